@@ -1,0 +1,1 @@
+"""The nouns: player, kit, game, case, and what comes out of a plan. Frozen, validated, SI inside."""

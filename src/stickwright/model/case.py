@@ -1,0 +1,36 @@
+"""A case: everything that goes into a plan."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from stickwright.model.game import Game
+from stickwright.model.kit import Kit
+from stickwright.model.player import Player
+from stickwright.model.recording import Recording
+
+__all__ = ["Case"]
+
+
+@dataclass(frozen=True, eq=False)
+class Case:
+    """One player, one kit, one game, and the recordings made.
+
+    Parameters
+    ----------
+    name : str
+        Name of the case folder.
+    player, kit, game : Player, Kit, Game
+        As read and validated; gauge readings from CSV are already among the player's readings.
+    recordings : tuple of Recording
+        Each names its site.
+    made_on : str
+        Date to print, YYYY-MM-DD; the core does not read the clock.
+    """
+
+    name: str
+    player: Player
+    kit: Kit
+    game: Game
+    recordings: tuple[Recording, ...] = ()
+    made_on: str = ""

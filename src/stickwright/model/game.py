@@ -1,0 +1,57 @@
+"""What the game asks, in the player's own action names."""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal
+
+from pydantic import Field
+
+from stickwright.model.measured import Measured, Plausible
+
+__all__ = ["Action", "DirectionNeed", "Game"]
+
+Share = Annotated[float, Plausible(0.0, 1.0)]
+
+
+class DirectionNeed(Measured):
+    """How much a direction matters, relative to the others."""
+
+    direction_rad: Annotated[float, Plausible(-6.2832, 6.2832)]
+    weight: Annotated[float, Plausible(0.0, 100.0)]
+
+
+class Action(Measured):
+    """One thing the player wants to do in the game."""
+
+    name: str = Field(min_length=1)
+    kind: Literal["two-axis", "one-axis", "trigger", "press", "hold", "repeat", "chord"]
+    importance: Annotated[int, Field(ge=0, le=10)] = 5
+    duty_share: Share = 0.5
+    """Share of the time in use."""
+    usual_level_share: Share = 1.0
+    """Usual deflection as a share of what the player can reach: 1 to run, 0.5 to walk."""
+    longest_hold_s: Annotated[float, Plausible(0.0, 3600.0)] | None = None
+    presses_per_s: Annotated[float, Plausible(0.0, 20.0)] | None = None
+    reaction_s: Annotated[float, Plausible(0.0, 60.0)] | None = None
+    false_input_costly: bool = False
+    levels: Annotated[int, Field(ge=2, le=100)] | None = None
+    direction: tuple[DirectionNeed, ...] = ()
+    """Weights; directions not named count as much as the nearest one named, all alike when none is."""
+    together: tuple[str, ...] = ()
+    option: str | None = None
+    """What the game itself can take over."""
+
+
+class Game(Measured):
+    """The game as this player wants to play it."""
+
+    name: str = Field(min_length=1)
+    """The player's word for it, not a title."""
+    archetype: str = ""
+    session_s: Annotated[float, Plausible(60.0, 36000.0)] | None = None
+    own_dead_zone_share: Share | None = None
+    """Dead zone inside the game, share of the stick's output."""
+    offers: tuple[Literal["dead zone", "sensitivity", "curve", "rotation", "range"], ...] = ()
+    """Settings that the game or console lets you change."""
+    lag_budget_s: Annotated[float, Plausible(0.0, 1.0)] = 0.06
+    action: tuple[Action, ...] = ()

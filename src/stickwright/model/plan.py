@@ -1,0 +1,245 @@
+"""What comes out: the plan. Sheet, JSON and pages are made from this alone."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import Literal
+
+from stickwright.model.estimate import Estimate
+from stickwright.model.recorded import Finding, TraceReport
+from stickwright.model.response import Tuning
+
+__all__ = [
+    "Assumption", "Capability", "Caution", "Demand", "DirectionCapability", "DirectionFit", "Fit", "NextReading",
+    "Plan", "SitePlan", "direction_words",
+]  # fmt: skip
+
+_EIGHT = ("right", "forward-right", "forward", "forward-left", "left", "back-left", "back", "back-right")
+
+
+def direction_words(direction_rad: float) -> str:
+    """A direction in words, with degrees when it is not one of eight.
+
+    Examples
+    --------
+    >>> direction_words(math.pi / 2), direction_words(math.radians(100))
+    ('forward', '100° (near forward)')
+    """
+    degrees = math.degrees(direction_rad) % 360
+    nearest = round(degrees / 45) % 8
+    if abs((degrees - 45 * nearest + 180) % 360 - 180) < 2:
+        return _EIGHT[nearest]
+    return f"{degrees:.0f}° (near {_EIGHT[nearest]})"
+
+
+@dataclass(frozen=True)
+class Assumption:
+    """A number nobody measured, marked up to the printed page."""
+
+    what: str
+    value: str
+    why: str
+    replace_by: str
+    """Which reading would replace it."""
+
+
+@dataclass(frozen=True)
+class Caution:
+    """A usual caution, beside the number it belongs to."""
+
+    about: str
+    """Key of the number: 'effort', 'hold', 'force', 'site', 'false input', 'session', 'dead zone'."""
+    site: str | None
+    text: str
+
+
+@dataclass(frozen=True)
+class DirectionCapability:
+    """What the player can do in one direction."""
+
+    direction_rad: float
+    force_n: Estimate
+    reach_m: Estimate
+    measured_force_n: tuple[float, ...]
+    measured_reach_m: tuple[float, ...]
+    status: Literal["enough", "nearly", "not enough", "not measured"]
+
+
+@dataclass(frozen=True)
+class Capability:
+    """Ability at one site, all directions; intervals at 95 %."""
+
+    directions: tuple[DirectionCapability, ...]
+    force_scatter_share: Estimate
+    """Scatter of one reading, pooled over directions."""
+    reach_scatter_share: Estimate
+    tiring_share: Estimate | None
+    """Loss of force from first to last reading of the first direction; plus is a loss."""
+    weakest_rad: float
+    rest_force_n: Estimate
+    rest_direction_rad: float | None
+    involuntary_force_n: Estimate
+    crossing_hz: Estimate
+    limb_stiffness_n_per_m: Estimate
+    force_noise_share: Estimate
+    findings: tuple[Finding, ...]
+
+
+@dataclass(frozen=True)
+class Demand:
+    """What the game asks of the stick at this site."""
+
+    action: str
+    direction_weights: tuple[float, ...]
+    """One for each direction of the capability, adding up to 1."""
+    duty_share: float
+    usual_level_share: float
+    longest_hold_s: float | None
+    false_input_limit_per_min: float
+
+
+@dataclass(frozen=True)
+class DirectionFit:
+    """One set-up in one direction."""
+
+    direction_rad: float
+    reach_share: Estimate
+    reach_travel_m: Estimate
+    force_used_n: float
+    """Push at the point reached."""
+    needed_force_n: float
+    """Push at the stop."""
+    start_force_n: float
+    available_force_n: float
+    """The player's comfortable force at the centre."""
+    effort_share: Estimate
+    """Force at the game's usual level over comfortable force."""
+    bits: Estimate
+
+
+@dataclass(frozen=True)
+class Fit:
+    """One set-up at one site: stick, topper, extension, tilt."""
+
+    site: str
+    stick: str
+    topper: str | None
+    extension: str | None
+    tilt_rad: float
+    contact_height_m: float
+    lever_ratio: float
+    start_force_n: float
+    full_force_n: float
+    travel_m: float
+    stiffness_n_per_m: float
+    returns_share: float
+    """Share of the throw at which it stays by itself (0: comes home)."""
+    directions: tuple[DirectionFit, ...]
+    weakest_rad: float
+    weakest_share: Estimate
+    mean_share: float
+    bits: Estimate
+    """Weighted over directions, dead zone taken off."""
+    effort_share: Estimate
+    """The largest over directions the game uses, at its usual level."""
+    duty_effort_limit: float
+    """Acceptable share of comfortable force at the game's duty (Potvin 2012), for ranking."""
+    hold_s: Estimate
+    hold_model: str
+    dead_zone_share: float
+    """Of the throw: the smallest that keeps false input within the limit, or the largest allowed."""
+    false_per_min: Estimate
+    rest_deflection_share: float
+    probability_best: float
+    verdict: Literal["fits", "fits with its range widened", "does not fit"]
+    fails: tuple[str, ...]
+    """Each broken rule, in a sentence."""
+    limit: str
+    """What limits it."""
+    help: str
+    """The one change that would help most, with its figures; empty when none does."""
+    kind: Literal["lever", "touch"] = "lever"
+    base_m: tuple[float, float, float] | None = None
+    """Length, width, height of the base."""
+    mass_kg: float | None = None
+    plug: str = ""
+    current_a: float | None = None
+    topper_form: str = ""
+    single_player: bool = False
+    """A part that touches face or mouth, kept for one player."""
+
+    @property
+    def label(self) -> str:
+        """The set-up in words: stick, then what is on it."""
+        parts = [self.stick]
+        if self.topper:
+            parts.append(self.topper)
+        if self.extension:
+            parts.append(f"extension {self.extension}")
+        if abs(self.tilt_rad) > 1e-9:
+            parts.append(f"tilted {math.degrees(self.tilt_rad):.0f}°")
+        return " + ".join(parts)
+
+
+@dataclass(frozen=True)
+class NextReading:
+    """The reading most worth the player's effort, or that it is enough."""
+
+    enough: bool
+    site: str | None
+    direction_rad: float | None
+    what: Literal["force", "reach", "rest force", "hold", "recording", ""]
+    chance_now: float
+    """Chance that the chosen stick is the right one."""
+    chance_then: float
+    """The same, expected after the reading."""
+    sentence: str
+    ranked: tuple[tuple[str, float, str, float], ...] = ()
+    """Site, direction (rad), what, expected chance: best first."""
+
+
+@dataclass(frozen=True)
+class SitePlan:
+    """One site: ability, what fits, why, and how to tune what was tried."""
+
+    name: str
+    part: str
+    support: str
+    capability: Capability
+    demand: Demand
+    choice: Fit | None
+    fits: tuple[Fit, ...]
+    """The best set-up of each stick, best first: those that fit, then by how near they come."""
+    alternatives: tuple[Fit, ...]
+    """Other set-ups of the chosen stick (topper, extension, tilt)."""
+    tried: int
+    """How many set-ups were computed."""
+    sentence: str
+    """The answer in one sentence, second best beside it."""
+    best_extension: tuple[tuple[str, float, float], ...]
+    """Direction in words, best lever ratio by closed form, best extra length in metre (minus: shorten)."""
+    recordings: tuple[TraceReport, ...]
+    tunings: tuple[Tuning, ...]
+    findings: tuple[Finding, ...]
+
+
+@dataclass(frozen=True)
+class Plan:
+    """The whole answer to a case."""
+
+    version: str
+    case: str
+    made_on: str
+    player: str
+    game: str
+    visit: str
+    sites: tuple[SitePlan, ...]
+    """Best first."""
+    sentence: str
+    next_reading: NextReading
+    cautions: tuple[Caution, ...]
+    assumptions: tuple[Assumption, ...]
+    findings: tuple[Finding, ...]
+    seed: int
+    draws: int

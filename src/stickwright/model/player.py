@@ -1,0 +1,160 @@
+"""The player: what was found at each control site.
+
+Everything but a code, a part and one reading may be missing: missing is a state, not an error.
+Plausible ranges catch typing errors; they are wide on purpose and are not norms.
+"""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal
+
+from pydantic import Field
+
+from stickwright.model.measured import Measured, Plausible, Repeats
+
+__all__ = [
+    "ALERTS", "PARTS", "AlongReading", "DirectionReading", "Hold", "Player", "RestForce", "Site", "SiteRecording",
+    "Spasm", "StickReach",
+]  # fmt: skip
+
+Force = Repeats(0.0, 500.0)
+Distance = Repeats(0.0, 1.0)
+Part = Literal[
+    "fingertip", "thumb", "hand", "forearm", "elbow", "shoulder", "chin", "lip", "cheek", "tongue", "head", "knee",
+    "thigh", "foot", "toe", "trunk",
+]  # fmt: skip
+PARTS: tuple[str, ...] = Part.__args__  # type: ignore[attr-defined]
+Task = Literal["rest", "still", "rim", "push", "hold", "aim", "follow", "play"]
+Alert = Literal[
+    "neck", "airway", "skin", "spinal-t6", "seizures", "pain", "startle", "magnets", "arthritis", "drives-chair",
+    "heart",
+]  # fmt: skip
+ALERTS: tuple[str, ...] = Alert.__args__  # type: ignore[attr-defined]
+Direction = Annotated[float, Plausible(-6.2832, 6.2832)]
+
+
+class DirectionReading(Measured):
+    """One direction: comfortable force at the centre and comfortable free reach, each from repeats."""
+
+    direction_rad: Direction
+    """0 right, 90 deg forward, 180 left, 270 back, as the player sees the stick."""
+    force_n: Force = ()
+    """Force that can be repeated ten times without strain."""
+    reach_m: Distance = ()
+    """Travel without load."""
+
+
+class AlongReading(Measured):
+    """Force at some way along the reach: replaces the assumed straight fall-off."""
+
+    direction_rad: Direction
+    at_reach_m: Annotated[float, Plausible(0.0, 1.0)]
+    force_n: Force
+
+
+class RestForce(Measured):
+    """Force of the limb on the control while the player does not try."""
+
+    force_n: Force
+    direction_rad: Direction | None = None
+    support: str = ""
+    """What held the limb: 'wedge under the hand'. The last entry is how the player will play."""
+
+
+class Spasm(Measured):
+    """Sudden involuntary pushes."""
+
+    peak_n: Force
+    rate_per_s: Annotated[float, Plausible(0.0, 5.0)]
+    duration_s: Repeats(0.0, 600.0) = ()  # type: ignore[valid-type]
+
+
+class Hold(Measured):
+    """How long a hold was kept, and at what share of the comfortable force (or at what force)."""
+
+    duration_s: Repeats(0.0, 3600.0)  # type: ignore[valid-type]
+    effort_share: Annotated[float, Plausible(0.01, 2.0)] | None = None
+    force_n: Annotated[float, Plausible(0.0, 500.0)] | None = None
+    direction_rad: Direction | None = None
+
+
+class StickReach(Measured):
+    """How far the player got on a benched stick: the stick is the gauge."""
+
+    stick: str
+    direction_rad: Direction | None = None
+    reached_share: Repeats(0.0, 1.0) = ()  # type: ignore[valid-type]
+    """Share of the throw reached, 1 = the stop."""
+    tremor_m: Repeats(0.0, 0.2) = ()  # type: ignore[valid-type]
+    """Rms movement of the contact point, per axis, holding still on this stick."""
+    topper: str | None = None
+    extension: str | None = None
+
+
+class SiteRecording(Measured):
+    """A recording made at this site, and on what."""
+
+    file: str
+    task: Task
+    stick: str | None = None
+    topper: str | None = None
+    extension: str | None = None
+
+
+class Site(Measured):
+    """A control site: the body part, its readings and what else is known of it."""
+
+    name: str = Field(min_length=1)
+    part: Part
+    support: str = ""
+    action: str | None = None
+    """Name of the game action this site is to do; the first stick action when not said."""
+    gauge_readings: str | None = None
+    """CSV file with one reading a row, in the order taken."""
+    reading: tuple[DirectionReading, ...] = ()
+    again_force_n: Force = ()
+    """The first direction, repeated last: shows tiring."""
+    along: tuple[AlongReading, ...] = ()
+    rest: tuple[RestForce, ...] = ()
+    involuntary_force_n: Annotated[float, Plausible(0.0, 200.0)] | None = None
+    """Rms per axis of tremor, sway and jerk, spasms left out."""
+    crossing_hz: Annotated[float, Plausible(0.05, 30.0)] | None = None
+    """Mean frequency of the involuntary force (upward zero crossings a second)."""
+    spasm: Spasm | None = None
+    hold: tuple[Hold, ...] = ()
+    press_rate_per_s: Repeats(0.0, 20.0) = ()  # type: ignore[valid-type]
+    release_s: Repeats(0.0, 60.0) = ()  # type: ignore[valid-type]
+    limb_stiffness_n_per_m: Annotated[float, Plausible(0.0, 20000.0)] | None = None
+    force_noise_share: Annotated[float, Plausible(0.0, 1.0)] | None = None
+    """Scatter of a steady force as a share of it."""
+    comfortable_of_maximal_share: Annotated[float, Plausible(0.05, 1.0)] | None = None
+    gauge_step_n: Annotated[float, Plausible(0.0, 50.0)] | None = None
+    gauge_limit_n: Annotated[float, Plausible(0.0, 1000.0)] | None = None
+    """End of the gauge's scale: readings there mean 'at least'."""
+    gauge_no_load_n: Annotated[float, Plausible(-50.0, 50.0)] | None = None
+    on_stick: tuple[StickReach, ...] = ()
+    recording: tuple[SiteRecording, ...] = ()
+    toppers: tuple[str, ...] = ()
+    """Toppers (names or forms) that suit this site; all when empty."""
+    liked: tuple[str, ...] = ()
+    """Sticks the player said they like."""
+    can_lift: bool | None = None
+    """Whether the finger can lift off a touch surface by itself."""
+    room_m: tuple[Annotated[float, Plausible(0.0, 2.0)], Annotated[float, Plausible(0.0, 2.0)]] | None = None
+    """Free place for the base: length and width."""
+    cleared: Literal["yes", "ask", "no"] | None = None
+    """Treating team's word for this site; needed for chin, lip, cheek, tongue and head."""
+
+
+class Player(Measured):
+    """Who plays, under a code; never a name."""
+
+    code: str = Field(min_length=1, max_length=24)
+    age_band: str = ""
+    visit: str = ""
+    """Date of the visit, YYYY-MM-DD."""
+    session_s: Annotated[float, Plausible(60.0, 36000.0)] | None = None
+    course: Literal["stable", "fluctuating", "progressive", "recovering"] | None = None
+    alerts: tuple[Alert, ...] = ()
+    goals: tuple[str, ...] = ()
+    site: tuple[Site, ...] = Field(min_length=1)

@@ -1,0 +1,173 @@
+"""What a recording told: results of `stickwright.trace`, as they travel in a plan.
+
+Lengths are shares of full output unless `unit` of the report says otherwise. A part that the
+recording cannot tell is None, and a finding says why.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from stickwright.model.estimate import Estimate
+
+__all__ = [
+    "BiasReport", "BurstReport", "Finding", "HoldReport", "PointingReport", "ReachReport", "RestReport",
+    "SmoothnessReport", "TraceReport", "TrackingReport", "TremorReport",
+]  # fmt: skip
+
+
+@dataclass(frozen=True)
+class Finding:
+    """Something noticed, in one sentence.
+
+    Parameters
+    ----------
+    level : {"note", "query", "fault"}
+        A note informs, a query asks the practitioner to look, a fault limits what can be concluded.
+    about : str
+        Short key of the matter: 'clipping', 'unplugged', 'quarter turn', 'coarse gauge'.
+    text : str
+        What was seen, with figures, and what to do.
+    """
+
+    level: Literal["note", "query", "fault"]
+    about: str
+    text: str
+
+
+@dataclass(frozen=True)
+class RestReport:
+    """Where the stick lies when left alone."""
+
+    offset_x: Estimate
+    offset_y: Estimate
+    noise_rms: Estimate
+    """Per axis, about each rest's own centre."""
+    drift_per_min: Estimate
+    """Length of the drift of the centre."""
+    rests: tuple[tuple[float, float, float, float], ...] = ()
+    """Start s, end s, centre x, centre y of each stretch of rest."""
+    return_scatter: Estimate | None = None
+    """Sd of the centre from one rest to the next: the stick comes home to a different place."""
+
+
+@dataclass(frozen=True)
+class ReachReport:
+    """How far the output got, per direction."""
+
+    direction_rad: tuple[float, ...]
+    reach: tuple[Estimate, ...]
+    area_share: Estimate
+    """Covered area as a share of the full disc."""
+    weakest_rad: float
+
+
+@dataclass(frozen=True)
+class BiasReport:
+    """Produced against cued direction."""
+
+    rotation_rad: Estimate
+    """Circular mean of produced minus cued; plus is anticlockwise."""
+    resultant_length: float
+    rayleigh_p: float
+    mirrored: bool
+    quarter_turns: int
+    """0, 1, 2, 3: how often the stick is turned by 90 degrees anticlockwise."""
+    per_direction: tuple[tuple[float, Estimate], ...]
+    """Cued direction, mean error there."""
+    cross_talk: Estimate
+    """Movement across the cued direction as a share of movement along it."""
+
+
+@dataclass(frozen=True)
+class TremorReport:
+    """A peak in the movement spectrum, if one stands out."""
+
+    stands_out: bool
+    frequency_hz: Estimate
+    rms: Estimate
+    """Vector rms of the movement about the peak, or in the whole band when no peak stands out."""
+    share: Estimate
+    """Share of the band's power that lies about the peak."""
+    crossing_hz: Estimate
+    """Mean frequency of the involuntary movement: upward zero crossings a second."""
+    sentence: str
+
+
+@dataclass(frozen=True)
+class BurstReport:
+    """Sudden involuntary movements: kept out of the voluntary estimate."""
+
+    count: int
+    per_min: Estimate
+    peak: Estimate
+    duration_s: Estimate
+    times_s: tuple[float, ...]
+
+
+@dataclass(frozen=True)
+class HoldReport:
+    """A kept deflection."""
+
+    direction_rad: float
+    level: Estimate
+    sd: Estimate
+    slope_per_s: Estimate
+    """Change of the level a second, as a share of the level: minus is tiring."""
+    duration_s: float
+
+
+@dataclass(frozen=True)
+class SmoothnessReport:
+    """Over the movements found."""
+
+    movements: int
+    spectral_arc_length: Estimate
+    log_dimensionless_jerk: Estimate
+
+
+@dataclass(frozen=True)
+class PointingReport:
+    """Aimed movements."""
+
+    movements: int
+    throughput_bit_per_s: Estimate
+    error_rate: Estimate
+    path_measures: tuple[tuple[str, Estimate], ...]
+    left_out: tuple[str, ...]
+    """Which movements were left out, and why."""
+
+
+@dataclass(frozen=True)
+class TrackingReport:
+    """Following a moving target."""
+
+    rms_error: Estimate
+    gain: Estimate
+    lag_s: Estimate
+    error_without_lag: Estimate
+
+
+@dataclass(frozen=True)
+class TraceReport:
+    """All that one recording told."""
+
+    name: str
+    task: str
+    unit: str
+    samples: int
+    duration_s: float
+    rate_hz: float
+    findings: tuple[Finding, ...]
+    site: str | None = None
+    stick: str | None = None
+    rest: RestReport | None = None
+    reach: ReachReport | None = None
+    bias: BiasReport | None = None
+    tremor: TremorReport | None = None
+    bursts: BurstReport | None = None
+    holds: tuple[HoldReport, ...] = ()
+    smoothness: SmoothnessReport | None = None
+    pointing: PointingReport | None = None
+    tracking: TrackingReport | None = None

@@ -1,0 +1,88 @@
+"""How the tried stick's output should be shaped: results of `stickwright.tuning`."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from stickwright.model.estimate import Estimate
+from stickwright.model.recorded import Finding
+
+__all__ = ["FilterChoice", "FilterTried", "SimpleSettings", "Tuning"]
+
+
+@dataclass(frozen=True)
+class FilterTried:
+    """One filter on the recordings not used to choose it."""
+
+    name: str
+    settings: tuple[tuple[str, float], ...]
+    lag_s: Estimate
+    error: Estimate
+    """Rms distance from the target, share of full output."""
+    within_budget: bool
+
+
+@dataclass(frozen=True)
+class FilterChoice:
+    """The filter kept, and what was tried."""
+
+    chosen: FilterTried
+    tried: tuple[FilterTried, ...]
+    lag_budget_s: float
+    sentence: str
+
+
+@dataclass(frozen=True)
+class SimpleSettings:
+    """What to type where the game offers only a dead zone and a sensitivity."""
+
+    dead_zone_percent: float
+    sensitivity_percent: float
+    """100 leaves the stick as it is; 150 reaches full output at two thirds of the throw."""
+    rms_difference: float
+    """From our own curve, share of full output."""
+    lost: str
+    """What the game's two numbers cannot do, in one sentence."""
+
+
+@dataclass(frozen=True, eq=False)
+class Tuning:
+    """The whole response, applied in this order: centre, rotation, range, dead zone, curve, filter, outer limit."""
+
+    site: str
+    stick: str
+    recordings: tuple[str, ...]
+    offset_x: Estimate
+    offset_y: Estimate
+    rotation_rad: Estimate
+    """To be added to the produced direction (minus the player's error)."""
+    turn_base: str
+    """What to do with the base before any software, in one sentence."""
+    direction_rad: tuple[float, ...]
+    range_share: tuple[Estimate, ...]
+    """Reach per direction, share of full output."""
+    gain: tuple[float, ...]
+    """Multiplier per direction, limited."""
+    dead_zone: Estimate
+    """Radius, share of full output, after centring."""
+    inner_jump: float
+    """Output just outside the dead zone: lifts the stick over the game's own dead zone."""
+    curve_in: tuple[float, ...]
+    curve_out: tuple[float, ...]
+    curve_sentence: str
+    filter: FilterChoice | None
+    outer_limit: float
+    simple: SimpleSettings
+    sentences: tuple[str, ...]
+    """What each step does for this player, in order."""
+    findings: tuple[Finding, ...]
+    before_xy: NDArray[np.float64]
+    """A recording as it was, shape (n, 2)."""
+    after_xy: NDArray[np.float64]
+    """The same through this response."""
+    shown_times_s: NDArray[np.float64]
+    shown_recording: str
+    shown_target_xy: NDArray[np.float64] | None = None
