@@ -8,14 +8,14 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Annotated, Any
+from typing import Any
 
 from pydantic import BaseModel, BeforeValidator, ConfigDict, model_validator
 from pydantic_core import PydanticCustomError, core_schema
 
 from stickwright import units
 
-__all__ = ["Measured", "Plausible", "Repeats", "canonical_key"]
+__all__ = ["ONE_OR_MORE", "Measured", "Plausible", "canonical_key"]
 
 
 def canonical_key(key: str, fields: Mapping[str, Any]) -> str:
@@ -99,6 +99,5 @@ def _as_list(value: Any) -> Any:
     return value if isinstance(value, list | tuple) else [value]
 
 
-def Repeats(low: float, high: float) -> Any:  # noqa: N802 - reads as a type in the nouns
-    """Type of a list of repeats, each within a plausible range; one bare number is a list of one."""
-    return Annotated[tuple[Annotated[float, Plausible(low, high)], ...], BeforeValidator(_as_list)]
+ONE_OR_MORE = BeforeValidator(_as_list)
+"""A list of repeats; one bare number is a list of one."""

@@ -10,15 +10,18 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from stickwright.model.measured import Measured, Plausible, Repeats
+from stickwright.model.measured import ONE_OR_MORE, Measured, Plausible
 
 __all__ = [
     "ALERTS", "PARTS", "AlongReading", "DirectionReading", "Hold", "Player", "RestForce", "Site", "SiteRecording",
     "Spasm", "StickReach",
 ]  # fmt: skip
 
-Force = Repeats(0.0, 500.0)
-Distance = Repeats(0.0, 1.0)
+Force = Annotated[tuple[Annotated[float, Plausible(0.0, 500.0)], ...], ONE_OR_MORE]
+Distance = Annotated[tuple[Annotated[float, Plausible(0.0, 1.0)], ...], ONE_OR_MORE]
+Seconds = Annotated[tuple[Annotated[float, Plausible(0.0, 3600.0)], ...], ONE_OR_MORE]
+Shares = Annotated[tuple[Annotated[float, Plausible(0.0, 1.0)], ...], ONE_OR_MORE]
+Rates = Annotated[tuple[Annotated[float, Plausible(0.0, 20.0)], ...], ONE_OR_MORE]
 Part = Literal[
     "fingertip", "thumb", "hand", "forearm", "elbow", "shoulder", "chin", "lip", "cheek", "tongue", "head", "knee",
     "thigh", "foot", "toe", "trunk",
@@ -66,13 +69,13 @@ class Spasm(Measured):
 
     peak_n: Force
     rate_per_s: Annotated[float, Plausible(0.0, 5.0)]
-    duration_s: Repeats(0.0, 600.0) = ()  # type: ignore[valid-type]
+    duration_s: Seconds = ()
 
 
 class Hold(Measured):
     """How long a hold was kept, and at what share of the comfortable force (or at what force)."""
 
-    duration_s: Repeats(0.0, 3600.0)  # type: ignore[valid-type]
+    duration_s: Seconds
     effort_share: Annotated[float, Plausible(0.01, 2.0)] | None = None
     force_n: Annotated[float, Plausible(0.0, 500.0)] | None = None
     direction_rad: Direction | None = None
@@ -83,9 +86,9 @@ class StickReach(Measured):
 
     stick: str
     direction_rad: Direction | None = None
-    reached_share: Repeats(0.0, 1.0) = ()  # type: ignore[valid-type]
+    reached_share: Shares = ()
     """Share of the throw reached, 1 = the stop."""
-    tremor_m: Repeats(0.0, 0.2) = ()  # type: ignore[valid-type]
+    tremor_m: Distance = ()
     """Rms movement of the contact point, per axis, holding still on this stick."""
     topper: str | None = None
     extension: str | None = None
@@ -122,8 +125,8 @@ class Site(Measured):
     """Mean frequency of the involuntary force (upward zero crossings a second)."""
     spasm: Spasm | None = None
     hold: tuple[Hold, ...] = ()
-    press_rate_per_s: Repeats(0.0, 20.0) = ()  # type: ignore[valid-type]
-    release_s: Repeats(0.0, 60.0) = ()  # type: ignore[valid-type]
+    press_rate_per_s: Rates = ()
+    release_s: Seconds = ()
     limb_stiffness_n_per_m: Annotated[float, Plausible(0.0, 20000.0)] | None = None
     force_noise_share: Annotated[float, Plausible(0.0, 1.0)] | None = None
     """Scatter of a steady force as a share of it."""

@@ -1,0 +1,414 @@
+"""How well every set-up fits a site, on every draw of the readings.
+
+One set-up in one direction: where push needed meets push available; what the player can output there;
+how steady that is; in bits. Over directions: weakest, weighted bits, effort. Beside them the false input.
+Set-ups are worked in chunks, so that memory stays bounded however many there are.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+import numpy as np
+from numba import njit, prange
+from numpy.typing import NDArray
+
+from stickwright.mechanics.setups import Setups
+
+__all__ = [
+    "DEAD_ZONES", "EFFECTIVE_WIDTH", "Detail", "Evaluated", "Rules", "SiteInputs", "detail", "evaluate", "false_per_min",
+    "spasms_above_per_min",
+]  # fmt: skip
+
+Array = NDArray[np.float64]
+
+EFFECTIVE_WIDTH = 4.133
+"""sqrt(2 pi e), as the effective width is counted in ISO 9241-411 [iso-9241-411]."""
+DEAD_ZONES = np.arange(0, 9) * 0.05
+"""Inner dead zones tried, share of the throw; above 40 % little of the stick is left (assumed)."""
+ALWAYS = 1e6
+"""False inputs a minute that stand for 'always on'."""
+
+
+@dataclass(frozen=True)
+class Rules:
+    """What practitioners would sign: common practice, no source.
+
+    A set-up is dropped when its weakest needed direction reaches under `weakest_share` (unless at least
+    `widened_share` and `widened_travel_m`, which its own range per direction can widen), when the game's usual
+    level asks more than `effort_share` of the comfortable force, or when false input passes the limit.
+    """
+
+    weakest_share: float = 0.6
+    widened_share: float = 0.3
+    widened_travel_m: float = 0.003
+    effort_share: float = 0.5
+    tie_bits: float = 0.15
+
+
+@dataclass(frozen=True, eq=False)
+class SiteInputs:
+    """One site, as numbers.
+
+    Parameters
+    ----------
+    force_n, reach_m : array, shape (draws, k)
+        Draw 0 is the best single figure.
+    weight : array, shape (k,)
+        Of the directions, adding up to 1.
+    needed : array of bool, shape (k,)
+        Directions that count for weakest and effort.
+    plane : array, shape (tilts, k)
+        Share of force and reach that lies in the stick's plane at each tilt.
+    level_share : float
+        The game's usual level.
+    rest_n, involuntary_n, crossing_hz, limb_n_per_m : array, shape (draws,)
+    noise_share, fall_off : float
+    spasm_per_min : float
+    spasm_peak_n : tuple of float
+    false_limit_per_min : float
+    static : array, shape (s,), or None
+        Violations that do not depend on the readings (base too large, finger cannot lift), in the same measure.
+    """
+
+    force_n: Array
+    reach_m: Array
+    weight: Array
+    needed: NDArray[np.bool_]
+    plane: Array
+    level_share: float
+    rest_n: Array
+    involuntary_n: Array
+    crossing_hz: Array
+    limb_n_per_m: Array
+    noise_share: float
+    fall_off: float
+    spasm_per_min: float
+    spasm_peak_n: tuple[float, ...]
+    false_limit_per_min: float
+    static: Array | None = None
+
+
+@dataclass(frozen=True, eq=False)
+class Evaluated:
+    """All set-ups at one site.
+
+    Parameters
+    ----------
+    dead_zone : array, shape (s,)
+        Smallest that keeps false input within the limit, else the largest.
+    reach_share, effort, bits : array, shape (s, k)
+        Best single figures.
+    weighted_bits, weakest, most_effort, false_rate, shortfall : array, shape (s,)
+        Best single figures; shortfall 0 when every rule is kept, else how far off in doublings.
+    utility : array, shape (s,)
+        Of the best single figures: weighted bits when all rules are kept, else below -1.
+    mean_utility, admissible : array, shape (s,)
+        Over the draws.
+    stick_utility : array, shape (sticks, draws)
+        Best utility any set-up of the stick has in that draw.
+    """
+
+    dead_zone: Array
+    reach_share: Array
+    effort: Array
+    bits: Array
+    weighted_bits: Array
+    weakest: Array
+    most_effort: Array
+    false_rate: Array
+    shortfall: Array
+    utility: Array
+    mean_utility: Array
+    admissible: Array
+    stick_utility: Array
+
+
+@dataclass(frozen=True, eq=False)
+class Detail:
+    """Draws of a few set-ups: reach, effort, bits of shape (s, draws, k); the rest (s, draws)."""
+
+    reach_share: Array
+    effort: Array
+    bits: Array
+    weighted_bits: Array
+    weakest: Array
+    most_effort: Array
+    false_rate: Array
+    utility: Array
+
+
+def false_per_min(threshold_n: Array, rest_n: Array, involuntary_n: Array, crossing_hz: Array) -> Array:
+    """Times a minute that involuntary force about a resting force leaves the circle of the threshold.
+
+    Parameters
+    ----------
+    threshold_n : array
+        Force at the edge of the dead zone: start force + z (full - start).
+    rest_n : array
+        Length of the resting force.
+    involuntary_n : array
+        Rms per axis.
+    crossing_hz : array
+        Mean frequency, upward zero crossings a second.
+
+    Returns
+    -------
+    array
+        Crossings a minute; 1e6, 'always on', where the threshold lies within one sd of the resting force.
+
+    Notes
+    -----
+    Source: envelope crossings of a two-dimensional Gaussian [rice-1944], with a constant added:
+    sqrt(2 pi) f0 (U/s) exp(-(U^2 + m^2)/(2 s^2)) I0(U m/s^2) a second. Assumed: Gaussian, the same in all directions.
+
+    Examples
+    --------
+    >>> round(float(false_per_min(np.array(0.24), np.array(0.0), np.array(0.07), np.array(1.2))), 1)
+    1.7
+    """
+    from scipy.special import i0e
+
+    with np.errstate(divide="ignore", invalid="ignore", over="ignore"):
+        u = threshold_n / involuntary_n
+        m = rest_n / involuntary_n
+        rate = 60 * math.sqrt(2 * math.pi) * crossing_hz * u * np.exp(-0.5 * (u - m) ** 2) * i0e(u * m)
+    always = (threshold_n - rest_n) < involuntary_n
+    still = involuntary_n <= 0
+    result: Array = np.where(
+        still, np.where(threshold_n > rest_n, 0.0, ALWAYS), np.where(always, ALWAYS, np.nan_to_num(rate))
+    )
+    return result
+
+
+def spasms_above_per_min(threshold_n: Array, per_min: float, peak_n: tuple[float, ...]) -> Array:
+    """Spasms a minute that pass the threshold.
+
+    Parameters
+    ----------
+    threshold_n : array
+        Force at the edge of the dead zone.
+    per_min : float
+        Spasms a minute.
+    peak_n : tuple of float
+        Peaks read; a single one is the highest seen, and peaks are then taken as even from 0 up to it (assumed).
+    """
+    if per_min <= 0 or not peak_n:
+        return np.zeros(np.shape(threshold_n))
+    if len(peak_n) == 1:
+        share = np.clip(1.0 - threshold_n / peak_n[0], 0.0, 1.0) if peak_n[0] > 0 else np.zeros(np.shape(threshold_n))
+    else:
+        peaks = np.sort(np.asarray(peak_n))
+        share = 1.0 - np.searchsorted(peaks, threshold_n, side="right") / len(peaks)
+    above: Array = per_min * share
+    return above
+
+
+@njit(cache=True, inline="always")
+def _crossing(
+    force: float, reach: float, m: float, k: float, h: float, stop: float, travel: float, power: float
+) -> float:  # pragma: no cover
+    """Angle where push needed meets push available; compiled twin of `crossing.crossing_angle`."""
+    if force * h <= m:
+        return 0.0
+    straight = power == 1.0
+    if reach > travel:
+        at_stop = force * (1.0 - (travel / reach if straight else (travel / reach) ** power))
+        if at_stop * h >= m + k * stop:
+            return stop
+    a = h * h * force / reach
+    if straight:
+        theta = (force * h - m) / (k + a)
+        for _ in range(4):
+            value = m + k * theta - force * h + a * math.sin(theta)
+            step = value / (k + a * math.cos(theta))
+            theta -= step
+            if abs(step) < 1e-9:  # the next step would be below 1e-15
+                break
+        return min(max(theta, 0.0), stop)
+    low, high = 0.0, stop
+    theta = 0.5 * stop
+    for _ in range(80):
+        way = h * math.sin(theta) / reach
+        value = m + k * theta - force * h * (1.0 - way**power)
+        if value > 0.0:
+            high = theta
+        else:
+            low = theta
+        rise = k + force * h * power * max(way, 1e-300) ** (power - 1.0) * h * math.cos(theta) / reach
+        new = theta - value / rise
+        if not low < new < high:
+            new = 0.5 * (low + high)
+        if abs(new - theta) < 1e-15:
+            break
+        theta = new
+    return theta
+
+
+@njit(cache=True, parallel=True, nogil=True)
+def _kernel(  # pragma: no cover - compiled; held equal to a plain loop by the tests
+    m, k, h, stop, travel, touch, tilt, zone, force, reach, weight, needed, plane, level, sigma, limb, noise, power,
+    false_doublings, static, rules, reach_out, effort_out, bits_out, weighted_out, weakest_out, most_out, short_out, utility_out,
+    full,
+):  # type: ignore[no-untyped-def]  # fmt: skip
+    setups, draws, directions = len(m), force.shape[0], force.shape[1]
+    weakest_rule, widened_rule, travel_rule, effort_rule = rules
+    for s in prange(setups):
+        stiffness = 0.0 if touch[s] else k[s] / (h[s] * h[s])
+        dead = zone[s] * travel[s]
+        inverse_h = 1.0 / h[s]
+        for i in range(draws):
+            low_share, low_travel, most, total = 1e9, 1e9, 0.0, 0.0
+            wobble = sigma[i] * sigma[i]
+            give = (stiffness + limb[i]) / 4.133
+            for j in range(directions):
+                f = force[i, j] * plane[tilt[s], j]
+                d = reach[i, j] * plane[tilt[s], j]
+                if touch[s]:
+                    start = m[s] * inverse_h
+                    x = min(max(d * (1.0 - start / f), 0.0), travel[s])
+                    share = x / travel[s]
+                    used = start
+                    effort = start / f
+                else:
+                    theta = _crossing(f, d, m[s], k[s], h[s], stop[s], travel[s], power)
+                    x = travel[s] if theta == stop[s] else h[s] * math.sin(theta)
+                    share = theta / stop[s]
+                    used = (m[s] + k[s] * theta) * inverse_h
+                    effort = (m[s] + k[s] * level * theta) * inverse_h / f
+                usable = x - dead
+                bits = 0.0
+                if usable > 0.0:
+                    bits = math.log2(1.0 + usable * give / math.sqrt(wobble + noise * noise * used * used))
+                total += weight[j] * bits
+                if needed[j]:
+                    low_share = min(low_share, share)
+                    low_travel = min(low_travel, x)
+                    most = max(most, effort)
+                if full or i == 0:
+                    reach_out[s, i, j] = share
+                    effort_out[s, i, j] = effort
+                    bits_out[s, i, j] = bits
+            plain = math.log2(weakest_rule / max(low_share, 1e-3))
+            widened = max(
+                math.log2(widened_rule / max(low_share, 1e-3)), math.log2(travel_rule / max(low_travel, 1e-5))
+            )
+            short = max(0.0, min(plain, widened)) + max(0.0, math.log2(most / effort_rule)) + static[s]
+            short += false_doublings[s, i]
+            weighted_out[s, i] = total
+            weakest_out[s, i] = low_share
+            most_out[s, i] = most
+            short_out[s, i] = short
+            utility_out[s, i] = total if short <= 0.0 else 0.1 * total - 1.0 - short
+
+
+def _false_doublings(rate: Array, limit: float) -> Array:
+    """How far the false input is over its limit, in doublings; at most 9 ('always on')."""
+    with np.errstate(divide="ignore"):
+        over: Array = np.clip(np.log2(rate / limit), 0.0, 9.0)
+    return over
+
+
+def _false_rate(setups: Setups, site: SiteInputs, zone: Array, draw: slice) -> Array:
+    """Crossings and spasms a minute, shape (s, draws)."""
+    start, full = setups.start_force_n[:, None], setups.full_force_n[:, None]
+    threshold = start + zone[:, None] * (full - start)
+    rate = false_per_min(
+        threshold, site.rest_n[None, draw], site.involuntary_n[None, draw], site.crossing_hz[None, draw]
+    )
+    rate = rate + spasms_above_per_min(threshold, site.spasm_per_min, site.spasm_peak_n)
+    lifted: Array = np.where(setups.touch[:, None], 0.0, rate)  # a lifted finger gives no input
+    return lifted
+
+
+def _chosen_zone(setups: Setups, site: SiteInputs) -> Array:
+    zones = DEAD_ZONES[DEAD_ZONES <= 0.4 + 1e-9]
+    rates = np.stack(
+        [_false_rate(setups, site, np.full(len(setups), zone), slice(0, 1))[:, 0] for zone in zones], axis=1
+    )
+    keeps = (rates <= site.false_limit_per_min) & (zones[None, :] >= setups.home_share[:, None])
+    first = np.where(keeps.any(axis=1), keeps.argmax(axis=1), len(zones) - 1)
+    return zones[first]
+
+
+def _run(setups: Setups, site: SiteInputs, zone: Array, rules: Rules, *, full: bool) -> tuple[Array, ...]:
+    number, draws, directions = len(setups), *site.force_n.shape
+    shape = (number, draws if full else 1, directions)
+    by_direction = [np.empty(shape) for _ in range(3)]
+    by_draw = [np.empty((number, draws)) for _ in range(5)]
+    rate = _false_rate(setups, site, zone, slice(None))
+    static = np.zeros(number) if site.static is None else site.static
+    _kernel(
+        setups.start_moment_nm, setups.stiffness_nm_per_rad, setups.height_m, setups.stop_rad, setups.travel_m, setups.touch,
+        setups.tilt, zone, site.force_n, site.reach_m, site.weight, site.needed, site.plane, site.level_share,
+        site.involuntary_n, site.limb_n_per_m, site.noise_share, site.fall_off,
+        _false_doublings(rate, site.false_limit_per_min), static,
+        (rules.weakest_share, rules.widened_share, rules.widened_travel_m, rules.effort_share),
+        *by_direction, *by_draw, full,
+    )  # fmt: skip
+    return (*by_direction, *by_draw, rate)
+
+
+def evaluate(setups: Setups, site: SiteInputs, rules: Rules | None = None, *, chunk: int = 512) -> Evaluated:
+    """Every set-up at one site, all draws.
+
+    Parameters
+    ----------
+    setups : Setups
+        What could be built.
+    site : SiteInputs
+        Ability and demand as numbers; ``static`` has one entry a set-up.
+    rules : Rules, optional
+        Limits of practice.
+    chunk : int
+        Set-ups worked at a time: memory is about ``chunk * draws * 80`` bytes.
+
+    Returns
+    -------
+    Evaluated
+    """
+    rules = rules or Rules()
+    sticks, draws = len(setups.kit.stick), site.force_n.shape[0]
+    parts: list[tuple[Array, ...]] = []
+    stick_utility = np.full((sticks, draws), -math.inf)
+    for start in range(0, len(setups), chunk):
+        places = np.arange(start, min(start + chunk, len(setups)))
+        some = setups.take(places)
+        here = site if site.static is None else _with_static(site, site.static[places])
+        zone = _chosen_zone(some, here)
+        reach, effort, bits, weighted, weakest, most, short, utility, rate = _run(some, here, zone, rules, full=False)
+        parts.append(
+            (
+                zone, reach[:, 0], effort[:, 0], bits[:, 0], weighted[:, 0].copy(), weakest[:, 0].copy(), most[:, 0].copy(),
+                rate[:, 0].copy(), short[:, 0].copy(), utility[:, 0].copy(), utility.mean(axis=1), (short <= 0).mean(axis=1),
+            )
+        )  # fmt: skip
+        np.maximum.at(stick_utility, some.stick, utility)
+    return Evaluated(*(np.concatenate(column) for column in zip(*parts, strict=True)), stick_utility)
+
+
+def detail(setups: Setups, site: SiteInputs, zone: Array, rules: Rules | None = None) -> Detail:
+    """All draws of a few set-ups, for their intervals.
+
+    Parameters
+    ----------
+    setups : Setups
+        Those to be reported.
+    site : SiteInputs
+        As for `evaluate`, ``static`` with one entry for each of them.
+    zone : array, shape (s,)
+        Dead zones chosen.
+    rules : Rules, optional
+        Limits of practice.
+    """
+    reach, effort, bits, weighted, weakest, most, _, utility, rate = _run(
+        setups, site, zone, rules or Rules(), full=True
+    )
+    return Detail(reach, effort, bits, weighted, weakest, most, rate, utility)
+
+
+def _with_static(site: SiteInputs, static: Array) -> SiteInputs:
+    from dataclasses import replace
+
+    return replace(site, static=static)

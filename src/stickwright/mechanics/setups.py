@@ -1,0 +1,241 @@
+"""All set-ups that could be built at a site: stick, topper, extension, tilt."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from stickwright.errors import BadInput, Problem, did_you_mean
+from stickwright.mechanics.ability import TriedStick
+from stickwright.mechanics.crossing import lever_moments
+from stickwright.model.kit import Extension, Kit, Stick, Topper
+
+__all__ = ["Setups", "at_contact", "setups_of"]
+
+Array = NDArray[np.float64]
+GRAVITY = 9.80665  # m/s2, CGPM 1901
+
+
+@dataclass(frozen=True, eq=False)
+class Setups:
+    """Set-ups side by side, one entry each, ready for arithmetic.
+
+    Parameters
+    ----------
+    stick, topper, extension, tilt : array of int, shape (s,)
+        Places in the kit; -1 for none.
+    start_moment_nm, stiffness_nm_per_rad, height_m, stop_rad : array, shape (s,)
+        The lever with all that stands on it; the weight of topper and extension is taken off the spring.
+    home_share : array, shape (s,)
+        Share of the throw at which the stick stays by friction.
+    touch : array of bool, shape (s,)
+    parts : array of int, shape (s,)
+        Pieces added to the bare stick.
+    bulk_m3 : array, shape (s,)
+        Volume of the base, 0 when not known.
+    kit : Kit
+    """
+
+    stick: NDArray[np.int64]
+    topper: NDArray[np.int64]
+    extension: NDArray[np.int64]
+    tilt: NDArray[np.int64]
+    start_moment_nm: Array
+    stiffness_nm_per_rad: Array
+    height_m: Array
+    stop_rad: Array
+    home_share: Array
+    touch: NDArray[np.bool_]
+    parts: NDArray[np.int64]
+    bulk_m3: Array
+    kit: Kit
+
+    def __len__(self) -> int:
+        return len(self.stick)
+
+    def take(self, places: Sequence[int] | NDArray[np.int64]) -> Setups:
+        """The set-ups at some places only."""
+        kept = np.asarray(places, dtype=np.int64)
+        fields = {
+            name: getattr(self, name)[kept]
+            for name in (
+                "stick", "topper", "extension", "tilt", "start_moment_nm", "stiffness_nm_per_rad", "height_m", "stop_rad",
+                "home_share", "touch", "parts", "bulk_m3",
+            )
+        }  # fmt: skip
+        return Setups(**fields, kit=self.kit)
+
+    def scaled(self, force: float) -> Setups:
+        """The same set-ups with all spring and friction moments multiplied: a lighter or firmer version."""
+        return Setups(
+            self.stick, self.topper, self.extension, self.tilt, self.start_moment_nm * force,
+            self.stiffness_nm_per_rad * force, self.height_m, self.stop_rad, self.home_share, self.touch, self.parts,
+            self.bulk_m3, self.kit,
+        )  # fmt: skip
+
+    @property
+    def travel_m(self) -> Array:
+        travel: Array = np.where(self.touch, self.height_m, self.height_m * np.sin(self.stop_rad))
+        return travel
+
+    @property
+    def start_force_n(self) -> Array:
+        return self.start_moment_nm / self.height_m
+
+    @property
+    def full_force_n(self) -> Array:
+        full: Array = (self.start_moment_nm + self.stiffness_nm_per_rad * self.stop_rad) / self.height_m
+        return full
+
+    @property
+    def contact_stiffness_n_per_m(self) -> Array:
+        stiffness: Array = np.where(self.touch, 0.0, self.stiffness_nm_per_rad / self.height_m**2)
+        return stiffness
+
+
+def _lever(
+    stick: Stick, topper: Topper | None, extension: Extension | None
+) -> tuple[float, float, float, float, float]:
+    """Start moment, stiffness, height, stop and home share of one set-up; a touch surface is its half pad."""
+    if stick.kind == "touch":
+        return stick.start_force_n * stick.travel_m, 0.0, stick.travel_m, 1.0, 0.0
+    if stick.contact_height_m is None:
+        raise BadInput(
+            Problem(
+                f'stick "{stick.name}", contact_height_m', "nothing", "height of the contact point above the pivot",
+                "Measure it with the stick's own cap on, for example contact_height_mm = 16.",
+            )
+        )  # fmt: skip
+    start, stiffness, stop = lever_moments(
+        stick.start_force_n, stick.full_force_n, stick.travel_m, stick.contact_height_m
+    )
+    height = stick.contact_height_m
+    sag = 0.0
+    if extension is not None:
+        sag += extension.mass_kg * GRAVITY * (height + extension.length_m / 2)
+        height += extension.length_m
+    if topper is not None:
+        sag += topper.mass_kg * GRAVITY * (height + topper.height_m / 2)
+        height += topper.height_m
+    loaded = stiffness - sag  # small angles: the weight pulls outwards by m g h sin(theta)
+    friction = (stick.friction_force_n or 0.0) * stick.contact_height_m
+    preload = start - friction
+    if loaded <= 0:
+        home = 1.0 if friction > preload or stiffness <= sag - preload / stop else 0.0
+        loaded = 1e-6 * max(stiffness, 1e-6)
+    else:
+        home = min(1.0, max(0.0, (friction - preload) / loaded / stop))
+    return start, loaded, height, stop, home
+
+
+def setups_of(
+    kit: Kit, *, toppers: Sequence[str] = (), tilts: Sequence[int] = (0,), in_stock_only: bool = True, site: str = ""
+) -> Setups:
+    """Every stick with every allowed topper, extension and tilt.
+
+    Parameters
+    ----------
+    kit : Kit
+        As benched.
+    toppers : sequence of str
+        Names or forms that suit the site; every topper and none when empty.
+    tilts : sequence of int
+        Places in ``kit.tilt_rad`` to try.
+    in_stock_only : bool
+        Leave out what is not in stock.
+    site : str
+        For the sentence when a topper is not known.
+
+    Raises
+    ------
+    BadInput
+        A topper that the kit lacks, or nothing left to try.
+    """
+    known = {topper.name for topper in kit.topper} | {topper.form for topper in kit.topper}
+    wrong = [name for name in toppers if name not in known]
+    if wrong:
+        raise BadInput(
+            Problem(
+                f'site "{site}", toppers', f'"{name}"', "a topper's name or form in kit.toml", did_you_mean(name, known)
+            )
+            for name in wrong
+        )
+    sticks = [k for k, stick in enumerate(kit.stick) if stick.in_stock or not in_stock_only]
+    caps = [
+        k
+        for k, t in enumerate(kit.topper)
+        if (t.in_stock or not in_stock_only) and (not toppers or t.name in toppers or t.form in toppers)
+    ]
+    rods = [k for k, e in enumerate(kit.extension) if e.in_stock or not in_stock_only]
+    rows: list[tuple[int, int, int, int]] = []
+    for s in sticks:
+        stick = kit.stick[s]
+        heaviest = stick.heaviest_topper_kg if stick.heaviest_topper_kg is not None else math.inf
+        touch = stick.kind == "touch"
+        bare = [-1] if not toppers or touch else []
+        for t in bare if touch else bare + [k for k in caps if kit.topper[k].mass_kg <= heaviest]:
+            rows.extend((s, t, e, b) for e in ([-1] if touch else [-1, *rods]) for b in tilts)
+    if not rows:
+        raise BadInput(
+            Problem(
+                "kit.toml",
+                "no stick in stock that could be tried here",
+                "at least one",
+                "Set in_stock, or allow more toppers.",
+            )
+        )
+    levers = [
+        _lever(kit.stick[s], kit.topper[t] if t >= 0 else None, kit.extension[e] if e >= 0 else None)
+        for s, t, e, _ in rows
+    ]
+    table = np.array(rows, dtype=np.int64)
+    figures = np.array(levers)
+    bases = [kit.stick[s].base_m for s, *_ in rows]
+    return Setups(
+        table[:, 0], table[:, 1], table[:, 2], table[:, 3],
+        figures[:, 0], figures[:, 1], figures[:, 2], figures[:, 3], figures[:, 4],
+        np.array([kit.stick[s].kind == "touch" for s, *_ in rows]),
+        (table[:, 1:3] >= 0).sum(axis=1) + (np.abs(np.asarray(kit.tilt_rad)[table[:, 3]]) > 1e-9),
+        np.array([math.prod(base) if base else 0.0 for base in bases]),
+        kit,
+    )  # fmt: skip
+
+
+def at_contact(kit: Kit, stick: str, topper: str | None, extension: str | None) -> TriedStick:
+    """Figures at the contact point of one stick as it was tried.
+
+    Parameters
+    ----------
+    kit : Kit
+    stick, topper, extension : str
+        Names in the kit; topper and extension may be None.
+
+    Raises
+    ------
+    BadInput
+        A name that the kit lacks; the nearest is offered.
+    """
+
+    def find(name: str | None, pieces: Sequence[Stick] | Sequence[Topper] | Sequence[Extension], what: str) -> int:
+        if name is None:
+            return -1
+        names = [piece.name for piece in pieces]
+        if name not in names:
+            raise BadInput(Problem(what, f'"{name}"', f"a {what} of kit.toml", did_you_mean(name, names)))
+        return names.index(name)
+
+    s, t, e = (
+        find(stick, kit.stick, "stick"),
+        find(topper, kit.topper, "topper"),
+        find(extension, kit.extension, "extension"),
+    )
+    start, stiffness, height, stop, _ = _lever(
+        kit.stick[s], kit.topper[t] if t >= 0 else None, kit.extension[e] if e >= 0 else None
+    )
+    if kit.stick[s].kind == "touch":
+        return TriedStick(kit.stick[s].start_force_n, kit.stick[s].full_force_n, kit.stick[s].travel_m, height)
+    return TriedStick(start / height, (start + stiffness * stop) / height, height * math.sin(stop), height)
