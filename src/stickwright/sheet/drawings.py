@@ -1,0 +1,302 @@
+"""What the set-up looks like: side view and view from above, to scale, with the sizes written on them."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from stickwright.model.plan import Fit
+from stickwright.sheet.printed import in_unit, plain
+
+if TYPE_CHECKING:
+    import drawsvg
+
+__all__ = ["setup_alt", "setup_drawing"]
+
+Point = tuple[float, float]
+
+_SCALES = (1.0, 1 / 1.5, 0.5, 0.4, 0.25, 0.2, 0.1)
+_TYPE_MM = 3.9  # 11 points: legible where the page is read standing
+_THICK_MM, _THIN_MM = 0.6, 0.25
+_NO_BASE_M = (0.060, 0.060, 0.030)  # drawn dashed when nobody measured the base
+_LEAN_ROOM_MM = 27.0  # beside the side view, for the dimension lines
+_FONT = "DejaVu Sans, sans-serif"
+
+
+@dataclass(frozen=True)
+class _Pose:
+    """Where a point of the stick lies on paper: along the base, above the base, tilted, scaled."""
+
+    near_corner: Point
+    tilt_rad: float
+    scale: float
+
+    def at(self, along_mm: float, above_mm: float) -> Point:
+        """Paper point of one that lies so far forward of the base's near edge and so far above its underside."""
+        cos, sin = math.cos(self.tilt_rad), math.sin(self.tilt_rad)
+        x = (along_mm * cos - above_mm * sin) * self.scale
+        y = (along_mm * sin + above_mm * cos) * self.scale
+        return self.near_corner[0] + x, self.near_corner[1] - y
+
+
+def setup_alt(fit: Fit) -> str:
+    """The drawing in one sentence.
+
+    Parameters
+    ----------
+    fit : Fit
+        The set-up drawn.
+    """
+    base = fit.base_m
+    of_base = (
+        f"base {plain(base[0], 'mm')} long, {plain(base[1], 'mm')} wide, {plain(base[2], 'mm')} high"
+        if base is not None
+        else "base not measured"
+    )
+    if fit.kind == "touch":
+        return f"Side view and view from above of the touch surface {fit.label}: {of_base}; the arrow points forward."
+    tilt = _tilt_words(fit.tilt_rad) if abs(fit.tilt_rad) > 1e-9 else "level"
+    return (
+        f"Side view and view from above of {fit.label}: {of_base}, {tilt}; contact point "
+        f"{plain(fit.contact_height_m, 'mm')} above the pivot, travel {plain(fit.travel_m, 'mm', 2)} each way; "
+        f"the arrow points to the player's forward."
+    )
+
+
+def _tilt_words(tilt_rad: float) -> str:
+    return f"tilted {plain(abs(tilt_rad), 'deg')} {'towards' if tilt_rad > 0 else 'away from'} the player"
+
+
+def setup_drawing(fit: Fit, size_mm: tuple[float, float] = (184.0, 78.0)) -> str:
+    """Side view and view from above of one set-up, to scale.
+
+    The pivot is drawn at the top of the base, since its depth inside is not part of a bench reading; toppers
+    are drawn by form, not by size. Both are said on the drawing.
+
+    Parameters
+    ----------
+    fit : Fit
+        Stick, topper, extension and tilt.
+    size_mm : tuple of float
+        Paper width and height.
+
+    Returns
+    -------
+    str
+        SVG in millimetre; printed at its own size it is to the scale written on it.
+    """
+    import drawsvg
+
+    width, height = size_mm
+    drawing = drawsvg.Drawing(width, height, origin=(0, 0))
+    drawing.set_render_size(f"{width}mm", f"{height}mm")
+    drawing.append_title(setup_alt(fit))
+    side_room = (width * 0.56 - _LEAN_ROOM_MM, height - 24.0)
+    above_room = (width * 0.44 - 46.0, height - 34.0)
+    scale = _scale(fit, side_room, above_room)
+    _side_view(drawing, fit, scale, (6.0, height - 11.0), side_room)
+    _above_view(drawing, fit, scale, (width * 0.79, height * 0.52))
+    said = "life size" if scale == 1 else f"scale 1 to {1 / scale:g}"
+    _words(
+        drawing,
+        f"{said}; topper drawn by form, pivot drawn at the top of the base",
+        (width / 2, height - 1.2),
+        size=3.2,
+        anchor="middle",
+    )
+    return str(drawing.as_svg())
+
+
+def _base_mm(fit: Fit) -> tuple[float, float, float]:
+    length, width, height = fit.base_m or _NO_BASE_M
+    return in_unit(length, "mm"), in_unit(width, "mm"), in_unit(height, "mm")
+
+
+def _lever_mm(fit: Fit) -> float:
+    return 0.0 if fit.kind == "touch" else in_unit(fit.contact_height_m, "mm")
+
+
+def _scale(fit: Fit, side_room: Point, above_room: Point) -> float:
+    """The largest usual scale at which both views have room."""
+    length, width, height = _base_mm(fit)
+    lever = _lever_mm(fit)
+    cos, sin = math.cos(abs(fit.tilt_rad)), math.sin(abs(fit.tilt_rad))
+    wide = max(length * cos + (height + lever) * sin, 2 * in_unit(fit.travel_m, "mm"))
+    tall = (height + lever) * cos + length * sin
+    for scale in _SCALES:
+        fits_side = wide * scale <= side_room[0] and tall * scale <= side_room[1]
+        if fits_side and width * scale <= above_room[0] and length * scale <= above_room[1]:
+            return scale
+    return _SCALES[-1] / 2
+
+
+def _side_view(drawing: drawsvg.Drawing, fit: Fit, scale: float, floor: Point, room: Point) -> None:
+    """Seen from the player's right: the player on the left, forward to the right."""
+    length, _, height = _base_mm(fit)
+    lever = _lever_mm(fit)
+    lean = (height + lever) * math.sin(max(0.0, fit.tilt_rad)) * scale
+    raised = length * math.sin(max(0.0, -fit.tilt_rad)) * scale
+    spare = max(0.0, room[0] - length * scale - lean)
+    pose = _Pose((floor[0] + 20.0 + lean + 0.15 * spare, floor[1] - raised), fit.tilt_rad, scale)
+    _line(drawing, (floor[0], floor[1]), (floor[0] + room[0] + 24.0, floor[1]), _THICK_MM)
+    corners = [pose.at(0, 0), pose.at(length, 0), pose.at(length, height), pose.at(0, height)]
+    if abs(fit.tilt_rad) > 1e-9:
+        foot = (pose.at(length, 0)[0], floor[1]) if fit.tilt_rad > 0 else (pose.at(0, 0)[0], floor[1])
+        _area(drawing, [pose.at(0, 0), pose.at(length, 0), foot], fill="#d9d9d9", width=_THIN_MM)
+        side = foot[0] + (2.0 if fit.tilt_rad > 0 else -2.0)
+        _words(drawing, _tilt_words(fit.tilt_rad), (side, floor[1] - 1.6),
+               anchor="start" if fit.tilt_rad > 0 else "end")  # fmt: skip
+    _area(drawing, corners, fill="white", width=_THICK_MM, dashed=fit.base_m is None)
+    _lever(drawing, fit, pose, (length, height, lever))
+    if fit.base_m is not None:
+        _dimension(drawing, pose.at(0, 0), pose.at(0, height), -3.5, plain(fit.base_m[2], "mm"))
+    else:
+        _words(drawing, "not measured", (corners[3][0] + 2.0, corners[3][1] + 6.0))
+    _words(drawing, "player's side", (floor[0], floor[1] + 4.6))
+    _words(drawing, "forward", (floor[0] + room[0] + 12.0, floor[1] + 4.6), anchor="end")
+    end = floor[0] + room[0] + 24.0
+    _arrow(drawing, (end - 11.0, floor[1] + 3.4), (end, floor[1] + 3.4), _THICK_MM)
+    _words(drawing, "Seen from the player's right", (floor[0], 4.4), bold=True)
+
+
+def _lever(drawing: drawsvg.Drawing, fit: Fit, pose: _Pose, sizes: tuple[float, float, float]) -> None:
+    """Shaft, what is added on it, topper, travel and contact height; a pad for a touch surface."""
+    length, height, lever = sizes
+    centre = length / 2
+    travel = in_unit(fit.travel_m, "mm")
+    if fit.kind == "touch":
+        pad = [pose.at(centre - travel, height), pose.at(centre + travel, height)]
+        _line(drawing, pad[0], pad[1], 1.4)
+        _words(drawing, "touch surface: the finger slides", (pad[0][0], pad[0][1] - 3.0))
+        return
+    angle = math.asin(min(1.0, travel / lever)) if lever else 0.0
+    for lean in (-angle, angle):
+        ghost = pose.at(centre + lever * math.sin(lean), height + lever * math.cos(lean))
+        _line(drawing, pose.at(centre, height), ghost, _THIN_MM, dashed=True)
+    bare = lever / fit.lever_ratio if fit.lever_ratio > 0 else lever
+    _line(drawing, pose.at(centre, height), pose.at(centre, height + min(bare, lever)), 1.6)
+    if lever > bare + 0.05:
+        _line(drawing, pose.at(centre, height + bare), pose.at(centre, height + lever), 2.6)
+    _topper(drawing, fit, pose, (centre, height + lever))
+    pivot, contact = pose.at(centre, height), pose.at(centre, height + lever)
+    drawing.append(_circle(pivot, 0.9, "black"))
+    gap = -(centre * pose.scale + 3.5)
+    _dimension(drawing, pivot, contact, gap, plain(fit.contact_height_m, "mm"))
+    way = pose.at(centre + travel, height + lever)
+    _words(drawing, f"moves {plain(fit.travel_m, 'mm')} each way", (way[0] + 5.0, contact[1] + 1.2))
+    if fit.topper or fit.topper_form:
+        _words(drawing, f"topper: {fit.topper or fit.topper_form}"[:30], (way[0] + 5.0, contact[1] + 6.4))
+    if fit.extension:
+        _words(drawing, f"extension: {fit.extension}"[:30], (way[0] + 5.0, contact[1] + 11.6))
+
+
+def _topper(drawing: drawsvg.Drawing, fit: Fit, pose: _Pose, at_mm: Point) -> None:
+    """A sign for the topper's form; a small cap when the stick is bare."""
+    along, above = at_mm
+    contact = pose.at(along, above)
+    one = 1.0 / pose.scale
+    if fit.topper_form in ("ball", "foam"):
+        radius = 4.0 if fit.topper_form == "ball" else 5.0
+        drawing.append(_circle(pose.at(along, above - radius * one), radius, "white", _THICK_MM))
+        return
+    half = {"bar": 9.0, "peg": 1.2, "dish": 5.5, "cup": 5.5}.get(fit.topper_form, 3.5)
+    deep = {"bar": 2.0, "peg": 6.0, "cup": 4.0}.get(fit.topper_form, 1.6)
+    outline = [(-half, 0.0), (-half * 0.8, -deep), (half * 0.8, -deep), (half, 0.0)]
+    if fit.topper_form in ("dish", "cup"):
+        outline += [(half * 0.5, -deep * 0.5), (-half * 0.5, -deep * 0.5)]
+    _area(drawing, [pose.at(along + x * one, above + y * one) for x, y in outline], fill="white", width=_THICK_MM)
+    drawing.append(_circle(contact, 0.5, "black"))
+
+
+def _above_view(drawing: drawsvg.Drawing, fit: Fit, scale: float, centre: Point) -> None:
+    """Seen from above, as the player sees it: forward is up the page."""
+    length, width, _ = _base_mm(fit)
+    x, y = centre
+    half_w, half_l = width * scale / 2, length * scale / 2
+    corners = [(x - half_w, y - half_l), (x + half_w, y - half_l), (x + half_w, y + half_l), (x - half_w, y + half_l)]
+    _area(drawing, corners, fill="white", width=_THICK_MM, dashed=fit.base_m is None)
+    radius = max(0.8, in_unit(fit.travel_m, "mm") * scale)
+    drawing.append(_circle(centre, radius, "none", _THIN_MM, dashed=True))
+    drawing.append(_circle(centre, min(1.6, radius), "black"))
+    _arrow(drawing, (x, y - half_l - 2.0), (x, y - half_l - 9.0), 1.2)
+    _words(drawing, "forward: this way", (x, y - half_l - 10.6), anchor="middle", bold=True)
+    _words(drawing, "right", (x + half_w + 3.0, y + 1.3))
+    _words(drawing, "left", (x - half_w - 3.0, y + 1.3), anchor="end")
+    _words(drawing, "back (player's side)", (x, y + half_l + 5.0), anchor="middle")
+    if fit.base_m is not None:
+        size = f"{in_unit(fit.base_m[0], 'mm'):.0f} long, {in_unit(fit.base_m[1], 'mm'):.0f} wide, mm"
+        _words(drawing, size, (x, y + half_l + 10.0), anchor="middle")
+    _words(drawing, "Seen from above", (x, 4.4), anchor="middle", bold=True)
+
+
+def _line(drawing: drawsvg.Drawing, start: Point, end: Point, width: float, dashed: bool = False) -> None:
+    import drawsvg
+
+    more = {"stroke_dasharray": "1.2 1"} if dashed else {}
+    drawing.append(drawsvg.Line(*_rounded(*start, *end), stroke="black", stroke_width=width, **more))
+
+
+def _area(drawing: drawsvg.Drawing, points: list[Point], fill: str, width: float, dashed: bool = False) -> None:
+    import drawsvg
+
+    more = {"stroke_dasharray": "1.6 1.2"} if dashed else {}
+    flat = _rounded(*(number for point in points for number in point))
+    drawing.append(drawsvg.Lines(*flat, close=True, fill=fill, stroke="black", stroke_width=width, **more))
+
+
+def _circle(at: Point, radius: float, fill: str, width: float = 0.0, dashed: bool = False) -> drawsvg.Circle:
+    import drawsvg
+
+    more = {"stroke_dasharray": "1 0.8"} if dashed else {}
+    if width:
+        more["stroke"] = "black"
+    return drawsvg.Circle(*_rounded(*at, radius), fill=fill, stroke_width=width, **more)
+
+
+def _arrow(drawing: drawsvg.Drawing, start: Point, end: Point, width: float) -> None:
+    _line(drawing, start, end, width)
+    _head(drawing, start, end, 2.2 + width)
+
+
+def _head(drawing: drawsvg.Drawing, start: Point, end: Point, size: float) -> None:
+    """A filled arrow head at `end`."""
+    length = math.dist(start, end) or 1.0
+    x, y = (end[0] - start[0]) / length, (end[1] - start[1]) / length
+    foot = (end[0] - x * size, end[1] - y * size)
+    wing = size * 0.4
+    points = [end, (foot[0] - y * wing, foot[1] + x * wing), (foot[0] + y * wing, foot[1] - x * wing)]
+    _area(drawing, points, fill="black", width=0.1)
+
+
+def _dimension(drawing: drawsvg.Drawing, start: Point, end: Point, offset: float, text: str) -> None:
+    """A dimension line beside the stretch from `start` to `end`, to its left when `offset` is minus."""
+    length = math.dist(start, end)
+    if length < 0.5:
+        return
+    x, y = (end[0] - start[0]) / length, (end[1] - start[1]) / length
+    shift = (-y * offset, x * offset)
+    a, b = (start[0] + shift[0], start[1] + shift[1]), (end[0] + shift[0], end[1] + shift[1])
+    for near, far in ((start, a), (end, b)):
+        _line(drawing, near, (far[0] + 0.2 * shift[0] / abs(offset), far[1] + 0.2 * shift[1] / abs(offset)), 0.15)
+    _line(drawing, a, b, _THIN_MM)
+    if length > 5.0:
+        _head(drawing, a, b, 1.8)
+        _head(drawing, b, a, 1.8)
+    middle = ((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)
+    _words(drawing, text, (middle[0] - 1.2, middle[1] + 1.3), anchor="end")
+
+
+def _words(
+    drawing: drawsvg.Drawing, text: str, at: Point, anchor: str = "start", bold: bool = False, size: float = _TYPE_MM
+) -> None:
+    import drawsvg
+
+    weight = {"font_weight": "bold"} if bold else {}
+    x, y = _rounded(*at)
+    drawing.append(drawsvg.Text(text, size, x, y, text_anchor=anchor, font_family=_FONT, fill="black", **weight))
+
+
+def _rounded(*numbers: float) -> tuple[float, ...]:
+    """Hundredths of a millimetre: what a printer can do, and the same text on every machine."""
+    return tuple(round(number, 2) for number in numbers)

@@ -1,0 +1,160 @@
+"""The words of page one: for whoever sets the stick up tonight, in the order the hands need them."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from stickwright.model.plan import Caution, Fit, Plan, SitePlan
+from stickwright.model.response import Tuning
+from stickwright.sheet.drawings import setup_alt, setup_drawing
+from stickwright.sheet.printed import plain
+from stickwright.sheet.tables import limiting_sentence
+
+__all__ = ["cautions_for", "first_page", "main_site", "tuning_of_choice"]
+
+_STOP_KEYS = ("session", "site")
+
+TROUBLE = (
+    ("Unplugged?", "Push the plug home, at both ends of the lead."),
+    ("Wrong socket?", "Compare with the socket written above."),
+    ("Asleep?", "Wake the console or computer, wait, then try again."),
+    ("Leaned on at start-up?", "Unplug, hands off the stick, plug in again."),
+    ("Slipped?", "Put it back as drawn, arrow to the player's forward."),
+)
+"""The five usual causes, in the order in which they are quickest to rule out."""
+
+
+def main_site(plan: Plan) -> SitePlan:
+    """The site that page one is about: the first with a choice, otherwise the first.
+
+    Parameters
+    ----------
+    plan : Plan
+        A finished plan.
+    """
+    return next((site for site in plan.sites if site.choice is not None), plan.sites[0])
+
+
+def tuning_of_choice(site: SitePlan) -> Tuning | None:
+    """The tuning made on the chosen stick, if a recording was made on it.
+
+    Parameters
+    ----------
+    site : SitePlan
+        One site of the plan.
+    """
+    if site.choice is None:
+        return None
+    return next((tuning for tuning in site.tunings if tuning.stick == site.choice.stick), None)
+
+
+def cautions_for(plan: Plan, site: SitePlan, keys: tuple[str, ...] | None = None) -> tuple[Caution, ...]:
+    """Cautions of one site, those that hold for every site among them.
+
+    Parameters
+    ----------
+    plan : Plan
+        A finished plan.
+    site : SitePlan
+        The site asked about.
+    keys : tuple of str, optional
+        Only cautions about these numbers.
+    """
+    return tuple(
+        caution
+        for caution in plan.cautions
+        if caution.site in (None, site.name) and (keys is None or caution.about in keys)
+    )
+
+
+def first_page(plan: Plan, drawing_height_mm: float = 78.0) -> dict[str, Any]:
+    """Everything printed on page one.
+
+    Parameters
+    ----------
+    plan : Plan
+        A finished plan.
+    drawing_height_mm : float, default 78
+        Paper height of the drawing.
+
+    Returns
+    -------
+    dict
+        Texts and one drawing, for the template.
+    """
+    site = main_site(plan)
+    page = _set_up(plan, site, site.choice, drawing_height_mm) if site.choice is not None else _nothing_fits(plan, site)
+    stops = [caution.text for caution in cautions_for(plan, site, _STOP_KEYS)]
+    return page | {"stop": stops, "date": plan.made_on or "not dated", "player": plan.player}
+
+
+def _set_up(plan: Plan, site: SitePlan, fit: Fit, drawing_height_mm: float) -> dict[str, Any]:
+    game = f" to play: {plan.game}" if plan.game else ""
+    return {
+        "fits": True,
+        "title": f"Stick set-up for player {plan.player}",
+        "lead": f"This is the stick that player {plan.player} moves with the {site.name}{game}.",
+        "drawing": {"svg": setup_drawing(fit, (184.0, drawing_height_mm)), "alt": setup_alt(fit)},
+        "steps": _steps(site, fit),
+        "plug": _plug(fit),
+        "game": _game_settings(site),
+        "trouble": [list(pair) for pair in TROUBLE],
+    }
+
+
+def _steps(site: SitePlan, fit: Fit) -> list[str]:
+    """Three steps: the person, the stick, the plug."""
+    seat = f"Make the player comfortable, as for playing. Support: {site.support}." if site.support else (
+        "Make the player comfortable, as for playing."
+    )  # fmt: skip
+    parts = [f"Put the {part} on {fit.stick}." for part in (_on_stick(fit),) if part] or [f"Take {fit.stick}."]
+    if abs(fit.tilt_rad) > 1e-9:
+        towards = "towards" if fit.tilt_rad > 0 else "away from"
+        parts.append(f"Tilt the base {plain(abs(fit.tilt_rad), 'deg')} {towards} the player.")
+    touch = "touches the middle of the surface" if fit.kind == "touch" else "rests on its top without pushing it over"
+    parts.append(f"Place it as drawn, so that the {site.name} {touch}.")
+    tuning = tuning_of_choice(site)
+    if tuning is not None and tuning.turn_base:
+        parts.append(tuning.turn_base)
+    return [
+        seat,
+        " ".join(parts),
+        "Nobody touches the stick: plug it in and start the game. Then try forward, right, back and left.",
+    ]
+
+
+def _on_stick(fit: Fit) -> str:
+    extension = f"extension {fit.extension}" if fit.extension else ""
+    return " and the ".join(part for part in (extension, fit.topper or "") if part)
+
+
+def _plug(fit: Fit) -> str:
+    return f"Plug: {fit.plug}." if fit.plug else "Plug: see the lead."
+
+
+def _game_settings(site: SitePlan) -> str:
+    tuning = tuning_of_choice(site)
+    if tuning is None:
+        return ""
+    simple = tuning.simple
+    return (
+        f"Set in the game: dead zone {simple.dead_zone_percent:.0f} %, sensitivity {simple.sensitivity_percent:.0f} %."
+    )
+
+
+def _nothing_fits(plan: Plan, site: SitePlan) -> dict[str, Any]:
+    nearest = site.fits[0] if site.fits else None
+    return {
+        "fits": False,
+        "title": f"No stick fits yet: player {plan.player}",
+        "lead": "This page is not a set-up instruction. It says what was found and what would help.",
+        "found": site.sentence,
+        "nearest": f"{nearest.label}. {limiting_sentence(nearest, with_help=False)}"
+        if nearest
+        else "No set-up was computed.",
+        "help": nearest.help
+        if nearest and nearest.help
+        else "No single change of stick, topper, extension or tilt helps.",
+        "next": plan.next_reading.sentence,
+        "others": [f"{other.name}: {other.sentence}" for other in plan.sites if other is not site],
+    }

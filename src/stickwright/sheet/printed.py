@@ -1,0 +1,227 @@
+"""How a number is printed: display unit, interval beside it, assumption marked, and a sentence when there is none.
+
+Rules of the page: an estimate is never printed without its interval or the reason why it has none; a
+number nobody measured carries the word `ASSUMED`; not-a-number and infinity are never printed.
+"""
+
+from __future__ import annotations
+
+import math
+import textwrap
+from collections.abc import Iterable
+
+from stickwright import units
+from stickwright.model.estimate import Estimate
+
+__all__ = [
+    "ASSUMED", "clipped", "decimals_for", "in_unit", "label_of", "percent", "plain", "printed_pair", "share", "shown",
+    "wrapped",
+]  # fmt: skip
+
+ASSUMED = "assumed"
+"""The mark of a number nobody measured; set in italics on the sheet."""
+
+_ALL_ALIKE = "the same in every draw"
+_RARE_PER_MIN = 0.01  # once in a hundred minutes: more digits of a rate say nothing to anybody
+
+
+def in_unit(value_si: float, ending: str) -> float:
+    """An SI number in the unit people read, for an axis.
+
+    Parameters
+    ----------
+    value_si : float
+        SI value; NaN stays NaN.
+    ending : str
+        Unit ending of `stickwright.units`, or ``"percent"`` for a share, or ``""`` for a plain number.
+
+    Examples
+    --------
+    >>> in_unit(0.012, "mm"), in_unit(0.25, "percent")
+    (12.0, 25.0)
+    """
+    if ending == "":
+        return value_si
+    if ending == "percent":
+        return value_si * 100.0
+    return value_si / units.to_si(1.0, ending)
+
+
+def label_of(ending: str) -> str:
+    """How a unit stands beside a number or on an axis.
+
+    Examples
+    --------
+    >>> label_of("per_min"), label_of("percent"), label_of("deg")
+    ('/min', '%', '°')
+    """
+    if ending in ("", "bits"):
+        return ending
+    if ending == "percent":
+        return "%"
+    quantity = units.quantity_of(f"x_{ending}")
+    if quantity is None:
+        raise KeyError(f"{ending} is no unit ending")
+    return quantity.unit(ending).label
+
+
+def decimals_for(value: float, digits: int = 2) -> int:
+    """Decimals that show `value` with so many significant digits (at most four decimals).
+
+    Examples
+    --------
+    >>> decimals_for(0.26), decimals_for(12.3), decimals_for(104.0), decimals_for(0.0)
+    (2, 0, 0, 2)
+    """
+    if value == 0 or not math.isfinite(value):
+        return digits
+    return min(4, max(0, digits - 1 - math.floor(math.log10(abs(value)) + 1e-9)))
+
+
+def _number(value: float, decimals: int) -> str:
+    text = f"{value:.{decimals}f}"
+    return text[1:] if text.startswith("-") and float(text) == 0 else text
+
+
+def _with_unit(text: str, label: str) -> str:
+    if not label:
+        return text
+    return f"{text}{label}" if label == "°" else f"{text} {label}"
+
+
+def plain(value_si: float, ending: str, digits: int = 2, unknown: str = "not known") -> str:
+    """A single number in its display unit; a sentence part when it is not finite.
+
+    Examples
+    --------
+    >>> plain(0.0123, "mm"), plain(float("nan"), "n"), plain(float("inf"), "per_min"), plain(0.424, "percent")
+    ('12 mm', 'not known', 'always on', '42 %')
+    """
+    if math.isnan(value_si):
+        return unknown
+    if math.isinf(value_si):
+        return "always on" if ending == "per_min" else "without end"
+    value = in_unit(value_si, ending)
+    if ending == "per_min" and 0 < value < _RARE_PER_MIN:
+        return f"under {_RARE_PER_MIN} {label_of(ending)}"
+    decimals = 0 if ending == "percent" else decimals_for(value, digits)
+    return _with_unit(_number(value, decimals), label_of(ending))
+
+
+def share(value: float) -> str:
+    """A share as per cent.
+
+    Examples
+    --------
+    >>> share(0.424)
+    '42 %'
+    """
+    return plain(value, "percent")
+
+
+def _interval(estimate: Estimate, ending: str, decimals: int) -> tuple[str, str, str]:
+    """Value, low and high with the same decimals, one more where all three would look alike."""
+    value, low, high = (in_unit(number, ending) for number in (estimate.value, estimate.low, estimate.high))
+    texts = tuple(_number(number, decimals) for number in (value, low, high))
+    while texts[1] == texts[2] and low != high and decimals < 4:
+        decimals += 1
+        texts = tuple(_number(number, decimals) for number in (value, low, high))
+    return texts[0], texts[1], texts[2]
+
+
+def printed_pair(estimate: Estimate, ending: str, digits: int = 2) -> tuple[str, str]:
+    """The value with its unit, and its interval or the sentence that says why there is none.
+
+    Parameters
+    ----------
+    estimate : Estimate
+        SI or dimensionless.
+    ending : str
+        Unit ending, ``"percent"``, ``"bits"`` or ``""``.
+    digits : int, default 2
+        Significant digits of the value.
+
+    Returns
+    -------
+    tuple of str
+        Value; interval in brackets, or the reason, or what makes an interval needless.
+
+    Examples
+    --------
+    >>> printed_pair(Estimate(0.26, 0.21, 0.32), "n")
+    ('0.26 N', '(0.21 to 0.32)')
+    >>> printed_pair(Estimate.unbounded(0.26, "one reading only"), "n")
+    ('0.26 N', 'no interval: one reading only')
+    """
+    value, low, high = estimate.value, estimate.low, estimate.high
+    if math.isnan(value):
+        return "not known", f"({_reason(estimate)})" if estimate.why else ""
+    if not math.isfinite(value):
+        lower = f"({plain(low, ending)} or more)" if math.isfinite(low) else ""
+        return plain(value, ending), lower
+    if math.isnan(low) or math.isnan(high):
+        reason = f"no interval: {_reason(estimate)}" if estimate.why else "no interval known"
+        return plain(value, ending, digits), reason
+    if math.isinf(high):
+        return plain(value, ending, digits), f"({_number(in_unit(low, ending), 1)} or more)"
+    if ending == "per_min" and 0 < in_unit(value, ending) < _RARE_PER_MIN:
+        rare = in_unit(high, ending) < _RARE_PER_MIN
+        return plain(value, ending), "" if rare else f"(up to {_number(in_unit(high, ending), 2)})"
+    decimals = 0 if ending == "percent" else decimals_for(in_unit(value or high, ending), digits)
+    text, low_text, high_text = _interval(estimate, ending, decimals)
+    shown_value = _with_unit(text, label_of(ending))
+    if low_text == high_text:
+        return shown_value, "" if estimate.assumed else f"({_ALL_ALIKE})"
+    return shown_value, f"({low_text} to {high_text})"
+
+
+def _reason(estimate: Estimate) -> str:
+    return (estimate.why or "").strip().rstrip(".")
+
+
+def shown(estimate: Estimate, ending: str, digits: int = 2) -> str:
+    """An estimate as it stands on a page: value, interval or reason, and the mark of an assumption.
+
+    Examples
+    --------
+    >>> shown(Estimate(0.26, 0.21, 0.32), "n")
+    '0.26 N (0.21 to 0.32)'
+    >>> shown(Estimate(0.42, 0.31, 0.55), "percent")
+    '42 % (31 to 55)'
+    >>> shown(Estimate(30.0, 15.0, 60.0, assumed="usual for a finger"), "n_per_m")
+    '30 N/m (15 to 60), assumed'
+    """
+    value, beside = printed_pair(estimate, ending, digits)
+    text = f"{value} {beside}" if beside else value
+    return f"{text}, {ASSUMED}" if estimate.assumed else text
+
+
+def percent(estimate: Estimate) -> str:
+    """A share with its interval, as per cent.
+
+    Examples
+    --------
+    >>> percent(Estimate(0.42, 0.31, 0.55))
+    '42 % (31 to 55)'
+    """
+    return shown(estimate, "percent")
+
+
+def clipped(text: str, most: int) -> str:
+    """A name cut to what a chart has room for; the table beside it has the whole.
+
+    Examples
+    --------
+    >>> clipped("a long name of a stick", 12)
+    'a long name…'
+    """
+    return text if len(text) <= most else text[: most - 1].rstrip() + "…"
+
+
+def wrapped(texts: Iterable[str], width: int = 80, first: str = "", rest: str = "") -> str:
+    """Paragraphs wrapped for a terminal, each opened by `first` and continued by `rest`."""
+    return "\n".join(
+        textwrap.fill(text, width, initial_indent=first, subsequent_indent=rest, break_on_hyphens=False)
+        for text in texts
+        if text
+    )

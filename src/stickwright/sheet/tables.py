@@ -1,0 +1,290 @@
+"""Each figure's data as table rows and one sentence: for those who cannot see the figure, and for checking it.
+
+The functions bear the names of the figures in `stickwright.sheet.figures` and take the same results.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from stickwright.model.plan import Fit, SitePlan, direction_words
+from stickwright.model.recorded import TraceReport
+from stickwright.model.response import Tuning
+from stickwright.sheet.printed import percent, plain, share, shown
+
+if TYPE_CHECKING:
+    from stickwright.model.plan import DirectionFit
+
+__all__ = [
+    "Table", "capability_polar", "curve", "force_travel", "limiting_sentence", "main_directions", "ranking",
+    "reach_polygon", "shown_fits", "trace_overview", "tuning_before_after", "tuning_numbers", "tuning_range",
+]  # fmt: skip
+
+
+@dataclass(frozen=True)
+class Table:
+    """What a figure shows, in rows.
+
+    Parameters
+    ----------
+    caption : str
+        What the rows are, with the site.
+    columns : tuple of str
+        Headers, units in the cells.
+    rows : tuple of tuple of str
+        One text a cell.
+    alt : str
+        The figure in one sentence: what it shows and what is to be seen in it.
+    """
+
+    caption: str
+    columns: tuple[str, ...]
+    rows: tuple[tuple[str, ...], ...]
+    alt: str
+
+
+def shown_fits(site: SitePlan, most: int = 4) -> tuple[Fit, ...]:
+    """The fits drawn over the player's ability: the best first, never more than can be told apart.
+
+    Parameters
+    ----------
+    site : SitePlan
+        One site of the plan.
+    most : int, default 4
+        How many at most.
+    """
+    return site.fits[:most]
+
+
+def main_directions(site: SitePlan, most: int = 2) -> tuple[float, ...]:
+    """The directions worth a figure: the weakest of the best set-up, then the most used, then the weakest push.
+
+    Parameters
+    ----------
+    site : SitePlan
+        One site of the plan.
+    most : int, default 2
+        How many at most.
+
+    Returns
+    -------
+    tuple of float
+        Radians, no direction twice.
+    """
+    weights = site.demand.direction_weights
+    by_use = sorted(range(len(weights)), key=lambda step: -weights[step])
+    most_used = [site.capability.directions[step].direction_rad for step in by_use]
+    weakest = [site.fits[0].weakest_rad] if site.fits else []
+    order = [*weakest, *most_used[:1], site.capability.weakest_rad, *most_used[1:]]
+    return tuple(dict.fromkeys(order))[:most]
+
+
+def capability_polar(site: SitePlan) -> Table:
+    """Comfortable force and free reach per direction."""
+    able = site.capability
+    rows = tuple(
+        (
+            direction_words(one.direction_rad),
+            shown(one.force_n, "n"),
+            shown(one.reach_m, "mm"),
+            one.status,
+            f"{len(one.measured_force_n)} and {len(one.measured_reach_m)}",
+        )
+        for one in able.directions
+    )
+    weakest = next((one for one in able.directions if one.direction_rad == able.weakest_rad), able.directions[0])
+    strongest = max(able.directions, key=lambda one: one.force_n.value)
+    alt = (
+        f"Two polar charts of the {site.name}, comfortable force and free reach in {len(able.directions)} directions, "
+        f"with readings and 95 % bands: weakest is {direction_words(weakest.direction_rad)} with "
+        f"{shown(weakest.force_n, 'n')} and {shown(weakest.reach_m, 'mm')}; strongest is "
+        f"{direction_words(strongest.direction_rad)} with {shown(strongest.force_n, 'n')}."
+    )
+    columns = ("direction", "comfortable force", "free reach", "enough?", "readings: force and reach")
+    return Table(f"What the {site.name} can do", columns, rows, alt)
+
+
+def _direction(fit: Fit, direction_rad: float) -> DirectionFit:
+    return min(fit.directions, key=lambda one: abs(math.remainder(one.direction_rad - direction_rad, math.tau)))
+
+
+def reach_polygon(site: SitePlan) -> Table:
+    """Share of the throw reached per direction, on the best set-up and the second."""
+    fits = site.fits[:2]
+    if not fits:
+        return Table(f"Reach at the {site.name}", ("direction",), (), f"No set-up was computed for the {site.name}.")
+    best = fits[0]
+    rows = tuple(
+        (direction_words(one.direction_rad), *(percent(_direction(fit, one.direction_rad).reach_share) for fit in fits))
+        for one in best.directions
+    )
+    beside = f"; dashed beside it {fits[1].label}" if len(fits) > 1 else ""
+    alt = (
+        f"Polygon of the throw reached on {best.label} at the {site.name}, inside a circle of the full throw: weakest "
+        f"is {direction_words(best.weakest_rad)} with {percent(best.weakest_share)}, "
+        f"mean {share(best.mean_share)}{beside}."
+    )
+    return Table(f"Share of the throw reached, {site.name}", ("direction", *(f.label for f in fits)), rows, alt)
+
+
+def force_travel(site: SitePlan, directions: tuple[float, ...] | None = None) -> Table:
+    """Where the player's force and each stick's force meet, per direction."""
+    chosen = main_directions(site) if directions is None else directions
+    rows = []
+    for direction in chosen:
+        for fit in shown_fits(site):
+            one = _direction(fit, direction)
+            rows.append(
+                (
+                    direction_words(direction),
+                    fit.label,
+                    plain(one.start_force_n, "n"),
+                    plain(one.needed_force_n, "n"),
+                    plain(one.available_force_n, "n"),
+                    f"{shown(one.reach_travel_m, 'mm')} at {plain(one.force_used_n, 'n')}",
+                    percent(one.reach_share),
+                )
+            )
+    best = site.fits[0] if site.fits else None
+    told = ""
+    if best is not None and chosen:
+        one = _direction(best, chosen[0])
+        told = (
+            f" {direction_words(chosen[0]).capitalize()} on {best.label} they meet at "
+            f"{shown(one.reach_travel_m, 'mm')} of {plain(best.travel_m, 'mm')}, with {plain(one.force_used_n, 'n')}."
+        )
+    alt = (
+        f"Force against travel at the {site.name}, {' and '.join(direction_words(phi) for phi in chosen)}: the force "
+        f"the player has falls with reach, the force each stick needs rises; where they cross is how far the stick "
+        f"gets.{told}"
+    )
+    columns = ("direction", "set-up", "to start", "at the stop", "player has", "they meet at", "of the throw")
+    return Table(f"Where force and stick meet, {site.name}", columns, tuple(rows), alt)
+
+
+def ranking(site: SitePlan) -> Table:
+    """Every stick's best set-up, ranked, with what limits it."""
+    rows = tuple(
+        (
+            fit.label,
+            fit.verdict,
+            f"{direction_words(fit.weakest_rad)} {percent(fit.weakest_share)}",
+            percent(fit.effort_share),
+            f"{shown(fit.false_per_min, 'per_min')} at {share(fit.dead_zone_share)}",
+            shown(fit.bits, ""),
+            share(fit.probability_best),
+            limiting_sentence(fit),
+        )
+        for fit in site.fits
+    )
+    alt = f"No set-up was computed for the {site.name}."
+    if site.fits:
+        first = site.fits[0]
+        second = f"; second {site.fits[1].label} with {shown(site.fits[1].bits, '')}" if len(site.fits) > 1 else ""
+        alt = (
+            f"Bars of control in bits for {len(site.fits)} sticks at the {site.name}, with intervals and the chance "
+            f"that each is the best: first {first.label} with {shown(first.bits, '')} bits, "
+            f"{share(first.probability_best)} sure{second}; hatched bars do not fit."
+        )
+    columns = ("set-up", "verdict", "weakest direction", "effort", "false inputs at dead zone", "bits", "chance best",
+               "what limits it")  # fmt: skip
+    return Table(f"Sticks ranked, {site.name}", columns, rows, alt)
+
+
+def limiting_sentence(fit: Fit, with_help: bool = True) -> str:
+    """What limits a set-up, the broken rules first, then the one change that would help.
+
+    Parameters
+    ----------
+    fit : Fit
+        The set-up.
+    with_help : bool, default True
+        Whether to add the change that would help.
+    """
+    parts = [*fit.fails, fit.limit]
+    if fit.help and with_help:
+        parts.append(f"Would help: {fit.help}")
+    unique = dict.fromkeys(part.strip().rstrip(".") for part in parts if part.strip())
+    return ". ".join(part[0].upper() + part[1:] for part in unique) + ("." if unique else "")
+
+
+def tuning_numbers(tuning: Tuning) -> Table:
+    """The whole response in the order it is applied."""
+    filtered = tuning.filter
+    turned = shown(tuning.rotation_rad, "deg")
+    rows = [
+        ("centre", f"right {percent(tuning.offset_x)}, forward {percent(tuning.offset_y)}"),
+        ("rotation", f"{turned} added, anticlockwise is plus. {tuning.turn_base}"),
+        ("dead zone", f"{percent(tuning.dead_zone)}; output starts at {share(tuning.inner_jump)}"),
+        ("curve", tuning.curve_sentence),
+    ]
+    if filtered is not None:
+        settings = ", ".join(f"{name.replace('_', ' ')} {value:g}" for name, value in filtered.chosen.settings)
+        named = f"{filtered.chosen.name} ({settings})" if settings else filtered.chosen.name
+        rows.append(
+            (
+                "filter",
+                f"{named}, lag {shown(filtered.chosen.lag_s, 'ms')} of {plain(filtered.lag_budget_s, 'ms')} allowed. "
+                f"{filtered.sentence}",
+            )
+        )
+    rows.append(("outer limit", share(tuning.outer_limit)))
+    alt = f"Numbers of the response for {tuning.stick} at the {tuning.site}, in the order they are applied."
+    return Table(f"Tuning of {tuning.stick}, {tuning.site}", ("step", "setting"), tuple(rows), alt)
+
+
+def tuning_range(tuning: Tuning) -> Table:
+    """Range and gain per direction."""
+    rows = tuple(
+        (direction_words(phi), percent(reached), f"{gain:.2f}")
+        for phi, reached, gain in zip(tuning.direction_rad, tuning.range_share, tuning.gain, strict=True)
+    )
+    weakest = min(range(len(rows)), key=lambda step: tuning.range_share[step].value)
+    alt = f"Least range is {rows[weakest][0]} with {rows[weakest][1]}, widened {rows[weakest][2]} times."
+    return Table(f"Range per direction, {tuning.stick}", ("direction", "reached", "multiplied by"), rows, alt)
+
+
+def curve(tuning: Tuning) -> Table:
+    """Output against deflection."""
+    rows = tuple((share(a), share(b)) for a, b in zip(tuning.curve_in, tuning.curve_out, strict=True))
+    alt = (
+        f"Response curve of {tuning.stick}: output against deflection from the dead zone of "
+        f"{percent(tuning.dead_zone)} outwards, starting at {share(tuning.inner_jump)}. {tuning.curve_sentence}"
+    )
+    return Table(f"Response curve, {tuning.stick}", ("deflection", "output"), rows, alt)
+
+
+def tuning_before_after(tuning: Tuning) -> Table:
+    """The player's own recording before and after the response."""
+    rows = tuple(
+        (name, plain(float(abs(xy[:, 0]).max()), "percent"), plain(float(abs(xy[:, 1]).max()), "percent"))
+        for name, xy in (("before", tuning.before_xy), ("after", tuning.after_xy))
+        if len(xy)
+    )
+    target = ", with the target" if tuning.shown_target_xy is not None else ""
+    alt = (
+        f"The player's own recording {tuning.shown_recording} on {tuning.stick} before and after tuning{target}; "
+        f"circles mark full output and the dead zone."
+    )
+    return Table(f"Before and after, {tuning.shown_recording}", ("", "most sideways", "most fore and aft"), rows, alt)
+
+
+def trace_overview(report: TraceReport) -> Table:
+    """Where the stick rested and how far it got in one recording."""
+    rows: list[tuple[str, str]] = []
+    unit = "percent" if report.unit == "share" else ""
+    if report.rest is not None:
+        rows.append(("rest, to the right", shown(report.rest.offset_x, unit)))
+        rows.append(("rest, forward", shown(report.rest.offset_y, unit)))
+    told = "it holds no task that shows reach"
+    if report.reach is not None:
+        rows += [
+            (f"reach {direction_words(phi)}", shown(reached, unit))
+            for phi, reached in zip(report.reach.direction_rad, report.reach.reach, strict=True)
+        ]
+        least = min(range(len(report.reach.reach)), key=lambda step: report.reach.reach[step].value)  # type: ignore[union-attr]
+        told = f"weakest is {direction_words(report.reach.weakest_rad)} with {shown(report.reach.reach[least], unit)}"
+    alt = f"Recording {report.name}, {plain(report.duration_s, 's')}: rest and reach of the output; {told}."
+    return Table(f"Recording {report.name}", ("what", "value"), tuple(rows), alt)
