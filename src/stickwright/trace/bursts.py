@@ -1,0 +1,208 @@
+"""Sudden involuntary movements, found where stillness or a known path was asked.
+
+In free play a flick and a jerk look alike: there nothing is called involuntary.
+"""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+from numpy.typing import NDArray
+
+from stickwright.model.estimate import Estimate
+from stickwright.model.recorded import BurstReport, Finding
+from stickwright.trace.intervals import median_estimate
+from stickwright.trace.recording import Cleaned
+from stickwright.trace.sensing import runs, short
+
+__all__ = ["burst_report", "counts_per_min"]
+
+OUTLYING_SD = 4.0
+"""Robust sd beyond which displacement or speed is a burst: common practice."""
+
+LEAST_S = 0.05
+"""Shorter outliers are one odd sample, not a movement: common practice."""
+
+JOIN_S = 0.10
+"""Two outliers closer than this are one burst: out and back."""
+
+SETTLE_S = 0.5
+"""Start of a cued stretch that is left out: time to react and let go; common practice."""
+
+WINDOW_S = 5.0
+"""Centre and speed are compared within so long: longer than any burst expected, shorter than drift."""
+
+
+def counts_per_min(count: int, minutes: float) -> Estimate:
+    """A rate a minute with its exact Poisson interval.
+
+    Parameters
+    ----------
+    count : int
+        Events seen.
+    minutes : float
+        Time watched.
+
+    Returns
+    -------
+    Estimate
+        95 % interval; with no event seen its lower end is 0.
+
+    Notes
+    -----
+    Source: [garwood-1936]: half the chi-square quantiles of 2k and 2k + 2 degrees of freedom. Assumed: events come
+    independently of each other; bunched ones make the interval too narrow.
+
+    Examples
+    --------
+    >>> rate = counts_per_min(10, 1.0)
+    >>> round(rate.low, 3), round(rate.high, 3)
+    (4.795, 18.39)
+    """
+    from scipy.stats import chi2
+
+    low = float(chi2.ppf(0.025, 2 * count)) / 2 if count else 0.0
+    high = float(chi2.ppf(0.975, 2 * count + 2)) / 2
+    return Estimate(count / minutes, low / minutes, high / minutes, n=count)
+
+
+def burst_report(clean: Cleaned) -> tuple[BurstReport | None, NDArray[np.bool_], list[Finding]]:
+    """Involuntary bursts, and a mask that leaves them out.
+
+    Parameters
+    ----------
+    clean : Cleaned
+        Usable samples.
+
+    Returns
+    -------
+    BurstReport or None
+        None where nothing tells involuntary from voluntary, with a finding why.
+    array of bool, shape (n,)
+        True where the movement is kept for the voluntary estimates.
+    list of Finding
+        What was found, or why nothing can be.
+
+    Notes
+    -----
+    Asked to rest, keep still or hold: outliers beyond 4 robust sd of the displacement from the centre of 5 s, or of
+    the speed, for more than 50 ms. Following a target: both the error and its speed must be outliers. Robust
+    sd: 1.4826 times the median of absolute deviations [hampel-1974], never below one step of the output.
+    """
+    kept = np.ones(len(clean.times_s), dtype=np.bool_)
+    quiet = clean.asked("rest", "still", "hold")
+    following = clean.asked("follow") if clean.cue_xy is not None else np.zeros_like(quiet)
+    if not quiet.any() and not following.any():
+        text = (
+            "Nothing was asked that tells an involuntary movement from a voluntary one: flicks may be meant. "
+            "Record 20 s of rest or of a kept hold to count bursts."
+        )
+        return None, kept, [Finding("note", "bursts not told", text)]
+    found: list[tuple[int, int, float]] = []
+    watched_s = 0.0
+    pieces = [(a, b, False) for word in ("rest", "still", "hold") for a, b in clean.asked_pieces(word)]
+    pieces += [(a, b, True) for a, b in clean.pieces(following)]
+    for first, stop, is_path in pieces:
+        start = first + min(round(SETTLE_S / clean.median_step_s), (stop - first) // 3)
+        if stop - start < 5 or clean.times_s[stop - 1] - clean.times_s[start] < 1.0:
+            continue
+        watched_s += float(clean.times_s[stop - 1] - clean.times_s[start])
+        found += _bursts(clean, start, stop, is_path)
+    if watched_s < 1.0:
+        text = "Less than a second of rest, stillness or hold was asked: too short to look for bursts."
+        return None, kept, [Finding("note", "bursts not told", text)]
+    for start, stop, _ in found:
+        kept[start:stop] = False
+    report = _report(clean, sorted(found), watched_s / 60)
+    findings = []
+    if report.count:
+        where = (
+            "" if quiet.any() else " While following a target, quick corrections of the player's own may be among them."
+        )
+        text = (
+            f"{report.count} sudden movements in {watched_s:.0f} s ({report.per_min.value:.2g} a minute, "
+            f"{report.per_min.low:.2g} to {report.per_min.high:.2g}), the largest {short(report.peak.value)}: left out of "
+            f"the voluntary estimates, kept for false input.{where}"
+        )
+        findings.append(Finding("query", "bursts", text))
+    return report, kept, findings
+
+
+def _bursts(clean: Cleaned, start: int, stop: int, is_path: bool) -> list[tuple[int, int, float]]:
+    """Start, stop and peak displacement of each burst in one piece."""
+    xy = clean.xy[start:stop]
+    if is_path and clean.cue_xy is not None:
+        xy = xy - clean.cue_xy[start:stop]
+        if not np.isfinite(xy).all():
+            return []
+    window = max(5, round(WINDOW_S / clean.median_step_s))
+    lag = max(1, round(0.02 / clean.median_step_s))
+    away = xy - _window_medians(xy, window)
+    speed = np.zeros_like(xy)
+    speed[lag:] = xy[lag:] - xy[:-lag]
+    floor = max(clean.step, 1e-6 * clean.scale)
+    far, fast = _outlying(away, floor), _outlying(speed, floor)
+    odd = (far & _widened(fast, clean.median_step_s)) if is_path else (far | fast)
+    if not is_path and not odd.all():
+        odd[: int(np.argmin(odd))] = False  # still on the way to where it was asked: slow, not involuntary
+    size = np.hypot(away[:, 0], away[:, 1])
+    times_s = clean.times_s[start:stop]
+    joined = _joined(runs(odd), times_s)
+    return [
+        (start + a, start + b, float(size[a:b].max()))
+        for a, b in joined
+        if times_s[b - 1] - times_s[a] + clean.median_step_s > LEAST_S
+    ]
+
+
+def _window_medians(xy: NDArray[np.float64], window: int) -> NDArray[np.float64]:
+    """Slow centre: medians of windows, joined by straight lines; one median for a short piece."""
+    count = len(xy) // window
+    if count < 2:
+        return np.asarray(np.median(xy, axis=0, keepdims=True))
+    medians = np.median(xy[: count * window].reshape(count, window, 2), axis=1)
+    at = (np.arange(count) + 0.5) * window
+    return np.column_stack([np.interp(np.arange(len(xy)), at, medians[:, axis]) for axis in (0, 1)])
+
+
+def _outlying(values: NDArray[np.float64], floor: float) -> NDArray[np.bool_]:
+    """Beyond 4 robust sd on either axis."""
+    middle = np.median(values, axis=0)
+    robust_sd = np.maximum(1.4826 * np.median(np.abs(values - middle), axis=0), floor)
+    return np.asarray((np.abs(values - middle) > OUTLYING_SD * robust_sd).any(axis=1))
+
+
+def _widened(mask: NDArray[np.bool_], step_s: float) -> NDArray[np.bool_]:
+    """The mask and 0.2 s about it."""
+    reach = max(1, round(0.2 / step_s))
+    near = np.convolve(mask.astype(np.float64), np.ones(2 * reach + 1), mode="same") if mask.any() else mask
+    return np.asarray(near > 0.5)
+
+
+def _joined(found: NDArray[np.int64], times_s: NDArray[np.float64]) -> list[tuple[int, int]]:
+    """Runs closer than 0.1 s as one."""
+    joined: list[tuple[int, int]] = []
+    for a, b in found.tolist():
+        if joined and times_s[a] - times_s[joined[-1][1] - 1] < JOIN_S:
+            joined[-1] = (joined[-1][0], b)
+        else:
+            joined.append((a, b))
+    return joined
+
+
+def _report(clean: Cleaned, found: list[tuple[int, int, float]], minutes: float) -> BurstReport:
+    rate = counts_per_min(len(found), minutes)
+    if not found:
+        none = Estimate.unbounded(math.nan, "No burst was seen.", n=0)
+        return BurstReport(0, rate, none, none, ())
+    peaks = [peak for _, _, peak in found]
+    durations = [float(clean.times_s[b - 1] - clean.times_s[a]) + clean.median_step_s for a, b, _ in found]
+    why = f"The largest of {len(peaks)} seen: a larger one may come on another day."
+    return BurstReport(
+        len(found),
+        rate,
+        Estimate.unbounded(max(peaks), why, n=len(peaks)),
+        median_estimate(durations),
+        tuple(float(clean.times_s[a]) for a, _, _ in found),
+    )

@@ -1,0 +1,422 @@
+"""A raw recording turned into a clean time base, and what was wrong with it.
+
+Rules of this file: nothing is interpolated; what is left out is said, with its rows or its
+times; what a person must put right is refused in one sentence; the rest becomes a finding.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from itertools import pairwise
+from typing import NamedTuple
+
+import numpy as np
+from numpy.typing import NDArray
+
+from stickwright.errors import BadInput, Problem, did_you_mean
+from stickwright.model.recorded import Finding
+from stickwright.model.recording import Recording
+from stickwright.trace.sensing import (
+    CUES,
+    Samples,
+    clipping,
+    cue_code,
+    dead_stretches,
+    rest_cleaned,
+    runs,
+    short,
+    steps,
+)  # fmt: skip
+from stickwright.trace.stamps import GAP_S
+
+__all__ = ["Cleaned", "cleaned"]
+
+_TRUSTED_TREMOR = 0.4
+"""Tremor above this share of the sampling rate is not trusted (the Nyquist limit is 0.5); common practice."""
+
+
+@dataclass(frozen=True, eq=False)
+class Cleaned:
+    """Samples that can be used, in order of time.
+
+    Parameters
+    ----------
+    times_s : array, shape (n,)
+        Strictly increasing.
+    xy : array, shape (n, 2)
+        Finite. An axis that was not recorded holds zeros, and `recorded` says so.
+    cue : array of int8, shape (n,)
+        Index into `CUES`.
+    cue_xy : array, shape (n, 2), or None
+        Where the player was asked to be; NaN where nothing was asked.
+    segments : tuple of (start, stop)
+        Stretches without a gap, as sample numbers.
+    median_step_s, p99_step_s : float
+        Time from sample to sample inside the segments.
+    recorded : (bool, bool)
+        Whether x and y were recorded.
+    scale : float
+        1 for shares of full output, otherwise half the widest range seen.
+    step : float
+        Size of the output's steps, 0 when none shows.
+    dead_zone : float
+        Size of a dead zone already applied, 0 when none shows.
+    rest_cleaned : bool
+        The rest was set to exactly zero by other software: its noise and offset cannot be judged.
+    unit_is_foreign : bool
+        Not a share of full output: reach and centre cannot be judged against it.
+    """
+
+    times_s: NDArray[np.float64]
+    xy: NDArray[np.float64]
+    cue: NDArray[np.int8]
+    cue_xy: NDArray[np.float64] | None
+    segments: tuple[tuple[int, int], ...]
+    median_step_s: float
+    p99_step_s: float
+    recorded: tuple[bool, bool] = (True, True)
+    scale: float = 1.0
+    step: float = 0.0
+    dead_zone: float = 0.0
+    rest_cleaned: bool = False
+    unit_is_foreign: bool = False
+
+    def asked(self, *words: str) -> NDArray[np.bool_]:
+        """Which samples carry one of these cue words."""
+        return np.isin(self.cue, [cue_code(word) for word in words])
+
+    def pieces(self, mask: NDArray[np.bool_]) -> list[tuple[int, int]]:
+        """Runs of a mask, cut at the gaps."""
+        return [
+            (start + first, start + last)
+            for start, stop in self.segments
+            for first, last in runs(mask[start:stop]).tolist()
+        ]
+
+    def asked_pieces(self, word: str) -> list[tuple[int, int]]:
+        """Stretches with one cue word and one target, cut at the gaps."""
+        pieces = self.pieces(self.asked(word))
+        if self.cue_xy is None:
+            return pieces
+        cut = []
+        for start, stop in pieces:
+            wanted = self.cue_xy[start:stop]
+            other = np.zeros(stop - start, dtype=np.bool_)
+            both_empty = np.isnan(wanted[1:]) & np.isnan(wanted[:-1])
+            other[1:] = ((wanted[1:] != wanted[:-1]) & ~both_empty).any(axis=1)
+            edges = [0, *np.flatnonzero(other).tolist(), stop - start]
+            cut += [(start + a, start + b) for a, b in pairwise(edges)]
+        return cut
+
+
+def cleaned(recording: Recording) -> tuple[Cleaned, tuple[Finding, ...]]:
+    """The usable samples of a recording, and everything noticed about the rest of it.
+
+    Parameters
+    ----------
+    recording : Recording
+        As read, nothing removed.
+
+    Returns
+    -------
+    Cleaned
+        Finite samples in order of time, cut at gaps.
+    tuple of Finding
+        One sentence each, with figures and what to do.
+
+    Raises
+    ------
+    BadInput
+        No samples or only one; arrays of different length; a time that is missing or goes back;
+        no value on either axis.
+
+    Notes
+    -----
+    Gaps over 250 ms, a frozen value over 2 s while the cue moves, over 5 % of samples at an exact
+    limit, tremor above 0.4 of the sampling rate not trusted: common practice. Of samples with the
+    same time the first is kept. A gap is never bridged.
+
+    Examples
+    --------
+    >>> times_s = np.arange(0, 2, 0.01)
+    >>> times_s[100:] += 0.5
+    >>> xy = 0.1 * np.column_stack((np.sin(times_s), np.cos(times_s)))
+    >>> usable, findings = cleaned(Recording("demo.csv", times_s, xy))
+    >>> usable.segments
+    ((0, 100), (100, 200))
+    >>> [finding.about for finding in findings]
+    ['gap']
+    """
+    _refuse_unusable(recording)
+    samples, found = _samples(recording)
+    cuts, said = dead_stretches(samples)
+    found += said
+    if cuts:
+        keep = np.ones(len(samples.times_s), dtype=np.bool_)
+        for start, stop in cuts:
+            keep[start:stop] = False
+        samples = samples.kept(keep)
+    base, said = _time_base(samples)
+    found += said
+    grain, said = steps(samples)
+    found += said
+    is_cleaned, said = rest_cleaned(samples, grain)
+    found += said + clipping(samples)
+    nothing_moves = bool(np.ptp(samples.xy, axis=0).max() == 0.0)
+    if nothing_moves:
+        text = "The value never changes: the stick was not touched, or is not plugged in, or another one was moved."
+        found.append(Finding("fault", "nothing moves", text))
+    result = Cleaned(
+        samples.times_s,
+        samples.xy,
+        samples.cue,
+        samples.cue_xy,
+        base.segments,
+        base.median_step_s,
+        base.p99_step_s,
+        recorded=samples.recorded,
+        scale=samples.scale,
+        step=grain.step,
+        dead_zone=grain.dead_zone,
+        rest_cleaned=is_cleaned or nothing_moves,
+        unit_is_foreign=samples.unit != "share",
+    )
+    return result, tuple(found)
+
+
+def _rows(indices: NDArray[np.int64], shown: int = 5) -> str:
+    """Rows counted from 1, runs joined: 'rows 3-5, 9 and 12 more'."""
+    breaks = np.flatnonzero(np.diff(indices) > 1) + 1
+    groups = np.split(indices + 1, breaks)
+    words = [f"{group[0]}" if len(group) == 1 else f"{group[0]}-{group[-1]}" for group in groups[:shown]]
+    more = len(indices) - sum(len(group) for group in groups[:shown])
+    one = len(indices) == 1
+    return ("row " if one else "rows ") + ", ".join(words) + (f" and {more} more" if more else "")
+
+
+def _refuse_unusable(recording: Recording) -> None:
+    """What only the person can put right, all of it at once."""
+    name, n = recording.name, len(recording.times_s)
+    problems: list[Problem] = []
+    if n < 2:
+        found = "no samples" if n == 0 else "one sample"
+        raise BadInput(Problem(name, found, "a recording of some seconds", "Record again, or choose another file."))
+    for what, array, shape in (
+        ("xy", recording.xy, (n, 2)),
+        ("cue", recording.cue, (n,)),
+        ("cue_xy", recording.cue_xy, (n, 2)),
+    ):
+        if array is not None and array.shape != shape:
+            problems.append(Problem(f"{name}, {what}", f"shape {array.shape}", f"shape {shape}, one row per time"))
+    missing = np.flatnonzero(~np.isfinite(recording.times_s))
+    if len(missing):
+        problems.append(
+            Problem(
+                f"{name}, {_rows(missing)}, time",
+                "no number",
+                "seconds",
+                "Take these rows out or give them their time.",
+            )
+        )
+    back = np.flatnonzero(np.diff(recording.times_s) < 0) + 1
+    if len(back):
+        at = int(back[0])
+        before, now = recording.times_s[at - 1], recording.times_s[at]
+        problems.append(
+            Problem(
+                f"{name}, {_rows(back)}, time",
+                f"{now:.4f} s after {before:.4f} s",
+                "times that never go back",
+                "Two recordings in one file, or a clock that was set? Split the file there.",
+            )
+        )
+    if problems:
+        raise BadInput(problems)
+
+
+def _recorded_axes(recording: Recording, found: list[Finding]) -> tuple[bool, bool]:
+    has_x, has_y = (bool(np.isfinite(recording.xy[:, axis]).any()) for axis in (0, 1))
+    if not has_x and not has_y:
+        raise BadInput(
+            Problem(recording.name, "no value on either axis", "numbers for x, y or both", "Check the columns chosen.")
+        )
+    if not (has_x and has_y):
+        there, missing = ("x", "y") if has_x else ("y", "x")
+        found.append(
+            Finding(
+                "fault",
+                "one axis",
+                f"{missing} was not recorded: everything here is about {there} alone; directions, covered area and "
+                "turned bases cannot be told.",
+            )
+        )
+    return has_x, has_y
+
+
+def _finite_rows(
+    recording: Recording, recorded: tuple[bool, bool], found: list[Finding]
+) -> NDArray[np.bool_]:  # fmt: skip
+    finite = np.ones(len(recording.times_s), dtype=np.bool_)
+    for axis in (0, 1):
+        if recorded[axis]:
+            finite &= np.isfinite(recording.xy[:, axis])
+    lost = np.flatnonzero(~finite)
+    if len(lost):
+        many = len(lost) > 0.05 * len(finite)
+        found.append(
+            Finding(
+                "fault" if many else "query",
+                "empty cells",
+                f"{len(lost)} of {len(finite)} samples hold no number ({_rows(lost)}): left out, not filled in; "
+                "look whether the recorder stalled.",
+            )
+        )
+    return finite
+
+
+def _first_of_each_time(times_s: NDArray[np.float64], found: list[Finding]) -> NDArray[np.bool_]:
+    first = np.ones(len(times_s), dtype=np.bool_)
+    first[1:] = times_s[1:] != times_s[:-1]
+    again = np.flatnonzero(~first)
+    if len(again):
+        found.append(
+            Finding(
+                "query" if len(again) < 0.2 * len(times_s) else "fault",
+                "same time twice",
+                f"{len(again)} samples carry the time of the one before ({_rows(again)}): the first of each is kept; "
+                "many of them mean a clock too coarse for the sampling rate.",
+            )
+        )
+    return first
+
+
+def _cue_codes(recording: Recording, found: list[Finding]) -> NDArray[np.int8]:
+    """Cue words as small numbers; without a cue column the task stands for every sample."""
+    n = len(recording.times_s)
+    if recording.cue is None:
+        if recording.task not in CUES:
+            found.append(
+                Finding(
+                    "query",
+                    "task",
+                    f"The task '{recording.task}' is not known and is read as free play. "
+                    f"{did_you_mean(recording.task, CUES[1:])}",
+                )
+            )
+        word = recording.task if recording.task in CUES else "play"
+        return np.full(n, cue_code(word), dtype=np.int8)
+    codes = np.full(n, -1, dtype=np.int8)
+    for code, word in enumerate(CUES):
+        codes[recording.cue == word] = code
+    unknown = np.flatnonzero(codes < 0)
+    if len(unknown):
+        word = str(recording.cue[unknown[0]])
+        found.append(
+            Finding(
+                "query",
+                "cue",
+                f"The cue '{word}' ({_rows(unknown)}) is not known and is read as nothing asked. "
+                f"{did_you_mean(word, CUES[1:])}",
+            )
+        )
+        codes[unknown] = 0
+    return codes
+
+
+def _samples(recording: Recording) -> tuple[Samples, list[Finding]]:
+    """Rows that hold a number, each time once, cue words as small numbers."""
+    found: list[Finding] = []
+    recorded = _recorded_axes(recording, found)
+    keep = _finite_rows(recording, recorded, found) & _first_of_each_time(recording.times_s, found)
+    if np.count_nonzero(keep) < 2:
+        usable = int(np.count_nonzero(keep))
+        raise BadInput(Problem(recording.name, f"{usable} usable samples", "at least two", "Record again."))
+    xy = np.asarray(recording.xy, dtype=np.float64)
+    if not all(recorded):
+        xy = np.where(np.array(recorded), xy, 0.0)
+    cue_xy = None if recording.cue_xy is None else np.asarray(recording.cue_xy, dtype=np.float64)
+    times_s = np.asarray(recording.times_s, dtype=np.float64)
+    samples = Samples(times_s, xy, _cue_codes(recording, found), cue_xy, recorded, 1.0, recording.unit)
+    if not keep.all():
+        samples = samples.kept(keep)
+    return replace(samples, scale=_scale(samples, found)), found
+
+
+def _scale(samples: Samples, found: list[Finding]) -> float:
+    """Full output; in a foreign unit half the widest range seen."""
+    high, low = samples.xy.max(axis=0), samples.xy.min(axis=0)
+    largest = float(max(high.max(), -low.min()))
+    if samples.unit != "share":
+        return float((high - low).max()) / 2 or 1.0
+    if largest <= 2.0:
+        return 1.0
+    text = (
+        f"Values reach {short(largest)}, more than any share of full output: are these counts or percent? Name the "
+        "unit, or the count that is full output."
+    )
+    found.append(Finding("query", "unit", text))
+    return largest
+
+
+class _TimeBase(NamedTuple):
+    median_step_s: float
+    p99_step_s: float
+    segments: tuple[tuple[int, int], ...]
+
+
+def _time_base(samples: Samples) -> tuple[_TimeBase, list[Finding]]:
+    """Median and 99th percentile of the time step, and the segments between gaps."""
+    times_s = samples.times_s
+    if len(times_s) < 2:
+        raise BadInput(Problem("the recording", "no usable stretch", "two samples or more that move", "Record again."))
+    time_steps = np.diff(times_s)
+    median_s = float(np.median(time_steps))
+    limit_s = max(GAP_S, 3 * median_s)
+    gaps = np.flatnonzero(time_steps > limit_s)
+    p99_s = float(np.percentile(time_steps[time_steps <= limit_s] if len(gaps) else time_steps, 99))
+    found: list[Finding] = []
+    if median_s >= 1.0:
+        text = f"One sample every {short(median_s)} s: do the times count milliseconds? Name the column time_ms."
+        found.append(Finding("query", "slow sampling", text))
+    elif p99_s > 1.5 * median_s:
+        text = (
+            f"Time steps are uneven: median {median_s * 1000:.3g} ms, one in a hundred over {p99_s * 1000:.3g} ms; "
+            f"tremor above {_TRUSTED_TREMOR / p99_s:.3g} Hz is not trusted."
+        )
+        found.append(Finding("query", "uneven time", text))
+    elif _TRUSTED_TREMOR / median_s < 20.0:
+        text = (
+            f"{1 / median_s:.3g} samples a second (median step {median_s * 1000:.3g} ms, one in a hundred over "
+            f"{p99_s * 1000:.3g} ms): tremor above {_TRUSTED_TREMOR / median_s:.3g} Hz is not trusted; record at "
+            "50 Hz or more."
+        )
+        found.append(Finding("query", "slow sampling", text))
+    if len(gaps):
+        found += _gap_findings(samples, time_steps, gaps, limit_s)
+    edges = [0, *(gaps + 1).tolist(), len(times_s)]
+    return _TimeBase(median_s, p99_s, tuple(pairwise(edges))), found
+
+
+def _gap_findings(
+    samples: Samples, time_steps: NDArray[np.float64], gaps: NDArray[np.int64], limit_s: float
+) -> list[Finding]:
+    times_s, xy, far = samples.times_s, samples.xy, 0.2 * samples.scale
+    share = float(time_steps[gaps].sum() / (times_s[-1] - times_s[0]))
+    longest = gaps[int(np.argmax(time_steps[gaps]))]
+    text = (
+        f"{len(gaps)} gap{'s' if len(gaps) > 1 else ''} of more than {limit_s * 1000:.0f} ms, {share:.0%} of the time, "
+        f"the longest {time_steps[longest]:.2f} s at {times_s[longest]:.2f} s: nothing is filled in across them. "
+        "Recorders that write only changes leave such gaps while the stick is still."
+    )
+    found = [Finding("fault" if share > 0.2 else "query", "gap", text)]
+    away = np.hypot(*xy[gaps].T) > far
+    elsewhere = np.hypot(*(xy[gaps + 1] - xy[gaps]).T) > far
+    lost = gaps[away & elsewhere]
+    if len(lost):
+        more = f" and {len(lost) - 1} more times" if len(lost) > 1 else ""
+        text = (
+            f"At {times_s[lost[0]]:.2f} s{more} no samples come for {time_steps[lost[0]]:.2f} s while the stick is "
+            "away from its centre, and then it is elsewhere: unplugged, or lifted off? The two sides are kept apart."
+        )
+        found.append(Finding("fault", "unplugged", text))
+    return found

@@ -1,0 +1,475 @@
+"""The stick left alone: where it lies, how much it trembles, and where it comes home to.
+
+Samples of one rest are not independent of each other, and the centres of several rests are not the
+same: real sticks come home to a different place after each release. Both are kept apart here, so
+that an interval is never narrower than what was seen.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+from typing import NamedTuple
+
+import numpy as np
+from numpy.typing import NDArray
+
+from stickwright.model.estimate import Estimate
+from stickwright.model.recorded import Finding, RestReport
+from stickwright.trace.intervals import median_estimate
+from stickwright.trace.recording import Cleaned
+from stickwright.trace.sensing import runs, short
+
+__all__ = ["effective_count", "rest_report", "rest_samples", "rest_stretches"]
+
+SETTLE_S = 0.5
+"""Start of a cued rest that is left out: time to react, let go and stop swinging; common practice."""
+
+LEAST_REST_S = 0.4
+"""A shorter quiet stretch is a pause in a movement, not a rest."""
+
+NEAR_CENTRE = 0.25
+"""Without a cue a stretch counts as rest only this near to zero output, as a share of full output."""
+
+
+def effective_count(values: NDArray[np.float64]) -> float:
+    """How many independent readings a series is worth.
+
+    Parameters
+    ----------
+    values : array, shape (n,)
+        Evenly spaced samples of one quantity.
+
+    Returns
+    -------
+    float
+        Between 1 and n: the smaller of two counts, from the correlation of neighbours and from the scatter
+        of block means.
+
+    Notes
+    -----
+    n (1 - r) / (1 + r) with r the correlation of neighbours [bayley-hammersley-1946] is right for noise that forgets
+    at an even pace; slow sway beside fast noise fools it, and there the scatter of up to 16 block means
+    says how little is known [alexopoulos-1995].
+
+    Examples
+    --------
+    >>> round(effective_count(np.tile([1.0, -1.0], 50)))
+    100
+    """
+    n = len(values)
+    centred = values - values.mean()
+    power = float(centred @ centred)
+    if n < 3 or power <= 0:
+        return float(max(n, 1))
+    neighbour = min(max(float(centred[1:] @ centred[:-1]) / power, 0.0), 1.0 - 1.0 / n)
+    count = n * (1 - neighbour) / (1 + neighbour)
+    blocks = min(16, n // 4)
+    if blocks >= 4:
+        length = n // blocks
+        means = centred[: blocks * length].reshape(blocks, length).mean(axis=1)
+        scatter = float(means.var(ddof=1))
+        if scatter > 0:
+            count = min(count, blocks * (power / n) / scatter)
+    return float(min(max(count, 1.0), n))
+
+
+def rest_stretches(
+    times_s: NDArray[np.float64],
+    xy: NDArray[np.float64],
+    *,
+    asked: NDArray[np.bool_] | None = None,
+    scale: float = 1.0,
+    step: float = 0.0,
+) -> list[tuple[int, int]]:
+    """Stretches during which the stick was left alone.
+
+    Parameters
+    ----------
+    times_s : array, shape (n,)
+        Seconds, without a gap.
+    xy : array, shape (n, 2)
+        Output.
+    asked : array of bool, shape (n,), or None
+        Where rest was asked; None finds rest by stillness about zero output.
+    scale : float, default 1.0
+        Full output.
+    step : float, default 0.0
+        Step of the output.
+
+    Returns
+    -------
+    list of (start, stop)
+        Sample numbers.
+
+    Notes
+    -----
+    A cued rest loses its first 0.5 s. By stillness: blocks of 0.1 s that spread over no more than a few steps,
+    each within half of that of the one before, for 0.4 s or more, within a quarter of full output.
+
+    Examples
+    --------
+    >>> times_s = np.arange(300) / 100
+    >>> xy = np.zeros((300, 2))
+    >>> xy[100:150, 0] = np.sin(np.arange(50) / 5)
+    >>> rest_stretches(times_s, xy)
+    [(0, 100), (150, 300)]
+    """
+    if len(times_s) < 2:
+        return []
+    step_s = (times_s[-1] - times_s[0]) / (len(times_s) - 1)
+    if asked is not None:
+        settle = math.ceil(SETTLE_S / step_s)
+        found = [(a + settle if b - a > 3 * settle else a, b) for a, b in runs(asked).tolist()]
+    else:
+        found = _still_stretches(xy, max(3, round(0.1 / step_s)), scale, step)
+    return [(a, b) for a, b in found if b - a >= 3 and times_s[b - 1] - times_s[a] >= LEAST_REST_S]
+
+
+def _still_stretches(xy: NDArray[np.float64], block: int, scale: float, step: float) -> list[tuple[int, int]]:
+    count = len(xy) // block
+    if count < 2:
+        return []
+    blocks = xy[: count * block].reshape(count, block, 2)
+    means, spread = blocks.mean(axis=1), np.ptp(blocks, axis=1).max(axis=1)
+    near = np.abs(means).max(axis=1) < NEAR_CENTRE * scale
+    if not near.any():
+        return []
+    # A trembling hand is never as still as an empty stick: what counts as still follows the calmest fifth.
+    least = max(2.5 * step, 0.02 * scale)
+    calm = float(np.clip(2 * np.quantile(spread[near], 0.2), least, max(least, 0.08 * scale)))
+    still = near & (spread <= calm)
+    leap = np.abs(np.diff(means, axis=0)).max(axis=1) > max(calm / 2, 1.5 * step)
+    together = still[1:] & still[:-1] & ~leap
+    return [(int(a) * block, (int(b) + 1) * block) for a, b in runs(together).tolist()]
+
+
+def rest_samples(
+    times_s: NDArray[np.float64], xy: NDArray[np.float64], cue: NDArray[np.str_] | None = None
+) -> NDArray[np.float64]:
+    """Rest samples far enough apart to count as independent, for a dead zone.
+
+    Parameters
+    ----------
+    times_s : array, shape (n,)
+        Seconds.
+    xy : array, shape (n, 2)
+        Output; rows with NaN are left out.
+    cue : array of str, shape (n,), or None
+        What was asked; without 'rest' in it rest is found by stillness.
+
+    Returns
+    -------
+    array, shape (k, 2)
+        Every m-th sample of each rest, m its length over the number of independent readings it is worth. Empty
+        when there is no rest.
+
+    Notes
+    -----
+    Independent within a rest. Where the stick comes home to a different place after each release, only as many
+    places were seen as there were releases: `rest_report` says so.
+
+    Examples
+    --------
+    >>> rng = np.random.default_rng(1)
+    >>> times_s = np.arange(2000) / 100
+    >>> slow = np.cumsum(rng.normal(0, 0.001, (2000, 2)), axis=0)
+    >>> len(rest_samples(times_s, slow, np.full(2000, "rest"))) < 60
+    True
+    """
+    usable = np.isfinite(xy).all(axis=1) & np.isfinite(times_s)
+    times_s, xy = times_s[usable], xy[usable]
+    asked = None if cue is None else cue[usable] == "rest"
+    if asked is not None and not asked.any():
+        asked = None
+    if len(times_s) < 2:
+        return np.empty((0, 2))
+    edges = np.flatnonzero(np.diff(times_s) > max(0.25, 3 * float(np.median(np.diff(times_s))))) + 1
+    kept = []
+    for first, last in zip([0, *edges.tolist()], [*edges.tolist(), len(times_s)], strict=True):
+        part = None if asked is None else asked[first:last]
+        for start, stop in rest_stretches(times_s[first:last], xy[first:last], asked=part):
+            rest = xy[first + start : first + stop]
+            worth = min(effective_count(rest[:, 0]), effective_count(rest[:, 1]))
+            kept.append(rest[:: max(1, math.ceil(len(rest) / worth))])
+    return np.concatenate(kept) if kept else np.empty((0, 2))
+
+
+class _Rests(NamedTuple):
+    """One row per stretch of rest."""
+
+    start_s: NDArray[np.float64]
+    stop_s: NDArray[np.float64]
+    centre: NDArray[np.float64]
+    variance: NDArray[np.float64]
+    worth: NDArray[np.float64]
+    spans: list[tuple[int, int]]
+
+    def only(self, keep: NDArray[np.bool_]) -> _Rests:
+        """The rests of a mask."""
+        return _Rests(
+            self.start_s[keep],
+            self.stop_s[keep],
+            self.centre[keep],
+            self.variance[keep],
+            self.worth[keep],
+            [span for span, kept in zip(self.spans, keep, strict=True) if kept],
+        )
+
+
+_ZEROED = "The rest is exactly zero throughout: set so before recording, or nothing was plugged in."
+
+
+def rest_report(
+    clean: Cleaned, *, keep: NDArray[np.bool_] | None = None
+) -> tuple[RestReport | None, list[Finding]]:  # fmt: skip
+    """Offset, noise, drift and return of the stick at rest.
+
+    Parameters
+    ----------
+    clean : Cleaned
+        Usable samples.
+    keep : array of bool, shape (n,), or None
+        False where involuntary bursts are left out.
+
+    Returns
+    -------
+    RestReport or None
+        None when no rest was found, with a finding why.
+    list of Finding
+        Return scatter, lean at start-up, drift, offset.
+
+    Notes
+    -----
+    Offset: with one rest its mean, with up to five the mean of their centres (t interval between rests), with six or
+    more the median of the centres (interval of its order statistics, [conover-1999]). Noise: pooled within
+    rests, chi-square interval on the independent readings.
+    """
+    cued = bool(clean.asked("rest").any())
+    if not cued and clean.unit_is_foreign:
+        why = "No rest was asked in this recording and its unit has no known centre: rest cannot be told."
+        return None, [Finding("note", "no rest", why)]
+    rests = _rests(clean, cued, keep)
+    if rests is None:
+        why = f"No quiet stretch of {LEAST_REST_S} s or more was found: record 10 s with the hand off, three times."
+        return None, [Finding("query", "no rest", why)]
+    findings = _leaned_on(rests, clean.scale, cued)
+    if not cued:
+        rests, said = _released_only(rests, clean.scale)
+        findings += said
+    offsets = [_offset(rests, axis, clean) if clean.recorded[axis] else _unrecorded(axis) for axis in (0, 1)]
+    scatter, said = _return_scatter(rests, clean)
+    findings += said
+    noise = _noise(rests, clean)
+    drift, said = _drift(rests, clean)
+    findings += said + _offset_finding(offsets, clean)
+    table = tuple(
+        (float(a), float(b), float(x), float(y))
+        for a, b, (x, y) in zip(rests.start_s, rests.stop_s, rests.centre, strict=True)
+    )
+    return RestReport(offsets[0], offsets[1], noise, drift, table, scatter), findings
+
+
+def _unrecorded(axis: int) -> Estimate:
+    return Estimate.unbounded(math.nan, f"{'xy'[axis]} was not recorded.", n=0)
+
+
+def _rests(clean: Cleaned, cued: bool, keep: NDArray[np.bool_] | None) -> _Rests | None:
+    asked = clean.asked("rest") if cued else None
+    rows, spans = [], []
+    for first, last in clean.segments:
+        part = None if asked is None else asked[first:last]
+        found = rest_stretches(
+            clean.times_s[first:last], clean.xy[first:last], asked=part, scale=clean.scale, step=clean.step
+        )
+        for start, stop in ((first + a, first + b) for a, b in found):
+            values = clean.xy[start:stop] if keep is None else clean.xy[start:stop][keep[start:stop]]
+            if len(values) < 3:
+                continue
+            worth = [effective_count(values[:, axis]) for axis in (0, 1)]
+            rows.append(
+                (clean.times_s[start], clean.times_s[stop - 1], values.mean(axis=0), values.var(axis=0), worth)
+            )  # fmt: skip
+            spans.append((start, stop))
+    if not rows:
+        return None
+    starts, stops, centres, variances, worths = zip(*rows, strict=True)
+    return _Rests(
+        np.array(starts), np.array(stops), np.array(centres), np.array(variances), np.array(worths), spans
+    )  # fmt: skip
+
+
+def _leaned_on(rests: _Rests, scale: float, cued: bool) -> list[Finding]:
+    """First centre far from zero, later ones elsewhere: leaned on when it was plugged in, or slipped."""
+    first, rest = rests.centre[0], rests.centre[1:]
+    where = f"({short(first[0])}, {short(first[1])})"
+    far = float(np.hypot(*first)) > 0.1 * scale
+    if far and len(rest):
+        moved = np.hypot(*(rest - first).T) > 0.1 * scale
+        if moved.mean() > 0.5:
+            at = rests.start_s[1:][moved][0]
+            text = (
+                f"The first rest lies at {where}, from {at:.1f} s on the stick rests elsewhere: leaned on at start-up, "
+                "or the stick slipped. Plug it in again hands-off and use the later part."
+            )
+            return [Finding("fault", "leaned on", text)]
+    centre = np.median(rests.centre, axis=0)
+    if cued and float(np.hypot(*centre)) > 0.1 * scale:
+        text = (
+            f"The stick rests at ({short(centre[0])}, {short(centre[1])}), far from 0: leaned on at start-up, or the "
+            "resting limb holds it over. Plug in hands-off; if it stays, support the limb before setting an offset."
+        )
+        return [Finding("query", "leaned on", text)]
+    return []
+
+
+def _released_only(rests: _Rests, scale: float) -> tuple[_Rests, list[Finding]]:
+    """Without a cue, a quiet stretch away from the others is a small push that was held, not a rest."""
+    away = np.abs(rests.centre - np.median(rests.centre, axis=0)).max(axis=1) > 0.1 * scale
+    if not away.any() or away.mean() > 0.3:
+        return rests, []
+    text = (
+        f"{int(away.sum())} of {len(away)} quiet stretches lie more than {short(0.1 * scale)} from the others: read as "
+        "held, not released, and left out of the rest. Ask for rest to be sure."
+    )
+    return rests.only(~away), [Finding("note", "held near centre", text)]
+
+
+def _offset(rests: _Rests, axis: int, clean: Cleaned) -> Estimate:
+    from scipy.stats import t
+
+    centres = rests.centre[:, axis]
+    k = len(centres)
+    value = float(np.median(centres) if k >= 6 else centres.mean())
+    if clean.rest_cleaned:
+        return Estimate.unbounded(value, _ZEROED, n=k)
+    # All rests may be rounded the same way: the step of the output is not averaged out.
+    grain = clean.step / math.sqrt(12)
+    if k >= 6:
+        middle = median_estimate(centres)
+        return Estimate(value, min(middle.low, value - grain), max(middle.high, value + grain), n=k)
+    degrees = float(rests.worth[0, axis]) - 1 if k == 1 else k - 1.0
+    if degrees < 1:
+        return Estimate.unbounded(value, "One rest, too slow in its sway for an interval: rest longer.", n=1)
+    spread = float(rests.variance[0, axis]) / degrees if k == 1 else float(centres.var(ddof=1)) / k
+    half = math.hypot(float(t.ppf(0.975, degrees)) * math.sqrt(spread), grain)
+    if half == 0:
+        return Estimate.unbounded(value, "The value never changes in this rest.", n=k)
+    return Estimate(value, value - half, value + half, n=max(k, round(degrees + 1)))
+
+
+def _sd_estimate(variance: float, degrees: float, n: int) -> Estimate:
+    """A standard deviation with its chi-square interval."""
+    from scipy.stats import chi2
+
+    value = math.sqrt(variance)
+    if degrees < 1:
+        return Estimate.unbounded(value, "Too few independent readings for an interval: rest longer.", n=n)
+    low, high = (math.sqrt(variance * degrees / float(chi2.ppf(q, degrees))) for q in (0.975, 0.025))
+    return Estimate(value, low, high, n=n)
+
+
+def _noise(rests: _Rests, clean: Cleaned) -> Estimate:
+    axes = [axis for axis in (0, 1) if clean.recorded[axis]]
+    if clean.rest_cleaned:
+        return Estimate.unbounded(math.nan, _ZEROED, n=0)
+    worth = rests.worth[:, axes]
+    samples = np.array([b - a for a, b in rests.spans], dtype=np.float64)[:, None]
+    variance = float((rests.variance[:, axes] * samples).sum() / (samples.sum() * len(axes)))
+    if variance == 0 and clean.step == 0:
+        return Estimate.unbounded(0.0, "The value never changes at rest.", n=0)
+    noise = _sd_estimate(variance, float((worth - 1).sum()), max(1, round(float(worth.sum()))))
+    hidden = clean.step / math.sqrt(12)  # a tremble below one step does not show
+    return noise if noise.high >= hidden or not noise.has_interval else replace(noise, high=hidden)
+
+
+def _return_scatter(rests: _Rests, clean: Cleaned) -> tuple[Estimate | None, list[Finding]]:
+    """Sd of the centre from rest to rest, and whether that is more than the noise of each rest explains."""
+    from scipy.stats import chi2
+
+    k = len(rests.centre)
+    axes = [axis for axis in (0, 1) if clean.recorded[axis]]
+    if k < 3 or clean.rest_cleaned:
+        return None, []
+    centres = rests.centre[:, axes]
+    degrees = (k - 1) * len(axes)
+    scatter = _sd_estimate(float(centres.var(axis=0, ddof=1).mean()), degrees, k)
+    error = rests.variance[:, axes] / np.maximum(rests.worth[:, axes] - 1, 1) + clean.step**2 / 12
+    weight = 1 / np.maximum(error, (1e-6 * clean.scale) ** 2)
+    pooled = (weight * centres).sum(axis=0) / weight.sum(axis=0)
+    excess = float((weight * (centres - pooled) ** 2).sum())  # Cochran's Q over both axes
+    if excess <= float(chi2.ppf(0.99, degrees)) or scatter.value < 0.002 * clean.scale:
+        return scatter, []
+    widest = float(np.hypot(*(rests.centre - np.median(rests.centre, axis=0)).T).max())
+    text = (
+        f"The stick comes home to a different place after each release: sd {short(scatter.value)} over {k} rests, the "
+        f"farthest {short(widest)} from the middle, more than the noise within a rest explains. A dead zone must cover "
+        "the places, not only the noise; ask for ten releases in all directions."
+    )
+    return scatter, [Finding("note", "return scatter", text)]
+
+
+def _drift(rests: _Rests, clean: Cleaned) -> tuple[Estimate, list[Finding]]:
+    """Speed at which the centre wanders, from pieces of a second in long rests or from one rest to the next."""
+    from scipy.stats import t
+
+    if clean.rest_cleaned:
+        return Estimate.unbounded(math.nan, _ZEROED, n=0), []
+    points = _drift_points(rests, clean)
+    if points is None:
+        why = "No rest of 10 s and fewer than four rests over half a minute: too little to see a drift."
+        return Estimate.unbounded(math.nan, why, n=0), []
+    minutes, centres, degrees, within = points
+    axes = [axis for axis in (0, 1) if clean.recorded[axis]]
+    power = float((minutes**2).sum())
+    slope = (minutes[:, None] * centres[:, axes]).sum(axis=0) / power
+    left = centres[:, axes] - minutes[:, None] * slope
+    inflation = np.array([len(left) / effective_count(left[:, i]) for i in range(len(axes))])
+    se = np.sqrt((left**2).sum(axis=0) / degrees * inflation / power)
+    length = float(np.hypot(*slope)) if len(axes) == 2 else abs(float(slope[0]))
+    along = slope / length if length else np.ones(len(axes)) / math.sqrt(len(axes))
+    half = float(t.ppf(0.975, max(1.0, degrees / float(inflation.max())))) * float(np.sqrt((along**2 * se**2).sum()))
+    certain = bool(np.any(np.abs(slope) > float(t.ppf(1 - 0.025 / len(axes), degrees)) * se))
+    # The length of a vector is never negative: without a direction in which it is certain, its lower end is 0.
+    drift = Estimate(length, max(0.0, length - half) if certain else 0.0, length + half, n=len(minutes))
+    if drift.low <= 0 or drift.low * float(np.ptp(clean.times_s)) / 60 < 0.01 * clean.scale:
+        return drift, []
+    text = (
+        f"The centre drifts by {short(drift.value)} a minute ({short(drift.low)} to {short(drift.high)}), "
+        f"{'within the rests' if within else 'from rest to rest'}: stick or posture? Tell them apart by 10 s hands off."
+    )
+    return drift, [Finding("query", "drift", text)]
+
+
+def _drift_points(
+    rests: _Rests, clean: Cleaned
+) -> tuple[NDArray[np.float64], NDArray[np.float64], int, bool] | None:  # fmt: skip
+    """Times in minutes and centres, each about its mean; degrees of freedom; whether from within rests."""
+    long = [(a, b) for a, b in rests.spans if clean.times_s[b - 1] - clean.times_s[a] >= 10.0]
+    if long:
+        minutes, centres = [], []
+        for a, b in long:
+            size = max(1, round(1.0 / clean.median_step_s))
+            count = (b - a) // size
+            at = clean.times_s[a : a + count * size].reshape(count, size).mean(axis=1) / 60
+            middle = np.median(clean.xy[a : a + count * size].reshape(count, size, 2), axis=1)
+            minutes.append(at - at.mean())
+            centres.append(middle - middle.mean(axis=0))
+        points = np.concatenate(minutes)
+        return points, np.concatenate(centres), len(points) - len(long) - 1, True
+    k = len(rests.centre)
+    if k < 4 or rests.start_s[-1] - rests.start_s[0] < 30.0:
+        return None
+    at = (rests.start_s + rests.stop_s) / 120
+    return at - at.mean(), rests.centre - rests.centre.mean(axis=0), k - 2, False
+
+
+def _offset_finding(offsets: list[Estimate], clean: Cleaned) -> list[Finding]:
+    sure = [abs(e.value) > 0.02 * clean.scale and e.has_interval and e.low * e.high > 0 for e in offsets]
+    if not any(sure) or clean.rest_cleaned:
+        return []
+    named = [f"{name} {e.value:+.3f} ({e.low:+.3f} to {e.high:+.3f})" for name, e in zip("xy", offsets, strict=True)]
+    text = (
+        f"The stick rests off its centre: {', '.join(n for n, s in zip(named, sure, strict=True) if s)}: set an offset."
+    )
+    return [Finding("note", "offset", text)]

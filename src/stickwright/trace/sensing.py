@@ -1,0 +1,385 @@
+"""What the output itself gives away: steps, a dead zone already applied, a limit, a stick asleep or unplugged.
+
+Rules of this file: a check returns what it found together with the sentence for it; nothing is cut
+here, `recording.cleaned` does that.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import NamedTuple
+
+import numpy as np
+from numpy.typing import NDArray
+
+from stickwright.model.recorded import Finding
+from stickwright.trace.stamps import GAP_S
+
+__all__ = [
+    "CUES", "Samples", "Steps", "clipping", "cue_code", "dead_stretches", "rest_cleaned", "runs", "short", "steps",
+]  # fmt: skip
+
+CUES = ("", "rest", "still", "rim", "push", "hold", "aim", "follow", "play")
+
+FROZEN_S = 2.0
+"""Identical samples for this long while the cue moves: the stick went to sleep; common practice."""
+
+CLIPPED_SHARE = 0.05
+"""Share of samples at an exact limit that makes the range beyond it unknown; common practice."""
+
+
+@dataclass(frozen=True, eq=False)
+class Samples:
+    """Finite samples in order of time, before anything is concluded from them.
+
+    Parameters
+    ----------
+    times_s : array, shape (n,)
+        Strictly increasing.
+    xy : array, shape (n, 2)
+        Finite; zeros on an axis that was not recorded.
+    cue : array of int8, shape (n,)
+        Index into `CUES`.
+    cue_xy : array, shape (n, 2), or None
+        Where the player was asked to be.
+    recorded : (bool, bool)
+        Whether x and y were recorded.
+    scale : float
+        Full output, or half the widest range in a foreign unit.
+    unit : str
+        'share', or a foreign unit.
+    """
+
+    times_s: NDArray[np.float64]
+    xy: NDArray[np.float64]
+    cue: NDArray[np.int8]
+    cue_xy: NDArray[np.float64] | None
+    recorded: tuple[bool, bool]
+    scale: float
+    unit: str
+
+    def kept(self, keep: NDArray[np.bool_]) -> Samples:
+        """The samples of a mask."""
+        cue_xy = None if self.cue_xy is None else self.cue_xy[keep]
+        return Samples(
+            self.times_s[keep], self.xy[keep], self.cue[keep], cue_xy, self.recorded, self.scale, self.unit
+        )  # fmt: skip
+
+    def span(self, start: int, stop: int) -> str:
+        """'from 3.00 to 4.50 s', for sentences."""
+        return f"from {self.times_s[start]:.2f} to {self.times_s[stop - 1]:.2f} s"
+
+
+class Steps(NamedTuple):
+    """Grain of the output about its centre.
+
+    Parameters
+    ----------
+    step : float
+        Size of the output's steps, 0 when none shows.
+    dead_zone : float
+        Size of a dead zone already applied, 0 when none shows.
+    """
+
+    step: float
+    dead_zone: float
+
+
+def short(value: float) -> str:
+    """A number for a sentence, three figures.
+
+    Parameters
+    ----------
+    value : float
+        Any number.
+
+    Examples
+    --------
+    >>> short(0.28749999)
+    '0.287'
+    """
+    return f"{value:.3g}"
+
+
+def cue_code(word: str) -> int:
+    """Index of a cue word in `CUES`.
+
+    Parameters
+    ----------
+    word : str
+        One of `CUES`.
+
+    Examples
+    --------
+    >>> cue_code("rest")
+    1
+    """
+    return CUES.index(word)
+
+
+def runs(mask: NDArray[np.bool_]) -> NDArray[np.int64]:
+    """Start and stop (exclusive) of each run of True.
+
+    Parameters
+    ----------
+    mask : array of bool, shape (n,)
+        Any mask.
+
+    Returns
+    -------
+    array of int, shape (k, 2)
+        Start and stop of each run.
+
+    Examples
+    --------
+    >>> runs(np.array([False, True, True, False, True])).tolist()
+    [[1, 3], [4, 5]]
+    """
+    if not mask.any():
+        return np.empty((0, 2), dtype=np.int64)
+    edges = np.concatenate(([0], np.flatnonzero(mask[1:] != mask[:-1]) + 1, [len(mask)]))
+    first = 0 if mask[0] else 1
+    return np.column_stack((edges[:-1][first::2], edges[1:][first::2])).astype(np.int64)
+
+
+def dead_stretches(samples: Samples) -> tuple[list[tuple[int, int]], list[Finding]]:
+    """Stretches that are no movement at all: pen not down yet, stick unplugged, value frozen.
+
+    Parameters
+    ----------
+    samples : Samples
+        Finite samples in order of time.
+
+    Returns
+    -------
+    list of (start, stop)
+        What to leave out.
+    list of Finding
+        Why, with times.
+
+    Notes
+    -----
+    Frozen: identical for 2 s while the cue moves, common practice. Where a recording rests at exact zero
+    between movements (a dead zone, cleaning software), zeros tell nothing and are kept.
+    """
+    cuts, found = _zero_stretches(samples)
+    frozen, said = _frozen_stretches(samples)
+    return cuts + frozen, found + said
+
+
+def _zero_stretches(samples: Samples) -> tuple[list[tuple[int, int]], list[Finding]]:
+    """Exact zeros on both axes that begin and end with a jump, where zero is never rested at otherwise."""
+    xy, far = samples.xy, 0.2 * samples.scale
+    if not all(samples.recorded) or _zeroed_below(samples, 0.03 * samples.scale):
+        return [], []
+    n = len(xy)
+    cuts = []
+    for start, stop in runs((xy[:, 0] == 0) & (xy[:, 1] == 0)).tolist():
+        into = math.inf if start == 0 else float(np.hypot(*xy[start - 1]))
+        out_of = math.inf if stop == n else float(np.hypot(*xy[stop]))
+        long = samples.times_s[stop - 1] - samples.times_s[start] >= GAP_S
+        if into > far and out_of > far and (long or start == 0):
+            cuts.append((start, stop))
+        elif stop - start >= 3:
+            return [], []
+    if sum(stop - start for start, stop in cuts) > 0.5 * n:
+        return [], []
+    return cuts, [_zero_finding(samples, start, stop) for start, stop in cuts]
+
+
+def _zero_finding(samples: Samples, start: int, stop: int) -> Finding:
+    span = samples.span(start, stop)
+    if start == 0:
+        text = f"The first {stop} samples ({span}) are exactly 0 on both axes and then jump: read as not yet touched, "
+        return Finding("note", "before the start", text + "and left out.")
+    jump = short(float(np.hypot(*samples.xy[start - 1])))
+    text = f"Both axes are exactly 0 {span}, beginning with a jump from {jump}: the stick was probably unplugged; "
+    return Finding("fault", "unplugged", text + "left out as a gap. Plug in hands-off and repeat that part.")
+
+
+def _frozen_stretches(samples: Samples) -> tuple[list[tuple[int, int]], list[Finding]]:
+    """Identical samples for 2 s or more: cut while the cue moves, asked about elsewhere."""
+    xy, times_s = samples.xy, samples.times_s
+    same = np.zeros(len(xy), dtype=np.bool_)
+    same[1:] = (xy[1:, 0] == xy[:-1, 0]) & (xy[1:, 1] == xy[:-1, 1])
+    largest = np.maximum(xy.max(axis=0), -xy.min(axis=0))
+    asked_quiet = {cue_code("rest"), cue_code("still")}
+    cuts: list[tuple[int, int]] = []
+    found: list[Finding] = []
+    for start, stop in (runs(same) - [1, 0]).tolist():
+        if times_s[stop - 1] - times_s[start] < FROZEN_S:
+            continue
+        value = xy[start]
+        at_limit = bool(np.any((np.abs(value) >= 0.95 * largest) & (largest > 0)))
+        away = float(np.hypot(*value)) > 0.1 * samples.scale and not at_limit
+        said = f"The value stands still at ({short(value[0])}, {short(value[1])}) {samples.span(start, stop)}"
+        if _cue_moves(samples, start, stop) and away:
+            cuts.append((start, stop))
+            text = f"{said} while the cue moves: did the stick go to sleep? Left out; wake it and repeat."
+            found.append(Finding("fault", "frozen", text))
+        elif away and int(samples.cue[start]) not in asked_quiet:
+            found.append(Finding("query", "frozen", f"{said}: kept; was it held there, or was the stick asleep?"))
+    return cuts, found
+
+
+def _cue_moves(samples: Samples, start: int, stop: int) -> bool:
+    if samples.cue_xy is None:
+        return False
+    wanted = samples.cue_xy[start:stop]
+    wanted = wanted[np.isfinite(wanted).all(axis=1)]
+    return len(wanted) > 1 and float(np.ptp(wanted, axis=0).max()) > 0.1 * samples.scale
+
+
+def steps(samples: Samples) -> tuple[Steps, list[Finding]]:
+    """Step size of the output, and a dead zone that was applied before recording.
+
+    Parameters
+    ----------
+    samples : Samples
+        Finite samples in order of time.
+
+    Returns
+    -------
+    Steps
+        Sizes in the unit of the recording, 0 where none shows.
+    list of Finding
+        Their sentences.
+    """
+    step = max((_step_size(samples.xy[:, axis]) for axis in (0, 1) if samples.recorded[axis]), default=0.0)
+    found = []
+    if step > 0.004 * samples.scale:
+        text = (
+            f"The output moves in steps of {short(step)} ({round(2 * samples.scale / step)} across the throw, 8 bits "
+            "or fewer): noise and tremor below one step cannot be seen."
+        )
+        found.append(Finding("note", "coarse steps", text))
+    dead_zone, said = _dead_zone(samples, step)
+    return Steps(step, dead_zone), found + said
+
+
+def _step_size(values: NDArray[np.float64]) -> float:
+    """Step of a quantised output, 0 when nine moved samples in ten do not lie on one grid."""
+    sample = values[:: max(1, len(values) // 200_000)]
+    moved = sample[sample != 0]
+    levels = np.unique(sample)
+    if len(levels) < 10:
+        return 0.0
+    gaps = np.diff(levels)
+    span = float(levels[-1] - levels[0])
+    for candidate in (float(gaps.min()), float(np.median(gaps))):
+        if candidate < 1e-6 * span:
+            continue
+        step = span / round(span / candidate)
+        off = np.abs((moved - levels[0]) / step % 1.0 - 0.5)
+        if np.mean(off > 0.4) >= 0.9:
+            return step
+    return 0.0
+
+
+def _smallest(values: NDArray[np.float64]) -> float:
+    """Smallest magnitude that is not exactly zero; infinite when all are."""
+    size = np.abs(values)
+    return float(np.min(size, where=size > 0, initial=math.inf))
+
+
+def _zeroed_below(samples: Samples, usual: float) -> float:
+    """Smallest non-zero magnitude of any axis where exact zeros are common; 0 when it is not above `usual`."""
+    axes = [samples.xy[:, axis] for axis in (0, 1) if samples.recorded[axis]]
+    sizes = [_smallest(axis) for axis in axes if np.mean(axis == 0) > 0.01]
+    size = min((size for size in sizes if math.isfinite(size)), default=0.0)
+    return size if size > usual else 0.0
+
+
+def _dead_zone(samples: Samples, step: float) -> tuple[float, list[Finding]]:
+    """Exact zeros, then nothing until well above one step: per axis (square), or by distance (radial)."""
+    if samples.unit != "share":
+        return 0.0, []
+    xy, usual = samples.xy, max(4 * step, 0.03 * samples.scale)
+    size = _zeroed_below(samples, usual)
+    if size:
+        kind = "on each axis for itself (square), so that slanting pushes are pulled to the nearer axis"
+        near = sum(int(np.count_nonzero((np.abs(axis) > 0) & (np.abs(axis) < 2 * size))) for axis in xy.T)
+    else:
+        radius = np.hypot(xy[:, 0], xy[:, 1])
+        size = _smallest(radius) if all(samples.recorded) and np.mean(radius == 0) > 0.01 else 0.0
+        if not usual < size < math.inf:
+            return 0.0, []
+        kind = "by distance from the centre (radial)"
+        near = int(np.count_nonzero((radius > 0) & (radius < 2 * size)))
+    counted = f" ({round(size / step)} steps of {short(step)})" if step else ""
+    doubt = "" if near >= 20 else f" Only {near} samples lie near it: it may be smaller."
+    text = (
+        f"A dead zone is already in this recording: no value between 0 and {size:.4g}{counted}, {kind}. Rest noise, "
+        f"offset and small movements are lost; record the raw output for tuning.{doubt}"
+    )
+    return size, [Finding("fault", "dead zone", text)]
+
+
+def rest_cleaned(samples: Samples, grain: Steps) -> tuple[bool, list[Finding]]:
+    """Whether the rest was set to exactly zero before recording: no real stick rests like that.
+
+    Parameters
+    ----------
+    samples : Samples
+        Finite samples in order of time.
+    grain : Steps
+        Step and dead zone found.
+
+    Returns
+    -------
+    bool
+        True: offset, noise and dead zone cannot be taken from this rest.
+    list of Finding
+        The sentence, unless the dead zone's own sentence already says it.
+    """
+    if grain.dead_zone or samples.unit != "share":
+        return bool(grain.dead_zone), []
+    scale = samples.scale
+    radius = np.hypot(samples.xy[:, 0], samples.xy[:, 1])
+    near, zero = int(np.count_nonzero(radius <= 0.1 * scale)), radius == 0
+    longest = max((samples.times_s[b - 1] - samples.times_s[a] for a, b in runs(zero).tolist()), default=0.0)
+    share = np.count_nonzero(zero) / max(near, 1)
+    if share < 0.7 or longest < 2.0 or zero.all():
+        return False, []
+    largest = float(np.abs(samples.xy).max())
+    wide = largest > 1.15 * scale
+    sure = wide or 0 < grain.step < 0.004 * scale
+    reach = f" and the range reaches {largest:.2f} of full output, more than a stick's usual" if wide else ""
+    text = (
+        f"{share:.0%} of the samples about the centre are exactly 0, up to {longest:.1f} s on end{reach}: "
+        f"{'emulated, or' if sure else 'quieter than one step, or'} cleaned by other software. Offset, noise and dead "
+        "zone cannot be taken from this rest; record the raw output."
+    )
+    return True, [Finding("fault" if sure else "query", "rest cleaned", text)]
+
+
+def clipping(samples: Samples) -> list[Finding]:
+    """More than 5 % of the samples at one exact limit: nobody knows how far the push would have gone.
+
+    Parameters
+    ----------
+    samples : Samples
+        Finite samples in order of time; edge and push samples are judged alone when there are any.
+
+    Returns
+    -------
+    list of Finding
+        At most one, naming the directions.
+    """
+    asked = (samples.cue == cue_code("rim")) | (samples.cue == cue_code("push"))
+    edge = bool(asked.any())
+    said = []
+    for axis, names in ((0, ("right", "left")), (1, ("forward", "back"))):
+        values = samples.xy[asked, axis] if edge else samples.xy[:, axis]
+        for limit, name in ((float(values.max()), names[0]), (float(values.min()), names[1])):
+            share = float(np.mean(values == limit))
+            if share > CLIPPED_SHARE and abs(limit) > 0.5 * samples.scale:
+                said.append(f"{share:.0%} at {short(limit)} ({name})")
+    if not said:
+        return []
+    text = (
+        f"Samples at an exact limit, of {'the edge and push samples' if edge else 'all samples'}: {', '.join(said)}. "
+        "How far the push would have gone beyond is unknown; widen the output range or take a firmer stick to see it."
+    )
+    return [Finding("query", "clipping", text)]
