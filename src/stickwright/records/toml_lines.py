@@ -1,0 +1,317 @@
+"""TOML with its line numbers: where in the file a field stands, and syntax errors in plain words.
+
+The parser of the standard library forgets where it read a value, so a second, much simpler
+pass over a file that is known to be valid notes the line of every key and list item.
+"""
+
+from __future__ import annotations
+
+import bisect
+import re
+import tomllib
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from stickwright import units
+from stickwright.errors import BadInput, Problem
+from stickwright.records.plain_text import ordinal, read_text, shortened
+
+__all__ = ["FieldPath", "Lines", "TomlFile", "TypedFloat", "parse_toml", "read_toml"]
+
+FieldPath = tuple[str | int, ...]
+_BARE_KEY = re.compile(r"[A-Za-z0-9_-]+")
+_AT = re.compile(r" \(at (?:line (\d+), column (\d+)|end of document)\)$")
+_STRING_OPEN = ('"""', "'''", '"', "'")
+
+
+class TypedFloat(float):
+    """A number that remembers how it was typed: ``0.40`` stays '0.40' in a sentence."""
+
+    text: str
+
+    def __new__(cls, text: str) -> TypedFloat:
+        number = super().__new__(cls, text)
+        number.text = text
+        return number
+
+
+class Lines:
+    """Lines of the keys, tables and list items of a valid TOML text.
+
+    Parameters
+    ----------
+    text : str
+        TOML that the parser has accepted.
+
+    Examples
+    --------
+    >>> lines = Lines('[[site]]\\nname = "chin"\\n[[site.reading]]\\nforce_n = [\\n  1.2,\\n  1.3,\\n]')
+    >>> lines.line(("site", 0, "reading", 0, "force_n", 1)), lines.line(("site", 0, "no such key"))
+    (6, 1)
+    """
+
+    def __init__(self, text: str) -> None:
+        self._text = text.replace("\r\n", "\n")
+        self._starts = [0] + [match.end() for match in re.finditer("\n", self._text)]
+        self._lines: dict[FieldPath, int] = {(): 1}
+        self._tables: dict[FieldPath, int] = {}
+        self._at = 0
+        self._read_document()
+
+    def line(self, path: FieldPath) -> int:
+        """Line of what stands at `path`, or of the nearest table around it."""
+        for length in range(len(path), -1, -1):
+            if path[:length] in self._lines:
+                return self._lines[path[:length]]
+        return 1
+
+    def _note(self, path: FieldPath) -> None:
+        self._lines.setdefault(path, bisect.bisect_right(self._starts, self._at))
+
+    def _skip(self, also: str = "") -> None:
+        """Past blanks, comments and the characters of `also`."""
+        while self._at < len(self._text):
+            character = self._text[self._at]
+            if character == "#":
+                end = self._text.find("\n", self._at)
+                self._at = len(self._text) if end < 0 else end
+            elif character in " \t\n" or character in also:
+                self._at += 1
+            else:
+                return
+
+    def _read_document(self) -> None:
+        table: FieldPath = ()
+        self._skip()
+        while self._at < len(self._text):
+            if self._text.startswith("[", self._at):
+                table = self._header()
+            else:
+                self._pair(table)
+            self._skip()
+
+    def _header(self) -> FieldPath:
+        many = self._text.startswith("[[", self._at)
+        start = self._at
+        self._at += 2 if many else 1
+        keys = self._keys()
+        self._skip("]")
+        end, self._at = self._at, start
+        path: FieldPath = ()
+        for place, key in enumerate(keys):
+            path += (key,)
+            if many and place == len(keys) - 1:
+                self._tables[path] = self._tables.get(path, 0) + 1
+            self._note(path)
+            if path in self._tables:
+                path += (self._tables[path] - 1,)
+                self._note(path)
+        self._at = end
+        return path
+
+    def _keys(self) -> list[str]:
+        keys = []
+        while True:
+            self._skip(".")
+            if self._text[self._at] in "\"'":
+                start = self._at
+                self._string()
+                keys.append(str(tomllib.loads(f"key = {self._text[start : self._at]}")["key"]))
+            else:
+                match = _BARE_KEY.match(self._text, self._at)
+                if match is None:
+                    return keys
+                keys.append(match.group())
+                self._at = match.end()
+            while self._text[self._at] in " \t":
+                self._at += 1
+            if self._text[self._at] != ".":
+                return keys
+
+    def _pair(self, table: FieldPath) -> None:
+        start = self._at
+        keys = self._keys()
+        end, self._at = self._at, start
+        for length in range(1, len(keys) + 1):
+            self._note((*table, *keys[:length]))
+        self._at = end
+        self._skip("=")
+        self._value((*table, *keys))
+
+    def _value(self, path: FieldPath) -> None:
+        opening = self._text[self._at]
+        if opening in "\"'":
+            self._string()
+        elif opening == "[":
+            self._items(path, "]")
+        elif opening == "{":
+            self._items(path, "}")
+        else:
+            while self._at < len(self._text) and self._text[self._at] not in ",]}#\n":
+                self._at += 1
+
+    def _items(self, path: FieldPath, closing: str) -> None:
+        self._at += 1
+        self._skip(",")
+        index = 0
+        while self._text[self._at] != closing:
+            if closing == "}":
+                self._pair(path)
+            else:
+                self._note((*path, index))
+                self._value((*path, index))
+            index += 1
+            self._skip(",")
+        self._at += 1
+
+    def _string(self) -> None:
+        quote = next(mark for mark in _STRING_OPEN if self._text.startswith(mark, self._at))
+        self._at += len(quote)
+        while not self._text.startswith(quote, self._at):
+            self._at += 2 if quote[0] == '"' and self._text[self._at] == "\\" else 1
+        self._at += len(quote)
+        while len(quote) == 3 and self._text.startswith(quote[0], self._at):  # a quote may stand before the closing
+            self._at += 1
+
+
+@dataclass(frozen=True)
+class TomlFile:
+    """What a TOML file says, and where.
+
+    Parameters
+    ----------
+    name : str
+        As it is called in sentences.
+    data : dict
+        As parsed; floats remember how they were typed.
+    lines : Lines
+        Where each field stands.
+    """
+
+    name: str
+    data: dict[str, Any]
+    lines: Lines
+
+    def where(self, path: FieldPath) -> str:
+        """File, line, and the field in the words of the file: ``player.toml, line 14, site "chin", force_gf``."""
+        return ", ".join([self.name, f"line {self.lines.line(path)}", *_words(self.data, path)])
+
+
+def _words(data: Any, path: FieldPath) -> list[str]:
+    words: list[str] = []
+    here = data
+    for place, step in enumerate(path):
+        if isinstance(step, str):
+            here = here.get(step) if isinstance(here, dict) else None
+            is_array_of_tables = isinstance(here, list) and any(isinstance(item, dict) for item in here)
+            if not (is_array_of_tables and place + 1 < len(path)):
+                words.append(step)
+        else:
+            here = here[step] if isinstance(here, list) and step < len(here) else None
+            if isinstance(here, dict):
+                words.append(_called(str(path[place - 1]), step, here))
+            else:
+                words.append(f"{ordinal(step + 1)} value")
+    return words
+
+
+def _called(kind: str, index: int, table: dict[str, Any]) -> str:
+    """A table of an array by its name, its direction or its number."""
+    for key in ("name", "file", "stick"):
+        if isinstance(table.get(key), str):
+            return f'{kind} "{shortened(table[key], 40)}"'
+    for key, value in table.items():
+        parts = units.split_key(key)
+        if parts in (("direction", "deg"), ("direction", "rad")) and isinstance(value, int | float):
+            return f"{kind} at {getattr(value, 'text', value)}{'°' if key.endswith('deg') else ' rad'}"
+    return f"{ordinal(index + 1)} {kind}"
+
+
+# The parser's own words, and what a person can do about it. First match counts.
+_SYNTAX: tuple[tuple[str, str, str], ...] = (
+    ("Cannot overwrite a value", "a key that stands in this table already", "Give a key once; repeats go in a list."),
+    ("Duplicate inline table key", "a key that stands in this table already", "Give each key once."),
+    ("Cannot declare", "a table that was begun before", "Use double brackets, [[...]], when there are several."),
+    ("Cannot mutate", "a table written in one line and then gone on with", "Write it in one place."),
+    ("Cannot redefine", "a name that was used before in another way", "Use double brackets, [[...]], for several."),
+    ("Illegal character '\\n'", "a text without its closing quote", 'Put " at both ends of the words.'),
+    ("Unterminated string", "a text without its closing quote", 'Put " at both ends of the words.'),
+    ("Expected '\"'", "a text without its closing quote", 'Put " at both ends of the words.'),
+    ("Expected \"'\"", "a text without its closing quote", 'Put " at both ends of the words.'),
+    ("Unclosed array", "a list that is not closed", "Put a comma between values and ] at the end, here or just above."),
+    ("Unclosed inline table", "a one-line table that is not closed", "Put } at its end."),
+    ("at the end of a table declaration", "a table heading without its ]", "Write [name] or [[name]]."),
+    ("at the end of an array declaration", "a table heading without its ]]", "Write [[name]]."),
+    ("Expected '=' after a key", "a key without its =", "Write key = value."),
+    ("Invalid statement", "a line that is neither key = value nor [table]", "Put # before a remark."),
+    ("Invalid initial character for a key part", "a key that begins with a sign", "Keys are letters, digits and _."),
+    ("Unescaped '\\'", "a backslash inside a text", "Write / in file names."),
+    ("Illegal character", "a character that cannot stand here", "Delete it and type it anew."),
+    ("Expected newline or end of document", "something after the value", "One key = value on each line."),
+)  # fmt: skip
+_DECIMAL_COMMA = re.compile(r"=\s*[-+]?\d+,\d+\s*(#.*)?$")
+_BARE_WORD = re.compile(r"=\s*[A-Za-z][^\"'\[]*$")
+_WITH_UNIT = re.compile(r"=\s*[-+]?[\d.]+\s*[A-Za-z]+[^=]*$")
+
+
+def _syntax_problem(text: str, shown: str, message: str) -> Problem:
+    lines = text.replace("\r\n", "\n").split("\n")
+    match = _AT.search(message)
+    number = int(match.group(1)) if match and match.group(1) else len(text.rstrip().replace("\r\n", "\n").split("\n"))
+    typed = lines[number - 1] if number <= len(lines) else ""
+    where = f"{shown}, line {number}"
+    found = f"'{shortened(typed)}'" if typed.strip() else "the end of what is written"
+    if _DECIMAL_COMMA.search(typed):
+        return Problem(where, found, "a decimal point", "Write 0.44, not 0,44.")
+    for sign, meaning, remedy in _SYNTAX:
+        if sign in message and not (sign.startswith("Expected newline") and _WITH_UNIT.search(typed)):
+            return Problem(where, f"{found}: {meaning}", "a line that can be read as key = value or [table]", remedy)
+    if _WITH_UNIT.search(typed):
+        return Problem(where, found, "a number alone", "The unit goes into the key: force_gf = 45.")
+    if _BARE_WORD.search(typed):
+        return Problem(where, found, "words in quotes", 'Write part = "chin"; yes and no are true and false.')
+    return Problem(
+        where,
+        found,
+        "a number, words in quotes, true, false or a list in [ ]",
+        "Look for a missing value, comma or quote, here or on the line above.",
+    )
+
+
+def parse_toml(text: str, shown: str) -> TomlFile:
+    """A TOML text with its lines.
+
+    Parameters
+    ----------
+    text : str
+        All of the file.
+    shown : str
+        Its name in sentences.
+
+    Raises
+    ------
+    BadInput
+        Not TOML; the line and plain words say why.
+    """
+    try:
+        data = tomllib.loads(text, parse_float=TypedFloat)
+        lines = Lines(text)
+    except RecursionError as error:
+        raise BadInput(
+            Problem(shown, "brackets inside brackets without end", "lists of numbers", "Look for stray [ or {.")
+        ) from error
+    except ValueError as error:  # TOMLDecodeError, and numbers or dates that Python itself refuses
+        raise BadInput(_syntax_problem(text, shown, str(error))) from error
+    return TomlFile(shown, data, lines)
+
+
+def read_toml(path: Path, shown: str, what: str) -> TomlFile:
+    """A TOML file with its lines.
+
+    Raises
+    ------
+    BadInput
+        Missing, a folder, empty, not UTF-8, not TOML.
+    """
+    return parse_toml(read_text(path, shown, what), shown)

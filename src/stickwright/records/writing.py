@@ -1,0 +1,62 @@
+"""A file is written whole, then renamed: whoever reads it finds the old one or the new one, never half of either."""
+
+from __future__ import annotations
+
+import os
+import secrets
+from contextlib import suppress
+from pathlib import Path
+
+from stickwright.errors import BadInput, Problem
+
+__all__ = ["write_whole"]
+
+
+def write_whole(path: Path, content: str | bytes) -> None:
+    """Write `content` to a temporary file in the same folder, bring it to the disc, then rename it to `path`.
+
+    Parameters
+    ----------
+    path : Path
+        File to write or to replace. Its folder must exist.
+    content : str or bytes
+        All of it; text is written as UTF-8, line ends as they are.
+
+    Raises
+    ------
+    BadInput
+        The folder is missing, read-only or full. What stood at `path` is then unchanged.
+    """
+    data = content.encode("utf-8") if isinstance(content, str) else content
+    part = path.with_name(f".{path.name}.{secrets.token_hex(4)}.part")
+    try:
+        handle = os.open(part, os.O_WRONLY | os.O_CREAT | os.O_EXCL | getattr(os, "O_BINARY", 0), 0o666)
+        with os.fdopen(handle, "wb") as file:
+            file.write(data)
+            file.flush()
+            os.fsync(file.fileno())
+        os.replace(part, path)
+    except OSError as error:
+        with suppress(OSError):  # the part file may not have come into being; the error below is what matters
+            part.unlink()
+        reason = (error.strerror or "the disc refused").lower()
+        raise BadInput(
+            Problem(
+                str(path),
+                f"a place that cannot be written ({reason})",
+                "a folder that exists, may be written and is not full",
+                "Nothing was changed. Choose another folder, or free some space, and try again.",
+            )
+        ) from error
+    _keep_folder(path.parent)
+
+
+def _keep_folder(folder: Path) -> None:
+    """Bring the rename itself to the disc, where the system lets a folder be opened (not on Windows)."""
+    if not hasattr(os, "O_DIRECTORY"):
+        return
+    handle = os.open(folder, os.O_RDONLY | os.O_DIRECTORY)
+    try:
+        os.fsync(handle)
+    finally:
+        os.close(handle)
