@@ -1,0 +1,346 @@
+"""How far the output strays while the player rests, and so how large the dead zone must be.
+
+The radius is a one-sided tolerance limit after Wilks: an order statistic of the distances from the
+centre that covers a stated share of rest, at a stated confidence, whatever their distribution. It
+holds for independent samples; samples of one rest, milliseconds apart, are not, so a recording is
+thinned by its correlation first.
+"""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+from scipy.special import betainc
+
+from stickwright.errors import BadInput, Problem
+from stickwright.model.estimate import Estimate
+from stickwright.model.recorded import Finding
+
+__all__ = [
+    "dead_zone",
+    "dead_zone_estimate",
+    "effective_samples",
+    "lag_one_correlation",
+    "largest_rank",
+    "smallest_sample",
+    "thinned",
+]  # fmt: skip
+
+Array = NDArray[np.float64]
+COVERAGE = 0.95
+CONFIDENCE = 0.95
+
+
+def _checked_shares(coverage: float, confidence: float) -> None:
+    problems = [
+        Problem(name, f"{value:g}", "a share between 0 and 1, without the ends", "95 percent is written 0.95.")
+        for name, value in (("coverage", coverage), ("confidence", confidence))
+        if not 0.0 < value < 1.0
+    ]
+    if problems:
+        raise BadInput(problems)
+
+
+def _confidence_reached(n: int, rank: int | Array, coverage: float) -> Array:
+    """Confidence that the `rank`-th largest of `n` covers `coverage`: 1 - BinomCDF(rank - 1; n, 1 - coverage)."""
+    return np.asarray(betainc(rank, n - rank + 1.0, 1.0 - coverage), dtype=np.float64)
+
+
+def smallest_sample(coverage: float = COVERAGE, confidence: float = CONFIDENCE, rank: int = 1) -> int:
+    """Fewest independent rest samples that support a tolerance limit.
+
+    Parameters
+    ----------
+    coverage : float, default 0.95
+        Share of rest that must lie inside the limit.
+    confidence : float, default 0.95
+        How sure that must be.
+    rank : int, default 1
+        Which sample, counted from the largest, is to be the limit.
+
+    Returns
+    -------
+    int
+        Number of samples, dimensionless.
+
+    Raises
+    ------
+    BadInput
+        A share outside 0 to 1, or a rank below 1.
+
+    Notes
+    -----
+    Source: one-sided tolerance limits [wilks-1941]. Assumed: independent samples.
+
+    Examples
+    --------
+    >>> smallest_sample(), smallest_sample(0.90), smallest_sample(0.95, 0.95, rank=2)
+    (59, 29, 93)
+    """
+    _checked_shares(coverage, confidence)
+    if rank < 1:
+        raise BadInput(Problem("rank", str(rank), "1 or more", "1 is the largest sample."))
+    low, high = rank - 1, rank
+    while _confidence_reached(high, rank, coverage) < confidence:
+        low, high = high, 2 * high
+    while high - low > 1:
+        middle = (low + high) // 2
+        if _confidence_reached(middle, rank, coverage) >= confidence:
+            high = middle
+        else:
+            low = middle
+    return high
+
+
+def largest_rank(n: int, coverage: float = COVERAGE, confidence: float = CONFIDENCE) -> int:
+    """Which of `n` rest samples, counted from the largest, is the smallest sufficient limit.
+
+    Parameters
+    ----------
+    n : int
+        Number of independent samples.
+    coverage, confidence : float, default 0.95
+        As in `smallest_sample`.
+
+    Returns
+    -------
+    int
+        Rank from the top; 0 when even the largest sample is not enough.
+
+    Raises
+    ------
+    BadInput
+        A share outside 0 to 1.
+
+    Notes
+    -----
+    Source: one-sided tolerance limits [wilks-1941].
+
+    Examples
+    --------
+    >>> [largest_rank(n) for n in (58, 59, 100, 1000)]
+    [0, 1, 2, 39]
+    """
+    _checked_shares(coverage, confidence)
+    if n < 1:
+        return 0
+    ranks = np.arange(1.0, math.ceil(n * (1.0 - coverage)) + 2.0)
+    ranks = ranks[ranks <= n]
+    return int(np.count_nonzero(_confidence_reached(n, ranks, coverage) >= confidence))
+
+
+def _rows(rest_xy: ArrayLike) -> Array:
+    """Samples as (n, 2), those with an empty cell left out."""
+    xy = np.asarray(rest_xy, dtype=np.float64)
+    if xy.ndim != 2 or xy.shape[1] != 2:
+        raise BadInput(Problem("rest samples", f"an array of shape {xy.shape}", "one row of x and y for each sample"))
+    return xy[np.isfinite(xy).all(axis=1)]
+
+
+def dead_zone(rest_xy: ArrayLike, coverage: float = COVERAGE, confidence: float = CONFIDENCE) -> float:
+    """Radius about (0, 0) that covers a stated share of rest at a stated confidence.
+
+    Parameters
+    ----------
+    rest_xy : array, shape (n, 2)
+        Independent rest samples, measured from the centre in use (take the offset off first), share of
+        full output. Rows with an empty cell (NaN) do not count.
+    coverage, confidence : float, default 0.95
+        As in `smallest_sample`.
+
+    Returns
+    -------
+    float
+        Radius, share of full output: the distance from the centre that has the largest rank allowed.
+
+    Raises
+    ------
+    BadInput
+        Too few samples for this coverage and confidence, a share outside 0 to 1, or another shape.
+
+    Notes
+    -----
+    Source: one-sided tolerance limits [wilks-1941]. Assumed: independent samples, see `thinned`; a
+    round dead zone.
+
+    Examples
+    --------
+    >>> rest_xy = [(0.001 * i, 0.0) for i in range(100)]
+    >>> dead_zone(rest_xy)
+    0.098
+    """
+    xy = _rows(rest_xy)
+    rank = largest_rank(len(xy), coverage, confidence)
+    if rank == 0:
+        needed = smallest_sample(coverage, confidence)
+        raise BadInput(
+            Problem(
+                "rest samples",
+                f"{len(xy)} independent ones",
+                f"at least {needed} for {100 * coverage:g} % of rest at {100 * confidence:g} % confidence",
+                "Record a longer rest, hands as in play but not trying.",
+            )
+        )
+    return float(np.sort(np.hypot(xy[:, 0], xy[:, 1]))[-rank])
+
+
+def lag_one_correlation(rest_xy: ArrayLike) -> float:
+    """Correlation of each rest sample with the next, both axes pooled.
+
+    Parameters
+    ----------
+    rest_xy : array, shape (n, 2)
+        Rest samples in order of time, share of full output.
+
+    Returns
+    -------
+    float
+        0 to below 1, dimensionless; what chance alone would give (2 / sqrt(n)) reads 0, and so does a
+        rest that never moves.
+
+    Examples
+    --------
+    >>> slow_xy = [(i // 10 % 2, 0.0) for i in range(400)]
+    >>> round(lag_one_correlation(slow_xy), 1)
+    0.8
+    """
+    xy = _rows(rest_xy)
+    if len(xy) < 3:
+        return 0.0
+    about = xy - xy.mean(axis=0)
+    power = float((about**2).sum())
+    if power <= 1e-24 * len(xy) or power == 0.0:
+        return 0.0
+    rho = float((about[1:] * about[:-1]).sum()) / power
+    return 0.0 if rho < 2.0 / math.sqrt(len(xy)) else min(rho, 1.0 - 1.0 / len(xy))
+
+
+def effective_samples(rest_xy: ArrayLike) -> float:
+    """Number of independent samples that a correlated rest is worth.
+
+    Parameters
+    ----------
+    rest_xy : array, shape (n, 2)
+        Rest samples in order of time, evenly spaced, share of full output.
+
+    Returns
+    -------
+    float
+        n (1 - rho) / (1 + rho), dimensionless, with rho from `lag_one_correlation`.
+
+    Notes
+    -----
+    Source: effective number of samples of a first-order autoregressive series [bayley-hammersley-1946].
+    Assumed: correlation that dies away as in such a series.
+
+    Examples
+    --------
+    >>> slow_xy = [(i // 10 % 2, 0.0) for i in range(400)]
+    >>> round(effective_samples(slow_xy))
+    44
+    """
+    rho = lag_one_correlation(rest_xy)
+    return len(_rows(rest_xy)) * (1.0 - rho) / (1.0 + rho)
+
+
+def thinned(rest_xy: ArrayLike) -> Array:
+    """Every m-th rest sample, m wide enough that those left are about independent.
+
+    Parameters
+    ----------
+    rest_xy : array, shape (n, 2)
+        Rest samples in order of time, evenly spaced, share of full output.
+
+    Returns
+    -------
+    array, shape (k, 2)
+        Samples kept, the first among them; m is (1 + rho) / (1 - rho), rounded up.
+
+    Notes
+    -----
+    Source: as in `effective_samples` [bayley-hammersley-1946].
+
+    Examples
+    --------
+    >>> slow_xy = [(i // 10 % 2, 0.0) for i in range(400)]
+    >>> len(thinned(slow_xy))
+    40
+    """
+    xy = _rows(rest_xy)
+    rho = lag_one_correlation(xy)
+    return xy[:: math.ceil((1.0 + rho) / (1.0 - rho) - 1e-9)]
+
+
+def dead_zone_estimate(
+    rest_xy: ArrayLike, coverage: float = COVERAGE, confidence: float = CONFIDENCE
+) -> tuple[Estimate, tuple[Finding, ...]]:
+    """Dead zone from a recording of rest, correlation allowed for, with its interval.
+
+    Parameters
+    ----------
+    rest_xy : array, shape (n, 2)
+        Rest samples in order of time, offset taken off, share of full output.
+    coverage, confidence : float, default 0.95
+        As in `smallest_sample`.
+
+    Returns
+    -------
+    estimate : Estimate
+        The tolerance limit as value and upper end; the lower end is the same for the lower side, so that
+        the true radius that covers `coverage` of rest lies between them at level 2 `confidence` - 1.
+        Too few independent samples: the largest distance seen, without interval.
+    findings : tuple of Finding
+        Too short a rest, or one that never moves.
+
+    Raises
+    ------
+    BadInput
+        No sample at all, a share outside 0 to 1, or another shape.
+
+    Notes
+    -----
+    Source: one-sided tolerance limits [wilks-1941].
+
+    Examples
+    --------
+    >>> wobble_xy = [(0.01 * (-1) ** i, 0.0001 * (i * 37 % 101)) for i in range(200)]
+    >>> estimate, findings = dead_zone_estimate(wobble_xy)
+    >>> round(estimate.value, 4), round(estimate.low, 4), round(estimate.level, 2), findings
+    (0.014, 0.0137, 0.9, ())
+    """
+    _checked_shares(coverage, confidence)
+    xy = _rows(rest_xy)
+    if len(xy) == 0:
+        raise BadInput(Problem("rest samples", "none", "a recording of rest", "Record 20 s of rest."))
+    findings: list[Finding] = []
+    if len(xy) > 1 and float(np.ptp(xy, axis=0).max()) <= 1e-12:
+        text = (
+            "The stick read exactly the same at every rest sample: something before this program already cleans "
+            "its rest, or the record is frozen. Its true rest noise cannot be seen; look for a dead zone in the "
+            "driver or the hub."
+        )
+        findings.append(Finding("query", "frozen rest", text))
+    kept = thinned(xy)
+    radius = np.sort(np.hypot(kept[:, 0], kept[:, 1]))
+    rank = largest_rank(len(kept), coverage, confidence)
+    if rank == 0:
+        needed = smallest_sample(coverage, confidence)
+        why = (
+            f"the rest is worth {len(kept)} independent samples and {needed} are needed for {100 * coverage:g} % of "
+            f"rest at {100 * confidence:g} % confidence"
+        )
+        text = (
+            f"The dead zone is the largest distance seen at rest, no more: {why}. "
+            f"Record at least {needed / len(kept):.1f} times as long a rest."
+        )
+        findings.append(Finding("fault", "short rest", text))
+        largest = float(np.hypot(xy[:, 0], xy[:, 1]).max())
+        return Estimate.unbounded(largest, why, n=len(kept)), tuple(findings)
+    # The lower side: the highest order statistic from below that covers at most `coverage`.
+    below = np.arange(1.0, len(kept) + 1.0)
+    enough = np.asarray(betainc(below, len(kept) - below + 1.0, coverage)) >= confidence
+    low = float(radius[max(int(np.count_nonzero(enough)) - 1, 0)])
+    value = float(radius[-rank])
+    return Estimate(value, low, value, level=2.0 * confidence - 1.0, n=len(kept)), tuple(findings)

@@ -1,0 +1,79 @@
+"""What every filter asks of a series: samples in rows, time that does not run backwards, an even grid where needed."""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+
+from stickwright.errors import BadInput, Problem
+
+__all__ = ["checked_positive", "checked_series", "even_grid"]
+
+Array = NDArray[np.float64]
+
+
+def checked_series(xy: ArrayLike, times_s: ArrayLike) -> tuple[Array, Array]:
+    """Samples and time stamps as contiguous arrays; refuses what no filter can take."""
+    values = np.ascontiguousarray(xy, dtype=np.float64)
+    times = np.ascontiguousarray(times_s, dtype=np.float64)
+    problems = []
+    if values.ndim != 2 or values.shape[1] != 2:
+        problems.append(Problem("samples", f"an array of shape {values.shape}", "one row of x and y for each sample"))
+    if times.ndim != 1 or len(times) != len(values):
+        problems.append(Problem("time stamps", f"{times.size}", f"one for each of the {len(values)} samples"))
+    elif not np.isfinite(times).all():
+        problems.append(Problem("time stamps", "an empty or infinite one", "a number of seconds for each sample"))
+    elif len(times) > 1 and float(np.diff(times).min()) < 0.0:
+        first = int(np.argmax(np.diff(times) < 0.0)) + 2
+        problems.append(
+            Problem(
+                f"time stamps, sample {first}",
+                f"{times[first - 1]:g} s after {times[first - 2]:g} s",
+                "time that does not run backwards",
+                "Sort the rows, or split the recording where the clock was set.",
+            )
+        )
+    if problems:
+        raise BadInput(problems)
+    return values, times
+
+
+def checked_positive(**named: float) -> None:
+    """Refuses numbers that are not above 0, all at once."""
+    problems = [
+        Problem(name, f"{value:g}", "a number above 0")
+        for name, value in named.items()
+        if not (math.isfinite(value) and value > 0.0)
+    ]
+    if problems:
+        raise BadInput(problems)
+
+
+def even_grid(values: Array, times: Array) -> tuple[Array, Array, float]:
+    """Samples on an even grid at the median step, gaps bridged by the last sample before them."""
+    step_s = float(np.median(np.diff(times))) if len(times) > 1 else 0.0
+    if step_s <= 0.0:
+        raise BadInput(
+            Problem("time stamps", "no time between samples", "time stamps that move on", "Record the time in seconds.")
+        )
+    count = round((times[-1] - times[0]) / step_s) + 1
+    if count > 100 * len(times):
+        raise BadInput(
+            Problem(
+                "time stamps",
+                f"{len(times)} samples over {times[-1] - times[0]:g} s, most of them {step_s:g} s apart",
+                "one stretch of time",
+                "Split the recording at its long gap.",
+            )
+        )
+    grid_s = times[0] + step_s * np.arange(count)
+    whole = np.isfinite(values).all(axis=1)
+    if whole.all():
+        even = np.column_stack([np.interp(grid_s, times, values[:, axis]) for axis in range(2)])
+    else:
+        held = np.maximum.accumulate(np.where(whole, np.arange(len(values)), -1))
+        filled = values[np.where(held >= 0, held, int(np.argmax(whole)))]
+        even = np.column_stack([np.interp(grid_s, times, filled[:, axis]) for axis in range(2)])
+    return even, grid_s, 1.0 / step_s
