@@ -1,0 +1,121 @@
+"""Whether readings contradict a straight spring, or a friction that is alike at all angles."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from stickwright import units
+from stickwright.mechanics.bench_readings import GaugeScatter, LeverReadings
+from stickwright.mechanics.robust_fit import RobustFit, robust_fit
+from stickwright.model.recorded import Finding
+
+__all__ = ["Judged", "bend_findings", "fitted"]
+
+Array = NDArray[np.float64]
+
+_SURPRISE = 0.01  # p below which a bent spring or uneven friction is believed
+_MATERIAL_SHARE = 0.03  # of the middle force: a bend smaller than this changes no decision
+
+
+@dataclass(frozen=True)
+class Judged:
+    """A wider model of the same readings, which says which of them belong, and whether they bend.
+
+    Parameters
+    ----------
+    design : array, shape (n, p)
+        One row a reading.
+    fit : RobustFit
+        The fit of the readings' moments to it.
+    """
+
+    design: Array
+    fit: RobustFit
+
+
+def fitted(
+    design: Array, readings: LeverReadings, scatter: GaugeScatter, kept: NDArray[np.bool_] | None = None
+) -> RobustFit:
+    """The readings' moments fitted to a design, with the scatter of their gauge.
+
+    Parameters
+    ----------
+    design : array, shape (n, p)
+        One row a reading.
+    readings : LeverReadings
+        The readings.
+    scatter : GaugeScatter
+        How they scatter.
+    kept : array of bool, shape (n,), optional
+        Which readings to use; found when not given.
+    """
+    return robust_fit(
+        design, readings.moment_nm, scatter.moment_unit_nm, floor=scatter.floor, usual=scatter.usual, kept=kept
+    )
+
+
+def bend_findings(judged: Judged, readings: LeverReadings, scatter: GaugeScatter) -> tuple[Finding, ...]:
+    """Whether the readings contradict a straight spring, or friction that is alike at all angles.
+
+    Parameters
+    ----------
+    judged : Judged
+        The readings and what was fitted to them.
+    readings : LeverReadings
+        The same readings.
+    scatter : GaugeScatter
+        How they scatter.
+
+    Returns
+    -------
+    tuple of Finding
+        Only what is beyond chance (F test of one more term, p < 0.01) and large enough to matter.
+    """
+    angle = readings.angle_rad
+    findings = []
+    bend = _added_column(judged, angle**2, readings, scatter)
+    if bend is not None:
+        way = "stiffer" if bend > 0 else "softer"
+        findings.append(
+            Finding(
+                "query",
+                "curved spring",
+                f"The spring is not straight: it gets {way} towards the stop, and the straight line misses by up to "
+                f"{units.spoken(abs(bend), 'n')}. Forces between the readings are that much less certain.",
+            )
+        )
+    uneven = _added_column(judged, readings.way * angle, readings, scatter) if readings.both_ways else None
+    if uneven is not None:
+        where = "towards the stop" if uneven > 0 else "near the centre"
+        findings.append(
+            Finding(
+                "query",
+                "uneven friction",
+                f"Friction is not the same at all angles: it is larger {where}, by up to "
+                f"{units.spoken(2 * abs(uneven), 'n')}. The single figure is the mean; look for dirt or a worn gate.",
+            )
+        )
+    return tuple(findings)
+
+
+def _added_column(judged: Judged, column: Array, readings: LeverReadings, scatter: GaugeScatter) -> float | None:
+    """Largest force (N, signed) that one more term explains, when it is beyond chance and matters."""
+    fit, wider = judged.fit, np.column_stack([judged.design, column])
+    freedom = int(fit.kept.sum()) - wider.shape[1]
+    if freedom < 2 or np.linalg.matrix_rank(wider[fit.kept]) < wider.shape[1]:
+        return None
+    from scipy.special import fdtrc
+
+    more = fitted(wider, readings, scatter, fit.kept)
+    left = max(more.residual_sum, freedom * scatter.floor**2)
+    if fdtrc(1, freedom, max(0.0, fit.residual_sum - more.residual_sum) / (left / freedom)) > _SURPRISE:
+        return None
+    apart = (more.fitted - fit.fitted)[fit.kept] / readings.height_m[fit.kept]
+    largest = float(np.max(np.abs(apart)))
+    if largest < _MATERIAL_SHARE * scatter.middle_force_n:
+        return None
+    return math.copysign(largest, float(more.coefficients[-1]))
