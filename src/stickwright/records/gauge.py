@@ -11,10 +11,12 @@ from stickwright import units
 from stickwright.errors import BadInput, Problem
 from stickwright.model.player import DirectionReading
 from stickwright.records.bands import TypedList
-from stickwright.records.tables import Cell, Table, known_header, read_table, told_briefly
+from stickwright.records.plain_text import read_text
+from stickwright.records.tables import Cell, Table, known_header, table_of, told_briefly
 
-__all__ = ["GaugeReadings", "gauge_text", "read_gauge"]
+__all__ = ["GaugeReadings", "gauge_of", "gauge_text", "read_gauge"]
 
+_WHAT = "gauge readings"
 HEADER = "direction_deg,force_n,reach_mm"
 _FULL_TURN = 2 * math.pi
 _LARGEST = {"force": 500.0, "reach": 1.0}  # N and m, as in the player's own readings
@@ -70,9 +72,15 @@ def read_gauge(path: Path, shown: str | None = None) -> GaugeReadings:
     BadInput
         Not readable, wrong headers, bad cells (row as in a spreadsheet), more than 10,000 rows.
     """
+    path = Path(path)
     shown = shown or path.name
+    return gauge_of(read_text(path, shown, _WHAT), shown)
+
+
+def gauge_of(text: str, shown: str) -> GaugeReadings:
+    """The same from a text; see `read_gauge`."""
     check = known_header({"direction": "angle", "force": "force", "reach": "length"}, ())
-    table = read_table(path, shown, "gauge readings", HEADER, check)
+    table = table_of(text, shown, _WHAT, HEADER, check)
     direction, force, reach = (_column(table, stem) for stem in ("direction", "force", "reach"))
     problems = []
     if direction is None:

@@ -19,7 +19,7 @@ __all__ = ["file_text", "table_text"]
 
 def file_text(noun: Measured) -> str:
     """A whole file: the noun's own fields at the top, its tables below."""
-    return "\n".join(_lines(noun, "")) + "\n"
+    return "\n".join(_lines(noun, "")).lstrip("\n") + "\n"
 
 
 def table_text(noun: Measured, heading: str) -> list[str]:

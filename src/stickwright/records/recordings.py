@@ -33,6 +33,8 @@ _WHAT = "a recording"
 _TOLD = 10
 _LARGEST_BYTES = 4_000_000_000
 _HEADER_BYTES = 65_536
+_LARGEST = 1e15
+"""Nothing that is recorded comes near; beyond it, arithmetic would overflow."""
 _LARGEST_SHARE = 2.0
 """A stick may overshoot its nominal full output; twice that is another unit."""
 
@@ -244,9 +246,14 @@ def _choice_problems(choice: ColumnChoice, shown: str) -> list[Problem]:
             Problem(f"{shown}, {choice.time}", "a time column without a unit", "a name that ends in _s, _ms or _min",
                     "Say --time-unit s, ms, min, or frame with --rate.")
         )  # fmt: skip
-    if choice.full_scale is not None and not 0 < abs(choice.full_scale) < 1e12:
+    if choice.full_scale is not None and not 1e-9 < choice.full_scale < 1e12:
         problems.append(
-            Problem(shown, f"a full scale of {choice.full_scale:g}", "a number that is not 0", "127, 32767, 1.")
+            Problem(
+                shown,
+                f"a full scale of {choice.full_scale:g}",
+                "a number above 0",
+                "For example 127, 32767 or 1; use flip for the sign.",
+            )
         )
     if choice.full_scale is not None and choice.unit is not None:
         problems.append(
@@ -274,7 +281,7 @@ def _frame(path: Path, shown: str, header: tuple[str, ...], choice: ColumnChoice
     numeric = [name for name in choice.named() if name not in words]
     needed = [choice.time] if choice.time is not None else []
     try:
-        frame = _read(path, header, choice, {name: pl.Float64 for name in numeric})
+        frame = _read(path, header, choice, dict.fromkeys(numeric, pl.Float64))
         frame = _without_empty_end(frame)
         if not _is_bad(frame, numeric, needed, choice.cue):
             return frame
@@ -289,19 +296,18 @@ def _read(
     path: Path, header: tuple[str, ...], choice: ColumnChoice, types: dict[str, type[pl.DataType]]
 ) -> pl.DataFrame:
     """By position, so that headers need not be unique; the chosen ones are (checked before)."""
-    chosen = choice.named()
-    names = [name if name in chosen else f"\0{place}" for place, name in enumerate(header)]
+    names = {name: f"column_{header.index(name) + 1}" for name in dict.fromkeys(choice.named())}
+    kinds = {f"column_{place + 1}": types.get(name, pl.String) for place, name in enumerate(header)}
     frame = pl.read_csv(
         path,
         has_header=False,
         skip_lines=1,
-        schema={name: types.get(name, pl.String) for name in names},
-        columns=list(dict.fromkeys(chosen)),
+        schema=kinds,
+        columns=list(names.values()),
         raise_if_empty=False,
         low_memory=True,
-        rechunk=False,
     )
-    return frame
+    return frame.rename({numbered: name for name, numbered in names.items()})
 
 
 def _as_text(
@@ -312,10 +318,9 @@ def _as_text(
         return _read(path, header, choice, {})
     except pl.exceptions.PolarsError as second:
         _refuse_lines(path, shown, header)
-        reason = shortened(str(second or error).split("\n", 1)[0], 120)
         raise BadInput(
-            Problem(shown, f"text that is no table ({reason})", "one sample a row", "Export it as CSV anew.")
-        ) from second
+            Problem(shown, "rows that cannot be told apart", "one sample a row", "Export it as CSV anew.")
+        ) from (second or error)
 
 
 def _refuse_lines(path: Path, shown: str, header: tuple[str, ...]) -> None:
@@ -334,9 +339,18 @@ def _refuse_lines(path: Path, shown: str, header: tuple[str, ...]) -> None:
                     "text in UTF-8",
                     "Save the file again and choose 'CSV UTF-8'.",
                 )
-            except csv.Error as error:
-                problem = Problem(f"{shown}, row {number}", f"no cells ({error})", f"{len(header)} cells", "")
+            except csv.Error:
+                problem = Problem(
+                    f"{shown}, row {number}", "cells that cannot be told apart", f"{len(header)} cells",
+                    "Export it as CSV anew, with the line ends of today.",
+                )  # fmt: skip
             else:
+                if line.count(b'"') % 2:
+                    problem = Problem(
+                        f"{shown}, row {number}", "a quote that is not closed", "numbers without quotes", "Delete it."
+                    )
+                    problems.append(problem)
+                    break
                 if len(cells) <= len(header):
                     continue
                 problem = Problem(
@@ -366,7 +380,7 @@ def _without_empty_end(frame: pl.DataFrame) -> pl.DataFrame:
 
 
 def _is_bad(frame: pl.DataFrame, numeric: Sequence[str], needed: Sequence[str], cue: str | None) -> bool:
-    unlike = any(bool((~frame[name].is_finite()).any()) for name in numeric)
+    unlike = any(not bool((frame[name].abs() < _LARGEST).all()) for name in numeric)
     empty = any(frame[name].null_count() for name in needed)
     unknown = cue is not None and not bool(frame[cue].fill_null("").is_in(CUES).all())
     return unlike or bool(empty) or unknown
@@ -388,7 +402,7 @@ def _numbers(
             columns.append(cells)
         else:
             numbers = cells.cast(pl.Float64, strict=False)
-            wrong = ~empty & ~numbers.is_finite().fill_null(False)
+            wrong = ~empty & ~(numbers.abs() < _LARGEST).fill_null(False)
             if name in needed:
                 wrong = wrong | empty
             columns.append(numbers.alias(name))
@@ -459,7 +473,7 @@ def _pair(frame: pl.DataFrame, x: str | None, y: str | None, choice: ColumnChoic
     for axis, (name, flip) in enumerate(((x, choice.flip_x), (y, choice.flip_y))):
         if name is None:
             continue
-        if frame[name].null_count() == frame.height and not name.startswith("cue") and name in (choice.x, choice.y):
+        if frame[name].null_count() == frame.height and name in (choice.x, choice.y):
             raise BadInput(Problem(f"{shown}, {name}", "only empty cells", "numbers", "Is it the right column?"))
         pair[:, axis] = frame[name].to_numpy()
         if choice.centre[axis] != 0.0:
@@ -503,7 +517,8 @@ def _cues(frame: pl.DataFrame, choice: ColumnChoice) -> NDArray[np.str_] | None:
     if choice.cue is None:
         return None
     codes = frame[choice.cue].fill_null("").cast(pl.Enum(CUES)).to_physical().to_numpy()
-    return np.array(CUES)[codes]
+    words: NDArray[np.str_] = np.array(CUES)[codes]
+    return words
 
 
 def _width(frame: pl.DataFrame, choice: ColumnChoice, shown: str) -> float | None:
@@ -518,7 +533,7 @@ def _width(frame: pl.DataFrame, choice: ColumnChoice, shown: str) -> float | Non
         raise BadInput(
             Problem(where, f"several widths: {shown_widths}", "one target width", "Make one recording of each width.")
         )
-    width = float(widths[0]) / abs(choice.full_scale or 1.0)
+    width = float(widths[0]) / (choice.full_scale or 1.0)
     if width <= 0:
         raise BadInput(Problem(where, number_text(float(widths[0])), "a width above 0", "Leave it out if not known."))
     return width

@@ -16,7 +16,16 @@ from stickwright import units
 from stickwright.errors import BadInput, Problem, did_you_mean
 from stickwright.records.plain_text import read_text, shortened
 
-__all__ = ["Cell", "Table", "known_header", "number_problem", "read_table", "separator_problem", "told_briefly"]
+__all__ = [
+    "Cell",
+    "Table",
+    "known_header",
+    "number_problem",
+    "read_table",
+    "separator_problem",
+    "table_of",
+    "told_briefly",
+]
 
 MOST_ROWS = 10_000
 _NUMBER = re.compile(r"[-+]?(\d+\.?\d*|\.\d+)([eE][-+]?\d{1,3})?")
@@ -111,7 +120,11 @@ def read_table(path: Path, shown: str, what: str, header: str, check: Callable[[
     BadInput
         Not readable as text, wrong separator, wrong headers, rows of another length, too many rows.
     """
-    text = read_text(path, shown, what)
+    return table_of(read_text(path, shown, what), shown, what, header, check)
+
+
+def table_of(text: str, shown: str, what: str, header: str, check: Callable[[str], str]) -> Table:
+    """The same from a text; see `read_table`."""
     first = text.splitlines()[0] if text.splitlines() else ""
     problem = separator_problem(first, shown)
     if problem is not None:

@@ -9,7 +9,7 @@ from pathlib import Path
 
 from stickwright.errors import BadInput, Problem
 
-__all__ = ["write_whole"]
+__all__ = ["make_folder", "write_whole"]
 
 
 def write_whole(path: Path, content: str | bytes) -> None:
@@ -60,3 +60,19 @@ def _keep_folder(folder: Path) -> None:
         os.fsync(handle)
     finally:
         os.close(handle)
+
+
+def make_folder(folder: Path) -> None:
+    """Make a folder and those around it; BadInput when it cannot be made."""
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+    except (OSError, ValueError) as error:
+        reason = (getattr(error, "strerror", None) or "not a usable name").lower()
+        raise BadInput(
+            Problem(
+                str(folder),
+                f"a folder that cannot be made ({reason})",
+                "a place that may be written",
+                "Choose another.",
+            )
+        ) from error

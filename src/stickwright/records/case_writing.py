@@ -1,0 +1,140 @@
+"""A case written as a folder: what `read_case` gives, it gives again."""
+
+from __future__ import annotations
+
+from pathlib import Path, PurePosixPath, PureWindowsPath
+
+import numpy as np
+
+from stickwright.errors import BadInput, Problem
+from stickwright.model.case import Case
+from stickwright.model.player import Site
+from stickwright.model.recording import Recording
+from stickwright.records.gauge import gauge_of, gauge_text
+from stickwright.records.nouns_text import file_text
+from stickwright.records.writing import make_folder, write_whole
+
+__all__ = ["write_case"]
+
+
+def write_case(case: Case, folder: Path | str) -> tuple[Path, ...]:
+    """Write a case so that `read_case` gives the same player, kit, game and recordings again.
+
+    Parameters
+    ----------
+    case : Case
+        What to write.
+    folder : Path or str
+        Folder to make or to write into; files of the same names are replaced.
+
+    Returns
+    -------
+    tuple of Path
+        The files written.
+
+    Raises
+    ------
+    BadInput
+        A recording that no site lists, or the other way round; a recording in a foreign unit; a
+        place that cannot be written.
+
+    Notes
+    -----
+    Gauge readings that came from a file go back into it when that reads back to the same numbers,
+    else into player.toml. Bench readings are not part of a case and are not written.
+    """
+    folder = Path(folder)
+    make_folder(folder)
+    gauge_files: dict[str, str] = {}
+    sites = tuple(_site_to_write(site, gauge_files) for site in case.player.site)
+    files = _recording_files(case)
+    player = case.player.model_copy(update={"site": sites})
+    texts = {"player.toml": file_text(player), "kit.toml": file_text(case.kit), "game.toml": file_text(case.game)}
+    written = []
+    for name, text in (texts | gauge_files).items():
+        path = folder / name
+        make_folder(path.parent)
+        write_whole(path, text)
+        written.append(path)
+    if files:
+        from stickwright.records.recordings import write_recording  # polars is slow to load
+
+        for name, recording in files:
+            path = folder / name
+            make_folder(path.parent)
+            write_recording(recording, path)
+            written.append(path)
+    return tuple(written)
+
+
+def _site_to_write(site: Site, gauge_files: dict[str, str]) -> Site:
+    if site.gauge_readings is None:
+        return site
+    text = gauge_text(site.reading, site.again_force_n) if site.reading else ""
+    if (
+        text
+        and _is_plain_csv(site.gauge_readings)
+        and site.gauge_readings not in gauge_files
+        and _reads_back(site, text)
+    ):
+        gauge_files[site.gauge_readings] = text
+        return site.model_copy(update={"reading": (), "again_force_n": ()})
+    return site.model_copy(update={"gauge_readings": None})
+
+
+def _reads_back(site: Site, text: str) -> bool:
+    """Whether a gauge file would give the same readings (one direction alone cannot be repeated last)."""
+    try:
+        gauge = gauge_of(text, "gauge readings")
+    except BadInput:  # more rows than such a file may have, or a direction without any value
+        return False
+    return (gauge.reading, gauge.again_force_n) == (site.reading, site.again_force_n)
+
+
+def _is_plain_csv(name: str) -> bool:
+    """A name that stays inside the folder and cannot be one of the case's own files."""
+    steps = PureWindowsPath(name)
+    plain = steps.suffix.lower() == ".csv" and name.isprintable() and not (set(name) & set('<>:"|?*\\'))
+    return plain and not (steps.drive or steps.root or PurePosixPath(name).is_absolute()) and ".." not in steps.parts
+
+
+def _recording_files(case: Case) -> list[tuple[str, Recording]]:
+    """File name and recording, each as its site lists it."""
+    files: dict[str, Recording] = {}
+    problems = []
+    for site in case.player.site:
+        made = [recording for recording in case.recordings if recording.site == site.name]
+        if len(made) != len(site.recording):
+            problems.append(
+                Problem(f'site "{site.name}"', f"{len(made)} recordings with {len(site.recording)} listed",
+                        "as many recordings as [[site.recording]] entries", "List each recording at its site.")
+            )  # fmt: skip
+            continue
+        for listed, recording in zip(site.recording, made, strict=True):
+            if not _is_plain_csv(listed.file):
+                problems.append(
+                    Problem(
+                        f'site "{site.name}", recording', f'"{listed.file}"', "a .csv file inside the case folder", ""
+                    )
+                )
+            elif not _are_same(files.setdefault(listed.file, recording), recording):
+                problems.append(
+                    Problem(f'site "{site.name}", recording', f'"{listed.file}" twice', "a file for each recording", "")
+                )
+    known = {site.name for site in case.player.site}
+    problems += [
+        Problem(
+            recording.name, f"a recording of the site {recording.site}", f"a site of this player: {sorted(known)}", ""
+        )
+        for recording in case.recordings
+        if recording.site not in known
+    ]
+    if problems:
+        raise BadInput(problems)
+    return list(files.items())
+
+
+def _are_same(one: Recording, other: Recording) -> bool:
+    return one is other or (
+        np.array_equal(one.times_s, other.times_s) and np.array_equal(one.xy, other.xy, equal_nan=True)
+    )

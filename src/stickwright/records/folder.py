@@ -1,0 +1,318 @@
+"""A case on disk: one folder with player.toml, kit.toml, game.toml, readings and recordings.
+
+Reading and checking are the same walk: everything that is wrong is gathered before anything is
+refused. Nothing is written while reading or checking.
+"""
+
+from __future__ import annotations
+
+import datetime
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from importlib import resources
+from pathlib import Path, PurePosixPath, PureWindowsPath
+from typing import Any
+
+from stickwright.errors import BadInput, Problem
+from stickwright.model.case import Case
+from stickwright.model.game import Game
+from stickwright.model.kit import Kit
+from stickwright.model.player import Player, Site
+from stickwright.model.recorded import Finding
+from stickwright.model.recording import Recording
+from stickwright.records.case_writing import write_case
+from stickwright.records.doubts import (
+    Names,
+    Noticed,
+    game_doubts,
+    game_for_even_use,
+    kit_doubts,
+    names_in,
+    player_doubts,
+    site_tables,
+)
+from stickwright.records.gauge import GaugeReadings, read_gauge
+from stickwright.records.refusals import as_typed, validated
+from stickwright.records.toml_lines import FieldPath, TomlFile, read_toml
+from stickwright.records.writing import make_folder, write_whole
+
+__all__ = ["check_case", "new_case", "read_case", "write_case"]
+
+_STARTER = ("player.toml", "kit.toml", "game.toml", "readings/right-index.csv", "readings/bench-willow.csv")
+_NEW = "Start one with 'stickwright new'."
+
+
+def read_case(folder: Path | str, made_on: str = "") -> Case:
+    """Read a case folder.
+
+    Parameters
+    ----------
+    folder : Path or str
+        The case folder.
+    made_on : str
+        Date to print, YYYY-MM-DD.
+
+    Returns
+    -------
+    Case
+        Gauge readings are among the player's readings, recordings are read. A missing game.toml
+        gives a game in which every direction counts alike.
+
+    Raises
+    ------
+    BadInput
+        All problems at once, each with file, line, field, what was found and what was expected.
+    """
+    look = _look(Path(folder), made_on)
+    if look.problems or look.player is None or look.kit is None or look.game is None:
+        raise BadInput(look.problems)
+    return Case(Path(folder).resolve().name, look.player, look.kit, look.game, tuple(look.recordings), made_on=made_on)
+
+
+def check_case(folder: Path | str, made_on: str = "") -> tuple[tuple[Problem, ...], tuple[Finding, ...]]:
+    """What is wrong with a case folder, and what looks odd. Nothing is written.
+
+    Parameters
+    ----------
+    folder : Path or str
+        The case folder.
+    made_on : str
+        Today, YYYY-MM-DD, to ask about visits in the future.
+
+    Returns
+    -------
+    problems : tuple of Problem
+        They stop a plan.
+    queries : tuple of Finding
+        Level 'query' asks the practitioner to look; level 'note' says what was done without.
+    """
+    look = _look(Path(folder), made_on)
+    return tuple(look.problems), tuple(look.queries)
+
+
+@dataclass
+class _Look:
+    """What has been found so far."""
+
+    folder: Path
+    problems: list[Problem] = field(default_factory=list)
+    queries: list[Finding] = field(default_factory=list)
+    player: Player | None = None
+    kit: Kit | None = None
+    game: Game | None = None
+    recordings: list[Recording] = field(default_factory=list)
+
+    def take(self, noticed: Sequence[Noticed]) -> None:
+        for one in noticed:
+            if isinstance(one, Problem):
+                self.problems.append(one)
+            else:
+                self.queries.append(one)
+
+    def toml(self, name: str, what: str) -> TomlFile | None:
+        try:
+            return read_toml(self.folder / name, name, what)
+        except BadInput as error:
+            self.problems += error.problems
+            return None
+
+
+def _look(folder: Path, made_on: str) -> _Look:
+    look = _Look(folder)
+    _refuse_date(made_on, look)
+    if not _is_folder(folder, look):
+        return look
+    player_file = look.toml("player.toml", "the player")
+    kit_file = look.toml("kit.toml", "the kit")
+    game_file = look.toml("game.toml", "the game") if _exists(folder / "game.toml") else None
+    names = Names(
+        names_in(kit_file, "stick"), names_in(kit_file, "topper"), names_in(kit_file, "extension"),
+        names_in(game_file, "action"),
+    )  # fmt: skip
+    if player_file is not None:
+        _look_at_player(look, player_file, names, made_on)
+    if kit_file is not None:
+        _look_at_kit(look, kit_file)
+    _look_at_game(look, game_file, player_file)
+    return look
+
+
+def _refuse_date(made_on: str, look: _Look) -> None:
+    try:
+        made_on == "" or datetime.date.fromisoformat(made_on)
+    except ValueError:
+        look.problems.append(Problem("date of the plan", as_typed(made_on), "a date as YYYY-MM-DD", "E.g. 2026-03-01."))
+
+
+def _exists(path: Path) -> bool:
+    try:
+        return path.exists()
+    except (OSError, ValueError):  # a name that no file can have
+        return False
+
+
+def _is_folder(folder: Path, look: _Look) -> bool:
+    if not _exists(folder):
+        look.problems.append(Problem(str(folder), "no such folder", "a case folder", f"Check the name. {_NEW}"))
+        return False
+    if not folder.is_dir():
+        remedy = "Name the folder that holds it." if folder.suffix == ".toml" else _NEW
+        look.problems.append(Problem(str(folder), "a file", "a case folder with player.toml and kit.toml", remedy))
+        return False
+    return True
+
+
+def _look_at_player(look: _Look, file: TomlFile, names: Names, made_on: str) -> None:
+    gauges = _gauges(look, file)
+    noticed = player_doubts(file, names, gauges, made_on)
+    player, problems = validated(Player, file)
+    # Ten times the usual is told with the body part; the same place needs no second sentence.
+    told = {one.where for one in noticed if isinstance(one, Problem)}
+    look.problems += [problem for problem in problems if problem.where not in told]
+    look.take(noticed)
+    _look_at_recordings(look, file)
+    if player is not None:
+        sites = zip(player.site, site_tables(file), strict=True)
+        merged = tuple(_with_gauge(site, gauges.get(path)) for site, (path, _) in sites)
+        look.player = player.model_copy(update={"site": merged})
+
+
+def _gauges(look: _Look, file: TomlFile) -> dict[FieldPath, GaugeReadings]:
+    gauges = {}
+    for path, site in site_tables(file):
+        inside = _inside(look, file, (*path, "gauge_readings"), site.get("gauge_readings"))
+        if inside is None:
+            continue
+        try:
+            gauges[path] = read_gauge(inside, site["gauge_readings"])
+        except BadInput as error:
+            look.problems += _named_at(error, file, (*path, "gauge_readings"), inside)
+    return gauges
+
+
+def _with_gauge(site: Site, gauge: GaugeReadings | None) -> Site:
+    if gauge is None:
+        return site
+    return site.model_copy(
+        update={
+            "reading": (*site.reading, *gauge.reading),
+            "again_force_n": site.again_force_n or gauge.again_force_n,
+        }
+    )
+
+
+def _look_at_recordings(look: _Look, file: TomlFile) -> None:
+    from stickwright.records.recordings import read_recording  # polars is slow to load, and most cases have none
+
+    for path, site in site_tables(file):
+        listed = site.get("recording")
+        for place, table in enumerate(listed if isinstance(listed, list) else []):
+            if not isinstance(table, dict):
+                continue
+            where = (*path, "recording", place, "file")
+            inside = _inside(look, file, where, table.get("file"))
+            if inside is None:
+                continue
+            made = {
+                key: table[key] for key in ("task", "stick", "topper", "extension") if isinstance(table.get(key), str)
+            }
+            name = site.get("name")
+            try:
+                look.recordings.append(
+                    read_recording(inside, site=name if isinstance(name, str) else None, shown=table["file"], **made)
+                )
+            except BadInput as error:
+                look.problems += _named_at(error, file, where, inside)
+
+
+def _look_at_kit(look: _Look, file: TomlFile) -> None:
+    look.kit, problems = validated(Kit, file)
+    look.problems += problems
+    look.take(kit_doubts(file))
+    for place, stick in enumerate(file.data.get("stick", []) if isinstance(file.data.get("stick"), list) else []):
+        path = ("stick", place, "bench_readings")
+        inside = _inside(look, file, path, stick.get("bench_readings") if isinstance(stick, dict) else None)
+        if inside is not None and not _exists(inside):
+            look.queries.append(
+                Finding("query", "bench readings",
+                        f"{file.where(path)}: {as_typed(stick['bench_readings'])} is not in the case folder. The "
+                        "figures of the stick are used as they stand; without the readings they cannot be checked.")
+            )  # fmt: skip
+
+
+def _look_at_game(look: _Look, file: TomlFile | None, player_file: TomlFile | None) -> None:
+    if file is not None:
+        look.game, problems = validated(Game, file)
+        look.problems += problems
+        look.take(game_doubts(file))
+    elif not _exists(look.folder / "game.toml"):
+        look.game = game_for_even_use(player_file)
+        look.queries.append(
+            Finding("note", "game", "There is no game.toml: planned for a stick used evenly in all directions.")
+        )
+
+
+def _inside(look: _Look, file: TomlFile, where: FieldPath, name: Any) -> Path | None:
+    """The file that a key names, or None (with a problem) when it would lie outside the case folder."""
+    if not isinstance(name, str):
+        return None
+    steps = PureWindowsPath(name)
+    absolute = PurePosixPath(name).is_absolute() or bool(steps.drive or steps.root)
+    try:
+        outside = absolute or not (look.folder / name).resolve().is_relative_to(look.folder.resolve())
+    except (OSError, ValueError, RuntimeError):  # a name that no file can have, or links in a ring
+        outside = True
+    if outside or ".." in steps.parts:
+        look.problems.append(
+            Problem(file.where(where), as_typed(name), "a file inside the case folder, e.g. readings/right-index.csv",
+                    "Copy it into the case folder and give its name from there.")
+        )  # fmt: skip
+        return None
+    return look.folder / name
+
+
+def _named_at(error: BadInput, file: TomlFile, where: FieldPath, path: Path) -> tuple[Problem, ...]:
+    """A file that is not there is told at the line that names it; what is wrong inside it, inside it."""
+    if path.is_file():
+        return error.problems
+    return tuple(
+        Problem(file.where(where), f"{as_typed(problem.where)}: {problem.found}", problem.expected, problem.remedy)
+        for problem in error.problems
+    )
+
+
+def new_case(folder: Path | str) -> tuple[Path, ...]:
+    """Write a commented starter case.
+
+    Parameters
+    ----------
+    folder : Path or str
+        Folder to make, or one that holds none of the starter's files yet.
+
+    Returns
+    -------
+    tuple of Path
+        The files written.
+
+    Raises
+    ------
+    BadInput
+        Any of the files is there already (nothing is then written), or the place cannot be written.
+    """
+    folder = Path(folder)
+    if _exists(folder) and not folder.is_dir():
+        raise BadInput(Problem(str(folder), "a file of that name", "a folder to make", "Choose another name."))
+    there = [name for name in _STARTER if _exists(folder / name)]
+    if there:
+        raise BadInput(
+            Problem(str(folder), f"{', '.join(there)} in it already", "a new or an empty folder",
+                    "Nothing was changed. Choose another name.")
+        )  # fmt: skip
+    source = resources.files("stickwright.records") / "starter"
+    written = []
+    for name in _STARTER:
+        path = folder / name
+        make_folder(path.parent)
+        write_whole(path, (source / name).read_bytes())
+        written.append(path)
+    return tuple(written)
