@@ -26,6 +26,10 @@ ENOUGH, NEARLY = 0.22, 0.45
 """Half-width of the log interval of the force below which a direction is 'enough' or 'nearly' known: common practice."""
 
 
+UNREAD_REST_SHARE = 0.05
+"""Spread of a resting force nobody read, as a share of the comfortable force: assumed; lets the chances show it."""
+
+
 @dataclass(frozen=True)
 class TriedStick:
     """A benched stick as it was tried: figures at the contact point with what was on it."""
@@ -161,7 +165,7 @@ def ability(
     directions = _direction_reports(site, grid, forces, reaches, force_round, reach_round, brackets)
     assumptions += _direction_assumptions(site, forces, reaches, f_df, d_df, directions)
 
-    rest, rest_draws = _rest(site, rng, draws, assumptions)
+    rest, rest_draws = _rest(site, float(np.median(force[0])), rng, draws, assumptions)
     sigma, crossing, sigma_draws, crossing_draws = _involuntary(
         site, float(np.median(force[0])), rng, draws, assumptions, recorded_involuntary
     )
@@ -394,7 +398,9 @@ def _lognormal(rng: np.random.Generator, middle: float, log_sd: float, draws: in
     return values
 
 
-def _rest(site: Site, rng: np.random.Generator, draws: int, assumptions: list[Assumption]) -> tuple[Estimate, Array]:
+def _rest(
+    site: Site, usual_force: float, rng: np.random.Generator, draws: int, assumptions: list[Assumption]
+) -> tuple[Estimate, Array]:
     last = site.rest[-1] if site.rest else None
     if last is None or not last.force_n:
         assumptions.append(
@@ -404,7 +410,9 @@ def _rest(site: Site, rng: np.random.Generator, draws: int, assumptions: list[As
             )
         )  # fmt: skip
         none = Estimate.unbounded(0.0, "resting force was not measured", n=0, assumed="no resting force")
-        return none, np.zeros(draws)
+        unsure = np.abs(UNREAD_REST_SHARE * usual_force * rng.standard_normal(draws))
+        unsure[0] = 0.0
+        return none, unsure
     values = np.asarray(last.force_n)
     middle = float(values.mean())
     if middle <= 0:

@@ -27,6 +27,8 @@ EFFECTIVE_WIDTH = 4.133
 """sqrt(2 pi e), as the effective width is counted in ISO 9241-411 [iso-9241-411]."""
 DEAD_ZONES = np.arange(0, 9) * 0.05
 """Inner dead zones tried, share of the throw; above 40 % little of the stick is left (assumed)."""
+CERTAINTY = 0.7
+"""Share of the draws of resting force, and of involuntary force, that a dead zone is chosen to stand (assumed)."""
 ALWAYS = 1e6
 """False inputs a minute that stand for 'always on'."""
 
@@ -36,12 +38,13 @@ class Rules:
     """What practitioners would sign: common practice, no source.
 
     A set-up is dropped when its weakest needed direction reaches under `weakest_share` (unless at least
-    `widened_share` and `widened_travel_m`, which its own range per direction can widen), when the game's usual
+    `widened_share` and `widened_travel_m`, which its own range per direction can widen: a gain of 3 at most,
+    as noise is widened with it), when the game's usual
     level asks more than `effort_share` of the comfortable force, or when false input passes the limit.
     """
 
     weakest_share: float = 0.6
-    widened_share: float = 0.3
+    widened_share: float = 1 / 3
     widened_travel_m: float = 0.003
     effort_share: float = 0.5
     tie_bits: float = 0.15
@@ -59,8 +62,8 @@ class SiteInputs:
         Of the directions, adding up to 1.
     needed : array of bool, shape (k,)
         Directions that count for weakest and effort.
-    plane : array, shape (tilts, k)
-        Share of force and reach that lies in the stick's plane at each tilt.
+    plane : array, shape (slopes, k)
+        Share of force and reach that lies in the stick's plane at each slope of `Setups.slopes_rad`.
     level_share : float
         The game's usual level.
     rest_n, involuntary_n, crossing_hz, limb_n_per_m : array, shape (draws,)
@@ -248,7 +251,7 @@ def _crossing(
 
 @njit(cache=True, parallel=True, nogil=True)
 def _kernel(  # pragma: no cover - compiled; held equal to a plain loop by the tests
-    m, k, h, stop, travel, touch, tilt, zone, force, reach, weight, needed, plane, level, sigma, limb, noise, power,
+    m, k, h, stop, travel, touch, slope, zone, force, reach, weight, needed, plane, level, sigma, limb, noise, power,
     false_doublings, static, rules, reach_out, effort_out, bits_out, weighted_out, weakest_out, most_out, short_out, utility_out,
     full,
 ):  # type: ignore[no-untyped-def]  # fmt: skip
@@ -263,8 +266,8 @@ def _kernel(  # pragma: no cover - compiled; held equal to a plain loop by the t
             wobble = sigma[i] * sigma[i]
             give = (stiffness + limb[i]) / 4.133
             for j in range(directions):
-                f = force[i, j] * plane[tilt[s], j]
-                d = reach[i, j] * plane[tilt[s], j]
+                f = force[i, j] * plane[slope[s], j]
+                d = reach[i, j] * plane[slope[s], j]
                 if touch[s]:
                     start = m[s] * inverse_h
                     x = min(max(d * (1.0 - start / f), 0.0), travel[s])
@@ -323,13 +326,30 @@ def _false_rate(setups: Setups, site: SiteInputs, zone: Array, draw: slice) -> A
 
 
 def _chosen_zone(setups: Setups, site: SiteInputs) -> Array:
-    zones = DEAD_ZONES[DEAD_ZONES <= 0.4 + 1e-9]
-    rates = np.stack(
-        [_false_rate(setups, site, np.full(len(setups), zone), slice(0, 1))[:, 0] for zone in zones], axis=1
+    """The smallest dead zone that keeps false input within the limit with some certainty, else at the best
+    figures, else the largest; never smaller than where the stick stays by friction."""
+    doubtful = SiteInputs(
+        **{
+            **site.__dict__,
+            "rest_n": np.quantile(site.rest_n, [CERTAINTY]),
+            "involuntary_n": np.quantile(site.involuntary_n, [CERTAINTY]),
+            "crossing_hz": np.quantile(site.crossing_hz, [CERTAINTY]),
+        }
     )
-    keeps = (rates <= site.false_limit_per_min) & (zones[None, :] >= setups.home_share[:, None])
-    first = np.where(keeps.any(axis=1), keeps.argmax(axis=1), len(zones) - 1)
-    return zones[first]
+    home = DEAD_ZONES[None, :] >= setups.home_share[:, None]
+    keeps = [
+        np.stack(
+            [_false_rate(setups, here, np.full(len(setups), zone), slice(0, 1))[:, 0] for zone in DEAD_ZONES], axis=1
+        )
+        <= site.false_limit_per_min
+        for here in (doubtful, site)
+    ]
+    last = len(DEAD_ZONES) - 1
+    certain, likely = ((kept & home) for kept in keeps)
+    first = np.where(
+        certain.any(axis=1), certain.argmax(axis=1), np.where(likely.any(axis=1), likely.argmax(axis=1), last)
+    )
+    return DEAD_ZONES[first]
 
 
 def _run(setups: Setups, site: SiteInputs, zone: Array, rules: Rules, *, full: bool) -> tuple[Array, ...]:
@@ -341,7 +361,7 @@ def _run(setups: Setups, site: SiteInputs, zone: Array, rules: Rules, *, full: b
     static = np.zeros(number) if site.static is None else site.static
     _kernel(
         setups.start_moment_nm, setups.stiffness_nm_per_rad, setups.height_m, setups.stop_rad, setups.travel_m, setups.touch,
-        setups.tilt, zone, site.force_n, site.reach_m, site.weight, site.needed, site.plane, site.level_share,
+        setups.slope, zone, site.force_n, site.reach_m, site.weight, site.needed, site.plane, site.level_share,
         site.involuntary_n, site.limb_n_per_m, site.noise_share, site.fall_off,
         _false_doublings(rate, site.false_limit_per_min), static,
         (rules.weakest_share, rules.widened_share, rules.widened_travel_m, rules.effort_share),

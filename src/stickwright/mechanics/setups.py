@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -28,6 +28,8 @@ class Setups:
     ----------
     stick, topper, extension, tilt : array of int, shape (s,)
         Places in the kit; -1 for none.
+    slope : array of int, shape (s,)
+        Place in `slopes_rad` of the whole tilt: the stick's own base and what is built under it.
     start_moment_nm, stiffness_nm_per_rad, height_m, stop_rad : array, shape (s,)
         The lever with all that stands on it; the weight of topper and extension is taken off the spring.
     home_share : array, shape (s,)
@@ -44,6 +46,7 @@ class Setups:
     topper: NDArray[np.int64]
     extension: NDArray[np.int64]
     tilt: NDArray[np.int64]
+    slope: NDArray[np.int64]
     start_moment_nm: Array
     stiffness_nm_per_rad: Array
     height_m: Array
@@ -52,6 +55,7 @@ class Setups:
     touch: NDArray[np.bool_]
     parts: NDArray[np.int64]
     bulk_m3: Array
+    slopes_rad: Array
     kit: Kit
 
     def __len__(self) -> int:
@@ -63,19 +67,17 @@ class Setups:
         fields = {
             name: getattr(self, name)[kept]
             for name in (
-                "stick", "topper", "extension", "tilt", "start_moment_nm", "stiffness_nm_per_rad", "height_m", "stop_rad",
-                "home_share", "touch", "parts", "bulk_m3",
+                "stick", "topper", "extension", "tilt", "slope", "start_moment_nm", "stiffness_nm_per_rad", "height_m",
+                "stop_rad", "home_share", "touch", "parts", "bulk_m3",
             )
         }  # fmt: skip
-        return Setups(**fields, kit=self.kit)
+        return Setups(**fields, slopes_rad=self.slopes_rad, kit=self.kit)
 
     def scaled(self, force: float) -> Setups:
         """The same set-ups with all spring and friction moments multiplied: a lighter or firmer version."""
-        return Setups(
-            self.stick, self.topper, self.extension, self.tilt, self.start_moment_nm * force,
-            self.stiffness_nm_per_rad * force, self.height_m, self.stop_rad, self.home_share, self.touch, self.parts,
-            self.bulk_m3, self.kit,
-        )  # fmt: skip
+        return replace(
+            self, start_moment_nm=self.start_moment_nm * force, stiffness_nm_per_rad=self.stiffness_nm_per_rad * force
+        )
 
     @property
     def travel_m(self) -> Array:
@@ -194,13 +196,16 @@ def setups_of(
     ]
     table = np.array(rows, dtype=np.int64)
     figures = np.array(levers)
+    whole = np.array([kit.stick[s].base_tilt_rad + kit.tilt_rad[b] for s, _, _, b in rows])
+    slopes, slope = np.unique(np.round(whole, 9), return_inverse=True)
     bases = [kit.stick[s].base_m for s, *_ in rows]
     return Setups(
-        table[:, 0], table[:, 1], table[:, 2], table[:, 3],
+        table[:, 0], table[:, 1], table[:, 2], table[:, 3], slope.astype(np.int64),
         figures[:, 0], figures[:, 1], figures[:, 2], figures[:, 3], figures[:, 4],
         np.array([kit.stick[s].kind == "touch" for s, *_ in rows]),
         (table[:, 1:3] >= 0).sum(axis=1) + (np.abs(np.asarray(kit.tilt_rad)[table[:, 3]]) > 1e-9),
         np.array([math.prod(base) if base else 0.0 for base in bases]),
+        slopes,
         kit,
     )  # fmt: skip
 

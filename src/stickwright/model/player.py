@@ -145,6 +145,8 @@ class Site(Measured):
     """Whether the finger can lift off a touch surface by itself."""
     room_m: tuple[Annotated[float, Plausible(0.0, 2.0)], Annotated[float, Plausible(0.0, 2.0)]] | None = None
     """Free place for the base: length and width."""
+    movement_tilt_rad: Annotated[float, Plausible(-1.6, 1.6)] | None = None
+    """Slope of the plane the limb moves in, towards the player; tilts are compared only when it is given."""
     cleared: Literal["yes", "ask", "no"] | None = None
     """Treating team's word for this site; needed for chin, lip, cheek, tongue and head."""
 

@@ -1,0 +1,371 @@
+"""Why a set-up does not fit, what limits one that does, and the one change that would help: in sentences with figures."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+import numpy as np
+from numpy.typing import NDArray
+
+from stickwright.mechanics.crossing import best_lever_ratio, linear_share
+from stickwright.mechanics.fit import ALWAYS, Evaluated, Rules, SiteInputs, evaluate
+from stickwright.mechanics.setups import Setups
+from stickwright.model.plan import Demand, direction_words
+from stickwright.units import spoken
+
+__all__ = ["Situation", "best_extensions", "failures", "helping_change", "limit_sentence"]
+
+Array = NDArray[np.float64]
+LONGEST_EXTENSION_M = 0.060
+"""Longer than this is another stick, not an extension: common practice, no source."""
+OTHER_VERSION = 4.0
+"""Lighter or firmer than this factor is another stick, not a version of it: common practice, no source."""
+
+
+@dataclass(frozen=True)
+class Situation:
+    """What the sentences need to know of the player at this site."""
+
+    site: str
+    rest_n: float
+    involuntary_n: float
+    comfortable_of_maximal: float
+    can_lift: bool | None
+    room_m: tuple[float, float] | None
+    longest_hold_s: float | None
+    supported: bool
+    """Whether the limb's weight is already taken by a support."""
+
+
+def _percent(share: float) -> str:
+    return f"{100 * share:.0f} %" if share >= 0.095 or share == 0 else f"{100 * share:.1f} %"
+
+
+def failures(
+    place: int,
+    setups: Setups,
+    found: Evaluated,
+    inputs: SiteInputs,
+    direction_rad: Array,
+    demand: Demand,
+    rules: Rules,
+    situation: Situation,
+) -> tuple[str, ...]:
+    """Each rule that the set-up breaks, in a sentence; empty when it fits.
+
+    Parameters
+    ----------
+    place : int
+    setups, found, inputs : Setups, Evaluated, SiteInputs
+    direction_rad : array, shape (k,)
+    demand : Demand
+    rules : Rules
+    situation : Situation
+    """
+    out: list[str] = []
+    stick = setups.kit.stick[setups.stick[place]]
+    if setups.touch[place] and not situation.can_lift:
+        why = (
+            "the finger cannot lift off"
+            if situation.can_lift is False
+            else "nobody has tried whether the finger can lift off"
+        )
+        out.append(f"touch surface: {why}, and a resting finger is input")
+    if situation.room_m and stick.base_m and not base_fits(stick.base_m, situation.room_m):
+        out.append(
+            f"too large: its base is {stick.base_m[0] * 1e3:.0f} x {stick.base_m[1] * 1e3:.0f} mm, "
+            f"the free place {situation.room_m[0] * 1e3:.0f} x {situation.room_m[1] * 1e3:.0f} mm"
+        )
+    out += _reach_failures(place, setups, found, inputs, direction_rad, rules)
+    out += _effort_failures(place, found, inputs, direction_rad, demand, rules)
+    out += _false_failures(place, setups, found, inputs, situation)
+    if setups.home_share[place] > found.dead_zone[place] + 1e-9:
+        out.append(
+            f"does not come home: it stays at {_percent(float(setups.home_share[place]))} of its throw by itself"
+        )
+    return tuple(out)
+
+
+def base_fits(base_m: Sequence[float], room_m: Sequence[float]) -> bool:
+    """Whether a base of that length and width fits the free place, either way round."""
+    return sorted(base_m[:2])[0] <= sorted(room_m)[0] and sorted(base_m[:2])[1] <= sorted(room_m)[1]
+
+
+def _reach_failures(
+    place: int, setups: Setups, found: Evaluated, inputs: SiteInputs, direction_rad: Array, rules: Rules
+) -> list[str]:
+    share = found.reach_share[place]
+    travel = _travel(place, setups, share)
+    needed = np.flatnonzero(inputs.needed)
+    if share[needed].min() >= rules.weakest_share:
+        return []
+    if share[needed].min() >= rules.widened_share and travel[needed].min() >= rules.widened_travel_m:
+        return []
+    short = [k for k in needed if share[k] < rules.widened_share or travel[k] < rules.widened_travel_m]
+    worst = min(short or list(needed), key=lambda k: share[k])
+    words = [reach_sentence(place, setups, inputs, direction_rad, int(worst), float(share[worst]))]
+    others = [int(k) for k in sorted(short, key=lambda k: share[k]) if k != worst]
+    if others:
+        words[0] += f"; also {_named(others, direction_rad, len(needed) - 1)}"
+    return words
+
+
+def _named(places: Sequence[int], direction_rad: Array, of: int) -> str:
+    """Directions in words; all of them in one."""
+    if len(places) >= of > 1:
+        return "in every other direction"
+    return ", ".join(direction_words(float(direction_rad[k])) for k in places)
+
+
+def _travel(place: int, setups: Setups, share: Array) -> Array:
+    if setups.touch[place]:
+        pad: Array = share * setups.height_m[place]
+        return pad
+    travel: Array = setups.height_m[place] * np.sin(share * setups.stop_rad[place])
+    return travel
+
+
+def reach_sentence(place: int, setups: Setups, inputs: SiteInputs, direction_rad: Array, k: int, share: float) -> str:
+    """Whether force or reach keeps the player from the stop in one direction, with figures."""
+    where = direction_words(float(direction_rad[k]))
+    force, reach = float(inputs.force_n[0, k]), float(inputs.reach_m[0, k])
+    start, full = float(setups.start_force_n[place]), float(setups.full_force_n[place])
+    travel = float(setups.travel_m[place])
+    if force <= start:
+        return f"too heavy {where}: takes {spoken(start, 'n')} to start, the player has {spoken(force, 'n')}"
+    ratio = float(best_lever_ratio(force, reach, start, full, travel)) if full > start else 0.0
+    if ratio > 1.1 or full > force:
+        return (
+            f"too heavy {where}: needs {spoken(full, 'n')} at the stop and {spoken(start, 'n')} to start, has "
+            f"{spoken(force, 'n')} at the centre and none at {spoken(reach, 'mm')}, so it reaches {_percent(share)} of the throw"
+        )
+    way = float(_travel(place, setups, np.array([share]))[0])
+    return (
+        f"throw too long {where}: the stop is at {spoken(travel, 'mm')}, the player gets to {spoken(way, 'mm')} "
+        f"({_percent(share)}); reach, not force, limits"
+    )
+
+
+def _effort_failures(
+    place: int, found: Evaluated, inputs: SiteInputs, direction_rad: Array, demand: Demand, rules: Rules
+) -> list[str]:
+    effort = np.where(inputs.needed, found.effort[place], 0.0)
+    if effort.max() <= rules.effort_share:
+        return []
+    worst = int(np.argmax(effort))
+    where = direction_words(float(direction_rad[worst]))
+    over = [int(k) for k in np.flatnonzero(effort > rules.effort_share) if k != worst]
+    more = f" (and {_named(over, direction_rad, int(inputs.needed.sum()) - 1)})" if over else ""
+    share = "all" if effort[worst] >= 1 else _percent(float(effort[worst]))
+    return [
+        f"too tiring {where}{more}: at the game's usual level it asks {share} of the comfortable force "
+        f"(limit {_percent(rules.effort_share)}), and the game uses the stick {_percent(demand.duty_share)} of the time"
+    ]
+
+
+def _false_failures(
+    place: int, setups: Setups, found: Evaluated, inputs: SiteInputs, situation: Situation
+) -> list[str]:
+    rate = float(found.false_rate[place])
+    if rate <= inputs.false_limit_per_min:
+        return []
+    zone = float(found.dead_zone[place])
+    start, full = float(setups.start_force_n[place]), float(setups.full_force_n[place])
+    edge = start + zone * (full - start)
+    limit = f"limit {inputs.false_limit_per_min:g}"
+    if situation.rest_n > start:
+        stiffness = float(setups.contact_stiffness_n_per_m[place])
+        lies = (situation.rest_n - start) / stiffness if stiffness > 0 else math.inf
+        travel = float(setups.travel_m[place])
+        where = (
+            f"{spoken(lies, 'mm')}, {_percent(lies / travel)} of the throw"
+            if lies < travel
+            else "all the way to the stop"
+        )
+        text = f"too light: the resting limb ({spoken(situation.rest_n, 'n')}) keeps it deflected by {where}"
+        return [text + ("" if rate >= ALWAYS else f", and {rate:.3g} false inputs a minute remain ({limit})")]
+    if rate >= ALWAYS:
+        return [
+            f"too light: involuntary movement ({spoken(situation.involuntary_n, 'n')} rms) is about as strong as the stick even with "
+            f"a dead zone of {_percent(zone)} ({spoken(edge, 'n')}): always on"
+        ]
+    spasms = inputs.spasm_per_min > 0.5 * rate
+    cause = "spasms pass" if spasms else f"involuntary movement ({spoken(situation.involuntary_n, 'n')} rms) passes"
+    return [
+        f"{'not held back' if spasms else 'too light'}: {cause} a dead zone of {_percent(zone)} "
+        f"({spoken(edge, 'n')}) {rate:.2g} times a minute ({limit})"
+    ]
+
+
+def limit_sentence(
+    place: int,
+    setups: Setups,
+    found: Evaluated,
+    inputs: SiteInputs,
+    direction_rad: Array,
+    weakest: int,
+    fails: Sequence[str],
+    situation: Situation,
+    rules: Rules,
+) -> str:
+    """What limits the set-up: the first broken rule, else the nearest one."""
+    if fails:
+        return fails[0]
+    share = float(found.reach_share[place][weakest])
+    if share < rules.weakest_share:
+        return (
+            reach_sentence(place, setups, inputs, direction_rad, weakest, share)
+            + f"; its range there is to be widened {1 / share:.1f} times"
+        )
+    margins = {
+        "reach": share / rules.weakest_share,
+        "effort": rules.effort_share / max(float(found.most_effort[place]), 1e-9),
+        "false": inputs.false_limit_per_min / max(float(found.false_rate[place]), 1e-9),
+    }
+    nearest = min(margins, key=lambda key: (margins[key], key))
+    if nearest == "reach" and share < 0.999:
+        return f"reach {direction_words(float(direction_rad[weakest]))}, {_percent(share)} of the throw, is the first to give"
+    if nearest == "false" or (nearest == "effort" and found.most_effort[place] < 0.25):
+        zone = float(found.dead_zone[place])
+        return (
+            f"steadiness: {float(found.false_rate[place]):.2g} false inputs a minute with a dead zone of {_percent(zone)}"
+            if found.false_rate[place] >= 0.005
+            else "nothing near a limit"
+        )
+    worst = int(np.argmax(np.where(inputs.needed, found.effort[place], 0.0)))
+    return (
+        f"effort {direction_words(float(direction_rad[worst]))}: {_percent(float(found.effort[place][worst]))} of the "
+        "comfortable force at the game's usual level"
+    )
+
+
+def best_extensions(
+    setups: Setups, place: int, inputs: SiteInputs, direction_rad: Array
+) -> tuple[tuple[str, float, float], ...]:
+    """Per needed direction: words, best lever ratio by the closed form, extra length (minus: shorten).
+
+    Parameters
+    ----------
+    setups : Setups
+    place : int
+        Of the set-up to be lengthened or shortened.
+    inputs : SiteInputs
+    direction_rad : array, shape (k,)
+    """
+    if setups.touch[place]:
+        return ()
+    start, full, travel = (
+        float(column[place]) for column in (setups.start_force_n, setups.full_force_n, setups.travel_m)
+    )
+    height = float(setups.height_m[place])
+    ratios = best_lever_ratio(inputs.force_n[0], inputs.reach_m[0], start, full, travel)
+    return tuple(
+        (direction_words(float(direction_rad[k])), float(ratios[k]), float(height * (ratios[k] - 1)))
+        for k in np.flatnonzero(inputs.needed)
+    )
+
+
+def extension_sentence(setups: Setups, place: int, found: Evaluated, inputs: SiteInputs, direction_rad: Array) -> str:
+    """Whether lengthening helps in the weakest needed direction, by the closed form."""
+    needed = np.flatnonzero(inputs.needed)
+    k = int(needed[np.argmin(found.reach_share[place][needed])])
+    if setups.touch[place] or found.reach_share[place][k] >= 0.999:
+        return ""
+    start, full, travel = (
+        float(column[place]) for column in (setups.start_force_n, setups.full_force_n, setups.travel_m)
+    )
+    force, reach = float(inputs.force_n[0, k]), float(inputs.reach_m[0, k])
+    ratio = float(best_lever_ratio(force, reach, start, full, travel))
+    where = direction_words(float(direction_rad[k]))
+    here = float(linear_share(force, reach, start, full, travel))
+    there = float(linear_share(force, reach, start / ratio, full / ratio, travel * ratio))
+    if ratio <= 1.05:
+        return f"a longer lever would lower the reach {where}: reach, not force, limits (best lever ratio {ratio:.2f})"
+    extra = float(setups.height_m[place]) * (ratio - 1)
+    if extra > LONGEST_EXTENSION_M:
+        return ""
+    gain = "still only brings" if there < 0.3 else "brings"
+    return (
+        f"its best extension {where} is {spoken(extra, 'mm')} and {gain} it from "
+        f"{_percent(here)} to {_percent(there)} of the throw, at {ratio:.1f} times the travel"
+    )
+
+
+def helping_change(
+    place: int,
+    setups: Setups,
+    found: Evaluated,
+    inputs: SiteInputs,
+    direction_rad: Array,
+    rules: Rules,
+    situation: Situation,
+) -> str:
+    """The one change that would make the set-up fit, worked out by trying each; else what an extension does.
+
+    Parameters
+    ----------
+    place : int
+    setups, found, inputs : Setups, Evaluated, SiteInputs
+    direction_rad : array, shape (k,)
+    rules : Rules
+    situation : Situation
+    """
+    longer = extension_sentence(setups, place, found, inputs, direction_rad)
+    if found.shortfall[place] <= 0:
+        return longer
+    if inputs.static is not None and inputs.static[place] > 0:
+        return ""
+    one = setups.take([place])
+    centre = _central(inputs)
+
+    def fits(some: Setups, site: SiteInputs) -> bool:
+        return bool(evaluate(some, site, rules).shortfall[0] <= 0)
+
+    change = (
+        _support_change(one, centre, situation, fits)
+        or _force_change(one, centre, fits)
+        or _need_change(one, centre, direction_rad, found.reach_share[place], fits)
+    )
+    return "; ".join(part for part in (change, longer) if part)
+
+
+def _central(inputs: SiteInputs) -> SiteInputs:
+    return replace(
+        inputs, force_n=inputs.force_n[:1], reach_m=inputs.reach_m[:1], rest_n=inputs.rest_n[:1],
+        involuntary_n=inputs.involuntary_n[:1], crossing_hz=inputs.crossing_hz[:1], limb_n_per_m=inputs.limb_n_per_m[:1],
+        static=None,
+    )  # fmt: skip
+
+
+def _support_change(one: Setups, centre: SiteInputs, situation: Situation, fits) -> str:  # type: ignore[no-untyped-def]
+    if situation.rest_n > 0 and fits(one, replace(centre, rest_n=np.zeros(1))):
+        more = "more of the limb's weight" if situation.supported else "the limb's weight"
+        return f"a support that takes {more} ({spoken(situation.rest_n, 'n')} now) would make it fit"
+    if centre.spasm_per_min > 0 and fits(one, replace(centre, spasm_per_min=0.0)):
+        return "a gate in the software that fades out spasms would make it fit"
+    if fits(one, replace(centre, involuntary_n=centre.involuntary_n / 2)):
+        return "support at the nearer joint that halves the involuntary movement would make it fit"
+    return ""
+
+
+def _force_change(one: Setups, centre: SiteInputs, fits) -> str:  # type: ignore[no-untyped-def]
+    factors = np.geomspace(1 / OTHER_VERSION, OTHER_VERSION, 81)
+    for factor in sorted(factors, key=lambda value: abs(math.log(value))):
+        if fits(one.scaled(float(factor)), centre):
+            start, full = float(one.start_force_n[0] * factor), float(one.full_force_n[0] * factor)
+            word = "lighter" if factor < 1 else "firmer"
+            return f"the same stick {word}, about {spoken(start, 'n')} to start and {spoken(full, 'n')} at the stop, would fit"
+    return ""
+
+
+def _need_change(one: Setups, centre: SiteInputs, direction_rad: Array, reach_share: Array, fits) -> str:  # type: ignore[no-untyped-def]
+    order = [int(k) for k in np.argsort(reach_share) if centre.needed[k]]
+    for count in range(1, min(3, len(order) - 1) + 1):
+        needed = centre.needed.copy()
+        needed[order[:count]] = False
+        if fits(one, replace(centre, needed=needed)):
+            names = " and ".join(direction_words(float(direction_rad[k])) for k in order[:count])
+            return f"it would fit if the game did not need {names}"
+    return ""

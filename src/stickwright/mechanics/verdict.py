@@ -1,0 +1,281 @@
+"""From figures to an order: which set-up of each stick, which stick first, and the rules each one breaks."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from stickwright.mechanics.endurance import JOINT_OF_PART, acceptable_effort, hold_estimate
+from stickwright.mechanics.explain import Situation, failures, limit_sentence
+from stickwright.mechanics.fit import Detail, Evaluated, Rules, SiteInputs, detail
+from stickwright.mechanics.next_reading import right_choice
+from stickwright.mechanics.setups import Setups
+from stickwright.model.estimate import Estimate
+from stickwright.model.kit import Kit
+from stickwright.model.plan import Demand, DirectionFit, Fit
+from stickwright.model.player import Site
+
+__all__ = ["Ranked", "fits_of", "ranked"]
+
+Array = NDArray[np.float64]
+LONGEST_HOLD_S = 3600.0
+
+
+@dataclass(frozen=True)
+class Ranked:
+    """Places of set-ups, best first.
+
+    Parameters
+    ----------
+    best : tuple of int
+        The best set-up of each stick, best stick first.
+    others : tuple of int
+        Other set-ups of the first stick, best first.
+    """
+
+    best: tuple[int, ...]
+    others: tuple[int, ...]
+
+
+def ranked(setups: Setups, found: Evaluated, liked: Sequence[str], rules: Rules, *, most: int = 40) -> Ranked:
+    """Order of the set-ups.
+
+    The most bits come first; within a tie of `Rules.tie_bits` the liked, then the simpler, then the smaller,
+    then the one with more reach in its weakest direction, then the less tiring one.
+
+    Parameters
+    ----------
+    setups : Setups
+    found : Evaluated
+    liked : sequence of str
+        Sticks the player said they like.
+    rules : Rules
+    most : int
+        Sticks reported at most.
+    """
+    names = [stick.name for stick in setups.kit.stick]
+
+    def simpler(place: int) -> tuple[object, ...]:
+        return (
+            names[setups.stick[place]] not in liked,
+            int(setups.parts[place]),
+            float(setups.bulk_m3[place]),
+            -round(float(found.weakest[place]), 3),
+            round(float(found.most_effort[place]), 3),
+            place,
+        )
+
+    def order(places: Sequence[int], wanted: int) -> list[int]:
+        left = sorted(places, key=lambda place: (-found.utility[place], place))
+        out: list[int] = []
+        while left and len(out) < wanted:
+            top = found.utility[left[0]]
+            tied = [place for place in left if found.utility[place] >= top - rules.tie_bits]
+            chosen = min(tied, key=simpler)
+            out.append(chosen)
+            left.remove(chosen)
+        return out
+
+    by_stick = [np.flatnonzero(setups.stick == stick).tolist() for stick in np.unique(setups.stick)]
+    firsts = [order(places, 1)[0] for places in by_stick]
+    best = order(firsts, most)
+    same = [place for place in np.flatnonzero(setups.stick == setups.stick[best[0]]).tolist() if place != best[0]]
+    return Ranked(tuple(best), tuple(order(same, 6)))
+
+
+def _quantiles(values: Array, centre: float, n: int) -> Estimate:
+    drawn = values[1:]
+    if len(drawn) < 20:
+        return Estimate.unbounded(centre, "too few draws for an interval", n=n)
+    low, high = np.quantile(drawn, (0.025, 0.975))
+    return Estimate(centre, float(low), float(high), 0.95, n)
+
+
+def fits_of(
+    places: Sequence[int],
+    setups: Setups,
+    found: Evaluated,
+    inputs: SiteInputs,
+    direction_rad: Array,
+    demand: Demand,
+    site: Site,
+    rules: Rules,
+    situation: Situation,
+    helps: Sequence[str],
+) -> tuple[Fit, ...]:
+    """The set-ups at `places` with intervals, the rules they break and what limits them.
+
+    Parameters
+    ----------
+    places : sequence of int
+    setups, found, inputs : Setups, Evaluated, SiteInputs
+        Of all set-ups; `inputs.static` with one entry for each.
+    direction_rad : array, shape (k,)
+    demand : Demand
+    site : Site
+    rules : Rules
+    situation : Situation
+        What the sentences need of the player.
+    helps : sequence of str
+        The change that would help each.
+    """
+    from dataclasses import replace
+
+    kept = np.asarray(places, dtype=np.int64)
+    some = setups.take(kept)
+    static = None if inputs.static is None else inputs.static[kept]
+    drawn = detail(some, replace(inputs, static=static), found.dead_zone[kept], rules)
+    right = right_choice(found.stick_utility[:, 1:], rules.tie_bits).mean(axis=1)
+    return tuple(
+        _fit(row, place, setups, found, inputs, drawn, direction_rad, demand, site, rules, situation, helps[row], float(right[setups.stick[place]]))
+        for row, place in enumerate(places)
+    )  # fmt: skip
+
+
+def _fit(
+    row: int,
+    place: int,
+    setups: Setups,
+    found: Evaluated,
+    inputs: SiteInputs,
+    drawn: Detail,
+    direction_rad: Array,
+    demand: Demand,
+    site: Site,
+    rules: Rules,
+    situation: Situation,
+    help_sentence: str,
+    chance: float,
+) -> Fit:
+    kit: Kit = setups.kit
+    stick = kit.stick[setups.stick[place]]
+    topper = kit.topper[setups.topper[place]] if setups.topper[place] >= 0 else None
+    extension = kit.extension[setups.extension[place]] if setups.extension[place] >= 0 else None
+    draws = len(inputs.rest_n)
+    start, full, travel = (
+        float(column[place]) for column in (setups.start_force_n, setups.full_force_n, setups.travel_m)
+    )
+    directions = tuple(
+        _direction_fit(row, place, k, setups, found, inputs, drawn, direction_rad, draws)
+        for k in range(len(direction_rad))
+    )
+    needed = np.flatnonzero(inputs.needed)
+    weakest = int(needed[np.argmin(found.reach_share[place][needed])])
+    effort = _quantiles(drawn.most_effort[row], float(found.most_effort[place]), draws)
+    hold, model = _hold(site, effort.value)
+    fails = failures(place, setups, found, inputs, direction_rad, demand, rules, situation)
+    wide = found.weakest[place] < rules.weakest_share
+    verdict = "does not fit" if fails else "fits with its range widened" if wide else "fits"
+    rest = max(0.0, situation.rest_n - start)
+    stiffness = float(setups.contact_stiffness_n_per_m[place])
+    return Fit(
+        site=site.name,
+        stick=stick.name,
+        topper=topper.name if topper else None,
+        extension=extension.name if extension else None,
+        tilt_rad=float(setups.slopes_rad[setups.slope[place]]),
+        contact_height_m=float(setups.height_m[place]),
+        lever_ratio=1.0
+        if setups.touch[place]
+        else float(setups.height_m[place] / (stick.contact_height_m or math.nan)),
+        start_force_n=start,
+        full_force_n=full,
+        travel_m=travel,
+        stiffness_n_per_m=stiffness,
+        returns_share=float(setups.home_share[place]),
+        directions=directions,
+        weakest_rad=float(direction_rad[weakest]),
+        weakest_share=_quantiles(drawn.weakest[row], float(found.weakest[place]), draws),
+        mean_share=float(found.reach_share[place] @ inputs.weight),
+        bits=_quantiles(drawn.weighted_bits[row], float(found.weighted_bits[place]), draws),
+        effort_share=effort,
+        duty_effort_limit=_duty_limit(demand.duty_share, situation.comfortable_of_maximal),
+        hold_s=hold,
+        hold_model=model,
+        dead_zone_share=float(found.dead_zone[place]),
+        false_per_min=_quantiles(
+            np.where(drawn.false_rate[row] < 1e-4, 0.0, drawn.false_rate[row]),
+            max(float(found.false_rate[place]), 0.0) if found.false_rate[place] >= 1e-4 else 0.0,
+            draws,
+        ),
+        rest_deflection_share=min(1.0, rest / stiffness / travel) if rest > 0 and stiffness > 0 else 0.0,
+        probability_best=chance,
+        verdict=verdict,  # type: ignore[arg-type]
+        fails=fails,
+        limit=limit_sentence(place, setups, found, inputs, direction_rad, weakest, fails, situation, rules),
+        help=help_sentence,
+        kind=stick.kind,
+        base_m=stick.base_m,
+        mass_kg=stick.mass_kg,
+        plug=stick.plug,
+        current_a=stick.current_a,
+        topper_form=topper.form if topper else "",
+        single_player=bool(topper and topper.single_player),
+    )
+
+
+def _direction_fit(
+    row: int,
+    place: int,
+    k: int,
+    setups: Setups,
+    found: Evaluated,
+    inputs: SiteInputs,
+    drawn: Detail,
+    direction_rad: Array,
+    draws: int,
+) -> DirectionFit:
+    share = found.reach_share[place][k]
+    angle = share * setups.stop_rad[place]
+    height = setups.height_m[place]
+    if setups.touch[place]:
+        ways, used = drawn.reach_share[row, :, k] * height, float(setups.start_force_n[place])
+        way = share * height
+    else:
+        ways = height * np.sin(drawn.reach_share[row, :, k] * setups.stop_rad[place])
+        way = height * math.sin(angle)
+        used = (setups.start_moment_nm[place] + setups.stiffness_nm_per_rad[place] * angle) / height
+    return DirectionFit(
+        direction_rad=float(direction_rad[k]),
+        reach_share=_quantiles(drawn.reach_share[row, :, k], float(share), draws),
+        reach_travel_m=_quantiles(ways, float(way), draws),
+        force_used_n=float(used),
+        needed_force_n=float(setups.full_force_n[place]),
+        start_force_n=float(setups.start_force_n[place]),
+        available_force_n=float(inputs.force_n[0, k]),
+        effort_share=_quantiles(drawn.effort[row, :, k], float(found.effort[place][k]), draws),
+        bits=_quantiles(drawn.bits[row, :, k], float(found.bits[place][k]), draws),
+    )
+
+
+def _duty_limit(duty: float, comfortable_of_maximal: float) -> float:
+    """Acceptable share of the comfortable force at the game's duty (Potvin 2012), no more than all of it."""
+    return min(1.0, float(acceptable_effort(min(max(duty, 1 / 28800), 1.0))) / comfortable_of_maximal)
+
+
+def _hold(site: Site, effort: float) -> tuple[Estimate, str]:
+    """Expected hold at the game's usual level, and where the figure comes from."""
+    comfortable = site.comfortable_of_maximal_share or 0.5
+    joint = JOINT_OF_PART[site.part]
+    measured = None
+    for entry in site.hold:
+        share = entry.effort_share
+        if share is None and entry.force_n is not None:
+            forces = [f for reading in site.reading for f in reading.force_n]
+            share = entry.force_n / (sum(forces) / len(forces)) if forces and sum(forces) > 0 else None
+        if share is not None and entry.duration_s:
+            measured = (min(share * comfortable, 1.0), entry.duration_s)
+    if joint is None and measured is None:
+        why = "no published endurance curve exists for this part: time the player's own hold"
+        return Estimate.unbounded(math.nan, why, n=0), "none"
+    hold = hold_estimate(min(max(effort * comfortable, 1e-6), 1.0), joint, measured=measured)
+    if hold.value > LONGEST_HOLD_S:
+        hold = Estimate.unbounded(
+            LONGEST_HOLD_S, "over an hour: more than any game asks", n=hold.n, assumed=hold.assumed
+        )
+    model = "the player's own hold" if measured else f"Frey Law and Avin 2010, {joint}"
+    return hold, model
