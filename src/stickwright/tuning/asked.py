@@ -1,0 +1,160 @@
+"""The stretches of a recording in which the player was asked for one thing.
+
+A stretch ends where the task changes, where the place asked for changes (unless it moves by itself, as
+in following), and where no sample came for a quarter of a second: nothing is carried across a gap.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+import numpy as np
+from numpy.typing import NDArray
+
+from stickwright.model.recorded import Finding
+from stickwright.model.recording import Recording
+
+__all__ = ["Stretch", "asked_for", "usable"]
+
+Array = NDArray[np.float64]
+GAP_S = 0.25  # A stick that sends nothing for so long was unplugged or asleep.
+
+
+@dataclass(frozen=True, eq=False)
+class Stretch:
+    """Samples of one request.
+
+    Parameters
+    ----------
+    times_s : array, shape (n,)
+        Seconds.
+    xy : array, shape (n, 2)
+        Output, without empty cells.
+    target_xy : array, shape (n, 2), or None
+        Where the player was asked to be; None when no place was named.
+    """
+
+    times_s: Array
+    xy: Array
+    target_xy: Array | None = None
+
+
+def asked_for(recording: Recording, *tasks: str) -> list[Stretch]:
+    """Stretches of a recording in which one of some tasks was asked for.
+
+    Parameters
+    ----------
+    recording : Recording
+        With a cue for each sample, or one task for the whole.
+    tasks : str
+        Words of `Recording.cue`: 'rest', 'push', 'hold' and so on.
+
+    Returns
+    -------
+    list of Stretch
+        In order of time; samples with an empty cell left out.
+
+    Examples
+    --------
+    >>> recording = Recording("demo", np.arange(4) * 0.01, np.zeros((4, 2)), np.array(["", "rest", "rest", ""]))
+    >>> [len(stretch.times_s) for stretch in asked_for(recording, "rest")]
+    [2]
+    """
+    whole: NDArray[np.bool_] = np.asarray(np.isfinite(recording.xy).all(axis=1))
+    cue = recording.cue if recording.cue is not None and np.any(recording.cue != "") else None
+    wanted: NDArray[np.bool_]
+    if cue is not None:
+        wanted = np.isin(cue, tasks) & whole
+    elif recording.task in tasks:
+        wanted = whole
+    else:
+        return []
+    rows = np.flatnonzero(wanted)
+    if len(rows) == 0:
+        return []
+    times, target = recording.times_s, recording.cue_xy
+    between: NDArray[np.bool_] = np.asarray(np.diff(times[rows]) > GAP_S)
+    if cue is not None:
+        # Rows with an empty cell do not part a stretch; rows of another task do.
+        run = np.cumsum(np.concatenate([[False], cue[1:] != cue[:-1]]))
+        between |= np.diff(run[rows]) > 0
+    if target is not None and "follow" not in tasks:
+        here = np.nan_to_num(target[rows], nan=np.inf)
+        between = between | (here[1:] != here[:-1]).any(axis=1)
+    stretches = []
+    for part in np.split(rows, np.flatnonzero(between) + 1):
+        place = None if target is None or not np.isfinite(target[part]).all() else target[part]
+        stretches.append(Stretch(times[part], recording.xy[part], place))
+    return stretches
+
+
+def usable(recordings: Sequence[Recording], site: str, stick: str) -> tuple[list[Recording], list[Finding]]:
+    """The recordings that can tune this stick at this site, with what was left out.
+
+    Parameters
+    ----------
+    recordings : sequence of Recording
+        As read.
+    site, stick : str
+        Where, and on what, the response is to work.
+
+    Returns
+    -------
+    recordings : list of Recording
+        In share of full output, on this stick and site as far as they say, time running forwards.
+    findings : list of Finding
+        One sentence for each recording left out and for rows whose clock stood or ran backwards.
+
+    Examples
+    --------
+    >>> foreign = Recording("pen", np.arange(3) * 0.01, np.zeros((3, 2)), unit="px")
+    >>> kept, findings = usable([foreign], "chin", "birch")
+    >>> len(kept), findings[0].about
+    (0, 'foreign unit')
+    """
+    kept: list[Recording] = []
+    findings: list[Finding] = []
+    for recording in recordings:
+        other = [
+            f"the {what} {there}"
+            for what, here, there in (("site", site, recording.site), ("stick", stick, recording.stick))
+            if there is not None and there != here
+        ]
+        if recording.unit != "share":
+            text = (
+                f"{recording.name} is in {recording.unit}, not in share of full output, and was not used for tuning. "
+                "Give its scale, or record on the stick itself."
+            )
+            findings.append(Finding("fault", "foreign unit", text))
+        elif other:
+            text = (
+                f"{recording.name} was made at {' and '.join(other)}, and was not used to tune {stick} at {site}. "
+                f"Record on {stick} at {site}."
+            )
+            findings.append(Finding("fault", "other stick", text))
+        else:
+            kept.append(_forwards(recording, findings))
+    return kept, findings
+
+
+def _forwards(recording: Recording, findings: list[Finding]) -> Recording:
+    """The recording without rows whose time is missing or not later than all before."""
+    times = recording.times_s
+    known = np.where(np.isfinite(times), times, -np.inf)
+    latest = np.maximum.accumulate(known)
+    forward = np.isfinite(times) & np.concatenate([[True], known[1:] > latest[:-1]])[: len(times)]
+    if forward.all():
+        return recording
+    text = (
+        f"{recording.name}: {int((~forward).sum())} of {len(times)} samples had no time or one not later than before, "
+        "and were left out."
+    )
+    findings.append(Finding("note", "clock", text))
+    return replace(
+        recording,
+        times_s=times[forward],
+        xy=recording.xy[forward],
+        cue=None if recording.cue is None else recording.cue[forward],
+        cue_xy=None if recording.cue_xy is None else recording.cue_xy[forward],
+    )

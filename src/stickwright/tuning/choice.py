@@ -1,0 +1,320 @@
+"""Which filter brings the player's own following closest to its target, within a stated lag.
+
+Judged as the player would meet it: the output of the filter at this moment against the target at this
+moment, so a filter that makes the game late pays for it. Numbers of each kind of filter are chosen on
+some pieces of the recording and judged on another, in turn; the simpler kind is kept unless a better
+one beats it by more than a standard error.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+
+import numpy as np
+from numpy.typing import NDArray
+from scipy.special import stdtrit
+
+from stickwright.errors import BadInput, Problem
+from stickwright.model.estimate import Estimate
+from stickwright.model.response import FilterChoice, FilterTried
+from stickwright.tuning.asked import Stretch
+from stickwright.tuning.filters import NO_FILTER, Filter, filtered, low_pass_cutoff_hz, low_pass_left
+from stickwright.tuning.series import even_grid
+
+__all__ = ["choose_filter", "filter_of", "lag_by_correlation_s"]
+
+Array = NDArray[np.float64]
+Rows = NDArray[np.intp]
+PIECES = 5
+LONGEST_LAG_S = 0.5
+SHORTEST_S = 10.0  # Less following than this and five pieces hold hardly a movement each. (Judgement.)
+_NAMES = {
+    "none": "no filter",
+    "low-pass": "first-order low-pass",
+    "butterworth": "Butterworth low-pass, order 2",
+    "1-euro": "1-euro filter",
+    "notch": "notch at the tremor peak",
+}
+_KINDS = tuple(_NAMES)  # In order of simplicity.
+
+
+def lag_by_correlation_s(xy: Array, later_xy: Array, step_s: float) -> float:
+    """By how much one movement trails another, where their cross-correlation is highest.
+
+    Parameters
+    ----------
+    xy, later_xy : array, shape (n, 2)
+        The movement and the same, later; evenly spaced.
+    step_s : float
+        Spacing, seconds.
+
+    Returns
+    -------
+    float
+        Seconds, 0 to 0.5; between samples by a parabola through three points. 0 for a movement that never
+        moves.
+
+    Notes
+    -----
+    Source: time delay by cross-correlation [knapp-carter-1976]. Both axes count together.
+
+    Examples
+    --------
+    >>> wave = np.sin(np.arange(400) * 0.05)
+    >>> movement = np.column_stack([wave, wave])
+    >>> round(lag_by_correlation_s(movement[10:], movement[:-10], 0.01), 3)
+    0.1
+    """
+    steps = min(len(xy) // 2, round(LONGEST_LAG_S / step_s) + 1)
+    if steps < 1:
+        return 0.0
+    # One step ahead as well, so that a peak at no lag has a neighbour on either side.
+    line = np.array([_correlation(xy[1:], later_xy[:-1]), *(_correlation(xy[: len(xy) - lag], later_xy[lag:])
+                                                              for lag in range(steps + 1))])  # fmt: skip
+    top = int(np.argmax(line[1:-1])) + 1
+    before, here, after = line[top - 1 : top + 2]
+    bend = before - 2.0 * here + after
+    part = 0.5 * (before - after) / bend if bend < 0.0 else 0.0
+    return max(0.0, top - 1 + min(max(float(part), -0.5), 0.5)) * step_s
+
+
+def _correlation(xy: Array, other_xy: Array) -> float:
+    """Correlation coefficient of two movements, both axes pooled, each about its mean; 0 without movement."""
+    one, other = xy - xy.mean(axis=0), other_xy - other_xy.mean(axis=0)
+    power = float((one**2).sum()) * float((other**2).sum())
+    return float((one * other).sum()) / math.sqrt(power) if power > 1e-36 else 0.0
+
+
+def candidates(lag_budget_s: float, tremor_hz: float | None, rate_hz: float) -> list[Filter]:
+    """Filters to try: cut-offs spread over the lag budget, a grid of the 1-euro filter, a notch if asked."""
+    found = [NO_FILTER]
+    if lag_budget_s > 0.0:
+        lags = [share * lag_budget_s for share in (0.25, 0.5, 0.75, 0.95)]
+        found += [Filter("low-pass", low_pass_cutoff_hz(lag_s)) for lag_s in lags]
+        found += [Filter("butterworth", math.sqrt(2.0) * low_pass_cutoff_hz(lag_s)) for lag_s in lags]
+        found += [Filter("1-euro", cutoff, beta) for cutoff in (0.5, 1.0, 2.0, 4.0) for beta in (0.5, 2.0, 8.0)]
+        if tremor_hz is not None and tremor_hz < 0.45 * rate_hz:
+            found += [Filter("notch", tremor_hz, quality=quality) for quality in (1.0, 2.5)]
+    return [one for one in found if one.kind != "butterworth" or one.cutoff_hz < 0.45 * rate_hz]
+
+
+@dataclass(frozen=True, eq=False)
+class _Judged:
+    """Every candidate on every piece."""
+
+    filters: tuple[Filter, ...]
+    error: Array
+    """Rms distance from the target, shape (candidates, pieces)."""
+    lag_s: Array
+    """Shape (candidates, pieces)."""
+
+
+def _pieces(stretches: Sequence[Stretch]) -> list[list[slice]]:
+    """Contiguous pieces of each stretch, about five in all, at least one of each."""
+    seconds = np.array([stretch.times_s[-1] - stretch.times_s[0] for stretch in stretches])
+    counts = [max(1, round(PIECES * share)) for share in seconds / seconds.sum()]
+    parts = []
+    for stretch, count in zip(stretches, counts, strict=True):
+        cuts = np.linspace(0, len(stretch.times_s), count + 1).astype(int).tolist()
+        parts.append([slice(first, last) for first, last in pairwise(cuts)])
+    return parts
+
+
+def _judged(stretches: Sequence[Stretch], filters: Sequence[Filter]) -> _Judged:
+    pieces = _pieces(stretches)
+    columns = sum(len(one) for one in pieces)
+    error = np.empty((len(filters), columns))
+    lag = np.zeros((len(filters), columns))
+    for row, by in enumerate(filters):
+        column = 0
+        for stretch, parts in zip(stretches, pieces, strict=True):
+            assert stretch.target_xy is not None
+            through = filtered(stretch.xy, stretch.times_s, by)
+            off = ((through - stretch.target_xy) ** 2).sum(axis=1)
+            for part in parts:
+                error[row, column] = math.sqrt(float(off[part].mean()))
+                if by.kind != "none":
+                    both = np.column_stack([stretch.xy[part], through[part]])
+                    even, _, rate_hz = even_grid(both, stretch.times_s[part])
+                    lag[row, column] = lag_by_correlation_s(even[:, :2], even[:, 2:], 1.0 / rate_hz)
+                column += 1
+    return _Judged(tuple(filters), error, lag)
+
+
+def _mean_estimate(values: Array) -> Estimate:
+    if len(values) < 2:
+        return Estimate.unbounded(float(values.mean()), "one piece of recording only", n=len(values))
+    half = float(stdtrit(len(values) - 1, 0.975)) * float(values.std(ddof=1)) / math.sqrt(len(values))
+    mean = float(values.mean())
+    return Estimate(mean, max(0.0, mean - half), mean + half, n=len(values))
+
+
+def _best_row(judged: _Judged, rows: Rows, pieces: Rows, lag_budget_s: float) -> int:
+    """Row with the smallest error on some pieces among those within the budget; the quickest when none is."""
+    lag = judged.lag_s[np.ix_(rows, pieces)].mean(axis=1)
+    within = lag <= lag_budget_s
+    if not within.any():
+        return int(rows[int(np.argmin(lag))])
+    error = (judged.error[np.ix_(rows, pieces)] ** 2).mean(axis=1)
+    return int(rows[int(np.argmin(np.where(within, error, np.inf)))])
+
+
+def _tried(judged: _Judged, kind: str, lag_budget_s: float) -> tuple[FilterTried, Filter, Array] | None:
+    """One kind of filter: its final numbers, and its errors on pieces not used to choose them."""
+    rows = np.array([row for row, by in enumerate(judged.filters) if by.kind == kind], dtype=np.intp)
+    if len(rows) == 0:
+        return None
+    every = np.arange(judged.error.shape[1])
+    held_out = np.array(
+        [judged.error[_best_row(judged, rows, every[every != piece], lag_budget_s), piece] for piece in every]
+    )
+    final = _best_row(judged, rows, every, lag_budget_s)
+    lag = _mean_estimate(judged.lag_s[final])
+    by = judged.filters[final]
+    tried = FilterTried(_NAMES[kind], by.settings, lag, _mean_estimate(held_out), lag.value <= lag_budget_s)
+    return tried, by, held_out
+
+
+def _simplest_good(entries: Sequence[tuple[FilterTried, Filter, Array]]) -> int:
+    """The first entry (simplest first) that the best one does not beat by more than a standard error."""
+    within = [row for row, (tried, _, _) in enumerate(entries) if tried.within_budget]
+    best = min(within, key=lambda row: float(entries[row][2].mean()))
+    for row in within:
+        worse = entries[row][2] - entries[best][2]
+        if row == best or float(worse.mean()) <= float(worse.std(ddof=1)) / math.sqrt(len(worse)):
+            return row
+    return best
+
+
+def choose_filter(
+    stretches: Sequence[Stretch], lag_budget_s: float = 0.06, tremor_hz: float | None = None
+) -> FilterChoice:
+    """The filter to keep, judged on following that was not used to choose it.
+
+    Parameters
+    ----------
+    stretches : sequence of Stretch
+        Following a moving target, output and target in the same share of full output.
+    lag_budget_s : float, default 0.06
+        By how much the filter may make slow movement late, seconds, 0 or more.
+    tremor_hz : float or None
+        Frequency of a tremor that stands out, hertz; offers a notch there.
+
+    Returns
+    -------
+    FilterChoice
+        The kind kept, each kind tried (simplest first) with lag and held-out error, and why in one sentence.
+
+    Raises
+    ------
+    BadInput
+        Less than 10 s of following with a target, or a negative budget.
+
+    Notes
+    -----
+    Source: cross-validation in contiguous pieces and the rule of one standard error [hastie-2009], with the
+    standard error of the difference piece by piece. Assumed: the player would follow a late output as the
+    recording was made, without adapting to it.
+
+    Examples
+    --------
+    >>> times_s = np.arange(2000) * 0.01
+    >>> target = np.column_stack([np.sin(times_s), np.cos(times_s)]) * 0.7
+    >>> choose_filter([Stretch(times_s, target, target)]).chosen.name
+    'no filter'
+    """
+    if not (math.isfinite(lag_budget_s) and lag_budget_s >= 0.0):
+        raise BadInput(Problem("lag_budget_s", f"{lag_budget_s:g}", "seconds, 0 or more", "60 ms is 0.06."))
+    followed = [one for one in stretches if one.target_xy is not None and len(one.times_s) >= 50]
+    seconds = sum(float(one.times_s[-1] - one.times_s[0]) for one in followed)
+    if seconds < SHORTEST_S:
+        raise BadInput(
+            Problem(
+                "following",
+                f"{seconds:.1f} s with a moving target",
+                f"{SHORTEST_S:g} s or more",
+                "Record one minute of following a moving target.",
+            )
+        )
+    rate_hz = 1.0 / max(float(np.median(np.diff(one.times_s))) for one in followed)
+    judged = _judged(followed, candidates(lag_budget_s, tremor_hz, rate_hz))
+    entries = [entry for kind in _KINDS if (entry := _tried(judged, kind, lag_budget_s)) is not None]
+    kept = _simplest_good(entries)
+    tried = tuple(entry[0] for entry in entries)
+    return FilterChoice(tried[kept], tried, lag_budget_s, _sentence(tried, kept, lag_budget_s, tremor_hz))
+
+
+def filter_of(choice: FilterChoice | None) -> Filter:
+    """The filter that a choice stands for, ready to run.
+
+    Parameters
+    ----------
+    choice : FilterChoice or None
+        None: no filter.
+
+    Returns
+    -------
+    Filter
+        With the numbers of the kind kept.
+
+    Examples
+    --------
+    >>> filter_of(None).kind
+    'none'
+    """
+    if choice is None:
+        return NO_FILTER
+    numbers = dict(choice.chosen.settings)
+    kind = next(kind for kind in _NAMES if _NAMES[kind] == choice.chosen.name)
+    if kind == "none":
+        return NO_FILTER
+    if kind == "1-euro":
+        return Filter("1-euro", numbers["min_cutoff_hz"], numbers["beta"])
+    if kind == "notch":
+        return Filter("notch", numbers["frequency_hz"], quality=numbers["quality"])
+    return Filter("butterworth" if kind == "butterworth" else "low-pass", numbers["cutoff_hz"])
+
+
+def _with_numbers(tried: FilterTried) -> str:
+    numbers = dict(tried.settings)
+    if "min_cutoff_hz" in numbers:
+        return f"{tried.name} at {numbers['min_cutoff_hz']:.2g} Hz with beta {numbers['beta']:.2g}"
+    frequency = numbers.get("cutoff_hz", numbers.get("frequency_hz"))
+    return tried.name if frequency is None else f"{tried.name} at {frequency:.2g} Hz"
+
+
+def _sentence(tried: Sequence[FilterTried], kept: int, lag_budget_s: float, tremor_hz: float | None) -> str:
+    alone = tried[0]
+    if kept == 0:
+        others = [one for one in tried[1:] if one.within_budget]
+        text = (
+            "No filter: the movement by itself follows its target within "
+            f"{100 * alone.error.value:.1f} % of full output"
+        )
+        if others:
+            best = min(others, key=lambda one: one.error.value)
+            text += (
+                f"; the best within {1000 * lag_budget_s:.0f} ms, a {_with_numbers(best)}, comes to "
+                f"{100 * best.error.value:.1f} % and is {1000 * best.lag_s.value:.0f} ms late"
+            )
+    else:
+        one = tried[kept]
+        text = (
+            f"Kept: {_with_numbers(one)}, {1000 * one.lag_s.value:.0f} ms late; on pieces not used to choose it the "
+            f"output follows its target within {100 * one.error.value:.1f} % of full output, "
+            f"{100 * alone.error.value:.1f} % without a filter"
+        )
+    text += "."
+    if tremor_hz is None or lag_budget_s <= 0.0:
+        return text
+    left = low_pass_left(tremor_hz, lag_budget_s)
+    text += f" With {1000 * lag_budget_s:.0f} ms a low-pass still leaves {100 * left:.0f} % of {tremor_hz:.1f} Hz"
+    if left >= 0.5:
+        text += (
+            ": slow tremor cannot be filtered away without making the game late; use support, friction, mass or a "
+            "firmer stick"
+        )
+    return text + "."

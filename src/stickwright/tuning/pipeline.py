@@ -1,0 +1,354 @@
+"""From recordings on the tried stick to the whole response, with what each step does in words.
+
+Order: centre, rotation, range per direction, dead zone, curve, filter, outer limit. Each step is worked
+out on the output of the steps before it. What no recording tells is left alone, and a finding names the
+recording that would tell it.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import replace
+from typing import NamedTuple
+
+import numpy as np
+from numpy.typing import NDArray
+from scipy.special import betainc, stdtrit
+
+from stickwright.model.estimate import Estimate
+from stickwright.model.recorded import Finding
+from stickwright.model.recording import Recording
+from stickwright.model.response import FilterChoice, Tuning
+from stickwright.trace.rest import rest_samples
+from stickwright.trace.tremor import tremor_report
+from stickwright.tuning.asked import Stretch, asked_for, usable
+from stickwright.tuning.bearing import Bearing, bearing, push_direction
+from stickwright.tuning.choice import SHORTEST_S, choose_filter, filter_of
+from stickwright.tuning.curve import ScatterFit, curve_table, fit_scatter, inner_jump
+from stickwright.tuning.dead_zone import dead_zone_estimate
+from stickwright.tuning.scatter import player_scatter
+from stickwright.tuning.shaping import Response, placed, respond, shaped_one_euro
+from stickwright.tuning.simple import simple_settings
+from stickwright.tuning.span import Span, player_span, push_reaches, rim_reaches
+from stickwright.tuning.words import sentences
+
+__all__ = ["Response", "respond", "response_of", "shaped_one_euro", "tune"]
+
+Array = NDArray[np.float64]
+SHOWN_S = 60.0
+_MOST_TELLING = ("follow", "rim", "push", "aim", "hold", "play", "still", "rest")
+_LARGEST_DEAD_ZONE = 0.9
+_WIDE_DEAD_ZONE = 0.3  # Beyond this more than the noise is wrong: support, or a firmer stick. (Judgement.)
+
+
+class _Rest(NamedTuple):
+    samples: Array
+    centres: Array
+    findings: tuple[Finding, ...]
+
+
+def tune(
+    recordings: Sequence[Recording],
+    *,
+    site: str,
+    stick: str,
+    own_dead_zone_share: float | None = None,
+    offers: Sequence[str] = (),
+    lag_budget_s: float = 0.06,
+    rng: np.random.Generator | None = None,
+) -> Tuning:
+    """The response of one stick for one player, from recordings made on it.
+
+    Parameters
+    ----------
+    recordings : sequence of Recording
+        Made at `site` on `stick`: rest, rim, push, hold, aim, follow, in any number, none of them needed.
+    site, stick : str
+        Names, for the sentences; recordings that name others are left out with a finding.
+    own_dead_zone_share : float or None
+        Dead zone inside the game, share of the stick's output.
+    offers : sequence of str
+        What the game or console lets you change: 'dead zone', 'sensitivity', 'curve', 'rotation', 'range'.
+    lag_budget_s : float, default 0.06
+        By how much a filter may make the game late, seconds.
+    rng : numpy.random.Generator or None
+        Draws behind the intervals of the scatter; a fixed seed when None.
+
+    Returns
+    -------
+    Tuning
+        Every step with its interval or the reason for none, the nearest two numbers for a simple game, a
+        recording before and after, sentences in order, findings.
+
+    Raises
+    ------
+    BadInput
+        A dead zone of the game outside 0 to 0.97, or a negative lag budget.
+
+    Notes
+    -----
+    Sources: each step's own, see the modules. Assumed: rest and movement as in the recordings.
+
+    Examples
+    --------
+    >>> times_s = np.arange(1000) * 0.02
+    >>> noise = np.random.default_rng(1).normal(0.0, 0.01, (1000, 2))
+    >>> tuning = tune([Recording("rest", times_s, noise + [0.05, 0.0], task="rest")], site="thumb", stick="hazel")
+    >>> round(tuning.offset_x.value, 2), 0.02 < tuning.dead_zone.value < 0.03, tuning.filter is None
+    (0.05, True, True)
+    """
+    kept, findings = usable(recordings, site, stick)
+    rest = _rest(kept)
+    offset_x, offset_y = (_centre(rest, axis) for axis in range(2))
+    seated = Response(centre_xy=(offset_x.value, offset_y.value))
+    seat = _seat(kept, seated)
+    turned = replace(seated, rotation_rad=seat.rotation_rad.value)
+    span = _span(kept, turned)
+    ranged = replace(turned, direction_rad=span.direction_rad, gain=span.gain)
+    dead, dead_findings = _dead_zone(rest.samples, ranged)
+    quiet = replace(
+        ranged, dead_zone=min(dead.value, _LARGEST_DEAD_ZONE), inner_jump=inner_jump(own_dead_zone_share)
+    )  # fmt: skip
+    fit, scatter_task = _curve(kept, quiet, rng)
+    choice, choice_findings = _filter(kept, ranged, lag_budget_s)
+    settings = replace(quiet, curve_ratio=fit.ratio, filter=filter_of(choice), outer_limit=1.0)
+    simple = simple_settings(settings, tuple(one.value for one in span.reach), offers)
+    shown = _shown(kept, settings)
+    curve_in, curve_out = curve_table(fit.ratio)
+    found = (
+        *findings, *rest.findings, *seat.findings, *span.findings, *dead_findings, *fit.findings, *choice_findings
+    )  # fmt: skip
+    return Tuning(
+        site=site,
+        stick=stick,
+        recordings=tuple(one.name for one in kept),
+        offset_x=offset_x,
+        offset_y=offset_y,
+        rotation_rad=seat.rotation_rad,
+        turn_base=seat.turn_base,
+        direction_rad=span.direction_rad,
+        range_share=span.reach,
+        gain=span.gain,
+        dead_zone=dead,
+        inner_jump=quiet.inner_jump,
+        curve_in=curve_in,
+        curve_out=curve_out,
+        curve_sentence=_curve_sentence(fit, scatter_task),
+        filter=choice,
+        outer_limit=settings.outer_limit,
+        simple=simple,
+        sentences=sentences(
+            (offset_x, offset_y), seat.turn_base, span, dead, own_dead_zone_share, quiet.inner_jump,
+            _curve_sentence(fit, scatter_task), choice, simple, offers,
+        ),
+        findings=tuple(found),
+        before_xy=shown.before_xy,
+        after_xy=shown.after_xy,
+        shown_times_s=shown.times_s,
+        shown_recording=shown.name,
+        shown_target_xy=shown.target_xy,
+    )  # fmt: skip
+
+
+def response_of(tuning: Tuning) -> Response:
+    """The settings of a tuning, ready for `respond`.
+
+    Parameters
+    ----------
+    tuning : Tuning
+        As `tune` gives it.
+
+    Returns
+    -------
+    Response
+        The same response.
+
+    Examples
+    --------
+    >>> response_of(tune([], site="thumb", stick="hazel")) == Response(outer_limit=1.0)
+    True
+    """
+    # One inner point of the table gives the ratio back: output at half way is ln(1 + c/2)/ln(1 + c).
+    middle = float(np.interp(0.5, tuning.curve_in, tuning.curve_out))
+    return Response(
+        centre_xy=(tuning.offset_x.value, tuning.offset_y.value),
+        rotation_rad=tuning.rotation_rad.value,
+        direction_rad=tuning.direction_rad,
+        gain=tuning.gain,
+        dead_zone=min(tuning.dead_zone.value, _LARGEST_DEAD_ZONE),
+        inner_jump=tuning.inner_jump,
+        curve_ratio=_ratio_from_middle(middle),
+        filter=filter_of(tuning.filter),
+        outer_limit=tuning.outer_limit,
+    )
+
+
+def _ratio_from_middle(middle: float) -> float:
+    from scipy.optimize import brentq
+
+    if middle <= 0.5 + 1e-12:
+        return 0.0
+    return float(brentq(lambda c: math.log1p(c / 2) / math.log1p(c) - middle, 1e-9, 1e6, xtol=1e-12))
+
+
+def _rest(recordings: Sequence[Recording]) -> _Rest:
+    asked = [one for one in recordings if asked_for(one, "rest")]
+    samples = [
+        rest_samples(one.times_s, one.xy, one.cue if one.cue is not None and "rest" in one.cue else _all_rest(one))
+        for one in asked
+    ]
+    centres = [np.median(stretch.xy, axis=0) for one in asked for stretch in asked_for(one, "rest")]
+    if asked and sum(map(len, samples)):
+        return _Rest(np.concatenate(samples), np.array(centres), ())
+    still = [rest_samples(one.times_s, one.xy, None) for one in recordings]
+    if sum(map(len, still)):
+        text = (
+            "No rest was asked for in these recordings; moments in which the stick lay still near the centre were "
+            "taken instead. Record 20 s of rest, hands as in play, to be sure."
+        )
+        return _Rest(np.concatenate(still), np.empty((0, 2)), (Finding("query", "rest by stillness", text),))
+    text = (
+        "Centre and dead zone are left alone: no rest was recorded. Record 20 s of rest, hands as in play, not trying."
+    )
+    return _Rest(np.empty((0, 2)), np.empty((0, 2)), (Finding("note", "rest", text),))
+
+
+def _all_rest(recording: Recording) -> NDArray[np.str_]:
+    return np.full(len(recording.times_s), "rest")
+
+
+def _centre(rest: _Rest, axis: int) -> Estimate:
+    """Median of rest; interval from order statistics, or from the rests' own centres where that is wider."""
+    values = np.sort(rest.samples[:, axis])
+    n = len(values)
+    if n == 0:
+        return Estimate.unbounded(0.0, "no rest was recorded", n=0, assumed="stick centred")
+    median = float(np.median(values))
+    ranks = np.arange(1.0, n // 2 + 1.0)
+    # The r-th value from either end leaves the true median outside with probability 2 P(B < r), B binomial(n, 1/2).
+    outside = 2.0 * (1.0 - np.asarray(betainc(ranks, n - ranks + 1.0, 0.5)))
+    rank = int(np.count_nonzero(outside <= 0.05))
+    if rank == 0:
+        return Estimate.unbounded(median, f"only {n} independent rest samples, 6 are needed", n=n)
+    low, high = float(values[rank - 1]), float(values[n - rank])
+    if len(rest.centres) >= 3:
+        places = rest.centres[:, axis]
+        half = float(stdtrit(len(places) - 1, 0.975)) * float(places.std(ddof=1)) / math.sqrt(len(places))
+        low, high = min(low, median - half), max(high, median + half)
+    return Estimate(median, low, high, n=n)
+
+
+def _placed_stretches(recordings: Sequence[Recording], settings: Response, *tasks: str) -> list[Stretch]:
+    return [
+        replace(stretch, xy=placed(stretch.xy, settings))
+        for one in recordings
+        for stretch in asked_for(one, *tasks)
+    ]  # fmt: skip
+
+
+def _seat(recordings: Sequence[Recording], seated: Response) -> Bearing:
+    pushes = [push_direction(stretch) for stretch in _placed_stretches(recordings, seated, "push")]
+    known = np.array([pair for pair in pushes if pair is not None]).reshape(-1, 2)
+    return bearing(known[:, 0], known[:, 1])
+
+
+def _span(recordings: Sequence[Recording], turned: Response) -> Span:
+    """Range from the rim or from pushes, whichever shows more directions."""
+    rim = player_span(rim_reaches(_placed_stretches(recordings, turned, "rim")))
+    push = player_span(push_reaches(_placed_stretches(recordings, turned, "push")))
+    return rim if len(rim.direction_rad) > len(push.direction_rad) else push
+
+
+def _dead_zone(rest: Array, ranged: Response) -> tuple[Estimate, tuple[Finding, ...]]:
+    if len(rest) == 0:
+        return Estimate.unbounded(0.0, "no rest was recorded", n=0, assumed="no dead zone"), ()
+    estimate, findings = dead_zone_estimate(placed(rest, ranged))
+    if estimate.value > _WIDE_DEAD_ZONE:
+        text = (
+            f"The dead zone would take {100 * estimate.value:.0f} % of the player's range. Something else is wrong: "
+            "support the limb, check that the stick was not leaned on, or take a firmer stick."
+        )
+        findings = (*findings, Finding("query", "wide dead zone", text))
+    return estimate, findings
+
+
+def _curve(
+    recordings: Sequence[Recording], quiet: Response, rng: np.random.Generator | None
+) -> tuple[ScatterFit, str]:  # fmt: skip
+    scatter, task = player_scatter(recordings, quiet)
+    levels, sds, degrees = (tuple(row[part] for row in scatter) for part in range(3))
+    return fit_scatter(levels, sds, degrees, rng), task
+
+
+def _curve_sentence(fit: ScatterFit, task: str) -> str:
+    if fit.ratio == 0.0:
+        why = fit.b.why or "scatter does not grow with the level beyond doubt"
+        return f"Curve: straight ({why})."
+    where = "holds" if task == "hold" else "aimed movements"
+    return (
+        f"Curve: over the range scatter grows from {100 * fit.a.value:.1f} % at the centre by "
+        f"{100 * fit.b.value:.1f} % ({where}); the curve starts {fit.ratio / math.log1p(fit.ratio):.1f} times "
+        "as steep as a straight line and flattens, so that precision is the same all along."
+    )
+
+
+def _filter(
+    recordings: Sequence[Recording], ranged: Response, lag_budget_s: float
+) -> tuple[FilterChoice | None, tuple[Finding, ...]]:
+    followed = [one for each in recordings for one in asked_for(each, "follow") if one.target_xy is not None]
+    seconds = sum(float(one.times_s[-1] - one.times_s[0]) for one in followed if len(one.times_s) >= 50)
+    if seconds < SHORTEST_S:
+        text = (
+            f"No filter was chosen: {seconds:.0f} s of following a moving target were recorded and {SHORTEST_S:.0f} s "
+            "are the least. Record one minute of following, target and output together."
+        )
+        return None, (Finding("note", "filter", text),)
+    # The player closed the loop on the output as it was, so movement and target stay as recorded; both are
+    # brought to the size that the range will give them, since the 1-euro filter goes by speed.
+    raw = np.concatenate([one.xy for one in followed])
+    about = raw - np.asarray(ranged.centre_xy)
+    power = float((about**2).mean())
+    scale = math.sqrt(float((placed(raw, ranged) ** 2).mean()) / power) if power > 0.0 else 1.0
+    grown = [
+        Stretch(one.times_s, scale * one.xy, scale * one.target_xy) for one in followed if one.target_xy is not None
+    ]
+    return choose_filter(grown, lag_budget_s, _tremor_hz(recordings, followed)), ()
+
+
+def _tremor_hz(recordings: Sequence[Recording], followed: Sequence[Stretch]) -> float | None:
+    """Frequency of a tremor that stands out while following, or else while holding or keeping still."""
+    away = [Stretch(one.times_s, one.xy - one.target_xy) for one in followed if one.target_xy is not None]
+    other = [one for each in recordings for one in asked_for(each, "still", "hold")]
+    for stretches in (away, other):
+        if stretches:
+            longest = max(stretches, key=lambda one: float(one.times_s[-1] - one.times_s[0]))
+            report = tremor_report(longest.times_s, longest.xy)
+            if report.stands_out:
+                return report.frequency_hz.value
+    return None
+
+
+class _Shown(NamedTuple):
+    name: str
+    times_s: Array
+    before_xy: Array
+    after_xy: Array
+    target_xy: Array | None
+
+
+def _shown(recordings: Sequence[Recording], settings: Response) -> _Shown:
+    """Up to a minute of the most telling recording, before and after."""
+    for task in _MOST_TELLING:
+        spans = [(one, asked_for(one, task)) for one in recordings]
+        spans = [(one, stretches) for one, stretches in spans if stretches]
+        if not spans:
+            continue
+        best, stretches = max(spans, key=lambda pair: sum(len(one.times_s) for one in pair[1]))
+        start_s = float(stretches[0].times_s[0])
+        end_s = min(float(stretches[-1].times_s[-1]), start_s + SHOWN_S)
+        rows = (best.times_s >= start_s) & (best.times_s <= end_s)
+        times, xy = best.times_s[rows], best.xy[rows]
+        target = None if best.cue_xy is None or np.isnan(best.cue_xy[rows]).all() else best.cue_xy[rows]
+        return _Shown(best.name, times, xy, respond(xy, times, settings), target)
+    return _Shown("", np.empty(0), np.empty((0, 2)), np.empty((0, 2)), None)

@@ -1,0 +1,136 @@
+"""The best use of a game that offers a dead zone and a sensitivity and nothing else.
+
+Assumed of such a game: inside its dead zone nothing, beyond it the rest of the throw stretched to start
+at 0, multiplied by the sensitivity, and cut at full output. Games differ; the page says try and see.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+
+import numpy as np
+from numpy.typing import NDArray
+
+from stickwright.model.response import SimpleSettings
+from stickwright.tuning.shaping import Response, gain_towards, shaped
+
+__all__ = ["game_output", "simple_settings"]
+
+Array = NDArray[np.float64]
+_TOP_SENSITIVITY = 4.0
+
+
+def game_output(deflection: Array, dead_zone: float, sensitivity: float) -> Array:
+    """What a game with only a dead zone and a sensitivity makes of a deflection.
+
+    Parameters
+    ----------
+    deflection : array, shape (n,)
+        Share of full output of the stick, 0 or more.
+    dead_zone : float
+        Share of full output, 0 to below 1.
+    sensitivity : float
+        1 leaves the stick as it is, dimensionless.
+
+    Returns
+    -------
+    array, shape (n,)
+        0 to 1.
+
+    Examples
+    --------
+    >>> game_output(np.array([0.1, 0.4, 0.7, 1.0]), 0.1, 1.5).round(2)
+    array([0. , 0.5, 1. , 1. ])
+    """
+    return np.clip(sensitivity * (np.asarray(deflection) - dead_zone) / (1.0 - dead_zone), 0.0, 1.0)
+
+
+def simple_settings(
+    settings: Response, reach_share: tuple[float, ...] = (), offers: Sequence[str] = ()
+) -> SimpleSettings:
+    """The two numbers that come nearest to the whole response.
+
+    Parameters
+    ----------
+    settings : Response
+        The whole response.
+    reach_share : tuple of float
+        Reach at each of the response's directions, share of full output; the whole throw when empty.
+    offers : sequence of str
+        What the game lets you change; when it is only one of 'dead zone' and 'sensitivity', the other stays
+        as it is (0 and 100 percent).
+
+    Returns
+    -------
+    SimpleSettings
+        Dead zone and sensitivity in whole percent, by least squares over the player's own range in every
+        direction; rms difference; what is lost.
+
+    Notes
+    -----
+    Source: least squares on the response's own curve. The inner jump is left out, since it serves only to
+    pass the game's own dead zone, which here is the one being set. Assumed: a game as in `game_output`.
+
+    Examples
+    --------
+    >>> found = simple_settings(Response(dead_zone=0.10))
+    >>> found.dead_zone_percent, found.sensitivity_percent, round(found.rms_difference, 3)
+    (10.0, 100.0, 0.0)
+    """
+    if settings.gain:
+        towards = np.linspace(0.0, 2.0 * math.pi, 36, endpoint=False)
+        gain = gain_towards(towards, settings.direction_rad, settings.gain)
+        reach = np.minimum(
+            1.0, gain_towards(towards, settings.direction_rad, reach_share or np.ones(len(settings.gain)))
+        )
+    else:
+        gain, reach = np.ones(1), np.ones(1)
+    deflection = (reach[:, None] * np.linspace(0.0, 1.0, 101)[None, :]).ravel()
+    stretched = np.repeat(gain, 101) * deflection
+    line = np.column_stack([stretched, np.zeros_like(stretched)])
+    wanted = np.minimum(shaped(line, settings.dead_zone, 0.0, settings.curve_ratio)[:, 0], 1.0)
+    dead_zone, sensitivity = _least_squares(deflection, wanted, offers)
+    off = game_output(deflection, dead_zone, sensitivity) - wanted
+    rms = math.sqrt(float((off**2).mean()))
+    return SimpleSettings(100.0 * dead_zone, 100.0 * sensitivity, rms, _lost(settings, rms))
+
+
+def _least_squares(deflection: Array, wanted: Array, offers: Sequence[str]) -> tuple[float, float]:
+    """Best pair in steps of one percent: coarse over the whole field, then every step about the best."""
+    one_only = ("dead zone" in offers) != ("sensitivity" in offers)
+    keep_zone = one_only and "sensitivity" in offers
+    keep_level = one_only and "dead zone" in offers
+
+    def best(zones: Array, levels: Array) -> tuple[float, float]:
+        found = (math.inf, 0.0, 1.0)
+        for zone in np.zeros(1) if keep_zone else zones:
+            rows = np.ones(1) if keep_level else levels
+            line = np.maximum(deflection - zone, 0.0) / (1.0 - zone)
+            square = ((np.minimum(rows[:, None] * line[None, :], 1.0) - wanted[None, :]) ** 2).mean(axis=1)
+            row = int(np.argmin(square))
+            found = min(found, (float(square[row]), float(zone), float(rows[row])))
+        return found[1], found[2]
+
+    zone, level = best(np.arange(0, 91, 3) / 100, np.arange(10, 100 * _TOP_SENSITIVITY + 1, 10) / 100)
+    near = np.round(zone + np.arange(-5, 6) / 100, 2)
+    return best(near[(near >= 0.0) & (near < 0.95)], np.round(level + np.arange(-9, 16) / 100, 2))
+
+
+def _lost(settings: Response, rms: float) -> str:
+    parts = []
+    if math.hypot(*settings.centre_xy) > 0.005:
+        parts.append("the stick's rest stays off centre")
+    if abs(math.degrees(settings.rotation_rad)) >= 1.0:
+        parts.append(f"the output stays turned by {abs(math.degrees(settings.rotation_rad)):.0f} deg")
+    if settings.gain and max(settings.gain) - min(settings.gain) > 0.1:
+        parts.append(
+            f"all directions get the same gain where {min(settings.gain):.1f} to {max(settings.gain):.1f} were wanted"
+        )
+    if settings.curve_ratio > 0.0:
+        parts.append("precision is not the same along the range")
+    if settings.filter.kind != "none":
+        parts.append("nothing is smoothed")
+    if not parts:
+        return "Nothing is lost but the last per cent."
+    return f"With two numbers only, {', '.join(parts)}; the output differs by {100 * rms:.0f} % of full output (rms)."
