@@ -332,7 +332,7 @@ def _stop(angle: Array, max_angle_rad: float | None) -> tuple[float, tuple[Findi
                 f"at most the stop at {units.spoken(max_angle_rad, 'deg', 3)}", "Measure the stop again.",
             )
         )  # fmt: skip
-    return max_angle_rad, ()
+    return float(max_angle_rad), ()
 
 
 def _stayed_findings(angle: Array, stayed: NDArray[np.bool_]) -> tuple[Finding, ...]:
@@ -349,7 +349,7 @@ def _stayed_findings(angle: Array, stayed: NDArray[np.bool_]) -> tuple[Finding, 
 def _stated_length(height: Array, length_m: float | None) -> tuple[float, tuple[Finding, ...]]:
     """Height at which forces are stated."""
     if length_m is not None:
-        return length_m, ()
+        return float(length_m), ()
     lowest = float(height.min()) if height.size else math.nan
     if height.size and float(np.ptp(height)) > 1e-6:
         text = (

@@ -342,6 +342,9 @@ def _residual(fit: RobustFit, values: Array, max_angle_rad: float, level: float,
         value = min(max(0.0, excess / stiffness), max_angle_rad)
     else:
         value = max_angle_rad if excess > 0 else 0.0
+    if fit.combination(np.array([0.0, 1.0, 0.0]), level)[2] < 0:
+        why = "letting back took more force than pushing outwards: the two may be swapped"
+        return Estimate.unbounded(math.nan, why, n=n)
     if fit.degrees_of_freedom < 1:
         return Estimate.unbounded(value, "too few readings to judge the scatter by; take two more", n=n)
     above, below = np.array([-1.0, 1.0, 0.0]), np.array([0.0, 0.0, 1.0])

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
 
 import numpy as np
@@ -77,33 +76,31 @@ def bend_findings(judged: Judged, readings: LeverReadings, scatter: GaugeScatter
     """
     angle = readings.angle_rad
     findings = []
-    bend = _added_column(judged, angle**2, readings, scatter)
-    if bend is not None:
-        way = "stiffer" if bend > 0 else "softer"
-        findings.append(
-            Finding(
-                "query",
-                "curved spring",
-                f"The spring is not straight: it gets {way} towards the stop, and the straight line misses by up to "
-                f"{units.spoken(abs(bend), 'n')}. Forces between the readings are that much less certain.",
-            )
+    bent = _wider(judged, angle**2, readings, scatter)
+    if bent is not None:
+        apart = float(np.max(np.abs((bent.fitted - judged.fit.fitted) / readings.height_m)[judged.fit.kept]))
+        way = "stiffer" if bent.coefficients[-1] > 0 else "softer"
+        text = (
+            f"The spring is not straight: it gets {way} towards the stop, and the straight line misses by up to "
+            f"{units.spoken(apart, 'n')}. Forces between the readings are that much less certain."
         )
-    uneven = _added_column(judged, readings.way * angle, readings, scatter) if readings.both_ways else None
+        findings.append(Finding("query", "curved spring", text))
+    uneven = _wider(judged, readings.way * angle, readings, scatter) if readings.both_ways else None
     if uneven is not None:
-        where = "towards the stop" if uneven > 0 else "near the centre"
-        findings.append(
-            Finding(
-                "query",
-                "uneven friction",
-                f"Friction is not the same at all angles: it is larger {where}, by up to "
-                f"{units.spoken(2 * abs(uneven), 'n')}. The single figure is the mean; look for dirt or a worn gate.",
-            )
+        column = next(i for i in range(judged.design.shape[1]) if np.array_equal(judged.design[:, i], readings.way))
+        centre = float(uneven.coefficients[column])
+        stop = centre + float(uneven.coefficients[-1]) * readings.max_angle_rad
+        there, here = (units.spoken(max(0.0, moment / readings.length_m), "n") for moment in (centre, stop))
+        text = (
+            f"Friction is not the same at all angles: about {there} at the centre and {here} at the stop. The single "
+            "figure is the mean; look for dirt or a worn gate."
         )
+        findings.append(Finding("query", "uneven friction", text))
     return tuple(findings)
 
 
-def _added_column(judged: Judged, column: Array, readings: LeverReadings, scatter: GaugeScatter) -> float | None:
-    """Largest force (N, signed) that one more term explains, when it is beyond chance and matters."""
+def _wider(judged: Judged, column: Array, readings: LeverReadings, scatter: GaugeScatter) -> RobustFit | None:
+    """The fit with one more term, when the term is beyond chance and large enough to matter."""
     fit, wider = judged.fit, np.column_stack([judged.design, column])
     freedom = int(fit.kept.sum()) - wider.shape[1]
     if freedom < 2 or np.linalg.matrix_rank(wider[fit.kept]) < wider.shape[1]:
@@ -115,7 +112,4 @@ def _added_column(judged: Judged, column: Array, readings: LeverReadings, scatte
     if fdtrc(1, freedom, max(0.0, fit.residual_sum - more.residual_sum) / (left / freedom)) > _SURPRISE:
         return None
     apart = (more.fitted - fit.fitted)[fit.kept] / readings.height_m[fit.kept]
-    largest = float(np.max(np.abs(apart)))
-    if largest < _MATERIAL_SHARE * scatter.middle_force_n:
-        return None
-    return math.copysign(largest, float(more.coefficients[-1]))
+    return more if float(np.max(np.abs(apart))) > _MATERIAL_SHARE * scatter.middle_force_n else None
