@@ -57,7 +57,9 @@ class Shape:
 
 def _with_limits(shape: Shape, metadata: Any) -> Shape:
     for item in metadata:
-        if isinstance(item, Plausible):
+        if isinstance(item, FieldInfo):  # Annotated[int, Field(ge=2)] inside an optional
+            shape = _with_limits(shape, item.metadata)
+        elif isinstance(item, Plausible):
             shape = replace(shape, low=item.low, high=item.high)
         elif isinstance(item, BeforeValidator):
             shape = replace(shape, or_single=True)

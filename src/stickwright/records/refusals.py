@@ -69,24 +69,29 @@ def validated(model: type[Noun], file: TomlFile) -> tuple[Noun | None, list[Prob
     try:
         noun = model.model_validate(clean)
     except ValidationError as error:
-        for detail in error.errors(include_url=False):
-            spot = _spot(model, file, detail)
-            if _follows_from_another(spot, detail["type"]):
-                continue
+        details = [(_spot(model, file, detail), detail) for detail in error.errors(include_url=False)]
+        own = [(spot, detail) for spot, detail in details if not _follows_from_another(spot, detail)]
+        for spot, detail in own or ([] if problems else details):  # never refuse without saying why
             if not any(spot.path[: len(path)] == path for path in problems):
                 problems[spot.path] = _problem(spot, detail)
     in_order = sorted(problems, key=lambda path: (file.lines.line(path), str(path)))
     return (None if problems else noun), [problems[path] for path in in_order]
 
 
-def _follows_from_another(spot: _Spot, kind: str) -> bool:
+def _follows_from_another(spot: _Spot, detail: ErrorDetails) -> bool:
     """A list that seems short because its items were refused, a missing key that stands there misspelt in its unit."""
+    kind = detail["type"]
     if kind in ("too_short", "too_long") and isinstance(spot.value, list) and spot.shape is not None:
         shape = spot.shape
         low = shape.shortest if shape.count is None else shape.count
         high = shape.longest if shape.count is None else shape.count
         return (low or 0) <= len(spot.value) <= (high if high is not None else len(spot.value))
-    if kind == "missing" and _has_units(spot.model, spot.name) and isinstance(spot.table, dict):
+    if (
+        kind == "missing"
+        and isinstance(detail["loc"][-1], str)
+        and _has_units(spot.model, spot.name)
+        and isinstance(spot.table, dict)
+    ):
         return any(_stem(key) == _stem(spot.name) for key in spot.table)
     return False
 
@@ -203,7 +208,12 @@ def _spot(model: type[Measured], file: TomlFile, detail: ErrorDetails) -> _Spot:
 def _problem(spot: _Spot, detail: ErrorDetails) -> Problem:
     kind = detail["type"]
     if kind == "missing":
-        return _missing(spot)
+        # a place in a list, not a key: the list is too short
+        return (
+            _missing(spot)
+            if isinstance(detail["loc"][-1], str)
+            else _wrong_length(spot, spot.file.where(spot.path), "")
+        )
     if kind == "extra_forbidden":
         return _unknown_key(spot)
     where, found = spot.file.where(spot.path), as_typed(spot.value)
