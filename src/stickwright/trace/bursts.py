@@ -117,13 +117,13 @@ def burst_report(clean: Cleaned) -> tuple[BurstReport | None, NDArray[np.bool_],
     report = _report(clean, sorted(found), watched_s / 60)
     findings = []
     if report.count:
-        where = (
-            "" if quiet.any() else " While following a target, quick corrections of the player's own may be among them."
-        )
+        doubt = " Quick corrections of the player's own may be among them." if following.any() else ""
+        rate = report.per_min
+        what = "sudden movement" if report.count == 1 else "sudden movements"
         text = (
-            f"{report.count} sudden movements in {watched_s:.0f} s ({report.per_min.value:.2g} a minute, "
-            f"{report.per_min.low:.2g} to {report.per_min.high:.2g}), the largest {short(report.peak.value)}: left out of "
-            f"the voluntary estimates, kept for false input.{where}"
+            f"{report.count} {what} in {watched_s:.0f} s ({rate.value:.2g} a minute, {rate.low:.2g} to "
+            f"{rate.high:.2g}), the largest {short(report.peak.value)}: left out of the voluntary estimates, kept for "
+            f"false input.{doubt}"
         )
         findings.append(Finding("query", "bursts", text))
     return report, kept, findings

@@ -105,7 +105,7 @@ def rest_stretches(
     Notes
     -----
     A cued rest loses its first 0.5 s. By stillness: blocks of 0.1 s that spread over no more than a few steps,
-    each within half of that of the one before, for 0.4 s or more, within a quarter of full output.
+    each within three quarters of that of the one before, for 0.4 s or more, within a quarter of full output.
 
     Examples
     --------
@@ -139,7 +139,7 @@ def _still_stretches(xy: NDArray[np.float64], block: int, scale: float, step: fl
     least = max(2.5 * step, 0.02 * scale)
     calm = float(np.clip(2 * np.quantile(spread[near], 0.2), least, max(least, 0.08 * scale)))
     still = near & (spread <= calm)
-    leap = np.abs(np.diff(means, axis=0)).max(axis=1) > max(calm / 2, 1.5 * step)
+    leap = np.abs(np.diff(means, axis=0)).max(axis=1) > max(0.75 * calm, 1.5 * step)
     together = still[1:] & still[:-1] & ~leap
     return [(int(a) * block, (int(b) + 1) * block) for a, b in runs(together).tolist()]
 

@@ -171,9 +171,11 @@ def dead_stretches(samples: Samples) -> tuple[list[tuple[int, int]], list[Findin
 def _zero_stretches(samples: Samples) -> tuple[list[tuple[int, int]], list[Finding]]:
     """Exact zeros on both axes that begin and end with a jump, where zero is never rested at otherwise."""
     xy, far = samples.xy, 0.2 * samples.scale
-    if not all(samples.recorded) or _zeroed_below(samples, 0.03 * samples.scale):
+    n, moved = len(xy), np.flatnonzero((xy[:, 0] != 0) | (xy[:, 1] != 0))
+    if not all(samples.recorded) or not len(moved):
         return [], []
-    n = len(xy)
+    if _zeroed_below(xy[moved[0] :], samples.recorded, 0.03 * samples.scale):
+        return [], []
     cuts = []
     for start, stop in runs((xy[:, 0] == 0) & (xy[:, 1] == 0)).tolist():
         into = math.inf if start == 0 else float(np.hypot(*xy[start - 1]))
@@ -283,9 +285,9 @@ def _smallest(values: NDArray[np.float64]) -> float:
     return float(np.min(size, where=size > 0, initial=math.inf))
 
 
-def _zeroed_below(samples: Samples, usual: float) -> float:
+def _zeroed_below(xy: NDArray[np.float64], recorded: tuple[bool, bool], usual: float) -> float:
     """Smallest non-zero magnitude of any axis where exact zeros are common; 0 when it is not above `usual`."""
-    axes = [samples.xy[:, axis] for axis in (0, 1) if samples.recorded[axis]]
+    axes = [xy[:, axis] for axis in (0, 1) if recorded[axis]]
     sizes = [_smallest(axis) for axis in axes if np.mean(axis == 0) > 0.01]
     size = min((size for size in sizes if math.isfinite(size)), default=0.0)
     return size if size > usual else 0.0
@@ -296,7 +298,7 @@ def _dead_zone(samples: Samples, step: float) -> tuple[float, list[Finding]]:
     if samples.unit != "share":
         return 0.0, []
     xy, usual = samples.xy, max(4 * step, 0.03 * samples.scale)
-    size = _zeroed_below(samples, usual)
+    size = _zeroed_below(xy, samples.recorded, usual)
     if size:
         kind = "on each axis for itself (square), so that slanting pushes are pulled to the nearer axis"
         near = sum(int(np.count_nonzero((np.abs(axis) > 0) & (np.abs(axis) < 2 * size))) for axis in xy.T)

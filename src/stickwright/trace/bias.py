@@ -1,0 +1,272 @@
+"""Produced against cued direction: is the stick turned, mirrored, swapped, or does it just not reach?"""
+
+from __future__ import annotations
+
+import math
+from typing import NamedTuple
+
+import numpy as np
+from numpy.typing import NDArray
+
+from stickwright.model.estimate import Estimate
+from stickwright.model.recorded import BiasReport, Finding
+from stickwright.trace.reach import circular_half_width, circular_mean, direction_word
+from stickwright.trace.recording import Cleaned
+
+__all__ = ["bias_report"]
+
+TURNED_RAD = math.radians(10)
+"""A smaller turn is within how people aim; common practice."""
+
+QUARTER_RAD = math.radians(40)
+"""A larger turn is a quarter turn or a mounting error, from 10 to 40 deg the base is turned; common practice."""
+
+
+class _Push(NamedTuple):
+    """One cued push: unit vector asked, unit vector produced, share of movement across."""
+
+    cued: NDArray[np.float64]
+    produced: NDArray[np.float64]
+    path: NDArray[np.float64]
+
+
+def bias_report(
+    clean: Cleaned, *, centre: tuple[float, float] | None = (0.0, 0.0), keep: NDArray[np.bool_] | None = None
+) -> tuple[BiasReport | None, list[Finding]]:
+    """Turn, mirroring and cross-talk of the output against the direction asked.
+
+    Parameters
+    ----------
+    clean : Cleaned
+        Usable samples.
+    centre : (float, float) or None, default (0, 0)
+        Rest centre; None where it is not known.
+    keep : array of bool, shape (n,), or None
+        False where involuntary bursts are left out.
+
+    Returns
+    -------
+    BiasReport or None
+        None when no direction was cued, or only along one line, with a finding why.
+    list of Finding
+        What to do: turn the base, swap, set a sign, or leave it.
+
+    Notes
+    -----
+    The 2 x 2 map from asked to produced unit vectors is fitted by least squares; a negative determinant means a
+    mirrored axis. The turn is the circular mean of produced minus asked [zar-2010], after undoing a mirrored forward
+    axis. Its interval counts each direction once (t, directions less one), so that pushes repeated in one
+    direction do not make it look surer than it is. One-sided errors in only some directions are reach, not a turn.
+    """
+    if centre is None or not all(clean.recorded):
+        missing = "Where the centre lies is not known" if centre is None else "Only one axis was recorded"
+        return None, [Finding("note", "direction not told", f"{missing}: a turned stick cannot be told.")]
+    pushes = _cued_pushes(clean, centre, keep)
+    if len(pushes) < 2 or _on_one_line(pushes):
+        why = "Fewer than two cued directions off one line: a turned or mirrored stick cannot be told; ask for pushes."
+        return None, [Finding("note", "direction not told", why)]
+    cued = np.array([push.cued for push in pushes])
+    produced = np.array([push.produced for push in pushes])
+    fitted = np.linalg.lstsq(cued, produced, rcond=None)[0].T
+    sizes = np.linalg.svd(fitted, compute_uv=False)
+    told = bool(sizes[1] > 0.2 * sizes[0])
+    mirrored = told and float(np.linalg.det(fitted)) < 0
+    used = cued * [1.0, -1.0] if mirrored else cued
+    errors = np.arctan2(
+        used[:, 0] * produced[:, 1] - used[:, 1] * produced[:, 0], (used * produced).sum(axis=1)
+    )  # fmt: skip
+    found = circular_mean(errors)
+    per_direction = _per_direction(cued, errors, found.mean_rad)
+    rotation = _rotation(found.mean_rad, errors, per_direction, mirrored)
+    quarter_turns = 0 if mirrored else round(found.mean_rad / (math.pi / 2)) % 4
+    cross_talk = _cross_talk(pushes, used, found.mean_rad)
+    report = BiasReport(
+        rotation, found.resultant_length, found.rayleigh_p, mirrored, quarter_turns, per_direction, cross_talk
+    )  # fmt: skip
+    return report, _advice(report)
+
+
+def _cued_pushes(clean: Cleaned, centre: tuple[float, float], keep: NDArray[np.bool_] | None) -> list[_Push]:
+    """Mean direction of the outer half of each push."""
+    pushes: list[_Push] = []
+    if clean.cue_xy is None:
+        return pushes
+    word = "push" if clean.asked("push").any() else "hold"
+    for start, stop in clean.asked_pieces(word):
+        toward = clean.cue_xy[start]
+        if not np.isfinite(toward).all() or not toward.any():
+            continue
+        part = clean.xy[start:stop] if keep is None else clean.xy[start:stop][keep[start:stop]]
+        path = part - centre
+        radius = np.hypot(path[:, 0], path[:, 1])
+        if len(path) < 3 or radius.max() < 0.1 * clean.scale:
+            continue
+        outer = path[radius >= 0.5 * radius.max()].mean(axis=0)
+        size = math.hypot(*outer)
+        if size > 0:
+            pushes.append(_Push(toward / math.hypot(*toward), outer / size, path))
+    return pushes
+
+
+def _on_one_line(pushes: list[_Push]) -> bool:
+    sizes = np.linalg.svd(np.array([push.cued for push in pushes]), compute_uv=False)
+    return bool(sizes[-1] < 0.2 * sizes[0])
+
+
+def _wrapped(angle: NDArray[np.float64]) -> NDArray[np.float64]:
+    return np.asarray((angle + math.pi) % (2 * math.pi) - math.pi)
+
+
+def _per_direction(
+    cued: NDArray[np.float64], errors: NDArray[np.float64], middle: float
+) -> tuple[tuple[float, Estimate], ...]:
+    """Mean error toward each asked direction; scatter pooled over the directions."""
+    from scipy.stats import t
+
+    asked = np.rint(np.degrees(np.arctan2(cued[:, 1], cued[:, 0]))).astype(np.int64) % 360
+    near = middle + _wrapped(errors - middle)  # unwrapped about the overall turn: 179 and -179 deg are neighbours
+    directions = np.unique(asked)
+    groups = [near[asked == direction] for direction in directions]
+    degrees = len(near) - len(directions)
+    pooled = sum(float(((group - group.mean()) ** 2).sum()) for group in groups) / max(degrees, 1)
+    result = []
+    for direction, group in zip(directions, groups, strict=True):
+        value = float(group.mean())
+        if degrees < 1 or pooled == 0:
+            why = "One push in each direction." if degrees < 1 else "All pushes are the same to the last digit."
+            estimate = Estimate.unbounded(value, why, n=len(group))
+        else:
+            half = float(t.ppf(0.975, degrees)) * math.sqrt(pooled / len(group))
+            estimate = Estimate(value, value - half, value + half, n=len(group))
+        result.append((math.radians(int(direction)), estimate))
+    return tuple(result)
+
+
+def _rotation(
+    mean_rad: float,
+    errors: NDArray[np.float64],
+    per_direction: tuple[tuple[float, Estimate], ...],
+    mirrored: bool,
+) -> Estimate:
+    """Circular mean with its interval: by directions when there are three or more, else by pushes."""
+    from scipy.stats import t
+
+    assumed = "after undoing a mirrored forward axis" if mirrored else None
+    means = np.array([estimate.value for _, estimate in per_direction])
+    units = means if len(means) >= 3 else errors
+    apart = _wrapped(units - mean_rad)
+    if len(units) < 3 or float(np.ptp(apart)) == 0:
+        why = "Too few directions for an interval of the turn." if len(units) < 3 else "All directions agree exactly."
+        return Estimate.unbounded(mean_rad, why, n=len(errors), assumed=assumed)
+    if circular_mean(units).resultant_length >= 0.9:  # close together a circle is a line, and t suits few directions
+        half = float(t.ppf(0.975, len(units) - 1)) * float(apart.std(ddof=1)) / math.sqrt(len(units))
+    else:
+        half = circular_half_width(units)
+    if not math.isfinite(half):
+        why = "The directions disagree too much for an interval of the turn."
+        return Estimate.unbounded(mean_rad, why, n=len(errors), assumed=assumed)
+    return Estimate(mean_rad, mean_rad - half, mean_rad + half, n=len(errors), assumed=assumed)
+
+
+def _cross_talk(pushes: list[_Push], used: NDArray[np.float64], turn_rad: float) -> Estimate:
+    """Movement across over movement along, the turn taken out: a turned stick is not cross-talk."""
+    from scipy.stats import t
+
+    cosine, sine = math.cos(turn_rad), math.sin(turn_rad)
+    shares = []
+    for push, (x, y) in zip(pushes, used, strict=True):
+        along = np.array([x * cosine - y * sine, x * sine + y * cosine])
+        across = np.array([-along[1], along[0]])
+        lengthwise = float(np.ptp(push.path @ along))
+        if lengthwise > 0:
+            shares.append(float(np.ptp(push.path @ across)) / lengthwise)
+    n = len(shares)
+    if n == 0:
+        return Estimate.unbounded(math.nan, "No movement along the asked direction.", n=0)
+    value = float(np.mean(shares))
+    if n < 3:
+        return Estimate.unbounded(value, "Fewer than three pushes.", n=n)
+    half = float(t.ppf(0.975, n - 1)) * float(np.std(shares, ddof=1)) / math.sqrt(n)
+    return Estimate(value, max(0.0, value - half), value + half, n=n)
+
+
+def _advice(report: BiasReport) -> list[Finding]:
+    """What to do about it, in one sentence."""
+    turn = report.rotation_rad.value
+    if report.mirrored:
+        return [_mirror_finding(turn)]
+    if report.resultant_length < 0.7:
+        text = (
+            f"Produced and asked directions agree poorly (resultant length {report.resultant_length:.2f}): no turn can "
+            "be set from this; was the cue understood? Ask again slowly."
+        )
+        return [Finding("query", "direction unclear", text)]
+    if abs(turn) > QUARTER_RAD:
+        return [_quarter_finding(report)]
+    one_sided = _one_sided(report)
+    if one_sided:
+        return [Finding("note", "reach, not turn", one_sided)]
+    sure = report.rotation_rad.has_interval and report.rotation_rad.low * report.rotation_rad.high > 0
+    if abs(turn) >= TURNED_RAD and (sure or not report.rotation_rad.has_interval):
+        sense = "anticlockwise" if turn > 0 else "clockwise"
+        interval = ""
+        if sure:
+            ends = sorted(abs(math.degrees(end)) for end in (report.rotation_rad.low, report.rotation_rad.high))
+            interval = f" ({ends[0]:.0f} to {ends[1]:.0f}°)"
+        size = f"{abs(math.degrees(turn)):.0f}°"
+        text = (
+            f"Movements come out turned by {size}{interval} {sense} in all directions: turn the base by {size} "
+            f"{sense}, then record again; software only for what is left."
+        )
+        return [Finding("query", "turned base", text)]
+    return []
+
+
+def _mirror_finding(turn: float) -> Finding:
+    quarter = round(turn / (math.pi / 2)) % 4
+    what = (
+        "the forward axis has the wrong sign (forward comes out as back)",
+        "the two axes are swapped (right comes out as forward, forward as right)",
+        "the sideways axis has the wrong sign (right comes out as left)",
+        "the two axes are swapped and both have the wrong sign (right comes out as back)",
+    )[quarter]
+    left = abs(math.degrees(turn) - 90 * round(turn / (math.pi / 2)))
+    rest = f"; a turn of {left:.0f}° is left" if left >= math.degrees(TURNED_RAD) else ""
+    text = f"The output is mirrored: {what}{rest}. Set the axis in the recorder or in software; turning cannot cure it."
+    return Finding("fault", "mirrored", text)
+
+
+def _quarter_finding(report: BiasReport) -> Finding:
+    turn = report.rotation_rad.value
+    left = math.degrees(abs(turn - (math.pi / 2) * round(turn / (math.pi / 2))))
+    if report.quarter_turns and left <= math.degrees(QUARTER_RAD) / 2:
+        faces, cure = {
+            1: ("to the player's right", "a quarter turn anticlockwise"),
+            2: ("toward the player", "half a turn"),
+            3: ("to the player's left", "a quarter turn clockwise"),
+        }[report.quarter_turns]
+        text = (
+            f"The output is turned by {math.degrees(turn):.0f}°: the stick's own forward faces {faces}. Turn the base "
+            f"{cure}, or swap the axes in software."
+        )
+        return Finding("fault", "quarter turn", text)
+    text = (
+        f"The output is turned by {math.degrees(turn):.0f}°, more than a turned base and no quarter turn: look at how "
+        "the stick is mounted, and whether the cue was understood."
+    )
+    return Finding("query", "turned far", text)
+
+
+def _one_sided(report: BiasReport) -> str | None:
+    """Large error in some directions and none in others."""
+    errors = [(direction, estimate.value) for direction, estimate in report.per_direction]
+    off = [(d, e) for d, e in errors if abs(e) >= TURNED_RAD]
+    straight = [d for d, e in errors if abs(e) < TURNED_RAD / 2]
+    mixed = any(e > 0 for _, e in off) and any(e < 0 for _, e in off)
+    if not off or len(errors) < 3 or (len(straight) < len(errors) / 3 and not mixed):
+        return None
+    named = ", ".join(f"{direction_word(d)} by {math.degrees(e):+.0f}°" for d, e in off)
+    return (
+        f"Only some directions come out askew ({named}), not all alike: that is reach, not a turned stick. Do not "
+        "turn the base; look for support, height or a lighter stick."
+    )

@@ -1,0 +1,168 @@
+"""Offset, noise, drift and the way home."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+from made_recordings import about, slow_noise, thumbstick
+
+from stickwright.model.recording import Recording
+from stickwright.trace.recording import cleaned
+from stickwright.trace.rest import effective_count, rest_report, rest_samples, rest_stretches
+
+
+def rests(
+    seed: int = 5, centres: tuple[tuple[float, float], ...] = ((0.0, 0.0),), seconds: float = 10.0, sd: float = 0.004
+) -> Recording:
+    """Cued rests at these centres, 2 s of pushing between, 100 Hz."""
+    rng = np.random.default_rng(seed)
+    n = round(seconds * 100)
+    rows, cues = [], []
+    for centre in centres:
+        rows += [slow_noise(rng, n, sd) + centre, 0.8 * np.sin(np.linspace(0, np.pi, 200))[:, None] * [1.0, 0.2]]
+        cues += ["rest"] * n + [""] * 200
+    xy = np.concatenate(rows)
+    return Recording("rest.csv", np.arange(len(xy)) / 100, xy, cue=np.array(cues))
+
+
+def test_effective_count_of_first_order_noise():
+    """For first-order noise the mean of n readings is worth n (1 - r)/(1 + r) independent ones (Bayley & Hammersley
+    1946, from memory); r 0.9 and n 4000 make 210. The smaller of two counts lies a little below on average."""
+    rng = np.random.default_rng(8)
+    counts = [effective_count(slow_noise(rng, 4000, 1.0, 0.9)[:, 0]) for _ in range(30)]
+    assert 120 < float(np.mean(counts)) < 230
+    assert max(counts) < 300
+
+
+def test_slow_sway_under_fast_noise_counts_little():
+    """Fast noise over a sway of 20 s hides the sway from neighbours; blocks of means see it."""
+    rng = np.random.default_rng(9)
+    times_s = np.arange(4000) / 100
+    values = rng.normal(0, 1.0, 4000) + np.sin(2 * np.pi * times_s / 20)
+    assert effective_count(values) < 100
+
+
+@pytest.mark.parametrize("forgets", [0.0, 0.9, 0.98])
+def test_offset_interval_covers_the_truth(forgets: float):
+    """95 % intervals of the offset from one rest of 10 s hold the true centre in at least 88 of 100 recordings, whether
+    samples are independent or remember each other for half a second."""
+    rng = np.random.default_rng(11)
+    inside = 0
+    for _ in range(100):
+        xy = 0.02 + slow_noise(rng, 1000, 0.005, forgets)
+        report, _ = rest_report(cleaned(Recording("r", np.arange(1000) / 100, xy, task="rest"))[0])
+        assert report is not None
+        inside += report.offset_x.low <= 0.02 <= report.offset_x.high
+    assert inside >= 88
+
+
+def test_noise_is_the_scatter_within_rests():
+    """Noise is counted about each rest's own centre: rests 0.1 apart do not add to it."""
+    report, _ = rest_report(cleaned(rests(centres=((0.0, 0.0), (0.1, 0.0), (0.0, 0.1)), sd=0.004))[0])
+    assert report is not None
+    assert report.noise_rms.low < 0.004 < report.noise_rms.high
+    assert report.noise_rms.value == pytest.approx(0.004, rel=0.2)
+
+
+def test_comes_home_to_different_places():
+    """Four rests with centres of sd 0.02: said, and the offset's interval is as wide as they scatter."""
+    centres = ((0.02, 0.01), (-0.02, 0.0), (0.01, -0.02), (-0.01, 0.015))
+    report, findings = rest_report(cleaned(rests(centres=centres))[0])
+    assert report is not None
+    spread = float(np.sqrt(np.var(centres, axis=0, ddof=1).mean()))
+    assert report.return_scatter is not None
+    assert report.return_scatter.value == pytest.approx(spread, rel=0.15)
+    assert report.offset_x.high - report.offset_x.low > 0.03
+    assert "different place after each release" in about(findings, "return scatter")[0].text
+
+
+def test_same_place_each_time_is_not_called_scatter():
+    """Rests at one place, apart only by their noise, raise no finding in 30 recordings."""
+    said = [rest_report(cleaned(rests(seed, ((0.01, 0.0),) * 4))[0])[1] for seed in range(30)]
+    assert sum(bool(about(findings, "return scatter")) for findings in said) <= 1
+
+
+def test_real_stick_comes_home_to_different_places():
+    """Real thumbstick: rests at 1.4, 6.1, 1.7, 0, 1.1, 0 and 0.2 counts of 80 (read off the file by eye), sd 0.027."""
+    report, findings = rest_report(cleaned(thumbstick("play-2-person-D-0-to-30-s.csv", raw=True))[0])
+    assert report is not None
+    assert len(report.rests) >= 5
+    assert report.return_scatter is not None
+    assert report.return_scatter.low > 0.01
+    assert about(findings, "return scatter")
+    assert report.offset_y.why == "y was not recorded."
+
+
+def test_cleaned_rest_gives_no_noise():
+    """A rest that other software set to zero has no noise and no offset interval, and says so."""
+    report, _ = rest_report(cleaned(thumbstick("play-3-person-A-63-to-93-s.csv", raw=True))[0])
+    assert report is not None
+    assert not report.noise_rms.has_interval
+    assert np.isnan(report.noise_rms.value)
+    assert report.noise_rms.why is not None
+    assert "exactly zero throughout" in report.noise_rms.why
+    assert not report.offset_x.has_interval
+
+
+def test_drift_is_found_and_bounded():
+    """A centre that moves by 0.03 a minute is found, the truth inside its interval; a steady one is not called so."""
+    steady = rests(seconds=60.0)
+    moving = replace(steady, xy=steady.xy + np.outer(steady.times_s / 60, [0.018, 0.024]))
+    report, findings = rest_report(cleaned(moving)[0])
+    assert report is not None
+    assert report.drift_per_min.low < 0.03 < report.drift_per_min.high
+    assert report.drift_per_min.low > 0.02
+    assert about(findings, "drift")
+    report, findings = rest_report(cleaned(steady)[0])
+    assert report is not None
+    assert report.drift_per_min.low == 0.0
+    assert not about(findings, "drift")
+
+
+def test_leaned_on_at_start_up():
+    """First rest at 0.3, later ones at 0 after plugging in again: leaned on at start-up."""
+    _, findings = rest_report(cleaned(rests(centres=((0.3, 0.0), (0.0, 0.0), (0.01, 0.0))))[0])
+    text = about(findings, "leaned on")[0].text
+    assert text.startswith("The first rest lies at (0.3, ")
+    assert "hands-off" in text
+    _, findings = rest_report(cleaned(rests(centres=((0.0, 0.0), (0.01, 0.0))))[0])
+    assert not about(findings, "leaned on")
+
+
+def test_rest_without_a_cue_is_found_by_stillness():
+    """Without a cue the same rests are found, to within a block, and pushing is not taken for rest."""
+    recording = rests(centres=((0.0, 0.0), (0.01, 0.0), (0.0, 0.02)), seconds=5.0)
+    found = rest_stretches(recording.times_s, recording.xy)
+    starts = [a for a, _ in found]
+    assert len(found) == 3
+    assert starts == pytest.approx([0, 700, 1400], abs=20)
+
+
+def test_held_near_the_centre_is_not_a_rest():
+    """Without a cue, a small push held still among releases is left out of the rest and said."""
+    recording = rests(centres=((0.0, 0.0), (0.0, 0.0), (0.18, 0.0), (0.0, 0.0), (0.0, 0.0)), seconds=3.0)
+    report, findings = rest_report(cleaned(replace(recording, cue=None, task="play"))[0])
+    assert report is not None
+    assert len(report.rests) == 4
+    assert about(findings, "held near centre")[0].text.startswith("1 of 5 quiet stretches")
+    assert abs(report.offset_x.value) < 0.005
+
+
+def test_rest_samples_hardly_correlate():
+    """Thinned rest samples count as independent: neighbours correlate by less than 0.3 where all of them did by 0.9."""
+    recording = rests(seconds=60.0)
+    thinned = rest_samples(recording.times_s, recording.xy, recording.cue)
+    neighbours = np.corrcoef(thinned[:-1, 0], thinned[1:, 0])[0, 1]
+    assert abs(neighbours) < 0.3
+    assert 100 < len(thinned) < 700
+    assert rest_samples(recording.times_s[:3], recording.xy[:3]).shape == (0, 2)
+
+
+def test_no_rest_is_said():
+    """A recording that never pauses has no rest report, and a finding says what to record."""
+    times_s = np.arange(1000) / 100
+    report, findings = rest_report(cleaned(Recording("p", times_s, np.column_stack([np.sin(9 * times_s)] * 2)))[0])
+    assert report is None
+    assert "record 10 s with the hand off" in about(findings, "no rest")[0].text
