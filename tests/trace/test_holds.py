@@ -1,0 +1,75 @@
+"""A kept deflection: level, steadiness, tiring."""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+import pytest
+from made_recordings import about, slow_noise
+
+from stickwright.model.recording import Recording
+from stickwright.trace.holds import hold_reports
+from stickwright.trace.recording import cleaned
+
+
+def hold(seed: int = 1, *, slope: float = 0.0, seconds: int = 20, forgets: float = 0.9, sd: float = 0.01) -> Recording:
+    """A hold at 0.5 forward-right that changes by `slope` of its level a second."""
+    n = seconds * 100
+    times_s = np.arange(n) / 100
+    toward = np.array([math.cos(math.pi / 4), math.sin(math.pi / 4)])
+    xy = 0.5 * (1 + slope * times_s)[:, None] * toward + slow_noise(np.random.default_rng(seed), n, sd, forgets)
+    cue_xy = np.full((n, 2), 0.5 * toward)
+    return Recording("hold.csv", times_s, xy, cue=np.full(n, "hold"), cue_xy=cue_xy)
+
+
+def test_level_steadiness_and_direction():
+    """A steady hold at 0.5 with a tremble of 0.01: each within its interval, no tiring said."""
+    (report,), findings = hold_reports(cleaned(hold())[0])
+    assert report.direction_rad == pytest.approx(math.pi / 4, abs=1e-12)
+    assert report.level.low < 0.5 < report.level.high
+    assert report.sd.low < 0.01 < report.sd.high
+    assert report.slope_per_s.low < 0 < report.slope_per_s.high
+    assert report.duration_s == pytest.approx(19.0, abs=0.05)
+    assert findings == []
+
+
+def test_tiring_hold():
+    """A hold that sinks by 1 % of its level a second for 20 s: found, and its loss over the hold said."""
+    (report,), findings = hold_reports(cleaned(hold(slope=-0.01))[0])
+    expected = -0.01 / (1 - 0.01 * 10.5)  # of the mean level, which lies at 10.5 s
+    assert report.slope_per_s.low < expected < report.slope_per_s.high < 0
+    text = about(findings, "tiring hold")[0].text
+    assert "toward 45°" in text
+    assert "over its 19 s" in text
+
+
+@pytest.mark.parametrize("forgets", [0.0, 0.95, 0.99])
+def test_slow_sway_is_not_tiring(forgets: float):
+    """Of 60 level holds, whether the sway forgets at once or only after a second, at most 6 are called sinking."""
+    called = 0
+    for seed in range(60):
+        (report,), _ = hold_reports(cleaned(hold(seed, forgets=forgets))[0])
+        called += report.slope_per_s.high < 0
+    assert called <= 6
+
+
+def test_short_holds_are_said():
+    """A hold of 2 s tells nothing about tiring: left out, and said."""
+    reports, findings = hold_reports(cleaned(hold(seconds=2))[0])
+    assert reports == ()
+    assert about(findings, "short hold")[0].text.startswith("1 holds last less than 3 s")
+
+
+def test_bursts_are_left_out():
+    """A jerk that is masked does not move the level."""
+    recording = hold()
+    xy = recording.xy.copy()
+    xy[1000:1100] += 0.4
+    keep = np.ones(2000, dtype=np.bool_)
+    keep[1000:1100] = False
+    clean = cleaned(Recording("h", recording.times_s, xy, cue=recording.cue, cue_xy=recording.cue_xy))[0]
+    (masked,), _ = hold_reports(clean, keep=keep)
+    (whole,), _ = hold_reports(clean)
+    assert masked.level.value == pytest.approx(0.5, abs=0.005)
+    assert whole.level.value > 0.515
