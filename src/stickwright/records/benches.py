@@ -11,10 +11,12 @@ from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
+from pydantic import ValidationError
 
 from stickwright import units
 from stickwright.errors import BadInput, Problem
 from stickwright.model.kit import Kit, Stick
+from stickwright.records.fields import fields_of
 from stickwright.records.nouns_text import table_text
 from stickwright.records.plain_text import read_text, shortened
 from stickwright.records.refusals import validated
@@ -172,7 +174,7 @@ def append_stick(kit_path: Path, stick_fields: Mapping[str, Any], readings_path:
     Returns
     -------
     Stick
-        As it was read back from the new text before that was put in place.
+        As it was read back from the new text before that was put in place; numbers to twelve digits.
 
     Raises
     ------
@@ -197,17 +199,38 @@ def append_stick(kit_path: Path, stick_fields: Mapping[str, Any], readings_path:
         raise BadInput(
             Problem(shown, "sticks in one list, stick = [...]", "one [[stick]] table for each stick", "Rewrite it so.")
         )
-    end = "\r\n" if "\r\n" in text else "\n"
-    gap = "" if text.endswith("\n") else end
-    added = ["", f"# Benched{f' {stick.benched}' if stick.benched else ''}: forces at the contact point, pushing out.",
-             *table_text(stick, "[[stick]]")]  # fmt: skip
-    whole = text + gap + end.join(added) + end
-    after = Kit.model_validate(tomllib.loads(whole))
-    if after.stick[:-1] != before.stick or after.stick[-1] != stick:
-        raise RuntimeError("the kit with the new stick does not read back as it was meant; nothing was written")
+    whole = _with_stick(text, before, stick)
     start = b"\xef\xbb\xbf" if kit_path.read_bytes().startswith(b"\xef\xbb\xbf") else b""
     write_whole(kit_path, start + whole.encode("utf-8"))
-    return after.stick[-1]
+    return Kit.model_validate(tomllib.loads(whole)).stick[-1]
+
+
+def _with_stick(text: str, before: Kit, stick: Stick) -> str:
+    """The kit's text with the stick at its end, read back before it may replace the old one."""
+    end = "\r\n" if "\r\n" in text else "\n"
+    gap = "" if text.endswith("\n") else end
+    benched = f" {stick.benched}" if stick.benched.isprintable() and stick.benched else ""
+    for exact in (False, True):  # first as people write it; bit for bit where twelve digits would leave a range
+        table = table_text(stick, "[[stick]]", exact=exact)
+        added = ["", f"# Benched{benched}: forces at the contact point, pushing out.", *table]
+        whole = text + gap + end.join(added) + end
+        try:
+            after = Kit.model_validate(tomllib.loads(whole))
+        except ValidationError:
+            continue
+        if after.stick[:-1] == before.stick and _are_close(after.stick[-1], stick):
+            return whole
+    raise RuntimeError("the kit with the new stick does not read back as it was meant; nothing was written")
+
+
+def _are_close(one: Stick, other: Stick) -> bool:
+    """Equal in words, and in numbers to twelve digits."""
+    return all(
+        np.allclose(mine, yours, rtol=1e-11, atol=0.0) if shape.kind == "number" and mine is not None else mine == yours
+        for name, shape in fields_of(Stick).items()
+        for mine, yours in [(getattr(one, name), getattr(other, name))]
+        if mine is not None or yours is not None
+    )
 
 
 def _tables_of_arrays(text: str) -> set[str]:

@@ -22,12 +22,22 @@ def file_text(noun: Measured) -> str:
     return "\n".join(_lines(noun, "")).lstrip("\n") + "\n"
 
 
-def table_text(noun: Measured, heading: str) -> list[str]:
-    """Lines of one table under its heading, ``[[stick]]``."""
-    return [heading, *_lines(noun, heading.strip("[]"))]
+def table_text(noun: Measured, heading: str, *, exact: bool = True) -> list[str]:
+    """Lines of one table under its heading, ``[[stick]]``.
+
+    Parameters
+    ----------
+    noun : Measured
+        What to write.
+    heading : str
+        With its brackets.
+    exact : bool, default True
+        Whether every bit must come back. If not, twelve digits in the units that people use.
+    """
+    return [heading, *_lines(noun, heading.strip("[]"), exact=exact)]
 
 
-def _lines(noun: Measured, path: str) -> Iterator[str]:
+def _lines(noun: Measured, path: str, *, exact: bool = True) -> Iterator[str]:
     tables: list[tuple[str, Measured, bool]] = []
     for name, field in type(noun).model_fields.items():
         value = getattr(noun, name)
@@ -37,7 +47,7 @@ def _lines(noun: Measured, path: str) -> Iterator[str]:
         if shape.kind == "table" and value != ():
             tables += [(name, item, True) for item in value] if shape.many else [(name, value, False)]
         elif shape.kind == "number":
-            key, shown = _in_people_units(name, value)
+            key, shown = _in_people_units(name, value, exact=exact)
             yield f"{key} = {_value(shown)}"
         else:
             yield f"{name} = {_value(value)}"
@@ -45,17 +55,20 @@ def _lines(noun: Measured, path: str) -> Iterator[str]:
         full = f"{path}.{name}" if path else name
         yield ""
         yield f"[[{full}]]" if many else f"[{full}]"
-        yield from _lines(item, full)
+        yield from _lines(item, full, exact=exact)
 
 
-def _in_people_units(name: str, value: Any) -> tuple[str, Any]:
+def _in_people_units(name: str, value: Any, *, exact: bool) -> tuple[str, Any]:
     """Key and number in the unit that people read, if it comes back to the same bits; else as declared."""
     quantity = units.quantity_of(name)
     parts = units.split_key(name)
     if quantity is None or parts is None:
         return name, value
     numbers = list(value) if isinstance(value, tuple) else [value]
-    shown = [_typed(number, quantity.shown) for number in numbers]
+    if exact:
+        shown = [_typed(number, quantity.shown) for number in numbers]
+    else:
+        shown = [float(f"{number / units.to_si(1.0, quantity.shown):.12g}") for number in numbers]
     if any(number is None for number in shown):
         return name, value
     return f"{parts[0]}_{quantity.shown}", shown if isinstance(value, tuple) else shown[0]

@@ -138,6 +138,8 @@ def table_of(text: str, shown: str, what: str, header: str, check: Callable[[str
         raise BadInput(
             Problem(shown, f"text that is no table ({error})", f"rows such as {header}", "Save it anew as CSV.")
         ) from error
+    if not rows:
+        raise BadInput(Problem(shown, "an empty file", f"a file with {what}", "Was it saved before it was copied?"))
     columns = rows[0][1]
     problems = _header_problems(columns, shown, header, check)
     filled = tuple((number, cells) for number, cells in rows[1:] if any(cells))
