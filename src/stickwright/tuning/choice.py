@@ -312,7 +312,9 @@ def _sentence(tried: Sequence[FilterTried], kept: int, lag_budget_s: float, trem
         return text
     left = low_pass_left(tremor_hz, lag_budget_s)
     text += f" With {1000 * lag_budget_s:.0f} ms a low-pass still leaves {100 * left:.0f} % of {tremor_hz:.1f} Hz"
-    if left >= 0.5:
+    if left >= 0.5 and "frequency_hz" in dict(tried[kept].settings):
+        text += "; try support, friction, mass or a firmer stick before any filter of such slow tremor"
+    elif left >= 0.5:
         text += (
             ": slow tremor cannot be filtered away without making the game late; use support, friction, mass or a "
             "firmer stick"

@@ -343,4 +343,4 @@ def dead_zone_estimate(
     enough = np.asarray(betainc(below, len(kept) - below + 1.0, coverage)) >= confidence
     low = float(radius[max(int(np.count_nonzero(enough)) - 1, 0)])
     value = float(radius[-rank])
-    return Estimate(value, low, value, level=2.0 * confidence - 1.0, n=len(kept)), tuple(findings)
+    return Estimate(value, low, value, level=round(2.0 * confidence - 1.0, 12), n=len(kept)), tuple(findings)

@@ -23,21 +23,28 @@ def checked_series(xy: ArrayLike, times_s: ArrayLike) -> tuple[Array, Array]:
         problems.append(Problem("samples", f"an array of shape {values.shape}", "one row of x and y for each sample"))
     if times.ndim != 1 or len(times) != len(values):
         problems.append(Problem("time stamps", f"{times.size}", f"one for each of the {len(values)} samples"))
-    elif not np.isfinite(times).all():
-        problems.append(Problem("time stamps", "an empty or infinite one", "a number of seconds for each sample"))
-    elif len(times) > 1 and float(np.diff(times).min()) < 0.0:
-        first = int(np.argmax(np.diff(times) < 0.0)) + 2
-        problems.append(
-            Problem(
-                f"time stamps, sample {first}",
-                f"{times[first - 1]:g} s after {times[first - 2]:g} s",
-                "time that does not run backwards",
-                "Sort the rows, or split the recording where the clock was set.",
-            )
-        )
+    elif len(times) and not (_forwards(times) and math.isfinite(times[0]) and math.isfinite(times[-1])):
+        problems.append(_clock_problem(times))
     if problems:
         raise BadInput(problems)
     return values, times
+
+
+def _forwards(times: Array) -> bool:
+    """Whether no time is before the one before it; an empty one is neither before nor after, and fails."""
+    return bool((times[1:] >= times[:-1]).all())
+
+
+def _clock_problem(times: Array) -> Problem:
+    if not np.isfinite(times).all():
+        return Problem("time stamps", "an empty or infinite one", "a number of seconds for each sample")
+    first = int(np.argmax(np.diff(times) < 0.0)) + 2
+    return Problem(
+        f"time stamps, sample {first}",
+        f"{times[first - 1]:g} s after {times[first - 2]:g} s",
+        "time that does not run backwards",
+        "Sort the rows, or split the recording where the clock was set.",
+    )
 
 
 def checked_positive(**named: float) -> None:
@@ -71,9 +78,9 @@ def even_grid(values: Array, times: Array) -> tuple[Array, Array, float]:
     grid_s = times[0] + step_s * np.arange(count)
     whole = np.isfinite(values).all(axis=1)
     if whole.all():
-        even = np.column_stack([np.interp(grid_s, times, values[:, axis]) for axis in range(2)])
+        even = np.column_stack([np.interp(grid_s, times, values[:, axis]) for axis in range(values.shape[1])])
     else:
         held = np.maximum.accumulate(np.where(whole, np.arange(len(values)), -1))
         filled = values[np.where(held >= 0, held, int(np.argmax(whole)))]
-        even = np.column_stack([np.interp(grid_s, times, filled[:, axis]) for axis in range(2)])
+        even = np.column_stack([np.interp(grid_s, times, filled[:, axis]) for axis in range(values.shape[1])])
     return even, grid_s, 1.0 / step_s

@@ -1,0 +1,147 @@
+"""The dead zone: tolerance limit, correlation, and what is said when rest is too short."""
+
+import math
+
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from hypothesis.extra.numpy import arrays
+from scipy.stats import binom
+
+from stickwright.errors import BadInput
+from stickwright.tuning.dead_zone import (
+    dead_zone,
+    dead_zone_estimate,
+    effective_samples,
+    lag_one_correlation,
+    largest_rank,
+    smallest_sample,
+    thinned,
+)
+
+shares = st.floats(0.5, 0.99)
+rests = arrays(np.float64, st.tuples(st.integers(60, 150), st.just(2)), elements=st.floats(-0.2, 0.2))
+
+
+def slow_noise(n, rho, rng):
+    """A first-order autoregressive series with unit variance."""
+    out = np.empty((n, 2))
+    out[0] = rng.normal(size=2)
+    for i in range(1, n):
+        out[i] = rho * out[i - 1] + math.sqrt(1 - rho**2) * rng.normal(size=2)
+    return out
+
+
+@given(coverage=shares, confidence=shares, rank=st.integers(1, 8))
+def test_smallest_sample_is_the_smallest(coverage, confidence, rank):
+    """Law, by the binomial table: enough at this size, not enough with one sample fewer."""
+    n = smallest_sample(coverage, confidence, rank)
+    assert binom.sf(rank - 1, n, 1 - coverage) >= confidence - 1e-12
+    if n > rank:
+        assert binom.sf(rank - 1, n - 1, 1 - coverage) < confidence + 1e-12
+
+
+@given(n=st.integers(1, 400), coverage=shares, confidence=shares)
+def test_largest_rank_by_counting(n, coverage, confidence):
+    """Law: the rank is the number of samples from the top that would each be enough, counted one by one."""
+    enough = [rank for rank in range(1, n + 1) if binom.sf(rank - 1, n, 1 - coverage) >= confidence]
+    assert largest_rank(n, coverage, confidence) == len(enough)
+
+
+@given(rest_xy=rests, angle_rad=st.floats(-math.pi, math.pi), factor=st.floats(0.1, 10.0))
+def test_dead_zone_turns_and_grows_with_rest(rest_xy, angle_rad, factor):
+    """Law: turning rest changes nothing, twice the noise needs twice the dead zone."""
+    turn = np.array([[math.cos(angle_rad), -math.sin(angle_rad)], [math.sin(angle_rad), math.cos(angle_rad)]])
+    assert dead_zone(factor * rest_xy @ turn.T) == pytest.approx(factor * dead_zone(rest_xy), abs=1e-12)
+
+
+def test_dead_zone_covers_rest_as_often_as_promised():
+    """By simulation: of 600 rests of 100 samples, the radius covers 95 % of that noise in at least about 95 %."""
+    rng = np.random.default_rng(7)
+    radii = np.array([dead_zone(rng.normal(0, 0.01, (100, 2))) for _ in range(600)])
+    covered = 1 - np.exp(-(radii**2) / (2 * 0.01**2))  # Rayleigh distribution of the distance
+    assert np.mean(covered >= 0.95) > 0.95 - 3 * math.sqrt(0.95 * 0.05 / 600)
+    assert np.mean(covered >= 0.95) < 0.995  # not simply the largest sample, which would always be enough
+
+
+def test_too_few_samples_are_refused_with_the_number_needed():
+    """58 samples cannot support 95 % at 95 %: the sentence says 59."""
+    with pytest.raises(BadInput) as refusal:
+        dead_zone(np.zeros((58, 2)))
+    assert "found 58 independent ones, expected at least 59" in str(refusal.value)
+    assert "Record a longer rest" in str(refusal.value)
+
+
+def test_percent_for_share_is_refused():
+    """95 typed for 0.95: both wrong shares are named at once."""
+    with pytest.raises(BadInput) as refusal:
+        dead_zone(np.zeros((100, 2)), coverage=95, confidence=95)
+    assert [problem.where for problem in refusal.value.problems] == ["coverage", "confidence"]
+    assert "95 percent is written 0.95" in str(refusal.value)
+
+
+def test_empty_cells_do_not_count():
+    """Rows with an empty cell are no rest samples."""
+    rest_xy = np.random.default_rng(1).normal(0, 0.01, (80, 2))
+    holes = np.insert(rest_xy, 10, np.nan, axis=0)
+    assert dead_zone(holes) == dead_zone(rest_xy)
+
+
+@pytest.mark.parametrize("rho", [0.5, 0.9])
+def test_effective_samples_of_a_slow_series(rho):
+    """An autoregressive rest is worth n (1 - rho) / (1 + rho) samples, and thinning leaves no more."""
+    xy = slow_noise(20000, rho, np.random.default_rng(3))
+    expected = 20000 * (1 - rho) / (1 + rho)
+    assert effective_samples(xy) == pytest.approx(expected, rel=0.1)
+    assert 0.7 * expected < len(thinned(xy)) < 1.05 * expected
+    assert lag_one_correlation(thinned(xy)) < 0.2
+
+
+def test_white_noise_is_not_thinned():
+    """Samples that are independent already are all kept."""
+    xy = np.random.default_rng(5).normal(size=(500, 2))
+    assert len(thinned(xy)) == 500
+
+
+def test_estimate_holds_the_true_radius():
+    """By simulation on slow noise: the interval holds the true 95 % radius about as often as it says."""
+    rng = np.random.default_rng(11)
+    true = math.sqrt(-2 * math.log(0.05))
+    held = []
+    for _ in range(120):
+        estimate, findings = dead_zone_estimate(slow_noise(1500, 0.6, rng))
+        assert findings == ()
+        held.append(estimate.low <= true <= estimate.high)
+    assert estimate.level == 0.9
+    assert np.mean(held) > 0.9 - 3 * math.sqrt(0.09 / 120)
+
+
+def test_short_rest_gives_the_largest_distance_and_says_so():
+    """Two seconds of slow rest: no interval, the reason and the length needed stand beside the number."""
+    xy = 0.01 * slow_noise(200, 0.95, np.random.default_rng(2))
+    estimate, (finding,) = dead_zone_estimate(xy)
+    assert estimate.value == np.hypot(*xy.T).max()
+    assert not estimate.has_interval
+    assert "59 are needed" in estimate.why
+    assert (finding.level, finding.about) == ("fault", "short rest")
+    assert "times as long a rest" in finding.text
+
+
+def test_frozen_rest_is_queried():
+    """A rest that never moves was cleaned before it came here."""
+    estimate, (finding,) = dead_zone_estimate(np.full((500, 2), 0.03))
+    assert estimate.value == pytest.approx(math.hypot(0.03, 0.03))
+    assert (finding.level, finding.about) == ("query", "frozen rest")
+
+
+def test_no_rest_is_refused():
+    """Nothing to estimate from: the sentence asks for a recording."""
+    with pytest.raises(BadInput, match="Record 20 s of rest"):
+        dead_zone_estimate(np.empty((0, 2)))
+
+
+def test_wrong_shape_is_refused():
+    """One column is not x and y."""
+    with pytest.raises(BadInput, match="one row of x and y for each sample"):
+        dead_zone(np.zeros(100))
