@@ -7,10 +7,16 @@ is from memory the test's docstring says so.
 import math
 
 import pytest
-from pytest import approx
 
-from stickwright.mechanics.endurance import acceptable_duty, acceptable_effort, endurance_s, endurance_spread
-from stickwright.mechanics.endurance import rest_allowance
+from stickwright.mechanics.endurance import (
+    acceptable_duty,
+    acceptable_effort,
+    endurance_s,
+    endurance_spread,
+    rest_allowance,
+)
+
+approx = pytest.approx
 
 EFFORTS = (0.15, 0.20, 0.30, 0.40, 0.50, 0.70)
 
@@ -70,7 +76,9 @@ def test_hand_is_the_default():
     assert endurance_s(0.3) == approx(233.092, abs=5e-4)
 
 
-@pytest.mark.parametrize("effort, seconds", [(0.2, 384.831), (0.3, 159.437), (0.4, 96.648), (0.5, 64.892), (0.7, 31.408)])
+@pytest.mark.parametrize(
+    "effort, seconds", [(0.2, 384.831), (0.3, 159.437), (0.4, 96.648), (0.5, 64.892), (0.7, 31.408)]
+)
 def test_shoulder_curve_of_interaction_research(effort, seconds):
     """Hincapié-Ramos et al. 2014, Consumed endurance, CHI (formula seen in code)."""
     assert endurance_s(effort, model="hincapie-ramos", joint="shoulder") == approx(seconds, abs=5e-4)

@@ -4,9 +4,10 @@ import math
 
 import numpy as np
 import pytest
-from pytest import approx
 
 from stickwright.mechanics.lever import Lever
+
+approx = pytest.approx
 
 STICK = Lever(
     preload_nm=0.008, stiffness_nm_per_rad=0.020, friction_nm=0.001, length_m=0.022, max_angle_rad=math.radians(25)

@@ -150,8 +150,8 @@ def fit_lever(
     Notes
     -----
     Weighted least squares. The scatter of a gauge held by hand is taken to be a constant part and a
-    part in proportion to the force, sd = s * hypot(F, c), s estimated, c = a quarter of the middle
-    force (more with a coarse gauge): the intervals then hold for scatter of either kind. Up to three
+    part in proportion to the force, sd = s * hypot(F, c), s estimated, c = 0.6 of the middle force
+    (more with a coarse gauge): the intervals then very nearly hold for scatter of either kind. Up to three
     readings, one in four at most, are left out when the others contradict them (see `robust_fit`).
     Intervals by Student's t, so that three readings give a wide one; never below a scatter of 0.5 %,
     which no gauge held by hand betters (common practice). The residual angle is a ratio: Fieller's
