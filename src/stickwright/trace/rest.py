@@ -243,7 +243,8 @@ def rest_report(
     -----
     Offset: with one rest its mean, with up to five the mean of their centres (t interval between rests), with six or
     more the median of the centres (interval of its order statistics, [conover-1999]). Noise: pooled within
-    rests, chi-square interval on the independent readings.
+    rests, chi-square interval on the independent readings. Return scatter: a one-way analysis of variance of the rests,
+    each worth its independent readings, at the 1 % level.
     """
     cued = bool(clean.asked("rest").any())
     if not cued and clean.unit_is_foreign:
@@ -384,8 +385,8 @@ def _noise(rests: _Rests, clean: Cleaned) -> Estimate:
 
 
 def _return_scatter(rests: _Rests, clean: Cleaned) -> tuple[Estimate | None, list[Finding]]:
-    """Sd of the centre from rest to rest, and whether that is more than the noise of each rest explains."""
-    from scipy.stats import chi2
+    """Sd of the centre from rest to rest, and whether that is more than the noise within the rests explains."""
+    from scipy.stats import f
 
     k = len(rests.centre)
     axes = [axis for axis in (0, 1) if clean.recorded[axis]]
@@ -394,11 +395,16 @@ def _return_scatter(rests: _Rests, clean: Cleaned) -> tuple[Estimate | None, lis
     centres = rests.centre[:, axes]
     degrees = (k - 1) * len(axes)
     scatter = _sd_estimate(float(centres.var(axis=0, ddof=1).mean()), degrees, k)
-    error = rests.variance[:, axes] / np.maximum(rests.worth[:, axes] - 1, 1) + clean.step**2 / 12
+    # One stick, one noise: variance and memory are pooled over the rests, which are too short to tell their own.
+    length = np.array([b - a for a, b in rests.spans], dtype=np.float64)
+    worth = length[:, None] * (rests.worth[:, axes].sum(axis=0) / length.sum())
+    spare = np.maximum(worth.sum(axis=0) - k, 1.0)
+    variance = (length[:, None] * rests.variance[:, axes]).sum(axis=0) / length.sum() * worth.sum(axis=0) / spare
+    error = variance / worth + clean.step**2 / 12
     weight = 1 / np.maximum(error, (1e-6 * clean.scale) ** 2)
     pooled = (weight * centres).sum(axis=0) / weight.sum(axis=0)
-    excess = float((weight * (centres - pooled) ** 2).sum())  # Cochran's Q over both axes
-    if excess <= float(chi2.ppf(0.99, degrees)) or scatter.value < 0.002 * clean.scale:
+    excess = float((weight * (centres - pooled) ** 2).sum()) / degrees
+    if excess <= float(f.ppf(0.99, degrees, float(spare.sum()))) or scatter.value < 0.002 * clean.scale:
         return scatter, []
     widest = float(np.hypot(*(rests.centre - np.median(rests.centre, axis=0)).T).max())
     text = (

@@ -1,0 +1,314 @@
+"""All that one recording can tell, given what was asked in it.
+
+What a recording cannot tell is None, and a finding says why. Parts whose effort grows faster than
+the length, or that need many copies of the samples, get one stretch of a few minutes, chosen by rule.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable
+from typing import TypeVar
+
+import numpy as np
+from numpy.typing import NDArray
+
+from stickwright.errors import BadInput
+from stickwright.model.recorded import (
+    Finding,
+    PointingReport,
+    RestReport,
+    SmoothnessReport,
+    TraceReport,
+    TrackingReport,
+    TremorReport,
+)  # fmt: skip
+from stickwright.model.recording import Recording
+from stickwright.trace.bias import bias_report
+from stickwright.trace.bursts import burst_report
+from stickwright.trace.holds import hold_reports
+from stickwright.trace.pointing import pointing_report
+from stickwright.trace.reach import reach_report
+from stickwright.trace.recording import Cleaned, cleaned
+from stickwright.trace.rest import rest_report
+from stickwright.trace.sensing import CUES, runs, short
+from stickwright.trace.smoothness import smoothness_report
+from stickwright.trace.tracking import tracking_report
+from stickwright.trace.tremor import tremor_report
+
+__all__ = ["trace_report"]
+
+LONGEST_S = 180.0
+"""Longest stretch handed to spectra, aimed movements, following and smoothness: three minutes hold hundreds of
+movements and a tremor many times over, and keep one hour's recording within memory."""
+
+_Report = TypeVar("_Report")
+
+
+def trace_report(recording: Recording, rng: np.random.Generator | None = None) -> TraceReport:
+    """Everything one recording tells, with findings for what it cannot.
+
+    Parameters
+    ----------
+    recording : Recording
+        As read.
+    rng : numpy.random.Generator or None
+        For the block bootstrap of reach; None takes a fixed seed, so that a report can be repeated.
+
+    Returns
+    -------
+    TraceReport
+        Parts that cannot be told are None.
+
+    Raises
+    ------
+    BadInput
+        The recording cannot be used at all: see `stickwright.trace.recording.cleaned`.
+
+    Notes
+    -----
+    Time grows in proportion to the length; spectra, aimed movements, following and smoothness see the longest
+    stretch without a gap, at most three minutes of it, and a finding says which.
+
+    Examples
+    --------
+    >>> rng = np.random.default_rng(4)
+    >>> times_s = np.arange(0, 20, 0.01)
+    >>> noise = rng.normal(0.03, 0.004, (2000, 2))
+    >>> report = trace_report(Recording("rest.csv", times_s, noise, task="rest"), rng)
+    >>> abs(report.rest.offset_x.value - 0.03) < 0.002, report.reach is None
+    (True, True)
+    """
+    clean, noticed = cleaned(recording)
+    findings = list(noticed)
+    bursts, keep, said = burst_report(clean)
+    findings += said
+    rest, said = rest_report(clean, keep=keep)
+    findings += said
+    centre = _centre(rest, clean)
+    reach, said = reach_report(clean, centre=centre, keep=keep, rng=rng)
+    findings += said
+    bias, said = bias_report(clean, centre=centre, keep=keep)
+    findings += said
+    holds, said = hold_reports(clean, keep=keep)
+    findings += said
+    if clean.asked("play").any() and centre is not None:
+        findings += _play_findings(clean, centre)
+    return TraceReport(
+        name=recording.name,
+        task=_task(recording, clean),
+        unit=recording.unit,
+        samples=len(recording.times_s),
+        duration_s=float(recording.times_s[-1] - recording.times_s[0]),
+        rate_hz=1.0 / clean.median_step_s,
+        site=recording.site,
+        stick=recording.stick,
+        rest=rest,
+        reach=reach,
+        bias=bias,
+        bursts=bursts,
+        holds=holds,
+        tremor=_tremor(clean, findings),
+        smoothness=_smoothness(clean, findings),
+        pointing=_pointing(clean, recording.cue_width, findings),
+        tracking=_tracking(clean, findings),
+        findings=tuple(findings),
+    )
+
+
+def _centre(rest: RestReport | None, clean: Cleaned) -> tuple[float, float] | None:
+    """Rest centre; zero output where no rest was seen, and unknown where the unit has no zero either."""
+    if rest is None:
+        return None if clean.unit_is_foreign else (0.0, 0.0)
+    values = [offset.value if math.isfinite(offset.value) else 0.0 for offset in (rest.offset_x, rest.offset_y)]
+    return (values[0], values[1])
+
+
+def _task(recording: Recording, clean: Cleaned) -> str:
+    """The task's word; with a cue column the words that were asked, in their usual order."""
+    if recording.cue is None:
+        return recording.task
+    present = np.flatnonzero(np.bincount(clean.cue, minlength=len(CUES)))
+    return ", ".join(CUES[code] for code in present if CUES[code]) or recording.task
+
+
+def _longest(clean: Cleaned, words: tuple[str, ...]) -> tuple[int, int] | None:
+    """Longest stretch that asked for one of these words, at most three minutes; the first of equals."""
+    pieces = clean.pieces(clean.asked(*words))
+    if not pieces:
+        return None
+    start, stop = max(pieces, key=lambda piece: clean.times_s[piece[1] - 1] - clean.times_s[piece[0]])
+    last = int(np.searchsorted(clean.times_s[start:stop], clean.times_s[start] + LONGEST_S, side="right"))
+    return start, start + last
+
+
+def _attempted(
+    what: str, clean: Cleaned, words: tuple[str, ...], findings: list[Finding], work: Callable[[int, int], _Report]
+) -> _Report | None:
+    """One part from the longest fitting stretch; too little of it becomes a finding with the part's own reason."""
+    stretch = _longest(clean, words)
+    if stretch is None:
+        return None
+    start, stop = stretch
+    try:
+        result = work(start, stop)
+    except BadInput as problem:
+        reasons = " ".join(str(each) for each in problem.problems)
+        findings.append(Finding("note", f"no {what}", f"The recording cannot tell the {what}: {reasons}"))
+        return None
+    asked_s = sum(float(clean.times_s[b - 1] - clean.times_s[a]) for a, b in clean.pieces(clean.asked(*words)))
+    used_s = float(clean.times_s[stop - 1] - clean.times_s[start])
+    if used_s < 0.9 * asked_s:
+        span = f"{clean.times_s[start]:.0f} to {clean.times_s[stop - 1]:.0f} s"
+        text = (
+            f"The {what} is taken from {span}, the longest stretch without a gap (at most {LONGEST_S / 60:.0f} min) of "
+            f"{asked_s:.0f} s."
+        )
+        findings.append(Finding("note", f"{what} from a part", text))
+    return result
+
+
+def _tremor(clean: Cleaned, findings: list[Finding]) -> TremorReport | None:
+    """From the stillest task there is: still, hold, rest, then following, then play."""
+    for words in (("still",), ("hold",), ("rest",), ("follow",), ("aim",), ("rim", "push", "play", "")):
+        stretch = _longest(clean, words)
+        if stretch is not None and clean.times_s[stretch[1] - 1] - clean.times_s[stretch[0]] >= 5.0:
+            break
+    else:
+        findings.append(
+            Finding("note", "no tremor", "No stretch of 5 s without a gap: tremor cannot be told; record 20 s still.")
+        )
+        return None
+    still = words[0] in ("still", "hold", "rest")
+    if words == ("rest",) and clean.rest_cleaned:
+        findings.append(
+            Finding("note", "no tremor", "The rest was set to zero before recording: no tremor shows in it.")
+        )
+        return None
+    result = _attempted(
+        "tremor",
+        clean,
+        words,
+        findings,
+        lambda start, stop: tremor_report(clean.times_s[start:stop], clean.xy[start:stop], still=still),
+    )
+    if result is not None and not still:
+        text = (
+            "Tremor is looked for in moving parts, where quick voluntary movements stand in its way; record 20 s still "
+            "and 20 s held out."
+        )
+        findings.append(Finding("note", "tremor while moving", text))
+    return result
+
+
+def _smoothness(clean: Cleaned, findings: list[Finding]) -> SmoothnessReport | None:
+    words = next((w for w in (("aim",), ("push",), ("play",)) if clean.asked(*w).any()), None)
+    if words is None:
+        return None
+    return _attempted(
+        "smoothness",
+        clean,
+        words,
+        findings,
+        lambda start, stop: smoothness_report(clean.times_s[start:stop], clean.xy[start:stop]),
+    )
+
+
+def _pointing(clean: Cleaned, cue_width: float | None, findings: list[Finding]) -> PointingReport | None:
+    if not clean.asked("aim").any():
+        return None
+    cue_xy = clean.cue_xy
+    if cue_xy is None or cue_width is None:
+        missing = "where the targets were" if cue_xy is None else "how wide the targets were"
+        text = f"The recording does not say {missing}: throughput cannot be told; record with the guided task."
+        findings.append(Finding("query", "no pointing", text))
+        return None
+    return _attempted(
+        "pointing",
+        clean,
+        ("aim",),
+        findings,
+        lambda start, stop: pointing_report(
+            clean.times_s[start:stop], clean.xy[start:stop], cue_xy[start:stop], cue_width
+        ),
+    )
+
+
+def _tracking(clean: Cleaned, findings: list[Finding]) -> TrackingReport | None:
+    if not clean.asked("follow").any():
+        return None
+    cue_xy = clean.cue_xy
+    if cue_xy is None:
+        text = "The recording does not say where the target was: following cannot be told; record with the guided task."
+        findings.append(Finding("query", "no tracking", text))
+        return None
+    return _attempted(
+        "tracking",
+        clean,
+        ("follow",),
+        findings,
+        lambda start, stop: tracking_report(clean.times_s[start:stop], clean.xy[start:stop], cue_xy[start:stop]),
+    )
+
+
+def _play_findings(clean: Cleaned, centre: tuple[float, float]) -> list[Finding]:
+    """What is asked of free play: at full throw how long, how many flicks, does it spring past its centre."""
+    pieces = clean.pieces(clean.asked("play"))
+    full, longest, flicks, played_s = 0, 0.0, 0, 0.0
+    samples = 0
+    past: list[float] = []
+    for start, stop in pieces:
+        if stop - start < 3:
+            continue
+        times_s = clean.times_s[start:stop]
+        xy = clean.xy[start:stop] - centre
+        radius = np.hypot(xy[:, 0], xy[:, 1])
+        played_s += float(times_s[-1] - times_s[0])
+        samples += len(radius)
+        at_edge = radius >= 0.95 * clean.scale
+        full += int(np.count_nonzero(at_edge))
+        longest = max(
+            longest, max((float(times_s[b - 1] - times_s[a]) for a, b in runs(at_edge).tolist()), default=0.0)
+        )
+        away = runs(radius > 0.35 * clean.scale)
+        quick = times_s[np.minimum(away[:, 1], len(radius) - 1)] - times_s[away[:, 0]] < 0.2
+        if len(away):
+            peaks = np.maximum.reduceat(radius, away[:, 0])
+            flicks += int(np.count_nonzero(quick & (peaks > 0.8 * clean.scale)))
+        past += _spring_back(times_s, xy, radius, clean.scale)
+    if played_s < 1.0:
+        return []
+    share = full / samples
+    text = (
+        f"In {played_s:.0f} s of play the stick was at full throw {share:.0%} of the time, at longest {longest:.1f} s "
+        f"on end; {flicks} flicks out and back within 0.2 s ({60 * flicks / played_s:.0f} a minute)."
+    )
+    found = [Finding("note", "play", text)]
+    if len(past) >= 5 and not clean.rest_cleaned:
+        beyond = np.array(past)
+        text = (
+            f"After {len(past)} quick releases the stick springs past its centre by {short(float(np.median(beyond)))} "
+            f"(median; one in ten by {short(float(np.quantile(beyond, 0.9)))} or more): a smaller dead zone lets that "
+            "through as a wrong direction."
+        )
+        found.append(Finding("note", "spring back", text))
+    return found
+
+
+def _spring_back(
+    times_s: NDArray[np.float64], xy: NDArray[np.float64], radius: NDArray[np.float64], scale: float
+) -> list[float]:
+    """Farthest movement past the centre within 0.15 s of each release from beyond half throw in under 0.1 s."""
+    inner = radius < 0.2 * scale
+    arrivals = np.flatnonzero(inner[1:] & ~inner[:-1]) + 1
+    past = []
+    for at in arrivals.tolist():
+        before = int(np.searchsorted(times_s, times_s[at] - 0.1))
+        from_where = before + int(np.argmax(radius[before : at + 1]))
+        if radius[from_where] < 0.5 * scale:
+            continue
+        after = int(np.searchsorted(times_s, times_s[at] + 0.15))
+        away = -(xy[at:after] @ (xy[from_where] / radius[from_where]))
+        if len(away) and float(radius[at:after].max()) < 0.5 * scale:  # otherwise pushed the other way, not sprung
+            past.append(max(0.0, float(away.max())))
+    return past

@@ -1,0 +1,151 @@
+"""All that one recording can tell, put together."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+from made_recordings import about, pushes, slow_noise, thumbstick
+
+from stickwright.errors import BadInput
+from stickwright.model.recording import Recording
+from stickwright.trace import report as reporting
+from stickwright.trace.report import trace_report
+
+
+def visit() -> Recording:
+    """Rest, edge, pushes, a hold and a target to follow, one after the other, 100 Hz."""
+    rng = np.random.default_rng(6)
+    cued = pushes(rng)
+    assert cued.cue is not None
+    assert cued.cue_xy is not None
+    n = 2000
+    t = np.arange(n) / 100
+    none = np.full((n, 2), np.nan)
+    turn = 2 * np.pi * t / 4
+    edge = 0.8 * np.column_stack((np.cos(turn), np.sin(turn))) * np.minimum(t, 1)[:, None]
+    target = 0.5 * np.column_stack((np.sin(1.3 * t), np.cos(0.9 * t)))
+    parts = [
+        ("rest", slow_noise(rng, n, 0.004), none),
+        ("rim", edge + slow_noise(rng, n, 0.01), none),
+        ("hold", [0.5, 0.0] * np.minimum(2 * t, 1)[:, None] + slow_noise(rng, n, 0.01), np.full((n, 2), [0.5, 0.0])),
+        ("follow", np.roll(target, 12, axis=0) + slow_noise(rng, n, 0.02), target),
+    ]
+    xy = np.concatenate([cued.xy, *(np.asarray(values) for _, values, _ in parts)])
+    cue = np.concatenate([cued.cue, *(np.full(n, word) for word, _, _ in parts)])
+    cue_xy = np.concatenate([cued.cue_xy, *(asked for _, _, asked in parts)])
+    return Recording("visit.csv", np.arange(len(xy)) / 100, xy, cue=cue, cue_xy=cue_xy, site="chin", stick="birch")
+
+
+def test_a_whole_visit_is_told():
+    """Each part of a visit gives its part of the report, and what was not asked is None."""
+    report = trace_report(visit(), np.random.default_rng(1))
+    assert (report.site, report.stick, report.unit) == ("chin", "birch", "share")
+    assert report.task == "rest, rim, push, hold, follow"
+    assert report.rate_hz == pytest.approx(100.0, rel=1e-6)
+    assert report.rest is not None
+    assert report.reach is not None
+    assert len(report.reach.reach) == 8
+    assert report.bias is not None
+    assert not report.bias.mirrored
+    assert report.bursts is not None
+    assert len(report.holds) == 1
+    assert report.tremor is not None
+    assert not report.tremor.stands_out
+    assert report.tracking is not None
+    assert report.tracking.lag_s.value == pytest.approx(0.12, abs=0.02)
+    assert report.smoothness is not None
+    assert report.pointing is None
+
+
+def test_the_same_report_twice():
+    """Without a given source of chance a report can be repeated to the last digit."""
+    assert trace_report(visit()) == trace_report(visit())
+
+
+def test_rest_alone_tells_no_reach():
+    """A rest recording has rest and bursts, and says why there is no reach."""
+    times_s = np.arange(2000) / 100
+    rest = Recording("rest.csv", times_s, slow_noise(np.random.default_rng(2), 2000, 0.004), task="rest")
+    report = trace_report(rest)
+    assert report.rest is not None
+    assert report.reach is None
+    assert about(report.findings, "no reach")
+    assert report.smoothness is None
+    assert report.holds == ()
+
+
+def test_play_of_a_real_thumbstick():
+    """Free play of a real thumbstick: time at full throw and flicks are told, bursts are not; the share at full throw
+    is counted here from the file."""
+    recording = thumbstick("play-2-person-D-0-to-30-s.csv")
+    report = trace_report(recording)
+    full = float(np.mean(np.hypot(*recording.xy.T) >= 0.95))
+    text = about(report.findings, "play")[0].text
+    assert f"at full throw {full:.0%} of the time" in text
+    assert report.bursts is None
+    assert about(report.findings, "bursts not told")
+    assert report.rest is not None
+    assert not report.rest.noise_rms.has_interval
+
+
+def test_spring_back_past_the_centre():
+    """A stick that swings 0.1 past its centre after each quick release is said to, by about as much."""
+    rows = []
+    for _ in range(8):
+        out = np.linspace(0, 1, 20)
+        ring = np.array([0.7, 0.4, 0.1, -0.06, -0.1, -0.08, -0.04, 0.0])
+        rows.append(np.concatenate((out, np.full(30, 1.0), ring, np.zeros(60))))
+    x = np.concatenate(rows)
+    xy = np.column_stack((x, 0.2 * x)) + np.random.default_rng(3).normal(0, 0.002, (len(x), 2))
+    text = about(trace_report(Recording("p.csv", np.arange(len(x)) / 100, xy)).findings, "spring back")[0].text
+    assert text.startswith("After 8 quick releases the stick springs past its centre by 0.1")
+
+
+def test_aiming_without_targets_is_asked_for():
+    """Aimed movements without target places or width: pointing is None and the finding says what is missing."""
+    times_s = np.arange(1000) / 100
+    xy = 0.4 * np.column_stack((np.sin(times_s), np.cos(times_s)))
+    report = trace_report(Recording("aim.csv", times_s, xy, task="aim"))
+    assert report.pointing is None
+    assert "does not say where the targets were" in about(report.findings, "no pointing")[0].text
+    with_places = Recording("aim.csv", times_s, xy, task="aim", cue_xy=xy)
+    assert "how wide the targets were" in about(trace_report(with_places).findings, "no pointing")[0].text
+
+
+def test_foreign_unit_has_no_centre():
+    """In pixels without a rest there is no centre: no rest, no reach, each with its reason; following still works."""
+    times_s = np.arange(2000) / 100
+    target = 300 * np.column_stack((np.sin(times_s), np.cos(0.7 * times_s))) + 500
+    pen = np.roll(target, 10, axis=0) + np.random.default_rng(1).normal(0, 2, target.shape)
+    report = trace_report(Recording("pen.csv", times_s, pen, task="follow", cue_xy=target, unit="px"))
+    assert report.rest is None
+    assert report.reach is None
+    assert about(report.findings, "no rest")
+    assert about(report.findings, "no reach")
+    assert report.tracking is not None
+
+
+def test_long_recordings_are_looked_at_in_part(monkeypatch: pytest.MonkeyPatch):
+    """Beyond the longest stretch only part is handed to the spectra, and the finding says which seconds."""
+    monkeypatch.setattr(reporting, "LONGEST_S", 20.0)
+    times_s = np.arange(6000) / 100
+    still = Recording("still.csv", times_s, slow_noise(np.random.default_rng(2), 6000, 0.01), task="still")
+    text = about(trace_report(still).findings, "tremor from a part")[0].text
+    assert "from 0 to 20 s, the longest stretch" in text
+
+
+def test_too_short_for_tremor_is_said():
+    """Two seconds of recording: no tremor, and what to record is said."""
+    times_s = np.arange(200) / 100
+    short = Recording("s.csv", times_s, slow_noise(np.random.default_rng(2), 200, 0.01), task="still")
+    report = trace_report(short)
+    assert report.tremor is None
+    assert "record 20 s still" in about(report.findings, "no tremor")[0].text
+
+
+def test_unusable_recording_is_refused():
+    """What cannot be used at all is refused before anything is told."""
+    with pytest.raises(BadInput, match="times that never go back"):
+        trace_report(replace(visit(), times_s=visit().times_s[::-1].copy()))
