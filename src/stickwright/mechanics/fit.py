@@ -8,6 +8,7 @@ Set-ups are worked in chunks, so that memory stays bounded however many there ar
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -17,7 +18,7 @@ from numpy.typing import NDArray
 from stickwright.mechanics.setups import Setups
 
 __all__ = [
-    "DEAD_ZONES", "EFFECTIVE_WIDTH", "Detail", "Evaluated", "Rules", "SiteInputs", "detail", "evaluate", "false_per_min",
+    "DEAD_ZONES", "EFFECTIVE_WIDTH", "Detail", "Evaluated", "Rules", "SiteInputs", "detail", "evaluate", "evaluate_all", "false_per_min",
     "spasms_above_per_min",
 ]  # fmt: skip
 
@@ -29,6 +30,8 @@ DEAD_ZONES = np.arange(0, 9) * 0.05
 """Inner dead zones tried, share of the throw; above 40 % little of the stick is left (assumed)."""
 CERTAINTY = 0.7
 """Share of the draws of resting force, and of involuntary force, that a dead zone is chosen to stand (assumed)."""
+FAR_SD = 12.0
+"""Beyond so many sd a crossing comes less than once in a million years: taken as never."""
 ALWAYS = 1e6
 """False inputs a minute that stand for 'always on'."""
 
@@ -173,14 +176,17 @@ def false_per_min(threshold_n: Array, rest_n: Array, involuntary_n: Array, cross
     """
     from scipy.special import i0e
 
-    with np.errstate(divide="ignore", invalid="ignore", over="ignore"):
-        u = threshold_n / involuntary_n
-        m = rest_n / involuntary_n
-        rate = 60 * math.sqrt(2 * math.pi) * crossing_hz * u * np.exp(-0.5 * (u - m) ** 2) * i0e(u * m)
+    with np.errstate(divide="ignore", invalid="ignore"):
+        u, m = np.broadcast_arrays(threshold_n / involuntary_n, rest_n / involuntary_n)
+        rate = np.zeros(u.shape)
+        near = np.abs(u - m) < FAR_SD
+        u, m = u[near], m[near]
+        often = np.broadcast_to(crossing_hz, rate.shape)[near]
+        rate[near] = 60 * math.sqrt(2 * math.pi) * often * u * np.exp(-0.5 * (u - m) ** 2) * i0e(u * m)
     always = (threshold_n - rest_n) < involuntary_n
     still = involuntary_n <= 0
     result: Array = np.where(
-        still, np.where(threshold_n > rest_n, 0.0, ALWAYS), np.where(always, ALWAYS, np.nan_to_num(rate))
+        still, np.where(threshold_n > rest_n, 0.0, ALWAYS), np.where(always, ALWAYS, rate)
     )
     return result
 
@@ -208,28 +214,58 @@ def spasms_above_per_min(threshold_n: Array, per_min: float, peak_n: tuple[float
     return above
 
 
-@njit(cache=True, inline="always")
-def _crossing(
-    force: float, reach: float, m: float, k: float, h: float, stop: float, travel: float, power: float
+def _series(first: int) -> tuple[float, ...]:
+    """Coefficients of the sine (first 1) or cosine (first 0) in the square of the angle, to 1e-15 at 90 degrees."""
+    return tuple((-1) ** n / math.factorial(2 * n + first) for n in range(10))
+
+
+_S0, _S1, _S2, _S3, _S4, _S5, _S6, _S7, _S8, _S9 = _series(1)
+_C0, _C1, _C2, _C3, _C4, _C5, _C6, _C7, _C8, _C9 = _series(0)
+
+
+@njit(cache=True, inline="always", error_model="numpy")
+def _sine(x: float) -> float:  # pragma: no cover
+    """By its series, for 0 to 90 degrees: quicker than the library's, which must serve every angle."""
+    y = x * x
+    z = y * y
+    low = (_S0 + _S1 * y) + z * (_S2 + _S3 * y) + z * z * (_S4 + _S5 * y)
+    return x * (low + z * z * z * ((_S6 + _S7 * y) + z * (_S8 + _S9 * y)))
+
+
+@njit(cache=True, inline="always", error_model="numpy")
+def _cosine(x: float) -> float:  # pragma: no cover
+    """By its series, for 0 to 90 degrees."""
+    y = x * x
+    z = y * y
+    low = (_C0 + _C1 * y) + z * (_C2 + _C3 * y) + z * z * (_C4 + _C5 * y)
+    return low + z * z * z * ((_C6 + _C7 * y) + z * (_C8 + _C9 * y))
+
+
+@njit(cache=True, inline="always", error_model="numpy")
+def _straight(push: float, a: float, m: float, k: float) -> float:  # pragma: no cover
+    """Angle where m + k theta + a sin(theta) = push; compiled twin of `crossing.crossing_angle` for a straight fall-off.
+
+    Two steps with the first terms of the series, then Newton's method on the sine itself, which squares the error.
+    """
+    theta = (push - m) / (k + a)
+    for _ in range(2):
+        y = theta * theta
+        sine = theta * (1.0 + y * (_S1 + y * (_S2 + y * _S3)))
+        theta -= (m + k * theta - push + a * sine) / (k + a * (1.0 + y * (_C1 + y * _C2)))
+    theta = min(theta, 1.5707963267948966)
+    for _ in range(8):
+        step = (m + k * theta - push + a * _sine(theta)) / (k + a * _cosine(theta))
+        theta -= step
+        if abs(step) < 3e-6:  # the next step would be below 1e-11
+            break
+    return theta
+
+
+@njit(cache=True, error_model="numpy")
+def _bent(
+    force: float, reach: float, m: float, k: float, h: float, stop: float, power: float
 ) -> float:  # pragma: no cover
-    """Angle where push needed meets push available; compiled twin of `crossing.crossing_angle`."""
-    if force * h <= m:
-        return 0.0
-    straight = power == 1.0
-    if reach > travel:
-        at_stop = force * (1.0 - (travel / reach if straight else (travel / reach) ** power))
-        if at_stop * h >= m + k * stop:
-            return stop
-    a = h * h * force / reach
-    if straight:
-        theta = (force * h - m) / (k + a)
-        for _ in range(4):
-            value = m + k * theta - force * h + a * math.sin(theta)
-            step = value / (k + a * math.cos(theta))
-            theta -= step
-            if abs(step) < 1e-9:  # the next step would be below 1e-15
-                break
-        return min(max(theta, 0.0), stop)
+    """The same for a bent fall-off, by Newton's method kept between bounds."""
     low, high = 0.0, stop
     theta = 0.5 * stop
     for _ in range(80):
@@ -249,7 +285,7 @@ def _crossing(
     return theta
 
 
-@njit(cache=True, parallel=True, nogil=True)
+@njit(cache=True, parallel=True, nogil=True, error_model="numpy")
 def _kernel(  # pragma: no cover - compiled; held equal to a plain loop by the tests
     m, k, h, stop, travel, touch, slope, zone, force, reach, weight, needed, plane, level, sigma, limb, noise, power,
     false_doublings, static, rules, reach_out, effort_out, bits_out, weighted_out, weakest_out, most_out, short_out, utility_out,
@@ -257,33 +293,43 @@ def _kernel(  # pragma: no cover - compiled; held equal to a plain loop by the t
 ):  # type: ignore[no-untyped-def]  # fmt: skip
     setups, draws, directions = len(m), force.shape[0], force.shape[1]
     weakest_rule, widened_rule, travel_rule, effort_rule = rules
+    inverse_force, inverse_reach = 1.0 / force, 1.0 / reach
     for s in prange(setups):
-        stiffness = 0.0 if touch[s] else k[s] / (h[s] * h[s])
-        dead = zone[s] * travel[s]
-        inverse_h = 1.0 / h[s]
+        m_s, k_s, h_s, stop_s, travel_s = m[s], k[s], h[s], stop[s], travel[s]
+        inverse_h, inverse_stop = 1.0 / h_s, 1.0 / stop_s
+        stiffness = 0.0 if touch[s] else k_s * inverse_h * inverse_h
+        dead = zone[s] * travel_s
+        start, at_stop, level_k = m_s * inverse_h, (m_s + k_s * stop_s) * inverse_h, level * k_s
         for i in range(draws):
             low_share, low_travel, most, total = 1e9, 1e9, 0.0, 0.0
             wobble = sigma[i] * sigma[i]
             give = (stiffness + limb[i]) / 4.133
             for j in range(directions):
-                f = force[i, j] * plane[slope[s], j]
-                d = reach[i, j] * plane[slope[s], j]
+                in_plane = plane[slope[s], j]
+                f, d = force[i, j] * in_plane, reach[i, j] * in_plane
+                steeper, shorter = inverse_force[i, j] / in_plane, inverse_reach[i, j] / in_plane
                 if touch[s]:
-                    start = m[s] * inverse_h
-                    x = min(max(d * (1.0 - start / f), 0.0), travel[s])
-                    share = x / travel[s]
-                    used = start
-                    effort = start / f
+                    x = min(max(d * (1.0 - start * steeper), 0.0), travel_s)
+                    share, used, effort = x / travel_s, start, start * steeper
                 else:
-                    theta = _crossing(f, d, m[s], k[s], h[s], stop[s], travel[s], power)
-                    x = travel[s] if theta == stop[s] else h[s] * math.sin(theta)
-                    share = theta / stop[s]
-                    used = (m[s] + k[s] * theta) * inverse_h
-                    effort = (m[s] + k[s] * level * theta) * inverse_h / f
+                    left = travel_s * shorter
+                    if f <= start:
+                        theta = 0.0
+                    elif left < 1.0 and f * (1.0 - (left if power == 1.0 else left**power)) >= at_stop:
+                        theta = stop_s
+                    elif power == 1.0:
+                        theta = min(max(_straight(f * h_s, h_s * h_s * f * shorter, m_s, k_s), 0.0), stop_s)
+                    else:
+                        theta = _bent(f, d, m_s, k_s, h_s, stop_s, power)
+                    x = travel_s if theta == stop_s else h_s * _sine(theta)
+                    share = theta * inverse_stop
+                    used = (m_s + k_s * theta) * inverse_h
+                    effort = (m_s + level_k * theta) * inverse_h * steeper
                 usable = x - dead
                 bits = 0.0
                 if usable > 0.0:
-                    bits = math.log2(1.0 + usable * give / math.sqrt(wobble + noise * noise * used * used))
+                    unsteady = noise * used
+                    bits = math.log2(1.0 + usable * give / math.sqrt(wobble + unsteady * unsteady))
                 total += weight[j] * bits
                 if needed[j]:
                     low_share = min(low_share, share)
@@ -406,6 +452,20 @@ def evaluate(setups: Setups, site: SiteInputs, rules: Rules | None = None, *, ch
         )  # fmt: skip
         np.maximum.at(stick_utility, some.stick, utility)
     return Evaluated(*(np.concatenate(column) for column in zip(*parts, strict=True)), stick_utility)
+
+
+def evaluate_all(setups: Setups, sites: Sequence[SiteInputs], rules: Rules | None = None) -> tuple[Evaluated, ...]:
+    """Every set-up at every site.
+
+    Parameters
+    ----------
+    setups : Setups
+        What could be built.
+    sites : sequence of SiteInputs
+    rules : Rules, optional
+        Limits of practice.
+    """
+    return tuple(evaluate(setups, site, rules) for site in sites)
 
 
 def detail(setups: Setups, site: SiteInputs, zone: Array, rules: Rules | None = None) -> Detail:
