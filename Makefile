@@ -1,0 +1,22 @@
+# Each command does its own set-up: python3 (3.11 or newer) with venv and pip is enough.
+PYTHON ?= python3
+
+.PHONY: demo test lint bench schemas clean
+
+demo:
+	@$(PYTHON) bootstrap.py demo
+
+test:
+	@$(PYTHON) bootstrap.py test
+
+lint:
+	@$(PYTHON) bootstrap.py lint
+
+bench:
+	@$(PYTHON) bootstrap.py bench
+
+schemas:
+	@$(PYTHON) bootstrap.py run python -m stickwright.records.schemas
+
+clean:
+	rm -rf .venv .pytest_cache .mypy_cache .ruff_cache .hypothesis

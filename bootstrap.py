@@ -1,0 +1,106 @@
+"""Set up the project's own environment with nothing but Python, then do one thing in it.
+
+    python3 bootstrap.py demo     the main job on the demo case
+    python3 bootstrap.py test     all tests
+    python3 bootstrap.py lint     style, types, import order
+    python3 bootstrap.py bench    what is timed, each against a named peer
+    python3 bootstrap.py run ...  any command of the environment
+
+The environment is .venv; it is made anew only when the lock file or the project file changes. On Windows
+write ``py`` for ``python3``.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import os
+import subprocess
+import sys
+import venv
+from pathlib import Path
+
+ROOT = Path(__file__).resolve().parent
+ENVIRONMENT = ROOT / ".venv"
+BIN = ENVIRONMENT / ("Scripts" if os.name == "nt" else "bin")
+PYTHON = BIN / ("python.exe" if os.name == "nt" else "python")
+LOCK = ROOT / "requirements.lock"
+STAMP = ENVIRONMENT / "set-up-from"
+
+
+def run(*command: str | Path, cwd: Path = ROOT, check: bool = True) -> int:
+    """Run a command of the environment; end with its status when it fails."""
+    done = subprocess.run([str(part) for part in command], cwd=cwd, check=False)
+    if check and done.returncode:
+        sys.exit(done.returncode)
+    return done.returncode
+
+
+def fingerprint() -> str:
+    """Of what the environment is made from."""
+    text = LOCK.read_bytes() + (ROOT / "pyproject.toml").read_bytes() + sys.version.encode() + str(ROOT).encode()
+    return hashlib.sha256(text).hexdigest()
+
+
+def set_up() -> None:
+    """Make or refresh the environment from the lock file, hashes checked."""
+    if STAMP.exists() and STAMP.read_text() == fingerprint():
+        return
+    print("setting up .venv from requirements.lock (the first time takes a minute)", file=sys.stderr)
+    if not PYTHON.exists():
+        venv.create(ENVIRONMENT, with_pip=True)
+    with_uv = run(PYTHON, "-m", "pip", "install", "--quiet", "--disable-pip-version-check", "uv", check=False) == 0
+    uv = BIN / ("uv.exe" if os.name == "nt" else "uv")
+    # uv is quicker; pip does the same where uv cannot be had or its registry differs
+    if not (with_uv and run(uv, "pip", "install", "--quiet", "--python", PYTHON, "--require-hashes", "-r", LOCK, check=False) == 0):
+        run(PYTHON, "-m", "pip", "install", "--quiet", "--disable-pip-version-check", "--require-hashes", "-r", LOCK)
+    run(PYTHON, "-m", "pip", "install", "--quiet", "--disable-pip-version-check", "--no-deps", "--no-build-isolation", "-e", ROOT)
+    STAMP.write_text(fingerprint())
+
+
+def demo() -> None:
+    """The main job on the demo case."""
+    out = ROOT / "out" / "demo"
+    out.mkdir(parents=True, exist_ok=True)
+    run(BIN / "stickwright", "plan", "examples/demo", "--pdf", "out/demo/sheet.pdf", "--json", "out/demo/plan.json", "--svg-dir", "out/demo/figures")
+
+
+def test(*more: str) -> None:
+    """All tests, on both cores."""
+    run(PYTHON, "-m", "pytest", "-n", "2", "--dist", "worksteal", *more)
+
+
+def lint() -> None:
+    """Style, types, import order."""
+    run(BIN / "ruff", "check", ".")
+    run(BIN / "ruff", "format", "--check", ".")
+    run(BIN / "mypy")
+    run(BIN / "lint-imports")
+
+
+def bench() -> None:
+    """Every benchmark, one after the other."""
+    for script in sorted((ROOT / "benchmarks").glob("*.py")):
+        print(f"\n{script.name}", flush=True)
+        run(PYTHON, script)
+
+
+def main(arguments: list[str]) -> None:
+    """Set up, then do what is asked."""
+    if not arguments or arguments[0] in ("-h", "--help"):
+        print(__doc__)
+        return
+    what, *more = arguments
+    doings = {"demo": demo, "test": test, "lint": lint, "bench": bench}
+    if what not in (*doings, "run"):
+        sys.exit(f"bootstrap.py: found '{what}', expected demo, test, lint, bench or run")
+    set_up()
+    if what == "run":
+        run(BIN / more[0], *more[1:])
+    elif what == "test":
+        test(*more)
+    else:
+        doings[what]()
+
+
+if __name__ == "__main__":
+    main(sys.argv[1:])

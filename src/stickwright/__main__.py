@@ -1,0 +1,7 @@
+"""``python -m stickwright``."""
+
+import sys
+
+from stickwright.cli import main
+
+sys.exit(main())
