@@ -1,0 +1,494 @@
+"""Makes the demo case, examples/demo, byte for byte the same each time.
+
+Everything in it is invented: the player, the sites, the game, every stick and every number. The readings and
+recordings come from simulated sticks and a simulated player whose truth is known (tests/simulated.py), so that a
+plan made from them can be held against that truth. No person, product or title stands behind any of it.
+
+    python examples/make_demo.py            writes examples/demo
+    python examples/make_demo.py FOLDER     writes FOLDER
+"""
+
+from __future__ import annotations
+
+import math
+import shutil
+import sys
+from dataclasses import dataclass, field, replace
+from pathlib import Path
+
+import numpy as np
+
+sys.path.insert(0, str(Path(__file__).resolve().parent.parent / "tests"))
+
+from simulated import BenchTable, Sensor, SimulatedPlayer, SimulatedStick, Visit, bench_table
+
+from stickwright.mechanics.bench import bench_stick, to_stick_fields
+from stickwright.model.recording import Recording
+from stickwright.records.benches import append_stick, read_bench
+from stickwright.records.recordings import write_recording
+
+SEED = 20260314
+BENCHED = "2026-02-20"
+GRAM_FORCE_N = 9.80665e-3
+FOUR = (0, 90, 180, 270)
+
+
+@dataclass(frozen=True)
+class Benched:
+    """One invented stick: its truth, how it was read on the bench, and what the kit list says besides."""
+
+    name: str
+    force_class: str
+    start_n: float
+    full_n: float
+    travel_mm: float
+    height_mm: float
+    friction_n: float
+    base_mm: tuple[int, int, int]
+    mass_g: int
+    plug: str
+    extra: tuple[str, ...] = ()
+    unit: str = "n"
+    gauge_step_n: float = 0.005
+    directions_deg: tuple[int, ...] = (0,)
+    shares: tuple[float, ...] = (0.0, 0.33, 0.67, 1.0)
+    back: bool = True
+    unequal: tuple[float, ...] | None = None
+    slipped: tuple[int, float] | None = None
+    comment: str = ""
+
+    @property
+    def stick(self) -> SimulatedStick:
+        return SimulatedStick.of(
+            self.start_n, self.full_n, self.travel_mm / 1e3, self.height_mm / 1e3, self.friction_n
+        )  # fmt: skip
+
+
+SMALL = (54, 50, 30)
+STICKS = (
+    Benched("fennel", "standard", 0.46, 1.02, 6.5, 16, 0.020, SMALL, 85, "4-conductor", ("in_stock = 3",),
+            directions_deg=FOUR, comment="small, standard force"),
+    Benched("sorrel", "half", 0.23, 0.50, 6.5, 16, 0.012, SMALL, 80, "4-conductor", ("in_stock = 2",),
+            directions_deg=FOUR, comment="small, half force"),
+    Benched("vetch", "third", 0.15, 0.34, 6.5, 16, 0.008, (46, 40, 34), 70, "4-conductor",
+            ("base_tilt_deg = 12",), unit="gf", gauge_step_n=0.001, directions_deg=(0, 90),
+            comment="small, third force, base slopes 12 degrees towards the player"),
+    Benched("lichen", "hyper-light", 0.060, 0.165, 5.0, 18, 0.004, (38, 38, 26), 45, "USB",
+            ("current_ma = 45", "heaviest_topper_g = 6"), unit="gf", gauge_step_n=0.0005, directions_deg=FOUR,
+            comment="small, hyper-light, short throw"),
+    Benched("moss", "hyper-light", 0.028, 0.110, 9.0, 45, 0.003, (40, 40, 62), 110, "USB",
+            ("current_ma = 70", "heaviest_topper_g = 8"), unit="gf", gauge_step_n=0.0005, directions_deg=(0, 90),
+            comment="tall, hyper-light"),
+    Benched("thistle", "standard", 0.50, 0.95, 4.0, 14, 0.020, (44, 40, 26), 60, "4-conductor", ("in_stock = 2",),
+            back=False, comment="small, short throw; benched pushing out only, so its friction is not known"),
+    Benched("bracken", "half", 0.26, 0.62, 11.0, 28, 0.015, (60, 56, 40), 120, "4-conductor",
+            slipped=(5, 1.9), comment="half force, long throw; the gauge slipped in one reading"),
+    Benched("teasel", "light", 0.32, 0.74, 9.0, 24, 0.015, (62, 58, 38), 130, "4-conductor",
+            ("base_tilt_deg = 15",), directions_deg=FOUR, unequal=(1.0, 1.0, 1.0, 1.22),
+            comment="light, base slopes 15 degrees; firmer towards the back"),
+    Benched("chert", "firm", 1.10, 2.10, 5.0, 15, 0.050, (54, 50, 30), 90, "4-conductor",
+            gauge_step_n=0.01, shares=(0.0, 0.5, 1.0), back=False, comment="small, firm; three readings only"),
+    Benched("marl", "half", 0.24, 0.51, 6.5, 16, 0.135, SMALL, 80, "4-conductor",
+            directions_deg=(0, 90), comment="an old half-force stick that no longer comes home: friction"),
+    Benched("sedge", "light", 0.20, 0.48, 24.0, 60, 0.015, (120, 90, 55), 500, "USB", ("current_ma = 60",),
+            comment="large, long throw, very light"),
+    Benched("hawthorn", "light", 0.70, 1.45, 20.0, 50, 0.030, (160, 120, 75), 750, "USB",
+            ("current_ma = 90", "base_tilt_deg = 15"), gauge_step_n=0.01, directions_deg=FOUR,
+            comment="large, light, base slopes 15 degrees"),
+    Benched("mallow", "standard", 1.60, 3.90, 24.0, 60, 0.070, (150, 110, 60), 800, "USB", ("current_ma = 60",),
+            gauge_step_n=0.05, comment="large, long throw"),
+    Benched("granite", "standard", 2.20, 4.60, 11.0, 55, 0.080, (150, 110, 70), 700, "USB", ("current_ma = 60",),
+            gauge_step_n=0.05, comment="large, short throw"),
+    Benched("basalt", "firm", 3.50, 8.00, 22.0, 60, 0.150, (150, 110, 60), 900, "USB", ("current_ma = 60",),
+            gauge_step_n=0.05, directions_deg=(0, 90), comment="large, firm spring"),
+)  # fmt: skip
+
+KIT_HEAD = """\
+# The kit of the demo case. Everything is invented: no stick here is a product of anybody.
+# Written by examples/make_demo.py. Forces are at the contact point of the bare stick, pushing out; the figures of each stick
+# come from its bench readings (bench/), as `stickwright bench READINGS.csv --kit kit.toml` works them out.
+
+tilt_deg = [0, 10, 20]        # tilts of the base that can be built
+
+# A touch surface has no spring: it was put on a scale once, and needs no bench. Travel is half the pad.
+[[stick]]
+name = "flint"
+kind = "touch"
+force_class = "touch"
+start_force_n = 0.02
+full_force_n = 0.02
+travel_mm = 20
+base_mm = [60, 60, 12]
+mass_g = 60
+plug = "4-conductor"
+note = "finger must lift to start again"
+"""
+
+KIT_TAIL = """
+[[topper]]
+name = "low dish"
+form = "dish"
+height_mm = 0
+mass_g = 2
+width_mm = 20
+in_stock = 3
+
+[[topper]]
+name = "ball"
+form = "ball"
+height_mm = 10
+mass_g = 12
+width_mm = 35
+
+[[topper]]
+name = "tall peg"
+form = "peg"
+height_mm = 12
+mass_g = 6
+width_mm = 10
+
+[[topper]]
+name = "T-bar"
+form = "bar"
+height_mm = 6
+mass_g = 14
+width_mm = 60
+
+[[topper]]
+name = "foam ball"
+form = "foam"
+height_mm = 8
+mass_g = 9
+width_mm = 48
+
+[[topper]]
+name = "chin cup"
+form = "cup"
+height_mm = 6
+mass_g = 7
+width_mm = 34
+single_player = true          # washable, and not lent on to another player
+in_stock = 2
+
+[[extension]]
+name = "plus 8"
+length_mm = 8
+mass_g = 3
+
+[[extension]]
+name = "plus 15"
+length_mm = 15
+mass_g = 5
+
+[[extension]]
+name = "plus 25"
+length_mm = 25
+mass_g = 8
+"""
+
+GAME = """\
+# The game as K7 wants to play it, in K7's own words. Invented.
+
+name = "cave building with my cousin"
+archetype = "third person, own pace: walking, digging and building, nothing hurries you"
+session_min = 35
+own_dead_zone_share = 0.12              # inside the game, found by pushing slowly until something moved
+offers = ["dead zone", "sensitivity"]
+lag_budget_ms = 60
+
+[[action]]
+name = "move"
+kind = "two-axis"
+importance = 9
+duty_share = 0.55
+usual_level_share = 0.8
+longest_hold_s = 12
+levels = 3
+together = ["dig"]
+
+  [[action.direction]]
+  direction_deg = 90
+  weight = 3
+
+  [[action.direction]]
+  direction_deg = 45
+  weight = 1.5
+
+  [[action.direction]]
+  direction_deg = 135
+  weight = 1.5
+
+  [[action.direction]]
+  direction_deg = 0
+  weight = 1
+
+  [[action.direction]]
+  direction_deg = 180
+  weight = 1
+
+  [[action.direction]]
+  direction_deg = 270
+  weight = 0.8
+
+[[action]]
+name = "look"
+kind = "two-axis"
+importance = 7
+duty_share = 0.3
+usual_level_share = 0.5
+longest_hold_s = 4
+option = "the camera follows by itself"
+
+  [[action.direction]]
+  direction_deg = 0
+  weight = 3
+
+  [[action.direction]]
+  direction_deg = 180
+  weight = 3
+
+  [[action.direction]]
+  direction_deg = 90
+  weight = 1
+
+  [[action.direction]]
+  direction_deg = 270
+  weight = 1
+
+[[action]]
+name = "dig"
+kind = "hold"
+importance = 8
+duty_share = 0.2
+longest_hold_s = 6
+option = "press once to start, once to stop"
+
+[[action]]
+name = "jump"
+kind = "press"
+importance = 4
+duty_share = 0.02
+presses_per_min = 3
+option = "steps up low walls by itself"
+"""
+
+INDEX = SimulatedPlayer(
+    force_n=(0.52, 0.47, 0.41, 0.34, 0.50, 0.55, 0.60, 0.58),
+    reach_m=(0.0095, 0.0080, 0.0068, 0.0060, 0.0090, 0.0100, 0.0092, 0.0095),
+    rest_n=(0.0, -0.030),
+    sway_n=0.007,
+    crossing_hz=1.3,
+    tremor_hz=5.4,
+    tremor_n=0.006,
+    limb_n_per_m=42.0,
+    noise_share=0.06,
+    tiring_per_min=0.016,
+    aim_scatter=0.05,
+    lag_s=0.32,
+    follow_gain=0.88,
+)
+CHIN = SimulatedPlayer(
+    force_n=(1.25, 1.30, 1.60, 1.35, 1.30, 0.95, 0.80, 0.90),
+    reach_m=(0.0110, 0.0100, 0.0080, 0.0095, 0.0115, 0.0080, 0.0065, 0.0080),
+    sway_n=0.045,
+    crossing_hz=1.1,
+)
+SENSOR = Sensor(offset=(0.035, -0.022), noise=0.003, bits=10, rate_hz=100.0, turn_rad=math.radians(12))
+TRIED = "lichen"
+
+PLAYER = """\
+# The player of the demo case. K7 is nobody: everything here is invented.
+# Written by examples/make_demo.py.
+
+code = "K7"
+age_band = "adult"
+visit = "2026-03-14"
+session_min = 35
+course = "progressive"
+alerts = ["drives-chair"]
+goals = ["dig out the great hall with my cousin, steering by myself", "play for half an hour and still be able to eat after"]
+
+[[site]]
+name = "right index"
+part = "fingertip"
+support = "wedge under the hand"
+action = "move"
+gauge_readings = "readings/right-index.csv"    # first direction (forward) taken again at the end
+gauge_step_n = 0.005
+gauge_no_load_n = 0.0
+press_rate_per_s = [1.5, 1.4]
+toppers = ["low dish", "tall peg"]
+liked = ["lichen"]
+can_lift = false
+room_mm = [110, 90]
+
+  [[site.rest]]
+  force_n = {rest_before}
+  direction_deg = 270
+  support = ""
+
+  [[site.rest]]
+  force_n = {rest_after}
+  direction_deg = 270
+  support = "wedge under the hand"
+
+  [[site.hold]]
+  duration_s = [24, 19]
+  effort_share = 0.5
+
+{recordings}
+[[site]]
+name = "chin"
+part = "chin"
+support = "head on the headrest"
+action = "look"
+gauge_step_n = 0.01
+involuntary_force_n = 0.045
+crossing_hz = 1.1
+toppers = ["cup"]
+cleared = "yes"              # the treating team agreed, 20 minutes at a time
+room_mm = [180, 140]
+
+  [[site.rest]]
+  force_n = [0.02, 0.01, 0.02]
+  direction_deg = 270
+  support = "head on the headrest"
+
+{chin}"""
+
+
+def make(folder: Path) -> None:
+    """Write the whole case into a folder that is emptied first."""
+    if folder.exists():
+        shutil.rmtree(folder)
+    for part in ("bench", "readings", "recordings"):
+        (folder / part).mkdir(parents=True)
+    _write_kit(folder)
+    (folder / "game.toml").write_text(GAME, encoding="utf-8", newline="\n")
+    recordings = _write_recordings(folder)
+    _write_player(folder, recordings)
+
+
+def _write_kit(folder: Path) -> None:
+    kit = folder / "kit.toml"
+    kit.write_text(KIT_HEAD, encoding="utf-8", newline="\n")
+    for number, benched in enumerate(STICKS):
+        rng = np.random.default_rng([SEED, 1, number])
+        table = bench_table(
+            benched.stick,
+            rng,
+            directions_rad=tuple(math.radians(phi) for phi in benched.directions_deg),
+            shares=benched.shares,
+            back=benched.back,
+            gauge_step_n=benched.gauge_step_n,
+            unequal=benched.unequal,
+            slipped=benched.slipped,
+        )
+        readings = folder / "bench" / f"{benched.name}.csv"
+        readings.write_text(_bench_text(table, benched), encoding="utf-8", newline="\n")
+        _append(kit, readings, benched)
+    with kit.open("a", encoding="utf-8", newline="\n") as file:
+        file.write(KIT_TAIL)
+
+
+def _bench_text(table: BenchTable, benched: Benched) -> str:
+    several = len(benched.directions_deg) > 1
+    factor, decimals = (1 / GRAM_FORCE_N, 2) if benched.unit == "gf" else (1.0, 4)
+    lines = [f"{'direction_deg,' if several else ''}travel_mm,way,force_{benched.unit}"]
+    for phi, travel, out, force in zip(table.direction_rad, table.travel_m, table.outward, table.force_n, strict=True):
+        cells = [f"{math.degrees(phi):.0f}"] if several else []
+        cells += [f"{1e3 * travel:.2f}", "out" if out else "back", f"{factor * force:.{decimals}f}"]
+        lines.append(",".join(cells))
+    return "\n".join(lines) + "\n"
+
+
+def _append(kit: Path, readings: Path, benched: Benched) -> None:
+    """What `stickwright bench` does, with the figures rounded to what a bench by hand can tell."""
+    read = read_bench(readings)
+    result = bench_stick(
+        read.force_n, name=benched.name, height_m=benched.height_mm / 1e3, travel_m=read.travel_m,
+        direction_rad=read.direction_rad, outward=read.outward, max_travel_m=benched.travel_mm / 1e3,
+        gauge_step_n=benched.gauge_step_n, benched=BENCHED,
+    )  # fmt: skip
+    append_stick(kit, {key: _short(value) for key, value in to_stick_fields(result).items()}, readings)
+    base = ", ".join(str(side) for side in benched.base_mm)
+    lines = [
+        f'force_class = "{benched.force_class}"', f"base_mm = [{base}]", f"mass_g = {benched.mass_g}",
+        f'plug = "{benched.plug}"', *benched.extra, f'note = "{benched.comment}"',
+    ]  # fmt: skip
+    with kit.open("a", encoding="utf-8", newline="\n") as file:
+        file.write("\n".join(lines) + "\n")
+
+
+def _short(value: object) -> object:
+    """Four digits after the point in SI: a tenth of a millinewton, a tenth of a millimetre."""
+    if isinstance(value, float):
+        return round(value, 4)
+    return tuple(round(each, 4) for each in value) if isinstance(value, tuple) else value
+
+
+@dataclass(frozen=True)
+class _Made:
+    task: str
+    recording: Recording
+    extra: tuple[str, ...] = field(default=())
+
+
+def _write_recordings(folder: Path) -> str:
+    truth = next(benched.stick for benched in STICKS if benched.name == TRIED)
+    visit = Visit(INDEX, truth, SENSOR, site="right index", name=TRIED)
+    rng = [np.random.default_rng([SEED, 2, number]) for number in range(7)]
+    made = (
+        visit.rest(rng[0], seconds=20),
+        visit.still(rng[1], seconds=20),
+        visit.rim(rng[2], laps=5, lap_s=5.0),
+        visit.push(rng[3]),
+        visit.hold(rng[4], hold_s=5.0, sinking_per_s=0.004),
+        visit.aim(rng[5], targets=24),
+        visit.follow(rng[6], seconds=45),
+    )
+    entries = []
+    for recording in made:
+        rounded = replace(
+            recording, times_s=np.round(recording.times_s, 4), xy=np.round(recording.xy, 4),
+            cue_xy=None if recording.cue_xy is None else np.round(recording.cue_xy, 3),
+        )  # fmt: skip
+        write_recording(rounded, folder / "recordings" / recording.name)
+        entries.append(
+            f'  [[site.recording]]\n  file = "recordings/{recording.name}"\n  task = "{recording.task}"\n  stick = "{TRIED}"\n'
+            '  topper = "low dish"\n'
+        )
+    return "\n".join(entries)
+
+
+def _write_player(folder: Path, recordings: str) -> None:
+    rng = np.random.default_rng([SEED, 3])
+    order = np.radians([90, 0, 225, 135, 270, 45, 180, 315])
+    taken = INDEX.gauge_readings(
+        rng, directions_rad=order, gauge_step_n=0.005, tape_step_m=0.0005, minutes=9.0
+    )  # fmt: skip
+    lines = ["direction_deg,force_n,reach_mm"]
+    for phi, forces, reaches in taken:
+        lines += [
+            f"{math.degrees(phi):.0f},{force:.3f},{1e3 * reach:.1f}" for force, reach in zip(forces, reaches, strict=True)
+        ]
+    again = INDEX.force_at(math.pi / 2, 9.5) * np.exp(rng.normal(0, 0.12, 3))
+    lines += [f"90,{round(float(force) / 0.005) * 0.005:.3f}," for force in again]
+    (folder / "readings" / "right-index.csv").write_text("\n".join(lines) + "\n", encoding="utf-8", newline="\n")
+    chin = []
+    for phi, forces, reaches in CHIN.gauge_readings(
+        rng, directions_rad=np.radians(FOUR), gauge_step_n=0.01, tape_step_m=0.0005
+    ):
+        chin.append(
+            f"  [[site.reading]]\n  direction_deg = {math.degrees(phi):.0f}\n"
+            f"  force_n = [{', '.join(f'{force:.2f}' for force in forces)}]\n"
+            f"  reach_mm = [{', '.join(f'{1e3 * reach:.1f}' for reach in reaches)}]\n"
+        )
+    before = ", ".join(f"{0.140 * math.exp(rng.normal(0, 0.1)):.3f}" for _ in range(3))
+    after = ", ".join(f"{0.030 * math.exp(rng.normal(0, 0.1)):.3f}" for _ in range(3))
+    text = PLAYER.format(rest_before=f"[{before}]", rest_after=f"[{after}]", recordings=recordings, chin="\n".join(chin))
+    (folder / "player.toml").write_text(text, encoding="utf-8", newline="\n")
+
+
+if __name__ == "__main__":
+    make(Path(sys.argv[1]) if len(sys.argv) > 1 else Path(__file__).resolve().parent / "demo")
