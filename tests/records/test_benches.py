@@ -76,10 +76,13 @@ def test_nothing_but_a_sentence_comes_of_rubbish(tmp_path_factory, data):
     """Law: whatever a file holds, it is read or refused in words."""
     path = tmp_path_factory.getbasetemp() / "rubbish-bench.csv"
     path.write_bytes(data)
+    problems = None
     try:
         read_bench(path)
     except BadInput as refused:
-        assert refused.problems
+        problems = refused.problems
+    assert problems is None or all(problem.found and problem.expected for problem in problems)
+    assert problems != ()
 
 
 def test_a_stick_is_added_and_nothing_else_is_touched(tmp_path):

@@ -117,8 +117,8 @@ def likelier_unit(values: Sequence[float], ending: str, band: tuple[float, float
     """
     low, high = band
     typed = [units.to_si(value, ending) for value in values]
-    if not typed or not (all(value > high for value in typed) or all(value < low for value in typed)):
-        return None
+    if not typed or not (all(value > _ROOM * high for value in typed) or all(value < low for value in typed)):
+        return None  # a little above the usual is a strong player, not another unit
     middle = math.sqrt(low * high)
     best: tuple[float, str] | None = None
     for other in _ASKED[sort]:

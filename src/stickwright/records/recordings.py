@@ -136,7 +136,7 @@ def read_recording(
     _refuse_choice(choice, header, shown, foreign=columns is not None)
     frame = _frame(path, shown, header, choice)
     if frame.height == 0:
-        raise BadInput(Problem(shown, "a header and no row", "one sample a row", "Was the recording stopped at once?"))
+        raise _no_rows(shown)
     notes: list[str] = []
     times_s = _times(frame, choice, shown, notes)
     xy = _pair(frame, choice.x, choice.y, choice, shown)
@@ -326,9 +326,10 @@ def _as_text(
 def _refuse_lines(path: Path, shown: str, header: tuple[str, ...]) -> None:
     """Rows with too many cells, and bytes that are not UTF-8, found line by line."""
     problems: list[Problem] = []
-    more = 0
+    more = filled = 0
     with path.open("rb") as file:
         for number, line in enumerate(file, 1):
+            filled += bool(line.strip())
             try:
                 cells = next(csv.reader([line.decode("utf-8-sig").rstrip("\r\n")]), [])
             except UnicodeDecodeError as error:
@@ -365,6 +366,12 @@ def _refuse_lines(path: Path, shown: str, header: tuple[str, ...]) -> None:
                 more += 1
     if problems:
         raise BadInput([*problems, *_more(more, shown)])
+    if filled <= 1:
+        raise _no_rows(shown)
+
+
+def _no_rows(shown: str) -> BadInput:
+    return BadInput(Problem(shown, "a header and no row", "one sample a row", "Was the recording stopped at once?"))
 
 
 def _more(count: int, shown: str) -> list[Problem]:

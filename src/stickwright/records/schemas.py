@@ -122,10 +122,11 @@ def _item_schema(shape: Shape, key: str | None) -> dict[str, Any]:
         item |= {"minLength": shape.shortest} if shape.shortest is not None and not shape.many else {}
         item |= {"maxLength": shape.longest} if shape.longest is not None and not shape.many else {}
     factor = units.to_si(1.0, units.ending_of(key)) if key is not None else 1.0
-    for limit, name in ((shape.low, "minimum"), (shape.high, "maximum")):
+    for limit, name, outer in ((shape.low, "minimum", min), (shape.high, "maximum", max)):
         if limit is not None:
-            # Twelve digits: 0.3 m is 300 mm, not 299.99999999999994.
-            item[name] = limit if shape.kind == "whole number" else float(f"{limit / factor:.12g}")
+            exact = limit / factor
+            # Twelve digits read better (300 mm, not 299.99999999999994), but never narrower than the reader is.
+            item[name] = limit if shape.kind == "whole number" else outer(float(f"{exact:.12g}"), exact)
     return item
 
 
