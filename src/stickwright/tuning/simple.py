@@ -65,7 +65,8 @@ def simple_settings(
     -------
     SimpleSettings
         Dead zone and sensitivity in whole percent, by least squares over the player's own range in every
-        direction; rms difference; what is lost.
+        direction, the dead zone never smaller than rest needs: such a game takes no offset off, so offset and
+        radius together; rms difference; what is lost.
 
     Notes
     -----
@@ -90,13 +91,19 @@ def simple_settings(
     stretched = np.repeat(gain, 101) * deflection
     line = np.column_stack([stretched, np.zeros_like(stretched)])
     wanted = np.minimum(shaped(line, settings.dead_zone, 0.0, settings.curve_ratio)[:, 0], 1.0)
-    dead_zone, sensitivity = _least_squares(deflection, wanted, offers)
+    dead_zone, sensitivity = _least_squares(deflection, wanted, _rest_needs(settings), offers)
     off = game_output(deflection, dead_zone, sensitivity) - wanted
     rms = math.sqrt(float((off**2).mean()))
-    return SimpleSettings(100.0 * dead_zone, 100.0 * sensitivity, rms, _lost(settings, rms))
+    return SimpleSettings(float(round(100.0 * dead_zone)), float(round(100.0 * sensitivity)), rms, _lost(settings, rms))
 
 
-def _least_squares(deflection: Array, wanted: Array, offers: Sequence[str]) -> tuple[float, float]:
+def _rest_needs(settings: Response) -> float:
+    """Dead zone about (0, 0), in whole per cent, that covers rest where neither offset nor range can be set."""
+    radius = settings.dead_zone / min(settings.gain or (1.0,))
+    return min(0.9, math.ceil(100.0 * (math.hypot(*settings.centre_xy) + radius) - 1e-9) / 100.0)
+
+
+def _least_squares(deflection: Array, wanted: Array, least_zone: float, offers: Sequence[str]) -> tuple[float, float]:
     """Best pair in steps of one percent: coarse over the whole field, then every step about the best."""
     one_only = ("dead zone" in offers) != ("sensitivity" in offers)
     keep_zone = one_only and "sensitivity" in offers
@@ -104,7 +111,7 @@ def _least_squares(deflection: Array, wanted: Array, offers: Sequence[str]) -> t
 
     def best(zones: Array, levels: Array) -> tuple[float, float]:
         found = (math.inf, 0.0, 1.0)
-        for zone in np.zeros(1) if keep_zone else zones:
+        for zone in np.zeros(1) if keep_zone else np.round(zones, 2):
             rows = np.ones(1) if keep_level else levels
             line = np.maximum(deflection - zone, 0.0) / (1.0 - zone)
             square = ((np.minimum(rows[:, None] * line[None, :], 1.0) - wanted[None, :]) ** 2).mean(axis=1)
@@ -112,9 +119,9 @@ def _least_squares(deflection: Array, wanted: Array, offers: Sequence[str]) -> t
             found = min(found, (float(square[row]), float(zone), float(rows[row])))
         return found[1], found[2]
 
-    zone, level = best(np.arange(0, 91, 3) / 100, np.arange(10, 100 * _TOP_SENSITIVITY + 1, 10) / 100)
+    zone, level = best(np.arange(least_zone, 0.91, 0.03), np.arange(10, 100 * _TOP_SENSITIVITY + 1, 10) / 100)
     near = np.round(zone + np.arange(-5, 6) / 100, 2)
-    return best(near[(near >= 0.0) & (near < 0.95)], np.round(level + np.arange(-9, 16) / 100, 2))
+    return best(near[(near >= least_zone) & (near < 0.95)], np.round(level + np.arange(-9, 16) / 100, 2))
 
 
 def _lost(settings: Response, rms: float) -> str:

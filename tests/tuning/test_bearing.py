@@ -1,0 +1,123 @@
+"""Rotation, mirror, quarter turns, and reach that looks like rotation."""
+
+import math
+
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from stickwright.tuning.asked import Stretch
+from stickwright.tuning.bearing import bearing, push_direction
+
+EIGHT = np.tile(np.arange(8) * math.pi / 4, 3)
+WOBBLE = np.radians([3, -4, 1, 2, -2, 0, 4, -4, -1, 2, -3, 3, 1, -2, 0, 1, 2, -3, 4, -1, -2, 1, 0, -1])
+
+
+@given(error_deg=st.floats(-60, 60))
+def test_rotation_is_minus_the_error(error_deg):
+    """Law: a base turned by an angle is put right by turning the output back by the same angle."""
+    found = bearing(EIGHT + math.radians(error_deg) + WOBBLE, EIGHT)
+    assert math.degrees(found.rotation_rad.value) == pytest.approx(-error_deg, abs=0.5)
+    assert found.rotation_rad.low < found.rotation_rad.value < found.rotation_rad.high
+
+
+@given(turn=st.floats(-7, 7))
+def test_turning_recording_and_cues_together_changes_nothing(turn):
+    """Law: only produced against cued counts, not where the player sits. (Cues in steps of 15 degrees.)"""
+    turn = round(turn / math.radians(15)) * math.radians(15)
+    here = bearing(EIGHT + 0.3 + WOBBLE, EIGHT)
+    there = bearing(EIGHT + 0.3 + WOBBLE + turn, EIGHT + turn)
+    assert there.rotation_rad.value == pytest.approx(here.rotation_rad.value, abs=1e-9)
+    assert there.rotation_rad.low == pytest.approx(here.rotation_rad.low, abs=1e-9)
+    assert there.turn_base == here.turn_base
+
+
+def test_base_is_turned_the_same_way_as_the_error():
+    """Pushes that come out 20 degrees anticlockwise: turn the base anticlockwise, the output clockwise."""
+    found = bearing(EIGHT + math.radians(20) + WOBBLE, EIGHT)
+    assert found.turn_base.startswith(
+        "Turn the stick base 20 deg anticlockwise first, the same way as the player's error"
+    )
+    assert found.turn_base.endswith("turned 20 deg clockwise.")
+    other = bearing(EIGHT - math.radians(20) + WOBBLE, EIGHT)
+    assert other.turn_base.startswith("Turn the stick base 20 deg clockwise first")
+
+
+def test_a_straight_stick_is_left_alone():
+    """Within the interval of nothing: the base stays."""
+    assert bearing(EIGHT + WOBBLE, EIGHT).turn_base.startswith("Leave the base as it is")
+
+
+@pytest.mark.parametrize(
+    "turn_deg, words",
+    [(88, "turned a quarter anticlockwise"), (-93, "turned a quarter clockwise"), (178, "half a turn round")],
+)
+def test_quarter_and_half_turns_are_mounting(turn_deg, words):
+    """Near 90 or 180 degrees the stick is mounted wrongly, and that comes first."""
+    found = bearing(EIGHT + math.radians(turn_deg) + WOBBLE, EIGHT)
+    assert words in found.turn_base
+    assert (found.findings[0].level, found.findings[0].about) == ("fault", "quarter turn")
+    assert abs(math.degrees(found.rotation_rad.value)) == pytest.approx(abs(turn_deg), abs=1)
+
+
+@pytest.mark.parametrize(
+    "mirror, words",
+    [
+        (lambda c: math.pi - c, "left and right are swapped"),
+        (lambda c: -c, "forward and back are swapped"),
+        (lambda c: math.pi / 2 - c, "x and y are swapped:"),
+        (lambda c: -math.pi / 2 - c, "x and y are swapped and both signs"),
+    ],
+)
+def test_mirrored_axes_are_named(mirror, words):
+    """Determinant below 0: no turning puts it right, and the sentence names the axis."""
+    found = bearing(mirror(EIGHT) + WOBBLE, EIGHT)
+    assert found.mirrored
+    assert found.rotation_rad.value == 0.0
+    assert words in found.findings[0].text.replace("swapped.", "swapped:")
+    assert "correct the axis" in found.turn_base
+
+
+def test_error_in_some_directions_only_is_reach():
+    """Forward and both forward corners sag to the right, the rest is straight: reach, not rotation."""
+    sag = np.where(np.isin(np.arange(24) % 8, (1, 2, 3)), math.radians(-25), 0.0)
+    found = bearing(EIGHT + sag + WOBBLE, EIGHT)
+    assert found.rotation_rad.value == 0.0
+    assert found.findings[0].about == "reach, not rotation"
+    assert "3 of 8" in found.findings[0].text
+
+
+def test_directions_that_do_not_follow_are_queried():
+    """Pushes all over the place: no rotation, look at the cues."""
+    found = bearing(np.random.default_rng(2).uniform(-math.pi, math.pi, 3), [0.0, 0.1, 0.2])
+    assert (found.rotation_rad.value, found.findings[0].level) == (0.0, "query")
+
+
+def test_one_push_gives_no_interval():
+    """One push has a direction but no spread."""
+    found = bearing([0.4], [0.1])
+    assert found.rotation_rad.value == pytest.approx(-0.3, abs=1e-12)
+    assert found.rotation_rad.why == "one push only"
+
+
+def test_no_pushes_says_what_to_record():
+    """Nothing to go by: the finding asks for pushes with cues."""
+    found = bearing([], [])
+    assert found.rotation_rad.why == "no push with a cued direction"
+    assert "at least right, forward, left and back" in found.findings[0].text
+
+
+def test_push_direction_ignores_the_way_out():
+    """A push that starts crooked and ends forward-left counts by its outer half."""
+    xy = np.array([[0.05, 0.0], [0.1, 0.1], [0.0, 0.6], [-0.6, 0.6], [-0.6, 0.6]])
+    produced, cued = push_direction(Stretch(np.arange(5.0), xy, np.tile([-1.0, 1.0], (5, 1))))
+    assert math.degrees(cued) == pytest.approx(135)
+    assert math.degrees(produced) == pytest.approx(math.degrees(math.atan2(1.8, -1.2)))
+
+
+def test_push_without_movement_or_cue_does_not_count():
+    """A stick that hardly moved, or moved without being asked where to, has no error."""
+    still = np.full((5, 2), 0.001)
+    assert push_direction(Stretch(np.arange(5.0), still, np.tile([1.0, 0.0], (5, 1)))) is None
+    assert push_direction(Stretch(np.arange(5.0), still + 0.5)) is None
