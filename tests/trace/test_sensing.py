@@ -57,7 +57,7 @@ def test_real_square_dead_zone():
     assert clean.dead_zone == pytest.approx(23 / 80, abs=1e-9)
     assert clean.step == pytest.approx(1 / 80, abs=1e-9)
     text = about(findings, "dead zone")[0].text
-    assert "0.2875 (23 steps of 0.0125)" in text
+    assert "0.2875 (step 23 of 0.0125; all below are set to 0)" in text
     assert "(square)" in text
 
 

@@ -149,10 +149,11 @@ def _bursts(clean: Cleaned, start: int, stop: int, is_path: bool) -> list[tuple[
     size = np.hypot(away[:, 0], away[:, 1])
     times_s = clean.times_s[start:stop]
     joined = _joined(runs(odd), times_s)
+    # The outliers themselves must last: two odd samples of plain noise near each other are no movement.
     return [
         (start + a, start + b, float(size[a:b].max()))
         for a, b in joined
-        if times_s[b - 1] - times_s[a] + clean.median_step_s > LEAST_S
+        if np.count_nonzero(odd[a:b]) * clean.median_step_s > LEAST_S
     ]
 
 

@@ -252,8 +252,8 @@ def rest_report(
         return None, [Finding("note", "no rest", why)]
     rests = _rests(clean, cued, keep)
     if rests is None:
-        why = f"No quiet stretch of {LEAST_REST_S} s or more was found: record 10 s with the hand off, three times."
-        return None, [Finding("query", "no rest", why)]
+        why = f"No rest of {LEAST_REST_S} s or more was asked or seen: record 10 s with the hand off, three times."
+        return None, [Finding("note", "no rest", why)]
     findings = _leaned_on(rests, clean.scale, cued)
     if not cued:
         rests, said = _released_only(rests, clean.scale)
@@ -276,9 +276,11 @@ def _unrecorded(axis: int) -> Estimate:
 
 
 def _rests(clean: Cleaned, cued: bool, keep: NDArray[np.bool_] | None) -> _Rests | None:
+    # While aiming, holding or following, a still stick is where it was asked to be, not at rest.
+    where = clean.segments if cued else clean.pieces(clean.asked("play", "push", ""))
     asked = clean.asked("rest") if cued else None
     rows, spans = [], []
-    for first, last in clean.segments:
+    for first, last in where:
         part = None if asked is None else asked[first:last]
         found = rest_stretches(
             clean.times_s[first:last], clean.xy[first:last], asked=part, scale=clean.scale, step=clean.step
@@ -307,7 +309,8 @@ def _leaned_on(rests: _Rests, scale: float, cued: bool) -> list[Finding]:
     far = float(np.hypot(*first)) > 0.1 * scale
     if far and len(rest):
         moved = np.hypot(*(rest - first).T) > 0.1 * scale
-        if moved.mean() > 0.5:
+        agree = float(np.median(np.hypot(*(rest - np.median(rest, axis=0)).T))) < 0.05 * scale
+        if moved.mean() > 0.5 and agree:
             at = rests.start_s[1:][moved][0]
             text = (
                 f"The first rest lies at {where}, from {at:.1f} s on the stick rests elsewhere: leaned on at start-up, "

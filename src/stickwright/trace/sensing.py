@@ -309,7 +309,7 @@ def _dead_zone(samples: Samples, step: float) -> tuple[float, list[Finding]]:
             return 0.0, []
         kind = "by distance from the centre (radial)"
         near = int(np.count_nonzero((radius > 0) & (radius < 2 * size)))
-    counted = f" ({round(size / step)} steps of {short(step)})" if step else ""
+    counted = f" (step {round(size / step)} of {short(step)}; all below are set to 0)" if step else ""
     doubt = "" if near >= 20 else f" Only {near} samples lie near it: it may be smaller."
     text = (
         f"A dead zone is already in this recording: no value between 0 and {size:.4g}{counted}, {kind}. Rest noise, "
