@@ -7,6 +7,7 @@ refused. Nothing is written while reading or checking.
 from __future__ import annotations
 
 import datetime
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from importlib import resources
@@ -39,6 +40,7 @@ from stickwright.records.writing import make_folder, write_whole
 __all__ = ["check_case", "new_case", "read_case", "write_case"]
 
 _STARTER = ("player.toml", "kit.toml", "game.toml", "readings/right-index.csv", "readings/bench-willow.csv")
+_PLACE = re.compile(r", (?:line|row) (\d+)")
 _NEW = "Start one with 'stickwright new'."
 
 
@@ -134,7 +136,18 @@ def _look(folder: Path, made_on: str) -> _Look:
     if kit_file is not None:
         _look_at_kit(look, kit_file)
     _look_at_game(look, game_file, player_file)
+    look.problems = _in_order_of_the_files(look.problems)
     return look
+
+
+def _in_order_of_the_files(problems: list[Problem]) -> list[Problem]:
+    """File by file as first met, then by line or row, as one would go through them with an editor."""
+    files = [problem.where.split(", ")[0] for problem in problems]
+    places = [_PLACE.search(problem.where) for problem in problems]
+    order = sorted(
+        range(len(problems)), key=lambda at: (files.index(files[at]), int(place[1]) if (place := places[at]) else 10**9)
+    )
+    return [problems[at] for at in order]
 
 
 def _refuse_date(made_on: str, look: _Look) -> None:

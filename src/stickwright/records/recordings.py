@@ -1,94 +1,29 @@
 """Recordings as CSV: our own format and, when the columns are named, anybody else's.
 
-Own format: ``time_s,x,y`` and if wanted ``cue``, ``cue_x,cue_y``, ``cue_width``. Files are read by
-polars straight into numbers; only when that fails are they read again as text to find the bad cells.
-Rows are counted as a spreadsheet counts them: the header is row 1.
+Own format: ``time_s,x,y`` and if wanted ``cue``, ``cue_x,cue_y``, ``cue_width``.
 """
 
 from __future__ import annotations
 
-import csv
 import io
-from collections.abc import Sequence
-from dataclasses import dataclass
 from pathlib import Path
-from typing import Literal, get_args
 
 import numpy as np
 import polars as pl
 from numpy.typing import NDArray
 
 from stickwright import units
-from stickwright.errors import BadInput, Problem, did_you_mean
-from stickwright.model.player import Task
+from stickwright.errors import BadInput, Problem
 from stickwright.model.recording import Recording
-from stickwright.records.plain_text import number_text, refuse_encoding, refuse_unreadable, shortened
-from stickwright.records.tables import number_problem, separator_problem
+from stickwright.records.plain_text import number_text, refuse_unreadable, shortened
+from stickwright.records.recording_cells import CUES, MOST_TOLD, frame_of, how_many_more, no_rows
+from stickwright.records.recording_columns import ColumnChoice, header_of, own_choice, refuse_choice, time_ending
 from stickwright.records.writing import write_whole
 
-__all__ = ["CUES", "OWN_COLUMNS", "ColumnChoice", "read_recording", "write_recording"]
+__all__ = ["CUES", "ColumnChoice", "read_recording", "write_recording"]
 
-CUES = ("", *get_args(Task))
-_WHAT = "a recording"
-_TOLD = 10
-_LARGEST_BYTES = 4_000_000_000
-_HEADER_BYTES = 65_536
-_LARGEST = 1e15
-"""Nothing that is recorded comes near; beyond it, arithmetic would overflow."""
 _LARGEST_SHARE = 2.0
 """A stick may overshoot its nominal full output; twice that is another unit."""
-
-TimeUnit = Literal["s", "ms", "min", "frame"]
-
-
-@dataclass(frozen=True)
-class ColumnChoice:
-    """Which columns of a foreign file hold what, and in which unit and sign.
-
-    Parameters
-    ----------
-    time : str or None
-        Time column; None when there is none and the rows come at `rate_hz`.
-    x, y : str
-        Stick columns; `y` None for a lever with one axis.
-    time_unit : {"s", "ms", "min", "frame"}, optional
-        Unit of the time column when its name has no ending ``_s``, ``_ms`` or ``_min``.
-    rate_hz : float, optional
-        Frames or rows a second.
-    full_scale : float, optional
-        The value that is full output, counted from the centre: 127, 80, 1.
-    unit : str, optional
-        Name of the unit when there is no full output: 'px'. Exactly one of the two is given.
-    centre : tuple of float
-        x and y at rest, in the file's unit: (128, 128).
-    flip_x, flip_y : bool
-        The file's x grows to the left, its y grows backwards or down.
-    cue, cue_x, cue_y, cue_width : str, optional
-        Columns with what was asked; in the same unit and sign as x and y.
-    """
-
-    time: str | None = "time_s"
-    x: str = "x"
-    y: str | None = "y"
-    time_unit: TimeUnit | None = None
-    rate_hz: float | None = None
-    full_scale: float | None = None
-    unit: str | None = None
-    centre: tuple[float, float] = (0.0, 0.0)
-    flip_x: bool = False
-    flip_y: bool = False
-    cue: str | None = None
-    cue_x: str | None = None
-    cue_y: str | None = None
-    cue_width: str | None = None
-
-    def named(self) -> tuple[str, ...]:
-        """Every column that is to be read, in order."""
-        every = (self.time, self.x, self.y, self.cue, self.cue_x, self.cue_y, self.cue_width)
-        return tuple(name for name in every if name is not None)
-
-
-OWN_COLUMNS = ColumnChoice(full_scale=1.0)
 
 
 def read_recording(
@@ -130,13 +65,13 @@ def read_recording(
     """
     path = Path(path)
     shown = shown or path.name
-    refuse_unreadable(path, shown, _WHAT)
-    header = _header(path, shown)
-    choice = columns or _own_choice(header)
-    _refuse_choice(choice, header, shown, foreign=columns is not None)
-    frame = _frame(path, shown, header, choice)
+    refuse_unreadable(path, shown, "a recording")
+    header = header_of(path, shown)
+    choice = columns or own_choice(header)
+    refuse_choice(choice, header, shown, foreign=columns is not None)
+    frame = frame_of(path, shown, header, choice)
     if frame.height == 0:
-        raise _no_rows(shown)
+        raise no_rows(shown)
     notes: list[str] = []
     times_s = _times(frame, choice, shown, notes)
     xy = _pair(frame, choice.x, choice.y, choice, shown)
@@ -163,287 +98,12 @@ def read_recording(
     )
 
 
-# ---- header and choice of columns
-
-
-def _header(path: Path, shown: str) -> tuple[str, ...]:
-    with path.open("rb") as file:
-        start = file.read(_HEADER_BYTES)
-    if path.stat().st_size > _LARGEST_BYTES:
-        raise BadInput(
-            Problem(shown, "a file of more than 4 GB", "at most 4 GB", "Cut it into parts of some hours each.")
-        )
-    line = start.split(b"\n", 1)[0]
-    refuse_encoding(line, shown)
-    text = line.decode("utf-8-sig").rstrip("\r")
-    if "\0" in text or (len(start) == _HEADER_BYTES and b"\n" not in start):
-        raise BadInput(
-            Problem(shown, "no lines of text", "a CSV file with a header", "Export the recording as CSV first.")
-        )
-    problem = separator_problem(text, shown)
-    if problem is not None:
-        raise BadInput(problem)
-    cells = next(csv.reader([text]), [])
-    header = tuple(cell.strip() for cell in cells)
-    if not any(header):
-        raise BadInput(Problem(f"{shown}, row 1", "an empty line", "the headers time_s,x,y", "Put the header first."))
-    if all(number_problem(cell, "", "") is None for cell in header if cell):
-        raise BadInput(
-            Problem(f"{shown}, row 1", f"numbers: {shortened(', '.join(header))}", "the headers time_s,x,y",
-                    "Put a line with the headers above the numbers.")
-        )  # fmt: skip
-    return header
-
-
-def _own_choice(header: tuple[str, ...]) -> ColumnChoice:
-    """Our own format with those of its optional columns that are there."""
-    there = {name: name for name in ("cue", "cue_x", "cue_y", "cue_width") if name in header}
-    return ColumnChoice(
-        full_scale=1.0,
-        cue=there.get("cue"),
-        cue_x=there.get("cue_x"),
-        cue_y=there.get("cue_y"),
-        cue_width=there.get("cue_width"),
-    )
-
-
-def _refuse_choice(choice: ColumnChoice, header: tuple[str, ...], shown: str, *, foreign: bool) -> None:
-    where = f"{shown}, row 1"
-    problems = []
-    for name in choice.named():
-        if header.count(name) > 1:
-            problems.append(Problem(where, f'the column "{name}" twice', "each column once", "Rename one of them."))
-    absent = [name for name in choice.named() if name not in header]
-    if absent:
-        offers = " ".join(
-            offer for name in absent if foreign and (offer := did_you_mean(name, header)).startswith("Did")
-        )
-        remedy = offers or "Name them with --time, --x, --y, or rename the headers."
-        problems.append(
-            Problem(
-                where, f"the columns {shortened(', '.join(header), 160)}", f"the columns {', '.join(absent)}", remedy
-            )
-        )
-    if (choice.cue_x is None) != (choice.cue_y is None):
-        problems.append(
-            Problem(where, "only one of cue_x and cue_y", "both or none", "Name the other one, or leave both out.")
-        )
-    if foreign:
-        problems += _choice_problems(choice, shown)
-    if problems:
-        raise BadInput(problems)
-
-
-def _choice_problems(choice: ColumnChoice, shown: str) -> list[Problem]:
-    """What is wrong with the choice itself, whatever the file holds."""
-    problems = []
-    if choice.time_unit == "frame" or choice.time is None:
-        if choice.rate_hz is None or not 0 < choice.rate_hz < 1e6:
-            found = "frames and no rate" if choice.rate_hz is None else f"a rate of {choice.rate_hz}"
-            problems.append(Problem(shown, found, "how many frames there are a second", "Add --rate, e.g. --rate 60."))
-    elif choice.time_unit is None and _time_ending(choice.time) is None:
-        problems.append(
-            Problem(f"{shown}, {choice.time}", "a time column without a unit", "a name that ends in _s, _ms or _min",
-                    "Say --time-unit s, ms, min, or frame with --rate.")
-        )  # fmt: skip
-    if choice.full_scale is not None and not 1e-9 < choice.full_scale < 1e12:
-        problems.append(
-            Problem(
-                shown,
-                f"a full scale of {choice.full_scale:g}",
-                "a number above 0",
-                "For example 127, 32767 or 1; use flip for the sign.",
-            )
-        )
-    if choice.full_scale is not None and choice.unit is not None:
-        problems.append(
-            Problem(
-                shown, "both a full scale and a unit", "one of the two", "Leave out --unit when full output is known."
-            )
-        )
-    if not all(np.isfinite(choice.centre)):
-        problems.append(Problem(shown, "a centre that is no number", "x and y at rest", "e.g. --centre 128 128."))
-    return problems
-
-
-def _time_ending(name: str) -> str | None:
-    parts = units.split_key(name)
-    quantity = units.quantity_of(name)
-    return parts[1] if parts and quantity is not None and quantity.name == "time" else None
-
-
-# ---- cells to numbers
-
-
-def _frame(path: Path, shown: str, header: tuple[str, ...], choice: ColumnChoice) -> pl.DataFrame:
-    """The chosen columns as numbers; BadInput with every bad cell counted when they are none."""
-    words = {choice.cue} if choice.cue else set()
-    numeric = [name for name in choice.named() if name not in words]
-    needed = [choice.time] if choice.time is not None else []
-    try:
-        frame = _read(path, header, choice, dict.fromkeys(numeric, pl.Float64))
-        frame = _without_empty_end(frame)
-        if not _is_bad(frame, numeric, needed, choice.cue):
-            return frame
-        del frame
-        text = _read(path, header, choice, {})
-    except pl.exceptions.PolarsError as error:
-        text = _as_text(path, shown, header, choice, error)
-    return _numbers(_without_empty_end(text), numeric, needed, choice.cue, shown)
-
-
-def _read(
-    path: Path, header: tuple[str, ...], choice: ColumnChoice, types: dict[str, type[pl.DataType]]
-) -> pl.DataFrame:
-    """By position, so that headers need not be unique; the chosen ones are (checked before)."""
-    names = {name: f"column_{header.index(name) + 1}" for name in dict.fromkeys(choice.named())}
-    kinds = {f"column_{place + 1}": types.get(name, pl.String) for place, name in enumerate(header)}
-    frame = pl.read_csv(
-        path,
-        has_header=False,
-        skip_lines=1,
-        schema=kinds,
-        columns=list(names.values()),
-        raise_if_empty=False,
-        low_memory=True,
-    )
-    return frame.rename({numbered: name for name, numbered in names.items()})
-
-
-def _as_text(
-    path: Path, shown: str, header: tuple[str, ...], choice: ColumnChoice, error: pl.exceptions.PolarsError
-) -> pl.DataFrame:
-    """The second reading, as text; what still fails is told by line."""
-    try:
-        return _read(path, header, choice, {})
-    except pl.exceptions.PolarsError as second:
-        _refuse_lines(path, shown, header)
-        raise BadInput(
-            Problem(shown, "rows that cannot be told apart", "one sample a row", "Export it as CSV anew.")
-        ) from (second or error)
-
-
-def _refuse_lines(path: Path, shown: str, header: tuple[str, ...]) -> None:
-    """Rows with too many cells, and bytes that are not UTF-8, found line by line."""
-    problems: list[Problem] = []
-    more = filled = 0
-    with path.open("rb") as file:
-        for number, line in enumerate(file, 1):
-            filled += bool(line.strip())
-            try:
-                cells = next(csv.reader([line.decode("utf-8-sig").rstrip("\r\n")]), [])
-            except UnicodeDecodeError as error:
-                byte = line[error.start]
-                problem = Problem(
-                    f"{shown}, row {number}, byte {error.start + 1}",
-                    f"the byte {byte:02X}, which is not UTF-8 ('{chr(byte)}' if it was saved as Latin-1)",
-                    "text in UTF-8",
-                    "Save the file again and choose 'CSV UTF-8'.",
-                )
-            except csv.Error:
-                problem = Problem(
-                    f"{shown}, row {number}", "cells that cannot be told apart", f"{len(header)} cells",
-                    "Export it as CSV anew, with the line ends of today.",
-                )  # fmt: skip
-            else:
-                if line.count(b'"') % 2:
-                    problem = Problem(
-                        f"{shown}, row {number}", "a quote that is not closed", "numbers without quotes", "Delete it."
-                    )
-                    problems.append(problem)
-                    break
-                if len(cells) <= len(header):
-                    continue
-                problem = Problem(
-                    f"{shown}, row {number}",
-                    f"{len(cells)} cells",
-                    f"{len(header)} ({shortened(', '.join(header))})",
-                    "A decimal comma makes one number into two cells: use a point.",
-                )
-            if len(problems) < _TOLD:
-                problems.append(problem)
-            else:
-                more += 1
-    if problems:
-        raise BadInput([*problems, *_more(more, shown)])
-    if filled <= 1:
-        raise _no_rows(shown)
-
-
-def _no_rows(shown: str) -> BadInput:
-    return BadInput(Problem(shown, "a header and no row", "one sample a row", "Was the recording stopped at once?"))
-
-
-def _more(count: int, shown: str) -> list[Problem]:
-    return [Problem(shown, f"{count:,} more of the like", "none", "Put the first ones right first.")] if count else []
-
-
-def _without_empty_end(frame: pl.DataFrame) -> pl.DataFrame:
-    """Blank lines at the end of a file are no samples."""
-    height = frame.height
-    while height and all(value is None for value in frame.row(height - 1)):
-        height -= 1
-    return frame.head(height)
-
-
-def _is_bad(frame: pl.DataFrame, numeric: Sequence[str], needed: Sequence[str], cue: str | None) -> bool:
-    unlike = any(not bool((frame[name].abs() < _LARGEST).all()) for name in numeric)
-    empty = any(frame[name].null_count() for name in needed)
-    unknown = cue is not None and not bool(frame[cue].fill_null("").is_in(CUES).all())
-    return unlike or bool(empty) or unknown
-
-
-def _numbers(
-    text: pl.DataFrame, numeric: Sequence[str], needed: Sequence[str], cue: str | None, shown: str
-) -> pl.DataFrame:
-    """Text cells to numbers, blanks round them allowed; BadInput with the first ten bad cells."""
-    bad: list[tuple[int, str, str]] = []
-    count = 0
-    columns: list[pl.Series] = []
-    for name in dict.fromkeys([*numeric, *([cue] if cue else [])]):
-        cells = text[name].str.strip_chars()
-        empty = cells.is_null() | (cells == "").fill_null(True)
-        if name == cue:
-            cells = cells.fill_null("")
-            wrong = ~cells.is_in(CUES)
-            columns.append(cells)
-        else:
-            numbers = cells.cast(pl.Float64, strict=False)
-            wrong = ~empty & ~(numbers.abs() < _LARGEST).fill_null(False)
-            if name in needed:
-                wrong = wrong | empty
-            columns.append(numbers.alias(name))
-        rows = wrong.arg_true()
-        count += len(rows)
-        bad += [(int(row) + 2, name, cells[int(row)] or "") for row in rows.head(_TOLD)]
-    if not bad:
-        return pl.DataFrame(columns)
-    told = [_bad_cell(shown, row, name, cell, is_cue=name == cue) for row, name, cell in sorted(bad)[:_TOLD]]
-    raise BadInput([*told, *_more(count - len(told), shown)])
-
-
-def _bad_cell(shown: str, row: int, name: str, cell: str, *, is_cue: bool) -> Problem:
-    where = f"{shown}, row {row}, {name}"
-    if is_cue:
-        return Problem(
-            where, f'"{shortened(cell)}"', f"one of {', '.join(CUES[1:])}, or nothing", did_you_mean(cell, CUES[1:])
-        )
-    if not cell:
-        return Problem(where, "an empty cell", "the time of this sample", "Delete the row.")
-    return number_problem(cell, where, name) or Problem(
-        where, f'"{shortened(cell)}"', "a number", "Leave the cell empty when there was no sample."
-    )
-
-
-# ---- numbers to a recording
-
-
 def _times(frame: pl.DataFrame, choice: ColumnChoice, shown: str, notes: list[str]) -> NDArray[np.float64]:
     rate = choice.rate_hz or 1.0
     if choice.time is None:
         return np.arange(frame.height, dtype=np.float64) / rate
     times = _column(frame, choice.time)
-    ending = choice.time_unit or _time_ending(choice.time) or "s"
+    ending = choice.time_unit or time_ending(choice.time) or "s"
     if ending == "frame":
         times /= rate
     elif ending != "s":
@@ -459,9 +119,9 @@ def _times(frame: pl.DataFrame, choice: ColumnChoice, shown: str, notes: list[st
                 "time that runs forward",
                 "Sort the rows, or keep one recording in each file.",
             )
-            for place in back[:_TOLD]
+            for place in back[:MOST_TOLD]
         ]
-        raise BadInput([*told, *_more(back.size - len(told), shown)])
+        raise BadInput([*told, *how_many_more(back.size - len(told), shown)])
     same = int(np.count_nonzero(step == 0))
     if same:
         notes.append(f"{same:,} samples bear the same time as the one before")

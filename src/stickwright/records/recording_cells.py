@@ -1,0 +1,186 @@
+"""The cells of a recording, to numbers: straight by polars, and as text only to find the bad ones.
+
+Rows are counted as a spreadsheet counts them: the header is row 1.
+"""
+
+from __future__ import annotations
+
+import csv
+from collections.abc import Sequence
+from pathlib import Path
+from typing import get_args
+
+import polars as pl
+
+from stickwright.errors import BadInput, Problem, did_you_mean
+from stickwright.model.player import Task
+from stickwright.records.plain_text import shortened
+from stickwright.records.recording_columns import ColumnChoice
+from stickwright.records.tables import number_problem
+
+__all__ = ["CUES", "MOST_TOLD", "frame_of", "how_many_more", "no_rows"]
+
+CUES = ("", *get_args(Task))
+MOST_TOLD = 10
+_LARGEST = 1e15
+"""Nothing that is recorded comes near; beyond it, arithmetic would overflow."""
+
+
+def frame_of(path: Path, shown: str, header: tuple[str, ...], choice: ColumnChoice) -> pl.DataFrame:
+    """The chosen columns as numbers; BadInput with every bad cell counted when they are none."""
+    words = {choice.cue} if choice.cue else set()
+    numeric = [name for name in choice.named() if name not in words]
+    needed = [choice.time] if choice.time is not None else []
+    try:
+        frame = _read(path, header, choice, dict.fromkeys(numeric, pl.Float64))
+        frame = _without_empty_end(frame)
+        if not _is_bad(frame, numeric, needed, choice.cue):
+            return frame
+        del frame
+        text = _read(path, header, choice, {})
+    except pl.exceptions.PolarsError as error:
+        text = _as_text(path, shown, header, choice, error)
+    return _numbers(_without_empty_end(text), numeric, needed, choice.cue, shown)
+
+
+def _read(
+    path: Path, header: tuple[str, ...], choice: ColumnChoice, types: dict[str, type[pl.DataType]]
+) -> pl.DataFrame:
+    """By position, so that headers need not be unique; the chosen ones are (checked before)."""
+    names = {name: f"column_{header.index(name) + 1}" for name in dict.fromkeys(choice.named())}
+    kinds = {f"column_{place + 1}": types.get(name, pl.String) for place, name in enumerate(header)}
+    frame = pl.read_csv(
+        path,
+        has_header=False,
+        skip_lines=1,
+        schema=kinds,
+        columns=list(names.values()),
+        raise_if_empty=False,
+        low_memory=True,
+    )
+    return frame.rename({numbered: name for name, numbered in names.items()})
+
+
+def _as_text(
+    path: Path, shown: str, header: tuple[str, ...], choice: ColumnChoice, error: pl.exceptions.PolarsError
+) -> pl.DataFrame:
+    """The second reading, as text; what still fails is told by line."""
+    try:
+        return _read(path, header, choice, {})
+    except pl.exceptions.PolarsError as second:
+        _refuse_lines(path, shown, header)
+        raise BadInput(
+            Problem(shown, "rows that cannot be told apart", "one sample a row", "Export it as CSV anew.")
+        ) from (second or error)
+
+
+def _refuse_lines(path: Path, shown: str, header: tuple[str, ...]) -> None:
+    """Rows with too many cells, and bytes that are not UTF-8, found line by line."""
+    problems: list[Problem] = []
+    more = filled = 0
+    with path.open("rb") as file:
+        for number, line in enumerate(file, 1):
+            filled += bool(line.strip())
+            try:
+                cells = next(csv.reader([line.decode("utf-8-sig").rstrip("\r\n")]), [])
+            except UnicodeDecodeError as error:
+                byte = line[error.start]
+                problem = Problem(
+                    f"{shown}, row {number}, byte {error.start + 1}",
+                    f"the byte {byte:02X}, which is not UTF-8 ('{chr(byte)}' if it was saved as Latin-1)",
+                    "text in UTF-8",
+                    "Save the file again and choose 'CSV UTF-8'.",
+                )
+            except csv.Error:
+                problem = Problem(
+                    f"{shown}, row {number}", "cells that cannot be told apart", f"{len(header)} cells",
+                    "Export it as CSV anew, with the line ends of today.",
+                )  # fmt: skip
+            else:
+                if line.count(b'"') % 2:
+                    problem = Problem(
+                        f"{shown}, row {number}", "a quote that is not closed", "numbers without quotes", "Delete it."
+                    )
+                    problems.append(problem)
+                    break
+                if len(cells) <= len(header):
+                    continue
+                problem = Problem(
+                    f"{shown}, row {number}",
+                    f"{len(cells)} cells",
+                    f"{len(header)} ({shortened(', '.join(header))})",
+                    "A decimal comma makes one number into two cells: use a point.",
+                )
+            if len(problems) < MOST_TOLD:
+                problems.append(problem)
+            else:
+                more += 1
+    if problems:
+        raise BadInput([*problems, *how_many_more(more, shown)])
+    if filled <= 1:
+        raise no_rows(shown)
+
+
+def no_rows(shown: str) -> BadInput:
+    return BadInput(Problem(shown, "a header and no row", "one sample a row", "Was the recording stopped at once?"))
+
+
+def how_many_more(count: int, shown: str) -> list[Problem]:
+    return [Problem(shown, f"{count:,} more of the like", "none", "Put the first ones right first.")] if count else []
+
+
+def _without_empty_end(frame: pl.DataFrame) -> pl.DataFrame:
+    """Blank lines at the end of a file are no samples."""
+    height = frame.height
+    while height and all(value is None for value in frame.row(height - 1)):
+        height -= 1
+    return frame.head(height)
+
+
+def _is_bad(frame: pl.DataFrame, numeric: Sequence[str], needed: Sequence[str], cue: str | None) -> bool:
+    unlike = any(not bool((frame[name].abs() < _LARGEST).all()) for name in numeric)
+    empty = any(frame[name].null_count() for name in needed)
+    unknown = cue is not None and not bool(frame[cue].fill_null("").is_in(CUES).all())
+    return unlike or bool(empty) or unknown
+
+
+def _numbers(
+    text: pl.DataFrame, numeric: Sequence[str], needed: Sequence[str], cue: str | None, shown: str
+) -> pl.DataFrame:
+    """Text cells to numbers, blanks round them allowed; BadInput with the first ten bad cells."""
+    bad: list[tuple[int, str, str]] = []
+    count = 0
+    columns: list[pl.Series] = []
+    for name in dict.fromkeys([*numeric, *([cue] if cue else [])]):
+        cells = text[name].str.strip_chars()
+        empty = cells.is_null() | (cells == "").fill_null(True)
+        if name == cue:
+            cells = cells.fill_null("")
+            wrong = ~cells.is_in(CUES)
+            columns.append(cells)
+        else:
+            numbers = cells.cast(pl.Float64, strict=False)
+            wrong = ~empty & ~(numbers.abs() < _LARGEST).fill_null(False)
+            if name in needed:
+                wrong = wrong | empty
+            columns.append(numbers.alias(name))
+        rows = wrong.arg_true()
+        count += len(rows)
+        bad += [(int(row) + 2, name, cells[int(row)] or "") for row in rows.head(MOST_TOLD)]
+    if not bad:
+        return pl.DataFrame(columns)
+    told = [_bad_cell(shown, row, name, cell, is_cue=name == cue) for row, name, cell in sorted(bad)[:MOST_TOLD]]
+    raise BadInput([*told, *how_many_more(count - len(told), shown)])
+
+
+def _bad_cell(shown: str, row: int, name: str, cell: str, *, is_cue: bool) -> Problem:
+    where = f"{shown}, row {row}, {name}"
+    if is_cue:
+        return Problem(
+            where, f'"{shortened(cell)}"', f"one of {', '.join(CUES[1:])}, or nothing", did_you_mean(cell, CUES[1:])
+        )
+    if not cell:
+        return Problem(where, "an empty cell", "the time of this sample", "Delete the row.")
+    return number_problem(cell, where, name) or Problem(
+        where, f'"{shortened(cell)}"', "a number", "Leave the cell empty when there was no sample."
+    )
