@@ -8,10 +8,11 @@ come from planning are typed, not computed, so that the sheet is tested apart fr
 from __future__ import annotations
 
 import math
-from dataclasses import replace
+from dataclasses import fields, is_dataclass, replace
 
 import numpy as np
 
+from stickwright.model.bench import BenchLine, BenchReading, BenchResult, OutputGain
 from stickwright.model.estimate import Estimate
 from stickwright.model.plan import (
     Assumption,
@@ -159,7 +160,7 @@ def finger_fits(able: Capability) -> tuple[Fit, ...]:
         fit(
             "dew", start_n=0.025, full_n=0.11, travel_m=0.009, height_m=0.045, able=able,
             verdict="fits with its range widened", bits=2.85, chance=0.78, dead_zone=0.25,
-            false_per_min=Estimate(0.43 / 60, 0.1 / 60, 2.6 / 60, n=2000), topper="low dish", topper_form="dish",
+            false_per_min=Estimate(0.43, 0.1, 2.6, n=2000), topper="low dish", topper_form="dish",
             tilt_rad=math.radians(12), base_m=(0.040, 0.040, 0.062), mass_kg=0.11, plug="USB", current_a=0.07,
             limit="reach limits it, not force: 5 mm forward of a throw of 9 mm",
             help_="per-direction range with a forward gain of 2.4 fills the output",
@@ -221,7 +222,7 @@ def tuning(samples: int = 1500) -> Tuning:
 
 
 def trace_report(**more: object) -> TraceReport:
-    fields: dict[str, object] = {
+    told: dict[str, object] = {
         "name": "rim.csv", "task": "rim", "unit": "share", "samples": 3000, "duration_s": 60.0, "rate_hz": 50.0,
         "findings": (
             Finding("fault", "unplugged", "Both axes were exactly 0 from 12.1 to 12.9 s: the plug came out; "
@@ -238,7 +239,7 @@ def trace_report(**more: object) -> TraceReport:
                            tuple((phi, about(math.radians(14))) for phi in DIRECTIONS), about(0.08)),
         "tremor": TremorReport(False, Estimate.unbounded(math.nan, "no peak stands out"), about(0.006), about(0.2),
                                about(1.5), "No peak stands out between 1 and 12 Hz."),
-        "bursts": BurstReport(2, about(2 / 60), about(0.5), about(0.3), (20.2, 41.0)),
+        "bursts": BurstReport(2, about(2.0), about(0.5), about(0.3), (20.2, 41.0)),
         "holds": (HoldReport(DIRECTIONS[2], about(0.4), about(0.02), Estimate(-0.01, -0.02, -0.002), 20.0),),
         "smoothness": SmoothnessReport(24, Estimate(-2.1, -2.4, -1.9), Estimate(-6.2, -6.8, -5.7)),
         "pointing": PointingReport(24, about(1.9), Estimate(0.04, 0.0, 0.12),
@@ -246,8 +247,8 @@ def trace_report(**more: object) -> TraceReport:
                                    ("2 movements left out: the plug came out",)),
         "tracking": TrackingReport(about(0.2), about(0.7), about(0.24), about(0.12)),
     }  # fmt: skip
-    fields.update(more)
-    return TraceReport(**fields)  # type: ignore[arg-type]
+    told.update(more)
+    return TraceReport(**told)  # type: ignore[arg-type]
 
 
 def finger_site(able: Capability | None = None) -> SitePlan:
@@ -287,7 +288,8 @@ def thumb_site() -> SitePlan:
 CAUTIONS = (
     Caution("session", None, "Stop for pain, new numbness, colour change, breathlessness or distress. "
             "Start with 10 minutes, then rest."),
-    Caution("site", "right index finger", "Keep the chair's own control free and its drive switched off while playing."),
+    Caution("site", "right index finger", "Keep the chair's own control free and its drive switched off while "
+            "playing."),
     Caution("effort", "right index finger", "No training with heavier sticks: agree any change of effort with the "
             "treating team."),
     Caution("false input", "right index finger", "Without the wedge the resting hand keeps this stick deflected."),
@@ -312,7 +314,8 @@ def sample_plan() -> Plan:
             False, "right index finger", DIRECTIONS[2], "reach", 0.78, 0.86,
             "Three more reach readings forward at the right index finger would raise the chance that dew is right "
             "from 78 to 86 %.",
-            (("right index finger", DIRECTIONS[2], "reach", 0.86), ("right index finger", DIRECTIONS[1], "force", 0.80)),
+            (("right index finger", DIRECTIONS[2], "reach", 0.86),
+             ("right index finger", DIRECTIONS[1], "force", 0.80)),
         ),
         cautions=CAUTIONS, assumptions=ASSUMPTIONS,
         findings=(Finding("note", "stock", "One dew is in stock."),), seed=20261125, draws=2000,
@@ -322,27 +325,93 @@ def sample_plan() -> Plan:
 def nothing_fits_plan() -> Plan:
     return replace(
         sample_plan(), sites=(thumb_site(),), sentence="Nothing in this kit fits yet.",
-        next_reading=NextReading(True, None, None, "", 0.9, 0.9, "Enough is measured: another reading would not change it."),
+        next_reading=NextReading(True, None, None, "", 0.9, 0.9,
+                                 "Enough is measured: another reading would not change it."),
         cautions=(CAUTIONS[0], CAUTIONS[4]),
     )  # fmt: skip
 
 
 def crowded_plan() -> Plan:
-    """Twelve sticks, long names, many cautions and assumptions: what must still fit on four pages."""
+    """Twelve sticks, long names, a caution about every number: what must still fit on four pages."""
     long_name = "left residual limb just below the elbow, resting on the padded armrest of the powered chair"
     site = finger_site()
     assert site.choice is not None
     rename = {"site": long_name, "stick": "small third-force stick with the sloped base and the long lead"}
     fits = tuple(
-        replace(site.fits[step % 5], **rename, topper="foam ball of 48 mm, washable, single player") for step in range(12)
+        replace(site.fits[step % 5], **rename, topper="foam ball of 48 mm, washable, single player")
+        for step in range(12)
     )
-    crowded = replace(site, name=long_name, fits=fits, choice=fits[0], support="two towels and a wedge under the forearm")
+    crowded = replace(
+        site, name=long_name, fits=fits, choice=fits[0], support="two towels and a wedge under the forearm"
+    )
     cautions = tuple(
-        Caution(about_, long_name, f"{about_.capitalize()} caution in a long sentence: agree it with the treating team, "
-                "follow local rules and the seating clinic, and look at the skin after 10 and then 30 minutes.")
+        Caution(about_, long_name, f"{about_.capitalize()} caution in a long sentence: agree it with the treating "
+                "team, follow local rules and the seating clinic, and look at the skin after 10 and then 30 minutes.")
         for about_ in ("effort", "hold", "force", "site", "false input", "session", "dead zone")
     )  # fmt: skip
     return replace(
         sample_plan(), player="K7-second-visit-after-re", sites=(crowded, thumb_site()), cautions=cautions,
-        assumptions=ASSUMPTIONS * 3,
+        assumptions=ASSUMPTIONS * 2,
     )  # fmt: skip
+
+
+def without_intervals(part: object) -> object:
+    """The same result with every interval missing and a reason given: what one reading of everything leaves."""
+    if isinstance(part, Estimate):
+        return Estimate.unbounded(part.value, part.why or "one reading only", assumed=part.assumed)
+    if isinstance(part, tuple):
+        return tuple(without_intervals(one) for one in part)
+    if is_dataclass(part) and not isinstance(part, type):
+        return replace(part, **{field.name: without_intervals(getattr(part, field.name)) for field in fields(part)})
+    return part
+
+
+def bare_plan() -> Plan:
+    """Readings only: no interval anywhere, no recording, no tuning, no topper, no sizes, nothing liked."""
+    site = finger_site()
+    assert site.choice is not None
+    bare = replace(site.choice, topper=None, topper_form="", tilt_rad=0.0, base_m=None, mass_kg=None, plug="",
+                   current_a=None, hold_s=Estimate.unbounded(math.nan, "never held"))  # fmt: skip
+    plan = replace(
+        sample_plan(), made_on="", visit="", cautions=(), assumptions=(), findings=(),
+        sites=(replace(site, choice=bare, fits=(bare,), alternatives=(), best_extension=(), recordings=(), tunings=(),
+                       findings=(), support=""),),
+        next_reading=NextReading(False, None, None, "recording", 0.5, 0.6, "Record a minute of holding still.",
+                                 (("right index finger", math.nan, "recording", 0.6),)),
+    )  # fmt: skip
+    stripped = without_intervals(plan)
+    assert isinstance(stripped, Plan)
+    return stripped
+
+
+def empty_plan() -> Plan:
+    """No site could be planned."""
+    return replace(
+        sample_plan(), sites=(), sentence="No site could be planned: take the force in four directions.",
+        next_reading=NextReading(False, None, math.pi / 2, "force", 0.0, 0.0, "Take the force forward, three times."),
+        cautions=CAUTIONS[:1], assumptions=(), findings=(),
+    )  # fmt: skip
+
+
+def bench_result(**more: object) -> BenchResult:
+    """Six readings out, four back, one of them contradicted; friction told apart."""
+    line = BenchLine(
+        None, about(0.0076), about(0.022), about(0.0008), about(0.52, 0.1), about(1.06, 0.08),
+    )  # fmt: skip
+    angles = (0.05, 0.15, 0.25, 0.32, 0.38, 0.40)
+    readings = [
+        BenchReading(step, 0.0, angle, (0.0076 + 0.022 * angle + way * 0.0008) / 0.016, way > 0, 0.016, None, True)
+        for step, (angle, way) in enumerate([*((a, 1) for a in angles), *((a, -1) for a in angles[:4])], start=1)
+    ]
+    readings.append(BenchReading(11, 0.0, 0.2, 2.4, True, 0.016, None, False, about(0.8)))
+    measured: dict[str, object] = {
+        "name": "ash", "height_m": 0.016, "max_angle_rad": 0.40, "travel_m": about(0.0062, 0.02), "pooled": line,
+        "directions": (replace(line, direction_rad=0.0), replace(line, direction_rad=math.pi / 2)), "unequal": False,
+        "friction_force_n": about(0.05), "residual_share": Estimate(0.0, 0.0, 0.01, n=10),
+        "returns": "returns by itself: yes", "scatter_share": 0.04,
+        "output": OutputGain(about(0.8, 0.05), about(0.04)), "readings": tuple(readings),
+        "findings": (Finding("query", "contradicted", "Reading 11 says 2.4 N; the others say 0.80 N: take it again."),),
+        "benched": "2026-11-20",
+    }  # fmt: skip
+    measured.update(more)
+    return BenchResult(**measured)  # type: ignore[arg-type]

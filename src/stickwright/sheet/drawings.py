@@ -93,10 +93,10 @@ def setup_drawing(fit: Fit, size_mm: tuple[float, float] = (184.0, 78.0)) -> str
     drawing.set_render_size(f"{width}mm", f"{height}mm")
     drawing.append_title(setup_alt(fit))
     side_room = (width * 0.56 - _LEAN_ROOM_MM, height - 24.0)
-    above_room = (width * 0.44 - 46.0, height - 34.0)
+    above_room = (width * 0.44 - 46.0, height - 29.5)
     scale = _scale(fit, side_room, above_room)
     _side_view(drawing, fit, scale, (6.0, height - 11.0), side_room)
-    _above_view(drawing, fit, scale, (width * 0.79, height * 0.52))
+    _above_view(drawing, fit, scale, (width * 0.79, 18.0 + above_room[1] / 2))
     said = "life size" if scale == 1 else f"scale 1 to {1 / scale:g}"
     _words(
         drawing,
@@ -157,7 +157,7 @@ def _side_view(drawing: drawsvg.Drawing, fit: Fit, scale: float, floor: Point, r
     _words(drawing, "forward", (floor[0] + room[0] + 12.0, floor[1] + 4.6), anchor="end")
     end = floor[0] + room[0] + 24.0
     _arrow(drawing, (end - 11.0, floor[1] + 3.4), (end, floor[1] + 3.4), _THICK_MM)
-    _words(drawing, "Seen from the player's right", (floor[0], 4.4), bold=True)
+    _words(drawing, "From the player's right", (floor[0], 4.4), bold=True)
 
 
 def _lever(drawing: drawsvg.Drawing, fit: Fit, pose: _Pose, sizes: tuple[float, float, float]) -> None:
@@ -219,15 +219,14 @@ def _above_view(drawing: drawsvg.Drawing, fit: Fit, scale: float, centre: Point)
     radius = max(0.8, in_unit(fit.travel_m, "mm") * scale)
     drawing.append(_circle(centre, radius, "none", _THIN_MM, dashed=True))
     drawing.append(_circle(centre, min(1.6, radius), "black"))
-    _arrow(drawing, (x, y - half_l - 2.0), (x, y - half_l - 9.0), 1.2)
-    _words(drawing, "forward: this way", (x, y - half_l - 10.6), anchor="middle", bold=True)
+    _arrow(drawing, (x, y - half_l - 1.5), (x, y - half_l - 7.2), 1.2)
+    _words(drawing, "forward: this way", (x, y - half_l - 8.6), anchor="middle", bold=True)
     _words(drawing, "right", (x + half_w + 3.0, y + 1.3))
     _words(drawing, "left", (x - half_w - 3.0, y + 1.3), anchor="end")
     _words(drawing, "back (player's side)", (x, y + half_l + 5.0), anchor="middle")
-    if fit.base_m is not None:
-        size = f"{in_unit(fit.base_m[0], 'mm'):.0f} long, {in_unit(fit.base_m[1], 'mm'):.0f} wide, mm"
-        _words(drawing, size, (x, y + half_l + 10.0), anchor="middle")
-    _words(drawing, "Seen from above", (x, 4.4), anchor="middle", bold=True)
+    sides = [f"{in_unit(side, 'mm'):.0f}" for side in (fit.base_m or ())[:2]]
+    title = f"From above: base {' × '.join(sides)} mm" if sides else "From above"
+    _words(drawing, title, (x, 4.4), anchor="middle", bold=True)
 
 
 def _line(drawing: drawsvg.Drawing, start: Point, end: Point, width: float, dashed: bool = False) -> None:

@@ -7,19 +7,20 @@ from typing import Any
 from stickwright.model.plan import Caution, Fit, Plan, SitePlan
 from stickwright.model.response import Tuning
 from stickwright.sheet.drawings import setup_alt, setup_drawing
-from stickwright.sheet.printed import plain
+from stickwright.sheet.paper import width_mm
+from stickwright.sheet.printed import plain, sentence
 from stickwright.sheet.tables import limiting_sentence
 
 __all__ = ["cautions_for", "first_page", "main_site", "tuning_of_choice"]
 
-_STOP_KEYS = ("session", "site")
+_STOP_KEYS = ("session", "site", "kit")
 
 TROUBLE = (
     ("Unplugged?", "Push the plug home, at both ends of the lead."),
     ("Wrong socket?", "Compare with the socket written above."),
-    ("Asleep?", "Wake the console or computer, wait, then try again."),
+    ("Asleep?", "Wake the console or computer, then wait."),
     ("Leaned on at start-up?", "Unplug, hands off the stick, plug in again."),
-    ("Slipped?", "Put it back as drawn, arrow to the player's forward."),
+    ("Slipped?", "Put it back as drawn, arrow forward."),
 )
 """The five usual causes, in the order in which they are quickest to rule out."""
 
@@ -30,7 +31,7 @@ def main_site(plan: Plan) -> SitePlan:
     Parameters
     ----------
     plan : Plan
-        A finished plan.
+        A finished plan with at least one site.
     """
     return next((site for site in plan.sites if site.choice is not None), plan.sites[0])
 
@@ -82,23 +83,29 @@ def first_page(plan: Plan, drawing_height_mm: float = 78.0) -> dict[str, Any]:
     dict
         Texts and one drawing, for the template.
     """
+    ends = {"date": plan.made_on or "not dated", "player": plan.player}
+    if not plan.sites:
+        stops = [one.text for one in plan.cautions if one.site is None or one.about in _STOP_KEYS]
+        return _nothing_planned(plan) | ends | {"stop": stops}
     site = main_site(plan)
     page = _set_up(plan, site, site.choice, drawing_height_mm) if site.choice is not None else _nothing_fits(plan, site)
-    stops = [caution.text for caution in cautions_for(plan, site, _STOP_KEYS)]
-    return page | {"stop": stops, "date": plan.made_on or "not dated", "player": plan.player}
+    stops = [one.text for one in cautions_for(plan, site) if one.site is None or one.about in _STOP_KEYS]
+    return page | ends | {"stop": stops}
 
 
 def _set_up(plan: Plan, site: SitePlan, fit: Fit, drawing_height_mm: float) -> dict[str, Any]:
+    drawing = setup_drawing(fit, (184.0, drawing_height_mm))
     game = f" to play: {plan.game}" if plan.game else ""
     return {
         "fits": True,
         "title": f"Stick set-up for player {plan.player}",
         "lead": f"This is the stick that player {plan.player} moves with the {site.name}{game}.",
-        "drawing": {"svg": setup_drawing(fit, (184.0, drawing_height_mm)), "alt": setup_alt(fit)},
+        "drawing": {"svg": drawing, "alt": setup_alt(fit), "width_mm": width_mm(drawing)},
         "steps": _steps(site, fit),
         "plug": _plug(fit),
         "game": _game_settings(site),
         "trouble": [list(pair) for pair in TROUBLE],
+        "also": [_second_stick(other) for other in plan.sites if _is_second_stick(other, site)],
     }
 
 
@@ -148,13 +155,36 @@ def _nothing_fits(plan: Plan, site: SitePlan) -> dict[str, Any]:
         "fits": False,
         "title": f"No stick fits yet: player {plan.player}",
         "lead": "This page is not a set-up instruction. It says what was found and what would help.",
-        "found": site.sentence,
+        "found": f"Of {site.tried} set-ups of the sticks in this kit, not one fits the {site.name} yet.",
         "nearest": f"{nearest.label}. {limiting_sentence(nearest, with_help=False)}"
         if nearest
         else "No set-up was computed.",
-        "help": nearest.help
+        "help": sentence(nearest.help)
         if nearest and nearest.help
         else "No single change of stick, topper, extension or tilt helps.",
         "next": plan.next_reading.sentence,
         "others": [f"{other.name}: {other.sentence}" for other in plan.sites if other is not site],
+    }
+
+
+def _is_second_stick(other: SitePlan, site: SitePlan) -> bool:
+    """Whether another site has a stick of its own for another action, to be set up as well."""
+    return other is not site and other.choice is not None and other.demand.action != site.demand.action
+
+
+def _second_stick(other: SitePlan) -> str:
+    label = other.choice.label if other.choice is not None else ""
+    return f"There is a second stick: {label}, for the {other.name}. It has its own part further on."
+
+
+def _nothing_planned(plan: Plan) -> dict[str, Any]:
+    return {
+        "fits": False,
+        "title": f"No plan yet: player {plan.player}",
+        "lead": "This page is not a set-up instruction. It says what is still to be measured.",
+        "found": plan.sentence,
+        "nearest": "",
+        "help": "",
+        "next": plan.next_reading.sentence,
+        "others": [],
     }

@@ -47,10 +47,10 @@ def reach_polygon(site: SitePlan) -> str:
         figure.legend(handles[::-1], names[::-1], loc="outside lower left", frameon=False, handlelength=2.2)
         if site.fits:
             best = site.fits[0]
-            axes.set_title(f"throw reached, rim = full\nleast: {direction_words(best.weakest_rad)}\n"
-                           f"{percent(best.weakest_share)}", fontsize=8.5, fontweight="normal")  # fmt: skip
+            least = f"least: {direction_words(best.weakest_rad)} {percent(best.weakest_share)}"
+            axes.set_title(f"throw reached (rim: full)\n{least}", fontsize=8.5, fontweight="normal")
 
-    return figure_svg(draw, (60, 80), tables.reach_polygon(site).alt)
+    return figure_svg(draw, (62, 66), tables.reach_polygon(site).alt)
 
 
 def _ring(radii: list[float], angles: list[float]) -> tuple[list[float], list[float]]:
@@ -99,9 +99,9 @@ def force_travel(site: SitePlan, directions: tuple[float, ...] | None = None) ->
         for axes, direction in zip(panels, chosen, strict=True):
             _crossing_panel(axes, site, fits, direction)
         handles, names = panels[0].get_legend_handles_labels()
-        figure.legend(handles, names, loc="outside lower center", ncols=2, frameon=False, handlelength=3.2)
+        figure.legend(handles, names, loc="outside lower center", ncols=3, frameon=False, handlelength=3.0)
 
-    return figure_svg(draw, (180, 74), tables.force_travel(site, chosen).alt)
+    return figure_svg(draw, (184, 72), tables.force_travel(site, chosen).alt)
 
 
 def _crossing_panel(axes: Any, site: SitePlan, fits: tuple[Fit, ...], direction_rad: float) -> None:
@@ -110,9 +110,11 @@ def _crossing_panel(axes: Any, site: SitePlan, fits: tuple[Fit, ...], direction_
     )
     top_n, far_m = _frame(able, fits)
     _triangle(axes, able)
+    ends = []
     for rank, (fit, series) in enumerate(zip(fits, SERIES, strict=False), start=1):
         one = min(fit.directions, key=lambda way: abs(math.remainder(way.direction_rad - direction_rad, math.tau)))
-        _stick_line(axes, fit, one, series, rank, (far_m, top_n))
+        ends.append((*_stick_line(axes, fit, one, series, rank, (far_m, top_n)), str(rank), series.colour))
+    _rank_labels(axes, ends, top_n)
     axes.set_xlim(0, in_unit(far_m, "mm"))
     axes.set_ylim(0, top_n)
     axes.set_xlabel("travel at the contact point, mm")
@@ -121,13 +123,13 @@ def _crossing_panel(axes: Any, site: SitePlan, fits: tuple[Fit, ...], direction_
 
 
 def _frame(able: DirectionCapability, fits: tuple[Fit, ...]) -> tuple[float, float]:
-    """Upper ends of force and travel that show the triangle whole and the best stick whole."""
+    """Upper ends of force and travel: the best stick whole, the triangle as far as the sticks stay legible."""
     force = able.force_n.high if math.isfinite(able.force_n.high) else able.force_n.value
     reach = able.reach_m.high if math.isfinite(able.reach_m.high) else able.reach_m.value
-    best = [fits[0].full_force_n] if fits else []
-    travels = [fit.travel_m for fit in fits[:1]]
-    top = max([force * _HEADROOM, *(push for push in best if push < 2.0 * force)])
-    return top * 1.05, max([reach, *(min(travel, 2.5 * reach) for travel in travels)]) * 1.12
+    longest = max((fit.travel_m for fit in fits), default=reach)
+    wide = max([min(reach, 1.8 * longest), *(min(fit.travel_m, 2.5 * reach) for fit in fits[:1])])
+    tall = max([force * _HEADROOM, *(fit.full_force_n for fit in fits[:1] if fit.full_force_n < 2.0 * force)])
+    return tall * 1.05, wide * 1.12
 
 
 def _triangle(axes: Any, able: DirectionCapability) -> None:
@@ -138,17 +140,19 @@ def _triangle(axes: Any, able: DirectionCapability) -> None:
             [0, in_unit(reach.high, "mm"), in_unit(reach.low, "mm"), 0], [force.high, 0, 0, force.low],
             color=FAINT, lw=0, label="its 95 % interval", zorder=0,
         )  # fmt: skip
-    axes.plot([], [], ls="", marker="o", color=INK, ms=7, label="filled mark: where they meet")
+    axes.plot([], [], ls="", marker="o", color=INK, ms=7, label="where they meet")
 
 
-def _stick_line(axes: Any, fit: Fit, one: DirectionFit, series: Series, rank: int, frame: tuple[float, float]) -> None:
-    """The force one stick needs from centre to stop, its crossing with the player's force, its rank beside the line."""
+def _stick_line(
+    axes: Any, fit: Fit, one: DirectionFit, series: Series, rank: int, frame: tuple[float, float]
+) -> tuple[float, float]:
+    """The force one stick needs from centre to stop and its crossing; returns where its rank can stand."""
     far_m, top_n = frame
     name = f"{rank} {fit.label}"
     travel_mm = in_unit(fit.travel_m, "mm")
     axes.plot([0, travel_mm], [one.start_force_n, one.needed_force_n], color=series.colour, ls=series.line,
               lw=series.width, marker=series.marker, ms=4.5, mfc="white",
-              label=clipped(name, 44))  # fmt: skip
+              label=clipped(name, 34))  # fmt: skip
     reached = one.reach_travel_m
     starts = one.start_force_n < one.available_force_n
     if starts and reached.has_interval:
@@ -162,9 +166,16 @@ def _stick_line(axes: Any, fit: Fit, one: DirectionFit, series: Series, rank: in
     slope = (one.needed_force_n - one.start_force_n) / fit.travel_m
     if slope > 0:
         end_m = min(end_m, max(0.0, (top_n * 0.95 - one.start_force_n) / slope))
-    at = (in_unit(end_m, "mm"), min(one.start_force_n + slope * end_m, top_n * 0.95))
-    axes.annotate(str(rank), at, xytext=(0, 5), textcoords="offset points", ha="center", va="bottom", fontsize=8.5,
-                  fontweight="bold", color=series.colour, clip_on=False)  # fmt: skip
+    return in_unit(end_m, "mm"), min(one.start_force_n + slope * end_m, top_n * 0.95)
+
+
+def _rank_labels(axes: Any, ends: list[tuple[float, float, str, str]], top_n: float) -> None:
+    """Ranks at the ends of the lines, pushed up where they would lie on each other."""
+    gap, last = 0.085 * top_n, -top_n
+    for travel_mm, force_n, rank, colour in sorted(ends, key=lambda end: (end[1], end[2])):
+        last = max(force_n + 0.02 * top_n, last + gap)
+        axes.annotate(rank, (travel_mm, last), ha="center", va="bottom", fontsize=8.5, fontweight="bold", color=colour,
+                      annotation_clip=False)  # fmt: skip
 
 
 def ranking(site: SitePlan) -> str:

@@ -7,6 +7,7 @@ a `Figure` goes straight to SVG text, with a fixed salt and no date, so that equ
 from __future__ import annotations
 
 import io
+import re
 from collections.abc import Callable
 from dataclasses import dataclass
 from html import escape
@@ -15,9 +16,12 @@ from typing import TYPE_CHECKING, Any
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
 
-__all__ = ["FAINT", "INK", "MIDDLE", "SERIES", "Series", "bare", "figure_svg", "font_folder", "name_directions"]
+__all__ = [
+    "FAINT", "INK", "MIDDLE", "SERIES", "Series", "bare", "figure_svg", "font_folder", "name_directions", "width_mm",
+]  # fmt: skip
 
 _MM_PER_INCH = 25.4
+_POINTS_PER_INCH = 72.0
 INK, MIDDLE, FAINT = "#000000", "#595959", "#c8c8c8"
 _TYPE_PT = 8.5
 
@@ -40,7 +44,7 @@ SERIES: tuple[Series, ...] = (
     Series("#6a1b6a", (0, (3, 1, 1, 1, 1, 1)), "v", 1.3),
     Series("#2f5d3a", (0, (8, 3)), "P", 1.2),
 )
-"""Dark enough to keep 4.5 to 1 contrast on white when printed in grey."""
+"""Dark enough to keep 4.5 to 1 contrast on white [wcag22], so also when printed in grey."""
 
 
 def font_folder() -> str:
@@ -104,6 +108,20 @@ def name_directions(axes: Any) -> None:
         axes.annotate(words, at, ha="center", va="center", fontsize=8, rotation=upright)
     axes.set_xlim(-1.18, 1.18)
     axes.set_ylim(-1.2, 1.18)
+
+
+def width_mm(svg: str) -> float:
+    """The paper width that an SVG of this project states.
+
+    Examples
+    --------
+    >>> width_mm('<svg width="72pt" height="36pt">')
+    25.4
+    """
+    found = re.search(r'<svg[^>]*?\bwidth="([\d.]+)(pt|mm)"', svg)
+    if found is None:
+        raise ValueError("the drawing states no width in pt or mm")
+    return float(found[1]) * (_MM_PER_INCH / _POINTS_PER_INCH if found[2] == "pt" else 1.0)
 
 
 def _with_title(svg: str, title: str) -> str:

@@ -14,14 +14,17 @@ from stickwright import units
 from stickwright.model.estimate import Estimate
 
 __all__ = [
-    "ASSUMED", "clipped", "decimals_for", "in_unit", "label_of", "percent", "plain", "printed_pair", "share", "shown",
-    "wrapped",
+    "ASSUMED", "clipped", "decimals_for", "in_unit", "label_of", "percent", "plain", "printed_pair", "sentence",
+    "share", "shown", "wrapped",
 ]  # fmt: skip
 
 ASSUMED = "assumed"
 """The mark of a number nobody measured; set in italics on the sheet."""
 
-_ALL_ALIKE = "the same in every draw"
+_ALL_ALIKE = "all draws"
+_NAMED = {"": "", "foreign": "", "percent": "%", "a_minute": "/min"}
+"""Numbers that `units.py` does not convert: bare numbers, a recording's own unit, shares, counts a minute."""
+_ALWAYS_PER_MIN = 1e5  # above that nobody counts: the stick is never at rest
 _RARE_PER_MIN = 0.01  # once in a hundred minutes: more digits of a rate say nothing to anybody
 
 
@@ -33,17 +36,18 @@ def in_unit(value_si: float, ending: str) -> float:
     value_si : float
         SI value; NaN stays NaN.
     ending : str
-        Unit ending of `stickwright.units`, or ``"percent"`` for a share, or ``""`` for a plain number.
+        Unit ending of `stickwright.units`; ``"percent"`` for a share, ``"a_minute"`` for a count a minute, ``""`` for
+        a bare number.
 
     Examples
     --------
     >>> in_unit(0.012, "mm"), in_unit(0.25, "percent")
     (12.0, 25.0)
     """
-    if ending == "":
-        return value_si
     if ending == "percent":
         return value_si * 100.0
+    if ending in _NAMED:
+        return value_si
     return value_si / units.to_si(1.0, ending)
 
 
@@ -52,13 +56,11 @@ def label_of(ending: str) -> str:
 
     Examples
     --------
-    >>> label_of("per_min"), label_of("percent"), label_of("deg")
+    >>> label_of("a_minute"), label_of("percent"), label_of("deg")
     ('/min', '%', '°')
     """
-    if ending in ("", "bits"):
-        return ending
-    if ending == "percent":
-        return "%"
+    if ending in _NAMED:
+        return _NAMED[ending]
     quantity = units.quantity_of(f"x_{ending}")
     if quantity is None:
         raise KeyError(f"{ending} is no unit ending")
@@ -78,6 +80,10 @@ def decimals_for(value: float, digits: int = 2) -> int:
     return min(4, max(0, digits - 1 - math.floor(math.log10(abs(value)) + 1e-9)))
 
 
+def _percent_decimals(value: float) -> int:
+    return 0 if abs(value) >= 2 or value == 0 else 1
+
+
 def _number(value: float, decimals: int) -> str:
     text = f"{value:.{decimals}f}"
     return text[1:] if text.startswith("-") and float(text) == 0 else text
@@ -94,17 +100,21 @@ def plain(value_si: float, ending: str, digits: int = 2, unknown: str = "not kno
 
     Examples
     --------
-    >>> plain(0.0123, "mm"), plain(float("nan"), "n"), plain(float("inf"), "per_min"), plain(0.424, "percent")
+    >>> plain(0.0123, "mm"), plain(float("nan"), "n"), plain(6e7, "a_minute"), plain(0.424, "percent")
     ('12 mm', 'not known', 'always on', '42 %')
     """
     if math.isnan(value_si):
         return unknown
     if math.isinf(value_si):
-        return "always on" if ending == "per_min" else "without end"
+        return "always on" if ending == "a_minute" else "without end"
+    if ending == "a_minute" and value_si >= _ALWAYS_PER_MIN:
+        return "always on"
     value = in_unit(value_si, ending)
-    if ending == "per_min" and 0 < value < _RARE_PER_MIN:
+    if ending == "a_minute" and 0 <= value < _RARE_PER_MIN:
         return f"under {_RARE_PER_MIN} {label_of(ending)}"
-    decimals = 0 if ending == "percent" else decimals_for(value, digits)
+    decimals = _percent_decimals(value) if ending == "percent" else decimals_for(value, digits)
+    if value == 0:
+        decimals = 0
     return _with_unit(_number(value, decimals), label_of(ending))
 
 
@@ -137,7 +147,7 @@ def printed_pair(estimate: Estimate, ending: str, digits: int = 2) -> tuple[str,
     estimate : Estimate
         SI or dimensionless.
     ending : str
-        Unit ending, ``"percent"``, ``"bits"`` or ``""``.
+        As for `in_unit`.
     digits : int, default 2
         Significant digits of the value.
 
@@ -151,7 +161,7 @@ def printed_pair(estimate: Estimate, ending: str, digits: int = 2) -> tuple[str,
     >>> printed_pair(Estimate(0.26, 0.21, 0.32), "n")
     ('0.26 N', '(0.21 to 0.32)')
     >>> printed_pair(Estimate.unbounded(0.26, "one reading only"), "n")
-    ('0.26 N', 'no interval: one reading only')
+    ('0.26 N', '(no interval: one reading only)')
     """
     value, low, high = estimate.value, estimate.low, estimate.high
     if math.isnan(value):
@@ -159,15 +169,23 @@ def printed_pair(estimate: Estimate, ending: str, digits: int = 2) -> tuple[str,
     if not math.isfinite(value):
         lower = f"({plain(low, ending)} or more)" if math.isfinite(low) else ""
         return plain(value, ending), lower
+    if ending == "a_minute" and value >= _ALWAYS_PER_MIN:
+        return "always on", "" if low >= _ALWAYS_PER_MIN or math.isnan(low) else f"({plain(low, ending)} or more)"
     if math.isnan(low) or math.isnan(high):
-        reason = f"no interval: {_reason(estimate)}" if estimate.why else "no interval known"
+        reason = f"(no interval: {_reason(estimate)})" if estimate.why else "(no interval known)"
         return plain(value, ending, digits), reason
-    if math.isinf(high):
+    if not math.isfinite(low) or high == -math.inf:
+        return plain(value, ending, digits), "(no interval known)"
+    if math.isinf(high) or (ending == "a_minute" and high >= _ALWAYS_PER_MIN):
         return plain(value, ending, digits), f"({_number(in_unit(low, ending), 1)} or more)"
-    if ending == "per_min" and 0 < in_unit(value, ending) < _RARE_PER_MIN:
+    if ending == "a_minute" and 0 <= value < _RARE_PER_MIN:
         rare = in_unit(high, ending) < _RARE_PER_MIN
         return plain(value, ending), "" if rare else f"(up to {_number(in_unit(high, ending), 2)})"
-    decimals = 0 if ending == "percent" else decimals_for(in_unit(value or high, ending), digits)
+    decimals = decimals_for(in_unit(value or high, ending), digits)
+    if ending == "percent":
+        decimals = _percent_decimals(in_unit(value or high, ending))
+    if ending in ("", "a_minute"):
+        decimals = min(2, decimals)
     text, low_text, high_text = _interval(estimate, ending, decimals)
     shown_value = _with_unit(text, label_of(ending))
     if low_text == high_text:
@@ -205,6 +223,18 @@ def percent(estimate: Estimate) -> str:
     '42 % (31 to 55)'
     """
     return shown(estimate, "percent")
+
+
+def sentence(text: str) -> str:
+    """Text with a capital at the start and one full stop at the end; nothing stays nothing.
+
+    Examples
+    --------
+    >>> sentence("too heavy forward")
+    'Too heavy forward.'
+    """
+    text = text.strip().rstrip(".")
+    return f"{text[0].upper()}{text[1:]}." if text else ""
 
 
 def clipped(text: str, most: int) -> str:

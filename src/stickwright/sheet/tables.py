@@ -9,16 +9,18 @@ import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from stickwright import units
+from stickwright.model.bench import BenchResult
 from stickwright.model.plan import Fit, SitePlan, direction_words
 from stickwright.model.recorded import TraceReport
 from stickwright.model.response import Tuning
-from stickwright.sheet.printed import percent, plain, share, shown
+from stickwright.sheet.printed import percent, plain, sentence, share, shown
 
 if TYPE_CHECKING:
     from stickwright.model.plan import DirectionFit
 
 __all__ = [
-    "Table", "capability_polar", "curve", "force_travel", "limiting_sentence", "main_directions", "ranking",
+    "Table", "bench", "capability_polar", "curve", "force_travel", "limiting_sentence", "main_directions", "ranking",
     "reach_polygon", "shown_fits", "trace_overview", "tuning_before_after", "tuning_numbers", "tuning_range",
 ]  # fmt: skip
 
@@ -172,7 +174,7 @@ def ranking(site: SitePlan) -> Table:
             fit.verdict,
             f"{direction_words(fit.weakest_rad)} {percent(fit.weakest_share)}",
             percent(fit.effort_share),
-            f"{shown(fit.false_per_min, 'per_min')} at {share(fit.dead_zone_share)}",
+            f"{shown(fit.false_per_min, 'a_minute')} at {share(fit.dead_zone_share)}",
             shown(fit.bits, ""),
             share(fit.probability_best),
             limiting_sentence(fit),
@@ -206,8 +208,7 @@ def limiting_sentence(fit: Fit, with_help: bool = True) -> str:
     parts = [*fit.fails, fit.limit]
     if fit.help and with_help:
         parts.append(f"Would help: {fit.help}")
-    unique = dict.fromkeys(part.strip().rstrip(".") for part in parts if part.strip())
-    return ". ".join(part[0].upper() + part[1:] for part in unique) + ("." if unique else "")
+    return " ".join(dict.fromkeys(sentence(part) for part in parts if part.strip()))
 
 
 def tuning_numbers(tuning: Tuning) -> Table:
@@ -221,7 +222,7 @@ def tuning_numbers(tuning: Tuning) -> Table:
         ("curve", tuning.curve_sentence),
     ]
     if filtered is not None:
-        settings = ", ".join(f"{name.replace('_', ' ')} {value:g}" for name, value in filtered.chosen.settings)
+        settings = ", ".join(_setting(name, value) for name, value in filtered.chosen.settings)
         named = f"{filtered.chosen.name} ({settings})" if settings else filtered.chosen.name
         rows.append(
             (
@@ -233,6 +234,14 @@ def tuning_numbers(tuning: Tuning) -> Table:
     rows.append(("outer limit", share(tuning.outer_limit)))
     alt = f"Numbers of the response for {tuning.stick} at the {tuning.site}, in the order they are applied."
     return Table(f"Tuning of {tuning.stick}, {tuning.site}", ("step", "setting"), tuple(rows), alt)
+
+
+def _setting(name: str, value: float) -> str:
+    """A filter's setting in words: ``min_cutoff_hz`` becomes `min cutoff 1.5 Hz`."""
+    parts = units.split_key(name)
+    if parts is None:
+        return f"{name.replace('_', ' ')} {value:.3g}"
+    return f"{parts[0].replace('_', ' ')} {plain(units.to_si(value, parts[1]), parts[1])}"
 
 
 def tuning_range(tuning: Tuning) -> Table:
@@ -288,3 +297,26 @@ def trace_overview(report: TraceReport) -> Table:
         told = f"weakest is {direction_words(report.reach.weakest_rad)} with {shown(report.reach.reach[least], unit)}"
     alt = f"Recording {report.name}, {plain(report.duration_s, 's')}: rest and reach of the output; {told}."
     return Table(f"Recording {report.name}", ("what", "value"), tuple(rows), alt)
+
+
+def bench(result: BenchResult) -> Table:
+    """Force, throw and friction of a benched stick."""
+    line = result.pooled
+    rows = [
+        ("start force", shown(line.start_force_n, "n")),
+        ("full force", shown(line.full_force_n, "n")),
+        ("friction", shown(result.friction_force_n, "n")),
+        ("travel", shown(result.travel_m, "mm")),
+        ("contact height", plain(result.height_m, "mm")),
+        ("throw", plain(result.max_angle_rad, "deg")),
+        ("stays off centre", percent(result.residual_share)),
+    ]
+    if result.output is not None:
+        rows.append(("output full at", f"{percent(result.output.full_output_share)} of the throw"))
+        rows.append(("dead travel", f"{percent(result.output.dead_share)} of the throw"))
+    used = sum(one.used for one in result.readings)
+    alt = (
+        f"Force against travel of {result.name}: {used} of {len(result.readings)} readings with fitted lines, from "
+        f"{shown(line.start_force_n, 'n')} to start to {shown(line.full_force_n, 'n')} at the stop. {result.returns}"
+    )
+    return Table(f"Bench of {result.name}", ("what", "value"), tuple(rows), alt)

@@ -1,0 +1,54 @@
+"""All charts by name; each is drawn in the module of its subject and takes finished results only."""
+
+from __future__ import annotations
+
+import re
+
+from stickwright.model.plan import Plan
+from stickwright.sheet.drawings import setup_drawing
+from stickwright.sheet.figures_ability import capability_polar
+from stickwright.sheet.figures_bench import bench
+from stickwright.sheet.figures_fit import force_travel, ranking, reach_polygon
+from stickwright.sheet.figures_recording import trace_overview
+from stickwright.sheet.figures_tuning import curve, tuning_before_after
+
+__all__ = [
+    "all_figures", "bench", "capability_polar", "curve", "force_travel", "ranking", "reach_polygon", "trace_overview",
+    "tuning_before_after",
+]  # fmt: skip
+
+
+def all_figures(plan: Plan) -> dict[str, str]:
+    """Every figure of a plan, by a name that can be a file name.
+
+    Parameters
+    ----------
+    plan : Plan
+        A finished plan.
+
+    Returns
+    -------
+    dict
+        Name without ending, SVG text; sites numbered in the plan's order.
+    """
+    figures: dict[str, str] = {}
+    for number, site in enumerate(plan.sites, start=1):
+        stem = f"site-{number}-{_slug(site.name)}"
+        if site.choice is not None:
+            figures[f"{stem}-set-up"] = setup_drawing(site.choice)
+        figures[f"{stem}-ability"] = capability_polar(site)
+        if site.fits:
+            figures[f"{stem}-reach"] = reach_polygon(site)
+            figures[f"{stem}-force-travel"] = force_travel(site)
+            figures[f"{stem}-ranking"] = ranking(site)
+        for tuning in site.tunings:
+            figures[f"{stem}-tuning-{_slug(tuning.stick)}"] = tuning_before_after(tuning)
+            figures[f"{stem}-curve-{_slug(tuning.stick)}"] = curve(tuning)
+        for place, report in enumerate(site.recordings, start=1):
+            figures[f"{stem}-recording-{place}-{_slug(report.name)}"] = trace_overview(report)
+    return figures
+
+
+def _slug(name: str) -> str:
+    """Letters, digits and hyphens of a name, at most 40."""
+    return re.sub(r"[^a-z0-9]+", "-", name.casefold()).strip("-")[:40] or "unnamed"

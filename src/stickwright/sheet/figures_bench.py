@@ -1,0 +1,92 @@
+"""What the bench told about a stick: force against travel, the readings on it, and the fitted lines out and back."""
+
+from __future__ import annotations
+
+import math
+from typing import TYPE_CHECKING, Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from stickwright.model.bench import BenchReading, BenchResult
+from stickwright.sheet import tables
+from stickwright.sheet.paper import FAINT, INK, MIDDLE, figure_svg
+from stickwright.sheet.printed import clipped, in_unit, shown
+
+if TYPE_CHECKING:
+    from matplotlib.figure import Figure
+
+__all__ = ["bench"]
+
+Array = NDArray[np.float64]
+
+
+def bench(result: BenchResult) -> str:
+    """Force against travel at the stated height: readings out and back, fitted lines, interval of start and full force.
+
+    Parameters
+    ----------
+    result : BenchResult
+        A finished bench.
+
+    Returns
+    -------
+    str
+        SVG, 120 mm wide.
+    """
+
+    def draw(figure: Figure) -> None:
+        axes = figure.subplots()
+        angles = np.linspace(0.0, result.max_angle_rad, 41)
+        _lines(axes, result, angles)
+        for outward, used in ((True, True), (False, True), (True, False), (False, False)):
+            _readings(axes, result, outward, used)
+        _ends(axes, result)
+        axes.set_xlim(left=min(0.0, axes.get_xlim()[0]))
+        axes.set_ylim(bottom=0.0)
+        axes.set_xlabel(f"travel at the contact point, mm (stop: {shown(result.travel_m, 'mm')})")
+        axes.set_ylabel(f"force at {in_unit(result.height_m, 'mm'):.0f} mm above the pivot, N")
+        axes.set_title(clipped(result.name, 48), loc="left")
+        axes.legend(frameon=False, loc="upper left")
+
+    return figure_svg(draw, (120, 85), tables.bench(result).alt)
+
+
+def _travel_mm(result: BenchResult, angles: Array) -> Array:
+    return np.asarray([in_unit(result.height_m * math.sin(angle), "mm") for angle in angles])
+
+
+def _lines(axes: Any, result: BenchResult, angles: Array) -> None:
+    """Fitted force pushing out and letting back; one line when friction could not be told apart."""
+    line = result.pooled
+    travel = _travel_mm(result, angles)
+    spring = line.preload_nm.value + line.stiffness_nm_per_rad.value * angles
+    friction = line.friction_nm.value if line.friction_nm.has_interval else 0.0
+    axes.plot(travel, (spring + friction) / result.height_m, color=INK, lw=1.8, label="fitted, pushing out")
+    if line.friction_nm.has_interval:
+        axes.plot(travel, (spring - friction) / result.height_m, color=MIDDLE, lw=1.4, ls="--",
+                  label="fitted, letting back")  # fmt: skip
+
+
+def _readings(axes: Any, result: BenchResult, outward: bool, used: bool) -> None:
+    chosen = [one for one in result.readings if one.outward is outward and one.used is used]
+    if not chosen:
+        return
+    name = ("out" if outward else "back") + ("" if used else ", left out")
+    marker = ("o" if outward else "s") if used else ("x" if outward else "+")
+    axes.plot([_at_mm(result, one) for one in chosen], [one.force_n * one.height_m / result.height_m for one in chosen],
+              ls="", marker=marker, ms=5.5 if used else 7, mfc="white" if not outward else MIDDLE, mec=INK,
+              label=f"reading {name}")  # fmt: skip
+
+
+def _at_mm(result: BenchResult, one: BenchReading) -> float:
+    return in_unit(result.height_m * math.sin(one.angle_rad), "mm")
+
+
+def _ends(axes: Any, result: BenchResult) -> None:
+    """Intervals of start and full force, as bars at both ends of the throw."""
+    stop = in_unit(result.height_m * math.sin(result.max_angle_rad), "mm")
+    for at, estimate in ((0.0, result.pooled.start_force_n), (stop, result.pooled.full_force_n)):
+        if estimate.has_interval:
+            axes.plot([at, at], [estimate.low, estimate.high], color=FAINT, lw=7, solid_capstyle="butt", zorder=0,
+                      label="95 % interval" if at == 0.0 else None)  # fmt: skip

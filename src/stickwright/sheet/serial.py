@@ -1,0 +1,94 @@
+"""A plan as JSON: everything in it, SI, in a fixed order.
+
+JSON knows no not-a-number: such a number becomes null, and an estimate says in `why` what is missing. A count
+or limit without end becomes null likewise.
+"""
+
+from __future__ import annotations
+
+import dataclasses
+import json
+import math
+from typing import Any
+
+import numpy as np
+
+from stickwright.model.estimate import Estimate
+from stickwright.model.plan import Fit, Plan
+
+__all__ = ["FORMAT", "as_data", "plan_json"]
+
+FORMAT = 1
+"""Raised when a key changes its meaning or goes; a new key does not raise it."""
+
+_NO_VALUE = "not known"
+_NO_INTERVAL = "no interval known"
+_NO_END = "no upper end"
+
+
+def plan_json(plan: Plan) -> str:
+    """The whole plan as JSON text, the same for the same plan.
+
+    Parameters
+    ----------
+    plan : Plan
+        A finished plan.
+
+    Returns
+    -------
+    str
+        Keys in the order of the plan's fields, SI units as the keys' endings say.
+    """
+    data = {"format": FORMAT, "units": "SI, named by the ending of each key; a share is 0 to 1", **as_data(plan)}
+    return json.dumps(data, ensure_ascii=False, indent=1, allow_nan=False) + "\n"
+
+
+def as_data(value: Any) -> Any:
+    """Any result as plain JSON data.
+
+    Parameters
+    ----------
+    value : object
+        A result dataclass, an array, a tuple, a number or a text.
+
+    Returns
+    -------
+    object
+        Dicts, lists, texts, finite numbers, booleans and None.
+
+    Examples
+    --------
+    >>> as_data(Estimate.unbounded(0.26, "one reading only"))["low"] is None
+    True
+    """
+    if isinstance(value, Estimate):
+        return _estimate(value)
+    if dataclasses.is_dataclass(value) and not isinstance(value, type):
+        fields = {field.name: as_data(getattr(value, field.name)) for field in dataclasses.fields(value)}
+        return {"label": value.label, **fields} if isinstance(value, Fit) else fields
+    if isinstance(value, dict):
+        return {str(key): as_data(item) for key, item in value.items()}
+    if isinstance(value, np.ndarray):
+        return as_data(value.tolist())
+    if isinstance(value, tuple | list):
+        return [as_data(item) for item in value]
+    if isinstance(value, bool | np.bool_):
+        return bool(value)
+    if isinstance(value, float | np.floating):
+        return float(value) if math.isfinite(value) else None
+    if isinstance(value, np.integer):
+        return int(value)
+    return value
+
+
+def _estimate(estimate: Estimate) -> dict[str, Any]:
+    """An estimate with the reason beside every null."""
+    why = estimate.why
+    if why is None and not math.isfinite(estimate.value):
+        why = _NO_VALUE if math.isnan(estimate.value) else _NO_END
+    if why is None and (math.isnan(estimate.low) or math.isnan(estimate.high)):
+        why = _NO_INTERVAL
+    if why is None and not estimate.has_interval:
+        why = _NO_END
+    fields = {field.name: as_data(getattr(estimate, field.name)) for field in dataclasses.fields(estimate)}
+    return fields | {"why": why}

@@ -1,0 +1,90 @@
+"""The drawing of the set-up is to the scale it states."""
+
+from __future__ import annotations
+
+import math
+import re
+import xml.etree.ElementTree as ET
+from dataclasses import replace
+from itertools import pairwise
+
+import pytest
+from sample_plan import finger_site
+
+from stickwright.model.plan import Fit
+from stickwright.sheet.drawings import setup_alt, setup_drawing
+
+SVG = "{http://www.w3.org/2000/svg}"
+
+
+def chosen() -> Fit:
+    choice = finger_site().choice
+    assert choice is not None
+    return choice
+
+
+def closed_outlines(svg: str) -> list[list[tuple[float, float]]]:
+    paths = [node.get("d", "") for node in ET.fromstring(svg).iter(f"{SVG}path")]
+    return [
+        [(float(x), float(y)) for x, y in re.findall(r"(-?[\d.]+),(-?[\d.]+)", path)]
+        for path in paths
+        if path.endswith("Z")
+    ]
+
+
+def scale_of(svg: str) -> float:
+    said = re.search(r"scale 1 to ([\d.]+)", svg)
+    return 1.0 if said is None else 1.0 / float(said[1])
+
+
+@pytest.mark.parametrize("tilt_deg", [0.0, 12.0, -10.0])
+@pytest.mark.parametrize("base_mm", [(40, 40, 62), (160, 120, 75), (54, 50, 30)])
+def test_base_is_drawn_to_scale(tilt_deg: float, base_mm: tuple[float, float, float]) -> None:
+    """Sides of the base on paper are its sides in millimetre times the scale printed, tilted or level."""
+    fit = replace(chosen(), base_m=tuple(side / 1000 for side in base_mm), tilt_rad=math.radians(tilt_deg))
+    svg = setup_drawing(fit)
+    scale = scale_of(svg)
+    lengths = [[math.dist(a, b) for a, b in pairwise(o)] for o in closed_outlines(svg) if len(o) == 4]
+    side_view = [base_mm[0] * scale, base_mm[2] * scale, base_mm[0] * scale]
+    from_above = [base_mm[1] * scale, base_mm[0] * scale, base_mm[1] * scale]
+    assert any(sides == pytest.approx(side_view, abs=0.03) for sides in lengths)
+    assert any(sides == pytest.approx(from_above, abs=0.03) for sides in lengths)
+
+
+@pytest.mark.parametrize("height_mm", [42.0, 60.0, 84.0])
+def test_nothing_is_drawn_outside_the_paper(height_mm: float) -> None:
+    """The largest base, tilted, stays inside the drawing at every height."""
+    fit = replace(
+        chosen(), base_m=(0.16, 0.12, 0.075), contact_height_m=0.06, travel_m=0.024, tilt_rad=math.radians(20)
+    )
+    svg = setup_drawing(fit, (184.0, height_mm))
+    points = [
+        (float(x), float(y))
+        for node in ET.fromstring(svg).iter(f"{SVG}path")
+        for x, y in re.findall(r"(-?[\d.]+),(-?[\d.]+)", node.get("d", ""))
+    ]
+    assert all(0 <= x <= 184.0 and 0 <= y <= height_mm for x, y in points)
+
+
+def test_sizes_and_directions_are_written() -> None:
+    """Contact height, base, travel, tilt, topper and which way is forward stand on the drawing."""
+    said = " ".join("".join(node.itertext()) for node in ET.fromstring(setup_drawing(chosen())).iter(f"{SVG}text"))
+    for words in ("45 mm", "62 mm", "base 40 × 40 mm", "moves 9.0 mm each way", "tilted 12° towards the player",
+                  "topper: low dish", "forward: this way", "back (player's side)", "left", "right",
+                  "pivot drawn at the top of the base"):  # fmt: skip
+        assert words in said
+
+
+def test_unmeasured_base_is_said_and_dashed() -> None:
+    """A base nobody measured is not shown as if it were."""
+    svg = setup_drawing(replace(chosen(), base_m=None))
+    assert "not measured" in svg
+    assert "stroke-dasharray" in svg
+    assert "base not measured" in setup_alt(replace(chosen(), base_m=None))
+
+
+def test_touch_surface_has_no_lever() -> None:
+    """A touch surface is drawn flat and says that the finger slides."""
+    svg = setup_drawing(replace(chosen(), kind="touch", tilt_rad=0.0, base_m=(0.06, 0.06, 0.012), travel_m=0.02))
+    assert "the finger slides" in svg
+    assert "each way" not in svg

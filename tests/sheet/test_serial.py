@@ -1,0 +1,78 @@
+"""The plan as JSON: everything, finite, in order."""
+
+from __future__ import annotations
+
+import json
+import math
+from dataclasses import fields, is_dataclass
+from typing import Any
+
+import numpy as np
+import pytest
+from sample_plan import bare_plan, empty_plan, sample_plan
+
+from stickwright.model.estimate import Estimate
+from stickwright.sheet.serial import FORMAT, as_data, plan_json
+
+
+def refuse(word: str) -> Any:
+    raise AssertionError(f"{word} is not JSON")
+
+
+def same(result: Any, data: Any, where: str = "plan") -> None:
+    """Walk result and JSON side by side: nothing lost, nothing altered."""
+    if is_dataclass(result) and not isinstance(result, type):
+        for field in fields(result):
+            if not (isinstance(result, Estimate) and field.name == "why"):
+                same(getattr(result, field.name), data[field.name], f"{where}.{field.name}")
+        return
+    if isinstance(result, np.ndarray):
+        result = result.tolist()
+    if isinstance(result, tuple | list):
+        assert len(result) == len(data), where
+        for place, (one, other) in enumerate(zip(result, data, strict=True)):
+            same(one, other, f"{where}[{place}]")
+        return
+    if isinstance(result, float) and not math.isfinite(result):
+        assert data is None, where
+        return
+    assert data == result, where
+
+
+@pytest.mark.parametrize("make", [sample_plan, bare_plan, empty_plan])
+def test_everything_is_written_and_reads_back(make: Any) -> None:
+    """Each number of the plan reads back as it was; not-a-number reads back as null."""
+    plan = make()
+    data = json.loads(plan_json(plan), parse_constant=refuse)
+    assert data["format"] == FORMAT
+    same(plan, data)
+
+
+def test_null_estimate_says_why() -> None:
+    """Wherever an estimate has a null, a sentence stands beside it."""
+
+    def walk(data: Any) -> int:
+        if isinstance(data, dict):
+            if {"value", "low", "high", "why"} <= data.keys():
+                missing = None in (data["value"], data["low"], data["high"])
+                assert not missing or data["why"]
+                return int(missing)
+            return sum(walk(one) for one in data.values())
+        return sum(walk(one) for one in data) if isinstance(data, list) else 0
+
+    assert walk(json.loads(plan_json(bare_plan()))) > 50
+    assert as_data(Estimate(1.0, math.nan, math.nan))["why"] == "no interval known"
+    assert as_data(Estimate(math.inf, 1.0, math.inf))["why"] == "no upper end"
+
+
+def test_equal_plans_are_equal_text_in_field_order() -> None:
+    """The same plan is the same text, keys in the order in which the plan declares them."""
+    assert plan_json(sample_plan()) == plan_json(sample_plan())
+    keys = list(json.loads(plan_json(sample_plan())))
+    assert keys[2:] == [field.name for field in fields(sample_plan())]
+
+
+def test_set_up_has_its_name() -> None:
+    """Each fit carries its set-up in words, as on the sheet."""
+    data = json.loads(plan_json(sample_plan()))
+    assert data["sites"][0]["choice"]["label"] == "dew + low dish + tilted 12°"
