@@ -152,9 +152,8 @@ def robust_fit(
     search = kept is None
     mask = np.ones(len(readings), dtype=bool) if kept is None else kept
     unit = unit_of(np.full(len(readings), float(np.median(readings))))
-    fit = _weighted(design, readings, unit, mask, floor)
-    for _ in range(3):
-        if search:
+    for round_number in range(3):
+        if search and round_number < 2:
             mask = _kept(design, readings, unit, floor, usual)
         fit = _weighted(design, readings, unit, mask, floor)
         unit = unit_of(fit.fitted)
