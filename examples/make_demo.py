@@ -13,7 +13,7 @@ from __future__ import annotations
 import math
 import shutil
 import sys
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 import numpy as np
@@ -21,9 +21,7 @@ import numpy as np
 sys.path.insert(0, str(Path(__file__).resolve().parent.parent / "tests"))
 
 from simulated import BenchTable, Sensor, SimulatedPlayer, SimulatedStick, Visit, bench_table
-
 from stickwright.mechanics.bench import bench_stick, to_stick_fields
-from stickwright.model.recording import Recording
 from stickwright.records.benches import append_stick, read_bench
 from stickwright.records.recordings import write_recording
 
@@ -88,7 +86,7 @@ STICKS = (
             comment="light, base slopes 15 degrees; firmer towards the back"),
     Benched("chert", "firm", 1.10, 2.10, 5.0, 15, 0.050, (54, 50, 30), 90, "4-conductor",
             gauge_step_n=0.01, shares=(0.0, 0.5, 1.0), back=False, comment="small, firm; three readings only"),
-    Benched("marl", "half", 0.24, 0.51, 6.5, 16, 0.135, SMALL, 80, "4-conductor",
+    Benched("marl", "half", 0.24, 0.51, 6.5, 16, 0.175, SMALL, 80, "4-conductor",
             directions_deg=(0, 90), comment="an old half-force stick that no longer comes home: friction"),
     Benched("sedge", "light", 0.20, 0.48, 24.0, 60, 0.015, (120, 90, 55), 500, "USB", ("current_ma = 60",),
             comment="large, long throw, very light"),
@@ -105,8 +103,8 @@ STICKS = (
 
 KIT_HEAD = """\
 # The kit of the demo case. Everything is invented: no stick here is a product of anybody.
-# Written by examples/make_demo.py. Forces are at the contact point of the bare stick, pushing out; the figures of each stick
-# come from its bench readings (bench/), as `stickwright bench READINGS.csv --kit kit.toml` works them out.
+# Written by examples/make_demo.py. Forces are at the contact point of the bare stick, pushing out; the figures of each
+# stick come from its bench readings (bench/), as `stickwright bench READINGS.csv --kit kit.toml` works them out.
 
 tilt_deg = [0, 10, 20]        # tilts of the base that can be built
 
@@ -306,7 +304,10 @@ visit = "2026-03-14"
 session_min = 35
 course = "progressive"
 alerts = ["drives-chair"]
-goals = ["dig out the great hall with my cousin, steering by myself", "play for half an hour and still be able to eat after"]
+goals = [
+    "dig out the great hall with my cousin, steering by myself",
+    "play for half an hour and still be able to eat after",
+]
 
 [[site]]
 name = "right index"
@@ -427,13 +428,6 @@ def _short(value: object) -> object:
     return tuple(round(each, 4) for each in value) if isinstance(value, tuple) else value
 
 
-@dataclass(frozen=True)
-class _Made:
-    task: str
-    recording: Recording
-    extra: tuple[str, ...] = field(default=())
-
-
 def _write_recordings(folder: Path) -> str:
     truth = next(benched.stick for benched in STICKS if benched.name == TRIED)
     visit = Visit(INDEX, truth, SENSOR, site="right index", name=TRIED)
@@ -454,9 +448,9 @@ def _write_recordings(folder: Path) -> str:
             cue_xy=None if recording.cue_xy is None else np.round(recording.cue_xy, 3),
         )  # fmt: skip
         write_recording(rounded, folder / "recordings" / recording.name)
+        file, task = f"recordings/{recording.name}", recording.task
         entries.append(
-            f'  [[site.recording]]\n  file = "recordings/{recording.name}"\n  task = "{recording.task}"\n  stick = "{TRIED}"\n'
-            '  topper = "low dish"\n'
+            f'  [[site.recording]]\n  file = "{file}"\n  task = "{task}"\n  stick = "{TRIED}"\n  topper = "low dish"\n'
         )
     return "\n".join(entries)
 
@@ -465,28 +459,30 @@ def _write_player(folder: Path, recordings: str) -> None:
     rng = np.random.default_rng([SEED, 3])
     order = np.radians([90, 0, 225, 135, 270, 45, 180, 315])
     taken = INDEX.gauge_readings(
-        rng, directions_rad=order, gauge_step_n=0.005, tape_step_m=0.0005, minutes=9.0
+        rng, directions_rad=order, gauge_step_n=0.005, tape_step_m=0.0001, minutes=9.0
     )  # fmt: skip
     lines = ["direction_deg,force_n,reach_mm"]
     for phi, forces, reaches in taken:
-        lines += [
-            f"{math.degrees(phi):.0f},{force:.3f},{1e3 * reach:.1f}" for force, reach in zip(forces, reaches, strict=True)
-        ]
+        pairs = zip(forces, reaches, strict=True)
+        lines += [f"{math.degrees(phi):.0f},{force:.3f},{1e3 * reach:.1f}" for force, reach in pairs]
     again = INDEX.force_at(math.pi / 2, 9.5) * np.exp(rng.normal(0, 0.12, 3))
     lines += [f"90,{round(float(force) / 0.005) * 0.005:.3f}," for force in again]
     (folder / "readings" / "right-index.csv").write_text("\n".join(lines) + "\n", encoding="utf-8", newline="\n")
     chin = []
     for phi, forces, reaches in CHIN.gauge_readings(
-        rng, directions_rad=np.radians(FOUR), gauge_step_n=0.01, tape_step_m=0.0005
+        rng, directions_rad=np.radians([0, 180, 90, 270, 45, 135]), gauge_step_n=0.01, tape_step_m=0.0001
     ):
         chin.append(
             f"  [[site.reading]]\n  direction_deg = {math.degrees(phi):.0f}\n"
             f"  force_n = [{', '.join(f'{force:.2f}' for force in forces)}]\n"
             f"  reach_mm = [{', '.join(f'{1e3 * reach:.1f}' for reach in reaches)}]\n"
         )
-    before = ", ".join(f"{0.140 * math.exp(rng.normal(0, 0.1)):.3f}" for _ in range(3))
-    after = ", ".join(f"{0.030 * math.exp(rng.normal(0, 0.1)):.3f}" for _ in range(3))
-    text = PLAYER.format(rest_before=f"[{before}]", rest_after=f"[{after}]", recordings=recordings, chin="\n".join(chin))
+    resting = [
+        f"[{', '.join(f'{usual * math.exp(rng.normal(0, 0.1)):.3f}' for _ in range(3))}]" for usual in (0.140, 0.030)
+    ]
+    text = PLAYER.format(
+        rest_before=resting[0], rest_after=resting[1], recordings=recordings, chin="\n".join(chin)
+    )  # fmt: skip
     (folder / "player.toml").write_text(text, encoding="utf-8", newline="\n")
 
 
