@@ -18,16 +18,14 @@ __all__ = ["log_dimensionless_jerk", "smoothness_report", "spectral_arc_length"]
 PAD_LEVEL = 4
 ONSET_SHARE = 0.1  # of the recording's peak speed: below it nothing counts as movement
 PEAK_QUANTILE = 0.995  # of speed: one jerk does not set the scale for all
-EDGE_SHARE = 0.05  # of the movement's own peak: its ends
+EDGE_SHARE = 0.01  # of the movement's own peak: its ends; most of the jerk of a smooth movement lies there
 EDGE_S = 1.0  # no further than this beyond the onset
 LEAST_S, MOST_S = 0.1, 10.0
 LEAST_SAMPLES = 8
 LOW_PASS_HZ = 20.0  # twice the highest frequency that the spectral arc length looks at
 
 
-def spectral_arc_length(
-    speed: ArrayLike, rate_hz: float, cutoff_hz: float = 10.0, threshold: float = 0.05
-) -> float:
+def spectral_arc_length(speed: ArrayLike, rate_hz: float, cutoff_hz: float = 10.0, threshold: float = 0.05) -> float:
     """Spectral arc length of one movement: 0 or less, nearer 0 is smoother.
 
     Length of the curve of the speed's normalised magnitude spectrum, from 0 to the last frequency at which
@@ -129,8 +127,9 @@ def smoothness_report(times_s: ArrayLike, xy: ArrayLike) -> SmoothnessReport:
     """Smoothness of the movements in a recording: middle and interval over those found.
 
     A movement is a stretch in which the speed stays above 10 % of the recording's peak speed (99.5th percentile),
-    widened to where it falls below 5 % of the movement's own peak; 0.1 to 10 s and at least 8 samples long. Speed is taken after a
-    low-pass at 20 Hz (or 0.4 of the rate, when lower), forwards and backwards, which shifts nothing in time.
+    widened to where it falls below 1 % of the movement's own peak or rises again; 0.1 to 10 s and at least 8 samples
+    long. Speed is taken after a low-pass at 20 Hz (or 0.4 of the rate, when lower), forwards and backwards,
+    which shifts nothing in time.
 
     Parameters
     ----------

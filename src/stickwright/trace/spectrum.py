@@ -21,12 +21,13 @@ __all__ = ["MOST_SMOOTHED", "Spectra", "background", "spectra", "welch_sum"]
 OVERLAP_LOSS = 1 / (1 + 2 / 36)
 """Hann segments that overlap by half share 1/36 of the variance of their powers with each neighbour [welch-1967]."""
 
+BURST = 4.0  # times the usual power in one octave; chance alone hardly ever gives it
 BLOCK = 128  # segments transformed at once: a few megabytes, however long the recording
 HANN_SHARED = np.array([1.0, 4 / 9, 1 / 36])
 """Variance that Hann-weighted powers share with themselves and with bins one and two apart [harris-1978]."""
 
-DEGREE = 5  # of the background in log frequency: bends once an octave at most; tried on movement-like noise
-MEDIAN_HZ = 2.0
+DEGREE = 3  # of the background in log frequency: a higher one would follow a broad peak
+MEDIAN_HZ = 3.0  # to either side; a peak may be as wide before the middle notices
 MOST_SMOOTHED = 9  # neighbouring bins that may be averaged
 MOST_UNEVEN_SEGMENTS = 600  # uneven stamps cost a sum per frequency: of a long recording, this many even draws
 
@@ -63,7 +64,7 @@ class Spectra:
         apart = np.arange(bins)
         pairs = np.where(apart == 0, 1.0, 2.0) * (1 - apart / bins) / bins
         variance = float(pairs @ self.shared_variance[:bins])
-        return 2 / max(variance, self.shared_variance[0] / bins)
+        return 2 / max(variance, float(self.shared_variance[0]) / bins)
 
     @property
     def power(self) -> NDArray[np.float64]:
@@ -220,16 +221,13 @@ def spectra(
         return _even_segments(runs, rate_hz, length)
 
     judged = (frequency_hz >= 2.0) & (frequency_hz <= top_hz)
-    levels = [np.median((np.abs(block[:, judged]) ** 2).sum(axis=2), axis=1) for block in blocks()]
-    level = np.concatenate(levels) if levels else np.zeros(0)
-    moving = level > 0
+    levels = [_levels(frequency_hz, (np.abs(block) ** 2).sum(axis=2), judged) for block in blocks()]
+    level = np.concatenate(levels) if levels else np.zeros((0, 1))
+    moving = level[:, 0] > 0
     if not moving.any():
         return None
-    # A burst is scaled down to the usual level, a quiet segment is not scaled up: it has little to tell.
-    usual = float(np.median(level[moving]))
-    shares = np.minimum(1.0, level / usual)
-    factors = np.divide(shares * usual, level, out=np.zeros_like(level), where=moving)
-    part_of = np.arange(level.size) * min(parts, level.size) // level.size
+    shares, factors = _equalising(level, moving)
+    part_of = np.arange(shares.size) * min(parts, shares.size) // shares.size
     sums = np.zeros((int(part_of[-1]) + 1, frequency_hz.size))
     tally = _Tally(frequency_hz.size, stretches[0].values.shape[1])
     first = 0
@@ -239,7 +237,32 @@ def spectra(
         np.add.at(sums, part_of[rows], powers)
         tally.add(block, powers, factors[rows], shares[rows])
         first += block.shape[0]
-    return Spectra(frequency_hz, sums, np.bincount(part_of, shares), tally.shared_variance(judged))
+    return Spectra(frequency_hz, sums, np.bincount(part_of, shares).astype(np.float64), tally.shared_variance(judged))
+
+
+def _levels(
+    frequency_hz: NDArray[np.float64], powers: NDArray[np.float64], judged: NDArray[np.bool_]
+) -> NDArray[np.float64]:
+    """Middle power of each segment: over all judged bins, then over each octave of them."""
+    octaves = [judged & (frequency_hz >= low) & (frequency_hz < 2 * low) for low in (2.0, 4.0, 8.0, 16.0)]
+    return np.column_stack([np.median(powers[:, each], axis=1) for each in (judged, *octaves) if each.any()])
+
+
+def _equalising(
+    level: NDArray[np.float64], moving: NDArray[np.bool_]
+) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
+    """Weight of each segment and the factor on its powers.
+
+    A burst is scaled down to the usual level, also when it fills one octave alone (a tremor is narrower than
+    that); a quiet segment is not scaled up, it has little to tell.
+    """
+    usual = np.median(level[moving], axis=0)
+    relative = np.divide(level, usual, out=np.zeros_like(level), where=usual > 0)
+    whole = relative[:, 0]
+    inside = relative[:, 1:].max(axis=1, initial=0.0) / np.maximum(1.0, whole)
+    calm = np.where(inside > BURST, 1 / np.maximum(inside, BURST), 1.0)
+    shares = np.minimum(1.0, whole) * calm
+    return shares, np.where(moving, calm / np.maximum(1.0, whole), 0.0)
 
 
 class _Tally:
@@ -299,12 +322,12 @@ def _alikeness(matrix: NDArray[np.complex128], segments: float) -> float:
     tr(S^2)/tr(S)^2 of the true spectral matrix S, from its estimate C over K segments: for a complex Wishart
     matrix, E tr(C^2) = tr(S^2) + tr(S)^2/K and E tr(C)^2 = tr(S)^2 + tr(S^2)/K [goodman-1963].
     """
-    columns = matrix.shape[1]
+    columns = int(matrix.shape[1])
     if columns == 1 or segments < 2:
         return 1.0
     squared = np.einsum("fij,fji->f", matrix, matrix).real
     seen = float(np.median(squared / np.einsum("fii->f", matrix).real ** 2))
-    true = (seen - 1 / segments) / (1 - seen / segments)
+    true = float((seen - 1 / segments) / (1 - seen / segments))
     return min(1.0, max(1 / columns, true))
 
 
@@ -319,7 +342,7 @@ def background(
 ) -> NDArray[np.float64]:
     """The smooth spectrum under any peak.
 
-    A fifth-degree curve in log power over log frequency, equal weight for each octave, fitted robustly: bins that rise
+    A cubic in log power over log frequency, equal weight for each octave, fitted robustly: bins that rise
     far above it (a peak and its multiples) lose their weight.
 
     Parameters
@@ -340,7 +363,7 @@ def background(
 
     Notes
     -----
-    Corners: where the middle power within 2 Hz to either side is higher than the curve, it takes its place: a
+    Corners: where the middle power within 3 Hz to either side is higher than the curve, it takes its place: a
     spectrum that drops steeply onto a flat floor, as aimed movements give, has a corner that no smooth
     curve follows, while the middle of a falling row is the row itself.
     The mean of the logarithm of a chi-square over its degrees of freedom, digamma(d/2) - log(d/2), is
@@ -372,7 +395,7 @@ def background(
 
 
 def _running_median(frequency_hz: NDArray[np.float64], power: NDArray[np.float64], dof: float) -> NDArray[np.float64]:
-    """Middle power within 2 Hz to either side: follows a sharp corner, ignores a narrow peak."""
+    """Middle power within 3 Hz to either side: follows a sharp corner, ignores a narrow peak."""
     from scipy.ndimage import median_filter
 
     half = max(1, round(MEDIAN_HZ / float(frequency_hz[1])))

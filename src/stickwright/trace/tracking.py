@@ -164,7 +164,8 @@ def _followed(times_s: ArrayLike, xy: ArrayLike, cue_xy: ArrayLike) -> tuple[lis
 
 def _from_first_movement(part: Stretch) -> Stretch:
     moved = np.flatnonzero((part.values[:, :2] != part.values[0, :2]).any(axis=1))
-    first = int(moved[0]) if moved.size else 0
+    # One still sample is only the beginning of the recording.
+    first = int(moved[0]) if moved.size and moved[0] > 1 else 0
     return Stretch(part.times_s[first:], part.values[first:])
 
 
@@ -190,8 +191,9 @@ def _correlated(parts: list[Stretch], step_s: float) -> _Correlated:
     middle = np.average([each.mean(axis=0) for each in evened], axis=0, weights=[each.shape[0] for each in evened])
     rows: list[tuple[NDArray[np.float64], NDArray[np.float64], float]] = []
     for each in evened:
-        for start in range(behind, each.shape[0] - ahead - length // 2, length):
-            stop = min(start + length, each.shape[0] - ahead)
+        usable = each.shape[0] - ahead - behind
+        edges = np.linspace(behind, behind + usable, max(1, round(usable / length)) + 1).round().astype(int)
+        for start, stop in pairwise(edges.tolist()):
             produced = each[start:stop, :2] - middle[:2]
             cued = each[start - behind : stop + ahead, 2:] - middle[2:]
             product = np.zeros(behind + ahead + 1)

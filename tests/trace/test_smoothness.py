@@ -1,0 +1,112 @@
+"""Smoothness: which movements are found, and that smoother is nearer to 0."""
+
+import math
+
+import numpy as np
+import pytest
+
+from stickwright.errors import BadInput
+from stickwright.trace.smoothness import log_dimensionless_jerk, smoothness_report, spectral_arc_length
+
+RATE_HZ = 100.0
+
+
+def to_and_fro(n: int, *, moving_s: float = 0.8, resting_s: float = 0.7) -> tuple[np.ndarray, np.ndarray]:
+    """Minimum-jerk movements of one unit length, resting before and after each."""
+    t = np.arange(int((n * (moving_s + resting_s) + resting_s) * RATE_HZ)) / RATE_HZ
+    count = np.minimum((t - resting_s).clip(0) // (moving_s + resting_s), n - 1)
+    s = ((t - resting_s - count * (moving_s + resting_s)) / moving_s).clip(0, 1)
+    share = 10 * s**3 - 15 * s**4 + 6 * s**5
+    x = np.where(count % 2 == 0, share, 1 - share)
+    return t, np.column_stack([0.8 * x, 0.6 * x])
+
+
+def test_movements_are_found_and_smooth():
+    """Ten minimum-jerk movements: ten are found, and their arc length is that of the movement itself (-1.40 in the
+    published form), though found from positions."""
+    report = smoothness_report(*to_and_fro(10))
+    assert report.movements == 10
+    assert report.spectral_arc_length.value == pytest.approx(-1.40, abs=0.03)
+    assert report.log_dimensionless_jerk.value == pytest.approx(-5.3, abs=0.4)
+    assert report.spectral_arc_length.n == 10
+
+
+def test_tremor_makes_movements_less_smooth():
+    """A shake of 6 Hz, 1 % of the movement, takes both measures further from 0."""
+    t, xy = to_and_fro(12)
+    moving = np.abs(np.gradient(xy[:, 0])) > 1e-9
+    shaken = xy + (0.01 * np.sin(2 * np.pi * 6 * t) * moving)[:, None]
+    plain, rough = smoothness_report(t, xy), smoothness_report(t, shaken)
+    assert rough.spectral_arc_length.value < plain.spectral_arc_length.value - 0.1
+    assert rough.log_dimensionless_jerk.value < plain.log_dimensionless_jerk.value - 0.5
+
+
+def test_size_and_unit_do_not_matter():
+    """Law: both measures are free of the unit of length."""
+    t, xy = to_and_fro(8)
+    one, other = smoothness_report(t, xy), smoothness_report(t, 730.0 * xy)
+    assert other.spectral_arc_length.value == pytest.approx(one.spectral_arc_length.value, rel=1e-9)
+    assert other.log_dimensionless_jerk.value == pytest.approx(one.log_dimensionless_jerk.value, rel=1e-9)
+
+
+def test_a_movement_cut_by_a_gap_is_left_out():
+    """Unplugged in the middle of a movement: that movement has no end, and does not count."""
+    t, xy = to_and_fro(10)
+    whole = (t < 3.9) | (t > 4.4)
+    assert smoothness_report(t[whole], xy[whole]).movements == 9
+
+
+def test_uneven_stamps_change_little():
+    """Stamps that jitter by a tenth of a step: the same movements, arc length within 0.02."""
+    rng = np.random.default_rng(1)
+    t, xy = to_and_fro(10)
+    jittered = t + rng.uniform(-0.001, 0.001, t.size)
+    moved = np.column_stack([np.interp(jittered, t, column) for column in xy.T])
+    report = smoothness_report(jittered, moved)
+    assert report.movements == 10
+    assert report.spectral_arc_length.value == pytest.approx(
+        smoothness_report(t, xy).spectral_arc_length.value, abs=0.02
+    )
+
+
+def test_no_movement_is_an_answer():
+    """A stick at rest, or too few samples: no figure, and a sentence why."""
+    for n in (1, 1000):
+        report = smoothness_report(np.arange(n) / RATE_HZ, np.zeros((n, 2)))
+        assert report.movements == 0
+        assert math.isnan(report.spectral_arc_length.value)
+        assert "no movement" in str(report.spectral_arc_length.why)
+
+
+def test_few_movements_have_no_interval():
+    """Four movements: their middle, and a sentence instead of an interval."""
+    report = smoothness_report(*to_and_fro(4))
+    assert report.movements == 4
+    assert not report.spectral_arc_length.has_interval
+    assert "at least 6" in str(report.spectral_arc_length.why)
+
+
+@pytest.mark.parametrize(
+    ("speed", "words"),
+    [
+        ([1.0, 2.0], "at least three samples"),
+        ([0.0, math.nan, 1.0, 0.0], "an empty cell or a negative value"),
+        ([0.0, -1.0, 1.0, 0.0], "an empty cell or a negative value"),
+        ([0.0, 0.0, 0.0, 0.0], "no movement"),
+    ],
+)
+def test_bad_speed_is_refused(speed, words):
+    """Both measures refuse in the same words."""
+    for measure in (spectral_arc_length, log_dimensionless_jerk):
+        with pytest.raises(BadInput, match=words):
+            measure(speed, RATE_HZ)
+
+
+def test_bad_settings_are_refused():
+    """A rate or a cut-off of 0."""
+    with pytest.raises(BadInput, match="rate_hz"):
+        spectral_arc_length([0.0, 1.0, 0.0], 0.0)
+    with pytest.raises(BadInput, match="cut-off above 0 Hz"):
+        spectral_arc_length([0.0, 1.0, 0.0], 100.0, cutoff_hz=0.0)
+    with pytest.raises(BadInput, match="a straight line"):
+        log_dimensionless_jerk([1.0, 1.0, 1.0], 100.0)
