@@ -174,6 +174,4 @@ def spoken(value_si: float, ending: str, digits: int = 2) -> str:
     else:
         decimals = max(0, digits - 1 - math.floor(math.log10(abs(value)) + 1e-9))
         text = f"{value:.{decimals}f}"
-        if "." in text and decimals > digits:
-            text = text.rstrip("0").rstrip(".")
     return f"{text}°" if ending == "deg" else f"{text} {unit.label}"

@@ -145,7 +145,12 @@ def test_turning_player_and_game_together_changes_nothing(turn: int, seed: int) 
     one = evaluate(setups, site(list(force), list(reach), weight=weight, needed=weight > 0.05))
     other = evaluate(
         setups,
-        site(list(np.roll(force, turn)), list(np.roll(reach, turn)), weight=np.roll(weight, turn), needed=np.roll(weight > 0.05, turn)),
+        site(
+            list(np.roll(force, turn)),
+            list(np.roll(reach, turn)),
+            weight=np.roll(weight, turn),
+            needed=np.roll(weight > 0.05, turn),
+        ),
     )
     assert other.weighted_bits == approx(one.weighted_bits, rel=1e-12, abs=1e-12)
     assert np.array_equal(one.weakest, other.weakest)
@@ -177,7 +182,9 @@ def test_extension_divides_force_and_multiplies_travel() -> None:
     """Law: twice the height, half the force, at the same angle; a massless extension keeps the work."""
     kit = Kit.model_validate(
         {
-            "stick": [{"name": "s", "contact_height_mm": 20, "start_force_n": 0.4, "full_force_n": 1.0, "travel_mm": 8}],
+            "stick": [
+                {"name": "s", "contact_height_mm": 20, "start_force_n": 0.4, "full_force_n": 1.0, "travel_mm": 8}
+            ],
             "extension": [{"name": "+20", "length_mm": 20}],
         }
     )
@@ -219,7 +226,18 @@ def test_unknown_names_offer_the_nearest() -> None:
 def test_nothing_in_stock_is_said() -> None:
     """An empty van is a sentence, not a crash."""
     kit = Kit.model_validate(
-        {"stick": [{"name": "s", "contact_height_mm": 20, "start_force_n": 0.4, "full_force_n": 1.0, "travel_mm": 8, "in_stock": 0}]}
+        {
+            "stick": [
+                {
+                    "name": "s",
+                    "contact_height_mm": 20,
+                    "start_force_n": 0.4,
+                    "full_force_n": 1.0,
+                    "travel_mm": 8,
+                    "in_stock": 0,
+                }
+            ]
+        }
     )
     with pytest.raises(BadInput, match="no stick in stock"):
         setups_of(kit)

@@ -325,7 +325,7 @@ def helping_change(
 
     change = (
         _support_change(one, centre, situation, fits)
-        or _force_change(one, centre, fits)
+        or _force_change(one, centre, rules)
         or _need_change(one, centre, direction_rad, found.reach_share[place], fits)
     )
     return "; ".join(part for part in (change, longer) if part)
@@ -350,14 +350,15 @@ def _support_change(one: Setups, centre: SiteInputs, situation: Situation, fits)
     return ""
 
 
-def _force_change(one: Setups, centre: SiteInputs, fits) -> str:  # type: ignore[no-untyped-def]
+def _force_change(one: Setups, centre: SiteInputs, rules: Rules) -> str:
     factors = np.geomspace(1 / OTHER_VERSION, OTHER_VERSION, 81)
-    for factor in sorted(factors, key=lambda value: abs(math.log(value))):
-        if fits(one.scaled(float(factor)), centre):
-            start, full = float(one.start_force_n[0] * factor), float(one.full_force_n[0] * factor)
-            word = "lighter" if factor < 1 else "firmer"
-            return f"the same stick {word}, about {spoken(start, 'n')} to start and {spoken(full, 'n')} at the stop, would fit"
-    return ""
+    would = evaluate(one.versions(0, factors), centre, rules).shortfall <= 0
+    if not would.any():
+        return ""
+    factor = float(min(factors[would], key=lambda value: abs(math.log(value))))
+    start, full = float(one.start_force_n[0] * factor), float(one.full_force_n[0] * factor)
+    word = "lighter" if factor < 1 else "firmer"
+    return f"the same stick {word}, about {spoken(start, 'n')} to start and {spoken(full, 'n')} at the stop, would fit"
 
 
 def _need_change(one: Setups, centre: SiteInputs, direction_rad: Array, reach_share: Array, fits) -> str:  # type: ignore[no-untyped-def]

@@ -185,9 +185,7 @@ def false_per_min(threshold_n: Array, rest_n: Array, involuntary_n: Array, cross
         rate[near] = 60 * math.sqrt(2 * math.pi) * often * u * np.exp(-0.5 * (u - m) ** 2) * i0e(u * m)
     always = (threshold_n - rest_n) < involuntary_n
     still = involuntary_n <= 0
-    result: Array = np.where(
-        still, np.where(threshold_n > rest_n, 0.0, ALWAYS), np.where(always, ALWAYS, rate)
-    )
+    result: Array = np.where(still, np.where(threshold_n > rest_n, 0.0, ALWAYS), np.where(always, ALWAYS, rate))
     return result
 
 

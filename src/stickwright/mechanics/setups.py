@@ -73,10 +73,13 @@ class Setups:
         }  # fmt: skip
         return Setups(**fields, slopes_rad=self.slopes_rad, kit=self.kit)
 
-    def scaled(self, force: float) -> Setups:
-        """The same set-ups with all spring and friction moments multiplied: a lighter or firmer version."""
+    def versions(self, place: int, factors: Array) -> Setups:
+        """One set-up with all spring and friction moments multiplied by each factor: lighter and firmer versions."""
+        same = self.take(np.full(len(factors), place))
         return replace(
-            self, start_moment_nm=self.start_moment_nm * force, stiffness_nm_per_rad=self.stiffness_nm_per_rad * force
+            same,
+            start_moment_nm=same.start_moment_nm * factors,
+            stiffness_nm_per_rad=same.stiffness_nm_per_rad * factors,
         )
 
     @property
