@@ -70,20 +70,34 @@ def test_error_is_the_plain_distance_with_the_lag_in_it():
 
 
 def test_held_out_error_is_never_the_choosing_error():
-    """By brute force for the low-pass: cut-off chosen on four pieces, error taken on the fifth, in turn."""
-    stretch = follow(5.0, 0.12, seed=3)
+    """By brute force for the low-pass: cut-off chosen on four pieces, error taken on the fifth, in turn.
+
+    The tremor comes in the last piece only, so the four others choose a quicker filter than all five would.
+    """
+    calm, shaky = follow(6.0, 0.0, seed=3), follow(6.0, 0.45, seed=3)
+    stretch = Stretch(TIMES_S, np.where(TIMES_S[:, None] < 48.0, calm.xy, shaky.xy), SLOW)
     cutoffs = [1 / (2 * math.pi * share * 0.06) for share in (0.25, 0.5, 0.75, 0.95)]
-    errors = []
+    rows = []
     for cutoff_hz in cutoffs:
         off = ((low_pass(stretch.xy, TIMES_S, cutoff_hz) - stretch.target_xy) ** 2).sum(axis=1)
-        errors.append([piece.mean() for piece in np.split(off, 5)])
-    errors = np.array(errors)
-    held_out = []
-    for piece in range(5):
-        others = [other for other in range(5) if other != piece]
-        held_out.append(math.sqrt(errors[np.argmin(errors[:, others].mean(axis=1)), piece]))
+        rows.append([piece.mean() for piece in np.split(off, 5)])
+    errors = np.array(rows)
+    chosen = [int(np.argmin(np.delete(errors, piece, axis=1).mean(axis=1))) for piece in range(5)]
+    held_out = [math.sqrt(errors[row, piece]) for piece, row in enumerate(chosen)]
+    assert chosen[4] != int(np.argmin(errors.mean(axis=1)))  # or the case could not tell the two apart
     tried = {one.name: one for one in choose_filter([stretch], 0.06).tried}
     assert tried["first-order low-pass"].error.value == pytest.approx(np.mean(held_out), rel=1e-9)
+
+
+def test_lag_stated_is_the_lag_on_the_players_own_movement():
+    """At 100 samples a second: the low-pass kept is as late as its cut-off says, the second-order one as its own."""
+    tried = {one.name: one for one in choose_filter([follow(6.0, 0.2)], 0.06).tried}
+    first, second = tried["first-order low-pass"], tried["Butterworth low-pass, order 2"]
+    cutoff_hz = dict(first.settings)["cutoff_hz"]
+    assert first.lag_s.value == pytest.approx(low_pass_lag_s(cutoff_hz, 0.01), abs=0.004)
+    expected_s = math.sqrt(2) / (2 * math.pi * dict(second.settings)["cutoff_hz"])
+    assert second.lag_s.value == pytest.approx(expected_s, abs=0.006)
+    assert first.lag_s.low <= first.lag_s.value <= first.lag_s.high
 
 
 def test_slow_tremor_is_named_as_beyond_filters():

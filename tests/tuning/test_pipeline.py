@@ -209,6 +209,17 @@ def test_tremor_while_following_is_found_and_dealt_with():
     assert tuning.filter.chosen.lag_s.value <= 0.06
 
 
+def test_corrections_in_the_rhythm_of_the_target_are_no_tremor():
+    """Following that overshoots at three times the target's 0.7 Hz: no notch is offered for 2.1 Hz."""
+    rng = np.random.default_rng(4)
+    times_s = np.arange(3000) * 0.02
+    turn = 2 * np.pi * 0.7 * times_s
+    target = 0.4 * np.column_stack([np.sin(turn), np.cos(turn)])
+    xy = target + 0.06 * np.column_stack([np.sin(3 * turn), np.cos(3 * turn)]) + rng.normal(0, 0.01, target.shape)
+    tuning = tuned([Recording("follow", times_s, xy, cue_xy=target, task="follow")])
+    assert "notch at the tremor peak" not in [one.name for one in tuning.filter.tried]
+
+
 def test_rest_found_by_stillness_is_queried():
     """No rest was asked for: moments of stillness serve, and it says so."""
     rng = np.random.default_rng(2)

@@ -30,6 +30,7 @@ Array = NDArray[np.float64]
 Rows = NDArray[np.intp]
 PIECES = 5
 LONGEST_LAG_S = 0.5
+SLOW_HZ = 2.0  # Voluntary movement is below, tremor above.
 SHORTEST_S = 10.0  # Less following than this and five pieces hold hardly a movement each. (Judgement.)
 _NAMES = {
     "none": "no filter",
@@ -134,14 +135,30 @@ def _judged(stretches: Sequence[Stretch], filters: Sequence[Filter]) -> _Judged:
             assert stretch.target_xy is not None
             through = filtered(stretch.xy, stretch.times_s, by)
             off = ((through - stretch.target_xy) ** 2).sum(axis=1)
-            for part in parts:
+            lags = np.zeros(len(parts)) if by.kind == "none" else _lags_s(stretch, through, parts)
+            for part, late_s in zip(parts, lags, strict=True):
                 error[row, column] = math.sqrt(float(off[part].mean()))
-                if by.kind != "none":
-                    both = np.column_stack([stretch.xy[part], through[part]])
-                    even, _, rate_hz = even_grid(both, stretch.times_s[part])
-                    lag[row, column] = lag_by_correlation_s(even[:, :2], even[:, 2:], 1.0 / rate_hz)
+                lag[row, column] = late_s
                 column += 1
     return _Judged(tuple(filters), error, lag)
+
+
+def _lags_s(stretch: Stretch, through: Array, parts: Sequence[slice]) -> Array:
+    """How late the slow part of the output is in each piece.
+
+    Voluntary movement is slow. Tremor is delayed by less than slow movement is, and a large one would make a
+    filter look quicker than the player finds it, so both sides are smoothed alike, without delay, first.
+    """
+    from scipy.signal import butter, sosfiltfilt
+
+    even, grid_s, rate_hz = even_grid(np.column_stack([stretch.xy, through]), stretch.times_s)
+    if rate_hz > 2.5 * SLOW_HZ:
+        even = sosfiltfilt(butter(2, SLOW_HZ, fs=rate_hz, output="sos"), even, axis=0)
+    found = []
+    for part in parts:
+        first, last = np.searchsorted(grid_s, stretch.times_s[[part.start, part.stop - 1]])
+        found.append(lag_by_correlation_s(even[first:last, :2], even[first:last, 2:], 1.0 / rate_hz))
+    return np.array(found)
 
 
 def _mean_estimate(values: Array) -> Estimate:

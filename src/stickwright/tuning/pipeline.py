@@ -39,6 +39,8 @@ Array = NDArray[np.float64]
 SHOWN_S = 60.0
 _MOST_TELLING = ("follow", "rim", "push", "aim", "hold", "play", "still", "rest")
 _LARGEST_DEAD_ZONE = 0.9
+# A target that goes round draws corrections at multiples of its own rhythm (seen at three times 0.67 and 0.81 Hz).
+_FOLLOWING_HZ = 3.0
 _WIDE_DEAD_ZONE = 0.3  # Beyond this more than the noise is wrong: support, or a firmer stick. (Judgement.)
 
 
@@ -320,11 +322,11 @@ def _tremor_hz(recordings: Sequence[Recording], followed: Sequence[Stretch]) -> 
     """Frequency of a tremor that stands out while following, or else while holding or keeping still."""
     away = [Stretch(one.times_s, one.xy - one.target_xy) for one in followed if one.target_xy is not None]
     other = [one for each in recordings for one in asked_for(each, "still", "hold")]
-    for stretches in (away, other):
+    for stretches, least_hz in ((away, _FOLLOWING_HZ), (other, 0.0)):
         if stretches:
             longest = max(stretches, key=lambda one: float(one.times_s[-1] - one.times_s[0]))
             report = tremor_report(longest.times_s, longest.xy)
-            if report.stands_out:
+            if report.stands_out and report.frequency_hz.value > least_hz:
                 return report.frequency_hz.value
     return None
 
