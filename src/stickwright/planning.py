@@ -42,6 +42,8 @@ ENOUGH_CHANCE = 0.90
 """Chance that the chosen stick is right above which more readings are not asked for: common practice."""
 WORTH_GAIN = 0.02
 """Gain of that chance below which a reading is not worth the player's effort: common practice."""
+HELPED = 8
+"""Sticks for which a helping change is looked for; further down nobody reads."""
 CANNOT = 20.0
 """Shortfall of what no tuning mends (a finger that cannot lift, a base too large): more than any other can reach."""
 
@@ -264,7 +266,10 @@ def _site_plan(
         site.can_lift, site.room_m, demand.longest_hold_s, bool(site.rest and site.rest[-1].support),
     )  # fmt: skip
     places = (*order.best, *order.others)
-    helps = [helping_change(place, setups, found, inputs, known.direction_rad, rules, situation) for place in places]
+    helps = [
+        helping_change(place, setups, found, inputs, known.direction_rad, rules, situation) if row < HELPED else ""
+        for row, place in enumerate(places)
+    ]
     fits = fits_of(places, setups, found, inputs, known.direction_rad, demand, site, rules, situation, helps)
     best, others = fits[: len(order.best)], fits[len(order.best) :]
     choice = best[0] if best[0].verdict != "does not fit" else None

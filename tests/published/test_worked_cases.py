@@ -76,7 +76,7 @@ class TestTove:
 
     def test_an_extension_on_dew_lowers_reach(self) -> None:
         """Reach, not force, limits: the closed form asks for a shorter lever."""
-        assert "reach, not force, limits" in fit("tove", "dew").help
+        assert "reach, not force, limits" in fit("tove", "dew").lever_note
         longer = [f for f in planned("tove").sites[0].alternatives if f.extension]
         assert longer
         assert all(f.weakest_share.value < fit("tove", "dew").weakest_share.value for f in longer)
@@ -91,7 +91,7 @@ class TestTove:
 
     def test_cedars_best_extension_still_gives_only_a_quarter(self) -> None:
         """Closed form forward (worked in practice's own example): lever ratio 1.585, e* = 9.4 mm, r = 0.24 against 0.19."""
-        assert "9.4 mm and still only brings it from 19 % to 24 %" in fit("tove", "cedar", False).help
+        assert "9.4 mm and still only brings it from 19 % to 24 %" in fit("tove", "cedar", False).lever_note
 
     def test_touch_surface_is_refused_as_the_finger_cannot_lift(self) -> None:
         assert "the finger cannot lift off" in reasons("tove", "slate")

@@ -15,7 +15,7 @@ from stickwright.mechanics.setups import Setups
 from stickwright.model.plan import Demand, direction_words
 from stickwright.units import spoken
 
-__all__ = ["Situation", "best_extensions", "failures", "helping_change", "limit_sentence"]
+__all__ = ["Situation", "best_extensions", "extension_sentence", "failures", "helping_change", "limit_sentence"]
 
 Array = NDArray[np.float64]
 LONGEST_EXTENSION_M = 0.060
@@ -302,7 +302,7 @@ def helping_change(
     rules: Rules,
     situation: Situation,
 ) -> str:
-    """The one change that would make the set-up fit, worked out by trying each; else what an extension does.
+    """The one change that would make the set-up fit, worked out by trying each; empty when it fits or none does.
 
     Parameters
     ----------
@@ -312,10 +312,7 @@ def helping_change(
     rules : Rules
     situation : Situation
     """
-    longer = extension_sentence(setups, place, found, inputs, direction_rad)
-    if found.shortfall[place] <= 0:
-        return longer
-    if inputs.static is not None and inputs.static[place] > 0:
+    if found.shortfall[place] <= 0 or (inputs.static is not None and inputs.static[place] > 0):
         return ""
     one = setups.take([place])
     centre = _central(inputs)
@@ -323,12 +320,11 @@ def helping_change(
     def fits(some: Setups, site: SiteInputs) -> bool:
         return bool(evaluate(some, site, rules).shortfall[0] <= 0)
 
-    change = (
+    return (
         _support_change(one, centre, situation, fits)
         or _force_change(one, centre, rules)
         or _need_change(one, centre, direction_rad, found.reach_share[place], fits)
     )
-    return "; ".join(part for part in (change, longer) if part)
 
 
 def _central(inputs: SiteInputs) -> SiteInputs:

@@ -10,7 +10,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stickwright.mechanics.endurance import JOINT_OF_PART, acceptable_effort, hold_estimate
-from stickwright.mechanics.explain import Situation, failures, limit_sentence
+from stickwright.mechanics.explain import Situation, extension_sentence, failures, limit_sentence
 from stickwright.mechanics.fit import Detail, Evaluated, Rules, SiteInputs, detail
 from stickwright.mechanics.next_reading import right_choice
 from stickwright.mechanics.setups import Setups
@@ -215,6 +215,8 @@ def _fit(
         current_a=stick.current_a,
         topper_form=topper.form if topper else "",
         single_player=bool(topper and topper.single_player),
+        built_tilt_rad=float(kit.tilt_rad[setups.tilt[place]]),
+        lever_note=extension_sentence(setups, place, found, inputs, direction_rad),
     )
 
 

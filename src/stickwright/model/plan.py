@@ -158,7 +158,7 @@ class Fit:
     limit: str
     """What limits it."""
     help: str
-    """The one change that would help most, with its figures; empty when none does."""
+    """The one change that would make it fit, with its figures; empty when none does or none is needed."""
     kind: Literal["lever", "touch"] = "lever"
     base_m: tuple[float, float, float] | None = None
     """Length, width, height of the base."""
@@ -168,6 +168,10 @@ class Fit:
     topper_form: str = ""
     single_player: bool = False
     """A part that touches face or mouth, kept for one player."""
+    built_tilt_rad: float = 0.0
+    """What is built under the base; `tilt_rad` counts the stick's own slope too."""
+    lever_note: str = ""
+    """What a longer lever would do in the weakest direction, by the closed form."""
 
     @property
     def label(self) -> str:
@@ -177,8 +181,8 @@ class Fit:
             parts.append(self.topper)
         if self.extension:
             parts.append(f"extension {self.extension}")
-        if abs(self.tilt_rad) > 1e-9:
-            parts.append(f"tilted {math.degrees(self.tilt_rad):.0f}°")
+        if abs(self.built_tilt_rad) > 1e-9:
+            parts.append(f"base raised {math.degrees(self.built_tilt_rad):.0f}°")
         return " + ".join(parts)
 
 
