@@ -17,6 +17,7 @@ from stickwright import __version__
 from stickwright.cautions import cautions_of
 from stickwright.errors import BadInput
 from stickwright.mechanics.ability import Ability, ability
+from stickwright.mechanics.agreement import agreement
 from stickwright.mechanics.demand import demand_of, needed_directions
 from stickwright.mechanics.explain import Situation, base_fits, best_extensions, helping_change
 from stickwright.mechanics.fit import Evaluated, Rules, SiteInputs, evaluate
@@ -273,7 +274,11 @@ def _site_plan(
     fits = fits_of(places, setups, found, inputs, known.direction_rad, demand, site, rules, situation, helps)
     best, others = fits[: len(order.best)], fits[len(order.best) :]
     choice = best[0] if best[0].verdict != "does not fit" else None
-    notes = [*_site_findings(site, known, demand, choice), *_tired(site, setups, inputs, order.best[0], known, rules)]
+    notes = [
+        *_agreements(known, setups, found, recordings, reports),
+        *_site_findings(site, known, demand, choice),
+        *_tired(site, setups, inputs, order.best[0], known, rules),
+    ]
     return SitePlan(
         name=site.name,
         part=site.part,
@@ -286,13 +291,84 @@ def _site_plan(
         tried=len(setups),
         sentence=_site_sentence(site, best, choice),
         best_extension=best_extensions(setups, order.best[0], inputs, known.direction_rad),
-        recordings=reports,
-        tunings=_tunings(case, site, recordings, rng),
+        recordings=_without_what_others_tell(reports),
+        tunings=_tunings(case, site, recordings, setups, found, rng),
         findings=tuple(notes),
     )
 
 
-def _tunings(case: Case, site: Site, recordings: Sequence[Recording], rng: np.random.Generator) -> tuple[Tuning, ...]:
+def _place_of(setups: Setups, recording: Recording) -> int | None:
+    """Which set-up a recording was made on; None when it is not among those tried here."""
+    kit = setups.kit
+    for place in range(len(setups)):
+        topper, extension = setups.topper[place], setups.extension[place]
+        names = (
+            kit.stick[setups.stick[place]].name,
+            kit.topper[topper].name if topper >= 0 else None,
+            kit.extension[extension].name if extension >= 0 else None,
+        )
+        if names == (recording.stick, recording.topper, recording.extension):
+            return place
+    return None
+
+
+def _agreements(
+    known: Ability, setups: Setups, found: Evaluated, recordings: Sequence[Recording], reports: Sequence[TraceReport]
+) -> list[Finding]:
+    """One finding for each tried set-up: its own pushes where there are some, else its edge."""
+    turned = {
+        (r.stick, r.topper, r.extension): report.bias.rotation_rad.value
+        for r, report in zip(recordings, reports, strict=True)
+        if report.bias is not None and report.bias.quarter_turns == 0 and not report.bias.mirrored
+    }
+    out: dict[int, Finding] = {}
+    for task in ("push", "rim"):
+        for recording, report in zip(recordings, reports, strict=True):
+            place = _place_of(setups, recording)
+            if report.reach is None or task not in report.task or place is None or place in out:
+                continue
+            turn = turned.get((recording.stick, recording.topper, recording.extension), 0.0)
+            name = " + ".join(part for part in (recording.stick, recording.topper, recording.extension) if part)
+            out[place] = agreement(known.direction_rad, found.reach_share[place], report.reach, turn, name)
+    return list(out.values())
+
+
+TOLD_ELSEWHERE = {
+    "no reach": "reach", "reach in play": "reach", "no rest": "rest", "bursts not told": "bursts",
+    "direction not told": "bias", "no tremor": "tremor", "tremor while moving": "tremor",
+}  # fmt: skip
+"""Notes that one recording cannot tell something, and where another may."""
+
+
+def _without_what_others_tell(reports: Sequence[TraceReport]) -> tuple[TraceReport, ...]:
+    """Reports without 'cannot tell' notes on what another recording of the same stick does tell."""
+    told = {
+        (report.stick, part)
+        for report in reports
+        for part in set(TOLD_ELSEWHERE.values())
+        if getattr(report, part) is not None
+    }
+    return tuple(
+        replace(
+            report,
+            findings=tuple(
+                f
+                for f in report.findings
+                if (report.stick, TOLD_ELSEWHERE.get(f.about, "")) not in told or f.level != "note"
+            ),
+        )
+        for report in reports
+    )
+
+
+def _tunings(
+    case: Case,
+    site: Site,
+    recordings: Sequence[Recording],
+    setups: Setups,
+    found: Evaluated,
+    rng: np.random.Generator,
+) -> tuple[Tuning, ...]:
     sticks = list(dict.fromkeys(r.stick for r in recordings if r.stick is not None and r.unit == "share"))
     if not sticks:
         return ()
@@ -306,6 +382,14 @@ def _tunings(case: Case, site: Site, recordings: Sequence[Recording], rng: np.ra
             own_dead_zone_share=case.game.own_dead_zone_share,
             offers=case.game.offers,
             lag_budget_s=case.game.lag_budget_s,
+            least_dead_zone_share=max(
+                (
+                    float(found.dead_zone[place])
+                    for place in (_place_of(setups, r) for r in recordings if r.stick == stick)
+                    if place is not None
+                ),
+                default=0.0,
+            ),
             rng=rng,
         )
         for stick in sticks

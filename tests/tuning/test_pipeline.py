@@ -259,3 +259,15 @@ def test_percent_for_the_games_dead_zone_is_refused():
     """20 typed for 0.20."""
     with pytest.raises(BadInput, match=r"20 % is 0.20"):
         tuned([], own_dead_zone_share=20)
+
+
+def test_involuntary_movement_in_play_sets_the_least_dead_zone():
+    """A stick that rests quietly still needs the dead zone that keeps tremor and sway out while it is held."""
+    recordings = everything()
+    quiet = tune(recordings, site="thumb", stick="hazel")
+    held = tune(recordings, site="thumb", stick="hazel", least_dead_zone_share=0.15)
+    assert held.dead_zone.value == pytest.approx(0.15 * np.mean(held.gain), rel=1e-12)
+    assert quiet.dead_zone.value < held.dead_zone.value
+    assert "involuntary movement" in held.dead_zone.why
+    assert any("involuntary movement in play" in sentence for sentence in held.sentences)
+    assert held.simple.dead_zone_percent > quiet.simple.dead_zone_percent

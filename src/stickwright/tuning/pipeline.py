@@ -58,6 +58,7 @@ def tune(
     own_dead_zone_share: float | None = None,
     offers: Sequence[str] = (),
     lag_budget_s: float = 0.06,
+    least_dead_zone_share: float = 0.0,
     rng: np.random.Generator | None = None,
 ) -> Tuning:
     """The response of one stick for one player, from recordings made on it.
@@ -74,6 +75,8 @@ def tune(
         What the game or console lets you change: 'dead zone', 'sensitivity', 'curve', 'rotation', 'range'.
     lag_budget_s : float, default 0.06
         By how much a filter may make the game late, seconds.
+    least_dead_zone_share : float, default 0
+        Dead zone that keeps involuntary movement out in play, share of the throw; the stick's rest may need more.
     rng : numpy.random.Generator or None
         Draws behind the intervals of the scatter; a fixed seed when None.
 
@@ -109,6 +112,7 @@ def tune(
     span = _span(kept, turned)
     ranged = replace(turned, direction_rad=span.direction_rad, gain=span.gain)
     dead, dead_findings = _dead_zone(rest.samples, ranged)
+    dead = _held_back(dead, least_dead_zone_share, span)
     quiet = replace(
         ranged, dead_zone=min(dead.value, _LARGEST_DEAD_ZONE), inner_jump=inner_jump(own_dead_zone_share)
     )  # fmt: skip
@@ -273,6 +277,18 @@ def _dead_zone(rest: Array, ranged: Response) -> tuple[Estimate, tuple[Finding, 
         )
         findings = (*findings, Finding("query", "wide dead zone", text))
     return estimate, findings
+
+
+def _held_back(dead: Estimate, least_share: float, span: Span) -> Estimate:
+    """The dead zone, no smaller than what keeps involuntary movement out in play (a share of the throw)."""
+    least = least_share * (float(np.mean(span.gain)) if span.gain else 1.0)
+    if not least > dead.value:
+        return dead
+    why = (
+        f"set by involuntary movement in play, which a radius of {100 * least:.0f} % keeps out; the stick at rest needs "
+        + (f"{100 * dead.value:.1f} %" if dead.n else "one too, but no rest was recorded")
+    )
+    return Estimate.unbounded(least, why, n=dead.n, assumed="worked out from the involuntary force, not recorded")
 
 
 def _curve(

@@ -94,7 +94,9 @@ def _range(span: Span) -> str:
 
 
 def _dead_zone(radius: Estimate, own_share: float | None, jump: float) -> str:
-    if radius.n == 0:
+    if radius.value > 0 and radius.assumed:
+        text = f"Dead zone: {100 * radius.value:.0f} % of the player's range, {radius.why}."
+    elif radius.n == 0:
         text = f"Dead zone: none set ({radius.why})."
     elif not radius.has_interval:
         text = f"Dead zone: {100 * radius.value:.1f} % of the player's range, the most seen at rest ({radius.why})."
