@@ -119,6 +119,21 @@ def test_each_mistake_has_its_sentence(tmp_path, content, words):
     assert words in sentence
 
 
+@pytest.mark.parametrize("row", ['"', '0,0,"', '"",', '0,"0",0"', '\n"\n'])
+def test_quotes_that_are_not_closed(tmp_path, row):
+    """A stray quote is refused by its row."""
+    assert (
+        "a quote that is not closed"
+        in refusals(file(tmp_path, f"time_s,x,y\n0,0,0\n{row}x\n".replace('"",x', '",x')))[0]
+    )
+
+
+def test_quoted_numbers_are_numbers(tmp_path):
+    """Some programs put every cell into quotes, and remarks with commas beside them."""
+    found = read_recording(file(tmp_path, 'time_s,x,note,y\n"0","0.5","a, b","1"\n'))
+    assert found.xy.tolist() == [[0.5, 1]]
+
+
 def test_a_folder_and_a_missing_file(tmp_path):
     """A folder in place of a file, and no file."""
     assert "found a folder" in refusals(tmp_path)[0]

@@ -22,6 +22,8 @@ __all__ = ["CUES", "MOST_TOLD", "frame_of", "how_many_more", "no_rows"]
 
 CUES = ("", *get_args(Task))
 MOST_TOLD = 10
+_POLARS_REFUSALS = (pl.exceptions.PolarsError, pl.exceptions.PanicException)
+"""A panic is how polars stops on some malformed rows; it is the file's fault, and told as such."""
 _LARGEST = 1e15
 """Nothing that is recorded comes near; beyond it, arithmetic would overflow."""
 
@@ -31,20 +33,27 @@ def frame_of(path: Path, shown: str, header: tuple[str, ...], choice: ColumnChoi
     words = {choice.cue} if choice.cue else set()
     numeric = [name for name in choice.named() if name not in words]
     needed = [choice.time] if choice.time is not None else []
+    quote = '"' if _has_quotes(path) else None
+    if quote:  # rare in recordings, and polars can stop hard on quotes that are not closed
+        _refuse_lines(path, shown, header)
     try:
-        frame = _read(path, header, choice, dict.fromkeys(numeric, pl.Float64))
+        frame = _read(path, header, choice, dict.fromkeys(numeric, pl.Float64), quote)
         frame = _without_empty_end(frame)
         if not _is_bad(frame, numeric, needed, choice.cue):
             return frame
         del frame
-        text = _read(path, header, choice, {})
-    except pl.exceptions.PolarsError as error:
-        text = _as_text(path, shown, header, choice, error)
+        text = _read(path, header, choice, {}, quote)
+    except _POLARS_REFUSALS:
+        text = _as_text(path, shown, header, choice, quote)
     return _numbers(_without_empty_end(text), numeric, needed, choice.cue, shown)
 
 
 def _read(
-    path: Path, header: tuple[str, ...], choice: ColumnChoice, types: dict[str, type[pl.DataType]]
+    path: Path,
+    header: tuple[str, ...],
+    choice: ColumnChoice,
+    types: dict[str, type[pl.DataType]],
+    quote: str | None,
 ) -> pl.DataFrame:
     """By position, so that headers need not be unique; the chosen ones are (checked before)."""
     names = {name: f"column_{header.index(name) + 1}" for name in dict.fromkeys(choice.named())}
@@ -53,6 +62,7 @@ def _read(
         path,
         has_header=False,
         skip_lines=1,
+        quote_char=quote,
         schema=kinds,
         columns=list(names.values()),
         raise_if_empty=False,
@@ -61,17 +71,20 @@ def _read(
     return frame.rename({numbered: name for name, numbered in names.items()})
 
 
-def _as_text(
-    path: Path, shown: str, header: tuple[str, ...], choice: ColumnChoice, error: pl.exceptions.PolarsError
-) -> pl.DataFrame:
+def _has_quotes(path: Path) -> bool:
+    with path.open("rb") as file:
+        return any(b'"' in part for part in iter(lambda: file.read(1 << 20), b""))
+
+
+def _as_text(path: Path, shown: str, header: tuple[str, ...], choice: ColumnChoice, quote: str | None) -> pl.DataFrame:
     """The second reading, as text; what still fails is told by line."""
     try:
-        return _read(path, header, choice, {})
-    except pl.exceptions.PolarsError as second:
+        return _read(path, header, choice, {}, quote)
+    except _POLARS_REFUSALS as error:
         _refuse_lines(path, shown, header)
         raise BadInput(
             Problem(shown, "rows that cannot be told apart", "one sample a row", "Export it as CSV anew.")
-        ) from (second or error)
+        ) from error
 
 
 def _refuse_lines(path: Path, shown: str, header: tuple[str, ...]) -> None:
