@@ -88,6 +88,29 @@ def test_uneven_stamps_give_the_same_frequency():
     assert "unevenly" in report.sentence
 
 
+def test_fast_uneven_stamps():
+    """A thousand samples a second at random moments: averaged down first, frequency and size as built in."""
+    rng = np.random.default_rng(14)
+    t = np.cumsum(rng.exponential(0.001, 20_000))
+    xy = rng.normal(0, 0.02, (t.size, 2)) + 0.02 * np.sin(2 * np.pi * 5.4 * t)[:, None] + 0.3 * np.sin(2 * t)[:, None]
+    report = tremor_report(t, xy)
+    assert report.frequency_hz.value == pytest.approx(5.4, abs=0.05)
+    assert report.rms.value == pytest.approx(0.02, rel=0.1)
+
+
+def test_slow_movement_on_uneven_stamps_is_no_tremor():
+    """Large slow movement at random stamps, a thousand or fifty a second: at most 2 of 8 recordings of each look like
+    a tremor."""
+    rng = np.random.default_rng(15)
+    for fast in (True, False):
+        alarms = 0
+        for _ in range(8):
+            t = np.cumsum(rng.exponential(0.001, 12_000)) if fast else np.sort(rng.permutation(2000)[:1000]) / RATE_HZ
+            slow = np.column_stack([np.sin(2 * t) + 0.5 * np.sin(4.4 * t), np.cos(3.1 * t)])
+            alarms += tremor_report(t, slow + rng.normal(0, 0.01, slow.shape)).stands_out
+        assert alarms <= 2
+
+
 def test_small_jitter_changes_little():
     """A clock that jitters by a tenth of a step moves the frequency by less than a hundredth of a hertz."""
     rng = np.random.default_rng(7)

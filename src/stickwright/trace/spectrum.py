@@ -29,7 +29,7 @@ HANN_SHARED = np.array([1.0, 4 / 9, 1 / 36])
 DEGREE = 3  # of the background in log frequency: a higher one would follow a broad peak
 MEDIAN_HZ = 3.0  # to either side; a peak may be as wide before the middle notices
 MOST_SMOOTHED = 9  # neighbouring bins that may be averaged
-MOST_UNEVEN_SEGMENTS = 600  # uneven stamps cost a sum per frequency: of a long recording, this many even draws
+MOST_UNEVEN_SEGMENTS = 150  # uneven stamps cost a sum per frequency: of a long recording, this many even draws
 
 
 @dataclass(frozen=True, eq=False)
@@ -129,6 +129,7 @@ def _uneven_segments(
 
 
 def _without_slow_part(part: Stretch, below_hz: float = 0.8) -> Stretch:
+    from scipy.interpolate import CubicSpline
     from scipy.signal import butter, sosfiltfilt
 
     rate_hz = 8.0 * max(1.0, below_hz)
@@ -138,8 +139,8 @@ def _without_slow_part(part: Stretch, below_hz: float = 0.8) -> Stretch:
     means = _bin_means(part, rate_hz)
     slow = sosfiltfilt(butter(2, below_hz, fs=rate_hz, output="sos"), means, axis=0)
     grid = part.times_s[0] + (np.arange(slow.shape[0]) + 0.5) / rate_hz
-    columns = [np.interp(part.times_s, grid, column) for column in slow.T]
-    return Stretch(part.times_s, part.values - np.column_stack(columns))
+    # Straight lines between so few points would leave images of the slow movement about 8 Hz.
+    return Stretch(part.times_s, part.values - CubicSpline(grid, slow)(part.times_s))
 
 
 def _bin_means(part: Stretch, rate_hz: float) -> NDArray[np.float64]:

@@ -14,7 +14,7 @@ from numpy.typing import ArrayLike, NDArray
 
 from stickwright.errors import BadInput, Problem
 
-__all__ = ["GAP_S", "Stretch", "checked_columns", "checked_times", "even", "stretches"]
+__all__ = ["GAP_S", "Stretch", "checked_columns", "checked_times", "even", "stretches", "thinned"]
 
 GAP_S = 0.25
 """A step longer than this is a gap: a stick that sends nothing for so long may have been unplugged."""
@@ -166,3 +166,34 @@ def even(stretch: Stretch, rate_hz: float) -> NDArray[np.float64]:
         return stretch.values
     columns = [np.interp(grid, stretch.times_s, column) for column in stretch.values.T]
     return np.column_stack(columns)
+
+
+def thinned(stretch: Stretch, rate_hz: float) -> Stretch:
+    """A stretch with the samples of each interval averaged, stamps too.
+
+    Parameters
+    ----------
+    stretch : Stretch
+        A part without a gap.
+    rate_hz : float
+        Intervals a second.
+
+    Returns
+    -------
+    Stretch
+        One sample for each interval that held any.
+
+    Examples
+    --------
+    >>> import numpy as np
+    >>> times = np.array([0.0, 0.002, 0.004, 0.012, 0.014])
+    >>> thinned(Stretch(times, times[:, None]), 100.0).times_s.round(4).tolist()
+    [0.002, 0.013]
+    """
+    bins = ((stretch.times_s - stretch.times_s[0]) * rate_hz).astype(np.intp)
+    starts = np.flatnonzero(np.diff(bins, prepend=-1))
+    counts = np.diff(np.append(starts, bins.size))
+    return Stretch(
+        np.add.reduceat(stretch.times_s, starts) / counts,
+        np.add.reduceat(stretch.values, starts, axis=0) / counts[:, None],
+    )

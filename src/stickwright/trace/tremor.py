@@ -18,7 +18,7 @@ from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import TremorReport
 from stickwright.trace.intervals import jackknife
 from stickwright.trace.spectrum import MOST_SMOOTHED, Spectra, background, spectra, welch_sum
-from stickwright.trace.stamps import Stretch, checked_columns, checked_times, stretches
+from stickwright.trace.stamps import Stretch, checked_columns, checked_times, stretches, thinned
 
 __all__ = ["DominantTremor", "crossing_frequency", "dominant_tremor", "tremor_report"]
 
@@ -41,6 +41,7 @@ LEVELLED_BINS = 0.05  # most that the vertex of a steady rhythm misses by, in bi
 SEGMENT_S = 5.12  # 512 samples at 100 Hz
 LEAST_SEGMENT_S = 2.0
 LEAST_TOP_HZ = 5.0
+THINNED_HZ = 200.0  # uneven samples that come faster are averaged together: 25 Hz loses 3 % of its size
 
 
 class DominantTremor(NamedTuple):
@@ -217,12 +218,12 @@ def tremor_report(times_s: ArrayLike, xy: ArrayLike, *, still: bool = False) -> 
     times = checked_times(times_s)
     values = checked_columns("xy", xy, times.size, None)
     parts = stretches(times, values)
-    steps = np.concatenate([np.diff(part.times_s) for part in parts]) if parts else np.zeros(0)
-    if steps.size == 0:
+    if not parts:
         return _no_answer("There are too few samples in a row to look for a tremor.")
-    usual = float(np.median(steps))
-    uneven = float(np.quantile(np.abs(steps - usual), 0.99)) > 0.5 * usual
-    rate_hz = 1 / (float(steps.mean()) if uneven else usual)
+    rate_hz, uneven = _sampling(parts)
+    if uneven and rate_hz > THINNED_HZ:
+        parts = [thinned(part, THINNED_HZ) for part in parts]
+        rate_hz, uneven = _sampling(parts)
     top_hz = min(HIGH_HZ, USABLE_SHARE * rate_hz)
     if top_hz < LEAST_TOP_HZ:
         return _no_answer(
@@ -233,6 +234,14 @@ def tremor_report(times_s: ArrayLike, xy: ArrayLike, *, still: bool = False) -> 
     if isinstance(whole, str):
         return _no_answer(whole)
     return _told(whole, top_hz, rate_hz, uneven, still)
+
+
+def _sampling(parts: list[Stretch]) -> tuple[float, bool]:
+    """Samples a second, and whether they come too unevenly to be evened out."""
+    steps = np.concatenate([np.diff(part.times_s) for part in parts])
+    usual = float(np.median(steps))
+    uneven = float(np.quantile(np.abs(steps - usual), 0.99)) > 0.5 * usual
+    return 1 / (float(steps.mean()) if uneven else usual), uneven
 
 
 def _whole(parts: list[Stretch], rate_hz: float, top_hz: float, uneven: bool) -> Spectra | str:
