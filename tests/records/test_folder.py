@@ -171,6 +171,7 @@ OUTSIDE = "expected a file inside the case folder, e.g. readings/right-index.csv
         ("player.toml", PART, 'gauge_readings = "../a.csv"', f'gauge_readings: found "../a.csv", {OUTSIDE}'),
         ("player.toml", PART, 'gauge_readings = "/etc/hosts"', OUTSIDE),
         ("player.toml", PART, 'gauge_readings = "C:/a.csv"', OUTSIDE),
+        ("player.toml", PART, "gauge_readings = '..\\a.csv'", OUTSIDE),
         ("player.toml", PART, 'gauge_readings = "a\\u0000.csv"', OUTSIDE),
         (
             "player.toml", PART, 'gauge_readings = "none.csv"',
