@@ -10,12 +10,14 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stickwright.mechanics.crossing import best_lever_ratio, linear_share
-from stickwright.mechanics.fit import ALWAYS, Evaluated, Rules, SiteInputs, evaluate
+from stickwright.mechanics.fit import ALWAYS, Evaluated, Rules, SiteInputs, evaluate, spasms_above_per_min
 from stickwright.mechanics.setups import Setups
 from stickwright.model.plan import Demand, direction_words
 from stickwright.units import spoken
 
-__all__ = ["Situation", "best_extensions", "extension_sentence", "failures", "helping_change", "limit_sentence"]
+__all__ = [
+    "Situation", "best_extensions", "extension_sentence", "failures", "helping_change", "limit_sentence", "weakest_place",
+]  # fmt: skip
 
 Array = NDArray[np.float64]
 LONGEST_EXTENSION_M = 0.060
@@ -103,20 +105,40 @@ def _reach_failures(
         return []
     if share[needed].min() >= rules.widened_share and travel[needed].min() >= rules.widened_travel_m:
         return []
-    short = [k for k in needed if share[k] < rules.widened_share or travel[k] < rules.widened_travel_m]
-    worst = min(short or list(needed), key=lambda k: share[k])
+    short = [int(k) for k in needed if share[k] < rules.widened_share or travel[k] < rules.widened_travel_m]
+    worst = weakest_place(short, share, inputs)
     words = [reach_sentence(place, setups, inputs, direction_rad, int(worst), float(share[worst]))]
     others = [int(k) for k in sorted(short, key=lambda k: share[k]) if k != worst]
     if others:
-        words[0] += f"; also {_named(others, direction_rad, len(needed) - 1)}"
+        words[0] += f"; it also falls short {_named(others, direction_rad, inputs)}"
     return words
 
 
-def _named(places: Sequence[int], direction_rad: Array, of: int) -> str:
-    """Directions in words; all of them in one."""
-    if len(places) >= of > 1:
-        return "in every other direction"
-    return ", ".join(direction_words(float(direction_rad[k])) for k in places)
+def weakest_place(places: Sequence[int] | NDArray[np.int64], share: Array, inputs: SiteInputs) -> int:
+    """The direction that reaches least; where several do not start at all, the one with the least force.
+
+    Parameters
+    ----------
+    places : sequence of int
+        Directions to choose from, as places in `share`.
+    share : array, shape (k,)
+        Share of the throw reached.
+    inputs : SiteInputs
+    """
+    return min((int(k) for k in places), key=lambda k: (round(float(share[k]), 9), float(inputs.force_n[0, k]), k))
+
+
+def _named(places: Sequence[int], direction_rad: Array, inputs: SiteInputs) -> str:
+    """Directions in words; all others that the game needs in one."""
+    others = int(inputs.needed.sum()) - 1
+    if len(places) >= others > 1:
+        return "in every other direction" + ("" if inputs.needed.all() else " needed")
+    return _listed(places, direction_rad)
+
+
+def _listed(places: Sequence[int], direction_rad: Array) -> str:
+    names = [direction_words(float(direction_rad[k])) for k in places]
+    return " and ".join(part for part in (", ".join(names[:-1]), names[-1]) if part)
 
 
 def _travel(place: int, setups: Setups, share: Array) -> Array:
@@ -157,12 +179,17 @@ def _effort_failures(
     worst = int(np.argmax(effort))
     where = direction_words(float(direction_rad[worst]))
     over = [int(k) for k in np.flatnonzero(effort > rules.effort_share) if k != worst]
-    more = f" (and {_named(over, direction_rad, int(inputs.needed.sum()) - 1)})" if over else ""
-    share = "all" if effort[worst] >= 1 else _percent(float(effort[worst]))
+    more = f" (and {_named(over, direction_rad, inputs)})" if over else ""
+    share = "more than all" if effort[worst] > 1 else _over(float(effort[worst]), rules.effort_share)
     return [
         f"too tiring {where}{more}: at the game's usual level it asks {share} of the comfortable force "
         f"(limit {_percent(rules.effort_share)}), and the game uses the stick {_percent(demand.duty_share)} of the time"
     ]
+
+
+def _over(share: float, limit: float) -> str:
+    """A share above its limit, never printed as the limit itself."""
+    return _percent(share) if _percent(share) != _percent(limit) else f"just over {_percent(limit)}"
 
 
 def _false_failures(
@@ -180,18 +207,19 @@ def _false_failures(
         lies = (situation.rest_n - start) / stiffness if stiffness > 0 else math.inf
         travel = float(setups.travel_m[place])
         where = (
-            f"{spoken(lies, 'mm')}, {_percent(lies / travel)} of the throw"
+            f"by {spoken(lies, 'mm')}, {_percent(lies / travel)} of the throw"
             if lies < travel
             else "all the way to the stop"
         )
-        text = f"too light: the resting limb ({spoken(situation.rest_n, 'n')}) keeps it deflected by {where}"
+        text = f"too light: the resting limb ({spoken(situation.rest_n, 'n')}) keeps it deflected {where}"
         return [text + ("" if rate >= ALWAYS else f", and {rate:.3g} false inputs a minute remain ({limit})")]
     if rate >= ALWAYS:
         return [
             f"too light: involuntary movement ({spoken(situation.involuntary_n, 'n')} rms) is about as strong as the stick even with "
             f"a dead zone of {_percent(zone)} ({spoken(edge, 'n')}): always on"
         ]
-    spasms = inputs.spasm_per_min > 0.5 * rate
+    above = float(spasms_above_per_min(np.array([edge]), inputs.spasm_per_min, inputs.spasm_peak_n)[0])
+    spasms = above > 0.5 * rate
     cause = "spasms pass" if spasms else f"involuntary movement ({spoken(situation.involuntary_n, 'n')} rms) passes"
     return [
         f"{'not held back' if spasms else 'too light'}: {cause} a dead zone of {_percent(zone)} "
@@ -217,7 +245,7 @@ def limit_sentence(
     if share < rules.weakest_share:
         return (
             reach_sentence(place, setups, inputs, direction_rad, weakest, share)
-            + f"; its range there is to be widened {1 / share:.1f} times"
+            + f"; its range there is to be widened {1 / share:.1f} times in the tuning"
         )
     margins = {
         "reach": share / rules.weakest_share,
@@ -236,8 +264,8 @@ def limit_sentence(
         )
     worst = int(np.argmax(np.where(inputs.needed, found.effort[place], 0.0)))
     return (
-        f"effort {direction_words(float(direction_rad[worst]))}: {_percent(float(found.effort[place][worst]))} of the "
-        "comfortable force at the game's usual level"
+        f"effort: pushing {direction_words(float(direction_rad[worst]))} asks {_percent(float(found.effort[place][worst]))} "
+        "of the comfortable force at the game's usual level"
     )
 
 
@@ -268,9 +296,17 @@ def best_extensions(
 
 
 def extension_sentence(setups: Setups, place: int, found: Evaluated, inputs: SiteInputs, direction_rad: Array) -> str:
-    """Whether lengthening helps in the weakest needed direction, by the closed form."""
+    """Whether lengthening helps in the weakest needed direction, by the closed form.
+
+    Parameters
+    ----------
+    setups : Setups
+    place : int
+    found, inputs : Evaluated, SiteInputs
+    direction_rad : array, shape (k,)
+    """
     needed = np.flatnonzero(inputs.needed)
-    k = int(needed[np.argmin(found.reach_share[place][needed])])
+    k = weakest_place(needed, found.reach_share[place], inputs)
     if setups.touch[place] or found.reach_share[place][k] >= 0.999:
         return ""
     start, full, travel = (
@@ -281,15 +317,18 @@ def extension_sentence(setups: Setups, place: int, found: Evaluated, inputs: Sit
     where = direction_words(float(direction_rad[k]))
     here = float(linear_share(force, reach, start, full, travel))
     there = float(linear_share(force, reach, start / ratio, full / ratio, travel * ratio))
-    if ratio <= 1.05:
+    if ratio <= 1.0:
         return f"a longer lever would lower the reach {where}: reach, not force, limits (best lever ratio {ratio:.2f})"
+    if ratio <= 1.05:
+        return f"a longer lever would hardly change the reach {where} (best lever ratio {ratio:.2f})"
     extra = float(setups.height_m[place]) * (ratio - 1)
     if extra > LONGEST_EXTENSION_M:
         return ""
     gain = "still only brings" if there < 0.3 else "brings"
+    further = "best further" if setups.extension[place] >= 0 or setups.topper[place] >= 0 else "best"
     return (
-        f"its best extension {where} is {spoken(extra, 'mm')} and {gain} it from "
-        f"{_percent(here)} to {_percent(there)} of the throw, at {ratio:.1f} times the travel"
+        f"its {further} extension {where} is {spoken(extra, 'mm')} and {gain} it from "
+        f"{_percent(here)} to {_percent(there)} of the throw (small-angle formula), at {ratio:.1f} times the travel"
     )
 
 
@@ -363,6 +402,5 @@ def _need_change(one: Setups, centre: SiteInputs, direction_rad: Array, reach_sh
         needed = centre.needed.copy()
         needed[order[:count]] = False
         if fits(one, replace(centre, needed=needed)):
-            names = " and ".join(direction_words(float(direction_rad[k])) for k in order[:count])
-            return f"it would fit if the game did not need {names}"
+            return f"it would fit if the game did not need {_listed(order[:count], direction_rad)}"
     return ""

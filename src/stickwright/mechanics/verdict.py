@@ -10,7 +10,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stickwright.mechanics.endurance import JOINT_OF_PART, acceptable_effort, hold_estimate
-from stickwright.mechanics.explain import Situation, extension_sentence, failures, limit_sentence
+from stickwright.mechanics.explain import Situation, extension_sentence, failures, limit_sentence, weakest_place
 from stickwright.mechanics.fit import Detail, Evaluated, Rules, SiteInputs, detail
 from stickwright.mechanics.next_reading import right_choice
 from stickwright.mechanics.setups import Setups
@@ -164,7 +164,7 @@ def _fit(
         for k in range(len(direction_rad))
     )
     needed = np.flatnonzero(inputs.needed)
-    weakest = int(needed[np.argmin(found.reach_share[place][needed])])
+    weakest = weakest_place(needed, found.reach_share[place], inputs)
     effort = _quantiles(drawn.most_effort[row], float(found.most_effort[place]), draws)
     hold, model = _hold(site, effort.value)
     fails = failures(place, setups, found, inputs, direction_rad, demand, rules, situation)
@@ -263,21 +263,41 @@ def _hold(site: Site, effort: float) -> tuple[Estimate, str]:
     """Expected hold at the game's usual level, and where the figure comes from."""
     comfortable = site.comfortable_of_maximal_share or 0.5
     joint = JOINT_OF_PART[site.part]
-    measured = None
+    measured: list[tuple[float, tuple[float, ...]]] = []
     for entry in site.hold:
         share = entry.effort_share
         if share is None and entry.force_n is not None:
-            forces = [f for reading in site.reading for f in reading.force_n]
+            forces = _forces_towards(site, entry.direction_rad)
             share = entry.force_n / (sum(forces) / len(forces)) if forces and sum(forces) > 0 else None
-        if share is not None and entry.duration_s:
-            measured = (min(share * comfortable, 1.0), entry.duration_s)
-    if joint is None and measured is None:
+        if share and entry.duration_s:
+            measured.append((min(share * comfortable, 1.0), entry.duration_s))
+    wanted = min(max(effort * comfortable, 1e-6), 1.0)
+    nearest = min(
+        measured,
+        key=lambda pair: (joint is None and pair[0] < wanted, abs(math.log(pair[0] / wanted))),
+        default=None,
+    )
+    if joint is None and nearest is None:
         why = "no published endurance curve exists for this part: time the player's own hold"
         return Estimate.unbounded(math.nan, why, n=0), "none"
-    hold = hold_estimate(min(max(effort * comfortable, 1e-6), 1.0), joint, measured=measured)
+    hold = hold_estimate(wanted, joint, measured=nearest)
     if hold.value > LONGEST_HOLD_S:
         hold = Estimate.unbounded(
             LONGEST_HOLD_S, "over an hour: more than any game asks", n=hold.n, assumed=hold.assumed
         )
-    model = "the player's own hold" if measured else f"Frey Law and Avin 2010, {joint}"
-    return hold, model
+    if nearest is None:
+        return hold, f"Frey Law and Avin 2010, {joint}, healthy adults"
+    carried = joint is not None and hold.assumed is not None
+    along = f", carried to this effort along Frey Law and Avin 2010, {joint}" if carried else ""
+    return hold, f"the player's own hold{along}"
+
+
+def _forces_towards(site: Site, direction_rad: float | None) -> list[float]:
+    """Forces read in the direction of a hold; all of them when it has none or was not read there."""
+    there = [
+        force
+        for reading in site.reading
+        if direction_rad is not None and abs(math.remainder(reading.direction_rad - direction_rad, 2 * math.pi)) < 1e-5
+        for force in reading.force_n
+    ]
+    return there or [force for reading in site.reading for force in reading.force_n]
