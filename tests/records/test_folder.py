@@ -8,8 +8,8 @@ import numpy as np
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
-from noun_strategies import cases
 
+from noun_strategies import cases
 from stickwright import units
 from stickwright.errors import BadInput
 from stickwright.model.case import Case
