@@ -161,7 +161,9 @@ def finger_fits(able: Capability) -> tuple[Fit, ...]:
             "dew", start_n=0.025, full_n=0.11, travel_m=0.009, height_m=0.045, able=able,
             verdict="fits with its range widened", bits=2.85, chance=0.78, dead_zone=0.25,
             false_per_min=Estimate(0.43, 0.1, 2.6, n=2000), topper="low dish", topper_form="dish",
-            tilt_rad=math.radians(12), base_m=(0.040, 0.040, 0.062), mass_kg=0.11, plug="USB", current_a=0.07,
+            tilt_rad=math.radians(12), built_tilt_rad=math.radians(12),
+            lever_note="a longer lever would lower the reach forward",
+            base_m=(0.040, 0.040, 0.062), mass_kg=0.11, plug="USB", current_a=0.07,
             limit="reach limits it, not force: 5 mm forward of a throw of 9 mm",
             help_="per-direction range with a forward gain of 2.4 fills the output",
         ),
@@ -370,7 +372,8 @@ def bare_plan() -> Plan:
     """Readings only: no interval anywhere, no recording, no tuning, no topper, no sizes, nothing liked."""
     site = finger_site()
     assert site.choice is not None
-    bare = replace(site.choice, topper=None, topper_form="", tilt_rad=0.0, base_m=None, mass_kg=None, plug="",
+    bare = replace(site.choice, topper=None, topper_form="", tilt_rad=0.0, built_tilt_rad=0.0,
+                   lever_note="", base_m=None, mass_kg=None, plug="",
                    current_a=None, hold_s=Estimate.unbounded(math.nan, "never held"))  # fmt: skip
     plan = replace(
         sample_plan(), made_on="", visit="", cautions=(), assumptions=(), findings=(),

@@ -41,7 +41,8 @@ def scale_of(svg: str) -> float:
 @pytest.mark.parametrize("base_mm", [(40, 40, 62), (160, 120, 75), (54, 50, 30)])
 def test_base_is_drawn_to_scale(tilt_deg: float, base_mm: tuple[float, float, float]) -> None:
     """Sides of the base on paper are its sides in millimetre times the scale printed, tilted or level."""
-    fit = replace(chosen(), base_m=tuple(side / 1000 for side in base_mm), tilt_rad=math.radians(tilt_deg))
+    fit = replace(chosen(), base_m=tuple(side / 1000 for side in base_mm), tilt_rad=math.radians(tilt_deg),
+                  built_tilt_rad=math.radians(tilt_deg))  # fmt: skip
     svg = setup_drawing(fit)
     scale = scale_of(svg)
     lengths = [[math.dist(a, b) for a, b in pairwise(o)] for o in closed_outlines(svg) if len(o) == 4]
@@ -69,8 +70,8 @@ def test_nothing_is_drawn_outside_the_paper(height_mm: float) -> None:
 def test_sizes_and_directions_are_written() -> None:
     """Contact height, base, travel, tilt, topper and which way is forward stand on the drawing."""
     said = " ".join("".join(node.itertext()) for node in ET.fromstring(setup_drawing(chosen())).iter(f"{SVG}text"))
-    for words in ("45 mm", "62 mm", "base 40 × 40 mm", "moves 9.0 mm each way", "tilted 12° towards the player",
-                  "topper: low dish", "forward: this way", "back (player's side)", "left", "right",
+    for words in ("45 mm", "62 mm", "base 40 × 40 mm", "moves 9.0 mm each way", "far edge raised 12°",
+                  "low dish", "forward: this way", "back (player's side)", "left", "right",
                   "pivot drawn at the top of the base"):  # fmt: skip
         assert words in said
 
@@ -85,6 +86,20 @@ def test_unmeasured_base_is_said_and_dashed() -> None:
 
 def test_touch_surface_has_no_lever() -> None:
     """A touch surface is drawn flat and says that the finger slides."""
-    svg = setup_drawing(replace(chosen(), kind="touch", tilt_rad=0.0, base_m=(0.06, 0.06, 0.012), travel_m=0.02))
+    svg = setup_drawing(
+        replace(chosen(), kind="touch", tilt_rad=0.0, built_tilt_rad=0.0, base_m=(0.06, 0.06, 0.012), travel_m=0.02)
+    )
     assert "the finger slides" in svg
     assert "each way" not in svg
+
+
+def test_own_slope_of_a_base_is_drawn_without_raising_it() -> None:
+    """A base with a slope of 15 degrees of its own stands flat: its top falls length x tan 15 towards the player."""
+    fit = replace(chosen(), base_m=(0.16, 0.12, 0.075), tilt_rad=math.radians(15), built_tilt_rad=0.0)
+    svg = setup_drawing(fit)
+    drop_mm = 160 * math.tan(math.radians(15)) * scale_of(svg)
+    side = next(outline for outline in closed_outlines(svg) if len(outline) == 4)
+    assert side[0][1] == side[1][1]
+    assert side[3][1] - side[2][1] == pytest.approx(drop_mm, abs=0.03)
+    assert "raised" not in svg
+    assert "top slopes 15°" in svg

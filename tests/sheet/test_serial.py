@@ -75,4 +75,4 @@ def test_equal_plans_are_equal_text_in_field_order() -> None:
 def test_set_up_has_its_name() -> None:
     """Each fit carries its set-up in words, as on the sheet."""
     data = json.loads(plan_json(sample_plan()))
-    assert data["sites"][0]["choice"]["label"] == "dew + low dish + tilted 12°"
+    assert data["sites"][0]["choice"]["label"] == "dew + low dish + base raised 12°"

@@ -20,15 +20,14 @@ _TEMPLATE = str(Path(__file__).with_name("templates") / "sheet.typ")
 _DRAWING_MM = (84.0, 72.0, 60.0, 48.0, 42.0)
 _LEFT_OUT = (
     "",
-    "Left out here for length: the ranking chart; it is among the SVG files.",
-    "Left out here for length: the ranking and curve charts, other set-ups of the chosen stick, and all but the first "
-    "broken rule of sticks ranked below fourth; they are among the SVG files and in the JSON file.",
-    "Left out here for length: the ranking and curve charts, other set-ups of the chosen stick, and all but the first "
-    "broken rule of each stick; they are among the SVG files and in the JSON file.",
-    "Left out here for length: the ranking chart, the curve, other set-ups of the chosen stick, all but the first "
-    "broken rule of each stick, and sticks ranked below sixth; they are among the SVG files and in the JSON file.",
+    "the ranking chart",
+    "the ranking and curve charts and other set-ups of the chosen stick",
+    "the ranking and curve charts, other set-ups of the chosen stick, all but the first reason of most sticks, and "
+    "what a recording cannot tell",
+    "the ranking chart, the curve, other set-ups of the chosen stick, the reasons of sticks far from fitting, and the "
+    "numbers of recordings with nothing to check",
 )
-"""What each closer setting leaves out, from roomy to closest. No caution, finding or assumption ever is."""
+"""What each closer setting leaves out, from roomy to closest. No caution, query, fault or assumption ever is."""
 
 
 def sheet_content(plan: Plan, level: int = 0, drawing_height_mm: float = _DRAWING_MM[0]) -> dict[str, Any]:
@@ -56,7 +55,7 @@ def sheet_content(plan: Plan, level: int = 0, drawing_height_mm: float = _DRAWIN
         "footer": f"stickwright {plan.version}, {plan.made_on}".rstrip(", "),
         "family": first_page(plan, drawing_height_mm),
         "technical": technical_pages(plan),
-        "left_out": _LEFT_OUT[level],
+        "left_out": _left_out(level),
     }
 
 
@@ -82,11 +81,17 @@ def sheet_pdf(plan: Plan) -> bytes:
         content["first_page_whole"] = _asked(content, "<first>") <= 1
         if content["first_page_whole"]:
             break
-    for level, left_out in enumerate(_LEFT_OUT):
-        content |= {"level": level, "left_out": left_out}
+    for level in range(len(_LEFT_OUT)):
+        content |= {"level": level, "left_out": _left_out(level)}
         if _asked(content, "<pages>") <= MOST_PAGES:
             break
     return _compiled(content)
+
+
+def _left_out(level: int) -> str:
+    """A sentence on what is not printed at this setting, and where it is."""
+    what = _LEFT_OUT[level]
+    return f"Left out here for length: {what}; see the SVG and JSON files of this plan." if what else ""
 
 
 @cache

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from stickwright.model.plan import Fit
-from stickwright.sheet.printed import in_unit, plain
+from stickwright.sheet.printed import clipped, in_unit, plain
 
 if TYPE_CHECKING:
     import drawsvg
@@ -56,16 +56,13 @@ def setup_alt(fit: Fit) -> str:
     )
     if fit.kind == "touch":
         return f"Side view and view from above of the touch surface {fit.label}: {of_base}; the arrow points forward."
-    tilt = _tilt_words(fit.tilt_rad) if abs(fit.tilt_rad) > 1e-9 else "level"
+    towards = "towards" if fit.tilt_rad > 0 else "away from"
+    tilt = f"sloping {plain(abs(fit.tilt_rad), 'deg')} {towards} the player" if abs(fit.tilt_rad) > 1e-9 else "level"
     return (
         f"Side view and view from above of {fit.label}: {of_base}, {tilt}; contact point "
         f"{plain(fit.contact_height_m, 'mm')} above the pivot, travel {plain(fit.travel_m, 'mm', 2)} each way; "
         f"the arrow points to the player's forward."
     )
-
-
-def _tilt_words(tilt_rad: float) -> str:
-    return f"tilted {plain(abs(tilt_rad), 'deg')} {'towards' if tilt_rad > 0 else 'away from'} the player"
 
 
 def setup_drawing(fit: Fit, size_mm: tuple[float, float] = (184.0, 78.0)) -> str:
@@ -92,11 +89,12 @@ def setup_drawing(fit: Fit, size_mm: tuple[float, float] = (184.0, 78.0)) -> str
     drawing = drawsvg.Drawing(width, height, origin=(0, 0))
     drawing.set_render_size(f"{width}mm", f"{height}mm")
     drawing.append_title(setup_alt(fit))
-    side_room = (width * 0.56 - _LEAN_ROOM_MM, height - 24.0)
-    above_room = (width * 0.44 - 46.0, height - 29.5)
+    side_room = (width * 0.56 - _LEAN_ROOM_MM, height - 27.0)
+    above_room = (width * 0.44 - 46.0, height - 34.5)
     scale = _scale(fit, side_room, above_room)
-    _side_view(drawing, fit, scale, (6.0, height - 11.0), side_room)
+    _side_view(drawing, fit, scale, (6.0, height - 16.0), side_room)
     _above_view(drawing, fit, scale, (width * 0.79, 18.0 + above_room[1] / 2))
+    _words(drawing, _notes(fit), (width / 2, height - 6.0), anchor="middle")
     said = "life size" if scale == 1 else f"scale 1 to {1 / scale:g}"
     _words(
         drawing,
@@ -131,28 +129,37 @@ def _scale(fit: Fit, side_room: Point, above_room: Point) -> float:
     return _SCALES[-1] / 2
 
 
+def _top_mm(fit: Fit) -> Point:
+    """Height of the base's top at the near and at the far edge: unequal on a base with a slope of its own."""
+    length, _, height = _base_mm(fit)
+    own_rad = fit.tilt_rad - fit.built_tilt_rad
+    low = height - min(0.85 * height, length * math.tan(abs(own_rad)))
+    return (low, height) if own_rad > 0 else (height, low)
+
+
 def _side_view(drawing: drawsvg.Drawing, fit: Fit, scale: float, floor: Point, room: Point) -> None:
     """Seen from the player's right: the player on the left, forward to the right."""
     length, _, height = _base_mm(fit)
-    lever = _lever_mm(fit)
-    lean = (height + lever) * math.sin(max(0.0, fit.tilt_rad)) * scale
-    raised = length * math.sin(max(0.0, -fit.tilt_rad)) * scale
+    near, far = _top_mm(fit)
+    built = fit.built_tilt_rad
+    lean = (height + _lever_mm(fit)) * math.sin(max(0.0, fit.tilt_rad)) * scale
+    raised = length * math.sin(max(0.0, -built)) * scale
     spare = max(0.0, room[0] - length * scale - lean)
-    pose = _Pose((floor[0] + 20.0 + lean + 0.15 * spare, floor[1] - raised), fit.tilt_rad, scale)
+    pose = _Pose((floor[0] + 20.0 + lean + 0.15 * spare, floor[1] - raised), built, scale)
     _line(drawing, (floor[0], floor[1]), (floor[0] + room[0] + 24.0, floor[1]), _THICK_MM)
-    corners = [pose.at(0, 0), pose.at(length, 0), pose.at(length, height), pose.at(0, height)]
-    if abs(fit.tilt_rad) > 1e-9:
-        foot = (pose.at(length, 0)[0], floor[1]) if fit.tilt_rad > 0 else (pose.at(0, 0)[0], floor[1])
+    if abs(built) > 1e-9:
+        foot = (pose.at(length, 0)[0], floor[1]) if built > 0 else (pose.at(0, 0)[0], floor[1])
         _area(drawing, [pose.at(0, 0), pose.at(length, 0), foot], fill="#d9d9d9", width=_THIN_MM)
-        side = foot[0] + (2.0 if fit.tilt_rad > 0 else -2.0)
-        _words(drawing, _tilt_words(fit.tilt_rad), (side, floor[1] - 1.6),
-               anchor="start" if fit.tilt_rad > 0 else "end")  # fmt: skip
-    _area(drawing, corners, fill="white", width=_THICK_MM, dashed=fit.base_m is None)
-    _lever(drawing, fit, pose, (length, height, lever))
-    if fit.base_m is not None:
-        _dimension(drawing, pose.at(0, 0), pose.at(0, height), -3.5, plain(fit.base_m[2], "mm"))
+    outline = [pose.at(0, 0), pose.at(length, 0), pose.at(length, far), pose.at(0, near)]
+    _area(drawing, outline, fill="white", width=_THICK_MM, dashed=fit.base_m is None)
+    pivot = pose.at(length / 2, (near + far) / 2)
+    _lever(drawing, fit, _Pose(pivot, fit.tilt_rad, scale), length)
+    if fit.base_m is not None and far > near:
+        _dimension(drawing, pose.at(length, 0), pose.at(length, far), 3.5, plain(fit.base_m[2], "mm"))
+    elif fit.base_m is not None:
+        _dimension(drawing, pose.at(0, 0), pose.at(0, near), -3.5, plain(fit.base_m[2], "mm"))
     else:
-        _words(drawing, "not measured", (corners[3][0] + 2.0, corners[3][1] + 6.0))
+        _words(drawing, "not measured", (outline[3][0] + 2.0, outline[3][1] + 6.0))
     _words(drawing, "player's side", (floor[0], floor[1] + 4.6))
     _words(drawing, "forward", (floor[0] + room[0] + 12.0, floor[1] + 4.6), anchor="end")
     end = floor[0] + room[0] + 24.0
@@ -160,35 +167,40 @@ def _side_view(drawing: drawsvg.Drawing, fit: Fit, scale: float, floor: Point, r
     _words(drawing, "From the player's right", (floor[0], 4.4), bold=True)
 
 
-def _lever(drawing: drawsvg.Drawing, fit: Fit, pose: _Pose, sizes: tuple[float, float, float]) -> None:
-    """Shaft, what is added on it, topper, travel and contact height; a pad for a touch surface."""
-    length, height, lever = sizes
-    centre = length / 2
-    travel = in_unit(fit.travel_m, "mm")
+def _lever(drawing: drawsvg.Drawing, fit: Fit, pose: _Pose, base_mm: float) -> None:
+    """Shaft, what is added on it, topper, travel and contact height, measured from the pivot; or a flat pad."""
+    lever, travel = _lever_mm(fit), in_unit(fit.travel_m, "mm")
+    pivot, contact = pose.at(0, 0), pose.at(0, lever)
     if fit.kind == "touch":
-        pad = [pose.at(centre - travel, height), pose.at(centre + travel, height)]
-        _line(drawing, pad[0], pad[1], 1.4)
-        _words(drawing, "touch surface: the finger slides", (pad[0][0], pad[0][1] - 3.0))
+        _line(drawing, pose.at(-travel, 0), pose.at(travel, 0), 1.4)
+        _words(drawing, "touch surface: the finger slides", (pose.at(-travel, 0)[0], pivot[1] - 3.0))
         return
     angle = math.asin(min(1.0, travel / lever)) if lever else 0.0
     for lean in (-angle, angle):
-        ghost = pose.at(centre + lever * math.sin(lean), height + lever * math.cos(lean))
-        _line(drawing, pose.at(centre, height), ghost, _THIN_MM, dashed=True)
-    bare = lever / fit.lever_ratio if fit.lever_ratio > 0 else lever
-    _line(drawing, pose.at(centre, height), pose.at(centre, height + min(bare, lever)), 1.6)
+        ghost = pose.at(lever * math.sin(lean), lever * math.cos(lean))
+        _line(drawing, pivot, ghost, _THIN_MM, dashed=True)
+    bare = min(lever, lever / fit.lever_ratio) if fit.lever_ratio > 0 else lever
+    _line(drawing, pivot, pose.at(0, bare), 1.6)
     if lever > bare + 0.05:
-        _line(drawing, pose.at(centre, height + bare), pose.at(centre, height + lever), 2.6)
-    _topper(drawing, fit, pose, (centre, height + lever))
-    pivot, contact = pose.at(centre, height), pose.at(centre, height + lever)
+        _line(drawing, pose.at(0, bare), contact, 2.6)
+    _topper(drawing, fit, pose, (0, lever))
     drawing.append(_circle(pivot, 0.9, "black"))
-    gap = -(centre * pose.scale + 3.5)
-    _dimension(drawing, pivot, contact, gap, plain(fit.contact_height_m, "mm"))
-    way = pose.at(centre + travel, height + lever)
-    _words(drawing, f"moves {plain(fit.travel_m, 'mm')} each way", (way[0] + 5.0, contact[1] + 1.2))
+    _dimension(drawing, pivot, contact, -(base_mm / 2 * pose.scale + 3.5), plain(fit.contact_height_m, "mm"))
+
+
+def _notes(fit: Fit) -> str:
+    """What is written below the stick, in one line."""
+    notes = [f"moves {plain(fit.travel_m, 'mm')} each way"] if fit.kind == "lever" else []
     if fit.topper or fit.topper_form:
-        _words(drawing, f"topper: {fit.topper or fit.topper_form}"[:30], (way[0] + 5.0, contact[1] + 6.4))
+        notes.append(clipped(str(fit.topper or fit.topper_form), 20))
     if fit.extension:
-        _words(drawing, f"extension: {fit.extension}"[:30], (way[0] + 5.0, contact[1] + 11.6))
+        notes.append(clipped(f"extension {fit.extension}", 22))
+    if abs(fit.built_tilt_rad) > 1e-9:
+        edge = "far" if fit.built_tilt_rad > 0 else "near"
+        notes.append(f"{edge} edge raised {plain(abs(fit.built_tilt_rad), 'deg')}")
+    elif abs(fit.tilt_rad) > 1e-9:
+        notes.append(f"top slopes {plain(abs(fit.tilt_rad), 'deg')}")
+    return "; ".join(notes)
 
 
 def _topper(drawing: drawsvg.Drawing, fit: Fit, pose: _Pose, at_mm: Point) -> None:
@@ -283,7 +295,8 @@ def _dimension(drawing: drawsvg.Drawing, start: Point, end: Point, offset: float
         _head(drawing, a, b, 1.8)
         _head(drawing, b, a, 1.8)
     middle = ((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)
-    _words(drawing, text, (middle[0] - 1.2, middle[1] + 1.3), anchor="end")
+    aside, anchor = (-1.2, "end") if offset < 0 else (1.2, "start")
+    _words(drawing, text, (middle[0] + aside, middle[1] + 1.3), anchor=anchor)
 
 
 def _words(

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 from stickwright.model.plan import Caution, Fit, Plan, SitePlan
@@ -115,19 +116,24 @@ def _steps(site: SitePlan, fit: Fit) -> list[str]:
         "Make the player comfortable, as for playing."
     )  # fmt: skip
     parts = [f"Put the {part} on {fit.stick}." for part in (_on_stick(fit),) if part] or [f"Take {fit.stick}."]
-    if abs(fit.tilt_rad) > 1e-9:
-        towards = "towards" if fit.tilt_rad > 0 else "away from"
-        parts.append(f"Tilt the base {plain(abs(fit.tilt_rad), 'deg')} {towards} the player.")
+    if abs(fit.built_tilt_rad) > 1e-9:
+        edge = "far" if fit.built_tilt_rad > 0 else "near"
+        parts.append(f"Raise the {edge} edge of the base by {plain(abs(fit.built_tilt_rad), 'deg')}.")
     touch = "touches the middle of the surface" if fit.kind == "touch" else "rests on its top without pushing it over"
     parts.append(f"Place it as drawn, so that the {site.name} {touch}.")
     tuning = tuning_of_choice(site)
-    if tuning is not None and tuning.turn_base:
-        parts.append(tuning.turn_base)
+    if tuning is not None:
+        parts.append(_turn(tuning.turn_base))
     return [
         seat,
-        " ".join(parts),
+        " ".join(part for part in parts if part),
         "Nobody touches the stick: plug it in and start the game. Then try forward, right, back and left.",
     ]
+
+
+def _turn(turn_base: str) -> str:
+    """What to do with the base, without the reasons that the technical pages give; nothing when it stays."""
+    return "" if turn_base.startswith("Leave") else sentence(re.split(r"[,;]", turn_base)[0])
 
 
 def _on_stick(fit: Fit) -> str:

@@ -72,7 +72,9 @@ def _rose(
     _name_directions(axes)
     weakest = min(directions, key=lambda one: one[0].value)
     axes.set_title(f"{name}, {label_of(ending)}", y=1.13)
-    axes.set_xlabel(f"least: {direction_words(weakest[2].direction_rad)} {shown(weakest[0], ending)}", labelpad=4)
+    axes.set_xlabel(
+        f"least: {direction_words(weakest[2].direction_rad)} {shown(weakest[0], ending)}", labelpad=4, fontsize=8
+    )
 
 
 def _name_directions(axes: Any) -> None:

@@ -88,7 +88,7 @@ def tuning_before_after(tuning: Tuning) -> str:
         handles, names = panels[0].get_legend_handles_labels()
         figure.legend(handles, names, loc="outside lower center", ncols=3, frameon=False)
 
-    return figure_svg(draw, (110, 66), tables.tuning_before_after(tuning).alt)
+    return figure_svg(draw, (106, 66), tables.tuning_before_after(tuning).alt)
 
 
 def curve(tuning: Tuning) -> str:

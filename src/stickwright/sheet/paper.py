@@ -103,11 +103,11 @@ def bare(axes: Any) -> None:
 
 def name_directions(axes: Any) -> None:
     """The player's four directions round a circle of radius 1."""
-    for words, at in (("forward", (0, 1.1)), ("back", (0, -1.12)), ("right", (1.1, 0)), ("left", (-1.1, 0))):
+    for words, at in (("forward", (0, 1.15)), ("back", (0, -1.17)), ("right", (1.17, 0)), ("left", (-1.17, 0))):
         upright = 90 if words in ("right", "left") else 0
         axes.annotate(words, at, ha="center", va="center", fontsize=8, rotation=upright)
-    axes.set_xlim(-1.18, 1.18)
-    axes.set_ylim(-1.2, 1.18)
+    axes.set_xlim(-1.26, 1.26)
+    axes.set_ylim(-1.27, 1.25)
 
 
 def width_mm(svg: str) -> float:

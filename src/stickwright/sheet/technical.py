@@ -119,14 +119,22 @@ def _numbers(fit: Fit) -> list[list[str]]:
         ["force", f"{plain(fit.start_force_n, 'n')} to start, {plain(fit.full_force_n, 'n')} at the stop"],
         ["effort", f"{percent(fit.effort_share)} of comfortable force in use; ranked against "
                    f"{share(fit.duty_effort_limit)} for this share of time in use"],
-        ["hold", f"{shown(fit.hold_s, 's')}; from {fit.hold_model}" if fit.hold_model else shown(fit.hold_s, "s")],
+        ["hold", _hold(fit)],
         ["false input", f"{shown(fit.false_per_min, 'a_minute')} with a dead zone of {share(fit.dead_zone_share)}"],
         ["at rest", _at_rest(fit)],
     ]  # fmt: skip
+    if fit.lever_note:
+        rows.append(["longer lever", sentence(fit.lever_note)])
     if fit.current_a is not None or fit.plug:
         current = f", {plain(fit.current_a, 'ma')}" if fit.current_a is not None else ""
         rows.append(["plug", f"{fit.plug or 'not written down'}{current}"])
     return rows
+
+
+def _hold(fit: Fit) -> str:
+    """How long it can be held, and by which curve or reading when there is one."""
+    known = math.isfinite(fit.hold_s.value) and fit.hold_model
+    return f"{shown(fit.hold_s, 's')}; from {fit.hold_model}" if known else shown(fit.hold_s, "s")
 
 
 def _mass(fit: Fit) -> str:
@@ -156,8 +164,8 @@ def _demand(site: SitePlan) -> str:
     hold = f", longest hold {plain(demand.longest_hold_s, 's')}" if demand.longest_hold_s is not None else ""
     return (
         f"Asked of it: {demand.action}, in use {share(demand.duty_share)} of the time, usually at "
-        f"{share(demand.usual_level_share)} of the reach{hold}; at most "
-        f"{demand.false_input_limit_per_min:g} false inputs a minute."
+        f"{share(demand.usual_level_share)} of the reach{hold}; false "
+        f"input at most {demand.false_input_limit_per_min:g} a minute."
     )
 
 
@@ -210,6 +218,7 @@ def _ranking(plan: Plan, site: SitePlan) -> dict[str, Any]:
     keys = _BESIDE["ranking"]
     return {
         "columns": ["", *table.columns[2:7]],
+        "fitting": sum(fit.verdict != "does not fit" for fit in site.fits),
         "rows": [_ranked(rank, row, fit) for rank, (row, fit) in enumerate(zip(table.rows, site.fits, strict=True), 1)],
         "figure": _figure(ranking(site), table, "Control in bits with 95 % interval; hatched: does not fit."),
         "cautions": _cautions(plan, site, keys),
@@ -223,7 +232,7 @@ def _ranking(plan: Plan, site: SitePlan) -> dict[str, Any]:
 def _ranked(rank: int, row: tuple[str, ...], fit: Fit) -> dict[str, Any]:
     """One stick of the ranked table: its name and verdict, its numbers, what limits it (long and short)."""
     return {
-        "rank": str(rank),
+        "rank": rank,
         "name": row[0],
         "verdict": row[1],
         "numbers": list(row[2:7]),
@@ -277,6 +286,7 @@ def _tuning(plan: Plan, site: SitePlan, tuning: Tuning | None) -> dict[str, Any]
         "rows": [list(row) for row in numbers.rows],
         "range": [list(row) for row in tables.tuning_range(tuning).rows],
         "type": _to_type(tuning),
+        "lost": _lost(tuning),
         "figures": [
             _figure(tuning_before_after(tuning), shown_table, f"The player's own {tuning.shown_recording}."),
             _figure(curve(tuning), tables.curve(tuning), ""),
@@ -301,9 +311,17 @@ def _to_type(tuning: Tuning) -> str:
     simple = tuning.simple
     return (
         f"What to type in the game: dead zone {simple.dead_zone_percent:.0f} %, sensitivity "
-        f"{simple.sensitivity_percent:.0f} %. {simple.lost} Differs from the full response by "
-        f"{share(simple.rms_difference)} of full output on average. To undo: dead zone as before, sensitivity 100 %."
+        f"{simple.sensitivity_percent:.0f} %."
     )
+
+
+def _lost(tuning: Tuning) -> str:
+    """What the game's two numbers cannot do, and how to undo them."""
+    simple = tuning.simple
+    return (
+        f"{sentence(simple.lost)} Differs from the full response by {share(simple.rms_difference)} of full output on "
+        "average. To undo: dead zone as before, sensitivity 100 %."
+    ).strip()
 
 
 def _line_of_tuning(tuning: Tuning) -> str:
@@ -315,16 +333,24 @@ def _line_of_tuning(tuning: Tuning) -> str:
 
 
 def _recordings(site: SitePlan) -> dict[str, Any]:
+    """Each recording with what to look at; notes that several recordings share stand once, with their names."""
     if not site.recordings:
         why = "No recording was made at this site: rest, reach and tremor on the stick are not known from a trace."
-        return {"why": why, "reports": []}
-    return {"why": "", "reports": [_report(report) for report in site.recordings]}
+        return {"why": why, "reports": [], "notes": []}
+    names: dict[str, list[str]] = {}
+    for report in site.recordings:
+        for finding in report.findings:
+            if finding.level == "note":
+                names.setdefault(finding.text, []).append(report.name)
+    notes = [f"{', '.join(dict.fromkeys(of))}: {text}" for text, of in names.items()]
+    return {"why": "", "reports": [_report(report) for report in site.recordings], "notes": notes}
 
 
 def _report(report: TraceReport) -> dict[str, Any]:
     head = f"{report.name}: {report.task}, {plain(report.duration_s, 's')} at {plain(report.rate_hz, 'hz')}"
     on = f" on {report.stick}" if report.stick else ""
-    return {"head": f"{head}{on}", "facts": _facts(report), "findings": _findings(report.findings)}
+    telling = tuple(finding for finding in report.findings if finding.level != "note")
+    return {"name": report.name, "head": f"{head}{on}", "facts": _facts(report), "findings": _findings(telling)}
 
 
 def _facts(report: TraceReport) -> str:
@@ -349,7 +375,8 @@ def _facts(report: TraceReport) -> str:
 def _other_site(plan: Plan, site: SitePlan) -> dict[str, Any]:
     cautions = [caution for caution in cautions_for(plan, site) if caution.site == site.name]
     best = site.fits[0] if site.fits else None
-    lines = [_line_of_fit(fit) for fit in site.fits[:2]]
+    listed = site.fits[1:2] if site.choice is not None else site.fits[:2]
+    lines = [_line_of_fit(fit) for fit in listed]
     numbers = _numbers(site.choice) if site.choice is not None else []
     return {
         "name": site.name,
@@ -373,6 +400,6 @@ def _colophon(plan: Plan) -> str:
     return (
         f"Made {plan.made_on or 'on a date not given'} by stickwright {plan.version} from case {plan.case}.{visit} "
         f"{plan.draws} draws, seed {plan.seed}. Intervals are 95 %. A number nobody measured is marked {ASSUMED}. "
-        "Not a medical device; local rules, the seating clinic and the treating team come first. The numbers are about "
-        "set-ups, not about a person."
+        "The numbers are about set-ups. Not a medical device: local rules, the seating clinic and the treating team "
+        "come first."
     )

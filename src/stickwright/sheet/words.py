@@ -185,6 +185,8 @@ def _ranked(fits: tuple[Fit, ...]) -> str:
         )
         lines.append(wrapped([f"{rank}. {fit.label}: {fit.verdict}"], WIDTH, "  ", "     "))
         lines.append(wrapped([numbers, tables.limiting_sentence(fit)], WIDTH, "     ", "     "))
+        if rank == 1:
+            lines.append(wrapped([sentence(fit.lever_note)], WIDTH, "     ", "     "))
     return "\n".join(line for line in lines if line) or "  None was computed."
 
 
