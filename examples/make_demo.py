@@ -291,7 +291,7 @@ CHIN = SimulatedPlayer(
     sway_n=0.045,
     crossing_hz=1.1,
 )
-SENSOR = Sensor(offset=(0.035, -0.022), noise=0.003, bits=10, rate_hz=100.0, turn_rad=math.radians(12))
+SENSOR = Sensor(offset=(0.035, -0.022), noise=0.003, bits=12, rate_hz=100.0, turn_rad=math.radians(12))
 TRIED = "lichen"
 
 PLAYER = """\
@@ -444,7 +444,7 @@ def _write_recordings(folder: Path) -> str:
     entries = []
     for recording in made:
         rounded = replace(
-            recording, times_s=np.round(recording.times_s, 4), xy=np.round(recording.xy, 4),
+            recording, times_s=np.round(recording.times_s, 4), xy=np.round(recording.xy, 5),
             cue_xy=None if recording.cue_xy is None else np.round(recording.cue_xy, 3),
         )  # fmt: skip
         write_recording(rounded, folder / "recordings" / recording.name)
