@@ -104,7 +104,7 @@ def test_the_plan_names_a_stick_of_the_kit(made: Plan, case: Case) -> None:
 
 def test_the_plan_is_worth_reading(made: Plan) -> None:
     """A fingertip of 0.3 to 0.6 N: standard sticks do not fit, a firm one is too heavy, the touch surface is refused
-    for a finger that cannot lift, the large ones have no room. A chin of 0.8 to 1.6 N that sways by 45 mN: the hyper-light
+    for a finger that cannot lift, the large ones have no room. A chin of 0.8 to 1.6 N that sways by 45 mN: the lightest
     stick is too light, the worn one does not come home, and somebody is helped by an extension."""
     index = {fit.stick: fit for fit in site(made, "right index").fits}
     chin = {fit.stick: fit for fit in site(made, "chin").fits}
