@@ -18,14 +18,18 @@ __all__ = ["sheet_content", "sheet_pdf"]
 MOST_PAGES = 4
 _TEMPLATE = str(Path(__file__).with_name("templates") / "sheet.typ")
 _DRAWING_MM = (84.0, 72.0, 60.0, 48.0, 42.0)
+_FAR = (
+    "the ranking chart, the curve, other set-ups of the chosen stick, the reasons of sticks far from fitting, and the "
+    "numbers of recordings with nothing to check"
+)
 _LEFT_OUT = (
     "",
     "the ranking chart",
     "the ranking and curve charts and other set-ups of the chosen stick",
     "the ranking and curve charts, other set-ups of the chosen stick, all but the first reason of most sticks, and "
     "what a recording cannot tell",
-    "the ranking chart, the curve, other set-ups of the chosen stick, the reasons of sticks far from fitting, and the "
-    "numbers of recordings with nothing to check",
+    _FAR,
+    _FAR,
 )
 """What each closer setting leaves out, from roomy to closest. No caution, query, fault or assumption ever is."""
 
@@ -38,7 +42,7 @@ def sheet_content(plan: Plan, level: int = 0, drawing_height_mm: float = _DRAWIN
     plan : Plan
         A finished plan.
     level : int, default 0
-        How close the technical pages are set: 0 roomy, 4 closest.
+        How close the technical pages are set: 0 roomy, 5 closest.
     drawing_height_mm : float, default 84
         Paper height of the drawing on page one.
 

@@ -124,7 +124,7 @@ def _numbers(fit: Fit) -> list[list[str]]:
         ["at rest", _at_rest(fit)],
     ]  # fmt: skip
     if fit.lever_note:
-        rows.append(["longer lever", sentence(fit.lever_note)])
+        rows.append(["longer lever", fit.lever_note.rstrip(".")])
     if fit.current_a is not None or fit.plug:
         current = f", {plain(fit.current_a, 'ma')}" if fit.current_a is not None else ""
         rows.append(["plug", f"{fit.plug or 'not written down'}{current}"])
