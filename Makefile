@@ -1,7 +1,7 @@
 # Each command does its own set-up: python3 (3.11 or newer) with venv and pip is enough.
 PYTHON ?= python3
 
-.PHONY: demo test lint bench schemas clean
+.PHONY: demo test lint bench schemas docs lock clean
 
 demo:
 	@$(PYTHON) bootstrap.py demo
@@ -17,6 +17,12 @@ bench:
 
 schemas:
 	@$(PYTHON) bootstrap.py run python -m stickwright.records.schemas
+
+docs:
+	@$(PYTHON) bootstrap.py run python docs/make_commands.py
+
+lock:
+	@$(PYTHON) bootstrap.py run uv pip compile --quiet --universal --generate-hashes --no-emit-index-url --extra dev pyproject.toml -o requirements.lock
 
 clean:
 	rm -rf .venv .pytest_cache .mypy_cache .ruff_cache .hypothesis

@@ -12,10 +12,13 @@ if TYPE_CHECKING:
 
     from stickwright.model.recording import Recording
 
-__all__ = ["main", "parser"]
+__all__ = ["COMMANDS", "command_parser", "main", "parser"]
 
 _ABOUT = "Fits an analogue stick to a disabled player: from measured movement to a chosen, tuned, documented set-up."
-_FOOT = "Everything stays on this machine. Not a medical device; local rules, the seating clinic and the treating team come first."
+_FOOT = (
+    "Everything stays on this machine. Not a medical device: local rules, the seating clinic and the treating team "
+    "come first."
+)
 
 
 def parser(only: str | None = None) -> argparse.ArgumentParser:
@@ -29,11 +32,25 @@ def parser(only: str | None = None) -> argparse.ArgumentParser:
     top = argparse.ArgumentParser(prog="stickwright", description=_ABOUT, epilog=_FOOT)
     top.add_argument("--version", action="store_true", help="print the version")
     commands = top.add_subparsers(dest="command", metavar="COMMAND")
-    for name, (short, long, options) in _COMMANDS.items():
+    for name, (short, long, options) in COMMANDS.items():
         command = commands.add_parser(name, help=short, description=long)
         if only is None or only == name:
             options(command)
     return top
+
+
+def command_parser(name: str) -> argparse.ArgumentParser:
+    """One command with its options, as the help page shows it.
+
+    Parameters
+    ----------
+    name : str
+        One of `COMMANDS`.
+    """
+    _, long, options = COMMANDS[name]
+    command = argparse.ArgumentParser(prog=f"stickwright {name}", description=long)
+    options(command)
+    return command
 
 
 def _plan_options(plan: argparse.ArgumentParser) -> None:
@@ -52,7 +69,7 @@ def _bench_options(bench: argparse.ArgumentParser) -> None:
     bench.add_argument(
         "readings",
         metavar="READINGS.csv",
-        help="columns: force (any unit), angle_deg or travel_mm or output_share, and if taken way, direction_deg, height_mm",
+        help="columns: a force, one of angle_deg, travel_mm and output_share; if taken way, direction_deg, height_mm",
     )
     bench.add_argument("--name", required=True, help="name of the stick")
     bench.add_argument(
@@ -110,7 +127,7 @@ def _new_options(new: argparse.ArgumentParser) -> None:
     new.add_argument("case", metavar="CASE", help="folder to make")
 
 
-_COMMANDS: dict[str, tuple[str, str, Callable[[argparse.ArgumentParser], None]]] = {
+COMMANDS: dict[str, tuple[str, str, Callable[[argparse.ArgumentParser], None]]] = {
     "plan": (
         "choose, explain and tune: the main job",
         "Choose the stick for each site, explain the choice, tune the stick that was tried, and write the sheet.",
@@ -149,7 +166,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
         As typed; from the command line when not given.
     """
     typed = sys.argv[1:] if arguments is None else list(arguments)
-    top = parser(next((word for word in typed if word in _COMMANDS), ""))
+    top = parser(next((word for word in typed if word in COMMANDS), ""))
     options = top.parse_args(typed)
     if options.version:
         from stickwright import __version__
@@ -184,11 +201,8 @@ def _run(command: Callable[[argparse.Namespace], int], options: argparse.Namespa
         sys.stderr.close()
         return 0
     except OSError as refused:
-        _say_problems(
-            [
-                f"{refused.filename or 'A file'}: {refused.strerror or refused}. Choose another place or free it, then run the command again."
-            ]
-        )
+        where = refused.filename or "a file"
+        _say_problems([f"{where}: {refused.strerror or refused}. Choose another place or free it, then try again."])
         return 2
     except Exception:
         return _our_fault()
@@ -210,7 +224,8 @@ def _our_fault() -> int:
     ) as report:
         traceback.print_exc(file=report)
     print(
-        f"This is a fault of the program, not yours. Nothing was lost; your files are as they were. The report is in {report.name}",
+        "This is a fault of the program, not yours. Nothing was lost; your files are as they were. "
+        f"The report is in {report.name}",
         file=sys.stderr,
     )
     return 1
@@ -295,9 +310,8 @@ def _check(options: argparse.Namespace) -> int:
         print(f"? {query.text}")
     if problems:
         return 2
-    print(
-        f"{options.case}: no problems{f', {len(queries)} to look at' if queries else ''}. Next: stickwright plan {options.case}"
-    )
+    look = f", {len(queries)} to look at" if queries else ""
+    print(f"{options.case}: no problems{look}. Next: stickwright plan {options.case}")
     return 0
 
 

@@ -1,0 +1,250 @@
+"""The command line as a person meets it: sentences, exit status, files written whole."""
+
+from __future__ import annotations
+
+import json
+import shutil
+import subprocess
+import sys
+from pathlib import Path
+
+import make_commands
+import pytest
+
+from stickwright.cli import COMMANDS, main
+
+ROOT = Path(__file__).parents[1]
+DEMO = ROOT / "examples" / "demo"
+
+
+def run(*words: str | Path, capsys: pytest.CaptureFixture[str]) -> tuple[int, str, str]:
+    status = main([str(word) for word in words])
+    out, err = capsys.readouterr()
+    return status, out, err
+
+
+def test_commands_page_is_fresh() -> None:
+    """docs/commands.md is what the help texts say (python docs/make_commands.py writes it)."""
+    assert make_commands.PAGE.read_text(encoding="utf-8") == make_commands.page()
+
+
+@pytest.mark.parametrize("name", COMMANDS)
+def test_every_command_has_help(name: str, capsys: pytest.CaptureFixture[str]) -> None:
+    with pytest.raises(SystemExit) as ended:
+        main([name, "--help"])
+    assert ended.value.code == 0
+    assert len(capsys.readouterr().out) > 100
+
+
+def test_help_imports_nothing_heavy() -> None:
+    """`stickwright --help` must feel instant: no numpy, pydantic, scipy, numba, matplotlib, polars, typst."""
+    heavy = "{'numpy', 'pydantic', 'scipy', 'numba', 'matplotlib', 'polars', 'typst', 'typing', 'tqdm'}"
+    code = (
+        "import sys\nfrom stickwright.cli import parser\nparser('')\n"
+        f"assert not {heavy} & set(sys.modules), {heavy} & set(sys.modules)"
+    )
+    subprocess.run(
+        [sys.executable, "-S", "-c", f"import sys; sys.path.insert(0, {str(ROOT / 'src')!r})\n{code}"], check=True
+    )
+
+
+def test_new_case_checks_clean_and_plans(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """The starter case is a case: it checks without a problem, and the plan comes with its sheet."""
+    case = tmp_path / "visit"
+    assert run("new", case, capsys=capsys)[0] == 0
+    status, out, _ = run("check", case, capsys=capsys)
+    assert (status, "no problems" in out) == (0, True)
+    status, out, _ = run("plan", case, "--draws", 60, "--date", "2026-01-02", capsys=capsys)
+    assert status == 0
+    sheet = case / "sheet.pdf"
+    assert f"The sheet: {sheet}" in out
+    assert sheet.read_bytes().startswith(b"%PDF")
+
+
+def test_new_overwrites_nothing(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    case = tmp_path / "visit"
+    run("new", case, capsys=capsys)
+    before = {path: path.read_bytes() for path in case.rglob("*") if path.is_file()}
+    status, _, err = run("new", case, capsys=capsys)
+    assert status == 2
+    assert "found" in err
+    assert before == {path: path.read_bytes() for path in case.rglob("*") if path.is_file()}
+
+
+def test_plan_writes_json_and_figures(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """--json with everything, --svg-dir with each figure; no sheet unless asked for."""
+    out = tmp_path / "plan.json"
+    figures = tmp_path / "figures"
+    status, text, _ = run("plan", DEMO, "--json", out, "--svg-dir", figures, "--draws", 60, capsys=capsys)
+    assert status == 0
+    told = json.loads(out.read_text(encoding="utf-8"))
+    assert told["player"] == "K7"
+    assert told["sites"][0]["fits"][0]["stick"] in text
+    assert len(list(figures.glob("*.svg"))) >= 4
+    assert not list(tmp_path.glob("*.pdf"))
+
+
+def test_same_case_same_plan(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """The draws are seeded: the same case gives the same bytes."""
+    texts = []
+    for name in ("a.json", "b.json"):
+        run("plan", DEMO, "--json", tmp_path / name, "--draws", 40, "--date", "2026-01-02", capsys=capsys)
+        texts.append((tmp_path / name).read_bytes())
+    assert texts[0] == texts[1]
+
+
+class TestBadInput:
+    """A tired person on a bad day: one clear sentence each, status 2, nothing written over."""
+
+    def broken(self, tmp_path: Path, file: str, find: str, put: str) -> Path:
+        case = tmp_path / "case"
+        shutil.copytree(DEMO, case)
+        path = case / file
+        text = path.read_text(encoding="utf-8")
+        assert find in text
+        path.write_text(text.replace(find, put, 1), encoding="utf-8")
+        return case
+
+    @pytest.mark.parametrize(
+        "file,find,put,words",
+        [
+            (
+                "player.toml",
+                "force_n = [1.13, 1.34, 1.11]",
+                "force_n = [400, 1.34, 1.11]",
+                ["player.toml, line", "force_n", "400"],
+            ),
+            ("player.toml", "force_n = [1.13, 1.34, 1.11]", "force_n = [-1.13, 1.34, 1.11]", ["-1.13"]),
+            ("player.toml", "force_n = [1.13, 1.34, 1.11]", "force_n = [nan, 1.34, 1.11]", ["nan"]),
+            ("player.toml", "force_n = [1.13, 1.34, 1.11]", "froce_n = [1.13]", ["force_n"]),
+            ("player.toml", 'part = "chin"', 'part = "chim"', ["chin"]),
+            ("player.toml", 'stick = "lichen"', 'stick = "lichn"', ["Did you mean 'lichen'"]),
+            ("player.toml", 'action = "look"', 'action = "lok"', ["Did you mean 'look'"]),
+            ("player.toml", 'code = "K7"', 'code = "K7', ["player.toml, line"]),
+            ("kit.toml", "[[stick]]", "[[stik]]", ["stick"]),
+            ("game.toml", "usual_level_share = 0.8", "usual_level_share = 80", ["usual_level_share", "80"]),
+        ],
+    )
+    def test_a_slip_of_the_pen(
+        self, tmp_path: Path, capsys: pytest.CaptureFixture[str], file: str, find: str, put: str, words: list[str]
+    ) -> None:
+        """Each slip is named with file, line and field, and the sheet that was there stays."""
+        case = self.broken(tmp_path, file, find, put)
+        (case / "sheet.pdf").write_bytes(b"last month's sheet")
+        status, out, err = run("plan", case, capsys=capsys)
+        assert status == 2
+        for word in words:
+            assert word in err
+        assert "Traceback" not in err + out
+        assert (case / "sheet.pdf").read_bytes() == b"last month's sheet"
+
+    def test_all_problems_at_once(self, tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+        case = self.broken(tmp_path, "player.toml", 'part = "chin"', 'part = "chim"')
+        game = case / "game.toml"
+        game.write_text(
+            game.read_text(encoding="utf-8").replace("duty_share = 0.55", "duty_share = 55"), encoding="utf-8"
+        )
+        status, _, err = run("check", case, capsys=capsys)
+        assert status == 2
+        assert "player.toml" in err
+        assert "game.toml" in err
+
+    @pytest.mark.parametrize(
+        "content,words",
+        [
+            (b"", ["empty"]),
+            (b"time_s,x,y\n", ["row"]),
+            (b"time_s,x,y\n0.0,0.1,0.2\n", ["one"]),
+            (b"a,b,c\n1,2,3\n2,3,4\n", ["--time", "--x"]),
+            (b"time_s,x,y\n0,0.1,0\n0.01,oops,0\n0.02,0,0\n", ["row 3", "oops"]),
+            (b"time_s,x,y\n0,0.1,0\n0.02,0.1,0\n0.01,0,0\n", ["row 4"]),
+            (b"time_s;x;y\n0;0,1;0\n", [";"]),
+            (b"time_s,x,y\n0,\xff\xfe,0\n0.1,0,0\n", ["UTF-8"]),
+        ],
+    )
+    def test_recordings_that_cannot_be_read(
+        self, tmp_path: Path, capsys: pytest.CaptureFixture[str], content: bytes, words: list[str]
+    ) -> None:
+        path = tmp_path / "trace.csv"
+        path.write_bytes(content)
+        status, out, err = run("trace", path, capsys=capsys)
+        assert status == 2, out
+        for word in words:
+            assert word in err
+        assert "Traceback" not in err
+
+    @pytest.mark.parametrize("command", [("trace",), ("bench", "--name", "s", "--height-mm", "16")])
+    def test_a_folder_instead_of_a_file(
+        self, tmp_path: Path, capsys: pytest.CaptureFixture[str], command: tuple[str, ...]
+    ) -> None:
+        status, _, err = run(command[0], tmp_path, *command[1:], capsys=capsys)
+        assert status == 2
+        assert "folder" in err
+
+    def test_a_case_that_is_not_there(self, tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+        status, _, err = run("plan", tmp_path / "nobody", capsys=capsys)
+        assert status == 2
+        assert "nobody" in err
+
+
+def test_bench_fits_draws_and_appends(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """From readings to the kit: figures with intervals, a drawing beside the readings, the stick appended."""
+    case = tmp_path / "visit"
+    run("new", case, capsys=capsys)
+    kit = (case / "kit.toml").read_text(encoding="utf-8")
+    readings = case / "bench" / "yew.csv"
+    readings.parent.mkdir(exist_ok=True)
+    rows = ["angle_deg,force_gf,way"]
+    rows += [
+        f"{angle},{25 + 2 * angle + (4 if way == 'out' else -4)},{way}"
+        for way in ("out", "back")
+        for angle in (5, 10, 15, 20)
+    ]
+    readings.write_text("\n".join(rows) + "\n", encoding="utf-8")
+    status, out, err = run(
+        "bench",
+        readings,
+        "--name",
+        "yew",
+        "--height-mm",
+        20,
+        "--stop-deg",
+        20,
+        "--kit",
+        case / "kit.toml",
+        capsys=capsys,
+    )
+    assert (status, err) == (0, "")
+    assert readings.with_suffix(".svg").read_text(encoding="utf-8").startswith("<svg")
+    assert "yew was added" in out
+    after = (case / "kit.toml").read_text(encoding="utf-8")
+    assert after.startswith(kit.rstrip())
+    assert run("check", case, capsys=capsys)[0] == 0
+    # start force by hand: (25 + 4) gf = 0.284 N
+    assert "0.28 N" in out
+
+
+def test_trace_reads_a_foreign_file_by_naming_its_columns(capsys: pytest.CaptureFixture[str]) -> None:
+    """A real thumbstick at 60 Hz in raw counts of 80."""
+    path = next((ROOT / "tests" / "data" / "thumbstick").glob("play*.csv"))
+    status, out, _ = run("trace", path, "--x", "raw_x_count", "--y", "none", "--full-scale", 80, capsys=capsys)
+    assert status == 0
+    assert "rest" in out.lower()
+
+
+def test_an_unforeseen_fault_is_ours(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Never a traceback on the screen: the report lies in a file, and the person is told that nothing was lost."""
+    import stickwright.records.folder
+
+    def broken(*_: object, **__: object) -> None:
+        raise ZeroDivisionError("made for this test")
+
+    monkeypatch.setattr(stickwright.records.folder, "check_case", broken)
+    status, _, err = run("check", tmp_path, capsys=capsys)
+    assert status == 1
+    assert "not yours" in err
+    report = Path(err.strip().rsplit(" ", 1)[1])
+    assert "made for this test" in report.read_text(encoding="utf-8")
+    report.unlink()
