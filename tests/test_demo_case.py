@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import shlex
 import sys
 from pathlib import Path
 
@@ -12,6 +13,7 @@ sys.path.insert(0, str(Path(__file__).resolve().parent.parent / "examples"))
 
 import make_demo
 
+from stickwright.cli import main
 from stickwright.model.case import Case
 from stickwright.model.plan import Plan, SitePlan
 from stickwright.planning import plan
@@ -145,3 +147,21 @@ def test_the_recordings_tell_the_tremor(made: Plan) -> None:
     assert still.tremor is not None
     assert still.tremor.stands_out
     assert still.tremor.frequency_hz.value == pytest.approx(make_demo.INDEX.tremor_hz, abs=0.2)
+
+
+def test_the_commands_beside_the_real_recording(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Each command in the readme of the real recording reads it, as typed from the project's folder; the first tells
+    the dead zone that was applied before recording, 23 counts of 80."""
+    folder = DEMO.parent / "real-thumbstick"
+    lines = (folder / "README.md").read_text(encoding="utf-8").splitlines()
+    commands = [shlex.split(line)[1:] for line in lines if line.startswith("    stickwright trace ")]
+    assert len(commands) == 2
+    monkeypatch.chdir(DEMO.parent.parent)
+    for command in commands:
+        assert main([word.replace("play.svg", str(tmp_path / "play.svg")) for word in command]) == 0
+    told = " ".join(capsys.readouterr().out.split())
+    assert "A dead zone is already in this recording: no value between 0 and 0.2875" in told
+    assert (tmp_path / "play.svg").read_text(encoding="utf-8").startswith("<")
+    assert "MIT License" in (folder / "NOTICE").read_text(encoding="utf-8")
