@@ -9,39 +9,32 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from stickwright.errors import BadInput
+from stickwright.errors import BadInput, Problem
 from stickwright.mechanics import capability as cap
-from stickwright.mechanics.bracket import Bracket, StickResult, bracket, limb_stiffness
+from stickwright.mechanics.bracket import Bracket, StickResult, TriedStick, bracket
+from stickwright.mechanics.stand_ins import (
+    direction_assumptions,
+    grid_place,
+    involuntary_force,
+    limb_stiffness_of,
+    noise_and_fall_off,
+    percent,
+    resting_force,
+)
 from stickwright.model.estimate import Estimate
 from stickwright.model.parts import COMFORT
 from stickwright.model.plan import Assumption, Capability, DirectionCapability, direction_words
 from stickwright.model.player import Site
 from stickwright.model.recorded import Finding
+from stickwright.units import spoken
 
 __all__ = ["Ability", "TriedStick", "ability"]
 
 Array = NDArray[np.float64]
 
 ENOUGH, NEARLY = 0.22, 0.45
-"""Half-width of the log interval of the force below which a direction is 'enough' or 'nearly' known: common practice."""
-
-
-UNREAD_REST_SHARE = 0.05
-"""Spread of a resting force nobody read, as a share of the comfortable force: assumed; lets the chances show it."""
-
-
-@dataclass(frozen=True)
-class TriedStick:
-    """A benched stick as it was tried: figures at the contact point with what was on it."""
-
-    start_force_n: float
-    full_force_n: float
-    travel_m: float
-    height_m: float
-
-    @property
-    def stiffness_n_per_m(self) -> float:
-        return (self.full_force_n - self.start_force_n) / self.travel_m
+"""Half-width of the log interval of the force below which a direction is 'enough' or 'nearly' known:
+common practice."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -159,18 +152,18 @@ def ability(
     reach = reach_round.draws(rng, draws)
     force[0], reach[0] = np.exp(force_round.log_mean), np.exp(reach_round.log_mean)
     for phi, found in brackets.items():
-        place = _place(grid, phi)
+        place = grid_place(grid, phi)
         force[1:, place], reach[1:, place] = found.draws(rng, draws - 1)
         force[0, place], reach[0, place] = (estimate.value for estimate in found.estimates(1))
     directions = _direction_reports(site, grid, forces, reaches, force_round, reach_round, brackets)
-    assumptions += _direction_assumptions(site, forces, reaches, f_df, d_df, directions)
+    assumptions += direction_assumptions(site, forces, reaches, (f_df, d_df), list(brackets), grid)
 
-    rest, rest_draws = _rest(site, float(np.median(force[0])), rng, draws, assumptions)
-    sigma, crossing, sigma_draws, crossing_draws = _involuntary(
+    rest, rest_draws = resting_force(site, float(np.median(force[0])), rng, draws, assumptions)
+    sigma, crossing, sigma_draws, crossing_draws = involuntary_force(
         site, float(np.median(force[0])), rng, draws, assumptions, recorded_involuntary
     )
-    stiff, stiff_draws = _limb(site, tried, force[0], reach[0], rng, draws, assumptions, findings)
-    noise, fall_off = _noise_and_fall_off(site, force_round, reach_round, assumptions)
+    stiff, stiff_draws = limb_stiffness_of(site, tried, force[0], reach[0], rng, draws, assumptions, findings)
+    noise, fall_off = noise_and_fall_off(site, force_round, reach_round, assumptions)
     first = site.reading[0].force_n if site.reading else ()
     lost = cap.tiring([f for f in first if f > 0], [f for f in site.again_force_n if f > 0], f_scatter, f_df)
     if lost is not None and lost.value > 0.15:
@@ -178,8 +171,9 @@ def ability(
             Finding(
                 "query",
                 "tiring",
-                f"The first direction, repeated last, had lost {lost.value:.0%} (95 %: {lost.low:.0%} to {lost.high:.0%}): "
-                "the player tires. The plan is worked out fresh; look at the tired figure beside it and offer a rest.",
+                f"The first direction, read again at the end, had lost {percent(lost.value)} of its force (95 %: "
+                f"{percent(lost.low)} to {percent(lost.high)}): the player {'tires' if lost.low > 0 else 'may tire'}. "
+                "The plan counts on the fresh force; see the figure for a tired player beside it, and offer a rest.",
             )
         )
     report = Capability(
@@ -198,8 +192,8 @@ def ability(
     )
     return Ability(
         grid, force, reach, rest_draws, sigma_draws, crossing_draws, stiff_draws, noise.value, fall_off,
-        report.rest_direction_rad, site.spasm.rate_per_s if site.spasm else 0.0, site.spasm.peak_n if site.spasm else (),
-        report, tuple(assumptions),
+        report.rest_direction_rad, site.spasm.rate_per_s if site.spasm else 0.0,
+        site.spasm.peak_n if site.spasm else (), report, tuple(assumptions),
     )  # fmt: skip
 
 
@@ -215,18 +209,26 @@ def _force_readings(site: Site, step: float) -> tuple[cap.Readings, list[Finding
                 Finding(
                     "fault",
                     "end of the gauge",
-                    f"Readings {', '.join(ends)} are at the end of the gauge's scale: at least {site.gauge_limit_n:g} N, "
-                    "taken as that much.",
+                    f"The force read {', '.join(ends)} is at the end of the gauge's scale: at least "
+                    f"{spoken(site.gauge_limit_n, 'n')}, taken as that much. A gauge with a longer scale would tell.",
                 )
             )
     zeros = [direction_words(r.direction_rad) for r in site.reading if any(f == 0 for f in r.force_n)]
     if zeros:
+        if not step and not any(f > 0 for r in site.reading for f in r.force_n):
+            raise BadInput(
+                Problem(
+                    f'player.toml, site "{site.name}", force', "0 in every reading", "at least one force above 0 N",
+                    "If the gauge cannot show so weak a push, give its step, for example gauge_step_n = 0.01.",
+                )
+            )  # fmt: skip
+        instead = "half the gauge's step" if step else "half the smallest force read"
         findings.append(
             Finding(
                 "query",
                 "zero force",
-                f"A force of 0 was read {', '.join(zeros)}: taken as half the smallest amount that could be read. "
-                "If the player cannot push that way, say so to the game instead (weight 0).",
+                f"A force of 0 was read {', '.join(zeros)}: taken as {instead}. "
+                "If the player cannot push that way, give that direction the weight 0 in game.toml.",
             )
         )
     if site.gauge_no_load_n is not None and len(readings.direction_rad):
@@ -236,8 +238,8 @@ def _force_readings(site: Site, step: float) -> tuple[cap.Readings, list[Finding
                 Finding(
                     "query",
                     "gauge zero",
-                    f"The gauge read {site.gauge_no_load_n:g} N without load, more than a tenth of the weakest force: "
-                    "set it to zero and read again; nothing was subtracted.",
+                    f"The gauge read {spoken(site.gauge_no_load_n, 'n')} without load, over a tenth of the weakest "
+                    "force: set it to zero and read again; nothing was subtracted.",
                 )
             )
     return readings, findings
@@ -251,7 +253,7 @@ def _brackets(
     for place, entry in enumerate(site.on_stick):
         if entry.direction_rad is not None and entry.reached_share and place in tried:
             stick = tried[place]
-            phi = round(entry.direction_rad % (2 * math.pi), 6)
+            phi = round(entry.direction_rad % (2 * math.pi), 6) % round(2 * math.pi, 6)
             results.setdefault(phi, []).append(
                 StickResult(
                     stick.start_force_n, stick.full_force_n, stick.travel_m, stick.height_m, entry.reached_share
@@ -298,10 +300,6 @@ def _with_brackets(
     return cap.Readings(np.array(directions)[order], tuple(repeats[k] for k in order), np.array(extra)[order])
 
 
-def _place(grid: Array, phi: float) -> int:
-    return int(np.argmin(np.abs((grid - phi + math.pi) % (2 * math.pi) - math.pi)))
-
-
 def _of(readings: cap.Readings, phi: float) -> tuple[float, ...]:
     for direction, values in zip(readings.direction_rad, readings.repeats, strict=True):
         if abs((direction - phi + math.pi) % (2 * math.pi) - math.pi) < 1e-5:
@@ -320,11 +318,12 @@ def _direction_reports(
 ) -> tuple[DirectionCapability, ...]:
     f_counts = {k: len(_of(forces, float(phi))) for k, phi in enumerate(grid)}
     d_counts = {k: len(_of(reaches, float(phi))) for k, phi in enumerate(grid)}
-    no_reach = None if len(reaches.direction_rad) else f"usual band of a {site.part}: reach was not measured"
+    told = len(reaches.direction_rad) or brackets
+    no_reach = None if told else f"usual band of a {site.part}: reach was not measured"
     f_all = list(force_round.estimates(f_counts))
     d_all = list(reach_round.estimates(d_counts, no_reach))
     for phi, found in brackets.items():
-        place = _place(grid, phi)
+        place = grid_place(grid, phi)
         n = sum(
             len(e.reached_share)
             for e in site.on_stick
@@ -344,43 +343,9 @@ def _direction_reports(
                 _of(forces, float(phi)),
                 _of(reaches, float(phi)),
                 status if measured else "not measured",  # type: ignore[arg-type]
-            )  # fmt: skip
+            )
         )
     return tuple(out)
-
-
-def _direction_assumptions(
-    site: Site,
-    forces: cap.Readings,
-    reaches: cap.Readings,
-    f_df: int,
-    d_df: int,
-    directions: tuple[DirectionCapability, ...],
-) -> list[Assumption]:
-    out = []
-    if len(forces.direction_rad) and not f_df:
-        out.append(
-            Assumption(
-                f"Scatter of a force reading at {site.name}", f"{cap.ASSUMED_SCATTER:.0%}",
-                "no direction was read twice", "three readings in each direction",
-            )
-        )  # fmt: skip
-    if len(reaches.direction_rad) and not d_df:
-        out.append(
-            Assumption(
-                f"Scatter of a reach reading at {site.name}", f"{cap.ASSUMED_SCATTER:.0%}",
-                "no reach was read twice", "two or three reach readings in the weakest directions",
-            )
-        )  # fmt: skip
-    if not len(reaches.direction_rad) and not site.on_stick:
-        out.append(
-            Assumption(
-                f"Free reach at {site.name}",
-                f"{directions[0].reach_m.value * 1e3:.0f} mm, anywhere from {directions[0].reach_m.low * 1e3:.0f} to {directions[0].reach_m.high * 1e3:.0f} mm",
-                f"no reach was measured; this is the usual band of a {site.part}", "tape or dot on paper, two minutes",
-            )
-        )  # fmt: skip
-    return out
 
 
 def _scatter_estimate(scatter: float, df: int, n: int) -> Estimate:
@@ -390,154 +355,3 @@ def _scatter_estimate(scatter: float, df: int, n: int) -> Estimate:
 
     ends = [scatter * math.sqrt(df / float(stats.chi2.ppf(share, df))) for share in (0.975, 0.025)]
     return Estimate(scatter, ends[0], ends[1], 0.95, n)
-
-
-def _lognormal(rng: np.random.Generator, middle: float, log_sd: float, draws: int) -> Array:
-    values = middle * np.exp(log_sd * rng.standard_normal(draws))
-    values[0] = middle
-    return values
-
-
-def _rest(
-    site: Site, usual_force: float, rng: np.random.Generator, draws: int, assumptions: list[Assumption]
-) -> tuple[Estimate, Array]:
-    last = site.rest[-1] if site.rest else None
-    if last is None or not last.force_n:
-        assumptions.append(
-            Assumption(
-                f"Resting force at {site.name}", "0 N", "the limb's weight on the control was not measured",
-                "limb resting on a postal scale or the gauge, 10 s, three times",
-            )
-        )  # fmt: skip
-        none = Estimate.unbounded(0.0, "resting force was not measured", n=0, assumed="no resting force")
-        unsure = np.abs(UNREAD_REST_SHARE * usual_force * rng.standard_normal(draws))
-        unsure[0] = 0.0
-        return none, unsure
-    values = np.asarray(last.force_n)
-    middle = float(values.mean())
-    if middle <= 0:
-        return Estimate.unbounded(0.0, "every reading was 0", n=len(values)), np.zeros(draws)
-    sd = float(values.std(ddof=1)) / middle if len(values) > 1 else cap.ASSUMED_SCATTER
-    log_sd = max(sd, 0.02) / math.sqrt(len(values))
-    return (
-        Estimate(middle, middle * math.exp(-1.96 * log_sd), middle * math.exp(1.96 * log_sd), 0.95, len(values),
-                 assumed=None if len(values) > 1 else "scatter of 15 % assumed"),
-        _lognormal(rng, middle, log_sd, draws),
-    )  # fmt: skip
-
-
-def _involuntary(
-    site: Site,
-    usual_force: float,
-    rng: np.random.Generator,
-    draws: int,
-    assumptions: list[Assumption],
-    recorded: tuple[Estimate, Estimate] | None,
-) -> tuple[Estimate, Estimate, Array, Array]:
-    if site.involuntary_force_n is not None:
-        sigma = Estimate.unbounded(site.involuntary_force_n, "given as one figure")
-        log_sd = 0.10
-    elif recorded is not None:
-        sigma, log_sd = (
-            recorded[0],
-            max(0.05, 0.25 * math.log(recorded[0].high / recorded[0].low)) if recorded[0].has_interval else 0.2,
-        )
-    else:
-        value = 0.03 * usual_force
-        assumptions.append(
-            Assumption(
-                f"Involuntary force at {site.name}", f"{value:.2g} N rms, up to twice either way",
-                "neither typed nor recorded: 3 % of the comfortable force is a usual figure of a steady hand",
-                "20 s of holding still on a stick of known stiffness",
-            )
-        )  # fmt: skip
-        sigma = Estimate(value, value / 2, value * 2, 0.95, 0, assumed="3 % of the comfortable force, not measured")
-        log_sd = 0.35
-    if site.crossing_hz is not None:
-        crossing = Estimate.unbounded(site.crossing_hz, "given as one figure")
-    elif recorded is not None:
-        crossing = recorded[1]
-    else:
-        assumptions.append(
-            Assumption(
-                f"Mean frequency of involuntary movement at {site.name}", "1.5 Hz", "not recorded", "20 s of holding still",
-            )
-        )  # fmt: skip
-        crossing = Estimate(1.5, 0.75, 3.0, 0.95, 0, assumed="usual figure, not measured")
-    return (
-        sigma, crossing, _lognormal(rng, sigma.value, log_sd, draws), _lognormal(rng, crossing.value, 0.15, draws),
-    )  # fmt: skip
-
-
-def _limb(
-    site: Site,
-    tried: Mapping[int, TriedStick],
-    force: Array,
-    reach: Array,
-    rng: np.random.Generator,
-    draws: int,
-    assumptions: list[Assumption],
-    findings: list[Finding],
-) -> tuple[Estimate, Array]:
-    if site.limb_stiffness_n_per_m is not None:
-        value = site.limb_stiffness_n_per_m
-        return Estimate.unbounded(value, "given as one figure"), _lognormal(rng, value, 0.2, draws)
-    shaken = sorted(
-        (
-            (tried[k].stiffness_n_per_m, entry.tremor_m)
-            for k, entry in enumerate(site.on_stick)
-            if entry.tremor_m and k in tried
-        ),
-        key=lambda pair: pair[0],
-    )
-    if len(shaken) >= 2:
-        try:
-            found = limb_stiffness([shaken[0][1], shaken[-1][1]], [shaken[0][0], shaken[-1][0]], rng)
-        except BadInput as refused:
-            findings.append(Finding("fault", "limb stiffness", f"At {site.name}: {refused}"))
-        else:
-            return found, _lognormal(rng, found.value, max(0.05, math.log(found.high / found.low) / 4), draws)
-    value = 0.7 * float(np.median(force / reach))
-    assumptions.append(
-        Assumption(
-            f"The limb's own stiffness at {site.name}", f"{value / 1e3:.2g} N/mm, up to twice either way",
-            "not measured: 0.7 of comfortable force over comfortable reach is a usual figure",
-            "tremor or holding still on two sticks of different stiffness",
-        )
-    )  # fmt: skip
-    return (
-        Estimate(value, value / 2, value * 2, 0.95, 0, assumed="0.7 of comfortable force over reach, not measured"),
-        _lognormal(rng, value, 0.35, draws),
-    )
-
-
-def _noise_and_fall_off(
-    site: Site, force_round: cap.Round, reach_round: cap.Round, assumptions: list[Assumption]
-) -> tuple[Estimate, float]:
-    if site.force_noise_share is not None:
-        noise = Estimate.unbounded(site.force_noise_share, "given as one figure")
-    else:
-        noise = Estimate.unbounded(0.05, "not measured", n=0, assumed="5 % of the force used")
-        assumptions.append(
-            Assumption(
-                f"Unsteadiness of a push at {site.name}", "5 % of the force used",
-                "motor noise grows with force; the share was not measured", "holding half and full on a tried stick",
-            )
-        )  # fmt: skip
-    powers = []
-    for entry in site.along:
-        place = _place(force_round.direction_rad, entry.direction_rad)
-        full, far = math.exp(force_round.log_mean[place]), math.exp(reach_round.log_mean[place])
-        for value in entry.force_n:
-            kept, way = value / full, entry.at_reach_m / far
-            if 0.05 < way < 0.95 and 0.02 < kept < 0.98:
-                powers.append(math.log(1 - kept) / math.log(way))
-    if powers:
-        return noise, float(np.clip(np.median(powers), 0.3, 4.0))
-    assumptions.append(
-        Assumption(
-            f"Fall-off of force along the reach at {site.name}", "straight, from full force at the centre to none at the end of the reach",
-            "force was read at the centre only", "force at half the reach in the two main directions",
-        )
-    )  # fmt: skip
-    return noise, 1.0

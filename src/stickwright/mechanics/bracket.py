@@ -18,12 +18,26 @@ from stickwright.mechanics.crossing import crossing_angle, lever_moments
 from stickwright.model.estimate import Estimate
 from stickwright.model.parts import Comfort
 
-__all__ = ["SHARE_SD", "Bracket", "StickResult", "bracket", "limb_stiffness"]
+__all__ = ["SHARE_SD", "Bracket", "StickResult", "TriedStick", "bracket", "limb_stiffness"]
 
 Array = NDArray[np.float64]
 
 SHARE_SD = 0.06
 """Scatter of the share of the throw reached, from one push to the next: assumed, more when repeats say so."""
+
+
+@dataclass(frozen=True)
+class TriedStick:
+    """A benched stick as it was tried: figures at the contact point with what was on it."""
+
+    start_force_n: float
+    full_force_n: float
+    travel_m: float
+    height_m: float
+
+    @property
+    def stiffness_n_per_m(self) -> float:
+        return (self.full_force_n - self.start_force_n) / self.travel_m
 
 
 @dataclass(frozen=True)
@@ -208,7 +222,8 @@ def limb_stiffness(
 
     Notes
     -----
-    Source: springs side by side; parametric bootstrap with a scatter pooled over both, 10 % when not repeated (assumed).
+    Source: springs side by side; parametric bootstrap with a scatter pooled over both, 10 % when neither was
+    repeated (assumed).
     """
     first, second = (np.asarray(values, dtype=float) for values in tremor_m)
     k1, k2 = stick_stiffness_n_per_m
@@ -240,11 +255,12 @@ def limb_stiffness(
             Problem(
                 "limb stiffness from tremor",
                 found,
-                "movement that falls less than the stick's stiffness rises",
+                "less movement on the stiffer stick, but falling less than its stiffness rises",
                 "The two recordings differ in more than the stick: repeat them in the same posture.",
             )
         )
+    once = "" if df > 0 else ", each recorded once, with a scatter of 10 % assumed"
     kept = stiffness[stiffness > 0]
     ends = np.quantile(kept, (0.025, 0.975))
     return Estimate(float(middle), float(ends[0]), float(ends[1]), 0.95, len(first) + len(second),
-                    assumed="from tremor on two sticks: indicative above 3 Hz")  # fmt: skip
+                    assumed=f"from tremor on two sticks{once}: indicative above 3 Hz")  # fmt: skip

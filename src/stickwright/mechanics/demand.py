@@ -11,7 +11,7 @@ from stickwright.errors import BadInput, Problem, did_you_mean
 from stickwright.model.game import Action, Game
 from stickwright.model.plan import Demand
 
-__all__ = ["FALSE_LIMIT_PER_MIN", "FALSE_LIMIT_COSTLY_PER_MIN", "demand_of", "needed_directions"]
+__all__ = ["FALSE_LIMIT_COSTLY_PER_MIN", "FALSE_LIMIT_PER_MIN", "demand_of", "needed_directions"]
 
 Array = NDArray[np.float64]
 

@@ -1,0 +1,384 @@
+"""What is known beside force and reach, and the figure that stands in where nobody measured.
+
+Every stand-in is marked twice: in the estimate's `assumed`, and as an `Assumption` that names the reading which
+would replace it.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping, Sequence
+
+import numpy as np
+from numpy.typing import NDArray
+
+from stickwright.errors import BadInput
+from stickwright.mechanics import capability as cap
+from stickwright.mechanics.bracket import SHARE_SD, TriedStick, limb_stiffness
+from stickwright.model.estimate import Estimate
+from stickwright.model.parts import COMFORT
+from stickwright.model.plan import Assumption, direction_words
+from stickwright.model.player import Site
+from stickwright.model.recorded import Finding
+from stickwright.units import spoken
+
+__all__ = [
+    "direction_assumptions", "grid_place", "involuntary_force", "limb_stiffness_of", "noise_and_fall_off",
+    "percent", "resting_force",
+]  # fmt: skip
+
+Array = NDArray[np.float64]
+
+UNREAD_REST_SHARE = 0.05
+"""Spread of a resting force nobody read, as a share of the comfortable force: assumed; lets the chances show it."""
+
+
+def direction_assumptions(
+    site: Site,
+    forces: cap.Readings,
+    reaches: cap.Readings,
+    degrees_of_freedom: tuple[int, int],
+    bracketed_rad: Sequence[float],
+    grid_rad: Array,
+) -> list[Assumption]:
+    """What stands in for force and reach readings that were not taken or not repeated.
+
+    Parameters
+    ----------
+    site : Site
+    forces, reaches : Readings
+        What was read.
+    degrees_of_freedom : pair of int
+        Of the scatter of a force and of a reach reading; 0 when it is assumed.
+    bracketed_rad : sequence of float
+        Directions worked out from the tried sticks.
+    grid_rad : array, shape (k,)
+        Directions judged.
+    """
+    f_df, d_df = degrees_of_freedom
+    out = []
+    if len(forces.direction_rad) and not f_df:
+        out.append(
+            Assumption(
+                f"Scatter of a force reading at {site.name}", percent(cap.ASSUMED_SCATTER),
+                _scatter_unknown(forces), "three readings in each direction",
+            )
+        )  # fmt: skip
+    if len(reaches.direction_rad) and not d_df:
+        out.append(
+            Assumption(
+                f"Scatter of a reach reading at {site.name}", percent(cap.ASSUMED_SCATTER),
+                _scatter_unknown(reaches), "two or three reach readings in the weakest directions",
+            )
+        )  # fmt: skip
+    return out + _read_off(site, forces, reaches, bracketed_rad, grid_rad)
+
+
+def _scatter_unknown(readings: cap.Readings) -> str:
+    return "all repeats are the same" if (readings.counts > 1).any() else "no direction was read twice"
+
+
+def _read_off(
+    site: Site, forces: cap.Readings, reaches: cap.Readings, bracketed_rad: Sequence[float], grid: Array
+) -> list[Assumption]:
+    """Directions whose force or reach stands for something nobody read: bracketed, or read off the neighbours."""
+    out = []
+    if bracketed_rad:
+        bracketed = ", ".join(direction_words(phi) for phi in sorted(bracketed_rad))
+        out.append(
+            Assumption(
+                f"Force and reach {bracketed} at {site.name}",
+                "worked out from how far the player got on the tried sticks",
+                "no gauge fine enough was used there; force is taken to fall off straight, and one push to differ from "
+                f"the next by {percent(SHARE_SD)} of the throw",
+                "a gauge reading and a tape reading in that direction",
+            )
+        )  # fmt: skip
+    for what, readings, by in (
+        ("Force", forces, "three force readings"),
+        ("Free reach", reaches, "tape or dot on paper, two minutes,"),
+    ):
+        known = [*readings.direction_rad, *bracketed_rad]
+        apart = [min((abs(math.remainder(phi - other, 2 * math.pi)) for other in known), default=9.0) for phi in grid]
+        names = [direction_words(float(phi)) for phi, gap in zip(grid, apart, strict=True) if gap > 1e-5]
+        if not known:
+            band = COMFORT[site.part]
+            out.append(
+                Assumption(
+                    f"Free reach at {site.name}",
+                    f"anywhere about {spoken(band.travel_low_m, 'mm')} to {spoken(band.travel_high_m, 'mm')}",
+                    f"no reach was measured; this is the usual band of a {site.part}", f"{by} in the main directions",
+                )
+            )  # fmt: skip
+        elif names:
+            out.append(
+                Assumption(
+                    f"{what} {', '.join(names)} at {site.name}", "read off the neighbours round the circle",
+                    "not measured there; the interval is wider", f"{by} there",
+                )
+            )  # fmt: skip
+    return out
+
+
+def percent(share: float) -> str:
+    """A share in whole per cent, as everywhere in the plan.
+
+    Parameters
+    ----------
+    share : float
+
+    Examples
+    --------
+    >>> percent(0.1234)
+    '12 %'
+    """
+    return f"{100 * share:.0f} %"
+
+
+def _lognormal(rng: np.random.Generator, middle: float, log_sd: float, draws: int) -> Array:
+    values = middle * np.exp(log_sd * rng.standard_normal(draws))
+    values[0] = middle
+    return values
+
+
+def resting_force(
+    site: Site, usual_force: float, rng: np.random.Generator, draws: int, assumptions: list[Assumption]
+) -> tuple[Estimate, Array]:
+    """Resting force of the last support noted, and its draws.
+
+    Parameters
+    ----------
+    site : Site
+    usual_force : float
+        Comfortable force, newton: the spread of a resting force nobody read is a share of it.
+    rng : numpy Generator
+    draws : int
+    assumptions : list of Assumption
+        Stand-ins are added here.
+
+    Notes
+    -----
+    The scatter is the readings' own, moderated by `ASSUMED_SCATTER` with its few degrees of freedom [smyth-2004], so
+    that two or three readings that happen to agree do not pretend to be sure; Student's t.
+    """
+    from scipy import stats
+
+    last = site.rest[-1] if site.rest else None
+    if last is None or not last.force_n:
+        assumptions.append(
+            Assumption(
+                f"Resting force at {site.name}", "0 N", "the limb's weight on the control was not measured",
+                "limb resting on a postal scale or the gauge, 10 s, three times",
+            )
+        )  # fmt: skip
+        none = Estimate.unbounded(0.0, "resting force was not measured", n=0, assumed="no resting force")
+        unsure = np.abs(UNREAD_REST_SHARE * usual_force * rng.standard_normal(draws))
+        unsure[0] = 0.0
+        return none, unsure
+    values = np.asarray(last.force_n)
+    middle = float(values.mean())
+    if middle <= 0:
+        return Estimate.unbounded(0.0, "every reading was 0", n=len(values)), np.zeros(draws)
+    df = len(values) - 1
+    prior = cap.ASSUMED_SCATTER_DF
+    scatter = math.sqrt((prior * cap.ASSUMED_SCATTER**2 + df * (values / middle).var(ddof=min(df, 1))) / (prior + df))
+    log_sd = scatter / math.sqrt(len(values))
+    half = float(stats.t.ppf(0.975, prior + df)) * log_sd
+    if not df:
+        assumptions.append(
+            Assumption(
+                f"Scatter of the resting force at {site.name}", percent(cap.ASSUMED_SCATTER), "it was read once",
+                "two more readings of the resting limb, 10 s each",
+            )
+        )  # fmt: skip
+    drawn = middle * np.exp(log_sd * rng.standard_t(prior + df, draws))
+    drawn[0] = middle
+    mark = None if df else f"scatter of {percent(cap.ASSUMED_SCATTER)} assumed: it was read once"
+    return Estimate(middle, middle * math.exp(-half), middle * math.exp(half), 0.95, len(values), assumed=mark), drawn
+
+
+def _has_positive_interval(estimate: Estimate) -> bool:
+    return estimate.has_interval and estimate.low > 0
+
+
+def involuntary_force(
+    site: Site,
+    usual_force: float,
+    rng: np.random.Generator,
+    draws: int,
+    assumptions: list[Assumption],
+    recorded: tuple[Estimate, Estimate] | None,
+) -> tuple[Estimate, Estimate, Array, Array]:
+    """Involuntary force (N, rms per axis) and its mean frequency (Hz), with the draws of both.
+
+    Parameters
+    ----------
+    site : Site
+        A typed figure wins.
+    usual_force : float
+        Comfortable force, newton: 3 % of it stands in.
+    rng : numpy Generator
+    draws : int
+    assumptions : list of Assumption
+        Stand-ins are added here.
+    recorded : pair of Estimate, or None
+        The same two from a recording.
+    """
+    if site.involuntary_force_n is not None:
+        sigma = Estimate.unbounded(site.involuntary_force_n, "given as one figure")
+        log_sd = 0.10
+    elif recorded is not None:
+        sigma, log_sd = (
+            recorded[0],
+            max(0.05, math.log(recorded[0].high / recorded[0].low) / 3.92)
+            if _has_positive_interval(recorded[0])
+            else 0.2,
+        )
+    else:
+        value = 0.03 * usual_force
+        assumptions.append(
+            Assumption(
+                f"Involuntary force at {site.name}", f"{value:.2g} N rms, up to twice either way",
+                "neither typed nor recorded: 3 % of the comfortable force is a usual figure of a steady hand",
+                "20 s of holding still on a stick of known stiffness",
+            )
+        )  # fmt: skip
+        sigma = Estimate(value, value / 2, value * 2, 0.95, 0, assumed="3 % of the comfortable force, not measured")
+        log_sd = 0.35
+    if site.crossing_hz is not None:
+        crossing = Estimate.unbounded(site.crossing_hz, "given as one figure")
+    elif recorded is not None and recorded[1].value > 0:
+        crossing = recorded[1]
+    else:
+        assumptions.append(
+            Assumption(
+                f"Mean frequency of involuntary movement at {site.name}", "1.5 Hz", "not recorded",
+                "20 s of holding still",
+            )
+        )  # fmt: skip
+        crossing = Estimate(1.5, 0.75, 3.0, 0.95, 0, assumed="usual figure, not measured")
+    return (
+        sigma, crossing, _lognormal(rng, sigma.value, log_sd, draws), _lognormal(rng, crossing.value, 0.15, draws),
+    )  # fmt: skip
+
+
+def limb_stiffness_of(
+    site: Site,
+    tried: Mapping[int, TriedStick],
+    force: Array,
+    reach: Array,
+    rng: np.random.Generator,
+    draws: int,
+    assumptions: list[Assumption],
+    findings: list[Finding],
+) -> tuple[Estimate, Array]:
+    """The limb's own stiffness (N/m) and its draws: typed, else from tremor on two tried sticks, else the usual figure.
+
+    Parameters
+    ----------
+    site : Site
+    tried : mapping of int to TriedStick
+        For each place in ``site.on_stick``, the stick's figures.
+    force, reach : array, shape (k,)
+        Best single figures: 0.7 of their ratio stands in.
+    rng : numpy Generator
+    draws : int
+    assumptions : list of Assumption
+        Stand-ins are added here.
+    findings : list of Finding
+        Why two tremor figures do not tell the stiffness is added here.
+    """
+    if site.limb_stiffness_n_per_m is not None:
+        value = site.limb_stiffness_n_per_m
+        return Estimate.unbounded(value, "given as one figure"), _lognormal(rng, value, 0.2, draws)
+    shaken = sorted(
+        (
+            (tried[k].stiffness_n_per_m, entry.tremor_m)
+            for k, entry in enumerate(site.on_stick)
+            if entry.tremor_m and k in tried
+        ),
+        key=lambda pair: pair[0],
+    )
+    if len(shaken) >= 2:
+        try:
+            found = limb_stiffness([shaken[0][1], shaken[-1][1]], [shaken[0][0], shaken[-1][0]], rng)
+        except BadInput as refused:
+            findings.append(Finding("fault", "limb stiffness", f"At {site.name}: {refused}"))
+        else:
+            return found, _lognormal(rng, found.value, max(0.05, math.log(found.high / found.low) / 4), draws)
+    value = 0.7 * float(np.median(force / reach))
+    assumptions.append(
+        Assumption(
+            f"The limb's own stiffness at {site.name}", f"{value / 1e3:.2g} N/mm, up to twice either way",
+            "not measured: 0.7 of comfortable force over comfortable reach is a usual figure",
+            "tremor or holding still on two sticks of different stiffness",
+        )
+    )  # fmt: skip
+    return (
+        Estimate(value, value / 2, value * 2, 0.95, 0, assumed="0.7 of comfortable force over reach, not measured"),
+        _lognormal(rng, value, 0.35, draws),
+    )
+
+
+def noise_and_fall_off(
+    site: Site, force_round: cap.Round, reach_round: cap.Round, assumptions: list[Assumption]
+) -> tuple[Estimate, float]:
+    """Unsteadiness of a push as a share of it, and the power of the fall-off of force along the reach.
+
+    Parameters
+    ----------
+    site : Site
+    force_round, reach_round : Round
+        Ability round the circle, to compare the readings along the reach with.
+    assumptions : list of Assumption
+        Stand-ins are added here.
+    """
+    if site.force_noise_share is not None:
+        noise = Estimate.unbounded(site.force_noise_share, "given as one figure")
+    else:
+        noise = Estimate.unbounded(0.05, "not measured", n=0, assumed="5 % of the force used")
+        assumptions.append(
+            Assumption(
+                f"Unsteadiness of a push at {site.name}", "5 % of the force used",
+                "motor noise grows with force; the share was not measured", "holding half and full on a tried stick",
+            )
+        )  # fmt: skip
+    powers = []
+    for entry in site.along:
+        place = grid_place(force_round.direction_rad, entry.direction_rad)
+        full, far = math.exp(force_round.log_mean[place]), math.exp(reach_round.log_mean[place])
+        for value in entry.force_n:
+            kept, way = value / full, entry.at_reach_m / far
+            if 0.05 < way < 0.95 and 0.02 < kept < 0.98:
+                powers.append(math.log(1 - kept) / math.log(way))
+    if powers:
+        return noise, float(np.clip(np.median(powers), 0.3, 4.0))
+    assumptions.append(
+        Assumption(
+            f"Fall-off of force along the reach at {site.name}",
+            "straight, from full force at the centre to none at the end of the reach",
+            "the readings along the reach lie too near its ends to tell"
+            if site.along
+            else "force was read at the centre only",
+            "force at half the reach in the two main directions",
+        )
+    )  # fmt: skip
+    return noise, 1.0
+
+
+def grid_place(grid: Array, phi: float) -> int:
+    """Place of the direction of the grid nearest to `phi`.
+
+    Parameters
+    ----------
+    grid : array, shape (k,)
+        Radian.
+    phi : float
+        Radian.
+
+    Examples
+    --------
+    >>> grid_place(np.array([0.0, 1.6, 3.1, 4.7]), -0.1)
+    0
+    """
+    return int(np.argmin(np.abs((grid - phi + math.pi) % (2 * math.pi) - math.pi)))
