@@ -222,14 +222,37 @@ def test_bench_fits_draws_and_appends(tmp_path: Path, capsys: pytest.CaptureFixt
     assert run("check", case, capsys=capsys)[0] == 0
     # start force by hand: (25 + 4) gf = 0.284 N
     assert "0.28 N" in out
+    told = tmp_path / "yew.json"
+    assert (
+        run("bench", readings, "--name", "yew", "--height-mm", 20, "--stop-deg", 20, "--json", told, capsys=capsys)[0]
+        == 0
+    )
+    assert json.loads(told.read_text(encoding="utf-8"))["name"] == "yew"
 
 
-def test_trace_reads_a_foreign_file_by_naming_its_columns(capsys: pytest.CaptureFixture[str]) -> None:
+def test_trace_reads_a_foreign_file_by_naming_its_columns(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     """A real thumbstick at 60 Hz in raw counts of 80."""
     path = next((ROOT / "tests" / "data" / "thumbstick").glob("play*.csv"))
-    status, out, _ = run("trace", path, "--x", "raw_x_count", "--y", "none", "--full-scale", 80, capsys=capsys)
+    drawing, told = tmp_path / "trace.svg", tmp_path / "trace.json"
+    status, out, _ = run(
+        "trace",
+        path,
+        "--x",
+        "raw_x_count",
+        "--y",
+        "none",
+        "--full-scale",
+        80,
+        "--svg",
+        drawing,
+        "--json",
+        told,
+        capsys=capsys,
+    )
     assert status == 0
     assert "rest" in out.lower()
+    assert drawing.read_text(encoding="utf-8").startswith("<svg")
+    assert json.loads(told.read_text(encoding="utf-8"))["rest"] is not None
 
 
 def test_an_unforeseen_fault_is_ours(

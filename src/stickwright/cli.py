@@ -389,7 +389,7 @@ def _trace(options: argparse.Namespace) -> int:
         if options.svg:
             from stickwright.sheet.figures import trace_overview
 
-            write_whole(Path(options.svg), trace_overview(report, recording.xy))
+            write_whole(Path(options.svg), trace_overview(report, recording.times_s, recording.xy))
             print(f"Drawing: {options.svg}")
         if options.json:
             from stickwright.sheet.serial import as_json

@@ -16,7 +16,7 @@ import numpy as np
 from stickwright.model.estimate import Estimate
 from stickwright.model.plan import Fit, Plan
 
-__all__ = ["FORMAT", "as_data", "plan_json"]
+__all__ = ["FORMAT", "as_data", "as_json", "plan_json"]
 
 FORMAT = 1
 """Raised when a key changes its meaning or goes; a new key does not raise it."""
@@ -39,7 +39,23 @@ def plan_json(plan: Plan) -> str:
     str
         Keys in the order of the plan's fields, SI units as the keys' endings say.
     """
-    data = {"format": FORMAT, "units": "SI, named by the ending of each key; a share is 0 to 1", **as_data(plan)}
+    return as_json(plan)
+
+
+def as_json(result: Any) -> str:
+    """Any finished result (a plan, a bench, what a recording told) as JSON text.
+
+    Parameters
+    ----------
+    result : object
+        A result dataclass.
+
+    Returns
+    -------
+    str
+        Keys in the order of its fields, SI units as the keys' endings say.
+    """
+    data = {"format": FORMAT, "units": "SI, named by the ending of each key; a share is 0 to 1", **as_data(result)}
     return json.dumps(data, ensure_ascii=False, indent=1, allow_nan=False) + "\n"
 
 

@@ -17,6 +17,9 @@ WIDTH = 80
 _STICK_NUMBERS = ("effort", "hold", "false input", "session", "dead zone")
 _LEVELS = {"note": "Noted", "query": "Please check", "fault": "Limits what can be said"}
 
+_TOLD_IN_FULL = 5
+"""Sticks told with all figures, fitting or not; further down only what rules them out."""
+
 
 def plan_words(plan: Plan) -> str:
     """The plan as plain text: answer, numbers with their cautions, ranked sticks, next reading, assumptions.
@@ -175,13 +178,16 @@ def _ability(site: SitePlan) -> list[str]:
 
 
 def _ranked(fits: tuple[Fit, ...]) -> str:
-    """Every stick: verdict, numbers, what limits it."""
+    """Every stick: verdict, numbers, what limits it; those far down in a line each."""
     lines = []
     for rank, fit in enumerate(fits, start=1):
+        if rank > _TOLD_IN_FULL and fit.verdict == "does not fit":
+            lines.append(wrapped([f"{rank}. {fit.label}: {fit.limit}"], WIDTH, "  ", "     "))
+            continue
         numbers = (
             f"{direction_words(fit.weakest_rad)} {percent(fit.weakest_share)}, effort {percent(fit.effort_share)}, "
             f"false input {shown(fit.false_per_min, 'a_minute')} at dead zone {share(fit.dead_zone_share)}, "
-            f"{shown(fit.bits, '')} bits, {share(fit.probability_best)} best"
+            f"{shown(fit.bits, '')} bits, chance best {share(fit.probability_best)}"
         )
         lines.append(wrapped([f"{rank}. {fit.label}: {fit.verdict}"], WIDTH, "  ", "     "))
         lines.append(wrapped([numbers, tables.limiting_sentence(fit)], WIDTH, "     ", "     "))
