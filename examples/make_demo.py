@@ -11,7 +11,6 @@ plan made from them can be held against that truth. No person, product or title 
 from __future__ import annotations
 
 import math
-import shutil
 import sys
 from dataclasses import dataclass, replace
 from pathlib import Path
@@ -359,11 +358,9 @@ room_mm = [180, 140]
 
 
 def make(folder: Path) -> None:
-    """Write the whole case into a folder that is emptied first."""
-    if folder.exists():
-        shutil.rmtree(folder)
+    """Write the whole case; files of the same names are written over, nothing else is touched."""
     for part in ("bench", "readings", "recordings"):
-        (folder / part).mkdir(parents=True)
+        (folder / part).mkdir(parents=True, exist_ok=True)
     _write_kit(folder)
     (folder / "game.toml").write_text(GAME, encoding="utf-8", newline="\n")
     recordings = _write_recordings(folder)

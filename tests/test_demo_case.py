@@ -37,7 +37,9 @@ def site(made: Plan, name: str) -> SitePlan:
 
 
 def files(folder: Path) -> dict[str, bytes]:
-    return {path.relative_to(folder).as_posix(): path.read_bytes() for path in folder.rglob("*") if path.is_file()}
+    """All files of a case but the sheet that a plan leaves there."""
+    paths = [path for path in folder.rglob("*") if path.is_file() and path.name != "sheet.pdf"]
+    return {path.relative_to(folder).as_posix(): path.read_bytes() for path in paths}
 
 
 def test_demo_is_what_its_maker_makes(tmp_path: Path) -> None:
