@@ -18,16 +18,17 @@ from stickwright.cautions import cautions_of
 from stickwright.errors import BadInput
 from stickwright.mechanics.ability import Ability, ability
 from stickwright.mechanics.agreement import agreement
+from stickwright.mechanics.answer import answer_sentence, site_findings, tired_findings
 from stickwright.mechanics.demand import demand_of, needed_directions
 from stickwright.mechanics.explain import Situation, base_fits, best_extensions, helping_change
-from stickwright.mechanics.fit import Evaluated, Rules, SiteInputs, evaluate
+from stickwright.mechanics.fit import DEAD_ZONES, Evaluated, Rules, SiteInputs, evaluate
 from stickwright.mechanics.next_reading import Candidate, chance_after, chance_now, right_choice
 from stickwright.mechanics.setups import Setups, at_contact, setups_of
 from stickwright.mechanics.verdict import fits_of, ranked
 from stickwright.model.case import Case
 from stickwright.model.estimate import Estimate
 from stickwright.model.kit import Kit
-from stickwright.model.plan import Assumption, Demand, Fit, NextReading, Plan, SitePlan, direction_words
+from stickwright.model.plan import Assumption, Demand, NextReading, Plan, SitePlan, direction_words
 from stickwright.model.player import Site
 from stickwright.model.recorded import Finding, TraceReport
 from stickwright.model.recording import Recording
@@ -46,7 +47,8 @@ WORTH_GAIN = 0.02
 HELPED = 8
 """Sticks for which a helping change is looked for; further down nobody reads."""
 CANNOT = 20.0
-"""Shortfall of what no tuning mends (a finger that cannot lift, a base too large): more than any other can reach."""
+"""Shortfall of what no tuning mends (a finger that cannot lift, a base too large, a stick that stays where it is pushed):
+more than any other can reach."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -91,7 +93,7 @@ def plan(
     Raises
     ------
     BadInput
-        No site could be planned, or a name does not resolve; all problems at once.
+        A name does not resolve, weights are all 0, or a reading cannot be used; all problems at once.
     """
     rules = rules or Rules()
     tell = progress or (lambda _what, _share: None)
@@ -100,7 +102,7 @@ def plan(
     problems: list[BadInput] = []
     sites = [site for site in case.player.site if _usable(site, findings)]
     for number, site in enumerate(sites):
-        tell(site.name, number / max(len(sites), 1))
+        tell(site.name, 0.95 * number / len(sites))
         rng = np.random.default_rng([seed, number])
         try:
             work = _site_work(case, site, rng, draws, rules, findings)
@@ -235,6 +237,7 @@ def _inputs(
         plane = np.hypot(np.cos(known.direction_rad)[None, :], np.sin(known.direction_rad)[None, :] * off)
     static = np.zeros(len(setups))
     static += np.where(setups.touch & (site.can_lift is not True), CANNOT, 0.0)
+    static += np.where(setups.home_share > DEAD_ZONES[-1], CANNOT, 0.0)
     if site.room_m is not None:
         fits = [stick.base_m is None or base_fits(stick.base_m, site.room_m) for stick in setups.kit.stick]
         static += np.where(np.asarray(fits)[setups.stick], 0.0, CANNOT)
@@ -276,8 +279,8 @@ def _site_plan(
     choice = best[0] if best[0].verdict != "does not fit" else None
     notes = [
         *_agreements(known, setups, found, recordings, reports),
-        *_site_findings(site, known, demand, choice),
-        *_tired(site, setups, inputs, order.best[0], known, rules),
+        *site_findings(site, demand, best[0]),
+        *tired_findings(known.report.tiring_share, setups, inputs, order.best[0], choice is not None, rules),
     ]
     return SitePlan(
         name=site.name,
@@ -289,7 +292,7 @@ def _site_plan(
         fits=best,
         alternatives=others,
         tried=len(setups),
-        sentence=_site_sentence(site, best, choice),
+        sentence=answer_sentence(site, best, rules.tie_bits),
         best_extension=best_extensions(setups, order.best[0], inputs, known.direction_rad),
         recordings=_without_what_others_tell(reports),
         tunings=_tunings(case, site, recordings, setups, found, rng),
@@ -394,102 +397,6 @@ def _tunings(
         )
         for stick in sticks
     )
-
-
-def _figures(fit: Fit) -> str:
-    false = fit.false_per_min.value
-    rate = "always on" if false > 1e5 else f"{false:.2g} false inputs a minute" if false >= 0.05 else "no false inputs"
-    zone = f" with a dead zone of {100 * fit.dead_zone_share:.0f} %" if fit.dead_zone_share else ""
-    way = f"{100 * fit.weakest_share.value:.0f} % of its throw in the weakest direction ({direction_words(fit.weakest_rad)})"
-    return f"reaches {'the stop in every direction needed' if fit.weakest_share.value >= 0.999 else way}, asks {100 * fit.effort_share.value:.0f} % of the comfortable force, {rate}{zone}"
-
-
-def _site_sentence(site: Site, best: Sequence[Fit], choice: Fit | None) -> str:
-    first = best[0]
-    if choice is None:
-        change = f" What would help: {first.help}." if first.help else ""
-        return f"Nothing in the kit fits {site.name}. Nearest comes {first.label}: {'; '.join(first.fails)}.{change}"
-    text = f"{first.label} at {site.name}: {_figures(first)}."
-    if first.limit and first.limit != "nothing near a limit":
-        text += f" What limits it: {first.limit}."
-    if len(best) > 1:
-        second = best[1]
-        if second.verdict == "does not fit":
-            text += f" No other stick fits; nearest comes {second.label}: {second.limit}."
-        else:
-            text += (
-                f" Second: {second.label}, which {_figures(second)} ({second.bits.value - first.bits.value:+.1f} bit)."
-            )
-    liked = [fit for fit in best if fit.stick in site.liked and fit.stick != first.stick]
-    for fit in liked:
-        text += f" The player likes {fit.stick}: {fit.label} {'fits too' if fit.verdict != 'does not fit' else fit.limit}; their word counts."
-    return text
-
-
-def _site_findings(site: Site, known: Ability, demand: Demand, choice: Fit | None) -> list[Finding]:
-    out = []
-    if site.part in ("chin", "lip", "cheek", "tongue", "head") and site.cleared != "yes":
-        out.append(
-            Finding(
-                "query",
-                "clearance",
-                f"{site.name}: the treating team's word is not recorded; ask before anything touches face or head.",
-            )
-        )
-    if (
-        choice
-        and demand.longest_hold_s
-        and math.isfinite(choice.hold_s.value)
-        and choice.hold_s.value < demand.longest_hold_s
-    ):
-        out.append(
-            Finding(
-                "query", "hold",
-                f"{choice.label}: the longest hold the game asks is {demand.longest_hold_s:.0f} s; expected at this effort: "
-                f"{choice.hold_s.value:.0f} s ({choice.hold_model}). Let the game toggle it, or plan a rest.",
-            )
-        )  # fmt: skip
-    if choice and choice.effort_share.value > choice.duty_effort_limit:
-        out.append(
-            Finding(
-                "note", "duty",
-                f"{choice.label}: {100 * choice.effort_share.value:.0f} % of the comfortable force for {100 * demand.duty_share:.0f} % of the "
-                f"time is above the {100 * choice.duty_effort_limit:.0f} % that Potvin (2012) gives for a whole working day of healthy adults: "
-                "strict for play, but watch for tiring.",
-            )
-        )  # fmt: skip
-    rests = [entry for entry in site.rest if entry.force_n]
-    if len(rests) > 1:
-        before, after = (float(np.mean(entry.force_n)) for entry in (rests[0], rests[-1]))
-        if after < 0.7 * before:
-            out.append(
-                Finding(
-                    "note", "support",
-                    f"{rests[-1].support or 'The support'} takes the resting force from {spoken(before, 'n')} to {spoken(after, 'n')}: "
-                    "the plan counts on it. Without it, look again.",
-                )
-            )  # fmt: skip
-    return out
-
-
-def _tired(site: Site, setups: Setups, inputs: SiteInputs, place: int, known: Ability, rules: Rules) -> list[Finding]:
-    lost = known.report.tiring_share
-    if lost is None or lost.value < 0.05:
-        return []
-    centre = replace(
-        inputs, force_n=inputs.force_n[:1] * (1 - lost.value), reach_m=inputs.reach_m[:1], rest_n=inputs.rest_n[:1],
-        involuntary_n=inputs.involuntary_n[:1], crossing_hz=inputs.crossing_hz[:1], limb_n_per_m=inputs.limb_n_per_m[:1],
-        static=None,
-    )  # fmt: skip
-    tired = evaluate(setups.take([place]), centre, rules)
-    name = setups.kit.stick[setups.stick[place]].name
-    return [
-        Finding(
-            "note", "tired",
-            f"Tired ({100 * lost.value:.0f} % less force), {name} would reach {100 * tired.weakest[0]:.0f} % in the weakest direction and ask "
-            f"{100 * tired.most_effort[0]:.0f} % of the comfortable force{' and still fits' if tired.shortfall[0] <= 0 else ': it would no longer fit'}.",
-        )
-    ]  # fmt: skip
 
 
 def _site_order(work: _SiteWork, rules: Rules) -> tuple[bool, float]:
