@@ -70,7 +70,9 @@ def did_you_mean(name: str, known: Iterable[str]) -> str:
 
     names = sorted(known)
     folded = {candidate.casefold().replace(" ", "").replace("-", "").replace("_", ""): candidate for candidate in names}
-    near = get_close_matches(name.casefold().replace(" ", "").replace("-", "").replace("_", ""), folded, n=1, cutoff=0.6)
+    near = get_close_matches(
+        name.casefold().replace(" ", "").replace("-", "").replace("_", ""), folded, n=1, cutoff=0.6
+    )
     if near:
         return f"Did you mean '{folded[near[0]]}'?"
     if not names:

@@ -14,6 +14,7 @@ from stickwright.mechanics import capability as cap
 from stickwright.mechanics.bracket import Bracket, StickResult, TriedStick, bracket
 from stickwright.mechanics.stand_ins import (
     direction_assumptions,
+    effort_assumptions,
     grid_place,
     involuntary_force,
     limb_stiffness_of,
@@ -156,6 +157,7 @@ def ability(
         force[1:, place], reach[1:, place] = found.draws(rng, draws - 1)
         force[0, place], reach[0, place] = (estimate.value for estimate in found.estimates(1))
     directions = _direction_reports(site, grid, forces, reaches, force_round, reach_round, brackets)
+    assumptions += effort_assumptions(site, findings)
     assumptions += direction_assumptions(site, forces, reaches, (f_df, d_df), list(brackets), grid)
 
     rest, rest_draws = resting_force(site, float(np.median(force[0])), rng, draws, assumptions)

@@ -9,9 +9,9 @@ from numpy.typing import NDArray
 
 from stickwright.errors import BadInput, Problem, did_you_mean
 from stickwright.model.game import Action, Game
-from stickwright.model.plan import Demand
+from stickwright.model.plan import Assumption, Demand
 
-__all__ = ["FALSE_LIMIT_COSTLY_PER_MIN", "FALSE_LIMIT_PER_MIN", "demand_of", "needed_directions"]
+__all__ = ["FALSE_LIMIT_COSTLY_PER_MIN", "FALSE_LIMIT_PER_MIN", "demand_assumptions", "demand_of", "needed_directions"]
 
 Array = NDArray[np.float64]
 
@@ -74,6 +74,46 @@ def demand_of(game: Game, action_name: str | None, direction_rad: Array, site: s
         action.longest_hold_s,
         FALSE_LIMIT_COSTLY_PER_MIN if action.false_input_costly else FALSE_LIMIT_PER_MIN,
     )
+
+
+def demand_assumptions(game: Game, demand: Demand, site: str) -> tuple[Assumption, ...]:
+    """What stands in for things the game file does not say of the action.
+
+    Parameters
+    ----------
+    game : Game
+    demand : Demand
+        From `demand_of`.
+    site : str
+        For the sentence.
+    """
+    action = next((one for one in game.action if one.name == demand.action), None)
+    if action is None:
+        return (
+            Assumption(
+                f"What the game asks at {site}",
+                f"all directions alike, pushed right out, {100 * demand.duty_share:.0f} % of the time",
+                "game.toml names no action for a stick", "the actions the player wants, in game.toml",
+            ),
+        )  # fmt: skip
+    said = action.model_fields_set
+    unsaid = [
+        words
+        for missing, words in (
+            ("duty_share" not in said, f"in use {100 * action.duty_share:.0f} % of the time"),
+            ("usual_level_share" not in said, f"pushed {100 * action.usual_level_share:.0f} % of the way out"),
+            (action.kind == "one-axis" and not action.direction, "left and right only"),
+        )
+        if missing
+    ]
+    if not unsaid:
+        return ()
+    return (
+        Assumption(
+            f"Use of {action.name} at {site}", ", ".join(unsaid), "game.toml does not say",
+            "watching five minutes of play",
+        ),
+    )  # fmt: skip
 
 
 def _action(game: Game, name: str | None, site: str) -> Action | None:

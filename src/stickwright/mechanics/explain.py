@@ -1,4 +1,4 @@
-"""Why a set-up does not fit, what limits one that does, and the one change that would help: in sentences with figures."""
+"""Why a set-up does not fit, what limits one that does, and the one change that would help, with figures."""
 
 from __future__ import annotations
 
@@ -10,13 +10,14 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stickwright.mechanics.crossing import best_lever_ratio, linear_share
-from stickwright.mechanics.fit import ALWAYS, Evaluated, Rules, SiteInputs, evaluate, spasms_above_per_min
+from stickwright.mechanics.fit import ALWAYS, Evaluated, Rules, SiteInputs, central, evaluate, spasms_above_per_min
 from stickwright.mechanics.setups import Setups
 from stickwright.model.plan import Demand, direction_words
 from stickwright.units import spoken
 
 __all__ = [
-    "Situation", "best_extensions", "extension_sentence", "failures", "helping_change", "limit_sentence", "weakest_place",
+    "Situation", "best_extensions", "extension_sentence", "failures", "helping_change", "limit_sentence",
+    "weakest_place",
 ]  # fmt: skip
 
 Array = NDArray[np.float64]
@@ -39,6 +40,8 @@ class Situation:
     longest_hold_s: float | None
     supported: bool
     """Whether the limb's weight is already taken by a support."""
+    part: str = "finger"
+    """What would have to lift off a touch surface."""
 
 
 def _percent(share: float) -> str:
@@ -160,8 +163,9 @@ def reach_sentence(place: int, setups: Setups, inputs: SiteInputs, direction_rad
     ratio = float(best_lever_ratio(force, reach, start, full, travel)) if full > start else 0.0
     if ratio > 1.1 or full > force:
         return (
-            f"too heavy {where}: needs {spoken(full, 'n')} at the stop and {spoken(start, 'n')} to start, has "
-            f"{spoken(force, 'n')} at the centre and none at {spoken(reach, 'mm')}, so it reaches {_percent(share)} of the throw"
+            f"too heavy {where}: needs {spoken(full, 'n')} at the stop and {spoken(start, 'n')} to start, "
+            f"the player has {spoken(force, 'n')} at the centre and none at {spoken(reach, 'mm')}, so it reaches "
+            f"{_percent(share)} of the throw"
         )
     way = float(_travel(place, setups, np.array([share]))[0])
     return (
@@ -215,8 +219,8 @@ def _false_failures(
         return [text + ("" if rate >= ALWAYS else f", and {rate:.3g} false inputs a minute remain ({limit})")]
     if rate >= ALWAYS:
         return [
-            f"too light: involuntary movement ({spoken(situation.involuntary_n, 'n')} rms) is about as strong as the stick even with "
-            f"a dead zone of {_percent(zone)} ({spoken(edge, 'n')}): always on"
+            f"too light: involuntary movement ({spoken(situation.involuntary_n, 'n')} rms) is about as strong as the "
+            f"stick even with a dead zone of {_percent(zone)} ({spoken(edge, 'n')}): always on"
         ]
     above = float(spasms_above_per_min(np.array([edge]), inputs.spasm_per_min, inputs.spasm_peak_n)[0])
     spasms = above > 0.5 * rate
@@ -235,7 +239,6 @@ def limit_sentence(
     direction_rad: Array,
     weakest: int,
     fails: Sequence[str],
-    situation: Situation,
     rules: Rules,
 ) -> str:
     """What limits the set-up: the first broken rule, else the nearest one."""
@@ -254,18 +257,18 @@ def limit_sentence(
     }
     nearest = min(margins, key=lambda key: (margins[key], key))
     if nearest == "reach" and share < 0.999:
-        return f"reach {direction_words(float(direction_rad[weakest]))}, {_percent(share)} of the throw, is the first to give"
+        where = direction_words(float(direction_rad[weakest]))
+        return f"reach {where}, {_percent(share)} of the throw, is the first to give"
     if nearest == "false" or (nearest == "effort" and found.most_effort[place] < 0.25):
         zone = float(found.dead_zone[place])
-        return (
-            f"steadiness: {float(found.false_rate[place]):.2g} false inputs a minute with a dead zone of {_percent(zone)}"
-            if found.false_rate[place] >= 0.005
-            else "nothing near a limit"
-        )
+        rate = float(found.false_rate[place])
+        if rate < 0.005:
+            return "nothing near a limit"
+        return f"steadiness: {rate:.2g} false inputs a minute with a dead zone of {_percent(zone)}"
     worst = int(np.argmax(np.where(inputs.needed, found.effort[place], 0.0)))
     return (
-        f"effort: pushing {direction_words(float(direction_rad[worst]))} asks {_percent(float(found.effort[place][worst]))} "
-        "of the comfortable force at the game's usual level"
+        f"effort: pushing {direction_words(float(direction_rad[worst]))} asks "
+        f"{_percent(float(found.effort[place][worst]))} of the comfortable force at the game's usual level"
     )
 
 
@@ -354,7 +357,7 @@ def helping_change(
     if found.shortfall[place] <= 0 or (inputs.static is not None and inputs.static[place] > 0):
         return ""
     one = setups.take([place])
-    centre = _central(inputs)
+    centre = central(inputs)
 
     def fits(some: Setups, site: SiteInputs) -> bool:
         return bool(evaluate(some, site, rules).shortfall[0] <= 0)
@@ -364,14 +367,6 @@ def helping_change(
         or _force_change(one, centre, rules)
         or _need_change(one, centre, direction_rad, found.reach_share[place], fits)
     )
-
-
-def _central(inputs: SiteInputs) -> SiteInputs:
-    return replace(
-        inputs, force_n=inputs.force_n[:1], reach_m=inputs.reach_m[:1], rest_n=inputs.rest_n[:1],
-        involuntary_n=inputs.involuntary_n[:1], crossing_hz=inputs.crossing_hz[:1], limb_n_per_m=inputs.limb_n_per_m[:1],
-        static=None,
-    )  # fmt: skip
 
 
 def _support_change(one: Setups, centre: SiteInputs, situation: Situation, fits) -> str:  # type: ignore[no-untyped-def]

@@ -23,12 +23,14 @@ from stickwright.model.recorded import Finding
 from stickwright.units import spoken
 
 __all__ = [
-    "direction_assumptions", "grid_place", "involuntary_force", "limb_stiffness_of", "noise_and_fall_off",
-    "percent", "resting_force",
+    "USUAL_COMFORTABLE_OF_MAXIMAL", "direction_assumptions", "effort_assumptions", "grid_place", "involuntary_force",
+    "limb_stiffness_of", "noise_and_fall_off", "percent", "resting_force",
 ]  # fmt: skip
 
 Array = NDArray[np.float64]
 
+USUAL_COMFORTABLE_OF_MAXIMAL = 0.5
+"""Comfortable over maximal force where nobody measured it: common practice, no source."""
 UNREAD_REST_SHARE = 0.05
 """Spread of a resting force nobody read, as a share of the comfortable force: assumed; lets the chances show it."""
 
@@ -96,7 +98,7 @@ def _read_off(
         )  # fmt: skip
     for what, readings, by in (
         ("Force", forces, "three force readings"),
-        ("Free reach", reaches, "tape or dot on paper, two minutes,"),
+        ("Free reach", reaches, "tape or dot on paper, two minutes"),
     ):
         known = [*readings.direction_rad, *bracketed_rad]
         apart = [min((abs(math.remainder(phi - other, 2 * math.pi)) for other in known), default=9.0) for phi in grid]
@@ -114,7 +116,49 @@ def _read_off(
             out.append(
                 Assumption(
                     f"{what} {', '.join(names)} at {site.name}", "read off the neighbours round the circle",
-                    "not measured there; the interval is wider", f"{by} there",
+                    "not measured there; the interval is wider", f"{by}, there",
+                )
+            )  # fmt: skip
+    return out
+
+
+def effort_assumptions(site: Site, findings: list[Finding]) -> list[Assumption]:
+    """What stands in for the largest force and for the peaks of spasms.
+
+    Parameters
+    ----------
+    site : Site
+    findings : list of Finding
+        Spasms and tried sticks that cannot be counted are added here.
+    """
+    out = []
+    if site.comfortable_of_maximal_share is None:
+        out.append(
+            Assumption(
+                f"Comfortable force as a share of the largest at {site.name}", percent(USUAL_COMFORTABLE_OF_MAXIMAL),
+                "not measured; the hold time and the limit for long use are worked out with it",
+                "the treating team's figure; a push with full force only where somebody entitled says it is safe",
+            )
+        )  # fmt: skip
+    if site.spasm is not None and len(site.spasm.peak_n) == 1:
+        out.append(
+            Assumption(
+                f"Force of spasms at {site.name}", f"anything from 0 to {spoken(site.spasm.peak_n[0], 'n')}, evenly",
+                "only the strongest was noted", "the highest gauge reading of each of ten spasms",
+            )
+        )  # fmt: skip
+    if site.spasm is not None and not site.spasm.peak_n:
+        findings.append(
+            Finding(
+                "fault", "spasms", "Spasms were noted without their force, so they are not counted: note a few peaks."
+            )
+        )
+    for entry in site.on_stick:
+        if entry.direction_rad is None and entry.reached_share:
+            findings.append(
+                Finding(
+                    "query", "no direction",
+                    f"How far the player got on {entry.stick} was noted without the direction, so it is not counted.",
                 )
             )  # fmt: skip
     return out

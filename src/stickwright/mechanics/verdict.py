@@ -14,6 +14,7 @@ from stickwright.mechanics.explain import Situation, extension_sentence, failure
 from stickwright.mechanics.fit import Detail, Evaluated, Rules, SiteInputs, detail
 from stickwright.mechanics.next_reading import right_choice
 from stickwright.mechanics.setups import Setups
+from stickwright.mechanics.stand_ins import USUAL_COMFORTABLE_OF_MAXIMAL
 from stickwright.model.estimate import Estimate
 from stickwright.model.kit import Kit
 from stickwright.model.plan import Demand, DirectionFit, Fit
@@ -131,7 +132,10 @@ def fits_of(
     drawn = detail(some, replace(inputs, static=static), found.dead_zone[kept], rules)
     right = right_choice(found.stick_utility[:, 1:], rules.tie_bits).mean(axis=1)
     return tuple(
-        _fit(row, place, setups, found, inputs, drawn, direction_rad, demand, site, rules, situation, helps[row], float(right[setups.stick[place]]))
+        _fit(
+            row, place, setups, found, inputs, drawn, direction_rad, demand, site, rules, situation, helps[row],
+            float(right[setups.stick[place]]),
+        )
         for row, place in enumerate(places)
     )  # fmt: skip
 
@@ -206,7 +210,7 @@ def _fit(
         probability_best=chance,
         verdict=verdict,  # type: ignore[arg-type]
         fails=fails,
-        limit=limit_sentence(place, setups, found, inputs, direction_rad, weakest, fails, situation, rules),
+        limit=limit_sentence(place, setups, found, inputs, direction_rad, weakest, fails, rules),
         help=help_sentence,
         kind=stick.kind,
         base_m=stick.base_m,
@@ -261,7 +265,7 @@ def _duty_limit(duty: float, comfortable_of_maximal: float) -> float:
 
 def _hold(site: Site, effort: float) -> tuple[Estimate, str]:
     """Expected hold at the game's usual level, and where the figure comes from."""
-    comfortable = site.comfortable_of_maximal_share or 0.5
+    comfortable = site.comfortable_of_maximal_share or USUAL_COMFORTABLE_OF_MAXIMAL
     joint = JOINT_OF_PART[site.part]
     measured: list[tuple[float, tuple[float, ...]]] = []
     for entry in site.hold:
