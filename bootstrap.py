@@ -51,9 +51,23 @@ def set_up() -> None:
     with_uv = run(PYTHON, "-m", "pip", "install", "--quiet", "--disable-pip-version-check", "uv", check=False) == 0
     uv = BIN / ("uv.exe" if os.name == "nt" else "uv")
     # uv is quicker; pip does the same where uv cannot be had or its registry differs
-    if not (with_uv and run(uv, "pip", "install", "--quiet", "--python", PYTHON, "--require-hashes", "-r", LOCK, check=False) == 0):
+    if not (
+        with_uv
+        and run(uv, "pip", "install", "--quiet", "--python", PYTHON, "--require-hashes", "-r", LOCK, check=False) == 0
+    ):
         run(PYTHON, "-m", "pip", "install", "--quiet", "--disable-pip-version-check", "--require-hashes", "-r", LOCK)
-    run(PYTHON, "-m", "pip", "install", "--quiet", "--disable-pip-version-check", "--no-deps", "--no-build-isolation", "-e", ROOT)
+    run(
+        PYTHON,
+        "-m",
+        "pip",
+        "install",
+        "--quiet",
+        "--disable-pip-version-check",
+        "--no-deps",
+        "--no-build-isolation",
+        "-e",
+        ROOT,
+    )
     STAMP.write_text(fingerprint())
 
 
@@ -61,7 +75,17 @@ def demo() -> None:
     """The main job on the demo case."""
     out = ROOT / "out" / "demo"
     out.mkdir(parents=True, exist_ok=True)
-    run(BIN / "stickwright", "plan", "examples/demo", "--pdf", "out/demo/sheet.pdf", "--json", "out/demo/plan.json", "--svg-dir", "out/demo/figures")
+    run(
+        BIN / "stickwright",
+        "plan",
+        "examples/demo",
+        "--pdf",
+        "out/demo/sheet.pdf",
+        "--json",
+        "out/demo/plan.json",
+        "--svg-dir",
+        "out/demo/figures",
+    )
 
 
 def test(*more: str) -> None:

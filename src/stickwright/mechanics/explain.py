@@ -73,11 +73,11 @@ def failures(
     stick = setups.kit.stick[setups.stick[place]]
     if setups.touch[place] and not situation.can_lift:
         why = (
-            "the finger cannot lift off"
+            f"the {situation.part} cannot lift off"
             if situation.can_lift is False
-            else "nobody has tried whether the finger can lift off"
+            else f"nobody has tried whether the {situation.part} can lift off"
         )
-        out.append(f"touch surface: {why}, and a resting finger is input")
+        out.append(f"touch surface: {why}, and resting on it is input")
     if situation.room_m and stick.base_m and not base_fits(stick.base_m, situation.room_m):
         out.append(
             f"too large: its base is {stick.base_m[0] * 1e3:.0f} x {stick.base_m[1] * 1e3:.0f} mm, "

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numba import njit, prange
@@ -18,7 +18,7 @@ from numpy.typing import NDArray
 from stickwright.mechanics.setups import Setups
 
 __all__ = [
-    "DEAD_ZONES", "EFFECTIVE_WIDTH", "Detail", "Evaluated", "Rules", "SiteInputs", "detail", "evaluate", "evaluate_all", "false_per_min",
+    "DEAD_ZONES", "EFFECTIVE_WIDTH", "Detail", "Evaluated", "Rules", "SiteInputs", "central", "detail", "evaluate", "evaluate_all", "false_per_min",
     "spasms_above_per_min",
 ]  # fmt: skip
 
@@ -414,6 +414,25 @@ def _run(setups: Setups, site: SiteInputs, zone: Array, rules: Rules, *, full: b
     return (*by_direction, *by_draw, rate)
 
 
+def central(inputs: SiteInputs) -> SiteInputs:
+    """The best single figures alone, without what no reading changes.
+
+    Parameters
+    ----------
+    inputs : SiteInputs
+    """
+    return replace(
+        inputs,
+        force_n=inputs.force_n[:1],
+        reach_m=inputs.reach_m[:1],
+        rest_n=inputs.rest_n[:1],
+        involuntary_n=inputs.involuntary_n[:1],
+        crossing_hz=inputs.crossing_hz[:1],
+        limb_n_per_m=inputs.limb_n_per_m[:1],
+        static=None,
+    )
+
+
 def evaluate(setups: Setups, site: SiteInputs, rules: Rules | None = None, *, chunk: int = 512) -> Evaluated:
     """Every set-up at one site, all draws.
 
@@ -439,7 +458,7 @@ def evaluate(setups: Setups, site: SiteInputs, rules: Rules | None = None, *, ch
     for start in range(0, len(setups), chunk):
         places = np.arange(start, min(start + chunk, len(setups)))
         some = setups.take(places)
-        here = site if site.static is None else _with_static(site, site.static[places])
+        here = site if site.static is None else replace(site, static=site.static[places])
         zone = _chosen_zone(some, here)
         reach, effort, bits, weighted, weakest, most, short, utility, rate = _run(some, here, zone, rules, full=False)
         parts.append(
@@ -484,9 +503,3 @@ def detail(setups: Setups, site: SiteInputs, zone: Array, rules: Rules | None = 
         setups, site, zone, rules or Rules(), full=True
     )
     return Detail(reach, effort, bits, weighted, weakest, most, rate, utility)
-
-
-def _with_static(site: SiteInputs, static: Array) -> SiteInputs:
-    from dataclasses import replace
-
-    return replace(site, static=static)
