@@ -1,0 +1,181 @@
+"""The plan in sentences: the answer with the second best beside it, and what is to be looked at."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import replace
+
+import numpy as np
+
+from stickwright.mechanics.ability import Ability
+from stickwright.mechanics.fit import Rules, SiteInputs, central, evaluate
+from stickwright.mechanics.setups import Setups
+from stickwright.model.kit import Kit
+from stickwright.model.parts import NEEDS_CLEARANCE
+from stickwright.model.plan import Assumption, Demand, Fit, SitePlan, direction_words
+from stickwright.model.player import Site
+from stickwright.model.recorded import Finding
+from stickwright.units import spoken
+
+__all__ = ["kit_assumptions", "rule_assumptions", "site_findings", "site_sentence", "tired"]
+
+
+def _figures(fit: Fit) -> str:
+    false = fit.false_per_min.value
+    rate = "always on" if false > 1e5 else f"{false:.2g} false inputs a minute" if false >= 0.05 else "no false inputs"
+    zone = f" with a dead zone of {100 * fit.dead_zone_share:.0f} %" if fit.dead_zone_share else ""
+    weakest = f"{100 * fit.weakest_share.value:.0f} % of its throw in the weakest direction"
+    way = f"{weakest} ({direction_words(fit.weakest_rad)})"
+    return (
+        f"reaches {'the stop in every direction needed' if fit.weakest_share.value >= 0.999 else way}, asks "
+        f"{100 * fit.effort_share.value:.0f} % of the comfortable force, {rate}{zone}"
+    )
+
+
+def _second(first: Fit, second: Fit) -> str:
+    if second.verdict == "does not fit":
+        return f" No other stick fits; nearest comes {second.label}: {second.limit}."
+    bits = second.bits.value - first.bits.value
+    beside = f" ({bits:+.1f} bit)" if abs(bits) >= 0.05 else ""
+    return f" Second: {second.label}, which {_figures(second)}{beside}."
+
+
+def site_sentence(site: Site, best: Sequence[Fit], choice: Fit | None) -> str:
+    """The answer for one site in one paragraph.
+
+    Parameters
+    ----------
+    site : Site
+    best : sequence of Fit
+        The best set-up of each stick, best first.
+    choice : Fit or None
+        The first, when it fits.
+    """
+    first = best[0]
+    if choice is None:
+        change = f" What would help: {first.help}." if first.help else ""
+        return f"Nothing in the kit fits {site.name}. Nearest comes {first.label}: {'; '.join(first.fails)}.{change}"
+    text = f"{first.label} at {site.name}: {_figures(first)}."
+    if first.limit and first.limit != "nothing near a limit":
+        text += f" What limits it: {first.limit}."
+    if len(best) > 1:
+        text += _second(first, best[1])
+    for fit in best:
+        if fit.stick in site.liked and fit.stick != first.stick:
+            how = "fits too" if fit.verdict != "does not fit" else f"does not fit ({fit.limit})"
+            text += f" The player likes {fit.stick}: {fit.label} {how}. Their word counts."
+    return text
+
+
+def site_findings(site: Site, demand: Demand, choice: Fit | None) -> list[Finding]:
+    """What is to be looked at before the set-up is trusted.
+
+    Parameters
+    ----------
+    site : Site
+    demand : Demand
+    choice : Fit or None
+    """
+    out = []
+    if site.part in NEEDS_CLEARANCE and site.cleared != "yes":
+        text = f"{site.name}: the treating team's word is not recorded; ask before anything touches face or head."
+        out.append(Finding("query", "clearance", text))
+    if choice is not None:
+        out += _hold_findings(choice, demand)
+        out += _duty_findings(choice, demand)
+    rests = [entry for entry in site.rest if entry.force_n]
+    if len(rests) > 1:
+        before, after = (float(np.mean(entry.force_n)) for entry in (rests[0], rests[-1]))
+        if after < 0.7 * before:
+            what = rests[-1].support or "the support"
+            text = (
+                f"{what[0].upper()}{what[1:]} takes the resting force from {spoken(before, 'n')} to {spoken(after, 'n')}: "
+                "the plan counts on it. Without it, look again."
+            )
+            out.append(Finding("note", "support", text))
+    return out
+
+
+def _hold_findings(choice: Fit, demand: Demand) -> list[Finding]:
+    longest, hold = demand.longest_hold_s, choice.hold_s.value
+    if not longest or not math.isfinite(hold) or hold >= longest:
+        return []
+    text = (
+        f"{choice.label}: the longest hold the game asks is {longest:.0f} s; expected at this effort: {hold:.0f} s "
+        f"({choice.hold_model}). Let the game toggle it, or plan a rest."
+    )
+    return [Finding("query", "hold", text)]
+
+
+def _duty_findings(choice: Fit, demand: Demand) -> list[Finding]:
+    if choice.effort_share.value <= choice.duty_effort_limit:
+        return []
+    text = (
+        f"{choice.label}: {100 * choice.effort_share.value:.0f} % of the comfortable force for "
+        f"{100 * demand.duty_share:.0f} % of the time is above the {100 * choice.duty_effort_limit:.0f} % that Potvin (2012) "
+        "gives for a whole working day of healthy adults: strict for play, but watch for tiring."
+    )
+    return [Finding("note", "duty", text)]
+
+
+def tired(setups: Setups, inputs: SiteInputs, place: int, known: Ability, rules: Rules) -> list[Finding]:
+    """How the set-up would do after as much tiring as was seen.
+
+    Parameters
+    ----------
+    setups : Setups
+    inputs : SiteInputs
+    place : int
+        Of the set-up.
+    known : Ability
+    rules : Rules
+    """
+    lost = known.report.tiring_share
+    if lost is None or lost.value < 0.05:
+        return []
+    one = central(inputs)
+    after = evaluate(setups.take([place]), replace(one, force_n=one.force_n * (1 - lost.value)), rules)
+    name = setups.kit.stick[setups.stick[place]].name
+    verdict = "It would still fit." if after.shortfall[0] <= 0 else "It would no longer fit."
+    text = (
+        f"Tired ({100 * lost.value:.0f} % less force), the player would reach {100 * after.weakest[0]:.0f} % of {name}'s throw "
+        f"in the weakest direction, at {100 * after.most_effort[0]:.0f} % of the comfortable force. {verdict}"
+    )
+    return [Finding("note", "tired", text)]
+
+
+def rule_assumptions(rules: Rules) -> tuple[Assumption, ...]:
+    """The limits of practice, as assumptions.
+
+    Parameters
+    ----------
+    rules : Rules
+    """
+    return (
+        Assumption(
+            "Limits of practice",
+            f"weakest direction {100 * rules.weakest_share:.0f} % of the throw (or {100 * rules.widened_share:.0f} % and "
+            f"{rules.widened_travel_m * 1e3:.0f} mm, widened), effort {100 * rules.effort_share:.0f} % of comfortable",
+            "common practice, no source", "the player's own trial",
+        ),
+    )  # fmt: skip
+
+
+def kit_assumptions(site_plan: SitePlan, kit: Kit) -> tuple[Assumption, ...]:
+    """What was not benched of the proposed stick.
+
+    Parameters
+    ----------
+    site_plan : SitePlan
+    kit : Kit
+    """
+    first = site_plan.fits[0]
+    stick = next(stick for stick in kit.stick if stick.name == first.stick)
+    if stick.kind == "lever" and stick.friction_force_n is None:
+        return (
+            Assumption(
+                f"Friction of {stick.name}", "none: comes home by itself", "only pushing out was benched", "bench it out and back",
+            ),
+        )  # fmt: skip
+    return ()
