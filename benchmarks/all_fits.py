@@ -12,8 +12,8 @@ import resource
 import time
 
 import numpy as np
-from plain_fits import plain_fit, random_site
 
+from plain_fits import plain_fit, random_site
 from stickwright.mechanics.fit import Rules, detail, evaluate, evaluate_all
 from stickwright.mechanics.setups import Setups, setups_of
 from stickwright.model.kit import Kit

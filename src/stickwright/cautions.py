@@ -17,8 +17,8 @@ __all__ = ["cautions_of"]
 _ALWAYS = (
     (
         "session",
-        "Stop for pain, new numbness, colour change, breathlessness or distress. Start with 10 to 15 minutes; pause 5 to 10 "
-        "minutes in every 30 to 45. Soreness should be gone next morning, otherwise halve the time.",
+        "Stop for pain, new numbness, colour change, breathlessness or distress. Start with 10 to 15 minutes; pause 5 to "
+        "10 minutes in every 30 to 45. Soreness should be gone next morning, otherwise halve the time.",
     ),
 )
 
@@ -35,15 +35,16 @@ _BY_ALERT: dict[str, tuple[tuple[str, str], ...]] = {
     "skin": (
         (
             "force",
-            "Skin: spread the load (pressure is force over area: 2 N on 1 cm2 is 20 kPa). Look after 10, then 30 minutes; "
-            "redness that has not faded in 20 to 30 minutes: stop and tell the team.",
+            "Skin: spread the load (pressure is force over area: 2 N on 1 cm2 is 20 kPa). Look after 10, then 30 "
+            "minutes; redness that has not faded in 20 to 30 minutes: stop and tell the team.",
         ),
     ),
     "spinal-t6": (
         (
             "session",
-            "Autonomic dysreflexia: pounding headache, flushing or sweating above, pallor below, blocked nose, slow pulse. Stop, "
-            "follow the person's own emergency plan, look for the cause (bladder, bowel, skin, a tight strap, our mount), call help.",
+            "Autonomic dysreflexia: pounding headache, flushing or sweating above, pallor below, blocked nose, slow "
+            "pulse. Stop, follow the person's own emergency plan, look for the cause (bladder, bowel, skin, a tight "
+            "strap, our mount), call help.",
         ),
     ),
     "seizures": (
@@ -126,7 +127,8 @@ def _site_cautions(site: Site, fit: Fit | None, player: Player) -> list[Caution]
         out.append(
             Caution(
                 "effort", site.name,
-                "Effort: over a third of the comfortable force at the usual level. Watch for tiring, offer rests, and measure again after play.",
+                "Effort: over a third of the comfortable force at the usual level. Watch for tiring, offer rests, and measure "
+                "again after play.",
             )
         )  # fmt: skip
     if fit.verdict != "does not fit" and fit.dead_zone_share >= 0.2:

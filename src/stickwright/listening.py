@@ -10,8 +10,10 @@ import numpy as np
 
 from stickwright.mechanics.ability import Ability
 from stickwright.mechanics.agreement import agreement
+from stickwright.mechanics.bracket import TriedStick
 from stickwright.mechanics.fit import Evaluated
 from stickwright.mechanics.setups import Setups, at_contact
+from stickwright.mechanics.stand_ins import Steadiness
 from stickwright.model.case import Case
 from stickwright.model.estimate import Estimate
 from stickwright.model.kit import Kit
@@ -21,7 +23,7 @@ from stickwright.model.recording import Recording
 from stickwright.model.response import Tuning
 from stickwright.units import spoken
 
-__all__ = ["agreements", "recorded_involuntary", "trace_of", "tunings_of", "without_what_others_tell"]
+__all__ = ["agreements", "recorded_steadiness", "trace_of", "tunings_of", "without_what_others_tell"]
 
 
 def trace_of(recording: Recording, rng: np.random.Generator) -> TraceReport:
@@ -37,36 +39,75 @@ def trace_of(recording: Recording, rng: np.random.Generator) -> TraceReport:
     return trace_report(recording, rng)
 
 
-def recorded_involuntary(
+def recorded_steadiness(
     kit: Kit, site: Site, recordings: Sequence[Recording], reports: Sequence[TraceReport]
-) -> tuple[tuple[Estimate, Estimate] | None, Finding | None]:
-    """Involuntary force from a recording of holding still on a stick of known stiffness."""
-    if site.involuntary_force_n is not None:
-        return None, None
-    for task in ("still", "hold"):
-        for recording, report in zip(recordings, reports, strict=True):
-            if recording.stick is None or report.tremor is None or recording.unit != "share":
-                continue
-            words = set(np.unique(recording.cue).tolist()) if recording.cue is not None else {recording.task}
-            if task not in words:
-                continue
-            stick = at_contact(kit, recording.stick, recording.topper, recording.extension)
-            limb = site.limb_stiffness_n_per_m or _usual_limb(site)
-            if limb is None:
-                continue
-            factor = stick.travel_m * (stick.stiffness_n_per_m + limb) / math.sqrt(2)  # vector rms to one axis
-            rms = report.tremor.rms
-            force = Estimate(
-                rms.value * factor, rms.low * factor, rms.high * factor, rms.level, rms.n,
-                assumed=f"from the recording {recording.name} and the stiffness of stick and limb",
-            )  # fmt: skip
-            note = Finding(
-                "note", "involuntary force",
-                f"Involuntary force taken from {recording.name}: {spoken(force.value, 'n')} rms per axis at "
-                f"{report.tremor.crossing_hz.value:.1f} Hz.",
-            )  # fmt: skip
-            return (force, report.tremor.crossing_hz), note
-    return None, None
+) -> tuple[Steadiness, tuple[Finding, ...]]:
+    """Involuntary force from keeping still, and how noise grows from holds, on sticks of known stiffness.
+
+    Parameters
+    ----------
+    kit : Kit
+    site : Site
+        Typed figures win: what is typed is not read from a recording.
+    recordings : sequence of Recording
+        Of this site.
+    reports : sequence of TraceReport
+        One for each.
+    """
+    limb = site.limb_stiffness_n_per_m or _usual_limb(site)
+    told, findings = Steadiness(), []
+    for recording, report in zip(recordings, reports, strict=True):
+        if recording.stick is None or recording.unit != "share" or limb is None:
+            continue
+        stick = at_contact(kit, recording.stick, recording.topper, recording.extension)
+        newton = stick.travel_m * (stick.stiffness_n_per_m + limb)  # of one full output, by stick and limb together
+        if told.force_n is None and site.involuntary_force_n is None and report.tremor is not None:
+            force = _kept_still(recording, newton)
+            if force is not None:
+                told = replace(told, force_n=force, crossing_hz=report.tremor.crossing_hz)
+                text = (
+                    f"Involuntary force taken from {recording.name}: {spoken(force.value, 'n')} rms per axis at "
+                    f"{report.tremor.crossing_hz.value:.1f} Hz."
+                )
+                findings.append(Finding("note", "involuntary force", text))
+        if told.noise_share is None and site.force_noise_share is None and len(report.holds) >= 3:
+            noise = _noise(report, stick, newton)
+            if noise is not None:
+                told = replace(told, noise_share=noise)
+    return told, tuple(findings)
+
+
+def _kept_still(recording: Recording, newton: float) -> Estimate | None:
+    """Involuntary force per axis, in newton, where keeping still was asked."""
+    from stickwright.trace.unsteady import unsteadiness
+
+    if recording.cue is None:
+        asked = np.full(len(recording.times_s), recording.task == "still")
+    else:
+        asked = recording.cue == "still"
+    if asked.sum() < 100:
+        return None
+    rms = unsteadiness(recording.times_s[asked], recording.xy[asked])
+    if not math.isfinite(rms.value) or rms.value <= 0:
+        return None
+    return Estimate(
+        rms.value * newton, rms.low * newton, rms.high * newton, rms.level, rms.n,
+        assumed=f"from {recording.name} and the stiffness of stick and limb", why=rms.why,
+    )  # fmt: skip
+
+
+def _noise(report: TraceReport, stick: TriedStick, newton: float) -> Estimate | None:
+    """Share of the push that scatters, from holds at several levels."""
+    from stickwright.trace.unsteady import growing_noise
+
+    push = [
+        stick.start_force_n + (stick.full_force_n - stick.start_force_n) * min(max(hold.level.value, 0.0), 1.0)
+        for hold in report.holds
+    ]
+    _, share = growing_noise(push, [hold.sd.value * newton for hold in report.holds])
+    if not math.isfinite(share.value):
+        return None
+    return replace(share, assumed=f"from {report.name} and the stiffness of stick and limb")
 
 
 def _usual_limb(site: Site) -> float | None:

@@ -16,14 +16,15 @@ from stickwright import __version__
 from stickwright.asking import SiteWork, next_reading
 from stickwright.cautions import cautions_of
 from stickwright.errors import BadInput
-from stickwright.listening import agreements, recorded_involuntary, trace_of, tunings_of, without_what_others_tell
+from stickwright.listening import agreements, recorded_steadiness, trace_of, tunings_of, without_what_others_tell
 from stickwright.mechanics.ability import Ability, ability
 from stickwright.mechanics.demand import demand_of, needed_directions
 from stickwright.mechanics.explain import Situation, base_fits, best_extensions, helping_change
 from stickwright.mechanics.fit import Evaluated, Rules, SiteInputs, evaluate
-from stickwright.mechanics.setups import Setups, at_contact, setups_of
+from stickwright.mechanics.setups import Setups, at_contact, bench_log_sd, setups_of
 from stickwright.mechanics.verdict import fits_of, ranked
 from stickwright.model.case import Case
+from stickwright.model.kit import Kit
 from stickwright.model.plan import Demand, Plan, SitePlan
 from stickwright.model.player import Site
 from stickwright.model.recorded import Finding, TraceReport
@@ -136,9 +137,9 @@ def _site_work(
         for place, entry in enumerate(site.on_stick)
     }
     lightest = min((s for s in case.kit.stick if s.kind == "lever"), key=lambda s: s.full_force_n, default=None)
-    shaken, shaken_note = recorded_involuntary(case.kit, site, mine, reports)
+    steadiness, heard = recorded_steadiness(case.kit, site, mine, reports)
     known = ability(
-        site, rng, draws, tried=tried, recorded_involuntary=shaken, lightest_stick=lightest.name if lightest else None
+        site, rng, draws, tried=tried, recorded=steadiness, lightest_stick=lightest.name if lightest else None
     )
     if known is None:
         findings.append(
@@ -159,13 +160,22 @@ def _site_work(
         tilts=range(len(case.kit.tilt_rad)) if site.movement_tilt_rad is not None else (0,),
         site=site.name,
     )
-    inputs = _inputs(site, setups, known, demand, weights, needed)
+    inputs = replace(
+        _inputs(site, setups, known, demand, weights, needed), stick_scale=_stick_scale(case.kit, rng, draws)
+    )
     found = evaluate(setups, inputs, rules)
     site_plan = _site_plan(case, site, known, demand, setups, inputs, found, rules, reports, mine, rng)
-    if shaken_note is not None:
-        site_plan = replace(site_plan, findings=(shaken_note, *site_plan.findings))
+    site_plan = replace(site_plan, findings=(*heard, *site_plan.findings))
     extra = kit_assumptions(site_plan, case.kit)
     return SiteWork(site, site_plan, known, found.stick_utility, needed, (*known.assumptions, *extra))
+
+
+def _stick_scale(kit: Kit, rng: np.random.Generator, draws: int) -> Array:
+    """Factor on each stick's forces in each draw, by what its bench leaves open; 1 in the first."""
+    sds = np.array([bench_log_sd(stick) for stick in kit.stick])
+    scale: Array = np.exp(sds[:, None] * rng.standard_normal((len(sds), draws)))
+    scale[:, 0] = 1.0
+    return scale
 
 
 def _inputs(

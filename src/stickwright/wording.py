@@ -10,7 +10,7 @@ import numpy as np
 
 from stickwright.mechanics.ability import Ability
 from stickwright.mechanics.fit import Rules, SiteInputs, central, evaluate
-from stickwright.mechanics.setups import Setups
+from stickwright.mechanics.setups import UNBENCHED_SD, Setups
 from stickwright.model.kit import Kit
 from stickwright.model.parts import NEEDS_CLEARANCE
 from stickwright.model.plan import Assumption, Demand, Fit, SitePlan, direction_words
@@ -172,10 +172,19 @@ def kit_assumptions(site_plan: SitePlan, kit: Kit) -> tuple[Assumption, ...]:
     """
     first = site_plan.fits[0]
     stick = next(stick for stick in kit.stick if stick.name == first.stick)
+    out = []
     if stick.kind == "lever" and stick.friction_force_n is None:
-        return (
+        out.append(
             Assumption(
-                f"Friction of {stick.name}", "none: comes home by itself", "only pushing out was benched", "bench it out and back",
-            ),
+                f"Friction of {stick.name}", "none: comes home by itself", "only pushing out was benched",
+                "bench it out and back",
+            )
         )  # fmt: skip
-    return ()
+    if stick.start_force_interval_n is None and stick.full_force_interval_n is None:
+        out.append(
+            Assumption(
+                f"Forces of {stick.name}", f"as listed, give or take {200 * UNBENCHED_SD:.0f} %",
+                "listed without an interval", "bench it: eight readings, ten minutes",
+            )
+        )  # fmt: skip
+    return tuple(out)

@@ -6,7 +6,6 @@ import math
 
 import numpy as np
 import pytest
-from pytest import approx
 from scipy import stats
 
 from stickwright.mechanics.capability import (
@@ -71,8 +70,8 @@ def test_draws_have_the_spread_of_the_intervals() -> None:
     drawn = known.draws(np.random.default_rng(6), 20000)
     for k, estimate in enumerate(known.estimates(dict.fromkeys(range(8), 3))):
         low, high = np.quantile(drawn[:, k], (0.025, 0.975))
-        assert low == approx(estimate.low, rel=0.02)
-        assert high == approx(estimate.high, rel=0.02)
+        assert low == pytest.approx(estimate.low, rel=0.02)
+        assert high == pytest.approx(estimate.high, rel=0.02)
 
 
 def test_four_directions_say_how_little_is_known_between_them() -> None:
@@ -130,7 +129,7 @@ def test_identical_repeats_are_queried_and_not_pooled() -> None:
     scatter, df, findings = pooled_scatter(readings)
     logs = [np.log([0.9, 1.0, 1.1]), np.log([0.8, 1.0, 1.25])]
     assert df == 4
-    assert scatter == approx(math.sqrt(np.mean([log.var(ddof=1) for log in logs])), rel=1e-12)
+    assert scatter == pytest.approx(math.sqrt(np.mean([log.var(ddof=1) for log in logs])), rel=1e-12)
     assert "identical repeats" in {f.about for f in findings}
 
 
@@ -158,7 +157,7 @@ def test_tiring_has_an_interval() -> None:
     lost = tiring([1.0, 1.0, 1.0], [0.82, 0.82, 0.82], 0.12, 16)
     assert lost is not None
     half = stats.t.ppf(0.975, 16) * 0.12 * math.sqrt(2 / 3)
-    assert lost.value == approx(0.18, abs=1e-12)
-    assert lost.low == approx(1 - 0.82 * math.exp(half), rel=1e-12)
-    assert lost.high == approx(1 - 0.82 * math.exp(-half), rel=1e-12)
+    assert lost.value == pytest.approx(0.18, abs=1e-12)
+    assert lost.low == pytest.approx(1 - 0.82 * math.exp(half), rel=1e-12)
+    assert lost.high == pytest.approx(1 - 0.82 * math.exp(-half), rel=1e-12)
     assert tiring([1.0], [], 0.12, 16) is None

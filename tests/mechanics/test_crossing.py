@@ -5,9 +5,9 @@ from __future__ import annotations
 import math
 
 import numpy as np
+import pytest
 from hypothesis import given
 from hypothesis.strategies import floats
-from pytest import approx
 
 from stickwright.mechanics.crossing import best_lever_ratio, crossing_angle, lever_moments, linear_share
 
@@ -29,7 +29,7 @@ def test_scaling_units_changes_nothing(force: float, reach: float, start: float,
     moment, stiffness, stop = lever_moments(start, start + rise, 0.010, 0.030)
     plain = crossing_angle(force, reach, moment, stiffness, 0.030, stop)
     m2, k2, s2 = lever_moments(start * scale, (start + rise) * scale, 0.010 * scale, 0.030 * scale)
-    assert crossing_angle(force * scale, reach * scale, m2, k2, 0.030 * scale, s2) == approx(plain, rel=1e-9, abs=1e-12)
+    assert crossing_angle(force * scale, reach * scale, m2, k2, 0.030 * scale, s2) == pytest.approx(plain, rel=1e-9, abs=1e-12)
 
 
 @given(force=FORCE, reach=REACH, start=floats(0.01, 5.0), rise=floats(0.01, 5.0), power=floats(0.5, 3.0))
@@ -42,7 +42,7 @@ def test_push_needed_equals_push_available_at_the_crossing(
     if 1e-6 < theta < stop:
         needed = (moment + stiffness * theta) / 0.030
         available = force * (1 - (0.030 * math.sin(theta) / reach) ** power)
-        assert needed == approx(available, rel=1e-6)
+        assert needed == pytest.approx(available, rel=1e-6)
 
 
 @given(force=floats(0.3, 5.0), reach=REACH, start=floats(0.05, 0.25), rise=floats(0.05, 3.0))
@@ -65,4 +65,4 @@ def test_small_stick_crossing_agrees_with_the_small_angle_form() -> None:
     travel = height * math.sin(math.radians(5))
     moment, stiffness, stop = lever_moments(0.3, 0.9, travel, height)
     exact = crossing_angle(0.7, 0.012, moment, stiffness, height, stop) / stop
-    assert exact == approx(linear_share(0.7, 0.012, 0.3, 0.9, travel), abs=1e-3)
+    assert exact == pytest.approx(linear_share(0.7, 0.012, 0.3, 0.9, travel), abs=1e-3)

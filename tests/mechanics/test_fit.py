@@ -7,15 +7,22 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
-import worked_cases
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from plain_fits import plain_fit, random_site
-from pytest import approx
 
+import worked_cases
+from plain_fits import plain_fit, random_site
 from stickwright.errors import BadInput
-from stickwright.mechanics.fit import ALWAYS, Rules, SiteInputs, detail, evaluate, evaluate_all, false_per_min
-from stickwright.mechanics.fit import spasms_above_per_min
+from stickwright.mechanics.fit import (
+    ALWAYS,
+    Rules,
+    SiteInputs,
+    detail,
+    evaluate,
+    evaluate_all,
+    false_per_min,
+    spasms_above_per_min,
+)
 from stickwright.mechanics.setups import Setups, at_contact, setups_of
 from stickwright.model.kit import Kit
 
@@ -52,8 +59,8 @@ def test_kernel_equals_a_plain_loop(seed: int) -> None:
         plain = plain_fit(int(place), float(found.dead_zone[place]), setups, where, rules)
         for name in ("weighted_bits", "weakest", "most_effort", "false_rate", "utility"):
             assert np.allclose(getattr(drawn, name)[row], getattr(plain, name), rtol=1e-9, atol=1e-9), name
-        assert found.mean_utility[place] == approx(np.mean(plain.utility), rel=1e-9)
-        assert found.utility[place] == approx(plain.utility[0], rel=1e-9)
+        assert found.mean_utility[place] == pytest.approx(np.mean(plain.utility), rel=1e-9)
+        assert found.utility[place] == pytest.approx(plain.utility[0], rel=1e-9)
 
 
 def test_chunks_change_nothing() -> None:
@@ -86,9 +93,9 @@ def test_reach_of_the_worked_cases(name: str, stick: str, weakest: float, mean: 
     found = evaluate(setups, site(force, reach))
     place = [s.name for s in LEVERS.stick].index(stick)
     (row,) = np.flatnonzero(setups.stick == place)
-    assert found.weakest[row] == approx(weakest, abs=0.015)
+    assert found.weakest[row] == pytest.approx(weakest, abs=0.015)
     if mean is not None:
-        assert found.reach_share[row].mean() == approx(mean, abs=0.015)
+        assert found.reach_share[row].mean() == pytest.approx(mean, abs=0.015)
 
 
 def test_false_input_of_the_sway_examples() -> None:
@@ -97,7 +104,7 @@ def test_false_input_of_the_sway_examples() -> None:
     Source: Rice 1944-45, envelope form (from memory; figures computed apart and checked by simulation)."""
     edges = np.array([0.24, 0.24 + 0.1 * 0.28, 0.16, 0.16 + 0.1 * 0.19])
     rates = false_per_min(edges, np.zeros(4), np.full(4, 0.07), np.full(4, 1.2))
-    assert rates == approx([1.7, 0.45, 30, 17], rel=0.05)
+    assert rates == pytest.approx([1.7, 0.45, 30, 17], rel=0.05)
 
 
 @pytest.mark.parametrize("u,m", [(2.5, 0.0), (2.5, 1.0), (3.0, 1.0)])
@@ -118,7 +125,7 @@ def test_false_input_against_simulation(u: float, m: float) -> None:
     outside = np.hypot(noise[0] + m, noise[1]) > u
     counted = np.sum(outside[1:] & ~outside[:-1]) / seconds * 60
     told = float(false_per_min(np.array(u), np.array(m), np.array(1.0), np.array(f0)))
-    assert told == approx(counted, rel=0.06)
+    assert told == pytest.approx(counted, rel=0.06)
 
 
 def test_resting_on_the_stick_is_always_on() -> None:
@@ -129,9 +136,9 @@ def test_resting_on_the_stick_is_always_on() -> None:
 
 def test_spasms_by_their_peaks() -> None:
     """Four a minute, peaks 5, 10, 20 N: a third passes 15 N. One peak only is the highest seen."""
-    assert spasms_above_per_min(np.array([15.0]), 4.0, (5.0, 10.0, 20.0)) == approx([4 / 3], rel=1e-12)
-    assert spasms_above_per_min(np.array([0.0, 42.5, 90.0]), 4.0, (85.0,)) == approx([4, 2, 0], rel=1e-12)
-    assert spasms_above_per_min(np.array([1.0]), 0.0, (85.0,)) == approx([0.0])
+    assert spasms_above_per_min(np.array([15.0]), 4.0, (5.0, 10.0, 20.0)) == pytest.approx([4 / 3], rel=1e-12)
+    assert spasms_above_per_min(np.array([0.0, 42.5, 90.0]), 4.0, (85.0,)) == pytest.approx([4, 2, 0], rel=1e-12)
+    assert spasms_above_per_min(np.array([1.0]), 0.0, (85.0,)) == pytest.approx([0.0])
 
 
 @settings(max_examples=40, deadline=None)
@@ -152,7 +159,7 @@ def test_turning_player_and_game_together_changes_nothing(turn: int, seed: int) 
             needed=np.roll(weight > 0.05, turn),
         ),
     )
-    assert other.weighted_bits == approx(one.weighted_bits, rel=1e-12, abs=1e-12)
+    assert other.weighted_bits == pytest.approx(one.weighted_bits, rel=1e-12, abs=1e-12)
     assert np.array_equal(one.weakest, other.weakest)
 
 
@@ -173,7 +180,7 @@ def test_bent_fall_off_meets_the_same_balance() -> None:
     force, reach = [0.9, 0.5, 1.4, 3.0, 0.3, 0.7, 1.0, 2.0], [12.0] * 8
     straight = evaluate(setups, site(force, reach))
     bent = evaluate(setups, site(force, reach, fall_off=1.0 + 1e-9))
-    assert bent.reach_share == approx(straight.reach_share, abs=1e-7)
+    assert bent.reach_share == pytest.approx(straight.reach_share, abs=1e-7)
     kept = evaluate(setups, site(force, reach, fall_off=2.0))
     assert np.all(kept.reach_share >= straight.reach_share - 1e-9)
 
@@ -189,9 +196,9 @@ def test_extension_divides_force_and_multiplies_travel() -> None:
         }
     )
     setups = setups_of(kit)
-    assert setups.start_force_n[1] == approx(setups.start_force_n[0] / 2, rel=1e-12)
-    assert setups.full_force_n[1] == approx(setups.full_force_n[0] / 2, rel=1e-12)
-    assert setups.travel_m[1] == approx(2 * setups.travel_m[0], rel=1e-12)
+    assert setups.start_force_n[1] == pytest.approx(setups.start_force_n[0] / 2, rel=1e-12)
+    assert setups.full_force_n[1] == pytest.approx(setups.full_force_n[0] / 2, rel=1e-12)
+    assert setups.travel_m[1] == pytest.approx(2 * setups.travel_m[0], rel=1e-12)
 
 
 def test_heavy_topper_sags_a_light_stick() -> None:
@@ -201,7 +208,7 @@ def test_heavy_topper_sags_a_light_stick() -> None:
     ratio = 57 / 45
     spring = (bare.full_force_n - bare.start_force_n) / ratio
     sag = 0.006 * 9.80665 * (0.045 + 0.006) * math.asin(9 / 45) / 0.057
-    assert topped.full_force_n - topped.start_force_n == approx(spring - sag, rel=1e-9)
+    assert topped.full_force_n - topped.start_force_n == pytest.approx(spring - sag, rel=1e-9)
 
 
 def test_tilt_costs_what_lies_out_of_the_plane() -> None:
@@ -211,7 +218,7 @@ def test_tilt_costs_what_lies_out_of_the_plane() -> None:
     plane[0, 2] = 0.5
     tilted = evaluate(setups, site([1.0] * 8, [12.0] * 8, plane=plane))
     halved = evaluate(setups, site([1.0, 1.0, 0.5, *[1.0] * 5], [12.0, 12.0, 6.0, *[12.0] * 5]))
-    assert tilted.reach_share == approx(halved.reach_share, rel=1e-9)
+    assert tilted.reach_share == pytest.approx(halved.reach_share, rel=1e-9)
 
 
 def test_unknown_names_offer_the_nearest() -> None:

@@ -9,8 +9,8 @@ from __future__ import annotations
 from functools import lru_cache
 
 import pytest
-import worked_cases
 
+import worked_cases
 from stickwright.model.plan import Fit, Plan
 from stickwright.planning import plan
 
@@ -72,7 +72,7 @@ class TestTove:
 
     def test_the_wedge_is_counted_on_and_said(self) -> None:
         texts = [f.text for f in planned("tove").sites[0].findings]
-        assert any("wedge under the hand takes the resting force from 0.060 N to 0.015 N" in text for text in texts)
+        assert any("Wedge under the hand takes the resting force from 0.060 N to 0.015 N" in text for text in texts)
 
     def test_an_extension_on_dew_lowers_reach(self) -> None:
         """Reach, not force, limits: the closed form asks for a shorter lever."""

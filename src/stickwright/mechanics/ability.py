@@ -13,6 +13,7 @@ from stickwright.errors import BadInput, Problem
 from stickwright.mechanics import capability as cap
 from stickwright.mechanics.bracket import Bracket, StickResult, TriedStick, bracket
 from stickwright.mechanics.stand_ins import (
+    Steadiness,
     direction_assumptions,
     effort_assumptions,
     grid_place,
@@ -79,7 +80,7 @@ def ability(
     draws: int,
     *,
     tried: Mapping[int, TriedStick] | None = None,
-    recorded_involuntary: tuple[Estimate, Estimate] | None = None,
+    recorded: Steadiness | None = None,
     lightest_stick: str | None = None,
 ) -> Ability | None:
     """What the player can do at a site, or None where neither force nor a stick was tried.
@@ -94,8 +95,8 @@ def ability(
         Number of draws, the best single figure included.
     tried : mapping of int to TriedStick
         For each place in ``site.on_stick``, the stick's figures.
-    recorded_involuntary : pair of Estimate, optional
-        Involuntary force (N, rms per axis) and its mean frequency from a recording; a typed figure wins.
+    recorded : Steadiness, optional
+        What recordings told of unsteadiness; a typed figure wins.
     lightest_stick : str, optional
         Offered as a gauge when the gauge is too coarse.
 
@@ -162,10 +163,10 @@ def ability(
 
     rest, rest_draws = resting_force(site, float(np.median(force[0])), rng, draws, assumptions)
     sigma, crossing, sigma_draws, crossing_draws = involuntary_force(
-        site, float(np.median(force[0])), rng, draws, assumptions, recorded_involuntary
+        site, float(np.median(force[0])), rng, draws, assumptions, recorded or Steadiness()
     )
     stiff, stiff_draws = limb_stiffness_of(site, tried, force[0], reach[0], rng, draws, assumptions, findings)
-    noise, fall_off = noise_and_fall_off(site, force_round, reach_round, assumptions)
+    noise, fall_off = noise_and_fall_off(site, force_round, reach_round, assumptions, recorded or Steadiness())
     first = site.reading[0].force_n if site.reading else ()
     lost = cap.tiring([f for f in first if f > 0], [f for f in site.again_force_n if f > 0], f_scatter, f_df)
     if lost is not None and lost.value > 0.15:

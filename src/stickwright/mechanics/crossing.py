@@ -86,35 +86,40 @@ def crossing_angle(
     >>> round(math.degrees(theta.item()), 6)
     11.034924
     """
-    f, d, m, k, h, stop = np.broadcast_arrays(*map(np.asarray, (force_n, reach_m, start_moment_nm, stiffness_nm_per_rad, height_m, stop_rad)))  # fmt: skip
+    given = (force_n, reach_m, start_moment_nm, stiffness_nm_per_rad, height_m, stop_rad)
+    f, d, m, k, h, stop = np.broadcast_arrays(*(np.asarray(one, dtype=float) for one in given))
 
     def lack(theta: Array) -> Array:
         with np.errstate(invalid="ignore", over="ignore"):
             way = np.clip(h * np.sin(theta) / d, 0.0, None)
-        missing: Array = (m + k * theta) / h - f * (1.0 - way**fall_off)
+        left = 1.0 - (way if straight else way**fall_off)
+        missing: Array = (m + k * theta) / h - f * left
         return missing
 
-    low = np.zeros(f.shape)
-    high = stop.astype(float).copy()
+    def bend(theta: Array) -> Array:
+        slope: Array = fall_off * np.clip(h * np.sin(theta) / d, 1e-300, None) ** (fall_off - 1)
+        return slope
+
+    straight = fall_off == 1.0
     starts = f * h > m
-    stops = starts & (lack(high) <= 0)
-    theta = 0.5 * high
+    stops = starts & (lack(stop) <= 0)
+    result: Array = np.where(stops, stop, 0.0)
+    between = starts & ~stops  # only there is anything to be solved
+    f, d, m, k, h, high = (one[between] for one in (f, d, m, k, h, stop))
+    low, theta = np.zeros(f.shape), 0.5 * high
     for _ in range(60):
         value = lack(theta)
         high = np.where(value > 0, theta, high)
         low = np.where(value <= 0, theta, low)
-        rise = (
-            k / h
-            + f * fall_off * np.clip(h * np.sin(theta) / d, 1e-300, None) ** (fall_off - 1) * h * np.cos(theta) / d
-        )
+        rise = k / h + f * h * np.cos(theta) / d * (1.0 if straight else bend(theta))
         with np.errstate(divide="ignore", invalid="ignore"):
             step = theta - value / rise
         inside = (step > low) & (step < high)
         new = np.where(inside, step, 0.5 * (low + high))
-        if np.all(np.abs(new - theta) < 1e-15):
+        if np.all(np.abs(new - theta) < 1e-13):
             break
         theta = new
-    result: Array = np.where(stops, stop, np.where(starts, theta, 0.0))
+    result[between] = theta
     return result
 
 

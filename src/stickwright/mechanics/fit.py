@@ -12,14 +12,14 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
-from numba import njit, prange
 from numpy.typing import NDArray
 
+from stickwright.mechanics.fit_kernel import fit_kernel
 from stickwright.mechanics.setups import Setups
 
 __all__ = [
-    "DEAD_ZONES", "EFFECTIVE_WIDTH", "Detail", "Evaluated", "Rules", "SiteInputs", "central", "detail", "evaluate", "evaluate_all", "false_per_min",
-    "spasms_above_per_min",
+    "DEAD_ZONES", "EFFECTIVE_WIDTH", "Detail", "Evaluated", "Rules", "SiteInputs", "central", "detail", "evaluate",
+    "evaluate_all", "false_per_min", "spasms_above_per_min",
 ]  # fmt: skip
 
 Array = NDArray[np.float64]
@@ -74,6 +74,8 @@ class SiteInputs:
     spasm_per_min : float
     spasm_peak_n : tuple of float
     false_limit_per_min : float
+    stick_scale : array, shape (sticks, draws), or None
+        Factor on each stick's forces in each draw: what its bench leaves open; 1 when None.
     static : array, shape (s,), or None
         Violations that do not depend on the readings (base too large, finger cannot lift), in the same measure.
     """
@@ -93,6 +95,7 @@ class SiteInputs:
     spasm_per_min: float
     spasm_peak_n: tuple[float, ...]
     false_limit_per_min: float
+    stick_scale: Array | None = None
     static: Array | None = None
 
 
@@ -212,144 +215,6 @@ def spasms_above_per_min(threshold_n: Array, per_min: float, peak_n: tuple[float
     return above
 
 
-def _series(first: int) -> tuple[float, ...]:
-    """Coefficients of the sine (first 1) or cosine (first 0) in the square of the angle, to 1e-15 at 90 degrees."""
-    return tuple((-1) ** n / math.factorial(2 * n + first) for n in range(10))
-
-
-_S0, _S1, _S2, _S3, _S4, _S5, _S6, _S7, _S8, _S9 = _series(1)
-_C0, _C1, _C2, _C3, _C4, _C5, _C6, _C7, _C8, _C9 = _series(0)
-
-
-@njit(cache=True, inline="always", error_model="numpy")
-def _sine(x: float) -> float:  # pragma: no cover
-    """By its series, for 0 to 90 degrees: quicker than the library's, which must serve every angle."""
-    y = x * x
-    z = y * y
-    low = (_S0 + _S1 * y) + z * (_S2 + _S3 * y) + z * z * (_S4 + _S5 * y)
-    return x * (low + z * z * z * ((_S6 + _S7 * y) + z * (_S8 + _S9 * y)))
-
-
-@njit(cache=True, inline="always", error_model="numpy")
-def _cosine(x: float) -> float:  # pragma: no cover
-    """By its series, for 0 to 90 degrees."""
-    y = x * x
-    z = y * y
-    low = (_C0 + _C1 * y) + z * (_C2 + _C3 * y) + z * z * (_C4 + _C5 * y)
-    return low + z * z * z * ((_C6 + _C7 * y) + z * (_C8 + _C9 * y))
-
-
-@njit(cache=True, inline="always", error_model="numpy")
-def _straight(push: float, a: float, m: float, k: float) -> float:  # pragma: no cover
-    """Angle where m + k theta + a sin(theta) = push; compiled twin of `crossing.crossing_angle` for a straight fall-off.
-
-    Two steps with the first terms of the series, then Newton's method on the sine itself, which squares the error.
-    """
-    theta = (push - m) / (k + a)
-    for _ in range(2):
-        y = theta * theta
-        sine = theta * (1.0 + y * (_S1 + y * (_S2 + y * _S3)))
-        theta -= (m + k * theta - push + a * sine) / (k + a * (1.0 + y * (_C1 + y * _C2)))
-    theta = min(theta, 1.5707963267948966)
-    for _ in range(8):
-        step = (m + k * theta - push + a * _sine(theta)) / (k + a * _cosine(theta))
-        theta -= step
-        if abs(step) < 3e-6:  # the next step would be below 1e-11
-            break
-    return theta
-
-
-@njit(cache=True, error_model="numpy")
-def _bent(
-    force: float, reach: float, m: float, k: float, h: float, stop: float, power: float
-) -> float:  # pragma: no cover
-    """The same for a bent fall-off, by Newton's method kept between bounds."""
-    low, high = 0.0, stop
-    theta = 0.5 * stop
-    for _ in range(80):
-        way = h * math.sin(theta) / reach
-        value = m + k * theta - force * h * (1.0 - way**power)
-        if value > 0.0:
-            high = theta
-        else:
-            low = theta
-        rise = k + force * h * power * max(way, 1e-300) ** (power - 1.0) * h * math.cos(theta) / reach
-        new = theta - value / rise
-        if not low < new < high:
-            new = 0.5 * (low + high)
-        if abs(new - theta) < 1e-15:
-            break
-        theta = new
-    return theta
-
-
-@njit(cache=True, parallel=True, nogil=True, error_model="numpy")
-def _kernel(  # pragma: no cover - compiled; held equal to a plain loop by the tests
-    m, k, h, stop, travel, touch, slope, zone, force, reach, weight, needed, plane, level, sigma, limb, noise, power,
-    false_doublings, static, rules, reach_out, effort_out, bits_out, weighted_out, weakest_out, most_out, short_out, utility_out,
-    full,
-):  # type: ignore[no-untyped-def]  # fmt: skip
-    setups, draws, directions = len(m), force.shape[0], force.shape[1]
-    weakest_rule, widened_rule, travel_rule, effort_rule = rules
-    inverse_force, inverse_reach = 1.0 / force, 1.0 / reach
-    for s in prange(setups):
-        m_s, k_s, h_s, stop_s, travel_s = m[s], k[s], h[s], stop[s], travel[s]
-        inverse_h, inverse_stop = 1.0 / h_s, 1.0 / stop_s
-        stiffness = 0.0 if touch[s] else k_s * inverse_h * inverse_h
-        dead = zone[s] * travel_s
-        start, at_stop, level_k = m_s * inverse_h, (m_s + k_s * stop_s) * inverse_h, level * k_s
-        for i in range(draws):
-            low_share, low_travel, most, total = 1e9, 1e9, 0.0, 0.0
-            wobble = sigma[i] * sigma[i]
-            give = (stiffness + limb[i]) / 4.133
-            for j in range(directions):
-                in_plane = plane[slope[s], j]
-                f, d = force[i, j] * in_plane, reach[i, j] * in_plane
-                steeper, shorter = inverse_force[i, j] / in_plane, inverse_reach[i, j] / in_plane
-                if touch[s]:
-                    x = min(max(d * (1.0 - start * steeper), 0.0), travel_s)
-                    share, used, effort = x / travel_s, start, start * steeper
-                else:
-                    left = travel_s * shorter
-                    if f <= start:
-                        theta = 0.0
-                    elif left < 1.0 and f * (1.0 - (left if power == 1.0 else left**power)) >= at_stop:
-                        theta = stop_s
-                    elif power == 1.0:
-                        theta = min(max(_straight(f * h_s, h_s * h_s * f * shorter, m_s, k_s), 0.0), stop_s)
-                    else:
-                        theta = _bent(f, d, m_s, k_s, h_s, stop_s, power)
-                    x = travel_s if theta == stop_s else h_s * _sine(theta)
-                    share = theta * inverse_stop
-                    used = (m_s + k_s * theta) * inverse_h
-                    effort = (m_s + level_k * theta) * inverse_h * steeper
-                usable = x - dead
-                bits = 0.0
-                if usable > 0.0:
-                    unsteady = noise * used
-                    bits = math.log2(1.0 + usable * give / math.sqrt(wobble + unsteady * unsteady))
-                total += weight[j] * bits
-                if needed[j]:
-                    low_share = min(low_share, share)
-                    low_travel = min(low_travel, x)
-                    most = max(most, effort)
-                if full or i == 0:
-                    reach_out[s, i, j] = share
-                    effort_out[s, i, j] = effort
-                    bits_out[s, i, j] = bits
-            plain = math.log2(weakest_rule / max(low_share, 1e-3))
-            widened = max(
-                math.log2(widened_rule / max(low_share, 1e-3)), math.log2(travel_rule / max(low_travel, 1e-5))
-            )
-            short = max(0.0, min(plain, widened)) + max(0.0, math.log2(most / effort_rule)) + static[s]
-            short += false_doublings[s, i]
-            weighted_out[s, i] = total
-            weakest_out[s, i] = low_share
-            most_out[s, i] = most
-            short_out[s, i] = short
-            utility_out[s, i] = total if short <= 0.0 else 0.1 * total - 1.0 - short
-
-
 def _false_doublings(rate: Array, limit: float) -> Array:
     """How far the false input is over its limit, in doublings; at most 9 ('always on')."""
     with np.errstate(divide="ignore"):
@@ -357,9 +222,17 @@ def _false_doublings(rate: Array, limit: float) -> Array:
     return over
 
 
+def _scale(setups: Setups, site: SiteInputs) -> Array:
+    """Factor on each stick's forces in each draw."""
+    if site.stick_scale is not None:
+        return site.stick_scale
+    return np.ones((len(setups.kit.stick), len(site.rest_n)))
+
+
 def _false_rate(setups: Setups, site: SiteInputs, zone: Array, draw: slice) -> Array:
     """Crossings and spasms a minute, shape (s, draws)."""
-    start, full = setups.start_force_n[:, None], setups.full_force_n[:, None]
+    scale = _scale(setups, site)[setups.stick, draw]
+    start, full = setups.start_force_n[:, None] * scale, setups.full_force_n[:, None] * scale
     threshold = start + zone[:, None] * (full - start)
     rate = false_per_min(
         threshold, site.rest_n[None, draw], site.involuntary_n[None, draw], site.crossing_hz[None, draw]
@@ -393,7 +266,8 @@ def _chosen_zone(setups: Setups, site: SiteInputs) -> Array:
     first = np.where(
         certain.any(axis=1), certain.argmax(axis=1), np.where(likely.any(axis=1), likely.argmax(axis=1), last)
     )
-    return DEAD_ZONES[first]
+    chosen: Array = DEAD_ZONES[first].astype(np.float64)
+    return chosen
 
 
 def _run(setups: Setups, site: SiteInputs, zone: Array, rules: Rules, *, full: bool) -> tuple[Array, ...]:
@@ -403,10 +277,10 @@ def _run(setups: Setups, site: SiteInputs, zone: Array, rules: Rules, *, full: b
     by_draw = [np.empty((number, draws)) for _ in range(5)]
     rate = _false_rate(setups, site, zone, slice(None))
     static = np.zeros(number) if site.static is None else site.static
-    _kernel(
+    fit_kernel(
         setups.start_moment_nm, setups.stiffness_nm_per_rad, setups.height_m, setups.stop_rad, setups.travel_m, setups.touch,
-        setups.slope, zone, site.force_n, site.reach_m, site.weight, site.needed, site.plane, site.level_share,
-        site.involuntary_n, site.limb_n_per_m, site.noise_share, site.fall_off,
+        setups.slope, setups.stick, _scale(setups, site), zone, site.force_n, site.reach_m, site.weight, site.needed,
+        site.plane, site.level_share, site.involuntary_n, site.limb_n_per_m, site.noise_share, site.fall_off,
         _false_doublings(rate, site.false_limit_per_min), static,
         (rules.weakest_share, rules.widened_share, rules.widened_travel_m, rules.effort_share),
         *by_direction, *by_draw, full,
@@ -429,6 +303,7 @@ def central(inputs: SiteInputs) -> SiteInputs:
         involuntary_n=inputs.involuntary_n[:1],
         crossing_hz=inputs.crossing_hz[:1],
         limb_n_per_m=inputs.limb_n_per_m[:1],
+        stick_scale=None,
         static=None,
     )
 
@@ -468,7 +343,8 @@ def evaluate(setups: Setups, site: SiteInputs, rules: Rules | None = None, *, ch
             )
         )  # fmt: skip
         np.maximum.at(stick_utility, some.stick, utility)
-    return Evaluated(*(np.concatenate(column) for column in zip(*parts, strict=True)), stick_utility)
+    columns = (np.concatenate(column) for column in zip(*parts, strict=True))
+    return Evaluated(*columns, stick_utility)  # type: ignore[call-arg]
 
 
 def evaluate_all(setups: Setups, sites: Sequence[SiteInputs], rules: Rules | None = None) -> tuple[Evaluated, ...]:

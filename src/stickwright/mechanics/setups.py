@@ -14,9 +14,11 @@ from stickwright.mechanics.ability import TriedStick
 from stickwright.mechanics.crossing import lever_moments
 from stickwright.model.kit import Extension, Kit, Stick, Topper
 
-__all__ = ["Setups", "at_contact", "setups_of"]
+__all__ = ["UNBENCHED_SD", "Setups", "at_contact", "bench_log_sd", "setups_of"]
 
 Array = NDArray[np.float64]
+UNBENCHED_SD = 0.05
+"""Relative sd of the forces of a stick that is listed without an interval: assumed."""
 GRAVITY = 9.80665  # m/s2, CGPM 1901
 
 
@@ -211,6 +213,22 @@ def setups_of(
         slopes,
         kit,
     )  # fmt: skip
+
+
+def bench_log_sd(stick: Stick) -> float:
+    """How far the stick's forces may be off, as the sd of their logarithm.
+
+    Parameters
+    ----------
+    stick : Stick
+        With the intervals that its bench gave; `UNBENCHED_SD` without (assumed).
+    """
+    widths = [
+        math.log(interval[1] / interval[0]) / (2 * 1.96)
+        for interval in (stick.start_force_interval_n, stick.full_force_interval_n)
+        if interval is not None and 0 < interval[0] <= interval[1]
+    ]
+    return sum(widths) / len(widths) if widths else UNBENCHED_SD
 
 
 def at_contact(kit: Kit, stick: str, topper: str | None, extension: str | None) -> TriedStick:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
@@ -23,7 +24,7 @@ from stickwright.model.recorded import Finding
 from stickwright.units import spoken
 
 __all__ = [
-    "USUAL_COMFORTABLE_OF_MAXIMAL", "direction_assumptions", "effort_assumptions", "grid_place", "involuntary_force",
+    "USUAL_COMFORTABLE_OF_MAXIMAL", "Steadiness", "direction_assumptions", "effort_assumptions", "grid_place", "involuntary_force",
     "limb_stiffness_of", "noise_and_fall_off", "percent", "resting_force",
 ]  # fmt: skip
 
@@ -33,6 +34,23 @@ USUAL_COMFORTABLE_OF_MAXIMAL = 0.5
 """Comfortable over maximal force where nobody measured it: common practice, no source."""
 UNREAD_REST_SHARE = 0.05
 """Spread of a resting force nobody read, as a share of the comfortable force: assumed; lets the chances show it."""
+
+
+@dataclass(frozen=True)
+class Steadiness:
+    """What recordings told of unsteadiness; None where they did not.
+
+    Parameters
+    ----------
+    force_n, crossing_hz : Estimate or None
+        Involuntary force, rms per axis, and its mean frequency.
+    noise_share : Estimate or None
+        Scatter of a kept push as a share of it.
+    """
+
+    force_n: Estimate | None = None
+    crossing_hz: Estimate | None = None
+    noise_share: Estimate | None = None
 
 
 def direction_assumptions(
@@ -251,7 +269,7 @@ def involuntary_force(
     rng: np.random.Generator,
     draws: int,
     assumptions: list[Assumption],
-    recorded: tuple[Estimate, Estimate] | None,
+    recorded: Steadiness,
 ) -> tuple[Estimate, Estimate, Array, Array]:
     """Involuntary force (N, rms per axis) and its mean frequency (Hz), with the draws of both.
 
@@ -265,19 +283,16 @@ def involuntary_force(
     draws : int
     assumptions : list of Assumption
         Stand-ins are added here.
-    recorded : pair of Estimate, or None
-        The same two from a recording.
+    recorded : Steadiness
+        The same two from a recording, where there is one.
     """
     if site.involuntary_force_n is not None:
         sigma = Estimate.unbounded(site.involuntary_force_n, "given as one figure")
         log_sd = 0.10
-    elif recorded is not None:
-        sigma, log_sd = (
-            recorded[0],
-            max(0.05, math.log(recorded[0].high / recorded[0].low) / 3.92)
-            if _has_positive_interval(recorded[0])
-            else 0.2,
-        )
+    elif recorded.force_n is not None:
+        sigma = recorded.force_n
+        told = _has_positive_interval(sigma)
+        log_sd = max(0.05, math.log(sigma.high / sigma.low) / 3.92) if told else 0.2
     else:
         value = 0.03 * usual_force
         assumptions.append(
@@ -291,8 +306,8 @@ def involuntary_force(
         log_sd = 0.35
     if site.crossing_hz is not None:
         crossing = Estimate.unbounded(site.crossing_hz, "given as one figure")
-    elif recorded is not None and recorded[1].value > 0:
-        crossing = recorded[1]
+    elif recorded.crossing_hz is not None and recorded.crossing_hz.value > 0:
+        crossing = recorded.crossing_hz
     else:
         assumptions.append(
             Assumption(
@@ -365,7 +380,11 @@ def limb_stiffness_of(
 
 
 def noise_and_fall_off(
-    site: Site, force_round: cap.Round, reach_round: cap.Round, assumptions: list[Assumption]
+    site: Site,
+    force_round: cap.Round,
+    reach_round: cap.Round,
+    assumptions: list[Assumption],
+    recorded: Steadiness,
 ) -> tuple[Estimate, float]:
     """Unsteadiness of a push as a share of it, and the power of the fall-off of force along the reach.
 
@@ -376,9 +395,13 @@ def noise_and_fall_off(
         Ability round the circle, to compare the readings along the reach with.
     assumptions : list of Assumption
         Stand-ins are added here.
+    recorded : Steadiness
+        What holds on a tried stick told.
     """
     if site.force_noise_share is not None:
         noise = Estimate.unbounded(site.force_noise_share, "given as one figure")
+    elif recorded.noise_share is not None:
+        noise = recorded.noise_share
     else:
         noise = Estimate.unbounded(0.05, "not measured", n=0, assumed="5 % of the force used")
         assumptions.append(
