@@ -160,8 +160,9 @@ def bracket(
         log_weight = log_weight + _share_likelihood(result, force, reach)
     for values, readings, axis in ((force, force_n, 0), (reach, reach_m, 1)):
         for reading in readings:
-            rounding = gauge_step_n / math.sqrt(12) / max(reading, gauge_step_n, 1e-9) if axis == 0 else 0.0
-            floor = max(reading, gauge_step_n / 2, 1e-6)
+            step = gauge_step_n if axis == 0 else 0.0  # the tape has no newton steps
+            rounding = step / math.sqrt(12) / max(reading, step, 1e-9)
+            floor = max(reading, step / 2, 1e-6)
             log = -0.5 * np.log(values / floor) ** 2 / (scatter**2 + rounding**2)
             log_weight = log_weight + (log[:, None] if axis == 0 else log[None, :])
     weight = np.exp(log_weight - log_weight.max())

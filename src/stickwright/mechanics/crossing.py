@@ -114,7 +114,7 @@ def crossing_angle(
         rise = k / h + f * h * np.cos(theta) / d * (1.0 if straight else bend(theta))
         with np.errstate(divide="ignore", invalid="ignore"):
             step = theta - value / rise
-        inside = (step > low) & (step < high)
+        inside = (step >= low) & (step <= high)
         new = np.where(inside, step, 0.5 * (low + high))
         if np.all(np.abs(new - theta) < 1e-13):
             break
