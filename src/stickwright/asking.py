@@ -64,10 +64,13 @@ def next_reading(
     rng : numpy Generator
     rules : Rules
     """
+    if not works and not unread:
+        nothing = "No site is left to measure: choose another with the treating team."
+        return NextReading(True, None, None, "", 0.0, 0.0, nothing)
     if not works:
         return NextReading(
-            False, unread[0] if unread else None, math.pi / 2, "force", 0.0, 0.0,
-            "Take the comfortable force forward, right, left and back, three times each.",
+            False, unread[0], math.pi / 2, "force", 0.0, 0.0,
+            f"Take the comfortable force at {unread[0]} forward, right, left and back, three times each.",
         )  # fmt: skip
     ranks: list[tuple[str, float, str, float]] = []
     best: tuple[float, Candidate, float, float] | None = None

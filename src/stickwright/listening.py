@@ -54,24 +54,29 @@ def recorded_steadiness(
     reports : sequence of TraceReport
         One for each.
     """
-    limb = site.limb_stiffness_n_per_m or _usual_limb(site)
+    limb_known = site.limb_stiffness_n_per_m is not None
+    limb = site.limb_stiffness_n_per_m if limb_known else _usual_limb(site)
     told, findings = Steadiness(), []
     for recording, report in zip(recordings, reports, strict=True):
         if recording.stick is None or recording.unit != "share" or limb is None:
             continue
         stick = at_contact(kit, recording.stick, recording.topper, recording.extension)
-        newton = stick.travel_m * (stick.stiffness_n_per_m + limb)  # of one full output, by stick and limb together
+        full = next(one.full_output_share for one in kit.stick if one.name == recording.stick)
+        newton = full * stick.travel_m * (stick.stiffness_n_per_m + limb)  # of full output, by stick and limb together
         if told.force_n is None and site.involuntary_force_n is None and report.tremor is not None:
             force = _kept_still(recording, newton)
+            if force is not None and not limb_known:
+                force = _with_limb_unknown(force, stick.stiffness_n_per_m, limb)
             if force is not None:
                 told = replace(told, force_n=force, crossing_hz=report.tremor.crossing_hz)
                 text = (
                     f"Involuntary force taken from {recording.name}: {spoken(force.value, 'n')} rms per axis at "
-                    f"{report.tremor.crossing_hz.value:.1f} Hz."
+                    f"{report.tremor.crossing_hz.value:.1f} Hz"
+                    f"{'' if limb_known else ', with the usual stiffness of the limb, which was not measured'}."
                 )
                 findings.append(Finding("note", "involuntary force", text))
         if told.noise_share is None and site.force_noise_share is None and len(report.holds) >= 3:
-            noise = _noise(report, stick, newton)
+            noise = _noise(report, stick, newton, full)
             if noise is not None:
                 told = replace(told, noise_share=noise)
     return told, tuple(findings)
@@ -96,12 +101,18 @@ def _kept_still(recording: Recording, newton: float) -> Estimate | None:
     )  # fmt: skip
 
 
-def _noise(report: TraceReport, stick: TriedStick, newton: float) -> Estimate | None:
+def _with_limb_unknown(force: Estimate, stick_n_per_m: float, limb_n_per_m: float) -> Estimate:
+    """The same, wide enough for a limb half or twice as stiff as is usual."""
+    soft, stiff = ((stick_n_per_m + factor * limb_n_per_m) / (stick_n_per_m + limb_n_per_m) for factor in (0.5, 2.0))
+    return replace(force, low=force.low * soft, high=force.high * stiff)
+
+
+def _noise(report: TraceReport, stick: TriedStick, newton: float, full: float) -> Estimate | None:
     """Share of the push that scatters, from holds at several levels."""
     from stickwright.trace.unsteady import growing_noise
 
     push = [
-        stick.start_force_n + (stick.full_force_n - stick.start_force_n) * min(max(hold.level.value, 0.0), 1.0)
+        stick.start_force_n + (stick.full_force_n - stick.start_force_n) * min(max(full * hold.level.value, 0.0), 1.0)
         for hold in report.holds
     ]
     _, share = growing_noise(push, [hold.sd.value * newton for hold in report.holds])

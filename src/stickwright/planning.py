@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import replace
+from functools import partial
 
 import numpy as np
 from numpy.typing import NDArray
@@ -15,18 +16,20 @@ from numpy.typing import NDArray
 from stickwright import __version__
 from stickwright.asking import SiteWork, next_reading
 from stickwright.cautions import cautions_of
-from stickwright.errors import BadInput
+from stickwright.errors import BadInput, Problem
 from stickwright.listening import agreements, recorded_steadiness, trace_of, tunings_of, without_what_others_tell
 from stickwright.mechanics.ability import Ability, ability
-from stickwright.mechanics.demand import demand_of, needed_directions
+from stickwright.mechanics.capability import EIGHT
+from stickwright.mechanics.demand import demand_assumptions, demand_of, needed_directions
 from stickwright.mechanics.explain import Situation, base_fits, best_extensions, helping_change
-from stickwright.mechanics.fit import Evaluated, Rules, SiteInputs, evaluate
+from stickwright.mechanics.fit import DEAD_ZONES, Evaluated, Rules, SiteInputs, evaluate
 from stickwright.mechanics.setups import Setups, at_contact, bench_log_sd, setups_of
+from stickwright.mechanics.stand_ins import USUAL_COMFORTABLE_OF_MAXIMAL
 from stickwright.mechanics.verdict import fits_of, ranked
 from stickwright.model.case import Case
 from stickwright.model.kit import Kit
 from stickwright.model.plan import Demand, Plan, SitePlan
-from stickwright.model.player import Site
+from stickwright.model.player import Site, StickReach
 from stickwright.model.recorded import Finding, TraceReport
 from stickwright.model.recording import Recording
 from stickwright.wording import kit_assumptions, rule_assumptions, site_findings, site_sentence, tired
@@ -39,7 +42,8 @@ SEED = 20260101
 HELPED = 8
 """Sticks for which a helping change is looked for; further down nobody reads."""
 CANNOT = 20.0
-"""Shortfall of what no tuning mends (a finger that cannot lift, a base too large): more than any other can reach."""
+"""Shortfall of what no tuning mends (a finger that cannot lift, a base too large, a stick that stays where it is
+pushed): more than any other can reach."""
 
 
 def plan(
@@ -72,26 +76,28 @@ def plan(
     Raises
     ------
     BadInput
-        No site could be planned, or a name does not resolve; all problems at once.
+        A name does not resolve, weights are all 0, or a reading cannot be used; all problems at once.
     """
     rules = rules or Rules()
     tell = progress or (lambda _what, _share: None)
     findings: list[Finding] = []
     works: list[SiteWork] = []
-    problems: list[BadInput] = []
     sites = [site for site in case.player.site if _usable(site, findings)]
+    problems = [problem for site in sites for problem in _refusals(case, site)]
+    if problems:
+        raise BadInput(dict.fromkeys(problems))
     for number, site in enumerate(sites):
-        tell(site.name, number / max(len(sites), 1))
+        tell(site.name, 0.95 * number / len(sites))
         rng = np.random.default_rng([seed, number])
         try:
             work = _site_work(case, site, rng, draws, rules, findings)
         except BadInput as refused:
-            problems.append(refused)
+            problems.extend(refused.problems)
             continue
         if work is not None:
             works.append(work)
     if problems:
-        raise BadInput([problem for refused in problems for problem in refused.problems])
+        raise BadInput(problems)
     tell("next reading", 0.95)
     works.sort(key=_site_order)
     following = next_reading(
@@ -127,6 +133,36 @@ def _usable(site: Site, findings: list[Finding]) -> bool:
     return True
 
 
+def _refusals(case: Case, site: Site) -> list[Problem]:
+    """Names that do not resolve and weights that ask for nothing: all of them, before anything is worked out."""
+    tried: list[tuple[str, StickReach | Recording]]
+    tried = [(f'player.toml, site "{site.name}", on_stick', entry) for entry in site.on_stick]
+    tried += [(recording.name, recording) for recording in case.recordings if recording.site == site.name]
+    checks: list[tuple[str, Callable[[], object]]] = [
+        (where, partial(at_contact, case.kit, one.stick, one.topper, one.extension))
+        for where, one in tried
+        if one.stick is not None
+    ]
+    checks.append(("", partial(demand_of, case.game, site.action, EIGHT, site.name)))
+    checks.append(
+        ("", partial(setups_of, case.kit, toppers=site.toppers, tilts=_tilts(case.kit, site), site=site.name))
+    )
+    out: list[Problem] = []
+    for where, check in checks:
+        try:
+            check()
+        except BadInput as refused:
+            out += refused.inside(where).problems
+    return out
+
+
+def _tilts(kit: Kit, site: Site) -> Sequence[int]:
+    """Tilts to try, as places in the kit: all when the slope of the movement is known, else the most level one."""
+    if site.movement_tilt_rad is not None:
+        return range(len(kit.tilt_rad))
+    return sorted(range(len(kit.tilt_rad)), key=lambda place: abs(kit.tilt_rad[place]))[:1]
+
+
 def _site_work(
     case: Case, site: Site, rng: np.random.Generator, draws: int, rules: Rules, findings: list[Finding]
 ) -> SiteWork | None:
@@ -146,10 +182,10 @@ def _site_work(
             Finding(
                 "fault",
                 "no force",
-                f"{site.name}: neither a force reading nor a stick tried there, so no stick can be chosen. Take the "
-                "force in four directions, or try two sticks and note how far the player gets.",
+                f"{site.name}: no force was read, and no stick tried in a named direction, so no stick can be chosen. "
+                "Take the force in four directions, or try two sticks and note how far the player gets, and which way.",
             )
-        )  # fmt: skip
+        )
         return None
     demand = demand_of(case.game, site.action, known.direction_rad, site.name)
     weights = np.asarray(demand.direction_weights)
@@ -157,7 +193,7 @@ def _site_work(
     setups = setups_of(
         case.kit,
         toppers=site.toppers,
-        tilts=range(len(case.kit.tilt_rad)) if site.movement_tilt_rad is not None else (0,),
+        tilts=_tilts(case.kit, site),
         site=site.name,
     )
     inputs = replace(
@@ -166,7 +202,7 @@ def _site_work(
     found = evaluate(setups, inputs, rules)
     site_plan = _site_plan(case, site, known, demand, setups, inputs, found, rules, reports, mine, rng)
     site_plan = replace(site_plan, findings=(*heard, *site_plan.findings))
-    extra = kit_assumptions(site_plan, case.kit)
+    extra = (*demand_assumptions(case.game, demand, site.name), *kit_assumptions(site_plan, case.kit))
     return SiteWork(site, site_plan, known, found.stick_utility, needed, (*known.assumptions, *extra))
 
 
@@ -187,6 +223,7 @@ def _inputs(
         plane = np.hypot(np.cos(known.direction_rad)[None, :], np.sin(known.direction_rad)[None, :] * off)
     static = np.zeros(len(setups))
     static += np.where(setups.touch & (site.can_lift is not True), CANNOT, 0.0)
+    static += np.where(setups.home_share > DEAD_ZONES[-1], CANNOT, 0.0)
     if site.room_m is not None:
         fits = [stick.base_m is None or base_fits(stick.base_m, site.room_m) for stick in setups.kit.stick]
         static += np.where(np.asarray(fits)[setups.stick], 0.0, CANNOT)
@@ -218,7 +255,7 @@ def _site_plan(
         site=site.name,
         rest_n=float(known.rest_force_n[0]),
         involuntary_n=float(known.involuntary_n[0]),
-        comfortable_of_maximal=site.comfortable_of_maximal_share or 0.5,
+        comfortable_of_maximal=site.comfortable_of_maximal_share or USUAL_COMFORTABLE_OF_MAXIMAL,
         can_lift=site.can_lift,
         room_m=site.room_m,
         longest_hold_s=demand.longest_hold_s,
@@ -235,7 +272,7 @@ def _site_plan(
     choice = best[0] if best[0].verdict != "does not fit" else None
     notes = [
         *agreements(known, setups, found, recordings, reports),
-        *site_findings(site, demand, choice),
+        *site_findings(site, demand, best),
         *tired(setups, inputs, order.best[0], known, rules),
     ]
     return SitePlan(
@@ -248,7 +285,7 @@ def _site_plan(
         fits=best,
         alternatives=others,
         tried=len(setups),
-        sentence=site_sentence(site, best, choice),
+        sentence=site_sentence(site, best, choice, rules.tie_bits),
         best_extension=best_extensions(setups, order.best[0], inputs, known.direction_rad),
         recordings=without_what_others_tell(reports),
         tunings=tunings_of(case, site, recordings, setups, found, rng),

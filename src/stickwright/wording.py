@@ -18,30 +18,59 @@ from stickwright.model.player import Site
 from stickwright.model.recorded import Finding
 from stickwright.units import spoken
 
-__all__ = ["kit_assumptions", "rule_assumptions", "site_findings", "site_sentence", "tired"]
+__all__ = ["false_input_words", "kit_assumptions", "rule_assumptions", "site_findings", "site_sentence", "tired"]
+
+
+COARSE_BITS = 1.0
+"""Under one bit a direction, hardly more than on and off can be steered: common practice."""
+
+
+def false_input_words(per_min: float) -> str:
+    """False input in words: by the minute, by the hour when it is rarer, and never 'none' of what can still happen.
+
+    Parameters
+    ----------
+    per_min : float
+
+    Examples
+    --------
+    >>> false_input_words(0.22), false_input_words(0.05), false_input_words(0.001)
+    ('0.22 false inputs a minute', '3 false inputs an hour', 'less than one false input an hour')
+    """
+    if per_min > 1e5:
+        return "false input all the time"
+    if per_min >= 0.1:
+        return f"{per_min:.2g} false inputs a minute"
+    hourly = round(60 * per_min)
+    if hourly >= 1:
+        return f"{hourly} false input{'' if hourly == 1 else 's'} an hour"
+    return "less than one false input an hour"
 
 
 def _figures(fit: Fit) -> str:
-    false = fit.false_per_min.value
-    rate = "always on" if false > 1e5 else f"{false:.2g} false inputs a minute" if false >= 0.05 else "no false inputs"
+    rate = false_input_words(fit.false_per_min.value)
     zone = f" with a dead zone of {100 * fit.dead_zone_share:.0f} %" if fit.dead_zone_share else ""
     weakest = f"{100 * fit.weakest_share.value:.0f} % of its throw in the weakest direction"
     way = f"{weakest} ({direction_words(fit.weakest_rad)})"
     return (
         f"reaches {'the stop in every direction needed' if fit.weakest_share.value >= 0.999 else way}, asks "
-        f"{100 * fit.effort_share.value:.0f} % of the comfortable force, {rate}{zone}"
+        f"{100 * fit.effort_share.value:.0f} % of the comfortable force, gives {rate}{zone}"
     )
 
 
-def _second(first: Fit, second: Fit) -> str:
+def _second(first: Fit, second: Fit, tie_bits: float) -> str:
     if second.verdict == "does not fit":
         return f" No other stick fits; nearest comes {second.label}: {second.limit}."
     bits = second.bits.value - first.bits.value
-    beside = f" ({bits:+.1f} bit)" if abs(bits) >= 0.05 else ""
-    return f" Second: {second.label}, which {_figures(second)}{beside}."
+    beside = f"{abs(bits):.1f} bit {'more' if bits > 0 else 'less'}"
+    if abs(bits) < 0.05:
+        beside = "the same bits"
+    elif abs(bits) <= tie_bits:
+        beside += ", which counts as equal"
+    return f" Second: {second.label}, which {_figures(second)} ({beside})."
 
 
-def site_sentence(site: Site, best: Sequence[Fit], choice: Fit | None) -> str:
+def site_sentence(site: Site, best: Sequence[Fit], choice: Fit | None, tie_bits: float) -> str:
     """The answer for one site in one paragraph.
 
     Parameters
@@ -51,6 +80,8 @@ def site_sentence(site: Site, best: Sequence[Fit], choice: Fit | None) -> str:
         The best set-up of each stick, best first.
     choice : Fit or None
         The first, when it fits.
+    tie_bits : float
+        Difference in bits that does not count.
     """
     first = best[0]
     if choice is None:
@@ -60,7 +91,7 @@ def site_sentence(site: Site, best: Sequence[Fit], choice: Fit | None) -> str:
     if first.limit and first.limit != "nothing near a limit":
         text += f" What limits it: {first.limit}."
     if len(best) > 1:
-        text += _second(first, best[1])
+        text += _second(first, best[1], tie_bits)
     for fit in best:
         if fit.stick in site.liked and fit.stick != first.stick:
             how = "fits too" if fit.verdict != "does not fit" else f"does not fit ({fit.limit})"
@@ -68,19 +99,29 @@ def site_sentence(site: Site, best: Sequence[Fit], choice: Fit | None) -> str:
     return text
 
 
-def site_findings(site: Site, demand: Demand, choice: Fit | None) -> list[Finding]:
+def site_findings(site: Site, demand: Demand, best: Sequence[Fit]) -> list[Finding]:
     """What is to be looked at before the set-up is trusted.
 
     Parameters
     ----------
     site : Site
     demand : Demand
-    choice : Fit or None
+    best : sequence of Fit
+        The best set-up of each stick, best first.
     """
     out = []
     if site.part in NEEDS_CLEARANCE and site.cleared != "yes":
-        text = f"{site.name}: the treating team's word is not recorded; ask before anything touches face or head."
+        word = "is still to be asked for" if site.cleared == "ask" else "is not recorded"
+        text = f"{site.name}: the treating team's word {word}; ask before anything touches face or head."
         out.append(Finding("query", "clearance", text))
+    first = best[0]
+    if first.bits.value < COARSE_BITS and first.weakest_share.value >= 1 / 3:
+        text = (
+            f"{first.label}: {first.bits.value:.1f} bit a direction, so direction and speed will be coarse. Let play with "
+            "one button, options of the game or a helper carry what needs aim."
+        )
+        out.append(Finding("note", "coarse", text))
+    choice = first if first.verdict != "does not fit" else None
     if choice is not None:
         out += _hold_findings(choice, demand)
         out += _duty_findings(choice, demand)
@@ -102,8 +143,8 @@ def _hold_findings(choice: Fit, demand: Demand) -> list[Finding]:
     if not longest or not math.isfinite(hold) or hold >= longest:
         return []
     text = (
-        f"{choice.label}: the longest hold the game asks is {longest:.0f} s; expected at this effort: {hold:.0f} s "
-        f"({choice.hold_model}). Let the game toggle it, or plan a rest."
+        f"{choice.label}: the longest hold the game asks is {longest:.0f} s; at this effort {hold:.0f} s are to be "
+        f"expected ({choice.hold_model}). Let the game toggle it, or plan a rest."
     )
     return [Finding("query", "hold", text)]
 
@@ -114,7 +155,7 @@ def _duty_findings(choice: Fit, demand: Demand) -> list[Finding]:
     text = (
         f"{choice.label}: {100 * choice.effort_share.value:.0f} % of the comfortable force for "
         f"{100 * demand.duty_share:.0f} % of the time is above the {100 * choice.duty_effort_limit:.0f} % that Potvin (2012) "
-        "gives for a whole working day of healthy adults: strict for play, but watch for tiring."
+        "gives for a whole working day of healthy adults. That is strict for play; watch for tiring."
     )
     return [Finding("note", "duty", text)]
 
@@ -135,12 +176,17 @@ def tired(setups: Setups, inputs: SiteInputs, place: int, known: Ability, rules:
     if lost is None or lost.value < 0.05:
         return []
     one = central(inputs)
+    fresh = evaluate(setups.take([place]), one, rules)
     after = evaluate(setups.take([place]), replace(one, force_n=one.force_n * (1 - lost.value)), rules)
     name = setups.kit.stick[setups.stick[place]].name
-    verdict = "It would still fit." if after.shortfall[0] <= 0 else "It would no longer fit."
+    verdict = " It would still fit." if after.shortfall[0] <= 0 else " It would no longer fit."
+    if fresh.shortfall[0] > 0 or (inputs.static is not None and inputs.static[place] > 0):
+        verdict = ""
+    effort = float(after.most_effort[0])
+    asked = "more than all" if effort > 1 else f"{100 * effort:.0f} %"
     text = (
         f"Tired ({100 * lost.value:.0f} % less force), the player would reach {100 * after.weakest[0]:.0f} % of {name}'s throw "
-        f"in the weakest direction, at {100 * after.most_effort[0]:.0f} % of the comfortable force. {verdict}"
+        f"in the weakest direction, at {asked} of the force that is then comfortable.{verdict}"
     )
     return [Finding("note", "tired", text)]
 
