@@ -94,7 +94,7 @@ def next_reading(
     _, candidate, now, then = best
     sentence = (
         f"Most worth the player's effort: {_asked(candidate)}. It would raise the chance that the chosen stick is the "
-        f"right one from {100 * now:.0f} % to about {100 * then:.0f} %."
+        f"right one from {_chance(now)} to about {_chance(then)}."
     )
     phi = candidate.direction_rad if math.isfinite(candidate.direction_rad) else None
     return NextReading(False, candidate.site, phi, candidate.what, now, then, sentence, tuple(ranks[:8]))  # type: ignore[arg-type]
@@ -112,19 +112,24 @@ def _enough(first: SiteWork, chance: float, ranks: Sequence[tuple[str, float, st
         could = float((first.stick_utility[:, 1:].max(axis=0) > 0).mean())
         sentence = (
             f"Enough: more readings would not make a stick of this kit fit (the chance that one does is "
-            f"{100 * could:.0f} %); change the support, the kit or what the game asks instead."
+            f"{_chance(could)}); change the support, the kit or what the game asks instead."
         )
     elif chance >= ENOUGH_CHANCE:
         sentence = (
             "Enough: more readings would not change the choice; the chosen stick is right with a chance of "
-            f"{100 * chance:.0f} %."
+            f"{_chance(chance)}."
         )
     else:
         sentence = (
-            f"Enough: no single reading raises the chance of {100 * chance:.0f} % that the chosen stick is right by "
+            f"Enough: no single reading raises the chance of {_chance(chance)} that the chosen stick is right by "
             f"more than {100 * WORTH_GAIN:.0f} %; let the player try the first two sticks instead."
         )
     return NextReading(True, None, None, "", chance, chance, sentence, tuple(ranks[:8]))
+
+
+def _chance(share: float) -> str:
+    """In per cent, and never certain: it is counted over some hundred draws."""
+    return "over 99 %" if share > 0.99 else "under 1 %" if share < 0.01 else f"{100 * share:.0f} %"
 
 
 def _candidates(work: SiteWork) -> list[Candidate]:
