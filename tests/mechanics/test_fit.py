@@ -259,3 +259,13 @@ def test_static_shortfall_keeps_a_set_up_out() -> None:
     assert free.utility[0] > 0
     assert barred.utility[0] < -1
     assert np.array_equal(free.utility[1:], barred.utility[1:])
+
+
+def test_scaled_bessel_is_scipys() -> None:
+    """The compiled series against scipy.special.i0e, from 0 far beyond what any stick asks: to 1e-12."""
+    from scipy.special import i0e
+
+    from stickwright.mechanics.fit_kernel import scaled_bessel
+
+    x = np.concatenate([np.linspace(0, 8, 400), np.geomspace(8.0001, 1e5, 400)])
+    assert np.array([scaled_bessel(one) for one in x]) == pytest.approx(i0e(x), rel=1e-12)

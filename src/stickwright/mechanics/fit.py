@@ -14,11 +14,11 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import NDArray
 
-from stickwright.mechanics.fit_kernel import fit_kernel
+from stickwright.mechanics.fit_kernel import ALWAYS, FAR_SD, fit_kernel
 from stickwright.mechanics.setups import Setups
 
 __all__ = [
-    "DEAD_ZONES", "EFFECTIVE_WIDTH", "Detail", "Evaluated", "Rules", "SiteInputs", "central", "detail", "evaluate",
+    "ALWAYS", "DEAD_ZONES", "EFFECTIVE_WIDTH", "Detail", "Evaluated", "Rules", "SiteInputs", "central", "detail", "evaluate",
     "evaluate_all", "false_per_min", "spasms_above_per_min",
 ]  # fmt: skip
 
@@ -30,10 +30,6 @@ DEAD_ZONES = np.arange(0, 9) * 0.05
 """Inner dead zones tried, share of the throw; above 40 % little of the stick is left (assumed)."""
 CERTAINTY = 0.7
 """Share of the draws of resting force, and of involuntary force, that a dead zone is chosen to stand (assumed)."""
-FAR_SD = 12.0
-"""Beyond so many sd a crossing comes less than once in a million years: taken as never."""
-ALWAYS = 1e6
-"""False inputs a minute that stand for 'always on'."""
 
 
 @dataclass(frozen=True)
@@ -215,13 +211,6 @@ def spasms_above_per_min(threshold_n: Array, per_min: float, peak_n: tuple[float
     return above
 
 
-def _false_doublings(rate: Array, limit: float) -> Array:
-    """How far the false input is over its limit, in doublings; at most 9 ('always on')."""
-    with np.errstate(divide="ignore"):
-        over: Array = np.clip(np.log2(rate / limit), 0.0, 9.0)
-    return over
-
-
 def _scale(setups: Setups, site: SiteInputs) -> Array:
     """Factor on each stick's forces in each draw."""
     if site.stick_scale is not None:
@@ -274,18 +263,18 @@ def _run(setups: Setups, site: SiteInputs, zone: Array, rules: Rules, *, full: b
     number, draws, directions = len(setups), *site.force_n.shape
     shape = (number, draws if full else 1, directions)
     by_direction = [np.empty(shape) for _ in range(3)]
-    by_draw = [np.empty((number, draws)) for _ in range(5)]
-    rate = _false_rate(setups, site, zone, slice(None))
+    by_draw = [np.empty((number, draws)) for _ in range(6)]
     static = np.zeros(number) if site.static is None else site.static
     fit_kernel(
         setups.start_moment_nm, setups.stiffness_nm_per_rad, setups.height_m, setups.stop_rad, setups.travel_m, setups.touch,
         setups.slope, setups.stick, _scale(setups, site), zone, site.force_n, site.reach_m, site.weight, site.needed,
         site.plane, site.level_share, site.involuntary_n, site.limb_n_per_m, site.noise_share, site.fall_off,
-        _false_doublings(rate, site.false_limit_per_min), static,
+        site.rest_n, site.crossing_hz, site.spasm_per_min, np.asarray(site.spasm_peak_n, dtype=np.float64),
+        site.false_limit_per_min, static,
         (rules.weakest_share, rules.widened_share, rules.widened_travel_m, rules.effort_share),
         *by_direction, *by_draw, full,
     )  # fmt: skip
-    return (*by_direction, *by_draw, rate)
+    return (*by_direction, *by_draw)
 
 
 def central(inputs: SiteInputs) -> SiteInputs:
@@ -342,7 +331,9 @@ def evaluate(setups: Setups, site: SiteInputs, rules: Rules | None = None, *, ch
                 rate[:, 0].copy(), short[:, 0].copy(), utility[:, 0].copy(), utility.mean(axis=1), (short <= 0).mean(axis=1),
             )
         )  # fmt: skip
-        np.maximum.at(stick_utility, some.stick, utility)
+        for stick in np.unique(some.stick):
+            best_there = utility[some.stick == stick].max(axis=0)
+            np.maximum(stick_utility[stick], best_there, out=stick_utility[stick])
     columns = (np.concatenate(column) for column in zip(*parts, strict=True))
     return Evaluated(*columns, stick_utility)  # type: ignore[call-arg]
 

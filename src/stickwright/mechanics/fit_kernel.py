@@ -7,9 +7,22 @@ from __future__ import annotations
 
 import math
 
+import numpy as np
 from numba import njit, prange
+from numpy.polynomial import chebyshev
+from scipy.special import i0e
 
-__all__ = ["fit_kernel"]
+__all__ = ["ALWAYS", "FAR_SD", "fit_kernel", "scaled_bessel"]
+
+FAR_SD = 12.0
+"""Beyond so many sd a crossing comes less than once in a million years: taken as never."""
+ALWAYS = 1e6
+"""False inputs a minute that stand for 'always on'."""
+_FAST = {"contract", "reassoc", "arcp", "nsz"}
+"""Freedoms that change no more than the last digit; not-a-number and infinity keep their meaning."""
+# The scaled Bessel function I0, by Chebyshev series made from scipy's own, so that compiled code can call it.
+_NEAR = chebyshev.chebinterpolate(lambda t: i0e(4.0 * (t + 1.0)), 32)  # for 0 to 8
+_FAR = chebyshev.chebinterpolate(lambda t: np.sqrt(16.0 / (t + 1.0)) * i0e(16.0 / (t + 1.0)), 28)  # from 8 on
 
 
 def _series(first: int) -> tuple[float, ...]:
@@ -21,7 +34,7 @@ _S0, _S1, _S2, _S3, _S4, _S5, _S6, _S7, _S8, _S9 = _series(1)
 _C0, _C1, _C2, _C3, _C4, _C5, _C6, _C7, _C8, _C9 = _series(0)
 
 
-@njit(cache=True, inline="always", error_model="numpy")
+@njit(cache=True, inline="always", error_model="numpy", fastmath=_FAST)
 def _sine(x: float) -> float:  # pragma: no cover
     """By its series, for 0 to 90 degrees: quicker than the library's, which must serve every angle."""
     y = x * x
@@ -30,7 +43,7 @@ def _sine(x: float) -> float:  # pragma: no cover
     return x * (low + z * z * z * ((_S6 + _S7 * y) + z * (_S8 + _S9 * y)))
 
 
-@njit(cache=True, inline="always", error_model="numpy")
+@njit(cache=True, inline="always", error_model="numpy", fastmath=_FAST)
 def _cosine(x: float) -> float:  # pragma: no cover
     """By its series, for 0 to 90 degrees."""
     y = x * x
@@ -39,27 +52,28 @@ def _cosine(x: float) -> float:  # pragma: no cover
     return low + z * z * z * ((_C6 + _C7 * y) + z * (_C8 + _C9 * y))
 
 
-@njit(cache=True, inline="always", error_model="numpy")
+@njit(cache=True, inline="always", error_model="numpy", fastmath=_FAST)
 def _straight(push: float, a: float, m: float, k: float) -> float:  # pragma: no cover
     """Angle where m + k theta + a sin(theta) = push; compiled twin of `crossing.crossing_angle` for a straight fall-off.
 
-    Two steps with the first terms of the series, then Newton's method on the sine itself, which squares the error.
+    One Newton step with the first terms of the series, then Halley's method on the sine itself, which cubes the error.
     """
     theta = (push - m) / (k + a)
-    for _ in range(2):
-        y = theta * theta
-        sine = theta * (1.0 + y * (_S1 + y * (_S2 + y * _S3)))
-        theta -= (m + k * theta - push + a * sine) / (k + a * (1.0 + y * (_C1 + y * _C2)))
+    y = theta * theta
+    sine = theta * (1.0 + y * (_S1 + y * (_S2 + y * _S3)))
+    theta -= (m + k * theta - push + a * sine) / (k + a * (1.0 + y * (_C1 + y * _C2)))
     theta = min(theta, 1.5707963267948966)
     for _ in range(8):
-        step = (m + k * theta - push + a * _sine(theta)) / (k + a * _cosine(theta))
+        sine = a * _sine(theta)
+        value, rise = m + k * theta - push + sine, k + a * _cosine(theta)
+        step = 2.0 * value * rise / (2.0 * rise * rise + value * sine)
         theta -= step
-        if abs(step) < 3e-6:  # the next step would be below 1e-11
+        if abs(step) < 1e-4:  # the next step would be below 1e-11
             break
     return theta
 
 
-@njit(cache=True, error_model="numpy")
+@njit(cache=True, error_model="numpy", fastmath=_FAST)
 def _bent(
     force: float, reach: float, m: float, k: float, h: float, stop: float, power: float
 ) -> float:  # pragma: no cover
@@ -83,15 +97,45 @@ def _bent(
     return theta
 
 
-@njit(cache=True, parallel=True, nogil=True, error_model="numpy")
+@njit(cache=True, error_model="numpy", fastmath=_FAST)
+def scaled_bessel(x: float) -> float:  # pragma: no cover
+    """exp(-x) I0(x) for x of 0 or more."""
+    near = x <= 8.0
+    t = 0.25 * x - 1.0 if near else 16.0 / x - 1.0
+    series = _NEAR if near else _FAR
+    double = 2.0 * t
+    ahead, further = 0.0, 0.0
+    for n in range(len(series) - 1, 0, -1):
+        ahead, further = double * ahead - further + series[n], ahead
+    value = t * ahead - further + series[0]
+    return value if near else value / math.sqrt(x)
+
+
+@njit(cache=True, error_model="numpy", fastmath=_FAST)
+def _crossings_per_min(edge: float, rest: float, sigma: float, hz: float) -> float:  # pragma: no cover
+    """Compiled twin of `fit.false_per_min`."""
+    if sigma <= 0.0:
+        return 0.0 if edge > rest else ALWAYS
+    beyond = (edge - rest) / sigma
+    if beyond < 1.0:
+        return ALWAYS
+    if beyond >= FAR_SD:
+        return 0.0
+    u = edge / sigma
+    scaled = scaled_bessel(u * rest / sigma)
+    return 60.0 * math.sqrt(2.0 * math.pi) * hz * u * math.exp(-0.5 * beyond * beyond) * scaled
+
+
+@njit(cache=True, parallel=True, nogil=True, error_model="numpy", fastmath=_FAST)
 def fit_kernel(  # pragma: no cover - compiled; held equal to a plain loop by the tests
-    m, k, h, stop, travel, touch, slope, stick, stick_scale, zone, force, reach, weight, needed, plane, level, sigma, limb, noise, power,
-    false_doublings, static, rules, reach_out, effort_out, bits_out, weighted_out, weakest_out, most_out, short_out, utility_out,
-    full,
+    m, k, h, stop, travel, touch, slope, stick, stick_scale, zone, force, reach, weight, needed, plane, level, sigma, limb,
+    noise, power, rest, crossing_hz, spasm_per_min, spasm_peaks, false_limit, static, rules, reach_out, effort_out, bits_out,
+    weighted_out, weakest_out, most_out, short_out, utility_out, rate_out, full,
 ):  # type: ignore[no-untyped-def]  # fmt: skip
+    """Fill the out arrays: by set-up, draw and direction (draw 0 only unless `full`), and by set-up and draw."""
     setups, draws, directions = len(m), force.shape[0], force.shape[1]
     weakest_rule, widened_rule, travel_rule, effort_rule = rules
-    inverse_force, inverse_reach = 1.0 / force, 1.0 / reach
+    inverse_force, inverse_reach, inverse_plane = 1.0 / force, 1.0 / reach, 1.0 / plane
     for s in prange(setups):
         h_s, stop_s, travel_s = h[s], stop[s], travel[s]
         inverse_h, inverse_stop = 1.0 / h_s, 1.0 / stop_s
@@ -108,7 +152,8 @@ def fit_kernel(  # pragma: no cover - compiled; held equal to a plain loop by th
             for j in range(directions):
                 in_plane = plane[slope[s], j]
                 f, d = force[i, j] * in_plane, reach[i, j] * in_plane
-                steeper, shorter = inverse_force[i, j] / in_plane, inverse_reach[i, j] / in_plane
+                off = inverse_plane[slope[s], j]
+                steeper, shorter = inverse_force[i, j] * off, inverse_reach[i, j] * off
                 if touch[s]:
                     x = min(max(d * (1.0 - start * steeper), 0.0), travel_s)
                     share, used, effort = x / travel_s, start, start * steeper
@@ -145,7 +190,20 @@ def fit_kernel(  # pragma: no cover - compiled; held equal to a plain loop by th
                 math.log2(widened_rule / max(low_share, 1e-3)), math.log2(travel_rule / max(low_travel, 1e-5))
             )
             short = max(0.0, min(plain, widened)) + max(0.0, math.log2(most / effort_rule)) + static[s]
-            short += false_doublings[s, i]
+            rate = 0.0
+            if not touch[s]:  # a lifted finger gives no input
+                edge = start + zone[s] * (at_stop - start)
+                rate = _crossings_per_min(edge, rest[i], sigma[i], crossing_hz[i])
+                above = 0
+                for peak in spasm_peaks:
+                    above += peak > edge
+                if len(spasm_peaks) == 1 and spasm_peaks[0] > 0.0:
+                    rate += spasm_per_min * min(max(1.0 - edge / spasm_peaks[0], 0.0), 1.0)
+                elif len(spasm_peaks) > 1:
+                    rate += spasm_per_min * above / len(spasm_peaks)
+            if rate > false_limit:
+                short += min(math.log2(rate / false_limit), 9.0)
+            rate_out[s, i] = rate
             weighted_out[s, i] = total
             weakest_out[s, i] = low_share
             most_out[s, i] = most
