@@ -79,8 +79,13 @@ _BY_ALERT: dict[str, tuple[tuple[str, str], ...]] = {
     "heart": (("effort", "Heart or blood pressure: no maximal pushes, no holding of breath while measuring."),),
 }
 
+_MOUTH = (
+    "In or near the mouth: a part of this player's own that can be cleaned, nothing small that could come loose; ask about "
+    "teeth and swallowing."
+)
+
 _FACE = (
-    "Chin, lip, cheek and head: only with the treating team's word; soft parts, nothing rigid towards eye or throat; breakaway "
+    "Chin, lip, cheek, tongue and head: only with the treating team's word; soft parts, nothing rigid towards eye or throat; breakaway "
     "tried at every set-up; the player can get clear alone or somebody stays; never while travelling."
 )
 
@@ -119,6 +124,8 @@ def _site_cautions(site: Site, fit: Fit | None, player: Player) -> list[Caution]
                 "No published endurance curve exists for the neck and face: only the player's own timed hold counts.",
             )
         )
+    if site.part in ("lip", "tongue"):
+        out.append(Caution("kit", site.name, _MOUTH))
     if site.spasm is not None and "startle" not in player.alerts:
         out += [Caution(about, site.name, text) for about, text in _BY_ALERT["startle"]]
     if fit is None:
