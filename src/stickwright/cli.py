@@ -380,8 +380,14 @@ def _trace(options: argparse.Namespace) -> int:
     from stickwright.sheet.words import trace_words
     from stickwright.trace.report import trace_report
 
-    recording = _recording(options)
-    report = trace_report(recording)
+    tell, close = _progress()
+    try:
+        tell("reading the recording", 0.1)
+        recording = _recording(options)
+        tell("working out what it tells", 0.4)
+        report = trace_report(recording)
+    finally:
+        close()
     print(trace_words(report))
     if options.svg or options.json:
         from stickwright.records.writing import write_whole
