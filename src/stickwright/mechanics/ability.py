@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from typing import Literal
 
 import numpy as np
 from numpy.typing import NDArray
@@ -310,6 +311,16 @@ def _of(readings: cap.Readings, phi: float) -> tuple[float, ...]:
     return ()
 
 
+def _read(site: Site, phi: float, what: Literal["force_n", "reach_m"]) -> tuple[float, ...]:
+    """Readings of a direction as they were taken, a 0 as 0."""
+    return tuple(
+        float(value)
+        for reading in site.reading
+        if abs(math.remainder(reading.direction_rad - phi, 2 * math.pi)) < 1e-5
+        for value in getattr(reading, what)
+    )
+
+
 def _direction_reports(
     site: Site,
     grid: Array,
@@ -333,6 +344,9 @@ def _direction_reports(
             if e.direction_rad is not None and abs(e.direction_rad % (2 * math.pi) - phi) < 1e-5
         )
         f_all[place], d_all[place] = found.estimates(n)
+    for k, phi in enumerate(grid):
+        if f_all[k].assumed is None and 0.0 in _read(site, float(phi), "force_n"):
+            f_all[k] = replace(f_all[k], assumed="a force of 0 was read there: a small force stands in")
     out = []
     for k, phi in enumerate(grid):
         width = 0.5 * math.log(f_all[k].high / f_all[k].low)
@@ -343,8 +357,8 @@ def _direction_reports(
                 float(phi),
                 f_all[k],
                 d_all[k],
-                _of(forces, float(phi)),
-                _of(reaches, float(phi)),
+                _read(site, float(phi), "force_n"),
+                _read(site, float(phi), "reach_m"),
                 status if measured else "not measured",  # type: ignore[arg-type]
             )
         )

@@ -77,6 +77,15 @@ def direction_assumptions(
     """
     f_df, d_df = degrees_of_freedom
     out = []
+    zeros = [direction_words(r.direction_rad) for r in site.reading if 0.0 in r.force_n]
+    if zeros:
+        out.append(
+            Assumption(
+                f"Force {', '.join(zeros)} at {site.name}",
+                "half the gauge's step" if site.gauge_step_n else "half the smallest force read",
+                "a force of 0 was read", "a finer gauge, or the weight 0 in game.toml where there is no push",
+            )
+        )  # fmt: skip
     if len(forces.direction_rad) and not f_df:
         out.append(
             Assumption(
