@@ -6,8 +6,8 @@ from dataclasses import replace
 from functools import lru_cache
 
 import pytest
-import worked_cases
 
+import worked_cases
 from stickwright.cautions import cautions_of
 from stickwright.model.estimate import Estimate
 from stickwright.model.plan import Caution, Fit

@@ -7,7 +7,6 @@ import math
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from pytest import approx
 
 from stickwright.units import QUANTITIES, ending_of, quantity_of, split_key, spoken, to_si, units_of
 
@@ -33,7 +32,7 @@ from stickwright.units import QUANTITIES, ending_of, quantity_of, split_key, spo
 def test_factors(value: float, ending: str, si: float) -> None:
     """Standard gravity 9.80665 m/s2 (3rd CGPM 1901), pound 0.45359237 kg and inch 25.4 mm (1959), all exact; the products
     worked out apart to as many digits as are printed."""
-    assert to_si(value, ending) == approx(si, rel=1e-12)
+    assert to_si(value, ending) == pytest.approx(si, rel=1e-12)
 
 
 def test_every_quantity_shows_a_unit_that_it_has_and_counts_in_si() -> None:
@@ -48,7 +47,7 @@ def test_every_quantity_shows_a_unit_that_it_has_and_counts_in_si() -> None:
 @given(value=st.floats(1e-6, 1e6), ending=st.sampled_from(["gf", "oz", "mm", "deg", "per_min", "n_per_mm"]))
 def test_converting_is_a_plain_factor(value: float, ending: str) -> None:
     """Law: twice the number is twice the quantity, and nothing is nothing."""
-    assert to_si(2 * value, ending) == approx(2 * to_si(value, ending), rel=1e-12)
+    assert to_si(2 * value, ending) == pytest.approx(2 * to_si(value, ending), rel=1e-12)
     assert to_si(0.0, ending) == 0.0
 
 
@@ -92,4 +91,4 @@ def test_numbers_as_people_read_them(value: float, ending: str, words: str) -> N
 @given(value=st.floats(1e-4, 1e4))
 def test_spoken_numbers_are_near_what_is_meant(value: float) -> None:
     """Law: what is printed is within half a step of its second digit, five per cent at most, of what was worked out."""
-    assert float(spoken(value, "n").split()[0]) == approx(value, rel=0.0501)
+    assert float(spoken(value, "n").split()[0]) == pytest.approx(value, rel=0.0501)

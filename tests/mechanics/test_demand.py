@@ -8,7 +8,6 @@ import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from pytest import approx
 
 from stickwright.errors import BadInput
 from stickwright.mechanics.demand import (
@@ -33,20 +32,20 @@ def weights(given_game: Game, grid: np.ndarray = EIGHT) -> list[float]:
 
 def test_directions_not_named_are_all_alike() -> None:
     """Nothing said: eight directions, an eighth each."""
-    assert weights(game({"name": "move"})) == approx([1 / 8] * 8, rel=1e-12)
+    assert weights(game({"name": "move"})) == pytest.approx([1 / 8] * 8, rel=1e-12)
 
 
 def test_uneven_angles_weigh_by_their_share_of_the_circle() -> None:
     """Right, 30 degrees and left: the circle nearest to each is 105, 90 and 165 degrees, by hand."""
     grid = np.radians([0.0, 30.0, 180.0])
-    assert weights(game({"name": "move"}), grid) == approx([105 / 360, 90 / 360, 165 / 360], rel=1e-12)
+    assert weights(game({"name": "move"}), grid) == pytest.approx([105 / 360, 90 / 360, 165 / 360], rel=1e-12)
 
 
 @given(degrees=st.lists(st.integers(0, 359), min_size=2, max_size=12, unique=True))
 def test_weights_add_up_to_one(degrees: list[int]) -> None:
     """Law: whatever the angles, in whatever order, the weights add up to 1 and none is negative."""
     told = weights(game({"name": "move"}), np.radians(degrees))
-    assert sum(told) == approx(1.0, rel=1e-9)
+    assert sum(told) == pytest.approx(1.0, rel=1e-9)
     assert min(told) > 0
 
 
@@ -55,7 +54,7 @@ def test_a_direction_not_named_weighs_as_the_nearest_one_named() -> None:
     needs = [{"direction_deg": 90, "weight": 7}, {"direction_deg": 270, "weight": 1}]
     told = np.array(weights(game({"name": "move", "direction": needs})))
     expected = np.array([4, 7, 7, 7, 4, 1, 1, 1])
-    assert told == approx(expected / expected.sum(), rel=1e-12)
+    assert told == pytest.approx(expected / expected.sum(), rel=1e-12)
 
 
 def test_directions_are_the_same_a_full_turn_on() -> None:
@@ -66,14 +65,14 @@ def test_directions_are_the_same_a_full_turn_on() -> None:
         )
         for p in (-90, 270)
     )
-    assert one == approx(other, rel=1e-9)
+    assert one == pytest.approx(other, rel=1e-9)
 
 
 @pytest.mark.parametrize("kind", ["one-axis"])
 def test_one_axis_needs_left_and_right_only(kind: str) -> None:
     """Steering alone: half right, half left, nothing else counts."""
     told = demand_of(game({"name": "steer", "kind": kind}), None, EIGHT, "here")
-    assert told.direction_weights == approx([0.5, 0, 0, 0, 0.5, 0, 0, 0], abs=1e-12)
+    assert told.direction_weights == pytest.approx([0.5, 0, 0, 0, 0.5, 0, 0, 0], abs=1e-12)
     needed = needed_directions(np.array(told.direction_weights), EIGHT)
     assert needed.tolist() == [True, False, False, False, True, False, False, False]
 
@@ -121,7 +120,7 @@ def test_no_stick_action_asks_all_directions_alike_and_says_so() -> None:
     """A game without actions gives an even stick, marked as assumed."""
     empty = game()
     told = demand_of(empty, None, EIGHT, "here")
-    assert told.direction_weights == approx([1 / 8] * 8, rel=1e-12)
+    assert told.direction_weights == pytest.approx([1 / 8] * 8, rel=1e-12)
     assert told.false_input_limit_per_min == FALSE_LIMIT_PER_MIN == 1.0
     (assumed,) = demand_assumptions(empty, told, "here")
     assert "names no action" in assumed.why
