@@ -1,0 +1,89 @@
+"""What tests of verdicts and sentences share: one site, in numbers, on a small kit."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+
+from stickwright.mechanics.explain import Situation, failures, helping_change, limit_sentence, weakest_place
+from stickwright.mechanics.fit import Evaluated, Rules, SiteInputs, evaluate
+from stickwright.mechanics.setups import Setups, setups_of
+from stickwright.model.kit import Kit
+from stickwright.model.plan import Demand
+
+EIGHT = np.arange(8) * math.pi / 4
+
+
+def stick(name: str = "elder", **more: Any) -> dict[str, Any]:
+    """A small stick of half force, unless said otherwise."""
+    plain = {
+        "name": name, "contact_height_mm": 16, "start_force_n": 0.24, "full_force_n": 0.52, "travel_mm": 6.5,
+        "base_mm": (54, 50, 30),
+    }  # fmt: skip
+    return plain | more
+
+
+@dataclass(frozen=True)
+class Fitting:
+    """One site and a kit, worked out."""
+
+    setups: Setups
+    inputs: SiteInputs
+    found: Evaluated
+    situation: Situation
+    demand: Demand
+    rules: Rules
+
+    def fails(self, place: int = 0) -> str:
+        told = failures(
+            place, self.setups, self.found, self.inputs, EIGHT, self.demand, self.rules, self.situation
+        )  # fmt: skip
+        return "; ".join(told)
+
+    def help(self, place: int = 0) -> str:
+        return helping_change(place, self.setups, self.found, self.inputs, EIGHT, self.rules, self.situation)
+
+    def limit(self, place: int = 0) -> str:
+        needed = np.flatnonzero(self.inputs.needed)
+        weakest = weakest_place(needed, self.found.reach_share[place], self.inputs)
+        fails = tuple(part for part in self.fails(place).split("; ") if part)
+        return limit_sentence(place, self.setups, self.found, self.inputs, EIGHT, weakest, fails, self.rules)
+
+
+def fitting(
+    sticks: Sequence[dict[str, Any]],
+    *,
+    force: float | Sequence[float] = 2.0,
+    reach_mm: float | Sequence[float] = 15.0,
+    needed: Sequence[int] = tuple(range(8)),
+    rest: float = 0.0,
+    involuntary: float = 0.01,
+    supported: bool = False,
+    can_lift: bool | None = False,
+    room_m: tuple[float, float] | None = None,
+    spasm_per_min: float = 0.0,
+    spasm_peak_n: tuple[float, ...] = (),
+    duty: float = 0.6,
+    level: float = 1.0,
+    **kit: Any,
+) -> Fitting:
+    """A player's best single figures against a kit."""
+    setups = setups_of(Kit.model_validate({"stick": list(sticks), **kit}))
+    weight = np.zeros(8)
+    weight[list(needed)] = 1 / len(needed)
+    inputs = SiteInputs(
+        force_n=np.broadcast_to(np.asarray(force, dtype=float), (1, 8)).copy(),
+        reach_m=np.broadcast_to(np.asarray(reach_mm, dtype=float) / 1e3, (1, 8)).copy(),
+        weight=weight, needed=weight > 0, plane=np.ones((len(setups.slopes_rad), 8)), level_share=level,
+        rest_n=np.full(1, rest), involuntary_n=np.full(1, involuntary), crossing_hz=np.full(1, 1.5),
+        limb_n_per_m=np.full(1, 50.0), noise_share=0.05, fall_off=1.0, spasm_per_min=spasm_per_min,
+        spasm_peak_n=spasm_peak_n, false_limit_per_min=1.0,
+    )  # fmt: skip
+    rules = Rules()
+    situation = Situation("here", rest, involuntary, 0.5, can_lift, room_m, None, supported)
+    demand = Demand("move", tuple(weight.tolist()), duty, level, None, 1.0)
+    return Fitting(setups, inputs, evaluate(setups, inputs, rules), situation, demand, rules)
