@@ -8,7 +8,9 @@ that an interval is never narrower than what was seen.
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import replace
+from itertools import pairwise
 from typing import NamedTuple
 
 import numpy as np
@@ -16,11 +18,11 @@ from numpy.typing import NDArray
 
 from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import Finding, RestReport
-from stickwright.trace.intervals import median_estimate
+from stickwright.trace.home import effective_count, home, step_of_levels
 from stickwright.trace.recording import Cleaned
 from stickwright.trace.sensing import runs, short
 
-__all__ = ["effective_count", "rest_report", "rest_samples", "rest_stretches"]
+__all__ = ["effective_count", "independent", "one_release", "rest_report", "rest_samples", "rest_stretches", "rests_of"]
 
 SETTLE_S = 0.5
 """Start of a cued rest that is left out: time to react, let go and stop swinging; common practice."""
@@ -32,46 +34,31 @@ NEAR_CENTRE = 0.25
 """Without a cue a stretch counts as rest only this near to zero output, as a share of full output."""
 
 
-def effective_count(values: NDArray[np.float64]) -> float:
-    """How many independent readings a series is worth.
+def one_release(rests: int) -> list[Finding]:
+    """That one rest tells nothing of the way home; nothing when there were several.
 
     Parameters
     ----------
-    values : array, shape (n,)
-        Evenly spaced samples of one quantity.
+    rests : int
+        How many rests there were.
 
     Returns
     -------
-    float
-        Between 1 and n: the smaller of two counts, from the correlation of neighbours and from the scatter
-        of block means.
-
-    Notes
-    -----
-    n (1 - r) / (1 + r) with r the correlation of neighbours [bayley-hammersley-1946] is right for noise that forgets
-    at an even pace; slow sway beside fast noise fools it, and there the scatter of up to 16 block means
-    says how little is known [alexopoulos-1995].
+    list of Finding
+        At most one note.
 
     Examples
     --------
-    >>> round(effective_count(np.tile([1.0, -1.0], 50)))
-    100
+    >>> one_release(1)[0].about, one_release(3)
+    ('one release', [])
     """
-    n = len(values)
-    centred = values - values.mean()
-    power = float(centred @ centred)
-    if n < 3 or power <= 0:
-        return float(max(n, 1))
-    neighbour = min(max(float(centred[1:] @ centred[:-1]) / power, 0.0), 1.0 - 1.0 / n)
-    count = n * (1 - neighbour) / (1 + neighbour)
-    blocks = min(16, n // 4)
-    if blocks >= 4:
-        length = n // blocks
-        means = centred[: blocks * length].reshape(blocks, length).mean(axis=1)
-        scatter = float(means.var(ddof=1))
-        if scatter > 0:
-            count = min(count, blocks * (power / n) / scatter)
-    return float(min(max(count, 1.0), n))
+    if rests != 1:
+        return []
+    text = (
+        "The stick was left alone once: its centre is known for that one release. Whether it comes home to the same "
+        "place shows after three releases or more, each followed by some seconds of rest."
+    )
+    return [Finding("note", "one release", text)]
 
 
 def rest_stretches(
@@ -177,22 +164,74 @@ def rest_samples(
     >>> len(rest_samples(times_s, slow, np.full(2000, "rest"))) < 60
     True
     """
+    return independent(rests_of(times_s, xy, cue))
+
+
+def independent(rests: Sequence[NDArray[np.float64]]) -> NDArray[np.float64]:
+    """Samples of each rest that are far enough apart to count as independent.
+
+    Parameters
+    ----------
+    rests : sequence of array, shape (n, 2)
+        As `rests_of` gives them.
+
+    Returns
+    -------
+    array, shape (k, 2)
+        As `rest_samples`.
+
+    Examples
+    --------
+    >>> len(independent([np.tile([[0.1, 0.0], [0.0, 0.1]], (20, 1))])), independent([]).shape
+    (40, (0, 2))
+    """
+    kept = []
+    for rest in rests:
+        worth = min(effective_count(rest[:, 0]), effective_count(rest[:, 1]))
+        kept.append(rest[:: max(1, math.ceil(len(rest) / worth))])
+    return np.concatenate(kept) if kept else np.empty((0, 2))
+
+
+def rests_of(
+    times_s: NDArray[np.float64], xy: NDArray[np.float64], cue: NDArray[np.str_] | None = None
+) -> list[NDArray[np.float64]]:  # fmt: skip
+    """The samples of each rest.
+
+    Parameters
+    ----------
+    times_s : array, shape (n,)
+        Seconds.
+    xy : array, shape (n, 2)
+        Output; rows with NaN are left out.
+    cue : array of str, shape (n,), or None
+        What was asked; without 'rest' in it rest is found by stillness.
+
+    Returns
+    -------
+    list of array, shape (k, 2)
+        One for each release; a gap parts two.
+
+    Examples
+    --------
+    >>> cue = np.repeat(["rest", "push", "rest"], 100)
+    >>> [len(rest) for rest in rests_of(np.arange(300) / 100, np.zeros((300, 2)), cue)]
+    [100, 100]
+    """
     usable = np.isfinite(xy).all(axis=1) & np.isfinite(times_s)
     times_s, xy = times_s[usable], xy[usable]
     asked = None if cue is None else cue[usable] == "rest"
     if asked is not None and not asked.any():
         asked = None
     if len(times_s) < 2:
-        return np.empty((0, 2))
+        return []
     edges = np.flatnonzero(np.diff(times_s) > max(0.25, 3 * float(np.median(np.diff(times_s))))) + 1
-    kept = []
-    for first, last in zip([0, *edges.tolist()], [*edges.tolist(), len(times_s)], strict=True):
-        part = None if asked is None else asked[first:last]
-        for start, stop in rest_stretches(times_s[first:last], xy[first:last], asked=part):
-            rest = xy[first + start : first + stop]
-            worth = min(effective_count(rest[:, 0]), effective_count(rest[:, 1]))
-            kept.append(rest[:: max(1, math.ceil(len(rest) / worth))])
-    return np.concatenate(kept) if kept else np.empty((0, 2))
+    return [
+        xy[first + start : first + stop]
+        for first, last in pairwise([0, *edges.tolist(), len(times_s)])
+        for start, stop in rest_stretches(
+            times_s[first:last], xy[first:last], asked=None if asked is None else asked[first:last]
+        )
+    ]
 
 
 class _Rests(NamedTuple):
@@ -204,6 +243,7 @@ class _Rests(NamedTuple):
     variance: NDArray[np.float64]
     worth: NDArray[np.float64]
     spans: list[tuple[int, int]]
+    samples: list[NDArray[np.float64]]
 
     def only(self, keep: NDArray[np.bool_]) -> _Rests:
         """The rests of a mask."""
@@ -214,6 +254,7 @@ class _Rests(NamedTuple):
             self.variance[keep],
             self.worth[keep],
             [span for span, kept in zip(self.spans, keep, strict=True) if kept],
+            [rest for rest, kept in zip(self.samples, keep, strict=True) if kept],
         )
 
 
@@ -241,8 +282,7 @@ def rest_report(
 
     Notes
     -----
-    Offset: with one rest its mean, with up to five the mean of their centres (t interval between rests), with six or
-    more the median of the centres (interval of its order statistics, [conover-1999]). Noise: pooled within
+    Offset: see `stickwright.trace.home.home`. Noise: pooled within
     rests, chi-square interval on the independent readings. Return scatter: a one-way analysis of variance of the rests,
     each worth its independent readings, at the 1 % level.
     """
@@ -250,6 +290,8 @@ def rest_report(
     if not cued and clean.unit_is_foreign:
         why = "No rest was asked in this recording and its unit has no known centre: rest cannot be told."
         return None, [Finding("note", "no rest", why)]
+    if clean.step == 0:
+        clean = replace(clean, step=step_of_levels(*(clean.xy[:, axis] for axis in (0, 1) if clean.recorded[axis])))
     rests = _rests(clean, cued, keep)
     if rests is None:
         why = f"No rest of {LEAST_REST_S} s or more was asked or seen: record 10 s with the hand off, three times."
@@ -260,7 +302,7 @@ def rest_report(
         findings += said
     offsets = [_offset(rests, axis, clean) if clean.recorded[axis] else _unrecorded(axis) for axis in (0, 1)]
     scatter, said = _return_scatter(rests, clean)
-    findings += said
+    findings += said + ([] if clean.rest_cleaned else one_release(len(rests.spans)))
     noise = _noise(rests, clean)
     drift, said = _drift(rests, clean)
     findings += said + _offset_finding(offsets, clean)
@@ -279,7 +321,7 @@ def _rests(clean: Cleaned, cued: bool, keep: NDArray[np.bool_] | None) -> _Rests
     # While aiming, holding or following, a still stick is where it was asked to be, not at rest.
     where = clean.segments if cued else clean.pieces(clean.asked("play", "push", ""))
     asked = clean.asked("rest") if cued else None
-    rows, spans = [], []
+    rows, spans, samples = [], [], []
     for first, last in where:
         part = None if asked is None else asked[first:last]
         found = rest_stretches(
@@ -294,11 +336,12 @@ def _rests(clean: Cleaned, cued: bool, keep: NDArray[np.bool_] | None) -> _Rests
                 (clean.times_s[start], clean.times_s[stop - 1], values.mean(axis=0), values.var(axis=0), worth)
             )  # fmt: skip
             spans.append((start, stop))
+            samples.append(values)
     if not rows:
         return None
     starts, stops, centres, variances, worths = zip(*rows, strict=True)
     return _Rests(
-        np.array(starts), np.array(stops), np.array(centres), np.array(variances), np.array(worths), spans
+        np.array(starts), np.array(stops), np.array(centres), np.array(variances), np.array(worths), spans, samples
     )  # fmt: skip
 
 
@@ -340,26 +383,10 @@ def _released_only(rests: _Rests, scale: float) -> tuple[_Rests, list[Finding]]:
 
 
 def _offset(rests: _Rests, axis: int, clean: Cleaned) -> Estimate:
-    from scipy.stats import t
-
-    centres = rests.centre[:, axis]
-    k = len(centres)
-    value = float(np.median(centres) if k >= 6 else centres.mean())
     if clean.rest_cleaned:
-        return Estimate.unbounded(value, _ZEROED, n=k)
-    # All rests may be rounded the same way: the step of the output is not averaged out.
-    grain = clean.step / math.sqrt(12)
-    if k >= 6:
-        middle = median_estimate(centres)
-        return Estimate(value, min(middle.low, value - grain), max(middle.high, value + grain), n=k)
-    degrees = float(rests.worth[0, axis]) - 1 if k == 1 else k - 1.0
-    if degrees < 1:
-        return Estimate.unbounded(value, "One rest, too slow in its sway for an interval: rest longer.", n=1)
-    spread = float(rests.variance[0, axis]) / degrees if k == 1 else float(centres.var(ddof=1)) / k
-    half = math.hypot(float(t.ppf(0.975, degrees)) * math.sqrt(spread), grain)
-    if half == 0:
-        return Estimate.unbounded(value, "The value never changes in this rest.", n=k)
-    return Estimate(value, value - half, value + half, n=max(k, round(degrees + 1)))
+        centres = rests.centre[:, axis]
+        return Estimate.unbounded(float(np.median(centres)), _ZEROED, n=len(centres))
+    return home([each[:, axis] for each in rests.samples], clean.step)
 
 
 def _sd_estimate(variance: float, degrees: float, n: int) -> Estimate:

@@ -14,13 +14,13 @@ from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy.special import betainc, stdtrit
 
 from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import Finding
 from stickwright.model.recording import Recording
 from stickwright.model.response import FilterChoice, Tuning
-from stickwright.trace.rest import rest_samples
+from stickwright.trace.home import home, step_of_levels
+from stickwright.trace.rest import independent, one_release, rests_of
 from stickwright.trace.tremor import tremor_report
 from stickwright.tuning.asked import Stretch, asked_for, usable
 from stickwright.tuning.bearing import Bearing, bearing, push_direction
@@ -45,8 +45,7 @@ _WIDE_DEAD_ZONE = 0.3  # Beyond this more than the noise is wrong: support, or a
 
 
 class _Rest(NamedTuple):
-    samples: Array
-    centres: Array
+    rests: list[Array]
     findings: tuple[Finding, ...]
 
 
@@ -105,13 +104,13 @@ def tune(
     """
     kept, findings = usable(recordings, site, stick)
     rest = _rest(kept)
-    offset_x, offset_y = (_centre(rest, axis) for axis in range(2))
+    offset_x, offset_y = (_centre(rest.rests, axis) for axis in range(2))
     seated = Response(centre_xy=(offset_x.value, offset_y.value))
     seat = _seat(kept, seated)
     turned = replace(seated, rotation_rad=seat.rotation_rad.value)
     span = _span(kept, turned)
     ranged = replace(turned, direction_rad=span.direction_rad, gain=span.gain)
-    dead, dead_findings = _dead_zone(rest.samples, ranged)
+    dead, dead_findings = _dead_zone(independent(rest.rests), ranged)
     dead = _held_back(dead, least_dead_zone_share, span)
     quiet = replace(
         ranged, dead_zone=min(dead.value, _LARGEST_DEAD_ZONE), inner_jump=inner_jump(own_dead_zone_share)
@@ -199,50 +198,38 @@ def _ratio_from_middle(middle: float) -> float:
 
 
 def _rest(recordings: Sequence[Recording]) -> _Rest:
-    asked = [one for one in recordings if asked_for(one, "rest")]
-    samples = [
-        rest_samples(one.times_s, one.xy, one.cue if one.cue is not None and "rest" in one.cue else _all_rest(one))
-        for one in asked
+    rests = [
+        rest
+        for one in recordings
+        if asked_for(one, "rest")
+        for rest in rests_of(
+            one.times_s, one.xy, one.cue if one.cue is not None and "rest" in one.cue else _all_rest(one)
+        )
     ]
-    centres = [np.median(stretch.xy, axis=0) for one in asked for stretch in asked_for(one, "rest")]
-    if asked and sum(map(len, samples)):
-        return _Rest(np.concatenate(samples), np.array(centres), ())
-    still = [rest_samples(one.times_s, one.xy, None) for one in recordings]
-    if sum(map(len, still)):
+    if rests:
+        return _Rest(rests, tuple(one_release(len(rests))))
+    still = [rest for one in recordings for rest in rests_of(one.times_s, one.xy)]
+    if still:
         text = (
             "No rest was asked for in these recordings; moments in which the stick lay still near the centre were "
             "taken instead. Record 20 s of rest, hands as in play, to be sure."
         )
-        return _Rest(np.concatenate(still), np.empty((0, 2)), (Finding("query", "rest by stillness", text),))
+        return _Rest(still, (Finding("query", "rest by stillness", text),))
     text = (
         "Centre and dead zone are left alone: no rest was recorded. Record 20 s of rest, hands as in play, not trying."
     )
-    return _Rest(np.empty((0, 2)), np.empty((0, 2)), (Finding("note", "rest", text),))
+    return _Rest([], (Finding("note", "rest", text),))
 
 
 def _all_rest(recording: Recording) -> NDArray[np.str_]:
     return np.full(len(recording.times_s), "rest")
 
 
-def _centre(rest: _Rest, axis: int) -> Estimate:
-    """Median of rest; interval from order statistics, or from the rests' own centres where that is wider."""
-    values = np.sort(rest.samples[:, axis])
-    n = len(values)
-    if n == 0:
+def _centre(rests: list[Array], axis: int) -> Estimate:
+    if not rests:
         return Estimate.unbounded(0.0, "no rest was recorded", n=0, assumed="stick centred")
-    median = float(np.median(values))
-    ranks = np.arange(1.0, n // 2 + 1.0)
-    # The r-th value from either end leaves the true median outside with probability 2 P(B < r), B binomial(n, 1/2).
-    outside = 2.0 * (1.0 - np.asarray(betainc(ranks, n - ranks + 1.0, 0.5)))
-    rank = int(np.count_nonzero(outside <= 0.05))
-    if rank == 0:
-        return Estimate.unbounded(median, f"only {n} independent rest samples, 6 are needed", n=n)
-    low, high = float(values[rank - 1]), float(values[n - rank])
-    if len(rest.centres) >= 3:
-        places = rest.centres[:, axis]
-        half = float(stdtrit(len(places) - 1, 0.975)) * float(places.std(ddof=1)) / math.sqrt(len(places))
-        low, high = min(low, median - half), max(high, median + half)
-    return Estimate(median, low, high, n=n)
+    every = np.concatenate(rests)
+    return home([each[:, axis] for each in rests], step_of_levels(every[:, 0], every[:, 1]))
 
 
 def _placed_stretches(recordings: Sequence[Recording], settings: Response, *tasks: str) -> list[Stretch]:
