@@ -78,6 +78,8 @@ def plan(
     BadInput
         A name does not resolve, weights are all 0, or a reading cannot be used; all problems at once.
     """
+    if draws < 2:
+        raise BadInput(Problem("draws", str(draws), "2 or more, 500 for a sheet"))
     rules = rules or Rules()
     tell = progress or (lambda _what, _share: None)
     findings: list[Finding] = []

@@ -130,7 +130,8 @@ def fits_of(
     some = setups.take(kept)
     static = None if inputs.static is None else inputs.static[kept]
     drawn = detail(some, replace(inputs, static=static), found.dead_zone[kept], rules)
-    right = right_choice(found.stick_utility[:, 1:], rules.tie_bits).mean(axis=1)
+    drawn_utility = found.stick_utility[:, 1:] if found.stick_utility.shape[1] > 1 else found.stick_utility
+    right = right_choice(drawn_utility, rules.tie_bits).mean(axis=1)
     return tuple(
         _fit(
             row, place, setups, found, inputs, drawn, direction_rad, demand, site, rules, situation, helps[row],
