@@ -6,8 +6,8 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
-from one_site import EIGHT, Fitting, fitting, stick
 
+from one_site import EIGHT, Fitting, fitting, stick
 from stickwright.mechanics.explain import base_fits, best_extensions, extension_sentence, weakest_place
 from stickwright.mechanics.fit import evaluate
 

@@ -1,0 +1,208 @@
+"""From figures to an order: bits first, then liked, simpler, smaller; and what is reported of each set-up."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+from typing import Any
+
+import numpy as np
+import pytest
+from one_site import EIGHT, Fitting, fitting, stick
+
+from stickwright.mechanics.fit import evaluate
+from stickwright.mechanics.verdict import fits_of, ranked
+from stickwright.model.plan import Fit
+from stickwright.model.player import Site
+
+
+def with_utility(made: Fitting, *utility: float) -> Fitting:
+    """The same, with these bits in place of its own."""
+    return replace(made, found=replace(made.found, utility=np.array(utility)))
+
+
+def order(made: Fitting, *liked: str) -> list[str]:
+    found = ranked(made.setups, made.found, liked, made.rules)
+    return [made.setups.kit.stick[made.setups.stick[place]].name for place in found.best]
+
+
+def two(**more: Any) -> Fitting:
+    """A small and a large stick; their bits are set by each test."""
+    return fitting([stick("small"), stick("large", base_mm=(150, 110, 70))], **more)
+
+
+def reported(made: Fitting, **site: Any) -> Fit:
+    """The first set-up as the plan tells it."""
+    where = Site.model_validate({"name": "here", "part": "fingertip"} | site)
+    fits = fits_of(
+        [0], made.setups, made.found, made.inputs, EIGHT, made.demand, where, made.rules, made.situation, [""]
+    )
+    return fits[0]
+
+
+class TestOrder:
+    def test_more_bits_come_first(self) -> None:
+        """A fifth of a bit decides, whatever is small."""
+        assert order(with_utility(two(), 2.0, 2.2)) == ["large", "small"]
+
+    def test_within_a_tie_the_smaller_comes_first(self) -> None:
+        """0.14 bit does not decide; the smaller base does."""
+        assert order(with_utility(two(), 2.0, 2.14)) == ["small", "large"]
+
+    def test_a_liked_stick_is_not_overruled_by_a_tenth_of_a_bit(self) -> None:
+        """The player's word counts within a tie, and not beyond it."""
+        assert order(with_utility(two(), 2.1, 2.0), "large") == ["large", "small"]
+        assert order(with_utility(two(), 2.2, 2.0), "large") == ["small", "large"]
+
+    def test_fewer_parts_come_first_within_a_tie(self) -> None:
+        """A bare stick before the same with a topper that gains a tenth of a bit."""
+        made = fitting([stick("bare")], topper=[{"name": "dish", "form": "dish", "height_mm": 1}])
+        found = ranked(made.setups, replace(made.found, utility=np.array([2.0, 2.1])), (), made.rules)
+        assert found.best == (0,)
+        assert found.others == (1,)
+
+    def test_liked_comes_before_fewer_parts_and_fewer_parts_before_smaller(self) -> None:
+        """Three in a tie: liked with a topper, bare and large, small with a topper."""
+        made = fitting(
+            [stick("large", base_mm=(150, 110, 70)), stick("small")],
+            topper=[{"name": "dish", "form": "dish", "height_mm": 1}],
+        )
+        parts = made.setups.parts
+        assert parts.tolist() == [0, 1, 0, 1]
+        only = np.array([2.0, -3.0, -3.0, 2.0])  # large bare, small with a dish
+        shown = replace(made, found=replace(made.found, utility=only))
+        assert order(shown) == ["large", "small"]
+        assert order(shown, "small") == ["small", "large"]
+
+    def test_what_breaks_a_rule_comes_after_what_fits(self) -> None:
+        """The lightest with the most bits is always on; the one that fits comes first, with fewer."""
+        made = fitting(
+            [
+                stick("feather", start_force_n=0.02, full_force_n=0.05),
+                stick("half", start_force_n=0.3, full_force_n=0.6),
+            ],
+            involuntary=0.06,
+        )
+        assert made.found.shortfall[0] > 0
+        assert order(made, "feather") == ["half", "feather"]
+
+    def test_neither_the_lightest_nor_the_heaviest_wins_blindly(self) -> None:
+        """Five versions of one stick, from a tenth to ten times its force: one in the middle is right for this hand."""
+        factors = (0.1, 0.3, 1.0, 3.0, 10.0)
+        made = fitting(
+            [stick(f"x{f:g}", start_force_n=0.24 * f, full_force_n=0.52 * f) for f in factors],
+            force=1.4, reach_mm=20, involuntary=0.05,
+        )  # fmt: skip
+        assert order(made)[0] == "x1"
+        fitting_ones = [name for name, short in zip(factors, made.found.shortfall, strict=True) if short <= 0]
+        assert fitting_ones == [1.0]
+
+    def test_when_nothing_fits_the_nearest_comes_first(self) -> None:
+        """Too heavy by a little before too heavy by a lot."""
+        made = fitting(
+            [stick("heavy", start_force_n=2, full_force_n=4), stick("heavyish", start_force_n=0.4, full_force_n=0.9)],
+            force=0.8,
+        )
+        assert np.all(made.found.shortfall > 0)
+        assert order(made) == ["heavyish", "heavy"]
+
+
+class TestReport:
+    def test_verdict_follows_the_rules_broken(self) -> None:
+        """Fits, fits with its range widened, does not fit: and the last with its reasons."""
+        fits = reported(fitting([stick()], force=2.0, reach_mm=15))
+        assert (fits.verdict, fits.fails) == ("fits", ())
+        widened = reported(fitting([stick(full_force_n=0.4)], force=3.0, reach_mm=3.9))
+        assert (widened.verdict, widened.fails) == ("fits with its range widened", ())
+        assert 1 / 3 < widened.weakest_share.value < 0.6
+        fails = reported(fitting([stick()], force=0.2))
+        assert fails.verdict == "does not fit"
+        assert len(fails.fails) == 2
+
+    def test_figures_by_hand(self) -> None:
+        """2 N and 60 mm: the stop is reached at 0.52 N, a quarter of the force; 43 N/m at the contact."""
+        fit = reported(fitting([stick()], force=2.0, reach_mm=60))
+        assert fit.effort_share.value == pytest.approx(0.26, rel=1e-9)
+        assert fit.stiffness_n_per_m == pytest.approx(0.28 / math.asin(6.5 / 16) / 0.016, rel=1e-9)
+        assert fit.weakest_share.value == pytest.approx(1.0, abs=1e-12)
+        for one in fit.directions:
+            assert one.force_used_n == pytest.approx(0.52, rel=1e-9)
+            assert one.reach_travel_m.value == pytest.approx(0.0065, rel=1e-9)
+            assert one.available_force_n == 2.0
+
+    def test_one_draw_gives_no_interval_and_says_why(self) -> None:
+        """An interval from no draws would be made up."""
+        fit = reported(fitting([stick()]))
+        assert not fit.bits.has_interval
+        assert fit.bits.why == "too few draws for an interval"
+
+    def test_intervals_and_chances_come_from_the_draws(self) -> None:
+        """Force uncertain by 30 %: the interval of the effort is that of 1/force, and the chance is of one stick alone."""
+        made = fitting([stick()], force=2.0, reach_mm=60)
+        draws = 4001
+        force = 2.0 * np.exp(0.3 * np.random.default_rng(3).standard_normal((draws, 1))) * np.ones((1, 8))
+        force[0] = 2.0
+        many = {
+            name: np.repeat(getattr(made.inputs, name), draws, axis=0)
+            for name in ("reach_m", "rest_n", "involuntary_n", "crossing_hz", "limb_n_per_m")
+        }
+        inputs = replace(made.inputs, force_n=force, **many)
+        fit = reported(replace(made, inputs=inputs, found=evaluate(made.setups, inputs, made.rules)))
+        assert fit.effort_share.low == pytest.approx(0.26 * math.exp(-1.96 * 0.3), rel=0.05)
+        assert fit.effort_share.high == pytest.approx(0.26 * math.exp(1.96 * 0.3), rel=0.05)
+        assert fit.probability_best == 1.0
+
+    def test_rest_deflection_by_hand(self) -> None:
+        """0.38 N resting on 0.24 to 0.52 N: half the throw by force, (0.38 - 0.24)/(ks T)."""
+        fit = reported(fitting([stick()], rest=0.38))
+        ks = 0.28 / math.asin(6.5 / 16) / 0.016
+        assert fit.rest_deflection_share == pytest.approx(0.14 / ks / 0.0065, rel=1e-9)
+
+
+class TestHold:
+    QUARTER = {"force": 2.0, "reach_mm": 60}  # noqa: RUF012
+
+    def test_without_a_hold_a_curve_is_named_and_marked(self) -> None:
+        """Frey Law and Avin, healthy adults: assumed."""
+        fit = reported(fitting([stick()], **self.QUARTER))
+        assert fit.hold_model == "Frey Law and Avin 2010, hand, healthy adults"
+        assert fit.hold_s.assumed is not None
+        assert "no hold was measured" in fit.hold_s.assumed
+
+    def test_the_players_own_hold_at_this_effort_is_taken_as_it_is(self) -> None:
+        """26 % of the comfortable force held 31 s: 31 s, nothing assumed."""
+        fit = reported(fitting([stick()], **self.QUARTER), hold=[{"duration_s": 31, "effort_share": 0.26}])
+        assert fit.hold_s.value == 31
+        assert fit.hold_s.assumed is None
+        assert fit.hold_model == "the player's own hold"
+
+    def test_a_hold_carried_along_a_curve_does_not_look_measured(self) -> None:
+        """Half the force held 25 s, needed is a quarter: longer, along a curve that is named."""
+        fit = reported(fitting([stick()], **self.QUARTER), hold=[{"duration_s": 25, "effort_share": 0.5}])
+        assert fit.hold_s.value > 25
+        assert fit.hold_model.startswith("the player's own hold, carried to this effort along Frey Law and Avin")
+
+    def test_of_several_holds_the_nearest_effort_counts(self) -> None:
+        """Held at 26 % and at 80 %: the first is the one to use, in whatever order they stand."""
+        holds = [{"duration_s": 31, "effort_share": 0.26}, {"duration_s": 5, "effort_share": 0.8}]
+        for some in (holds, holds[::-1]):
+            assert reported(fitting([stick()], **self.QUARTER), hold=some).hold_s.value == 31
+
+    def test_a_hold_given_as_a_force_is_set_against_its_own_direction(self) -> None:
+        """0.52 N held left, where the player has 2 N: an effort of 26 %, although right has ten times as much."""
+        reading = [{"direction_deg": 0, "force_n": [20.0]}, {"direction_deg": 180, "force_n": [2.0]}]
+        hold = [{"duration_s": 31, "force_n": 0.52, "direction_deg": 180}]
+        fit = reported(fitting([stick()], **self.QUARTER), reading=reading, hold=hold)
+        assert fit.hold_s.value == 31
+
+    def test_no_curve_for_the_neck(self) -> None:
+        """Chin: only the own hold; at a higher effort than it was held, no number."""
+        none = reported(fitting([stick()], **self.QUARTER), part="chin")
+        assert none.hold_model == "none"
+        assert math.isnan(none.hold_s.value)
+        assert "time the player's own hold" in (none.hold_s.why or "")
+        less = reported(fitting([stick()], **self.QUARTER), part="chin", hold=[{"duration_s": 40, "effort_share": 0.2}])
+        assert math.isnan(less.hold_s.value)
+        more = reported(fitting([stick()], **self.QUARTER), part="chin", hold=[{"duration_s": 40, "effort_share": 0.5}])
+        assert more.hold_s.value == 40
+        assert "at least as long" in (more.hold_s.assumed or "")
