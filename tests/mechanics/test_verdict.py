@@ -8,8 +8,8 @@ from typing import Any
 
 import numpy as np
 import pytest
-from one_site import EIGHT, Fitting, fitting, stick
 
+from one_site import EIGHT, Fitting, fitting, stick
 from stickwright.mechanics.fit import evaluate
 from stickwright.mechanics.verdict import fits_of, ranked
 from stickwright.model.plan import Fit
