@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import math
+import re
 import subprocess
 import sys
 import textwrap
+from pathlib import Path
 
 import numpy as np
 import pytest
@@ -15,6 +18,8 @@ from hypothesis.extra import numpy as hnp
 from stickwright.errors import BadInput
 from stickwright.model.recording import Recording
 from stickwright.records.recordings import CUES, ColumnChoice, read_recording, write_recording
+from stickwright.sheet.words import trace_words
+from stickwright.trace.report import trace_report
 
 
 def file(tmp_path, content):
@@ -55,17 +60,55 @@ def test_counts_of_a_foreign_device(tmp_path):
 
 
 def test_units_targets_and_one_axis(tmp_path):
-    """Milliseconds by the column's name; a foreign unit is kept with its name; one axis leaves y at 0 and says so;
+    """Milliseconds by the column's name; a foreign unit is kept with its name; one axis leaves y not known and says so;
     targets are turned as the stick is."""
     path = file(tmp_path, "time_ms,px,tx,ty\n0,10,10,4\n20,12,14,6\n")
     choice = ColumnChoice(time="time_ms", x="px", y=None, unit="px", cue_x="tx", cue_y="ty", flip_y=True)
     found = read_recording(path, columns=choice)
     assert found.times_s == pytest.approx([0, 0.02], rel=1e-12)
-    assert found.xy.tolist() == [[10, 0], [12, 0]]
+    assert found.xy[:, 0].tolist() == [10, 12]
+    assert np.isnan(found.xy[:, 1]).all()
     assert found.cue_xy is not None
     assert found.cue_xy.tolist() == [[10, -4], [14, -6]]
     assert found.unit == "px"
-    assert found.notes == ("one axis only: y was not recorded and stands at 0",)
+    assert found.notes == ("one axis only: y was not recorded",)
+
+
+def test_one_axis_is_written_and_read_back(tmp_path):
+    """A lever with one axis, written in our own format, reads back with y not recorded; an empty x cell among others
+    is counted, y is not."""
+    xy = np.column_stack([[0.1, 0.2, np.nan, 0.4], np.full(4, np.nan)])
+    write_recording(Recording("lever.csv", np.arange(4) / 50, xy), tmp_path / "lever.csv")
+    found = read_recording(tmp_path / "lever.csv")
+    np.testing.assert_array_equal(found.xy, xy)
+    assert found.notes == ("1 of 4 samples have an empty cell", "one axis only: y was not recorded")
+
+
+def test_real_lever_says_nothing_of_forward():
+    """A real thumbstick of which one axis was logged in counts: trace tells right and left, and of forward only that
+    it was not recorded."""
+    path = Path(__file__).parents[1] / "data" / "thumbstick" / "play-2-person-D-0-to-30-s.csv"
+    read = read_recording(path, columns=ColumnChoice(x="raw_x_count", y=None, full_scale=80.0))
+    report = trace_report(read)
+    assert report.reach is not None
+    assert [round(math.degrees(phi)) for phi in report.reach.direction_rad] == [0, 180]
+    assert report.rest is not None
+    assert report.rest.offset_y.why == "y was not recorded."
+    words = " ".join(trace_words(report).split())
+    assert words.count("forward") == words.count("forward not known (y was not recorded)") == 1
+    assert not re.search(r"\bback[-:,]", words)
+
+
+def test_equal_times(tmp_path):
+    """A clock that stands for a row or two is noted; one that stands throughout is refused, with what to say instead."""
+    found = read_recording(file(tmp_path, "time_s,x,y\n0,0,0\n0,1,1\n1,0,0\n1,0,0\n"))
+    assert found.notes == ("2 samples bear the same time as the one before",)
+    assert found.times_s.tolist() == [0, 0, 1, 1]
+    with pytest.raises(
+        BadInput, match="time_s: found 3 rows that all bear the same time, expected time that runs"
+    ) as no:
+        read_recording(file(tmp_path, "time_s,x,y\n5,0,0\n5,1,1\n5,0,0\n"))
+    assert "--time none and --rate" in str(no.value)
 
 
 def test_rows_at_a_rate(tmp_path):
@@ -186,6 +229,7 @@ def test_a_written_recording_reads_back(tmp_path_factory, data, cue, width):
     """Law: what is written in our own format reads back to the same bits, gaps included."""
     data[0, 1:3] = 0.5
     times_s = np.sort(np.nan_to_num(data[:, 0]))
+    times_s[-1] += 1.0  # a clock that stands throughout is refused
     made = Recording("r.csv", times_s, data[:, 1:3], np.array(cue[: len(data)]), data[:, 3:5], width)
     path = tmp_path_factory.getbasetemp() / "r.csv"
     write_recording(made, path)

@@ -271,3 +271,24 @@ def test_involuntary_movement_in_play_sets_the_least_dead_zone():
     assert "involuntary movement" in held.dead_zone.why
     assert any("involuntary movement in play" in sentence for sentence in held.sentences)
     assert held.simple.dead_zone_percent > quiet.simple.dead_zone_percent
+
+
+def test_a_lever_with_one_axis_is_not_tuned_from():
+    """A recording without y is left out and named; the centre then comes from the others."""
+    rng = np.random.default_rng(8)
+    whole, lever = rest(rng), rest(rng)
+    lever.xy[:, 1] = np.nan
+    tuning = tune([Recording("lever", lever.times_s, lever.xy, task="rest"), whole], site="chin", stick="birch")
+    assert tuning.recordings == ("rest",)
+    assert tuning.findings[0].about == "one axis"
+    assert tuning.findings[0].text.startswith("lever holds no y and was not used for tuning")
+    assert tuning.offset_x.low < 0.04 < tuning.offset_x.high
+
+
+def test_one_release_is_said():
+    """One rest tells nothing of the way home; three do."""
+    rng = np.random.default_rng(9)
+    once = tune([rest(rng)], site="chin", stick="birch")
+    assert "one release" in [finding.about for finding in once.findings]
+    thrice = tune([rest(rng, 5) for _ in range(3)], site="chin", stick="birch")
+    assert "one release" not in [finding.about for finding in thrice.findings]

@@ -6,6 +6,7 @@ Own format: ``time_s,x,y`` and if wanted ``cue``, ``cue_x,cue_y``, ``cue_width``
 from __future__ import annotations
 
 import io
+from dataclasses import replace
 from pathlib import Path
 
 import numpy as np
@@ -55,13 +56,14 @@ def read_recording(
     Returns
     -------
     Recording
-        x right, y forward; shares of full output, or the foreign unit. Empty cells are NaN and noted.
+        x right, y forward; shares of full output, or the foreign unit. Empty cells are NaN and noted; an axis that
+        was not recorded is NaN throughout.
 
     Raises
     ------
     BadInput
         Not readable; columns that are not there; cells that are no numbers (the first ten by row and
-        column, then how many more); time that runs backwards; counts without a full scale.
+        column, then how many more); time that runs backwards or stands still throughout; counts without a full scale.
     """
     path = Path(path)
     shown = shown or path.name
@@ -74,11 +76,13 @@ def read_recording(
         raise no_rows(shown)
     notes: list[str] = []
     times_s = _times(frame, choice, shown, notes)
+    if columns is None and choice.y is not None and frame[choice.y].null_count() == frame.height:
+        choice = replace(choice, y=None)  # as one axis is written in our own format
     xy = _pair(frame, choice.x, choice.y, choice, shown)
     _refuse_scale(xy, choice, shown, foreign=columns is not None)
     _note_gaps(xy, choice, notes)
     cue_xy = _pair(frame, choice.cue_x, choice.cue_y, choice, shown) if choice.cue_x and choice.cue_y else None
-    left_out = [name for name in header if name not in choice.named()]
+    left_out = [name for name in header if name not in ("y", *choice.named())]
     if left_out and columns is None:
         notes.append(f"columns not read: {', '.join(left_out)}")
     return Recording(
@@ -123,6 +127,11 @@ def _times(frame: pl.DataFrame, choice: ColumnChoice, shown: str, notes: list[st
         ]
         raise BadInput([*told, *how_many_more(back.size - len(told), shown)])
     same = int(np.count_nonzero(step == 0))
+    if same and same == step.size:
+        raise BadInput(
+            Problem(f"{shown}, {choice.time}", f"{times.size:,} rows that all bear the same time",
+                    "time that runs forward", "Is it the right column? Without one, say --time none and --rate.")
+        )  # fmt: skip
     if same:
         notes.append(f"{same:,} samples bear the same time as the one before")
     return times
@@ -134,8 +143,8 @@ def _column(frame: pl.DataFrame, name: str) -> NDArray[np.float64]:
 
 
 def _pair(frame: pl.DataFrame, x: str | None, y: str | None, choice: ColumnChoice, shown: str) -> NDArray[np.float64]:
-    """Two columns, centred, scaled, x right and y forward."""
-    pair = np.zeros((frame.height, 2))
+    """Two columns, centred, scaled, x right and y forward; NaN where there is no column."""
+    pair = np.full((frame.height, 2), np.nan)
     scale = choice.full_scale or 1.0
     for axis, (name, flip) in enumerate(((x, choice.flip_x), (y, choice.flip_y))):
         if name is None:
@@ -173,11 +182,12 @@ def _refuse_scale(xy: NDArray[np.float64], choice: ColumnChoice, shown: str, *, 
 
 
 def _note_gaps(xy: NDArray[np.float64], choice: ColumnChoice, notes: list[str]) -> None:
-    gaps = int(np.count_nonzero(np.isnan(xy).any(axis=1)))
+    recorded = xy if choice.y is not None else xy[:, :1]
+    gaps = int(np.count_nonzero(np.isnan(recorded).any(axis=1)))
     if gaps:
         notes.append(f"{gaps:,} of {len(xy):,} samples have an empty cell")
     if choice.y is None:
-        notes.append("one axis only: y was not recorded and stands at 0")
+        notes.append("one axis only: y was not recorded")
 
 
 def _cues(frame: pl.DataFrame, choice: ColumnChoice) -> NDArray[np.str_] | None:

@@ -103,6 +103,7 @@ def tune(
     (0.05, True, True)
     """
     kept, findings = usable(recordings, site, stick)
+    kept = _with_both_axes(kept, findings)
     rest = _rest(kept)
     offset_x, offset_y = (_centre(rest.rests, axis) for axis in range(2))
     seated = Response(centre_xy=(offset_x.value, offset_y.value))
@@ -195,6 +196,21 @@ def _ratio_from_middle(middle: float) -> float:
     if middle <= 0.5 + 1e-12:
         return 0.0
     return float(brentq(lambda c: math.log1p(c / 2) / math.log1p(c) - middle, 1e-9, 1e6, xtol=1e-12))
+
+
+def _with_both_axes(recordings: Sequence[Recording], findings: list[Finding]) -> list[Recording]:
+    kept = []
+    for one in recordings:
+        missing = " and ".join("xy"[axis] for axis in (0, 1) if not np.isfinite(one.xy[:, axis]).any())
+        if len(one.xy) == 0 or not missing:
+            kept.append(one)
+            continue
+        text = (
+            f"{one.name} holds no {missing} and was not used for tuning: a response needs both axes of the stick. "
+            "Record both."
+        )
+        findings.append(Finding("fault", "one axis", text))
+    return kept
 
 
 def _rest(recordings: Sequence[Recording]) -> _Rest:
