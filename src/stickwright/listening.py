@@ -137,7 +137,7 @@ def _place_of(setups: Setups, recording: Recording) -> int | None:
             kit.topper[topper].name if topper >= 0 else None,
             kit.extension[extension].name if extension >= 0 else None,
         )
-        if names == (recording.stick, recording.topper, recording.extension):
+        if names == _tried(recording):
             return place
     return None
 
@@ -147,7 +147,7 @@ def agreements(
 ) -> list[Finding]:
     """One finding for each tried set-up: its own pushes where there are some, else its edge."""
     turned = {
-        (r.stick, r.topper, r.extension): report.bias.rotation_rad.value
+        _tried(r): report.bias.rotation_rad.value
         for r, report in zip(recordings, reports, strict=True)
         if report.bias is not None and report.bias.quarter_turns == 0 and not report.bias.mirrored
     }
@@ -157,8 +157,8 @@ def agreements(
             place = _place_of(setups, recording)
             if report.reach is None or task not in report.task or place is None or place in out:
                 continue
-            turn = turned.get((recording.stick, recording.topper, recording.extension), 0.0)
-            name = " + ".join(part for part in (recording.stick, recording.topper, recording.extension) if part)
+            turn = turned.get(_tried(recording), 0.0)
+            name = _label(_tried(recording))
             out[place] = agreement(known.direction_rad, found.reach_share[place], report.reach, turn, name)
     return list(out.values())
 
@@ -199,28 +199,46 @@ def tunings_of(
     found: Evaluated,
     rng: np.random.Generator,
 ) -> tuple[Tuning, ...]:
-    sticks = list(dict.fromkeys(r.stick for r in recordings if r.stick is not None and r.unit == "share"))
-    if not sticks:
+    """The tuning of each set-up that was tried and recorded at a site.
+
+    Parameters
+    ----------
+    case : Case
+    site : Site
+    recordings : sequence of Recording
+        Of this site.
+    setups, found : Setups, Evaluated
+        For the dead zone that keeps involuntary movement out.
+    rng : numpy Generator
+    """
+    usable = [r for r in recordings if r.stick is not None and r.unit == "share"]
+    if not usable:
         return ()
     from stickwright.tuning.pipeline import tune
 
-    return tuple(
-        tune(
-            [r for r in recordings if r.stick == stick],
+    out = []
+    for tried in dict.fromkeys(_tried(recording) for recording in usable):
+        mine = [recording for recording in usable if _tried(recording) == tried]
+        place = _place_of(setups, mine[0])
+        tuning = tune(
+            mine,
             site=site.name,
-            stick=stick,
+            stick=str(tried[0]),
             own_dead_zone_share=case.game.own_dead_zone_share,
             offers=case.game.offers,
             lag_budget_s=case.game.lag_budget_s,
-            least_dead_zone_share=max(
-                (
-                    float(found.dead_zone[place])
-                    for place in (_place_of(setups, r) for r in recordings if r.stick == stick)
-                    if place is not None
-                ),
-                default=0.0,
-            ),
+            least_dead_zone_share=float(found.dead_zone[place]) if place is not None else 0.0,
             rng=rng,
         )
-        for stick in sticks
-    )
+        out.append(replace(tuning, setup=_label(tried)))
+    return tuple(out)
+
+
+def _tried(recording: Recording) -> tuple[str | None, str | None, str | None]:
+    return recording.stick, recording.topper, recording.extension
+
+
+def _label(tried: tuple[str | None, str | None, str | None]) -> str:
+    """As `Fit.label` says it, tilt left out."""
+    stick, topper, extension = tried
+    return " + ".join(part for part in (stick, topper, f"extension {extension}" if extension else None) if part)

@@ -107,7 +107,7 @@ def scaled_bessel(x: float) -> float:  # pragma: no cover
     ahead, further = 0.0, 0.0
     for n in range(len(series) - 1, 0, -1):
         ahead, further = double * ahead - further + series[n], ahead
-    value = t * ahead - further + series[0]
+    value: float = t * ahead - further + series[0]
     return value if near else value / math.sqrt(x)
 
 
@@ -123,7 +123,8 @@ def _crossings_per_min(edge: float, rest: float, sigma: float, hz: float) -> flo
         return 0.0
     u = edge / sigma
     scaled = scaled_bessel(u * rest / sigma)
-    return 60.0 * math.sqrt(2.0 * math.pi) * hz * u * math.exp(-0.5 * beyond * beyond) * scaled
+    rate: float = 60.0 * math.sqrt(2.0 * math.pi) * hz * u * math.exp(-0.5 * beyond * beyond) * scaled
+    return rate
 
 
 @njit(cache=True, parallel=True, nogil=True, error_model="numpy", fastmath=_FAST)
