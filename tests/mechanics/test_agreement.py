@@ -1,0 +1,59 @@
+"""Do gauge and stick agree?"""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+import pytest
+
+from stickwright.mechanics.agreement import agreement
+from stickwright.model.estimate import Estimate
+from stickwright.model.recorded import ReachReport
+
+EIGHT = np.arange(8) * math.pi / 4
+PREDICTED = np.array([1.0, 0.9, 0.5, 0.6, 0.75, 0.8, 0.95, 1.0])
+
+
+def recorded(share: np.ndarray, turn_rad: float = 0.0) -> ReachReport:
+    reach = tuple(Estimate(float(s), float(s) - 0.03, float(s) + 0.03) for s in share)
+    return ReachReport(tuple(float(phi + turn_rad) for phi in EIGHT), reach, Estimate(0.7, 0.6, 0.8), 0.0)
+
+
+def test_agreement_is_a_note() -> None:
+    found = agreement(EIGHT, PREDICTED, recorded(PREDICTED + 0.05), 0.0, "dew")
+    assert found.level == "note"
+    assert "agree on dew" in found.text
+
+
+def test_a_turned_stick_is_turned_back_first() -> None:
+    """Turned 40 degrees, but otherwise as predicted: no disagreement."""
+    turn = math.radians(40)
+    assert agreement(EIGHT, PREDICTED, recorded(PREDICTED, turn), turn, "dew").level == "note"
+    assert agreement(EIGHT, PREDICTED, recorded(PREDICTED, turn), 0.0, "dew").level == "query"
+
+
+def test_mirrored_readings_are_asked_about() -> None:
+    """Left and right swapped at the gauge: the recorded polygon is the mirror image of the predicted one."""
+    mirrored = PREDICTED[[4, 3, 2, 1, 0, 7, 6, 5]]
+    lopsided = np.array([1.0, 0.95, 0.6, 0.35, 0.3, 0.4, 0.7, 0.95])
+    found = agreement(EIGHT, lopsided, recorded(lopsided[[4, 3, 2, 1, 0, 7, 6, 5]]), 0.0, "dew")
+    assert (found.level, found.about) == ("query", "mirrored readings")
+    assert "left and right" in found.text
+    assert agreement(EIGHT, PREDICTED, recorded(mirrored), 0.0, "dew").level == "query"
+
+
+@pytest.mark.parametrize("place,words", [(2, "forward"), (5, "back-left")])
+def test_the_direction_that_disagrees_is_named(place: int, words: str) -> None:
+    share = PREDICTED.copy()
+    share[place] -= 0.35
+    found = agreement(EIGHT, PREDICTED, recorded(share), 0.0, "dew")
+    assert found.level == "query"
+    assert words in found.text
+    assert "Read that direction once more" in found.text
+
+
+def test_beyond_full_output_counts_as_full() -> None:
+    """A rim that overshoots full output by a few per cent is no disagreement."""
+    full = np.ones(8)
+    assert agreement(EIGHT, full, recorded(full * 1.3), 0.0, "dew").level == "note"
