@@ -45,7 +45,12 @@ class Problem:
 
 
 class BadInput(ValueError):
-    """One or more problems with what was given, all of them at once."""
+    """One or more problems with what was given, all of them at once.
+
+    Parameters
+    ----------
+    problems : Problem or iterable of Problem
+    """
 
     def __init__(self, problems: Problem | Iterable[Problem]) -> None:
         self.problems: tuple[Problem, ...] = (problems,) if isinstance(problems, Problem) else tuple(problems)

@@ -145,7 +145,15 @@ def _place_of(setups: Setups, recording: Recording) -> int | None:
 def agreements(
     known: Ability, setups: Setups, found: Evaluated, recordings: Sequence[Recording], reports: Sequence[TraceReport]
 ) -> list[Finding]:
-    """One finding for each tried set-up: its own pushes where there are some, else its edge."""
+    """One finding for each tried set-up: its own pushes where there are some, else its edge.
+
+    Parameters
+    ----------
+    known, setups, found : Ability, Setups, Evaluated
+        What the readings predict.
+    recordings, reports : sequence of Recording, of TraceReport
+        Of this site, one report for each recording.
+    """
     turned = {
         _tried(r): report.bias.rotation_rad.value
         for r, report in zip(recordings, reports, strict=True)
@@ -171,7 +179,12 @@ TOLD_ELSEWHERE = {
 
 
 def without_what_others_tell(reports: Sequence[TraceReport]) -> tuple[TraceReport, ...]:
-    """Reports without 'cannot tell' notes on what another recording of the same stick does tell."""
+    """Reports without 'cannot tell' notes on what another recording of the same stick does tell.
+
+    Parameters
+    ----------
+    reports : sequence of TraceReport
+    """
     told = {
         (report.stick, part)
         for report in reports

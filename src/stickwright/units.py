@@ -87,6 +87,11 @@ _ENDINGS = sorted(_BY_ENDING, key=len, reverse=True)
 def split_key(key: str) -> tuple[str, str] | None:
     """Stem and unit ending of a key, or None when it ends in no unit.
 
+    Parameters
+    ----------
+    key : str
+        As typed: ``force_gf``.
+
     Examples
     --------
     >>> split_key("resting_force_gf")
@@ -103,7 +108,13 @@ def split_key(key: str) -> tuple[str, str] | None:
 
 
 def ending_of(key: str) -> str:
-    """Unit ending of a key that has one; raises KeyError otherwise."""
+    """Unit ending of a key that has one; raises KeyError otherwise.
+
+    Parameters
+    ----------
+    key : str
+        As typed.
+    """
     parts = split_key(key)
     if parts is None:
         raise KeyError(f"{key} ends in no unit")
@@ -111,13 +122,24 @@ def ending_of(key: str) -> str:
 
 
 def quantity_of(key: str) -> Quantity | None:
-    """What kind of number a key holds, by its ending."""
+    """What kind of number a key holds, by its ending; None when it ends in no unit.
+
+    Parameters
+    ----------
+    key : str
+        As typed.
+    """
     parts = split_key(key)
     return None if parts is None else _BY_ENDING[parts[1]][0]
 
 
 def units_of(key: str) -> tuple[str, ...]:
     """All keys that would mean the same as `key`, in other units, SI first.
+
+    Parameters
+    ----------
+    key : str
+        As typed.
 
     Examples
     --------

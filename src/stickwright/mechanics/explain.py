@@ -35,6 +35,7 @@ class Situation:
     rest_n: float
     involuntary_n: float
     comfortable_of_maximal: float
+    """Comfortable force as a share of the largest."""
     can_lift: bool | None
     room_m: tuple[float, float] | None
     longest_hold_s: float | None
@@ -241,7 +242,19 @@ def limit_sentence(
     fails: Sequence[str],
     rules: Rules,
 ) -> str:
-    """What limits the set-up: the first broken rule, else the nearest one."""
+    """What limits the set-up: the first broken rule, else the nearest one.
+
+    Parameters
+    ----------
+    place : int
+    setups, found, inputs : Setups, Evaluated, SiteInputs
+    direction_rad : array, shape (k,)
+    weakest : int
+        Place of the weakest needed direction.
+    fails : sequence of str
+        From `failures`.
+    rules : Rules
+    """
     if fails:
         return fails[0]
     share = float(found.reach_share[place][weakest])

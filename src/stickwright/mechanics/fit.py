@@ -132,7 +132,15 @@ class Evaluated:
 
 @dataclass(frozen=True, eq=False)
 class Detail:
-    """Draws of a few set-ups: reach, effort, bits of shape (s, draws, k); the rest (s, draws)."""
+    """Draws of a few set-ups.
+
+    Parameters
+    ----------
+    reach_share, effort, bits : array, shape (s, draws, k)
+        As in `Evaluated`.
+    weighted_bits, weakest, most_effort, false_rate, utility : array, shape (s, draws)
+        As in `Evaluated`.
+    """
 
     reach_share: Array
     effort: Array

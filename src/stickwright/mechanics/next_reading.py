@@ -59,7 +59,13 @@ def right_choice(utility: Array, tie: float) -> NDArray[np.bool_]:
 
 
 def chance_now(right: NDArray[np.bool_]) -> float:
-    """Chance that the option with the best chance is right."""
+    """Chance that the option with the best chance is right.
+
+    Parameters
+    ----------
+    right : array of bool, shape (options, draws)
+        From `right_choice`.
+    """
     return float(right.mean(axis=1).max())
 
 

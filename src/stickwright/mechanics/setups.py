@@ -41,6 +41,8 @@ class Setups:
         Pieces added to the bare stick.
     bulk_m3 : array, shape (s,)
         Volume of the base, 0 when not known.
+    slopes_rad : array, shape (slopes,)
+        The different whole tilts.
     kit : Kit
     """
 

@@ -82,3 +82,4 @@ class BenchResult:
     benched: str = ""
     """Date, YYYY-MM-DD."""
     level: float = 0.95
+    """Coverage of the intervals."""

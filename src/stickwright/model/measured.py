@@ -21,6 +21,13 @@ __all__ = ["ONE_OR_MORE", "Measured", "Plausible", "canonical_key"]
 def canonical_key(key: str, fields: Mapping[str, Any]) -> str:
     """The declared field that a typed key means, or the key itself when it means none.
 
+    Parameters
+    ----------
+    key : str
+        As typed.
+    fields : mapping
+        Declared fields by name.
+
     Examples
     --------
     >>> canonical_key("force_gf", {"force_n": None})
@@ -74,7 +81,13 @@ class Measured(BaseModel):
 
 @dataclass(frozen=True)
 class Plausible:
-    """A range outside which a number is refused, in SI; the sentence shows it in the unit that was typed."""
+    """A range outside which a number is refused, in SI; the sentence shows it in the unit that was typed.
+
+    Parameters
+    ----------
+    low, high : float
+        Ends, in SI, both allowed.
+    """
 
     low: float
     high: float

@@ -21,6 +21,11 @@ _EIGHT = ("right", "forward-right", "forward", "forward-left", "left", "back-lef
 def direction_words(direction_rad: float) -> str:
     """A direction in words, with degrees when it is not one of eight.
 
+    Parameters
+    ----------
+    direction_rad : float
+        0 right, a quarter turn forward.
+
     Examples
     --------
     >>> direction_words(math.pi / 2), direction_words(math.radians(100))
@@ -116,6 +121,7 @@ class DirectionFit:
     effort_share: Estimate
     """Force at the game's usual level over comfortable force."""
     bits: Estimate
+    """What can be told apart in this direction."""
 
 
 @dataclass(frozen=True)
@@ -152,6 +158,7 @@ class Fit:
     false_per_min: Estimate
     rest_deflection_share: float
     probability_best: float
+    """Chance that this stick is the right one: share of the draws in which it is best or ties with the best."""
     verdict: Literal["fits", "fits with its range widened", "does not fit"]
     fails: tuple[str, ...]
     """Each broken rule, in a sentence."""

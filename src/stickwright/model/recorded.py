@@ -41,7 +41,9 @@ class RestReport:
     """Where the stick lies when left alone."""
 
     offset_x: Estimate
+    """Plus is right."""
     offset_y: Estimate
+    """Plus is forward."""
     noise_rms: Estimate
     """Per axis, about each rest's own centre."""
     drift_per_min: Estimate
@@ -58,6 +60,7 @@ class ReachReport:
 
     direction_rad: tuple[float, ...]
     reach: tuple[Estimate, ...]
+    """Largest output kept, one for each direction."""
     area_share: Estimate
     """Covered area as a share of the full disc."""
     weakest_rad: float
@@ -70,7 +73,9 @@ class BiasReport:
     rotation_rad: Estimate
     """Circular mean of produced minus cued; plus is anticlockwise."""
     resultant_length: float
+    """0 when the errors point everywhere, 1 when they are all alike."""
     rayleigh_p: float
+    """Chance of so long a resultant from errors that point everywhere."""
     mirrored: bool
     quarter_turns: int
     """0, 1, 2, 3: how often the stick is turned by 90 degrees anticlockwise."""
@@ -101,7 +106,9 @@ class BurstReport:
 
     count: int
     per_min: Estimate
+    """Bursts a minute."""
     peak: Estimate
+    """Largest movement away from where the output was."""
     duration_s: Estimate
     times_s: tuple[float, ...]
 
@@ -112,7 +119,9 @@ class HoldReport:
 
     direction_rad: float
     level: Estimate
+    """Mean output kept."""
     sd: Estimate
+    """Scatter about it."""
     slope_per_s: Estimate
     """Change of the level a second, as a share of the level: minus is tiring."""
     duration_s: float
@@ -124,7 +133,9 @@ class SmoothnessReport:
 
     movements: int
     spectral_arc_length: Estimate
+    """0 or less, dimensionless; nearer to 0 is smoother."""
     log_dimensionless_jerk: Estimate
+    """Minus the logarithm, dimensionless; nearer to 0 is smoother."""
 
 
 @dataclass(frozen=True)
@@ -134,7 +145,9 @@ class PointingReport:
     movements: int
     throughput_bit_per_s: Estimate
     error_rate: Estimate
+    """Share of the targets missed."""
     path_measures: tuple[tuple[str, Estimate], ...]
+    """Name and figure of each."""
     left_out: tuple[str, ...]
     """Which movements were left out, and why."""
 
@@ -144,9 +157,12 @@ class TrackingReport:
     """Following a moving target."""
 
     rms_error: Estimate
+    """Distance from the target."""
     gain: Estimate
+    """Movement made over movement asked."""
     lag_s: Estimate
     error_without_lag: Estimate
+    """Distance from where the target was, the lag taken off."""
 
 
 @dataclass(frozen=True)

@@ -34,6 +34,8 @@ class Recording:
         On what it was made.
     unit : str
         'share' of full output, or the name of a foreign unit (then reach is not judged against full output).
+    notes : tuple of str
+        What was noticed at reading.
     """
 
     name: str

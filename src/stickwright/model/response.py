@@ -19,6 +19,7 @@ class FilterTried:
 
     name: str
     settings: tuple[tuple[str, float], ...]
+    """Name, with its unit, and figure of each setting."""
     lag_s: Estimate
     error: Estimate
     """Rms distance from the target, share of full output."""
@@ -56,7 +57,9 @@ class Tuning:
     stick: str
     recordings: tuple[str, ...]
     offset_x: Estimate
+    """Where the centre lies, share of full output; plus is right."""
     offset_y: Estimate
+    """Plus is forward."""
     rotation_rad: Estimate
     """To be added to the produced direction (minus the player's error)."""
     turn_base: str
@@ -71,10 +74,13 @@ class Tuning:
     inner_jump: float
     """Output just outside the dead zone: lifts the stick over the game's own dead zone."""
     curve_in: tuple[float, ...]
+    """Points of the curve: share of the range past the dead zone, 0 to 1."""
     curve_out: tuple[float, ...]
+    """Share of full output at each of them."""
     curve_sentence: str
     filter: FilterChoice | None
     outer_limit: float
+    """Largest output, share of full."""
     simple: SimpleSettings
     sentences: tuple[str, ...]
     """What each step does for this player, in order."""
@@ -86,3 +92,6 @@ class Tuning:
     shown_times_s: NDArray[np.float64]
     shown_recording: str
     shown_target_xy: NDArray[np.float64] | None = None
+    setup: str = ""
+    """What the recordings were made on, in words as `Fit.label` has them ('dew + low dish + extension +8 mm'), tilt
+    left out; empty when not known."""

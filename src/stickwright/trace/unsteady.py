@@ -84,7 +84,7 @@ def growing_noise(push_n: ArrayLike, sd_n: ArrayLike) -> tuple[Estimate, Estimat
 
     Notes
     -----
-    Source: noise growing with force [jones-hamilton-wolpert-2002]; least squares with no negative part
+    Source: noise growing with force [jones-2002]; least squares with no negative part
     (scipy.optimize.nnls).
 
     Examples
