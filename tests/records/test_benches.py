@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
+import math
 import tomllib
 
 import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from noun_strategies import nouns
 
+from noun_strategies import nouns
+from stickwright.cli import main
 from stickwright.errors import BadInput
 from stickwright.model.kit import Kit, Stick
 from stickwright.records.benches import append_stick, read_bench
@@ -38,11 +40,40 @@ def test_bench_readings_in_si(tmp_path):
     assert found.output_share is None
 
 
+def test_output_beside_the_travel(tmp_path):
+    """Output read at some of the places only: travel says how far, output is kept, NaN where it was not read."""
+    found = read_bench(bench(tmp_path, "force_n,travel_mm,output_share\n0.2,0,\n0.3,2,0.5\n0.4,4,1\n"))
+    assert found.travel_m == pytest.approx([0, 0.002, 0.004], rel=1e-12)
+    assert found.output_share is not None
+    np.testing.assert_array_equal(found.output_share, [np.nan, 0.5, 1.0])
+
+
+def test_output_beside_the_travel_goes_to_the_kit(tmp_path):
+    """From the file to the kit: output begins at 1 mm of 8 and is full at 7 (by hand, in angle at 16 mm height:
+    asin(1/16)/asin(8/16) = 0.1194 of the throw and asin(7/16)/asin(8/16) = 0.8648)."""
+    rows = ["force_n,travel_mm,output_share,way"]
+    for way, friction in (("out", 0.02), ("back", -0.02)):
+        for share in (0.0, 0.25, 0.4, 0.6, 0.75, 1.0):
+            angle = share * math.asin(0.5)
+            output = (share - 0.1194) / (0.8648 - 0.1194)
+            force = 0.25 + 0.5 * angle + friction
+            rows.append(f"{force:.6f},{16 * math.sin(angle):.6f},{min(1.0, max(0.0, output)):.6f},{way}")
+    path, kit = bench(tmp_path, "\n".join(rows) + "\n"), tmp_path / "kit.toml"
+    kit.write_bytes(KIT.encode())
+    command = ["bench", str(path), "--name", "yew", "--height-mm", "16", "--stop-mm", "8", "--kit", str(kit)]
+    assert main(command) == 0
+    stick = Kit.model_validate(tomllib.loads(kit.read_bytes().decode())).stick[-1]
+    assert stick.full_output_share == pytest.approx(0.8648, abs=0.0005)
+    assert stick.start_force_n == pytest.approx(0.27, abs=0.0005)
+    assert stick.friction_force_n == pytest.approx(0.02, abs=0.0005)
+    assert "full_output_share = 0.86" in kit.read_bytes().decode()
+
+
 @pytest.mark.parametrize(
     ("text", "words"),
     [
-        ("force_n\n1\n", "found no column that says how far, expected one of angle_deg, travel_mm or output_share"),
-        ("force_n,angle_deg,travel_mm\n1,1,1\n", "found angle_deg and travel_mm, expected one of"),
+        ("force_n\n1\n", "found no column that says how far, expected angle_deg or travel_mm (or output_share"),
+        ("force_n,angle_deg,travel_mm\n1,1,1\n", "found angle_deg and travel_mm, expected one of the two"),
         ("travel_mm\n1\n", "row 1: found no force column"),
         ("force_n,travel_mm,wey\n1,1,out\n", "Did you mean 'way'?"),
         (
@@ -53,7 +84,12 @@ def test_bench_readings_in_si(tmp_path):
         ("force_n,travel_mm\n-1,1\n", "Left is a direction, not a minus; letting back is way = back."),
         ("force_n,travel_mm\n1000,1\n", "found 1000, expected 0 to 100 N. Check the unit in the header."),
         ("force_n,travel_mm\n1,6000\n", "found 6000, expected -300 to 300 mm"),
-        ("force_n,output_share\n1,50\n", "expected -1 to 1 (a share)"),
+        ("force_n,output_share\n1,50\n", "expected 0 to 1 (a share). A share without sign: 1 is full"),
+        ("force_n,output_share\n1,\n", "row 2, output_share: found an empty cell"),
+        (
+            "force_n,output_share,travel_mm,angle_deg\n1,1,1,1\n",
+            "found angle_deg and travel_mm, expected one of the two",
+        ),
         ("force_n,travel_mm\n1,two\n", 'row 2, travel_mm: found "two", expected a number in mm'),
     ],
 )

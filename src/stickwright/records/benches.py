@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import re
 import tomllib
 from collections.abc import Mapping
@@ -28,10 +29,10 @@ __all__ = ["BenchReadings", "append_stick", "read_bench"]
 
 HEADER = "force_n,travel_mm,way"
 _STEMS = {"force": "force", "angle": "angle", "travel": "length", "direction": "angle", "height": "length"}
-_DEFLECTIONS = ("angle", "travel", "output")
+_POSITIONS = ("angle", "travel")
 _WAYS = {"out": True, "back": False}
 _RANGES = {  # SI; typing limits, wider than any stick
-    "force": (0.0, 100.0), "angle": (-1.6, 1.6), "travel": (-0.3, 0.3), "output": (-1.0, 1.0),
+    "force": (0.0, 100.0), "angle": (-1.6, 1.6), "travel": (-0.3, 0.3), "output": (0.0, 1.0),
     "direction": (-6.2833, 6.2833), "height": (0.002, 0.5),
 }  # fmt: skip
 
@@ -44,8 +45,11 @@ class BenchReadings:
     ----------
     force_n : array, shape (n,)
         Force at the contact point.
-    angle_rad, travel_m, output_share : array, shape (n,), or None
-        How far the stick was; exactly one of the three was read.
+    angle_rad, travel_m : array, shape (n,), or None
+        How far the stick was; at most one of the two was read.
+    output_share : array, shape (n,), or None
+        Output read at the same time; stands for the position when neither angle nor travel was read. NaN where it
+        was not read beside one of them.
     outward : array of bool, shape (n,), or None
         True pushing out, False letting back; None when there is no `way` column.
     direction_rad : array, shape (n,), or None
@@ -66,8 +70,9 @@ class BenchReadings:
 def read_bench(path: Path, shown: str | None = None) -> BenchReadings:
     """Read bench readings of one stick.
 
-    Columns: ``force_...`` and one of ``angle_...``, ``travel_...`` or ``output_share``; if wanted
-    ``way`` (out or back), ``direction_...`` and ``height_...``. Units by the ending of the header.
+    Columns: ``force_...`` and how far the stick was, ``angle_...`` or ``travel_...``; ``output_share`` beside it
+    tells where the output is full, or alone stands for it; if wanted ``way`` (out or back), ``direction_...`` and
+    ``height_...``. Units by the ending of the header.
 
     Parameters
     ----------
@@ -87,12 +92,15 @@ def read_bench(path: Path, shown: str | None = None) -> BenchReadings:
     by_stem = _by_stem(table)
     problems: list[Problem] = []
     numbers: dict[str, list[float]] = {stem: [] for stem in by_stem if stem != "way"}
+    beside = any(stem in by_stem for stem in _POSITIONS)  # the output need not be read at every place then
     ways: list[bool] = []
     for number, cells in table.rows:
         for stem in numbers:
             cell = table.number(number, cells, by_stem[stem], problems)
             if cell is not None:
                 numbers[stem].append(_checked(cell, stem, table, problems))
+            elif stem == "output" and beside and not cells[table.columns.index(by_stem[stem])]:
+                numbers[stem].append(math.nan)
             elif not cells[table.columns.index(by_stem[stem])]:
                 where = table.where(number, by_stem[stem])
                 problems.append(Problem(where, "an empty cell", "a number", "Fill it in, or delete the row."))
@@ -131,12 +139,14 @@ def _by_stem(table: Table) -> dict[str, str]:
         by_stem.setdefault(stem, column)
     if "force" not in by_stem:
         problems.append(Problem(where, "no force column", f"headers such as {HEADER}", "Add force_n or force_gf."))
-    given = [stem for stem in _DEFLECTIONS if stem in by_stem]
-    if len(given) != 1:
-        found = " and ".join(by_stem[stem] for stem in given) if given else "no column that says how far"
+    given = [by_stem[stem] for stem in _POSITIONS if stem in by_stem]
+    if len(given) > 1:
+        problems.append(Problem(where, " and ".join(given), "one of the two", "Keep the one that was read off."))
+    elif not given and "output" not in by_stem:
         problems.append(
-            Problem(where, found, "one of angle_deg, travel_mm or output_share", "Keep the one that was read off.")
-        )
+            Problem(where, "no column that says how far", "angle_deg or travel_mm (or output_share alone)",
+                    "Add the one that was read off; output_share may stand beside it.")
+        )  # fmt: skip
     if problems:
         raise BadInput(problems)
     return by_stem
@@ -152,6 +162,8 @@ def _checked(cell: Cell, stem: str, table: Table, problems: list[Problem]) -> fl
         remedy = "Check the unit in the header."
         if stem == "force" and value < 0:
             remedy = "Left is a direction, not a minus; letting back is way = back."
+        elif stem == "output":
+            remedy = "A share without sign: 1 is full output, 50 % is 0.5."
         problems.append(
             Problem(table.where(cell.row, cell.column), cell.text, f"{low / factor:.4g} to {high / factor:.4g} {label}",
                     remedy)
