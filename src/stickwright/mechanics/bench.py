@@ -119,16 +119,17 @@ def bench_stick(
     judged, codes = _by_direction(readings, direction[readings.number - 1])
     fit = lever_of(readings, (*position_findings, *findings), level, judged)
     lines, unequal, compared = _lines(readings, judged, codes, fit, level)
+    friction = _friction(fit, lines if unequal and readings.both_ways else ())
     gain, gain_findings = output_gain(angle, output, fit.max_angle_rad, level) if not position_findings else (None, ())
     return BenchResult(
         name=name,
         height_m=fit.length_m,
         max_angle_rad=fit.max_angle_rad,
         travel_m=Estimate.unbounded(fit.travel(fit.max_angle_rad), "the stop was read once"),
-        pooled=_pooled(fit, lines if unequal else ()),
+        pooled=_pooled(fit, lines if unequal else (), friction),
         directions=lines,
         unequal=unequal,
-        friction_force_n=fit.intervals["friction_force_n"],
+        friction_force_n=_per_length(friction, fit.length_m),
         residual_share=_share_of(fit.intervals["residual_angle_rad"], fit.max_angle_rad),
         returns=fit.returns_by_itself,
         scatter_share=fit.scatter_share,
@@ -297,7 +298,20 @@ def _extremes(lines: tuple[BenchLine, ...], name: str) -> tuple[str, float, str,
     )  # fmt: skip
 
 
-def _pooled(fit: LeverFit, spanning: tuple[BenchLine, ...]) -> BenchLine:
+def _friction(fit: LeverFit, apart: tuple[BenchLine, ...]) -> Estimate:
+    """Friction moment: from the lines of the directions where these differ, else from the one line.
+
+    One line through unequal directions leaves their differences as scatter, which would drown the friction; with a
+    line for each direction it is half of what lies between pushing out and letting back, over all directions.
+    """
+    return apart[0].friction_nm if apart else fit.intervals["friction_nm"]
+
+
+def _per_length(moment: Estimate, length_m: float) -> Estimate:
+    return replace(moment, value=moment.value / length_m, low=moment.low / length_m, high=moment.high / length_m)
+
+
+def _pooled(fit: LeverFit, spanning: tuple[BenchLine, ...], friction: Estimate) -> BenchLine:
     """One line for all directions; its intervals span the lines given."""
 
     def spanned(name: str) -> Estimate:
@@ -309,7 +323,7 @@ def _pooled(fit: LeverFit, spanning: tuple[BenchLine, ...]) -> BenchLine:
         return replace(estimate, low=min(estimate.low, low), high=max(estimate.high, high))
 
     return BenchLine(
-        None, spanned("preload_nm"), spanned("stiffness_nm_per_rad"), fit.intervals["friction_nm"],
+        None, spanned("preload_nm"), spanned("stiffness_nm_per_rad"), friction,
         spanned("start_force_n"), spanned("full_force_n"),
     )  # fmt: skip
 
