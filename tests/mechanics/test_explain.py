@@ -58,6 +58,8 @@ class TestTooHeavy:
         lighter = fitting([stick(start_force_n=start, full_force_n=full)], force=0.6, reach_mm=14)
         assert made.found.shortfall[0] > 0
         assert lighter.found.shortfall[0] <= 0.02
+        nearly = fitting([stick(start_force_n=1.15 * start, full_force_n=1.15 * full)], force=0.6, reach_mm=14)
+        assert nearly.found.shortfall[0] > 0.05  # no lighter than need be
 
 
 class TestThrowTooLong:
