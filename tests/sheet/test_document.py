@@ -20,10 +20,12 @@ from sample_plan import (
     thumb_site,
 )
 
-from stickwright.model.plan import Plan
+from stickwright.model.plan import Caution, Plan
 from stickwright.sheet.document import sheet_content, sheet_pdf
 from stickwright.sheet.family import TROUBLE, first_page
+from stickwright.sheet.settings import SETTINGS
 from stickwright.sheet.technical import technical_pages
+from stickwright.sheet.tuned import dead_zones, lost, tuned_elsewhere
 
 PLANS = {"sample": sample_plan, "nothing fits": nothing_fits_plan, "crowded": crowded_plan, "bare": bare_plan,
          "empty": empty_plan}  # fmt: skip
@@ -115,16 +117,22 @@ def test_first_page_sets_it_up(sheets: dict[str, PdfReader]) -> None:
         assert flat(words) in page, words
 
 
-def test_first_page_is_large_print(sheets: dict[str, PdfReader]) -> None:
-    """Running text of page one is 14 point; only the drawing and the foot of the page are smaller."""
-    sizes: dict[int, int] = {}
+def sizes_of(page: Any) -> dict[float, int]:
+    """Letters by type size in half points, lying letters of charts left out."""
+    sizes: dict[float, int] = {}
 
-    def count(text: str, _cm: Any, tm: Any, _font: Any, size: float) -> None:
-        if text.strip():
-            at = round(abs(size * tm[3]))
+    def count(text: str, cm: Any, tm: Any, _font: Any, size: float) -> None:
+        at = round(2 * abs(size * tm[3] * cm[3])) / 2
+        if text.strip() and at:
             sizes[at] = sizes.get(at, 0) + len(text)
 
-    sheets["sample"].pages[0].extract_text(visitor_text=count)
+    page.extract_text(visitor_text=count)
+    return sizes
+
+
+def test_first_page_is_large_print(sheets: dict[str, PdfReader]) -> None:
+    """Running text of page one is 14 point; only the drawing and the foot of the page are smaller."""
+    sizes = sizes_of(sheets["sample"].pages[0])
     large = sum(letters for size, letters in sizes.items() if size >= 14)
     assert large > 0.75 * sum(sizes.values())
 
@@ -162,18 +170,18 @@ def test_every_caution_assumption_and_finding_is_printed(sheets: dict[str, PdfRe
 
 def test_cautions_stand_beside_their_numbers(sheets: dict[str, PdfReader]) -> None:
     """Effort and hold beside the chosen set-up, force beside the ability, false input beside the ranking, dead zone
-    beside the tuning: not at the end."""
+    beside the tuning: not at the end. (The picture of force and sticks goes to the head or foot of a page.)"""
     text = said(sheets["crowded"])
     start = text.index("Forthepractitioner")
     places = {
         words: text.index(flat(words), start)
-        for words in ("Chosen set-up", "What the player can do here", "Where the player", "Sticks ranked",
-                      "Tuning of dew", "What the recordings told")
+        for words in ("Chosen set-up", "What the player can do here", "Next reading worth",
+                      "Sticks ranked", "Tuning of dew", "What the recordings told")
     }  # fmt: skip
     between = {
         "Effort": ("Chosen set-up", "What the player can do here"),
         "Hold": ("Chosen set-up", "What the player can do here"),
-        "Force": ("What the player can do here", "Where the player"), "False input": ("Sticks ranked", "Tuning of dew"),
+        "Force": ("What the player can do here", "Next reading worth"), "False input": ("Sticks ranked", "Tuning of dew"),
         "Dead zone": ("Tuning of dew", "What the recordings told"),
     }  # fmt: skip
     for about, (after, before) in between.items():
@@ -185,9 +193,10 @@ def test_technical_pages_hold_the_numbers_with_intervals(sheets: dict[str, PdfRe
     """Values with intervals, assumed ones marked, tuning in order, what to type, next reading, version and seed."""
     text = said(sheets["sample"])
     for words in ("0.26 N (0.22 to 0.30)", "0.030 N/mm (0.015 to 0.060), assumed", "42 % (34 to 51)", "Second best",
-                  "0.43 /min (0.10 to 2.60) at 25 %", "-14° (-19 to -9) added", "lag 31 ms (28 to 34) of 60 ms allowed",
+                  "0.43 /min (0.10 to 2.60) at 25 %", "output turned 14° (9 to 19) clockwise", "lag 31 ms (28 to 34) of 60 ms allowed",
                   "min cutoff 1.5 Hz", "What to type in the game: dead zone 20 %", "likes dew", "stickwright 0.1.0",
-                  "seed 20261125", "replace by", "78 % now, 86 % expected",
+                  "seed 20261125", "replace by", "from 78 to 86 %", "forward reached 42 % (39 to 45), times 2.38",
+                  "Best or as good", "3.1 % (2.2 to 4.0) right, 4.8 % (3.6 to 6.0) back",
                   "Another site: left thumb", "no interval: held once only", "2.38"):  # fmt: skip
         assert flat(words) in text, words
 
@@ -204,7 +213,12 @@ def test_second_stick_for_another_action_is_named_on_page_one() -> None:
     """Two sticks to set up: page one must not hide the second; a spare for the same action is not one."""
     thumb = replace(thumb_site(), choice=thumb_site().fits[0])
     plan = replace(sample_plan(), sites=(finger_site(), thumb))
-    assert "left thumb" in " ".join(first_page(plan)["also"])
+    assert first_page(plan)["also"] == ["And for the left thumb: dew + low dish + base raised 12°, drawn further on."]
+    part = technical_pages(plan)["others"][0]["set_up"]
+    assert "From the player's right" in part["drawing"]["svg"]
+    assert "From above" not in part["drawing"]["svg"]
+    assert any("Put the low dish on dew" in line for line in part["lines"])
+    assert "Plug: USB." in part["lines"]
     spare = replace(thumb, demand=finger_site().demand)
     assert first_page(replace(plan, sites=(finger_site(), spare)))["also"] == []
 
@@ -228,12 +242,94 @@ def test_dictionary_of_the_page_is_made_of_texts() -> None:
     boxes = [technical["answer"]["site_cautions"], technical["answer"]["cautions"], technical["ability"]["cautions"],
              technical["ranking"]["cautions"], technical["tuning"]["cautions"]]  # fmt: skip
     texts = [text for box in boxes for text in box]
-    assert len(texts) == len(set(texts)) == len(crowded_plan().cautions)
+    before = {text for text in content["family"]["stop"] if text not in texts}
+    assert len(texts) == len(set(texts))
+    assert set(texts) | before == {one.text for one in crowded_plan().cautions}
 
 
 def test_caution_of_an_unknown_kind_is_not_lost() -> None:
-    """A caution about a number this sheet has no block for stands beside the answer."""
+    """A caution about a number this sheet has no block for stands beside the answer, one for everybody on page one."""
     plan: Plan = sample_plan()
     new = replace(plan.cautions[0], about="something new", text="A caution of a new kind.")
-    answer = technical_pages(replace(plan, cautions=(new,)))["answer"]
-    assert answer["site_cautions"] == ["A caution of a new kind."]
+    own = replace(new, site=plan.sites[0].name)
+    assert technical_pages(replace(plan, cautions=(own,)))["answer"]["site_cautions"] == ["A caution of a new kind."]
+    assert first_page(replace(plan, cautions=(new,)))["stop"] == ["A caution of a new kind."]
+
+
+def test_caution_about_face_and_head_is_on_page_one() -> None:
+    """A second stick for the chin is set up by the same hands: what to take care of there is on page one; a site that
+    only was looked at puts nothing there."""
+    plan = sample_plan()
+    chin = replace(thumb_site(), name="chin", part="chin", choice=thumb_site().fits[0])
+    face = Caution("site", "chin", "Chin: only with the treating team's word.")
+    assert face.text in first_page(replace(plan, sites=(finger_site(), chin), cautions=(face,)))["stop"]
+    looked_at = replace(chin, choice=None)
+    assert first_page(replace(plan, sites=(finger_site(), looked_at), cautions=(face,)))["stop"] == []
+
+
+def test_caution_said_for_the_first_site_is_not_repeated_for_the_second() -> None:
+    """'Changing ability' holds for both sites: once is enough; what is the second site's own stays with it."""
+    plan = sample_plan()
+    same = tuple(Caution("effort", site.name, "No training with heavier sticks.") for site in plan.sites)
+    own = Caution("effort", plan.sites[1].name, "Thumb: comfortable effort only.")
+    told = technical_pages(replace(plan, cautions=(*same, own)))
+    assert told["answer"]["cautions"] == ["No training with heavier sticks."]
+    assert told["others"][0]["cautions"] == ["Thumb: comfortable effort only."]
+
+
+@pytest.mark.parametrize("level", range(6))
+def test_type_stays_legible(level: int) -> None:
+    """Running text of the technical pages is 10.5 point or more, tables and notes 9 or more, down to the sixth
+    setting; only a case of very many words goes below."""
+    assert SETTINGS[level].body_pt >= 10.5
+    assert SETTINGS[level].small_pt >= 9
+
+
+@pytest.mark.parametrize("name", ["sample", "nothing fits", "bare"])
+def test_sheet_of_a_usual_case_is_legible(sheets: dict[str, PdfReader], name: str) -> None:
+    """Measured on the page: what is smaller than 9 point is writing in charts, at least 8, and a fifth at most."""
+    for page in sheets[name].pages[1:]:
+        sizes = sizes_of(page)
+        assert min(sizes) >= 8
+        assert sum(letters for size, letters in sizes.items() if size < 9) < 0.2 * sum(sizes.values())
+
+
+def test_tuning_from_another_set_up_says_so() -> None:
+    """Recorded without the extension: page one and the tuning say so beside the numbers to type."""
+    plan = sample_plan()
+    site = finger_site()
+    assert site.choice is not None
+    chosen = replace(site.choice, extension="+8 mm")
+    made = replace(site.tunings[0], setup="dew + low dish")
+    other = replace(plan, sites=(replace(site, choice=chosen, tunings=(made,)),))
+    assert first_page(other)["game"] == (
+        "Set in the game: dead zone 20 %, sensitivity 160 %. Tuned without extension +8 mm: tune again."
+    )
+    assert technical_pages(other)["tuning"]["elsewhere"] == "Tuned without extension +8 mm: tune again."
+    assert technical_pages(plan)["tuning"]["elsewhere"] == ""
+    bare = replace(made, setup="dew + tall peg")
+    assert tuned_elsewhere(chosen, bare) == "Tuned without low dish and extension +8 mm, with tall peg: tune again."
+    assert tuned_elsewhere(chosen, replace(made, stick="ash")) == "Tuned on ash, not on dew: record and tune again."
+
+
+def test_dead_zones_are_told_apart() -> None:
+    """Three dead zones stand on the page: one sentence says which is which, and why the one to type is larger.
+    Rest 3.1 % right and 4.8 % back lies 5.7 % off the middle (Pythagoras)."""
+    said = dead_zones(finger_site().choice, finger_site().tunings[0])
+    for words in ("25 % of the throw is what the choice counts on", "22 % of the range is for software",
+                  "20 % is the one to type, since rest lies 6 % off the middle"):  # fmt: skip
+        assert words in said
+
+
+def test_said_once() -> None:
+    """The chance stands in the sentence on the next reading, the difference in that on the two numbers; the set-up in
+    the headline: none is repeated."""
+    told = technical_pages(sample_plan())
+    assert told["next"]["sentence"] == sample_plan().next_reading.sentence
+    plain = replace(
+        finger_site().tunings[0].simple, lost="Nothing lost; the output differs by 4 % of full output (rms)."
+    )
+    assert lost(replace(finger_site().tunings[0], simple=plain)).count("differs") == 1
+    named = replace(finger_site(), sentence="dew + low dish + base raised 12° at right index finger: reaches 42 %.")
+    answer = technical_pages(replace(sample_plan(), sites=(named,)))["answer"]
+    assert answer["sentences"][-1] == "Reaches 42 %."

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+from dataclasses import replace
 from typing import Any
 
 import pytest
@@ -10,11 +12,16 @@ from sample_plan import (
     bench_result,
     crowded_plan,
     empty_plan,
+    finger_site,
     nothing_fits_plan,
     sample_plan,
     trace_report,
 )
 
+from stickwright.mechanics.fit import Rules
+from stickwright.model.estimate import Estimate
+from stickwright.model.recorded import Finding
+from stickwright.sheet.tables import BEST_NOTE, effort_words
 from stickwright.sheet.words import bench_words, plan_words, trace_words
 
 
@@ -76,7 +83,7 @@ def test_foreign_unit_is_not_called_per_cent() -> None:
     """A recording in its own unit is not judged against full output."""
     text = trace_words(trace_report(unit="digitiser steps"))
     assert "in digitiser steps" in text
-    assert "centre: right 0.031 (0.022 to 0.040)" in text
+    assert "centre: 0.031 (0.022 to 0.040) right, 0.048 (0.036 to 0.060) back" in text
 
 
 def test_bench_in_words() -> None:
@@ -85,3 +92,53 @@ def test_bench_in_words() -> None:
     for words in ("start force: 0.52 N (0.47 to 0.57)", "full force: 1.1 N (1.0 to 1.1)", "Returns by itself: yes.",
                   "forward: start", "10 of 11 readings used", "take it again"):  # fmt: skip
         assert words in said
+
+
+def test_reason_that_several_numbers_share_is_said_once() -> None:
+    """A recording of dead silence: centre, noise and drift have one reason; directions not tried stand together."""
+    why = "The rest is exactly zero throughout"
+    zero, unknown = Estimate.unbounded(0.0, why), Estimate.unbounded(math.nan, why)
+    missing = Estimate.unbounded(math.nan, "This direction was not tried")
+    told = trace_report()
+    assert told.rest is not None
+    assert told.reach is not None
+    rest = replace(told.rest, offset_x=zero, offset_y=zero, noise_rms=unknown, drift_per_min=unknown)
+    reach = replace(told.reach, reach=(*told.reach.reach[:6], missing, missing))
+    said = flat(trace_words(replace(told, rest=rest, reach=reach)))
+    assert said.count("exactly zero") == 1
+    assert "back, back-right: not known (this direction was not tried)" in said
+    assert "noise and drift: not known, for the same reason" in said
+
+
+def test_turned_stick_is_told_by_its_side() -> None:
+    """Minus is clockwise: said in words, with the interval the right way round."""
+    told = trace_report()
+    assert told.bias is not None
+    turned = Estimate(math.radians(-12), math.radians(-15), math.radians(-9))
+    said = flat(trace_words(replace(told, bias=replace(told.bias, rotation_rad=turned))))
+    assert "comes out turned by 12° (9 to 15) clockwise from what was asked" in said
+
+
+def test_bench_tells_returning_once() -> None:
+    """Coming home is one sentence; where a finding says it with its advice, the finding alone."""
+    words = "Returns by itself: no, leaves 40 % of its throw"
+    finding = Finding("note", "returns", f"{words}: set the dead zone above that.")
+    said = flat(bench_words(bench_result(returns=words, findings=(finding,))))
+    assert said.count("leaves 40 %") == 1
+    assert "set the dead zone above that" in said
+    assert "all draws" not in said
+
+
+def test_ranked_sticks_say_what_the_chance_means() -> None:
+    """The chances beside the sticks add up to more than 100 %: a line says why, with the difference the plan uses."""
+    said = flat(plan_words(sample_plan()))
+    assert "best or as good 78 %" in said
+    assert f"by more than {Rules().tie_bits:g} bit" in BEST_NOTE
+    assert BEST_NOTE in said
+
+
+def test_effort_above_all_there_is_has_no_figure() -> None:
+    """657 % of the comfortable force says no more than that it is more than all of it."""
+    heavy = replace(finger_site().fits[0], effort_share=Estimate(6.57, 5.1, 8.0))
+    assert effort_words(heavy) == "more than all"
+    assert effort_words(finger_site().fits[0]).endswith(")")

@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from stickwright.model.estimate import Estimate
-from stickwright.sheet.printed import in_unit, label_of, plain, shown, wrapped
+from stickwright.sheet.printed import centre_words, folded, in_unit, label_of, plain, shown, wrapped
 
 ENDINGS = ("n", "mm", "deg", "s", "ms", "percent", "a_minute", "n_per_mm", "", "hz", "foreign")
 numbers = st.one_of(st.floats(min_value=-1e9, max_value=1e9), st.just(math.nan), st.just(math.inf))
@@ -68,3 +68,39 @@ def test_terminal_lines_are_short() -> None:
     """No line is longer than the terminal."""
     text = wrapped(["word " * 60], 80, "  ", "    ")
     assert max(map(len, text.splitlines())) <= 80
+
+
+def test_certain_number_has_no_interval() -> None:
+    """Both ends of the interval are the value: the number alone; a narrow one of few per cent keeps a decimal."""
+    assert shown(Estimate(1.0, 1.0, 1.0, n=500), "percent") == "100 %"
+    assert shown(Estimate(0.035, 0.031, 0.039), "percent") == "3.5 % (3.1 to 3.9)"
+    assert shown(Estimate(0.07, 0.05, 0.09), "percent") == "7 % (5 to 9)"
+
+
+def test_spread_of_models_is_no_interval() -> None:
+    """A hold time carried along published curves: its ends are a spread between models, without a coverage."""
+    hold = Estimate(38.0, 7.0, 270.0, level=math.nan, assumed="carried")
+    assert shown(hold, "s") == "38 s (7 to 270, spread of models), assumed"
+
+
+@pytest.mark.parametrize(
+    ("x", "y", "said"),
+    [
+        (Estimate(0.035, 0.034, 0.036), Estimate(-0.022, -0.031, -0.013), "3.5 % (3.4 to 3.6) right, 2.2 % (1.3 to 3.1) back"),
+        (Estimate(-0.012, -0.0121, -0.0119), Estimate(0.02, 0.0199, 0.0201), "1.2 % left, 2.0 % forward, each to within 0.1 %"),
+        (Estimate(0.01, -0.004, 0.024), Estimate.unbounded(math.nan, "y was not recorded"),
+         "1.0 % right (0.4 left to 2.4 right), forward or back not known (y was not recorded)"),
+    ],
+)  # fmt: skip
+def test_centre_is_told_by_side(x: Estimate, y: Estimate, said: str) -> None:
+    """No minus sign: left, right, forward, back, with the same digits, and a side of its own for each end when the
+    interval holds zero."""
+    assert centre_words(x, y, "percent") == said
+
+
+def test_long_name_is_folded_before_it_is_cut() -> None:
+    """All of a long label stands on two lines where it has room; only beyond that is it cut."""
+    label = "3 small stick with the long lead + foam ball + extension +25 mm"
+    assert " ".join(folded(label, 34).split("\n")) == label
+    assert folded(label, 20).endswith("…")
+    assert all(len(line) <= 20 for line in folded(label, 20).split("\n"))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import dataclasses
 import json
 import re
 from functools import cache
@@ -11,27 +12,14 @@ from typing import Any
 from stickwright.model.plan import Plan
 from stickwright.sheet.family import first_page
 from stickwright.sheet.paper import font_folder
+from stickwright.sheet.settings import SETTINGS
 from stickwright.sheet.technical import technical_pages
 
 __all__ = ["sheet_content", "sheet_pdf"]
 
 MOST_PAGES = 4
 _TEMPLATE = str(Path(__file__).with_name("templates") / "sheet.typ")
-_DRAWING_MM = (84.0, 72.0, 60.0, 48.0, 42.0)
-_FAR = (
-    "the ranking chart, the curve, other set-ups of the chosen stick, the reasons of sticks far from fitting, and the "
-    "numbers of recordings with nothing to check"
-)
-_LEFT_OUT = (
-    "",
-    "the ranking chart",
-    "the ranking and curve charts and other set-ups of the chosen stick",
-    "the ranking and curve charts, other set-ups of the chosen stick, all but the first reason of most sticks, and "
-    "what a recording cannot tell",
-    _FAR,
-    _FAR,
-)
-"""What each closer setting leaves out, from roomy to closest. No caution, query, fault or assumption ever is."""
+_DRAWING_MM = (84.0, 72.0, 60.0, 54.0, 48.0, 42.0)
 
 
 def sheet_content(plan: Plan, level: int = 0, drawing_height_mm: float = _DRAWING_MM[0]) -> dict[str, Any]:
@@ -42,7 +30,7 @@ def sheet_content(plan: Plan, level: int = 0, drawing_height_mm: float = _DRAWIN
     plan : Plan
         A finished plan.
     level : int, default 0
-        How close the technical pages are set: 0 roomy, 5 closest.
+        How close the technical pages are set, a place in `stickwright.sheet.settings.SETTINGS`: 0 is roomy.
     drawing_height_mm : float, default 84
         Paper height of the drawing on page one.
 
@@ -53,14 +41,12 @@ def sheet_content(plan: Plan, level: int = 0, drawing_height_mm: float = _DRAWIN
     """
     date = re.fullmatch(r"(\d{4})-(\d{2})-(\d{2})", plan.made_on)
     return {
-        "level": level,
         "first_page_whole": True,
         "date": [int(part) for part in date.groups()] if date else None,
         "footer": f"stickwright {plan.version}, {plan.made_on}".rstrip(", "),
         "family": first_page(plan, drawing_height_mm),
         "technical": technical_pages(plan),
-        "left_out": _left_out(level),
-    }
+    } | _setting(level)
 
 
 def sheet_pdf(plan: Plan) -> bytes:
@@ -85,17 +71,18 @@ def sheet_pdf(plan: Plan) -> bytes:
         content["first_page_whole"] = _asked(content, "<first>") <= 1
         if content["first_page_whole"]:
             break
-    for level in range(len(_LEFT_OUT)):
-        content |= {"level": level, "left_out": _left_out(level)}
+    for level in range(len(SETTINGS)):
+        content |= _setting(level)
         if _asked(content, "<pages>") <= MOST_PAGES:
             break
     return _compiled(content)
 
 
-def _left_out(level: int) -> str:
-    """A sentence on what is not printed at this setting, and where it is."""
-    what = _LEFT_OUT[level]
-    return f"Left out here for length: {what}; see the SVG and JSON files of this plan." if what else ""
+def _setting(level: int) -> dict[str, Any]:
+    """How close it is set, and a sentence on what is not printed so, and where it is."""
+    setting = SETTINGS[level]
+    left_out = f"Left out here for length: {setting.left_out}; see the SVG and JSON files of this plan."
+    return {"setting": dataclasses.asdict(setting), "left_out": left_out if setting.left_out else ""}
 
 
 @cache

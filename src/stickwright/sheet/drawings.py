@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from stickwright.model.plan import Fit
-from stickwright.sheet.printed import clipped, in_unit, plain
+from stickwright.sheet.printed import folded, in_unit, plain
 
 if TYPE_CHECKING:
     import drawsvg
@@ -20,6 +20,7 @@ _SCALES = (1.0, 1 / 1.5, 0.5, 0.4, 0.25, 0.2, 0.1)
 _TYPE_MM = 3.9  # 11 points: legible where the page is read standing
 _THICK_MM, _THIN_MM = 0.6, 0.25
 _NO_BASE_M = (0.060, 0.060, 0.030)  # drawn dashed when nobody measured the base
+_LETTER_MM, _LINE_MM = 2.3, 5.0  # width of a letter and height of a line of that type, on average
 _LEAN_ROOM_MM = 27.0  # beside the side view, for the dimension lines
 _FONT = "DejaVu Sans, sans-serif"
 
@@ -65,7 +66,7 @@ def setup_alt(fit: Fit) -> str:
     )
 
 
-def setup_drawing(fit: Fit, size_mm: tuple[float, float] = (184.0, 78.0)) -> str:
+def setup_drawing(fit: Fit, size_mm: tuple[float, float] = (184.0, 78.0), *, side_only: bool = False) -> str:
     """Side view and view from above of one set-up, to scale.
 
     The pivot is drawn at the top of the base, since its depth inside is not part of a bench reading; toppers
@@ -77,6 +78,8 @@ def setup_drawing(fit: Fit, size_mm: tuple[float, float] = (184.0, 78.0)) -> str
         Stick, topper, extension and tilt.
     size_mm : tuple of float
         Paper width and height.
+    side_only : bool, default False
+        Without the view from above, for a narrow place.
 
     Returns
     -------
@@ -89,20 +92,22 @@ def setup_drawing(fit: Fit, size_mm: tuple[float, float] = (184.0, 78.0)) -> str
     drawing = drawsvg.Drawing(width, height, origin=(0, 0))
     drawing.set_render_size(f"{width}mm", f"{height}mm")
     drawing.append_title(setup_alt(fit))
-    side_room = (width * 0.56 - _LEAN_ROOM_MM, height - 27.0)
-    above_room = (width * 0.44 - 46.0, height - 34.5)
-    scale = _scale(fit, side_room, above_room)
-    _side_view(drawing, fit, scale, (6.0, height - 16.0), side_room)
-    _above_view(drawing, fit, scale, (width * 0.79, 18.0 + above_room[1] / 2))
-    _words(drawing, _notes(fit), (width / 2, height - 6.0), anchor="middle")
-    said = "life size" if scale == 1 else f"scale 1 to {1 / scale:g}"
-    _words(
-        drawing,
-        f"{said}; topper drawn by form, pivot drawn at the top of the base",
-        (width / 2, height - 1.2),
-        size=3.2,
-        anchor="middle",
+    notes = _notes(fit, int(width / _LETTER_MM))
+    foot = 8.0 + _LINE_MM * (notes.count("\n") + 1)
+    side_room = (
+        width * (1.0 if side_only else 0.56) - _LEAN_ROOM_MM - (6.0 if side_only else 0.0),
+        height - 14.0 - foot,
     )
+    above_room = (width * 0.44 - 46.0, height - 21.5 - foot)
+    scale = _scale(fit, side_room, None if side_only else above_room)
+    _side_view(drawing, fit, scale, (6.0, height - 3.0 - foot), side_room)
+    if not side_only:
+        _above_view(drawing, fit, scale, (width * 0.79, 18.0 + above_room[1] / 2))
+    for row, words in enumerate(reversed(notes.split("\n"))):
+        _words(drawing, words, (width / 2, height - 6.0 - _LINE_MM * row), anchor="middle")
+    said = "life size" if scale == 1 else f"scale 1 to {1 / scale:g}"
+    more = "" if side_only else "; topper drawn by form, pivot drawn at the top of the base"
+    _words(drawing, f"{said}{more}", (width / 2, height - 1.2), size=3.2, anchor="middle")
     return str(drawing.as_svg())
 
 
@@ -115,8 +120,8 @@ def _lever_mm(fit: Fit) -> float:
     return 0.0 if fit.kind == "touch" else in_unit(fit.contact_height_m, "mm")
 
 
-def _scale(fit: Fit, side_room: Point, above_room: Point) -> float:
-    """The largest usual scale at which both views have room."""
+def _scale(fit: Fit, side_room: Point, above_room: Point | None) -> float:
+    """The largest usual scale at which the views drawn have room."""
     length, width, height = _base_mm(fit)
     lever = _lever_mm(fit)
     cos, sin = math.cos(abs(fit.tilt_rad)), math.sin(abs(fit.tilt_rad))
@@ -124,7 +129,8 @@ def _scale(fit: Fit, side_room: Point, above_room: Point) -> float:
     tall = (height + lever) * cos + length * sin
     for scale in _SCALES:
         fits_side = wide * scale <= side_room[0] and tall * scale <= side_room[1]
-        if fits_side and width * scale <= above_room[0] and length * scale <= above_room[1]:
+        fits_above = above_room is None or (width * scale <= above_room[0] and length * scale <= above_room[1])
+        if fits_side and fits_above:
             return scale
     return _SCALES[-1] / 2
 
@@ -188,19 +194,19 @@ def _lever(drawing: drawsvg.Drawing, fit: Fit, pose: _Pose, base_mm: float) -> N
     _dimension(drawing, pivot, contact, -(base_mm / 2 * pose.scale + 3.5), plain(fit.contact_height_m, "mm"))
 
 
-def _notes(fit: Fit) -> str:
-    """What is written below the stick, in one line."""
+def _notes(fit: Fit, letters: int) -> str:
+    """What is written below the stick, in as many lines as it takes."""
     notes = [f"moves {plain(fit.travel_m, 'mm')} each way"] if fit.kind == "lever" else []
     if fit.topper or fit.topper_form:
-        notes.append(clipped(str(fit.topper or fit.topper_form), 20))
+        notes.append(str(fit.topper or fit.topper_form))
     if fit.extension:
-        notes.append(clipped(f"extension {fit.extension}", 22))
+        notes.append(f"extension {fit.extension}")
     if abs(fit.built_tilt_rad) > 1e-9:
         edge = "far" if fit.built_tilt_rad > 0 else "near"
         notes.append(f"{edge} edge raised {plain(abs(fit.built_tilt_rad), 'deg')}")
     elif abs(fit.tilt_rad) > 1e-9:
         notes.append(f"top slopes {plain(abs(fit.tilt_rad), 'deg')}")
-    return "; ".join(notes)
+    return folded("; ".join(notes), letters)
 
 
 def _topper(drawing: drawsvg.Drawing, fit: Fit, pose: _Pose, at_mm: Point) -> None:

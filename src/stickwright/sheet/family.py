@@ -6,15 +6,16 @@ import re
 from typing import Any
 
 from stickwright.model.plan import Caution, Fit, Plan, SitePlan
-from stickwright.model.response import Tuning
 from stickwright.sheet.drawings import setup_alt, setup_drawing
 from stickwright.sheet.paper import width_mm
-from stickwright.sheet.printed import plain, sentence
+from stickwright.sheet.printed import plain, sentence, turned_words
 from stickwright.sheet.tables import limiting_sentence
+from stickwright.sheet.tuned import to_type, tuned_elsewhere, tuning_of_choice
 
-__all__ = ["cautions_for", "first_page", "main_site", "tuning_of_choice"]
+__all__ = ["cautions_for", "first_page", "further_set_up", "main_site", "on_page_one", "second_sticks"]
 
 _STOP_KEYS = ("session", "site", "kit")
+_SMALL_DRAWING_MM = (76.0, 48.0)
 
 TROUBLE = (
     ("Unplugged?", "Push the plug home, at both ends of the lead."),
@@ -35,19 +36,6 @@ def main_site(plan: Plan) -> SitePlan:
         A finished plan with at least one site.
     """
     return next((site for site in plan.sites if site.choice is not None), plan.sites[0])
-
-
-def tuning_of_choice(site: SitePlan) -> Tuning | None:
-    """The tuning made on the chosen stick, if a recording was made on it.
-
-    Parameters
-    ----------
-    site : SitePlan
-        One site of the plan.
-    """
-    if site.choice is None:
-        return None
-    return next((tuning for tuning in site.tunings if tuning.stick == site.choice.stick), None)
 
 
 def cautions_for(plan: Plan, site: SitePlan, keys: tuple[str, ...] | None = None) -> tuple[Caution, ...]:
@@ -85,36 +73,97 @@ def first_page(plan: Plan, drawing_height_mm: float = 78.0) -> dict[str, Any]:
         Texts and one drawing, for the template.
     """
     ends = {"date": plan.made_on or "not dated", "player": plan.player}
+    stops = [one.text for one in on_page_one(plan)]
     if not plan.sites:
-        stops = [one.text for one in plan.cautions if one.site is None or one.about in _STOP_KEYS]
         return _nothing_planned(plan) | ends | {"stop": stops}
     site = main_site(plan)
     page = _set_up(plan, site, site.choice, drawing_height_mm) if site.choice is not None else _nothing_fits(plan, site)
-    stops = [one.text for one in cautions_for(plan, site) if one.site is None or one.about in _STOP_KEYS]
     return page | ends | {"stop": stops}
+
+
+def on_page_one(plan: Plan) -> tuple[Caution, ...]:
+    """Cautions that page one gives: those for everybody, and what concerns the place of each stick set up.
+
+    Parameters
+    ----------
+    plan : Plan
+        A finished plan.
+    """
+    if not plan.sites:
+        return tuple(one for one in plan.cautions if one.site is None or one.about in _STOP_KEYS)
+    site = main_site(plan)
+    second = {other.name for other in second_sticks(plan)}
+    return tuple(
+        one
+        for one in plan.cautions
+        if one.site is None
+        or (one.site == site.name and one.about in _STOP_KEYS)
+        or (one.site in second and one.about == "site")
+    )
+
+
+def second_sticks(plan: Plan) -> tuple[SitePlan, ...]:
+    """Sites that have a stick of their own for another action, to be set up as well.
+
+    Parameters
+    ----------
+    plan : Plan
+        A finished plan with at least one site.
+    """
+    site = main_site(plan)
+    return tuple(other for other in plan.sites if _is_second_stick(other, site))
+
+
+def further_set_up(site: SitePlan) -> dict[str, Any] | None:
+    """A small drawing and the lines to set up a further stick by; None where nothing was chosen.
+
+    Parameters
+    ----------
+    site : SitePlan
+        One site of the plan.
+    """
+    if site.choice is None:
+        return None
+    drawing = setup_drawing(site.choice, _SMALL_DRAWING_MM, side_only=True)
+    lines = [_seat(site), _place(site, site.choice), _plug(site.choice), _game_settings(site)]
+    return {
+        "drawing": {"svg": drawing, "alt": setup_alt(site.choice), "width_mm": width_mm(drawing)},
+        "lines": [line for line in lines if line],
+    }
 
 
 def _set_up(plan: Plan, site: SitePlan, fit: Fit, drawing_height_mm: float) -> dict[str, Any]:
     drawing = setup_drawing(fit, (184.0, drawing_height_mm))
-    game = f" to play: {plan.game}" if plan.game else ""
+    game = f", to play: {plan.game}" if plan.game else ""
     return {
         "fits": True,
         "title": f"Stick set-up for player {plan.player}",
-        "lead": f"This is the stick that player {plan.player} moves with the {site.name}{game}.",
+        "lead": f"For the {site.name}{game}.",
         "drawing": {"svg": drawing, "alt": setup_alt(fit), "width_mm": width_mm(drawing)},
         "steps": _steps(site, fit),
         "plug": _plug(fit),
         "game": _game_settings(site),
         "trouble": [list(pair) for pair in TROUBLE],
-        "also": [_second_stick(other) for other in plan.sites if _is_second_stick(other, site)],
+        "also": [_second_stick(other) for other in second_sticks(plan)],
     }
 
 
 def _steps(site: SitePlan, fit: Fit) -> list[str]:
     """Three steps: the person, the stick, the plug."""
-    seat = f"Make the player comfortable, as for playing. Support: {site.support}." if site.support else (
-        "Make the player comfortable, as for playing."
-    )  # fmt: skip
+    return [
+        _seat(site),
+        _place(site, fit),
+        "Nobody touches the stick: plug it in and start the game. Then try forward, right, back and left.",
+    ]
+
+
+def _seat(site: SitePlan) -> str:
+    support = f" Support: {site.support}." if site.support else ""
+    return f"Settle the player as for playing.{support}"
+
+
+def _place(site: SitePlan, fit: Fit) -> str:
+    """What goes on the stick, how the base is raised, where it is placed and how it is turned."""
     parts = [f"Put the {part} on {fit.stick}." for part in (_on_stick(fit),) if part] or [f"Take {fit.stick}."]
     if abs(fit.built_tilt_rad) > 1e-9:
         edge = "far" if fit.built_tilt_rad > 0 else "near"
@@ -124,16 +173,15 @@ def _steps(site: SitePlan, fit: Fit) -> list[str]:
     tuning = tuning_of_choice(site)
     if tuning is not None:
         parts.append(_turn(tuning.turn_base))
-    return [
-        seat,
-        " ".join(part for part in parts if part),
-        "Nobody touches the stick: plug it in and start the game. Then try forward, right, back and left.",
-    ]
+    return " ".join(part for part in parts if part)
 
 
 def _turn(turn_base: str) -> str:
     """What to do with the base, without the reasons that the technical pages give; nothing when it stays."""
-    return "" if turn_base.startswith("Leave") else sentence(re.split(r"[,;]", turn_base)[0])
+    if turn_base.startswith(("Leave", "Base:")):
+        return ""
+    do = re.split(r", the same|, before|;", turned_words(turn_base))[0]
+    return sentence(do.removeprefix("First ").strip())
 
 
 def _on_stick(fit: Fit) -> str:
@@ -146,13 +194,9 @@ def _plug(fit: Fit) -> str:
 
 
 def _game_settings(site: SitePlan) -> str:
+    """What to type in the game, and that it was found on another set-up where it was."""
     tuning = tuning_of_choice(site)
-    if tuning is None:
-        return ""
-    simple = tuning.simple
-    return (
-        f"Set in the game: dead zone {simple.dead_zone_percent:.0f} %, sensitivity {simple.sensitivity_percent:.0f} %."
-    )
+    return f"Set in the game: {to_type(tuning)}. {tuned_elsewhere(site.choice, tuning)}".strip() if tuning else ""
 
 
 def _nothing_fits(plan: Plan, site: SitePlan) -> dict[str, Any]:
@@ -180,7 +224,7 @@ def _is_second_stick(other: SitePlan, site: SitePlan) -> bool:
 
 def _second_stick(other: SitePlan) -> str:
     label = other.choice.label if other.choice is not None else ""
-    return f"There is a second stick: {label}, for the {other.name}. It has its own part further on."
+    return f"And for the {other.name}: {label}, drawn further on."
 
 
 def _nothing_planned(plan: Plan) -> dict[str, Any]:

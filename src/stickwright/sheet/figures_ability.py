@@ -43,7 +43,7 @@ def capability_polar(site: SitePlan) -> str:
         handles, names = force.get_legend_handles_labels()
         figure.legend(handles, names, loc="outside lower center", ncols=4, frameon=False, handletextpad=0.4)
 
-    return figure_svg(draw, (122, 66), tables.capability_polar(site).alt)
+    return figure_svg(draw, (122, 58), tables.capability_polar(site).alt)
 
 
 def _rose(
@@ -73,7 +73,7 @@ def _rose(
     weakest = min(directions, key=lambda one: one[0].value)
     axes.set_title(f"{name}, {label_of(ending)}", y=1.13)
     axes.set_xlabel(
-        f"least: {direction_words(weakest[2].direction_rad)} {shown(weakest[0], ending)}", labelpad=4, fontsize=8
+        f"least: {direction_words(weakest[2].direction_rad)} {shown(weakest[0], ending)}", labelpad=4, fontsize=8.5
     )
 
 
@@ -85,7 +85,7 @@ def _name_directions(axes: Any) -> None:
     axes.set_rlim(bottom=0)
     axes.set_rlabel_position(22.5)
     axes.set_yticks([tick for tick in MaxNLocator(3).tick_values(0, axes.get_rmax()) if 0 < tick <= axes.get_rmax()])
-    axes.tick_params(axis="y", labelsize=7.5, zorder=5)
+    axes.tick_params(axis="y", labelsize=8, zorder=5)
     for label in axes.get_yticklabels():
         label.set_bbox({"facecolor": "white", "edgecolor": "none", "pad": 0.3, "alpha": 0.8})
     axes.grid(color=FAINT, lw=0.6)

@@ -11,7 +11,7 @@ from numpy.typing import NDArray
 from stickwright.model.bench import BenchReading, BenchResult
 from stickwright.sheet import tables
 from stickwright.sheet.paper import FAINT, INK, MIDDLE, figure_svg
-from stickwright.sheet.printed import clipped, in_unit, shown
+from stickwright.sheet.printed import folded, in_unit, shown
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
@@ -46,7 +46,7 @@ def bench(result: BenchResult) -> str:
         axes.set_ylim(bottom=0.0)
         axes.set_xlabel(f"travel at the contact point, mm (stop: {shown(result.travel_m, 'mm')})")
         axes.set_ylabel(f"force at {in_unit(result.height_m, 'mm'):.0f} mm above the pivot, N")
-        axes.set_title(clipped(result.name, 48), loc="left")
+        axes.set_title(folded(result.name, 48), loc="left")
         axes.legend(frameon=False, loc="upper left")
 
     return figure_svg(draw, (120, 85), tables.bench(result).alt)

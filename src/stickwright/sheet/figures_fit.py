@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 from stickwright.model.plan import DirectionCapability, DirectionFit, Fit, SitePlan, direction_words
 from stickwright.sheet import tables
 from stickwright.sheet.paper import FAINT, INK, MIDDLE, SERIES, Series, bare, figure_svg, name_directions
-from stickwright.sheet.printed import clipped, in_unit, percent, share
+from stickwright.sheet.printed import folded, in_unit, percent, share
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
@@ -16,6 +16,7 @@ if TYPE_CHECKING:
 __all__ = ["force_travel", "ranking", "reach_polygon"]
 
 _MOST_BARS = 12
+_FOUR_ABREAST = 22  # letters of a label of which four stand side by side
 _HEADROOM = 1.35  # of the player's highest force: above that a stick's line only squeezes the triangle
 
 
@@ -42,7 +43,7 @@ def reach_polygon(site: SitePlan) -> str:
             )
         name_directions(axes)
         for fit, series in reversed(list(zip(site.fits[:2], SERIES[:2], strict=False))):
-            _polygon(axes, fit, series, f"{site.fits.index(fit) + 1} {clipped(fit.label, 27)}")
+            _polygon(axes, fit, series, folded(f"{site.fits.index(fit) + 1} {fit.label}", 31))
         handles, names = axes.get_legend_handles_labels()
         figure.legend(handles[::-1], names[::-1], loc="outside lower left", frameon=False, handlelength=2.2)
         if site.fits:
@@ -50,7 +51,7 @@ def reach_polygon(site: SitePlan) -> str:
             least = f"least: {direction_words(best.weakest_rad)} {percent(best.weakest_share)}"
             axes.set_title(f"throw reached (rim: full)\n{least}", fontsize=8.5, fontweight="normal")
 
-    return figure_svg(draw, (62, 66), tables.reach_polygon(site).alt)
+    return figure_svg(draw, (62, 58), tables.reach_polygon(site).alt)
 
 
 def _ring(radii: list[float], angles: list[float]) -> tuple[list[float], list[float]]:
@@ -99,9 +100,11 @@ def force_travel(site: SitePlan, directions: tuple[float, ...] | None = None) ->
         for axes, direction in zip(panels, chosen, strict=True):
             _crossing_panel(axes, site, fits, direction)
         handles, names = panels[0].get_legend_handles_labels()
-        figure.legend(handles, names, loc="outside lower center", ncols=3, frameon=False, handlelength=3.0)
+        longest = max(len(line) for name in names for line in name.split("\n"))
+        figure.legend(handles, names, loc="outside lower center", ncols=4 if longest <= _FOUR_ABREAST else 3,
+                      frameon=False, handlelength=2.6, columnspacing=1.2)  # fmt: skip
 
-    return figure_svg(draw, (184, 72), tables.force_travel(site, chosen).alt)
+    return figure_svg(draw, (184, 62), tables.force_travel(site, chosen).alt)
 
 
 def _crossing_panel(axes: Any, site: SitePlan, fits: tuple[Fit, ...], direction_rad: float) -> None:
@@ -152,7 +155,7 @@ def _stick_line(
     travel_mm = in_unit(fit.travel_m, "mm")
     axes.plot([0, travel_mm], [one.start_force_n, one.needed_force_n], color=series.colour, ls=series.line,
               lw=series.width, marker=series.marker, ms=4.5, mfc="white",
-              label=clipped(name, 34))  # fmt: skip
+              label=folded(name, 34))  # fmt: skip
     reached = one.reach_travel_m
     starts = one.start_force_n < one.available_force_n
     if starts and reached.has_interval:
@@ -202,11 +205,11 @@ def ranking(site: SitePlan) -> str:
                       hatch=None if fitting else "////", lw=0.9)  # fmt: skip
             if fit.bits.has_interval:
                 axes.plot([fit.bits.low, fit.bits.high], [row, row], color=INK, lw=1.8, marker="|", ms=8, mew=1.6)
-            words = f"{share(fit.probability_best)} best" + ("" if fitting else ", does not fit")
+            words = f"{share(fit.probability_best)} best or as good" + ("" if fitting else ", does not fit")
             axes.annotate(words, (max(0.0, _upper(fit)), row), xytext=(5, 0), textcoords="offset points", va="center")
-        axes.set_yticks(range(len(fits)), [clipped(f"{row} {fit.label}", 30) for row, fit in enumerate(fits, start=1)])
+        axes.set_yticks(range(len(fits)), [folded(f"{row} {fit.label}", 26) for row, fit in enumerate(fits, start=1)])
         axes.set_ylim(len(fits) - 0.4, -0.6)
-        axes.set_xlim(0, most * 1.5)
+        axes.set_xlim(0, most * 2.1)
         axes.set_xlabel("control, bits (more is finer)")
         axes.tick_params(axis="y", length=0)
 

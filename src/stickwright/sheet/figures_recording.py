@@ -13,7 +13,7 @@ from stickwright.model.recorded import ReachReport, RestReport, TraceReport
 from stickwright.sheet import tables
 from stickwright.sheet.figures_tuning import plane, thinned
 from stickwright.sheet.paper import FAINT, INK, MIDDLE, SERIES, figure_svg
-from stickwright.sheet.printed import clipped
+from stickwright.sheet.printed import folded
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
@@ -50,7 +50,7 @@ def trace_overview(
             left.plot(path[:, 0], path[:, 1], color=MIDDLE, lw=0.5, alpha=0.7)
         else:
             left = figure.subplots()
-        plane(left, clipped(report.name, 34))
+        plane(left, folded(report.name, 34))
         if report.reach is not None:
             _reach(left, report.reach)
         if report.rest is not None:

@@ -71,11 +71,11 @@ def tuning_before_after(tuning: Tuning) -> str:
     Returns
     -------
     str
-        SVG, 120 mm wide.
+        SVG, 52 mm wide, one above the other, so that the numbers can stand beside them.
     """
 
     def draw(figure: Figure) -> None:
-        panels = figure.subplots(1, 2)
+        panels = figure.subplots(2, 1)
         shown = (("before", tuning.before_xy, tuning.dead_zone.value), ("after", tuning.after_xy, None))
         for axes, (name, xy, zone) in zip(panels, shown, strict=True):
             plane(axes, name, zone)
@@ -86,9 +86,9 @@ def tuning_before_after(tuning: Tuning) -> str:
             axes.plot(path[:, 0], path[:, 1], color=INK, lw=0.6, alpha=0.75, label="the player's output")
         panels[0].plot([], [], color=INK, lw=1.1, ls="--", label="dead zone")
         handles, names = panels[0].get_legend_handles_labels()
-        figure.legend(handles, names, loc="outside lower center", ncols=3, frameon=False)
+        figure.legend(handles, names, loc="outside lower center", frameon=False)
 
-    return figure_svg(draw, (106, 66), tables.tuning_before_after(tuning).alt)
+    return figure_svg(draw, (46, 88), tables.tuning_before_after(tuning).alt)
 
 
 def curve(tuning: Tuning) -> str:

@@ -23,7 +23,7 @@ __all__ = [
 _MM_PER_INCH = 25.4
 _POINTS_PER_INCH = 72.0
 INK, MIDDLE, FAINT = "#000000", "#595959", "#c8c8c8"
-_TYPE_PT = 8.5
+_TYPE_PT = 9.0
 
 
 @dataclass(frozen=True)
@@ -105,7 +105,7 @@ def name_directions(axes: Any) -> None:
     """The player's four directions round a circle of radius 1."""
     for words, at in (("forward", (0, 1.15)), ("back", (0, -1.17)), ("right", (1.17, 0)), ("left", (-1.17, 0))):
         upright = 90 if words in ("right", "left") else 0
-        axes.annotate(words, at, ha="center", va="center", fontsize=8, rotation=upright)
+        axes.annotate(words, at, ha="center", va="center", fontsize=8.5, rotation=upright)
     axes.set_xlim(-1.26, 1.26)
     axes.set_ylim(-1.27, 1.25)
 

@@ -1,30 +1,34 @@
 """How a number is printed: display unit, interval beside it, assumption marked, and a sentence when there is none.
 
-Rules of the page: an estimate is never printed without its interval or the reason why it has none; a
-number nobody measured carries the word `ASSUMED`; not-a-number and infinity are never printed.
+Rules of the page: an estimate is never printed without its interval or the reason why it has none, unless both
+ends are the value itself; a number nobody measured carries the word `ASSUMED`; not-a-number and infinity are
+never printed; an interval that is a spread between published models says so.
 """
 
 from __future__ import annotations
 
 import math
+import re
 import textwrap
 from collections.abc import Iterable
+from dataclasses import replace
 
 from stickwright import units
 from stickwright.model.estimate import Estimate
 
 __all__ = [
-    "ASSUMED", "clipped", "decimals_for", "in_unit", "label_of", "percent", "plain", "printed_pair", "sentence",
-    "share", "shown", "wrapped",
+    "ASSUMED", "centre_words", "clause", "clipped", "decimals_for", "folded", "in_unit", "label_of", "listed",
+    "percent", "plain", "printed_pair", "sentence", "share", "shown", "sided", "turned_words", "wrapped",
 ]  # fmt: skip
 
 ASSUMED = "assumed"
 """The mark of a number nobody measured; set in italics on the sheet."""
 
-_ALL_ALIKE = "all draws"
+_SPREAD = ", spread of models"
 _NAMED = {"": "", "foreign": "", "percent": "%", "a_minute": "/min"}
 """Numbers that `units.py` does not convert: bare numbers, a recording's own unit, shares, counts a minute."""
 _ALWAYS_PER_MIN = 1e5  # above that nobody counts: the stick is never at rest
+_WITHIN = 0.001  # share of full output: what a tenth of a per cent can show
 _RARE_PER_MIN = 0.01  # once in a hundred minutes: more digits of a rate say nothing to anybody
 
 
@@ -113,6 +117,8 @@ def plain(value_si: float, ending: str, digits: int = 2, unknown: str = "not kno
     if ending == "a_minute" and 0 <= value < _RARE_PER_MIN:
         return f"under {_RARE_PER_MIN} {label_of(ending)}"
     decimals = _percent_decimals(value) if ending == "percent" else decimals_for(value, digits)
+    if ending == "a_minute":
+        decimals = min(2, decimals)
     if value == 0:
         decimals = 0
     return _with_unit(_number(value, decimals), label_of(ending))
@@ -127,6 +133,11 @@ def share(value: float) -> str:
     '42 %'
     """
     return plain(value, "percent")
+
+
+def _narrow(value: float, low: float, high: float) -> bool:
+    """Whether a percentage under 10 is known so well that whole numbers would hide it."""
+    return abs(value) < 10 and high - low < 2
 
 
 def _interval(estimate: Estimate, ending: str, decimals: int) -> tuple[str, str, str]:
@@ -178,23 +189,29 @@ def printed_pair(estimate: Estimate, ending: str, digits: int = 2) -> tuple[str,
         return plain(value, ending, digits), "(no interval known)"
     if math.isinf(high) or (ending == "a_minute" and high >= _ALWAYS_PER_MIN):
         return plain(value, ending, digits), f"({_number(in_unit(low, ending), 1)} or more)"
-    if ending == "a_minute" and 0 <= value < _RARE_PER_MIN:
-        rare = in_unit(high, ending) < _RARE_PER_MIN
-        return plain(value, ending), "" if rare else f"(up to {_number(in_unit(high, ending), 2)})"
+    if ending == "a_minute" and 0 <= low < _RARE_PER_MIN:
+        return plain(
+            value, ending
+        ), "" if high < _RARE_PER_MIN else f"(up to {_number(high, min(2, decimals_for(high)))})"
     decimals = decimals_for(in_unit(value or high, ending), digits)
     if ending == "percent":
         decimals = _percent_decimals(in_unit(value or high, ending))
+        if low != high and _narrow(*(in_unit(number, ending) for number in (value, low, high))):
+            decimals = max(1, decimals)
     if ending in ("", "a_minute"):
         decimals = min(2, decimals)
     text, low_text, high_text = _interval(estimate, ending, decimals)
     shown_value = _with_unit(text, label_of(ending))
-    if low_text == high_text:
-        return shown_value, "" if estimate.assumed else f"({_ALL_ALIKE})"
-    return shown_value, f"({low_text} to {high_text})"
+    if text == low_text == high_text:
+        return shown_value, ""
+    spread = _SPREAD if math.isnan(estimate.level) else ""
+    return shown_value, f"({low_text} to {high_text}{spread})"
 
 
 def _reason(estimate: Estimate) -> str:
-    return (estimate.why or "").strip().rstrip(".")
+    """Why something is missing, as it stands inside a sentence."""
+    why = (estimate.why or "").strip().rstrip(".")
+    return f"{why[0].lower()}{why[1:]}" if why[1:2].islower() or why[1:2] == " " else why
 
 
 def shown(estimate: Estimate, ending: str, digits: int = 2) -> str:
@@ -225,6 +242,111 @@ def percent(estimate: Estimate) -> str:
     return shown(estimate, "percent")
 
 
+def sided(estimate: Estimate, ending: str, plus: str, minus: str) -> str:
+    """A signed number with the name of its side instead of the sign.
+
+    Parameters
+    ----------
+    estimate : Estimate
+        SI or dimensionless.
+    ending : str
+        As for `in_unit`.
+    plus, minus : str
+        What the two signs mean.
+
+    Examples
+    --------
+    >>> sided(Estimate(-0.022, -0.03, -0.014), "percent", "forward", "back")
+    '2.2 % (1.4 to 3.0) back'
+    >>> sided(Estimate(0.01, -0.004, 0.024), "percent", "right", "left")
+    '1.0 % right (0.4 left to 2.4 right)'
+    """
+    if math.isnan(estimate.value):
+        return f"{plus} or {minus} {shown(estimate, ending)}"
+    side, low, high = plus if estimate.value >= 0 else minus, estimate.low, estimate.high
+    if low < 0 < high:
+        decimals = 1 if ending == "percent" else decimals_for(in_unit(max(abs(low), abs(high)), ending))
+        value, least, most = (_number(abs(in_unit(one, ending)), decimals) for one in (estimate.value, low, high))
+        mark = f", {ASSUMED}" if estimate.assumed else ""
+        return f"{_with_unit(value, label_of(ending))} {side} ({least} {minus} to {most} {plus}){mark}"
+    if ending == "percent" and estimate.has_interval:
+        value, least, most = (f"{abs(in_unit(one, ending)):.1f}" for one in (estimate.value, low, high))
+        least, most = (most, least) if estimate.value < 0 else (least, most)
+        return f"{value} % ({least} to {most}) {side}{f', {ASSUMED}' if estimate.assumed else ''}"
+    if estimate.value < 0:
+        estimate = replace(estimate, value=-estimate.value, low=-high, high=-low)
+    return f"{shown(estimate, ending)} {side}"
+
+
+def centre_words(x: Estimate, y: Estimate, ending: str) -> str:
+    """Where a stick rests: sideways, then fore and aft, with the same digits; one reason said once.
+
+    Parameters
+    ----------
+    x, y : Estimate
+        Output at rest, plus is right and forward.
+    ending : str
+        As for `in_unit`.
+
+    Examples
+    --------
+    >>> centre_words(Estimate(0.035, 0.034, 0.036), Estimate(-0.022, -0.0221, -0.0219), "percent")
+    '3.5 % right, 2.2 % back, each to within 0.1 %'
+    """
+    both = ((x, "right", "left"), (y, "forward", "back"))
+    if ending != "percent" or not (x.has_interval and y.has_interval):
+        if x.why == y.why and not math.isnan(x.value + y.value):
+            bare = (f"{plain(abs(one.value), ending)} {plus if one.value >= 0 else minus}" for one, plus, minus in both)
+            return f"{', '.join(bare)} (no interval: {_reason(x)})" if x.why else _sides(both, ending)
+        return _sides(both, ending)
+    if all(one.high - one.low < _WITHIN * 2 for one in (x, y)):
+        exact = (
+            f"{in_unit(abs(one.value), ending):.1f} % {plus if one.value >= 0 else minus}" for one, plus, minus in both
+        )
+        return f"{', '.join(exact)}, each to within {in_unit(_WITHIN, ending):.1f} %"
+    return _sides(both, ending)
+
+
+def _sides(both: tuple[tuple[Estimate, str, str], ...], ending: str) -> str:
+    return ", ".join(sided(one, ending, plus, minus) for one, plus, minus in both)
+
+
+def turned_words(text: str) -> str:
+    """A sentence about turning the base, for somebody who stands over it: the sign for degrees, and from where.
+
+    Examples
+    --------
+    >>> turned_words("Turn the base 13 deg clockwise first; until then it is turned 13 deg anticlockwise.")
+    'First turn the base 13° clockwise, seen from above; until then it is turned 13° anticlockwise.'
+    """
+    text = re.sub(r"(\d) deg\b", r"\1°", text)
+    text = re.sub(r"^Turn\b(.*?clockwise) first\b", r"First turn\1", text)
+    return text if "seen from above" in text else re.sub(r"(clockwise)\b", r"\1, seen from above", text, count=1)
+
+
+def listed(parts: Iterable[str]) -> str:
+    """Names or numbers in one row: commas, and the last after 'and'.
+
+    Examples
+    --------
+    >>> listed(["rest.csv", "rim.csv", "aim.csv"])
+    'rest.csv, rim.csv and aim.csv'
+    """
+    *most, last = list(parts) or [""]
+    return f"{', '.join(most)} and {last}" if most else last
+
+
+def clause(text: str) -> str:
+    """A sentence as it stands before a comma or semicolon: without its full stop.
+
+    Examples
+    --------
+    >>> clause("reach, not force, limits. ")
+    'reach, not force, limits'
+    """
+    return text.strip().rstrip(".")
+
+
 def sentence(text: str) -> str:
     """Text with a capital at the start and one full stop at the end; nothing stays nothing.
 
@@ -246,6 +368,20 @@ def clipped(text: str, most: int) -> str:
     'a long name…'
     """
     return text if len(text) <= most else text[: most - 1].rstrip() + "…"
+
+
+def folded(text: str, width: int, lines: int = 2) -> str:
+    """A name on as many lines as a chart has room for, broken between words; cut only where even that is too little.
+
+    Examples
+    --------
+    >>> folded("1 thistle + tall peg + extension plus 25", 26)
+    '1 thistle + tall peg +\\nextension plus 25'
+    """
+    rows = textwrap.wrap(text, width, break_on_hyphens=False)
+    if len(rows) > lines:
+        rows = [*rows[: lines - 1], clipped(" ".join(rows[lines - 1 :]), width)]
+    return "\n".join(rows)
 
 
 def wrapped(texts: Iterable[str], width: int = 80, first: str = "", rest: str = "") -> str:

@@ -11,18 +11,40 @@ from typing import TYPE_CHECKING
 
 from stickwright import units
 from stickwright.model.bench import BenchResult
+from stickwright.model.estimate import Estimate
 from stickwright.model.plan import Fit, SitePlan, direction_words
 from stickwright.model.recorded import TraceReport
-from stickwright.model.response import Tuning
-from stickwright.sheet.printed import percent, plain, sentence, share, shown
+from stickwright.model.response import FilterChoice, Tuning
+from stickwright.sheet.printed import (
+    ASSUMED,
+    centre_words,
+    clause,
+    percent,
+    plain,
+    sentence,
+    share,
+    shown,
+    sided,
+    turned_words,
+)
 
 if TYPE_CHECKING:
     from stickwright.model.plan import DirectionFit
 
 __all__ = [
-    "Table", "bench", "capability_polar", "curve", "force_travel", "limiting_sentence", "main_directions", "ranking",
-    "reach_polygon", "shown_fits", "trace_overview", "tuning_before_after", "tuning_numbers", "tuning_range",
+    "BEST_NOTE", "Table", "bench", "capability_polar", "curve", "effort_words", "force_travel", "limiting_sentence",
+    "main_directions", "range_words", "ranking", "reach_polygon", "shown_fits", "trace_overview",
+    "tuning_before_after", "tuning_numbers", "tuning_range",
 ]  # fmt: skip
+
+BEST_NOTE = (
+    "Best or as good: the chance that no other stick beats it by more than 0.15 bit. Equals count for each, so these "
+    "add up to more than 100 %."
+)
+"""What the chance beside each stick means; the difference is that of `stickwright.mechanics.fit.Rules`."""
+
+_WIDENED = 1.05
+"""Gain from which a direction is named by itself: less is within what a push differs from the next."""
 
 
 @dataclass(frozen=True)
@@ -173,7 +195,7 @@ def ranking(site: SitePlan) -> Table:
             fit.label,
             fit.verdict,
             f"{direction_words(fit.weakest_rad)} {percent(fit.weakest_share)}",
-            percent(fit.effort_share),
+            effort_words(fit),
             f"{shown(fit.false_per_min, 'a_minute')} at {share(fit.dead_zone_share)}",
             shown(fit.bits, ""),
             share(fit.probability_best),
@@ -187,12 +209,23 @@ def ranking(site: SitePlan) -> Table:
         second = f"; second {site.fits[1].label} with {shown(site.fits[1].bits, '')}" if len(site.fits) > 1 else ""
         alt = (
             f"Bars of control in bits for {len(site.fits)} sticks at the {site.name}, with intervals and the chance "
-            f"that each is the best: first {first.label} with {shown(first.bits, '')} bits, "
-            f"{share(first.probability_best)} sure{second}; hatched bars do not fit."
+            f"that each is the best or as good: first {first.label} with {shown(first.bits, '')} bits, "
+            f"{share(first.probability_best)}{second}; hatched bars do not fit."
         )
-    columns = ("set-up", "verdict", "weakest direction", "effort", "false inputs at dead zone", "bits", "chance best",
-               "what limits it")  # fmt: skip
+    columns = ("set-up", "verdict", "weakest direction", "effort", "false inputs at dead zone", "bits",
+               "best or as good", "what limits it")  # fmt: skip
     return Table(f"Sticks ranked, {site.name}", columns, rows, alt)
+
+
+def effort_words(fit: Fit) -> str:
+    """Effort as a share of the comfortable force; no figure where it asks more than there is.
+
+    Parameters
+    ----------
+    fit : Fit
+        The set-up.
+    """
+    return "more than all" if fit.effort_share.value > 1.0 else percent(fit.effort_share)
 
 
 def limiting_sentence(fit: Fit, with_help: bool = True) -> str:
@@ -213,27 +246,71 @@ def limiting_sentence(fit: Fit, with_help: bool = True) -> str:
 
 def tuning_numbers(tuning: Tuning) -> Table:
     """The whole response in the order it is applied."""
-    filtered = tuning.filter
-    turned = shown(tuning.rotation_rad, "deg")
     rows = [
-        ("centre", f"right {percent(tuning.offset_x)}, forward {percent(tuning.offset_y)}"),
-        ("rotation", f"{turned} added, anticlockwise is plus. {tuning.turn_base}"),
-        ("dead zone", f"{percent(tuning.dead_zone)}; output starts at {share(tuning.inner_jump)}"),
-        ("curve", tuning.curve_sentence),
+        ("centre", f"{centre_words(tuning.offset_x, tuning.offset_y, 'percent')}: taken off"),
+        ("rotation", _rotation(tuning)),
+        ("range", range_words(tuning)),
+        ("dead zone", f"{_radius(tuning.dead_zone)}; output starts at {share(tuning.inner_jump)}"),
+        ("curve", tuning.curve_sentence.removeprefix("Curve: ")),
     ]
-    if filtered is not None:
-        settings = ", ".join(_setting(name, value) for name, value in filtered.chosen.settings)
-        named = f"{filtered.chosen.name} ({settings})" if settings else filtered.chosen.name
-        rows.append(
-            (
-                "filter",
-                f"{named}, lag {shown(filtered.chosen.lag_s, 'ms')} of {plain(filtered.lag_budget_s, 'ms')} allowed. "
-                f"{filtered.sentence}",
-            )
-        )
-    rows.append(("outer limit", share(tuning.outer_limit)))
+    if tuning.filter is not None:
+        rows.append(("filter", _filter(tuning.filter)))
+    if tuning.outer_limit < 1.0:
+        rows.append(("outer limit", share(tuning.outer_limit)))
     alt = f"Numbers of the response for {tuning.stick} at the {tuning.site}, in the order they are applied."
     return Table(f"Tuning of {tuning.stick}, {tuning.site}", ("step", "setting"), tuple(rows), alt)
+
+
+def _rotation(tuning: Tuning) -> str:
+    """How far the output is turned, and what to do with the base before that."""
+    rotation = tuning.rotation_rad
+    base, until, _ = turned_words(tuning.turn_base).partition("; until then the output is turned")
+    if rotation.assumed:
+        return f"none. {sentence(base)}"
+    turned = f"output turned {sided(rotation, 'deg', 'anticlockwise', 'clockwise')}"
+    return f"{turned}{' until the base is put right' if until else ''}. {sentence(base)}"
+
+
+def _radius(dead_zone: Estimate) -> str:
+    """The radius in software, and what set it where that was not the spread of rest."""
+    if dead_zone.has_interval or not dead_zone.why:
+        return f"{percent(dead_zone)} of the range"
+    mark = f", {ASSUMED}" if dead_zone.assumed else ""
+    return f"{share(dead_zone.value)} of the range{mark}: {clause(dead_zone.why)}"
+
+
+def _filter(choice: FilterChoice) -> str:
+    """The filter kept, or that there is none, with its reason."""
+    chosen = choice.chosen
+    if chosen.name in ("none", "no filter"):
+        return choice.sentence.removeprefix("Filter: ")
+    settings = ", ".join(_setting(name, value) for name, value in chosen.settings)
+    named = f"{chosen.name} ({settings})" if settings else chosen.name
+    allowed = f"lag {shown(chosen.lag_s, 'ms')} of {plain(choice.lag_budget_s, 'ms')} allowed"
+    return f"{named}, {allowed}. {choice.sentence.removeprefix('Filter: ')}"
+
+
+def range_words(tuning: Tuning) -> str:
+    """The directions that are widened, each with its reach; the others together.
+
+    Parameters
+    ----------
+    tuning : Tuning
+        A finished response.
+    """
+    every = tuple(zip(tuning.direction_rad, tuning.range_share, tuning.gain, strict=True))
+    if not every:
+        return "not set: reach is not known all round"
+    named = [(phi, one, gain) for phi, one, gain in every if gain >= _WIDENED]
+    parts = [f"{direction_words(phi)} reached {percent(one)}, times {gain:.2f}" for phi, one, gain in named]
+    others = [(one.value, gain) for _, one, gain in every if gain < _WIDENED]
+    if others:
+        least, most = share(min(one for one, _ in others)), share(max(one for one, _ in others))
+        spread = least if least == most else f"{least.removesuffix(' %')} to {most}"
+        parts.append(
+            f"{'elsewhere' if named else 'all round'} reached {spread}, times {max(g for _, g in others):.2f} at most"
+        )
+    return "; ".join(parts)
 
 
 def _setting(name: str, value: float) -> str:
@@ -260,7 +337,8 @@ def curve(tuning: Tuning) -> Table:
     rows = tuple((share(a), share(b)) for a, b in zip(tuning.curve_in, tuning.curve_out, strict=True))
     alt = (
         f"Response curve of {tuning.stick}: output against deflection from the dead zone of "
-        f"{percent(tuning.dead_zone)} outwards, starting at {share(tuning.inner_jump)}. {tuning.curve_sentence}"
+        f"{percent(tuning.dead_zone)} outwards, starting at {share(tuning.inner_jump)}. "
+        f"{sentence(tuning.curve_sentence.removeprefix('Curve: '))}"
     )
     return Table(f"Response curve, {tuning.stick}", ("deflection", "output"), rows, alt)
 
@@ -285,8 +363,7 @@ def trace_overview(report: TraceReport) -> Table:
     rows: list[tuple[str, str]] = []
     unit = "percent" if report.unit == "share" else ""
     if report.rest is not None:
-        rows.append(("rest, to the right", shown(report.rest.offset_x, unit)))
-        rows.append(("rest, forward", shown(report.rest.offset_y, unit)))
+        rows.append(("rest", centre_words(report.rest.offset_x, report.rest.offset_y, unit)))
     told = "it holds no task that shows reach"
     if report.reach is not None:
         rows += [
@@ -309,7 +386,6 @@ def bench(result: BenchResult) -> Table:
         ("travel", shown(result.travel_m, "mm")),
         ("contact height", plain(result.height_m, "mm")),
         ("throw", plain(result.max_angle_rad, "deg")),
-        ("stays off centre", percent(result.residual_share)),
     ]
     if result.output is not None:
         rows.append(("output full at", f"{percent(result.output.full_output_share)} of the throw"))

@@ -6,18 +6,21 @@ Each caution is handed out together with the number it belongs to, so that the t
 from __future__ import annotations
 
 import math
+import re
+from collections.abc import Iterable
 from typing import Any
 
-from stickwright.model.plan import Capability, Caution, Fit, NextReading, Plan, SitePlan, direction_words
+from stickwright.model.plan import Capability, Fit, NextReading, Plan, SitePlan, direction_words
 from stickwright.model.recorded import Finding, TraceReport
 from stickwright.model.response import Tuning
 from stickwright.sheet import tables
-from stickwright.sheet.family import cautions_for, main_site, tuning_of_choice
+from stickwright.sheet.family import cautions_for, further_set_up, main_site, on_page_one
 from stickwright.sheet.figures_ability import capability_polar
 from stickwright.sheet.figures_fit import force_travel, ranking, reach_polygon
-from stickwright.sheet.figures_tuning import curve, tuning_before_after
+from stickwright.sheet.merged import merged_assumptions, merged_findings
 from stickwright.sheet.paper import width_mm
-from stickwright.sheet.printed import ASSUMED, percent, plain, sentence, share, shown
+from stickwright.sheet.printed import ASSUMED, clause, percent, plain, sentence, share, shown
+from stickwright.sheet.tuned import line_of_tuning, tuning_of_choice, tuning_part
 
 __all__ = ["technical_pages"]
 
@@ -45,7 +48,10 @@ def technical_pages(plan: Plan) -> dict[str, Any]:
     """
     ends = {
         "next": _next_reading(plan.next_reading),
-        "assumptions": [[one.what, one.value, one.why, one.replace_by] for one in plan.assumptions],
+        "assumptions": [
+            [one.what, one.value, one.why, one.replace_by]
+            for one in merged_assumptions(plan.assumptions, [site.name for site in plan.sites])
+        ],
         "findings": _findings(plan.findings),
         "colophon": _colophon(plan),
     }
@@ -61,7 +67,7 @@ def technical_pages(plan: Plan) -> dict[str, Any]:
         "crossing": _crossing(site),
         "ranking": _ranking(plan, site),
         "tuning": _tuning(plan, site, tuned),
-        "more_tunings": [_line_of_tuning(one) for one in site.tunings if one is not tuned],
+        "more_tunings": [line_of_tuning(one) for one in site.tunings if one is not tuned],
         "recordings": _recordings(site),
         "others": [_other_site(plan, other) for other in others],
     }
@@ -72,14 +78,19 @@ def _cautions(plan: Plan, site: SitePlan, keys: tuple[str, ...]) -> list[str]:
 
 
 def _elsewhere(plan: Plan, site: SitePlan) -> list[str]:
-    """Cautions about no number of the other blocks: about the site itself, and any new key."""
+    """Cautions about no number of the other blocks, unless page one has them: about the site, and any new key."""
     taken = {key for keys in _BESIDE.values() for key in keys}
-    return [caution.text for caution in cautions_for(plan, site) if caution.about not in taken]
+    before = on_page_one(plan)
+    return [one.text for one in cautions_for(plan, site) if one.about not in taken and one not in before]
 
 
-def _findings(findings: tuple[Finding, ...]) -> list[list[str]]:
-    words = {"note": "Noted", "query": "Please check", "fault": "Limits what can be said"}
-    return [[words[finding.level], finding.text] for finding in findings]
+def _findings(findings: Iterable[Finding]) -> list[list[str]]:
+    """What limits first, then what is to be checked, then notes; each kind in one run."""
+    words = {"fault": "Limits what can be said", "query": "Please check", "note": "Noted"}
+    told: dict[str, list[str]] = {level: [] for level in words}
+    for finding in findings:
+        told[finding.level].append(finding.text)
+    return [[words[level], " ".join(texts)] for level, texts in told.items() if texts]
 
 
 def _figure(svg: str, table: tables.Table, caption: str) -> dict[str, Any]:
@@ -89,18 +100,28 @@ def _figure(svg: str, table: tables.Table, caption: str) -> dict[str, Any]:
 def _answer(plan: Plan, site: SitePlan) -> dict[str, Any]:
     first = site.choice or (site.fits[0] if site.fits else None)
     second = next((fit for fit in site.fits if fit is not first and fit != first), None)
+    named = "Chosen set-up" if site.choice is not None else "Nearest set-up (does not fit)"
     return {
         "site": site.name,
         "headline": f"{first.label} at the {site.name}: {first.verdict}." if first else "No set-up was computed.",
-        "sentences": list(dict.fromkeys((plan.sentence, site.sentence))),
+        "sentences": [_after_headline(text, site, first) for text in dict.fromkeys((plan.sentence, site.sentence))],
         "second": _second(site, second),
-        "numbers": _numbers(first) if first else [],
-        "named": "Chosen set-up" if site.choice is not None else "Nearest set-up (does not fit)",
-        "demand": _demand(site),
+        "numbers": _numbers(first, site) if first else [],
+        "named": f"{named}: {first.label}" if first else named,
         "site_cautions": _elsewhere(plan, site),
-        "cautions": _cautions(plan, site, _BESIDE["chosen"]),
+        "cautions": [one for one in _cautions(plan, site, _BESIDE["chosen"]) if one not in _first_page_texts(plan)],
         "findings": _findings(site.findings),
     }
+
+
+def _first_page_texts(plan: Plan) -> set[str]:
+    return {one.text for one in on_page_one(plan) if one.about == "session"}
+
+
+def _after_headline(text: str, site: SitePlan, first: Fit | None) -> str:
+    """The answer without the set-up and site that the headline has just named."""
+    named = f"{first.label} at {site.name}: " if first is not None else ""
+    return f"{text[len(named)].upper()}{text[len(named) + 1 :]}" if named and text.startswith(named) else text
 
 
 def _second(site: SitePlan, second: Fit | None) -> str:
@@ -110,31 +131,34 @@ def _second(site: SitePlan, second: Fit | None) -> str:
     return f"{second.label} ({second.verdict}). {tables.limiting_sentence(second)}"
 
 
-def _numbers(fit: Fit) -> list[list[str]]:
-    """The set-up's own numbers, one line each."""
+def _numbers(fit: Fit, site: SitePlan) -> list[list[str]]:
+    """The set-up's own numbers beside what the game asks of it, one line each."""
     length = "" if fit.kind == "touch" else f"contact point {plain(fit.contact_height_m, 'mm')} above the pivot, "
+    of_force = "all of the comfortable force" if fit.effort_share.value > 1 else "of comfortable force in use"
     rows = [
-        ["set-up", fit.label],
-        ["size", f"{length}travel {plain(fit.travel_m, 'mm')} each way{_mass(fit)}"],
+        ["game asks", _demand(site)],
+        ["size", f"{length}travel {plain(fit.travel_m, 'mm')} each way{_mass(fit)}{_plugged(fit)}"],
         ["force", f"{plain(fit.start_force_n, 'n')} to start, {plain(fit.full_force_n, 'n')} at the stop"],
-        ["effort", f"{percent(fit.effort_share)} of comfortable force in use; ranked against "
+        ["effort", f"{tables.effort_words(fit).removesuffix(' all')} {of_force}; ranked against "
                    f"{share(fit.duty_effort_limit)} for this share of time in use"],
         ["hold", _hold(fit)],
         ["false input", f"{shown(fit.false_per_min, 'a_minute')} with a dead zone of {share(fit.dead_zone_share)}"],
         ["at rest", _at_rest(fit)],
     ]  # fmt: skip
     if fit.lever_note:
-        rows.append(["longer lever", fit.lever_note.rstrip(".")])
-    if fit.current_a is not None or fit.plug:
-        current = f", {plain(fit.current_a, 'ma')}" if fit.current_a is not None else ""
-        rows.append(["plug", f"{fit.plug or 'not written down'}{current}"])
+        rows.append(["longer lever", re.sub(r"(?i)^a longer lever would ", "would ", clause(fit.lever_note))])
     return rows
+
+
+def _plugged(fit: Fit) -> str:
+    current = f", {plain(fit.current_a, 'ma')}" if fit.current_a is not None else ""
+    return f"; plug {fit.plug}{current}" if fit.plug else f"; draws{current[1:]}" if current else ""
 
 
 def _hold(fit: Fit) -> str:
     """How long it can be held, and by which curve or reading when there is one."""
     known = math.isfinite(fit.hold_s.value) and fit.hold_model
-    return f"{shown(fit.hold_s, 's')}; from {fit.hold_model}" if known else shown(fit.hold_s, "s")
+    return f"{shown(fit.hold_s, 's')}: {fit.hold_model}" if known else shown(fit.hold_s, "s")
 
 
 def _mass(fit: Fit) -> str:
@@ -163,9 +187,8 @@ def _demand(site: SitePlan) -> str:
     demand = site.demand
     hold = f", longest hold {plain(demand.longest_hold_s, 's')}" if demand.longest_hold_s is not None else ""
     return (
-        f"Asked of it: {demand.action}, in use {share(demand.duty_share)} of the time, usually at "
-        f"{share(demand.usual_level_share)} of the reach{hold}; false "
-        f"input at most {demand.false_input_limit_per_min:g} a minute."
+        f"{demand.action}, {share(demand.duty_share)} of the time at {share(demand.usual_level_share)} of the "
+        f"reach{hold}; false input at most {demand.false_input_limit_per_min:g} a minute"
     )
 
 
@@ -206,10 +229,7 @@ def _beside_ability(able: Capability) -> list[list[str]]:
 
 def _crossing(site: SitePlan) -> dict[str, Any]:
     table = tables.force_travel(site)
-    caption = (
-        "Thick line: force the player has, falling with reach. Thin lines: force each stick needs, up to its stop. "
-        "Where they meet (filled mark, with its 95 % interval) is how far that stick gets. Numbers are ranks."
-    )
+    caption = "Where the lines meet is how far that stick gets, at most to its stop. Numbers are ranks."
     return _figure(force_travel(site), table, caption)
 
 
@@ -222,6 +242,7 @@ def _ranking(plan: Plan, site: SitePlan) -> dict[str, Any]:
         "rows": [_ranked(rank, row, fit) for rank, (row, fit) in enumerate(zip(table.rows, site.fits, strict=True), 1)],
         "figure": _figure(ranking(site), table, "Control in bits with 95 % interval; hatched: does not fit."),
         "cautions": _cautions(plan, site, keys),
+        "best_note": tables.BEST_NOTE,
         "tried": f"{site.tried} set-ups of stick, topper, extension and tilt were computed; shown is the best of each "
         "stick.",
         "alternatives": [_line_of_fit(fit) for fit in site.alternatives[:3]],
@@ -235,6 +256,7 @@ def _ranked(rank: int, row: tuple[str, ...], fit: Fit) -> dict[str, Any]:
         "rank": rank,
         "name": row[0],
         "verdict": row[1],
+        "stick": fit.stick,
         "numbers": list(row[2:7]),
         "limit": row[7],
         "short": sentence(fit.fails[0] if fit.fails else fit.limit),
@@ -242,7 +264,7 @@ def _ranked(rank: int, row: tuple[str, ...], fit: Fit) -> dict[str, Any]:
 
 
 def _line_of_fit(fit: Fit) -> str:
-    helps = f"; {fit.help}" if fit.help else ""
+    helps = f"; {clause(fit.help)}" if fit.help else ""
     return (
         f"{fit.label}: {fit.verdict}, {direction_words(fit.weakest_rad)} {percent(fit.weakest_share)}, "
         f"{shown(fit.bits, '')} bits, false input {shown(fit.false_per_min, 'a_minute')}{helps}"
@@ -259,12 +281,11 @@ def _extension(site: SitePlan) -> str:
 
 
 def _next_reading(reading: NextReading) -> dict[str, Any]:
+    """What to read next; its chance once, in the sentence or after it."""
     heading = "Enough is measured" if reading.enough else "Next reading worth the effort"
-    chance = f"Chance that the choice is right: {share(reading.chance_now)} now"
-    if not reading.enough:
-        chance += f", {share(reading.chance_then)} expected after it"
+    chance = "" if "%" in reading.sentence else f" Chance that the choice is right: {share(reading.chance_now)}."
     ranked = [f"{what}{_way(phi)}, {site}: {share(chance_then)}" for site, phi, what, chance_then in reading.ranked[:3]]
-    return {"heading": heading, "sentence": reading.sentence, "chance": f"{chance}.", "ranked": ranked}
+    return {"heading": heading, "sentence": f"{reading.sentence}{chance}", "ranked": [] if reading.enough else ranked}
 
 
 def _way(direction_rad: float | None) -> str:
@@ -277,80 +298,33 @@ def _tuning(plan: Plan, site: SitePlan, tuning: Tuning | None) -> dict[str, Any]
     if tuning is None:
         why = "No recording was made on this set-up, so there is nothing to tune from: record rest, rim and following."
         return {"why": why, "cautions": cautions}
-    numbers = tables.tuning_numbers(tuning)
-    shown_table = tables.tuning_before_after(tuning)
-    return {
-        "why": "",
-        "heading": f"Tuning of {tuning.stick}",
-        "from": f"From {', '.join(tuning.recordings)}. In this order:",
-        "rows": [list(row) for row in numbers.rows],
-        "range": [list(row) for row in tables.tuning_range(tuning).rows],
-        "type": _to_type(tuning),
-        "lost": _lost(tuning),
-        "figures": [
-            _figure(tuning_before_after(tuning), shown_table, f"The player's own {tuning.shown_recording}."),
-            _figure(curve(tuning), tables.curve(tuning), ""),
-        ],
-        "curve_in": ["deflection", *(share(value) for value in _ten(tuning.curve_in))],
-        "curve_out": ["output", *(share(value) for value in _ten(tuning.curve_out))],
-        "sentences": list(tuning.sentences),
-        "findings": _findings(tuning.findings),
-        "cautions": cautions,
-    }
-
-
-def _ten(values: tuple[float, ...]) -> tuple[float, ...]:
-    """At most eleven points of a curve, both ends among them."""
-    if len(values) <= 11:
-        return values
-    last = len(values) - 1
-    return tuple(values[round(step * last / 10)] for step in range(11))
-
-
-def _to_type(tuning: Tuning) -> str:
-    simple = tuning.simple
-    return (
-        f"What to type in the game: dead zone {simple.dead_zone_percent:.0f} %, sensitivity "
-        f"{simple.sensitivity_percent:.0f} %."
-    )
-
-
-def _lost(tuning: Tuning) -> str:
-    """What the game's two numbers cannot do, and how to undo them."""
-    simple = tuning.simple
-    return (
-        f"{sentence(simple.lost)} Differs from the full response by {share(simple.rms_difference)} of full output on "
-        "average. To undo: dead zone as before, sensitivity 100 %."
-    ).strip()
-
-
-def _line_of_tuning(tuning: Tuning) -> str:
-    simple = tuning.simple
-    return (
-        f"{tuning.stick}: dead zone {percent(tuning.dead_zone)}, rotation {shown(tuning.rotation_rad, 'deg')}; in "
-        f"the game {simple.dead_zone_percent:.0f} % and {simple.sensitivity_percent:.0f} %."
-    )
+    return tuning_part(site.choice, tuning) | {"cautions": cautions, "findings": _findings(tuning.findings)}
 
 
 def _recordings(site: SitePlan) -> dict[str, Any]:
-    """Each recording with what to look at; notes that several recordings share stand once, with their names."""
+    """What to look at in the recordings, findings that several share once, and those with nothing to check."""
     if not site.recordings:
         why = "No recording was made at this site: rest, reach and tremor on the stick are not known from a trace."
-        return {"why": why, "reports": [], "notes": []}
-    names: dict[str, list[str]] = {}
-    for report in site.recordings:
-        for finding in report.findings:
-            if finding.level == "note":
-                names.setdefault(finding.text, []).append(report.name)
-    notes = [f"{', '.join(dict.fromkeys(of))}: {text}" for text, of in names.items()]
-    return {"why": "", "reports": [_report(report) for report in site.recordings], "notes": notes}
+        return {"why": why, "told": [], "quiet": [], "facts": [], "notes": []}
+    told = merged_findings((report.name, finding) for report in site.recordings for finding in report.findings)
+    words = {"query": "please check", "fault": "limits what can be said", "note": "noted"}
+    by_level = {
+        level: [[", ".join(names), words[level], one.text] for names, one in told if one.level == level]
+        for level in words
+    }
+    loud = {report.name for report in site.recordings if any(one.level != "note" for one in report.findings)}
+    return {
+        "why": "",
+        "told": [*by_level["fault"], *by_level["query"]],
+        "quiet": [report.name for report in site.recordings if report.name not in loud],
+        "facts": [[_head(report), _facts(report)] for report in site.recordings],
+        "notes": by_level["note"],
+    }
 
 
-def _report(report: TraceReport) -> dict[str, Any]:
-    head = f"{report.name}: {report.task}, {plain(report.duration_s, 's')} at {plain(report.rate_hz, 'hz')}"
+def _head(report: TraceReport) -> str:
     on = f" on {report.stick}" if report.stick else ""
-    telling = tuple(finding for finding in report.findings if finding.level != "note")
-    return {"name": report.name, "head": f"{head}{on}", "facts": _facts(report), "findings": _findings(telling)}
+    return f"{report.name}: {report.task}, {plain(report.duration_s, 's')} at {plain(report.rate_hz, 'hz')}{on}"
 
 
 def _facts(report: TraceReport) -> str:
@@ -362,7 +336,7 @@ def _facts(report: TraceReport) -> str:
             f"least reach {direction_words(report.reach.weakest_rad)}, area {percent(report.reach.area_share)}"
         )
     if report.tremor is not None:
-        parts.append(report.tremor.sentence.rstrip("."))
+        parts.append(clause(report.tremor.sentence))
     if report.bursts is not None and report.bursts.count:
         parts.append(f"{report.bursts.count} sudden movements, highest {shown(report.bursts.peak, unit)}")
     if report.tracking is not None:
@@ -373,26 +347,24 @@ def _facts(report: TraceReport) -> str:
 
 
 def _other_site(plan: Plan, site: SitePlan) -> dict[str, Any]:
-    cautions = [caution for caution in cautions_for(plan, site) if caution.site == site.name]
     best = site.fits[0] if site.fits else None
     listed = site.fits[1:2] if site.choice is not None else site.fits[:2]
-    lines = [_line_of_fit(fit) for fit in listed]
-    numbers = _numbers(site.choice) if site.choice is not None else []
+    told = set(_cautions(plan, main_site(plan), ("effort", "hold", "force", "false input", "dead zone")))
+    own = [caution for caution in plan.cautions if caution.site == site.name and caution.text not in told]
     return {
         "name": site.name,
-        "sentence": site.sentence,
-        "demand": _demand(site),
-        "ability": f"Weakest {direction_words(site.capability.weakest_rad)}.",
-        "lines": lines,
-        "numbers": numbers,
-        "limit": tables.limiting_sentence(best) if best is not None else "",
-        "cautions": [_named(caution) for caution in cautions],
+        "headline": f"{site.choice.label}, {site.choice.verdict}" if site.choice is not None else "",
+        "set_up": further_set_up(site),
+        "sentence": _after_headline(site.sentence, site, site.choice),
+        "demand": f"The game asks {_demand(site)}. Weakest {direction_words(site.capability.weakest_rad)}.",
+        "lines": [_line_of_fit(fit) for fit in listed],
+        "numbers": [row for row in _numbers(site.choice, site) if row[0] != "longer lever"]
+        if site.choice is not None
+        else [],
+        "limit": tables.limiting_sentence(best) if best is not None and best.label not in site.sentence else "",
+        "cautions": [caution.text for caution in own],
         "findings": _findings((*site.findings, *site.capability.findings)),
     }
-
-
-def _named(caution: Caution) -> str:
-    return f"{caution.about.capitalize()}: {caution.text}"
 
 
 def _colophon(plan: Plan) -> str:

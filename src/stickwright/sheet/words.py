@@ -2,20 +2,38 @@
 
 from __future__ import annotations
 
+import math
 import textwrap
+from dataclasses import replace
 
 from stickwright.model.bench import BenchResult
+from stickwright.model.estimate import Estimate
 from stickwright.model.plan import Caution, Fit, Plan, SitePlan, direction_words
 from stickwright.model.recorded import Finding, HoldReport, TraceReport
 from stickwright.model.response import Tuning
 from stickwright.sheet import tables
-from stickwright.sheet.printed import percent, plain, sentence, share, shown, wrapped
+from stickwright.sheet.merged import merged_assumptions, merged_findings
+from stickwright.sheet.printed import (
+    centre_words,
+    clause,
+    listed,
+    percent,
+    plain,
+    sentence,
+    share,
+    shown,
+    sided,
+    wrapped,
+)
+from stickwright.sheet.tuned import dead_zones, lost, to_type, tuned_elsewhere
 
 __all__ = ["bench_words", "plan_words", "trace_words"]
 
 WIDTH = 80
 _STICK_NUMBERS = ("effort", "hold", "false input", "session", "dead zone")
-_LEVELS = {"note": "Noted", "query": "Please check", "fault": "Limits what can be said"}
+_LEVELS = {"fault": "Limits what can be said", "query": "Please check", "note": "Noted"}
+"""In the order in which they are told."""
+_QUARTERS = {1: "a quarter", 2: "half a turn", 3: "three quarters"}
 
 _TOLD_IN_FULL = 5
 """Sticks told with all figures, fitting or not; further down only what rules them out."""
@@ -37,16 +55,14 @@ def plan_words(plan: Plan) -> str:
     head = [f"Player {plan.player}", f"made {plan.made_on}" if plan.made_on else "", f"stickwright {plan.version}"]
     parts = [", ".join(part for part in head if part), wrapped([plan.sentence], WIDTH)]
     parts += [_site(plan, site) for site in plan.sites]
-    chance = f"Chance that the choice is right: {share(plan.next_reading.chance_now)}."
-    parts.append(_block("Next reading", [plan.next_reading.sentence, chance if plan.sites else ""]))
+    parts.append(_block("Next reading", [plan.next_reading.sentence]))
     left = [_caution(caution) for caution in plan.cautions if caution not in _placed(plan)]
     if left:
         parts.append(_block("Cautions", left))
-    if plan.assumptions:
-        parts.append(
-            _block("Assumed, not measured", [f"{a.what}: {a.value} ({a.why}). Replace by: {a.replace_by}."
-                                             for a in plan.assumptions])
-        )  # fmt: skip
+    assumed = merged_assumptions(plan.assumptions, [site.name for site in plan.sites])
+    if assumed:
+        lines = [f"{one.what}: {one.value} ({one.why}). Replace by: {clause(one.replace_by)}." for one in assumed]
+        parts.append(_block("Assumed, not measured", lines))
     if plan.findings:
         parts.append(_block("Findings", _findings(plan.findings)))
     parts.append(wrapped([f"{plan.draws} draws, seed {plan.seed}; intervals are 95 %."], WIDTH))
@@ -106,7 +122,7 @@ def bench_words(result: BenchResult) -> str:
     """
     lines = [f"{name}: {value}" for name, value in tables.bench(result).rows]
     parts = [wrapped([f"Bench of {result.name}{f', {result.benched}' if result.benched else ''}"], WIDTH)]
-    parts.append(_block("At the contact point, all directions", [*lines, sentence(result.returns)]))
+    parts.append(_block("At the contact point, all directions", [*lines, _returns(result)]))
     if result.directions:
         parts.append(_block("By direction", [
             f"{direction_words(line.direction_rad) if line.direction_rad is not None else 'all'}: "
@@ -121,13 +137,24 @@ def bench_words(result: BenchResult) -> str:
     return "\n\n".join(parts) + "\n"
 
 
+def _returns(result: BenchResult) -> str:
+    """Whether it comes home, unless a finding tells it with its advice; a reason that stands at the friction once."""
+    said = sentence(result.returns)
+    if any(one.text.startswith(clause(said)) for one in result.findings):
+        return ""
+    why = result.friction_force_n.why
+    return said.replace(f"({clause(why)})", "(see friction)") if why else said
+
+
 def _block(title: str, lines: list[str]) -> str:
     """A title, and indented lines under it."""
     return f"{title}\n" + wrapped(lines, WIDTH, "  ", "    ")
 
 
 def _findings(findings: tuple[Finding, ...]) -> list[str]:
-    return [f"{_LEVELS[finding.level]}: {finding.text}" for finding in findings]
+    """What limits first, notes last."""
+    order = tuple(_LEVELS)
+    return [f"{_LEVELS[one.level]}: {one.text}" for one in sorted(findings, key=lambda one: order.index(one.level))]
 
 
 def _caution(caution: Caution) -> str:
@@ -154,16 +181,16 @@ def _site(plan: Plan, site: SitePlan) -> str:
     parts.append(wrapped([*said, *beside["site"]], WIDTH))
     parts.append(_block("Ability: comfortable force and free reach", [*_ability(site), *beside["ability"]]))
     parts.append(f"Sticks ranked ({site.tried} set-ups computed)\n{_ranked(site.fits)}")
+    if site.fits:
+        parts.append(wrapped([tables.BEST_NOTE], WIDTH, "  ", "  "))
     if beside["sticks"]:
         parts.append(wrapped(beside["sticks"], WIDTH, "  ", "    "))
     findings = (*site.findings, *site.capability.findings)
     if findings:
         parts.append(_block("Findings", _findings(findings)))
-    parts += [_block(f"Tuning of {tuning.stick}", _tuning(tuning)) for tuning in site.tunings]
-    parts += [
-        _block(f"Recording {report.name} ({report.task})", _findings(report.findings) or ["Nothing unusual."])
-        for report in site.recordings
-    ]
+    parts += [_block(f"Tuning of {one.setup or one.stick}", _tuning(site, one)) for one in site.tunings]
+    if site.recordings:
+        parts.append(_block("Recordings", _recordings(site)))
     return "\n\n".join(part for part in parts if part)
 
 
@@ -185,9 +212,9 @@ def _ranked(fits: tuple[Fit, ...]) -> str:
             lines.append(wrapped([f"{rank}. {fit.label}: {fit.limit}"], WIDTH, "  ", "     "))
             continue
         numbers = (
-            f"{direction_words(fit.weakest_rad)} {percent(fit.weakest_share)}, effort {percent(fit.effort_share)}, "
+            f"{direction_words(fit.weakest_rad)} {percent(fit.weakest_share)}, effort {tables.effort_words(fit)}, "
             f"false input {shown(fit.false_per_min, 'a_minute')} at dead zone {share(fit.dead_zone_share)}, "
-            f"{shown(fit.bits, '')} bits, chance best {share(fit.probability_best)}"
+            f"{shown(fit.bits, '')} bits, best or as good {share(fit.probability_best)}"
         )
         lines.append(wrapped([f"{rank}. {fit.label}: {fit.verdict}"], WIDTH, "  ", "     "))
         lines.append(wrapped([numbers, tables.limiting_sentence(fit)], WIDTH, "     ", "     "))
@@ -196,24 +223,49 @@ def _ranked(fits: tuple[Fit, ...]) -> str:
     return "\n".join(line for line in lines if line) or "  None was computed."
 
 
-def _tuning(tuning: Tuning) -> list[str]:
-    simple = tuning.simple
+def _recordings(site: SitePlan) -> list[str]:
+    """What each recording needs looked at; what several share once; those with nothing in one line."""
+    told = merged_findings((report.name, finding) for report in site.recordings for finding in report.findings)
+    lines = [
+        f"{', '.join(names)}. {_LEVELS[one.level]}: {one.text}"
+        for level in _LEVELS
+        for names, one in told
+        if one.level == level
+    ]
+    quiet = [report.name for report in site.recordings if not report.findings]
+    return [*lines, f"{', '.join(quiet)}: nothing unusual." if quiet else ""]
+
+
+def _tuning(site: SitePlan, tuning: Tuning) -> list[str]:
     return [
+        tuned_elsewhere(site.choice, tuning),
         *(f"{name}: {setting}" for name, setting in tables.tuning_numbers(tuning).rows),
-        *(f"{way}: reached {reached}, multiplied by {gain}" for way, reached, gain in tables.tuning_range(tuning).rows),
-        f"In the game: dead zone {simple.dead_zone_percent:.0f} %, sensitivity {simple.sensitivity_percent:.0f} %. "
-        f"{simple.lost}",
+        f"In the game: {to_type(tuning)}. {lost(tuning)}",
+        dead_zones(site.choice, tuning),
         *_findings(tuning.findings),
     ]
+
+
+def _known(name: str, estimate: Estimate, ending: str, of: str = "") -> str:
+    """A number with its name before and what it is of behind it; where it is not known, only why."""
+    if math.isnan(estimate.value):
+        return f"{name} {shown(estimate, ending)}"
+    return f"{name} {shown(estimate, ending)}{f' {of}' if of else ''}"
 
 
 def _rest(report: TraceReport, unit: str) -> list[str]:
     rest = report.rest
     if rest is None:
         return []
+    centre = f"centre: {centre_words(rest.offset_x, rest.offset_y, unit)}"
+    if math.isnan(rest.noise_rms.value) and rest.noise_rms.why == rest.drift_per_min.why:
+        if rest.offset_x.why == rest.offset_y.why == rest.noise_rms.why:
+            return [centre, "noise and drift: not known, for the same reason"]
+        return [centre, f"noise and drift: {shown(rest.noise_rms, unit)}"]
     lines = [
-        f"centre: right {shown(rest.offset_x, unit)}, forward {shown(rest.offset_y, unit)}",
-        f"noise {shown(rest.noise_rms, unit)} rms per axis; drift {shown(rest.drift_per_min, unit)} a minute",
+        centre,
+        f"{_known('noise', rest.noise_rms, unit, 'rms per axis')}; "
+        f"{_known('drift', rest.drift_per_min, unit, 'a minute')}",
     ]
     if rest.return_scatter is not None:
         lines.append(f"comes home to within {shown(rest.return_scatter, unit)}")
@@ -221,39 +273,47 @@ def _rest(report: TraceReport, unit: str) -> list[str]:
 
 
 def _reach(report: TraceReport, unit: str) -> list[str]:
+    """Reach by direction; directions without one together, under their reason."""
     reach = report.reach
     if reach is None:
         return []
-    lines = [
-        f"{direction_words(phi)}: {shown(one, unit)}" for phi, one in zip(reach.direction_rad, reach.reach, strict=True)
-    ]
-    return [*lines, f"least {direction_words(reach.weakest_rad)}; area {percent(reach.area_share)} of the disc"]
+    lines, missing = [], dict[str, list[str]]()
+    for phi, one in zip(reach.direction_rad, reach.reach, strict=True):
+        if math.isnan(one.value):
+            missing.setdefault(shown(one, unit), []).append(direction_words(phi))
+        else:
+            lines.append(f"{direction_words(phi)}: {shown(one, unit)}")
+    lines += [f"{', '.join(ways)}: {said}" for said, ways in missing.items()]
+    least = f"least {direction_words(reach.weakest_rad)}"
+    return [*lines, f"{least}; {_known('covered area', reach.area_share, 'percent', 'of the disc')}"]
 
 
 def _bias(report: TraceReport) -> list[str]:
     bias = report.bias
     if bias is None:
         return []
+    turned = sided(bias.rotation_rad, "deg", "anticlockwise", "clockwise")
     lines = [
-        f"produced minus cued: {shown(bias.rotation_rad, 'deg')}, anticlockwise is plus; agreement "
-        f"{bias.resultant_length:.2f} of 1",
-        f"across the cued direction: {percent(bias.cross_talk)} of the movement along it",
+        f"comes out turned by {turned} from what was asked; the pushes agree by {bias.resultant_length:.2f} of 1",
+        _known("movement across the asked direction:", bias.cross_talk, "percent", "of that along it"),
     ]
     if bias.mirrored:
         lines.append("mirrored: one axis runs backwards")
     if bias.quarter_turns:
-        lines.append(f"turned by {bias.quarter_turns} quarter(s) anticlockwise")
+        lines.append(f"the stick is turned by {_QUARTERS[bias.quarter_turns]} anticlockwise")
     return lines
 
 
 def _tremor(report: TraceReport, unit: str) -> list[str]:
+    """The sentence, then size, share and frequency with their intervals."""
     tremor = report.tremor
     if tremor is None:
         return []
-    lines = [tremor.sentence, f"movement {shown(tremor.rms, unit)} rms, {shown(tremor.crossing_hz, 'hz')} crossings"]
-    if tremor.stands_out:
-        lines.insert(1, f"peak at {shown(tremor.frequency_hz, 'hz')}, {percent(tremor.share)} of the band's power")
-    return lines
+    of_all = f", {percent(tremor.share)} of all movement there" if tremor.stands_out else ""
+    return [
+        tremor.sentence,
+        f"{_known('size', tremor.rms, unit, 'rms')}{of_all}; {_known('mean frequency', tremor.crossing_hz, 'hz')}",
+    ]
 
 
 def _bursts(report: TraceReport, unit: str) -> list[str]:
@@ -271,7 +331,7 @@ def _bursts(report: TraceReport, unit: str) -> list[str]:
 def _hold(hold: HoldReport, unit: str) -> str:
     return (
         f"{direction_words(hold.direction_rad)}: {shown(hold.level, unit)} for {plain(hold.duration_s, 's')}, scatter "
-        f"{shown(hold.sd, unit)}, change {percent(hold.slope_per_s)} a second"
+        f"{shown(hold.sd, unit)}, {_known('changing by', hold.slope_per_s, 'percent', 'of it a second')}"
     )
 
 
@@ -279,12 +339,16 @@ def _pointing(report: TraceReport) -> list[str]:
     pointing = report.pointing
     if pointing is None:
         return []
-    return [
-        f"{pointing.movements} movements: {shown(pointing.throughput_bit_per_s, '')} bit/s, "
-        f"missed {percent(pointing.error_rate)}",
-        *(f"{name}: {shown(value, 'foreign')}" for name, value in pointing.path_measures),
-        *(f"left out: {reason}" for reason in pointing.left_out),
+    measures = [(name.replace("_", " "), value) for name, value in pointing.path_measures]
+    shared = {value.assumed for _, value in measures if value.assumed}
+    lines = [
+        f"{pointing.movements} movements: {_known('throughput', pointing.throughput_bit_per_s, '', 'bit/s')}; "
+        f"{_known('missed', pointing.error_rate, 'percent')}",
+        *(f"{name}: {shown(replace(value, assumed=None), 'foreign')}" for name, value in measures),
     ]
+    if shared:
+        lines.append(f"in these counts {listed(sorted(shared))} (assumed)")
+    return [*lines, *(f"left out: {reason}" for reason in pointing.left_out)]
 
 
 def _tracking(report: TraceReport, unit: str) -> list[str]:
@@ -292,9 +356,9 @@ def _tracking(report: TraceReport, unit: str) -> list[str]:
     if tracking is None:
         return []
     return [
-        f"error {shown(tracking.rms_error, unit)} rms",
-        f"error with the lag taken off {shown(tracking.error_without_lag, unit)}",
-        f"gain {shown(tracking.gain, '')}, {shown(tracking.lag_s, 's')} late",
+        f"{_known('error', tracking.rms_error, unit, 'rms')}; "
+        f"{_known('with the lag taken off', tracking.error_without_lag, unit)}",
+        f"{_known('gain', tracking.gain, '')}; {_known('late by', tracking.lag_s, 's')}",
     ]
 
 
@@ -303,6 +367,6 @@ def _smoothness(report: TraceReport) -> list[str]:
     if smooth is None:
         return []
     return [
-        f"{smooth.movements} movements: spectral arc length {shown(smooth.spectral_arc_length, '')}, log jerk "
-        f"{shown(smooth.log_dimensionless_jerk, '')}"
+        f"{smooth.movements} movements: {_known('spectral arc length', smooth.spectral_arc_length, '')}, "
+        f"{_known('log jerk', smooth.log_dimensionless_jerk, '')}; nearer 0 is smoother"
     ]

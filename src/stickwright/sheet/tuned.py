@@ -1,0 +1,180 @@
+"""The tuning part: which recordings it comes from, whether they were made on the chosen set-up, what to type."""
+
+from __future__ import annotations
+
+import math
+from typing import Any
+
+from stickwright.model.plan import Fit, SitePlan
+from stickwright.model.response import Tuning
+from stickwright.sheet import tables
+from stickwright.sheet.figures_tuning import curve, tuning_before_after
+from stickwright.sheet.paper import width_mm
+from stickwright.sheet.printed import listed, percent, plain, sentence, share, sided, turned_words
+
+__all__ = ["dead_zones", "line_of_tuning", "lost", "to_type", "tuned_elsewhere", "tuning_of_choice", "tuning_part"]
+
+_STRAIGHT = 0.02  # share of full output: below that nobody sees a bend
+
+
+def tuning_of_choice(site: SitePlan) -> Tuning | None:
+    """The tuning made on the chosen stick, if a recording was made on it.
+
+    Parameters
+    ----------
+    site : SitePlan
+        One site of the plan.
+    """
+    if site.choice is None:
+        return None
+    return next((tuning for tuning in site.tunings if tuning.stick == site.choice.stick), None)
+
+
+def tuned_elsewhere(fit: Fit | None, tuning: Tuning) -> str:
+    """What the recordings were made without, when that was not the chosen set-up: a sentence, or nothing.
+
+    Parameters
+    ----------
+    fit : Fit or None
+        The chosen set-up.
+    tuning : Tuning
+        Made from recordings on `tuning.setup`, or on an unknown set-up of `tuning.stick`.
+
+    Returns
+    -------
+    str
+        As 'Tuned without tall peg and extension plus 8, with low dish: tune again.'
+    """
+    if fit is None:
+        return ""
+    if tuning.stick != fit.stick:
+        return f"Tuned on {tuning.stick}, not on {fit.stick}: record and tune again."
+    if not tuning.setup:
+        return ""
+    chosen = [part for part in (fit.topper, f"extension {fit.extension}" if fit.extension else None) if part]
+    tried = tuning.setup.split(" + ")[1:]
+    missing = [part for part in chosen if part not in tried]
+    more = [part for part in tried if part not in chosen]
+    parts = [f"{word} {listed(names)}" for word, names in (("without", missing), ("with", more)) if names]
+    return f"Tuned {', '.join(parts)}: tune again." if parts else ""
+
+
+def to_type(tuning: Tuning) -> str:
+    """The two numbers, as they are said on every page.
+
+    Parameters
+    ----------
+    tuning : Tuning
+        A finished response.
+    """
+    simple = tuning.simple
+    return f"dead zone {simple.dead_zone_percent:.0f} %, sensitivity {simple.sensitivity_percent:.0f} %"
+
+
+def lost(tuning: Tuning) -> str:
+    """What the game's two numbers cannot do, and how to undo them.
+
+    Parameters
+    ----------
+    tuning : Tuning
+        A finished response.
+    """
+    said = sentence(turned_words(tuning.simple.lost))
+    if "differs by" not in said:
+        said = (
+            f"{said} It differs from the full response by {share(tuning.simple.rms_difference)} of full output (rms)."
+        )
+    return f"{said} To undo: dead zone as before, sensitivity 100 %.".strip()
+
+
+def dead_zones(fit: Fit | None, tuning: Tuning) -> str:
+    """Which of the dead zones on the page is which.
+
+    Parameters
+    ----------
+    fit : Fit or None
+        The chosen set-up.
+    tuning : Tuning
+        A finished response.
+    """
+    counted = ""
+    if fit is not None and fit.stick == tuning.stick:
+        counted = f"{share(fit.dead_zone_share)} of the throw is what the choice counts on against false input; "
+    off_centre = math.hypot(tuning.offset_x.value, tuning.offset_y.value)
+    why = f"rest lies {plain(off_centre, 'percent')} off the middle, and a game alone does not take that off"
+    typed = f"{tuning.simple.dead_zone_percent:.0f} % is the one to type"
+    return (
+        f"Which dead zone is which: {counted}{share(tuning.dead_zone.value)} of the range is for software that first takes "
+        f"the centre off; {typed}{f', since {why}' if off_centre > 0.005 else ''}."
+    )
+
+
+def line_of_tuning(tuning: Tuning) -> str:
+    """A further tuning in one line.
+
+    Parameters
+    ----------
+    tuning : Tuning
+        A finished response.
+    """
+    turned = sided(tuning.rotation_rad, "deg", "anticlockwise", "clockwise")
+    return f"{tuning.stick}: dead zone {percent(tuning.dead_zone)}, turned {turned}; in the game {to_type(tuning)}."
+
+
+def tuning_part(fit: Fit | None, tuning: Tuning) -> dict[str, Any]:
+    """Everything printed about one tuning.
+
+    Parameters
+    ----------
+    fit : Fit or None
+        The chosen set-up.
+    tuning : Tuning
+        The response shown.
+
+    Returns
+    -------
+    dict
+        Texts, tables and figures, for the template.
+    """
+    before_after = tuning_before_after(tuning)
+    bent = _bent(tuning)
+    drawn = curve(tuning)
+    return {
+        "why": "",
+        "heading": f"Tuning of {tuning.setup or tuning.stick}",
+        "elsewhere": tuned_elsewhere(fit, tuning),
+        "from": f"From {_recordings(tuning)}, in this order:",
+        "rows": [list(row) for row in tables.tuning_numbers(tuning).rows],
+        "type": f"What to type in the game: {to_type(tuning)}.",
+        "lost": lost(tuning),
+        "zones": dead_zones(fit, tuning),
+        "figure": {
+            "svg": before_after, "alt": tables.tuning_before_after(tuning).alt, "width_mm": width_mm(before_after),
+            "caption": f"The player's own {tuning.shown_recording}.",
+        },
+        "curve_figure": {"svg": drawn, "alt": tables.curve(tuning).alt, "width_mm": width_mm(drawn), "caption": ""},
+        "curve_in": ["deflection", *(share(value) for value in _ten(tuning.curve_in))] if bent else [],
+        "curve_out": ["output", *(share(value) for value in _ten(tuning.curve_out))] if bent else [],
+        "sentences": [turned_words(words) for words in tuning.sentences],
+    }  # fmt: skip
+
+
+def _recordings(tuning: Tuning) -> str:
+    """Which recordings, by name while they are few."""
+    names = tuning.recordings
+    return listed(names) if len(names) <= 3 else f"{len(names)} recordings on {tuning.setup or tuning.stick}"
+
+
+def _bent(tuning: Tuning) -> bool:
+    """Whether the curve leaves the straight line between its ends: a straight one needs no table."""
+    (x0, x1), (y0, y1) = ((ends[0], ends[-1]) for ends in (tuning.curve_in, tuning.curve_out))
+    straight = ((x, y0 + (y1 - y0) * (x - x0) / ((x1 - x0) or 1.0)) for x in tuning.curve_in)
+    return any(abs(y - line) > _STRAIGHT for (_, line), y in zip(straight, tuning.curve_out, strict=True))
+
+
+def _ten(values: tuple[float, ...]) -> tuple[float, ...]:
+    """At most eleven points of a curve, both ends among them."""
+    if len(values) <= 11:
+        return values
+    last = len(values) - 1
+    return tuple(values[round(step * last / 10)] for step in range(11))
