@@ -147,6 +147,6 @@ def _candidates(work: SiteWork) -> list[Candidate]:
     if rest.std() > 0:
         out.append(Candidate(name, "rest force", math.nan, np.log(np.maximum(rest, 1e-6)), 0.15 / math.sqrt(3)))
     shaken = known.involuntary_n[1:]
-    if work.site.involuntary_force_n is None and shaken.std() > 0:
+    if known.report.involuntary_force_n.n == 0 and shaken.std() > 0:  # recorded once, once more would tell little
         out.append(Candidate(name, "recording", math.nan, np.log(shaken), 0.10))
     return out
