@@ -255,6 +255,39 @@ class TestSites:
         assert sloped.fits[0].tilt_rad == 0.35
 
 
+class TestRecordings:
+    @staticmethod
+    def still() -> Recording:
+        """Half a minute of keeping still on cedar: slow sway of 2 % of full output."""
+        times = np.arange(1500) / 50
+        noise = np.random.default_rng(1).standard_normal((1500 + 50, 2))
+        sway = np.stack([np.convolve(noise[:, k], np.hanning(50), mode="same")[:1500] for k in (0, 1)], axis=1)
+        xy = 0.02 * sway / sway.std(axis=0)
+        return Recording("still.csv", times, xy, site="right index", stick="cedar", task="still")
+
+    def test_what_was_recorded_is_not_asked_for_again(self) -> None:
+        """Nobody typed the involuntary force: holding still is among the readings offered until it was recorded."""
+        unread = {key: value for key, value in site().items() if key != "involuntary_force_n"}
+        before = plan(case(sites=[unread]), draws=DRAWS)
+        after = plan(replace(case(sites=[unread]), recordings=(self.still(),)), draws=DRAWS)
+        assert "recording" in {what for _, _, what, _ in before.next_reading.ranked}
+        assert "recording" not in {what for _, _, what, _ in after.next_reading.ranked}
+
+    def test_an_assumed_limb_widens_the_force_that_was_recorded(self) -> None:
+        """Force is movement times stick and limb together: with the limb's stiffness typed the interval is narrower, and
+        without it the note says that it was not measured."""
+        typed = {key: value for key, value in site().items() if key != "involuntary_force_n"}
+        guessed = {key: value for key, value in typed.items() if key != "limb_stiffness_n_per_mm"}
+        width, said = [], []
+        for one in (typed, guessed):
+            told = plan(replace(case(sites=[one]), recordings=(self.still(),)), draws=DRAWS).sites[0]
+            force = told.capability.involuntary_force_n
+            width.append(force.high / force.low)
+            said.append("was not measured" in " ".join(f.text for f in told.findings if f.about == "involuntary force"))
+        assert width[1] > 1.5 * width[0]
+        assert said == [False, True]
+
+
 class TestProgressAndRefusals:
     def test_progress_never_goes_back(self) -> None:
         """From 0 to 1, however many sites, and each is named."""
