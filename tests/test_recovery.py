@@ -27,6 +27,7 @@ from stickwright.trace.recording import cleaned
 from stickwright.trace.rest import rest_report
 from stickwright.trace.tracking import tracking_report
 from stickwright.trace.tremor import tremor_report
+from stickwright.tuning.bearing import bearing
 from stickwright.tuning.pipeline import tune
 
 STICK = SimulatedStick.of(0.060, 0.165, 0.005, 0.018, 0.004)
@@ -180,6 +181,35 @@ def test_rotation_of_the_base() -> None:
     coverage(200, draw, 5)
     assert 0.91 <= np.mean(recorded) <= 0.985
     assert 0.91 <= np.mean(tuned) <= 0.985
+
+
+@pytest.mark.parametrize("degrees", [(0, 3), (3, 6), (6, 12)])
+def test_small_turn_is_not_called_reach(degrees: tuple[float, float]) -> None:
+    """A base askew by a few degrees either way, eight directions twice with 5 degrees of scatter a push: of 400 sets the
+    turn is given, and its interval holds the true one (a refusal is a miss)."""
+
+    def draw(rng: np.random.Generator) -> bool:
+        turned = math.radians(float(rng.uniform(*degrees)) * rng.choice([-1, 1]))
+        cued = np.repeat(EIGHT_RAD, 2)
+        found = bearing(cued + turned + rng.normal(0, math.radians(5), 16), cued).rotation_rad
+        return found.has_interval and holds(found, -turned)
+
+    assert 0.92 <= coverage(400, draw, 5) <= 0.98
+
+
+@pytest.mark.parametrize("missing,degrees,told", [(1, 25, 0.8), (2, 25, 0.9), (2, 40, 0.95)])
+def test_reach_missing_in_one_or_two_directions(missing: int, degrees: float, told: float) -> None:
+    """A straight base, and one direction of eight or two neighbours that come out askew, twice each with 5 degrees of
+    scatter: of 200 sets at least so many are named as missing reach, not as a turn."""
+
+    def draw(rng: np.random.Generator) -> bool:
+        cued, first = np.repeat(EIGHT_RAD, 2), int(rng.integers(8))
+        off = np.isin(np.arange(16) // 2, (first + np.arange(missing)) % 8)
+        askew = math.radians(degrees * float(rng.choice([-1, 1])))
+        found = bearing(cued + np.where(off, askew, 0.0) + rng.normal(0, math.radians(5), 16), cued)
+        return [finding.about for finding in found.findings] == ["reach, not rotation"]
+
+    assert coverage(200, draw, 10) >= told
 
 
 def test_interval_of_a_circular_mean() -> None:

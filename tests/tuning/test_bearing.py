@@ -85,7 +85,38 @@ def test_error_in_some_directions_only_is_reach():
     found = bearing(EIGHT + sag + WOBBLE, EIGHT)
     assert found.rotation_rad.value == 0.0
     assert found.findings[0].about == "reach, not rotation"
-    assert "3 of 8" in found.findings[0].text
+    assert "Only 3 of 8 cued directions come out turned (forward-right, forward and forward-left)" in (
+        found.findings[0].text
+    )
+
+
+def test_a_turned_stick_with_one_direction_short_of_reach():
+    """The base is askew by 15 degrees, and forward sags by another 40: the turn comes from the other seven, and forward
+    is named."""
+    sag = np.where(np.arange(24) % 8 == 2, math.radians(-40), 0.0)
+    found = bearing(EIGHT + math.radians(15) + sag + WOBBLE, EIGHT)
+    assert math.degrees(found.rotation_rad.value) == pytest.approx(-15, abs=1)
+    assert found.rotation_rad.high - found.rotation_rad.low < math.radians(5)
+    assert found.findings[-1].about == "reach besides rotation"
+    assert "Of 8 cued directions forward came out otherwise than the rest" in found.findings[-1].text
+
+
+def test_most_directions_off_and_the_rest_straight_is_reach():
+    """Four of eight neighbours come out askew, the other four straight: no rigid turn does that."""
+    sag = np.where(np.arange(24) % 8 < 4, math.radians(20), 0.0)
+    found = bearing(EIGHT + sag + WOBBLE, EIGHT)
+    assert not found.rotation_rad.has_interval
+    assert "Only 4 of 8" in found.findings[0].text
+
+
+def test_one_push_in_each_direction_needs_a_clear_difference():
+    """Single pushes, by hand: seven errors of 1 or -1 degree have an sd of 1.07; an eighth of 30 degrees is 26 standard
+    errors off (6 degrees of freedom, 28 ways to part the circle), one of 4 degrees 3.4: told, and not told."""
+    cued = np.arange(8) * math.pi / 4
+    small = np.radians([1.0, -1.0, 1.0, -1.0, 1.0, -1.0, 1.0, 4.0])
+    large = np.radians([1.0, -1.0, 1.0, -1.0, 1.0, -1.0, 1.0, 30.0])
+    assert bearing(cued + small, cued).rotation_rad.has_interval
+    assert "Only 1 of 8 cued directions come out turned (back-right)" in bearing(cued + large, cued).findings[0].text
 
 
 def test_directions_that_do_not_follow_are_queried():
