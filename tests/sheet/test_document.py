@@ -277,9 +277,9 @@ def test_caution_said_for_the_first_site_is_not_repeated_for_the_second() -> Non
     assert told["others"][0]["cautions"] == ["Thumb: comfortable effort only."]
 
 
-@pytest.mark.parametrize("level", range(6))
+@pytest.mark.parametrize("level", range(7))
 def test_type_stays_legible(level: int) -> None:
-    """Running text of the technical pages is 10.5 point or more, tables and notes 9 or more, down to the sixth
+    """Running text of the technical pages is 10.5 point or more, tables and notes 9 or more, down to the seventh
     setting; only a case of very many words goes below."""
     assert SETTINGS[level].body_pt >= 10.5
     assert SETTINGS[level].small_pt >= 9

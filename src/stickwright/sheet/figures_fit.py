@@ -209,7 +209,7 @@ def ranking(site: SitePlan) -> str:
             axes.annotate(words, (max(0.0, _upper(fit)), row), xytext=(5, 0), textcoords="offset points", va="center")
         axes.set_yticks(range(len(fits)), [folded(f"{row} {fit.label}", 26) for row, fit in enumerate(fits, start=1)])
         axes.set_ylim(len(fits) - 0.4, -0.6)
-        axes.set_xlim(0, most * 2.1)
+        axes.set_xlim(0, most * 2.4)
         axes.set_xlabel("control, bits (more is finer)")
         axes.tick_params(axis="y", length=0)
 

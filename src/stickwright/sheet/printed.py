@@ -378,7 +378,8 @@ def folded(text: str, width: int, lines: int = 2) -> str:
     >>> folded("1 thistle + tall peg + extension plus 25", 26)
     '1 thistle + tall peg +\\nextension plus 25'
     """
-    rows = textwrap.wrap(text, width, break_on_hyphens=False)
+    whole = re.sub(r"(\d) (mm|N|%)", "\\1\u00a0\\2", text)  # a number keeps its unit
+    rows = [row.replace("\u00a0", " ") for row in textwrap.wrap(whole, width, break_on_hyphens=False)]
     if len(rows) > lines:
         rows = [*rows[: lines - 1], clipped(" ".join(rows[lines - 1 :]), width)]
     return "\n".join(rows)

@@ -24,6 +24,8 @@ class Setting:
     ranking_chart, curve_chart, alternatives, facts, notes, ranks : bool
         Bars of the ranking; curve and what each step does; other set-ups of the chosen stick; the numbers of every
         recording; notes on recordings; the readings next in worth.
+    close : bool
+        Whether lines, table rows and margins draw together; the type stays.
     left_out : str
         What of this is not printed.
     """
@@ -39,6 +41,7 @@ class Setting:
     facts: bool
     notes: bool
     ranks: bool
+    close: bool
     left_out: str
 
 
@@ -50,15 +53,16 @@ _FAR = (
 )
 
 SETTINGS: tuple[Setting, ...] = (
-    Setting(11, 9.5, 10, 99, "reasons", True, True, True, True, True, True, ""),
-    Setting(11, 9.5, 8, 99, "reasons", False, True, True, True, True, True, "the ranking chart"),
-    Setting(11, 9, 7, 4, "reasons", False, False, False, True, True, True, _CHARTS),
-    Setting(10.5, 9, 6, 3, "reasons", False, False, False, True, False, True, f"{_CHARTS}, {_TALK}"),
-    Setting(10.5, 9, 5, 2, "names", False, False, False, False, False, True, _FAR),
-    Setting(10.5, 9, 4, 1, "names", False, False, False, False, False, False, _FAR),
-    Setting(10, 8.5, 4, 1, "names", False, False, False, False, False, False, _FAR),
-    Setting(9.5, 8, 3, 1, "names", False, False, False, False, False, False, _FAR),
-    Setting(9, 7.5, 3, 0, "names", False, False, False, False, False, False, _FAR),
+    Setting(11, 9.5, 10, 99, "reasons", True, True, True, True, True, True, False, ""),
+    Setting(11, 9.5, 8, 99, "reasons", False, True, True, True, True, True, False, "the ranking chart"),
+    Setting(11, 9, 7, 4, "reasons", False, False, False, True, True, True, False, _CHARTS),
+    Setting(10.5, 9, 6, 3, "reasons", False, False, False, True, False, True, False, f"{_CHARTS}, {_TALK}"),
+    Setting(10.5, 9, 5, 2, "names", False, False, False, False, False, True, False, _FAR),
+    Setting(10.5, 9, 4, 1, "names", False, False, False, False, False, False, False, _FAR),
+    Setting(10.5, 9, 3, 1, "names", False, False, False, False, False, False, True, _FAR),
+    Setting(10, 8.5, 4, 1, "names", False, False, False, False, False, False, True, _FAR),
+    Setting(9.5, 8, 3, 1, "names", False, False, False, False, False, False, True, _FAR),
+    Setting(9, 7.5, 3, 0, "names", False, False, False, False, False, False, True, _FAR),
 )
 """From roomy to closest. No caution, query, fault or assumption ever gives way; the last three only for a case of very
 many words, since they are small to read."""

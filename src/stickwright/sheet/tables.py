@@ -283,7 +283,7 @@ def _filter(choice: FilterChoice) -> str:
     """The filter kept, or that there is none, with its reason."""
     chosen = choice.chosen
     if chosen.name in ("none", "no filter"):
-        return choice.sentence.removeprefix("Filter: ")
+        return choice.sentence.removeprefix("Filter: ").replace("No filter:", "none:", 1)
     settings = ", ".join(_setting(name, value) for name, value in chosen.settings)
     named = f"{chosen.name} ({settings})" if settings else chosen.name
     allowed = f"lag {shown(chosen.lag_s, 'ms')} of {plain(choice.lag_budget_s, 'ms')} allowed"

@@ -24,6 +24,7 @@ from stickwright.sheet.tuned import line_of_tuning, tuning_of_choice, tuning_par
 
 __all__ = ["technical_pages"]
 
+_LONG_HOLD_S = 180.0  # from there minutes say more
 _BESIDE = {
     "chosen": ("effort", "hold", "session"),
     "ability": ("force",),
@@ -158,7 +159,8 @@ def _plugged(fit: Fit) -> str:
 def _hold(fit: Fit) -> str:
     """How long it can be held, and by which curve or reading when there is one."""
     known = math.isfinite(fit.hold_s.value) and fit.hold_model
-    return f"{shown(fit.hold_s, 's')}: {fit.hold_model}" if known else shown(fit.hold_s, "s")
+    said = shown(fit.hold_s, "min" if fit.hold_s.value >= _LONG_HOLD_S else "s")
+    return f"{said}: {fit.hold_model}" if known else said
 
 
 def _mass(fit: Fit) -> str:
@@ -215,7 +217,7 @@ def _reached(reached: tables.Table, direction: str) -> tuple[str, ...]:
 
 def _beside_ability(able: Capability) -> list[list[str]]:
     rows = [
-        ["rest force", f"{shown(able.rest_force_n, 'n')}{_way(able.rest_direction_rad)}"],
+        [f"rest force{_way(able.rest_direction_rad)}", shown(able.rest_force_n, "n")],
         ["involuntary force", shown(able.involuntary_force_n, "n")],
         ["its frequency", shown(able.crossing_hz, "hz")],
         ["limb stiffness", shown(able.limb_stiffness_n_per_m, "n_per_mm")],
@@ -285,7 +287,11 @@ def _next_reading(reading: NextReading) -> dict[str, Any]:
     heading = "Enough is measured" if reading.enough else "Next reading worth the effort"
     chance = "" if "%" in reading.sentence else f" Chance that the choice is right: {share(reading.chance_now)}."
     ranked = [f"{what}{_way(phi)}, {site}: {share(chance_then)}" for site, phi, what, chance_then in reading.ranked[:3]]
-    return {"heading": heading, "sentence": f"{reading.sentence}{chance}", "ranked": [] if reading.enough else ranked}
+    return {
+        "heading": heading,
+        "sentence": f"{sentence(reading.sentence.removeprefix('Enough: '))}{chance}",
+        "ranked": [] if reading.enough else ranked,
+    }
 
 
 def _way(direction_rad: float | None) -> str:
