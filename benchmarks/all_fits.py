@@ -73,7 +73,9 @@ def main() -> None:
     )
     print(f"one call: {fast:.2f} s by the clock, {cpu:.2f} s of processor, {memory:.0f} MB more than before")
     print(f"plain loop: {plain:.0f} s of processor (scaled from {SAMPLE * SITES} of {fits} fits)")
-    print(f"ratio {plain / fast:.0f} by the clock on all cores (wanted: at least 100), {plain / cpu:.0f} per second of processor")
+    print(
+        f"ratio {plain / fast:.0f} by the clock on all cores (wanted: at least 100), {plain / cpu:.0f} per second of processor"
+    )
     print(f"largest difference {worst:.1e} (wanted: below 1e-9)")
 
 

@@ -6,8 +6,8 @@ import math
 
 import numpy as np
 import pytest
-from simulated import Sensor, SimulatedPlayer, SimulatedStick, Visit
 
+from simulated import Sensor, SimulatedPlayer, SimulatedStick, Visit
 from stickwright.listening import recorded_steadiness
 from stickwright.model.kit import Kit
 from stickwright.model.player import Site

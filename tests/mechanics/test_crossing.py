@@ -29,7 +29,9 @@ def test_scaling_units_changes_nothing(force: float, reach: float, start: float,
     moment, stiffness, stop = lever_moments(start, start + rise, 0.010, 0.030)
     plain = crossing_angle(force, reach, moment, stiffness, 0.030, stop)
     m2, k2, s2 = lever_moments(start * scale, (start + rise) * scale, 0.010 * scale, 0.030 * scale)
-    assert crossing_angle(force * scale, reach * scale, m2, k2, 0.030 * scale, s2) == pytest.approx(plain, rel=1e-9, abs=1e-12)
+    assert crossing_angle(force * scale, reach * scale, m2, k2, 0.030 * scale, s2) == pytest.approx(
+        plain, rel=1e-9, abs=1e-12
+    )
 
 
 @given(force=FORCE, reach=REACH, start=floats(0.01, 5.0), rise=floats(0.01, 5.0), power=floats(0.5, 3.0))

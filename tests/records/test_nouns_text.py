@@ -6,8 +6,8 @@ import tomllib
 
 import pytest
 from hypothesis import given, settings
-from noun_strategies import nouns
 
+from noun_strategies import nouns
 from stickwright.model.game import Game
 from stickwright.model.kit import Kit, Stick
 from stickwright.model.player import Player

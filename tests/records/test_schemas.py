@@ -10,8 +10,8 @@ from pathlib import Path
 import jsonschema
 import pytest
 from hypothesis import given, settings
-from noun_strategies import nouns
 
+from noun_strategies import nouns
 from stickwright import units
 from stickwright.model.game import Game
 from stickwright.model.kit import Kit

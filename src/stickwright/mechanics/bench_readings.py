@@ -182,7 +182,13 @@ def queried_readings(readings: LeverReadings, fit: RobustFit, level: float) -> t
 
 
 def coarse_gauge_findings(readings: LeverReadings) -> tuple[Finding, ...]:
-    """Whether the gauge's step is coarse for the forces read."""
+    """Whether the gauge's step is coarse for the forces read.
+
+    Parameters
+    ----------
+    readings : LeverReadings
+        Forces in newton, with the gauge's step.
+    """
     step, least = readings.gauge_step_n, float(np.min(readings.force_n))
     if step <= 0 or least >= _COARSE_STEPS * step:
         return ()

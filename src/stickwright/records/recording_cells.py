@@ -135,10 +135,12 @@ def _refuse_lines(path: Path, shown: str, header: tuple[str, ...]) -> None:
 
 
 def no_rows(shown: str) -> BadInput:
+    """The refusal of a recording that has a header only."""
     return BadInput(Problem(shown, "a header and no row", "one sample a row", "Was the recording stopped at once?"))
 
 
 def how_many_more(count: int, shown: str) -> list[Problem]:
+    """One problem that stands for all those not told one by one; none when there are no more."""
     return [Problem(shown, f"{count:,} more of the like", "none", "Put the first ones right first.")] if count else []
 
 

@@ -69,6 +69,7 @@ class ColumnChoice:
 
 
 def header_of(path: Path, shown: str) -> tuple[str, ...]:
+    """Column names of a recording, read from its first bytes alone; refuses what is no CSV of ours to read."""
     with path.open("rb") as file:
         start = file.read(_HEADER_BYTES)
     if path.stat().st_size > _LARGEST_BYTES:
@@ -116,6 +117,7 @@ def own_choice(header: tuple[str, ...]) -> ColumnChoice:
 
 
 def refuse_choice(choice: ColumnChoice, header: tuple[str, ...], shown: str, *, foreign: bool) -> None:
+    """Refuse named columns that are not there, or there twice."""
     where = f"{shown}, row 1"
     problems = []
     for name in choice.named():
@@ -175,6 +177,7 @@ def _choice_problems(choice: ColumnChoice, shown: str) -> list[Problem]:
 
 
 def time_ending(name: str) -> str | None:
+    """Unit in which a time column is written, by the ending of its name; None when it has none."""
     parts = units.split_key(name)
     quantity = units.quantity_of(name)
     return parts[1] if parts and quantity is not None and quantity.name == "time" else None

@@ -134,7 +134,7 @@ def stretches(times_s: NDArray[np.float64], values: NDArray[np.float64], gap_s: 
     >>> [part.times_s.size for part in stretches(times, np.zeros((5, 2)))]
     [3, 2]
     """
-    kept: NDArray[np.bool_] = np.isfinite(values).all(axis=1)
+    kept = np.asarray(np.isfinite(values).all(axis=1))
     kept[1:] &= np.diff(times_s) > 0
     times, rows = times_s[kept], values[kept]
     if times.size < 2:

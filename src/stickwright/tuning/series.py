@@ -16,7 +16,14 @@ _PIECE = 1 << 14
 
 
 def checked_series(xy: ArrayLike, times_s: ArrayLike) -> tuple[Array, Array]:
-    """Samples and time stamps as contiguous arrays; refuses what no filter can take."""
+    """Samples and time stamps as contiguous arrays; refuses what no filter can take.
+
+    Parameters
+    ----------
+    xy : array, shape (n, 2)
+    times_s : array, shape (n,)
+        Seconds, not running backwards.
+    """
     values = np.ascontiguousarray(xy, dtype=np.float64)
     times = np.ascontiguousarray(times_s, dtype=np.float64)
     problems = []
@@ -52,7 +59,13 @@ def _clock_problem(times: Array) -> Problem:
 
 
 def checked_positive(**named: float) -> None:
-    """Refuses numbers that are not above 0, all at once."""
+    """Refuses numbers that are not above 0, all at once.
+
+    Parameters
+    ----------
+    **named : float
+        Each under the name that the refusal gives it.
+    """
     problems = [
         Problem(name, f"{value:g}", "a number above 0")
         for name, value in named.items()
@@ -63,7 +76,14 @@ def checked_positive(**named: float) -> None:
 
 
 def even_grid(values: Array, times: Array) -> tuple[Array, Array, float]:
-    """Samples on an even grid at the median step, gaps bridged by the last sample before them."""
+    """Samples on an even grid at the median step, gaps bridged by the last sample before them.
+
+    Parameters
+    ----------
+    values : array, shape (n, k)
+    times : array, shape (n,)
+        Seconds, increasing.
+    """
     step_s = float(np.median(np.diff(times))) if len(times) > 1 else 0.0
     if step_s <= 0.0:
         raise BadInput(
