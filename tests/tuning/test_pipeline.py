@@ -77,7 +77,7 @@ def test_every_step_finds_what_was_put_in():
     assert tuning.offset_x.low <= 0.04 <= tuning.offset_x.high
     assert tuning.offset_y.low <= -0.02 <= tuning.offset_y.high
     assert math.degrees(tuning.rotation_rad.value) == pytest.approx(-15, abs=2)
-    assert "Turn the stick base 15 deg anticlockwise first" in tuning.turn_base
+    assert "Turn the stick base 15° anticlockwise first" in tuning.turn_base
     reach = {round(math.degrees(d)) % 360: one for d, one in zip(tuning.direction_rad, tuning.range_share, strict=True)}
     assert reach[90].value == pytest.approx(0.45, rel=0.06)
     assert reach[0].value == pytest.approx(0.8, rel=0.06)

@@ -68,7 +68,7 @@ def test_what_is_lost_is_said_in_one_sentence():
     """Offset, rotation, unequal reach, curve and filter cannot be had with two numbers."""
     rich = Response((0.05, 0.0), 0.3, FOUR, (1.0, 2.4, 1.0, 1.5), 0.05, 0.0, 3.0, Filter("low-pass", 3.0), 1.0)
     lost = simple_settings(rich, (1.0, 0.42, 1.0, 0.67)).lost
-    for part in ("off centre", "turned by 17 deg", "same gain where 1.0 to 2.4", "precision", "smoothed", "(rms)"):
+    for part in ("off centre", "turned by 17°", "same gain where 1.0 to 2.4", "precision", "smoothed", "(rms)"):
         assert part in lost
 
 

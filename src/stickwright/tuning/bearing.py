@@ -150,7 +150,7 @@ def bearing(produced_rad: ArrayLike, cued_rad: ArrayLike) -> Bearing:
     >>> round(float(np.degrees(found.rotation_rad.value)))
     -20
     >>> found.turn_base.split(",")[0]
-    'Turn the stick base 20 deg anticlockwise first'
+    'Turn the stick base 20° anticlockwise first'
     """
     produced, cued = (np.asarray(values, dtype=np.float64).ravel() for values in (produced_rad, cued_rad))
     if len(produced) == 0:
@@ -276,7 +276,7 @@ def _turned(error_rad: float, errors: Array, groups: Array) -> Bearing:
     else:
         half = float(stdtrit(len(units) - 1, 0.975)) * float(np.std(about, ddof=1)) / math.sqrt(len(units))
         rotation = Estimate(-error_rad, -error_rad - half, -error_rad + half, n=n)
-    degrees = f"{abs(math.degrees(error_rad)):.0f} deg"
+    degrees = f"{abs(math.degrees(error_rad)):.0f}°"
     sense, against = ("anticlockwise", "clockwise") if error_rad > 0 else ("clockwise", "anticlockwise")
     quarters = round(error_rad / QUARTER)
     if quarters != 0 and abs(error_rad - quarters * QUARTER) <= NEAR:

@@ -102,7 +102,10 @@ def equal_precision_input(y: ArrayLike, a: float, b: float) -> Array:
     array([0.1, 0.5])
     """
     level, ratio = _checked(y, a, b)
-    return level.copy() if ratio <= 1e-9 else np.expm1(level * math.log1p(ratio)) / ratio
+    if ratio <= 1e-9:
+        return level.copy()
+    inverse: Array = np.minimum(np.expm1(level * math.log1p(ratio)) / ratio, 1.0)  # rounding may pass 1 by a hair
+    return inverse
 
 
 def _checked(x: ArrayLike, a: float, b: float) -> tuple[Array, float]:
