@@ -271,3 +271,34 @@ def test_an_unforeseen_fault_is_ours(
     report = Path(err.strip().rsplit(" ", 1)[1])
     assert "made for this test" in report.read_text(encoding="utf-8")
     report.unlink()
+
+
+@pytest.mark.parametrize(
+    "words,says",
+    [
+        (("plan", DEMO, "--draws", 0), "draws: found 0, expected 2 to 20,000"),
+        (("plan", DEMO, "--draws", 10**9), "draws: found 1000000000, expected 2 to 20,000"),
+        (("plan", DEMO, "--date", "yesterday"), 'date of the plan: found "yesterday"'),
+        (
+            ("plan", DEMO, "--draws", 20, "--pdf", "/nowhere/at/all/sheet.pdf"),
+            "/nowhere/at/all/sheet.pdf: found a place",
+        ),
+        (("bench", DEMO / "bench", "--name", "x", "--height-mm", 16), "folder"),
+        (("bench", "nothing.csv", "--name", "x", "--height-mm", 16), "nothing.csv: found no such file"),
+    ],
+)
+def test_options_that_cannot_be(words: tuple[str | Path, ...], says: str, capsys: pytest.CaptureFixture[str]) -> None:
+    """Options are refused like files: found, expected, remedy; status 2."""
+    status, _, err = run(*words, capsys=capsys)
+    assert status == 2
+    assert says in err
+
+
+def test_bench_says_a_wrong_height_once(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    readings = tmp_path / "yew.csv"
+    readings.write_text("angle_deg,force_gf\n5,10\n10,20\n15,31\n20,40\n", encoding="utf-8")
+    status, _, err = run("bench", readings, "--name", "yew", "--height-mm", "-16", capsys=capsys)
+    assert (status, err.strip()) == (
+        2,
+        "--height-mm: found -16, expected 2 to 500 mm. Measure from the pivot to the contact point.",
+    )

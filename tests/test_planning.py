@@ -324,7 +324,7 @@ class TestProgressAndRefusals:
         assert refused.value.problems[0].where == "push.csv, stick"
 
     def test_too_few_draws_are_refused(self) -> None:
-        with pytest.raises(BadInput, match="2 or more"):
+        with pytest.raises(BadInput, match="expected 2 to 20,000"):
             plan(case(), draws=1)
 
 

@@ -341,6 +341,14 @@ def _bench(options: argparse.Namespace) -> int:
 
     path = Path(options.readings)
     read = read_bench(path)
+    if options.height_mm is not None and not 2 <= options.height_mm <= 500:
+        from stickwright.errors import BadInput, Problem
+
+        raise BadInput(
+            Problem(
+                "--height-mm", f"{options.height_mm:g}", "2 to 500 mm", "Measure from the pivot to the contact point."
+            )
+        )
     height = read.height_m if read.height_m is not None else si(options.height_mm, "mm")
     if height is None:
         from stickwright.errors import BadInput, Problem

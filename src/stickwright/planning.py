@@ -38,6 +38,7 @@ __all__ = ["DRAWS", "SEED", "plan"]
 
 Array = NDArray[np.float64]
 DRAWS = 500
+MOST_DRAWS = 20_000
 SEED = 20260101
 HELPED = 8
 """Sticks for which a helping change is looked for; further down nobody reads."""
@@ -78,8 +79,8 @@ def plan(
     BadInput
         A name does not resolve, weights are all 0, or a reading cannot be used; all problems at once.
     """
-    if draws < 2:
-        raise BadInput(Problem("draws", str(draws), "2 or more, 500 for a sheet"))
+    if not 2 <= draws <= MOST_DRAWS:
+        raise BadInput(Problem("draws", str(draws), f"2 to {MOST_DRAWS:,}, 500 for a sheet"))
     rules = rules or Rules()
     tell = progress or (lambda _what, _share: None)
     findings: list[Finding] = []

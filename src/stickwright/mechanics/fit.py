@@ -28,6 +28,8 @@ EFFECTIVE_WIDTH = 4.133
 """sqrt(2 pi e), as the effective width is counted in ISO 9241-411 [iso-9241-411]."""
 DEAD_ZONES = np.arange(0, 9) * 0.05
 """Inner dead zones tried, share of the throw; above 40 % little of the stick is left (assumed)."""
+CELLS = 256_000
+"""Set-ups times draws worked at a time."""
 CERTAINTY = 0.7
 """Share of the draws of resting force, and of involuntary force, that a dead zone is chosen to stand (assumed)."""
 
@@ -305,7 +307,7 @@ def central(inputs: SiteInputs) -> SiteInputs:
     )
 
 
-def evaluate(setups: Setups, site: SiteInputs, rules: Rules | None = None, *, chunk: int = 512) -> Evaluated:
+def evaluate(setups: Setups, site: SiteInputs, rules: Rules | None = None, *, chunk: int | None = None) -> Evaluated:
     """Every set-up at one site, all draws.
 
     Parameters
@@ -316,8 +318,8 @@ def evaluate(setups: Setups, site: SiteInputs, rules: Rules | None = None, *, ch
         Ability and demand as numbers; ``static`` has one entry a set-up.
     rules : Rules, optional
         Limits of practice.
-    chunk : int
-        Set-ups worked at a time: memory is about ``chunk * draws * 80`` bytes.
+    chunk : int, optional
+        Set-ups worked at a time; `CELLS` over the draws when not given, so that memory stays about 20 MB.
 
     Returns
     -------
@@ -325,6 +327,7 @@ def evaluate(setups: Setups, site: SiteInputs, rules: Rules | None = None, *, ch
     """
     rules = rules or Rules()
     sticks, draws = len(setups.kit.stick), site.force_n.shape[0]
+    chunk = chunk or max(1, CELLS // draws)
     parts: list[tuple[Array, ...]] = []
     stick_utility = np.full((sticks, draws), -math.inf)
     for start in range(0, len(setups), chunk):

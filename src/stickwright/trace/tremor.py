@@ -37,7 +37,10 @@ LEAST_RATIO, LEAST_WIDE_RATIO = 1.5, 1.25
 
 WIDE_HZ = 1.0  # tremor wanders: besides single bins, means over this width are tested
 ABOUT_HZ = 1.0  # "about the peak": this far to either side
-LEVELLED_BINS = 0.05  # most that the vertex of a steady rhythm misses by, in bins; from simulated sinusoids
+BELL_HZ, GRID_HZ = 1.0, 0.02  # the bell that finds the middle of a peak, and the steps in which it is moved
+CLOCK = 1e-4  # share by which a computer's clock may run wrong: no interval of a frequency is narrower
+SEGMENTS_SHARED = 1 / 6
+"""Correlation that half-overlapping Hann segments can have at most: that of their amplitudes [welch-1967]."""
 SEGMENT_S = 5.12  # 512 samples at 100 Hz
 LEAST_SEGMENT_S = 2.0
 LEAST_TOP_HZ = 5.0
@@ -177,8 +180,8 @@ def tremor_report(times_s: ArrayLike, xy: ArrayLike, *, still: bool = False) -> 
     xy : array, shape (n, 2)
         Any number of columns from 1, any unit; NaN where a cell was empty.
     still : bool, default False
-        The player was asked to keep still: nothing is voluntary then, and `crossing_hz` counts the slow
-        sway too. Otherwise it counts 2 Hz and faster.
+        The player was asked to keep still: nothing is voluntary then, so that no peak is put down to a voluntary
+        pace, and `crossing_hz` counts the slow sway too. Otherwise it counts 2 Hz and faster.
 
     Returns
     -------
@@ -272,7 +275,7 @@ def _told(found: Spectra, top_hz: float, rate_hz: float, uneven: bool, still: bo
     )
     limit = f"between {LOW_HZ:g} and {top_hz:.3g} Hz"
     limit += f" (sampled {rate_hz:.3g} times a second{', unevenly' if uneven else ''})"
-    peak = _standing_out(found, top_hz)
+    peak = _standing_out(found, top_hz, still)
     measured = (
         [] if peak is None else [_measured(frequency_hz, p, peak, found.dof(), top_hz) for p in (power, *without)]
     )
@@ -285,16 +288,14 @@ def _told(found: Spectra, top_hz: float, rate_hz: float, uneven: bool, still: bo
         return TremorReport(False, nowhere, size, nowhere, crossing, sentence)
     frequency = jackknife(
         measured[0].frequency_hz, [each.frequency_hz for each in measured[1:]],
-        least_half_width=LEVELLED_BINS * bin_hz,
+        least_half_width=CLOCK * measured[0].frequency_hz,
     )  # fmt: skip
     size = jackknife(measured[0].rms, [each.rms for each in measured[1:]], positive=True)
     share = jackknife(measured[0].share, [each.share for each in measured[1:]])
     if frequency.has_interval:
-        frequency = replace(
-            frequency,
-            low=max(frequency.low, frequency.value - ABOUT_HZ),
-            high=min(frequency.high, frequency.value + ABOUT_HZ),
-        )
+        # Parts of the recording share half a segment with their neighbours, so that they tell less than they seem to.
+        half = min(ABOUT_HZ, (frequency.high - frequency.value) * math.sqrt(1 + 2 * SEGMENTS_SHARED))
+        frequency = replace(frequency, low=frequency.value - half, high=frequency.value + half)
     if share.has_interval:
         share = replace(share, low=max(0.0, share.low), high=min(1.0, share.high))
     ends = f" ({frequency.low:.1f} to {frequency.high:.1f})" if frequency.has_interval else ""
@@ -307,8 +308,8 @@ def _told(found: Spectra, top_hz: float, rate_hz: float, uneven: bool, still: bo
     return TremorReport(True, frequency, size, share, crossing, sentence)
 
 
-def _standing_out(found: Spectra, top_hz: float) -> int | None:
-    """Bin of the strongest peak that neither chance nor a voluntary pace explains, or None.
+def _standing_out(found: Spectra, top_hz: float, still: bool) -> int | None:
+    """Bin of the strongest peak that neither chance nor a voluntary pace (unless still) explains, or None.
 
     Two looks: single bins, and means over 1 Hz. A mean over m bins of a Hann spectrum counts as
     independent every m/2 bins.
@@ -326,7 +327,7 @@ def _standing_out(found: Spectra, top_hz: float) -> int | None:
     bins = int(band.sum())
     narrow_limit = limit(found.dof(), bins, LEAST_RATIO)
     wide_limit = limit(found.dof(wide), 2 * bins / wide, LEAST_WIDE_RATIO)
-    pace_hz = _slow_pace(frequency_hz, power)
+    pace_hz = None if still else _slow_pace(frequency_hz, power)
     ratio = power / smooth
     while True:
         mean_ratio = np.convolve(ratio, np.full(wide, 1 / wide), "same")
@@ -336,11 +337,20 @@ def _standing_out(found: Spectra, top_hz: float) -> int | None:
         peak = int(np.argmax(np.where(raised, smooth * (np.maximum(ratio, mean_ratio) - 1), -np.inf)))
         near = np.abs(np.arange(ratio.size) - peak) <= wide // 2
         top = int(np.argmax(np.where(near, np.nan_to_num(ratio), -np.inf)))
-        if not _is_multiple(_vertex(frequency_hz, power, top), pace_hz, bin_hz):
+        multiple = _is_multiple(_vertex(frequency_hz, power, top), pace_hz, bin_hz)
+        if not multiple and not _is_slope(frequency_hz, power, top):
             return peak
         # The foot of a Hann peak is two bins wide; with it gone, the rest of the band is looked at again.
         ratio[max(0, top - 2) : top + 3] = 1.0
         ratio[peak] = 1.0
+
+
+def _is_slope(frequency_hz: NDArray[np.float64], power: NDArray[np.float64], top: int) -> bool:
+    """Whether what is raised at the lower limit is the side of something slower: power still rises downwards.
+
+    Sway of one to two hertz falls off more steeply than any smooth background and reaches over the limit.
+    """
+    return bool(frequency_hz[top] < LOW_HZ + ABOUT_HZ and power[max(0, top - 3) : top].max(initial=0.0) >= power[top])
 
 
 def _slow_pace(frequency_hz: NDArray[np.float64], power: NDArray[np.float64]) -> float | None:
@@ -375,15 +385,22 @@ def _measured(
     smooth = background(frequency_hz, power, dof, LOW_HZ / 2, top_hz, corners=False)
     band = (frequency_hz >= LOW_HZ) & (frequency_hz <= top_hz)
     near = band & _about(frequency_hz, frequency_hz[peak])
-    # Single bins of a wandering tremor scatter: their weighted means over a hertz show where its middle is.
-    half = max(1, round(0.5 / bin_hz))
-    weights = 1.0 - np.abs(np.arange(-half, half + 1)) / (half + 1)
-    levelled = np.convolve(np.nan_to_num(np.maximum(power - smooth, 0.0)), weights / weights.sum(), "same")
-    top = int(np.argmax(np.where(near, levelled, -np.inf)))
+    middle_hz = _middle(frequency_hz, np.nan_to_num(np.maximum(power - smooth, 0.0)), frequency_hz[near])
     excess = max(0.0, float((power[near] - smooth[near]).sum())) * bin_hz
-    return DominantTremor(
-        _vertex(frequency_hz, levelled, top), math.sqrt(excess), excess / (float(power[band].sum()) * bin_hz)
-    )
+    return DominantTremor(middle_hz, math.sqrt(excess), excess / (float(power[band].sum()) * bin_hz))
+
+
+def _middle(frequency_hz: NDArray[np.float64], excess: NDArray[np.float64], near_hz: NDArray[np.float64]) -> float:
+    """Where a bell of 1 Hz to either side holds most of what rises above the background.
+
+    Single bins of a wandering tremor scatter; the bell shows where its middle is. Being smooth, and wide beside a bin,
+    it finds a steady rhythm between bins without error.
+    """
+    ends = float(near_hz[0]), float(near_hz[-1])
+    centre_hz = np.linspace(*ends, 2 + round((ends[1] - ends[0]) / GRID_HZ))
+    some = (excess > 0) & (frequency_hz > ends[0] - BELL_HZ) & (frequency_hz < ends[1] + BELL_HZ)
+    off = np.abs(centre_hz[:, None] - frequency_hz[None, some]) / BELL_HZ
+    return _vertex(centre_hz, np.where(off < 1, np.cos(0.5 * np.pi * off) ** 2, 0.0) @ excess[some])
 
 
 def _largest(frequency_hz: NDArray[np.float64], power: NDArray[np.float64], low_hz: float, top_hz: float) -> int:
@@ -394,8 +411,9 @@ def _largest(frequency_hz: NDArray[np.float64], power: NDArray[np.float64], low_
     return int(np.argmax(np.where(among, power, -np.inf)))
 
 
-def _vertex(frequency_hz: NDArray[np.float64], power: NDArray[np.float64], peak: int) -> float:
-    """Frequency at the top of the parabola through the logarithm of three bins."""
+def _vertex(frequency_hz: NDArray[np.float64], power: NDArray[np.float64], peak: int | None = None) -> float:
+    """Frequency at the top of the parabola through the logarithm of three bins; the highest bin when none is named."""
+    peak = int(np.argmax(power)) if peak is None else peak
     centre = float(frequency_hz[peak])
     if not 0 < peak < power.size - 1 or power[peak - 1 : peak + 2].min() <= 0:
         return centre
@@ -403,7 +421,7 @@ def _vertex(frequency_hz: NDArray[np.float64], power: NDArray[np.float64], peak:
     bend = left - 2 * middle + right
     if bend >= 0:
         return centre
-    return centre + min(0.5, max(-0.5, 0.5 * (left - right) / bend)) * float(frequency_hz[1])
+    return centre + min(0.5, max(-0.5, 0.5 * (left - right) / bend)) * float(frequency_hz[1] - frequency_hz[0])
 
 
 def _about(frequency_hz: NDArray[np.float64], centre_hz: float) -> NDArray[np.bool_]:
