@@ -48,26 +48,17 @@ def set_up() -> None:
     print("setting up .venv from requirements.lock (the first time takes a minute)", file=sys.stderr)
     if not PYTHON.exists():
         venv.create(ENVIRONMENT, with_pip=True)
-    with_uv = run(PYTHON, "-m", "pip", "install", "--quiet", "--disable-pip-version-check", "uv", check=False) == 0
+    pip = (PYTHON, "-m", "pip", "install", "--quiet", "--disable-pip-version-check")
     uv = BIN / ("uv.exe" if os.name == "nt" else "uv")
+    locked = ("--require-hashes", "-r", LOCK)
     # uv is quicker; pip does the same where uv cannot be had or its registry differs
-    if not (
-        with_uv
-        and run(uv, "pip", "install", "--quiet", "--python", PYTHON, "--require-hashes", "-r", LOCK, check=False) == 0
-    ):
-        run(PYTHON, "-m", "pip", "install", "--quiet", "--disable-pip-version-check", "--require-hashes", "-r", LOCK)
-    run(
-        PYTHON,
-        "-m",
-        "pip",
-        "install",
-        "--quiet",
-        "--disable-pip-version-check",
-        "--no-deps",
-        "--no-build-isolation",
-        "-e",
-        ROOT,
-    )
+    with_uv = run(*pip, "uv", check=False) == 0
+    by_uv = (uv, "pip", "install", "--quiet", "--compile-bytecode", "--python", PYTHON, *locked)
+    if not (with_uv and run(*by_uv, check=False) == 0):
+        run(*pip, *locked)
+    run(*pip, "--no-deps", "--no-build-isolation", "-e", ROOT)
+    # compiled once here, so that every later start is quick even where Python may not write its caches
+    run(PYTHON, "-m", "compileall", "-q", ROOT / "src")
     STAMP.write_text(fingerprint())
 
 
