@@ -31,7 +31,7 @@ HIGH_HZ = 25.0
 USABLE_SHARE = 0.4
 """Of the sampling rate; nearer to half of it, what is faster folds back."""
 
-FALSE_ALARMS = 0.05  # of each of two looks that mostly agree; with the cautious background 0 to 8 in 100 together
+FALSE_ALARMS = 0.035  # of each of two looks that mostly agree: about 5 in 100 together
 LEAST_RATIO, LEAST_WIDE_RATIO = 1.5, 1.25
 """A peak that rises less above its background is of no use, however certain."""
 
@@ -203,8 +203,12 @@ def tremor_report(times_s: ArrayLike, xy: ArrayLike, *, still: bool = False) -> 
     recording at a time [tukey-1958]. Each segment is first divided by its own level, so that a burst
     does not pass for a rhythm. Limit: a frequency above 0.4 of the sampling rate is not told.
     The background is taken at its higher when two ways of finding it differ. Tried on recordings of 20 and 60 s at 60
-    and 100 Hz without a peak (white, 1/f, 1/f^2, 1/f^3, low-pass and bursting noise, aimed movements): 0 to 8 false
-    alarms in 100. A rhythm that somebody means to make is a peak too.
+    and 100 Hz without a peak (white, 1/f, 1/f^2, low-pass and bursting noise, aimed movements, sway of 0.8 to 1.8 Hz): 0
+    to 8 false alarms in 100, 4 on average. What only rises towards 2 Hz is the side of slower sway, not a peak. A rhythm
+    that somebody means to make is a peak too.
+    The frequency is that of the bell, 1 Hz to either side, that holds most of the peak; its interval allows for what
+    overlapping segments share: on simulated tremor that wanders by 0.15 or 0.4 Hz it held the middle in 92 to 97 of 100
+    recordings of 20 and 60 s, on a steady rhythm in nearly all, then within some thousandths of a hertz.
 
     Examples
     --------
