@@ -14,7 +14,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import NDArray
 
-from stickwright.mechanics.fit_kernel import ALWAYS, FAR_SD, fit_kernel
+from stickwright.mechanics.fit_kernel import ALWAYS, FAR_SD, fit_kernel, fit_kernel_alone
 from stickwright.mechanics.setups import Setups
 
 __all__ = [
@@ -30,6 +30,8 @@ DEAD_ZONES = np.arange(0, 9) * 0.05
 """Inner dead zones tried, share of the throw; above 40 % little of the stick is left (assumed)."""
 CELLS = 256_000
 """Set-ups times draws worked at a time."""
+WORTH_ALL_CORES = 10_000
+"""Set-ups times draws from which on all cores are woken."""
 CERTAINTY = 0.7
 """Share of the draws of resting force, and of involuntary force, that a dead zone is chosen to stand (assumed)."""
 
@@ -275,7 +277,8 @@ def _run(setups: Setups, site: SiteInputs, zone: Array, rules: Rules, *, full: b
     by_direction = [np.empty(shape) for _ in range(3)]
     by_draw = [np.empty((number, draws)) for _ in range(6)]
     static = np.zeros(number) if site.static is None else site.static
-    fit_kernel(
+    kernel = fit_kernel if number * draws >= WORTH_ALL_CORES else fit_kernel_alone
+    kernel(
         setups.start_moment_nm, setups.stiffness_nm_per_rad, setups.height_m, setups.stop_rad, setups.travel_m, setups.touch,
         setups.slope, setups.stick, _scale(setups, site), zone, site.force_n, site.reach_m, site.weight, site.needed,
         site.plane, site.level_share, site.involuntary_n, site.limb_n_per_m, site.noise_share, site.fall_off,

@@ -12,7 +12,7 @@ from numba import njit, prange
 from numpy.polynomial import chebyshev
 from scipy.special import i0e
 
-__all__ = ["ALWAYS", "FAR_SD", "fit_kernel", "scaled_bessel"]
+__all__ = ["ALWAYS", "FAR_SD", "fit_kernel", "fit_kernel_alone", "scaled_bessel"]
 
 FAR_SD = 12.0
 """Beyond so many sd a crossing comes less than once in a million years: taken as never."""
@@ -127,8 +127,7 @@ def _crossings_per_min(edge: float, rest: float, sigma: float, hz: float) -> flo
     return rate
 
 
-@njit(cache=True, parallel=True, nogil=True, error_model="numpy", fastmath=_FAST)
-def fit_kernel(  # pragma: no cover - compiled; held equal to a plain loop by the tests
+def _kernel(  # pragma: no cover - compiled; held equal to a plain loop by the tests
     m, k, h, stop, travel, touch, slope, stick, stick_scale, zone, force, reach, weight, needed, plane, level, sigma, limb,
     noise, power, rest, crossing_hz, spasm_per_min, spasm_peaks, false_limit, static, rules, reach_out, effort_out, bits_out,
     weighted_out, weakest_out, most_out, short_out, utility_out, rate_out, full,
@@ -210,3 +209,9 @@ def fit_kernel(  # pragma: no cover - compiled; held equal to a plain loop by th
             most_out[s, i] = most
             short_out[s, i] = short
             utility_out[s, i] = total if short <= 0.0 else 0.1 * total - 1.0 - short
+
+
+fit_kernel = njit(cache=True, parallel=True, nogil=True, error_model="numpy", fastmath=_FAST)(_kernel)
+"""All cores: for the many."""
+fit_kernel_alone = njit(cache=True, nogil=True, error_model="numpy", fastmath=_FAST)(_kernel)
+"""One core: for a few set-ups, where waking the others takes longer than the work."""

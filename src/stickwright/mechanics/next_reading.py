@@ -70,7 +70,7 @@ def chance_now(right: NDArray[np.bool_]) -> float:
 
 
 def chance_after(
-    right: NDArray[np.bool_], candidates: Sequence[Candidate], rng: np.random.Generator, *, outcomes: int = 200
+    right: NDArray[np.bool_], candidates: Sequence[Candidate], rng: np.random.Generator, *, outcomes: int = 150
 ) -> Mapping[int, float]:
     """Expected chance that the then chosen option is right, after each candidate reading.
 
@@ -105,7 +105,7 @@ def chance_after(
         nothing = np.mean(
             [
                 _expected_best(options, rng.permutation(candidate.log_draws), picked, noise, candidate.reading_sd)
-                for _ in range(3)
+                for _ in range(2)
             ]
         )
         out[place] = float(np.clip(now + told - nothing, now, 1.0))
