@@ -11,7 +11,7 @@ from numpy.typing import NDArray
 from stickwright.model.bench import BenchReading, BenchResult
 from stickwright.sheet import tables
 from stickwright.sheet.paper import FAINT, INK, MIDDLE, figure_svg
-from stickwright.sheet.printed import folded, in_unit, shown
+from stickwright.sheet.printed import folded, in_unit
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
@@ -44,7 +44,7 @@ def bench(result: BenchResult) -> str:
         _ends(axes, result)
         axes.set_xlim(left=min(0.0, axes.get_xlim()[0]))
         axes.set_ylim(bottom=0.0)
-        axes.set_xlabel(f"travel at the contact point, mm (stop: {shown(result.travel_m, 'mm')})")
+        axes.set_xlabel(f"travel at the contact point, mm (stop at {in_unit(result.travel_m.value, 'mm'):.1f} mm)")
         axes.set_ylabel(f"force at {in_unit(result.height_m, 'mm'):.0f} mm above the pivot, N")
         axes.set_title(folded(result.name, 48), loc="left")
         axes.legend(frameon=False, loc="upper left")
@@ -84,9 +84,9 @@ def _at_mm(result: BenchResult, one: BenchReading) -> float:
 
 
 def _ends(axes: Any, result: BenchResult) -> None:
-    """Intervals of start and full force, as bars at both ends of the throw."""
+    """Interval of the push outwards: of start and full force, joined across the throw."""
     stop = in_unit(result.height_m * math.sin(result.max_angle_rad), "mm")
-    for at, estimate in ((0.0, result.pooled.start_force_n), (stop, result.pooled.full_force_n)):
-        if estimate.has_interval:
-            axes.plot([at, at], [estimate.low, estimate.high], color=FAINT, lw=7, solid_capstyle="butt", zorder=0,
-                      label="95 % interval" if at == 0.0 else None)  # fmt: skip
+    start, full = result.pooled.start_force_n, result.pooled.full_force_n
+    if start.has_interval and full.has_interval:
+        axes.fill_between([0.0, stop], [start.low, full.low], [start.high, full.high], color=FAINT, lw=0, zorder=0,
+                          label="95 % interval, pushing out")  # fmt: skip
