@@ -61,8 +61,7 @@ def recorded_steadiness(
         if recording.stick is None or recording.unit != "share" or limb is None:
             continue
         stick = at_contact(kit, recording.stick, recording.topper, recording.extension)
-        full = next(one.full_output_share for one in kit.stick if one.name == recording.stick)
-        newton = full * stick.travel_m * (stick.stiffness_n_per_m + limb)  # of full output, by stick and limb together
+        newton = stick.travel_m * (stick.stiffness_n_per_m + limb)  # of full output, by stick and limb together
         if told.force_n is None and site.involuntary_force_n is None and report.tremor is not None:
             force = _kept_still(recording, newton)
             if force is not None and not limb_known:
@@ -76,7 +75,7 @@ def recorded_steadiness(
                 )
                 findings.append(Finding("note", "involuntary force", text))
         if told.noise_share is None and site.force_noise_share is None and len(report.holds) >= 3:
-            noise = _noise(report, stick, newton, full)
+            noise = _noise(report, stick, newton)
             if noise is not None:
                 told = replace(told, noise_share=noise)
     return told, tuple(findings)
@@ -107,12 +106,12 @@ def _with_limb_unknown(force: Estimate, stick_n_per_m: float, limb_n_per_m: floa
     return replace(force, low=force.low * soft, high=force.high * stiff)
 
 
-def _noise(report: TraceReport, stick: TriedStick, newton: float, full: float) -> Estimate | None:
+def _noise(report: TraceReport, stick: TriedStick, newton: float) -> Estimate | None:
     """Share of the push that scatters, from holds at several levels."""
     from stickwright.trace.unsteady import growing_noise
 
     push = [
-        stick.start_force_n + (stick.full_force_n - stick.start_force_n) * min(max(full * hold.level.value, 0.0), 1.0)
+        stick.start_force_n + (stick.full_force_n - stick.start_force_n) * min(max(hold.level.value, 0.0), 1.0)
         for hold in report.holds
     ]
     _, share = growing_noise(push, [hold.sd.value * newton for hold in report.holds])

@@ -269,3 +269,17 @@ def test_scaled_bessel_is_scipys() -> None:
 
     x = np.concatenate([np.linspace(0, 8, 400), np.geomspace(8.0001, 1e5, 400)])
     assert np.array([scaled_bessel(one) for one in x]) == pytest.approx(i0e(x), rel=1e-12)
+
+
+def test_a_stick_whose_output_is_full_half_way_need_only_be_pushed_half_way() -> None:
+    """Electrical range used up at half the throw: as a stick with half the throw and the same spring."""
+    whole = {"name": "s", "contact_height_mm": 20, "start_force_n": 0.4, "full_force_n": 1.0, "travel_mm": 8}
+    stop = math.asin(8 / 20)
+    half = {**whole, "full_force_n": 0.7, "travel_mm": 20 * math.sin(stop / 2)}
+    early, short = (
+        setups_of(Kit.model_validate({"stick": [stick]})) for stick in ({**whole, "full_output_share": 0.5}, half)
+    )
+    assert early.stop_rad == pytest.approx(short.stop_rad, rel=1e-12)
+    assert early.full_force_n == pytest.approx(short.full_force_n, rel=1e-12)
+    where = site([0.9] * 8, [9.0] * 8)
+    assert evaluate(early, where).bits == pytest.approx(evaluate(short, where).bits, rel=1e-12)

@@ -33,7 +33,8 @@ class Setups:
     slope : array of int, shape (s,)
         Place in `slopes_rad` of the whole tilt: the stick's own base and what is built under it.
     start_moment_nm, stiffness_nm_per_rad, height_m, stop_rad : array, shape (s,)
-        The lever with all that stands on it; the weight of topper and extension is taken off the spring.
+        The lever with all that stands on it; the weight of topper and extension is taken off the spring. The stop is
+        where the output is full, if that comes before the mechanical one.
     home_share : array, shape (s,)
         Share of the throw at which the stick stays by friction.
     touch : array of bool, shape (s,)
@@ -122,6 +123,7 @@ def _lever(
     start, stiffness, stop = lever_moments(
         stick.start_force_n, stick.full_force_n, stick.travel_m, stick.contact_height_m
     )
+    stop *= stick.full_output_share  # what lies beyond full output need not be reached
     height = stick.contact_height_m
     sag = 0.0
     if extension is not None:

@@ -87,7 +87,7 @@ class StickReach(Measured):
     stick: str
     direction_rad: Direction | None = None
     reached_share: Shares = ()
-    """Share of the throw reached, 1 = the stop."""
+    """Share of full output reached, 1 = full output or the stop."""
     tremor_m: Distance = ()
     """Rms movement of the contact point, per axis, holding still on this stick."""
     topper: str | None = None
