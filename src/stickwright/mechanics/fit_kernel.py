@@ -6,6 +6,7 @@ Held equal to a plain Python loop over the same formulas by the tests, and timed
 from __future__ import annotations
 
 import math
+from types import FunctionType
 
 import numpy as np
 from numba import njit, prange
@@ -213,5 +214,7 @@ def _kernel(  # pragma: no cover - compiled; held equal to a plain loop by the t
 
 fit_kernel = njit(cache=True, parallel=True, nogil=True, error_model="numpy", fastmath=_FAST)(_kernel)
 """All cores: for the many."""
-fit_kernel_alone = njit(cache=True, nogil=True, error_model="numpy", fastmath=_FAST)(_kernel)
+_alone = FunctionType(_kernel.__code__, globals(), "_alone")
+_alone.__qualname__ = "_alone"  # the cache on disk goes by this name: under one name each would load the other's code
+fit_kernel_alone = njit(cache=True, nogil=True, error_model="numpy", fastmath=_FAST)(_alone)
 """One core: for a few set-ups, where waking the others takes longer than the work."""
