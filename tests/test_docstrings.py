@@ -192,3 +192,16 @@ class TestTheseChecks:
 
     def test_every_module_is_walked(self) -> None:
         assert {"stickwright.planning", "stickwright.mechanics.fit", "stickwright.trace.rest"} <= set(MODULES)
+
+
+def test_every_citation_stands_once() -> None:
+    """One line a source, in order of its key; and none that nobody names."""
+    page = (SOURCES / "sources.md").read_text(encoding="utf-8")
+    keys = re.findall(r"^- \[([^\]]+)\]", page, re.MULTILINE)
+    assert keys == sorted(set(keys))
+    named = "".join(
+        path.read_text(encoding="utf-8")
+        for room in ("src", "tests", "examples")
+        for path in (SOURCES.parent / room).rglob("*.py")
+    )
+    assert [key for key in keys if f"[{key}]" not in named and f"[{key}]" not in page.replace(f"- [{key}]", "")] == []

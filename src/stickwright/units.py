@@ -2,7 +2,7 @@
 
 Inside, numbers are SI (newton, metre, radian, second, kilogram). A file key, a column
 header or a form field names its unit by its ending (``force_gf``, ``reach_mm``), and is
-converted once. The same table gives the labels that people read.
+converted once [si-brochure]. The same table gives the labels that people read.
 """
 
 from __future__ import annotations

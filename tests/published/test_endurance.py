@@ -87,7 +87,7 @@ def test_shoulder_curve_of_interaction_research(effort, seconds):
 
 def test_models_differ_fourfold_at_15_percent():
     """Among the five general models that are regular at 15 % the times run from 256 to 1042 s; one measurement
-    there, handgrip, gave 455.9 s (Heinzl et al. 2025, seen in code that quotes it): inside the spread."""
+    there, handgrip, gave 455.9 s ([heinzl-2025], seen in code that quotes it): inside the spread."""
     spread = endurance_spread(0.15)
     assert spread.low_s == approx(255.897, abs=5e-4)
     assert spread.high_s == approx(1042.32, abs=5e-3)

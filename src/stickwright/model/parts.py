@@ -1,6 +1,6 @@
 """Body parts: usual bands of comfortable force and travel.
 
-From memory and common practice, to catch a typing error and to stand in, marked as assumed,
+From memory and common practice [fitting-practice], to catch a typing error and to stand in, marked as assumed,
 where nothing was measured. They are not norms, and a player's own reading always wins.
 """
 

@@ -1,7 +1,7 @@
 """JSON Schema of the files of a case, from the nouns themselves, with every unit that may be typed.
 
 ``python -m stickwright.records.schemas`` writes schemas/player.schema.json, kit.schema.json and
-game.schema.json, for editors that check while typing.
+game.schema.json, for editors that check while typing [json-schema].
 """
 
 from __future__ import annotations

@@ -1,4 +1,4 @@
-"""TOML with its line numbers: where in the file a field stands, and syntax errors in plain words.
+"""TOML [toml] with its line numbers: where in the file a field stands, and syntax errors in plain words.
 
 The parser of the standard library forgets where it read a value, so a second, much simpler
 pass over a file that is known to be valid notes the line of every key and list item.

@@ -222,7 +222,7 @@ def throughput_report(
 
     Notes
     -----
-    Source: [soukoreff-2004], [iso-9241-411], [wilson-1927], [efron-1993]; redrawn errors are widened by sqrt(n/(n-1)),
+    Source: [soukoreff-2004], [iso-9241-411], [wilson-1927], [efron-tibshirani-1993]; redrawn errors are widened by sqrt(n/(n-1)),
     so that their scatter is not too small, and the quantiles by the t distribution [hesterberg-2015].
 
     Examples

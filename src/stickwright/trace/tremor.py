@@ -147,7 +147,7 @@ def crossing_frequency(xy: ArrayLike, rate_hz: float, *, low_hz: float = 0.0) ->
 
     Notes
     -----
-    Source: [rice-1945]. Assumed: a Gaussian movement. Drift slower than a segment of 5 s is not seen.
+    Source: [rice-1944]. Assumed: a Gaussian movement. Drift slower than a segment of 5 s is not seen.
 
     Examples
     --------

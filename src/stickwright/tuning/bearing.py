@@ -136,7 +136,7 @@ def bearing(produced_rad: ArrayLike, cued_rad: ArrayLike) -> Bearing:
 
     Notes
     -----
-    Source: circular mean [zar-circular]. Assumed: errors spread over much less than a half turn, so that
+    Source: circular mean [zar-2010]. Assumed: errors spread over much less than a half turn, so that
     Student's t holds for their mean.
     A turned stick turns all directions alike. That is given up for an error in some directions only when two
     neighbouring groups of directions differ by more than chance gives in 99 of 100 turned sticks, over all ways to part
