@@ -369,3 +369,39 @@ class TestWords:
         """A rate too small to print is still not 'none'."""
         assert "less than one false input an hour" in rune().sentence
         assert "no false input" not in " ".join(self.texts("rune"))
+
+
+class TestWhatSuits:
+    """Toppers that suit the part, and the site for what the player wants most."""
+
+    def test_a_chin_cup_is_not_offered_to_a_finger(self) -> None:
+        """Common practice: cups are for chins and limbs. The plan says which forms were tried."""
+        made = plan(worked_cases.case("tove"), draws=20)
+        tried = {fit.topper_form for fit in (*made.sites[0].fits, *made.sites[0].alternatives)}
+        assert "cup" not in tried
+        assert "bar" not in tried
+        assert any(a.what.startswith("Toppers tried at right index") for a in made.assumptions)
+
+    def test_a_named_topper_is_offered_whatever_the_part(self) -> None:
+        case = worked_cases.case("tove")
+        site = case.player.site[0].model_copy(update={"toppers": ("soft cup",)})
+        named = replace(case, player=case.player.model_copy(update={"site": (site,)}))
+        made = plan(named, draws=20)
+        levers = [fit for fit in made.sites[0].fits if fit.kind == "lever"]
+        assert {fit.topper for fit in levers} == {"soft cup"}
+
+    def test_the_site_of_the_more_wanted_action_comes_first(self) -> None:
+        """A menu stick that fits better does not push the moving stick to the second page."""
+        case = worked_cases.case("rune")
+        site = case.player.site[0]
+        strong = site.model_copy(update={"name": "left index", "action": "menu"})
+        actions = (
+            case.game.action[0].model_copy(update={"importance": 9}),
+            case.game.action[0].model_copy(update={"name": "menu", "importance": 2, "direction": ()}),
+        )
+        both = replace(
+            case,
+            player=case.player.model_copy(update={"site": (strong, site.model_copy(update={"action": "pointer"}))}),
+            game=case.game.model_copy(update={"action": actions}),
+        )
+        assert [one.name for one in plan(both, draws=20).sites] == ["right index", "left index"]

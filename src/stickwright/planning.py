@@ -27,6 +27,7 @@ from stickwright.mechanics.setups import Setups, at_contact, bench_log_sd, setup
 from stickwright.mechanics.stand_ins import USUAL_COMFORTABLE_OF_MAXIMAL
 from stickwright.mechanics.verdict import fits_of, ranked
 from stickwright.model.case import Case
+from stickwright.model.game import Game
 from stickwright.model.kit import Kit
 from stickwright.model.plan import Demand, Plan, SitePlan
 from stickwright.model.player import Site, StickReach
@@ -102,7 +103,7 @@ def plan(
     if problems:
         raise BadInput(problems)
     tell("next reading", 0.95)
-    works.sort(key=_site_order)
+    works.sort(key=lambda work: _site_order(work, case.game))
     following = next_reading(
         works,
         [site.name for site in sites if site.name not in {work.site.name for work in works}],
@@ -148,7 +149,12 @@ def _refusals(case: Case, site: Site) -> list[Problem]:
     ]
     checks.append(("", partial(demand_of, case.game, site.action, EIGHT, site.name)))
     checks.append(
-        ("", partial(setups_of, case.kit, toppers=site.toppers, tilts=_tilts(case.kit, site), site=site.name))
+        (
+            "",
+            partial(
+                setups_of, case.kit, toppers=site.toppers, tilts=_tilts(case.kit, site), site=site.name, part=site.part
+            ),
+        )
     )
     out: list[Problem] = []
     for where, check in checks:
@@ -196,6 +202,7 @@ def _site_work(
     setups = setups_of(
         case.kit,
         toppers=site.toppers,
+        part=site.part,
         tilts=_tilts(case.kit, site),
         site=site.name,
     )
@@ -205,7 +212,7 @@ def _site_work(
     found = evaluate(setups, inputs, rules)
     site_plan = _site_plan(case, site, known, demand, setups, inputs, found, rules, reports, mine, rng)
     site_plan = replace(site_plan, findings=(*heard, *site_plan.findings))
-    extra = (*demand_assumptions(case.game, demand, site.name), *kit_assumptions(site_plan, case.kit))
+    extra = (*demand_assumptions(case.game, demand, site.name), *kit_assumptions(site_plan, site, case.kit))
     return SiteWork(site, site_plan, known, found.stick_utility, needed, (*known.assumptions, *extra))
 
 
@@ -296,9 +303,11 @@ def _site_plan(
     )
 
 
-def _site_order(work: SiteWork) -> tuple[bool, float]:
-    best = work.plan.fits[0]
-    return (work.plan.choice is None, -best.bits.value if work.plan.choice else len(best.fails))
+def _site_order(work: SiteWork, game: Game) -> tuple[bool, int, float]:
+    """Sites where something fits first, then by what the player wants most, then by what the best stick is worth on
+    average over the draws."""
+    importance = {action.name: action.importance for action in game.action}.get(work.plan.demand.action, 5)
+    return (work.plan.choice is None, -importance, -float(work.stick_utility[:, 1:].max(axis=0).mean()))
 
 
 def _plan_sentence(works: Sequence[SiteWork]) -> str:

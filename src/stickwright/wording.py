@@ -12,7 +12,7 @@ from stickwright.mechanics.ability import Ability
 from stickwright.mechanics.fit import Rules, SiteInputs, central, evaluate
 from stickwright.mechanics.setups import UNBENCHED_SD, Setups
 from stickwright.model.kit import Kit
-from stickwright.model.parts import NEEDS_CLEARANCE
+from stickwright.model.parts import NEEDS_CLEARANCE, SUITED_FORMS
 from stickwright.model.plan import Assumption, Demand, Fit, SitePlan, direction_words
 from stickwright.model.player import Site
 from stickwright.model.recorded import Finding
@@ -208,12 +208,13 @@ def rule_assumptions(rules: Rules) -> tuple[Assumption, ...]:
     )  # fmt: skip
 
 
-def kit_assumptions(site_plan: SitePlan, kit: Kit) -> tuple[Assumption, ...]:
-    """What was not benched of the proposed stick.
+def kit_assumptions(site_plan: SitePlan, site: Site, kit: Kit) -> tuple[Assumption, ...]:
+    """What was not benched of the proposed stick, and which toppers were offered.
 
     Parameters
     ----------
     site_plan : SitePlan
+    site : Site
     kit : Kit
     """
     first = site_plan.fits[0]
@@ -231,6 +232,14 @@ def kit_assumptions(site_plan: SitePlan, kit: Kit) -> tuple[Assumption, ...]:
             Assumption(
                 f"Forces of {stick.name}", f"as listed, give or take {200 * UNBENCHED_SD:.0f} %",
                 "listed without an interval", "bench it: eight readings, ten minutes",
+            )
+        )  # fmt: skip
+    suited = SUITED_FORMS[site.part]
+    if not site.toppers and any(topper.form not in suited for topper in kit.topper):
+        out.append(
+            Assumption(
+                f"Toppers tried at {site.name}", ", ".join(sorted(suited)), f"the forms usual for a {site.part}",
+                "toppers in player.toml, when another suits",
             )
         )  # fmt: skip
     return tuple(out)

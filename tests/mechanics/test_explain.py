@@ -94,7 +94,7 @@ class TestThrowTooLong:
 
     def test_what_is_added_to_an_extension_is_called_further(self) -> None:
         """With 8 mm on already, the best extension is one more."""
-        made = fitting([stick()], force=0.5, reach_mm=14, extension=[{"name": "+8", "length_mm": 8}])
+        made = fitting([stick()], force=0.5, reach_mm=25, extension=[{"name": "+8", "length_mm": 8}])
         plain, longer = (extension_sentence(made.setups, k, made.found, made.inputs, EIGHT) for k in (0, 1))
         assert "its best extension" in plain
         assert "its best further extension" in longer

@@ -22,7 +22,7 @@ from stickwright.model.recorded import Finding
 
 __all__ = [
     "ASSUMED_SCATTER", "Readings", "Round", "coarse_gauge_finding", "expected_from_others", "grid_directions",
-    "pooled_scatter", "round_the_circle", "tiring",
+    "moderated", "pooled_scatter", "round_the_circle", "tiring",
 ]  # fmt: skip
 
 Array = NDArray[np.float64]
@@ -30,6 +30,8 @@ Array = NDArray[np.float64]
 ASSUMED_SCATTER = 0.15
 """Scatter of one reading where no direction was repeated: common practice, no source."""
 ASSUMED_SCATTER_DF = 4
+ENOUGH_DF = 8
+"""Degrees of freedom from which on the readings' own scatter stands alone: assumed."""
 SERIES_SD = (0.50, 0.25, 0.15)
 """Prior sd of the first, second and third order of the log ability round the circle: assumed.
 Wide: a player twice as strong one way as the other is ordinary."""
@@ -185,34 +187,35 @@ class Round:
         Directions of the grid.
     log_mean : array, shape (k,)
         Best figure.
-    root : array, shape (k, k)
-        Square root of the covariance: draws are ``log_mean + root @ z``.
-    df : int
-        Degrees of freedom of the scatter; 0 for an assumed one.
+    own_root, noise_root : array, shape (k, k)
+        Square roots of the covariance in two parts: what more repeats would not lessen (directions nobody read, the
+        gauge's step), and what comes of the scatter of the readings.
+    df : float
+        Degrees of freedom of the scatter.
     scatter : float
-        Relative sd of one reading.
+        Relative sd of one reading, as used.
     measured : array of bool, shape (k,)
         Which directions were read.
     """
 
     direction_rad: Array
     log_mean: Array
-    root: Array
-    df: int
+    own_root: Array
+    noise_root: Array
+    df: float
     scatter: float
     measured: NDArray[np.bool_]
 
     @property
     def sd(self) -> Array:
-        spread: Array = np.sqrt((self.root**2).sum(axis=1))
+        spread: Array = np.sqrt((self.own_root**2).sum(axis=1) + (self.noise_root**2).sum(axis=1))
         return spread
 
     def draws(self, rng: np.random.Generator, n: int) -> Array:
-        """Draws of the quantity (not its logarithm), shape (n, k): Student's t by the scatter's degrees of freedom."""
-        df = self.df or ASSUMED_SCATTER_DF
-        z = rng.standard_normal((n, self.root.shape[1]))
-        stretch = np.sqrt(df / rng.chisquare(df, size=(n, 1)))
-        values: Array = np.exp(self.log_mean + (z @ self.root.T) * stretch)
+        """Draws of the quantity (not its logarithm), shape (n, k): the part from scatter by Student's t."""
+        own, noise = (rng.standard_normal((n, len(self.log_mean))) for _ in range(2))
+        stretch = np.sqrt(self.df / rng.chisquare(self.df, size=(n, 1)))
+        values: Array = np.exp(self.log_mean + own @ self.own_root.T + stretch * (noise @ self.noise_root.T))
         return values
 
     def estimates(
@@ -221,15 +224,38 @@ class Round:
         """One estimate a direction; `counts` maps a grid place to its number of readings."""
         from scipy import stats
 
-        t = float(stats.t.ppf(0.5 + level / 2, self.df or ASSUMED_SCATTER_DF))
+        z, t = float(stats.norm.ppf(0.5 + level / 2)), float(stats.t.ppf(0.5 + level / 2, self.df))
+        half = np.hypot(z * np.sqrt((self.own_root**2).sum(axis=1)), t * np.sqrt((self.noise_root**2).sum(axis=1)))
         out = []
-        for place, (mean, sd) in enumerate(zip(self.log_mean, self.sd, strict=True)):
+        for place, (mean, width) in enumerate(zip(self.log_mean, half, strict=True)):
             n = counts.get(place, 0)
             mark = assumed if n else (assumed or "not measured: read off its neighbours round the circle")
-            out.append(
-                Estimate(math.exp(mean), math.exp(mean - t * sd), math.exp(mean + t * sd), level, n, assumed=mark)
-            )
+            out.append(Estimate(math.exp(mean), math.exp(mean - width), math.exp(mean + width), level, n, assumed=mark))
         return tuple(out)
+
+
+def moderated(scatter: float, df: int) -> tuple[float, float]:
+    """Scatter and degrees of freedom with the usual scatter counted in, so that few repeats that happen to agree do
+    not pretend to be sure, and few that happen to differ do not make everything unknown.
+
+    Parameters
+    ----------
+    scatter, df : float, int
+        From `pooled_scatter`.
+
+    Notes
+    -----
+    Source: moderated variance [smyth-2004], with `ASSUMED_SCATTER` on `ASSUMED_SCATTER_DF` degrees of freedom, fewer the
+    more the readings have of their own and none from `ENOUGH_DF` on (assumed).
+
+    Examples
+    --------
+    >>> moderated(0.15, 0), moderated(0.12, 16), round(moderated(0.30, 2)[0], 3)
+    ((0.15, 4.0), (0.12, 16.0), 0.222)
+    """
+    prior = ASSUMED_SCATTER_DF * max(0.0, 1.0 - df / ENOUGH_DF)
+    together = prior + df
+    return math.sqrt((prior * ASSUMED_SCATTER**2 + df * scatter**2) / together), together
 
 
 def round_the_circle(
@@ -259,18 +285,21 @@ def round_the_circle(
     cosine series as covariance is the smoothness of practice put as a prior (assumed).
     """
     seen = readings.direction_rad
+    used, own_df = moderated(scatter, df)
     measured = np.array(
         [bool(np.any(np.abs((phi - seen + math.pi) % (2 * math.pi) - math.pi) < 1e-5)) for phi in grid_rad]
     )
     own = _covariance(grid_rad, grid_rad, prior_log_sd)
     if len(seen) == 0:
-        return Round(grid_rad, np.full(len(grid_rad), prior_log_mean), _root(own), df, scatter, measured)
-    noise = np.diag(scatter**2 / readings.counts + readings.extra_sd**2)
+        nothing = np.zeros(own.shape)
+        return Round(grid_rad, np.full(len(grid_rad), prior_log_mean), _root(own), nothing, own_df, used, measured)
     cross = _covariance(grid_rad, seen, prior_log_sd)
-    inner = _covariance(seen, seen, prior_log_sd) + noise
-    weights = np.linalg.solve(inner, cross.T).T
+    inner = _covariance(seen, seen, prior_log_sd) + np.diag(readings.extra_sd**2)
+    weights = np.linalg.solve(inner + np.diag(used**2 / readings.counts), cross.T).T
     mean = prior_log_mean + weights @ (readings.log_means - prior_log_mean)
-    return Round(grid_rad, mean, _root(own - weights @ cross.T), df, scatter, measured)
+    whole = own - weights @ cross.T
+    unlessened = own - np.linalg.solve(inner + 1e-12 * np.eye(len(seen)), cross.T).T @ cross.T
+    return Round(grid_rad, mean, _root(unlessened), _root(whole - unlessened), own_df, used, measured)
 
 
 def _root(covariance: Array) -> Array:

@@ -335,7 +335,7 @@ def extension_sentence(setups: Setups, place: int, found: Evaluated, inputs: Sit
     there = float(linear_share(force, reach, start / ratio, full / ratio, travel * ratio))
     if ratio <= 1.0:
         return f"a longer lever would lower the reach {where}: reach, not force, limits (best lever ratio {ratio:.2f})"
-    if ratio <= 1.05:
+    if ratio <= 1.05 or _percent(here) == _percent(there):
         return f"a longer lever would hardly change the reach {where} (best lever ratio {ratio:.2f})"
     extra = float(setups.height_m[place]) * (ratio - 1)
     if extra > LONGEST_EXTENSION_M:

@@ -13,6 +13,7 @@ from stickwright.errors import BadInput, Problem, did_you_mean
 from stickwright.mechanics.ability import TriedStick
 from stickwright.mechanics.crossing import lever_moments
 from stickwright.model.kit import Extension, Kit, Stick, Topper
+from stickwright.model.parts import SUITED_FORMS
 
 __all__ = ["UNBENCHED_SD", "Setups", "at_contact", "bench_log_sd", "setups_of"]
 
@@ -144,7 +145,13 @@ def _lever(
 
 
 def setups_of(
-    kit: Kit, *, toppers: Sequence[str] = (), tilts: Sequence[int] = (0,), in_stock_only: bool = True, site: str = ""
+    kit: Kit,
+    *,
+    toppers: Sequence[str] = (),
+    tilts: Sequence[int] = (0,),
+    in_stock_only: bool = True,
+    site: str = "",
+    part: str | None = None,
 ) -> Setups:
     """Every stick with every allowed topper, extension and tilt.
 
@@ -153,13 +160,15 @@ def setups_of(
     kit : Kit
         As benched.
     toppers : sequence of str
-        Names or forms that suit the site; every topper and none when empty.
+        Names or forms that suit the site; when empty, the forms usual for its part, and none.
     tilts : sequence of int
         Places in ``kit.tilt_rad`` to try.
     in_stock_only : bool
         Leave out what is not in stock.
     site : str
         For the sentence when a topper is not known.
+    part : str, optional
+        Body part of the site; every form is offered when it is not given.
 
     Raises
     ------
@@ -179,7 +188,8 @@ def setups_of(
     caps = [
         k
         for k, t in enumerate(kit.topper)
-        if (t.in_stock or not in_stock_only) and (not toppers or t.name in toppers or t.form in toppers)
+        if (t.in_stock or not in_stock_only)
+        and (t.name in toppers or t.form in toppers if toppers else part is None or t.form in SUITED_FORMS[part])
     ]
     rods = [k for k, e in enumerate(kit.extension) if e.in_stock or not in_stock_only]
     rows: list[tuple[int, int, int, int]] = []

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-__all__ = ["COMFORT", "NEEDS_CLEARANCE", "Comfort"]
+__all__ = ["COMFORT", "NEEDS_CLEARANCE", "SUITED_FORMS", "Comfort"]
 
 
 class Comfort(NamedTuple):
@@ -48,3 +48,27 @@ COMFORT: dict[str, Comfort] = {
 
 NEEDS_CLEARANCE = frozenset({"chin", "lip", "cheek", "tongue", "head"})
 """Sites that are used only with the treating team's word."""
+
+_FOR_FINGERS = frozenset({"dish", "ball", "peg", "foam"})
+_FOR_GRIPS = frozenset({"ball", "peg", "bar", "foam"})
+_FOR_LIMBS = frozenset({"ball", "bar", "cup", "foam"})
+_FOR_FACES = frozenset({"cup", "foam"})
+SUITED_FORMS: dict[str, frozenset[str]] = {
+    "fingertip": _FOR_FINGERS,
+    "thumb": _FOR_FINGERS,
+    "hand": _FOR_GRIPS,
+    "forearm": _FOR_LIMBS,
+    "elbow": _FOR_LIMBS,
+    "shoulder": _FOR_LIMBS,
+    "chin": _FOR_FACES,
+    "lip": _FOR_FACES,
+    "cheek": _FOR_FACES,
+    "tongue": _FOR_FACES,
+    "head": _FOR_FACES,
+    "knee": _FOR_LIMBS,
+    "thigh": _FOR_LIMBS,
+    "trunk": _FOR_LIMBS,
+    "foot": _FOR_LIMBS,
+    "toe": _FOR_FINGERS | _FOR_LIMBS,
+}
+"""Forms of topper offered to a part when the player's file names none: common practice, no source [fitting-practice]."""
