@@ -205,12 +205,12 @@ def ranking(site: SitePlan) -> str:
                       hatch=None if fitting else "////", lw=0.9)  # fmt: skip
             if fit.bits.has_interval:
                 axes.plot([fit.bits.low, fit.bits.high], [row, row], color=INK, lw=1.8, marker="|", ms=8, mew=1.6)
-            words = f"{share(fit.probability_best)} best or as good" + ("" if fitting else ", does not fit")
+            words = share(fit.probability_best) + ("" if fitting else ", does not fit")
             axes.annotate(words, (max(0.0, _upper(fit)), row), xytext=(5, 0), textcoords="offset points", va="center")
         axes.set_yticks(range(len(fits)), [folded(f"{row} {fit.label}", 26) for row, fit in enumerate(fits, start=1)])
         axes.set_ylim(len(fits) - 0.4, -0.6)
-        axes.set_xlim(0, most * 2.4)
-        axes.set_xlabel("control, bits (more is finer)")
+        axes.set_xlim(0, most * 2.1)
+        axes.set_xlabel("control, bits (more is finer); beside it the chance of best or as good")
         axes.tick_params(axis="y", length=0)
 
     return figure_svg(draw, (125, 18 + 8.5 * max(1, len(fits))), tables.ranking(site).alt)
