@@ -378,3 +378,30 @@ def test_spasms_noted_without_force_are_said_not_to_count() -> None:
     assert assumed(one)["Force of spasms"] == "anything from 0 to 20 N, evenly"
     assert one.spasm_rate_per_s == pytest.approx(0.05, rel=1e-9)
     assert "Force of spasms" not in assumed(known(spasm={"peak_n": [5, 9, 20], "rate_per_min": 3}))
+
+
+def test_shake_on_tried_sticks_tells_the_involuntary_force() -> None:
+    """The same 10 mN on sticks of 22 and 43 N/m with a limb of 30 N/m: 0.19 and 0.14 mm, by springs side by side.
+
+    Nobody typed or recorded the involuntary force; what was noted on the sticks stands in before any usual figure."""
+    site = Site.model_validate(
+        {
+            "name": "index", "part": "fingertip", "limb_stiffness_n_per_m": 30.0,
+            "reading": [{"direction_rad": 0.0, "force_n": [0.5, 0.52, 0.48], "reach_m": [0.009]}],
+            "on_stick": [
+                {"stick": "light", "tremor_m": [0.010 / 52] * 2},
+                {"stick": "half", "tremor_m": [0.010 / 73] * 2},
+            ],
+        }
+    )  # fmt: skip
+    tried = {
+        0: TriedStick(0.07, 0.07 + 22 * 0.0045, 0.0045, 0.018),
+        1: TriedStick(0.22, 0.22 + 43 * 0.0065, 0.0065, 0.016),
+    }
+    known = ability(site, np.random.default_rng(1), 50, tried=tried)
+    assert known is not None
+    told = known.report.involuntary_force_n
+    assert told.value == pytest.approx(0.010, rel=1e-6)
+    assert told.low < 0.010 < told.high
+    assert "shake on tried sticks" in (told.assumed or "")
+    assert not any(a.what.startswith("Involuntary force") for a in known.assumptions)

@@ -23,6 +23,7 @@ from stickwright.mechanics.stand_ins import (
     noise_and_fall_off,
     percent,
     resting_force,
+    shaken_force,
 )
 from stickwright.model.estimate import Estimate
 from stickwright.model.parts import COMFORT
@@ -163,11 +164,14 @@ def ability(
     assumptions += direction_assumptions(site, forces, reaches, (f_df, d_df), list(brackets), grid)
 
     rest, rest_draws = resting_force(site, float(np.median(force[0])), rng, draws, assumptions)
-    sigma, crossing, sigma_draws, crossing_draws = involuntary_force(
-        site, float(np.median(force[0])), rng, draws, assumptions, recorded or Steadiness()
-    )
     stiff, stiff_draws = limb_stiffness_of(site, tried, force[0], reach[0], rng, draws, assumptions, findings)
-    noise, fall_off = noise_and_fall_off(site, force_round, reach_round, assumptions, recorded or Steadiness())
+    heard = recorded or Steadiness()
+    if heard.force_n is None:
+        heard = replace(heard, force_n=shaken_force(site, tried, stiff))
+    sigma, crossing, sigma_draws, crossing_draws = involuntary_force(
+        site, float(np.median(force[0])), rng, draws, assumptions, heard
+    )
+    noise, fall_off = noise_and_fall_off(site, force_round, reach_round, assumptions, heard)
     first = site.reading[0].force_n if site.reading else ()
     lost = cap.tiring([f for f in first if f > 0], [f for f in site.again_force_n if f > 0], f_scatter, f_df)
     if lost is not None and lost.value > 0.15:

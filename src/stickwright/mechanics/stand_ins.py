@@ -25,7 +25,7 @@ from stickwright.units import spoken
 
 __all__ = [
     "USUAL_COMFORTABLE_OF_MAXIMAL", "Steadiness", "direction_assumptions", "effort_assumptions", "grid_place", "involuntary_force",
-    "limb_stiffness_of", "noise_and_fall_off", "percent", "resting_force",
+    "limb_stiffness_of", "noise_and_fall_off", "percent", "resting_force", "shaken_force",
 ]  # fmt: skip
 
 Array = NDArray[np.float64]
@@ -386,6 +386,46 @@ def limb_stiffness_of(
         Estimate(value, value / 2, value * 2, 0.95, 0, assumed="0.7 of comfortable force over reach, not measured"),
         _lognormal(rng, value, 0.35, draws),
     )
+
+
+def shaken_force(site: Site, tried: Mapping[int, TriedStick], limb_n_per_m: Estimate) -> Estimate | None:
+    """Involuntary force (N, rms per axis) from how much the tried sticks shook; None when that was not noted.
+
+    Below about 3 Hz an involuntary force moves stick and limb by force/(stick + limb).
+
+    Parameters
+    ----------
+    site : Site
+    tried : mapping of int to TriedStick
+        For each place in ``site.on_stick``, the stick's figures.
+    limb_n_per_m : Estimate
+        The limb's own stiffness, whose interval widens this one.
+    """
+    shaken = [
+        (tried[k].stiffness_n_per_m, value)
+        for k, entry in enumerate(site.on_stick)
+        for value in entry.tremor_m
+        if k in tried and value > 0
+    ]
+    if not shaken:
+        return None
+
+    def force(limb: float) -> Array:
+        return np.array([value * (stick + limb) for stick, value in shaken])
+
+    middle = force(limb_n_per_m.value)
+    spread = cap.ASSUMED_SCATTER if len(shaken) < 3 else float(np.log(middle).std(ddof=1))
+    half = math.exp(2 * spread / math.sqrt(len(shaken)))
+    low, high = (
+        (limb_n_per_m.low, limb_n_per_m.high)
+        if _has_positive_interval(limb_n_per_m)
+        else (limb_n_per_m.value / 1.5, limb_n_per_m.value * 1.5)
+    )
+    return Estimate(
+        float(np.exp(np.log(middle).mean())), float(np.exp(np.log(force(low)).mean())) / half,
+        float(np.exp(np.log(force(high)).mean())) * half, 0.95, len(shaken),
+        assumed="from the shake on tried sticks and the stiffness of stick and limb",
+    )  # fmt: skip
 
 
 def noise_and_fall_off(
