@@ -90,7 +90,7 @@ class TestTove:
         assert 0.15 <= site.choice.dead_zone_share <= 0.30
 
     def test_cedars_best_extension_still_gives_only_a_quarter(self) -> None:
-        """Closed form forward (worked in practice's own example): lever ratio 1.585, e* = 9.4 mm, r = 0.24 against 0.19."""
+        """Closed form forward (worked by hand): lever ratio 1.585, e* = 9.4 mm, r = 0.24 against 0.19."""
         assert "9.4 mm and still only brings it from 19 % to 24 %" in fit("tove", "cedar", False).lever_note
 
     def test_touch_surface_is_refused_as_the_finger_cannot_lift(self) -> None:
