@@ -10,7 +10,18 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-__all__ = ["QUANTITIES", "Quantity", "Unit", "ending_of", "quantity_of", "split_key", "spoken", "to_si", "units_of"]
+__all__ = [
+    "QUANTITIES",
+    "Quantity",
+    "Unit",
+    "ending_of",
+    "figures",
+    "quantity_of",
+    "split_key",
+    "spoken",
+    "to_si",
+    "units_of",
+]
 
 STANDARD_GRAVITY = 9.80665  # m/s2, CGPM 1901: turns gram-force, ounce-force and pound-force into newton
 POUND_KG = 0.45359237  # exact, International Yard and Pound Agreement 1959
@@ -170,6 +181,27 @@ def to_si(value: float, ending: str) -> float:
     return value * _BY_ENDING[ending][1].factor
 
 
+def figures(value: float, digits: int = 2) -> str:
+    """A bare number with so many significant digits and never a power of ten: ``132``, ``1.3``, ``0.013``.
+
+    Parameters
+    ----------
+    value : float
+        Finite.
+    digits : int, default 2
+        Significant digits of numbers below ten to that power; larger ones are whole.
+
+    Examples
+    --------
+    >>> figures(131.7), figures(1.317), figures(0.01317), figures(0.0), figures(1000.0, 3)
+    ('132', '1.3', '0.013', '0', '1000')
+    """
+    if value == 0:
+        return "0"
+    decimals = max(0, digits - 1 - math.floor(math.log10(abs(value)) + 1e-9))
+    return f"{value:.{decimals}f}"
+
+
 def spoken(value_si: float, ending: str, digits: int = 2) -> str:
     """An SI number as people read it: ``spoken(0.012, "mm")`` is ``12 mm``.
 
@@ -191,9 +223,5 @@ def spoken(value_si: float, ending: str, digits: int = 2) -> str:
     if not math.isfinite(value_si):
         return "not known" if math.isnan(value_si) else f"more than can be shown in {unit.label}"
     value = value_si / unit.factor
-    if value == 0:
-        text = "0"
-    else:
-        decimals = max(0, digits - 1 - math.floor(math.log10(abs(value)) + 1e-9))
-        text = f"{value:.{decimals}f}"
+    text = figures(value, digits)
     return f"{text}°" if ending == "deg" else f"{text} {unit.label}"

@@ -16,7 +16,7 @@ from stickwright.model.parts import NEEDS_CLEARANCE, SUITED_FORMS
 from stickwright.model.plan import Assumption, Demand, Fit, SitePlan, direction_words
 from stickwright.model.player import Site
 from stickwright.model.recorded import Finding
-from stickwright.units import spoken
+from stickwright.units import figures, spoken
 
 __all__ = ["false_input_words", "kit_assumptions", "rule_assumptions", "site_findings", "site_sentence", "tired"]
 
@@ -40,7 +40,7 @@ def false_input_words(per_min: float) -> str:
     if per_min > 1e5:
         return "false input all the time"
     if per_min >= 0.1:
-        return f"{per_min:.2g} false inputs a minute"
+        return f"{figures(per_min)} false inputs a minute"
     hourly = round(60 * per_min)
     if hourly >= 1:
         return f"{hourly} false input{'' if hourly == 1 else 's'} an hour"

@@ -168,7 +168,7 @@ class TestTooLight:
     def test_spasms_are_told_apart_from_sway(self) -> None:
         """Spasms of 20 N pass every dead zone, three a minute; a quiet hand otherwise. A software gate is what helps."""
         made = fitting([stick()], spasm_per_min=3.0, spasm_peak_n=(15.0, 20.0, 25.0))
-        assert "not held back: spasms pass a dead zone of 40 % (0.35 N) 3 times a minute" in made.fails()
+        assert "not held back: spasms pass a dead zone of 40 % (0.35 N) 3.0 times a minute" in made.fails()
         assert made.help() == "a gate in the software that fades out spasms would make it fit"
         assert fits_when(made, spasm_per_min=0.0)
 

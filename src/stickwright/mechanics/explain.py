@@ -13,7 +13,7 @@ from stickwright.mechanics.crossing import best_lever_ratio, linear_share
 from stickwright.mechanics.fit import ALWAYS, Evaluated, Rules, SiteInputs, central, evaluate, spasms_above_per_min
 from stickwright.mechanics.setups import Setups
 from stickwright.model.plan import Demand, direction_words
-from stickwright.units import spoken
+from stickwright.units import figures, spoken
 
 __all__ = [
     "Situation", "best_extensions", "extension_sentence", "failures", "helping_change", "limit_sentence",
@@ -217,7 +217,7 @@ def _false_failures(
             else "all the way to the stop"
         )
         text = f"too light: the resting limb ({spoken(situation.rest_n, 'n')}) keeps it deflected {where}"
-        return [text + ("" if rate >= ALWAYS else f", and {rate:.3g} false inputs a minute remain ({limit})")]
+        return [text + ("" if rate >= ALWAYS else f", and {figures(rate)} false inputs a minute remain ({limit})")]
     if rate >= ALWAYS:
         return [
             f"too light: involuntary movement ({spoken(situation.involuntary_n, 'n')} rms) is about as strong as the "
@@ -228,7 +228,7 @@ def _false_failures(
     cause = "spasms pass" if spasms else f"involuntary movement ({spoken(situation.involuntary_n, 'n')} rms) passes"
     return [
         f"{'not held back' if spasms else 'too light'}: {cause} a dead zone of {_percent(zone)} "
-        f"({spoken(edge, 'n')}) {rate:.2g} times a minute ({limit})"
+        f"({spoken(edge, 'n')}) {figures(rate)} times a minute ({limit})"
     ]
 
 
@@ -277,7 +277,7 @@ def limit_sentence(
         rate = float(found.false_rate[place])
         if rate < 0.005:
             return "nothing near a limit"
-        return f"steadiness: {rate:.2g} false inputs a minute with a dead zone of {_percent(zone)}"
+        return f"steadiness: {figures(rate)} false inputs a minute with a dead zone of {_percent(zone)}"
     worst = int(np.argmax(np.where(inputs.needed, found.effort[place], 0.0)))
     return (
         f"effort: pushing {direction_words(float(direction_rad[worst]))} asks "

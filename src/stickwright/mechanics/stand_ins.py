@@ -21,7 +21,7 @@ from stickwright.model.parts import COMFORT
 from stickwright.model.plan import Assumption, direction_words
 from stickwright.model.player import Site
 from stickwright.model.recorded import Finding
-from stickwright.units import spoken
+from stickwright.units import figures, spoken
 
 __all__ = [
     "USUAL_COMFORTABLE_OF_MAXIMAL", "Steadiness", "direction_assumptions", "effort_assumptions", "grid_place", "involuntary_force",
@@ -306,7 +306,7 @@ def involuntary_force(
         value = 0.03 * usual_force
         assumptions.append(
             Assumption(
-                f"Involuntary force at {site.name}", f"{value:.2g} N rms, up to twice either way",
+                f"Involuntary force at {site.name}", f"{figures(value)} N rms, up to twice either way",
                 "neither typed nor recorded: 3 % of the comfortable force is a usual figure of a steady hand",
                 "20 s of holding still on a stick of known stiffness",
             )
@@ -377,7 +377,7 @@ def limb_stiffness_of(
     value = 0.7 * float(np.median(force / reach))
     assumptions.append(
         Assumption(
-            f"The limb's own stiffness at {site.name}", f"{value / 1e3:.2g} N/mm, up to twice either way",
+            f"The limb's own stiffness at {site.name}", f"{figures(value / 1e3)} N/mm, up to twice either way",
             "not measured: 0.7 of comfortable force over comfortable reach is a usual figure",
             "tremor or holding still on two sticks of different stiffness",
         )

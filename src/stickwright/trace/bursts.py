@@ -15,6 +15,7 @@ from stickwright.model.recorded import BurstReport, Finding
 from stickwright.trace.intervals import median_estimate
 from stickwright.trace.recording import Cleaned
 from stickwright.trace.sensing import runs, short
+from stickwright.units import figures
 
 __all__ = ["burst_report", "counts_per_min"]
 
@@ -121,8 +122,8 @@ def burst_report(clean: Cleaned) -> tuple[BurstReport | None, NDArray[np.bool_],
         rate = report.per_min
         what = "sudden movement" if report.count == 1 else "sudden movements"
         text = (
-            f"{report.count} {what} in {watched_s:.0f} s ({rate.value:.2g} a minute, {rate.low:.2g} to "
-            f"{rate.high:.2g}), the largest {short(report.peak.value)}: left out of the voluntary estimates, kept for "
+            f"{report.count} {what} in {watched_s:.0f} s ({figures(rate.value)} a minute, {figures(rate.low)} to "
+            f"{figures(rate.high)}), the largest {short(report.peak.value)}: left out of the voluntary estimates, kept for "
             f"false input.{doubt}"
         )
         findings.append(Finding("query", "bursts", text))

@@ -28,6 +28,7 @@ from stickwright.trace.sensing import (
     steps,
 )  # fmt: skip
 from stickwright.trace.stamps import GAP_S
+from stickwright.units import figures
 
 __all__ = ["Cleaned", "cleaned"]
 
@@ -386,7 +387,7 @@ def _time_base(samples: Samples) -> tuple[_TimeBase, list[Finding]]:
         found.append(Finding("query", "uneven time", text))
     elif _TRUSTED_TREMOR / median_s < 20.0:
         text = (
-            f"{1 / median_s:.3g} samples a second (median step {median_s * 1000:.3g} ms, one in a hundred over "
+            f"{figures(1 / median_s, 3)} samples a second (median step {median_s * 1000:.3g} ms, one in a hundred over "
             f"{p99_s * 1000:.3g} ms): tremor above {_TRUSTED_TREMOR / median_s:.3g} Hz is not trusted; record at "
             "50 Hz or more."
         )

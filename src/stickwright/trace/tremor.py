@@ -19,6 +19,7 @@ from stickwright.model.recorded import TremorReport
 from stickwright.trace.intervals import jackknife
 from stickwright.trace.spectrum import MOST_SMOOTHED, Spectra, background, spectra, welch_sum
 from stickwright.trace.stamps import Stretch, checked_columns, checked_times, stretches, thinned
+from stickwright.units import figures
 
 __all__ = ["DominantTremor", "crossing_frequency", "dominant_tremor", "tremor_report"]
 
@@ -234,7 +235,7 @@ def tremor_report(times_s: ArrayLike, xy: ArrayLike, *, still: bool = False) -> 
     top_hz = min(HIGH_HZ, USABLE_SHARE * rate_hz)
     if top_hz < LEAST_TOP_HZ:
         return _no_answer(
-            f"Sampled {rate_hz:.3g} times a second, only movement up to {top_hz:.2g} Hz can be told: too slow "
+            f"Sampled {figures(rate_hz, 3)} times a second, only movement up to {figures(top_hz)} Hz can be told: too slow "
             "to look for a tremor. Record again at 50 samples a second or more."
         )
     whole = _whole(parts, rate_hz, top_hz, uneven)
@@ -277,8 +278,8 @@ def _told(found: Spectra, top_hz: float, rate_hz: float, uneven: bool, still: bo
         [_crossing(frequency_hz, each, low_hz, top_hz) for each in without],
         positive=True,
     )
-    limit = f"between {LOW_HZ:g} and {top_hz:.3g} Hz"
-    limit += f" (sampled {rate_hz:.3g} times a second{', unevenly' if uneven else ''})"
+    limit = f"between {LOW_HZ:g} and {figures(top_hz)} Hz"
+    limit += f" (sampled {figures(rate_hz, 3)} times a second{', unevenly' if uneven else ''})"
     peak = _standing_out(found, top_hz, still)
     measured = (
         [] if peak is None else [_measured(frequency_hz, p, peak, found.dof(), top_hz) for p in (power, *without)]
@@ -288,7 +289,7 @@ def _told(found: Spectra, top_hz: float, rate_hz: float, uneven: bool, still: bo
         rms = [math.sqrt(float(each[band].sum()) * bin_hz) for each in (power, *without)]
         nowhere = Estimate.unbounded(math.nan, why, n=found.parts.shape[0])
         size = jackknife(rms[0], rms[1:], positive=True)
-        sentence = f"No tremor peak stands out {limit}; all movement there is {size.value:.2g} rms."
+        sentence = f"No tremor peak stands out {limit}; all movement there is {figures(size.value)} rms."
         return TremorReport(False, nowhere, size, nowhere, crossing, sentence)
     frequency = jackknife(
         measured[0].frequency_hz, [each.frequency_hz for each in measured[1:]],
@@ -304,7 +305,7 @@ def _told(found: Spectra, top_hz: float, rate_hz: float, uneven: bool, still: bo
         share = replace(share, low=max(0.0, share.low), high=min(1.0, share.high))
     ends = f" ({frequency.low:.1f} to {frequency.high:.1f})" if frequency.has_interval else ""
     sentence = (
-        f"A rhythmic movement at {frequency.value:.1f} Hz{ends} stands out: {size.value:.2g} rms, "
+        f"A rhythmic movement at {frequency.value:.1f} Hz{ends} stands out: {figures(size.value)} rms, "
         f"{_percent(share.value)} of the movement {limit}."
     )
     if not still and frequency.value < 4:
