@@ -83,7 +83,7 @@ def test_play_of_a_real_thumbstick():
     report = trace_report(recording)
     full = float(np.mean(np.hypot(*recording.xy.T) >= 0.95))
     text = about(report.findings, "play")[0].text
-    assert f"at full throw {full:.0%} of the time" in text
+    assert f"at full throw {100 * full:.0f} % of the time" in text
     assert report.bursts is None
     assert about(report.findings, "bursts not told")
     assert report.rest is not None

@@ -135,7 +135,7 @@ def pooled_scatter(readings: Readings) -> tuple[float, int, tuple[Finding, ...]]
                     "query",
                     "identical repeats",
                     "All repeats are the same in every direction: copied, or a coarse gauge? "
-                    f"A scatter of {ASSUMED_SCATTER:.0%} is assumed.",
+                    f"A scatter of {100 * ASSUMED_SCATTER:.0f} % is assumed.",
                 )
             )
         return ASSUMED_SCATTER, 0, tuple(findings)

@@ -121,7 +121,8 @@ def _sinking(report: HoldReport) -> Finding:
     lost = -slope.value * report.duration_s
     text = (
         f"The hold toward {math.degrees(report.direction_rad):.0f}° at {short(report.level.value)} sinks by "
-        f"{-slope.value:.1%} of its level a second ({-slope.high:.1%} to {-slope.low:.1%}), {lost:.0%} over its "
+        f"{-100 * slope.value:.1f} % of its level a second ({-100 * slope.high:.1f} to {-100 * slope.low:.1f} %), "
+        f"{100 * lost:.0f} % over its "
         f"{report.duration_s:.0f} s: it tires; plan shorter holds or a lighter stick."
     )
     return Finding("query" if lost > 0.1 else "note", "tiring hold", text)

@@ -405,7 +405,7 @@ def _gap_findings(
     share = float(time_steps[gaps].sum() / (times_s[-1] - times_s[0]))
     longest = gaps[int(np.argmax(time_steps[gaps]))]
     text = (
-        f"{len(gaps)} gap{'s' if len(gaps) > 1 else ''} of more than {limit_s * 1000:.0f} ms, {share:.0%} of the time, "
+        f"{len(gaps)} gap{'s' if len(gaps) > 1 else ''} of more than {limit_s * 1000:.0f} ms, {100 * share:.0f} % of the time, "
         f"the longest {time_steps[longest]:.2f} s at {times_s[longest]:.2f} s: nothing is filled in across them. "
         "Recorders that write only changes leave such gaps while the stick is still."
     )

@@ -280,7 +280,7 @@ def _play_findings(clean: Cleaned, centre: tuple[float, float]) -> list[Finding]
         return []
     share = full / samples
     text = (
-        f"In {played_s:.0f} s of play the stick was at full throw {share:.0%} of the time, at longest {longest:.1f} s "
+        f"In {played_s:.0f} s of play the stick was at full throw {100 * share:.0f} % of the time, at longest {longest:.1f} s "
         f"on end; {flicks} flicks out and back within 0.2 s ({60 * flicks / played_s:.0f} a minute)."
     )
     found = [Finding("note", "play", text)]

@@ -349,7 +349,7 @@ def rest_cleaned(samples: Samples, grain: Steps) -> tuple[bool, list[Finding]]:
     sure = wide or 0 < grain.step < 0.004 * scale
     reach = f" and the range reaches {largest:.2f} of full output, more than a stick's usual" if wide else ""
     text = (
-        f"{share:.0%} of the samples about the centre are exactly 0, up to {longest:.1f} s on end{reach}: "
+        f"{100 * share:.0f} % of the samples about the centre are exactly 0, up to {longest:.1f} s on end{reach}: "
         f"{'emulated, or' if sure else 'quieter than one step, or'} cleaned by other software. Offset, noise and dead "
         "zone cannot be taken from this rest; record the raw output."
     )
@@ -377,7 +377,7 @@ def clipping(samples: Samples) -> list[Finding]:
         for limit, name in ((float(values.max()), names[0]), (float(values.min()), names[1])):
             share = float(np.mean(values == limit))
             if share > CLIPPED_SHARE and abs(limit) > 0.5 * samples.scale:
-                said.append(f"{share:.0%} at {short(limit)} ({name})")
+                said.append(f"{100 * share:.0f} % at {short(limit)} ({name})")
     if not said:
         return []
     text = (
