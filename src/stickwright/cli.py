@@ -204,7 +204,7 @@ def _run(command: Callable[[argparse.Namespace], int], options: argparse.Namespa
         where = refused.filename or "a file"
         _say_problems([f"{where}: {refused.strerror or refused}. Choose another place or free it, then try again."])
         return 2
-    except Exception:
+    except Exception:  # the outermost edge: anything else is our defect, told with its report kept in a file
         return _our_fault()
 
 
