@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from stickwright.model.game import Game
+from stickwright.model.hub import Hub
 from stickwright.model.kit import Kit
 from stickwright.model.player import Player
 from stickwright.model.recording import Recording
@@ -26,6 +27,8 @@ class Case:
         Each names its site.
     made_on : str
         Date to print, YYYY-MM-DD; the core does not read the clock.
+    hubs : tuple of Hub
+        What devices are plugged into; none when not described.
     """
 
     name: str
@@ -34,3 +37,4 @@ class Case:
     game: Game
     recordings: tuple[Recording, ...] = ()
     made_on: str = ""
+    hubs: tuple[Hub, ...] = ()

@@ -6,11 +6,13 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
+from stickwright.model.hub import Role
 from stickwright.model.measured import Measured, Plausible
 
 __all__ = ["Action", "DirectionNeed", "Game"]
 
 Share = Annotated[float, Plausible(0.0, 1.0)]
+Price = Annotated[float, Field(ge=0, le=10)]
 
 
 class DirectionNeed(Measured):
@@ -26,20 +28,43 @@ class Action(Measured):
     name: str = Field(min_length=1)
     kind: Literal["two-axis", "one-axis", "trigger", "press", "hold", "repeat", "chord"]
     importance: Annotated[int, Field(ge=0, le=10)] = 5
+    """What doing it is worth to the player, 0 to 10: the scale of all prices."""
     duty_share: Share = 0.5
     """Share of the time in use."""
     usual_level_share: Share = 1.0
     """Usual deflection as a share of what the player can reach: 1 to run, 0.5 to walk."""
     longest_hold_s: Annotated[float, Plausible(0.0, 3600.0)] | None = None
     presses_per_s: Annotated[float, Plausible(0.0, 20.0)] | None = None
+    """On average over play."""
+    busy_presses_per_s: Annotated[float, Plausible(0.0, 20.0)] | None = None
+    """In the busiest minute."""
     reaction_s: Annotated[float, Plausible(0.0, 60.0)] | None = None
     false_input_costly: bool = False
     levels: Annotated[int, Field(ge=2, le=100)] | None = None
     direction: tuple[DirectionNeed, ...] = ()
     """Weights; directions not named count as much as the nearest one named, all alike when none is."""
     together: tuple[str, ...] = ()
+    """Actions that must be possible at the same moment."""
+    of: tuple[str, ...] = ()
+    """The actions that a chord is made of."""
+    input: Role | None = None
+    """What the game listens to, in the words of the W3C Gamepad standard mapping; any when not said."""
     option: str | None = None
-    """What the game itself can take over."""
+    """How the game itself can take all of it over."""
+    option_price: Price | None = None
+    option_words: str = ""
+    toggle: str | None = None
+    """How the game lets a press stand for a hold: once to start, once to stop."""
+    toggle_price: Price | None = None
+    helper: bool = True
+    """Whether somebody else may do it."""
+    helper_price: Price | None = None
+    """What it costs the player, on the scale of importance; the player's independence when not said."""
+    helper_words: str = ""
+    """In the player's own words: "I want to steer myself"."""
+    drop_price: Price | None = None
+    """What going without costs, besides its importance; without a price it is not dropped."""
+    drop_words: str = ""
 
 
 class Game(Measured):
@@ -51,6 +76,10 @@ class Game(Measured):
     session_s: Annotated[float, Plausible(60.0, 36000.0)] | None = None
     own_dead_zone_share: Share | None = None
     """Dead zone inside the game, share of the stick's output."""
+    swaps_sticks: bool = False
+    """Whether the game can exchange left and right stick."""
+    remaps: bool = True
+    """Whether game or console lets any button stand for any action."""
     offers: tuple[Literal["dead zone", "sensitivity", "curve", "rotation", "range"], ...] = ()
     """Settings that the game or console lets you change."""
     lag_budget_s: Annotated[float, Plausible(0.0, 1.0)] = 0.06

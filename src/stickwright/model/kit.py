@@ -1,4 +1,5 @@
-"""The kit: sticks, toppers, extensions, as benched. Forces are at the contact point of the bare stick."""
+"""The kit: sticks, toppers, extensions, as benched; switches, controllers, leads. Forces are at the contact point of
+the bare stick."""
 
 from __future__ import annotations
 
@@ -6,13 +7,18 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from stickwright.model.measured import Measured, Plausible
+from stickwright.model.hub import BUTTON_ROLES, Role, StickRole
+from stickwright.model.measured import ONE_OR_MORE, Measured, Plausible
 
-__all__ = ["Extension", "Kit", "Stick", "Topper"]
+__all__ = ["Controller", "Extension", "Kit", "Lead", "Stick", "Switch", "Topper"]
 
 Newton = Annotated[float, Plausible(0.0, 100.0)]
 Interval = tuple[Newton, Newton]
 Size = Annotated[float, Plausible(0.0, 1.0)]
+Stock = Annotated[int, Field(ge=0, le=1000)]
+Cost = Annotated[float, Field(ge=0, le=100000)]
+Cable = Annotated[float, Plausible(0.0, 20.0)]
+Ampere = Annotated[float, Plausible(0.0, 3.0)]
 
 
 class Stick(Measured):
@@ -43,13 +49,19 @@ class Stick(Measured):
     base_tilt_rad: Annotated[float, Plausible(-1.6, 1.6)] = 0.0
     mass_kg: Annotated[float, Plausible(0.0, 20.0)] | None = None
     plug: str = ""
-    current_a: Annotated[float, Plausible(0.0, 3.0)] | None = None
+    current_a: Ampere | None = None
     full_output_share: Annotated[float, Plausible(0.05, 1.0)] = 1.0
     """Share of the throw at which the output is already full."""
     heaviest_topper_kg: Annotated[float, Plausible(0.0, 2.0)] | None = None
     """Above this the stick no longer centres well."""
-    in_stock: Annotated[int, Field(ge=0, le=1000)] = 1
+    in_stock: Stock = 1
     note: str = ""
+    cable_m: Cable | None = None
+    """Its own cable, plug included."""
+    price: Cost | None = None
+    """What one costs, in any currency but always the same; needed only for what is not in stock."""
+    setup_s: Annotated[float, Plausible(0.0, 14400.0)] | None = None
+    """Time to set it up each day."""
 
 
 class Topper(Measured):
@@ -61,7 +73,7 @@ class Topper(Measured):
     mass_kg: Annotated[float, Plausible(0.0, 1.0)] = 0.0
     width_m: Annotated[float, Plausible(0.0, 0.3)] | None = None
     single_player: bool = False
-    in_stock: Annotated[int, Field(ge=0, le=1000)] = 1
+    in_stock: Stock = 1
     note: str = ""
 
 
@@ -71,7 +83,79 @@ class Extension(Measured):
     name: str = Field(min_length=1)
     length_m: Annotated[float, Plausible(0.0, 0.5)]
     mass_kg: Annotated[float, Plausible(0.0, 1.0)] = 0.0
-    in_stock: Annotated[int, Field(ge=0, le=1000)] = 1
+    in_stock: Stock = 1
+
+
+class Switch(Measured):
+    """A switch: pressed, or sensing without touch."""
+
+    name: str = Field(min_length=1)
+    kind: Literal["press", "proximity"] = "press"
+    force_n: Newton = 0.0
+    """To operate it; 0 for a proximity switch."""
+    travel_m: Annotated[float, Plausible(0.0, 0.1)] = 0.0
+    senses_at_m: Annotated[float, Plausible(0.0, 0.5)] | None = None
+    """Distance at which a proximity switch acts."""
+    face_m: Annotated[tuple[Size, ...], ONE_OR_MORE, Field(max_length=2)] = ()
+    """Diameter of a round face; width and length of a strip."""
+    sound: Literal["silent", "soft", "click"] | None = None
+    plug: str = ""
+    cable_m: Cable | None = None
+    current_a: Ampere | None = None
+    mass_kg: Annotated[float, Plausible(0.0, 20.0)] | None = None
+    in_stock: Stock = 1
+    price: Cost | None = None
+    setup_s: Annotated[float, Plausible(0.0, 14400.0)] | None = None
+    note: str = ""
+
+
+class Controller(Measured):
+    """A two-handed controller with sticks and buttons of its own, used whole: paired, or by USB through a hub."""
+
+    name: str = Field(min_length=1)
+    contact_height_m: Annotated[float, Plausible(0.002, 0.5)] | None = None
+    """Of its sticks, as for a stick."""
+    start_force_n: Newton | None = None
+    full_force_n: Newton | None = None
+    travel_m: Annotated[float, Plausible(0.0005, 0.3)] | None = None
+    press_force_n: Newton | None = None
+    """Of its buttons."""
+    sticks: tuple[StickRole, ...] = ("left stick", "right stick")
+    buttons: tuple[Role, ...] = BUTTON_ROLES[:-1]
+    usb_stick: StickRole | None = "left stick"
+    """The one stick that a hub passes on when it is plugged in by USB, under the role of that socket."""
+    usb_buttons: bool = True
+    """Whether a hub passes its buttons on."""
+    pairs: bool = True
+    """Whether it can be paired as second controller; its sticks then keep their own roles."""
+    plug: str = "USB"
+    cable_m: Cable | None = None
+    current_a: Ampere | None = None
+    mass_kg: Annotated[float, Plausible(0.0, 20.0)] | None = None
+    base_m: tuple[Size, Size, Size] | None = None
+    in_stock: Stock = 1
+    price: Cost | None = None
+    setup_s: Annotated[float, Plausible(0.0, 14400.0)] | None = None
+    note: str = ""
+
+
+class Lead(Measured):
+    """An extension lead, an adapter from one plug to another, or a splitter."""
+
+    name: str = Field(min_length=1)
+    kind: Literal["extension", "adapter", "splitter"] = "extension"
+    plug: str = Field(min_length=1)
+    """The end that goes towards the hub."""
+    sockets: Annotated[tuple[str, ...], ONE_OR_MORE] = ()
+    """What the other end takes, one for each way; the same as the plug when not said."""
+    length_m: Cable | None = None
+    current_a: Ampere | None = None
+    """What it draws itself."""
+    port_current_a: Ampere | None = None
+    """What each way can supply when it has a power supply of its own."""
+    in_stock: Stock = 1
+    price: Cost | None = None
+    note: str = ""
 
 
 class Kit(Measured):
@@ -80,5 +164,8 @@ class Kit(Measured):
     stick: tuple[Stick, ...] = Field(min_length=1)
     topper: tuple[Topper, ...] = ()
     extension: tuple[Extension, ...] = ()
+    switch: tuple[Switch, ...] = ()
+    controller: tuple[Controller, ...] = ()
+    lead: tuple[Lead, ...] = ()
     tilt_rad: tuple[Annotated[float, Plausible(-1.0, 1.0)], ...] = (0.0,)
     """Tilts of the base that can be built, besides the stick's own."""

@@ -4,11 +4,14 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
 from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import Finding, TraceReport
 from stickwright.model.response import Tuning
+
+if TYPE_CHECKING:
+    from stickwright.model.sharing import Sharing
 
 __all__ = [
     "Assumption", "Capability", "Caution", "Demand", "DirectionCapability", "DirectionFit", "Fit", "NextReading",
@@ -254,3 +257,5 @@ class Plan:
     findings: tuple[Finding, ...]
     seed: int
     draws: int
+    sharing: Sharing | None = None
+    """Who does what with what; None when the game names no action."""

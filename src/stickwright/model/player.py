@@ -10,11 +10,12 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
+from stickwright.model.hub import Role
 from stickwright.model.measured import ONE_OR_MORE, Measured, Plausible
 
 __all__ = [
-    "ALERTS", "PARTS", "AlongReading", "DirectionReading", "Hold", "Player", "RestForce", "Site", "SiteRecording",
-    "Spasm", "StickReach",
+    "ALERTS", "PARTS", "AlongReading", "DirectionReading", "Helper", "Hold", "Player", "Press", "RestForce", "Site",
+    "SiteRecording", "Spasm", "StickReach", "Together",
 ]  # fmt: skip
 
 Force = Annotated[tuple[Annotated[float, Plausible(0.0, 500.0)], ...], ONE_OR_MORE]
@@ -104,6 +105,55 @@ class SiteRecording(Measured):
     extension: str | None = None
 
 
+class Press(Measured):
+    """What the player can press at a site, and how surely."""
+
+    force_n: Force = ()
+    """Force of a press that can be repeated ten times without strain."""
+    rate_per_s: Rates = ()
+    """As many presses as comfortable in ten seconds."""
+    hold_s: Seconds = ()
+    """How long a press is kept down comfortably."""
+    release_s: Seconds = ()
+    """From the cue to letting go."""
+    reaction_s: Seconds = ()
+    """From the cue to pressing."""
+    travel_m: Distance = ()
+    """How far the part can push in."""
+    landing_m: Annotated[float, Plausible(0.0, 0.5)] | None = None
+    """Where a press lands: rms about the middle, per axis."""
+    fires_with_spasm_share: Annotated[float, Plausible(0.0, 1.0)] | None = None
+    """Share of the spasms in which a switch here goes off."""
+    rest_force_n: Force = ()
+    """Force on the switch while not trying; the site's own resting force when not said."""
+    involuntary_force_n: Annotated[float, Plausible(0.0, 200.0)] | None = None
+    """Rms in the direction of the press; the site's own when not said."""
+    most_switches: Annotated[int, Field(ge=1, le=6)] = 2
+    """Switches that can stand near each other here."""
+    move_intercept_s: Annotated[float, Plausible(-1.0, 5.0)] | None = None
+    """The player's own line for moving between two switches: time = intercept + slope times difficulty."""
+    move_slope_s_per_bit: Annotated[float, Field(ge=0, le=10)] | None = None
+
+
+class Together(Measured):
+    """Whether two sites can act at the same moment: a word, or the press rates of a 20 s test."""
+
+    sites: tuple[str, str]
+    says: Literal["yes", "slows", "no"] | None = None
+    alone_per_s: Annotated[float, Plausible(0.0, 20.0)] | None = None
+    """Press rate at the second site by itself."""
+    both_per_s: Annotated[float, Plausible(0.0, 20.0)] | None = None
+    """Press rate at the second site while the first keeps a hold."""
+
+
+class Helper(Measured):
+    """Somebody who can take actions over, at a controller of their own."""
+
+    name: str = Field(min_length=1)
+    """Who: sister, carer; never a name."""
+    most_actions: Annotated[int, Field(ge=0, le=40)] | None = None
+
+
 class Site(Measured):
     """A control site: the body part, its readings and what else is known of it."""
 
@@ -149,6 +199,19 @@ class Site(Measured):
     """Slope of the plane the limb moves in, towards the player; tilts are compared only when it is given."""
     cleared: Literal["yes", "ask", "no"] | None = None
     """Treating team's word for this site; needed for chin, lip, cheek, tongue and head."""
+    side: Literal["left", "right", "middle"] | None = None
+    """Side of the body; by the site's name when not said."""
+    press: Press | None = None
+    reaches: tuple[Role, ...] = ()
+    """Buttons of a two-handed controller that this part reaches while it is held or fixed."""
+    minds: Annotated[int, Field(ge=0, le=10)] = 0
+    """How much the player minds using this part, by their own word; 0 not at all."""
+    setup_s: Annotated[float, Plausible(0.0, 14400.0)] = 0.0
+    """Time a carer needs here each day."""
+    to_hub_m: Annotated[float, Plausible(0.05, 20.0)] | None = None
+    """Length of the way a cable takes from here to the hub, along the points where it is tied."""
+    tilt_slack_m: Annotated[float, Plausible(0.0, 3.0)] = 0.0
+    """Cable that tilting, reclining or swinging away takes up."""
 
 
 class Player(Measured):
@@ -163,3 +226,9 @@ class Player(Measured):
     alerts: tuple[Alert, ...] = ()
     goals: tuple[str, ...] = ()
     site: tuple[Site, ...] = Field(min_length=1)
+    together: tuple[Together, ...] = ()
+    helper: tuple[Helper, ...] = ()
+    independence: Annotated[float, Field(ge=0, le=10)] | None = None
+    """What it costs the player to leave an action to somebody else, 0 to 10, by their own word."""
+    most_new_controls: Annotated[int, Field(ge=1, le=20)] = 4
+    """New controls on the first day."""

@@ -1,0 +1,1 @@
+"""Who does what: actions among sites, devices, sockets, game options and helpers."""

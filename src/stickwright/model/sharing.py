@@ -1,0 +1,261 @@
+"""Who does what, with what, into which socket: the whole controller, as it comes out.
+
+Points are on the player's own scale of 0 to 10: what an action is worth to them, less what doing it this way costs.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from stickwright.model.estimate import Estimate
+from stickwright.model.plan import Assumption, Caution, Fit
+from stickwright.model.recorded import Finding
+
+__all__ = [
+    "Alternative", "Clash", "Elsewhere", "Pair", "PartLine", "Placement", "PowerLine", "PressFit", "Relaxation",
+    "Sharing", "SiteLoad", "Term", "Wire", "Wiring",
+]  # fmt: skip
+
+How = Literal["site", "option", "helper", "dropped", "chord"]
+
+
+@dataclass(frozen=True)
+class Term:
+    """One part of what a placement is worth: plus gains, minus costs."""
+
+    what: str
+    """'importance', 'precision', 'effort', 'misses', 'false presses', 'slowed', 'mind', 'part', 'set-up', 'helper',
+    'option', 'toggle', 'rule broken', 'cost'."""
+    points: float
+    words: str
+
+
+@dataclass(frozen=True)
+class PressFit:
+    """One switch (or controller button) under one part, for one action."""
+
+    force_n: float
+    """To operate it."""
+    comfortable_n: Estimate
+    effort_share: float
+    """Operating force over comfortable force."""
+    effort_limit_share: float
+    hit_share: float
+    """Share of presses that land on it."""
+    presses_per_min: float
+    """In the busy minute."""
+    sustained_per_min: float
+    """What can be kept up: NaN when no rate was taken."""
+    hold_s: float | None
+    """Longest hold the game asks of it."""
+    hold_limit_s: float
+    """NaN when no hold was taken."""
+    false_per_min: float
+    cycle_s: float
+    """One press and release."""
+    move_s: float
+    """From a second switch at the same part to this one."""
+    wanted_face_m: float
+    """Diameter that catches 95 of 100 presses; NaN when landing was not taken."""
+    fails: tuple[str, ...]
+    """Rules broken, each in a sentence; none when it fits."""
+    notes: tuple[str, ...]
+    assumed: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class Elsewhere:
+    """One other place (or way) for an action, and why it was not taken."""
+
+    where: str
+    """Site, or 'option', 'helper', 'dropped'."""
+    cost: float | None
+    """Points the whole plan would lose; None when it cannot be."""
+    sentence: str
+
+
+@dataclass(frozen=True)
+class Placement:
+    """How one action is done."""
+
+    action: str
+    how: How
+    site: str | None = None
+    device: str | None = None
+    """Name in the kit."""
+    kind: Literal["stick", "switch", "controller", ""] = ""
+    label: str = ""
+    """Device as set up, in words: 'lichen + low dish'; for a controller its control."""
+    control: str | None = None
+    """Stick or button of a controller, in the words of the standard mapping."""
+    role: str | None = None
+    """What the game sees, in the same words; None when any will do."""
+    toggle: bool = False
+    """A press to start, a press to stop."""
+    helper: str | None = None
+    connection: Literal["socket", "paired", ""] = ""
+    hub: str | None = None
+    socket: str | None = None
+    points: float = 0.0
+    terms: tuple[Term, ...] = ()
+    fit: Fit | None = None
+    press: PressFit | None = None
+    reason: str = ""
+    """Why here."""
+    second: str = ""
+    """Second best, and what it would cost."""
+    second_cost: float | None = None
+    words: str = ""
+    """The player's own words about leaving it to somebody else, or going without."""
+    introduce: Literal["day 1", "week 2", "later", ""] = ""
+
+
+@dataclass(frozen=True)
+class Alternative:
+    """Another plan that differs in something that matters."""
+
+    placements: tuple[Placement, ...]
+    points: float
+    loss: float
+    changed: tuple[str, ...]
+    """Actions done otherwise."""
+    sentence: str
+
+
+@dataclass(frozen=True)
+class Relaxation:
+    """One way out of a clash."""
+
+    sentence: str
+    price: float
+    gives_up: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class Clash:
+    """The smallest set of wishes that cannot all be met: without any one of them the rest could."""
+
+    wishes: tuple[str, ...]
+    sentence: str
+    ways_out: tuple[Relaxation, ...]
+    """Cheapest first."""
+
+
+@dataclass(frozen=True)
+class Pair:
+    """Whether two sites can act at the same moment."""
+
+    sites: tuple[str, str]
+    says: Literal["yes", "slows", "no"]
+    slowed_share: float
+    """Part of the press rate that is lost."""
+    assumed: str | None
+    """Why, when nobody tried."""
+
+
+@dataclass(frozen=True)
+class SiteLoad:
+    """What a part is asked to do."""
+
+    site: str
+    devices: tuple[str, ...]
+    actions: tuple[str, ...]
+    busy_share: float
+    """Of the busy minute, in presses."""
+    tires: int
+    """1 tires first; 0 when nothing tells."""
+    why: str
+
+
+@dataclass(frozen=True)
+class Wire:
+    """One device to one socket, with all that lies between."""
+
+    tag: str
+    """Printed at both ends: A1, A2 ..."""
+    device: str
+    at: str
+    """Where the device stands: a site."""
+    plug: str
+    through: tuple[str, ...]
+    """Extension leads, adapters, splitters, in order from the device."""
+    hub: str
+    socket: str
+    takes: str
+    role: str | None
+    actions: tuple[str, ...]
+    needed_m: float | None
+    """Way by the tie points, slack for tilting and the service loop; None when the way was not taken."""
+    length_m: float | None
+    """Of the device's own cable and what lengthens it; None when not known."""
+    current_a: float
+    conductors: tuple[tuple[str, str], ...]
+    """Contact, and what it carries."""
+    missing: str = ""
+    """What is needed and not there."""
+
+
+@dataclass(frozen=True)
+class PartLine:
+    """One line of the parts list."""
+
+    name: str
+    kind: str
+    count: int
+    in_stock: int
+    buy: int
+    """How many must be bought or borrowed."""
+    price: float | None
+    """Of all that must be bought; None when not known."""
+    note: str = ""
+
+
+@dataclass(frozen=True)
+class PowerLine:
+    """Current drawn at a socket, a splitter or a whole hub."""
+
+    where: str
+    current_a: float
+    limit_a: float | None
+    unit_loads: int
+    """USB 2.0 unit loads of 100 mA."""
+    words: str
+
+
+@dataclass(frozen=True)
+class Wiring:
+    """Cable by cable: what goes where."""
+
+    wires: tuple[Wire, ...]
+    parts: tuple[PartLine, ...]
+    power: tuple[PowerLine, ...]
+    steps: tuple[str, ...]
+    """In the order in which it is plugged in and tried."""
+    findings: tuple[Finding, ...]
+
+
+@dataclass(frozen=True)
+class Sharing:
+    """The whole controller: each action with its place, proven best for the stated wishes or said not to be."""
+
+    placements: tuple[Placement, ...]
+    """In the order of the game's actions."""
+    points: float
+    bound: float
+    """No plan can have more."""
+    proven: bool
+    solved: str
+    """How far it is proven, in a sentence."""
+    alternatives: tuple[Alternative, ...]
+    clash: Clash | None
+    """What could not all be had; the placements then hold for the cheapest way out."""
+    pairs: tuple[Pair, ...]
+    loads: tuple[SiteLoad, ...]
+    elsewhere: tuple[tuple[str, tuple[Elsewhere, ...]], ...]
+    """For each action, every other place and why not."""
+    wiring: Wiring | None
+    sentence: str
+    findings: tuple[Finding, ...]
+    assumptions: tuple[Assumption, ...]
+    cautions: tuple[Caution, ...]
