@@ -13,7 +13,7 @@ from pydantic import Field
 from stickwright.model.measured import Measured, Plausible
 from stickwright.model.plugs import is_usb
 
-__all__ = ["ASSIGNABLE", "BUTTON_ROLES", "ROLES", "STICK_ROLES", "Hub", "Hubs", "Role", "Socket", "roles_of"]
+__all__ = ["BUTTON_ROLES", "ROLES", "STICK_ROLES", "Hub", "Hubs", "Role", "Socket", "roles_of"]
 
 Ampere = Annotated[float, Plausible(0.0, 5.0)]
 StickRole = Literal["left stick", "right stick"]
@@ -30,7 +30,6 @@ STICK_ROLES: tuple[StickRole, ...] = StickRole.__args__  # type: ignore[attr-def
 ROLES: tuple[Role, ...] = Role.__args__  # type: ignore[attr-defined]
 BUTTON_ROLES: tuple[Role, ...] = ROLES[2:]
 """Buttons 0 to 16 in the order of the standard mapping [w3c-gamepad]."""
-ASSIGNABLE = "assignable"
 
 
 class Socket(Measured):
@@ -91,7 +90,7 @@ def roles_of(socket: Socket, plug: str) -> tuple[Role, ...]:
     """
     if socket.role is None:
         return ()
-    if socket.role != ASSIGNABLE:
+    if socket.role != "assignable":
         return (socket.role,)
     if socket.roles:
         return socket.roles
