@@ -6,11 +6,14 @@ Points are on the player's own scale of 0 to 10: what an action is worth to them
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
 from stickwright.model.estimate import Estimate
 from stickwright.model.plan import Assumption, Caution, Fit
 from stickwright.model.recorded import Finding
+
+if TYPE_CHECKING:
+    from stickwright.model.hub import Hub
 
 __all__ = [
     "Alternative", "Clash", "Elsewhere", "Pair", "PartLine", "Placement", "PowerLine", "PressFit", "Relaxation",
@@ -166,6 +169,10 @@ class SiteLoad:
     tires: int
     """1 tires first; 0 when nothing tells."""
     why: str
+    part: str = ""
+    """Body part, in the words of `stickwright.model.player.PARTS`; by the site's name when not said."""
+    side: Literal["left", "right", "middle", ""] = ""
+    """Of the player; by the site's name when not said."""
 
 
 @dataclass(frozen=True)
@@ -233,6 +240,8 @@ class Wiring:
     steps: tuple[str, ...]
     """In the order in which it is plugged in and tried."""
     findings: tuple[Finding, ...]
+    hubs: tuple[Hub, ...] = ()
+    """As described, for the drawing."""
 
 
 @dataclass(frozen=True)
