@@ -1,0 +1,277 @@
+"""What a part can press, put together from whatever was read.
+
+Each figure that stands in for a missing reading is an `Assumption` that names the reading which would replace it.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from stickwright.allocation.moving import line_of
+from stickwright.mechanics.stand_ins import percent
+from stickwright.model.estimate import Estimate
+from stickwright.model.hub import Role
+from stickwright.model.parts import COMFORT
+from stickwright.model.plan import Assumption
+from stickwright.model.player import Press, Site
+from stickwright.units import figures, spoken
+
+__all__ = [
+    "DOWN_S", "USUAL_CROSSING_HZ", "USUAL_CYCLE_S", "USUAL_INVOLUNTARY_SHARE", "PressAbility", "can_press",
+    "comfortable_force", "press_ability", "press_assumptions",
+]  # fmt: skip
+
+DOWN_S = 0.1
+"""Time a quick press stays down where the release was timed and the rate was not counted: common practice, no source."""
+USUAL_CYCLE_S = 1.0
+"""One press and release where neither rate nor release was taken: common practice, no source."""
+USUAL_INVOLUNTARY_SHARE = 0.03
+"""Involuntary force as a share of the comfortable force where neither typed nor recorded: a steady hand's (assumed)."""
+USUAL_CROSSING_HZ = 1.5
+"""Mean frequency of involuntary force where not recorded (assumed)."""
+
+
+@dataclass(frozen=True)
+class PressAbility:
+    """One part's pressing; NaN where a reading is missing and nothing stands in."""
+
+    comfortable_n: Estimate
+    rate_per_s: float
+    """In ten seconds, as fast as comfortable; presses a second."""
+    cycle_s: float
+    """One press and release."""
+    release_s: float
+    slowest_release_s: float
+    hold_s: float
+    reaction_s: float
+    travel_m: float
+    landing_m: float
+    rest_n: float
+    """0 where it was not taken."""
+    involuntary_n: float
+    crossing_hz: float
+    rest_taken: bool
+    involuntary_taken: bool
+    force_assumptions: tuple[Assumption, ...]
+    """Stand-ins for forces: of no account where nothing is touched."""
+    time_assumptions: tuple[Assumption, ...]
+
+
+def can_press(site: Site, role: Role | None = None) -> bool:
+    """Whether anything is known of pressing at this site.
+
+    Parameters
+    ----------
+    site : Site
+    role : str, optional
+        A button of a two-handed controller; then it is enough that the part reaches it.
+
+    Examples
+    --------
+    >>> can_press(Site(name="left fist", part="hand")), can_press(Site(name="knee", part="knee", press_rate_per_s=0.5))
+    (False, True)
+    """
+    if role is not None and role in site.reaches:
+        return True
+    return site.press is not None or bool(site.press_rate_per_s) or bool(site.release_s)
+
+
+def comfortable_force(force_n: Sequence[float]) -> Estimate:
+    """Comfortable force of a press from its repeats: their geometric mean, with Student's interval on a log scale.
+
+    Parameters
+    ----------
+    force_n : sequence of float
+        Newton, one or more.
+
+    Notes
+    -----
+    Errors of a force are proportional, so the scale is logarithmic; Student's t [student-1908] with one degree of
+    freedom fewer than repeats. A reading of 0 has no logarithm: then the plain mean, without an interval.
+
+    Examples
+    --------
+    >>> force = comfortable_force((0.20, 0.22, 0.24))
+    >>> round(force.value, 3), round(force.low, 3), round(force.high, 3)
+    (0.219, 0.175, 0.275)
+    """
+    from scipy import stats
+
+    n = len(force_n)
+    if min(force_n) <= 0:
+        return Estimate.unbounded(math.fsum(force_n) / n, "a force of 0 was read among them", n=n)
+    if n == 1:
+        return Estimate.unbounded(force_n[0], "it was read once", n=1)
+    logs = [math.log(one) for one in force_n]
+    middle = math.fsum(logs) / n
+    sd = math.sqrt(math.fsum((one - middle) ** 2 for one in logs) / (n - 1))
+    if sd < 1e-12:
+        return Estimate.unbounded(math.exp(middle), "all repeats are the same", n=n)
+    half = float(stats.t.ppf(0.975, n - 1)) * sd / math.sqrt(n)
+    return Estimate(math.exp(middle), math.exp(middle - half), math.exp(middle + half), 0.95, n)
+
+
+def press_ability(site: Site) -> PressAbility:
+    """Everything that is known of pressing at a site, and what stands in for the rest.
+
+    Parameters
+    ----------
+    site : Site
+        Rate, release, resting force, involuntary force and its frequency are those of the site where its ``press``
+        does not say.
+    """
+    press = site.press or Press()
+    forces: list[Assumption] = []
+    times: list[Assumption] = []
+    force = _force(site, press, forces)
+    rate = _mean(press.rate_per_s or site.press_rate_per_s)
+    release = press.release_s or site.release_s
+    rest = _rest(site, press, forces)
+    involuntary, crossing = _unsteady(site, press, force.value, forces)
+    return PressAbility(
+        comfortable_n=force,
+        rate_per_s=rate,
+        cycle_s=_cycle(site, rate, _median(release), times),
+        release_s=_median(release),
+        slowest_release_s=max(release, default=math.nan),
+        hold_s=_mean(press.hold_s),
+        reaction_s=_mean(press.reaction_s),
+        travel_m=_mean(press.travel_m),
+        landing_m=math.nan if press.landing_m is None else press.landing_m,
+        rest_n=0.0 if math.isnan(rest) else rest,
+        involuntary_n=involuntary,
+        crossing_hz=crossing,
+        rest_taken=not math.isnan(rest),
+        involuntary_taken=press.involuntary_force_n is not None or site.involuntary_force_n is not None,
+        force_assumptions=tuple(forces),
+        time_assumptions=tuple(times),
+    )
+
+
+def press_assumptions(site: Site, *, moves: bool = False) -> tuple[Assumption, ...]:
+    """What stands in for readings of pressing that were not taken at this site.
+
+    Parameters
+    ----------
+    site : Site
+    moves : bool, default False
+        Whether several switches stand at it, so that the way between them counts.
+    """
+    able = press_ability(site)
+    line = line_of(site.press)
+    moving: tuple[Assumption, ...] = ()
+    if moves and line.assumed is not None:
+        moving = (
+            Assumption(
+                f"Moving between switches at {site.name}",
+                f"{spoken(line.intercept_s, 's')} and {spoken(line.slope_s_per_bit, 's')} for each bit of difficulty",
+                line.assumed, "ten moves to and fro between two switches, at two distances, timed",
+            ),
+        )  # fmt: skip
+    return able.force_assumptions + able.time_assumptions + moving
+
+
+def _mean(values: Sequence[float]) -> float:
+    return math.fsum(values) / len(values) if values else math.nan
+
+
+def _median(values: Sequence[float]) -> float:
+    if not values:
+        return math.nan
+    ordered = sorted(values)
+    half = len(ordered) // 2
+    return ordered[half] if len(ordered) % 2 else (ordered[half - 1] + ordered[half]) / 2
+
+
+def _force(site: Site, press: Press, assumptions: list[Assumption]) -> Estimate:
+    if press.force_n:
+        return comfortable_force(press.force_n)
+    pushes = [_mean(one.force_n) for one in site.reading if one.force_n]
+    if pushes:
+        why = "no press was measured; the weakest push of the same part stands in"
+        assumptions.append(
+            Assumption(
+                f"Comfortable force of a press at {site.name}", spoken(min(pushes), "n"), why,
+                "a press that can be repeated ten times without strain, on the gauge, three times",
+            )
+        )  # fmt: skip
+        return Estimate.unbounded(min(pushes), "no press was measured", n=0, assumed=why)
+    band = COMFORT[site.part]
+    value = math.sqrt(band.force_low_n * band.force_high_n)
+    why = f"no press was measured; a usual {site.part} presses with {figures(band.force_low_n)} to "
+    why += spoken(band.force_high_n, "n")
+    assumptions.append(
+        Assumption(
+            f"Comfortable force of a press at {site.name}", spoken(value, "n"), why,
+            "a press that can be repeated ten times without strain, on the gauge, three times",
+        )
+    )  # fmt: skip
+    return Estimate(value, band.force_low_n, band.force_high_n, n=0, assumed=why)
+
+
+def _cycle(site: Site, rate_per_s: float, release_s: float, assumptions: list[Assumption]) -> float:
+    """One press and release: as fast as the burst, and no faster than the release lets it."""
+    down = DOWN_S + release_s
+    if rate_per_s > 0:
+        return 1 / rate_per_s if math.isnan(down) else max(1 / rate_per_s, down)
+    if rate_per_s == 0:
+        return math.inf
+    value = USUAL_CYCLE_S if math.isnan(down) else down
+    assumptions.append(
+        Assumption(
+            f"One press and release at {site.name}", spoken(value, "s"),
+            "presses in ten seconds were not counted"
+            + ("" if math.isnan(down) else f"; the release, and {spoken(DOWN_S, 's')} for going down"),
+            "as many presses as comfortable in ten seconds, twice",
+        )
+    )  # fmt: skip
+    return value
+
+
+def _rest(site: Site, press: Press, assumptions: list[Assumption]) -> float:
+    if press.rest_force_n:
+        return _mean(press.rest_force_n)
+    if site.rest and site.rest[-1].force_n:
+        value = _mean(site.rest[-1].force_n)
+        assumptions.append(
+            Assumption(
+                f"Resting force on a switch at {site.name}", spoken(value, "n"),
+                "the resting force found there, taken as all of it on the switch",
+                "the part resting on the gauge where the switch will be, 10 s, three times",
+            )
+        )  # fmt: skip
+        return value
+    assumptions.append(
+        Assumption(
+            f"Resting force on a switch at {site.name}", "0 N", "it was not measured",
+            "the part resting on the gauge where the switch will be, 10 s, three times",
+        )
+    )  # fmt: skip
+    return math.nan
+
+
+def _unsteady(site: Site, press: Press, comfortable_n: float, assumptions: list[Assumption]) -> tuple[float, float]:
+    """Involuntary force, rms along the press, and its mean frequency."""
+    force = press.involuntary_force_n if press.involuntary_force_n is not None else site.involuntary_force_n
+    if force is None:
+        force = USUAL_INVOLUNTARY_SHARE * comfortable_n
+        assumptions.append(
+            Assumption(
+                f"Involuntary force on a switch at {site.name}", f"{spoken(force, 'n')} rms",
+                f"neither typed nor recorded: {percent(USUAL_INVOLUNTARY_SHARE)} of the comfortable force is a usual "
+                "figure of a steady hand",
+                "20 s of resting on the gauge where the switch will be",
+            )
+        )  # fmt: skip
+    crossing = site.crossing_hz
+    if crossing is None:
+        crossing = USUAL_CROSSING_HZ
+        assumptions.append(
+            Assumption(
+                f"Mean frequency of involuntary force at {site.name}", spoken(crossing, "hz"), "not recorded",
+                "20 s of holding still",
+            )
+        )  # fmt: skip
+    return force, crossing
