@@ -1,0 +1,355 @@
+"""Cables: what fits into what, how long each must be, and which leads of the stock make it so.
+
+A plug fits a socket of its own size with as many conductors, and no other: one with fewer bridges contacts, one with
+more finds none for its rings. Lengths are the way along the tie points, what tilting takes up, and a service loop.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from itertools import combinations, product
+
+from stickwright.model.kit import Lead
+from stickwright.model.player import Site
+from stickwright.model.plugs import CONDUCTORS, conductors_of, is_usb, plugs_of
+
+__all__ = [
+    "SERVICE_LOOP_M", "Leads", "Run", "Wanted", "carried", "ends_of", "leads_for", "needed_m", "plugs_compatible",
+    "splitter_for",
+]  # fmt: skip
+
+SERVICE_LOOP_M = 0.150
+"""Spare length at the hub end, so that a plug can be drawn without untying the cable (common practice)."""
+_MOST_JOINED = 3  # every joint is one more that comes apart
+_LONGER_THAN_M = 1e-9  # rounding is no shortage
+
+
+@dataclass(frozen=True)
+class Run:
+    """One cable from a device to a socket, before its leads are chosen.
+
+    Parameters
+    ----------
+    tag : str
+        Printed at both ends.
+    plug : str
+        The device's, as typed; with "or" between those it can have.
+    takes : str
+        What it goes into, as typed: a socket of the hub, or one way of a splitter.
+    own_m : float, optional
+        The device's own cable, plug included.
+    needed_m : float, optional
+        What `needed_m` says for its site.
+    splitter_m : float
+        Cable that the splitter at the hub adds, default 0.
+    """
+
+    tag: str
+    plug: str
+    takes: str
+    own_m: float | None
+    needed_m: float | None
+    splitter_m: float = 0.0
+
+
+@dataclass(frozen=True)
+class Wanted:
+    """A lead that is needed and not there.
+
+    Parameters
+    ----------
+    kind : str
+        'extension', 'adapter' or 'splitter'.
+    socket : str
+        What its end towards the device must take.
+    plug : str
+        Its end towards the hub.
+    least_m : float
+        Shortest that does; 0 when length does not matter.
+    ways : int
+        Of a splitter.
+    """
+
+    kind: str
+    socket: str
+    plug: str
+    least_m: float = 0.0
+    ways: int = 1
+
+    @property
+    def words(self) -> str:
+        """What to ask for in a shop."""
+        if self.kind == "adapter":
+            return f"an adapter from a {self.socket} plug to a {self.plug} socket"
+        if self.kind == "splitter":
+            return f"a splitter, {self.plug}, with {self.ways} ways"
+        return f"an extension lead, {self.plug}, {_rounded_up(self.least_m):g} m or longer"
+
+    def met_by(self, lead: Lead) -> bool:
+        """Whether a lead of the kit would do, were it in stock."""
+        ends = ends_of(lead)
+        if (lead.kind == "splitter") != (self.kind == "splitter") or self.plug not in plugs_of(lead.plug):
+            return False
+        if self.kind == "splitter":
+            return len(ends) >= self.ways
+        return self.socket in plugs_of(ends[0]) and (lead.length_m or 0.0) >= self.least_m - _LONGER_THAN_M
+
+
+@dataclass(frozen=True)
+class Leads:
+    """What lies between a device and its socket.
+
+    Parameters
+    ----------
+    plug : str
+        Of the device's plugs the one to use; empty when none is said.
+    leads : tuple of Lead
+        In order from the device, splitters left out.
+    length_m : float, optional
+        Own cable, leads and splitter together; None when the own cable was not measured.
+    wanted : tuple of Wanted
+        What the stock does not have.
+    reason : str
+        Why the plug does not fit without an adapter; empty when it does.
+    """
+
+    plug: str
+    leads: tuple[Lead, ...]
+    length_m: float | None
+    wanted: tuple[Wanted, ...] = ()
+    reason: str = ""
+
+
+def needed_m(site: Site) -> float | None:
+    """Length that a cable from a site to the hub must have; None when the way was not taken.
+
+    Parameters
+    ----------
+    site : Site
+        Its `to_hub_m` is the way along the points where the cable is tied.
+
+    Examples
+    --------
+    >>> needed_m(Site(name="chin", part="chin", to_hub_m=1.2, tilt_slack_m=0.6))
+    1.95
+    """
+    if site.to_hub_m is None:
+        return None
+    return round(site.to_hub_m + site.tilt_slack_m + SERVICE_LOOP_M, 9)
+
+
+def ends_of(lead: Lead) -> tuple[str, ...]:
+    """What the end of a lead towards the device takes, one for each way.
+
+    Parameters
+    ----------
+    lead : Lead
+        A splitter that does not say its ways has two, the fewest that make one.
+    """
+    return lead.sockets or ((lead.plug,) * (2 if lead.kind == "splitter" else 1))
+
+
+def plugs_compatible(plug: str, takes: str) -> tuple[bool, str]:
+    """Whether a plug may go into a socket, and why not.
+
+    Parameters
+    ----------
+    plug, takes : str
+        As typed; each may name several with "or".
+
+    Returns
+    -------
+    tuple of bool and str
+        The reason is empty when it fits; otherwise it is that of the first plug and the first socket named.
+
+    Examples
+    --------
+    >>> plugs_compatible("2-conductor", "4-conductor")
+    (False, '2-conductor plug in a 4-conductor jack: its sleeve bridges ring 1, ring 2 and sleeve')
+    >>> plugs_compatible("USB or 4-conductor", "4-conductor")
+    (True, '')
+    """
+    pairs = list(product(plugs_of(plug), plugs_of(takes)))
+    if not pairs:
+        return False, "its plug is not said" if not plug.strip() else "what the socket takes is not said"
+    if any(one == other for one, other in pairs):
+        return True, ""
+    return False, _why_not(*pairs[0])
+
+
+def _why_not(plug: str, takes: str) -> str:
+    if is_usb(plug) or is_usb(takes):
+        return f"{plug} plug and {takes} socket: they are of different kinds"
+    size, conductors = plug.split(" mm ")
+    room, contacts = takes.split(" mm ")
+    if size != room:
+        gap = "is too thick for" if float(size) > float(room) else "makes no sure contact in"
+        return f"{plug} plug and {takes} jack: a {size} mm plug {gap} a {room} mm jack"
+    has, wants = CONDUCTORS[int(conductors[0])], CONDUCTORS[int(contacts[0])]
+    if len(has) < len(wants):
+        *most, last = wants[len(has) - 1 :]
+        bridged = f"{', '.join(most)} and {last}"
+        return f"{conductors} plug in a {contacts} jack: its sleeve bridges {bridged}"
+    spare = " and ".join(has[len(wants) - 1 : -1])
+    return f"{conductors} plug in a {contacts} jack: the jack has no contact for {spare}"
+
+
+def carried(plug: str, kind: str) -> tuple[tuple[str, str], ...]:
+    """Each contact of a plug and what it carries.
+
+    Parameters
+    ----------
+    plug : str
+        As `stickwright.model.plugs.plugs_of` spells it; nothing is known of an empty one.
+    kind : str
+        'stick', 'switch' or 'controller'.
+
+    Returns
+    -------
+    tuple of pairs
+        For a stick's round plug one line for all contacts: two orders are in use, ground on ring 2 or on the sleeve
+        (from memory), and only the papers tell which.
+
+    Notes
+    -----
+    The wires of USB: [usb-2], 6.4.2 (from memory).
+
+    Examples
+    --------
+    >>> carried("3.5 mm 2-conductor", "switch")
+    (('tip', 'switch contact'), ('sleeve', 'common'))
+    """
+    if not plug:
+        return ()
+    contacts = conductors_of(plug)
+    if is_usb(plug):
+        return tuple(zip(contacts, ("5 V", "data", "data", "ground"), strict=True))
+    if kind == "switch" and len(contacts) == 2:
+        return (("tip", "switch contact"), ("sleeve", "common"))
+    if kind == "stick" and len(contacts) == 4:
+        return ((", ".join(contacts), "axis 1, axis 2, supply, ground: order by the hub's and stick's papers"),)
+    return ((", ".join(contacts), "by the papers of the hub and the device"),)
+
+
+def splitter_for(takes: str, plugs: dict[int, str], leads: Sequence[Lead]) -> Lead | Wanted:
+    """A splitter for one socket, or what to look for when there is none.
+
+    Parameters
+    ----------
+    takes : str
+        What the socket of the hub takes.
+    plugs : dict
+        For each way used, from 1, the plug of the device.
+    leads : sequence of Lead
+        What is still in stock. One with its own power supply comes first, then the one with the fewest ways.
+    """
+    ways = max(plugs)
+    fitting = [
+        lead
+        for lead in leads
+        if lead.kind == "splitter"
+        and len(ends_of(lead)) >= ways
+        and plugs_compatible(lead.plug, takes)[0]
+        and all(plugs_compatible(plug, ends_of(lead)[way - 1])[0] for way, plug in plugs.items() if plug)
+    ]
+    if fitting:
+        return min(fitting, key=lambda lead: (lead.port_current_a is None, len(ends_of(lead))))
+    kind = plugs_of(takes)[0]
+    return Wanted("splitter", kind, kind, ways=max(2, ways))
+
+
+def leads_for(runs: Sequence[Run], leads: Sequence[Lead]) -> dict[str, Leads]:
+    """Adapters and extension leads for each run, every unit of the stock used once.
+
+    Parameters
+    ----------
+    runs : sequence of Run
+        Tags differ.
+    leads : sequence of Lead
+        With their stock.
+
+    Returns
+    -------
+    dict
+        By tag. Adapters go in the order of the runs. Of the extension leads, the longest need takes the shortest that
+        does; only then are leads joined, longest need first, for those that one lead could not serve.
+    """
+    stock = [lead.in_stock for lead in leads]
+    out = {run.tag: _adapted(run, leads, stock) for run in runs}
+    short = [run for run in runs if _shortage(run, out[run.tag]) > _LONGER_THAN_M]
+    short.sort(key=lambda run: -_shortage(run, out[run.tag]))
+    for sizes in ((1,), tuple(range(2, _MOST_JOINED + 1))):
+        for run in [run for run in short if _shortage(run, out[run.tag]) > _LONGER_THAN_M]:
+            found = _lengthened(run, out[run.tag], leads, stock, sizes)
+            out[run.tag] = found or out[run.tag]
+    for run in short:
+        lack, at = _shortage(run, out[run.tag]), out[run.tag]
+        if lack > _LONGER_THAN_M:
+            kind = at.plug or plugs_of(run.takes)[0]
+            out[run.tag] = replace(at, wanted=(*at.wanted, Wanted("extension", kind, kind, lack)))
+    return out
+
+
+def _adapted(run: Run, leads: Sequence[Lead], stock: list[int]) -> Leads:
+    """The plug to use, with an adapter where none fits as it is."""
+    plugs, takes = plugs_of(run.plug), plugs_of(run.takes)
+    length = None if run.own_m is None else run.own_m + run.splitter_m
+    if not plugs or not takes:
+        return Leads(plugs[0] if plugs else "", (), length)
+    for plug in plugs:
+        if plug in takes:
+            return Leads(plug, (), length)
+    reason = plugs_compatible(run.plug, run.takes)[1]
+    for plug in plugs:
+        for place, lead in enumerate(leads):
+            if (
+                stock[place]
+                and _converts(lead)
+                and plug in plugs_of(ends_of(lead)[0])
+                and {*plugs_of(lead.plug)} & {*takes}
+            ):
+                stock[place] -= 1
+                return Leads(plug, (lead,), None if length is None else length + (lead.length_m or 0.0), reason=reason)
+    return Leads(plugs[0], (), length, (Wanted("adapter", plugs[0], takes[0]),), reason)
+
+
+def _converts(lead: Lead) -> bool:
+    return lead.kind != "splitter" and not {*plugs_of(lead.plug)} & {*plugs_of(ends_of(lead)[0])}
+
+
+def _shortage(run: Run, at: Leads) -> float:
+    return 0.0 if run.needed_m is None or at.length_m is None else run.needed_m - at.length_m
+
+
+def _lengthened(run: Run, at: Leads, leads: Sequence[Lead], stock: list[int], sizes: tuple[int, ...]) -> Leads | None:
+    """With the fewest extension leads, and of those the shortest sum, that are long enough."""
+    lack = _shortage(run, at)
+    before, after = {at.plug}, {plug for lead in at.leads for plug in plugs_of(lead.plug)}
+    units = list(_units(leads, stock, before | after))
+    for size in sizes:
+        sums = [(sum(leads[place].length_m or 0.0 for place in places), places) for places in combinations(units, size)]
+        enough = [(total, places) for total, places in sums if total >= lack - _LONGER_THAN_M]
+        if enough:
+            total, places = min(enough)
+            for place in places:
+                stock[place] -= 1
+            added = [leads[place] for place in places]
+            near = tuple(lead for lead in added if {*plugs_of(lead.plug)} & before)
+            far = tuple(lead for lead in added if not {*plugs_of(lead.plug)} & before)
+            length = None if at.length_m is None else at.length_m + total
+            return replace(at, leads=(*near, *at.leads, *far), length_m=length)
+    return None
+
+
+def _units(leads: Sequence[Lead], stock: list[int], kinds: set[str]) -> Iterator[int]:
+    """Places in the list of leads of the extension leads left, once for each unit that can be joined."""
+    for place, lead in enumerate(leads):
+        if lead.kind == "extension" and not _converts(lead) and lead.length_m and {*plugs_of(lead.plug)} & kinds:
+            yield from [place] * min(stock[place], _MOST_JOINED)
+
+
+def _rounded_up(length_m: float) -> float:
+    """To the next tenth of a metre: what can be asked for."""
+    return math.ceil(round(length_m * 10, 6)) / 10
