@@ -5,6 +5,7 @@ from __future__ import annotations
 import dataclasses
 import json
 import re
+from collections.abc import Iterable
 from functools import cache
 from pathlib import Path
 from typing import Any
@@ -14,12 +15,27 @@ from stickwright.sheet.family import first_page
 from stickwright.sheet.paper import font_folder
 from stickwright.sheet.settings import SETTINGS
 from stickwright.sheet.technical import technical_pages
+from stickwright.sheet.who import who_page
+from stickwright.sheet.why_so import why_so
+from stickwright.sheet.wiring_page import wiring_page
 
 __all__ = ["sheet_content", "sheet_pdf"]
 
 MOST_PAGES = 4
+MOST_PAGES_SHARED = 8
 _TEMPLATE = str(Path(__file__).with_name("templates") / "sheet.typ")
 _DRAWING_MM = (84.0, 72.0, 60.0, 54.0, 48.0, 42.0)
+_BODY = (
+    (84.0, 14.0, False), (72.0, 14.0, False), (62.0, 14.0, False), (62.0, 13.0, False), (62.0, 12.0, False),
+    (62.0, 11.0, False), (62.0, 12.0, True), (62.0, 11.0, True), (52.0, 11.0, True),
+)  # fmt: skip
+"""Height of the body picture and type of the family's page, and whether its table leaves the parts' names to the
+picture: the picture gives way first, the type never below 11."""
+_WIRING = (
+    (184.0, 10.0, True), (160.0, 10.0, True), (140.0, 10.0, True), (140.0, 9.0, True), (140.0, 9.0, False),
+    (120.0, 9.0, False),
+)  # fmt: skip
+"""Width of the wiring's drawing, type of its tables, and whether the contacts are told."""
 
 
 def sheet_content(plan: Plan, level: int = 0, drawing_height_mm: float = _DRAWING_MM[0]) -> dict[str, Any]:
@@ -41,10 +57,14 @@ def sheet_content(plan: Plan, level: int = 0, drawing_height_mm: float = _DRAWIN
     """
     date = re.fullmatch(r"(\d{4})-(\d{2})-(\d{2})", plan.made_on)
     return {
+        "only": "all",
         "first_page_whole": True,
         "date": [int(part) for part in date.groups()] if date else None,
         "footer": f"stickwright {plan.version}, {plan.made_on}".rstrip(", "),
         "family": first_page(plan, drawing_height_mm),
+        "who": _who(plan, _BODY[0]),
+        "wiring": _wiring(plan, _WIRING[0]),
+        "why": why_so(plan),
         "technical": technical_pages(plan),
     } | _setting(level)
 
@@ -52,8 +72,9 @@ def sheet_content(plan: Plan, level: int = 0, drawing_height_mm: float = _DRAWIN
 def sheet_pdf(plan: Plan) -> bytes:
     """The sheet as PDF, written as PDF/UA-1 [iso-14289-1] with embedded type; the same bytes for the same plan.
 
-    Page one keeps its large type and gives up drawing size first; the other pages give up room, then small
-    print, then what the SVG and JSON files hold as well.
+    Page one keeps its large type and gives up drawing size first; the pages on who presses what and on the wiring
+    give up drawing size, then type; the other pages give up room, then small print, then what the SVG and JSON files
+    hold as well.
 
     Parameters
     ----------
@@ -63,19 +84,44 @@ def sheet_pdf(plan: Plan) -> bytes:
     Returns
     -------
     bytes
-        A4, at most four pages unless the closest setting still needs more.
+        A4, at most four pages, eight when all actions are shared out, unless the closest setting still needs more.
     """
     content = sheet_content(plan)
     for height_mm in _DRAWING_MM:
         content |= {"family": first_page(plan, height_mm), "first_page_whole": True}
-        content["first_page_whole"] = _asked(content, "<first>") <= 1
+        content["first_page_whole"] = _pages_of(content, "first") <= 1
         if content["first_page_whole"]:
             break
+    if plan.sharing is not None:
+        content |= {"who": _on_one_page(content, "who", (_who(plan, way) for way in _BODY))}
+    if content["wiring"] is not None:
+        content |= {"wiring": _on_one_page(content, "wiring", (_wiring(plan, way) for way in _WIRING))}
+    most = MOST_PAGES if plan.sharing is None else MOST_PAGES_SHARED
     for level in range(len(SETTINGS)):
         content |= _setting(level)
-        if _asked(content, "<pages>") <= MOST_PAGES:
+        if _pages_of(content, "all") <= most:
             break
     return _compiled(content)
+
+
+def _who(plan: Plan, way: tuple[float, float, bool]) -> dict[str, Any] | None:
+    height_mm, text_pt, short = way
+    return who_page(plan, height_mm, short) | {"text_pt": text_pt} if plan.sharing is not None else None
+
+
+def _wiring(plan: Plan, way: tuple[float, float, bool]) -> dict[str, Any] | None:
+    width_mm, text_pt, conductors = way
+    page = wiring_page(plan, width_mm, conductors)
+    return page | {"text_pt": text_pt} if page is not None else None
+
+
+def _on_one_page(content: dict[str, Any], name: str, ways: Iterable[dict[str, Any] | None]) -> dict[str, Any] | None:
+    """The first way to set a page that keeps it on one page; the closest when none does."""
+    page = None
+    for page in ways:
+        if _pages_of(content | {name: page}, name) <= 1:
+            break
+    return page
 
 
 def _setting(level: int) -> dict[str, Any]:
@@ -99,11 +145,12 @@ def _settings(content: dict[str, Any]) -> dict[str, Any]:
     return {"sys_inputs": {"data": data}, "font_paths": _fonts(), "ignore_system_fonts": True}
 
 
-def _asked(content: dict[str, Any], label: str) -> int:
-    """A page number that the template notes down under `label`."""
+def _pages_of(content: dict[str, Any], only: str) -> int:
+    """How many pages one part of the sheet takes by itself, or all of it."""
     import typst
 
-    return int(typst.query(_TEMPLATE, label, field="value", one=True, **_settings(content)))
+    told = typst.query(_TEMPLATE, "<pages>", field="value", one=True, **_settings(content | {"only": only}))
+    return int(told)
 
 
 def _compiled(content: dict[str, Any]) -> bytes:

@@ -3,23 +3,29 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from typing import Any
 
 from stickwright.model.plan import Caution, Fit, Plan, SitePlan
+from stickwright.model.sharing import Placement, Sharing, Wire
 from stickwright.sheet.drawings import setup_alt, setup_drawing
 from stickwright.sheet.paper import width_mm
 from stickwright.sheet.printed import plain, sentence, turned_words
+from stickwright.sheet.sharing_words import socket_name
 from stickwright.sheet.tables import limiting_sentence
 from stickwright.sheet.tuned import to_type, tuned_elsewhere, tuning_of_choice
 
-__all__ = ["cautions_for", "first_page", "further_set_up", "main_site", "on_page_one", "second_sticks"]
+__all__ = [
+    "as_shared", "cautions_for", "first_page", "further_set_up", "main_site", "on_page_one", "second_sticks", "wire_of",
+]  # fmt: skip
 
 _STOP_KEYS = ("session", "site", "kit")
 _SMALL_DRAWING_MM = (76.0, 48.0)
+_SOCKET = "Wrong socket?"
 
 TROUBLE = (
     ("Unplugged?", "Push the plug home, at both ends of the lead."),
-    ("Wrong socket?", "Compare with the socket written above."),
+    (_SOCKET, "Compare with the socket written above."),
     ("Asleep?", "Wake the console or computer, then wait."),
     ("Leaned on at start-up?", "Unplug, hands off the stick, plug in again."),
     ("Slipped?", "Put it back as drawn, arrow forward."),
@@ -57,6 +63,52 @@ def cautions_for(plan: Plan, site: SitePlan, keys: tuple[str, ...] | None = None
     )
 
 
+def as_shared(plan: Plan) -> Plan:
+    """The plan with each site's stick as the sharing places it: what nobody plugs in is not set up.
+
+    Parameters
+    ----------
+    plan : Plan
+        A finished plan; without a sharing, or with one that places no stick, it stays as it is.
+    """
+    sticks = {one.site: one for one in _sticks(plan.sharing)}
+    if not sticks:
+        return plan
+    sites = tuple(
+        replace(site, choice=(sticks[site.name].fit or site.choice) if site.name in sticks else None)
+        for site in plan.sites
+    )
+    return replace(plan, sites=sites) if any(site.choice is not None for site in sites) else plan
+
+
+def _sticks(sharing: Sharing | None) -> tuple[Placement, ...]:
+    placements = sharing.placements if sharing is not None else ()
+    return tuple(one for one in placements if one.how == "site" and one.kind == "stick")
+
+
+def _without_stick(plan: Plan) -> bool:
+    """Whether everything is done by switches, controllers and people: nothing for the drawing of a stick."""
+    shared = plan.sharing is not None and any(one.how == "site" for one in plan.sharing.placements)
+    return shared and not _sticks(plan.sharing)
+
+
+def wire_of(plan: Plan, site: SitePlan) -> Wire | None:
+    """The cable of a site's chosen stick, when the wiring knows it.
+
+    Parameters
+    ----------
+    plan : Plan
+        A finished plan.
+    site : SitePlan
+        One of its sites.
+    """
+    wiring = plan.sharing.wiring if plan.sharing is not None else None
+    if wiring is None or site.choice is None:
+        return None
+    named = (wire for wire in wiring.wires if wire.at == site.name and wire.device == site.choice.stick)
+    return next(named, None)
+
+
 def first_page(plan: Plan, drawing_height_mm: float = 78.0) -> dict[str, Any]:
     """Everything printed on page one.
 
@@ -72,8 +124,11 @@ def first_page(plan: Plan, drawing_height_mm: float = 78.0) -> dict[str, Any]:
     dict
         Texts and one drawing, for the template.
     """
+    plan = as_shared(plan)
     ends = {"date": plan.made_on or "not dated", "player": plan.player}
     stops = [one.text for one in on_page_one(plan)]
+    if _without_stick(plan):
+        return _switches_only(plan) | ends | {"stop": stops}
     if not plan.sites:
         return _nothing_planned(plan) | ends | {"stop": stops}
     site = main_site(plan)
@@ -114,18 +169,21 @@ def second_sticks(plan: Plan) -> tuple[SitePlan, ...]:
     return tuple(other for other in plan.sites if _is_second_stick(other, site))
 
 
-def further_set_up(site: SitePlan) -> dict[str, Any] | None:
+def further_set_up(site: SitePlan, wire: Wire | None = None) -> dict[str, Any] | None:
     """A small drawing and the lines to set up a further stick by; None where nothing was chosen.
 
     Parameters
     ----------
     site : SitePlan
         One site of the plan.
+    wire : Wire, optional
+        Its stick's cable, when the wiring knows it.
     """
     if site.choice is None:
         return None
+    plugged = f"{_plug(site.choice)} Socket: {_socket(wire)}" if wire is not None else _plug(site.choice)
     drawing = setup_drawing(site.choice, _SMALL_DRAWING_MM, side_only=True)
-    lines = [_seat(site), _place(site, site.choice), _plug(site.choice), _game_settings(site)]
+    lines = [_seat(site), _place(site, site.choice), plugged, _game_settings(site)]
     return {
         "drawing": {"svg": drawing, "alt": setup_alt(site.choice), "width_mm": width_mm(drawing)},
         "lines": [line for line in lines if line],
@@ -142,9 +200,10 @@ def _set_up(plan: Plan, site: SitePlan, fit: Fit, drawing_height_mm: float) -> d
         "drawing": {"svg": drawing, "alt": setup_alt(fit), "width_mm": width_mm(drawing)},
         "steps": _steps(site, fit),
         "plug": _plug(fit),
+        "socket": _socket(wire_of(plan, site)),
         "game": _game_settings(site),
         "trouble": [list(pair) for pair in TROUBLE],
-        "also": [_second_stick(other) for other in second_sticks(plan)],
+        "also": [*(_second_stick(other) for other in second_sticks(plan)), *_next_page(plan, site)],
     }
 
 
@@ -193,6 +252,17 @@ def _plug(fit: Fit) -> str:
     return f"Plug: {fit.plug}." if fit.plug else "Plug: see the lead."
 
 
+def _next_page(plan: Plan, site: SitePlan) -> list[str]:
+    """That there is more to set up than this stick."""
+    placements = plan.sharing.placements if plan.sharing is not None else ()
+    others = [one for one in placements if one.how in ("site", "helper") and one.site != site.name]
+    return ["What all other parts and people press stands on the next page."] if others else []
+
+
+def _socket(wire: Wire | None) -> str:
+    return f"{socket_name(wire.socket)} on {wire.hub} (cable {wire.tag})." if wire is not None else ""
+
+
 def _game_settings(site: SitePlan) -> str:
     """What to type in the game, and that it was found on another set-up where it was."""
     tuning = tuning_of_choice(site)
@@ -225,6 +295,30 @@ def _is_second_stick(other: SitePlan, site: SitePlan) -> bool:
 def _second_stick(other: SitePlan) -> str:
     label = other.choice.label if other.choice is not None else ""
     return f"And for the {other.name}: {label}, drawn further on."
+
+
+def _switches_only(plan: Plan) -> dict[str, Any]:
+    """Page one of a set-up without a stick of its own: the pages that follow hold the rest."""
+    wired = plan.sharing is not None and plan.sharing.wiring is not None
+    sockets_told = "Compare with the page Wiring." if wired else "Compare with the marks on the leads."
+    sockets = "each into the socket that the page Wiring names" if wired else "each into its socket"
+    return {
+        "fits": True,
+        "title": f"Set-up for player {plan.player}",
+        "lead": f"{f'To play: {plan.game}. ' if plan.game else ''}Nothing here has a stick of its own: what each part "
+        "works stands on the next page.",
+        "drawing": None,
+        "steps": [
+            "Settle the player as for playing.",
+            "Place each switch and controller where the picture on the next page has its number.",
+            f"Nobody touches them: plug them in, {sockets}, and start the game. Then press each one once.",
+        ],
+        "plug": "",
+        "socket": "",
+        "game": "",
+        "trouble": [[cause, sockets_told if cause == _SOCKET else do] for cause, do in TROUBLE],
+        "also": [],
+    }
 
 
 def _nothing_planned(plan: Plan) -> dict[str, Any]:

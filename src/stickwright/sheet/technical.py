@@ -10,11 +10,11 @@ import re
 from collections.abc import Iterable
 from typing import Any
 
-from stickwright.model.plan import Capability, Fit, NextReading, Plan, SitePlan, direction_words
+from stickwright.model.plan import Assumption, Capability, Fit, NextReading, Plan, SitePlan, direction_words
 from stickwright.model.recorded import Finding, TraceReport
 from stickwright.model.response import Tuning
 from stickwright.sheet import tables
-from stickwright.sheet.family import cautions_for, further_set_up, main_site, on_page_one
+from stickwright.sheet.family import as_shared, cautions_for, further_set_up, main_site, on_page_one, wire_of
 from stickwright.sheet.figures_ability import capability_polar
 from stickwright.sheet.figures_fit import force_travel, ranking, reach_polygon
 from stickwright.sheet.merged import merged_assumptions, merged_findings
@@ -51,11 +51,14 @@ def technical_pages(plan: Plan) -> dict[str, Any]:
         "next": _next_reading(plan.next_reading),
         "assumptions": [
             [one.what, one.value, one.why, one.replace_by]
-            for one in merged_assumptions(plan.assumptions, [site.name for site in plan.sites])
+            for one in merged_assumptions(
+                (*plan.assumptions, *_shared_assumptions(plan)), [site.name for site in plan.sites]
+            )
         ],
         "findings": _findings(plan.findings),
         "colophon": _colophon(plan),
     }
+    plan = as_shared(plan)
     if not plan.sites:
         return ends | {"planned": False, "cautions": [caution.text for caution in plan.cautions]}
     site = main_site(plan)
@@ -72,6 +75,10 @@ def technical_pages(plan: Plan) -> dict[str, Any]:
         "recordings": _recordings(site),
         "others": [_other_site(plan, other) for other in others],
     }
+
+
+def _shared_assumptions(plan: Plan) -> tuple[Assumption, ...]:
+    return plan.sharing.assumptions if plan.sharing is not None else ()
 
 
 def _cautions(plan: Plan, site: SitePlan, keys: tuple[str, ...]) -> list[str]:
@@ -360,7 +367,7 @@ def _other_site(plan: Plan, site: SitePlan) -> dict[str, Any]:
     return {
         "name": site.name,
         "headline": f"{site.choice.label}, {site.choice.verdict}" if site.choice is not None else "",
-        "set_up": further_set_up(site),
+        "set_up": further_set_up(site, wire_of(plan, site)),
         "sentence": _after_headline(site.sentence, site, site.choice),
         "demand": f"The game asks {_demand(site)}. Weakest {direction_words(site.capability.weakest_rad)}.",
         "lines": [_line_of_fit(fit) for fit in listed],

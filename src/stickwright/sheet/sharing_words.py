@@ -1,0 +1,328 @@
+"""Who does what, in words that page, terminal and explanation share."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+
+from stickwright.model.sharing import Alternative, Clash, Pair, PartLine, Placement, PowerLine, Sharing, SiteLoad, Wire
+from stickwright.sheet.printed import ASSUMED, clause, listed, plain, sentence, share
+
+__all__ = [
+    "alternative_words", "bought_words", "device_words", "done_by", "given_up", "introduced", "load_words", "mode_words",
+    "own_words", "pair_words", "place_words", "points", "power_words", "second_words", "socket_name", "socket_words", "tags_of",
+    "terms_words", "way_out_words", "wire_words",
+]  # fmt: skip
+
+_NAUGHT = 0.05  # points below that are printed as none
+_WHEN = (("day 1", "Day 1"), ("week 2", "From week 2"), ("later", "Later"))
+_PAIRS = {"yes": "yes", "slows": "slows", "no": "no"}
+
+
+def points(value: float) -> str:
+    """Points on the player's own scale of 0 to 10, a whole number where it is one.
+
+    Examples
+    --------
+    >>> points(8.0), points(0.94), points(-1.25)
+    ('8', '0.9', '−1.2')
+    """
+    text = f"{abs(value):.1f}".removesuffix(".0")
+    return f"−{text}" if value < 0 and text != "0" else text
+
+
+def device_words(placement: Placement) -> str:
+    """The device as it stands there, and which of its controls when it is a controller.
+
+    Parameters
+    ----------
+    placement : Placement
+        One done at a site.
+    """
+    if placement.kind != "controller":
+        return placement.label or placement.device or ""
+    device = placement.device or "the controller"
+    control = placement.control or placement.label
+    return f"{control} of {device}" if control and control != device else device
+
+
+def mode_words(placement: Placement) -> str:
+    """How it is pressed: held, or once to start and once to stop; nothing for a stick or a plain press.
+
+    Parameters
+    ----------
+    placement : Placement
+        One done at a site.
+    """
+    if placement.toggle:
+        return "press once to start, once to stop"
+    if placement.press is not None and placement.press.hold_s:
+        return "hold"
+    return ""
+
+
+def own_words(placement: Placement) -> str:
+    """What the player said about it, in quotes; nothing when nothing was said.
+
+    Examples
+    --------
+    >>> own_words(Placement("menu", "helper", words="She may do that"))
+    '“She may do that”'
+    """
+    return f"“{placement.words.strip().strip(chr(34)).strip('“”')}”" if placement.words.strip() else ""
+
+
+def done_by(placement: Placement, *, named: bool = True) -> str:
+    """What does an action, for somebody who was not there: part and device, the game, a helper, or nobody.
+
+    Parameters
+    ----------
+    placement : Placement
+        How one action is done.
+    named : bool, default True
+        Whether the part is named, or left to the number beside it.
+
+    Examples
+    --------
+    >>> done_by(Placement("menu", "helper", helper="sister", words="She may do that"))
+    'sister, on the second controller: “She may do that”'
+    >>> done_by(Placement("aim", "site", site="left index", device="pip", kind="switch", toggle=True))
+    'left index on pip: press once to start, once to stop'
+    """
+    if placement.how == "site":
+        mode = mode_words(placement)
+        where = f"{placement.site} on " if named else ""
+        return f"{where}{device_words(placement)}{f': {mode}' if mode else ''}"
+    if placement.how == "chord":
+        return f"pressed together: {clause(placement.label or placement.reason)}"
+    own = own_words(placement)
+    if placement.how == "option":
+        option = clause(placement.label)
+        return f"the game does it{f': {option}' if option else ''}{f' ({own})' if own else ''}"
+    if placement.how == "helper":
+        return f"{placement.helper or 'a helper'}, on the second controller{f': {own}' if own else ''}"
+    return f"left out{f': {own}' if own else ''}"
+
+
+def place_words(placement: Placement) -> str:
+    """Where an action is done, in one or two words, for a narrow column.
+
+    Parameters
+    ----------
+    placement : Placement
+        How one action is done.
+    """
+    names = {"option": "the game", "helper": placement.helper or "helper", "dropped": "left out", "chord": "together"}
+    return placement.site or "" if placement.how == "site" else names[placement.how]
+
+
+def socket_words(placement: Placement, tag: str = "") -> str:
+    """The socket, with its hub and the tag of its cable; 'paired' for the second controller; nothing when none.
+
+    Parameters
+    ----------
+    placement : Placement
+        How one action is done.
+    tag : str, default ""
+        Of the cable, when one is drawn.
+    """
+    if placement.connection == "paired":
+        return "paired" if placement.how == "site" else ""
+    if not placement.socket:
+        return ""
+    hub = f" on {placement.hub}" if placement.hub else ""
+    return f"{socket_name(placement.socket)}{hub}{f' ({tag})' if tag else ''}"
+
+
+def socket_name(socket: str) -> str:
+    """A socket as one looks for it: by its name, and by the way of the splitter in it.
+
+    Examples
+    --------
+    >>> socket_name("u1"), socket_name("u1/2")
+    ('u1', 'u1, way 2 of its splitter')
+    """
+    name, _, way = socket.rpartition("/")
+    return f"{name}, way {way} of its splitter" if name and way.isdigit() else socket
+
+
+def terms_words(placement: Placement) -> str:
+    """What an action's points are made of, as a sum with its reasons.
+
+    Parameters
+    ----------
+    placement : Placement
+        How one action is done.
+    """
+    told = [term for term in placement.terms if abs(term.points) >= _NAUGHT]
+    if not told:
+        return f"{points(placement.points)} points"
+    parts = []
+    for place, term in enumerate(told):
+        sign = ("" if place == 0 else " + ") if term.points >= 0 else ("−" if place == 0 else " − ")
+        why = clause(term.words)
+        beside = f" ({why})" if why and term.what != "importance" else ""
+        parts.append(f"{sign}{points(abs(term.points))} {term.what}{beside}")
+    return f"{points(placement.points)} points = {''.join(parts)}"
+
+
+def second_words(placement: Placement) -> str:
+    """Second best for an action, and its cost when the sentence leaves it out.
+
+    Parameters
+    ----------
+    placement : Placement
+        How one action is done.
+    """
+    if not placement.second:
+        return ""
+    cost = placement.second_cost
+    told = cost is None or points(cost) in placement.second or "point" in placement.second
+    return sentence(placement.second if told or cost is None else f"{clause(placement.second)}: {_cost(cost)}")
+
+
+def _cost(cost: float) -> str:
+    return f"{points(cost)} points less"
+
+
+def introduced(placements: Iterable[Placement]) -> list[tuple[str, str]]:
+    """The order in which the player meets the controls: when, and which actions.
+
+    Parameters
+    ----------
+    placements : iterable of Placement
+        All of a plan.
+    """
+    told: dict[str, list[str]] = {}
+    for one in placements:
+        if one.introduce:
+            told.setdefault(one.introduce, []).append(one.action)
+    return [(words, ", ".join(told[when])) for when, words in _WHEN if when in told]
+
+
+def given_up(clash: Clash) -> str:
+    """What was given up so that the rest can be had; the placements hold for that.
+
+    Parameters
+    ----------
+    clash : Clash
+        With its ways out, cheapest first.
+    """
+    if not clash.ways_out:
+        return ""
+    cheapest = clash.ways_out[0]
+    given = listed(cheapest.gives_up) if cheapest.gives_up else clause(cheapest.sentence)
+    return f"Given up so that the rest works: {given}."
+
+
+def way_out_words(number: int, clash: Clash) -> str:
+    """One way out with its price; the cheapest is the one that this plan takes.
+
+    Parameters
+    ----------
+    number : int
+        1 is the cheapest.
+    clash : Clash
+        With its ways out.
+    """
+    way = clash.ways_out[number - 1]
+    taken = "; this plan takes it" if number == 1 else ""
+    price = "" if "point" in way.sentence else f" ({points(way.price)} points)"
+    return f"{clause(way.sentence)}{price}{taken}."
+
+
+def alternative_words(alternative: Alternative) -> str:
+    """Another plan in a sentence, with what it loses.
+
+    Parameters
+    ----------
+    alternative : Alternative
+        One of the next best plans.
+    """
+    said = sentence(alternative.sentence)
+    return said if "point" in said else f"{clause(said)}: {_cost(alternative.loss)}."
+
+
+def pair_words(pair: Pair) -> str:
+    """Whether two sites act at the same moment; assumed ones are marked.
+
+    Parameters
+    ----------
+    pair : Pair
+        Two sites.
+    """
+    slowed = f" by {share(pair.slowed_share)}" if pair.says == "slows" and pair.slowed_share > 0 else ""
+    mark = f" ({ASSUMED}: {clause(pair.assumed)})" if pair.assumed else ""
+    return f"{listed(pair.sites)}: {_PAIRS[pair.says]}{slowed}{mark}"
+
+
+def load_words(load: SiteLoad) -> str:
+    """What a part is asked to do, how busy it is and when it tires.
+
+    Parameters
+    ----------
+    load : SiteLoad
+        One site.
+    """
+    busy = f", busy {share(load.busy_share)} of the fullest minute" if load.busy_share > 0 else ""
+    tires = f"; tires {_ordinal(load.tires)}" if load.tires else ""
+    why = f" ({clause(load.why)})" if load.why else ""
+    return f"{load.site}: {listed(load.actions)}{busy}{tires}{why}"
+
+
+def _ordinal(rank: int) -> str:
+    return {1: "first", 2: "second", 3: "third"}.get(rank, f"as number {rank}")
+
+
+def power_words(line: PowerLine) -> str:
+    """Current at a socket, a splitter or a hub, against its limit.
+
+    Examples
+    --------
+    >>> power_words(PowerLine("u1", 0.07, 0.1, 1, ""))
+    '70 of 100 mA at u1'
+    """
+    if line.words:
+        return clause(line.words)
+    drawn = plain(line.current_a, "ma")
+    if line.limit_a is None:
+        return f"{drawn} at {line.where}, whose limit is not known"
+    return f"{drawn.removesuffix(' mA')} of {plain(line.limit_a, 'ma', 3)} at {line.where}"
+
+
+def wire_words(wire: Wire) -> str:
+    """One cable in a line: tag, device, all between, socket, and what is missing.
+
+    Parameters
+    ----------
+    wire : Wire
+        One device to one socket.
+    """
+    way = " -> ".join([f"{wire.device} ({wire.at})" if wire.at else wire.device, *wire.through, wire.socket])
+    role = f", as {wire.role}" if wire.role else ""
+    missing = f"; MISSING: {clause(wire.missing)}" if wire.missing else ""
+    return f"{wire.tag}: {way}{f' on {wire.hub}' if wire.hub else ''}{role}{missing}"
+
+
+def bought_words(parts: Sequence[PartLine]) -> str:
+    """What must be bought or borrowed altogether, with the price as far as it is known.
+
+    Parameters
+    ----------
+    parts : sequence of PartLine
+        The parts list.
+    """
+    lacking = [one for one in parts if one.buy]
+    if not lacking:
+        return "Everything is in stock." if parts else ""
+    names = listed(f"{one.buy} × {one.name}" for one in lacking)
+    known = [one.price for one in lacking if one.price is not None]
+    if len(known) == len(lacking):
+        return f"To buy or borrow: {names}; in all {sum(known):.2f}, in the currency of the kit's prices."
+    partly = f"; {sum(known):.2f} for those with a price" if known else ""
+    return f"To buy or borrow: {names}{partly}; the total is not known, since a price is missing."
+
+
+def tags_of(sharing: Sharing) -> dict[tuple[str, str], str]:
+    """Tag of the cable in each socket, by hub and socket."""
+    wires = sharing.wiring.wires if sharing.wiring is not None else ()
+    return {(wire.hub, wire.socket): wire.tag for wire in wires}

@@ -1,0 +1,134 @@
+"""Page two: who presses what, for the family."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from typing import Any
+
+from stickwright.model.plan import Caution, Plan
+from stickwright.model.sharing import Placement, Sharing
+from stickwright.sheet.body import Mark, body_alt, body_drawing, part_named, side_named
+from stickwright.sheet.paper import width_mm
+from stickwright.sheet.printed import listed, sentence
+from stickwright.sheet.sharing_words import device_words, done_by, given_up, introduced
+
+__all__ = ["for_the_cables", "for_the_family", "for_the_numbers", "marks_of", "who_page"]
+
+_NUMBERS = ("effort", "hold", "force", "false input", "false press", "press", "rate", "dead zone", "load", "reach")
+"""Cautions about these stand beside their numbers on the practitioner's pages."""
+_CABLES = ("cable", "wiring", "power", "current", "plug", "socket", "hub", "trip", "electrical")
+
+
+def who_page(plan: Plan, height_mm: float = 84.0, short: bool = False) -> dict[str, Any]:
+    """Everything printed on the page 'Who presses what'.
+
+    Parameters
+    ----------
+    plan : Plan
+        A finished plan with its sharing.
+    height_mm : float, default 84
+        Paper height of the body picture.
+    short : bool, default False
+        Whether the table leaves the parts' names to the picture, whose numbers it gives.
+
+    Returns
+    -------
+    dict
+        Texts, one table and one drawing, for the template.
+    """
+    sharing = _shared(plan)
+    marks = marks_of(plan)
+    numbers = {mark.site: str(mark.number) for mark in marks}
+    drawing = body_drawing(marks, (184.0, height_mm)) if marks else ""
+    figure = {"svg": drawing, "alt": body_alt(marks), "width_mm": width_mm(drawing)} if marks else None
+    return {
+        "title": f"Who presses what: player {plan.player}",
+        "lead": f"To play: {plan.game}." if plan.game else "",
+        "clash": _clash(sharing),
+        "drawing": figure,
+        "rows": [
+            [numbers.get(one.site or "", ""), one.action, done_by(one, named=not short)] for one in sharing.placements
+        ],
+        "order": [list(pair) for pair in introduced(sharing.placements)],
+        "paired": _paired(sharing.placements),
+        "cautions": [one.text for one in for_the_family(plan)],
+    }
+
+
+def marks_of(plan: Plan) -> tuple[Mark, ...]:
+    """The parts in use, numbered in the order in which the actions name them.
+
+    Parameters
+    ----------
+    plan : Plan
+        A finished plan with its sharing.
+    """
+    sharing = _shared(plan)
+    used = dict.fromkeys(one.site for one in sharing.placements if one.how == "site" and one.site)
+    parts = {site.name: site.part for site in plan.sites} | {one.site: one.part for one in sharing.loads if one.part}
+    sides = {one.site: one.side for one in sharing.loads if one.side}
+    return tuple(
+        Mark(number, site, parts.get(site) or part_named(site), sides.get(site) or side_named(site),
+             _devices(sharing.placements, site))
+        for number, site in enumerate(used, start=1)
+    )  # fmt: skip
+
+
+def for_the_family(plan: Plan) -> tuple[Caution, ...]:
+    """Cautions of the sharing that belong to no number and no cable, and that page one has not given.
+
+    Parameters
+    ----------
+    plan : Plan
+        A finished plan with its sharing.
+    """
+    before = {one.text for one in plan.cautions}
+    told = (one for one in _shared(plan).cautions if one.text not in before)
+    return tuple(one for one in told if not _about(one, (*_NUMBERS, *_CABLES)))
+
+
+def for_the_cables(plan: Plan) -> tuple[Caution, ...]:
+    """Cautions of the sharing about cables, current and plugs."""
+    before = {one.text for one in plan.cautions}
+    return tuple(one for one in _shared(plan).cautions if one.text not in before and _about(one, _CABLES))
+
+
+def for_the_numbers(plan: Plan) -> tuple[Caution, ...]:
+    """Cautions of the sharing about numbers, that the sites' own pages have not given."""
+    before = {one.text for one in plan.cautions}
+    return tuple(one for one in _shared(plan).cautions if one.text not in before and _about(one, _NUMBERS))
+
+
+def _about(caution: Caution, keys: Iterable[str]) -> bool:
+    return any(caution.about.startswith(key) for key in keys)
+
+
+def _shared(plan: Plan) -> Sharing:
+    if plan.sharing is None:
+        raise ValueError("the plan shares out no actions")
+    return plan.sharing
+
+
+def _devices(placements: Iterable[Placement], site: str) -> str:
+    here = (one for one in placements if one.how == "site" and one.site == site)
+    return "; ".join(dict.fromkeys(one.device or "" if one.kind == "controller" else device_words(one) for one in here))
+
+
+def _clash(sharing: Sharing) -> list[str]:
+    """What could not all be had, and what was given up."""
+    if sharing.clash is None:
+        return []
+    wishes = [sentence(wish) for wish in sharing.clash.wishes]
+    together = sentence(sharing.clash.sentence) or f"These cannot all be had: {' '.join(wishes)}"
+    return [part for part in (together, given_up(sharing.clash)) if part]
+
+
+def _paired(placements: Iterable[Placement]) -> str:
+    """What is to be agreed when two people play as one."""
+    helpers = list(dict.fromkeys(one.helper or "the helper" for one in placements if one.how == "helper"))
+    if not helpers:
+        return ""
+    return (
+        f"Two controllers act as one player: both can press at once. Agree with {listed(helpers)} who may pause, "
+        "and on a word for stop."
+    )

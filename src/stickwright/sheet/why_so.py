@@ -1,0 +1,138 @@
+"""For the practitioner: why each action is done so, how sure that is, and what else there is."""
+
+from __future__ import annotations
+
+import math
+from typing import Any
+
+from stickwright.model.plan import Caution, Plan
+from stickwright.model.recorded import Finding
+from stickwright.model.sharing import Clash, Placement, PressFit, Sharing, SiteLoad
+from stickwright.sheet.printed import ASSUMED, clause, listed, plain, sentence, share, shown
+from stickwright.sheet.sharing_words import (
+    alternative_words,
+    done_by,
+    pair_words,
+    second_words,
+    socket_words,
+    tags_of,
+    terms_words,
+    way_out_words,
+)
+from stickwright.sheet.who import for_the_cables, for_the_numbers
+
+__all__ = ["NO_HUB", "findings_rows", "press_words", "why_so"]
+
+NO_HUB = "No hub is described, so no sockets and cables are planned."
+
+
+def why_so(plan: Plan) -> dict[str, Any] | None:
+    """The practitioner's part of the sharing; None when nothing is shared out.
+
+    Parameters
+    ----------
+    plan : Plan
+        A finished plan.
+    """
+    sharing = plan.sharing
+    if sharing is None:
+        return None
+    cautions = [*for_the_numbers(plan), *(for_the_cables(plan) if sharing.wiring is None else ())]
+    sites = {one.site for one in sharing.placements if one.how == "site"}
+    return {
+        "headline": sentence(sharing.sentence),
+        "solved": sentence(sharing.solved),
+        "unwired": "" if sharing.wiring is not None and sharing.wiring.wires else NO_HUB,
+        "clash": _clash(sharing.clash),
+        "actions": _actions(sharing, cautions),
+        "cautions": [one.text for one in cautions if one.site not in sites],
+        "alternatives": [alternative_words(one) for one in sharing.alternatives],
+        "pairs": [pair_words(pair) for pair in sharing.pairs],
+        "loads": [_load(load) for load in sharing.loads],
+        "findings": findings_rows(sharing.findings),
+    }
+
+
+def press_words(press: PressFit) -> str:
+    """The numbers of a press: force against the comfortable one, hits, presses a minute, hold, false ones.
+
+    Parameters
+    ----------
+    press : PressFit
+        One switch under one part, for one action.
+    """
+    told = [
+        f"{plain(press.force_n, 'n')} to operate, {shown(press.comfortable_n, 'n')} comfortable: "
+        f"{share(press.effort_share)} of at most {share(press.effort_limit_share)}"
+    ]
+    if math.isfinite(press.hit_share):
+        told.append(f"{share(press.hit_share)} of presses land on it")
+    kept = f" of {press.sustained_per_min:.0f} that can be kept up" if math.isfinite(press.sustained_per_min) else ""
+    if press.presses_per_min > 0:
+        told.append(f"{press.presses_per_min:.0f} presses in the busy minute{kept}")
+    if press.hold_s:
+        limit = f", limit {plain(press.hold_limit_s, 's')}" if math.isfinite(press.hold_limit_s) else ", no hold taken"
+        told.append(f"held for up to {plain(press.hold_s, 's')}{limit}")
+    if press.false_per_min > 0:
+        told.append(f"{plain(press.false_per_min, 'a_minute')} false presses")
+    if math.isfinite(press.wanted_face_m):
+        told.append(f"{plain(press.wanted_face_m, 'mm')} across would catch 95 of 100")
+    mark = f"; {ASSUMED}: {listed(press.assumed)}" if press.assumed else ""
+    return f"{'; '.join([*told, *(clause(one) for one in (*press.fails, *press.notes))])}{mark}"
+
+
+def _clash(clash: Clash | None) -> dict[str, Any] | None:
+    if clash is None:
+        return None
+    return {
+        "sentence": sentence(clash.sentence),
+        "wishes": [clause(wish) for wish in clash.wishes],
+        "ways": [way_out_words(number, clash) for number in range(1, len(clash.ways_out) + 1)],
+    }
+
+
+def _actions(sharing: Sharing, cautions: list[Caution]) -> list[dict[str, Any]]:
+    """One entry for each action; a site's cautions stand at the first action done there."""
+    tags, told, seen = tags_of(sharing), [], set[str]()
+    for one in sharing.placements:
+        own = [] if one.site is None or one.site in seen else [two.text for two in cautions if two.site == one.site]
+        if one.how == "site" and one.site is not None:
+            seen.add(one.site)
+        told.append(
+            {
+                "action": one.action,
+                "place": done_by(one),
+                "socket": _socket(one, tags.get((one.hub or "", one.socket or ""), "")),
+                "terms": terms_words(one),
+                "press": press_words(one.press) if one.press is not None else "",
+                "reason": sentence(one.reason),
+                "second": second_words(one),
+                "cautions": own if one.how == "site" else [],
+            }
+        )
+    return told
+
+
+def _socket(one: Placement, tag: str) -> str:
+    """Where it is plugged in and what the game sees."""
+    parts = [socket_words(one, tag), f"the game sees the {one.role}" if one.role else ""]
+    return ", ".join(part for part in parts if part)
+
+
+def _load(load: SiteLoad) -> list[str]:
+    tires = {0: "", 1: "first", 2: "second", 3: "third"}.get(load.tires, f"number {load.tires}")
+    busy = share(load.busy_share) if load.busy_share > 0 else ""
+    return [load.site, listed(load.actions), busy, tires, sentence(load.why)]
+
+
+def findings_rows(findings: tuple[Finding, ...]) -> list[list[str]]:
+    """What limits first, then what is to be checked, then notes; each kind in one run.
+
+    Parameters
+    ----------
+    findings : tuple of Finding
+        In any order.
+    """
+    words = {"fault": "Limits what can be said", "query": "Please check", "note": "Noted"}
+    return [[words[level], " ".join(one.text for one in findings if one.level == level)]
+            for level in words if any(one.level == level for one in findings)]  # fmt: skip

@@ -1,0 +1,88 @@
+"""Page three: what is plugged into what, and which parts there are and are not."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from typing import Any
+
+from stickwright.model.plan import Plan
+from stickwright.model.sharing import PartLine, Wire, Wiring
+from stickwright.sheet.paper import width_mm
+from stickwright.sheet.printed import clause, sentence
+from stickwright.sheet.sharing_words import bought_words, power_words
+from stickwright.sheet.who import for_the_cables
+from stickwright.sheet.why_so import findings_rows
+
+__all__ = ["wiring_page"]
+
+_COLUMNS = ["tag", "from", "plug", "through", "to", "as", "length"]
+_PARTS = ["part", "kind", "needed", "in stock", "to get", "price", "note"]
+
+
+def wiring_page(plan: Plan, drawing_mm: float = 184.0, conductors: bool = True) -> dict[str, Any] | None:
+    """Everything printed on the page of the wiring; None when nothing is wired.
+
+    Parameters
+    ----------
+    plan : Plan
+        A finished plan.
+    drawing_mm : float, default 184
+        Paper width of the drawing.
+    conductors : bool, default True
+        Whether to say what each contact carries.
+
+    Returns
+    -------
+    dict or None
+        Texts, tables and one drawing, for the template.
+    """
+    wiring = plan.sharing.wiring if plan.sharing is not None else None
+    if wiring is None or not (wiring.wires or wiring.parts):
+        return None
+    from stickwright.sheet.wiring_drawing import wiring_alt, wiring_drawing, wiring_rows
+
+    drawing = wiring_drawing(wiring, wiring.hubs, drawing_mm) if wiring.wires else ""
+    return {
+        "title": f"{'Wiring and parts' if wiring.wires else 'Parts'}: player {plan.player}",
+        "missing": _missing(wiring),
+        "drawing": {"svg": drawing, "alt": wiring_alt(wiring), "width_mm": width_mm(drawing)} if drawing else None,
+        **_table(wiring_rows(wiring)),
+        "power": [power_words(line) for line in wiring.power],
+        "steps": [sentence(step) for step in wiring.steps],
+        "parts_columns": _PARTS,
+        "parts": [_part(line) for line in wiring.parts],
+        "bought": bought_words(wiring.parts),
+        "conductors": _conductors(wiring.wires) if conductors else [],
+        "findings": findings_rows(wiring.findings),
+        "cautions": [one.text for one in for_the_cables(plan)],
+    }
+
+
+def _table(rows: Iterable[Sequence[str]]) -> dict[str, list[Any]]:
+    """The cables without the columns that say nothing."""
+    told = [list(row) for row in rows]
+    kept = [place for place, _ in enumerate(_COLUMNS) if any(row[place] for row in told)]
+    return {"columns": [_COLUMNS[place] for place in kept], "rows": [[row[place] for place in kept] for row in told]}
+
+
+def _missing(wiring: Wiring) -> list[str]:
+    """What is needed for a cable and not there, cable by cable."""
+    return [f"cable {wire.tag}: {clause(wire.missing)}." for wire in wiring.wires if wire.missing]
+
+
+def _part(line: PartLine) -> list[str]:
+    price = f"{line.price:.2f}" if line.price is not None else ""
+    if line.buy and line.price is None:
+        price = "not known"
+    get = str(line.buy) if line.buy else ""
+    return [line.name, line.kind, str(line.count), str(line.in_stock), get, price, sentence(line.note)]
+
+
+def _conductors(wires: tuple[Wire, ...]) -> list[list[str]]:
+    """What each contact carries; cables that are alike in one entry."""
+    told: dict[str, list[str]] = {}
+    for wire in wires:
+        carried = ", ".join(f"{contact} {carries}" if carries else contact for contact, carries in wire.conductors)
+        if carried:
+            told.setdefault(carried, []).append(wire.tag)
+    return [[f"{', '.join(tags)}:", carried] for carried, tags in told.items()]
