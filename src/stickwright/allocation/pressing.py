@@ -136,7 +136,8 @@ def hit_share(face_m: tuple[float, ...], landing_m: float) -> float:
     if landing_m <= 0:
         return 1.0
     if len(face_m) == 1:
-        return -math.expm1(-0.5 * (face_m[0] / (2 * landing_m)) ** 2)
+        radius_sds = face_m[0] / (2 * landing_m)
+        return -math.expm1(-0.5 * radius_sds * radius_sds)
     return math.prod(math.erf(side / (2 * math.sqrt(2) * landing_m)) for side in face_m)
 
 
@@ -172,7 +173,8 @@ def crossings_per_min(threshold_n: float, rest_n: float, involuntary_n: float, c
         return 0.0 if threshold_n > rest_n else ALWAYS
     if threshold_n - rest_n < involuntary_n:
         return ALWAYS
-    return 60 * crossing_hz * math.exp(-0.5 * ((threshold_n - rest_n) / involuntary_n) ** 2)
+    above_sds = (threshold_n - rest_n) / involuntary_n
+    return 60 * crossing_hz * math.exp(-0.5 * above_sds * above_sds)
 
 
 def presses_per_min(action: Action, *, toggle: bool = False) -> tuple[float, str | None]:

@@ -1,0 +1,482 @@
+"""One switch under one part: the rules by hand on the worked cases, and their laws."""
+
+import math
+from typing import Any
+
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from scipy import stats
+
+from stickwright.allocation.pressing import (
+    FREQUENT_EFFORT_SHARE,
+    RARE_EFFORT_SHARE,
+    USUAL_BUTTON_FORCE_N,
+    Pressed,
+    can_press,
+    crossings_per_min,
+    hit_share,
+    press_assumptions,
+    press_fit,
+    spasms_per_s,
+)
+from stickwright.mechanics.fit import ALWAYS
+from stickwright.model.game import Action
+from stickwright.model.kit import Controller, Switch
+from stickwright.model.player import Player, Press, Site
+
+PIP = Switch(name="pip", force_n=0.10, travel_m=0.0015, face_m=(0.012,))
+LEAF = Switch(name="leaf", force_n=0.35, travel_m=0.003, face_m=(0.020, 0.060))
+DOME = Switch(name="dome", force_n=1.8, travel_m=0.006, face_m=(0.070,))
+SLAB = Switch(name="slab", force_n=3.5, travel_m=0.008, face_m=(0.130,))
+WINK = Switch(name="wink", kind="proximity", senses_at_m=0.006, face_m=(0.025,))
+
+
+def action(name: str = "jump", kind: str = "press", busy_per_min: float | None = 4.0, **more: Any) -> Action:
+    busy = {} if busy_per_min is None else {"busy_presses_per_s": busy_per_min / 60}
+    return Action.model_validate({"name": name, "kind": kind, **busy, **more})
+
+
+def fit(press: Press | None, switch: Switch, wanted: Action, *, part: str = "fingertip", site: Any = (), **named: Any):
+    found = Site.model_validate({"name": "left index", "part": part, "press": press, **dict(site)})
+    return press_fit(found, Pressed.of_switch(switch), wanted, **named)
+
+
+class TestWorkedCases:
+    """Figures worked by hand."""
+
+    TOVE = Press(force_n=(0.22,), rate_per_s=(1.4,), hold_s=(8.0,))
+    IDRIS_FIST = Press(force_n=(9.0,), rate_per_s=(0.7,), landing_m=0.028)
+    IDRIS_KNEE = Press(force_n=(12.0,), rate_per_s=(0.5,), fires_with_spasm_share=0.2)
+
+    def test_tove_attacks_with_pip(self):
+        """Pip's 0.10 N is 45 % of her 0.22 N: under half. 25 in the busy minute of the 42 that 1.4 a second allow; one
+        takes 1/1.4 = 0.71 s."""
+        found = fit(self.TOVE, PIP, action("attack", busy_per_min=25.0))
+        assert found.fails == ()
+        assert found.effort_share == pytest.approx(0.45, abs=0.005)
+        assert found.effort_limit_share == FREQUENT_EFFORT_SHARE
+        assert found.sustained_per_min == pytest.approx(42.0, abs=0.05)
+        assert found.cycle_s == pytest.approx(0.71, abs=0.005)
+        assert found.presses_per_min == pytest.approx(25.0, abs=1e-9)
+
+    def test_tove_cannot_hold_the_aim(self):
+        """6 s of aim is more than half of the 8 s she holds; as a toggle the hold goes and the presses double."""
+        aim = action("aim", "hold", 4.0, longest_hold_s=6.0, toggle="press to aim")
+        held = fit(self.TOVE, PIP, aim)
+        assert held.fails == (
+            "asks for holds of 6.0 s, 75 % of the 8.0 s it can be held: more than half; a press to start and a press to "
+            "stop would do",
+        )
+        assert (held.hold_s, held.hold_limit_s) == (6.0, 4.0)
+        pressed = fit(self.TOVE, PIP, aim, toggle=True)
+        assert pressed.fails == ()
+        assert pressed.hold_s is None
+        assert pressed.presses_per_min == pytest.approx(8.0, abs=1e-9)
+
+    def test_tove_and_a_heavier_switch(self):
+        """Leaf's 0.35 N is more than all of her 0.22 N."""
+        found = fit(self.TOVE, LEAF, action(busy_per_min=25.0))
+        assert found.fails == (
+            "needs 0.35 N, more than all of the comfortable 0.22 N: more than half for a frequent press",
+        )
+
+    def test_idris_and_the_slab(self):
+        """A 130 mm slab with 28 mm of scatter: 93 % land, 137 mm is wanted: it passes, and its misses are told."""
+        found = fit(self.IDRIS_FIST, SLAB, action("pass", busy_per_min=20.0), part="hand")
+        assert found.fails == ()
+        assert found.hit_share == pytest.approx(0.93, abs=0.005)
+        assert found.wanted_face_m == pytest.approx(0.137, abs=5e-4)
+        assert found.sustained_per_min == pytest.approx(21.0, abs=0.05)
+        told = "93 % of presses land on 130 mm, with 28 mm of scatter; 137 mm would catch 95 of 100; 7 % miss"
+        assert told in found.notes
+
+    def test_idris_and_the_dome(self):
+        """A 70 mm dome with 28 mm of scatter catches 1 - exp(-1.25^2/2) = 54 %: too few."""
+        found = fit(self.IDRIS_FIST, DOME, action("pass", busy_per_min=20.0), part="hand")
+        (why,) = found.fails
+        assert why.startswith("54 % of presses land on 70 mm")
+        assert "90 % is the least" in why
+
+    def test_idris_knee_goes_off_with_spasms(self):
+        """The knee fires in 1 of 5 of 4 spasms a minute: 0.8 a minute, refused where a false one is costly, else not."""
+        named = {"part": "knee", "player_spasms_per_s": 4 / 60}
+        costly = fit(self.IDRIS_KNEE, SLAB, action("shoot", busy_per_min=3.0, false_input_costly=True), **named)
+        assert costly.false_per_min == pytest.approx(0.8, abs=0.005)
+        assert costly.fails == (
+            "would go off by itself 0.8 times a minute, with 20 % of 4 spasms a minute; 0.2 a minute allowed, where a false "
+            "one is costly",
+        )
+        assert fit(self.IDRIS_KNEE, SLAB, action("shoot", busy_per_min=3.0), **named).fails == ()
+
+    def test_idris_knee_without_a_count_of_spasms(self):
+        """That it goes off with spasms is told even where nobody counted them."""
+        found = fit(self.IDRIS_KNEE, SLAB, action("shoot", false_input_costly=True), part="knee")
+        assert found.fails == ()
+        assert "it goes off in 20 % of spasms, and nobody counted the spasms" in found.notes
+
+    def test_marit_slowed_beside_the_chin(self):
+        """Her cheek does 1.2 a second; beside the chin 0.3 of that is lost: 25 a minute are kept up instead of 36, and one
+        press takes 1/0.84 = 1.19 s."""
+        cheek = Press(rate_per_s=(1.2,))
+        brake = action("brake", busy_per_min=30.0)
+        assert fit(cheek, WINK, brake, part="cheek").fails == ()
+        slowed = fit(cheek, WINK, brake, part="cheek", slowed_share=0.3)
+        assert slowed.sustained_per_min == pytest.approx(25.2, abs=0.05)
+        assert slowed.cycle_s == pytest.approx(1.19, abs=0.005)
+        assert slowed.fails == (
+            "the busy minute has 30 presses, and 25 can be kept up, slowed by 30 % beside the other part: half of 1.2 a "
+            "second, counted over ten seconds",
+        )
+
+
+class TestForce:
+    """Operating force between resting and comfortable force."""
+
+    @pytest.mark.parametrize(
+        ("wanted", "limit"),
+        [
+            (action(busy_per_min=6.0), RARE_EFFORT_SHARE),
+            (action(busy_per_min=6.1), FREQUENT_EFFORT_SHARE),
+            (action(kind="repeat", busy_per_min=1.0), FREQUENT_EFFORT_SHARE),
+            (action(kind="hold", busy_per_min=1.0), FREQUENT_EFFORT_SHARE),
+            (action(busy_per_min=None), FREQUENT_EFFORT_SHARE),
+            (action(busy_per_min=None, presses_per_s=2 / 60), RARE_EFFORT_SHARE),
+        ],
+    )
+    def test_limit_of_effort(self, wanted, limit):
+        """Half of the comfortable force for frequent, repeated, held and uncounted presses, 70 % for rare ones."""
+        assert fit(Press(force_n=(1.0,)), PIP, wanted).effort_limit_share == limit
+
+    def test_sentence_of_a_frequent_press(self):
+        """0.35 N of 0.45 N is 78 %: too much when frequent, and when rare as well."""
+        press = Press(force_n=(0.45,))
+        frequent, rare = (fit(press, LEAF, action(busy_per_min=count)).fails for count in (20.0, 2.0))
+        assert frequent == ("needs 0.35 N, 78 % of the comfortable 0.45 N: more than half for a frequent press",)
+        assert rare == ("needs 0.35 N, 78 % of the comfortable 0.45 N: more than 70 % for a rare press",)
+
+    def test_met_exactly_is_met(self):
+        """Half is not more than half, and just over half is not called half."""
+        assert fit(Press(force_n=(0.70,)), LEAF, action(busy_per_min=20.0)).fails == ()
+        (why,) = fit(Press(force_n=(0.697,)), LEAF, action(busy_per_min=20.0)).fails
+        assert "just over 50 %" in why
+
+    def test_a_resting_part_presses_a_light_switch(self):
+        """Rest 0.06 N and 0.008 N rms ask for 1.5 x 0.06 + 3 x 0.008 = 0.114 N: pip's 0.10 N is too light. The same from
+        the site's own readings where the press has none."""
+        why = (
+            "takes 0.10 N; resting there brings 0.060 N, with 0.0080 N rms of involuntary force: 0.11 N or more keeps the "
+            "part from pressing it by itself"
+        )
+        own = Press(force_n=(1.0,), rest_force_n=(0.06,), involuntary_force_n=0.008)
+        assert fit(own, PIP, action()).fails == (why,)
+        site = {"rest": [{"force_n": 0.09}, {"force_n": 0.06}], "involuntary_force_n": 0.008}
+        found = fit(Press(force_n=(1.0,)), PIP, action(), site=site)
+        assert found.fails == (why,)
+        assert any("taken as all of it on the switch" in one for one in found.assumed)
+        assert fit(own, LEAF, action()).fails == ()
+
+    def test_an_assumed_involuntary_force_refuses_nothing(self):
+        """3 % of 9 N stands in: three times that is 0.81 N, which is told of pip and does not refuse it."""
+        found = fit(Press(force_n=(9.0,)), PIP, action(), part="hand")
+        assert found.fails == ()
+        assert found.false_per_min == ALWAYS
+        assert any("0.81 N or more" in one and "involuntary force is assumed" in one for one in found.notes)
+
+    def test_resting_on_it_is_always_on(self):
+        """A resting force above the operating force keeps it pressed."""
+        found = fit(Press(force_n=(1.0,), rest_force_n=(0.2,)), PIP, action())
+        assert found.false_per_min == ALWAYS
+        assert any(one.startswith("would be on by itself") for one in found.fails)
+
+    def test_force_nobody_took(self):
+        """The weakest push of the same part stands in; without one the usual band of the part, sqrt(0.1 x 5) = 0.71 N for
+        a fingertip; both are marked."""
+        reading = {"reading": [{"direction_rad": 0.0, "force_n": [0.4, 0.6]}, {"direction_rad": 1.0, "force_n": 0.3}]}
+        pushes = fit(Press(rate_per_s=(1.0,)), PIP, action(), site=reading)
+        assert pushes.comfortable_n.value == pytest.approx(0.3, abs=1e-12)
+        assert "weakest push" in str(pushes.comfortable_n.assumed)
+        usual = fit(Press(rate_per_s=(1.0,)), LEAF, action(busy_per_min=20.0))
+        assert usual.comfortable_n.value == pytest.approx(math.sqrt(0.5), rel=1e-9)
+        assert (usual.comfortable_n.low, usual.comfortable_n.high, usual.comfortable_n.n) == (0.1, 5.0, 0)
+        assert any("no press was measured" in one for one in usual.assumed)
+        (refused,) = fit(Press(rate_per_s=(1.0,)), DOME, action()).fails
+        assert "comfortable 0.71 N (assumed)" in refused
+
+    def test_repeats_give_an_interval(self):
+        """One repeat, or repeats all alike, give none, and say why."""
+        once, alike, three = (fit(Press(force_n=f), PIP, action()).comfortable_n for f in ((1,), (1, 1), (0.9, 1, 1.1)))
+        assert (once.has_interval, once.why) == (False, "it was read once")
+        assert (alike.has_interval, alike.why) == (False, "all repeats are the same")
+        assert three.has_interval
+
+    def test_no_force_at_all(self):
+        """A comfortable force of 0 presses nothing."""
+        found = fit(Press(force_n=(0.0, 0.0)), PIP, action())
+        assert found.comfortable_n.why == "a force of 0 was read among them"
+        assert found.effort_share == math.inf
+        assert any("more than all of the comfortable 0 N" in one for one in found.fails)
+
+    def test_a_switch_nobody_benched(self):
+        """A pressed switch without a force is refused with what to do; a controller's button has a usual one, marked."""
+        found = fit(Press(force_n=(1.0,)), Switch(name="new", face_m=(0.05,)), action())
+        assert found.fails == ("nobody put new on the gauge, so what it takes is not known",)
+        assert math.isnan(found.effort_share)
+        button = Pressed.of_button(Controller(name="pad"), "top left front button")
+        assert (button.force_n, button.name) == (USUAL_BUTTON_FORCE_N, "pad, top left front button")
+        thumb = Site(name="left thumb", part="thumb", press=Press(force_n=(7.0,)))
+        assert any("not benched" in one for one in press_fit(thumb, button, action()).assumed)
+        benched = Pressed.of_button(Controller(name="pad", press_force_n=0.8), "top left front button")
+        assert (benched.force_n, benched.assumed) == (0.8, None)
+
+
+class TestOtherRules:
+    """Travel, proximity, rate, hold, reaction, kind."""
+
+    def test_travel(self):
+        """A part that pushes 2 mm does not work a 3 mm switch; where it was not tried, that is told."""
+        assert (
+            "must be pushed in 3.0 mm, and the part pushes 2.0 mm"
+            in fit(Press(force_n=(2.0,), travel_m=(0.002,)), LEAF, action()).fails
+        )
+        untold = fit(Press(force_n=(2.0,)), LEAF, action())
+        assert untold.fails == ()
+        assert "whether the part pushes in 3.0 mm was not tried" in untold.notes
+
+    def test_a_proximity_switch_must_be_left(self):
+        """A part that moves 4 mm cannot rest clear of a switch that senses at 6 mm; one that moves 8 mm can."""
+        near, far, untold = (fit(Press(travel_m=way), WINK, action(), part="cheek") for way in ((0.004,), (0.008,), ()))
+        assert near.fails == ("it senses at 6.0 mm and the part moves 4.0 mm: it cannot rest clear of it",)
+        assert far.fails == untold.fails == ()
+        assert "it senses at 6.0 mm: try whether the part can rest clear of it" in untold.notes
+        assert (far.effort_share, far.force_n, far.false_per_min) == (0.0, 0.0, 0.0)
+        assert not any("orce" in one for one in far.assumed)
+
+    def test_grip_reflex_slows_the_cycle(self):
+        """Letting go takes 2.4 s and a press 0.1 s: 2.5 s a cycle however fast the burst, 12 a minute kept up."""
+        press = Press(force_n=(9.0,), rate_per_s=(0.7,), release_s=(2.4,))
+        found = fit(press, SLAB, action(busy_per_min=20.0), part="hand")
+        assert found.cycle_s == pytest.approx(2.5, abs=1e-9)
+        assert found.sustained_per_min == pytest.approx(12.0, abs=1e-9)
+        assert "less because letting go takes 2.4 s" in " ".join(found.fails)
+
+    def test_release_without_a_rate(self):
+        """Letting go takes 2.4 s: 20 presses take 48 of 60 s, more than 60 %, though no rate was counted. The site's own
+        release counts where the press has none."""
+        for press, site in ((Press(force_n=(9.0,), release_s=(2.4,)), {}), (Press(force_n=(9.0,)), {"release_s": 2.4})):
+            found = fit(press, SLAB, action(busy_per_min=20.0), part="hand", site=site)
+            assert math.isnan(found.sustained_per_min)
+            assert "that alone is 48 of 60 s" in " ".join(found.fails)
+
+    def test_slow_now_and_then(self):
+        """Median 0.9 s, now and then 2.4 s: told, as presses then stay down."""
+        found = fit(Press(force_n=(9.0,), rate_per_s=(0.7,), release_s=(0.8, 0.9, 2.4)), SLAB, action(), part="hand")
+        assert found.cycle_s == pytest.approx(1 / 0.7, rel=1e-9)
+        assert any("letting go took up to 2.4 s" in one for one in found.notes)
+
+    def test_the_sites_own_rate(self):
+        """The rate noted at the site serves where the press does not say."""
+        found = fit(None, PIP, action(), site={"press_rate_per_s": [1.0, 1.4]})
+        assert found.sustained_per_min == pytest.approx(36.0, abs=1e-9)
+
+    def test_what_was_not_taken_is_told_and_refuses_nothing(self):
+        """Without rate, hold, landing and reaction: NaN, a note each, no refusal."""
+        wanted = action("aim", "hold", longest_hold_s=5.0, reaction_s=0.4)
+        found = fit(Press(force_n=(1.0,)), PIP, wanted)
+        assert found.fails == ()
+        for missing in (found.sustained_per_min, found.hold_limit_s, found.hit_share, found.wanted_face_m):
+            assert math.isnan(missing)
+        told = " ".join(found.notes)
+        for words in (
+            "kept up was not counted",
+            "can be held was not taken",
+            "presses land was not taken",
+            "cue was not",
+        ):
+            assert words in told
+
+    def test_reaction(self):
+        """0.35 s and a 0.1 s wait do not make 400 ms; without the wait they do."""
+        press, brake = Press(force_n=(1.0,), reaction_s=(0.3, 0.4)), action("brake", reaction_s=0.4)
+        assert fit(press, PIP, brake).fails == ()
+        (why,) = fit(press, PIP, brake, wait_s=0.1).fails
+        assert why == "the game gives 0.40 s for brake, and the press comes after 0.35 s and must wait 0.10 s"
+
+    @pytest.mark.parametrize(
+        ("kind", "words"), [("two-axis", "needs a stick"), ("one-axis", "two switches, one for each")]
+    )
+    def test_a_press_has_no_direction(self, kind, words):
+        """Sticks' actions cannot be pressed, and the sentence says so."""
+        assert words in " ".join(fit(Press(force_n=(1.0,)), PIP, action("steer", kind)).fails)
+
+    def test_chord_is_its_parts(self):
+        """A chord is placed by its parts."""
+        assert "made of" in " ".join(fit(Press(force_n=(1.0,)), PIP, action("dash", "chord")).fails)
+
+    @pytest.mark.parametrize(("levels", "told"), [(None, True), (2, False), (5, True)])
+    def test_all_or_nothing(self, levels, told):
+        """A switch under a trigger gives all or nothing: told unless the game uses just two levels."""
+        found = fit(Press(force_n=(1.0,)), PIP, action("throttle", "trigger", levels=levels))
+        assert any("all or nothing" in one for one in found.notes) is told
+
+    def test_uncounted_presses_are_marked(self):
+        """The average stands in for the busy minute, and six presses where nobody counted; both are marked."""
+        average = fit(Press(force_n=(1.0,)), PIP, action(busy_per_min=None, presses_per_s=8 / 60))
+        assert average.presses_per_min == pytest.approx(8.0, abs=1e-9)
+        assert "busy minute of jump: 8 presses (its average: not counted)" in average.assumed
+        nobody = fit(Press(force_n=(1.0,)), PIP, action(busy_per_min=None))
+        assert "busy minute of jump: 6 presses (nobody counted)" in nobody.assumed
+
+
+class TestFalse:
+    """Presses that are not meant."""
+
+    def test_spasms_by_their_force(self):
+        """Only the strongest of 4 spasms a minute was noted, 7 N: taken as even from 0, half pass slab's 3.5 N: 2 a minute;
+        marked, as nobody tried."""
+        found = fit(
+            Press(force_n=(9.0,)), SLAB, action(), part="hand", site={"spasm": {"peak_n": 7.0, "rate_per_s": 4 / 60}}
+        )
+        assert found.false_per_min == pytest.approx(2.0, abs=1e-6)
+        assert "with 2 of 4 spasms a minute, by their force; 1 a minute allowed" in " ".join(found.fails)
+        assert any("not tried" in one and "50 %" in one for one in found.assumed)
+
+    def test_tried_beats_guessed(self):
+        """Where it was tried how often it goes off with spasms, their force does not matter."""
+        site = {"spasm": {"peak_n": 85.0, "rate_per_s": 4 / 60}}
+        found = fit(Press(force_n=(9.0,), fires_with_spasm_share=0.0), SLAB, action(), part="hand", site=site)
+        assert (found.false_per_min < 1e-9, found.fails) == (True, ())
+
+    def test_spasms_elsewhere_are_asked_about(self):
+        """Spasms noted at another site, and nobody tried them here: a question, no refusal."""
+        found = fit(Press(force_n=(9.0,)), SLAB, action(), part="hand", player_spasms_per_s=4 / 60)
+        assert found.fails == ()
+        assert "spasms come 4 times a minute; whether it goes off with them was not tried" in found.notes
+
+    def test_rate_of_the_player(self):
+        """The site that noted most spasms tells their rate; none, none."""
+        spasm = {"peak_n": 85.0, "rate_per_s": 4 / 60}
+        fist = {"name": "right fist", "part": "hand", "spasm": spasm}
+        knee = {"name": "knee", "part": "knee"}
+        assert spasms_per_s(Player.model_validate({"code": "I", "site": [knee, fist]})) == pytest.approx(
+            4 / 60, rel=1e-12
+        )
+        assert spasms_per_s(Player.model_validate({"code": "I", "site": [knee]})) is None
+
+    def test_by_involuntary_force(self):
+        """0.10 N with 0.03 N rms about 0.02 N at 1.5 Hz: 90 exp(-(0.08/0.03)^2/2) = 2.57 a minute; more than 1."""
+        press = Press(force_n=(1.0,), rest_force_n=(0.02,), involuntary_force_n=0.03)
+        found = fit(press, PIP, action(), site={"crossing_hz": 1.5})
+        assert found.false_per_min == pytest.approx(2.57, abs=0.005)
+        assert any("2.6 times a minute, by involuntary force" in one for one in found.fails)
+
+
+class TestCanPress:
+    """Whether anything is known of pressing."""
+
+    def test_states(self):
+        """A press, a rate or a release tells; a button within reach tells for that button; nothing tells nothing."""
+        plain = {"name": "left thumb", "part": "thumb"}
+        assert can_press(Site.model_validate({**plain, "press": {}}))
+        assert can_press(Site.model_validate({**plain, "press_rate_per_s": 1.0}))
+        assert can_press(Site.model_validate({**plain, "release_s": 1.0}))
+        assert not can_press(Site.model_validate(plain))
+        reaching = Site.model_validate({**plain, "reaches": ["top left front button"]})
+        assert can_press(reaching, "top left front button")
+        assert not can_press(reaching, "top right front button")
+        assert not can_press(reaching)
+
+    def test_assumptions_name_the_reading_that_replaces_them(self):
+        """Every stand-in says which reading would replace it; a part that was read fully needs none."""
+        bare = press_assumptions(Site(name="toe", part="toe", press=Press()), moves=True)
+        assert {one.what.split(" at ")[0] for one in bare} == {
+            "Comfortable force of a press", "Resting force on a switch", "Involuntary force on a switch",
+            "Mean frequency of involuntary force", "One press and release", "Moving between switches",
+        }  # fmt: skip
+        assert all(one.replace_by and one.why for one in bare)
+        full = Press(
+            force_n=(1.0,), rate_per_s=(1.0,), rest_force_n=(0.0,), involuntary_force_n=0.01, move_intercept_s=0.1,
+            move_slope_s_per_bit=0.2,
+        )  # fmt: skip
+        assert press_assumptions(Site(name="toe", part="toe", press=full, crossing_hz=1.0), moves=True) == ()
+
+
+FORCE = st.floats(0.01, 20.0)
+FACE = st.floats(0.005, 0.2)
+SCATTER = st.floats(0.0, 0.1)
+
+
+class TestLaws:
+    """What must hold for every figure."""
+
+    @given(force=FORCE, more=FORCE, comfortable=FORCE)
+    def test_a_heavier_switch_never_leaves_more_margin(self, force, more, comfortable):
+        """Law: the heavier the switch, the larger the share of the comfortable force."""
+        light, heavy = (
+            fit(Press(force_n=(comfortable,)), Switch(name="s", force_n=one), action()) for one in (force, force + more)
+        )
+        assert heavy.effort_share >= light.effort_share
+        assert heavy.effort_share == pytest.approx((force + more) / comfortable, rel=1e-12)
+
+    @given(face=st.one_of(st.tuples(FACE), st.tuples(FACE, FACE)), larger=st.floats(1.0, 5.0), scatter=SCATTER)
+    def test_a_larger_face_never_catches_fewer(self, face, larger, scatter):
+        """Law: a larger face, round or strip, never catches fewer presses."""
+        assert 0 <= hit_share(face, scatter) <= hit_share(tuple(side * larger for side in face), scatter) <= 1
+
+    @given(face=st.one_of(st.tuples(FACE), st.tuples(FACE, FACE)), scatter=SCATTER, more=SCATTER)
+    def test_more_scatter_never_hits_more(self, face, scatter, more):
+        """Law: more scatter never catches more presses."""
+        assert hit_share(face, scatter + more) <= hit_share(face, scatter)
+
+    @given(rest=st.floats(0.0, 5.0), above=FORCE, shaken=st.floats(0.0, 5.0), more=st.floats(0.0, 5.0))
+    def test_more_involuntary_force_never_lowers_false_presses(self, rest, above, shaken, more):
+        """Law: above the resting force, more involuntary force never presses less often."""
+        steady, unsteady = (crossings_per_min(rest + above, rest, sd, 1.5) for sd in (shaken, shaken + more))
+        assert 0 <= steady <= unsteady <= ALWAYS
+
+    @given(rest=st.floats(0.0, 5.0), force=FORCE, more=FORCE, shaken=st.floats(0.0, 5.0))
+    def test_a_heavier_switch_never_goes_off_more(self, rest, force, more, shaken):
+        """Law: a heavier switch never goes off by itself more often."""
+        assert crossings_per_min(force + more, rest, shaken, 1.5) <= crossings_per_min(force, rest, shaken, 1.5)
+
+    @given(face=FACE, scatter=st.floats(0.001, 0.1))
+    def test_hits_by_rayleighs_distribution(self, face, scatter):
+        """A round face: Rayleigh's distribution, by scipy."""
+        assert hit_share((face,), scatter) == pytest.approx(
+            stats.rayleigh.cdf(face / 2, scale=scatter), rel=1e-9, abs=1e-12
+        )
+
+    def test_hits_by_simulation(self):
+        """Presses drawn and counted, 400 000: round, square and strip, within four standard errors."""
+        rng = np.random.default_rng(5)
+        x, y = 0.02 * rng.standard_normal((2, 400_000))
+        for face, on in (
+            ((0.05,), np.hypot(x, y) < 0.025),
+            ((0.05, 0.05), (abs(x) < 0.025) & (abs(y) < 0.025)),
+            ((0.02, 0.06), (abs(x) < 0.01) & (abs(y) < 0.03)),
+        ):
+            assert hit_share(face, 0.02) == pytest.approx(on.mean(), abs=4 * 0.5 / math.sqrt(400_000))
+
+    @given(
+        kind=st.sampled_from(["press", "hold", "repeat", "trigger", "one-axis", "two-axis", "chord"]),
+        force=st.none() | FORCE, rate=st.none() | st.floats(0.0, 10.0), landing=st.none() | SCATTER,
+        slowed=st.floats(0.0, 1.0), toggle=st.booleans(), proximity=st.booleans(),
+    )  # fmt: skip
+    def test_any_reading_may_be_missing(self, kind, force, rate, landing, slowed, toggle, proximity):
+        """Whatever is missing, every figure comes out or is NaN, every sentence is one, and nothing is said twice."""
+        press = Press.model_validate(
+            {
+                "landing_m": landing,
+                **({} if force is None else {"force_n": force}),
+                **({} if rate is None else {"rate_per_s": rate}),
+            }
+        )
+        switch = WINK if proximity else DOME
+        found = fit(press, switch, action(kind=kind, busy_per_min=None), toggle=toggle, slowed_share=slowed)
+        assert found.cycle_s > 0
+        assert found.move_s > 0
+        assert found.false_per_min >= 0
+        for told in (found.fails, found.notes, found.assumed):
+            assert len(set(told)) == len(told)
+            assert all(one.strip() and "nan" not in one.split() and "e-" not in one.split()[0] for one in told)
