@@ -1,7 +1,6 @@
 """One switch, or one button of a controller, under one part, for one action: does it fit, and why not.
 
-The rules are those that practitioners sign (limits below: common practice, no source, unless one is named). A rule is
-broken only by what was read, or by a comfortable force that stands in; all else that was not read is a note.
+A rule is broken only by what was read, or by a comfortable force that stands in; all else that was not read is a note.
 """
 
 from __future__ import annotations
@@ -13,204 +12,42 @@ import numpy as np
 
 from stickwright.allocation.moving import CATCHES_95_SDS, line_of, movement_time_s, spacing_m
 from stickwright.allocation.press_ability import PressAbility, can_press, press_ability, press_assumptions
+from stickwright.allocation.pressed import (
+    BUDGET_SHARE,
+    FREQUENT_EFFORT_SHARE,
+    FREQUENT_PER_MIN,
+    HELD_KINDS,
+    HOLD_SHARE,
+    INVOLUNTARY_SDS,
+    LEAST_HIT_SHARE,
+    OVER,
+    PRESSED_KINDS,
+    RARE_EFFORT_SHARE,
+    REST_FACTOR,
+    SUSTAINED_SHARE,
+    USUAL_BUTTON_FORCE_N,
+    WANTED_HIT_SHARE,
+    Pressed,
+    crossings_per_min,
+    hit_share,
+    presses_per_min,
+    spasms_per_s,
+    times,
+)
 from stickwright.mechanics.demand import FALSE_LIMIT_COSTLY_PER_MIN, FALSE_LIMIT_PER_MIN
 from stickwright.mechanics.fit import ALWAYS, spasms_above_per_min
 from stickwright.mechanics.stand_ins import percent
 from stickwright.model.game import Action
-from stickwright.model.hub import Role
-from stickwright.model.kit import Controller, Switch
 from stickwright.model.plan import Assumption
-from stickwright.model.player import Player, Site
+from stickwright.model.player import Site
 from stickwright.model.sharing import PressFit
 from stickwright.units import figures, spoken
 
 __all__ = [
-    "BUDGET_SHARE", "FREQUENT_EFFORT_SHARE", "FREQUENT_PER_MIN", "HOLD_SHARE", "LEAST_HIT_SHARE", "PRESSED_KINDS",
-    "RARE_EFFORT_SHARE", "SUSTAINED_SHARE", "USUAL_BUTTON_FORCE_N", "Pressed", "can_press",
+    "BUDGET_SHARE", "FREQUENT_EFFORT_SHARE", "FREQUENT_PER_MIN", "HELD_KINDS", "HOLD_SHARE", "LEAST_HIT_SHARE",
+    "PRESSED_KINDS", "RARE_EFFORT_SHARE", "SUSTAINED_SHARE", "USUAL_BUTTON_FORCE_N", "Pressed", "can_press",
     "crossings_per_min", "hit_share", "press_assumptions", "press_fit", "presses_per_min", "spasms_per_s",
 ]  # fmt: skip
-
-FREQUENT_PER_MIN = 6.0
-"""More presses than this in the busy minute are frequent ones."""
-FREQUENT_EFFORT_SHARE = 0.5
-RARE_EFFORT_SHARE = 0.7
-"""Operating force over comfortable force, at most."""
-REST_FACTOR, INVOLUNTARY_SDS = 1.5, 3.0
-"""Operating force is at least so many times the resting force, plus so many times the involuntary rms."""
-HOLD_SHARE = 0.5
-"""Of the measured hold, at most."""
-SUSTAINED_SHARE = 0.5
-"""Of the rate of ten seconds, what can be kept up."""
-BUDGET_SHARE = 0.6
-"""Of the busy minute, at most, for all presses of one part together."""
-LEAST_HIT_SHARE = 0.9
-"""Presses that must land; 95 of 100 are wanted."""
-WANTED_HIT_SHARE = 0.95
-USUAL_BUTTON_FORCE_N = 1.5
-"""Of a controller's button that nobody put on the gauge (assumed)."""
-USUAL_PRESSES_PER_MIN = 6.0
-"""In the busy minute, where nobody counted (assumed)."""
-PRESSED_KINDS = ("press", "hold", "repeat", "trigger")
-"""Kinds of action that a switch can do."""
-HELD_KINDS = ("hold", "trigger")
-OVER = 1 + 1e-9  # a limit that is met exactly is met
-
-
-@dataclass(frozen=True)
-class Pressed:
-    """What is pressed: a switch, or a button of a controller.
-
-    Parameters
-    ----------
-    name : str
-        As people will read it.
-    force_n : float
-        To operate it; 0 for a proximity switch, NaN when nobody benched it.
-    travel_m : float
-        To the end of its way; NaN when not known.
-    face_m : tuple of float
-        Diameter of a round face; width and length of a strip; empty when not known.
-    proximity : bool
-        Senses without touch.
-    senses_at_m : float or None
-        Distance at which a proximity switch acts.
-    assumed : str or None
-        What of this was not benched and stands in.
-    """
-
-    name: str
-    force_n: float
-    travel_m: float
-    face_m: tuple[float, ...]
-    proximity: bool
-    senses_at_m: float | None = None
-    assumed: str | None = None
-
-    @classmethod
-    def of_switch(cls, switch: Switch) -> Pressed:
-        """A switch of the kit; the force of a pressed one that the kit does not say is not known."""
-        proximity = switch.kind == "proximity"
-        told = proximity or "force_n" in switch.model_fields_set
-        return cls(
-            switch.name, switch.force_n if told else math.nan, switch.travel_m, switch.face_m, proximity,
-            switch.senses_at_m if proximity else None,
-        )  # fmt: skip
-
-    @classmethod
-    def of_button(cls, controller: Controller, role: Role) -> Pressed:
-        """One button of a controller; its usual force, marked, when it was not benched."""
-        force, assumed = controller.press_force_n, None
-        if force is None:
-            force = USUAL_BUTTON_FORCE_N
-            assumed = f"force of the buttons of {controller.name}: {spoken(force, 'n')} (not benched)"
-        return cls(f"{controller.name}, {role}", force, math.nan, (), False, None, assumed)
-
-
-def hit_share(face_m: tuple[float, ...], landing_m: float) -> float:
-    """Share of presses that land on a face centred where they fall on average.
-
-    Parameters
-    ----------
-    face_m : tuple of float
-        Diameter of a round face; width and length of a strip.
-    landing_m : float
-        Scatter, rms per axis; Gaussian, the same in both axes (assumed).
-
-    Returns
-    -------
-    float
-        NaN when either is not known.
-
-    Notes
-    -----
-    A circle of radius r catches 1 - exp(-r^2/(2 s^2)) (Rayleigh's distribution); a strip the product of two normal
-    probabilities, erf(a/(2 sqrt(2) s)) along each side a.
-
-    Examples
-    --------
-    >>> round(hit_share((0.130,), 0.028), 2)
-    0.93
-    """
-    if not face_m or math.isnan(landing_m):
-        return math.nan
-    if landing_m <= 0:
-        return 1.0
-    if len(face_m) == 1:
-        radius_sds = face_m[0] / (2 * landing_m)
-        return -math.expm1(-0.5 * radius_sds * radius_sds)
-    return math.prod(math.erf(side / (2 * math.sqrt(2) * landing_m)) for side in face_m)
-
-
-def crossings_per_min(threshold_n: float, rest_n: float, involuntary_n: float, crossing_hz: float) -> float:
-    """Times a minute that involuntary force about a resting force rises above the operating force.
-
-    Parameters
-    ----------
-    threshold_n : float
-        Operating force.
-    rest_n : float
-        Resting force along the press.
-    involuntary_n : float
-        Rms along the press.
-    crossing_hz : float
-        Mean frequency, upward crossings of the resting force a second.
-
-    Returns
-    -------
-    float
-        A minute; `stickwright.mechanics.fit.ALWAYS` where the threshold lies within one sd of the resting force.
-
-    Notes
-    -----
-    Source: upward crossings of a level by Gaussian noise in one dimension, f0 exp(-(U - m)^2/(2 s^2)) [rice-1944].
-
-    Examples
-    --------
-    >>> round(crossings_per_min(0.10, 0.02, 0.03, 1.5), 2)
-    2.57
-    """
-    if involuntary_n <= 0:
-        return 0.0 if threshold_n > rest_n else ALWAYS
-    if threshold_n - rest_n < involuntary_n:
-        return ALWAYS
-    above_sds = (threshold_n - rest_n) / involuntary_n
-    return 60 * crossing_hz * math.exp(-0.5 * above_sds * above_sds)
-
-
-def presses_per_min(action: Action, *, toggle: bool = False) -> tuple[float, str | None]:
-    """Presses in the busy minute, and what stands in for a count.
-
-    Parameters
-    ----------
-    action : Action
-    toggle : bool, default False
-        A press to start and a press to stop: twice as many.
-
-    Examples
-    --------
-    >>> presses_per_min(Action(name="pass", kind="press", busy_presses_per_s=0.25), toggle=True)
-    (30.0, None)
-    """
-    times = 2.0 if toggle else 1.0
-    if action.busy_presses_per_s is not None:
-        return times * 60 * action.busy_presses_per_s, None
-    if action.presses_per_s is not None:
-        count = 60 * action.presses_per_s
-        return times * count, f"busy minute of {action.name}: {_times(count)} presses (its average: not counted)"
-    return (
-        times * USUAL_PRESSES_PER_MIN,
-        f"busy minute of {action.name}: {_times(USUAL_PRESSES_PER_MIN)} presses (nobody counted)",
-    )
-
-
-def spasms_per_s(player: Player) -> float | None:
-    """How often spasms come, by whichever site noted most; None when none did.
-
-    Parameters
-    ----------
-    player : Player
-    """
-    return max((site.spasm.rate_per_s for site in player.site if site.spasm is not None), default=None)
 
 
 def press_fit(
@@ -338,11 +175,6 @@ def _effort(pressed: Pressed, able: PressAbility, often: str | None, said: _Said
     return share, limit
 
 
-def _times(value: float) -> str:
-    """A count or a rate: ``25``, ``1.4``, ``0.8``."""
-    return figures(value).removesuffix(".0") if value >= 1 else figures(value, 1)
-
-
 def _over(share: float, limit: float) -> str:
     """A share above its limit, never printed as the limit itself."""
     return percent(share) if percent(share) != percent(limit) else f"just over {percent(limit)}"
@@ -401,11 +233,13 @@ def _landing(pressed: Pressed, able: PressAbility, said: _Said) -> float:
         said.notes.append(f"the size of {pressed.name} is not known, nor how many presses would miss it")
     if not share < WANTED_HIT_SHARE:
         return share
-    wanted = f"{spoken(CATCHES_95_SDS * able.landing_m, 'mm')} would catch 95 of 100"
     face = " x ".join(figures(1000 * side) for side in pressed.face_m)
-    lands = f"{percent(share)} of presses land on {face} mm, with {spoken(able.landing_m, 'mm')} of scatter; {wanted}"
-    if share * OVER < LEAST_HIT_SHARE:
-        lands = lands.replace(percent(share), _under(share), 1)
+    few = share * OVER < LEAST_HIT_SHARE
+    lands = (
+        f"{_under(share) if few else percent(share)} of presses land on {face} mm, with {spoken(able.landing_m, 'mm')} of "
+        f"scatter; {spoken(CATCHES_95_SDS * able.landing_m, 'mm')} would catch 95 of 100"
+    )
+    if few:
         said.fails.append(f"{lands}, and {percent(LEAST_HIT_SHARE)} is the least")
     else:
         said.notes.append(f"{lands}; {percent(1 - share)} miss")
@@ -417,7 +251,7 @@ def _under(share: float) -> str:
 
 
 def _rate(count_per_min: float, sustained_per_min: float, able: PressAbility, slowed_share: float, said: _Said) -> None:
-    needs = f"the busy minute has {_times(count_per_min)} presses"
+    needs = f"the busy minute has {times(count_per_min)} presses"
     slowed = f", slowed by {percent(slowed_share)} beside the other part" if slowed_share > 0 else ""
     if math.isnan(sustained_per_min):
         said.notes.append(f"{needs}; how many can be kept up was not counted")
@@ -429,7 +263,7 @@ def _rate(count_per_min: float, sustained_per_min: float, able: PressAbility, sl
             )
     elif count_per_min > sustained_per_min * OVER:
         said.fails.append(
-            f"{needs}, and {_times(sustained_per_min)} can be kept up{slowed}: half of {_times(able.rate_per_s)} a "
+            f"{needs}, and {times(sustained_per_min)} can be kept up{slowed}: half of {times(able.rate_per_s)} a "
             "second, counted over ten seconds" + _by_release(able)
         )
     if able.slowest_release_s > able.cycle_s:
@@ -489,14 +323,14 @@ def _false(
     limit = FALSE_LIMIT_COSTLY_PER_MIN if action.false_input_costly else FALSE_LIMIT_PER_MIN
     if read > limit * OVER:
         costly = ", where a false one is costly" if action.false_input_costly else ""
-        allowed = f"{_times(limit)} a minute allowed{costly}"
+        allowed = f"{times(limit)} a minute allowed{costly}"
         if read >= ALWAYS:
             said.fails.append(
                 f"would be on by itself: involuntary force keeps passing its {spoken(pressed.force_n, 'n')}"
             )
         else:
             why = words if spasms >= unsteady else "by involuntary force"
-            said.fails.append(f"would go off by itself {_times(read)} times a minute, {why}; {allowed}")
+            said.fails.append(f"would go off by itself {times(read)} times a minute, {why}; {allowed}")
     return min(ALWAYS, unsteady + spasms)
 
 
@@ -508,11 +342,11 @@ def _spasms_per_min(site: Site, pressed: Pressed, player_spasms_per_s: float | N
         if rate is None:
             said.notes.append(f"it goes off in {percent(tried)} of spasms, and nobody counted the spasms")
             return 0.0, ""
-        return 60 * rate * tried, f"with {percent(tried)} of {_times(60 * rate)} spasms a minute"
+        return 60 * rate * tried, f"with {percent(tried)} of {times(60 * rate)} spasms a minute"
     if site.spasm is None:
         if rate:
             said.notes.append(
-                f"spasms come {_times(60 * rate)} times a minute; whether it goes off with them was not tried"
+                f"spasms come {times(60 * rate)} times a minute; whether it goes off with them was not tried"
             )
         return 0.0, ""
     if not site.spasm.peak_n and not pressed.proximity:
@@ -528,7 +362,7 @@ def _spasms_per_min(site: Site, pressed: Pressed, player_spasms_per_s: float | N
         said.assumed.append(
             f"spasms at {site.name}: it goes off in {percent(fires / per_min)} of them (by their force: not tried)"
         )
-    return fires, f"with {_times(fires)} of {_times(per_min)} spasms a minute, by their force"
+    return fires, f"with {times(fires)} of {times(per_min)} spasms a minute, by their force"
 
 
 def _move(site: Site, pressed: Pressed, able: PressAbility, said: _Said) -> float:
