@@ -287,7 +287,7 @@ def leads_for(runs: Sequence[Run], leads: Sequence[Lead]) -> dict[str, Leads]:
     for run in short:
         lack, at = _shortage(run, out[run.tag]), out[run.tag]
         if lack > _LONGER_THAN_M:
-            kind = at.plug or plugs_of(run.takes)[0]
+            kind = _hub_side(run, at)
             out[run.tag] = replace(at, wanted=(*at.wanted, Wanted("extension", kind, kind, lack)))
     return out
 
@@ -323,10 +323,16 @@ def _shortage(run: Run, at: Leads) -> float:
     return 0.0 if run.needed_m is None or at.length_m is None else run.needed_m - at.length_m
 
 
+def _hub_side(run: Run, at: Leads) -> str:
+    """The connector of what an adapter is followed by; the device's own where there is no adapter."""
+    takes = plugs_of(run.takes)
+    return at.plug if at.plug in takes or not takes else takes[0]
+
+
 def _lengthened(run: Run, at: Leads, leads: Sequence[Lead], stock: list[int], sizes: tuple[int, ...]) -> Leads | None:
     """With the fewest extension leads, and of those the shortest sum, that are long enough."""
     lack = _shortage(run, at)
-    before, after = {at.plug}, {plug for lead in at.leads for plug in plugs_of(lead.plug)}
+    before, after = {at.plug}, {_hub_side(run, at)}
     units = list(_units(leads, stock, before | after))
     for size in sizes:
         sums = [(sum(leads[place].length_m or 0.0 for place in places), places) for places in combinations(units, size)]

@@ -10,12 +10,11 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from stickwright.allocation.cables import Leads, Run, Wanted, carried, ends_of, leads_for, needed_m, splitter_for
-from stickwright.allocation.power import UNIT_LOAD_A, bare_socket
+from stickwright.allocation.power import UNIT_LOAD_A, bare_socket, goes_by_usb
 from stickwright.errors import BadInput, Problem, did_you_mean
 from stickwright.model.case import Case
 from stickwright.model.hub import STICK_ROLES, Hub, Socket
 from stickwright.model.kit import Controller, Kit, Lead, Stick, Switch
-from stickwright.model.plugs import is_usb
 from stickwright.model.recorded import Finding
 from stickwright.model.sharing import Placement, Wire
 
@@ -24,6 +23,7 @@ __all__ = ["PAIRED", "Netlist", "Unit", "empty_sockets", "is_paired", "netlist_o
 PAIRED = "paired, no cable"
 """Stands in the place of the plug of a wire that is none."""
 
+_HANDS = frozenset({"fingertip", "thumb", "hand"})  # parts that hold one two-handed controller between them
 Device = Stick | Switch | Controller
 Splitters = dict[tuple[str, str], Lead | Wanted]
 
@@ -33,14 +33,18 @@ class Unit:
     """One physical device, with what it does."""
 
     device: Device
-    at: str
-    """A site, or who helps."""
+    sites: tuple[str, ...]
+    """Sites that use it, or who helps."""
     hub: str | None
     """None where no hub is described."""
     socket: str | None
     paired: bool
     placements: tuple[Placement, ...]
     helper: bool = False
+
+    @property
+    def at(self) -> str:
+        return " and ".join(self.sites)
 
     @property
     def kind(self) -> str:
@@ -189,13 +193,17 @@ def _socket_of(hub: str | None, socket: str | None, hubs: Sequence[Hub]) -> tupl
 
 
 def _site_units(placements: Sequence[Placement], case: Case) -> Iterator[Unit]:
-    """Physical devices: what shares a socket, or a controller at one site, is one."""
+    """Physical devices: what shares a socket, or a controller that the same hands hold, is one."""
+    hands = {site.name for site in case.player.site if site.part in _HANDS}
     groups: dict[tuple[str | None, ...], list[Placement]] = {}
     for place, placement in enumerate(placements):
         if placement.how != "site" or not placement.device:
             continue
+        place_there = placement.site
+        if placement.kind == "controller" and (placement.connection == "socket" or placement.site in hands):
+            place_there = None  # parts that reach the same controller share it
         alone = str(place) if placement.kind == "switch" and not placement.connection else None
-        key = (placement.site, placement.device, placement.connection, placement.hub, placement.socket, alone)
+        key = (place_there, placement.device, placement.connection, placement.hub, placement.socket, alone)
         groups.setdefault(key, []).append(placement)
     for group in groups.values():
         first = group[0]
@@ -205,7 +213,8 @@ def _site_units(placements: Sequence[Placement], case: Case) -> Iterator[Unit]:
             hub = _socket_of(first.hub, first.socket, case.hubs)[0].name
         elif first.connection == "paired":
             hub = first.hub or next((one.name for one in case.hubs if one.paired), None)
-        yield Unit(device, first.site or "", hub, first.socket, first.connection == "paired", tuple(group))
+        at = tuple(dict.fromkeys(placement.site or "" for placement in group))
+        yield Unit(device, at, hub, first.socket, first.connection == "paired", tuple(group))
 
 
 def _helper_units(
@@ -229,7 +238,7 @@ def _helper_units(
                 text = f"The {helper} needs a second controller that acts as the same player, and {why}."
                 findings.append(Finding("query", "pairing", text))
             continue
-        out.append(Unit(free[0], helper, hub, None, True, tuple(group), helper=True))
+        out.append(Unit(free[0], (helper,), hub, None, True, tuple(group), helper=True))
         taken[hub] += 1
         used[free[0].name] += 1
     return out, findings
@@ -295,7 +304,8 @@ def _wires_for(
         if not unit.paired:
             takes, splitter = _takes(unit, splitters, case.hubs)
             length = splitter.length_m or 0.0 if isinstance(splitter, Lead) else 0.0
-            needed = needed_m(sites[unit.at]) if unit.at in sites else None
+            ways = [needed_m(sites[site]) for site in unit.sites if site in sites]
+            needed = max((way for way in ways if way is not None), default=None)
             runs.append(Run(tag, unit.device.plug, takes, unit.device.cable_m, needed, length))
     leads = leads_for(runs, case.kit.lead)
     by_tag = {run.tag: run for run in runs}
@@ -337,7 +347,7 @@ def _wire(unit: Unit, run: Run, at: Leads, splitters: Splitters, hubs: Sequence[
         actions=unit.actions,
         needed_m=run.needed_m,
         length_m=None if at.length_m is None else round(at.length_m, 9),
-        current_a=_current_a(unit.device, at.plug),
+        current_a=_current_a(unit.device, at, socket),
         conductors=carried(at.plug, unit.kind),
         missing="; ".join(missing),
     )
@@ -371,8 +381,9 @@ def _role(unit: Unit, socket: Socket | None) -> str | None:
     return next(iter(sticks or roles), None)
 
 
-def _current_a(device: Device, plug: str) -> float:
-    """As its papers say; without them one unit load for a USB device, and nothing for a round plug."""
-    if device.current_a is not None:
-        return device.current_a
-    return UNIT_LOAD_A if is_usb(plug) else 0.0
+def _current_a(device: Device, at: Leads, socket: Socket) -> float:
+    """As its papers say, adapters included; without papers one unit load where USB asks for it, else nothing."""
+    own_a = device.current_a
+    if own_a is None:
+        own_a = UNIT_LOAD_A if goes_by_usb(at.plug, socket.takes) else 0.0
+    return round(own_a + sum(lead.current_a or 0.0 for lead in at.leads), 9)

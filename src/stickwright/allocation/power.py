@@ -17,10 +17,11 @@ from stickwright.model.kit import Lead
 from stickwright.model.plugs import is_usb, plugs_of
 from stickwright.model.recorded import Finding
 from stickwright.model.sharing import PowerLine, Wire
-from stickwright.units import spoken
+from stickwright.units import to_si
 
 __all__ = [
-    "BUS_POWERED_WAYS", "HIGH_POWER_LOADS", "UNIT_LOAD_A", "bare_socket", "power_faults", "power_lines", "unit_loads",
+    "BUS_POWERED_WAYS", "HIGH_POWER_LOADS", "UNIT_LOAD_A", "bare_socket", "goes_by_usb", "power_faults", "power_lines",
+    "unit_loads",
 ]  # fmt: skip
 
 UNIT_LOAD_A = 0.100
@@ -77,6 +78,20 @@ def bare_socket(socket: str, known: Sequence[str]) -> tuple[str, int | None]:
     if socket in known or not slash or not way.isdecimal() or int(way) < 1:
         return socket, None
     return stem, int(way)
+
+
+def goes_by_usb(plug: str, takes: str) -> bool:
+    """Whether a device counts as a USB device for the hub: by its own plug, or by an adapter into a USB socket.
+
+    Parameters
+    ----------
+    plug : str
+        The one used.
+    takes : str
+        What the socket of the hub takes.
+    """
+    sockets = plugs_of(takes)
+    return is_usb(plug) if not sockets or plug in sockets else any(is_usb(one) for one in sockets)
 
 
 def power_lines(
@@ -138,10 +153,10 @@ def power_faults(
         if line.limit_a is not None and line.current_a > line.limit_a + _ROUNDING_A
     ]
     texts += [
-        f"{wire.tag}: {wire.device} draws {spoken(wire.current_a, 'ma')}, more than the "
-        f"{spoken(HIGH_POWER_LOADS * UNIT_LOAD_A, 'ma')} of any USB 2.0 device: look at its papers."
+        f"{wire.tag}: {wire.device} draws {_ma(wire.current_a)} mA, more than the "
+        f"{_ma(HIGH_POWER_LOADS * UNIT_LOAD_A)} mA of any USB 2.0 device: look at its papers."
         for wire in wires
-        if is_usb(wire.plug) and unit_loads(wire.current_a) > HIGH_POWER_LOADS
+        if goes_by_usb(wire.plug, wire.takes) and unit_loads(wire.current_a) > HIGH_POWER_LOADS
     ]
     texts += [
         f"Splitter {lead.name} has no power supply of its own and {len(ends_of(lead))} ways: no more than "
@@ -159,7 +174,7 @@ def _at_socket(
     devices_a = sum(wire.current_a for wire in here)
     if splitter is None or not is_usb(plugs_of(splitter.plug)[0]):
         drawn_a = devices_a + ((splitter.current_a or 0.0) if splitter else 0.0)
-        loads = sum(unit_loads(wire.current_a) for wire in here if is_usb(wire.plug))
+        loads = sum(unit_loads(wire.current_a) for wire in here if goes_by_usb(wire.plug, wire.takes))
         if not drawn_a and not loads:
             return [], 0.0, 0
         return [_line(name, f"at {name}", drawn_a, socket.current_a, loads)], drawn_a, loads
@@ -185,9 +200,10 @@ def _way_lines(name: str, here: Sequence[Wire], each_a: float) -> Iterator[Power
 def _line(where: str, words: str, current_a: float, limit_a: float | None, loads: int) -> PowerLine:
     current_a = round(current_a, 9)
     if limit_a is None:
-        return PowerLine(where, current_a, None, loads, f"{spoken(current_a, 'ma')} {words}, limit not known")
-    return PowerLine(where, current_a, limit_a, loads, f"{_ma(current_a)} of {spoken(limit_a, 'ma')} {words}")
+        return PowerLine(where, current_a, None, loads, f"{_ma(current_a)} mA {words}, limit not known")
+    return PowerLine(where, current_a, limit_a, loads, f"{_ma(current_a)} of {_ma(limit_a)} mA {words}")
 
 
 def _ma(current_a: float) -> str:
-    return spoken(current_a, "ma").removesuffix(" mA")
+    """To a tenth of a milliampere: a limit that is passed shows that it is."""
+    return f"{round(current_a / to_si(1.0, 'ma'), 1):g}"

@@ -11,7 +11,7 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from stickwright.allocation.cables import Wanted
 from stickwright.allocation.netlist import Netlist, Unit, empty_sockets, is_paired, netlist_of, place_words, units_of
-from stickwright.allocation.power import bare_socket, power_faults, power_lines
+from stickwright.allocation.power import bare_socket, goes_by_usb, power_faults, power_lines
 from stickwright.model.case import Case
 from stickwright.model.hub import STICK_ROLES, Hub
 from stickwright.model.kit import Controller, Extension, Lead, Stick, Switch, Topper
@@ -21,6 +21,7 @@ from stickwright.model.sharing import PartLine, Placement, Wire, Wiring
 
 __all__ = ["wiring_of"]
 
+_LEADS = {"extension": "extension lead", "adapter": "adapter", "splitter": "splitter"}
 Part = Stick | Switch | Controller | Lead | Topper | Extension | Hub
 
 
@@ -63,6 +64,7 @@ def wiring_of(placements: Sequence[Placement], case: Case) -> Wiring:
             *_unknowns(net, case),
             *(no_hub if units and not case.hubs else ()),
         ),
+        hubs=case.hubs,
     )
 
 
@@ -169,7 +171,9 @@ def _unknowns(net: Netlist, case: Case) -> Iterator[Finding]:
     if cables := _names(unit.device.name for unit, _ in cabled if unit.device.cable_m is None):
         text = f"The cable was not measured of {cables}: write its length, plug included, as cable_mm in the kit."
         yield Finding("note", "cable", text)
-    unread = [(unit.device.name, is_usb(wire.plug)) for unit, wire in cabled if unit.device.current_a is None]
+    unread = [
+        (unit.device.name, goes_by_usb(wire.plug, wire.takes)) for unit, wire in cabled if unit.device.current_a is None
+    ]
     if usb := _names(name for name, by_usb in unread if by_usb):
         text = f"The current is not known of {usb}: 100 mA is assumed, the most a low-power USB device draws."
         yield Finding("note", "current", text)
@@ -228,42 +232,55 @@ def _parts(units: Sequence[Unit], net: Netlist, case: Case) -> tuple[PartLine, .
         if any(wire.hub == hub.name for wire in net.wires):
             add(hub)
     order = ("Stick", "Topper", "Extension", "Switch", "Controller", "Lead", "Hub")
-    lines = [_part_line(parts[key], count[key]) for key in sorted(parts, key=lambda key: order.index(key[0]))]
-    return (*lines, *_wanted_lines(net, kit.lead, count))
+    notes, unknown = _wanted(net, kit.lead, count)
+    for name, (more, _) in notes.items():
+        part = next(one for one in kit.lead if one.name == name)
+        parts.setdefault(("Lead", name), part)
+        count["Lead", name] += more
+    lines = [
+        _part_line(parts[key], count[key], notes.get(key[1], (0, ""))[1] if key[0] == "Lead" else "")
+        for key in sorted(parts, key=lambda key: order.index(key[0]))
+    ]
+    return (*lines, *unknown)
 
 
 def _part_line(part: Part, count: int, note: str = "") -> PartLine:
-    kind = part.kind if isinstance(part, Lead) else type(part).__name__.lower()
-    kind = "extension lead" if isinstance(part, Lead) and kind == "extension" else kind
+    kind = _LEADS[part.kind] if isinstance(part, Lead) else type(part).__name__.lower()
     buy = max(0, count - part.in_stock)
     each = getattr(part, "price", None)
     price = 0.0 if buy == 0 else None if each is None else round(each * buy, 2)
     return PartLine(part.name, kind, count, part.in_stock, buy, price, note)
 
 
-def _wanted_lines(net: Netlist, leads: Sequence[Lead], count: Counter[tuple[str, str]]) -> Iterator[PartLine]:
-    """What is missing: by the name of one in the kit that is out of stock and would do, or in words."""
-    wanted: dict[str, list[str]] = defaultdict(list)
-    kinds: dict[str, Wanted] = {}
+def _wanted(
+    net: Netlist, leads: Sequence[Lead], count: Counter[tuple[str, str]]
+) -> tuple[dict[str, tuple[int, str]], list[PartLine]]:
+    """What is missing: how many more of a lead that the kit knows and would do, or in words what to look for."""
+    places: dict[Wanted, list[str]] = defaultdict(list)
     for tag, at in net.leads.items():
         for one in at.wanted:
-            wanted[one.words].append(tag)
-            kinds[one.words] = one
+            places[one].append(tag)
     for (hub, socket), splitter in net.splitters.items():
         if isinstance(splitter, Wanted):
-            wanted[splitter.words].append(f"{socket} of {hub}")
-            kinds[splitter.words] = splitter
-    for words, tags in wanted.items():
-        spare = [lead for lead in leads if kinds[words].met_by(lead) and lead.in_stock <= count["Lead", lead.name]]
+            places[splitter].append(f"{socket} of {hub}")
+    known: dict[str, tuple[int, str]] = {}
+    unknown: dict[str, tuple[str, list[str]]] = {}
+    for wanted, tags in places.items():
+        spare = [lead for lead in leads if wanted.met_by(lead) and lead.in_stock <= count["Lead", lead.name]]
         spare.sort(key=lambda lead: (lead.price is None, lead.price or 0.0, lead.length_m or 0.0))
-        note, kind = f"for {_names(tags)}", kinds[words].kind
-        kind = "extension lead" if kind == "extension" else kind
         if spare:
-            price = None if spare[0].price is None else round(spare[0].price * len(tags), 2)
-            yield PartLine(spare[0].name, kind, len(tags), 0, len(tags), price, f"{note}: {words}; none left in stock")
+            more, note = known.get(spare[0].name, (0, ""))
+            said = f"{len(tags)} more for {_names(tags)}"
+            known[spare[0].name] = (more + len(tags), f"{note}; {said}" if note else said)
         else:
-            name = words.removeprefix("an ").removeprefix("a ")
-            yield PartLine(name, kind, len(tags), 0, len(tags), None, f"{note}; not in the kit")
+            unknown.setdefault(wanted.words, (_LEADS[wanted.kind], []))[1].extend(tags)
+    return known, [
+        PartLine(
+            words.removeprefix("an ").removeprefix("a "), kind, len(tags), 0, len(tags), None,
+            f"for {_names(tags)}; not in the kit",
+        )
+        for words, (kind, tags) in unknown.items()
+    ]  # fmt: skip
 
 
 # --- plugging in, and trying ------------------------------------------------------------------------------------------
@@ -297,7 +314,7 @@ def _steps(wires: Sequence[Wire], hubs: Sequence[Hub]) -> tuple[str, ...]:
             f'{tags}: the player says "forward" and pushes forward, then back, left and right; the game must go the way '
             "the player said."
         )
-    if usb := _names(wire.tag for wire in cabled if is_usb(wire.plug)):
+    if usb := _names(wire.tag for wire in cabled if goes_by_usb(wire.plug, wire.takes)):
         steps.append(f"Unplug {usb} one at a time and plug each in again: does each still do the same?")
     return tuple(steps)
 
