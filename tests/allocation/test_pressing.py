@@ -178,11 +178,23 @@ class TestForce:
         assert fit(own, LEAF, action()).fails == ()
 
     def test_an_assumed_involuntary_force_refuses_nothing(self):
-        """3 % of 9 N stands in: three times that is 0.81 N, which is told of pip and does not refuse it."""
+        """1 % of 9 N stands in, 0.09 N: three times that is 0.27 N, which is told of pip and does not refuse it; at 1.5 Hz
+        it would pass 0.10 N 90 exp(-(0.10/0.09)^2/2) = 48.5 times a minute. Under a 30 N foot it would be 90 at most, the
+        times an assumed tremor goes to and fro."""
         found = fit(Press(force_n=(9.0,)), PIP, action(), part="hand")
         assert found.fails == ()
-        assert found.false_per_min == ALWAYS
-        assert any("0.81 N or more" in one and "involuntary force is assumed" in one for one in found.notes)
+        assert found.false_per_min == pytest.approx(48.5, abs=0.05)
+        assert any("0.27 N or more" in one and "involuntary force is assumed" in one for one in found.notes)
+        foot = fit(Press(force_n=(30.0,)), PIP, action(), part="foot")
+        assert foot.fails == ()
+        assert foot.false_per_min == pytest.approx(90.0, abs=1e-9)
+
+    def test_joss_and_the_domes(self):
+        """A 1.8 N dome under a 30 N foot, 2 a second, 12 in the busy minute: 6 % of its force, and steady."""
+        found = fit(Press(force_n=(30.0,), rate_per_s=(2.0,)), DOME, action(busy_per_min=12.0), part="foot")
+        assert found.fails == ()
+        assert found.effort_share == pytest.approx(0.06, abs=1e-9)
+        assert found.false_per_min < 0.001
 
     def test_resting_on_it_is_always_on(self):
         """A resting force above the operating force keeps it pressed."""

@@ -27,8 +27,9 @@ DOWN_S = 0.1
 """Time a quick press stays down where the release was timed and the rate was not counted: common practice, no source."""
 USUAL_CYCLE_S = 1.0
 """One press and release where neither rate nor release was taken: common practice, no source."""
-USUAL_INVOLUNTARY_SHARE = 0.03
-"""Involuntary force as a share of the comfortable force where neither typed nor recorded: a steady hand's (assumed)."""
+USUAL_INVOLUNTARY_SHARE = 0.01
+"""Involuntary force of a part at rest, as a share of its comfortable force, where neither typed nor recorded: a third of
+what stands in for a part that pushes a stick (assumed)."""
 USUAL_CROSSING_HZ = 1.5
 """Mean frequency of involuntary force where not recorded (assumed)."""
 
@@ -233,8 +234,9 @@ def _cycle(site: Site, rate_per_s: float, release_s: float, assumptions: list[As
 def _rest(site: Site, press: Press, assumptions: list[Assumption]) -> float:
     if press.rest_force_n:
         return _mean(press.rest_force_n)
-    if site.rest and site.rest[-1].force_n:
-        value = _mean(site.rest[-1].force_n)
+    last = site.rest[-1].force_n if site.rest else ()
+    if last:
+        value = _mean(last)
         assumptions.append(
             Assumption(
                 f"Resting force on a switch at {site.name}", spoken(value, "n"),
@@ -260,8 +262,8 @@ def _unsteady(site: Site, press: Press, comfortable_n: float, assumptions: list[
         assumptions.append(
             Assumption(
                 f"Involuntary force on a switch at {site.name}", f"{spoken(force, 'n')} rms",
-                f"neither typed nor recorded: {percent(USUAL_INVOLUNTARY_SHARE)} of the comfortable force is a usual "
-                "figure of a steady hand",
+                f"neither typed nor recorded: {percent(USUAL_INVOLUNTARY_SHARE)} of the comfortable force is a usual figure of "
+                "a steady part at rest",
                 "20 s of resting on the gauge where the switch will be",
             )
         )  # fmt: skip

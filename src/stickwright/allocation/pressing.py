@@ -318,6 +318,8 @@ def _false(
     unsteady = 0.0
     if not pressed.proximity and not math.isnan(pressed.force_n):
         unsteady = crossings_per_min(pressed.force_n, able.rest_n, able.involuntary_n, able.crossing_hz)
+        if not able.involuntary_taken and able.rest_n < pressed.force_n:
+            unsteady = min(unsteady, 60 * able.crossing_hz)  # an assumed tremor does not keep a switch pressed for good
     spasms, words = _spasms_per_min(site, pressed, player_spasms_per_s, said)
     read = (unsteady if able.involuntary_taken or able.rest_n >= pressed.force_n else 0.0) + spasms
     limit = FALSE_LIMIT_COSTLY_PER_MIN if action.false_input_costly else FALSE_LIMIT_PER_MIN
