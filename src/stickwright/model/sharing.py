@@ -31,6 +31,7 @@ class Term:
     """'importance', 'precision', 'effort', 'misses', 'false presses', 'slowed', 'mind', 'part', 'set-up', 'helper',
     'option', 'toggle', 'rule broken', 'cost'."""
     points: float
+    """On the player's scale, signed."""
     words: str
 
 
@@ -101,6 +102,7 @@ class Placement:
     hub: str | None = None
     socket: str | None = None
     points: float = 0.0
+    """What doing it this way is worth: the sum of its terms."""
     terms: tuple[Term, ...] = ()
     fit: Fit | None = None
     press: PressFit | None = None
@@ -109,6 +111,7 @@ class Placement:
     second: str = ""
     """Second best, and what it would cost."""
     second_cost: float | None = None
+    """Points less than here; None when there is no second."""
     words: str = ""
     """The player's own words about leaving it to somebody else, or going without."""
     introduce: Literal["day 1", "week 2", "later", ""] = ""
@@ -120,7 +123,9 @@ class Alternative:
 
     placements: tuple[Placement, ...]
     points: float
+    """Of the whole plan."""
     loss: float
+    """Points less than the best plan."""
     changed: tuple[str, ...]
     """Actions done otherwise."""
     sentence: str
@@ -132,6 +137,7 @@ class Relaxation:
 
     sentence: str
     price: float
+    """Points of the whole plan; more is dearer."""
     gives_up: tuple[str, ...]
 
 
@@ -251,6 +257,7 @@ class Sharing:
     placements: tuple[Placement, ...]
     """In the order of the game's actions."""
     points: float
+    """Of all placements together."""
     bound: float
     """No plan can have more."""
     proven: bool

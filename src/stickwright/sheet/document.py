@@ -4,9 +4,11 @@ from __future__ import annotations
 
 import dataclasses
 import json
+import math
 import re
 from collections.abc import Iterable
 from functools import cache
+from itertools import chain
 from pathlib import Path
 from typing import Any
 
@@ -31,11 +33,9 @@ _BODY = (
 )  # fmt: skip
 """Height of the body picture and type of the family's page, and whether its table leaves the parts' names to the
 picture: the picture gives way first, the type never below 11."""
-_WIRING = (
-    (184.0, 10.0, True), (160.0, 10.0, True), (140.0, 10.0, True), (140.0, 9.0, True), (140.0, 9.0, False),
-    (120.0, 9.0, False),
-)  # fmt: skip
-"""Width of the wiring's drawing, type of its tables, and whether the contacts are told."""
+_WIRING = ((1.0, 10.0, True), (0.9, 10.0, True), (0.9, 9.0, True), (0.86, 9.0, True), (0.86, 9.0, False))
+"""Size of the wiring's drawing, type of its tables, and whether the contacts are told. Where none of these keeps it on
+one page, the drawing and the cables have a page, and steps and parts the next."""
 
 
 def sheet_content(plan: Plan, level: int = 0, drawing_height_mm: float = _DRAWING_MM[0]) -> dict[str, Any]:
@@ -95,7 +95,9 @@ def sheet_pdf(plan: Plan) -> bytes:
     if plan.sharing is not None:
         content |= {"who": _on_one_page(content, "who", (_who(plan, way) for way in _BODY))}
     if content["wiring"] is not None:
-        content |= {"wiring": _on_one_page(content, "wiring", (_wiring(plan, way) for way in _WIRING))}
+        apart = (_wiring(plan, way, apart=True) for way in (_WIRING[-2], _WIRING[0]))
+        ways = chain((_wiring(plan, way) for way in _WIRING), apart)
+        content |= {"wiring": _on_one_page(content, "wiring", ways)}
     most = MOST_PAGES if plan.sharing is None else MOST_PAGES_SHARED
     for level in range(len(SETTINGS)):
         content |= _setting(level)
@@ -109,19 +111,22 @@ def _who(plan: Plan, way: tuple[float, float, bool]) -> dict[str, Any] | None:
     return who_page(plan, height_mm, short) | {"text_pt": text_pt} if plan.sharing is not None else None
 
 
-def _wiring(plan: Plan, way: tuple[float, float, bool]) -> dict[str, Any] | None:
-    width_mm, text_pt, conductors = way
-    page = wiring_page(plan, width_mm, conductors)
-    return page | {"text_pt": text_pt} if page is not None else None
+def _wiring(plan: Plan, way: tuple[float, float, bool], *, apart: bool = False) -> dict[str, Any] | None:
+    shrink_share, text_pt, conductors = way
+    page = wiring_page(plan, shrink_share, conductors)
+    return page | {"text_pt": text_pt, "apart": apart} if page is not None else None
 
 
 def _on_one_page(content: dict[str, Any], name: str, ways: Iterable[dict[str, Any] | None]) -> dict[str, Any] | None:
-    """The first way to set a page that keeps it on one page; the closest when none does."""
-    page = None
+    """The first way to set a page that keeps it on one page; where none does, the last of those that take fewest."""
+    best, fewest = None, math.inf
     for page in ways:
-        if _pages_of(content | {name: page}, name) <= 1:
+        pages = _pages_of(content | {name: page}, name)
+        if pages <= fewest:
+            best, fewest = page, pages
+        if pages <= 1:
             break
-    return page
+    return best
 
 
 def _setting(level: int) -> dict[str, Any]:

@@ -5,12 +5,15 @@ from __future__ import annotations
 import re
 
 from stickwright.model.plan import Plan
+from stickwright.sheet.body import body_drawing
 from stickwright.sheet.drawings import setup_drawing
 from stickwright.sheet.figures_ability import capability_polar
 from stickwright.sheet.figures_bench import bench
 from stickwright.sheet.figures_fit import force_travel, ranking, reach_polygon
 from stickwright.sheet.figures_recording import trace_overview
 from stickwright.sheet.figures_tuning import curve, tuning_before_after
+from stickwright.sheet.who import marks_of
+from stickwright.sheet.wiring_drawing import wiring_drawing
 
 __all__ = [
     "all_figures", "bench", "capability_polar", "curve", "force_travel", "ranking", "reach_polygon", "trace_overview",
@@ -29,9 +32,15 @@ def all_figures(plan: Plan) -> dict[str, str]:
     Returns
     -------
     dict
-        Name without ending, SVG text; sites numbered in the plan's order.
+        Name without ending, SVG text; "body" and "wiring" when all actions are shared out; sites numbered in the
+        plan's order.
     """
     figures: dict[str, str] = {}
+    if plan.sharing is not None and (marks := marks_of(plan)):
+        figures["body"] = body_drawing(marks)
+    wiring = plan.sharing.wiring if plan.sharing is not None else None
+    if wiring is not None and wiring.wires:
+        figures["wiring"] = wiring_drawing(wiring, wiring.hubs)
     for number, site in enumerate(plan.sites, start=1):
         stem = f"site-{number}-{_slug(site.name)}"
         if site.choice is not None:

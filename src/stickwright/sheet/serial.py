@@ -14,6 +14,7 @@ from typing import Any
 import numpy as np
 
 from stickwright.model.estimate import Estimate
+from stickwright.model.measured import Measured
 from stickwright.model.plan import Fit, Plan
 
 __all__ = ["FORMAT", "as_data", "as_json", "plan_json"]
@@ -82,6 +83,8 @@ def as_data(value: Any) -> Any:
     if dataclasses.is_dataclass(value) and not isinstance(value, type):
         fields = {field.name: as_data(getattr(value, field.name)) for field in dataclasses.fields(value)}
         return {"label": value.label, **fields} if isinstance(value, Fit) else fields
+    if isinstance(value, Measured):
+        return {name: as_data(getattr(value, name)) for name in type(value).model_fields}
     if isinstance(value, dict):
         return {str(key): as_data(item) for key, item in value.items()}
     if isinstance(value, np.ndarray):

@@ -12,6 +12,7 @@ from stickwright.sheet.printed import clause, sentence
 from stickwright.sheet.sharing_words import bought_words, power_words
 from stickwright.sheet.who import for_the_cables
 from stickwright.sheet.why_so import findings_rows
+from stickwright.sheet.wiring_drawing import wiring_alt, wiring_drawing, wiring_rows
 
 __all__ = ["wiring_page"]
 
@@ -19,15 +20,15 @@ _COLUMNS = ["tag", "from", "plug", "through", "to", "as", "length"]
 _PARTS = ["part", "kind", "needed", "in stock", "to get", "price", "note"]
 
 
-def wiring_page(plan: Plan, drawing_mm: float = 184.0, conductors: bool = True) -> dict[str, Any] | None:
+def wiring_page(plan: Plan, shrink_share: float = 1.0, conductors: bool = True) -> dict[str, Any] | None:
     """Everything printed on the page of the wiring; None when nothing is wired.
 
     Parameters
     ----------
     plan : Plan
         A finished plan.
-    drawing_mm : float, default 184
-        Paper width of the drawing.
+    shrink_share : float, default 1
+        Size of the drawing as a share of its own.
     conductors : bool, default True
         Whether to say what each contact carries.
 
@@ -39,13 +40,13 @@ def wiring_page(plan: Plan, drawing_mm: float = 184.0, conductors: bool = True) 
     wiring = plan.sharing.wiring if plan.sharing is not None else None
     if wiring is None or not (wiring.wires or wiring.parts):
         return None
-    from stickwright.sheet.wiring_drawing import wiring_alt, wiring_drawing, wiring_rows
-
-    drawing = wiring_drawing(wiring, wiring.hubs, drawing_mm) if wiring.wires else ""
+    drawing = wiring_drawing(wiring, wiring.hubs) if wiring.wires else ""
     return {
         "title": f"{'Wiring and parts' if wiring.wires else 'Parts'}: player {plan.player}",
         "missing": _missing(wiring),
-        "drawing": {"svg": drawing, "alt": wiring_alt(wiring), "width_mm": width_mm(drawing)} if drawing else None,
+        "drawing": {"svg": drawing, "alt": wiring_alt(wiring), "width_mm": width_mm(drawing) * shrink_share}
+        if drawing
+        else None,
         **_table(wiring_rows(wiring)),
         "power": [power_words(line) for line in wiring.power],
         "steps": [sentence(step) for step in wiring.steps],

@@ -25,6 +25,7 @@ from stickwright.sheet.printed import (
     sided,
     wrapped,
 )
+from stickwright.sheet.sharing_lines import sharing_blocks
 from stickwright.sheet.tuned import dead_zones, lost, to_type, tuned_elsewhere
 
 __all__ = ["bench_words", "plan_words", "trace_words"]
@@ -55,16 +56,22 @@ def plan_words(plan: Plan) -> str:
     head = [f"Player {plan.player}", f"made {plan.made_on}" if plan.made_on else "", f"stickwright {plan.version}"]
     parts = [", ".join(part for part in head if part), wrapped([plan.sentence], WIDTH)]
     parts += [_site(plan, site) for site in plan.sites]
+    parts += sharing_blocks(plan, WIDTH)
     parts.append(_block("Next reading", [plan.next_reading.sentence]))
+    shared = plan.sharing
     left = [_caution(caution) for caution in plan.cautions if caution not in _placed(plan)]
+    told = {caution.text for caution in plan.cautions}
+    left += [_caution(caution) for caution in (shared.cautions if shared else ()) if caution.text not in told]
     if left:
         parts.append(_block("Cautions", left))
-    assumed = merged_assumptions(plan.assumptions, [site.name for site in plan.sites])
+    taken = (*plan.assumptions, *(shared.assumptions if shared else ()))
+    assumed = merged_assumptions(taken, [site.name for site in plan.sites])
     if assumed:
         lines = [f"{one.what}: {one.value} ({one.why}). Replace by: {clause(one.replace_by)}." for one in assumed]
         parts.append(_block("Assumed, not measured", lines))
-    if plan.findings:
-        parts.append(_block("Findings", _findings(plan.findings)))
+    noticed = dict.fromkeys((*plan.findings, *_shared_findings(plan)))
+    if noticed:
+        parts.append(_block("Findings", _findings(tuple(noticed))))
     parts.append(wrapped([f"{plan.draws} draws, seed {plan.seed}; intervals are 95 %."], WIDTH))
     return "\n\n".join(part for part in parts if part) + "\n"
 
@@ -155,6 +162,14 @@ def _findings(findings: tuple[Finding, ...]) -> list[str]:
     """What limits first, notes last."""
     order = tuple(_LEVELS)
     return [f"{_LEVELS[one.level]}: {one.text}" for one in sorted(findings, key=lambda one: order.index(one.level))]
+
+
+def _shared_findings(plan: Plan) -> tuple[Finding, ...]:
+    """What was noticed in sharing out and wiring."""
+    if plan.sharing is None:
+        return ()
+    wiring = plan.sharing.wiring
+    return (*plan.sharing.findings, *(wiring.findings if wiring is not None else ()))
 
 
 def _caution(caution: Caution) -> str:

@@ -1,0 +1,122 @@
+"""The sharing in the terminal: a table of who does what, how sure it is, what else there is, and the cables."""
+
+from __future__ import annotations
+
+import textwrap
+from collections.abc import Iterable, Sequence
+
+from stickwright.model.plan import Plan
+from stickwright.model.sharing import Clash, Placement, Sharing, Wiring
+from stickwright.sheet.printed import sentence, wrapped
+from stickwright.sheet.sharing_words import (
+    alternative_words,
+    bought_words,
+    device_words,
+    given_up,
+    introduced,
+    load_words,
+    mode_words,
+    own_words,
+    pair_words,
+    place_words,
+    power_words,
+    socket_words,
+    tags_of,
+    way_out_words,
+    wire_words,
+)
+from stickwright.sheet.why_so import NO_HUB
+
+__all__ = ["sharing_blocks"]
+
+_HEADS = ("action", "by", "with", "socket")
+_GAPS = 8  # letters beside and between the four columns
+
+
+def sharing_blocks(plan: Plan, width: int = 80) -> list[str]:
+    """Blocks of text about the sharing; none when nothing is shared out.
+
+    Parameters
+    ----------
+    plan : Plan
+        A finished plan.
+    width : int, default 80
+        Columns of the terminal.
+    """
+    sharing = plan.sharing
+    if sharing is None:
+        return []
+    order = [f"{when}: {actions}." for when, actions in introduced(sharing.placements)]
+    blocks = [
+        f"{'-' * width}\nWho does what\n{_who_table(sharing, width)}",
+        _clash(sharing.clash, width),
+        wrapped([sentence(sharing.sentence), sentence(sharing.solved)], width),
+        _block("Order of introduction", order, width),
+        _numbered("Next best plans", [alternative_words(one) for one in sharing.alternatives], width),
+        _block("What each part is asked to do", [load_words(load) for load in sharing.loads], width),
+        _block("Can act together", [pair_words(pair) for pair in sharing.pairs], width),
+        *(_wired(sharing.wiring, width) if sharing.wiring is not None else (wrapped([NO_HUB], width),)),
+    ]
+    return [block for block in blocks if block]
+
+
+def _who_table(sharing: Sharing, width: int) -> str:
+    """One action a row, in columns no wider than what they hold."""
+    tags = tags_of(sharing)
+    rows = [_HEADS, *(_row(one, tags.get((one.hub or "", one.socket or ""), "")) for one in sharing.placements)]
+    widths = [max(len(row[at]) for row in rows) for at in range(len(_HEADS))]
+    while sum(widths) > width - _GAPS:
+        widths[widths.index(max(widths))] -= 1
+    return "\n".join(line for row in rows for line in _lines(row, widths))
+
+
+def _row(one: Placement, tag: str) -> tuple[str, str, str, str]:
+    if one.how == "site":
+        mode = mode_words(one)
+        return one.action, place_words(one), f"{device_words(one)}{f': {mode}' if mode else ''}", socket_words(one, tag)
+    told = {"option": one.label, "helper": "second controller", "chord": one.label, "dropped": ""}[one.how]
+    own = own_words(one)
+    return one.action, place_words(one), f"{told}{': ' if told and own else ''}{own}", ""
+
+
+def _lines(row: Sequence[str], widths: Sequence[int]) -> list[str]:
+    """One row on as many lines as its longest cell takes."""
+    cells = [textwrap.wrap(cell, wide, break_on_hyphens=False) or [""] for cell, wide in zip(row, widths, strict=True)]
+    tall = max(len(cell) for cell in cells)
+    lines = (
+        "  ".join((cell[at] if at < len(cell) else "").ljust(wide) for cell, wide in zip(cells, widths, strict=True))
+        for at in range(tall)
+    )
+    return [f"  {line}".rstrip() for line in lines]
+
+
+def _clash(clash: Clash | None, width: int) -> str:
+    if clash is None:
+        return ""
+    said = wrapped([f"NOT EVERYTHING COULD BE HAD. {sentence(clash.sentence)} {given_up(clash)}".strip()], width)
+    ways = [way_out_words(number, clash) for number in range(1, len(clash.ways_out) + 1)]
+    return "\n".join(part for part in (said, _numbered("Ways out, cheapest first", ways, width)) if part)
+
+
+def _wired(wiring: Wiring, width: int) -> list[str]:
+    lacking = [f"{line.buy} x {line.name}{_note(line.note)}" for line in wiring.parts if line.buy]
+    return [
+        _block("Wiring", [wire_words(wire) for wire in wiring.wires], width)
+        if wiring.wires
+        else wrapped([NO_HUB], width),
+        _block("Current", [power_words(line) for line in wiring.power], width),
+        _block("Missing parts", [*lacking, bought_words(wiring.parts)] if lacking else [], width),
+    ]
+
+
+def _note(note: str) -> str:
+    return f" ({note.rstrip('.')})" if note else ""
+
+
+def _block(title: str, lines: Iterable[str], width: int) -> str:
+    told = [line for line in lines if line]
+    return f"{title}\n{wrapped(told, width, '  ', '    ')}" if told else ""
+
+
+def _numbered(title: str, lines: Sequence[str], width: int) -> str:
+    return _block(title, (f"{number}. {line}" for number, line in enumerate(lines, start=1)), width)
