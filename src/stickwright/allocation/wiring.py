@@ -50,7 +50,6 @@ def wiring_of(placements: Sequence[Placement], case: Case) -> Wiring:
     net = netlist_of(units, case)
     splitters = net.splitters_in_place
     power = power_lines(net.wires, case.hubs, splitters)
-    no_hub = [Finding("note", "hub", "No hub is described: sockets, leads and currents are not worked out.")]
     return Wiring(
         wires=net.wires,
         parts=_parts(units, net, case),
@@ -62,10 +61,19 @@ def wiring_of(placements: Sequence[Placement], case: Case) -> Wiring:
             *_plug_findings(net, case),
             *_socket_findings(net, case.hubs),
             *_unknowns(net, case),
-            *(no_hub if units and not case.hubs else ()),
+            *_unconnected(units, case),
         ),
         hubs=case.hubs,
     )
+
+
+def _unconnected(units: Sequence[Unit], case: Case) -> Iterator[Finding]:
+    """Devices that nothing says how to plug in."""
+    loose = _names(f"{unit.device.name} ({unit.at})" for unit in units if unit.hub is None)
+    if loose and not case.hubs:
+        yield Finding("note", "hub", "No hub is described: sockets, leads and currents are not worked out.")
+    elif loose:
+        yield Finding("query", "hub", f"No socket was chosen for {loose}.")
 
 
 # --- what to look at --------------------------------------------------------------------------------------------------
@@ -314,8 +322,11 @@ def _steps(wires: Sequence[Wire], hubs: Sequence[Hub]) -> tuple[str, ...]:
             f'{tags}: the player says "forward" and pushes forward, then back, left and right; the game must go the way '
             "the player said."
         )
-    if usb := _names(wire.tag for wire in cabled if goes_by_usb(wire.plug, wire.takes)):
-        steps.append(f"Unplug {usb} one at a time and plug each in again: does each still do the same?")
+    usb = [wire.tag for wire in cabled if goes_by_usb(wire.plug, wire.takes)]
+    if len(usb) == 1:
+        steps.append(f"Unplug {usb[0]} and plug it in again: does it still do the same?")
+    elif usb:
+        steps.append(f"Unplug {_names(usb)} one at a time and plug each in again: does each still do the same?")
     return tuple(steps)
 
 

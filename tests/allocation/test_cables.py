@@ -1,0 +1,196 @@
+"""What fits into what, how long a cable must be, and which leads of the stock make it so."""
+
+from __future__ import annotations
+
+from collections import Counter
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from stickwright.allocation.cables import (
+    Run,
+    Wanted,
+    carried,
+    leads_for,
+    needed_m,
+    plugs_compatible,
+    splitter_for,
+)
+from stickwright.errors import BadInput
+from stickwright.model.kit import Lead
+from stickwright.model.player import Site
+
+
+def extension(name: str, length_m: float, plug: str = "2-conductor", in_stock: int = 1) -> Lead:
+    return Lead(name=name, plug=plug, length_m=length_m, in_stock=in_stock)
+
+
+def run(
+    tag: str, needed: float | None, own: float | None = 1.0, plug: str = "2-conductor", takes: str = "2-conductor"
+) -> Run:
+    return Run(tag, plug, takes, own, needed)
+
+
+@pytest.mark.parametrize(
+    "plug, takes, reason",
+    [
+        ("2-conductor", "2-conductor", ""),
+        ("USB", "USB-A", ""),
+        ("USB or 4-conductor", "4-conductor", ""),
+        ("2-conductor", "4-conductor", "2-conductor plug in a 4-conductor jack: its sleeve bridges ring 1, ring 2 and sleeve"),
+        ("3-conductor", "4-conductor", "3-conductor plug in a 4-conductor jack: its sleeve bridges ring 2 and sleeve"),
+        ("2-conductor", "3-conductor", "2-conductor plug in a 3-conductor jack: its sleeve bridges ring and sleeve"),
+        ("4-conductor", "2-conductor", "4-conductor plug in a 2-conductor jack: the jack has no contact for ring 1 and ring 2"),
+        ("4-conductor", "3-conductor", "4-conductor plug in a 3-conductor jack: the jack has no contact for ring 2"),
+        ("6.3 mm 2-conductor", "2-conductor",
+         "6.3 mm 2-conductor plug and 3.5 mm 2-conductor jack: a 6.3 mm plug is too thick for a 3.5 mm jack"),
+        ("2.5 mm 2-conductor", "2-conductor",
+         "2.5 mm 2-conductor plug and 3.5 mm 2-conductor jack: a 2.5 mm plug makes no sure contact in a 3.5 mm jack"),
+        ("USB", "4-conductor", "USB-A plug and 3.5 mm 4-conductor socket: they are of different kinds"),
+        ("USB", "USB-C", "USB-A plug and USB-C socket: they are of different kinds"),
+        ("", "USB", "its plug is not said"),
+    ],
+)  # fmt: skip
+def test_only_equal_size_and_conductors_fit(plug: str, takes: str, reason: str) -> None:
+    """By the shape of round plugs: tip at the end, sleeve at the handle, one with fewer contacts has the longer sleeve."""
+    assert plugs_compatible(plug, takes) == (not reason, reason)
+
+
+def test_plug_that_is_none_is_told() -> None:
+    """A plug that nobody knows is refused with what would be one."""
+    with pytest.raises(BadInput) as told:
+        plugs_compatible("banana", "USB")
+    assert told.value.problems[0].found == '"banana"'
+
+
+def test_needed_length() -> None:
+    """Way by the tie points 1.10 m, 0.60 m for tilting, 0.15 m service loop: 1.85 m; unknown way, unknown length."""
+    assert needed_m(Site(name="chin", part="chin", to_hub_m=1.10, tilt_slack_m=0.60)) == pytest.approx(1.85, abs=1e-9)
+    assert needed_m(Site(name="chin", part="chin", tilt_slack_m=0.60)) is None
+
+
+def test_nearest_stock_length_up() -> None:
+    """0.7 m short: of 0.5, 1 and 2 m the 1 m lead; of another connector none."""
+    leads = [extension(f"{m} m", m) for m in (2.0, 0.5, 1.0)] + [extension("wrong", 0.8, "4-conductor")]
+    found = leads_for([run("A1", 1.7)], leads)["A1"]
+    assert [lead.name for lead in found.leads] == ["1.0 m"]
+    assert found.length_m == pytest.approx(2.0, abs=1e-9)
+
+
+def test_exactly_enough_is_enough() -> None:
+    """A lead of just the length that lacks does; no lead where the own cable does."""
+    assert [lead.name for lead in leads_for([run("A1", 1.5)], [extension("half", 0.5)])["A1"].leads] == ["half"]
+    assert leads_for([run("A1", 1.0)], [extension("half", 0.5)])["A1"].leads == ()
+
+
+def test_longest_need_first() -> None:
+    """One 2 m and one 1 m lead: the run that lacks 1.8 m takes the long one, though it comes later."""
+    found = leads_for([run("A1", 1.9), run("A2", 2.8)], [extension("two", 2.0), extension("one", 1.0)])
+    assert [[lead.name for lead in found[tag].leads] for tag in ("A1", "A2")] == [["one"], ["two"]]
+
+
+def test_joined_only_if_one_does_not_do() -> None:
+    """Lacking 1.4 m: with 1 m and 0.5 m leads, two joined; as soon as a 2 m lead is there, that one alone."""
+    short = [extension("half", 0.5, in_stock=2), extension("one", 1.0)]
+    assert [lead.name for lead in leads_for([run("A1", 2.4)], short)["A1"].leads] == ["half", "one"]
+    assert [lead.name for lead in leads_for([run("A1", 2.4)], [*short, extension("two", 2.0)])["A1"].leads] == ["two"]
+
+
+def test_what_is_missing() -> None:
+    """Nothing long enough: what to ask for, rounded up to a tenth of a metre, and what would do."""
+    found = leads_for([run("A1", 1.95)], [extension("half", 0.5)])["A1"]
+    assert [wanted.words for wanted in found.wanted] == ["an extension lead, 3.5 mm 2-conductor, 1 m or longer"]
+    assert found.leads == ()
+    assert found.wanted[0].met_by(extension("one", 1.0, in_stock=0))
+    assert not found.wanted[0].met_by(extension("short", 0.9, in_stock=0))
+    assert not found.wanted[0].met_by(extension("other", 2.0, "USB", in_stock=0))
+
+
+def test_adapter_then_extension_on_either_side() -> None:
+    """A 6.3 mm plug reaches a 3.5 mm jack by an adapter; leads of both connectors may lengthen it, in order."""
+    adapter = Lead(name="step", kind="adapter", plug="2-conductor", sockets=("6.3 mm 2-conductor",), length_m=0.1)
+    big, small = extension("big", 0.5, "6.3 mm 2-conductor"), extension("small", 0.5)
+    found = leads_for([run("A1", 2.0, plug="6.3 mm 2-conductor")], [small, adapter, big])["A1"]
+    assert [lead.name for lead in found.leads] == ["big", "step", "small"]
+    assert found.length_m == pytest.approx(2.1, abs=1e-9)
+    assert found.wanted == ()
+
+
+def test_unmeasured_is_never_lengthened() -> None:
+    """No way taken, or no cable measured: no lead is spent, no length made up."""
+    leads = [extension("two", 2.0)]
+    assert leads_for([run("A1", None)], leads)["A1"].length_m == 1.0
+    unknown = leads_for([run("A1", 3.0, own=None)], leads)["A1"]
+    assert (unknown.leads, unknown.length_m, unknown.wanted) == ((), None, ())
+
+
+def test_splitter_with_its_own_supply_comes_first() -> None:
+    """Of splitters that fit, one that feeds its ways itself; then the smallest; none that lacks a way."""
+    two = Lead(name="two", kind="splitter", plug="USB", sockets=("USB", "USB"))
+    four = Lead(name="four", kind="splitter", plug="USB", sockets=("USB",) * 4, port_current_a=0.5)
+    jacks = Lead(name="jacks", kind="splitter", plug="2-conductor", sockets=("2-conductor",) * 2)
+    assert splitter_for("USB", {1: "USB", 2: "USB"}, [two, four, jacks]) is four
+    assert splitter_for("USB", {1: "USB", 2: "USB"}, [two, jacks]) is two
+    assert splitter_for("USB", {1: "USB", 3: "USB"}, [two, jacks]) == Wanted("splitter", "USB-A", "USB-A", ways=3)
+
+
+def test_contacts_of_a_stick_plug_are_not_guessed() -> None:
+    """Four conductors come in two orders; the netlist says what there is, not where."""
+    assert carried("3.5 mm 4-conductor", "stick") == (
+        ("tip, ring 1, ring 2, sleeve", "axis 1, axis 2, supply, ground: order by the hub's and stick's papers"),
+    )
+    assert carried("USB-A", "stick") == (
+        ("supply", "5 V"),
+        ("data -", "data"),
+        ("data +", "data"),
+        ("ground", "ground"),
+    )
+    assert carried("", "switch") == ()
+
+
+LENGTHS = st.sampled_from([0.3, 0.5, 1.0, 1.5, 2.0, 3.0])
+CONNECTORS = st.sampled_from(["2-conductor", "4-conductor", "USB"])
+RUNS = st.lists(
+    st.tuples(st.one_of(st.none(), st.floats(0.2, 6.0)), st.one_of(st.none(), LENGTHS), CONNECTORS),
+    min_size=1,
+    max_size=8,
+)
+STOCK = st.lists(st.tuples(LENGTHS, CONNECTORS, st.integers(0, 3)), max_size=6)
+
+
+@given(RUNS, STOCK)
+def test_never_too_short_unsaid_and_never_used_twice(
+    wanted: list[tuple[float | None, float | None, str]], stock: list[tuple[float, str, int]]
+) -> None:
+    """Law: a cable is long enough or says what is missing; leads match its connector; no unit is used twice."""
+    runs = [Run(f"A{n}", plug, plug, own, need) for n, (need, own, plug) in enumerate(wanted, 1)]
+    leads = [extension(f"lead {n}", length, plug, units) for n, (length, plug, units) in enumerate(stock)]
+    found = leads_for(runs, leads)
+    used = Counter(lead.name for at in found.values() for lead in at.leads)
+    assert all(used[lead.name] <= lead.in_stock for lead in leads)
+    for one in runs:
+        at = found[one.tag]
+        assert all(lead.plug == one.plug for lead in at.leads)
+        if one.own_m is not None:
+            total = one.own_m + sum(lead.length_m or 0.0 for lead in at.leads)
+            assert at.length_m == pytest.approx(total, abs=1e-9)
+            if one.needed_m is not None:
+                assert at.length_m >= one.needed_m - 1e-6 or at.wanted
+                assert not (at.wanted and at.length_m >= one.needed_m)
+
+
+@given(st.lists(st.floats(1.0, 4.0), min_size=1, max_size=5), st.lists(LENGTHS, max_size=5))
+def test_as_many_as_can_be_served_with_one_lead_are(needs: list[float], stock: list[float]) -> None:
+    """Law: single leads serve as many runs as any sharing out could (largest matching of nested choices, by hand)."""
+    runs = [Run(f"A{n}", "USB", "USB", 1.0, need) for n, need in enumerate(needs)]
+    found = leads_for(runs, [extension(f"lead {n}", length, "USB") for n, length in enumerate(stock)])
+    lacking = sorted((need - 1.0 for need in needs if need > 1.0 + 1e-9), reverse=True)
+    left = sorted(stock)
+    served = 0
+    for lack in lacking:  # the longest need has the fewest choices: any of them is as good for the rest
+        if left and left[-1] >= lack - 1e-9:
+            left.pop()
+            served += 1
+    alone = sum(len(at.leads) == 1 for at in found.values())
+    assert alone == served
