@@ -24,7 +24,7 @@ from stickwright.model.plan import Caution, Plan
 from stickwright.model.sharing import PartLine, Placement, PowerLine
 from stickwright.sheet.document import sheet_pdf
 from stickwright.sheet.family import first_page
-from stickwright.sheet.sharing_words import bought_words, done_by, power_words, socket_name, terms_words
+from stickwright.sheet.sharing_words import bought_words, done_by, power_words, socket_name, terms_words, wire_words
 from stickwright.sheet.who import who_page
 from stickwright.sheet.why_so import NO_HUB, why_so
 from stickwright.sheet.wiring_page import wiring_page
@@ -222,6 +222,9 @@ def test_total_is_told_only_when_known() -> None:
     assert "in all" not in unknown
     assert "51.50 for those with a price" in unknown
     assert "total is not known" in unknown
+    told = wiring_page(shared_plan())
+    assert told is not None
+    assert [row[5] for row in told["parts"]] == ["", "45.00", "", "6.50", ""]
     assert bought_words((PartLine("dew", "stick", 1, 1, 0, None),)) == "Everything is in stock."
 
 
@@ -233,6 +236,27 @@ def test_words_of_places() -> None:
     assert done_by(Placement("menu", "dropped")) == "left out"
     assert socket_name("u1/2") == "u1, way 2 of its splitter"
     assert power_words(PowerLine("u1", 0.07, None, 1, "")) == "70 mA at u1, whose limit is not known"
+
+
+def test_paired_controller_has_no_cable() -> None:
+    """The second controller is told with the hub it is paired with; a question keeps its mark."""
+    told = sharing().wiring
+    assert told is not None
+    pad = replace(told.wires[0], tag="A5", device="plain pad", at="sister", through=(), socket="paired")
+    assert wire_words(pad) == "A5: plain pad (sister), paired with quay, no cable"
+    asked = replace(told, steps=("Unplug A1 and plug it in again: does it still do the same?",))
+    page = wiring_page(replace(sample_plan(), sharing=replace(sharing(), wiring=asked)))
+    assert page is not None
+    assert page["steps"] == list(asked.steps)
+
+
+def test_what_is_assumed_of_a_press_is_said_once() -> None:
+    """The same assumption behind three presses stands at the first, the others refer to it."""
+    told = why_so(shared_plan())
+    assert told is not None
+    pressed = [one["press"] for one in told["actions"] if one["press"]]
+    assert [words.count("assumed: release") for words in pressed] == [1, 0, 0]
+    assert all("in part assumed, as above" in words for words in pressed[1:])
 
 
 @pytest.mark.parametrize("name", SHARED)

@@ -8,7 +8,7 @@ from stickwright.model.sharing import Alternative, Clash, Pair, PartLine, Placem
 from stickwright.sheet.printed import ASSUMED, clause, listed, plain, sentence, share
 
 __all__ = [
-    "alternative_words", "bought_words", "device_words", "done_by", "given_up", "introduced", "load_words", "mode_words",
+    "alternative_words", "bought_words", "counted", "device_words", "done_by", "given_up", "introduced", "load_words", "mode_words",
     "own_words", "pair_words", "place_words", "points", "power_words", "second_words", "socket_name", "socket_words", "tags_of",
     "terms_words", "way_out_words", "wire_words",
 ]  # fmt: skip
@@ -28,6 +28,18 @@ def points(value: float) -> str:
     """
     text = f"{abs(value):.1f}".removesuffix(".0")
     return f"−{text}" if value < 0 and text != "0" else text
+
+
+def counted(value: float) -> str:
+    """So many points, with their name.
+
+    Examples
+    --------
+    >>> counted(1.0), counted(0.8)
+    ('1 point', '0.8 points')
+    """
+    text = points(value)
+    return f"{text} point{'' if text.lstrip('−') == '1' else 's'}"
 
 
 def device_words(placement: Placement) -> str:
@@ -155,14 +167,14 @@ def terms_words(placement: Placement) -> str:
     """
     told = [term for term in placement.terms if abs(term.points) >= _NAUGHT]
     if not told:
-        return f"{points(placement.points)} points"
+        return counted(placement.points)
     parts = []
     for place, term in enumerate(told):
         sign = ("" if place == 0 else " + ") if term.points >= 0 else ("−" if place == 0 else " − ")
         why = clause(term.words)
         beside = f" ({why})" if why and term.what != "importance" else ""
         parts.append(f"{sign}{points(abs(term.points))} {term.what}{beside}")
-    return f"{points(placement.points)} points = {''.join(parts)}"
+    return f"{counted(placement.points)} = {''.join(parts)}"
 
 
 def second_words(placement: Placement) -> str:
@@ -181,7 +193,7 @@ def second_words(placement: Placement) -> str:
 
 
 def _cost(cost: float) -> str:
-    return f"{points(cost)} points less"
+    return f"{counted(cost)} less"
 
 
 def introduced(placements: Iterable[Placement]) -> list[tuple[str, str]]:
@@ -226,7 +238,7 @@ def way_out_words(number: int, clash: Clash) -> str:
     """
     way = clash.ways_out[number - 1]
     taken = "; this plan takes it" if number == 1 else ""
-    price = "" if "point" in way.sentence else f" ({points(way.price)} points)"
+    price = "" if "point" in way.sentence else f" ({counted(way.price)})"
     return f"{clause(way.sentence)}{price}{taken}."
 
 
@@ -297,7 +309,10 @@ def wire_words(wire: Wire) -> str:
     wire : Wire
         One device to one socket.
     """
-    way = " -> ".join([f"{wire.device} ({wire.at})" if wire.at else wire.device, *wire.through, wire.socket])
+    device = f"{wire.device} ({wire.at})" if wire.at else wire.device
+    if wire.socket == "paired":
+        return f"{wire.tag}: {device}, paired{f' with {wire.hub}' if wire.hub else ''}, no cable"
+    way = " -> ".join([device, *wire.through, wire.socket])
     role = f", as {wire.role}" if wire.role else ""
     missing = f"; MISSING: {clause(wire.missing)}" if wire.missing else ""
     return f"{wire.tag}: {way}{f' on {wire.hub}' if wire.hub else ''}{role}{missing}"

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Container
 from typing import Any
 
 from stickwright.model.plan import Caution, Plan
@@ -53,17 +54,19 @@ def why_so(plan: Plan) -> dict[str, Any] | None:
     }
 
 
-def press_words(press: PressFit) -> str:
+def press_words(press: PressFit, before: Container[str] = ()) -> str:
     """The numbers of a press: force against the comfortable one, hits, presses a minute, hold, false ones.
 
     Parameters
     ----------
     press : PressFit
         One switch under one part, for one action.
+    before : container of str, default ()
+        Notes and assumptions told already, which are not told again.
     """
     told = [
         f"{plain(press.force_n, 'n')} to operate, {shown(press.comfortable_n, 'n')} comfortable: "
-        f"{share(press.effort_share)} of at most {share(press.effort_limit_share)}"
+        f"effort {share(press.effort_share)}, limit {share(press.effort_limit_share)}"
     ]
     if math.isfinite(press.hit_share):
         told.append(f"{share(press.hit_share)} of presses land on it")
@@ -77,8 +80,13 @@ def press_words(press: PressFit) -> str:
         told.append(f"{plain(press.false_per_min, 'a_minute')} false presses")
     if math.isfinite(press.wanted_face_m):
         told.append(f"{plain(press.wanted_face_m, 'mm')} across would catch 95 of 100")
-    mark = f"; {ASSUMED}: {listed(press.assumed)}" if press.assumed else ""
-    return f"{'; '.join([*told, *(clause(one) for one in (*press.fails, *press.notes))])}{mark}"
+    told += [clause(one) for one in (*press.fails, *press.notes) if one not in before]
+    taken = [clause(one) for one in press.assumed if one not in before]
+    if taken:
+        told.append(f"{ASSUMED}: {'; '.join(taken)}")
+    elif press.assumed:
+        told.append(f"in part {ASSUMED}, as above")
+    return "; ".join(told)
 
 
 def _clash(clash: Clash | None) -> dict[str, Any] | None:
@@ -94,6 +102,7 @@ def _clash(clash: Clash | None) -> dict[str, Any] | None:
 def _actions(sharing: Sharing, cautions: list[Caution]) -> list[dict[str, Any]]:
     """One entry for each action; a site's cautions stand at the first action done there."""
     tags, told, seen = tags_of(sharing), [], set[str]()
+    before = set[str]()
     for one in sharing.placements:
         own = [] if one.site is None or one.site in seen else [two.text for two in cautions if two.site == one.site]
         if one.how == "site" and one.site is not None:
@@ -104,12 +113,13 @@ def _actions(sharing: Sharing, cautions: list[Caution]) -> list[dict[str, Any]]:
                 "place": done_by(one),
                 "socket": _socket(one, tags.get((one.hub or "", one.socket or ""), "")),
                 "terms": terms_words(one),
-                "press": press_words(one.press) if one.press is not None else "",
+                "press": press_words(one.press, before) if one.press is not None else "",
                 "reason": sentence(one.reason),
                 "second": second_words(one),
                 "cautions": own if one.how == "site" else [],
             }
         )
+        before |= {*one.press.notes, *one.press.assumed} if one.press is not None else set()
     return told
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from stickwright.errors import BadInput, Problem
 from stickwright.model.sharing import Elsewhere, Placement, Sharing
 from stickwright.sheet.printed import sentence, wrapped
-from stickwright.sheet.sharing_words import done_by, points, second_words, socket_words, tags_of, terms_words
+from stickwright.sheet.sharing_words import counted, done_by, second_words, socket_words, tags_of, terms_words
 from stickwright.sheet.why_so import press_words
 
 __all__ = ["why_words"]
@@ -97,6 +97,6 @@ def _others(others: tuple[Elsewhere, ...]) -> str:
 
 def _other(one: Elsewhere) -> str:
     where = _WAYS.get(one.where, one.where)
-    cost = "cannot be. " if one.cost is None else f"{points(one.cost)} points less. "
+    cost = "cannot be. " if one.cost is None else f"{counted(one.cost)} less. "
     told = "" if one.cost is not None and "point" in one.sentence else cost
     return wrapped([f"{where}: {told}{sentence(one.sentence)}"], WIDTH, "  ", "    ")

@@ -49,7 +49,7 @@ def wiring_page(plan: Plan, shrink_share: float = 1.0, conductors: bool = True) 
         else None,
         **_table(wiring_rows(wiring)),
         "power": [power_words(line) for line in wiring.power],
-        "steps": [sentence(step) for step in wiring.steps],
+        "steps": [step if step.endswith("?") else sentence(step) for step in wiring.steps],
         "parts_columns": _PARTS,
         "parts": [_part(line) for line in wiring.parts],
         "bought": bought_words(wiring.parts),
@@ -72,10 +72,8 @@ def _missing(wiring: Wiring) -> list[str]:
 
 
 def _part(line: PartLine) -> list[str]:
-    price = f"{line.price:.2f}" if line.price is not None else ""
-    if line.buy and line.price is None:
-        price = "not known"
     get = str(line.buy) if line.buy else ""
+    price = "" if not line.buy else "not known" if line.price is None else f"{line.price:.2f}"
     return [line.name, line.kind, str(line.count), str(line.in_stock), get, price, sentence(line.note)]
 
 
