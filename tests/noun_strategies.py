@@ -8,13 +8,15 @@ from typing import Any
 from hypothesis import strategies as st
 
 from stickwright.model.case import Case
-from stickwright.model.game import Game
-from stickwright.model.kit import Kit, Stick
+from stickwright.model.game import Action, Game
+from stickwright.model.hub import ROLES, Hub
+from stickwright.model.kit import Controller, Kit, Lead, Stick, Switch
 from stickwright.model.measured import Measured
-from stickwright.model.player import Player
+from stickwright.model.player import Helper, Player, Together
 from stickwright.records.fields import Shape, fields_of
 
 WORDS = st.text(max_size=12)
+PLUGS = st.sampled_from(["USB", "USB-C", "4-conductor", "6.3 mm 2-conductor", "USB or 4-conductor"])
 NAMES = st.text(string.ascii_letters + " -_'\"\\é", min_size=1, max_size=12)
 
 
@@ -36,8 +38,8 @@ def _field(shape: Shape) -> st.SearchStrategy[Any]:
     if shape.count is not None:
         return st.tuples(*[_item(shape)] * shape.count)
     if shape.many:
-        return st.lists(_item(shape), min_size=shape.shortest or 0, max_size=3).map(tuple)
-    return _item(shape)
+        return st.lists(_item(shape), min_size=shape.shortest or 0, max_size=min(shape.longest or 3, 3)).map(tuple)
+    return st.none() | _item(shape) if shape.or_none else _item(shape)
 
 
 def nouns(model: type[Measured]) -> st.SearchStrategy[Any]:
@@ -50,9 +52,14 @@ def nouns(model: type[Measured]) -> st.SearchStrategy[Any]:
     ).map(model.model_validate)
 
 
-@st.composite
-def cases(draw: st.DrawFn) -> Case:
-    """Cases without a contradiction: names are unique and known, figures agree, directions differ."""
+def _some(draw: st.DrawFn, model: type[Measured], **said: Any) -> tuple[Any, ...]:
+    """Up to two of a kind, with names that differ."""
+    kind = model.__name__.lower()
+    found = draw(st.lists(nouns(model), max_size=2))
+    return tuple(one.model_copy(update={"name": f"{kind} {place}", **said}) for place, one in enumerate(found))
+
+
+def _kit(draw: st.DrawFn) -> Kit:
     sticks = [
         stick.model_copy(
             update={
@@ -63,16 +70,65 @@ def cases(draw: st.DrawFn) -> Case:
                 "start_force_interval_n": None,
                 "full_force_interval_n": None,
                 "friction_force_interval_n": None,
+                "plug": draw(PLUGS),
             }
         )
         for place, stick in enumerate(draw(st.lists(nouns(Stick), min_size=1, max_size=2)))
     ]
-    kit = Kit(stick=tuple(sticks), tilt_rad=draw(st.tuples(st.floats(-1, 1))))
-    game = draw(nouns(Game))
-    actions = tuple(
-        action.model_copy(update={"name": f"action {place}", "together": ("action 0",)})
-        for place, action in enumerate(game.action)
+    return Kit(
+        stick=tuple(sticks),
+        switch=_some(draw, Switch, plug=draw(PLUGS)),
+        controller=_some(draw, Controller, plug=draw(PLUGS)),
+        lead=_some(draw, Lead, plug=draw(PLUGS), sockets=(draw(PLUGS), draw(PLUGS))),
+        tilt_rad=draw(st.tuples(st.floats(-1, 1))),
     )
+
+
+def _hubs(draw: st.DrawFn) -> tuple[Hub, ...]:
+    hubs = []
+    for place, hub in enumerate(draw(st.lists(nouns(Hub), max_size=2))):
+        sockets = tuple(
+            socket.model_copy(
+                update={
+                    "name": f"socket {number}",
+                    "takes": draw(PLUGS),
+                    "role": socket.role or "assignable",
+                    "excludes": ("socket 0",) if number else (),
+                }
+            )
+            for number, socket in enumerate(hub.socket)
+        )
+        hubs.append(hub.model_copy(update={"name": f"hub {place}", "plug": draw(PLUGS), "socket": sockets}))
+    return tuple(hubs)
+
+
+def _action(place: int, action: Action) -> Action:
+    """Chords are made of the first two actions, which are none; inputs differ."""
+    kind = "press" if action.kind == "chord" and place < 2 else action.kind
+    return action.model_copy(
+        update={
+            "name": f"action {place}",
+            "kind": kind,
+            "together": ("action 0",) if place else (),
+            "of": ("action 0", "action 1") if kind == "chord" else (),
+            "input": ROLES[place] if action.input else None,
+        }
+    )
+
+
+def _together(draw: st.DrawFn, player: Player) -> tuple[Together, ...]:
+    if len(player.site) < 2:
+        return ()
+    says = Together(sites=("site 0", "site 1"), says=draw(st.sampled_from(["yes", "slows", "no"])))
+    rates = Together(sites=("site 1", "site 0"), alone_per_s=draw(st.floats(0, 20)), both_per_s=draw(st.floats(0, 20)))
+    return draw(st.sampled_from([(), (says,), (rates,), (says, rates)]))
+
+
+@st.composite
+def cases(draw: st.DrawFn) -> Case:
+    """Cases without a contradiction: names are unique and known, figures agree, directions differ."""
+    game = draw(nouns(Game))
+    actions = tuple(_action(place, action) for place, action in enumerate(game.action))
     player = draw(nouns(Player))
     sites = []
     for place, site in enumerate(player.site):
@@ -93,5 +149,12 @@ def cases(draw: st.DrawFn) -> Case:
                 }
             )
         )  # fmt: skip
-    player = player.model_copy(update={"site": tuple(sites), "visit": "2026-03-01"})
-    return Case("invented", player, kit, game.model_copy(update={"action": actions}))
+    player = player.model_copy(
+        update={
+            "site": tuple(sites),
+            "visit": "2026-03-01",
+            "together": _together(draw, player),
+            "helper": _some(draw, Helper),
+        }
+    )
+    return Case("invented", player, _kit(draw), game.model_copy(update={"action": actions}), hubs=_hubs(draw))

@@ -13,6 +13,8 @@ from stickwright.records.folder import check_case
 
 PAGE = (Path(__file__).parents[2] / "docs" / "case-folder.md").read_text(encoding="utf-8")
 
+RECORDING = '[[site.recording]]\nfile = "recordings/a.csv"\ntask = "rest"\n'
+
 
 def blocks():
     """Indented examples, in order."""
@@ -21,14 +23,13 @@ def blocks():
 
 def test_the_examples_are_a_case(tmp_path):
     """Typed into files as they stand on the page, the examples pass the check."""
-    player, kit, game, gauge, bench, recording = blocks()
+    player, kit, game, hub, gauge, bench, recording = blocks()
     (tmp_path / "readings").mkdir()
     (tmp_path / "recordings").mkdir()
-    (tmp_path / "player.toml").write_text(
-        player + '\n[[site.recording]]\nfile = "recordings/a.csv"\ntask = "rest"\n', encoding="utf-8"
-    )
+    (tmp_path / "player.toml").write_text(player.replace("[[together]]", f"{RECORDING}[[together]]"), encoding="utf-8")
     (tmp_path / "kit.toml").write_text(kit, encoding="utf-8")
     (tmp_path / "game.toml").write_text(game, encoding="utf-8")
+    (tmp_path / "hub.toml").write_text(hub, encoding="utf-8")
     (tmp_path / "readings" / "right-index.csv").write_text(gauge, encoding="utf-8")
     (tmp_path / "recordings" / "a.csv").write_text(recording, encoding="utf-8")
     assert check_case(tmp_path, "2026-03-02") == ((), ())

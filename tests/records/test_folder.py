@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import shutil
+from dataclasses import replace
 
 import numpy as np
 import pytest
@@ -31,6 +32,7 @@ contact_height_mm = 16
 start_force_n = 0.2
 full_force_n = 0.5
 travel_mm = 6
+plug = "USB"
 [[topper]]
 name = "low dish"
 form = "dish"
@@ -43,6 +45,14 @@ GAME = """name = "walk"
 [[action]]
 name = "move"
 kind = "two-axis"
+importance = 9
+"""
+HUB = """[[hub]]
+name = "tray hub"
+[[hub.socket]]
+name = "west"
+takes = "USB"
+role = "assignable"
 """
 
 
@@ -51,7 +61,7 @@ def folder(tmp_path):
     """A small case without a problem."""
     case = tmp_path / "k1"
     case.mkdir()
-    for name, text in (("player.toml", PLAYER), ("kit.toml", KIT), ("game.toml", GAME)):
+    for name, text in (("player.toml", PLAYER), ("kit.toml", KIT), ("game.toml", GAME), ("hub.toml", HUB)):
         (case / name).write_text(text, encoding="utf-8")
     return case
 
@@ -114,7 +124,7 @@ def test_everything_wrong_is_told_at_once(folder):
     )
     add(folder, "player.toml", '[[site.recording]]\nfile = "r.csv"\ntask = "rest"\n')
     swap(folder, "kit.toml", "full_force_n = 0.5", "full_force_n = 0.1")
-    add(folder, "game.toml", 'importance = "high"\n')
+    swap(folder, "game.toml", "importance = 9", 'importance = "high"')
     (folder / "a.csv").write_text("direction_deg,force_n\n0,x\n")
     with pytest.raises(BadInput) as refused:
         read_case(folder)
@@ -188,7 +198,7 @@ OUTSIDE = "expected a file inside the case folder, e.g. readings/right-index.csv
             "kit.toml", TRAVEL, '[[stick]]\nname = "Half-Force"\nstart_force_n=0.1\nfull_force_n=1\ntravel_mm=6',
             'stick "Half-Force", name: found a second stick called "Half-Force" (the first: line 1)',
         ),
-        ("game.toml", 'kind = "two-axis"', 'together = ["jmp", "move"]', 'together, 1st value: found "jmp"'),
+        ("game.toml", 'kind = "two-axis"', 'together = ["jmp"]', 'together, 1st value: found "jmp"'),
     ],
 )  # fmt: skip
 def test_one_contradiction_is_one_sentence(folder, name, old, more, words):
@@ -249,6 +259,73 @@ def test_without_a_game_the_stick_is_used_evenly(folder):
     assert [action.name for action in read_case(folder).game.action] == ["steer"]
 
 
+def test_hubs_are_in_the_case(folder):
+    """Every hub with its sockets, in the order of the file."""
+    add(folder, "hub.toml", '[[hub]]\nname = "box"\n[[hub.socket]]\nname = "1"\ntakes = "USB"\nrole = "left stick"\n')
+    hubs = read_case(folder).hubs
+    assert [(hub.name, [socket.name for socket in hub.socket]) for hub in hubs] == [
+        ("tray hub", ["west"]),
+        ("box", ["1"]),
+    ]
+
+
+def test_without_a_hub_nothing_is_wired(folder):
+    """No hub.toml: a note, no hub, and no question about plugs."""
+    (folder / "hub.toml").unlink()
+    swap(folder, "kit.toml", 'plug = "USB"\n', "")
+    assert queries(folder) == [
+        ("note", "hub", "There is no hub.toml: actions are shared out, but no sockets are chosen and nothing is wired.")
+    ]
+    assert read_case(folder).hubs == ()
+    (folder / "hub.toml").write_text("# to come\n", encoding="utf-8")
+    assert [about for _, about, _ in queries(folder)] == ["plug", "hub"]
+
+
+def test_another_hub_does_not_stay_behind(folder):
+    """A case without hubs written over one with a hub reads back without."""
+    case = read_case(folder)
+    write_case(replace(case, hubs=()), folder)
+    assert read_case(folder).hubs == ()
+    write_case(case, folder)
+    assert read_case(folder).hubs == case.hubs
+
+
+def test_what_is_wrong_with_playing_is_told_at_once(folder):
+    """Circular demands, sockets without a role, devices of one name, unknown plugs and sites: one refusal."""
+    add(
+        folder,
+        "game.toml",
+        '[[action]]\nname="x"\nkind="chord"\nof=["y","move"]\n[[action]]\nname="y"\nkind="chord"\nof=["x"]\n',
+    )
+    add(folder, "game.toml", '[[action]]\nname = "dig"\nkind = "press"\noption_price = -1\ntogether = ["dig"]\n')
+    add(
+        folder, "kit.toml", '[[switch]]\nname = "half-force"\nforce_n = 0.1\nplug = "bolt"\nprice = -3\nin_stock = -1\n'
+    )
+    add(folder, "hub.toml", '[[hub]]\nname = "TRAY HUB"\n[[hub.socket]]\nname = "1"\ntakes = "USB"\nexcludes = ["2"]\n')
+    add(folder, "player.toml", '[[together]]\nsites = ["right index", "left"]\nsays = "no"\n')
+    with pytest.raises(BadInput) as refused:
+        read_case(folder)
+    told = [str(problem) for problem in refused.value.problems]
+    assert len(told) == 12
+    for words in (
+        'player.toml, line 9, 1st together, sites, 2nd value: found "left", expected the name of a site in player.toml',
+        'switch "half-force", name: found a switch with the name of the stick',
+        'switch "half-force", plug: found "bolt"',
+        "price: found -3, expected 0 to 100000. Drop the minus.",
+        "in_stock: found -1, expected 0 to 1000. Drop the minus.",
+        "chords that contain each other",
+        'action "y", of: found a chord of "x" alone',
+        "option_price: found -1, expected 0 to 10. Drop the minus.",
+        'together, 1st value: found "dig", needed together with itself',
+        'found a second hub called "TRAY HUB"',
+        'socket "1": found no role',
+        'excludes, 1st value: found "2", expected the name of a socket of the same hub',
+    ):
+        assert any(words in sentence for sentence in told), words
+    queries_told = [one.about for one in check_case(folder)[1]]
+    assert {"importance", "presses"} <= set(queries_told)
+
+
 def test_missing_bench_readings_are_asked_about(folder):
     """The figures of a stick stand by themselves; without its readings they cannot be checked."""
     swap(folder, "kit.toml", "travel_mm = 6", 'travel_mm = 6\nbench_readings = "bench.csv"')
@@ -300,12 +377,13 @@ def test_a_new_case_overwrites_nothing(folder):
 @given(case=cases())
 @settings(max_examples=40, deadline=None, suppress_health_check=list(HealthCheck))
 def test_a_written_case_reads_back_equal(tmp_path_factory, case):
-    """Law: player, kit and game read back equal, whether readings stand in the file or in a CSV beside it."""
+    """Law: player, kit, game and hubs read back equal, whether readings stand in the file or in a CSV beside it."""
     folder = tmp_path_factory.mktemp("case")
     write_case(case, folder)
     found = read_case(folder)
     assert found.kit == case.kit
     assert found.game == case.game
+    assert found.hubs == case.hubs
     without_source = [site.model_copy(update={"gauge_readings": None}) for site in found.player.site]
     assert without_source == [site.model_copy(update={"gauge_readings": None}) for site in case.player.site]
     for site in found.player.site:
@@ -353,7 +431,11 @@ rubbish = st.one_of(
     st.text(max_size=60).map(str.encode),
     st.lists(
         st.sampled_from(
-            [*PLAYER.splitlines(), *KIT.splitlines(), "force_n = nan", "force_gf = -1e999", "reach = [[1]]", "name = 3",
+            [*PLAYER.splitlines(), *KIT.splitlines(), *HUB.splitlines(), "of = [1, 'move']", "kind = 'chord'",
+             "[[together]]", "sites = ['a', 1]", "alone_per_s = 'x'", "[site.press]", "rate_per_min = [1]", "press = 1",
+             "plug = 'x'", "role = 3", "excludes = ['west', 2]", "socket = 1", "in_stock = 0", "input = []",
+             "helper = [1]", "reaches = 'x'", "option_price = 3", "says = 1", "hub = 2",
+             "force_n = nan", "force_gf = -1e999", "reach = [[1]]", "name = 3",
              "site = 1", "[site]", "[stick]", "part = []", "visit = 2026-01-01T00:00:00Z", "gauge_readings = '..'",
              "liked = [1]", "alerts = {a = 1}", "action = true", "[[action]]", "together = 'x'", "base_mm = 1",
              "start_force_interval_n = ['a', 1]", "[[site.recording]]", "file = 'player.toml'", "spasm = []"]
@@ -363,13 +445,13 @@ rubbish = st.one_of(
 )  # fmt: skip
 
 
-@given(player=rubbish, kit=rubbish, game=rubbish)
+@given(player=rubbish, kit=rubbish, game=rubbish, hub=rubbish)
 @settings(max_examples=250, deadline=None)
-def test_nothing_but_sentences_come_of_rubbish(tmp_path_factory, player, kit, game):
+def test_nothing_but_sentences_come_of_rubbish(tmp_path_factory, player, kit, game, hub):
     """Law: whatever the files hold, the case is read or refused in words; check and read agree."""
     folder = tmp_path_factory.getbasetemp() / "rubbish-case"
     folder.mkdir(exist_ok=True)
-    for name, data in (("player.toml", player), ("kit.toml", kit), ("game.toml", game)):
+    for name, data in (("player.toml", player), ("kit.toml", kit), ("game.toml", game), ("hub.toml", hub)):
         (folder / name).write_bytes(data)
     told, _ = check_case(folder)
     assert all(problem.found and problem.expected for problem in told)

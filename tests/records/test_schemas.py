@@ -14,6 +14,7 @@ from hypothesis import given, settings
 from noun_strategies import nouns
 from stickwright import units
 from stickwright.model.game import Game
+from stickwright.model.hub import Hubs
 from stickwright.model.kit import Kit
 from stickwright.model.player import Player
 from stickwright.records.nouns_text import file_text
@@ -26,14 +27,14 @@ def validator(model):
     return jsonschema.Draft202012Validator(file_schema(model))
 
 
-@pytest.mark.parametrize("name", ["player", "kit", "game"])
+@pytest.mark.parametrize("name", ["player", "kit", "game", "hub"])
 def test_the_schema_files_are_fresh(name):
     """The files under schemas/ are what the nouns say today: python -m stickwright.records.schemas writes them."""
     text = (ROOT / "schemas" / f"{name}.schema.json").read_text(encoding="utf-8")
     assert text == schema_texts()[f"{name}.schema.json"]
 
 
-@pytest.mark.parametrize("name", ["player", "kit", "game"])
+@pytest.mark.parametrize("name", ["player", "kit", "game", "hub"])
 def test_schema_is_a_schema_and_the_starter_obeys_it(name):
     """Each is valid JSON Schema, draft 2020-12, and the starter file passes it."""
     schema = file_schema(FILES[name])
@@ -42,7 +43,7 @@ def test_schema_is_a_schema_and_the_starter_obeys_it(name):
     jsonschema.Draft202012Validator(schema).validate(tomllib.loads(starter))
 
 
-@pytest.mark.parametrize("model", [Player, Kit, Game])
+@pytest.mark.parametrize("model", [Player, Kit, Game, Hubs])
 def test_whatever_is_written_obeys_the_schema(model):
     """Law: any noun, written as a file, passes the schema."""
     check = validator(model)
@@ -103,7 +104,19 @@ def test_every_unit_is_offered_with_its_limits():
 
 
 def test_written_into_a_folder(tmp_path):
-    """Three files, whole."""
+    """Four files, whole."""
     assert [path.name for path in write_schemas(tmp_path / "schemas")] == [
-        "player.schema.json", "kit.schema.json", "game.schema.json",
+        "player.schema.json", "kit.schema.json", "game.schema.json", "hub.schema.json",
     ]  # fmt: skip
+
+
+def test_broken_hubs_do_not_pass():
+    """A role in other words, a socket without what it takes, a fraction of a device."""
+    socket = {"name": "west", "takes": "USB", "role": "assignable"}
+    hub = {"name": "tray hub", "current_ma": 300, "socket": [socket]}
+    assert validator(Hubs).is_valid({"hub": [hub, hub | {"socket": [socket | {"role": "left stick"}]}]})
+    for broken in (
+        hub | {"socket": [socket | {"role": "stick"}]}, hub | {"socket": [{"name": "west"}]},
+        hub | {"most_devices": 1.5}, hub | {"current_ma": 0.3, "current_a": 0.3}, hub | {"colour": "grey"},
+    ):  # fmt: skip
+        assert not validator(Hubs).is_valid({"hub": [broken]})

@@ -8,6 +8,7 @@ import numpy as np
 
 from stickwright.errors import BadInput, Problem
 from stickwright.model.case import Case
+from stickwright.model.hub import Hubs
 from stickwright.model.player import Site
 from stickwright.model.recording import Recording
 from stickwright.records.gauge import gauge_of, gauge_text
@@ -18,7 +19,7 @@ __all__ = ["write_case"]
 
 
 def write_case(case: Case, folder: Path | str) -> tuple[Path, ...]:
-    """Write a case so that `read_case` gives the same player, kit, game and recordings again.
+    """Write a case so that `read_case` gives the same player, kit, game, hubs and recordings again.
 
     Parameters
     ----------
@@ -50,6 +51,10 @@ def write_case(case: Case, folder: Path | str) -> tuple[Path, ...]:
     files = _recording_files(case)
     player = case.player.model_copy(update={"site": sites})
     texts = {"player.toml": file_text(player), "kit.toml": file_text(case.kit), "game.toml": file_text(case.game)}
+    if case.hubs:
+        texts["hub.toml"] = file_text(Hubs(hub=case.hubs))
+    elif (folder / "hub.toml").exists():  # another case's hub must not become this one's
+        texts["hub.toml"] = "# No hub.\n"
     written = []
     for name, text in (texts | gauge_files).items():
         path = folder / name

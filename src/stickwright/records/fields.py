@@ -13,9 +13,11 @@ from pydantic.fields import FieldInfo
 from stickwright import units
 from stickwright.model.measured import Measured, Plausible, canonical_key
 
-__all__ = ["Shape", "fields_of", "shape_of", "typed_key", "typed_keys", "typed_names"]
+__all__ = ["NONE", "Shape", "fields_of", "shape_of", "typed_key", "typed_keys", "typed_names"]
 
 Kind = Literal["number", "whole number", "yes or no", "words", "choice", "table"]
+NONE = "none"
+"""TOML has no word for nothing; where leaving a choice out stands for one of its words, this says that it has none."""
 _PLAIN: dict[Any, Kind] = {float: "number", int: "whole number", bool: "yes or no", str: "words"}
 
 
@@ -41,6 +43,8 @@ class Shape:
         The noun inside, when it is a table.
     shortest, longest : int or None
         Limits of the length of the words or the list.
+    or_none : bool
+        The word "none" may be typed: leaving the key out would mean something else.
     """
 
     kind: Kind
@@ -53,6 +57,7 @@ class Shape:
     model: type[Measured] | None = None
     shortest: int | None = None
     longest: int | None = None
+    or_none: bool = False
 
 
 def _with_limits(shape: Shape, metadata: Any) -> Shape:
@@ -75,8 +80,9 @@ def _shape(annotation: Any) -> Shape:
         inner, *metadata = get_args(annotation)
         return _with_limits(_shape(inner), metadata)
     if origin in (Union, types.UnionType):
-        (inner,) = [item for item in get_args(annotation) if item is not type(None)]
-        return _shape(inner)
+        first, *others = [_shape(item) for item in get_args(annotation) if item is not type(None)]
+        assert all(first.kind == shape.kind == "choice" for shape in others)  # only words can be of several kinds
+        return replace(first, choices=tuple(word for shape in (first, *others) for word in shape.choices))
     if origin is tuple:
         items = get_args(annotation)
         if len(items) == 2 and items[1] is Ellipsis:
@@ -91,7 +97,9 @@ def _shape(annotation: Any) -> Shape:
 
 def shape_of(field: FieldInfo) -> Shape:
     """What a declared field takes."""
-    return _with_limits(_shape(field.annotation), field.metadata)
+    shape = _with_limits(_shape(field.annotation), field.metadata)
+    may_lack = type(None) in get_args(field.annotation) and not field.is_required() and field.default is not None
+    return replace(shape, or_none=may_lack and shape.kind == "choice")
 
 
 def fields_of(model: type[Measured]) -> dict[str, Shape]:

@@ -1,4 +1,4 @@
-"""A case on disk: one folder with player.toml, kit.toml, game.toml, readings and recordings.
+"""A case on disk: one folder with player.toml, kit.toml, game.toml, hub.toml, readings and recordings.
 
 Reading and checking are the same walk: everything that is wrong is gathered before anything is
 refused. Nothing is written while reading or checking.
@@ -10,36 +10,31 @@ import datetime
 import re
 from collections.abc import Sequence
 from dataclasses import dataclass, field
-from importlib import resources
 from pathlib import Path, PurePosixPath, PureWindowsPath
 from typing import Any
 
-from stickwright.errors import BadInput, Problem
+from stickwright.errors import BadInput, Problem, did_you_mean
 from stickwright.model.case import Case
 from stickwright.model.game import Game
+from stickwright.model.hub import Hub, Hubs
 from stickwright.model.kit import Kit
 from stickwright.model.player import Player, Site
 from stickwright.model.recorded import Finding
 from stickwright.model.recording import Recording
+from stickwright.records.archetypes import ARCHETYPES, archetype, archetype_named
 from stickwright.records.case_writing import write_case
-from stickwright.records.doubts import (
-    Names,
-    Noticed,
-    game_doubts,
-    game_for_even_use,
-    kit_doubts,
-    names_in,
-    player_doubts,
-    site_tables,
-)
+from stickwright.records.doubts import Names, game_for_even_use, player_doubts, site_tables
+from stickwright.records.game_doubts import game_doubts
 from stickwright.records.gauge import GaugeReadings, read_gauge
+from stickwright.records.hub_doubts import hub_doubts
+from stickwright.records.kit_doubts import kit_doubts
 from stickwright.records.refusals import as_typed, validated
+from stickwright.records.starting import new_case
 from stickwright.records.toml_lines import FieldPath, TomlFile, read_toml
-from stickwright.records.writing import make_folder, write_whole
+from stickwright.records.typed_tables import Noticed, names_in
 
 __all__ = ["check_case", "new_case", "read_case", "write_case"]
 
-_STARTER = ("player.toml", "kit.toml", "game.toml", "readings/right-index.csv", "readings/bench-willow.csv")
 _PLACE = re.compile(r", (?:line|row) (\d+)")
 _NEW = "Start one with 'stickwright new'."
 
@@ -58,7 +53,8 @@ def read_case(folder: Path | str, made_on: str = "") -> Case:
     -------
     Case
         Gauge readings are among the player's readings, recordings are read. A missing game.toml
-        gives a game in which every direction counts alike.
+        gives a game in which every direction counts alike; one that names an archetype and no action
+        gets the actions usual for it. Without hub.toml there are no hubs.
 
     Raises
     ------
@@ -68,7 +64,9 @@ def read_case(folder: Path | str, made_on: str = "") -> Case:
     look = _look(Path(folder), made_on)
     if look.problems or look.player is None or look.kit is None or look.game is None:
         raise BadInput(look.problems)
-    return Case(Path(folder).resolve().name, look.player, look.kit, look.game, tuple(look.recordings), made_on=made_on)
+    return Case(
+        Path(folder).resolve().name, look.player, look.kit, look.game, tuple(look.recordings), made_on, look.hubs
+    )
 
 
 def check_case(folder: Path | str, made_on: str = "") -> tuple[tuple[Problem, ...], tuple[Finding, ...]]:
@@ -102,6 +100,7 @@ class _Look:
     player: Player | None = None
     kit: Kit | None = None
     game: Game | None = None
+    hubs: tuple[Hub, ...] = ()
     recordings: list[Recording] = field(default_factory=list)
 
     def take(self, noticed: Sequence[Noticed]) -> None:
@@ -127,15 +126,17 @@ def _look(folder: Path, made_on: str) -> _Look:
     player_file = look.toml("player.toml", "the player")
     kit_file = look.toml("kit.toml", "the kit")
     game_file = look.toml("game.toml", "the game") if _exists(folder / "game.toml") else None
+    hub_file = look.toml("hub.toml", "the hub") if _exists(folder / "hub.toml") else None
     names = Names(
         names_in(kit_file, "stick"), names_in(kit_file, "topper"), names_in(kit_file, "extension"),
-        names_in(game_file, "action"),
+        _action_names(game_file), names_in(kit_file, "controller"),
     )  # fmt: skip
     if player_file is not None:
         _look_at_player(look, player_file, names, made_on)
     if kit_file is not None:
-        _look_at_kit(look, kit_file)
+        _look_at_kit(look, kit_file, has_hub=hub_file is not None)
     _look_at_game(look, game_file, player_file)
+    _look_at_hub(look, hub_file)
     look.problems = _in_order_of_the_files(look.problems)
     return look
 
@@ -238,10 +239,10 @@ def _look_at_recordings(look: _Look, file: TomlFile) -> None:
                 look.problems += _named_at(error, file, where, inside)
 
 
-def _look_at_kit(look: _Look, file: TomlFile) -> None:
+def _look_at_kit(look: _Look, file: TomlFile, *, has_hub: bool) -> None:
     look.kit, problems = validated(Kit, file)
     look.problems += problems
-    look.take(kit_doubts(file))
+    look.take(kit_doubts(file, has_hub=has_hub))
     for place, stick in enumerate(file.data.get("stick", []) if isinstance(file.data.get("stick"), list) else []):
         path = ("stick", place, "bench_readings")
         inside = _inside(look, file, path, stick.get("bench_readings") if isinstance(stick, dict) else None)
@@ -258,11 +259,57 @@ def _look_at_game(look: _Look, file: TomlFile | None, player_file: TomlFile | No
         look.game, problems = validated(Game, file)
         look.problems += problems
         look.take(game_doubts(file))
+        if look.game is not None and not look.game.action:
+            _fill_actions(look, look.game, file)
     elif not _exists(look.folder / "game.toml"):
         look.game = game_for_even_use(player_file)
         look.queries.append(
             Finding("note", "game", "There is no game.toml: planned for a stick used evenly in all directions.")
         )
+
+
+def _usual_for(file: TomlFile) -> str | None:
+    """The archetype that stands in for the actions of a game file, when it names one of the ten and no action."""
+    kind = file.data.get("archetype")
+    return archetype_named(kind) if isinstance(kind, str) and not file.data.get("action") else None
+
+
+def _action_names(file: TomlFile | None) -> tuple[str, ...] | None:
+    usual = _usual_for(file) if file is not None else None
+    return names_in(file, "action") if usual is None else tuple(action.name for action in archetype(usual).action)
+
+
+def _fill_actions(look: _Look, game: Game, file: TomlFile) -> None:
+    """The actions usual for the archetype, said aloud: nobody should take them for what the player told."""
+    usual = _usual_for(file)
+    if usual is not None:
+        look.game = game.model_copy(update={"action": archetype(usual).action})
+        look.queries.append(
+            Finding("note", "game",
+                    f"{file.name} names no action: those usual for {usual} are used until you write your own "
+                    f"(stickwright games {usual} shows them).")
+        )  # fmt: skip
+        return
+    offer = did_you_mean(game.archetype, ARCHETYPES) if game.archetype else ""
+    near = f" {offer}" if offer.startswith("Did") else ""
+    look.queries.append(
+        Finding("query", "game",
+                f"{file.name} names no action, so there is nothing to share out. Add one [[action]] for each thing the "
+                f"player wants to do, or name one of the ten kinds of game that 'stickwright games' lists.{near}")
+    )  # fmt: skip
+
+
+def _look_at_hub(look: _Look, file: TomlFile | None) -> None:
+    if file is not None:
+        hubs, problems = validated(Hubs, file)
+        look.problems += problems
+        look.take(hub_doubts(file))
+        look.hubs = hubs.hub if hubs is not None else ()
+    elif not _exists(look.folder / "hub.toml"):
+        look.queries.append(
+            Finding("note", "hub",
+                    "There is no hub.toml: actions are shared out, but no sockets are chosen and nothing is wired.")
+        )  # fmt: skip
 
 
 def _inside(look: _Look, file: TomlFile, where: FieldPath, name: Any) -> Path | None:
@@ -292,40 +339,3 @@ def _named_at(error: BadInput, file: TomlFile, where: FieldPath, path: Path) -> 
         Problem(file.where(where), f"{as_typed(problem.where)}: {problem.found}", problem.expected, problem.remedy)
         for problem in error.problems
     )
-
-
-def new_case(folder: Path | str) -> tuple[Path, ...]:
-    """Write a commented starter case.
-
-    Parameters
-    ----------
-    folder : Path or str
-        Folder to make, or one that holds none of the starter's files yet.
-
-    Returns
-    -------
-    tuple of Path
-        The files written.
-
-    Raises
-    ------
-    BadInput
-        Any of the files is there already (nothing is then written), or the place cannot be written.
-    """
-    folder = Path(folder)
-    if _exists(folder) and not folder.is_dir():
-        raise BadInput(Problem(str(folder), "a file of that name", "a folder to make", "Choose another name."))
-    there = [name for name in _STARTER if _exists(folder / name)]
-    if there:
-        raise BadInput(
-            Problem(str(folder), f"{', '.join(there)} in it already", "a new or an empty folder",
-                    "Nothing was changed. Choose another name.")
-        )  # fmt: skip
-    source = resources.files("stickwright.records") / "starter"
-    written = []
-    for name in _STARTER:
-        path = folder / name
-        make_folder(path.parent)
-        write_whole(path, (source / name).read_bytes())
-        written.append(path)
-    return tuple(written)

@@ -12,7 +12,7 @@ from typing import Any
 
 from stickwright import units
 from stickwright.model.measured import Measured
-from stickwright.records.fields import shape_of
+from stickwright.records.fields import NONE, shape_of
 
 __all__ = ["file_text", "table_text"]
 
@@ -41,9 +41,12 @@ def _lines(noun: Measured, path: str, *, exact: bool = True) -> Iterator[str]:
     tables: list[tuple[str, Measured, bool]] = []
     for name, field in type(noun).model_fields.items():
         value = getattr(noun, name)
+        shape = shape_of(field)
+        if value is None and shape.or_none:
+            yield f"{name} = {_value(NONE)}"
+            continue
         if value is None or (not field.is_required() and value == field.default):
             continue
-        shape = shape_of(field)
         if shape.kind == "table" and value != ():
             tables += [(name, item, True) for item in value] if shape.many else [(name, value, False)]
         elif shape.kind == "number":

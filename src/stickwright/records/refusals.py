@@ -16,7 +16,7 @@ from pydantic_core import ErrorDetails
 from stickwright import units
 from stickwright.errors import Problem, did_you_mean
 from stickwright.model.measured import Measured, canonical_key
-from stickwright.records.fields import Shape, fields_of, typed_key, typed_keys, typed_names
+from stickwright.records.fields import NONE, Shape, fields_of, typed_key, typed_keys, typed_names
 from stickwright.records.plain_text import number_text, shortened
 from stickwright.records.toml_lines import FieldPath, TomlFile
 
@@ -25,10 +25,16 @@ __all__ = ["as_typed", "validated"]
 Noun = TypeVar("Noun", bound=Measured)
 _LARGEST = 1e15
 """Nothing that is measured here comes near; beyond it, arithmetic would overflow."""
-_GAUGES = ("mn", "gf", "kgf", "lb", "oz", "n", "mm", "cm", "inch", "ms", "s", "min", "deg")
+_GAUGES = ("mn", "gf", "kgf", "lb", "oz", "n", "mm", "cm", "inch", "ms", "s", "min", "deg", "per_min", "per_s")
 """Units to ask about when a number does not fit its own, the likeliest first."""
 _NOT_MINUS = "Left is a direction, not a minus: give direction_deg = 180 and the number without its sign."
-_INSTRUMENTS = {"force": "the gauge", "length": "the tape", "angle": "the angle app", "time": "the clock"}
+_INSTRUMENTS = {
+    "force": "the gauge",
+    "length": "the tape",
+    "angle": "the angle app",
+    "time": "the clock",
+    "rate": "your count",
+}
 
 
 def as_typed(value: Any) -> str:
@@ -52,7 +58,7 @@ def validated(model: type[Noun], file: TomlFile) -> tuple[Noun | None, list[Prob
     Parameters
     ----------
     model : type
-        Player, Kit or Game.
+        Player, Kit, Game or Hubs.
     file : TomlFile
         The file as parsed.
 
@@ -136,6 +142,8 @@ def _clean_value(shape: Shape, value: Any, file: TomlFile, path: FieldPath, prob
             problems[path] = Problem(file.where(path), as_typed(value), reason[0], reason[1])
             return value
         return float(value) if isinstance(value, float) else value
+    if shape.or_none and value == NONE:
+        return None
     if shape.kind == "words" and isinstance(value, datetime.date) and not isinstance(value, datetime.datetime):
         return value.isoformat()  # TOML knows dates; a date typed without quotes means the same
     return value
@@ -193,6 +201,8 @@ def _spot(model: type[Measured], file: TomlFile, detail: ErrorDetails) -> _Spot:
             if isinstance(here, list) and step < len(here):
                 path, here = (*path, step), here[step]
             continue
+        if shape is not None and shape.model is None:
+            continue  # which of several lists of words was tried: no step in the file
         if shape is not None and shape.model is not None:
             parents.append((model, key))
             model, table_path = shape.model, path
@@ -311,6 +321,8 @@ def _out_of_range(spot: _Spot, where: str, found: str) -> Problem:
     if parts is None:
         what = "" if not spot.name.endswith("_share") else " (a share: 1 is all, 0.5 is half)"
         remedy = "50 % is 0.5." if what and isinstance(value, int | float) and 1 < value <= 100 else ""
+        if isinstance(value, int | float) and value < 0 and low is not None and low >= 0:
+            remedy = "Drop the minus."
         return Problem(where, found, f"{number_text(low or 0)} to {number_text(high or 0)}{what}", remedy)
     return Problem(where, found, _range(low, high, parts[1]), _other_unit(value, spot, low, high))
 
@@ -344,8 +356,9 @@ def _other_unit(value: Any, spot: _Spot, low: float | None, high: float | None) 
 
 
 def _no_choice(shape: Shape, value: Any, where: str, found: str) -> Problem:
-    expected = f"one of {', '.join(shape.choices)}"
-    offer = did_you_mean(str(value), shape.choices)
+    words = (*shape.choices, *((NONE,) if shape.or_none else ()))
+    expected = f"one of {', '.join(words)}"
+    offer = did_you_mean(str(value), words)
     return Problem(where, found, expected, offer if offer.startswith("Did") else "")
 
 

@@ -1,7 +1,7 @@
 """JSON Schema of the files of a case, from the nouns themselves, with every unit that may be typed.
 
-``python -m stickwright.records.schemas`` writes schemas/player.schema.json, kit.schema.json and
-game.schema.json, for editors that check while typing [json-schema].
+``python -m stickwright.records.schemas`` writes schemas/player.schema.json, kit.schema.json,
+game.schema.json and hub.schema.json, for editors that check while typing [json-schema].
 """
 
 from __future__ import annotations
@@ -13,15 +13,16 @@ from typing import Any
 
 from stickwright import units
 from stickwright.model.game import Game
+from stickwright.model.hub import Hubs
 from stickwright.model.kit import Kit
 from stickwright.model.measured import Measured
 from stickwright.model.player import Player
-from stickwright.records.fields import Shape, fields_of, typed_keys
+from stickwright.records.fields import NONE, Shape, fields_of, typed_keys
 from stickwright.records.writing import make_folder, write_whole
 
 __all__ = ["FILES", "file_schema", "schema_texts", "write_schemas"]
 
-FILES: dict[str, type[Measured]] = {"player": Player, "kit": Kit, "game": Game}
+FILES: dict[str, type[Measured]] = {"player": Player, "kit": Kit, "game": Game, "hub": Hubs}
 _DRAFT = "https://json-schema.org/draft/2020-12/schema"
 _TYPES = {"number": "number", "whole number": "integer", "yes or no": "boolean", "words": "string", "choice": "string"}
 
@@ -36,7 +37,7 @@ def file_schema(model: type[Measured]) -> dict[str, Any]:
     Parameters
     ----------
     model : type
-        Player, Kit or Game.
+        Player, Kit, Game or Hubs.
 
     Returns
     -------
@@ -117,7 +118,7 @@ def _item_schema(shape: Shape, key: str | None) -> dict[str, Any]:
         return {"$ref": f"#/$defs/{shape.model.__name__}"}
     item: dict[str, Any] = {"type": _TYPES[shape.kind]}
     if shape.choices:
-        item["enum"] = list(shape.choices)
+        item["enum"] = [*shape.choices, *([NONE] if shape.or_none else [])]
     if shape.kind == "words":
         item |= {"minLength": shape.shortest} if shape.shortest is not None and not shape.many else {}
         item |= {"maxLength": shape.longest} if shape.longest is not None and not shape.many else {}

@@ -1,0 +1,187 @@
+"""What is contradictory or half said in a kit: figures of sticks, names, plugs, stock and prices."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+from stickwright import units
+from stickwright.errors import Problem
+from stickwright.model.kit import Controller, Lead, Stick, Switch
+from stickwright.model.measured import Measured
+from stickwright.model.recorded import Finding
+from stickwright.records.fields import typed_key
+from stickwright.records.refusals import as_typed
+from stickwright.records.toml_lines import FieldPath, TomlFile
+from stickwright.records.typed_tables import (
+    Noticed,
+    doubled_names,
+    name_of,
+    number,
+    placed,
+    plug_doubts,
+    query,
+    tables,
+    taken_names,
+    texts,
+)
+
+__all__ = ["kit_doubts"]
+
+_DEVICES: dict[str, type[Measured]] = {"stick": Stick, "switch": Switch, "controller": Controller, "lead": Lead}
+"""What is wired, and is named in a wish: one name must mean one thing."""
+_Table = tuple[FieldPath, dict[str, Any]]
+
+
+def kit_doubts(kit: TomlFile, *, has_hub: bool = False) -> list[Noticed]:
+    """What is doubtful in a kit.
+
+    Parameters
+    ----------
+    kit : TomlFile
+        The file as parsed.
+    has_hub : bool
+        Whether a hub is described: only then does a missing plug matter.
+    """
+    noticed: list[Noticed] = []
+    for key in (*_DEVICES, "topper", "extension"):
+        noticed += doubled_names(kit, tables(kit.data, key), key)
+    for key in _DEVICES:
+        noticed += taken_names(kit, tables(kit.data, key), key)
+    noticed += _names_of_two_kinds(kit)
+    for path, stick in tables(kit.data, "stick"):
+        noticed += _stick_doubts(kit, path, stick)
+    for key in _DEVICES:
+        for path, device in tables(kit.data, key):
+            noticed += plug_doubts(kit, (*path, "plug"), device.get("plug"))
+            for place, text in texts(device, "sockets"):
+                noticed += plug_doubts(kit, (*path, "sockets", place), text)
+            if isinstance(device.get("sockets"), str):
+                noticed += plug_doubts(kit, (*path, "sockets"), device["sockets"])
+    noticed += _switch_doubts(kit)
+    noticed += _stock_doubts(kit)
+    if has_hub:
+        noticed += _without_plug(kit)
+    return noticed
+
+
+def _devices(kit: TomlFile) -> list[tuple[str, _Table]]:
+    return [(key, found) for key in _DEVICES for found in tables(kit.data, key)]
+
+
+def _names_of_two_kinds(kit: TomlFile) -> Iterator[Problem]:
+    first: dict[str, tuple[str, FieldPath]] = {}
+    for kind, (path, device) in _devices(kit):
+        name = name_of(device)
+        if name is None:
+            continue
+        other, there = first.setdefault(name.strip().casefold(), (kind, path))
+        if other != kind:
+            yield Problem(
+                kit.where((*path, "name")),
+                f"a {kind} with the name of the {other} {as_typed(name)} (line {kit.lines.line(there)})",
+                "one name for one device: plans and wishes call each by its name alone",
+                f"Choose another name for the {kind}.",
+            )
+
+
+def _in_stock(device: dict[str, Any], model: type[Measured]) -> float:
+    said = number(device, model, "in_stock")
+    return said[1] if said else 1.0
+
+
+def _stock_doubts(kit: TomlFile) -> Iterator[Finding]:
+    devices = _devices(kit)
+    never: list[_Table] = []
+    to_buy: list[_Table] = []
+    for kind, found in devices:
+        if _in_stock(found[1], _DEVICES[kind]) == 0:
+            (to_buy if number(found[1], _DEVICES[kind], "price") else never).append(found)
+    if never:
+        yield query(
+            "stock",
+            f"{kit.name}: none in stock and no price: {placed(kit, never)}. So never used. Give in_stock when one is "
+            "there, or a price when one may be bought.",
+        )
+    if to_buy:
+        yield Finding("note", "stock", f"{kit.name}: none in stock, counts as something to buy: {placed(kit, to_buy)}.")
+    usable = [kind for kind, (_, device) in devices if _in_stock(device, _DEVICES[kind]) > 0 and kind != "lead"]
+    if not usable and any(kind != "lead" for kind, _ in devices):
+        yield query(
+            "stock",
+            f"{kit.name}: every device is out of stock (in_stock = 0 throughout). Is the kit on loan? What is in the "
+            "van today needs in_stock = 1 or more.",
+        )
+
+
+def _without_plug(kit: TomlFile) -> Iterator[Finding]:
+    bare = [
+        found
+        for kind, found in _devices(kit)
+        if kind in ("stick", "switch") and not found[1].get("plug") and _in_stock(found[1], _DEVICES[kind]) > 0
+    ]
+    bare += [found for found in tables(kit.data, "controller") if found[1].get("plug") == ""]
+    if bare:
+        yield query(
+            "plug",
+            f"{kit.name}: no plug is said for {placed(kit, bare)}. Such a device cannot be wired to a hub. Look at the "
+            'plug: plug = "USB", "4-conductor" or "2-conductor".',
+        )
+
+
+def _switch_doubts(kit: TomlFile) -> Iterator[Finding]:
+    for path, switch in tables(kit.data, "switch"):
+        force, senses = number(switch, Switch, "force_n"), number(switch, Switch, "senses_at_m")
+        if switch.get("kind", "press") == "press" and not (force and force[1] > 0):
+            yield query(
+                "switch",
+                f"{kit.where(path)}: no force to operate it is said, so it counts as none. Bench it, or write "
+                'kind = "proximity" when it acts without touch.',
+            )
+        if switch.get("kind") == "proximity" and senses is None:
+            yield query(
+                "switch",
+                f"{kit.where(path)}: a proximity switch without the distance at which it acts. Add senses_at_mm.",
+            )
+
+
+def _stick_doubts(kit: TomlFile, path: FieldPath, stick: dict[str, Any]) -> Iterator[Noticed]:
+    start, full = (number(stick, Stick, name) for name in ("start_force_n", "full_force_n"))
+    if start and full and full[1] < start[1]:
+        yield Problem(
+            kit.where((*path, full[0])),
+            f"{full[0]} = {as_typed(stick[full[0]])} below {start[0]} = {as_typed(stick[start[0]])}",
+            "a force at the stop that is at least the force to leave the centre",
+            "Look whether the two are swapped, or in different units.",
+        )
+    height, travel = (number(stick, Stick, name) for name in ("contact_height_m", "travel_m"))
+    if height and travel and stick.get("kind", "lever") == "lever" and travel[1] > height[1]:
+        yield Problem(
+            kit.where((*path, travel[0])),
+            f"{travel[0]} = {as_typed(stick[travel[0]])} with {height[0]} = {as_typed(stick[height[0]])}",
+            "a travel no longer than the contact height (travel is height times the sine of the angle)",
+            "Measure travel from the centre to the stop, not from stop to stop, and height from the pivot.",
+        )
+    for name in ("start_force", "full_force", "friction_force"):
+        yield from _interval_doubts(kit, path, stick, name)
+
+
+def _interval_doubts(kit: TomlFile, path: FieldPath, stick: dict[str, Any], name: str) -> Iterator[Noticed]:
+    key = typed_key(stick, Stick, f"{name}_interval_n")
+    ends = stick.get(key) if key else None
+    if key is None or not isinstance(ends, list) or len(ends) != 2:
+        return
+    if not all(isinstance(end, int | float) and not isinstance(end, bool) for end in ends):
+        return
+    if ends[0] > ends[1]:
+        yield Problem(kit.where((*path, key)), as_typed(ends), "the lower end first", "Swap the two.")
+        return
+    value = number(stick, Stick, f"{name}_n")
+    low, high = (units.to_si(float(end), units.ending_of(key)) for end in ends)
+    if value and not low <= value[1] <= high:
+        yield Finding(
+            "query",
+            "interval",
+            f"{kit.where((*path, value[0]))}: {as_typed(stick[value[0]])} lies outside its own interval "
+            f"{key} = {as_typed(ends)}. Was one of them typed in another unit, or not brought up to date?",
+        )

@@ -1,0 +1,84 @@
+"""A case begun: the commented starter files, with the game that was asked for."""
+
+from __future__ import annotations
+
+import re
+from importlib import resources
+from pathlib import Path
+
+from stickwright.errors import BadInput, Problem
+from stickwright.records.archetypes import archetype, archetype_text
+from stickwright.records.writing import make_folder, write_whole
+
+__all__ = ["new_case"]
+
+_STARTER = (
+    "player.toml", "kit.toml", "game.toml", "hub.toml", "readings/right-index.csv", "readings/bench-willow.csv",
+)  # fmt: skip
+_SITE_ACTION = re.compile(r'(?m)^action = "[^"]*"')
+
+
+def new_case(folder: Path | str, game: str | None = None) -> tuple[Path, ...]:
+    """Write a commented starter case.
+
+    Parameters
+    ----------
+    folder : Path or str
+        Folder to make, or one that holds none of the starter's files yet.
+    game : str, optional
+        The archetype to write as game.toml; the starter's own game when not said.
+
+    Returns
+    -------
+    tuple of Path
+        The files written.
+
+    Raises
+    ------
+    BadInput
+        No such archetype; any of the files is there already, or the place cannot be written. Nothing is then written.
+    """
+    folder = Path(folder)
+    texts = _texts(game)
+    if _is_there(folder) and not folder.is_dir():
+        raise BadInput(Problem(str(folder), "a file of that name", "a folder to make", "Choose another name."))
+    there = [name for name in texts if _is_there(folder / name)]
+    if there:
+        raise BadInput(
+            Problem(str(folder), f"{', '.join(there)} in it already", "a new or an empty folder",
+                    "Nothing was changed. Choose another name.")
+        )  # fmt: skip
+    written = []
+    for name, data in texts.items():
+        path = folder / name
+        make_folder(path.parent)
+        write_whole(path, data)
+        written.append(path)
+    return tuple(written)
+
+
+def _texts(game: str | None) -> dict[str, bytes]:
+    source = resources.files("stickwright.records") / "starter"
+    texts = {name: (source / name).read_bytes() for name in _STARTER}
+    if game is not None:
+        texts["game.toml"] = archetype_text(game).encode()
+        texts["player.toml"] = _with_actions_of(game, texts["player.toml"].decode()).encode()
+    return texts
+
+
+def _with_actions_of(game: str, player: str) -> str:
+    """The starter's sites given stick actions of another game, in order; a site too many does without."""
+    sticks = iter([action.name for action in archetype(game).action if action.kind in ("two-axis", "one-axis")])
+
+    def named(match: re.Match[str]) -> str:
+        name = next(sticks, None)
+        return f'action = "{name}"' if name else f"# {match.group()}"
+
+    return _SITE_ACTION.sub(named, player)
+
+
+def _is_there(path: Path) -> bool:
+    try:
+        return path.exists()
+    except (OSError, ValueError):  # a name that no file can have
+        return False

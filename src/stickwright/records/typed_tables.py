@@ -1,0 +1,156 @@
+"""Tables as they were typed, before they are nouns: what the modules that look for doubts share.
+
+A doubt is told at the line and in the unit that was typed, beside everything else that is wrong, so it is looked
+for in the file and not in the noun.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from typing import Any
+
+from stickwright import units
+from stickwright.errors import BadInput, Problem, did_you_mean
+from stickwright.model.measured import Measured
+from stickwright.model.plugs import plugs_of
+from stickwright.model.recorded import Finding
+from stickwright.records.fields import typed_key
+from stickwright.records.refusals import as_typed
+from stickwright.records.toml_lines import FieldPath, TomlFile
+
+__all__ = [
+    "Noticed", "doubled_names", "name_of", "names_in", "number", "placed", "plug_doubts", "query", "tables",
+    "taken_names", "texts", "unknown",
+]  # fmt: skip
+
+Noticed = Problem | Finding
+_TAKEN = ("option", "helper", "dropped")
+
+
+def tables(data: Any, key: str, path: FieldPath = ()) -> Iterator[tuple[FieldPath, dict[str, Any]]]:
+    """The tables of an array, as far as they are tables."""
+    items = data.get(key) if isinstance(data, dict) else None
+    for place, item in enumerate(items if isinstance(items, list) else []):
+        if isinstance(item, dict):
+            yield (*path, key, place), item
+
+
+def number(table: dict[str, Any], model: type[Measured], name: str) -> tuple[str, float] | None:
+    """Typed key and SI value of a plain finite number."""
+    key = typed_key(table, model, name)
+    value = table.get(key) if key is not None else None
+    if key is None or isinstance(value, bool) or not isinstance(value, int | float) or not abs(value) < 1e15:
+        return None
+    parts = units.split_key(key)
+    numeric = parts is not None and units.quantity_of(name) is not None
+    return key, units.to_si(float(value), parts[1]) if numeric and parts else float(value)
+
+
+def name_of(table: dict[str, Any]) -> str | None:
+    """Name of a table, when it is words."""
+    name = table.get("name")
+    return name if isinstance(name, str) and name.strip() else None
+
+
+def texts(table: dict[str, Any], key: str) -> list[tuple[int, str]]:
+    """The words of a list with their places; nothing for what is no list or no words."""
+    items = table.get(key)
+    return [
+        (place, item) for place, item in enumerate(items if isinstance(items, list) else []) if isinstance(item, str)
+    ]
+
+
+def names_in(file: TomlFile | None, key: str) -> tuple[str, ...] | None:
+    """Names of the tables of an array: all sticks of a kit."""
+    if file is None:
+        return None
+    return tuple(table["name"] for _, table in tables(file.data, key) if isinstance(table.get("name"), str))
+
+
+def doubled_names(file: TomlFile, found: Iterable[tuple[FieldPath, dict[str, Any]]], kind: str) -> Iterator[Problem]:
+    """Tables with the name of an earlier one, letter case aside.
+
+    Parameters
+    ----------
+    file : TomlFile
+        Where they stand.
+    found : iterable of (path, table)
+        The tables.
+    kind : str
+        What each is: 'stick'.
+    """
+    first: dict[str, FieldPath] = {}
+    for path, table in found:
+        name = name_of(table)
+        if name is None:
+            continue
+        folded = name.strip().casefold()
+        if folded in first:
+            yield Problem(
+                file.where((*path, "name")),
+                f"a second {kind} called {as_typed(name)} (the first: line {file.lines.line(first[folded])})",
+                f"another name for each {kind}",
+                "Choose another name, or delete one of the two.",
+            )
+        first.setdefault(folded, path)
+
+
+def taken_names(file: TomlFile, found: Iterable[tuple[FieldPath, dict[str, Any]]], kind: str) -> Iterator[Problem]:
+    """Tables that are called by a word which means something else in a wish for a plan."""
+    for path, table in found:
+        name = name_of(table)
+        if name is not None and name.strip().casefold() in _TAKEN:
+            yield Problem(
+                file.where((*path, "name")),
+                f"a {kind} called {as_typed(name)}",
+                f"a name other than {', '.join(_TAKEN)}: in a wish these stand for what becomes of an action",
+                "Choose another name.",
+            )
+
+
+def unknown(
+    file: TomlFile, path: FieldPath, value: Any, known: Sequence[str] | None, what: str, home: str
+) -> Iterator[Problem]:
+    """A name that points nowhere.
+
+    Parameters
+    ----------
+    file : TomlFile
+        Where it was typed.
+    path : tuple
+        Its place.
+    value : object
+        As typed.
+    known : sequence of str or None
+        Names that there are; None when they cannot be told.
+    what, home : str
+        'a stick', 'kit.toml'.
+    """
+    if known is None or not isinstance(value, str) or value in known:
+        return
+    yield Problem(file.where(path), as_typed(value), f"the name of {what} in {home}", did_you_mean(value, known))
+
+
+def plug_doubts(file: TomlFile, path: FieldPath, value: Any) -> Iterator[Problem]:
+    """A plug that cannot be told from what was typed."""
+    if not isinstance(value, str):
+        return
+    try:
+        plugs_of(value)
+    except BadInput as error:
+        for problem in error.problems:
+            yield Problem(file.where(path), problem.found, problem.expected, problem.remedy)
+
+
+def placed(file: TomlFile, some: Iterable[tuple[FieldPath, dict[str, Any]]]) -> str:
+    """Tables by kind, name and line, for a sentence about several of them: ``"move" (line 4), "jump" (line 12)``."""
+    shown = []
+    for path, table in some:
+        name = name_of(table)
+        shown.append(f"{as_typed(name) if name else 'one without a name'} (line {file.lines.line(path)})")
+    return ", ".join(shown)
+
+
+def query(about: str, text: str) -> Finding:
+    """A question to the practitioner."""
+    return Finding("query", about, text)
