@@ -71,6 +71,27 @@ def test_new_overwrites_nothing(tmp_path: Path, capsys: pytest.CaptureFixture[st
     assert before == {path: path.read_bytes() for path in case.rglob("*") if path.is_file()}
 
 
+def test_games_to_start_from(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """All ten beside each other, one by its actions, a slip of the pen in one sentence, a case begun with one."""
+    status, out, _ = run("games", capsys=capsys)
+    assert status == 0
+    assert [line.split()[0] for line in out.splitlines()[2:] if line[:1].strip()][:4] == [
+        "football", "racing", "platform", "third-person-adventure",
+    ]  # fmt: skip
+    status, out, _ = run("games", "racing", capsys=capsys)
+    assert (status, "accelerate" in out) == (0, True)
+    assert "from general knowledge" in out
+    status, out, _ = run("games", "--all", capsys=capsys)
+    assert (status, out.count("importance: 0 to 10.")) == (0, 10)
+    status, _, err = run("games", "racin", capsys=capsys)
+    assert (status, "Did you mean 'racing'?" in err) == (2, True)
+    status, _, err = run("new", tmp_path / "case", "--game", "racin", capsys=capsys)
+    assert (status, (tmp_path / "case").exists()) == (2, False)
+    assert run("new", tmp_path / "case", "--game", "racing", capsys=capsys)[0] == 0
+    assert 'archetype = "racing"' in (tmp_path / "case" / "game.toml").read_text(encoding="utf-8")
+    assert run("check", tmp_path / "case", capsys=capsys)[0] == 0
+
+
 def test_plan_writes_json_and_figures(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     """--json with everything, --svg-dir with each figure; no sheet unless asked for."""
     out = tmp_path / "plan.json"

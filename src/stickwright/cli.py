@@ -125,6 +125,12 @@ def _check_options(check: argparse.ArgumentParser) -> None:
 
 def _new_options(new: argparse.ArgumentParser) -> None:
     new.add_argument("case", metavar="CASE", help="folder to make")
+    new.add_argument("--game", metavar="NAME", help="kind of game to start from, as 'stickwright games' lists them")
+
+
+def _games_options(games: argparse.ArgumentParser) -> None:
+    games.add_argument("name", metavar="NAME", nargs="?", help="kind of game whose actions are wanted")
+    games.add_argument("--all", action="store_true", help="the actions of all ten")
 
 
 COMMANDS: dict[str, tuple[str, str, Callable[[argparse.ArgumentParser], None]]] = {
@@ -142,6 +148,12 @@ COMMANDS: dict[str, tuple[str, str, Callable[[argparse.ArgumentParser], None]]] 
         "write a starter case",
         "Write a commented starter case to fill in with a text editor.",
         _new_options,
+    ),
+    "games": (
+        "show ten kinds of game to start from",
+        "Show what ten kinds of game usually ask: actions, how often, how long, what together, and what the game itself "
+        "can do. From general knowledge, to be written over.",
+        _games_options,
     ),
     "bench": (
         "work out a stick from bench readings",
@@ -180,6 +192,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
         "plan": _plan,
         "check": _check,
         "new": _new,
+        "games": _games,
         "bench": _bench,
         "trace": _trace,
     }[options.command]
@@ -320,9 +333,23 @@ def _new(options: argparse.Namespace) -> int:
 
     from stickwright.records.folder import new_case
 
-    for path in new_case(Path(options.case)):
+    for path in new_case(Path(options.case), options.game):
         print(f"wrote {path}")
-    print(f"Fill in player.toml, kit.toml and game.toml, then: stickwright check {options.case}")
+    print(f"Fill in player.toml, kit.toml, game.toml and hub.toml, then: stickwright check {options.case}")
+    return 0
+
+
+def _games(options: argparse.Namespace) -> int:
+    from stickwright.records.archetypes import ARCHETYPES, archetype
+    from stickwright.sheet.game_words import game_words, games_words
+
+    if options.name or options.all:
+        names = ARCHETYPES if options.all else (options.name,)
+        print("\n".join(game_words(archetype(name)) for name in names), end="")
+    else:
+        print(games_words({name: archetype(name) for name in ARCHETYPES}), end="")
+        print("\nThe actions of one: stickwright games racing. To start from it: stickwright new CASE --game racing")
+    print("Usual figures from general knowledge, no source: write over them with what you see.")
     return 0
 
 

@@ -1,0 +1,188 @@
+"""What a game asks, as plain text: one line a game, or one line an action; 100 columns."""
+
+from __future__ import annotations
+
+import textwrap
+from collections.abc import Mapping, Sequence
+
+from stickwright import units
+from stickwright.model.game import Action, Game
+from stickwright.sheet.printed import listed, share
+
+__all__ = ["game_words", "games_words", "together_groups"]
+
+WIDTH = 100
+_GAP = "  "
+_NOT_SAID = "-"
+_NO_BREAK = "\u00a0"
+_ON_STICK = ("two-axis", "one-axis")
+
+
+def games_words(games: Mapping[str, Game]) -> str:
+    """Games beside each other: sticks, number of actions, what is needed together, the shortest reaction.
+
+    Parameters
+    ----------
+    games : mapping
+        Name, as it is typed, to game.
+
+    Returns
+    -------
+    str
+        Lines of at most 100 columns.
+    """
+    rows = [
+        (
+            name,
+            _sticks(game),
+            str(len(game.action)),
+            "; ".join(" + ".join(_whole(group)) for group in together_groups(game)) or "nothing",
+            _shortest(game),
+        )
+        for name, game in games.items()
+    ]
+    return _table(("game", "sticks", "actions", "needed together", "reaction"), rows, (22, 24, 7, 31, 8))
+
+
+def game_words(game: Game) -> str:
+    """The actions of a game: how long, how often, how quick, what with, and what the game itself can do.
+
+    Parameters
+    ----------
+    game : Game
+        Any game.
+
+    Returns
+    -------
+    str
+        A heading, the table and how to read it, in lines of at most 100 columns.
+    """
+    rows = [_action_row(action) for action in game.action]
+    head = ("action", "kind", "importance", "time", "hold", "a minute", "reaction", "together", "option, toggle")
+    table = _table(head, rows, (12, 8, 10, 5, 6, 9, 8, 10, 16)) if rows else "No action is named.\n"
+    legend = (
+        "importance: 0 to 10. time: share of the time in use. hold: the longest. a minute: presses on average (in the "
+        "busiest minute). reaction: time allowed from need to done. together: needed at the same moment. option: what "
+        "the game itself can take over; toggle: how a press can stand for a hold; its price in brackets. '-': not said."
+    )
+    lead = f"{game.name}: {len(game.action)} actions; sticks: {_sticks(game)}"
+    return "\n\n".join([textwrap.fill(lead, WIDTH), table.rstrip("\n"), textwrap.fill(legend, WIDTH)]) + "\n"
+
+
+def together_groups(game: Game) -> tuple[tuple[str, ...], ...]:
+    """Actions that must be possible at the same moment, in groups in which each needs each, largest first.
+
+    Parameters
+    ----------
+    game : Game
+        Any game; an action needed with one that does not name it back counts all the same, and so do the parts of a
+        chord.
+
+    Examples
+    --------
+    >>> together_groups(Game.model_validate({"name": "g", "action": [
+    ...     {"name": "steer", "kind": "one-axis", "together": ["go", "stop"]},
+    ...     {"name": "go", "kind": "trigger"}, {"name": "stop", "kind": "trigger"}]}))
+    (('steer', 'go'), ('steer', 'stop'))
+    """
+    names = [action.name for action in game.action]
+    near: dict[str, set[str]] = {name: set() for name in names}
+    for action in game.action:
+        for other in action.together:
+            _join(near, (action.name, other))
+        _join(near, action.of)
+    groups: list[tuple[str, ...]] = []
+    for start in names:
+        for second in (name for name in names if name in near[start]):
+            whole = _grown([start, second], names, near)
+            if whole not in groups:
+                groups.append(whole)
+    return tuple(sorted(groups, key=len, reverse=True))
+
+
+def _grown(group: list[str], names: list[str], near: dict[str, set[str]]) -> tuple[str, ...]:
+    """The group with everybody who is needed with all of it, one after the other."""
+    for name in names:
+        if all(name in near[other] for other in group):
+            group.append(name)
+    return tuple(name for name in names if name in group)
+
+
+def _join(near: dict[str, set[str]], names: Sequence[str]) -> None:
+    for one in names:
+        for other in names:
+            if one != other and one in near and other in near:
+                near[one].add(other)
+
+
+def _whole(names: Sequence[str]) -> list[str]:
+    """Names that are not cut at their blanks when a cell is folded."""
+    return [name.replace(" ", _NO_BREAK) for name in names]
+
+
+def _sticks(game: Game) -> str:
+    used = [f"{action.name} {share(action.duty_share)}" for action in game.action if action.kind in _ON_STICK]
+    return ", ".join(used) or "none"
+
+
+def _shortest(game: Game) -> str:
+    asked = [action.reaction_s for action in game.action if action.reaction_s is not None]
+    return _milliseconds(min(asked, default=None))
+
+
+def _milliseconds(value_s: float | None) -> str:
+    return _NOT_SAID if value_s is None else units.spoken(value_s, "ms")
+
+
+def _action_row(action: Action) -> tuple[str, ...]:
+    return (
+        action.name,
+        action.kind,
+        str(action.importance),
+        share(action.duty_share),
+        _NOT_SAID if action.longest_hold_s is None else f"{action.longest_hold_s:.3g} s",
+        _presses(action),
+        _milliseconds(action.reaction_s),
+        _with(action),
+        _game_can(action),
+    )
+
+
+def _presses(action: Action) -> str:
+    usual, busy = (
+        "?" if rate is None else f"{rate * 60:.3g}" for rate in (action.presses_per_s, action.busy_presses_per_s)
+    )
+    return _NOT_SAID if usual == busy == "?" else f"{usual} ({busy})"
+
+
+def _with(action: Action) -> str:
+    parts = [", ".join(_whole(action.together))] if action.together else []
+    parts += [f"made of {listed(_whole(action.of))}"] if action.of else []
+    return "; ".join(parts) or _NOT_SAID
+
+
+def _game_can(action: Action) -> str:
+    parts = []
+    for words, price, mark in (
+        (action.option, action.option_price, ""),
+        (action.toggle, action.toggle_price, "toggle: "),
+    ):
+        if words:
+            parts.append(f"{mark}{words}{'' if price is None else f' ({price:g})'}")
+    return "; ".join(parts) or _NOT_SAID
+
+
+def _table(head: tuple[str, ...], rows: Sequence[tuple[str, ...]], widths: tuple[int, ...]) -> str:
+    """Columns of fixed width under their heads; what is too long goes on below, in its own column."""
+    lines = [_line(head, widths), _line(tuple("-" * width for width in widths), widths)]
+    for row in rows:
+        cells = [textwrap.wrap(cell, width) or [""] for cell, width in zip(row, widths, strict=True)]
+        for place in range(max(len(cell) for cell in cells)):
+            lines.append(_line(tuple(cell[place] if place < len(cell) else "" for cell in cells), widths))
+    return "\n".join(lines) + "\n"
+
+
+def _line(cells: tuple[str, ...], widths: tuple[int, ...]) -> str:
+    return (
+        _GAP.join(cell.ljust(width) for cell, width in zip(cells, widths, strict=True)).replace(_NO_BREAK, " ").rstrip()
+    )
