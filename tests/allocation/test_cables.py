@@ -90,6 +90,13 @@ def test_longest_need_first() -> None:
     assert [[lead.name for lead in found[tag].leads] for tag in ("A1", "A2")] == [["one"], ["two"]]
 
 
+def test_the_longest_need_is_served_when_stock_is_short() -> None:
+    """One lead of 1 m for runs that lack 0.8 and 0.9 m: the longer has it, the shorter is told what is missing."""
+    found = leads_for([run("A1", 1.8), run("A2", 1.9)], [extension("one", 1.0)])
+    assert [[lead.name for lead in found[tag].leads] for tag in ("A1", "A2")] == [[], ["one"]]
+    assert [wanted.words for wanted in found["A1"].wanted] == ["an extension lead, 3.5 mm 2-conductor, 0.8 m or longer"]
+
+
 def test_joined_only_if_one_does_not_do() -> None:
     """Lacking 1.4 m: with 1 m and 0.5 m leads, two joined; as soon as a 2 m lead is there, that one alone."""
     short = [extension("half", 0.5, in_stock=2), extension("one", 1.0)]

@@ -313,6 +313,38 @@ def test_two_plugs_for_one_socket() -> None:
     assert faults(wiring_of(done, case({"hand": {}}))) == ["2 plugs for k1 of Quay: it takes one."]
 
 
+def test_stick_in_the_socket_of_the_other_stick() -> None:
+    """Move in the jack that feeds the right stick would turn the camera: a fault before anybody plays."""
+    wiring = wiring_of([at("move", "hand", "birch", "q2", "stick", role="left stick")], case({"hand": {}}))
+    assert faults(wiring) == ["q2 (A1) feeds right stick, and birch is to be left stick."]
+
+
+def test_two_switches_for_one_button() -> None:
+    """Two switches that the game hears as the same button are asked about; a controller's buttons count as well."""
+    button = "bottom button in right cluster"
+    done = [
+        at("jump", "hand", "pip", "k1", role=button),
+        at("look", "foot", "plain pad", "u1", "controller", role="right stick"),
+        at("fire", "foot", "plain pad", "u1", "controller", role=button),
+    ]
+    told = said(wiring_of(done, case({"hand": {}, "foot": {}})), "same role")
+    assert told == [("query", f"u1 (A1) and k1 (A2) feed the same {button}: the game cannot tell them apart.")]
+
+
+def test_socket_that_does_not_say_what_it_feeds() -> None:
+    """A socket without a role is told, with what to do."""
+    hub = quay(socket=[{"name": "k1", "takes": "2-conductor"}])
+    told = said(wiring_of([at("jump", "hand", "pip", "k1")], case({"hand": {}}, hubs=(hub,))), "role")
+    assert told == [("query", "It is not said what k1 feeds: press, and see what arrives.")]
+
+
+def test_more_devices_than_the_hub_takes() -> None:
+    """A hub that takes one device, and two are plugged in."""
+    done = [at("jump", "hand", "pip", "k1"), at("fire", "hand", "pip", "k2")]
+    wiring = wiring_of(done, case({"hand": {}}, hubs=(quay(most_devices=1),)))
+    assert faults(wiring) == ["2 devices are plugged into Quay, which takes 1."]
+
+
 def test_no_hub() -> None:
     """Without a hub the parts are still listed, each device by itself."""
     done = [Placement("jump", "site", site="hand", device="pip", kind="switch"),

@@ -7,9 +7,9 @@ more finds none for its rings. Lengths are the way along the tie points, what ti
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from itertools import combinations, product
+from itertools import combinations_with_replacement, product
 
 from stickwright.model.kit import Lead
 from stickwright.model.player import Site
@@ -333,9 +333,13 @@ def _lengthened(run: Run, at: Leads, leads: Sequence[Lead], stock: list[int], si
     """With the fewest extension leads, and of those the shortest sum, that are long enough."""
     lack = _shortage(run, at)
     before, after = {at.plug}, {_hub_side(run, at)}
-    units = list(_units(leads, stock, before | after))
+    there = [place for place, lead in enumerate(leads) if stock[place] and _lengthens(lead, before | after)]
     for size in sizes:
-        sums = [(sum(leads[place].length_m or 0.0 for place in places), places) for places in combinations(units, size)]
+        sums = [
+            (sum(leads[place].length_m or 0.0 for place in places), places)
+            for places in combinations_with_replacement(there, size)
+            if all(places.count(place) <= stock[place] for place in places)
+        ]
         enough = [(total, places) for total, places in sums if total >= lack - _LONGER_THAN_M]
         if enough:
             total, places = min(enough)
@@ -349,11 +353,10 @@ def _lengthened(run: Run, at: Leads, leads: Sequence[Lead], stock: list[int], si
     return None
 
 
-def _units(leads: Sequence[Lead], stock: list[int], kinds: set[str]) -> Iterator[int]:
-    """Places in the list of leads of the extension leads left, once for each unit that can be joined."""
-    for place, lead in enumerate(leads):
-        if lead.kind == "extension" and not _converts(lead) and lead.length_m and {*plugs_of(lead.plug)} & kinds:
-            yield from [place] * min(stock[place], _MOST_JOINED)
+def _lengthens(lead: Lead, kinds: set[str]) -> bool:
+    """Whether it is an extension lead of known length, with one of these connectors at both ends."""
+    same = lead.kind == "extension" and not _converts(lead) and bool({*plugs_of(lead.plug)} & kinds)
+    return same and bool(lead.length_m)
 
 
 def _rounded_up(length_m: float) -> float:

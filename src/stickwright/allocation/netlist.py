@@ -18,7 +18,17 @@ from stickwright.model.kit import Controller, Kit, Lead, Stick, Switch
 from stickwright.model.recorded import Finding
 from stickwright.model.sharing import Placement, Wire
 
-__all__ = ["PAIRED", "Netlist", "Unit", "empty_sockets", "is_paired", "netlist_of", "place_words", "units_of"]
+__all__ = [
+    "PAIRED",
+    "Netlist",
+    "Unit",
+    "empty_sockets",
+    "is_paired",
+    "netlist_of",
+    "place_words",
+    "socket_of_wire",
+    "units_of",
+]
 
 PAIRED = "paired, no cable"
 """Stands in the place of the plug of a wire that is none."""
@@ -118,6 +128,22 @@ def is_paired(wire: Wire) -> bool:
     wire : Wire
     """
     return wire.plug == PAIRED
+
+
+def socket_of_wire(wire: Wire, hubs: Sequence[Hub]) -> Socket | None:
+    """The socket of the hub that a wire ends in; None for what is paired.
+
+    Parameters
+    ----------
+    wire : Wire
+    hubs : sequence of Hub
+
+    Raises
+    ------
+    BadInput
+        A hub or socket that is not described.
+    """
+    return None if is_paired(wire) else _socket_of(wire.hub, wire.socket, hubs)[1]
 
 
 def empty_sockets(wires: Sequence[Wire], hubs: Sequence[Hub]) -> dict[tuple[str, str], str]:

@@ -10,10 +10,19 @@ from collections import Counter, defaultdict
 from collections.abc import Iterable, Iterator, Sequence
 
 from stickwright.allocation.cables import Wanted
-from stickwright.allocation.netlist import Netlist, Unit, empty_sockets, is_paired, netlist_of, place_words, units_of
+from stickwright.allocation.netlist import (
+    Netlist,
+    Unit,
+    empty_sockets,
+    is_paired,
+    netlist_of,
+    place_words,
+    socket_of_wire,
+    units_of,
+)
 from stickwright.allocation.power import bare_socket, goes_by_usb, power_faults, power_lines
 from stickwright.model.case import Case
-from stickwright.model.hub import STICK_ROLES, Hub
+from stickwright.model.hub import STICK_ROLES, Hub, roles_of
 from stickwright.model.kit import Controller, Extension, Lead, Stick, Switch, Topper
 from stickwright.model.plugs import conductors_of, is_usb, plugs_of
 from stickwright.model.recorded import Finding
@@ -150,12 +159,20 @@ def _socket_findings(net: Netlist, hubs: Sequence[Hub]) -> Iterator[Finding]:
 
 
 def _role_findings(net: Netlist, hubs: Sequence[Hub]) -> Iterator[Finding]:
-    """Player's devices that the game cannot tell apart."""
+    """A device in a socket that feeds something else, and the player's devices that the game cannot tell apart."""
     feeding: dict[str, list[Wire]] = defaultdict(list)
     for unit, wire in zip(net.units, net.wires, strict=True):
-        if not unit.helper:
-            for role in sorted({role for role in (wire.role, *(one.role for one in unit.placements)) if role}):
-                feeding[role].append(wire)
+        if unit.helper:
+            continue
+        asked = [one.role for one in unit.placements if one.role]
+        buttons = [role for role in asked if unit.kind == "controller" and role not in STICK_ROLES]
+        for role in dict.fromkeys(role for role in (wire.role, *buttons) if role):
+            feeding[role].append(wire)
+        if socket := socket_of_wire(wire, hubs):
+            can = roles_of(socket, _hub_plug(wire))
+            for role in dict.fromkeys(role for role in asked if can and role not in can and role not in buttons):
+                text = f"{place_words(wire, hubs)} ({wire.tag}) feeds {_kinds(can)}, and {wire.device} is to be {role}."
+                yield Finding("fault", "role", text)
     for role, wires in feeding.items():
         if len(wires) < 2:
             continue
@@ -165,6 +182,17 @@ def _role_findings(net: Netlist, hubs: Sequence[Hub]) -> Iterator[Finding]:
             yield Finding("fault", "same role", text)
         else:
             yield Finding("query", "same role", f"{both} feed the same {role}: the game cannot tell them apart.")
+
+
+def _kinds(roles: Sequence[str]) -> str:
+    """Roles in few words."""
+    return _names(roles) if len(roles) < 4 else "buttons only" if not {*roles} & {*STICK_ROLES} else "other controls"
+
+
+def _hub_plug(wire: Wire) -> str:
+    """The plug at the hub: the device's own, or that of the adapter."""
+    takes = plugs_of(wire.takes)
+    return wire.plug if wire.plug in takes else takes[0]
 
 
 def _unknowns(net: Netlist, case: Case) -> Iterator[Finding]:
@@ -188,17 +216,8 @@ def _unknowns(net: Netlist, case: Case) -> Iterator[Finding]:
     sticks = {unit.device.name for unit, _ in cabled if unit.kind == "stick"}
     if quiet := _names(name for name, by_usb in unread if not by_usb and name in sticks):
         yield Finding("note", "current", f"The current is not known of {quiet}, and not counted: see its papers.")
-    silent = [
-        f"{socket.name} of {hub.name}"
-        for hub in case.hubs
-        for socket in hub.socket
-        if socket.role is None
-        and any(
-            bare_socket(wire.socket, [one.name for one in hub.socket])[0] == socket.name
-            for _, wire in cabled
-            if wire.hub == hub.name
-        )
-    ]
+    sockets = [(wire, socket_of_wire(wire, case.hubs)) for _, wire in cabled]
+    silent = [place_words(wire, case.hubs) for wire, socket in sockets if socket is not None and socket.role is None]
     if silent:
         yield Finding("query", "role", f"It is not said what {_names(silent)} feeds: press, and see what arrives.")
 
