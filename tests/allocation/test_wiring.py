@@ -107,6 +107,7 @@ def test_marit() -> None:
         ("query", "A1 (birch to q1): four-conductor plugs come in two orders, ground on ring 2 or on the sleeve. "
                   "Compare the papers of hub and stick before plugging in.")
     ]  # fmt: skip
+    assert "Set no other socket to left stick: one of two silently wins." in wiring.steps
     assert faults(wiring) == []
 
 
@@ -291,6 +292,7 @@ def test_order_of_plugging_in() -> None:
         "A2: pip (left index) into k1.",
         "A3: pip (left index) into k2.",
         "Leave q1 empty: same stick as u1.",
+        "Set no other socket to left stick: one of two silently wins.",
         "Plug Quay in last, unless the papers say otherwise; then switch it on.",
         "One-minute test: do every action once by its own name (move, attack and jump); the screen says what arrived.",
         'A1: the player says "forward" and pushes forward, then back, left and right; the game must go the way the player '

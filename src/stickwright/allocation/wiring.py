@@ -328,6 +328,10 @@ def _steps(wires: Sequence[Wire], hubs: Sequence[Hub]) -> tuple[str, ...]:
         for (hub, socket), why in empty_sockets(wires, hubs).items()
         if hub in used
     ]
+    assignable = any(socket.role == "assignable" for hub in hubs if hub.name in used for socket in hub.socket)
+    fed = [role for role in STICK_ROLES if any(wire.role == role for wire in wires)]
+    if assignable and fed:
+        steps.append(f"Set no other socket to {' or '.join(fed)}: one of two silently wins.")
     them = "it" if len(used) == 1 else "them"
     steps.append(f"Plug {_names(used)} in last, unless the papers say otherwise; then switch {them} on.")
     steps += [
