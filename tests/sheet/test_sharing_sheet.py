@@ -13,27 +13,32 @@ from sample_plan import sample_plan
 from sample_sharing import (
     SHARED,
     clashing_plan,
-    long_plan,
     paired_plan,
     shared_plan,
     sharing,
     unwired_plan,
 )
 
-from stickwright.model.plan import Caution, Plan
+from stickwright.model.plan import Caution
 from stickwright.model.sharing import PartLine, Placement, PowerLine
 from stickwright.sheet.document import sheet_pdf
 from stickwright.sheet.family import first_page
 from stickwright.sheet.sharing_words import bought_words, done_by, power_words, socket_name, terms_words, wire_words
+from stickwright.sheet.technical import technical_pages
 from stickwright.sheet.who import who_page
 from stickwright.sheet.why_so import NO_HUB, why_so
 from stickwright.sheet.wiring_page import wiring_page
 
 
 @pytest.fixture(scope="module")
-def sheets() -> dict[str, list[str]]:
+def printed() -> dict[str, bytes]:
+    return {name: sheet_pdf(make()) for name, make in SHARED.items()}
+
+
+@pytest.fixture(scope="module")
+def sheets(printed: dict[str, bytes]) -> dict[str, list[str]]:
     """Text of each page, blanks taken out."""
-    readers = {name: PdfReader(io.BytesIO(sheet_pdf(make()))) for name, make in SHARED.items()}
+    readers = {name: PdfReader(io.BytesIO(sheet)) for name, sheet in printed.items()}
     return {name: [flat(page.extract_text()) for page in reader.pages] for name, reader in readers.items()}
 
 
@@ -80,11 +85,11 @@ def test_family_reads_what_does_it(sheets: dict[str, list[str]]) -> None:
         assert flat(words) in page, words
 
 
-def test_type_of_the_family_page() -> None:
+def test_type_of_the_family_page(printed: dict[str, bytes]) -> None:
     """14 points while it fits; the picture gives way before the type, and the type stays at 11 or more."""
 
-    def sizes(plan: Plan) -> dict[float, int]:
-        page = PdfReader(io.BytesIO(sheet_pdf(plan))).pages[1]
+    def sizes(sheet: bytes) -> dict[float, int]:
+        page = PdfReader(io.BytesIO(sheet)).pages[1]
         found: dict[float, int] = {}
 
         def count(text: str, cm: list[float], tm: list[float], _font: object, size: float) -> None:
@@ -95,7 +100,7 @@ def test_type_of_the_family_page() -> None:
         page.extract_text(visitor_text=count)
         return found
 
-    usual, long = sizes(shared_plan()), sizes(long_plan())
+    usual, long = sizes(printed["shared"]), sizes(printed["long"])
     assert sum(letters for size, letters in usual.items() if size >= 14) > 0.6 * sum(usual.values())
     assert min(size for size, letters in long.items() if letters > 60) >= 11
 
@@ -132,6 +137,8 @@ def test_page_one_follows_what_is_plugged_in() -> None:
     changed = replace(plan, sharing=replace(plan.sharing, placements=(cedar, *plan.sharing.placements[1:])))
     assert "Take cedar." in first_page(changed)["steps"][1]
     assert not any("left thumb" in words for words in first_page(paired_plan())["also"])
+    assert technical_pages(paired_plan())["others"][0]["headline"] == "a stick fits, and none is put here in this plan"
+    assert technical_pages(shared_plan())["others"][0]["headline"] == "", "nothing fits there"
 
 
 def test_set_up_without_a_stick(sheets: dict[str, list[str]]) -> None:
@@ -275,6 +282,6 @@ def test_drawings_are_black_white_and_grey(name: str) -> None:
         assert set(re.findall(r'(?:fill|stroke)="([a-z]+)"', svg)) <= {"black", "white", "none"}
 
 
-def test_same_plan_same_bytes() -> None:
+def test_same_plan_same_bytes(printed: dict[str, bytes]) -> None:
     """The sheet with all pages is the same file every time."""
-    assert sheet_pdf(clashing_plan()) == sheet_pdf(clashing_plan())
+    assert sheet_pdf(clashing_plan()) == printed["clash"]

@@ -58,6 +58,7 @@ def technical_pages(plan: Plan) -> dict[str, Any]:
         "findings": _findings(plan.findings),
         "colophon": _colophon(plan),
     }
+    could = {site.name for site in plan.sites if site.choice is not None}
     plan = as_shared(plan)
     if not plan.sites:
         return ends | {"planned": False, "cautions": [caution.text for caution in plan.cautions]}
@@ -73,7 +74,7 @@ def technical_pages(plan: Plan) -> dict[str, Any]:
         "tuning": _tuning(plan, site, tuned),
         "more_tunings": [line_of_tuning(one) for one in site.tunings if one is not tuned],
         "recordings": _recordings(site),
-        "others": [_other_site(plan, other) for other in others],
+        "others": [_other_site(plan, other, spare=other.name in could) for other in others],
     }
 
 
@@ -359,14 +360,16 @@ def _facts(report: TraceReport) -> str:
     return "; ".join(parts)
 
 
-def _other_site(plan: Plan, site: SitePlan) -> dict[str, Any]:
+def _other_site(plan: Plan, site: SitePlan, *, spare: bool) -> dict[str, Any]:
+    """A further site; one that could have a stick and gets none in the sharing says so."""
+    unused = "a stick fits, and none is put here in this plan" if spare and site.choice is None else ""
     best = site.fits[0] if site.fits else None
     listed = site.fits[1:2] if site.choice is not None else site.fits[:2]
     told = set(_cautions(plan, main_site(plan), ("effort", "hold", "force", "false input", "dead zone")))
     own = [caution for caution in plan.cautions if caution.site == site.name and caution.text not in told]
     return {
         "name": site.name,
-        "headline": f"{site.choice.label}, {site.choice.verdict}" if site.choice is not None else "",
+        "headline": f"{site.choice.label}, {site.choice.verdict}" if site.choice is not None else unused,
         "set_up": further_set_up(site, wire_of(plan, site)),
         "sentence": _after_headline(site.sentence, site, site.choice),
         "demand": f"The game asks {_demand(site)}. Weakest {direction_words(site.capability.weakest_rad)}.",
