@@ -197,12 +197,19 @@ def _figure(drawing: drawsvg.Drawing, paper: _Paper) -> None:
     """Chair in grey, then legs, trunk, arms and head: each covers what is behind it."""
     import drawsvg
 
-    corner = paper.at(-21.0, 30.0)
-    back = (round(42.0 * paper.scale, 2), round(58.0 * paper.scale, 2))
-    drawing.append(drawsvg.Rectangle(*corner, *back, rx=3, fill="white", stroke=_GREY, stroke_width=0.4))
+    def board(left: float, top: float, wide: float, tall: float) -> None:
+        size = (round(wide * paper.scale, 2), round(tall * paper.scale, 2))
+        drawing.append(
+            drawsvg.Rectangle(*paper.at(left, top), *size, rx=1.6, fill="white", stroke=_GREY, stroke_width=0.45)
+        )
+
+    board(-22, 27, 44, 58)
     for way in (-1, 1):
-        paper.thin([(way * 30, 122), (way * 30, 73), (way * 21, 73)], _GREY, 0.4)
-        paper.thin([(way * 21, 88), (way * 30, 88)], _GREY, 0.4)
+        paper.thin([(way * 29, 84), (way * 29, 122)], _GREY, 0.45)
+        paper.thin([(way * 18.5, 94), (way * 18.5, 122)], _GREY, 0.45)
+        board(min(way * 20.5, way * 31), 80, 10.5, 5)
+    board(-22, 86, 44, 8)
+    for way in (-1, 1):
         paper.limb([(way * 10.5, 116.5), (way * 13, 119.5)], 7.5)
         paper.limb([(way * 10.5, 88.5), (way * 10.5, 112)], 9.5)
         paper.limb([(way * 8, 74), (way * 10.5, 88.5)], 12.5)
