@@ -144,6 +144,43 @@ def test_single_brackets():
     ]
 
 
+def test_double_brackets_where_there_is_only_one():
+    """[[site.press]] for [site.press] is told with the heading as it should stand."""
+    assert sentences(Player, SITE + "[[site.press]]\nforce_n = 1\n") == [
+        'player.toml, line 5, site "chin", press: found [a table], expected a table [site.press]. '
+        "Single brackets: there is only one."
+    ]
+
+
+@pytest.mark.parametrize(
+    ("line", "words"),
+    [
+        (
+            'price = "40 crowns"',
+            'price: found "40 crowns", expected a number alone. Words go behind a #, or into note.',
+        ),
+        ('mass_g = "40 gram"', "expected a number alone. The unit goes into the key, e.g. force_gf = 45."),
+        ("price = -1", "price: found -1, expected 0 to 100000. Drop the minus."),
+    ],
+)
+def test_numbers_with_words(line, words):
+    """A currency is no unit: it has no place in the key."""
+    (sentence,) = sentences(Kit, STICK + line, "kit.toml")
+    assert words in sentence
+
+
+def test_a_long_list_of_words_is_not_read_out():
+    """Of all roles only the ends, when the one that was meant is plain; all of them when it is not."""
+    text = 'name = "g"\n[[action]]\nname = "move"\nkind = "press"\ninput = "{}"\n'
+    (near,) = sentences(Game, text.format("Left Stick"), "game.toml")
+    assert near == (
+        'game.toml, line 5, action "move", input: found "Left Stick", expected one of left stick, right stick, bottom '
+        "button in right cluster, ..., center button in center cluster. Did you mean 'left stick'?"
+    )
+    (far,) = sentences(Game, text.format("7"), "game.toml")
+    assert "top button in left cluster" in far
+
+
 def test_all_at_once_in_the_order_of_the_file():
     """Six mistakes give six sentences, in the order in which they stand, and none twice."""
     text = (

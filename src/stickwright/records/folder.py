@@ -28,10 +28,11 @@ from stickwright.records.game_doubts import game_doubts
 from stickwright.records.gauge import GaugeReadings, read_gauge
 from stickwright.records.hub_doubts import hub_doubts
 from stickwright.records.kit_doubts import kit_doubts
-from stickwright.records.refusals import as_typed, validated
+from stickwright.records.refusals import validated
 from stickwright.records.starting import new_case
 from stickwright.records.toml_lines import FieldPath, TomlFile, read_toml
 from stickwright.records.typed_tables import Noticed, names_in
+from stickwright.records.typed_values import as_typed
 
 __all__ = ["check_case", "new_case", "read_case", "write_case"]
 

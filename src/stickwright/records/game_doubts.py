@@ -14,7 +14,6 @@ from stickwright.model.game import Action
 from stickwright.model.hub import BUTTON_ROLES, STICK_ROLES
 from stickwright.model.recorded import Finding
 from stickwright.records.fields import typed_key
-from stickwright.records.refusals import as_typed
 from stickwright.records.toml_lines import FieldPath, TomlFile
 from stickwright.records.typed_tables import (
     Noticed,
@@ -28,6 +27,7 @@ from stickwright.records.typed_tables import (
     texts,
     unknown,
 )
+from stickwright.records.typed_values import as_typed
 
 __all__ = ["game_doubts"]
 

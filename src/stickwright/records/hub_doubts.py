@@ -9,9 +9,9 @@ from stickwright.errors import BadInput, Problem, did_you_mean
 from stickwright.model.hub import BUTTON_ROLES, STICK_ROLES
 from stickwright.model.plugs import plugs_of
 from stickwright.model.recorded import Finding
-from stickwright.records.refusals import as_typed
 from stickwright.records.toml_lines import FieldPath, TomlFile
 from stickwright.records.typed_tables import Noticed, doubled_names, name_of, plug_doubts, query, tables, texts
+from stickwright.records.typed_values import as_typed
 
 __all__ = ["hub_doubts"]
 

@@ -11,7 +11,6 @@ from stickwright.model.kit import Controller, Lead, Stick, Switch
 from stickwright.model.measured import Measured
 from stickwright.model.recorded import Finding
 from stickwright.records.fields import typed_key
-from stickwright.records.refusals import as_typed
 from stickwright.records.toml_lines import FieldPath, TomlFile
 from stickwright.records.typed_tables import (
     Noticed,
@@ -25,6 +24,7 @@ from stickwright.records.typed_tables import (
     taken_names,
     texts,
 )
+from stickwright.records.typed_values import as_typed
 
 __all__ = ["kit_doubts"]
 

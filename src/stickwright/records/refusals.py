@@ -6,7 +6,6 @@ would quietly accept (a number in quotes, true for 1) is looked for first.
 
 from __future__ import annotations
 
-import datetime
 from dataclasses import dataclass
 from typing import Any, TypeVar
 
@@ -19,15 +18,16 @@ from stickwright.model.measured import Measured, canonical_key
 from stickwright.records.fields import NONE, Shape, fields_of, typed_key, typed_keys, typed_names
 from stickwright.records.plain_text import number_text, shortened
 from stickwright.records.toml_lines import FieldPath, TomlFile
+from stickwright.records.typed_values import as_typed, cleaned
 
-__all__ = ["as_typed", "validated"]
+__all__ = ["validated"]
 
 Noun = TypeVar("Noun", bound=Measured)
-_LARGEST = 1e15
-"""Nothing that is measured here comes near; beyond it, arithmetic would overflow."""
 _GAUGES = ("mn", "gf", "kgf", "lb", "oz", "n", "mm", "cm", "inch", "ms", "s", "min", "deg", "per_min", "per_s")
 """Units to ask about when a number does not fit its own, the likeliest first."""
 _NOT_MINUS = "Left is a direction, not a minus: give direction_deg = 180 and the number without its sign."
+_ALL_SHOWN = 16
+"""Words offered in full; of a longer list only the ends when one of them was hardly missed."""
 _INSTRUMENTS = {
     "force": "the gauge",
     "length": "the tape",
@@ -35,21 +35,6 @@ _INSTRUMENTS = {
     "time": "the clock",
     "rate": "your count",
 }
-
-
-def as_typed(value: Any) -> str:
-    """A value as it stands in the file."""
-    if isinstance(value, bool):
-        return "true" if value else "false"
-    if isinstance(value, str):
-        return f'"{shortened(value, 40)}"'
-    if isinstance(value, dict):
-        return "a table"
-    if isinstance(value, list):
-        return shortened(f"[{', '.join(as_typed(item) for item in value[:12])}]") if value else "an empty list"
-    if isinstance(value, int) and abs(value) > _LARGEST:
-        return "a number of very many digits"
-    return str(getattr(value, "text", value))
 
 
 def validated(model: type[Noun], file: TomlFile) -> tuple[Noun | None, list[Problem]]:
@@ -70,7 +55,7 @@ def validated(model: type[Noun], file: TomlFile) -> tuple[Noun | None, list[Prob
         In the order of the file.
     """
     problems: dict[FieldPath, Problem] = {}
-    clean = _cleaned(model, file.data, file, (), problems)
+    clean = cleaned(model, file.data, file, (), problems)
     noun = None
     try:
         noun = model.model_validate(clean)
@@ -100,71 +85,6 @@ def _follows_from_another(spot: _Spot, detail: ErrorDetails) -> bool:
     ):
         return any(_stem(key) == _stem(spot.name) for key in spot.table)
     return False
-
-
-# ---- before validation: what would be accepted or lost without a word
-
-
-def _cleaned(
-    model: type[Measured], table: dict[str, Any], file: TomlFile, path: FieldPath, problems: dict[FieldPath, Problem]
-) -> dict[str, Any]:
-    """The same table in plain Python numbers; what pydantic would let pass is noted in `problems`."""
-    shapes = fields_of(model)
-    seen: dict[str, str] = {}
-    clean: dict[str, Any] = {}
-    for key, value in table.items():
-        name = canonical_key(key, model.model_fields)
-        here = (*path, key)
-        if name in seen:
-            problems[here] = Problem(
-                file.where(here),
-                f"{key} = {as_typed(value)} beside {seen[name]} = {as_typed(table[seen[name]])}",
-                "one of the two, they mean the same number",
-                "Delete the one that does not belong to your gauge.",
-            )
-            continue
-        seen[name] = key
-        shape = shapes.get(name)
-        clean[key] = value if shape is None else _clean_value(shape, value, file, here, problems)
-    return clean
-
-
-def _clean_value(shape: Shape, value: Any, file: TomlFile, path: FieldPath, problems: dict[FieldPath, Problem]) -> Any:
-    if isinstance(value, list):
-        return [_clean_value(shape, item, file, (*path, place), problems) for place, item in enumerate(value)]
-    if shape.kind == "table":
-        if shape.model is not None and isinstance(value, dict):
-            return _cleaned(shape.model, value, file, path, problems)
-        return value
-    if shape.kind in ("number", "whole number"):
-        reason = _no_number(value)
-        if reason:
-            problems[path] = Problem(file.where(path), as_typed(value), reason[0], reason[1])
-            return value
-        return float(value) if isinstance(value, float) else value
-    if shape.or_none and value == NONE:
-        return None
-    if shape.kind == "words" and isinstance(value, datetime.date) and not isinstance(value, datetime.datetime):
-        return value.isoformat()  # TOML knows dates; a date typed without quotes means the same
-    return value
-
-
-def _no_number(value: Any) -> tuple[str, str] | None:
-    """What was expected and what to do, when a value is not the number that it should be."""
-    if isinstance(value, bool):
-        return "a number", "true and false answer yes-or-no questions only."
-    if isinstance(value, str):
-        text = value.strip()
-        if text.replace(",", ".", 1).lstrip("+-").replace(".", "", 1).isdigit():
-            return "a number without quotes", f"Write {text.replace(',', '.')}."
-        if text[:1].isdigit():
-            return "a number alone", "The unit goes into the key, e.g. force_gf = 45."
-        return "a number", "Leave the key out when it was not measured."
-    if isinstance(value, float) and not abs(value) < float("inf"):
-        return "a number", "Leave the key, or this one value, out when it was not measured."
-    if isinstance(value, int | float) and abs(value) > _LARGEST:
-        return "a number that can be measured", "Look for digits typed twice."
-    return None
 
 
 # ---- after validation: pydantic's errors, told again
@@ -357,8 +277,9 @@ def _other_unit(value: Any, spot: _Spot, low: float | None, high: float | None) 
 
 def _no_choice(shape: Shape, value: Any, where: str, found: str) -> Problem:
     words = (*shape.choices, *((NONE,) if shape.or_none else ()))
-    expected = f"one of {', '.join(words)}"
     offer = did_you_mean(str(value), words)
+    shown = words if len(words) <= _ALL_SHOWN or not offer.startswith("Did") else (*words[:3], "...", words[-1])
+    expected = f"one of {', '.join(shown)}"
     return Problem(where, found, expected, offer if offer.startswith("Did") else "")
 
 
@@ -366,7 +287,8 @@ def _wrong_length(spot: _Spot, where: str, found: str) -> Problem:
     shape = spot.shape
     assert shape is not None  # checked by the caller; told to the type checker
     if shape.count is not None:
-        counted = f"{len(spot.value)} values" if isinstance(spot.value, list) else found
+        number = len(spot.value) if isinstance(spot.value, list) else 0
+        counted = f"{number} value{'' if number == 1 else 's'}" if isinstance(spot.value, list) else found
         return Problem(where, counted, f"{shape.count} values", _meaning(spot))
     if shape.kind == "table":
         return Problem(where, found, f"at least one [[{spot.name}]]", "")
@@ -386,8 +308,10 @@ def _wanted(spot: _Spot) -> tuple[str, str]:
     if shape is None:
         return "a key that this table knows", ""
     if shape.kind == "table":
-        brackets = f"[[{spot.key}]]" if shape.many else f"[{spot.key}]"
-        return f"a table {brackets}", "Double brackets, once for each." if shape.many else ""
+        heading = ".".join([*(key for _, key in spot.parents), spot.key])
+        if shape.many:
+            return f"a table [[{heading}]]", "Double brackets, once for each."
+        return f"a table [{heading}]", "Single brackets: there is only one." if isinstance(spot.value, list) else ""
     if shape.kind == "words" or shape.kind == "choice":
         word = f"words in quotes{', in a list' if shape.many else ''}"
         inner = (

@@ -8,8 +8,8 @@ from typing import Any
 from stickwright import units
 from stickwright.model.recorded import Finding
 from stickwright.records.bands import TypedList
-from stickwright.records.refusals import as_typed
 from stickwright.records.toml_lines import FieldPath, TomlFile
+from stickwright.records.typed_values import as_typed
 
 __all__ = ["list_doubts", "typed_lists"]
 

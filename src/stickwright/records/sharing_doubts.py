@@ -10,10 +10,10 @@ from stickwright.model.player import Press, Together
 from stickwright.model.recorded import Finding
 from stickwright.records.bands import unlikely
 from stickwright.records.fields import typed_key
-from stickwright.records.refusals import as_typed
 from stickwright.records.repeats import list_doubts, typed_lists
 from stickwright.records.toml_lines import FieldPath, TomlFile
 from stickwright.records.typed_tables import Noticed, doubled_names, number, query, tables, texts, unknown
+from stickwright.records.typed_values import as_typed
 
 __all__ = ["press_doubts", "sharing_doubts"]
 

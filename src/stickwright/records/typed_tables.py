@@ -15,8 +15,8 @@ from stickwright.model.measured import Measured
 from stickwright.model.plugs import plugs_of
 from stickwright.model.recorded import Finding
 from stickwright.records.fields import typed_key
-from stickwright.records.refusals import as_typed
 from stickwright.records.toml_lines import FieldPath, TomlFile
+from stickwright.records.typed_values import as_typed
 
 __all__ = [
     "Noticed", "doubled_names", "name_of", "names_in", "number", "placed", "plug_doubts", "query", "tables",
