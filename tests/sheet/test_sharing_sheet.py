@@ -231,7 +231,8 @@ def test_total_is_told_only_when_known() -> None:
     assert "total is not known" in unknown
     told = wiring_page(shared_plan())
     assert told is not None
-    assert [row[5] for row in told["parts"]] == ["", "45.00", "", "6.50", ""]
+    price = told["parts"]["columns"].index("price")
+    assert [row[price] for row in told["parts"]["rows"]] == ["", "45.00", "", "6.50", ""]
     assert bought_words((PartLine("dew", "stick", 1, 1, 0, None),)) == "Everything is in stock."
 
 

@@ -47,11 +47,10 @@ def wiring_page(plan: Plan, shrink_share: float = 1.0, conductors: bool = True) 
         "drawing": {"svg": drawing, "alt": wiring_alt(wiring), "width_mm": width_mm(drawing) * shrink_share}
         if drawing
         else None,
-        **_table(wiring_rows(wiring)),
+        "cables": _table(_COLUMNS, wiring_rows(wiring)),
         "power": [power_words(line) for line in wiring.power],
         "steps": [step if step.endswith("?") else sentence(step) for step in wiring.steps],
-        "parts_columns": _PARTS,
-        "parts": [_part(line) for line in wiring.parts],
+        "parts": _table(_PARTS, (_part(line) for line in wiring.parts)),
         "bought": bought_words(wiring.parts),
         "conductors": _conductors(wiring.wires) if conductors else [],
         "findings": findings_rows(wiring.findings),
@@ -59,11 +58,11 @@ def wiring_page(plan: Plan, shrink_share: float = 1.0, conductors: bool = True) 
     }
 
 
-def _table(rows: Iterable[Sequence[str]]) -> dict[str, list[Any]]:
-    """The cables without the columns that say nothing."""
+def _table(columns: Sequence[str], rows: Iterable[Sequence[str]]) -> dict[str, Any]:
+    """A table without the columns that say nothing."""
     told = [list(row) for row in rows]
-    kept = [place for place, _ in enumerate(_COLUMNS) if any(row[place] for row in told)]
-    return {"columns": [_COLUMNS[place] for place in kept], "rows": [[row[place] for place in kept] for row in told]}
+    kept = [place for place, _ in enumerate(columns) if any(row[place] for row in told)]
+    return {"columns": [columns[place] for place in kept], "rows": [[row[place] for place in kept] for row in told]}
 
 
 def _missing(wiring: Wiring) -> list[str]:
