@@ -12,7 +12,7 @@ Sets: actions, ways, sites, gear, socket groups. Columns, all integer:
 - ``split`` (socket group, splitter), ``bought`` (gear), ``slowed`` (pair of sites), ``aid`` (the helper's controller).
 
 Every row carries its group: a wish ('do', 'together', 'keep', 'without', 'budget', 'parts') or a fact ('site', 'presses',
-'stock', 'sockets', 'power', 'paired', 'chord'). A clash is told in groups.
+'stock', 'sockets', 'power', 'paired', 'helper', 'chord'). A clash is told in groups.
 """
 
 from __future__ import annotations
@@ -447,6 +447,8 @@ class _Builder:
             self.model.row(("parts",), [(column, 1.0) for column in self.devices], high=float(self.q.most_parts))
 
     def choices_that_stay(self) -> None:
+        for name, most, ways in self.q.at_most:
+            self.model.row(("helper", name), [(self.x[n], 1.0) for n in ways], high=float(most))
         for what, where, ways in self.q.keep:
             self.model.row(("keep", what, where), [(self.x[n], 1.0) for n in ways], low=1.0)
         for name, ways in self.q.without:

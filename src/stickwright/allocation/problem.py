@@ -253,6 +253,8 @@ class Question:
         What each device and each thing bought costs in points.
     budget : float or None
     most_parts : int or None
+    at_most : tuple of (str, int, tuple of int)
+        Who can take over how many actions, and the ways that leave one to them.
     keep : tuple of (str, str, tuple of int)
         What is to stay, in words, and the ways that would do it.
     without : tuple of (str, tuple of int)
@@ -276,5 +278,6 @@ class Question:
     buy_points: float = 0.5
     budget: float | None = None
     most_parts: int | None = None
+    at_most: tuple[tuple[str, int, tuple[int, ...]], ...] = ()
     keep: tuple[tuple[str, str, tuple[int, ...]], ...] = ()
     without: tuple[tuple[str, tuple[int, ...]], ...] = ()
