@@ -24,7 +24,7 @@ from dataclasses import dataclass, field
 from stickwright.allocation.problem import BUSY_LIMIT_SHARE, Connection, Question, Site, SocketGroup, Splitter
 from stickwright.model.hub import BUTTON_ROLES, STICK_ROLES
 
-__all__ = ["Group", "IntegerModel", "Row", "Sockets", "integer_model", "socket_options"]
+__all__ = ["Group", "IntegerModel", "Outlet", "Row", "Sockets", "integer_model", "socket_options"]
 
 Group = tuple[str, ...]
 BUSY_LIMIT_S = BUSY_LIMIT_SHARE * 60.0
@@ -64,6 +64,28 @@ class Sockets:
     device: str = ""
 
 
+@dataclass(frozen=True)
+class Outlet:
+    """A socket group, or the ways of a splitter in one of its sockets.
+
+    Parameters
+    ----------
+    group : int
+        Place of the socket group in the question.
+    splitter : int or None
+        Place of the splitter in the question.
+    capacity : float
+        Sockets of the group; ways of one splitter.
+    limit_a : float or None
+        Each can supply.
+    """
+
+    group: int
+    splitter: int | None
+    capacity: float
+    limit_a: float | None
+
+
 @dataclass
 class IntegerModel:
     """Columns and rows, ready for any solver; the answer is read back through the same numbers.
@@ -77,12 +99,15 @@ class IntegerModel:
     rows : list of Row
     names : list of tuple
         What each column is, for reading and for tests.
+    outlets : list of Outlet
+        What a ``plugged`` column's third entry points to.
     """
 
     points: list[float] = field(default_factory=list)
     upper: list[float] = field(default_factory=list)
     rows: list[Row] = field(default_factory=list)
     names: list[tuple[object, ...]] = field(default_factory=list)
+    outlets: list[Outlet] = field(default_factory=list)
 
     def column(self, name: tuple[object, ...], points: float = 0.0, upper: float = 1.0) -> int:
         self.points.append(points)
@@ -97,16 +122,6 @@ class IntegerModel:
         if not kept and low <= 0 <= high:
             return
         self.rows.append(Row(group, tuple(c for c, _ in kept), tuple(v for _, v in kept), low, high))
-
-
-@dataclass(frozen=True)
-class _Outlet:
-    """A socket group, or the ways of a splitter in one of its sockets."""
-
-    group: int
-    splitter: int | None
-    capacity: float
-    limit_a: float | None
 
 
 def socket_options(
@@ -316,7 +331,7 @@ class _Builder:
 
     def devices_are_plugged_in(self) -> None:
         demands = self._demands()
-        outlets = [_Outlet(k, None, len(group.sockets), group.limit_a) for k, group in enumerate(self.q.sockets)]
+        outlets = [Outlet(k, None, len(group.sockets), group.limit_a) for k, group in enumerate(self.q.sockets)]
         split: dict[int, list[tuple[int, float]]] = {}
         for k, group in enumerate(self.q.sockets):
             for number, splitter in enumerate(self.q.splitters):
@@ -324,7 +339,7 @@ class _Builder:
                     column = self.model.column(("split", k, number), -self.q.part_points, float(len(group.sockets)))
                     self.uses[splitter.name].append((column, 1.0))
                     split.setdefault(k, []).append((column, 1.0))
-                    outlets.append(_Outlet(k, number, splitter.ways, splitter.way_limit_a))
+                    outlets.append(Outlet(k, number, splitter.ways, splitter.way_limit_a))
         filled: dict[int, list[tuple[int, float]]] = {place: [] for place in range(len(outlets))}
         drawn: dict[int, list[tuple[int, float]]] = {place: [] for place in range(len(outlets))}
         for demand, members in demands.items():
@@ -349,6 +364,7 @@ class _Builder:
             self.model.row(("sockets", name, *demand.plugs), [*members, *columns], 0.0, 0.0)
             if demand.device:
                 self._controller_roles(demand, fed)
+        self.model.outlets += outlets
         self._outlet_rows(outlets, filled, drawn, split)
 
     def _demands(self) -> dict[Sockets, list[tuple[int, float]]]:
@@ -386,7 +402,7 @@ class _Builder:
 
     def _outlet_rows(
         self,
-        outlets: Sequence[_Outlet],
+        outlets: Sequence[Outlet],
         filled: dict[int, list[tuple[int, float]]],
         drawn: dict[int, list[tuple[int, float]]],
         split: dict[int, list[tuple[int, float]]],
@@ -417,11 +433,10 @@ class _Builder:
                 )
         for hub, limit_a, most in self.q.hub_limits:
             own = [
-                (column, self.q.splitters[number].current_a)
+                (column, self.q.splitters[int(str(self.model.names[column][2]))].current_a)
                 for k, columns in split.items()
                 if self.q.sockets[k].hub == hub
                 for column, _ in columns
-                if not self.q.splitters[number := int(str(self.model.names[column][2]))].powered
             ]
             if limit_a is not None:
                 self.model.row(("power", hub), [*of_hub.get(hub, []), *own], high=limit_a + 1e-9)

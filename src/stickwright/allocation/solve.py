@@ -137,15 +137,20 @@ class Solver:
         """
         return self._answer(self._solved(self._proto((), (), freed))).possible
 
-    def clashing(self) -> tuple[Group, ...]:
+    def clashing(self, *, freed: Collection[Group] = ()) -> tuple[Group, ...]:
         """Groups that cannot all hold, as the solver's own proof names them; not yet the smallest such set.
+
+        Parameters
+        ----------
+        freed : collection of tuple
+            Groups whose rows do not count.
 
         Returns
         -------
         tuple of Group
             Empty when a plan is possible.
         """
-        proto = self._proto((), (), ())
+        proto = self._proto((), (), freed)
         first = len(self._points)
         place = {group: first + number for number, group in enumerate(self.groups)}
         for _ in self.groups:
@@ -158,7 +163,7 @@ class Solver:
             return ()
         named = set(response.sufficient_assumptions_for_infeasibility)
         found = tuple(group for group, literal in place.items() if literal in named)
-        return found or self.groups
+        return found or tuple(group for group in self.groups if group not in freed)
 
     def _proto(self, forbid: Collection[int], demand: Sequence[Sequence[int]], freed: Collection[Group]) -> Any:
         from ortools.sat.python import cp_model_helper as cp_sat
@@ -170,8 +175,8 @@ class Solver:
         loose = set(freed)
         for row, (coefficients, low, high) in zip(self.model.rows, self._rows, strict=True):
             linear = proto.constraints.add().linear
-            if row.group in loose:
-                low, high = -_FAR, _FAR
+            if row.group in loose:  # an action freed is not done, or once; never twice
+                low, high = -_FAR, high if row.group[0] == "do" else _FAR
             linear.vars.extend(row.columns)
             linear.coeffs.extend(coefficients)
             linear.domain.extend([low, high])

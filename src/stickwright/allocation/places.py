@@ -1,0 +1,321 @@
+"""Every way to do every action, from what each part can do and what is in the kit; and for what cannot be, why not."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from stickwright.allocation import worth
+from stickwright.allocation.moment import limb_of
+from stickwright.allocation.pressing import (
+    HELD_KINDS,
+    PRESSED_KINDS,
+    Pressed,
+    can_press,
+    press_fit,
+    spasms_per_s,
+)
+from stickwright.allocation.problem import Way, rounded
+from stickwright.model.case import Case
+from stickwright.model.game import Action, Game
+from stickwright.model.hub import STICK_ROLES
+from stickwright.model.kit import Controller, Switch
+from stickwright.model.plan import Assumption, Fit
+from stickwright.model.player import Site
+from stickwright.model.sharing import PressFit, Term
+
+__all__ = ["STICK_KINDS", "Places", "Refused", "place_of", "places", "roles_wanted"]
+
+STICK_KINDS = ("two-axis", "one-axis")
+"""Kinds of action that need a stick."""
+_NEAREST = 3
+"""Sticks offered at a site where none keeps the rules."""
+
+
+@dataclass(frozen=True)
+class Refused:
+    """An action that cannot be done at a site with some device, and why.
+
+    Parameters
+    ----------
+    action, site : str
+    device : str
+        Empty when no device comes into question.
+    why : str
+        A sentence without its full stop.
+    shortfalls : int
+        How many rules are broken: the fewest come nearest.
+    """
+
+    action: str
+    site: str
+    device: str
+    why: str
+    shortfalls: int = 1
+
+
+@dataclass(frozen=True)
+class Places:
+    """All that is possible, and what is not.
+
+    Parameters
+    ----------
+    ways : tuple of Way
+        In the order of actions, sites and kit: a tie goes to the first.
+    refused : tuple of Refused
+    assumptions : tuple of Assumption
+    """
+
+    ways: tuple[Way, ...]
+    refused: tuple[Refused, ...]
+    assumptions: tuple[Assumption, ...]
+
+
+def roles_wanted(game: Game) -> tuple[dict[str, str | None], tuple[Assumption, ...]]:
+    """What a socket must feed for each action.
+
+    Parameters
+    ----------
+    game : Game
+
+    Returns
+    -------
+    roles : dict
+        By action, in the words of the standard mapping; None where any button, or any stick, will do.
+    assumptions : tuple of Assumption
+        Where the game file does not say which stick it listens to: the first stick action is taken to be the left
+        stick, the second the right one.
+    """
+    out: dict[str, str | None] = {}
+    assumed = []
+    taken = {action.input for action in game.action if action.input is not None}
+    free = [role for role in STICK_ROLES if role not in taken]
+    for action in game.action:
+        if action.kind in STICK_KINDS:
+            role: str | None = action.input
+            if role is None and free:
+                role = free.pop(0)
+                assumed.append(
+                    Assumption(
+                        f"Which stick the game listens to for {action.name}", role, "game.toml gives it no input",
+                        "the game's own controls page: input = in game.toml",
+                    )
+                )  # fmt: skip
+            out[action.name] = role
+        else:
+            out[action.name] = None if game.remaps else action.input
+    return out, tuple(assumed)
+
+
+def place_of(site: Site) -> str:
+    """Where a controller is held or fixed for a part: the two hands hold one in common."""
+    limb = limb_of(site)
+    return "hands" if limb.endswith("arm") else limb
+
+
+def places(
+    case: Case, offers: Mapping[tuple[str, str], Sequence[Fit]], *, usable: Sequence[str] | None = None
+) -> Places:
+    """Every way to do every action of the game.
+
+    Parameters
+    ----------
+    case : Case
+    offers : mapping
+        For a site and a stick action, the set-ups of the sticks there, best first.
+    usable : sequence of str, optional
+        Names of the sites that may be used; all when not given.
+    """
+    ways: list[Way] = []
+    refused: list[Refused] = []
+    roles, assumptions = roles_wanted(case.game)
+    wired = bool(case.hubs)
+    sites = [site for site in case.player.site if usable is None or site.name in usable]
+    for action in case.game.action:
+        for site in sites:
+            if action.kind in STICK_KINDS:
+                found, against = _on_sticks(case, site, action, offers.get((site.name, action.name), ()), roles, wired)
+            elif action.kind in PRESSED_KINDS:
+                found, against = _pressed(case, site, action, roles, wired)
+            else:
+                continue
+            ways += found
+            refused += against
+        ways += _left_to_others(case, action)
+    return Places(tuple(ways), tuple(refused), assumptions)
+
+
+def _way(action: Action, terms: Sequence[Term], **rest: object) -> Way:
+    points = rounded(sum(term.points for term in terms))
+    return Way(action.name, "site", points, terms=tuple(terms), **rest)  # type: ignore[arg-type]
+
+
+def _on_sticks(
+    case: Case, site: Site, action: Action, fits: Sequence[Fit], roles: Mapping[str, str | None], wired: bool
+) -> tuple[list[Way], list[Refused]]:
+    keeping = [fit for fit in fits if fit.verdict != "does not fit"]
+    offered = keeping or list(fits[:_NEAREST])
+    refused = [
+        Refused(
+            action.name, site.name, fit.stick, (fit.fails[0] if fit.fails else fit.limit).rstrip("."), len(fit.fails)
+        )
+        for fit in fits
+        if fit not in offered
+    ]
+    if not fits:
+        refused.append(Refused(action.name, site.name, "", _no_stick(site, action), 99))
+    controllers = {controller.name: controller for controller in case.kit.controller}
+    sticks = {stick.name: stick for stick in case.kit.stick}
+    ways: list[Way] = []
+    before: tuple[str, float] | None = None
+    for fit in offered:
+        controller = controllers.get(fit.stick)
+        setup_s = None if controller is not None else sticks[fit.stick].setup_s
+        terms = list(worth.stick_terms(fit, action, setup_s=setup_s))
+        if controller is not None:
+            terms = [term for term in terms if term.what != "part"]  # counted once for the whole controller
+        points = sum(term.points for term in terms)
+        # the site's own ranking has the last word between its sticks: ties there are settled by what is simpler
+        if before is not None and points > before[1] - 0.01:
+            terms.append(Term("ranked", before[1] - 0.01 - points, f"ranked behind {before[0]} at this site"))
+            points = before[1] - 0.01
+        before = (fit.stick, points)
+        role = roles[action.name]
+        if controller is None:
+            ways.append(
+                _way(action, terms, site=site.name, device=fit.stick, kind="stick", role=role, label=fit.label,
+                     detail=fit)
+            )  # fmt: skip
+            continue
+        for control, paired in _stick_controls(controller, role, case.game, wired):
+            ways.append(
+                _way(action, terms, site=site.name, device=fit.stick, kind="controller", control=control,
+                     paired=paired, role=role, label=fit.label, detail=fit)
+            )  # fmt: skip
+    return ways, refused
+
+
+def _no_stick(site: Site, action: Action) -> str:
+    if site.action is not None and site.action != action.name:
+        return f"{site.name} is kept for {site.action} in player.toml"
+    return f"no stick force was read at {site.name}"
+
+
+def _stick_controls(controller: Controller, role: str | None, game: Game, wired: bool) -> list[tuple[str, bool]]:
+    """Sticks of a controller that can do an action, and whether paired."""
+    if not wired:
+        control = role if role in controller.sticks else next(iter(controller.sticks), None)
+        return [] if control is None else [(control, False)]
+    out: list[tuple[str, bool]] = []
+    if controller.usb_stick is not None and controller.usb_stick in controller.sticks:
+        out.append((controller.usb_stick, False))
+    if controller.pairs:
+        out += [(stick, True) for stick in controller.sticks if role in (None, stick) or game.swaps_sticks]
+    return out
+
+
+def _pressed(
+    case: Case, site: Site, action: Action, roles: Mapping[str, str | None], wired: bool
+) -> tuple[list[Way], list[Refused]]:
+    ways: list[Way] = []
+    refused: list[Refused] = []
+    role = roles[action.name]
+    spasms = spasms_per_s(case.player)
+    toggles = (False, True) if action.toggle and action.kind in HELD_KINDS else (False,)
+    if can_press(site):
+        for switch in case.kit.switch:
+            if switch.in_stock == 0 and switch.price is None:
+                continue
+            for toggle in toggles:
+                fit = press_fit(site, Pressed.of_switch(switch), action, toggle=toggle, player_spasms_per_s=spasms)
+                if fit.fails:
+                    refused.append(Refused(action.name, site.name, switch.name, fit.fails[0], len(fit.fails)))
+                    continue
+                terms = (*worth.press_terms(fit, action, toggle=toggle), *worth.device_terms(switch.setup_s))
+                ways.append(
+                    _way(action, terms, site=site.name, device=switch.name, kind="switch", role=role, toggle=toggle,
+                         label=switch.name, detail=fit, **_seconds(site, switch, action, fit, toggle, spasms))
+                )  # fmt: skip
+    for controller in case.kit.controller:
+        for control in controller.buttons:
+            if control not in site.reaches or role not in (None, control):
+                continue
+            for toggle in toggles:
+                button = Pressed.of_button(controller, control)
+                fit = press_fit(site, button, action, toggle=toggle, player_spasms_per_s=spasms)
+                if fit.fails:
+                    refused.append(
+                        Refused(action.name, site.name, f"{controller.name}, {control}", fit.fails[0], len(fit.fails))
+                    )
+                    continue
+                terms = worth.press_terms(fit, action, toggle=toggle)
+                for paired in _button_connections(controller, wired):
+                    ways.append(
+                        _way(action, terms, site=site.name, device=controller.name, kind="controller",
+                             control=control, paired=paired, role=control, toggle=toggle,
+                             label=f"{controller.name}, {control}", detail=fit,
+                             busy_s=rounded(fit.presses_per_min * fit.cycle_s),
+                             near_s=rounded(fit.presses_per_min * fit.cycle_s))
+                    )  # fmt: skip
+    if not ways and not any(one.device for one in refused):
+        refused.append(Refused(action.name, site.name, "", _no_press(case, site), 99))
+    return ways, refused
+
+
+def _no_press(case: Case, site: Site) -> str:
+    if can_press(site) and not case.kit.switch:
+        return "the kit has no switch"
+    return f"no press was tried at {site.name}"
+
+
+def _button_connections(controller: Controller, wired: bool) -> list[bool]:
+    if not wired:
+        return [False]
+    return [paired for paired, can in ((False, controller.usb_buttons), (True, controller.pairs)) if can]
+
+
+def _seconds(
+    site: Site, switch: Switch, action: Action, fit: PressFit, toggle: bool, spasms: float | None
+) -> dict[str, object]:
+    """What the presses take of the busy minute, alone and with a second switch near."""
+    kept = action.kind in HELD_KINDS and not toggle and "duty_share" in action.model_fields_set
+    near = fit.presses_per_min * (fit.cycle_s + fit.move_s)
+    alone = False
+    if action.reaction_s is not None and fit.move_s > 0:
+        waiting = press_fit(
+            site, Pressed.of_switch(switch), action, toggle=toggle, wait_s=fit.move_s, player_spasms_per_s=spasms
+        )
+        alone = bool(waiting.fails)
+    return {
+        "busy_s": rounded(fit.presses_per_min * fit.cycle_s),
+        "near_s": rounded(max(near, 60 * action.duty_share) if kept else near),
+        "alone": alone,
+    }
+
+
+def _left_to_others(case: Case, action: Action) -> list[Way]:
+    out = []
+    if action.kind == "chord":
+        terms = (Term("importance", float(action.importance), f"worth {action.importance} to the player"),)
+        label = " and ".join(action.of)
+        out.append(Way(action.name, "chord", rounded(action.importance), terms=terms, label=label))
+    if action.option:
+        price = worth.OPTION_POINTS if action.option_price is None else action.option_price
+        out.append(_left(action, "option", price, action.option_words or action.option, action.option))
+    if action.helper:
+        own = case.player.independence
+        usual = worth.HELPER_POINTS if own is None else own
+        price = usual if action.helper_price is None else action.helper_price
+        for helper in case.player.helper:
+            words = action.helper_words or f"{helper.name} does it"
+            out.append(_left(action, "helper", price, words, helper.name))
+    if action.drop_price is not None:
+        words = action.drop_words or "the player goes without"
+        out.append(_left(action, "dropped", action.drop_price, words, ""))
+    return out
+
+
+def _left(action: Action, how: str, price: float, words: str, label: str) -> Way:
+    terms = worth.left_terms(action, how, price=price, words=words)
+    points = rounded(sum(term.points for term in terms))
+    return Way(action.name, how, points, terms=terms, label=label)  # type: ignore[arg-type]

@@ -1,0 +1,215 @@
+"""From a case and its wishes to the question put to the solver."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from itertools import combinations
+
+from stickwright.allocation import worth
+from stickwright.allocation.places import Places, place_of
+from stickwright.allocation.pressing import Pressed, press_fit
+from stickwright.allocation.problem import Gear, Question, Site, TogetherNeed, Way, rounded
+from stickwright.allocation.sockets import adapters_of, hub_limits, socket_groups, splitters_of
+from stickwright.errors import BadInput, Problem, did_you_mean
+from stickwright.model.case import Case
+from stickwright.model.game import Action
+from stickwright.model.kit import Controller, Kit, Stick, Switch
+from stickwright.model.player import Site as PlayerSite
+from stickwright.model.plugs import plugs_of
+from stickwright.model.sharing import Pair
+from stickwright.model.wishes import Keep, Wishes
+
+__all__ = ["question_of", "together_pairs"]
+
+_LEFT = ("option", "helper", "dropped")
+
+
+def question_of(case: Case, found: Places, pairs: Sequence[Pair], wishes: Wishes) -> Question:
+    """The whole question.
+
+    Parameters
+    ----------
+    case : Case
+    found : Places
+        Every way to do every action.
+    pairs : sequence of Pair
+        Which sites can act at the same moment.
+    wishes : Wishes
+
+    Raises
+    ------
+    BadInput
+        A wish names something that is not there, or a limit is negative; all problems at once.
+    """
+    ways = found.ways
+    problems = _wrong_wishes(case, ways, wishes)
+    if problems:
+        raise BadInput(problems)
+    used = {way.site for way in ways if way.site is not None}
+    gear = _gear(case.kit, wishes)
+    return Question(
+        actions=tuple(action.name for action in case.game.action),
+        importance=tuple(float(action.importance) for action in case.game.action),
+        ways=ways,
+        gear=gear,
+        sites=tuple(_site(site) for site in case.player.site if site.name in used),
+        together=tuple(_together(case, ways, pairs)),
+        chords=tuple((action.name, action.of) for action in case.game.action if action.kind == "chord"),
+        sockets=socket_groups(case.hubs, wishes.without),
+        wired=bool(case.hubs),
+        hub_limits=hub_limits(case.hubs),
+        paired=sum(hub.paired for hub in case.hubs if hub.name not in wishes.without),
+        adapters=adapters_of(case.kit.lead, wishes.without),
+        splitters=splitters_of(case.kit.lead, wishes.without),
+        part_points=worth.PART_POINTS,
+        buy_points=worth.BUY_POINTS,
+        budget=wishes.budget,
+        most_parts=wishes.most_parts,
+        at_most=tuple(_helper_limits(case, ways)),
+        keep=tuple(_kept(ways, keep) for keep in wishes.keep),
+        without=tuple(_barred(case, ways, wishes.without)),
+    )
+
+
+def _site(site: PlayerSite) -> Site:
+    cost = worth.SETUP_POINTS_PER_MIN * site.setup_s / 60 + worth.MIND_POINTS * site.minds
+    most = site.press.most_switches if site.press is not None else 2
+    return Site(site.name, rounded(cost), most, place_of(site))
+
+
+def _gear(kit: Kit, wishes: Wishes) -> tuple[Gear, ...]:
+    out = []
+    devices: list[Stick | Switch | Controller] = [*kit.stick, *kit.switch, *kit.controller]
+    for one in devices:
+        price = None if wishes.only_kit or one.price is None else rounded(one.price)
+        out.append(Gear(one.name, plugs_of(one.plug), rounded(one.current_a or 0.0), one.in_stock, price))
+    for lead in kit.lead:
+        if lead.kind != "extension":
+            price = None if wishes.only_kit or lead.price is None else rounded(lead.price)
+            out.append(Gear(lead.name, plugs_of(lead.plug), rounded(lead.current_a or 0.0), lead.in_stock, price))
+    return tuple(out)
+
+
+def together_pairs(actions: Sequence[Action]) -> tuple[tuple[str, str, str | None], ...]:
+    """Pairs of actions that must be possible at the same moment, each once, and the chord that asks for it.
+
+    Parameters
+    ----------
+    actions : sequence of Action
+
+    Examples
+    --------
+    >>> run, jump = Action(name="run", kind="hold", together=("jump",)), Action(name="jump", kind="press", together=("run",))
+    >>> together_pairs((run, jump))
+    (('run', 'jump', None),)
+    """
+    names = [action.name for action in actions]
+    seen: dict[tuple[str, str, str | None], None] = {}
+    for action in actions:
+        wanted: Iterable[tuple[str, str]]
+        wanted = combinations(action.of, 2) if action.kind == "chord" else ((action.name, o) for o in action.together)
+        chord = action.name if action.kind == "chord" else None
+        for pair in wanted:
+            if all(name in names for name in pair) and pair[0] != pair[1]:
+                first, second = sorted(pair, key=names.index)
+                seen[first, second, chord] = None
+    return tuple(seen)
+
+
+def _together(case: Case, ways: Sequence[Way], pairs: Sequence[Pair]) -> list[TogetherNeed]:
+    actions = {action.name: action for action in case.game.action}
+    never = {both for pair in pairs if pair.says == "no" for both in (pair.sites, pair.sites[::-1])}
+    slows = {
+        both: pair.slowed_share for pair in pairs if pair.says == "slows" for both in (pair.sites, pair.sites[::-1])
+    }
+    out = []
+    for first, second, chord in together_pairs(case.game.action):
+        too_slow, slowed = set(), []
+        for both, share in slows.items():
+            if _slow_fails(case, ways, actions[first], both[0], share) or _slow_fails(
+                case, ways, actions[second], both[1], share
+            ):
+                too_slow.add(both)
+            else:
+                least = min(actions[first].importance, actions[second].importance)
+                slowed.append((*both, rounded(worth.SLOWED_POINTS * 2 * share * least)))
+        out.append(TogetherNeed(first, second, chord, frozenset(never | too_slow), tuple(slowed)))
+    return out
+
+
+def _slow_fails(case: Case, ways: Sequence[Way], action: Action, site: str, share: float) -> bool:
+    """Whether an action that is pressed at a site cannot be kept up once another part slows it."""
+    way = next((one for one in ways if one.action == action.name and one.site == site and one.kind == "switch"), None)
+    if way is None:
+        return False
+    part = next(one for one in case.player.site if one.name == site)
+    switch = next(one for one in case.kit.switch if one.name == way.device)
+    return bool(press_fit(part, Pressed.of_switch(switch), action, toggle=way.toggle, slowed_share=share).fails)
+
+
+def _helper_limits(case: Case, ways: Sequence[Way]) -> Iterable[tuple[str, int, tuple[int, ...]]]:
+    for helper in case.player.helper:
+        if helper.most_actions is not None:
+            mine = tuple(n for n, way in enumerate(ways) if way.how == "helper" and way.label == helper.name)
+            yield helper.name, helper.most_actions, mine
+
+
+def _kept(ways: Sequence[Way], keep: Keep) -> tuple[str, str, tuple[int, ...]]:
+    def does(way: Way) -> bool:
+        if keep.what == way.action:
+            return keep.where in (way.site, way.device, way.how if way.how in _LEFT else None, way.control) or (
+                way.how == "helper" and keep.where == way.label
+            )
+        return keep.what == way.site and keep.where == way.device
+
+    return keep.what, keep.where, tuple(number for number, way in enumerate(ways) if does(way))
+
+
+def _barred(case: Case, ways: Sequence[Way], without: Sequence[str]) -> Iterable[tuple[str, tuple[int, ...]]]:
+    helpers = {helper.name for helper in case.player.helper}
+    for name in without:
+        mine = tuple(
+            number
+            for number, way in enumerate(ways)
+            if name in (way.device, way.site)
+            or (way.how == "helper" and (name == "helper" or (name in helpers and name == way.label)))
+            or (way.how == "option" and name == "option")
+        )
+        if mine:
+            yield name, mine
+
+
+def _wrong_wishes(case: Case, ways: Sequence[Way], wishes: Wishes) -> list[Problem]:
+    sites = [site.name for site in case.player.site]
+    actions = [action.name for action in case.game.action]
+    kit = case.kit
+    devices = [name for part in (kit.stick, kit.switch, kit.controller) for name in (one.name for one in part)]
+    leads = [lead.name for lead in case.kit.lead]
+    helpers = [helper.name for helper in case.player.helper]
+    sockets = [socket.name for hub in case.hubs for socket in hub.socket] + [hub.name for hub in case.hubs]
+    known = [*devices, *sites, *leads, *sockets, *helpers, "helper", "option"]
+    out = [
+        Problem("--without", f'"{name}"', "a stick, switch, controller, lead, site, socket or helper of this case",
+                did_you_mean(name, known))
+        for name in wishes.without
+        if name not in known
+    ]  # fmt: skip
+    if wishes.budget is not None and not 0 <= wishes.budget < 1e6:
+        out.append(
+            Problem("--budget", f"{wishes.budget:g}", "0 or more", "The most that may be spent on what is missing.")
+        )
+    if wishes.most_parts is not None and wishes.most_parts < 0:
+        out.append(Problem("--max-parts", str(wishes.most_parts), "0 or more", "How many devices may stand around."))
+    for keep in wishes.keep:
+        shown = f"{keep.what}={keep.where}"
+        if keep.what not in actions and keep.what not in sites:
+            remedy = did_you_mean(keep.what, [*actions, *sites])
+            out.append(Problem("--keep", f'"{shown}"', "ACTION=PLACE or SITE=DEVICE, both of this case", remedy))
+        elif keep.where not in (*sites, *devices, *helpers, *_LEFT) and not any(
+            keep.where == way.control for way in ways
+        ):
+            remedy = did_you_mean(keep.where, [*sites, *devices, *helpers, *_LEFT])
+            out.append(
+                Problem("--keep", f'"{shown}"', "a site, a device, option, helper or dropped after the =", remedy)
+            )
+    return out

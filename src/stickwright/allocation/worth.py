@@ -1,0 +1,170 @@
+"""What one way of doing an action is worth, in points on the player's own scale of 0 to 10.
+
+An action done is worth its importance. Every cost is taken off under its own name, so that a plan can say what it
+trades. The prices of leaving an action to a game option or to somebody else are the player's; the rest are weights of
+common practice, no source: they rank plans, and a plan that differs by less than half a point is as good.
+"""
+
+from __future__ import annotations
+
+import math
+
+from stickwright.allocation.pressing import HELD_KINDS
+from stickwright.mechanics.demand import FALSE_LIMIT_COSTLY_PER_MIN, FALSE_LIMIT_PER_MIN
+from stickwright.mechanics.stand_ins import percent
+from stickwright.model.game import Action
+from stickwright.model.plan import Fit
+from stickwright.model.sharing import PressFit, Term
+from stickwright.units import figures
+
+__all__ = [
+    "BUY_POINTS", "HELPER_POINTS", "MIND_POINTS", "OPTION_POINTS", "PART_POINTS", "RULE_POINTS", "SETUP_POINTS_PER_MIN",
+    "SLOWED_POINTS", "TOGGLE_POINTS", "device_terms", "fineness", "left_terms", "press_terms", "stick_terms",
+]  # fmt: skip
+
+PRECISION_SHARE = 0.4
+"""Share of an action's importance that precise control can add or take, where the game uses every level."""
+GOOD_BITS = 5.0
+"""Bits in a direction beyond which more precision is worth nothing."""
+EFFORT_POINTS = 2.0
+"""Of working at the whole comfortable force all the time."""
+USUAL_PRESSES_PER_MIN = 30.0
+"""Presses in the busy minute that count as working all the time."""
+FALSE_POINTS = 0.5
+"""Of false input right at the limit."""
+ALL_OR_NOTHING_SHARE = 0.2
+"""Share of importance lost where a switch gives all or nothing and the game uses what lies between."""
+PART_POINTS = 0.2
+SETUP_POINTS_PER_MIN = 0.1
+MIND_POINTS = 0.3
+"""For each step of 0 to 10 by which the player minds using a part."""
+TOGGLE_POINTS = 1.0
+OPTION_POINTS = 1.0
+HELPER_POINTS = 5.0
+"""Prices where the player has not said any."""
+RULE_POINTS = 4.0
+"""Of a stick that breaks a rule of practice, where none keeps them all."""
+BUY_POINTS = 0.5
+SLOWED_POINTS = 0.5
+"""Share of importance lost where another part's effort halves the press rate, and so on in proportion."""
+
+
+def fineness(action: Action) -> float:
+    """How much of the precision of a stick the game uses: 1 for any level, less for few.
+
+    Parameters
+    ----------
+    action : Action
+
+    Examples
+    --------
+    >>> fineness(Action(name="steer", kind="two-axis")), fineness(Action(name="menu", kind="two-axis", levels=4))
+    (1.0, 0.5)
+    """
+    return 1.0 if action.levels is None else min(1.0, max(0.25, math.log2(action.levels) / 4))
+
+
+def _importance(action: Action) -> Term:
+    return Term("importance", float(action.importance), f"worth {action.importance} to the player")
+
+
+def stick_terms(fit: Fit, action: Action, *, setup_s: float | None = None) -> tuple[Term, ...]:
+    """What an action on a stick is worth.
+
+    Parameters
+    ----------
+    fit : Fit
+        The stick as set up at the site, for this action.
+    action : Action
+    setup_s : float, optional
+        Time to set the stick up each day.
+    """
+    bits = fit.bits.value if math.isfinite(fit.bits.value) else 0.0
+    lost = PRECISION_SHARE * action.importance * fineness(action) * (1 - min(bits, GOOD_BITS) / GOOD_BITS)
+    effort = fit.effort_share.value if math.isfinite(fit.effort_share.value) else 1.0
+    false, limit = fit.false_per_min.value, _false_limit(action)
+    out = [
+        _importance(action),
+        Term("precision", -lost, f"{figures(bits)} bits in a direction"),
+        Term(
+            "effort", -EFFORT_POINTS * min(effort, 1.5) * action.duty_share,
+            f"{percent(effort)} of the comfortable force, {percent(action.duty_share)} of the time",
+        ),
+        _false_term(false, limit, "false inputs"),
+    ]  # fmt: skip
+    if fit.verdict == "does not fit":
+        out.append(Term("rule broken", -RULE_POINTS, fit.fails[0] if fit.fails else fit.limit))
+    return (*out, *device_terms(setup_s))
+
+
+def press_terms(press: PressFit, action: Action, *, toggle: bool) -> tuple[Term, ...]:
+    """What an action on a switch or a controller's button is worth.
+
+    Parameters
+    ----------
+    press : PressFit
+    action : Action
+    toggle : bool
+        One press starts, one stops.
+    """
+    held = action.kind in HELD_KINDS and not toggle
+    use = action.duty_share if held and "duty_share" in action.model_fields_set else 0.0
+    use = max(use, min(1.0, press.presses_per_min / USUAL_PRESSES_PER_MIN))
+    effort = press.effort_share if math.isfinite(press.effort_share) else 1.0
+    out = [
+        _importance(action),
+        Term("effort", -EFFORT_POINTS * effort * use, f"{percent(effort)} of the comfortable force for a press"),
+        _false_term(press.false_per_min, _false_limit(action), "false presses"),
+    ]
+    if math.isfinite(press.hit_share) and press.hit_share < 0.995:
+        missed = 1 - press.hit_share
+        out.append(Term("misses", -action.importance * missed, f"{percent(missed)} of presses miss"))
+    if action.kind == "trigger" and (action.levels is None or action.levels > 2):
+        out.append(Term("precision", -ALL_OR_NOTHING_SHARE * action.importance, "a switch gives all or nothing"))
+    if toggle:
+        price = TOGGLE_POINTS if action.toggle_price is None else action.toggle_price
+        out.append(Term("toggle", -price, f"a press to start, a press to stop ({action.toggle})"))
+    return tuple(out)
+
+
+def left_terms(action: Action, how: str, *, price: float, words: str) -> tuple[Term, ...]:
+    """What an action left to the game, to somebody else, or left out is worth.
+
+    Parameters
+    ----------
+    action : Action
+    how : str
+        'option', 'helper' or 'dropped'.
+    price : float
+        The player's, 0 to 10.
+    words : str
+        Said beside it.
+    """
+    if how == "dropped":
+        return (Term("dropped", -price, words),)
+    return (_importance(action), Term(how, -price, words))
+
+
+def device_terms(setup_s: float | None) -> tuple[Term, ...]:
+    """What one device more costs.
+
+    Parameters
+    ----------
+    setup_s : float or None
+        Time to set it up each day.
+    """
+    part = Term("part", -PART_POINTS, "one device more")
+    if not setup_s:
+        return (part,)
+    return (part, Term("set-up", -SETUP_POINTS_PER_MIN * setup_s / 60, f"{figures(setup_s / 60)} min to set up"))
+
+
+def _false_limit(action: Action) -> float:
+    return FALSE_LIMIT_COSTLY_PER_MIN if action.false_input_costly else FALSE_LIMIT_PER_MIN
+
+
+def _false_term(per_min: float, limit: float, what: str) -> Term:
+    if not math.isfinite(per_min) or per_min > 60:
+        return Term("false presses", -4 * FALSE_POINTS, f"{what} nearly all the time")
+    words = f"{figures(per_min)} {what} a minute" if per_min >= 0.01 else f"no {what}"
+    return Term("false presses", -FALSE_POINTS * min(4.0, per_min / limit), words)
