@@ -45,6 +45,7 @@ class Benched:
     mass_g: int
     plug: str
     extra: tuple[str, ...] = ()
+    cable_m: float = 1.2
     unit: str = "n"
     gauge_step_n: float = 0.005
     directions_deg: tuple[int, ...] = (0,)
@@ -118,6 +119,7 @@ travel_mm = 20
 base_mm = [60, 60, 12]
 mass_g = 60
 plug = "4-conductor"
+cable_m = 1.2
 note = "finger must lift to start again"
 """
 
@@ -181,6 +183,186 @@ mass_g = 5
 name = "plus 25"
 length_mm = 25
 mass_g = 8
+
+# Switches, lightest first: force to operate, travel, and the face that is hit.
+[[switch]]
+name = "daisy"
+force_n = 0.12
+travel_mm = 1.5
+face_mm = 14
+sound = "soft"
+plug = "2-conductor"
+cable_m = 1.2
+mass_g = 12
+in_stock = 1                  # a second one would have to be bought
+price = 38
+
+[[switch]]
+name = "clover"
+force_n = 0.35
+travel_mm = 3
+face_mm = [20, 60]            # a strip
+sound = "silent"
+plug = "2-conductor"
+cable_m = 1.5
+mass_g = 25
+in_stock = 2
+
+[[switch]]
+name = "tansy"
+force_n = 0.9
+travel_mm = 3
+face_mm = 45
+sound = "click"
+plug = "2-conductor"
+cable_m = 1.8
+mass_g = 60
+in_stock = 2
+
+[[switch]]
+name = "burdock"
+force_n = 2.2
+travel_mm = 6
+face_mm = 75
+sound = "click"
+plug = "2-conductor"
+cable_m = 1.8
+mass_g = 160
+in_stock = 2
+
+[[switch]]
+name = "rhubarb"
+force_n = 3.8
+travel_mm = 8
+face_mm = 125
+sound = "click"
+plug = "6.3 mm 2-conductor"   # an old one with the thick plug
+cable_m = 2.5
+mass_g = 320
+
+[[switch]]
+name = "nettle"
+kind = "proximity"            # acts without touch, when something comes near
+senses_at_mm = 12
+face_mm = 25
+sound = "silent"
+plug = "2-conductor"
+cable_m = 1.5
+mass_g = 30
+
+[[controller]]
+name = "yarrow"               # two-handed, as sold with consoles: for whoever helps, or for one hand
+contact_height_mm = 16
+start_force_n = 0.46
+full_force_n = 1.02
+travel_mm = 6.5
+press_force_n = 0.9
+plug = "USB"
+cable_m = 2
+current_ma = 100
+mass_g = 250
+
+# Leads: from nothing to two metres, one adapter, one splitter.
+[[lead]]
+name = "switch lead 0.5 m"
+plug = "2-conductor"
+length_m = 0.5
+in_stock = 2
+
+[[lead]]
+name = "switch lead 1 m"
+plug = "2-conductor"
+length_m = 1
+in_stock = 3
+
+[[lead]]
+name = "switch lead 2 m"
+plug = "2-conductor"
+length_m = 2
+
+[[lead]]
+name = "stick lead 1 m"
+plug = "4-conductor"
+length_m = 1
+price = 9
+
+[[lead]]
+name = "USB lead 1 m"
+plug = "USB"
+length_m = 1
+in_stock = 2
+
+[[lead]]
+name = "thick to thin"
+kind = "adapter"
+plug = "2-conductor"          # the end towards the hub
+sockets = "6.3 mm 2-conductor"
+
+[[lead]]
+name = "USB fork"
+kind = "splitter"
+plug = "USB"
+sockets = ["USB", "USB"]
+"""
+
+HUB = """\
+# The hub of the demo case: the box that takes sticks and switches and acts as one controller. Invented: no hub of
+# anybody has these sockets. Written by examples/make_demo.py.
+
+[[hub]]
+name = "Hedgerow"
+current_ma = 250              # what all its sockets together can supply
+paired = 1                    # a second controller can act as the same player
+plug = "USB-C"                # its own, towards the console
+cable_m = 1.5
+
+  [[hub.socket]]
+  name = "gate 1"
+  takes = "USB"
+  role = "assignable"
+  current_ma = 120
+
+  [[hub.socket]]
+  name = "gate 2"
+  takes = "USB"
+  role = "assignable"
+  current_ma = 120
+
+  [[hub.socket]]
+  name = "stile left"
+  takes = "4-conductor"
+  role = "left stick"
+  excludes = ["gate 1"]       # the two share one input inside
+
+  [[hub.socket]]
+  name = "stile right"
+  takes = "4-conductor"
+  role = "right stick"
+
+  [[hub.socket]]
+  name = "post 1"
+  takes = "2-conductor"
+  role = "bottom button in right cluster"
+
+  [[hub.socket]]
+  name = "post 2"
+  takes = "2-conductor"
+  role = "right button in right cluster"
+
+  [[hub.socket]]
+  name = "post 3"
+  takes = "2-conductor"
+  role = "assignable"
+
+  [[hub.socket]]
+  name = "post 4"
+  takes = "2-conductor"
+  role = "assignable"
+
+  [[hub.socket]]
+  name = "post 5"
+  takes = "2-conductor"
+  role = "assignable"
 """
 
 GAME = """\
@@ -201,7 +383,10 @@ duty_share = 0.55
 usual_level_share = 0.8
 longest_hold_s = 12
 levels = 3
+input = "left stick"
 together = ["dig"]
+helper = false
+helper_words = "I steer myself"
 
   [[action.direction]]
   direction_deg = 90
@@ -234,7 +419,11 @@ importance = 7
 duty_share = 0.3
 usual_level_share = 0.5
 longest_hold_s = 4
+input = "right stick"
 option = "the camera follows by itself"
+option_price = 3
+option_words = "it never looks where I want to look"
+helper = false
 
   [[action.direction]]
   direction_deg = 0
@@ -258,7 +447,30 @@ kind = "hold"
 importance = 8
 duty_share = 0.2
 longest_hold_s = 6
-option = "press once to start, once to stop"
+presses_per_min = 4
+busy_presses_per_min = 8
+toggle = "press once to start, once to stop"
+toggle_price = 1
+helper_price = 7
+helper_words = "digging is my part"
+
+[[action]]
+name = "place a block"
+kind = "press"
+importance = 7
+duty_share = 0.05
+presses_per_min = 6
+busy_presses_per_min = 14
+helper_price = 6
+
+[[action]]
+name = "swap tool"
+kind = "press"
+importance = 5
+duty_share = 0.02
+presses_per_min = 1
+busy_presses_per_min = 3
+helper_price = 4
 
 [[action]]
 name = "jump"
@@ -266,7 +478,21 @@ kind = "press"
 importance = 4
 duty_share = 0.02
 presses_per_min = 3
+busy_presses_per_min = 6
 option = "steps up low walls by itself"
+option_price = 0.5
+option_words = "fine, I only jump at walls"
+
+[[action]]
+name = "menu"
+kind = "press"
+importance = 2
+duty_share = 0.02
+presses_per_min = 0.5
+busy_presses_per_min = 1
+false_input_costly = true
+helper_price = 0.5
+helper_words = "my cousin can do the menus"
 """
 
 INDEX = SimulatedPlayer(
@@ -303,6 +529,8 @@ visit = "2026-03-14"
 session_min = 35
 course = "progressive"
 alerts = ["drives-chair"]
+independence = 6             # what it costs K7 to leave an action to somebody else, by their own word
+most_new_controls = 3
 goals = [
     "dig out the great hall with my cousin, steering by myself",
     "play for half an hour and still be able to eat after",
@@ -321,6 +549,7 @@ toppers = ["low dish", "tall peg"]
 liked = ["lichen"]
 can_lift = false
 room_mm = [110, 90]
+to_hub_mm = 700              # along the tray's edge, where the cable is tied
 
   [[site.rest]]
   force_n = {rest_before}
@@ -348,13 +577,75 @@ crossing_hz = 1.1
 toppers = ["cup"]
 cleared = "yes"              # the treating team agreed, 20 minutes at a time
 room_mm = [180, 140]
+setup_min = 3
+to_hub_mm = 1500             # down the back of the chair
+tilt_slack_mm = 300
 
   [[site.rest]]
   force_n = [0.02, 0.01, 0.02]
   direction_deg = 270
   support = "head on the headrest"
 
-{chin}"""
+{chin}
+[[site]]
+name = "left thumb"
+part = "thumb"
+support = "hand on the armrest"
+gauge_step_n = 0.005
+to_hub_mm = 900
+
+  [site.press]
+  force_n = [0.71, 0.64, 0.68]
+  rate_per_s = [1.3, 1.2]
+  hold_s = [7, 6]
+  release_s = [0.30, 0.35, 0.30]
+  landing_mm = 3
+  travel_mm = 8
+  rest_force_n = [0.03, 0.02, 0.03]
+  involuntary_force_n = 0.008
+
+[[site]]
+name = "left foot"
+part = "foot"
+support = "heel on the foot plate"
+gauge_step_n = 0.1
+minds = 1                    # shoes off first
+setup_min = 2
+to_hub_mm = 1900
+tilt_slack_mm = 200
+
+  [site.press]
+  force_n = [7.5, 6.9, 7.8]
+  rate_per_s = [0.8, 0.7]
+  hold_s = [4, 5]
+  landing_mm = 11
+  travel_mm = 25
+  rest_force_n = [0.4, 0.5, 0.4]
+  involuntary_force_n = 0.10
+  most_switches = 1
+
+[[together]]                 # 20 s each: the first keeps a hold, the second presses
+sites = ["right index", "left thumb"]
+alone_per_s = 1.25
+both_per_s = 1.10
+
+[[together]]
+sites = ["chin", "left thumb"]
+says = "yes"
+
+[[together]]
+sites = ["right index", "chin"]
+says = "yes"
+
+[[together]]
+sites = ["right index", "left foot"]
+alone_per_s = 0.75
+both_per_s = 0.55
+
+[[helper]]
+name = "cousin"
+most_actions = 3
+"""
 
 
 def make(folder: Path) -> None:
@@ -363,6 +654,7 @@ def make(folder: Path) -> None:
         (folder / part).mkdir(parents=True, exist_ok=True)
     _write_kit(folder)
     (folder / "game.toml").write_text(GAME, encoding="utf-8", newline="\n")
+    (folder / "hub.toml").write_text(HUB, encoding="utf-8", newline="\n")
     recordings = _write_recordings(folder)
     _write_player(folder, recordings)
 
@@ -412,7 +704,7 @@ def _append(kit: Path, readings: Path, benched: Benched) -> None:
     base = ", ".join(str(side) for side in benched.base_mm)
     lines = [
         f'force_class = "{benched.force_class}"', f"base_mm = [{base}]", f"mass_g = {benched.mass_g}",
-        f'plug = "{benched.plug}"', *benched.extra, f'note = "{benched.comment}"',
+        f'plug = "{benched.plug}"', f"cable_m = {benched.cable_m}", *benched.extra, f'note = "{benched.comment}"',
     ]  # fmt: skip
     with kit.open("a", encoding="utf-8", newline="\n") as file:
         file.write("\n".join(lines) + "\n")

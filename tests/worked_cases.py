@@ -201,11 +201,11 @@ GAMES: dict[str, dict[str, Any]] = {
 
 # Added to the site with the stick. Ways to the hub and slack are chosen.
 _FIRST: dict[str, dict[str, Any]] = {
-    "tove": {"action": "move", "to_hub_m": 0.8, "tilt_slack_m": 0.2},
-    "idris": {"action": "move", "to_hub_m": 0.8, "release_s": [0.9, 0.9, 2.4]},
-    "marit": {"action": "steer", "to_hub_m": 1.1, "tilt_slack_m": 0.6},
-    "joss": {"action": "move", "to_hub_m": 1.0, "press_rate_per_s": 4},
-    "rune": {"action": "pointer", "to_hub_m": 0.8},
+    "tove": {"to_hub_m": 0.8, "tilt_slack_m": 0.2},
+    "idris": {"to_hub_m": 0.8, "release_s": [0.9, 0.9, 2.4]},
+    "marit": {"to_hub_m": 1.1, "tilt_slack_m": 0.6},
+    "joss": {"to_hub_m": 1.0, "press_rate_per_s": 4},
+    "rune": {"to_hub_m": 0.8},
 }
 _HEAD_SIDE = {"part": "head", "cleared": "yes", "to_hub_m": 1.1, "tilt_slack_m": 0.6}
 _FOOT = {"part": "foot", "press": {"force_n": 30, "rate_per_s": 2}, "to_hub_m": 1.0}
@@ -215,7 +215,7 @@ MORE_SITES: dict[str, list[dict[str, Any]]] = {
         {"name": "left index", "part": "fingertip", "press": {"force_n": 0.22, "rate_per_s": 1.4, "hold_s": 8},
          "to_hub_m": 0.9, "tilt_slack_m": 0.2},
         # side to side only
-        {"name": "left thumb", "part": "thumb", "action": "look", "can_lift": False, "to_hub_m": 0.9, "tilt_slack_m": 0.2,
+        {"name": "left thumb", "part": "thumb", "can_lift": False, "to_hub_m": 0.9, "tilt_slack_m": 0.2,
          "reading": [{"direction_deg": phi, "force_n": 0.20, "reach_mm": 4} for phi in (0, 180)]
                   + [{"direction_deg": phi, "force_n": 0, "reach_mm": 0} for phi in (90, 270)]},
         # likes it less: 2 of 10 is chosen, and so is the team's word
@@ -235,7 +235,7 @@ MORE_SITES: dict[str, list[dict[str, Any]]] = {
         {"name": "right head side", **_HEAD_SIDE, "press": {"force_n": 5, "rate_per_s": 0.9, "hold_s": 10, "most_switches": 1}},
     ],
     "joss": [
-        {"name": "left thumb", "part": "thumb", "action": "look", "to_hub_m": 1.0, "can_lift": True,
+        {"name": "left thumb", "part": "thumb", "to_hub_m": 1.0, "can_lift": True,
          "room_mm": [60, 60],  # chosen: his hand lies round the pad in its holder
          "reading": [{"direction_deg": phi, "force_n": 7, "reach_mm": 25} for phi in EIGHT],
          "rest": [{"force_n": 0}],  # chosen
