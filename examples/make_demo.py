@@ -468,8 +468,8 @@ name = "swap tool"
 kind = "press"
 importance = 5
 duty_share = 0.02
-presses_per_min = 1
-busy_presses_per_min = 3
+presses_per_min = 3
+busy_presses_per_min = 8
 helper_price = 4
 
 [[action]]
@@ -599,7 +599,7 @@ to_hub_mm = 900
   rate_per_s = [1.3, 1.2]
   hold_s = [7, 6]
   release_s = [0.30, 0.35, 0.30]
-  landing_mm = 3
+  landing_mm = 2.5
   travel_mm = 8
   rest_force_n = [0.03, 0.02, 0.03]
   involuntary_force_n = 0.008

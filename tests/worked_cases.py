@@ -39,7 +39,7 @@ _PLUGS: dict[str, tuple[str, float | None, float]] = {
 }  # fmt: skip
 # name, force N, travel mm, face mm, how many (chosen); wink senses without touch
 _SWITCHES = (
-    ("pip", 0.10, 1.5, [12], 2), ("leaf", 0.35, 3, [20, 60], 2), ("disc", 0.9, 3, [45], 2), ("dome", 1.8, 6, [70], 2),
+    ("pip", 0.10, 1.5, [12], 3), ("leaf", 0.35, 3, [20, 60], 2), ("disc", 0.9, 3, [45], 2), ("dome", 1.8, 6, [70], 2),
     ("slab", 3.5, 8, [130], 2),
 )  # fmt: skip
 
@@ -208,18 +208,20 @@ _FIRST: dict[str, dict[str, Any]] = {
     "rune": {"to_hub_m": 0.8},
 }
 _HEAD_SIDE = {"part": "head", "cleared": "yes", "to_hub_m": 1.1, "tilt_slack_m": 0.6}
-_FOOT = {"part": "foot", "press": {"force_n": 30, "rate_per_s": 2}, "to_hub_m": 1.0}
+# reaction is chosen: feet are slower than fingers
+_FOOT = {"part": "foot", "press": {"force_n": 30, "rate_per_s": 2, "reaction_ms": 350}, "to_hub_m": 1.0}
 
 MORE_SITES: dict[str, list[dict[str, Any]]] = {
     "tove": [
-        {"name": "left index", "part": "fingertip", "press": {"force_n": 0.22, "rate_per_s": 1.4, "hold_s": 8},
+        # how far finger and lip move is chosen
+        {"name": "left index", "part": "fingertip", "press": {"force_n": 0.22, "rate_per_s": 1.4, "hold_s": 8, "travel_mm": 4},
          "to_hub_m": 0.9, "tilt_slack_m": 0.2},
         # side to side only
         {"name": "left thumb", "part": "thumb", "can_lift": False, "to_hub_m": 0.9, "tilt_slack_m": 0.2,
          "reading": [{"direction_deg": phi, "force_n": 0.20, "reach_mm": 4} for phi in (0, 180)]
                   + [{"direction_deg": phi, "force_n": 0, "reach_mm": 0} for phi in (90, 270)]},
         # likes it less: 2 of 10 is chosen, and so is the team's word
-        {"name": "lower lip", "part": "lip", "press": {"force_n": 0.15, "rate_per_s": 0.8}, "minds": 2, "cleared": "yes",
+        {"name": "lower lip", "part": "lip", "press": {"force_n": 0.15, "rate_per_s": 0.8, "travel_mm": 3}, "minds": 2, "cleared": "yes",
          "to_hub_m": 1.2, "tilt_slack_m": 0.2},
     ],
     "idris": [
@@ -229,8 +231,9 @@ MORE_SITES: dict[str, list[dict[str, Any]]] = {
          "press": {"force_n": 12, "rate_per_s": 0.5, "fires_with_spasm_share": 0.2}},
     ],
     "marit": [
-        {"name": "cheek", "part": "cheek", "press": {"rate_per_s": 1.2}, "cleared": "yes", "to_hub_m": 1.1, "tilt_slack_m": 0.6},
-        # one switch on each wing of the head rest
+        # one switch at the cheek, one on each wing of the head rest
+        {"name": "cheek", "part": "cheek", "press": {"rate_per_s": 1.2, "most_switches": 1}, "cleared": "yes",
+         "to_hub_m": 1.1, "tilt_slack_m": 0.6},
         {"name": "left head side", **_HEAD_SIDE, "press": {"force_n": 6, "rate_per_s": 0.9, "hold_s": 10, "most_switches": 1}},
         {"name": "right head side", **_HEAD_SIDE, "press": {"force_n": 5, "rate_per_s": 0.9, "hold_s": 10, "most_switches": 1}},
     ],
@@ -242,20 +245,21 @@ MORE_SITES: dict[str, list[dict[str, Any]]] = {
          "involuntary_force_n": 0.02, "limb_stiffness_n_per_mm": 0.08, "force_noise_share": 0.05,
          "crossing_hz": 1.5,  # chosen, as his forearm's
          "reaches": ["right button in left cluster", "bottom button in left cluster"]},  # chosen: "the reachable cluster button"
-        # full strength; force, rate and hold of the fingers are chosen
+        # full strength: the thumb's force; travel, rate (the forearm's), hold and reaction are chosen
         *({"name": f"left {finger}", "part": "fingertip", "to_hub_m": 1.0, "reaches": [f"{which} left front button"],
-           "press": {"force_n": 5, "rate_per_s": 4, "hold_s": 20}}
+           "press": {"force_n": 7, "travel_mm": 5, "rate_per_s": 4, "hold_s": 20, "reaction_ms": 220}}
           for finger, which in (("index", "top"), ("middle finger", "bottom"))),
         {"name": "right foot", **_FOOT},
         {"name": "left foot", **_FOOT},
     ],
     "rune": [
-        {"name": "right thumb", "part": "thumb", "press": {"force_n": 0.5, "rate_per_s": 0.9}, "to_hub_m": 0.8},
-        # head control needs the team's word
+        {"name": "right thumb", "part": "thumb", "press": {"force_n": 0.5, "rate_per_s": 0.9, "travel_mm": 5},
+         "to_hub_m": 0.8},  # travel is chosen
+        # head control needs the team's word; time to set up each day is chosen
         *({"name": f"{side} head side", "part": "head", "cleared": "ask", "press": {"force_n": 4, "travel_mm": 30, "most_switches": 1},
-           "to_hub_m": 1.2}
+           "setup_min": 3, "to_hub_m": 1.2}
           for side in ("left", "right")),
-        {"name": "left toe", "part": "toe", "press": {"force_n": 8, "rate_per_s": 1.1}, "to_hub_m": 1.6},
+        {"name": "left toe", "part": "toe", "press": {"force_n": 8, "rate_per_s": 1.1}, "setup_min": 2, "to_hub_m": 1.6},
     ],
 }  # fmt: skip
 
@@ -308,7 +312,7 @@ WHOLE_GAMES: dict[str, list[dict[str, Any]]] = {
         {"name": "shoot", "kind": "press", "importance": 7, "presses_per_min": 3, "false_input_costly": True, "helper_price": 2},
         {"name": "tackle", "kind": "press", "importance": 4, "presses_per_min": 4, "false_input_costly": True},
         {"name": "sprint", "kind": "hold", "importance": 3, "longest_hold_s": 3, "duty_share": 0.3,
-         "option": "no sprinting, everybody runs alike", "option_price": 1},
+         "option": "no sprinting, everybody runs alike", "option_price": 0.5},
         {"name": "change man", "kind": "press", "importance": 4, "presses_per_min": 4, "option": "changes by itself",
          "option_price": 0.5},
         {"name": "menu", "kind": "press", "importance": 2, "presses_per_min": 0.5, "false_input_costly": True, "helper_price": 0},
@@ -329,8 +333,10 @@ WHOLE_GAMES: dict[str, list[dict[str, Any]]] = {
         {"name": "look", "kind": "two-axis", "importance": 10, "duty_share": 0.8, "input": "right stick",
          "together": ["move", "fire", "aim"]},
         {**GAMES["joss"]["action"][0], "importance": 9, "input": "left stick", "together": ["fire", "aim"]},
-        {"name": "fire", "kind": "press", "importance": 9, "busy_presses_per_min": 60, "together": ["aim"]},
-        {"name": "aim", "kind": "hold", "importance": 8, "longest_hold_s": 3, "duty_share": 0.15, "presses_per_min": 10},
+        # a shooter gives 200 to 300 ms; how often he aims is chosen
+        {"name": "fire", "kind": "press", "importance": 9, "busy_presses_per_min": 60, "reaction_ms": 300, "together": ["aim"]},
+        {"name": "aim", "kind": "hold", "importance": 8, "longest_hold_s": 3, "duty_share": 0.15, "presses_per_min": 10,
+         "reaction_ms": 300},
         # 12 a minute of all four together
         {"name": "jump", "kind": "press", "importance": 6, "presses_per_min": 4, "together": ["look", "move"]},
         {"name": "crouch", "kind": "press", "importance": 5, "presses_per_min": 3, "together": ["look", "move"]},
