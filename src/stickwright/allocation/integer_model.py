@@ -212,26 +212,25 @@ class _Builder:
 
     def what_belongs_together(self) -> None:
         for need in self.q.together:
-            first = self._held(need.first)
-            second = self._held(need.second)
-            gate = (
-                []
-                if need.chord is None
-                else [
-                    (self.x[number], 1.0) for number in self.by_action[need.chord] if self.q.ways[number].how == "chord"
-                ]
-            )
+            gate: list[tuple[int, float]] = []
+            if need.chord is not None:
+                whole = [n for n in self.by_action[need.chord] if self.q.ways[n].how == "chord"]
+                if not whole:  # nobody plays it by its members
+                    continue
+                gate = [(self.x[n], 1.0) for n in whole]
+            most = 2.0 if gate else 1.0
+            first, second = self._held(need.first), self._held(need.second)
             for site, mine in first.items():
                 other = {t for t in second if t == site or (site, t) in need.never}
                 terms = [(self.x[n], 1.0) for n in mine] + [(self.x[n], 1.0) for t in sorted(other) for n in second[t]]
                 if other:
-                    self.model.row(("together", need.first, need.second), [*terms, *gate], high=2.0 if gate else 1.0)
+                    self.model.row(("together", need.first, need.second), [*terms, *gate], high=most)
             for here, there, points in need.slowed:
                 if here in first and there in second:
                     slowed = self.model.column(("slowed", need.first, here, need.second, there), -points)
                     terms = [(self.x[n], 1.0) for n in (*first[here], *second[there])]
                     # pays only when both are there: a column that costs is never larger than it must be
-                    self.model.row(("slowed",), [*terms, (slowed, -1.0)], high=1.0)
+                    self.model.row(("slowed",), [*terms, *gate, (slowed, -1.0)], high=most)
 
     def _held(self, action: str) -> dict[str, list[int]]:
         return {
@@ -314,6 +313,12 @@ class _Builder:
                 self.uses[key[0]].append((self.units[key], 1.0))
                 self.devices.append(self.units[key])
             controls.setdefault((*key, way.control or ""), []).append(number)
+        standing: dict[str, list[tuple[int, float]]] = {}
+        for (_, place, _), column in self.units.items():
+            standing.setdefault(place, []).append((column, 1.0))
+        for place, units in standing.items():
+            if len(units) > 1:  # whatever holds one has no room for another
+                self.model.row(("site", place), units, high=1.0)
         for (device, place, paired, control), numbers in controls.items():
             terms = [(self.x[n], 1.0) for n in numbers]
             unit = self.units[(device, place, paired)]
@@ -332,13 +337,19 @@ class _Builder:
     def devices_are_plugged_in(self) -> None:
         demands = self._demands()
         outlets = [Outlet(k, None, len(group.sockets), group.limit_a) for k, group in enumerate(self.q.sockets)]
-        split: dict[int, list[tuple[int, float]]] = {}
+        split: dict[int, int] = {}
         for k, group in enumerate(self.q.sockets):
             for number, splitter in enumerate(self.q.splitters):
-                if splitter.plug == group.plug and (splitter.powered or _supplies(group, splitter)):
-                    column = self.model.column(("split", k, number), -self.q.part_points, float(len(group.sockets)))
+                if splitter.plug != group.plug or not _supplies(group, splitter):
+                    continue
+                # alike as long as each can feed all its ways; otherwise what is in which of them matters
+                alone = len(group.sockets) if _short_of_current(group, splitter) else 1
+                for _ in range(alone):
+                    column = self.model.column(
+                        ("split", k, number), -self.q.part_points, float(len(group.sockets) // alone)
+                    )
                     self.uses[splitter.name].append((column, 1.0))
-                    split.setdefault(k, []).append((column, 1.0))
+                    split[len(outlets)] = column
                     outlets.append(Outlet(k, number, splitter.ways, splitter.way_limit_a))
         filled: dict[int, list[tuple[int, float]]] = {place: [] for place in range(len(outlets))}
         drawn: dict[int, list[tuple[int, float]]] = {place: [] for place in range(len(outlets))}
@@ -383,29 +394,34 @@ class _Builder:
         return out
 
     def _controller_roles(self, demand: Sockets, fed: Sequence[tuple[int, int]]) -> None:
-        """Its one stick that a hub passes on takes the role of the socket."""
+        """Its one stick that a hub passes on takes the role of the socket: as many of each role as sockets that give it."""
+        asked: dict[str | None, list[int]] = {}
+        of_unit: dict[str, list[int]] = {}
+        place_of = {site.name: site.place for site in self.q.sites}
         for number, way in enumerate(self.q.ways):
-            if (
-                way.device == demand.device
-                and way.kind == "controller"
-                and not way.paired
-                and way.control in STICK_ROLES
-            ):
-                giving = [
-                    (column, -1.0)
-                    for column, k in fed
-                    if way.role in self.q.sockets[k].roles or (way.role is None and self.q.sockets[k].roles)
-                ]
-                self.model.row(
-                    ("sockets", way.role or "any stick", *demand.plugs), [(self.x[number], 1.0), *giving], high=0.0
-                )
+            if (way.kind, way.device, way.paired) == (
+                "controller",
+                demand.device,
+                False,
+            ) and way.control in STICK_ROLES:
+                asked.setdefault(way.role, []).append(number)
+                of_unit.setdefault(place_of[way.site or ""], []).append(number)
+        for role, numbers in asked.items():
+            giving = [(column, -1.0) for column, k in fed if role is None or role in self.q.sockets[k].roles]
+            terms = [(self.x[n], 1.0) for n in numbers]
+            self.model.row(("sockets", role or "any stick", *demand.plugs), [*terms, *giving], high=0.0)
+        for place, numbers in of_unit.items():
+            if len({self.q.ways[n].control for n in numbers}) > 1:
+                unit = self.units[demand.device, place, False]
+                terms = [(self.x[n], 1.0) for n in numbers]
+                self.model.row(("site", f"{demand.device}: stick"), [*terms, (unit, -1.0)], high=0.0)
 
     def _outlet_rows(
         self,
         outlets: Sequence[Outlet],
         filled: dict[int, list[tuple[int, float]]],
         drawn: dict[int, list[tuple[int, float]]],
-        split: dict[int, list[tuple[int, float]]],
+        split: dict[int, int],
     ) -> None:
         inside: dict[int, list[tuple[int, float]]] = {}
         of_hub: dict[str, list[tuple[int, float]]] = {}
@@ -413,11 +429,12 @@ class _Builder:
         for place, outlet in enumerate(outlets):
             group = self.q.sockets[outlet.group]
             if outlet.splitter is None:
-                inside[outlet.group] = filled[place] + split.get(outlet.group, [])
+                splitters = [(column, 1.0) for other, column in split.items() if outlets[other].group == outlet.group]
+                inside[outlet.group] = filled[place] + splitters
                 self.model.row(("sockets", group.name), inside[outlet.group], high=float(len(group.sockets)))
             else:
                 splitter = self.q.splitters[outlet.splitter]
-                column = next(c for c, _ in split[outlet.group] if self.model.names[c][2] == outlet.splitter)
+                column = split[place]
                 name = ("sockets", f"{group.name} {splitter.name}")
                 self.model.row(name, [*filled[place], (column, -float(splitter.ways))], high=0.0)
                 if not splitter.powered and group.limit_a is not None:
@@ -433,10 +450,9 @@ class _Builder:
                 )
         for hub, limit_a, most in self.q.hub_limits:
             own = [
-                (column, self.q.splitters[int(str(self.model.names[column][2]))].current_a)
-                for k, columns in split.items()
-                if self.q.sockets[k].hub == hub
-                for column, _ in columns
+                (column, self.q.splitters[outlets[place].splitter or 0].current_a)
+                for place, column in split.items()
+                if self.q.sockets[outlets[place].group].hub == hub
             ]
             if limit_a is not None:
                 self.model.row(("power", hub), [*of_hub.get(hub, []), *own], high=limit_a + 1e-9)
@@ -454,7 +470,8 @@ class _Builder:
                 column = self.model.column(("bought", gear.name), -self.q.buy_points, float(len(self.q.actions)))
                 bought = [(column, -1.0)]
                 spent.append((column, gear.price))
-            if gear.price is not None or len(uses) > gear.in_stock:
+            most = sum(self.model.upper[column] for column, _ in uses)
+            if gear.price is not None or most > gear.in_stock:
                 self.model.row(("stock", gear.name), [*uses, *bought], high=float(gear.in_stock))
         if self.q.budget is not None:
             self.model.row(("budget",), spent, high=self.q.budget + 1e-9)
@@ -471,7 +488,17 @@ class _Builder:
 
 
 def _supplies(group: SocketGroup, splitter: Splitter) -> bool:
-    return group.limit_a is None or group.limit_a > splitter.current_a
+    """Whether a socket gives what a splitter takes for itself, and something more where that has no supply of its own."""
+    if group.limit_a is None:
+        return True
+    return group.limit_a >= splitter.current_a - 1e-9 if splitter.powered else group.limit_a > splitter.current_a
+
+
+def _short_of_current(group: SocketGroup, splitter: Splitter) -> bool:
+    """Whether a splitter may be asked for more in all than its socket supplies."""
+    if splitter.powered or group.limit_a is None:
+        return False
+    return splitter.ways * splitter.way_limit_a > group.limit_a - splitter.current_a
 
 
 def integer_model(question: Question) -> IntegerModel:

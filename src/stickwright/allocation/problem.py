@@ -199,11 +199,11 @@ class Splitter:
     plug : str
         Of the socket it goes into, and of its own sockets.
     current_a : float
-        What it draws itself.
+        What it draws itself, from the socket.
     way_limit_a : float
         What each way can supply.
     powered : bool
-        With a supply of its own it takes nothing from the socket.
+        A supply of its own feeds its ways; without one they too draw from the socket.
     """
 
     name: str
