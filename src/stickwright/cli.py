@@ -11,6 +11,7 @@ if TYPE_CHECKING:
     from pathlib import Path
 
     from stickwright.model.recording import Recording
+    from stickwright.model.wishes import Wishes
 
 __all__ = ["COMMANDS", "command_parser", "main", "parser"]
 
@@ -63,6 +64,53 @@ def _plan_options(plan: argparse.ArgumentParser) -> None:
     plan.add_argument("--draws", type=int, default=500, metavar="N", help="draws behind every interval (default 500)")
     plan.add_argument("--seed", type=int, metavar="N", help="seed of the draws, to repeat a plan exactly")
     plan.add_argument("--date", metavar="YYYY-MM-DD", help="date to print (today)")
+    _wish_options(plan)
+
+
+def _wish_options(command: argparse.ArgumentParser) -> None:
+    """What-if, without editing a file."""
+    wishes = command.add_argument_group("what if")
+    wishes.add_argument(
+        "--without", action="append", default=[], metavar="NAME",
+        help="do without this stick, switch, controller, lead, site, socket or helper; may be said again",
+    )  # fmt: skip
+    wishes.add_argument(
+        "--keep", action="append", default=[], metavar="WHAT=WHERE",
+        help="a choice that is to stay: an action at a site, on a device, left to option, helper or dropped, or a "
+        "device at a site ('look=chin', 'chin=larch'); may be said again",
+    )  # fmt: skip
+    wishes.add_argument("--only-kit", action="store_true", help="only what is in stock")
+    wishes.add_argument("--budget", type=float, metavar="MONEY", help="most that may be spent on what is not in stock")
+    wishes.add_argument("--max-parts", type=int, metavar="N", help="most devices that may stand around")
+
+
+def _wishes(options: argparse.Namespace, alternatives: int = 5) -> Wishes:
+    from stickwright.errors import BadInput, Problem
+    from stickwright.model.wishes import Keep, Wishes
+
+    keep = []
+    for text in options.keep:
+        what, equals, where = text.partition("=")
+        if not (equals and what.strip() and where.strip()):
+            remedy = "For example: --keep 'look=chin'."
+            raise BadInput(Problem("--keep", f'"{text}"', "WHAT=WHERE, an equals sign between the two", remedy))
+        keep.append(Keep(what.strip(), where.strip()))
+    return Wishes(
+        without=tuple(options.without),
+        only_kit=options.only_kit,
+        budget=options.budget,
+        most_parts=options.max_parts,
+        keep=tuple(keep),
+        alternatives=alternatives,
+    )
+
+
+def _why_options(why: argparse.ArgumentParser) -> None:
+    why.add_argument("case", metavar="CASE", help="case folder")
+    why.add_argument("action", metavar="ACTION", help="an action of game.toml, in the player's own words")
+    why.add_argument("--at", metavar="PLACE", help="why not there: a site, or option, helper, dropped")
+    why.add_argument("--draws", type=int, default=500, metavar="N", help="draws behind every interval (default 500)")
+    _wish_options(why)
 
 
 def _bench_options(bench: argparse.ArgumentParser) -> None:
@@ -139,6 +187,12 @@ COMMANDS: dict[str, tuple[str, str, Callable[[argparse.ArgumentParser], None]]] 
         "Choose the stick for each site, explain the choice, tune the stick that was tried, and write the sheet.",
         _plan_options,
     ),
+    "why": (
+        "why an action is where it is, and why not elsewhere",
+        "Why an action is done where it is, what comes second, and what every other place would cost the whole plan, or why "
+        "it cannot be there.",
+        _why_options,
+    ),
     "check": (
         "say everything that is wrong with a case",
         "Read a case and say all problems at once; nothing is changed.",
@@ -190,6 +244,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
         return 0
     command: Callable[[argparse.Namespace], int] = {
         "plan": _plan,
+        "why": _why,
         "check": _check,
         "new": _new,
         "games": _games,
@@ -279,7 +334,11 @@ def _plan(options: argparse.Namespace) -> int:
 
         seed = SEED if options.seed is None else options.seed
         result = plan(
-            case, draws=options.draws, seed=seed, progress=lambda what, share: tell(what, 0.05 + 0.75 * share)
+            case,
+            draws=options.draws,
+            seed=seed,
+            wishes=_wishes(options),
+            progress=lambda what, share: tell(what, 0.05 + 0.75 * share),
         )
         written: list[Path] = []
         wants_sheet = options.pdf or not (options.json or options.svg_dir)
@@ -309,6 +368,29 @@ def _plan(options: argparse.Namespace) -> int:
     print(plan_words(result))
     for path in written:
         print(f"{'The sheet' if path.suffix == '.pdf' else 'Figures' if path.is_dir() else 'Everything'}: {path}")
+    return 0
+
+
+def _why(options: argparse.Namespace) -> int:
+    from pathlib import Path
+
+    from stickwright.records.folder import read_case
+
+    tell, close = _progress()
+    try:
+        tell("reading the case", 0.02)
+        case = read_case(Path(options.case))
+        from stickwright.planning import plan
+        from stickwright.sheet.why_words import why_words
+
+        result = plan(
+            case, draws=options.draws, wishes=_wishes(options, 0), why=options.action,
+            progress=lambda what, share: tell(what, 0.05 + 0.9 * share),
+        )  # fmt: skip
+    finally:
+        close()
+    assert result.sharing is not None  # an action is named, so the game has actions
+    print(why_words(result.sharing, options.action, options.at))
     return 0
 
 

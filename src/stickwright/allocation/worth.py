@@ -111,11 +111,13 @@ def press_terms(press: PressFit, action: Action, *, toggle: bool) -> tuple[Term,
     use = action.duty_share if held and "duty_share" in action.model_fields_set else 0.0
     use = max(use, min(1.0, press.presses_per_min / USUAL_PRESSES_PER_MIN))
     effort = press.effort_share if math.isfinite(press.effort_share) else 1.0
-    out = [
-        _importance(action),
-        Term("effort", -EFFORT_POINTS * effort * use, f"{percent(effort)} of the comfortable force for a press"),
-        _false_term(press.false_per_min, _false_limit(action), "false presses"),
-    ]
+    needs = f"{percent(effort)} of the comfortable force for a press" if press.force_n > 0 else "no force"
+    out = [_importance(action), Term("effort", -EFFORT_POINTS * effort * use, needs)]
+    if press.force_n == 0 and any("rest clear" in note for note in press.notes):
+        untried = "whether the part can rest clear of it was not tried"
+        out.append(Term("false presses", -FALSE_POINTS, untried))
+    else:
+        out.append(_false_term(press.false_per_min, _false_limit(action), "false presses"))
     if math.isfinite(press.hit_share) and press.hit_share < 0.995:
         missed = 1 - press.hit_share
         out.append(Term("misses", -action.importance * missed, f"{percent(missed)} of presses miss"))

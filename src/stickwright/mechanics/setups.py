@@ -164,7 +164,7 @@ def setups_of(
     tilts : sequence of int
         Places in ``kit.tilt_rad`` to try.
     in_stock_only : bool
-        Leave out what is not in stock.
+        Leave out what is neither in stock nor has a price at which one could be bought.
     site : str
         For the sentence when a topper is not known.
     part : str, optional
@@ -184,7 +184,7 @@ def setups_of(
             )
             for name in wrong
         )
-    sticks = [k for k, stick in enumerate(kit.stick) if stick.in_stock or not in_stock_only]
+    sticks = [k for k, stick in enumerate(kit.stick) if stick.in_stock or stick.price is not None or not in_stock_only]
     caps = [
         k
         for k, t in enumerate(kit.topper)
@@ -196,10 +196,10 @@ def setups_of(
     for s in sticks:
         stick = kit.stick[s]
         heaviest = stick.heaviest_topper_kg if stick.heaviest_topper_kg is not None else math.inf
-        touch = stick.kind == "touch"
-        bare = [-1] if not toppers or touch else []
-        for t in bare if touch else bare + [k for k in caps if kit.topper[k].mass_kg <= heaviest]:
-            rows.extend((s, t, e, b) for e in ([-1] if touch else [-1, *rods]) for b in tilts)
+        alone = stick.kind == "touch" or not stick.takes_toppers
+        bare = [-1] if not toppers or alone else []
+        for t in bare if alone else bare + [k for k in caps if kit.topper[k].mass_kg <= heaviest]:
+            rows.extend((s, t, e, b) for e in ([-1] if alone else [-1, *rods]) for b in tilts)
     if not rows:
         raise BadInput(
             Problem(

@@ -62,6 +62,8 @@ class Stick(Measured):
     """What one costs, in any currency but always the same; needed only for what is not in stock."""
     setup_s: Annotated[float, Plausible(0.0, 14400.0)] | None = None
     """Time to set it up each day."""
+    takes_toppers: bool = True
+    """Whether toppers and extensions fit on it."""
 
 
 class Topper(Measured):

@@ -1,0 +1,293 @@
+"""The whole controller: every action with its place, proven best for the stated wishes, explained and wired."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import replace
+
+from stickwright.allocation.clash import clash_of, smallest_clash, ways_out
+from stickwright.allocation.dominance import needed_ways
+from stickwright.allocation.explain import Asked, elsewhere_of, explained
+from stickwright.allocation.integer_model import Group
+from stickwright.allocation.moment import pairs_of, site_loads
+from stickwright.allocation.places import Places, places
+from stickwright.allocation.placing import placements_of
+from stickwright.allocation.pressing import press_assumptions
+from stickwright.allocation.problem import Question
+from stickwright.allocation.questions import question_of
+from stickwright.allocation.solve import Answer, Solver
+from stickwright.allocation.wiring import wiring_of
+from stickwright.model.case import Case
+from stickwright.model.plan import Assumption, Caution, Fit
+from stickwright.model.recorded import Finding
+from stickwright.model.sharing import Clash, Placement, Sharing
+from stickwright.model.wishes import Wishes
+from stickwright.units import figures
+
+__all__ = ["share_out"]
+
+
+def share_out(
+    case: Case,
+    offers: Mapping[tuple[str, str], Sequence[Fit]],
+    *,
+    wishes: Wishes | None = None,
+    usable: Sequence[str] | None = None,
+    tiring_share: Mapping[str, float] | None = None,
+    why: str | None = None,
+    tell: Callable[[float], None] | None = None,
+) -> Sharing | None:
+    """Share the game's actions out among sites, devices, sockets, game options and helpers.
+
+    Parameters
+    ----------
+    case : Case
+    offers : mapping
+        For a site and a stick action, the set-ups of the sticks there, best first.
+    wishes : Wishes, optional
+    usable : sequence of str, optional
+        Sites that may be used; all when not given.
+    tiring_share : mapping, optional
+        Share of force lost over the visit, by site, where it was measured.
+    why : str, optional
+        The action for which every other place is priced.
+    tell : callable, optional
+        Told the share done, 0 to 1.
+
+    Returns
+    -------
+    Sharing or None
+        None when the game names no action. Where not everything can be had, the plan is that of the cheapest way out.
+
+    Raises
+    ------
+    BadInput
+        A wish names something that is not there.
+    """
+    if not case.game.action:
+        return None
+    wishes = wishes or Wishes()
+    found = places(case, offers, usable=usable)
+    pairs = pairs_of(case.player)
+    whole = question_of(case, found, pairs, wishes)
+    solver = Solver(_pruned(whole))
+    best, freed, clash = _best(solver, found)
+    asked = Asked(solver, best, freed, tell)
+    placements = placements_of(solver.question, solver.model, best) if best.possible else ()
+    placements, alternatives = (
+        explained(asked, placements, found.refused, most=wishes.alternatives) if placements else ((), ())
+    )
+    placements = (*placements, *_given_up(case, placements))
+    placements = _introduced(_in_order(case, placements), case.player.most_new_controls)
+    sites = [site.name for site in case.player.site]
+    elsewhere = tuple(
+        (action.name, elsewhere_of(asked, action.name, sites, found.refused, priced=action.name == why))
+        for action in case.game.action
+        if best.possible
+    )
+    wiring = wiring_of(placements, case) if best.possible else None
+    return Sharing(
+        placements=placements,
+        points=best.points,
+        bound=best.bound,
+        proven=best.proven,
+        solved=_solved_words(best, bool(clash)),
+        alternatives=alternatives,
+        clash=clash,
+        pairs=pairs,
+        loads=site_loads(placements, case.player, case.game, tiring_share or {}),
+        elsewhere=elsewhere,
+        wiring=wiring,
+        sentence=_sentence(placements, clash),
+        findings=_findings(case, placements, found),
+        assumptions=_assumptions(case, placements, found),
+        cautions=_cautions(placements),
+    )
+
+
+def _pruned(question: Question) -> Question:
+    """Without the ways that no best plan needs; what is kept or barred is named by its place among those that stay."""
+    kept = needed_ways(question)
+    place = {old: new for new, old in enumerate(kept)}
+
+    def moved(ways: Sequence[int]) -> tuple[int, ...]:
+        return tuple(place[number] for number in ways if number in place)
+
+    return replace(
+        question,
+        ways=tuple(question.ways[number] for number in kept),
+        keep=tuple((what, where, moved(ways)) for what, where, ways in question.keep),
+        without=tuple((name, moved(ways)) for name, ways in question.without),
+        at_most=tuple((name, most, moved(ways)) for name, most, ways in question.at_most),
+    )
+
+
+def _best(solver: Solver, found: Places) -> tuple[Answer, frozenset[Group], Clash | None]:
+    answer = solver.best()
+    if answer.possible is not False:
+        return answer, frozenset(), None
+    core = smallest_clash(solver)
+    out = ways_out(solver, core)
+    clash = clash_of(solver.question, core, out, found.refused)
+    if not out:
+        return answer, frozenset(), clash
+    return solver.best(freed=out[0].freed), out[0].freed, clash
+
+
+def _given_up(case: Case, placements: Sequence[Placement]) -> list[Placement]:
+    """Actions that the way out leaves out."""
+    done = {one.action for one in placements}
+    return [
+        Placement(
+            action=action.name, how="dropped", reason="could not be had together with the rest", words=action.drop_words
+        )
+        for action in case.game.action
+        if action.name not in done and placements
+    ]
+
+
+def _in_order(case: Case, placements: Sequence[Placement]) -> tuple[Placement, ...]:
+    order = {action.name: number for number, action in enumerate(case.game.action)}
+    words = {
+        action.name: {"option": action.option_words, "helper": action.helper_words, "dropped": action.drop_words}
+        for action in case.game.action
+    }
+    told = [replace(one, words=words[one.action].get(one.how, "") or one.words) for one in placements]
+    return tuple(sorted(told, key=lambda one: order[one.action]))
+
+
+def _introduced(placements: Sequence[Placement], most: int) -> tuple[Placement, ...]:
+    """New controls a few at a time, what the player wants most first: more at once are not found by feel."""
+    worth = {one.action: sum(t.points for t in one.terms if t.what == "importance") for one in placements}
+    order = sorted(
+        (one for one in placements if one.how == "site"), key=lambda one: (-worth[one.action], placements.index(one))
+    )
+    control: dict[tuple[object, ...], int] = {}
+    when: dict[str, str] = {}
+    for one in order:
+        place = control.setdefault((one.site, one.device, one.control, one.socket), len(control))
+        when[one.action] = "day 1" if place < most else "week 2" if place < 2 * most else "later"
+    return tuple(replace(one, introduce=when.get(one.action, "")) for one in placements)  # type: ignore[arg-type]
+
+
+def _solved_words(best: Answer, clashed: bool) -> str:
+    for_what = "once the cheapest way out is taken" if clashed else "for the stated wishes"
+    if best.possible is None:
+        return "Neither a plan nor a proof that there is none was found within the limit: wish for less, or name what is to stay."
+    if best.possible is False:
+        return "No plan is possible, whatever is given up."
+    if best.proven:
+        return f"Proven best {for_what}: no other plan has more than its {figures(best.points, 3)} points."
+    return (
+        f"The best plan found within the limit has {figures(best.points, 3)} points; it is not proven best: no plan can "
+        f"have more than {figures(best.bound, 3)}, a gap of {figures(best.bound - best.points)}."
+    )
+
+
+def _sentence(placements: Sequence[Placement], clash: Clash | None) -> str:
+    mine = [one for one in placements if one.how in ("site", "chord")]
+    counted = [(f"{len(mine)} by the player", len(mine))]
+    for how, words in (("option", "by the game itself"), ("helper", "by somebody else"), ("dropped", "left out")):
+        number = sum(one.how == how for one in placements)
+        counted.append((f"{number} {words}", number))
+    told = ", ".join(words for words, number in counted if number) or "none can be done"
+    start = f"Of {len(placements)} actions {told}." if placements else "No action could be given a place."
+    return f"{start} Not everything could be had: {clash.sentence}" if clash else start
+
+
+def _findings(case: Case, placements: Sequence[Placement], found: Places) -> tuple[Finding, ...]:
+    out = []
+    possible = {way.action for way in found.ways}
+    for number, action in enumerate(case.game.action, start=1):
+        if action.name in possible:
+            continue
+        why = [
+            f"{one.site}{f' on {one.device}' if one.device else ''}: {one.why}"
+            for one in found.refused
+            if one.action == action.name
+        ]
+        shown = "; ".join(sorted(why, key=len)[:3])
+        out.append(
+            Finding(
+                "fault", "nobody can",
+                f'game.toml, action {number} "{action.name}": no part of the player can do it with this kit'
+                f"{f' ({shown})' if shown else ''}, and it is left neither to a game option nor to a helper. Give it an "
+                "option, a helper or a drop_price, measure another part, or add a device.",
+            )
+        )  # fmt: skip
+    roles: dict[str, list[str]] = {}
+    for one in placements:
+        if one.how == "site" and one.role in ("left stick", "right stick"):
+            roles.setdefault(one.role, []).append(one.action)
+    out += [
+        Finding("fault", "same stick", f"{' and '.join(names)} would both arrive as the {role}: one silently wins.")
+        for role, names in roles.items()
+        if len(names) > 1
+    ]
+    return (*out, *_press_notes(placements))
+
+
+def _press_notes(placements: Sequence[Placement]) -> list[Finding]:
+    """What was not tried at each part that presses, each thing once."""
+    notes: dict[str, dict[str, None]] = {}
+    for one in placements:
+        if one.press is not None and one.site is not None:
+            notes.setdefault(one.site, {}).update(dict.fromkeys(one.press.notes))
+    return [Finding("note", "press", f"{site}: {'; '.join(told)}.") for site, told in notes.items() if told]
+
+
+def _assumptions(case: Case, placements: Sequence[Placement], found: Places) -> tuple[Assumption, ...]:
+    out = list(found.assumptions)
+    pressed: dict[str, int] = {}
+    for one in placements:
+        if one.press is not None and one.site is not None:
+            pressed[one.site] = pressed.get(one.site, 0) + 1
+    for site in case.player.site:
+        if site.name in pressed:
+            out += press_assumptions(site, moves=pressed[site.name] > 1)
+    used = {one.site for one in placements if one.site is not None}
+    out += [
+        Assumption(
+            f"{' and '.join(pair.sites)} at the same moment", pair.says, pair.assumed, "a 20 s test of both at once"
+        )
+        for pair in pairs_of(case.player)
+        if pair.assumed is not None and set(pair.sites) <= used
+    ]
+    return tuple(dict.fromkeys(out))
+
+
+def _cautions(placements: Sequence[Placement]) -> tuple[Caution, ...]:
+    out = []
+    if any(one.socket for one in placements):
+        out.append(
+            Caution(
+                "cable", None,
+                "Cables run at the edge, covered where people walk, never across neck, chest or tubing, without loops; "
+                "they come off before a transfer.",
+            )
+        )  # fmt: skip
+    if any(one.how == "helper" or one.connection == "paired" for one in placements):
+        out.append(
+            Caution(
+                "sharing", None,
+                "Two controllers as one player: try what happens when both act at once, and agree on a word for stop and "
+                "on who may pause.",
+            )
+        )  # fmt: skip
+    for one in placements:
+        if one.toggle:
+            out.append(
+                Caution(
+                    "press", one.site,
+                    f"{one.action} stays on until it is pressed again: the player must always be able to tell which it is.",
+                )
+            )  # fmt: skip
+        if one.press is not None and one.press.presses_per_min > 30:
+            out.append(
+                Caution(
+                    "press", one.site,
+                    f"{one.action}: {figures(one.press.presses_per_min)} presses in the busy minute. Stop for pain or "
+                    "numbness; pause 5 to 10 minutes in every 30 to 45.",
+                )
+            )  # fmt: skip
+    return tuple(dict.fromkeys(out))
