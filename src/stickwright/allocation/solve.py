@@ -196,7 +196,7 @@ class Solver:
         parameters.linearization_level = 2
         parameters.cp_model_probing_level = 0
         parameters.max_deterministic_time = self.limit
-        solve = cp_sat.SolveWrapper()
+        solve: Any = cp_sat.SolveWrapper()
         solve.set_parameters(parameters)
         self.runs += 1
         return solve.solve(proto)
