@@ -7,10 +7,10 @@ what else would have to change is counted in.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection, Sequence
+from collections.abc import Callable, Collection, Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from stickwright.allocation.integer_model import Group
+from stickwright.allocation.integer_model import Group, IntegerModel
 from stickwright.allocation.places import Refused
 from stickwright.allocation.placing import choice_of, placements_of, signature
 from stickwright.allocation.problem import Question
@@ -24,13 +24,14 @@ _WORSE = {
     "toggle": "a press to start and one to stop", "set-up": "more setting up", "helper": "more left to somebody else",
     "option": "more left to the game", "dropped": "more left out", "importance": "more left out",
     "rule broken": "breaks a rule of practice", "ranked": "ranked lower at its site", "part": "more devices",
+    "cost": "more to buy", "slowed": "one part slows another",
 }  # fmt: skip
 _BETTER = {
     "precision": "more precise", "effort": "less effort", "misses": "fewer presses miss",
     "false presses": "less false input", "toggle": "no press to start and stop", "set-up": "less setting up",
     "helper": "less left to somebody else", "option": "less left to the game", "dropped": "less left out",
     "importance": "less left out", "rule broken": "keeps the rules of practice", "ranked": "ranked higher at its site",
-    "part": "fewer devices",
+    "part": "fewer devices", "cost": "less to buy", "slowed": "no part slows another",
 }  # fmt: skip
 _NOTABLE = 0.05
 """Points below which a difference is not worth a word."""
@@ -63,6 +64,15 @@ class Asked:
         """
         return self.solver.best(forbid=forbid, freed=self.freed)
 
+    def extras(self, answer: Answer) -> dict[str, float]:
+        """Points of a plan that belong to no single action.
+
+        Parameters
+        ----------
+        answer : Answer
+        """
+        return extras(self.solver.model, answer)
+
     def with_one_of(self, columns: Sequence[int]) -> Answer:
         """The best plan that uses one of these columns.
 
@@ -91,33 +101,50 @@ def place_words(placement: Placement) -> str:
     }[placement.how]
 
 
-def trade_words(new: Sequence[Placement], old: Sequence[Placement], new_points: float, old_points: float) -> str:
+def trade_words(
+    new: Sequence[Placement], old: Sequence[Placement], new_extra: Mapping[str, float], old_extra: Mapping[str, float]
+) -> str:
     """What a plan loses and gains against another, largest first.
 
     Parameters
     ----------
     new, old : sequence of Placement
-    new_points, old_points : float
-        Of the whole plans: sites set up, things bought and parts slowed are told by what is left over.
+    new_extra, old_extra : mapping
+        From `extras`: what does not belong to one action.
     """
     totals: dict[str, float] = {}
-    for placements, sign in ((new, 1.0), (old, -1.0)):
+    for placements, extra, sign in ((new, new_extra, 1.0), (old, old_extra, -1.0)):
         for placement in placements:
             for term in placement.terms:
                 totals[term.what] = totals.get(term.what, 0.0) + sign * term.points
+        for what, points in extra.items():
+            totals[what] = totals.get(what, 0.0) + sign * points
     if totals.get("dropped") or totals.get("importance"):
         totals["dropped"] = totals.pop("importance", 0.0) + totals.get("dropped", 0.0)
-    rest = new_points - old_points - sum(totals.values())
     ordered = sorted(totals.items(), key=lambda one: one[1])
     worse = [_WORSE[what] for what, points in ordered if points < -_NOTABLE][:3]
     better = [_BETTER[what] for what, points in reversed(ordered) if points > _NOTABLE][:2]
-    if rest < -_NOTABLE:
-        worse.append("more to set up, to buy or in each other's way")
-    elif rest > _NOTABLE:
-        better.append("less to set up, to buy or in each other's way")
     if worse and better:
         return f"{', '.join(worse)}, but {' and '.join(better)}"
     return ", ".join(worse or better) or "as good by these figures"
+
+
+def extras(model: IntegerModel, answer: Answer) -> dict[str, float]:
+    """Points of a plan that belong to no single action: parts set up, controllers, things bought, parts that slow others.
+
+    Parameters
+    ----------
+    model : IntegerModel
+    answer : Answer
+        With a plan.
+    """
+    kinds = {"used": "set-up", "unit": "part", "split": "part", "plugged": "part", "bought": "cost", "slowed": "slowed"}
+    out: dict[str, float] = {}
+    for name, points, value in zip(model.names, model.points, answer.values, strict=True):
+        what = kinds.get(str(name[0]))
+        if what is not None and value and points:
+            out[what] = out.get(what, 0.0) + points * int(value)
+    return out
 
 
 def _cost(points: float) -> str:
@@ -167,7 +194,7 @@ def explained(
             placement = next(one for one in placements if one.action == action)
             out.append(_with_reasons(placement, placements, answer, mine, asked, refused))
     by_loss = sorted(others.values(), key=lambda one: -one[0].points)
-    told = [_alternative(answer, mine, placements, asked.best) for answer, mine in by_loss]
+    told = [_alternative(answer, mine, placements, asked) for answer, mine in by_loss]
     # of plans that are as good one is enough: two fingers exchanged twenty times would hide what differs
     as_good = [one for one in told if one.loss < _NOTABLE][:1]
     return tuple(out), tuple([*as_good, *(one for one in told if one.loss >= _NOTABLE)][:most])
@@ -233,7 +260,7 @@ def _with_reasons(
     words = place_words(there) if there is not None else "left out"
     moved = [one for one in _changed(mine, best) if one != placement.action]
     also = f"; then {_moves(moved, mine)}" if moved else ""
-    trade = trade_words(mine, best, answer.points, asked.best.points)
+    trade = trade_words(mine, best, asked.extras(answer), asked.extras(asked.best))
     second = f"{words}{also}: {_cost(loss)} ({trade})."
     return replace(placement, reason=reason, second=second, second_cost=loss)
 
@@ -267,7 +294,7 @@ def _moves(actions: Sequence[str], placements: Sequence[Placement]) -> str:
     return " and ".join(parts) + (f" and {more} more" if more > 0 else "")
 
 
-def _alternative(answer: Answer, mine: Sequence[Placement], best: Sequence[Placement], top: Answer) -> Alternative:
+def _alternative(answer: Answer, mine: Sequence[Placement], best: Sequence[Placement], asked: Asked) -> Alternative:
     changed = _changed(mine, best)
     now = {one.action: one for one in mine}
     was = {one.action: one for one in best}
@@ -277,8 +304,8 @@ def _alternative(answer: Answer, mine: Sequence[Placement], best: Sequence[Place
         old = place_words(was[action]) if action in was else "left out"
         parts.append(f"{action}: {new} instead of {old}")
     more = f" and {len(changed) - 3} more" if len(changed) > 3 else ""
-    loss = max(0.0, top.points - answer.points)
-    trade = trade_words(mine, best, answer.points, top.points)
+    loss = max(0.0, asked.best.points - answer.points)
+    trade = trade_words(mine, best, asked.extras(answer), asked.extras(asked.best))
     return Alternative(
         tuple(mine), answer.points, loss, tuple(changed), f"{'; '.join(parts)}{more}: {_cost(loss)} ({trade})."
     )
@@ -297,7 +324,7 @@ def elsewhere_of(
         All sites of the player.
     refused : sequence of Refused
     priced : bool
-        Ask the solver what each would cost; otherwise only what is impossible is told apart from what is possible.
+        Ask the solver what each possible place would cost; otherwise only the impossible ones are told.
     """
     question = asked.solver.question
     chosen = asked.best.chosen(question)
@@ -317,23 +344,20 @@ def elsewhere_of(
     for where, ways in places:
         if not ways:
             if where in sites:
-                out.append(Elsewhere(where, None, f"{where}: {_why_not(action, where, refused)}."))
+                out.append(Elsewhere(where, None, f"{_why_not(action, where, refused)}."))
             continue
         if not priced:
-            out.append(Elsewhere(where, None, f"{where}: possible; why {action} tells what it would cost."))
             continue
         answer = asked.with_one_of(ways)
         if not answer.possible:
-            out.append(
-                Elsewhere(where, None, f"{where}: possible by itself, but then the other wishes cannot all be met.")
-            )
+            out.append(Elsewhere(where, None, "possible by itself, but then the other wishes cannot all be met."))
             continue
         loss = max(0.0, asked.best.points - answer.points)
         mine = placements_of(question, asked.solver.model, answer)
         there = next(one for one in mine if one.action == action)
         moved = [one for one in _changed(mine, best) if one != action]
         also = f"; then {_moves(moved, mine)}" if moved else ""
-        trade = trade_words(mine, best, answer.points, asked.best.points)
+        trade = trade_words(mine, best, asked.extras(answer), asked.extras(asked.best))
         out.append(Elsewhere(where, loss, f"{place_words(there)}{also}: {_cost(loss)} ({trade})."))
     return tuple(sorted(out, key=lambda one: (one.cost is None, one.cost or 0.0)))
 

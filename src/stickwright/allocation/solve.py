@@ -125,7 +125,7 @@ class Solver:
         if hint is not None and len(hint.values):
             proto.solution_hint.vars.extend(range(len(hint.values)))
             proto.solution_hint.values.extend([int(value) for value in hint.values])
-        return self._answer(self._solved(proto))
+        return self._answer(self._solved(proto), freed)
 
     def possible(self, *, freed: Collection[Group] = ()) -> bool | None:
         """Whether any plan meets all wishes, some of them freed; None when the limit came first.
@@ -201,14 +201,21 @@ class Solver:
         self.runs += 1
         return solve.solve(proto)
 
-    def _answer(self, response: Any) -> Answer:
+    def _obvious_bound(self, freed: Collection[Group]) -> float:
+        """Every action in its dearest way: all else only costs."""
+        most = {action: 0 if ("do", action) in freed else -_FAR for action in self.question.actions}
+        for way, points in zip(self.question.ways, self._points, strict=False):
+            most[way.action] = max(most[way.action], points)
+        return sum(most.values()) / _SCALE
+
+    def _answer(self, response: Any, freed: Collection[Group] = ()) -> Answer:
         status, effort = int(response.status), float(response.deterministic_time)
         nothing = np.zeros(0, dtype=np.int64)
         if status == _INFEASIBLE:
             return Answer(False, math.nan, math.nan, True, nothing, effort)
+        if status not in (_OPTIMAL, _FEASIBLE):  # cut short before there was a plan the solver may name no bound
+            return Answer(None, math.nan, self._obvious_bound(freed), False, nothing, effort)
         bound = math.floor(response.best_objective_bound / self._step + 1) / _SCALE
-        if status not in (_OPTIMAL, _FEASIBLE):
-            return Answer(None, math.nan, bound, False, nothing, effort)
         values = np.array(list(response.solution), dtype=np.int64)[: len(self._points)]
         points = sum(worth * int(value) for worth, value in zip(self._points, values, strict=True) if value) / _SCALE
         proven = status == _OPTIMAL

@@ -125,7 +125,7 @@ def press_terms(press: PressFit, action: Action, *, toggle: bool) -> tuple[Term,
         out.append(Term("precision", -ALL_OR_NOTHING_SHARE * action.importance, "a switch gives all or nothing"))
     if toggle:
         price = TOGGLE_POINTS if action.toggle_price is None else action.toggle_price
-        out.append(Term("toggle", -price, f"a press to start, a press to stop ({action.toggle})"))
+        out.append(Term("toggle", -price, action.toggle or "a press to start, a press to stop"))
     return tuple(out)
 
 

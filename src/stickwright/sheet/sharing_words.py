@@ -188,7 +188,7 @@ def second_words(placement: Placement) -> str:
     if not placement.second:
         return ""
     cost = placement.second_cost
-    told = cost is None or points(cost) in placement.second or "point" in placement.second
+    told = cost is None or points(cost) in placement.second or "costs" in placement.second
     return sentence(placement.second if told or cost is None else f"{clause(placement.second)}: {_cost(cost)}")
 
 
