@@ -251,7 +251,7 @@ def alternative_words(alternative: Alternative) -> str:
         One of the next best plans.
     """
     said = sentence(alternative.sentence)
-    return said if "point" in said else f"{clause(said)}: {_cost(alternative.loss)}."
+    return said if "costs" in said else f"{clause(said)}: {_cost(alternative.loss)}."
 
 
 def pair_words(pair: Pair) -> str:

@@ -1,0 +1,297 @@
+"""One control site: what its readings and recordings tell, what would fit for an action, and the site's own page."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+import numpy as np
+from numpy.typing import NDArray
+
+from stickwright.allocation.pressing import can_press
+from stickwright.listening import agreements, recorded_steadiness, trace_of, tunings_of, without_what_others_tell
+from stickwright.mechanics.ability import Ability, ability
+from stickwright.mechanics.demand import demand_of, needed_directions
+from stickwright.mechanics.explain import Situation, base_fits, best_extensions, helping_change
+from stickwright.mechanics.fit import DEAD_ZONES, Evaluated, Rules, SiteInputs, evaluate
+from stickwright.mechanics.setups import Setups, at_contact, bench_log_sd, setups_of
+from stickwright.mechanics.stand_ins import USUAL_COMFORTABLE_OF_MAXIMAL
+from stickwright.mechanics.verdict import fits_of, ranked
+from stickwright.model.case import Case
+from stickwright.model.kit import Kit, Stick
+from stickwright.model.plan import Demand, Fit, SitePlan
+from stickwright.model.player import Site
+from stickwright.model.recorded import Finding, TraceReport
+from stickwright.model.recording import Recording
+from stickwright.wording import site_findings, site_sentence, tired
+
+__all__ = [
+    "Judged",
+    "KnownSite",
+    "judged_for",
+    "known_site",
+    "offered",
+    "site_plan_of",
+    "tilts_to_try",
+    "with_controllers",
+]
+
+Array = NDArray[np.float64]
+HELPED = 8
+"""Sticks for which a helping change is looked for; further down nobody reads."""
+CANNOT = 20.0
+"""Shortfall of what no tuning mends (a finger that cannot lift, a base too large, a stick that stays where it is
+pushed): more than any other can reach."""
+
+
+@dataclass(frozen=True, eq=False)
+class KnownSite:
+    """What one site's readings and recordings tell, before any action is asked of it.
+
+    Parameters
+    ----------
+    site : Site
+    ability : Ability
+    rng : Generator
+        The site's own, for what is still drawn.
+    recordings : sequence of Recording
+    reports : tuple of TraceReport
+    heard : tuple of Finding
+        What the recordings added.
+    stick_scale : array, shape (sticks, draws)
+        Factor on each stick's forces in each draw.
+    """
+
+    site: Site
+    ability: Ability
+    rng: np.random.Generator
+    recordings: Sequence[Recording]
+    reports: tuple[TraceReport, ...]
+    heard: tuple[Finding, ...]
+    stick_scale: Array
+
+
+@dataclass(frozen=True, eq=False)
+class Judged:
+    """All set-ups at a site, judged for one action.
+
+    Parameters
+    ----------
+    demand : Demand
+    setups : Setups
+    inputs : SiteInputs
+    found : Evaluated
+    needed : array of bool, shape (directions,)
+    """
+
+    demand: Demand
+    setups: Setups
+    inputs: SiteInputs
+    found: Evaluated
+    needed: NDArray[np.bool_]
+
+
+def with_controllers(kit: Kit) -> Kit:
+    """The kit with the sticks of its two-handed controllers among the sticks, under the controller's own name.
+
+    Parameters
+    ----------
+    kit : Kit
+    """
+    sticks = [
+        Stick(
+            name=one.name, contact_height_m=one.contact_height_m, start_force_n=one.start_force_n,
+            full_force_n=one.full_force_n, travel_m=one.travel_m, base_m=one.base_m, mass_kg=one.mass_kg, plug=one.plug,
+            current_a=one.current_a, in_stock=one.in_stock, price=one.price, cable_m=one.cable_m, note=one.note,
+            takes_toppers=False,
+        )
+        for one in kit.controller
+        if one.start_force_n is not None and one.full_force_n is not None and one.travel_m is not None
+        and one.contact_height_m is not None and one.sticks
+    ]  # fmt: skip
+    return kit.model_copy(update={"stick": (*kit.stick, *sticks)})
+
+
+def tilts_to_try(kit: Kit, site: Site) -> Sequence[int]:
+    """Tilts to try, as places in the kit: all when the slope of the movement is known, else the most level one.
+
+    Parameters
+    ----------
+    kit : Kit
+    site : Site
+    """
+    if site.movement_tilt_rad is not None:
+        return range(len(kit.tilt_rad))
+    return sorted(range(len(kit.tilt_rad)), key=lambda place: abs(kit.tilt_rad[place]))[:1]
+
+
+def known_site(
+    case: Case, site: Site, rng: np.random.Generator, draws: int, findings: list[Finding]
+) -> KnownSite | None:
+    """What is known of a site; None when nothing tells of a stick there.
+
+    Parameters
+    ----------
+    case : Case
+    site : Site
+    rng : Generator
+    draws : int
+    findings : list of Finding
+        What is noticed is added here.
+    """
+    mine = [recording for recording in case.recordings if recording.site == site.name]
+    reports = tuple(trace_of(recording, rng) for recording in mine)
+    tried = {
+        place: at_contact(case.kit, entry.stick, entry.topper, entry.extension)
+        for place, entry in enumerate(site.on_stick)
+    }
+    lightest = min((s for s in case.kit.stick if s.kind == "lever"), key=lambda s: s.full_force_n, default=None)
+    steadiness, heard = recorded_steadiness(case.kit, site, mine, reports)
+    known = ability(
+        site, rng, draws, tried=tried, recorded=steadiness, lightest_stick=lightest.name if lightest else None
+    )
+    if known is None:
+        if not can_press(site) and not site.reaches:
+            findings.append(
+                Finding(
+                    "fault",
+                    "no force",
+                    f"{site.name}: no force was read, and no stick tried in a named direction, so no stick can be chosen. "
+                    "Take the force in four directions, or try two sticks and note how far the player gets, and which way.",
+                )
+            )
+        return None
+    return KnownSite(site, known, rng, mine, reports, tuple(heard), _stick_scale(case.kit, rng, draws))
+
+
+def judged_for(case: Case, one: KnownSite, action: str | None, rules: Rules) -> Judged:
+    """Every set-up that could be built at a site, judged for one action.
+
+    Parameters
+    ----------
+    case : Case
+    one : KnownSite
+    action : str or None
+        The most important stick action when None.
+    rules : Rules
+    """
+    site, known = one.site, one.ability
+    demand = demand_of(case.game, action, known.direction_rad, site.name)
+    weights = np.asarray(demand.direction_weights)
+    needed = needed_directions(weights, known.direction_rad)
+    setups = setups_of(
+        case.kit,
+        toppers=site.toppers,
+        part=site.part,
+        tilts=tilts_to_try(case.kit, site),
+        site=site.name,
+    )
+    inputs = replace(_inputs(site, setups, known, demand, weights, needed), stick_scale=one.stick_scale)
+    return Judged(demand, setups, inputs, evaluate(setups, inputs, rules), needed)
+
+
+def offered(one: KnownSite, judged: Judged, rules: Rules) -> tuple[Fit, ...]:
+    """The best set-up of each stick for one action, best first.
+
+    Parameters
+    ----------
+    one : KnownSite
+    judged : Judged
+    rules : Rules
+    """
+    order = ranked(judged.setups, judged.found, one.site.liked, rules)
+    return fits_of(
+        order.best, judged.setups, judged.found, judged.inputs, one.ability.direction_rad, judged.demand, one.site, rules,
+        _situation(one.site, one.ability, judged.demand), [""] * len(order.best),
+    )  # fmt: skip
+
+
+def _stick_scale(kit: Kit, rng: np.random.Generator, draws: int) -> Array:
+    """Factor on each stick's forces in each draw, by what its bench leaves open; 1 in the first."""
+    sds = np.array([bench_log_sd(stick) for stick in kit.stick])
+    scale: Array = np.exp(sds[:, None] * rng.standard_normal((len(sds), draws)))
+    scale[:, 0] = 1.0
+    return scale
+
+
+def _inputs(
+    site: Site, setups: Setups, known: Ability, demand: Demand, weights: Array, needed: NDArray[np.bool_]
+) -> SiteInputs:
+    plane = np.ones((len(setups.slopes_rad), len(weights)))
+    if site.movement_tilt_rad is not None:
+        off = np.cos(setups.slopes_rad - site.movement_tilt_rad)[:, None]
+        plane = np.hypot(np.cos(known.direction_rad)[None, :], np.sin(known.direction_rad)[None, :] * off)
+    static = np.zeros(len(setups))
+    static += np.where(setups.touch & (site.can_lift is not True), CANNOT, 0.0)
+    static += np.where(setups.home_share > DEAD_ZONES[-1], CANNOT, 0.0)
+    if site.room_m is not None:
+        fits = [stick.base_m is None or base_fits(stick.base_m, site.room_m) for stick in setups.kit.stick]
+        static += np.where(np.asarray(fits)[setups.stick], 0.0, CANNOT)
+    spasm = site.spasm
+    return SiteInputs(
+        force_n=known.force_n, reach_m=known.reach_m, weight=weights, needed=needed, plane=plane,
+        level_share=demand.usual_level_share, rest_n=known.rest_force_n, involuntary_n=known.involuntary_n,
+        crossing_hz=known.crossing_hz, limb_n_per_m=known.limb_stiffness_n_per_m, noise_share=known.force_noise_share,
+        fall_off=known.fall_off, spasm_per_min=60 * spasm.rate_per_s if spasm else 0.0,
+        spasm_peak_n=spasm.peak_n if spasm else (), false_limit_per_min=demand.false_input_limit_per_min, static=static,
+    )  # fmt: skip
+
+
+def site_plan_of(case: Case, one: KnownSite, judged: Judged, rules: Rules) -> SitePlan:
+    """The site's own page: ability, ranking, help, tuning.
+
+    Parameters
+    ----------
+    case : Case
+    one : KnownSite
+    judged : Judged
+    rules : Rules
+    """
+    site, known, rng = one.site, one.ability, one.rng
+    demand, setups, inputs, found = judged.demand, judged.setups, judged.inputs, judged.found
+    recordings, reports = one.recordings, one.reports
+    order = ranked(setups, found, site.liked, rules)
+    situation = _situation(site, known, demand)
+    places = (*order.best, *order.others)
+    helps = [
+        helping_change(place, setups, found, inputs, known.direction_rad, rules, situation) if row < HELPED else ""
+        for row, place in enumerate(places)
+    ]
+    fits = fits_of(places, setups, found, inputs, known.direction_rad, demand, site, rules, situation, helps)
+    best, others = fits[: len(order.best)], fits[len(order.best) :]
+    choice = best[0] if best[0].verdict != "does not fit" else None
+    notes = [
+        *agreements(known, setups, found, recordings, reports),
+        *site_findings(site, demand, best),
+        *tired(setups, inputs, order.best[0], known, rules),
+    ]
+    return SitePlan(
+        name=site.name,
+        part=site.part,
+        support=site.support or (site.rest[-1].support if site.rest else ""),
+        capability=known.report,
+        demand=demand,
+        choice=choice,
+        fits=best,
+        alternatives=others,
+        tried=len(setups),
+        sentence=site_sentence(site, best, choice, rules.tie_bits),
+        best_extension=best_extensions(setups, order.best[0], inputs, known.direction_rad),
+        recordings=without_what_others_tell(reports),
+        tunings=tunings_of(case, site, recordings, setups, found, rng),
+        findings=tuple(notes),
+    )
+
+
+def _situation(site: Site, known: Ability, demand: Demand) -> Situation:
+    return Situation(
+        site=site.name,
+        rest_n=float(known.rest_force_n[0]),
+        involuntary_n=float(known.involuntary_n[0]),
+        comfortable_of_maximal=site.comfortable_of_maximal_share or USUAL_COMFORTABLE_OF_MAXIMAL,
+        can_lift=site.can_lift,
+        room_m=site.room_m,
+        longest_hold_s=demand.longest_hold_s,
+        supported=bool(site.rest and site.rest[-1].support),
+        part="finger" if site.part in ("fingertip", "thumb") else site.part,
+    )
