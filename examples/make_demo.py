@@ -460,7 +460,7 @@ kind = "press"
 importance = 7
 duty_share = 0.05
 presses_per_min = 6
-busy_presses_per_min = 14
+busy_presses_per_min = 18
 helper_price = 6
 
 [[action]]
@@ -616,7 +616,7 @@ tilt_slack_mm = 200
 
   [site.press]
   force_n = [7.5, 6.9, 7.8]
-  rate_per_s = [0.8, 0.7]
+  rate_per_s = [0.55, 0.50]
   hold_s = [4, 5]
   landing_mm = 11
   travel_mm = 25
@@ -639,8 +639,8 @@ says = "yes"
 
 [[together]]
 sites = ["right index", "left foot"]
-alone_per_s = 0.75
-both_per_s = 0.55
+alone_per_s = 0.50
+both_per_s = 0.45
 
 [[helper]]
 name = "cousin"

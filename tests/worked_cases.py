@@ -227,19 +227,20 @@ MORE_SITES: dict[str, list[dict[str, Any]]] = {
     "idris": [
         {"name": "left fist", "part": "hand", "to_hub_m": 0.9,
          "press": {"force_n": 9, "rate_per_s": 0.7, "landing_mm": 28, "release_s": [0.9, 0.9, 2.4]}},
+        # involuntary force between spasms is chosen
         {"name": "knee", "part": "knee", "to_hub_m": 1.2,
-         "press": {"force_n": 12, "rate_per_s": 0.5, "fires_with_spasm_share": 0.2}},
+         "press": {"force_n": 12, "rate_per_s": 0.5, "fires_with_spasm_share": 0.2, "involuntary_force_n": 0.5}},
     ],
     "marit": [
-        # one switch at the cheek, one on each wing of the head rest
-        {"name": "cheek", "part": "cheek", "press": {"rate_per_s": 1.2, "most_switches": 1}, "cleared": "yes",
+        # measured on wink; how far it moves clear is chosen. One switch there, one on each wing of the head rest
+        {"name": "cheek", "part": "cheek", "press": {"rate_per_s": 1.2, "travel_mm": 8, "most_switches": 1}, "cleared": "yes",
          "to_hub_m": 1.1, "tilt_slack_m": 0.6},
         {"name": "left head side", **_HEAD_SIDE, "press": {"force_n": 6, "rate_per_s": 0.9, "hold_s": 10, "most_switches": 1}},
         {"name": "right head side", **_HEAD_SIDE, "press": {"force_n": 5, "rate_per_s": 0.9, "hold_s": 10, "most_switches": 1}},
     ],
     "joss": [
-        {"name": "left thumb", "part": "thumb", "to_hub_m": 1.0, "can_lift": True,
-         "room_mm": [60, 60],  # chosen: his hand lies round the pad in its holder
+        {"name": "left thumb", "part": "thumb", "to_hub_m": 1.0,
+         "room_mm": [30, 30],  # measured on the pad in its holder: no other stick can stand there
          "reading": [{"direction_deg": phi, "force_n": 7, "reach_mm": 25} for phi in EIGHT],
          "rest": [{"force_n": 0}],  # chosen
          "involuntary_force_n": 0.02, "limb_stiffness_n_per_mm": 0.08, "force_noise_share": 0.05,
