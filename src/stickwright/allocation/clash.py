@@ -8,8 +8,8 @@ whenever what has been given up is not enough, the next clash says what else cou
 from __future__ import annotations
 
 import heapq
-from collections.abc import Callable, Collection, Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Collection, Mapping, Sequence
+from dataclasses import dataclass, replace
 from itertools import count
 
 from stickwright.allocation.integer_model import Group
@@ -19,7 +19,7 @@ from stickwright.allocation.solve import Solver
 from stickwright.model.sharing import Clash, Relaxation
 from stickwright.units import figures
 
-__all__ = ["WayOut", "clash_of", "smallest_clash", "ways_out"]
+__all__ = ["WayOut", "clash_of", "least_limits", "smallest_clash", "ways_out"]
 
 _MOST_LOOKED_AT = 60
 """Sets of wishes given up that are looked at, cheapest first."""
@@ -127,6 +127,46 @@ def ways_out(solver: Solver, first: Sequence[Group], *, most: int = 3) -> tuple[
     return tuple(found)
 
 
+def least_limits(question: Question, freed: Collection[Group]) -> dict[str, float]:
+    """How far a limit on devices or on money must be raised, where raising it is part of a way out.
+
+    Parameters
+    ----------
+    question : Question
+    freed : collection of tuple
+        From `ways_out`.
+
+    Returns
+    -------
+    dict
+        'parts' and 'budget', those that are freed, each the smallest with which a plan is possible; money to the
+        hundredth.
+    """
+    out: dict[str, float] = {}
+    now = question
+    if ("parts",) in freed and question.most_parts is not None:
+        rest = [group for group in freed if group != ("parts",)]
+        most = question.most_parts + 1
+        while most < len(question.actions) + 1 and not Solver(replace(now, most_parts=most)).possible(freed=rest):
+            most += 1
+        out["parts"] = most
+        now = replace(now, most_parts=most)
+    if ("budget",) in freed and question.budget is not None:
+        rest = [group for group in freed if group not in (("budget",), ("parts",))]
+        low = question.budget
+        high = low + sum(gear.price or 0.0 for gear in question.gear) * len(question.actions)
+        while high - low > 0.005:
+            middle = round((low + high) / 2, 2)
+            if middle in (low, high):
+                break
+            if Solver(replace(now, budget=middle)).possible(freed=rest):
+                high = middle
+            else:
+                low = middle
+        out["budget"] = high
+    return out
+
+
 def clash_of(question: Question, core: Sequence[Group], out: Sequence[WayOut], refused: Sequence[Refused]) -> Clash:
     """A clash in words.
 
@@ -141,14 +181,12 @@ def clash_of(question: Question, core: Sequence[Group], out: Sequence[WayOut], r
         Why parts cannot do actions.
     """
     wishes = tuple(_words(group, question, refused) for group in core)
-    relaxations = tuple(
-        Relaxation(
-            _and([_given_up(group, question) for group in sorted(one.freed)]), one.price,
-            tuple(_given_up(group, question) for group in sorted(one.freed)),
-        )
-        for one in out
-    )  # fmt: skip
-    return Clash(wishes, _sentence(core, wishes, relaxations, question, refused), relaxations)
+    relaxations = []
+    for one in out:
+        least = least_limits(question, one.freed)
+        given = tuple(_given_up(group, question, least) for group in sorted(one.freed))
+        relaxations.append(Relaxation(_and(given), one.price, given))
+    return Clash(wishes, _sentence(core, wishes, relaxations, question, refused), tuple(relaxations))
 
 
 def _and(parts: Sequence[str]) -> str:
@@ -231,7 +269,9 @@ def _words(group: Group, question: Question, refused: Sequence[Refused]) -> str:
         "power": lambda: f"{rest[0]} supplies only so much current",
         "paired": lambda: f"the hubs take {question.paired or 'no'} paired controller{'s' * (question.paired > 1)}",
         "budget": lambda: f"no more than {figures(question.budget or 0.0)} may be spent",
-        "parts": lambda: f"no more than {question.most_parts} devices may stand around",
+        "parts": lambda: (
+            f"no more than {question.most_parts} device{'' if question.most_parts == 1 else 's'} may stand around"
+        ),
         "keep": lambda: f"{rest[0]} is to stay with {rest[1]}",
         "without": lambda: f"{rest[0]} is not to be used",
         "helper": lambda: f"{rest[0]} takes over only so many actions",
@@ -251,7 +291,7 @@ def _socket_words(rest: Sequence[str], question: Question) -> str:
     return f"{rest[0]} needs a socket that takes {_or(rest[1:]) if rest[1:] else 'its plug (none is said)'}"
 
 
-def _given_up(group: Group, question: Question) -> str:
+def _given_up(group: Group, question: Question, least: Mapping[str, float]) -> str:
     kind, rest = group[0], group[1:]
     texts: dict[str, Callable[[], str]] = {
         "do": lambda: f"leave {rest[0]} out, or find a game option or a helper for it",
@@ -260,8 +300,8 @@ def _given_up(group: Group, question: Question) -> str:
         "sockets": lambda: _more_sockets(rest, question),
         "power": lambda: f"give {rest[0]} a powered splitter, or use a second hub",
         "paired": lambda: "use a hub that takes one more paired controller",
-        "budget": lambda: "spend more",
-        "parts": lambda: "let more devices stand around",
+        "budget": lambda: f"spend {least['budget']:.2f} instead of {question.budget or 0.0:.2f}",
+        "parts": lambda: f"let {least['parts']:.0f} devices stand around instead of {question.most_parts}",
         "keep": lambda: f"let {rest[0]} go elsewhere than {rest[1]}",
         "without": lambda: f"use {rest[0]} after all",
         "helper": lambda: f"let {rest[0]} do more",

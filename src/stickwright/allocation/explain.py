@@ -16,6 +16,7 @@ from stickwright.allocation.placing import choice_of, placements_of, signature
 from stickwright.allocation.problem import Question
 from stickwright.allocation.solve import Answer, Solver
 from stickwright.model.sharing import Alternative, Elsewhere, Placement
+from stickwright.units import figures
 
 __all__ = ["Asked", "elsewhere_of", "explained", "place_words", "trade_words"]
 
@@ -113,20 +114,28 @@ def trade_words(
         From `extras`: what does not belong to one action.
     """
     totals: dict[str, float] = {}
+    was = {one.action: one for one in old}
+    now = {one.action: one for one in new}
     for placements, extra, sign in ((new, new_extra, 1.0), (old, old_extra, -1.0)):
         for placement in placements:
+            left = _left_to(was.get(placement.action), now.get(placement.action))
             for term in placement.terms:
-                totals[term.what] = totals.get(term.what, 0.0) + sign * term.points
+                what = term.what if left is None or term.what in ("effort", "part", "set-up") else left
+                totals[what] = totals.get(what, 0.0) + sign * term.points
         for what, points in extra.items():
             totals[what] = totals.get(what, 0.0) + sign * points
-    if totals.get("dropped") or totals.get("importance"):
-        totals["dropped"] = totals.pop("importance", 0.0) + totals.get("dropped", 0.0)
     ordered = sorted(totals.items(), key=lambda one: one[1])
     worse = [_WORSE[what] for what, points in ordered if points < -_NOTABLE][:3]
     better = [_BETTER[what] for what, points in reversed(ordered) if points > _NOTABLE][:2]
     if worse and better:
         return f"{', '.join(worse)}, but {' and '.join(better)}"
     return ", ".join(worse or better) or "as good by these figures"
+
+
+def _left_to(old: Placement | None, new: Placement | None) -> str | None:
+    """Who takes an action over from the player, or hands it back: precision that nobody asks for is then no gain."""
+    hows = {one.how if one is not None else "dropped" for one in (old, new)}
+    return next((how for how in ("dropped", "helper", "option") if how in hows), None) if len(hows) > 1 else None
 
 
 def extras(model: IntegerModel, answer: Answer) -> dict[str, float]:
@@ -247,10 +256,11 @@ def _with_reasons(
         if broken:
             reason += f"; no stick keeps all rules here: {broken.rstrip('.')}"
     else:
-        reason = next((term.words for term in placement.terms if term.what == placement.how), place_words(placement))
-        if placement.how in ("helper", "dropped", "option") and not sites:
-            nearest = _nearest(placement.action, refused)
-            reason += f"; no part of the player can: {nearest}" if nearest else ""
+        price = -next((term.points for term in placement.terms if term.what == placement.how), 0.0)
+        nearest = "" if sites else _nearest(placement.action, refused)
+        reason = f"no part of the player can: {nearest}" if nearest else ""
+        if sites:
+            reason = f"its price, {figures(price)} of 10, is less than any part of the player would cost the whole"
     if not answer.possible:
         nearest = _nearest(placement.action, refused, other_than=placement.site)
         second = "There is no other way" + (f": {nearest}." if nearest else ".")

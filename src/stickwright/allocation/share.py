@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 
-from stickwright.allocation.clash import clash_of, smallest_clash, ways_out
+from stickwright.allocation.clash import clash_of, least_limits, smallest_clash, ways_out
 from stickwright.allocation.dominance import needed_ways
 from stickwright.allocation.explain import Asked, elsewhere_of, explained
 from stickwright.allocation.integer_model import Group
@@ -71,7 +71,7 @@ def share_out(
     pairs = pairs_of(case.player)
     whole = question_of(case, found, pairs, wishes)
     solver = Solver(_pruned(whole))
-    best, freed, clash = _best(solver, found)
+    solver, best, freed, clash = _best(solver, found)
     asked = Asked(solver, best, freed, tell)
     placements = placements_of(solver.question, solver.model, best) if best.possible else ()
     placements, alternatives = (
@@ -122,16 +122,24 @@ def _pruned(question: Question) -> Question:
     )
 
 
-def _best(solver: Solver, found: Places) -> tuple[Answer, frozenset[Group], Clash | None]:
+def _best(solver: Solver, found: Places) -> tuple[Solver, Answer, frozenset[Group], Clash | None]:
+    """The best plan; where none meets every wish, the best one once the cheapest way out is taken, and the clash."""
     answer = solver.best()
     if answer.possible is not False:
-        return answer, frozenset(), None
+        return solver, answer, frozenset(), None
     core = smallest_clash(solver)
     out = ways_out(solver, core)
     clash = clash_of(solver.question, core, out, found.refused)
     if not out:
-        return answer, frozenset(), clash
-    return solver.best(freed=out[0].freed), out[0].freed, clash
+        return solver, answer, frozenset(), clash
+    freed = out[0].freed
+    least = least_limits(solver.question, freed)
+    if least:  # a limit is raised no further than it must be
+        most = int(least["parts"]) if "parts" in least else solver.question.most_parts
+        budget = least.get("budget", solver.question.budget)
+        solver = Solver(replace(solver.question, most_parts=most, budget=budget))
+        freed = freed - {("parts",), ("budget",)}
+    return solver, solver.best(freed=freed), freed, clash
 
 
 def _given_up(case: Case, placements: Sequence[Placement]) -> list[Placement]:
@@ -192,7 +200,7 @@ def _sentence(placements: Sequence[Placement], clash: Clash | None) -> str:
         counted.append((f"{number} {words}", number))
     told = ", ".join(words for words, number in counted if number) or "none can be done"
     start = f"Of {len(placements)} actions {told}." if placements else "No action could be given a place."
-    return f"{start} Not everything could be had: {clash.sentence}" if clash else start
+    return f"{start} Not everything that was wished for could be had." if clash else start
 
 
 def _findings(case: Case, placements: Sequence[Placement], found: Places) -> tuple[Finding, ...]:

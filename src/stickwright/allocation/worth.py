@@ -44,7 +44,8 @@ HELPER_POINTS = 5.0
 """Prices where the player has not said any."""
 RULE_POINTS = 4.0
 """Of a stick that breaks a rule of practice, where none keeps them all."""
-BUY_POINTS = 0.5
+BUY_POINTS = 1.5
+"""Of a thing that is not there tonight."""
 SLOWED_POINTS = 0.5
 """Share of importance lost where another part's effort halves the press rate, and so on in proportion."""
 

@@ -39,6 +39,7 @@ def who_page(plan: Plan, height_mm: float = 84.0, short: bool = False) -> dict[s
     sharing = _shared(plan)
     marks = marks_of(plan)
     numbers = {mark.site: str(mark.number) for mark in marks}
+    paired = _paired(sharing.placements)
     drawing = body_drawing(marks, (184.0, height_mm)) if marks else ""
     figure = {"svg": drawing, "alt": body_alt(marks), "width_mm": width_mm(drawing)} if marks else None
     return {
@@ -50,8 +51,8 @@ def who_page(plan: Plan, height_mm: float = 84.0, short: bool = False) -> dict[s
             [numbers.get(one.site or "", ""), one.action, done_by(one, named=not short)] for one in sharing.placements
         ],
         "order": [list(pair) for pair in introduced(sharing.placements)],
-        "paired": _paired(sharing.placements),
-        "cautions": [one.text for one in for_the_family(plan)],
+        "paired": paired,
+        "cautions": [one.text for one in for_the_family(plan) if one.about != "sharing" or not paired],
     }
 
 

@@ -77,9 +77,11 @@ def _part(line: PartLine) -> list[str]:
 
 
 def _conductors(wires: tuple[Wire, ...]) -> list[list[str]]:
-    """What each contact carries; cables that are alike in one entry."""
+    """What each contact of a round plug carries; cables that are alike in one entry. USB is the same everywhere."""
     told: dict[str, list[str]] = {}
     for wire in wires:
+        if wire.plug.startswith("USB"):
+            continue
         carried = ", ".join(f"{contact} {carries}" if carries else contact for contact, carries in wire.conductors)
         if carried:
             told.setdefault(carried, []).append(wire.tag)
