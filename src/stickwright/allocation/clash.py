@@ -8,21 +8,25 @@ whenever what has been given up is not enough, the next clash says what else cou
 from __future__ import annotations
 
 import heapq
-from collections.abc import Callable, Collection, Mapping, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Collection, Mapping, Sequence
+from dataclasses import dataclass, field, replace
 from itertools import count
 
+from stickwright.allocation.clash_words import given_up, sentence_of, way_out_sentence, wish_words
 from stickwright.allocation.integer_model import Group
 from stickwright.allocation.places import Refused
 from stickwright.allocation.problem import Question
-from stickwright.allocation.solve import Solver
+from stickwright.allocation.solve import Answer, Solver
 from stickwright.model.sharing import Clash, Relaxation
-from stickwright.units import figures
 
-__all__ = ["WayOut", "clash_of", "least_limits", "smallest_clash", "ways_out"]
+__all__ = ["WayOut", "clash_of", "further_clashes", "raised", "smallest_clash", "ways_out"]
 
 _MOST_LOOKED_AT = 60
 """Sets of wishes given up that are looked at, cheapest first."""
+_MOST_CLASHES = 4
+"""Clashes told beside the first; what is left is among the ways out all the same."""
+_RAISED = ("parts", "stock", "helper", "paired", "budget")
+"""Limits that a way out raises no further than it must; the others it does without."""
 _PRICES = {
     "stock": 3.0, "sockets": 4.0, "power": 4.0, "paired": 3.0, "budget": 2.0, "parts": 2.0, "keep": 2.0, "without": 2.0,
     "helper": 3.0, "presses": 5.0,
@@ -38,10 +42,14 @@ class WayOut:
     ----------
     freed : frozenset of tuple
     price : float
+    amounts : mapping
+        What each limit that is given up has to be: devices, money, stock, actions, second controllers; of sockets, how
+        many more.
     """
 
     freed: frozenset[Group]
     price: float
+    amounts: Mapping[Group, float] = field(default_factory=dict)
 
 
 def smallest_clash(solver: Solver, *, freed: Collection[Group] = ()) -> tuple[Group, ...]:
@@ -104,10 +112,14 @@ def ways_out(solver: Solver, first: Sequence[Group], *, most: int = 3) -> tuple[
     most : int, default 3
         How many are wanted.
     """
+    question = solver.question
+    possible = {way.action for way in question.ways}
+    # what nobody can do is part of every way out
+    given = frozenset(group for group in solver.groups if group[0] == "do" and group[1] not in possible)
     found: list[WayOut] = []
     seen: set[frozenset[Group]] = set()
     order = count()
-    queue: list[tuple[float, int, frozenset[Group]]] = [(0.0, next(order), frozenset())]
+    queue = [(sum(_price(group, question) or 0.0 for group in given), next(order), given)]
     looked = 0
     while queue and len(found) < most and looked < _MOST_LOOKED_AT:
         price, _, freed = heapq.heappop(queue)
@@ -116,19 +128,54 @@ def ways_out(solver: Solver, first: Sequence[Group], *, most: int = 3) -> tuple[
             continue
         core = tuple(first) if not freed else solver.clashing(freed=freed)
         if not core:
-            found.append(WayOut(freed, price))
+            found.append(_way_out(solver, freed, price))
             continue
         for group in core:
-            cost = _price(group, solver.question)
+            cost = _price(group, question)
             further = freed | {group}
             if cost is not None and further not in seen:
                 seen.add(further)
                 heapq.heappush(queue, (price + cost, next(order), further))
-    return tuple(found)
+    return tuple(found) or _any_way_out(solver, given)
 
 
-def least_limits(question: Question, freed: Collection[Group]) -> dict[str, float]:
-    """How far a limit on devices or on money must be raised, where raising it is part of a way out.
+def _any_way_out(solver: Solver, freed: frozenset[Group]) -> tuple[WayOut, ...]:
+    """One way out for a case with so many clashes that the cheapest is not found in time: clash by clash, then without
+    what was not needed."""
+    while core := solver.clashing(freed=freed):
+        costs = [(cost, group) for group in core if (cost := _price(group, solver.question)) is not None]
+        if not costs:
+            return ()
+        freed |= {min(costs)[1]}
+    for group in sorted(freed, key=lambda one: -(_price(one, solver.question) or 0.0)):
+        if solver.possible(freed=freed - {group}):
+            freed -= {group}
+    return (_way_out(solver, freed, sum(_price(group, solver.question) or 0.0 for group in freed)),)
+
+
+def _way_out(solver: Solver, freed: frozenset[Group], price: float) -> WayOut:
+    question, loose, amounts = raised(solver.question, freed)
+    sockets = [group for group in loose if group[0] == "sockets"]
+    if sockets:
+        answer = (solver if question is solver.question else Solver(question)).best(freed=loose)
+        amounts |= {group: over for group in sockets if (over := _beyond(solver, answer, group)) > 0}
+    return WayOut(freed, price, amounts)
+
+
+def _beyond(solver: Solver, answer: Answer, group: Group) -> float:
+    """How far a plan goes beyond a limit."""
+    if not len(answer.values):
+        return 0.0
+    return max(
+        sum(value * int(answer.values[column]) for column, value in zip(row.columns, row.values, strict=True))
+        - row.high
+        for row in solver.model.rows
+        if row.group == group
+    )
+
+
+def raised(question: Question, freed: Collection[Group]) -> tuple[Question, frozenset[Group], dict[Group, float]]:
+    """The question with limits raised no further than a way out needs.
 
     Parameters
     ----------
@@ -138,36 +185,97 @@ def least_limits(question: Question, freed: Collection[Group]) -> dict[str, floa
 
     Returns
     -------
-    dict
-        'parts' and 'budget', those that are freed, each the smallest with which a plan is possible; money to the
-        hundredth.
+    question : Question
+    freed : frozenset of tuple
+        What is still given up: what cannot be raised.
+    limits : dict
+        The new limit of each that was: devices, stock, actions of a helper, second controllers, money to the hundredth.
     """
-    out: dict[str, float] = {}
-    now = question
-    if ("parts",) in freed and question.most_parts is not None:
-        rest = [group for group in freed if group != ("parts",)]
-        most = question.most_parts + 1
-        while most < len(question.actions) + 1 and not Solver(replace(now, most_parts=most)).possible(freed=rest):
-            most += 1
-        out["parts"] = most
-        now = replace(now, most_parts=most)
-    if ("budget",) in freed and question.budget is not None:
-        rest = [group for group in freed if group not in (("budget",), ("parts",))]
-        low = question.budget
-        high = low + sum(gear.price or 0.0 for gear in question.gear) * len(question.actions)
-        while high - low > 0.005:
-            middle = round((low + high) / 2, 2)
-            if middle in (low, high):
-                break
-            if Solver(replace(now, budget=middle)).possible(freed=rest):
-                high = middle
-            else:
-                low = middle
-        out["budget"] = high
-    return out
+    left = set(freed)
+    limits: dict[Group, float] = {}
+    for group in sorted(freed, key=lambda one: (_RAISED.index(one[0]) if one[0] in _RAISED else -1, one)):
+        if group[0] not in _RAISED:
+            continue
+        left.remove(group)
+        low = _limit(question, group)
+        limit = _least_money(question, left, low) if group[0] == "budget" else _least(question, group, left, int(low))
+        limits[group] = limit
+        question = _with_limit(question, group, limit)
+    return question, frozenset(left), limits
 
 
-def clash_of(question: Question, core: Sequence[Group], out: Sequence[WayOut], refused: Sequence[Refused]) -> Clash:
+def _limit(question: Question, group: Group) -> float:
+    if group[0] == "stock":
+        return next(gear.in_stock for gear in question.gear if gear.name == group[1])
+    if group[0] == "helper":
+        return next(most for name, most, _ in question.at_most if name == group[1])
+    limits = {"parts": question.most_parts, "paired": question.paired, "budget": question.budget}
+    return limits[group[0]] or 0.0
+
+
+def _with_limit(question: Question, group: Group, limit: float) -> Question:
+    if group[0] == "budget":
+        return replace(question, budget=limit)
+    whole = round(limit)
+    if group[0] == "stock":
+        gear = tuple(replace(one, in_stock=whole) if one.name == group[1] else one for one in question.gear)
+        return replace(question, gear=gear)
+    if group[0] == "helper":
+        at_most = tuple((name, whole if name == group[1] else most, ways) for name, most, ways in question.at_most)
+        return replace(question, at_most=at_most)
+    return replace(question, most_parts=whole) if group[0] == "parts" else replace(question, paired=whole)
+
+
+def _least(question: Question, group: Group, freed: Collection[Group], low: int) -> float:
+    enough = low + 2 * len(question.actions)  # each action needs one device, one adapter and less than one splitter
+    return next(
+        (most for most in range(low + 1, enough) if Solver(_with_limit(question, group, most)).possible(freed=freed)),
+        enough,
+    )
+
+
+def _least_money(question: Question, freed: Collection[Group], low: float) -> float:
+    high = low + sum(gear.price or 0.0 for gear in question.gear) * 2 * len(question.actions)
+    while high - low > 0.005:
+        middle = round((low + high) / 2, 2)
+        if middle in (low, high):
+            break
+        if Solver(replace(question, budget=middle)).possible(freed=freed):
+            high = middle
+        else:
+            low = middle
+    return high
+
+
+def further_clashes(solver: Solver, first: Sequence[Group], cheapest: WayOut) -> tuple[tuple[Group, ...], ...]:
+    """Clashes beside the first that the cheapest way out settles too, each the smallest.
+
+    Parameters
+    ----------
+    solver : Solver
+    first : sequence of Group
+        From `smallest_clash`.
+    cheapest : WayOut
+    """
+    freed = cheapest.freed & set(first)
+    out: list[tuple[Group, ...]] = []
+    while freed < cheapest.freed and len(out) < _MOST_CLASHES:
+        core = smallest_clash(solver, freed=freed)
+        settled = cheapest.freed & set(core)
+        if not settled:
+            break
+        out.append(core)
+        freed |= settled
+    return tuple(out)
+
+
+def clash_of(
+    question: Question,
+    core: Sequence[Group],
+    out: Sequence[WayOut],
+    refused: Sequence[Refused],
+    further: Sequence[Sequence[Group]] = (),
+) -> Clash:
     """A clash in words.
 
     Parameters
@@ -179,141 +287,22 @@ def clash_of(question: Question, core: Sequence[Group], out: Sequence[WayOut], r
         From `ways_out`.
     refused : sequence of Refused
         Why parts cannot do actions.
+    further : sequence of sequence of Group
+        From `further_clashes`.
     """
-    wishes = tuple(_words(group, question, refused) for group in core)
-    relaxations = []
-    for one in out:
-        least = least_limits(question, one.freed)
-        given = tuple(_given_up(group, question, least) for group in sorted(one.freed))
-        relaxations.append(Relaxation(_and(given), one.price, given))
-    return Clash(wishes, _sentence(core, wishes, relaxations, question, refused), tuple(relaxations))
-
-
-def _and(parts: Sequence[str]) -> str:
-    *most, last = parts
-    return f"{', '.join(most)} and {last}" if most else last
-
-
-def _sites(action: str, question: Question) -> list[str]:
-    return list(
-        dict.fromkeys(way.site for way in question.ways if way.action == action and way.how == "site" and way.site)
-    )
-
-
-def _sentence(
-    core: Sequence[Group],
-    wishes: Sequence[str],
-    out: Sequence[Relaxation],
-    question: Question,
-    refused: Sequence[Refused],
-) -> str:
-    free = f"; free one of: {'; '.join(one.sentence for one in out)}." if out else "."
-    done = [group[1] for group in core if group[0] == "do"]
-    both = [group for group in core if group[0] == "together"]
-    if len(core) == 1 and done:
-        return f"{_nobody(done[0], question, refused)}{free}"
-    if len(both) == 1 and set(done) == set(both[0][1:3]) and not any(g[0] in ("keep", "without") for g in core):
-        first, second = done
-        here, there = _sites(first, question), _sites(second, question)
-        if here == there and len(here) == 1:
-            return f"{first} and {second} must be possible at the same moment, but both need the {here[0]}{free}"
-        return (
-            f"{first} and {second} must be possible at the same moment, but {first} can only be done at "
-            f"{_or(here)} and {second} only at {_or(there)}, and these cannot act together{free}"
+    wishes = tuple(wish_words(group, question, refused) for group in core)
+    relaxations = tuple(
+        Relaxation(
+            way_out_sentence(_in_order(one.freed, question), question, one.amounts), one.price,
+            tuple(given_up(group, question, one.amounts) for group in _in_order(one.freed, question)),
         )
-    sites = {name for action in done for name in _sites(action, question)}
-    if len(done) > 1 and len(sites) == 1 and not both and {group[0] for group in core} <= {"do", "site"}:
-        return f"{_and(done)} all need the {next(iter(sites))}, which does not take so many{free}"
-    return f"These cannot all be had: {'; '.join(wishes)}. Without any one of them the rest could{free}"
+        for one in out
+    )  # fmt: skip
+    told = sentence_of(core, further, [one.sentence for one in relaxations], question, refused)
+    return Clash(wishes, told, relaxations)
 
 
-def _or(names: Sequence[str]) -> str:
-    *most, last = names or ["nothing"]
-    return f"{', '.join(most)} or {last}" if most else last
-
-
-def _nobody(action: str, question: Question, refused: Sequence[Refused]) -> str:
-    if _sites(action, question):
-        return f"{action} cannot be done"
-    nearest: dict[str, Refused] = {}
-    for one in refused:
-        if one.action == action and (one.site not in nearest or one.shortfalls < nearest[one.site].shortfalls):
-            nearest[one.site] = one
-    closest = sorted(nearest.values(), key=lambda one: one.shortfalls)[:2]
-    why = "; ".join(f"{one.site}{f' on {one.device}' if one.device else ''}: {one.why}" for one in closest)
-    return f"Nobody can do {action} with this kit{f' ({why})' if why else ''}"
-
-
-def _words(group: Group, question: Question, refused: Sequence[Refused]) -> str:
-    kind, rest = group[0], group[1:]
-    if kind == "do":
-        sites = _sites(rest[0], question)
-        if not sites:
-            return _nobody(rest[0], question, refused)
-        return (
-            f"{rest[0]} must be done, and only at {_or(sites)} can it" if len(sites) <= 2 else f"{rest[0]} must be done"
-        )
-    if kind == "stock":
-        stock = next(gear.in_stock for gear in question.gear if gear.name == rest[0])
-        return f"there is {'only one' if stock == 1 else 'no' if stock == 0 else f'no more than {stock} of'} {rest[0]}"
-    texts: dict[str, Callable[[], str]] = {
-        "together": lambda: f"{rest[0]} and {rest[1]} must be possible at the same moment",
-        "chord": lambda: f"{rest[0]} is pressed by {rest[1]}",
-        "site": lambda: (
-            f"{rest[0]} takes one stick, or a few switches, never both"
-            if ":" not in rest[0]
-            else f"{rest[0]} does one action"
-        ),
-        "presses": lambda: f"{rest[0]} can press for no more than 60 % of the busy minute",
-        "sockets": lambda: _socket_words(rest, question),
-        "power": lambda: f"{rest[0]} supplies only so much current",
-        "paired": lambda: f"the hubs take {question.paired or 'no'} paired controller{'s' * (question.paired > 1)}",
-        "budget": lambda: f"no more than {figures(question.budget or 0.0)} may be spent",
-        "parts": lambda: (
-            f"no more than {question.most_parts} device{'' if question.most_parts == 1 else 's'} may stand around"
-        ),
-        "keep": lambda: f"{rest[0]} is to stay with {rest[1]}",
-        "without": lambda: f"{rest[0]} is not to be used",
-        "helper": lambda: f"{rest[0]} takes over only so many actions",
-        "slowed": lambda: "one part slows another",
-    }
-    return texts[kind]()
-
-
-def _socket_words(rest: Sequence[str], question: Question) -> str:
-    group = next((one for one in question.sockets if one.name == rest[0]), None)
-    if len(rest) == 2 and group is not None:
-        return f"{group.name} and {rest[1]} shut each other out"
-    if group is not None:
-        return f"{group.hub} has {len(group.sockets)} such socket{'s' * (len(group.sockets) > 1)} ({' '.join(group.sockets)})"
-    if any(rest[0] == hub for hub, *_ in question.hub_limits):
-        return f"{rest[0]} takes only so many devices"
-    return f"{rest[0]} needs a socket that takes {_or(rest[1:]) if rest[1:] else 'its plug (none is said)'}"
-
-
-def _given_up(group: Group, question: Question, least: Mapping[str, float]) -> str:
-    kind, rest = group[0], group[1:]
-    texts: dict[str, Callable[[], str]] = {
-        "do": lambda: f"leave {rest[0]} out, or find a game option or a helper for it",
-        "together": lambda: f"do {rest[0]} and {rest[1]} one after the other",
-        "stock": lambda: f"get one {rest[0]} more",
-        "sockets": lambda: _more_sockets(rest, question),
-        "power": lambda: f"give {rest[0]} a powered splitter, or use a second hub",
-        "paired": lambda: "use a hub that takes one more paired controller",
-        "budget": lambda: f"spend {least['budget']:.2f} instead of {question.budget or 0.0:.2f}",
-        "parts": lambda: f"let {least['parts']:.0f} devices stand around instead of {question.most_parts}",
-        "keep": lambda: f"let {rest[0]} go elsewhere than {rest[1]}",
-        "without": lambda: f"use {rest[0]} after all",
-        "helper": lambda: f"let {rest[0]} do more",
-        "presses": lambda: f"slow the game down, so that {rest[0]} presses less often",
-    }
-    return texts[kind]()
-
-
-def _more_sockets(rest: Sequence[str], question: Question) -> str:
-    group = next((one for one in question.sockets if one.name == rest[0]), None)
-    if group is not None and len(rest) == 1:
-        return f"add a hub or a splitter with one more socket like {group.name}"
-    if any(rest[0] == hub for hub, *_ in question.hub_limits):
-        return f"add a second hub beside {rest[0]}"
-    return f"add a hub with a socket for {rest[0]} that takes {_or(rest[1:]) if rest[1:] else 'its plug'}"
+def _in_order(groups: Collection[Group], question: Question) -> list[Group]:
+    """Actions as the game names them, then the rest."""
+    place = {action: number for number, action in enumerate(question.actions)}
+    return sorted(groups, key=lambda group: (group[0] != "do", place.get(group[1], 0) if group[1:] else 0, group))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 
-from stickwright.allocation.clash import clash_of, least_limits, smallest_clash, ways_out
+from stickwright.allocation.clash import clash_of, further_clashes, raised, smallest_clash, ways_out
 from stickwright.allocation.dominance import needed_ways
 from stickwright.allocation.explain import Asked, elsewhere_of, explained
 from stickwright.allocation.integer_model import Group
@@ -129,16 +129,13 @@ def _best(solver: Solver, found: Places) -> tuple[Solver, Answer, frozenset[Grou
         return solver, answer, frozenset(), None
     core = smallest_clash(solver)
     out = ways_out(solver, core)
-    clash = clash_of(solver.question, core, out, found.refused)
+    further = further_clashes(solver, core, out[0]) if out else ()
+    clash = clash_of(solver.question, core, out, found.refused, further)
     if not out:
         return solver, answer, frozenset(), clash
-    freed = out[0].freed
-    least = least_limits(solver.question, freed)
-    if least:  # a limit is raised no further than it must be
-        most = int(least["parts"]) if "parts" in least else solver.question.most_parts
-        budget = least.get("budget", solver.question.budget)
-        solver = Solver(replace(solver.question, most_parts=most, budget=budget))
-        freed = freed - {("parts",), ("budget",)}
+    question, freed, limits = raised(solver.question, out[0].freed)
+    if limits:
+        solver = Solver(question)
     return solver, solver.best(freed=freed), freed, clash
 
 
