@@ -108,7 +108,12 @@ def roles_wanted(game: Game) -> tuple[dict[str, str | None], tuple[Assumption, .
 
 
 def place_of(site: Site) -> str:
-    """Where a controller is held or fixed for a part: the two hands hold one in common."""
+    """Where a controller is held or fixed for a part: the two hands hold one in common.
+
+    Parameters
+    ----------
+    site : Site
+    """
     limb = limb_of(site)
     return "hands" if limb.endswith("arm") else limb
 

@@ -58,12 +58,24 @@ def socket_groups(hubs: Sequence[Hub], without: Sequence[str] = ()) -> tuple[Soc
 
 
 def hub_limits(hubs: Sequence[Hub]) -> tuple[tuple[str, float | None, int | None], ...]:
-    """Current and number of devices that each hub allows in all."""
+    """Current and number of devices that each hub allows in all.
+
+    Parameters
+    ----------
+    hubs : sequence of Hub
+    """
     return tuple((hub.name, hub.current_a, hub.most_devices) for hub in hubs)
 
 
 def adapters_of(leads: Sequence[Lead], without: Sequence[str] = ()) -> tuple[Connection, ...]:
-    """Adapters of the kit: from the plug of a device to the plug of a socket."""
+    """Adapters of the kit: from the plug of a device to the plug of a socket.
+
+    Parameters
+    ----------
+    leads : sequence of Lead
+    without : sequence of str
+        Leads not to be used.
+    """
     out = []
     for lead in leads:
         if lead.kind == "adapter" and lead.name not in without:
@@ -74,6 +86,12 @@ def adapters_of(leads: Sequence[Lead], without: Sequence[str] = ()) -> tuple[Con
 
 def splitters_of(leads: Sequence[Lead], without: Sequence[str] = ()) -> tuple[Splitter, ...]:
     """USB splitters of the kit; a split round plug gives one input twice, so it adds no socket.
+
+    Parameters
+    ----------
+    leads : sequence of Lead
+    without : sequence of str
+        Leads not to be used.
 
     Notes
     -----

@@ -188,7 +188,7 @@ def second_words(placement: Placement) -> str:
     if not placement.second:
         return ""
     cost = placement.second_cost
-    told = cost is None or points(cost) in placement.second or "costs" in placement.second
+    told = cost is None or points(cost) in placement.second or "costs" in placement.second.casefold()
     return sentence(placement.second if told or cost is None else f"{clause(placement.second)}: {_cost(cost)}")
 
 
@@ -251,7 +251,7 @@ def alternative_words(alternative: Alternative) -> str:
         One of the next best plans.
     """
     said = sentence(alternative.sentence)
-    return said if "costs" in said else f"{clause(said)}: {_cost(alternative.loss)}."
+    return said if "costs" in said.casefold() else f"{clause(said)}: {_cost(alternative.loss)}."
 
 
 def pair_words(pair: Pair) -> str:

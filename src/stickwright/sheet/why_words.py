@@ -98,5 +98,5 @@ def _others(others: tuple[Elsewhere, ...]) -> str:
 def _other(one: Elsewhere) -> str:
     where = _WAYS.get(one.where, one.where)
     cost = "cannot be. " if one.cost is None else f"{counted(one.cost)} less. "
-    told = "" if one.cost is not None and "costs" in one.sentence else cost
+    told = "" if one.cost is not None and "costs" in one.sentence.casefold() else cost
     return wrapped([f"{where}: {told}{sentence(one.sentence)}"], WIDTH, "  ", "    ")
