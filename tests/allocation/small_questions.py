@@ -203,19 +203,23 @@ def alike_devices(seed: int) -> Question:
     seed : int
     """
     d = Draw(seed, frozenset({"current", "buying"}))
-    actions = tuple(f"action {n}" for n in range(d.one(1, 2, 3)))
-    sites = tuple(Site(f"site {n}", 0.3, d.one(1, 2), f"site {n}") for n in range(d.one(1, 1, 2)))
+    actions = tuple(f"action {n}" for n in range(d.one(1, 2, 2, 3)))
+    sites = tuple(Site(f"site {n}", 0.3, d.one(1, 2), f"site {n}") for n in range(d.one(1, 1, 1, 2)))
     gear = tuple(
         Gear(
-            f"switch {n}", d.one((TWO,), (TWO, USB), (USB,)), d.one(0.0, 0.0, 0.1), d.one(0, 1, 1, 2), d.one(None, 5.0)
+            f"switch {n}",
+            d.one((TWO,), (TWO,), (TWO, USB), (USB,)),
+            d.one(0.0, 0.0, 0.0, 0.1),
+            d.one(0, 1, 2, 2),
+            d.one(None, 5.0),
         )
-        for n in range(d.one(3, 4, 5))
+        for n in range(d.one(4, 5, 6))
     )
     ways = []
     for action in actions:
         for one in gear:
             if d.chance(0.85):
-                busy = d.one(5.0, 5.0, 20.0)
+                busy = d.one(5.0, 5.0, 5.0, 20.0)
                 ways.append(
                     Way(action, "site", d.one(5.0, 6.0, 6.5), d.one(*sites).name, one.name, "switch", busy_s=busy,
                         near_s=1.4 * busy, alone=d.chance(0.1))

@@ -53,11 +53,10 @@ def _dominated(
     kept: list[int] = []
     out: set[int] = set()
     for number in order:
-        better = [other for other in kept if _replaces(ways[other], ways[number], gear)]
-        stocks = [gear[ways[other].device or ""].in_stock for other in better]
-        rivals: set[str] = set()
-        for other in better:
-            rivals |= users[ways[other].device or ""]
+        # a device that is there in several set-ups is one device all the same
+        better = {ways[other].device or "" for other in kept if _replaces(ways[other], ways[number], gear)}
+        stocks = [gear[device].in_stock for device in better]
+        rivals: set[str] = set().union(*(users[device] for device in better))
         enough = bool(stocks) and sum(stocks) - max(stocks) > len(rivals - {ways[number].action})
         if enough and number not in named:
             out.add(number)
