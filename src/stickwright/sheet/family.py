@@ -196,7 +196,7 @@ def _set_up(plan: Plan, site: SitePlan, fit: Fit, drawing_height_mm: float) -> d
     return {
         "fits": True,
         "title": f"Stick set-up for player {plan.player}",
-        "lead": f"For the {site.name}{game}.",
+        "lead": f"For the {site.name}{game}.{_compromise(fit)}",
         "drawing": {"svg": drawing, "alt": setup_alt(fit), "width_mm": width_mm(drawing)},
         "steps": _steps(site, fit),
         "plug": _plug(fit),
@@ -205,6 +205,16 @@ def _set_up(plan: Plan, site: SitePlan, fit: Fit, drawing_height_mm: float) -> d
         "trouble": [list(pair) for pair in TROUBLE],
         "also": [*(_second_stick(other) for other in second_sticks(plan)), *_next_page(plan, site)],
     }
+
+
+def _compromise(fit: Fit) -> str:
+    """A stick that is used though it breaks a rule of practice, since none keeps them all."""
+    if fit.verdict != "does not fit":
+        return ""
+    return (
+        f" No stick here keeps every rule of practice; {fit.stick} comes nearest. Steering will be coarse or tiring: try it "
+        "together with the practitioner first."
+    )
 
 
 def _steps(site: SitePlan, fit: Fit) -> list[str]:

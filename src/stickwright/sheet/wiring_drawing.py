@@ -400,10 +400,10 @@ def _cable(
     ink.paragraph([*bold, *plain_lines], _PAD_MM, at, bold=len(bold))
     after = across.first_flag + FLAG_MM[0]
     flag(ink, across.first_flag, start, wire.tag)
-    flag(ink, across.last_flag(split), end, wire.tag)
-    if is_paired(wire):
-        ink.paragraph([wire.plug], after + 4.0, middle)
+    if is_paired(wire):  # no cable, so no second end to flag
+        ink.paragraph([wire.plug], after + 2.0, middle)
         return end
+    flag(ink, across.last_flag(split), end, wire.tag)
     ink.line((across.left, start), (across.first_flag, start), dash=dash)
     here = after
     if boxes:
