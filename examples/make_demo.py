@@ -120,6 +120,7 @@ base_mm = [60, 60, 12]
 mass_g = 60
 plug = "4-conductor"
 cable_m = 1.2
+current_ma = 1
 note = "finger must lift to start again"
 """
 
@@ -592,6 +593,7 @@ name = "left thumb"
 part = "thumb"
 support = "hand on the armrest"
 gauge_step_n = 0.005
+crossing_hz = 1.3
 to_hub_mm = 900
 
   [site.press]
@@ -609,6 +611,7 @@ name = "left foot"
 part = "foot"
 support = "heel on the foot plate"
 gauge_step_n = 0.1
+crossing_hz = 1.2
 minds = 1                    # shoes off first
 setup_min = 2
 to_hub_mm = 1900
@@ -704,7 +707,8 @@ def _append(kit: Path, readings: Path, benched: Benched) -> None:
     base = ", ".join(str(side) for side in benched.base_mm)
     lines = [
         f'force_class = "{benched.force_class}"', f"base_mm = [{base}]", f"mass_g = {benched.mass_g}",
-        f'plug = "{benched.plug}"', f"cable_m = {benched.cable_m}", *benched.extra, f'note = "{benched.comment}"',
+        f'plug = "{benched.plug}"', f"cable_m = {benched.cable_m}", *([] if "USB" in benched.plug else ["current_ma = 1"]),
+        *benched.extra, f'note = "{benched.comment}"',
     ]  # fmt: skip
     with kit.open("a", encoding="utf-8", newline="\n") as file:
         file.write("\n".join(lines) + "\n")

@@ -13,9 +13,12 @@ sys.path.insert(0, str(Path(__file__).resolve().parent.parent / "examples"))
 
 import make_demo
 
+import worked_cases
 from stickwright.cli import main
 from stickwright.model.case import Case
 from stickwright.model.plan import Plan, SitePlan
+from stickwright.model.sharing import Sharing
+from stickwright.model.wishes import Wishes
 from stickwright.planning import plan
 from stickwright.records.folder import check_case, read_case
 
@@ -30,6 +33,12 @@ def case() -> Case:
 @pytest.fixture(scope="module")
 def made(case: Case) -> Plan:
     return plan(case, draws=200)
+
+
+@pytest.fixture(scope="module")
+def sharing(made: Plan) -> Sharing:
+    assert made.sharing is not None
+    return made.sharing
 
 
 def site(made: Plan, name: str) -> SitePlan:
@@ -104,6 +113,92 @@ def test_the_plan_names_a_stick_of_the_kit(made: Plan, case: Case) -> None:
         assert one.choice is not None
         assert one.choice.verdict != "does not fit"
         assert "Second: " in one.sentence
+
+
+def test_the_kit_can_press_and_be_plugged_in(case: Case) -> None:
+    """Four switches or more, each with its force and its face, one of them without touch; a two-handed controller; leads
+    of several lengths, an adapter and a splitter; and something of which there is one less than wanted, with its price."""
+    kit = case.kit
+    assert len(kit.switch) >= 4
+    assert all(switch.force_n > 0 or switch.kind == "proximity" for switch in kit.switch)
+    assert all(switch.face_m and switch.plug and switch.cable_m for switch in kit.switch)
+    assert [switch.kind for switch in kit.switch].count("proximity") == 1
+    assert len(kit.controller) == 1
+    assert {lead.kind for lead in kit.lead} == {"extension", "adapter", "splitter"}
+    assert len({lead.length_m for lead in kit.lead if lead.plug == "2-conductor" and lead.kind == "extension"}) == 3
+    assert all(stick.plug and stick.cable_m and stick.current_a for stick in kit.stick)
+    assert [switch.name for switch in kit.switch if switch.price is not None] == ["daisy"]
+
+
+def test_the_whole_controller(sharing: Sharing) -> None:
+    """Two sticks, three switches, one action left to the game, one to the cousin; proven, wired, nothing given up."""
+    assert sharing.proven
+    assert sharing.clash is None
+    placed = [(one.action, one.how, one.kind) for one in sharing.placements]
+    assert placed == [
+        ("move", "site", "stick"), ("look", "site", "stick"), ("dig", "site", "switch"), ("place a block", "site", "switch"),
+        ("swap tool", "site", "switch"), ("jump", "option", ""), ("menu", "helper", ""),
+    ]  # fmt: skip
+    told = {one.action: one for one in sharing.placements}
+    assert (told["move"].device, told["move"].role) == ("lichen", "left stick")
+    assert told["look"].role == "right stick"
+    assert told["dig"].toggle
+    assert told["menu"].helper == "cousin"
+    assert [one.introduce for one in sharing.placements].count("day 1") <= 3
+    assert all(one.reason and one.second for one in sharing.placements)
+    assert {what for other in sharing.alternatives for what in other.changed} >= {"look", "swap tool"}
+
+
+def test_dig_is_a_toggle_for_a_reason(case: Case, sharing: Sharing) -> None:
+    """Digging takes up to 6 s; the thumb keeps a press for about 6.5 s, of which half is the limit."""
+    (thumb,) = [one for one in case.player.site if one.name == "left thumb"]
+    assert thumb.press is not None
+    dig = next(action for action in case.game.action if action.name == "dig")
+    assert dig.longest_hold_s is not None
+    assert dig.longest_hold_s > 0.5 * sum(thumb.press.hold_s) / len(thumb.press.hold_s)
+    assert any("dig stays on until it is pressed again" in caution.text for caution in sharing.cautions)
+
+
+def test_every_cable_is_there_and_one_switch_is_bought(sharing: Sharing) -> None:
+    """Each cable reaches, two through a lead of the kit; the thumb wants two daisies and there is one: 38 for the other."""
+    wiring = sharing.wiring
+    assert wiring is not None
+    assert [wire.missing for wire in wiring.wires if wire.missing] == []
+    cables = [wire for wire in wiring.wires if wire.socket != "paired"]
+    assert all(wire.needed_m and wire.length_m and wire.needed_m <= wire.length_m for wire in cables)
+    assert {wire.at: wire.through for wire in cables if wire.through} == {
+        "chin": ("stick lead 1 m",), "left foot": ("switch lead 0.5 m",)
+    }  # fmt: skip
+    assert [(part.name, part.count, part.buy, part.price) for part in wiring.parts if part.buy] == [
+        ("daisy", 2, 1, 38.0)
+    ]
+    assert [finding.text for finding in (*wiring.findings, *sharing.findings) if finding.level == "fault"] == []
+    limits = [line for line in wiring.power if line.limit_a is not None]
+    assert limits
+    assert all(line.current_a <= line.limit_a for line in limits if line.limit_a is not None)
+
+
+def test_what_if_nothing_is_bought(case: Case, sharing: Sharing) -> None:
+    """With what is in the van alone the thumb has one daisy, and something it did goes to the cousin at a loss."""
+    without = plan(case, draws=50, wishes=Wishes(only_kit=True)).sharing
+    assert without is not None
+    assert without.clash is None
+    assert without.points < sharing.points
+    assert without.wiring is not None
+    assert [part.name for part in without.wiring.parts if part.buy] == []
+    assert [part.count for part in without.wiring.parts if part.name == "daisy"] == [1]
+    left = {one.action for one in without.placements if one.helper == "cousin"}
+    assert left & {"dig", "place a block"}
+
+
+def test_the_hub_is_the_demos_own(case: Case) -> None:
+    """The demo's hub is laid out unlike that of the worked cases: other names, other counts, fixed roles among them."""
+    (hub,) = case.hubs
+    other = worked_cases.quay()
+    assert {one.name for one in hub.socket}.isdisjoint(one.name for one in other.socket)
+    assert len(hub.socket) != len(other.socket)
+    assert any(one.excludes for one in hub.socket)
+    assert {one.role for one in hub.socket} > {"assignable", "left stick", "right stick"}
 
 
 def test_the_plan_is_worth_reading(made: Plan) -> None:
