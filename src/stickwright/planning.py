@@ -16,6 +16,7 @@ from numpy.typing import NDArray
 from stickwright import __version__
 from stickwright.allocation.places import STICK_KINDS
 from stickwright.allocation.pressing import can_press
+from stickwright.allocation.questions import wrong_wishes
 from stickwright.allocation.share import share_out
 from stickwright.asking import SiteWork, next_reading
 from stickwright.cautions import cautions_of
@@ -98,9 +99,12 @@ def plan(
     sites = [site for site in case.player.site if _usable(site, findings)]
     case = replace(case, kit=with_controllers(case.kit))
     problems = [problem for site in sites for problem in _refusals(case, site)]
-    if why is not None and why not in {action.name for action in case.game.action}:
-        known_names = [action.name for action in case.game.action]
-        problems.append(Problem("action", f'"{why}"', "an action of game.toml", did_you_mean(why, known_names)))
+    problems += wrong_wishes(case, wishes)
+    if why is not None and not any(_same(why, action.name) for action in case.game.action):
+        remedy = did_you_mean(why, [action.name for action in case.game.action])
+        if not case.game.action:
+            remedy = "game.toml names none: add an [[action]] for each thing the player wants to do."
+        problems.append(Problem("action", f'"{why}"', "an action of game.toml", remedy))
     if problems:
         raise BadInput(dict.fromkeys(problems))
     for number, site in enumerate(sites):
@@ -148,6 +152,10 @@ def plan(
     )
 
 
+def _same(typed: str, name: str) -> bool:
+    return typed.strip().casefold() == name.casefold()
+
+
 def _usable(site: Site, findings: list[Finding]) -> bool:
     if site.cleared == "no":
         findings.append(Finding("note", "not cleared", f"{site.name}: left out, the treating team has said no."))
@@ -166,19 +174,16 @@ def _refusals(case: Case, site: Site) -> list[Problem]:
         if one.stick is not None
     ]
     checks.append(("", partial(demand_of, case.game, site.action, EIGHT, site.name)))
-    checks.append(
-        (
-            "",
-            partial(
-                setups_of,
-                case.kit,
-                toppers=site.toppers,
-                tilts=tilts_to_try(case.kit, site),
-                site=site.name,
-                part=site.part,
-            ),
+    if tried or site.reading:  # a part that only presses needs no stick
+        setups = partial(
+            setups_of,
+            case.kit,
+            toppers=site.toppers,
+            tilts=tilts_to_try(case.kit, site),
+            site=site.name,
+            part=site.part,
         )
-    )
+        checks.append(("", setups))
     out: list[Problem] = []
     for where, check in checks:
         try:
@@ -210,6 +215,7 @@ def _shared(
         if one.ability.report.tiring_share is not None
     }
     pressing = replace(case, player=_as_recorded(case.player, known))
+    why = next((action.name for action in case.game.action if why is not None and _same(why, action.name)), None)
     return share_out(
         pressing, offers, wishes=wishes, usable=[site.name for site in sites], tiring_share=tiring, why=why, tell=tell
     )
@@ -300,7 +306,7 @@ def _site_order(work: SiteWork, game: Game) -> tuple[bool, int, float]:
 
 def _plan_sentence(works: Sequence[SiteWork], sharing: Sharing | None) -> str:
     if not works:
-        if sharing is not None and sharing.placements:
+        if sharing is not None and any(one.how != "dropped" for one in sharing.placements):
             return sharing.sentence
         return "No site could be planned: take the force in four directions at one site, or try two sticks there."
     return works[0].plan.sentence

@@ -11,7 +11,7 @@ from stickwright.mechanics.stand_ins import percent
 from stickwright.model.hub import BUTTON_ROLES, STICK_ROLES
 from stickwright.units import figures, spoken
 
-__all__ = ["given_up", "sentence_of", "way_out_sentence", "wish_words"]
+__all__ = ["given_up", "nearest_words", "sentence_of", "way_out_sentence", "wish_words"]
 
 _LEFT_TO_NOBODY = {
     "option": ": game.toml names no option for it",
@@ -102,13 +102,24 @@ def _who(action: str, question: Question) -> list[str]:
 def _nobody(action: str, question: Question, refused: Sequence[Refused]) -> str:
     if _who(action, question):
         return f"{action} cannot be done"
+    why = nearest_words(action, refused)
+    return f"nobody can do {action} with this kit{f' ({why})' if why else ''}"
+
+
+def nearest_words(action: str, refused: Sequence[Refused]) -> str:
+    """Why the parts that come nearest cannot do an action; empty when nothing is known of any.
+
+    Parameters
+    ----------
+    action : str
+    refused : sequence of Refused
+    """
     nearest: dict[str, Refused] = {}
     for one in refused:
         if one.action == action and (one.site not in nearest or one.shortfalls < nearest[one.site].shortfalls):
             nearest[one.site] = one
     closest = sorted(nearest.values(), key=lambda one: one.shortfalls)[:2]
-    why = "; ".join(f"{one.site}{f' on {one.device}' if one.device else ''}: {one.why}" for one in closest)
-    return f"nobody can do {action} with this kit{f' ({why})' if why else ''}"
+    return "; ".join(f"{one.site}{f' on {one.device}' if one.device else ''}: {one.why}" for one in closest)
 
 
 def wish_words(group: Group, question: Question, refused: Sequence[Refused]) -> str:

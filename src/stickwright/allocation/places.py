@@ -30,6 +30,7 @@ STICK_KINDS = ("two-axis", "one-axis")
 """Kinds of action that need a stick."""
 _NEAREST = 3
 """Sticks offered at a site where none keeps the rules."""
+_NOT_THERE = "would do, but none is in stock, and kit.toml gives no price"
 
 
 @dataclass(frozen=True)
@@ -229,12 +230,13 @@ def _pressed(
     toggles = (False, True) if action.toggle and action.kind in HELD_KINDS else (False,)
     if can_press(site):
         for switch in case.kit.switch:
-            if switch.in_stock == 0 and switch.price is None:
-                continue
             for toggle in toggles:
                 fit = press_fit(site, Pressed.of_switch(switch), action, toggle=toggle, player_spasms_per_s=spasms)
                 if fit.fails:
                     refused.append(Refused(action.name, site.name, switch.name, fit.fails[0], len(fit.fails)))
+                    continue
+                if switch.in_stock == 0 and switch.price is None:
+                    refused.append(Refused(action.name, site.name, switch.name, _NOT_THERE))
                     continue
                 terms = (*worth.press_terms(fit, action, toggle=toggle), *worth.device_terms(switch.setup_s))
                 ways.append(
@@ -252,6 +254,9 @@ def _pressed(
                     refused.append(
                         Refused(action.name, site.name, f"{controller.name}, {control}", fit.fails[0], len(fit.fails))
                     )
+                    continue
+                if controller.in_stock == 0 and controller.price is None:
+                    refused.append(Refused(action.name, site.name, f"{controller.name}, {control}", _NOT_THERE))
                     continue
                 terms = worth.press_terms(fit, action, toggle=toggle)
                 for paired in _button_connections(controller, wired):

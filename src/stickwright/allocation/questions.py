@@ -13,13 +13,14 @@ from stickwright.allocation.sockets import adapters_of, hub_limits, socket_group
 from stickwright.errors import BadInput, Problem, did_you_mean
 from stickwright.model.case import Case
 from stickwright.model.game import Action
+from stickwright.model.hub import BUTTON_ROLES, Role
 from stickwright.model.kit import Controller, Kit, Stick, Switch
 from stickwright.model.player import Site as PlayerSite
 from stickwright.model.plugs import plugs_of
-from stickwright.model.sharing import Pair
+from stickwright.model.sharing import Pair, PressFit
 from stickwright.model.wishes import Keep, Wishes
 
-__all__ = ["question_of", "together_pairs"]
+__all__ = ["question_of", "together_pairs", "wrong_wishes"]
 
 _LEFT = ("option", "helper", "dropped")
 
@@ -42,7 +43,7 @@ def question_of(case: Case, found: Places, pairs: Sequence[Pair], wishes: Wishes
         A wish names something that is not there, or a limit is negative; all problems at once.
     """
     ways = found.ways
-    problems = _wrong_wishes(case, ways, wishes)
+    problems = wrong_wishes(case, wishes)
     if problems:
         raise BadInput(problems)
     used = {way.site for way in ways if way.site is not None}
@@ -79,7 +80,11 @@ def _site(site: PlayerSite) -> Site:
 
 def _gear(kit: Kit, wishes: Wishes) -> tuple[Gear, ...]:
     out = []
-    devices: list[Stick | Switch | Controller] = [*kit.stick, *kit.switch, *kit.controller]
+    pads = {
+        one.name for one in kit.controller
+    }  # a plan lists the sticks of a controller under its name; it is one thing
+    sticks = [one for one in kit.stick if one.name not in pads]
+    devices: list[Stick | Switch | Controller] = [*sticks, *kit.switch, *kit.controller]
     for one in devices:
         price = None if wishes.only_kit or one.price is None else rounded(one.price)
         out.append(Gear(one.name, plugs_of(one.plug), rounded(one.current_a or 0.0), one.in_stock, price))
@@ -139,12 +144,25 @@ def _together(case: Case, ways: Sequence[Way], pairs: Sequence[Pair]) -> list[To
 
 def _slow_fails(case: Case, ways: Sequence[Way], action: Action, site: str, share: float) -> bool:
     """Whether an action that is pressed at a site cannot be kept up once another part slows it."""
-    way = next((one for one in ways if one.action == action.name and one.site == site and one.kind == "switch"), None)
+    pressed = (
+        one for one in ways if (one.action, one.site) == (action.name, site) and isinstance(one.detail, PressFit)
+    )
+    way = next(pressed, None)
     if way is None:
         return False
     part = next(one for one in case.player.site if one.name == site)
-    switch = next(one for one in case.kit.switch if one.name == way.device)
-    return bool(press_fit(part, Pressed.of_switch(switch), action, toggle=way.toggle, slowed_share=share).fails)
+    found = press_fit(part, _pressed_on(case.kit, way), action, toggle=way.toggle, slowed_share=share)
+    return bool(found.fails)
+
+
+def _pressed_on(kit: Kit, way: Way) -> Pressed:
+    if way.kind == "switch":
+        return Pressed.of_switch(next(one for one in kit.switch if one.name == way.device))
+    return Pressed.of_button(next(one for one in kit.controller if one.name == way.device), _button(way))
+
+
+def _button(way: Way) -> Role:
+    return next(role for role in BUTTON_ROLES if role == way.control)
 
 
 def _helper_limits(case: Case, ways: Sequence[Way]) -> Iterable[tuple[str, int, tuple[int, ...]]]:
@@ -179,11 +197,19 @@ def _barred(case: Case, ways: Sequence[Way], without: Sequence[str]) -> Iterable
             yield name, mine
 
 
-def _wrong_wishes(case: Case, ways: Sequence[Way], wishes: Wishes) -> list[Problem]:
+def wrong_wishes(case: Case, wishes: Wishes) -> list[Problem]:
+    """Wishes that name something that is not there, and limits below 0.
+
+    Parameters
+    ----------
+    case : Case
+    wishes : Wishes
+    """
     sites = [site.name for site in case.player.site]
     actions = [action.name for action in case.game.action]
     kit = case.kit
     devices = [name for part in (kit.stick, kit.switch, kit.controller) for name in (one.name for one in part)]
+    controls = {control for pad in kit.controller for control in (*pad.sticks, *pad.buttons)}
     leads = [lead.name for lead in case.kit.lead]
     helpers = [helper.name for helper in case.player.helper]
     sockets = [socket.name for hub in case.hubs for socket in hub.socket] + [hub.name for hub in case.hubs]
@@ -205,9 +231,7 @@ def _wrong_wishes(case: Case, ways: Sequence[Way], wishes: Wishes) -> list[Probl
         if keep.what not in actions and keep.what not in sites:
             remedy = did_you_mean(keep.what, [*actions, *sites])
             out.append(Problem("--keep", f'"{shown}"', "ACTION=PLACE or SITE=DEVICE, both of this case", remedy))
-        elif keep.where not in (*sites, *devices, *helpers, *_LEFT) and not any(
-            keep.where == way.control for way in ways
-        ):
+        elif keep.where not in (*sites, *devices, *helpers, *_LEFT, *controls):
             remedy = did_you_mean(keep.where, [*sites, *devices, *helpers, *_LEFT])
             out.append(
                 Problem("--keep", f'"{shown}"', "a site, a device, option, helper or dropped after the =", remedy)

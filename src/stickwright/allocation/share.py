@@ -6,6 +6,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 
 from stickwright.allocation.clash import clash_of, further_clashes, raised, smallest_clash, ways_out
+from stickwright.allocation.clash_words import nearest_words
 from stickwright.allocation.dominance import needed_ways
 from stickwright.allocation.explain import Asked, elsewhere_of, explained
 from stickwright.allocation.integer_model import Group
@@ -77,7 +78,7 @@ def share_out(
     placements, alternatives = (
         explained(asked, placements, found.refused, most=wishes.alternatives) if placements else ((), ())
     )
-    placements = (*placements, *_given_up(case, placements))
+    placements = (*placements, *_given_up(case, placements, found, best.possible))
     placements = _introduced(_in_order(case, placements), case.player.most_new_controls)
     sites = [site.name for site in case.player.site]
     elsewhere = tuple(
@@ -139,15 +140,23 @@ def _best(solver: Solver, found: Places) -> tuple[Solver, Answer, frozenset[Grou
     return solver, solver.best(freed=freed), freed, clash
 
 
-def _given_up(case: Case, placements: Sequence[Placement]) -> list[Placement]:
-    """Actions that the way out leaves out."""
+def _given_up(case: Case, placements: Sequence[Placement], found: Places, possible: bool | None) -> list[Placement]:
+    """Actions that the way out leaves out; none where no plan was found."""
+    can = {way.action for way in found.ways}
     done = {one.action for one in placements}
     return [
         Placement(
-            action=action.name, how="dropped", reason="could not be had together with the rest", words=action.drop_words
+            action=action.name,
+            how="dropped",
+            reason=(
+                "could not be had together with the rest"
+                if action.name in can
+                else f"nobody can do it with this kit: {nearest_words(action.name, found.refused)}".rstrip(": ")
+            ),
+            words=action.drop_words,
         )
         for action in case.game.action
-        if action.name not in done and placements
+        if action.name not in done and possible
     ]
 
 
@@ -206,12 +215,7 @@ def _findings(case: Case, placements: Sequence[Placement], found: Places) -> tup
     for number, action in enumerate(case.game.action, start=1):
         if action.name in possible:
             continue
-        why = [
-            f"{one.site}{f' on {one.device}' if one.device else ''}: {one.why}"
-            for one in found.refused
-            if one.action == action.name
-        ]
-        shown = "; ".join(sorted(why, key=len)[:3])
+        shown = nearest_words(action.name, found.refused)
         out.append(
             Finding(
                 "fault", "nobody can",
