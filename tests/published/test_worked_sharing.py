@@ -173,8 +173,10 @@ class TestTove:
         assert "67 % of the comfortable 0.15 N" in elsewhere("tove", "attack", "lower lip")
 
     def test_the_thumb_goes_side_to_side_only(self) -> None:
-        """A later spare for look: a stick there breaks a rule of practice."""
-        assert "breaks a rule of practice" in elsewhere("tove", "look", "left thumb", priced=True)
+        """A later spare for look: a stick there breaks a rule of practice, though it takes look back from the game."""
+        sentence = elsewhere("tove", "look", "left thumb", priced=True)
+        assert "breaks a rule of practice" in sentence
+        assert "more left to the game" not in sentence
 
     def test_aim_is_a_toggle(self) -> None:
         """6 s is more than half of her 8 s: a press to start and one to stop, and that caution with it."""
@@ -240,6 +242,13 @@ class TestMarit:
         pair = next(one for one in shared("marit").pairs if set(one.sites) == {"chin", side})
         assert (pair.says, pair.assumed) == ("no", None)
 
+    def test_without_a_switch_for_the_cheek_steering_and_braking_clash(self) -> None:
+        """The head sides are free, and still no place for the brake: the clash says why."""
+        clash = shared("marit", Wishes(without=("wink", "pip"))).clash
+        assert clash is not None
+        assert "steer and brake must be possible at the same moment" in clash.sentence
+        assert any("wink" in way.sentence for way in clash.ways_out)
+
     def test_the_cheek_slows_by_a_third(self) -> None:
         """1.2 presses a second alone, 0.84 beside the chin."""
         pair = next(one for one in shared("marit").pairs if set(one.sites) == {"chin", "cheek"})
@@ -274,6 +283,9 @@ class TestJoss:
     def test_one_thumb_cannot_do_both_sticks(self) -> None:
         """Move at the thumb sends look to the forearm."""
         assert "then look goes to right forearm" in elsewhere("joss", "move", "left thumb", priced=True)
+        clash = shared("joss", Wishes(without=("right forearm",))).clash
+        assert clash is not None
+        assert "look and move must be possible at the same moment" in clash.sentence
 
     def test_paired_the_left_stick_would_stay_move(self) -> None:
         """Paired, only a game that swaps sticks would let it look; so it is plugged in."""
@@ -296,6 +308,13 @@ class TestRune:
     def test_wiring(self) -> None:
         """Cedar q1, thumb pip k1."""
         assert wires("rune") == [("cedar", "q1"), ("pip", "k1")]
+
+    def test_dew_is_too_twitchy_today(self) -> None:
+        """Kept all the same it clashes with what fits, and the reason is said."""
+        clash = shared("rune", Wishes(keep=(Keep("pointer", "dew"),))).clash
+        assert clash is not None
+        assert "dew" in clash.sentence
+        assert "too light: involuntary movement" in clash.sentence
 
     def test_scanning_is_there_to_be_tried(self) -> None:
         """The game's own option, at the player's price."""
