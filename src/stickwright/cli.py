@@ -10,6 +10,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
     from pathlib import Path
 
+    from stickwright.model.recorded import Finding
     from stickwright.model.recording import Recording
     from stickwright.model.wishes import Wishes
 
@@ -88,15 +89,18 @@ def _wishes(options: argparse.Namespace, alternatives: int = 5) -> Wishes:
     from stickwright.errors import BadInput, Problem
     from stickwright.model.wishes import Keep, Wishes
 
-    keep = []
+    keep, problems = [], []
     for text in options.keep:
-        what, equals, where = text.partition("=")
-        if not (equals and what.strip() and where.strip()):
+        what, equals, where = (part.strip() for part in text.partition("="))
+        if equals and what and where:
+            keep.append(Keep(what, where))
+        else:
             remedy = "For example: --keep 'look=chin'."
-            raise BadInput(Problem("--keep", f'"{text}"', "WHAT=WHERE, an equals sign between the two", remedy))
-        keep.append(Keep(what.strip(), where.strip()))
+            problems.append(Problem("--keep", f'"{text}"', "WHAT=WHERE, an equals sign between the two", remedy))
+    if problems:
+        raise BadInput(problems)
     return Wishes(
-        without=tuple(options.without),
+        without=tuple(name.strip() for name in options.without),
         only_kit=options.only_kit,
         budget=options.budget,
         most_parts=options.max_parts,
@@ -321,14 +325,14 @@ def _plan(options: argparse.Namespace) -> int:
     from datetime import date
     from pathlib import Path
 
-    from stickwright.records.folder import read_case
+    from stickwright.records.folder import case_and_queries
     from stickwright.records.writing import write_whole
 
     tell, close = _progress()
     try:
         tell("reading the case", 0.02)
         made_on = options.date or date.today().isoformat()
-        case = read_case(Path(options.case), made_on=made_on)
+        case, queries = case_and_queries(Path(options.case), made_on)
         from stickwright.planning import SEED, plan
         from stickwright.sheet.words import plan_words
 
@@ -366,9 +370,20 @@ def _plan(options: argparse.Namespace) -> int:
     finally:
         close()
     print(plan_words(result))
+    _say_noticed(queries, options.case)
     for path in written:
         print(f"{'The sheet' if path.suffix == '.pdf' else 'Figures' if path.is_dir() else 'Everything'}: {path}")
     return 0
+
+
+def _say_noticed(queries: Sequence[Finding], case: str) -> None:
+    """What the reader did without, and that more looks odd."""
+    for query in queries:
+        if query.level == "note" or query.about == "game":
+            print(f"Noted: {query.text}")
+    odd = sum(query.level != "note" and query.about != "game" for query in queries)
+    if odd:
+        print(f"{odd} thing{'s look' if odd > 1 else ' looks'} odd in the files: 'stickwright check {case}' says which.")
 
 
 def _why(options: argparse.Namespace) -> int:
@@ -389,7 +404,7 @@ def _why(options: argparse.Namespace) -> int:
         )  # fmt: skip
     finally:
         close()
-    assert result.sharing is not None  # an action is named, so the game has actions
+    assert result.sharing is not None  # plan refuses an action that the game does not name
     print(why_words(result.sharing, options.action, options.at))
     return 0
 

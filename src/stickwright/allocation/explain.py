@@ -23,7 +23,7 @@ __all__ = ["Asked", "elsewhere_of", "explained", "place_words", "trade_words"]
 _WORSE = {
     "precision": "less precise", "effort": "more effort", "misses": "more presses miss", "false presses": "more false input",
     "toggle": "a press to start and one to stop", "set-up": "more setting up", "helper": "more left to somebody else",
-    "option": "more left to the game", "dropped": "more left out", "importance": "more left out",
+    "option": "more left to the game", "dropped": "more left out",
     "rule broken": "breaks a rule of practice", "ranked": "ranked lower at its site", "part": "more devices",
     "cost": "more to buy", "slowed": "one part slows another",
 }  # fmt: skip
@@ -31,9 +31,12 @@ _BETTER = {
     "precision": "more precise", "effort": "less effort", "misses": "fewer presses miss",
     "false presses": "less false input", "toggle": "no press to start and stop", "set-up": "less setting up",
     "helper": "less left to somebody else", "option": "less left to the game", "dropped": "less left out",
-    "importance": "less left out", "rule broken": "keeps the rules of practice", "ranked": "ranked higher at its site",
+    "rule broken": "keeps the rules of practice", "ranked": "ranked higher at its site",
     "part": "fewer devices", "cost": "less to buy", "slowed": "no part slows another",
 }  # fmt: skip
+_HANDED = ("importance", "helper", "option", "dropped")
+_MORE = 100.0
+"""Who does an action is told before anything else."""
 _NOTABLE = 0.05
 """Points below which a difference is not worth a word."""
 
@@ -113,17 +116,99 @@ def trade_words(
     new_extra, old_extra : mapping
         From `extras`: what does not belong to one action.
     """
+    was = {one.action: one.how for one in old}
+    now = {one.action: one.how for one in new}
     totals: dict[str, float] = {}
-    was = {one.action: one for one in old}
-    now = {one.action: one for one in new}
-    for placements, extra, sign in ((new, new_extra, 1.0), (old, old_extra, -1.0)):
+    for placements, extra, sign, there in ((new, new_extra, 1.0, was), (old, old_extra, -1.0, now)):
         for placement in placements:
-            left = _left_to(was.get(placement.action), now.get(placement.action))
+            # how well the player did what they now leave to somebody else is no gain; what it took of them is
+            leaves = sign < 0 and placement.how == "site" and there.get(placement.action, "dropped") != "site"
             for term in placement.terms:
-                what = term.what if left is None or term.what in ("effort", "part", "set-up") else left
-                totals[what] = totals.get(what, 0.0) + sign * term.points
+                if term.what in ("effort", "part", "set-up") or not (leaves or term.what in _HANDED):
+                    totals[term.what] = totals.get(term.what, 0.0) + sign * term.points
         for what, points in extra.items():
             totals[what] = totals.get(what, 0.0) + sign * points
+    for how in ("dropped", "helper", "option"):
+        more = _count(how, now, was) - _count(how, was, now)
+        if more:
+            totals[how] = -_MORE * more
+    ordered = sorted(totals.items(), key=lambda one: one[1])
+    worse = [_WORSE[what] for what, points in ordered if points < -_NOTABLE][:3]
+    better = [_BETTER[what] for what, points in reversed(ordered) if points > _NOTABLE][:2]
+    if worse and better:
+        return f"{', '.join(worse)}, but {' and '.join(better)}"
+    return ", ".join(worse or better) or "as good by these figures"
+
+
+def _count(how: str, hows: Mapping[str, str], others: Mapping[str, str]) -> int:
+    """Actions that one plan leaves so, of all that either plan has; what it does not name is left out."""
+    return sum(hows.get(action, "dropped") == how for action in {**hows, **others})
+
+
+def extras(self, answer: Answer) -> dict[str, float]:
+        """Points of a plan that belong to no single action.
+
+        Parameters
+        ----------
+        answer : Answer
+        """
+        return extras(self.solver.model, answer)
+
+    def with_one_of(self, columns: Sequence[int]) -> Answer:
+        """The best plan that uses one of these columns.
+
+        Parameters
+        ----------
+        columns : sequence of int
+        """
+        return self.solver.best(demand=[columns], freed=self.freed)
+
+
+def place_words(placement: Placement) -> str:
+    """Where and with what an action is done, in a few words.
+
+    Parameters
+    ----------
+    placement : Placement
+    """
+    if placement.how == "site":
+        way = ", a press to start and one to stop" if placement.toggle else ""
+        return f"{placement.site} on {placement.label}{way}"
+    return {
+        "option": f"the game itself ({placement.label})",
+        "helper": placement.helper or "a helper",
+        "dropped": "left out",
+        "chord": f"{placement.label} together",
+    }[placement.how]
+
+
+def trade_words(
+    new: Sequence[Placement], old: Sequence[Placement], new_extra: Mapping[str, float], old_extra: Mapping[str, float]
+) -> str:
+    """What a plan loses and gains against another, largest first.
+
+    Parameters
+    ----------
+    new, old : sequence of Placement
+    new_extra, old_extra : mapping
+        From `extras`: what does not belong to one action.
+    """
+    was = {one.action: one.how for one in old}
+    now = {one.action: one.how for one in new}
+    totals: dict[str, float] = {}
+    for placements, extra, sign, there in ((new, new_extra, 1.0, was), (old, old_extra, -1.0, now)):
+        for placement in placements:
+            # how well the player did what they now leave to somebody else is no gain; what it took of them is
+            leaves = sign < 0 and placement.how == "site" and there.get(placement.action, "dropped") != "site"
+            for term in placement.terms:
+                if term.what in ("effort", "part", "set-up") or not (leaves or term.what in _HANDED):
+                    totals[term.what] = totals.get(term.what, 0.0) + sign * term.points
+        for what, points in extra.items():
+            totals[what] = totals.get(what, 0.0) + sign * points
+    for how in ("dropped", "helper", "option"):
+        more = _count(how, now, was) - _count(how, was, now)
+        if more:
+            totals[how] = -_MORE * more
     ordered = sorted(totals.items(), key=lambda one: one[1])
     worse = [_WORSE[what] for what, points in ordered if points < -_NOTABLE][:3]
     better = [_BETTER[what] for what, points in reversed(ordered) if points > _NOTABLE][:2]
@@ -360,7 +445,7 @@ def elsewhere_of(
             continue
         answer = asked.with_one_of(ways)
         if not answer.possible:
-            out.append(Elsewhere(where, None, "possible by itself, but then the other wishes cannot all be met."))
+            out.append(Elsewhere(where, None, f"possible by itself, but {_then_not(asked, action, ways)}."))
             continue
         loss = max(0.0, asked.best.points - answer.points)
         mine = placements_of(question, asked.solver.model, answer)
@@ -370,6 +455,18 @@ def elsewhere_of(
         trade = trade_words(mine, best, asked.extras(answer), asked.extras(asked.best))
         out.append(Elsewhere(where, loss, f"{place_words(there)}{also}: {_cost(loss)} ({trade})."))
     return tuple(sorted(out, key=lambda one: (one.cost is None, one.cost or 0.0)))
+
+
+def _then_not(asked: Asked, action: str, ways: Sequence[int]) -> str:
+    """What could not be had with an action done in one of these ways."""
+    question = asked.solver.question
+    others = {("do", name) for name in question.actions if name != action}
+    answer = asked.solver.best(demand=[ways], freed={*asked.freed, *others})
+    lost = [name for name in question.actions if name not in answer.chosen(question)] if answer.possible else []
+    if not lost:
+        return "then the other wishes cannot all be met"
+    told = " and ".join(lost[:2]) + (f" and {len(lost) - 2} more" if len(lost) > 2 else "")
+    return f"then {told} could not be done"
 
 
 def _why_not(action: str, site: str, refused: Sequence[Refused]) -> str:

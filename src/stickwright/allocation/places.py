@@ -29,7 +29,8 @@ __all__ = ["STICK_KINDS", "Places", "Refused", "place_of", "places", "roles_want
 STICK_KINDS = ("two-axis", "one-axis")
 """Kinds of action that need a stick."""
 _NEAREST = 3
-"""Sticks offered at a site where none keeps the rules."""
+"""Sticks that break a rule offered at a site, nearest first, at the price of a rule broken: for where none keeps them
+all, or those that do are not to be had."""
 _NOT_THERE = "would do, but none is in stock, and kit.toml gives no price"
 
 
@@ -147,6 +148,11 @@ def places(
                 continue
             ways += found
             refused += against
+        refused += [
+            Refused(action.name, site.name, "", "left out, the treating team has said no", 99)
+            for site in case.player.site
+            if site not in sites and site.cleared == "no"
+        ]
         ways += _left_to_others(case, action)
     return Places(tuple(ways), tuple(refused), assumptions)
 
@@ -160,7 +166,8 @@ def _on_sticks(
     case: Case, site: Site, action: Action, fits: Sequence[Fit], roles: Mapping[str, str | None], wired: bool
 ) -> tuple[list[Way], list[Refused]]:
     keeping = [fit for fit in fits if fit.verdict != "does not fit"]
-    offered = keeping or list(fits[:_NEAREST])
+    breaking = [fit for fit in fits if fit.verdict == "does not fit" and not fit.impossible]
+    offered = [*keeping, *breaking[:_NEAREST]]
     refused = [
         Refused(
             action.name, site.name, fit.stick, (fit.fails[0] if fit.fails else fit.limit).rstrip("."), len(fit.fails)
@@ -227,13 +234,12 @@ def _pressed(
     refused: list[Refused] = []
     role = roles[action.name]
     spasms = spasms_per_s(case.player)
-    toggles = (False, True) if action.toggle and action.kind in HELD_KINDS else (False,)
     if can_press(site):
         for switch in case.kit.switch:
-            for toggle in toggles:
-                fit = press_fit(site, Pressed.of_switch(switch), action, toggle=toggle, player_spasms_per_s=spasms)
+            fits = _held_and_toggled(site, Pressed.of_switch(switch), action, spasms)
+            refused += _all_fail(action, site, switch.name, fits)
+            for toggle, fit in fits.items():
                 if fit.fails:
-                    refused.append(Refused(action.name, site.name, switch.name, fit.fails[0], len(fit.fails)))
                     continue
                 if switch.in_stock == 0 and switch.price is None:
                     refused.append(Refused(action.name, site.name, switch.name, _NOT_THERE))
@@ -247,13 +253,10 @@ def _pressed(
         for control in controller.buttons:
             if control not in site.reaches or role not in (None, control):
                 continue
-            for toggle in toggles:
-                button = Pressed.of_button(controller, control)
-                fit = press_fit(site, button, action, toggle=toggle, player_spasms_per_s=spasms)
+            fits = _held_and_toggled(site, Pressed.of_button(controller, control), action, spasms)
+            refused += _all_fail(action, site, f"{controller.name}, {control}", fits)
+            for toggle, fit in fits.items():
                 if fit.fails:
-                    refused.append(
-                        Refused(action.name, site.name, f"{controller.name}, {control}", fit.fails[0], len(fit.fails))
-                    )
                     continue
                 if controller.in_stock == 0 and controller.price is None:
                     refused.append(Refused(action.name, site.name, f"{controller.name}, {control}", _NOT_THERE))
@@ -270,6 +273,25 @@ def _pressed(
     if not ways and not any(one.device for one in refused):
         refused.append(Refused(action.name, site.name, "", _no_press(case, site), 99))
     return ways, refused
+
+
+def _held_and_toggled(site: Site, pressed: Pressed, action: Action, spasms: float | None) -> dict[bool, PressFit]:
+    """A press as it is, and where the game lets it stand for a hold, once to start and once to stop."""
+    plain = action.model_copy(update={"toggle": None})  # what it says of a hold does not point to the other
+    out = {False: press_fit(site, pressed, plain, player_spasms_per_s=spasms)}
+    if action.toggle and action.kind in HELD_KINDS:
+        out[True] = press_fit(site, pressed, action, toggle=True, player_spasms_per_s=spasms)
+    return out
+
+
+def _all_fail(action: Action, site: Site, device: str, fits: Mapping[bool, PressFit]) -> list[Refused]:
+    if not all(fit.fails for fit in fits.values()):
+        return []
+    held, toggled = fits[False].fails, fits[True].fails if True in fits else ()
+    why = held[0]
+    if toggled and toggled[0] != held[0]:
+        why = f"{held[0]}; with a press to start and one to stop, {toggled[0]}"
+    return [Refused(action.name, site.name, device, why, min(len(fit.fails) for fit in fits.values()))]
 
 
 def _no_press(case: Case, site: Site) -> str:

@@ -262,8 +262,10 @@ def _rate(count_per_min: float, sustained_per_min: float, able: PressAbility, sl
                 f"than {percent(BUDGET_SHARE)}"
             )
     elif count_per_min > sustained_per_min * OVER:
+        fewer = times(sustained_per_min)
+        fewer = f"just under {fewer}" if fewer == times(count_per_min) else fewer
         said.fails.append(
-            f"{needs}, and {times(sustained_per_min)} can be kept up{slowed}: half of {times(able.rate_per_s)} a "
+            f"{needs}, and {fewer} can be kept up{slowed}: half of {times(able.rate_per_s)} a "
             "second, counted over ten seconds" + _by_release(able)
         )
     if able.slowest_release_s > able.cycle_s:
@@ -321,7 +323,8 @@ def _false(
         if not able.involuntary_taken and able.rest_n < pressed.force_n:
             unsteady = min(unsteady, 60 * able.crossing_hz)  # an assumed tremor does not keep a switch pressed for good
     spasms, words = _spasms_per_min(site, pressed, player_spasms_per_s, said)
-    read = (unsteady if able.involuntary_taken or able.rest_n >= pressed.force_n else 0.0) + spasms
+    counted = unsteady if able.involuntary_taken or able.rest_n >= pressed.force_n else 0.0
+    read = counted + spasms
     limit = FALSE_LIMIT_COSTLY_PER_MIN if action.false_input_costly else FALSE_LIMIT_PER_MIN
     if read > limit * OVER:
         costly = ", where a false one is costly" if action.false_input_costly else ""
@@ -331,7 +334,7 @@ def _false(
                 f"would be on by itself: involuntary force keeps passing its {spoken(pressed.force_n, 'n')}"
             )
         else:
-            why = words if spasms >= unsteady else "by involuntary force"
+            why = words if spasms >= counted else "by involuntary force"
             said.fails.append(f"would go off by itself {times(read)} times a minute, {why}; {allowed}")
     return min(ALWAYS, unsteady + spasms)
 

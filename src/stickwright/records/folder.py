@@ -34,7 +34,7 @@ from stickwright.records.toml_lines import FieldPath, TomlFile, read_toml
 from stickwright.records.typed_tables import Noticed, names_in
 from stickwright.records.typed_values import as_typed
 
-__all__ = ["check_case", "new_case", "read_case", "write_case"]
+__all__ = ["case_and_queries", "check_case", "new_case", "read_case", "write_case"]
 
 _PLACE = re.compile(r", (?:line|row) (\d+)")
 _NEW = "Start one with 'stickwright new'."
@@ -62,12 +62,37 @@ def read_case(folder: Path | str, made_on: str = "") -> Case:
     BadInput
         All problems at once, each with file, line, field, what was found and what was expected.
     """
+    return case_and_queries(folder, made_on)[0]
+
+
+def case_and_queries(folder: Path | str, made_on: str = "") -> tuple[Case, tuple[Finding, ...]]:
+    """Read a case folder, and what was noticed on the way.
+
+    Parameters
+    ----------
+    folder : Path or str
+        The case folder.
+    made_on : str
+        Date to print, YYYY-MM-DD.
+
+    Returns
+    -------
+    case : Case
+        As `read_case` gives it.
+    queries : tuple of Finding
+        As `check_case` gives them.
+
+    Raises
+    ------
+    BadInput
+        All problems at once.
+    """
     look = _look(Path(folder), made_on)
     if look.problems or look.player is None or look.kit is None or look.game is None:
         raise BadInput(look.problems)
-    return Case(
-        Path(folder).resolve().name, look.player, look.kit, look.game, tuple(look.recordings), made_on, look.hubs
-    )
+    name = Path(folder).resolve().name
+    case = Case(name, look.player, look.kit, look.game, tuple(look.recordings), made_on, look.hubs)
+    return case, tuple(look.queries)
 
 
 def check_case(folder: Path | str, made_on: str = "") -> tuple[tuple[Problem, ...], tuple[Finding, ...]]:

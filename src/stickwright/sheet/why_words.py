@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from stickwright.errors import BadInput, Problem
+from stickwright.errors import BadInput, Problem, did_you_mean
 from stickwright.model.sharing import Elsewhere, Placement, Sharing
 from stickwright.sheet.printed import sentence, wrapped
 from stickwright.sheet.sharing_words import counted, done_by, second_words, socket_words, tags_of, terms_words
@@ -69,8 +69,13 @@ def _asked(chosen: Placement, others: tuple[Elsewhere, ...], site: str) -> Elsew
             return one
     names = ", ".join(dict.fromkeys([chosen.site or chosen.how, *(one.where for one in others)]))
     raise BadInput(
-        Problem(f"place for {chosen.action}", f'"{site}"', f"one of: {names}", "Write it as the player file does.")
+        Problem(f"place for {chosen.action}", f'"{site}"', f"one of: {names}", _near(site, names.split(", ")))
     )
+
+
+def _near(typed: str, names: list[str]) -> str:
+    offer = did_you_mean(typed, names)
+    return offer if offer.startswith("Did") else "Write it as the player file does."
 
 
 def _taken(sharing: Sharing, chosen: Placement) -> str:
