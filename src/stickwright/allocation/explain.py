@@ -145,84 +145,6 @@ def _count(how: str, hows: Mapping[str, str], others: Mapping[str, str]) -> int:
     return sum(hows.get(action, "dropped") == how for action in {**hows, **others})
 
 
-def extras(self, answer: Answer) -> dict[str, float]:
-        """Points of a plan that belong to no single action.
-
-        Parameters
-        ----------
-        answer : Answer
-        """
-        return extras(self.solver.model, answer)
-
-    def with_one_of(self, columns: Sequence[int]) -> Answer:
-        """The best plan that uses one of these columns.
-
-        Parameters
-        ----------
-        columns : sequence of int
-        """
-        return self.solver.best(demand=[columns], freed=self.freed)
-
-
-def place_words(placement: Placement) -> str:
-    """Where and with what an action is done, in a few words.
-
-    Parameters
-    ----------
-    placement : Placement
-    """
-    if placement.how == "site":
-        way = ", a press to start and one to stop" if placement.toggle else ""
-        return f"{placement.site} on {placement.label}{way}"
-    return {
-        "option": f"the game itself ({placement.label})",
-        "helper": placement.helper or "a helper",
-        "dropped": "left out",
-        "chord": f"{placement.label} together",
-    }[placement.how]
-
-
-def trade_words(
-    new: Sequence[Placement], old: Sequence[Placement], new_extra: Mapping[str, float], old_extra: Mapping[str, float]
-) -> str:
-    """What a plan loses and gains against another, largest first.
-
-    Parameters
-    ----------
-    new, old : sequence of Placement
-    new_extra, old_extra : mapping
-        From `extras`: what does not belong to one action.
-    """
-    was = {one.action: one.how for one in old}
-    now = {one.action: one.how for one in new}
-    totals: dict[str, float] = {}
-    for placements, extra, sign, there in ((new, new_extra, 1.0, was), (old, old_extra, -1.0, now)):
-        for placement in placements:
-            # how well the player did what they now leave to somebody else is no gain; what it took of them is
-            leaves = sign < 0 and placement.how == "site" and there.get(placement.action, "dropped") != "site"
-            for term in placement.terms:
-                if term.what in ("effort", "part", "set-up") or not (leaves or term.what in _HANDED):
-                    totals[term.what] = totals.get(term.what, 0.0) + sign * term.points
-        for what, points in extra.items():
-            totals[what] = totals.get(what, 0.0) + sign * points
-    for how in ("dropped", "helper", "option"):
-        more = _count(how, now, was) - _count(how, was, now)
-        if more:
-            totals[how] = -_MORE * more
-    ordered = sorted(totals.items(), key=lambda one: one[1])
-    worse = [_WORSE[what] for what, points in ordered if points < -_NOTABLE][:3]
-    better = [_BETTER[what] for what, points in reversed(ordered) if points > _NOTABLE][:2]
-    if worse and better:
-        return f"{', '.join(worse)}, but {' and '.join(better)}"
-    return ", ".join(worse or better) or "as good by these figures"
-
-
-def _left_to(old: Placement | None, new: Placement | None) -> str | None:
-    """Who takes an action over from the player, or hands it back: precision that nobody asks for is then no gain."""
-    hows = {one.how if one is not None else "dropped" for one in (old, new)}
-    return next((how for how in ("dropped", "helper", "option") if how in hows), None) if len(hows) > 1 else None
-
-
 def extras(model: IntegerModel, answer: Answer) -> dict[str, float]:
     """Points of a plan that belong to no single action: parts set up, controllers, things bought, parts that slow others.
 
@@ -269,7 +191,7 @@ def explained(
     alternatives : tuple of Alternative
         Fewest points lost first: the best plans in which one choice of the best plan is undone (an action done
         otherwise, a part left out, a device left out, nothing left to a helper or to the game). The first is the second
-        best of all; of those that lose next to nothing only the first is told.
+        best of all; of those that lose next to nothing only some are told.
     """
     question = asked.solver.question
     chosen = asked.best.chosen(question)
@@ -289,9 +211,16 @@ def explained(
             out.append(_with_reasons(placement, placements, answer, mine, asked, refused))
     by_loss = sorted(others.values(), key=lambda one: -one[0].points)
     told = [_alternative(answer, mine, placements, asked) for answer, mine in by_loss]
-    # of plans that are as good one is enough: two fingers exchanged twenty times would hide what differs
-    as_good = [one for one in told if one.loss < _NOTABLE][:1]
-    return tuple(out), tuple([*as_good, *(one for one in told if one.loss >= _NOTABLE)][:most])
+    return tuple(out), _worth_telling(told)[:most]
+
+
+def _worth_telling(plans: Sequence[Alternative]) -> tuple[Alternative, ...]:
+    """Of plans that are as good, those that give a stick another place and one more: two fingers exchanged twenty times
+    would hide what differs."""
+    as_good = [one for one in plans if one.loss < _NOTABLE]
+    sticks = [one for one in as_good if any(p.fit is not None and p.action in one.changed for p in one.placements)]
+    first = [one for one in as_good if one not in sticks][:1]
+    return tuple(one for one in plans if one.loss >= _NOTABLE or one in sticks or one in first)
 
 
 def _choices(question: Question, chosen: dict[str, int]) -> list[tuple[str | None, frozenset[int]]]:
@@ -330,7 +259,7 @@ def _with_reasons(
     refused: Sequence[Refused],
 ) -> Placement:
     question = asked.solver.question
-    sites = list(dict.fromkeys(w.site for w in question.ways if w.action == placement.action and w.site is not None))
+    sites = _able_sites(question, placement.action)
     told = "; ".join(
         term.words for term in placement.terms if term.what in ("precision", "effort", "false presses", "misses")
     )
@@ -339,7 +268,7 @@ def _with_reasons(
         reason = f"{only}{told}" if told else only.rstrip("; ")
         broken = next((term.words for term in placement.terms if term.what == "rule broken"), "")
         if broken:
-            reason += f"; no stick keeps all rules here: {broken.rstrip('.')}"
+            reason += f"; it breaks a rule of practice: {broken.rstrip('.')}"
     else:
         price = -next((term.points for term in placement.terms if term.what == placement.how), 0.0)
         nearest = "" if sites else _nearest(placement.action, refused)
@@ -358,6 +287,13 @@ def _with_reasons(
     trade = trade_words(mine, best, asked.extras(answer), asked.extras(asked.best))
     second = f"{words}{also}: {_cost(loss)} ({trade})."
     return replace(placement, reason=reason, second=second, second_cost=loss)
+
+
+def _able_sites(question: Question, action: str) -> list[str]:
+    """Parts that can do an action by every rule; those that break one where none can."""
+    mine = [way for way in question.ways if way.action == action and way.site is not None]
+    keeping = [way for way in mine if not any(term.what == "rule broken" for term in way.terms)]
+    return list(dict.fromkeys(way.site for way in keeping or mine if way.site is not None))
 
 
 def _nearest(action: str, refused: Sequence[Refused], other_than: str | None = None) -> str:

@@ -27,6 +27,9 @@ from stickwright.units import figures
 
 __all__ = ["share_out"]
 
+COARSE_BITS = 1.0
+"""Bits in a direction below which two steps cannot be told apart surely: common practice, no source."""
+
 
 def share_out(
     case: Case,
@@ -233,6 +236,15 @@ def _findings(case: Case, placements: Sequence[Placement], found: Places) -> tup
         for role, names in roles.items()
         if len(names) > 1
     ]
+    out += [
+        Finding(
+            "query", "coarse",
+            f"{one.action} at {one.site} on {one.label}: {figures(one.fit.bits.value)} bits, so direction will be coarse. "
+            "Let one-button play, game options and a helper carry the game.",
+        )
+        for one in placements
+        if one.fit is not None and one.fit.bits.value < COARSE_BITS
+    ]  # fmt: skip
     return (*out, *_press_notes(placements))
 
 

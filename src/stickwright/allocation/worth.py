@@ -18,14 +18,14 @@ from stickwright.model.sharing import PressFit, Term
 from stickwright.units import figures
 
 __all__ = [
-    "BUY_POINTS", "HELPER_POINTS", "MIND_POINTS", "OPTION_POINTS", "PART_POINTS", "RULE_POINTS", "SETUP_POINTS_PER_MIN",
+    "BUY_POINTS", "CLEARANCE_POINTS", "HELPER_POINTS", "MIND_POINTS", "OPTION_POINTS", "PART_POINTS", "RULE_POINTS", "SETUP_POINTS_PER_MIN",
     "SLOWED_POINTS", "TOGGLE_POINTS", "device_terms", "fineness", "left_terms", "press_terms", "stick_terms",
 ]  # fmt: skip
 
 PRECISION_SHARE = 0.4
 """Share of an action's importance that precise control can add or take, where the game uses every level."""
-GOOD_BITS = 5.0
-"""Bits in a direction beyond which more precision is worth nothing."""
+GOOD_BITS = 3.0
+"""Bits in a direction, about eight steps, beyond which more precision is worth nothing: games are made for about that."""
 EFFORT_POINTS = 2.0
 """Of working at the whole comfortable force all the time."""
 USUAL_PRESSES_PER_MIN = 30.0
@@ -36,6 +36,8 @@ ALL_OR_NOTHING_SHARE = 0.2
 """Share of importance lost where a switch gives all or nothing and the game uses what lies between."""
 PART_POINTS = 0.2
 SETUP_POINTS_PER_MIN = 0.1
+CLEARANCE_POINTS = 1.0
+"""Of a part for which the treating team's word is still to be had."""
 MIND_POINTS = 0.3
 """For each step of 0 to 10 by which the player minds using a part."""
 TOGGLE_POINTS = 1.0

@@ -221,6 +221,7 @@ def _fit(
         topper_form=topper.form if topper else "",
         single_player=bool(topper and topper.single_player),
         built_tilt_rad=float(kit.tilt_rad[setups.tilt[place]]),
+        impossible=bool(inputs.static is not None and inputs.static[place] > 0),
         lever_note=extension_sentence(setups, place, found, inputs, direction_rad),
     )
 

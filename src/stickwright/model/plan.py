@@ -180,6 +180,8 @@ class Fit:
     """A part that touches face or mouth, kept for one player."""
     built_tilt_rad: float = 0.0
     """What is built under the base; `tilt_rad` counts the stick's own slope too."""
+    impossible: bool = False
+    """Whether no tuning could make it work here: the place is too small, a finger cannot lift, it does not come home."""
     lever_note: str = ""
     """What a longer lever would do in the weakest direction, by the closed form."""
 

@@ -212,8 +212,8 @@ def _compromise(fit: Fit) -> str:
     if fit.verdict != "does not fit":
         return ""
     return (
-        f" No stick here keeps every rule of practice; {fit.stick} comes nearest. Steering will be coarse or tiring: try it "
-        "together with the practitioner first."
+        f" {fit.stick} comes nearest but breaks a rule of practice: it will be coarse or tiring. Try it together with the "
+        "practitioner first."
     )
 
 
