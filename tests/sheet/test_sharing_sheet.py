@@ -79,7 +79,7 @@ def test_family_reads_what_does_it(sheets: dict[str, list[str]]) -> None:
     for words in ("the player's right", "the player's left", "seen from the front",
                   "right index finger on dew + low dish", "aim lower lip on leaf: press once to start, once to stop",
                   "look the game does it: the camera follows (“it may look by itself”)",
-                  "map sister, on the second controller: “She may do the map”", "left out: “I never use it”",
+                  "map sister, on the second controller; the player: “She may do the map”", "left out: “I never use it”",
                   "Day 1: move, look, attack, jump.", "From week 2: aim, map.",
                   "Agree with sister who may pause, and on a word for stop"):  # fmt: skip
         assert flat(words) in page, words

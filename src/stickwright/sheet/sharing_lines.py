@@ -76,7 +76,8 @@ def _row(one: Placement, tag: str) -> tuple[str, str, str, str]:
         return one.action, place_words(one), f"{device_words(one)}{f': {mode}' if mode else ''}", socket_words(one, tag)
     told = {"option": one.label, "helper": "second controller", "chord": one.label, "dropped": ""}[one.how]
     own = own_words(one)
-    return one.action, place_words(one), f"{told}{': ' if told and own else ''}{own}", ""
+    said = f"the player: {own}" if own else ""
+    return one.action, place_words(one), f"{told}{'; ' if told and said else ''}{said}", ""
 
 
 def _lines(row: Sequence[str], widths: Sequence[int]) -> list[str]:
@@ -99,18 +100,15 @@ def _clash(clash: Clash | None, width: int) -> str:
 
 
 def _wired(wiring: Wiring, width: int) -> list[str]:
-    lacking = [f"{line.buy} x {line.name}{_note(line.note)}" for line in wiring.parts if line.buy]
+    noted = [f"{line.name}: {line.note}" for line in wiring.parts if line.buy and line.note]
+    lacking = any(line.buy for line in wiring.parts)
     return [
         _block("Wiring", [wire_words(wire) for wire in wiring.wires], width)
         if wiring.wires
         else wrapped([NO_HUB], width),
         _block("Current", [power_words(line) for line in wiring.power], width),
-        _block("Missing parts", [*lacking, bought_words(wiring.parts)] if lacking else [], width),
+        _block("Missing parts", [bought_words(wiring.parts), *noted] if lacking else [], width),
     ]
-
-
-def _note(note: str) -> str:
-    return f" ({note.rstrip('.')})" if note else ""
 
 
 def _block(title: str, lines: Iterable[str], width: int) -> str:

@@ -96,7 +96,7 @@ def done_by(placement: Placement, *, named: bool = True) -> str:
     Examples
     --------
     >>> done_by(Placement("menu", "helper", helper="sister", words="She may do that"))
-    'sister, on the second controller: “She may do that”'
+    'sister, on the second controller; the player: “She may do that”'
     >>> done_by(Placement("aim", "site", site="left index", device="pip", kind="switch", toggle=True))
     'left index on pip: press once to start, once to stop'
     """
@@ -111,7 +111,8 @@ def done_by(placement: Placement, *, named: bool = True) -> str:
         option = clause(placement.label)
         return f"the game does it{f': {option}' if option else ''}{f' ({own})' if own else ''}"
     if placement.how == "helper":
-        return f"{placement.helper or 'a helper'}, on the second controller{f': {own}' if own else ''}"
+        said = f"; the player: {own}" if own else ""
+        return f"{placement.helper or 'a helper'}, on the second controller{said}"
     return f"left out{f': {own}' if own else ''}"
 
 

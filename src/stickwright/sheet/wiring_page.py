@@ -82,7 +82,7 @@ def _conductors(wires: tuple[Wire, ...]) -> list[list[str]]:
     for wire in wires:
         if wire.plug.startswith("USB"):
             continue
-        carried = ", ".join(f"{contact} {carries}" if carries else contact for contact, carries in wire.conductors)
+        carried = "; ".join(f"{contact}: {carries}" if carries else contact for contact, carries in wire.conductors)
         if carried:
             told.setdefault(carried, []).append(wire.tag)
     return [[f"{', '.join(tags)}:", carried] for carried, tags in told.items()]

@@ -55,8 +55,8 @@ def plan_words(plan: Plan) -> str:
     """
     head = [f"Player {plan.player}", f"made {plan.made_on}" if plan.made_on else "", f"stickwright {plan.version}"]
     parts = [", ".join(part for part in head if part), wrapped([plan.sentence], WIDTH)]
-    parts += [_site(plan, site) for site in plan.sites]
     parts += sharing_blocks(plan, WIDTH)
+    parts += [_site(plan, site) for site in plan.sites]
     parts.append(_block("Next reading", [plan.next_reading.sentence]))
     shared = plan.sharing
     left = [_caution(caution) for caution in plan.cautions if caution not in _placed(plan)]
