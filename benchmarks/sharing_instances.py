@@ -42,7 +42,7 @@ def _gear(rng: np.random.Generator, devices: int, stock: int) -> tuple[list[Gear
 
 
 def _question(
-    rng: np.random.Generator, *, actions: int, sites: int, devices: int, sockets: int, hard: bool
+    rng: np.random.Generator, *, actions: int, sites: int, devices: int, sockets: int, hard: bool, strict: bool = False
 ) -> Question:
     gear, sticks, switches, pad = _gear(rng, devices, 1 if hard else 3)
     names = [f"action {n}" for n in range(actions)]
@@ -54,7 +54,7 @@ def _question(
     importance = rng.integers(3, 11, actions).astype(float)
     for a, action in enumerate(names):
         stick = action in stick_actions
-        busy = 0.0 if stick else float(rng.uniform(0.5, 15.0 if hard else 9.0))
+        busy = 0.0 if stick else float(rng.uniform(6.0 if strict else 0.5, 15.0 if hard else 9.0))
         for s, site in enumerate(places):
             if stick and site not in stick_sites:
                 continue
@@ -83,11 +83,12 @@ def _question(
                         Way(action, "site", rounded(0.7 * importance[a]), site, pad, "controller", control, paired,
                             role=control, busy_s=busy, near_s=busy)
                     )  # fmt: skip
-        if rng.random() < (0.2 if hard else 0.4):
+        if rng.random() < ((0.05 if strict else 0.2) if hard else 0.4):
             ways.append(Way(action, "option", rounded(importance[a] - float(rng.integers(1, 6)))))
-        if rng.random() < 0.6:
+        if rng.random() < (0.2 if strict else 0.6):
             ways.append(Way(action, "helper", rounded(importance[a] - float(rng.integers(3, 9)))))
-        ways.append(Way(action, "dropped", 0.0 if not hard else -float(rng.integers(0, 5))))
+        if not strict or rng.random() < 0.1:
+            ways.append(Way(action, "dropped", 0.0 if not hard else -float(rng.integers(0, 5))))
     never = {
         (places[i], places[j]) for i in range(sites) for j in range(sites) if i != j and (i + j) % (2 if hard else 4) == 3 % 2
         and abs(i - j) == 1
@@ -104,7 +105,7 @@ def _question(
         tuple(Site(site, float(rng.uniform(0, 0.5)), 2 if not hard else 3, "hands" if n < 2 else site)
               for n, site in enumerate(places)),
         together, sockets=_sockets(sockets), wired=True, hub_limits=(("hub", 0.3, sockets),), paired=1,
-        budget=40.0 if hard else None, most_parts=actions - 3 if hard else None,
+        budget=40.0 if hard else None, most_parts=(actions // 3 if strict else actions - 3) if hard else None,
     )  # fmt: skip
 
 
@@ -115,6 +116,11 @@ def real_like(seed: int, *, actions: int = 12, sites: int = 8, devices: int = 40
 
 
 def nasty(seed: int, *, actions: int = 12, sites: int = 8, devices: int = 40, sockets: int = 16) -> Question:
-    """A question with ties everywhere, stock of one, many demands for the same moment, tight budget and parts."""
+    """A question with ties everywhere, stock of one, many demands for the same moment, tight budget and parts.
+
+    In every fourth nearly everything has to be played by hand with few parts: some of these cannot be had.
+    """
     rng = np.random.default_rng([seed, 2])
-    return _question(rng, actions=actions, sites=sites, devices=devices, sockets=sockets, hard=True)
+    return _question(
+        rng, actions=actions, sites=sites, devices=devices, sockets=sockets, hard=True, strict=seed % 4 == 3
+    )

@@ -2,8 +2,8 @@
 
 Points count in thousandths and the solver reckons in whole numbers, so that a proof is a proof and a tie is a tie. One worker,
 a fixed seed and a limit in the solver's own deterministic time instead of a clock: the same question gives the same answer
-each time. Ties go to the ways named first in the files: each way is worth a little less than the one before, all together less than
-the smallest difference in points.
+each time. Ties go to the ways named first in the files: each way of an action is worth a little less than the one before, all
+together less than the smallest difference in points.
 
 The model is written in the solver's exchange format through its light module: the usual Python layer above it loads a data-frame
 library that a second of every start would go to.
@@ -14,6 +14,7 @@ from __future__ import annotations
 import math
 from collections.abc import Collection, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Any
 
 import numpy as np
@@ -91,11 +92,12 @@ class Solver:
         self._points = [round(points * _SCALE) for points in self.model.points]
         ways = len(question.ways)
         self._step = 1 << max(1, (max(1, len(question.actions)) * max(1, ways)).bit_length())
-        self._worth = [
-            points * self._step - (number if number < ways else 0) for number, points in enumerate(self._points)
-        ]
-        self._rows = [_whole_row(row) for row in self.model.rows]
-        self.groups: tuple[Group, ...] = tuple(dict.fromkeys(row.group for row in self.model.rows))
+        behind = [*_behind(question), *[0] * (len(self._points) - ways)]
+        self._worth = [points * self._step - later for points, later in zip(self._points, behind, strict=True)]
+        self._rows_of: dict[Group, list[int]] = {}
+        for number, row in enumerate(self.model.rows):
+            self._rows_of.setdefault(row.group, []).append(number)
+        self.groups: tuple[Group, ...] = tuple(self._rows_of)
 
     def best(
         self,
@@ -155,8 +157,9 @@ class Solver:
         place = {group: first + number for number, group in enumerate(self.groups)}
         for _ in self.groups:
             proto.variables.add().domain.extend([0, 1])
-        for number, row in enumerate(self.model.rows):
-            proto.constraints[number].enforcement_literal.append(place[row.group])
+        for group, numbers in self._rows_of.items():
+            for number in numbers:
+                proto.constraints[number].enforcement_literal.append(place[group])
         proto.assumptions.extend(list(place.values()))
         response = self._solved(proto)
         if int(response.status) != _INFEASIBLE:
@@ -166,25 +169,30 @@ class Solver:
         return found or tuple(group for group in self.groups if group not in freed)
 
     def _proto(self, forbid: Collection[int], demand: Sequence[Sequence[int]], freed: Collection[Group]) -> Any:
+        proto = _copy(self._written)
+        for number in forbid:
+            domain = proto.variables[number].domain
+            domain[0] = domain[1] = 0
+        for group in freed:
+            for number in self._rows_of.get(group, ()):
+                domain = proto.constraints[number].linear.domain
+                domain[0] = -_FAR
+                if group[0] != "do":  # an action freed is not done, or once; never twice
+                    domain[1] = _FAR
+        for columns in demand:
+            _add_row(proto, columns, [1] * len(columns), 1, _FAR)
+        return proto
+
+    @cached_property
+    def _written(self) -> Any:
+        """Columns and rows in the solver's exchange format, written once."""
         from ortools.sat.python import cp_model_helper as cp_sat
 
         proto = cp_sat.CpModelProto()
-        shut = set(forbid)
-        for number, upper in enumerate(self.model.upper):
-            proto.variables.add().domain.extend([0, 0 if number in shut else round(upper)])
-        loose = set(freed)
-        for row, (coefficients, low, high) in zip(self.model.rows, self._rows, strict=True):
-            linear = proto.constraints.add().linear
-            if row.group in loose:  # an action freed is not done, or once; never twice
-                low, high = -_FAR, high if row.group[0] == "do" else _FAR
-            linear.vars.extend(row.columns)
-            linear.coeffs.extend(coefficients)
-            linear.domain.extend([low, high])
-        for columns in demand:
-            linear = proto.constraints.add().linear
-            linear.vars.extend(columns)
-            linear.coeffs.extend([1] * len(columns))
-            linear.domain.extend([1, _FAR])
+        for upper in self.model.upper:
+            proto.variables.add().domain.extend([0, round(upper)])
+        for row in self.model.rows:
+            _add_row(proto, row.columns, *_whole_row(row))
         return proto
 
     def _solved(self, proto: Any) -> Any:
@@ -193,9 +201,14 @@ class Solver:
         parameters = cp_sat.SatParameters()
         parameters.num_workers = 1
         parameters.random_seed = 0
-        parameters.linearization_level = 2
-        parameters.cp_model_probing_level = 0
         parameters.max_deterministic_time = self.limit
+        # measured on nasty questions (benchmarks/allocation.py): trying out each way once before the search shortens the
+        # longest proofs, cuts and the search for symmetries cost more than they save
+        parameters.linearization_level = 2
+        parameters.cp_model_probing_level = 2
+        parameters.max_presolve_iterations = 1
+        parameters.cut_level = 0
+        parameters.symmetry_level = 0
         solve: Any = cp_sat.SolveWrapper()
         solve.set_parameters(parameters)
         self.runs += 1
@@ -218,17 +231,40 @@ class Solver:
         bound = math.floor(response.best_objective_bound / self._step + 1) / _SCALE
         values = np.array(list(response.solution), dtype=np.int64)[: len(self._points)]
         points = sum(worth * int(value) for worth, value in zip(self._points, values, strict=True) if value) / _SCALE
-        proven = status == _OPTIMAL
+        proven = status == _OPTIMAL or points >= bound  # cut short among plans that are worth the same
         return Answer(True, points, points if proven else bound, proven, values, effort)
+
+
+def _behind(question: Question) -> list[int]:
+    """What each way is worth less than the first of its action, so that ties go to what the files name first: more for
+    the actions named first, so that two of them do not change places for nothing. All together it stays below the number of
+    actions times the number of ways."""
+    weight = {action: len(question.actions) - number for number, action in enumerate(question.actions)}
+    before: dict[str, int] = {}
+    out = []
+    for way in question.ways:
+        out.append(before.get(way.action, 0) * weight[way.action])
+        before[way.action] = before.get(way.action, 0) + 1
+    return out
+
+
+def _copy(proto: Any) -> Any:
+    new = type(proto)()
+    new.copy_from(proto)
+    return new
+
+
+def _add_row(proto: Any, columns: Sequence[int], values: Sequence[int], low: int, high: int) -> None:
+    linear = proto.constraints.add().linear
+    linear.vars.extend(columns)
+    linear.coeffs.extend(values)
+    linear.domain.extend([low, high])
 
 
 def _whole_row(row: Row) -> tuple[list[int], int, int]:
     """A row in whole numbers: as it is when it counts, in thousandths when it measures."""
-    scale = (
-        1
-        if all(value == round(value) for value in (*row.values, row.low, row.high) if math.isfinite(value))
-        else _SCALE
-    )
+    measured = any(value % 1 for value in (*row.values, row.low, row.high) if math.isfinite(value))
+    scale = _SCALE if measured else 1
     low = -_FAR if row.low == -math.inf else math.ceil(row.low * scale - 1e-6)
     high = _FAR if row.high == math.inf else math.floor(row.high * scale + 1e-6)
     return [round(value * scale) for value in row.values], low, high
