@@ -137,13 +137,18 @@ def ways_of(found: Sharing) -> dict[str, str]:
 
 
 def broken_rules(this: Case, found: Sharing, wishes: Wishes | None = None) -> list[str]:
-    """What a plan without a clash breaks; nothing when it keeps all."""
+    """What a plan breaks; nothing when it keeps all. Where something else than an action is given up for the cheapest way
+    out, nothing is held against it."""
     wishes = wishes or Wishes()
+    left_out: tuple[str, ...] = ()
     if found.clash is not None:
-        return []
+        left_out = found.clash.ways_out[0].gives_up if found.clash.ways_out else ("",)
+        if not all(one.startswith("leave ") for one in left_out):
+            return []
     mine = [one for one in found.placements if one.how == "site"]
     return [
-        *_everything_once(this, found), *_together(this, found), *_at_sites(this, mine), *_presses(this, mine),
+        *([] if left_out else _everything_once(this, found)), *_together(this, found), *_at_sites(this, mine),
+        *_presses(this, mine),
         *_controllers(this, mine), *_stock_and_money(this, found, wishes), *_sockets(this, mine),
         *_paired(this, found), *_helpers(this, found), *_wished(found, wishes),
     ]  # fmt: skip
@@ -370,7 +375,9 @@ def _electrics(this: Case, mine: Sequence[Placement]) -> list[str]:
 def _paired(this: Case, found: Sharing) -> list[str]:
     if not this.hubs:
         return []
-    on_air = {(o.device, _place(this, o.site)) for o in found.placements if o.how == "site" and o.connection == "paired"}
+    on_air = {
+        (o.device, _place(this, o.site)) for o in found.placements if o.how == "site" and o.connection == "paired"
+    }
     count = len(on_air) + any(one.how == "helper" for one in found.placements)
     most = sum(box.paired for box in this.hubs)
     return [f"{count} paired controllers, {most} taken"] if count > most else []
