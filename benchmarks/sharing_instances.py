@@ -54,7 +54,7 @@ def _question(
     importance = rng.integers(3, 11, actions).astype(float)
     for a, action in enumerate(names):
         stick = action in stick_actions
-        busy = 0.0 if stick else float(rng.uniform(6.0 if strict else 0.5, 15.0 if hard else 9.0))
+        busy = 0.0 if stick else rounded(float(rng.uniform(6.0 if strict else 0.5, 15.0 if hard else 9.0)))
         for s, site in enumerate(places):
             if stick and site not in stick_sites:
                 continue
@@ -71,7 +71,7 @@ def _question(
                 ways.append(
                     Way(
                         action, "site", points, site, device, "stick" if stick else "switch", role=role,
-                        busy_s=busy, near_s=0.0 if stick else 1.4 * busy, alone=bool(not stick and rng.random() < 0.1),
+                        busy_s=busy, near_s=0.0 if stick else rounded(1.4 * busy), alone=bool(not stick and rng.random() < 0.1),
                     )
                 )  # fmt: skip
             if s < 2:
@@ -102,7 +102,7 @@ def _question(
     )
     return Question(
         tuple(names), tuple(float(i) for i in importance), tuple(ways), tuple(gear),
-        tuple(Site(site, float(rng.uniform(0, 0.5)), 2 if not hard else 3, "hands" if n < 2 else site)
+        tuple(Site(site, rounded(float(rng.uniform(0, 0.5))), 2 if not hard else 3, "hands" if n < 2 else site)
               for n, site in enumerate(places)),
         together, sockets=_sockets(sockets), wired=True, hub_limits=(("hub", 0.3, sockets),), paired=1,
         budget=40.0 if hard else None, most_parts=(actions // 3 if strict else actions - 3) if hard else None,

@@ -32,7 +32,19 @@ BUSY_LIMIT_S = BUSY_LIMIT_SHARE * 60.0
 
 @dataclass(frozen=True)
 class Row:
-    """One row: low <= values times columns <= high."""
+    """One row: low <= values times columns <= high.
+
+    Parameters
+    ----------
+    group : tuple of str
+        The wish or fact that it stands for.
+    columns : tuple of int
+        Each once.
+    values : tuple of float
+        One for each column.
+    low, high : float
+        Infinite where there is no limit.
+    """
 
     group: Group
     columns: tuple[int, ...]
@@ -110,6 +122,7 @@ class IntegerModel:
     outlets: list[Outlet] = field(default_factory=list)
 
     def column(self, name: tuple[object, ...], points: float = 0.0, upper: float = 1.0) -> int:
+        """Number of a new column."""
         self.points.append(points)
         self.upper.append(upper)
         self.names.append(name)
@@ -118,6 +131,7 @@ class IntegerModel:
     def row(
         self, group: Group, terms: Iterable[tuple[int, float]], low: float = -math.inf, high: float = math.inf
     ) -> None:
+        """A new row; left out when it has no columns and holds all the same."""
         kept = [(column, value) for column, value in terms if value]
         if not kept and low <= 0 <= high:
             return
@@ -168,8 +182,11 @@ class _Builder:
         self.sites = {site.name: site for site in question.sites}
         self.x = [self.model.column(("way", number), way.points) for number, way in enumerate(question.ways)]
         self.by_action: dict[str, list[int]] = {action: [] for action in question.actions}
+        self.by_site: dict[tuple[str, str], list[int]] = {}
         for number, way in enumerate(question.ways):
             self.by_action[way.action].append(number)
+            if way.how == "site":
+                self.by_site.setdefault((way.site or "", way.kind), []).append(number)
         self.uses: dict[str, list[tuple[int, float]]] = {gear.name: [] for gear in question.gear}
         self.devices: list[int] = []
         self.units: dict[tuple[str, str, bool], int] = {}
@@ -241,12 +258,9 @@ class _Builder:
 
     def sites_work_one_kind(self) -> None:
         for site in self.q.sites:
-            mine = [n for n, way in enumerate(self.q.ways) if way.how == "site" and way.site == site.name]
-            if not mine:
-                continue
             used: dict[str, int] = {}
             for kind in ("stick", "switch", "controller"):
-                ways = [n for n in mine if self.q.ways[n].kind == kind]
+                ways = self.by_site.get((site.name, kind), [])
                 if not ways:
                     continue
                 used[kind] = self.model.column(("used", site.name, kind), -site.cost)
@@ -269,7 +283,7 @@ class _Builder:
         for site in self.q.sites:
             group = ("presses", site.name)
             for kind in ("switch", "controller"):
-                mine = [n for n, way in enumerate(self.q.ways) if way.site == site.name and way.kind == kind]
+                mine = self.by_site.get((site.name, kind), [])
                 used = self.used.get((site.name, kind))
                 if used is None:
                     continue

@@ -22,7 +22,17 @@ BUSY_LIMIT_SHARE = 0.6
 
 
 def rounded(points: float) -> float:
-    """Points to the thousandth, the smallest difference that counts."""
+    """Points to the thousandth, the smallest difference that counts.
+
+    Parameters
+    ----------
+    points : float
+
+    Examples
+    --------
+    >>> rounded(7.12345), rounded(-0.0001)
+    (7.123, 0.0)
+    """
     return round(points, 3) + 0.0
 
 
@@ -250,7 +260,7 @@ class Question:
     adapters : tuple of Connection
     splitters : tuple of Splitter
     part_points, buy_points : float
-        What each device and each thing bought costs in points.
+        What each controller, adapter and splitter costs in points (of a stick or switch its way says it), and each thing bought.
     budget : float or None
     most_parts : int or None
     at_most : tuple of (str, int, tuple of int)

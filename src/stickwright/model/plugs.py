@@ -59,12 +59,23 @@ def plugs_of(text: str) -> tuple[str, ...]:
 
 
 def is_usb(plug: str) -> bool:
-    """Whether a plug, as `plugs_of` spells it, is a USB plug."""
+    """Whether a plug is a USB plug.
+
+    Parameters
+    ----------
+    plug : str
+        As `plugs_of` spells it.
+    """
     return plug.startswith("USB")
 
 
 def conductors_of(plug: str) -> tuple[str, ...]:
-    """Contacts of a plug, as `plugs_of` spells it; for USB 2.0 its four wires [usb-2].
+    """Contacts of a plug; for USB 2.0 its four wires [usb-2].
+
+    Parameters
+    ----------
+    plug : str
+        As `plugs_of` spells it.
 
     Examples
     --------
