@@ -86,6 +86,7 @@ QUANTITIES: dict[str, Quantity] = {
         _quantity("moment", "nm", "mnm", ("nm", 1.0, "N m"), ("mnm", 1e-3, "mN m")),
         _quantity("angular stiffness", "nm_per_rad", "mnm_per_rad", ("nm_per_rad", 1.0, "N m/rad"),
                   ("mnm_per_rad", 1e-3, "mN m/rad")),
+        _quantity("pressure", "pa", "kpa", ("pa", 1.0, "Pa"), ("kpa", 1e3, "kPa"), ("mpa", 1e6, "MPa")),
         _quantity("current", "a", "ma", ("a", 1.0, "A"), ("ma", 1e-3, "mA")),
     )
 }

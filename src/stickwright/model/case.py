@@ -9,6 +9,7 @@ from stickwright.model.hub import Hub
 from stickwright.model.kit import Kit
 from stickwright.model.player import Player
 from stickwright.model.recording import Recording
+from stickwright.model.room import Room
 
 __all__ = ["Case"]
 
@@ -29,6 +30,8 @@ class Case:
         Date to print, YYYY-MM-DD; the core does not read the clock.
     hubs : tuple of Hub
         What devices are plugged into; none when not described.
+    room : Room, optional
+        Where the player sits and what a mount can hold on to.
     """
 
     name: str
@@ -38,3 +41,4 @@ class Case:
     recordings: tuple[Recording, ...] = ()
     made_on: str = ""
     hubs: tuple[Hub, ...] = ()
+    room: Room | None = None

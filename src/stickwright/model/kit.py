@@ -10,7 +10,7 @@ from pydantic import Field
 from stickwright.model.hub import BUTTON_ROLES, Role, StickRole
 from stickwright.model.measured import ONE_OR_MORE, Measured, Plausible
 
-__all__ = ["Controller", "Extension", "Kit", "Lead", "Stick", "Switch", "Topper"]
+__all__ = ["Controller", "Extension", "Fastener", "Kit", "Lead", "Mount", "Stick", "Switch", "Topper"]
 
 Newton = Annotated[float, Plausible(0.0, 100.0)]
 Interval = tuple[Newton, Newton]
@@ -160,6 +160,61 @@ class Lead(Measured):
     note: str = ""
 
 
+class Mount(Measured):
+    """What holds a stick or a switch in its place, with the figures of its own papers or of a test with a weight."""
+
+    name: str = Field(min_length=1)
+    kind: Literal[
+        "tray", "lap tray", "table clamp", "tube clamp", "friction arm", "gooseneck", "plate", "floor plate",
+        "floor stand", "strap", "breakaway coupling",
+    ]  # fmt: skip
+    links_m: Annotated[tuple[Size, ...], ONE_OR_MORE, Field(max_length=4)] = ()
+    """Lengths of its links, from the clamp."""
+    holding_nm: Annotated[tuple[Annotated[float, Plausible(0.0, 1000.0)], ...], ONE_OR_MORE] = ()
+    """Moment that each joint holds, from the clamp; one figure for all."""
+    give_n_per_m: Annotated[float, Plausible(1.0, 1e7)] | None = None
+    """Stiffness at its end: hang a kilogram, measure the drop."""
+    tube_m: tuple[Size, Size] | None = None
+    """Thinnest and thickest tube that its clamp holds."""
+    edge_m: tuple[Size, Size] | None = None
+    """Thinnest and thickest edge that its clamp holds."""
+    size_m: tuple[Size, Size] | None = None
+    """Of the plate or tray: width and depth."""
+    tilts_rad: tuple[Annotated[float, Plausible(-1.6, 1.6)], Annotated[float, Plausible(-1.6, 1.6)]] | None = None
+    """Tilts that a plate can be set to: least and most."""
+    mass_kg: Annotated[float, Plausible(0.0, 100.0)] | None = None
+    rated_kg: Annotated[float, Plausible(0.0, 500.0)] | None = None
+    release_n: tuple[Newton, Newton] | None = None
+    """Force at which a breakaway coupling lets go: least and most that it can be set to."""
+    friction: Annotated[float, Field(ge=0, le=2)] | None = None
+    """Of its foot on what it stands on, with its own anti-slip sheet."""
+    swings_away: bool = False
+    """Whether it swings aside for a transfer and comes back to the same place."""
+    setup_s: Annotated[float, Plausible(0.0, 14400.0)] | None = None
+    in_stock: Stock = 1
+    price: Cost | None = None
+    note: str = ""
+
+
+class Fastener(Measured):
+    """What fixes a base to a plate or a tray, with the figures of its data sheet and the test method they come from."""
+
+    name: str = Field(min_length=1)
+    kind: Literal["hook-and-loop", "mushroom-head", "screw", "suction", "anti-slip sheet", "strap"]
+    shear_pa: Annotated[float, Plausible(0.0, 1e9)] | None = None
+    tension_pa: Annotated[float, Plausible(0.0, 1e9)] | None = None
+    peel_n_per_m: Annotated[float, Plausible(0.0, 1e6)] | None = None
+    """Force for each metre of width."""
+    friction: Annotated[float, Field(ge=0, le=2)] | None = None
+    test_method: str = ""
+    """ASTM D5169 and D5170, say."""
+    openings: Annotated[int, Field(ge=0, le=1000000)] | None = None
+    """After how many openings it is half as strong."""
+    in_stock: Stock = 1
+    price: Cost | None = None
+    note: str = ""
+
+
 class Kit(Measured):
     """All that is in the van."""
 
@@ -169,5 +224,7 @@ class Kit(Measured):
     switch: tuple[Switch, ...] = ()
     controller: tuple[Controller, ...] = ()
     lead: tuple[Lead, ...] = ()
+    mount: tuple[Mount, ...] = ()
+    fastener: tuple[Fastener, ...] = ()
     tilt_rad: tuple[Annotated[float, Plausible(-1.0, 1.0)], ...] = (0.0,)
     """Tilts of the base that can be built, besides the stick's own."""

@@ -11,6 +11,8 @@ from stickwright.model.recorded import Finding, TraceReport
 from stickwright.model.response import Tuning
 
 if TYPE_CHECKING:
+    from stickwright.model.mounting import SiteMount
+    from stickwright.model.room import Room
     from stickwright.model.sharing import Sharing
 
 __all__ = [
@@ -261,3 +263,6 @@ class Plan:
     draws: int
     sharing: Sharing | None = None
     """Who does what with what; None when the game names no action."""
+    mounts: tuple[SiteMount, ...] = ()
+    """What holds each device; none when the room is not described."""
+    room: Room | None = None

@@ -1,0 +1,145 @@
+"""Where a stick goes, what holds it there, and whether it will stay: as it comes out. Lengths in the body frame of the room."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from stickwright.model.plan import Caution
+from stickwright.model.recorded import Finding
+
+__all__ = ["ArmPose", "Check", "Dimension", "Joint", "MountFit", "Pose", "SiteMount"]
+
+Point = tuple[float, float, float]
+
+
+@dataclass(frozen=True)
+class Pose:
+    """Where the base of a stick must be, and how it must be turned."""
+
+    site: str
+    contact_m: Point
+    """The contact point while the part rests."""
+    base_m: Point
+    """Middle of the underside of the base."""
+    turn_rad: float
+    """Of the base, anticlockwise seen from above, so that the player's own forward is the stick's."""
+    tilt_rad: float
+    """Of the base towards the player."""
+    tolerance_m: float
+    """How far off it may be before a tenth of the reach is lost."""
+    tolerance_rad: float
+    """How far turned before a tenth of a push goes elsewhere."""
+    assumed: tuple[str, ...] = ()
+    """What was not measured, and what stands in for it."""
+
+
+@dataclass(frozen=True)
+class Joint:
+    """One joint of an arm, as it is set."""
+
+    name: str
+    angle_rad: float
+    words: str
+
+
+@dataclass(frozen=True)
+class ArmPose:
+    """An arm that reaches: where its clamp sits and how its joints stand."""
+
+    clamp: str
+    """Tube or edge."""
+    along_m: float
+    """From the first end of the tube or edge."""
+    points_m: tuple[Point, ...]
+    """Clamp, elbow(s), end."""
+    joints: tuple[Joint, ...]
+    clearance_m: float
+    """To the nearest keep-out, over the whole tilt range."""
+    nearest: str
+    straight_share: float
+    """Distance over its length: 1 is a straight arm, with no adjustment left."""
+
+
+@dataclass(frozen=True)
+class Check:
+    """One thing that must hold: load against limit."""
+
+    what: str
+    """'joint 1', 'clamp', 'sliding', 'tipping', 'fastener shear', 'fastener peel', 'fastener tension', 'rating', 'release',
+    'tray', 'width', 'tilt'."""
+    push: Literal["working", "involuntary", "weight", ""]
+    load: float
+    limit: float
+    unit: str
+    """Ending as in units.py: 'nm', 'n', 'kpa', 'kg', 'mm'."""
+    factor: float
+    """Limit over load; infinity where nothing loads it."""
+    wanted: float
+    """The least factor."""
+    holds: bool
+    words: str
+    assumed: str | None = None
+
+
+@dataclass(frozen=True)
+class Dimension:
+    """A distance that a family can measure again: from a thing that does not move, to a point of the mount."""
+
+    landmark: str
+    to: str
+    along: Literal["right", "left", "forward", "back", "up", "down"]
+    distance_m: float
+
+
+@dataclass(frozen=True)
+class MountFit:
+    """One way to hold one stick (or switch) in its place."""
+
+    mount: str
+    kind: str
+    on: str
+    """Tube, edge or surface."""
+    fastener: str | None
+    patch_m: tuple[float, float] | None
+    """Of the fastener, length and width."""
+    arm: ArmPose | None
+    checks: tuple[Check, ...]
+    margin: float
+    """Smallest of all factors over their wanted ones: 1 or more holds."""
+    give_n_per_m: float
+    """Stiffness of all that holds it; infinity when nothing gives."""
+    lost_share: float
+    """Of the throw, taken by the mount's give at full push."""
+    droop_m: float
+    droop_rad: float
+    ringing_hz: float
+    """At which it swings when the stick is let go; NaN when not known."""
+    parts: tuple[str, ...]
+    take_off_s: float | None
+    verdict: Literal["holds", "does not hold", "refused"]
+    fails: tuple[str, ...]
+    """Each thing that does not hold, in a sentence."""
+    refused: tuple[str, ...]
+    """Each hard safety rule that it breaks."""
+    change: str
+    """The smallest change that would make it hold; empty when it does or none would."""
+    dimensions: tuple[Dimension, ...]
+    cable_m: float | None
+    """Length of the way of the cable along it, from the stick to its foot or clamp."""
+    assumed: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class SiteMount:
+    """One site: where its device goes, what holds it, what else would, and what does not."""
+
+    site: str
+    device: str
+    pose: Pose | None
+    choice: MountFit | None
+    fits: tuple[MountFit, ...]
+    """Best first: those that hold, those that do not, those refused."""
+    sentence: str
+    cautions: tuple[Caution, ...]
+    findings: tuple[Finding, ...]

@@ -1,0 +1,1 @@
+"""Where a stick goes, what holds it there, and whether it stays."""
