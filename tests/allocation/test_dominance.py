@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from plain_sharing import every_plan
 from small_questions import alike_devices, small_questions
 
-from stickwright.allocation.dominance import needed_ways
+from stickwright.allocation.dominance import needed_ways, pruned
 from stickwright.allocation.problem import Gear, Question, Site, Way
 
 seeds = st.integers(0, 10**9)
@@ -42,6 +42,17 @@ def test_where_devices_are_alike_the_best_plan_stays(question: Question) -> None
 def test_with_every_feature_the_best_plan_stays(question: Question) -> None:
     """The same where everything else is asked too."""
     no_best_plan_is_lost(question)
+
+
+@settings(max_examples=100)
+@given(seeds.map(alike_devices))
+def test_what_is_kept_or_barred_is_named_by_its_new_place(question: Question) -> None:
+    """The smaller question has the same plans but for the ways left out, wishes included."""
+    few, kept = pruned(question), needed_ways(question)
+    assert few.ways == tuple(question.ways[number] for number in kept)
+    plans = [(worth, set(choice.values())) for worth, choice in every_plan(question)]
+    same = [(worth, ways) for worth, ways in plans if ways <= set(kept)]
+    assert same == [(worth, {kept[number] for number in choice.values()}) for worth, choice in every_plan(few)]
 
 
 def test_something_is_left_out() -> None:

@@ -9,10 +9,11 @@ when one way is forbidden to see what comes second.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from stickwright.allocation.problem import Gear, Question, Way
 
-__all__ = ["needed_ways"]
+__all__ = ["needed_ways", "pruned"]
 
 
 def needed_ways(question: Question) -> tuple[int, ...]:
@@ -40,6 +41,17 @@ def needed_ways(question: Question) -> tuple[int, ...]:
     for places in groups.values():
         left_out |= _dominated(question.ways, [n for n in places if n not in barred], gear, users, named)
     return tuple(number for number in range(len(question.ways)) if number not in left_out)
+
+
+def pruned(question: Question) -> Question:
+    """Without the ways that no best plan needs; what is kept or barred is named by its place among those that stay.
+
+    Parameters
+    ----------
+    question : Question
+    """
+    kept = needed_ways(question)
+    place = {old: new for new, old in enumerate(kept)}
 
 
 def _dominated(

@@ -7,14 +7,13 @@ from dataclasses import replace
 
 from stickwright.allocation.clash import clash_of, further_clashes, raised, smallest_clash, ways_out
 from stickwright.allocation.clash_words import nearest_words
-from stickwright.allocation.dominance import needed_ways
+from stickwright.allocation.dominance import pruned
 from stickwright.allocation.explain import Asked, elsewhere_of, explained
 from stickwright.allocation.integer_model import Group
 from stickwright.allocation.moment import pairs_of, site_loads
 from stickwright.allocation.places import Places, places
 from stickwright.allocation.placing import placements_of
 from stickwright.allocation.pressing import press_assumptions
-from stickwright.allocation.problem import Question
 from stickwright.allocation.questions import question_of
 from stickwright.allocation.solve import Answer, Solver
 from stickwright.allocation.wiring import wiring_of
@@ -74,7 +73,7 @@ def share_out(
     found = places(case, offers, usable=usable)
     pairs = pairs_of(case.player)
     whole = question_of(case, found, pairs, wishes)
-    solver = Solver(_pruned(whole))
+    solver = Solver(pruned(whole))
     solver, best, freed, clash = _best(solver, found)
     asked = Asked(solver, best, freed, tell)
     placements = placements_of(solver.question, solver.model, best) if best.possible else ()
@@ -109,12 +108,7 @@ def share_out(
     )
 
 
-def _pruned(question: Question) -> Question:
-    """Without the ways that no best plan needs; what is kept or barred is named by its place among those that stay."""
-    kept = needed_ways(question)
-    place = {old: new for new, old in enumerate(kept)}
-
-    def moved(ways: Sequence[int]) -> tuple[int, ...]:
+def moved(ways: Sequence[int]) -> tuple[int, ...]:
         return tuple(place[number] for number in ways if number in place)
 
     return replace(
