@@ -53,6 +53,17 @@ def pruned(question: Question) -> Question:
     kept = needed_ways(question)
     place = {old: new for new, old in enumerate(kept)}
 
+    def moved(ways: Sequence[int]) -> tuple[int, ...]:
+        return tuple(place[number] for number in ways if number in place)
+
+    return replace(
+        question,
+        ways=tuple(question.ways[number] for number in kept),
+        keep=tuple((what, where, moved(ways)) for what, where, ways in question.keep),
+        without=tuple((name, moved(ways)) for name, ways in question.without),
+        at_most=tuple((name, most, moved(ways)) for name, most, ways in question.at_most),
+    )
+
 
 def _dominated(
     ways: Sequence[Way],

@@ -108,18 +108,6 @@ def share_out(
     )
 
 
-def moved(ways: Sequence[int]) -> tuple[int, ...]:
-        return tuple(place[number] for number in ways if number in place)
-
-    return replace(
-        question,
-        ways=tuple(question.ways[number] for number in kept),
-        keep=tuple((what, where, moved(ways)) for what, where, ways in question.keep),
-        without=tuple((name, moved(ways)) for name, ways in question.without),
-        at_most=tuple((name, most, moved(ways)) for name, most, ways in question.at_most),
-    )
-
-
 def _best(solver: Solver, found: Places) -> tuple[Solver, Answer, frozenset[Group], Clash | None]:
     """The best plan; where none meets every wish, the best one once the cheapest way out is taken, and the clash."""
     answer = solver.best()
