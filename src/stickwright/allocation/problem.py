@@ -10,6 +10,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
+from stickwright.allocation.pressed import BUDGET_SHARE
 from stickwright.model.sharing import How, Term
 
 __all__ = [
@@ -17,8 +18,8 @@ __all__ = [
     "TogetherNeed", "Way", "rounded",
 ]  # fmt: skip
 
-BUSY_LIMIT_SHARE = 0.6
-"""Share of the busy minute that presses may fill at one part: common practice, no source."""
+BUSY_LIMIT_SHARE = BUDGET_SHARE
+"""Share of the busy minute that presses may fill at one part (`stickwright.allocation.pressed`)."""
 
 
 def rounded(points: float) -> float:
