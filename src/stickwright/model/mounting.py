@@ -70,7 +70,9 @@ class Check:
     'tray', 'width', 'tilt'."""
     push: Literal["working", "involuntary", "weight", ""]
     load: float
+    """In `unit`."""
     limit: float
+    """In `unit`."""
     unit: str
     """Ending as in units.py: 'nm', 'n', 'kpa', 'kg', 'mm'."""
     factor: float
