@@ -1,0 +1,175 @@
+"""Where a part usually rests when nobody measured it: from the posture's distances, else from published body sizes.
+
+Always marked, with the one tape measurement that would settle it. Nothing is said for a bed or the floor, nor for parts whose
+place depends on the support they are given.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from stickwright.model.player import Site
+from stickwright.model.room import Room
+from stickwright.units import spoken
+
+__all__ = ["MEDIANS_M", "UsualPlace", "side_of", "usual_place"]
+
+Point = tuple[float, float, float]
+Side = Literal["left", "right", "middle"]
+
+MEDIANS_M: dict[str, tuple[float, float]] = {
+    "hand length": (0.193, 0.180),
+    "hand breadth": (0.088, 0.078),
+    "palm length": (0.116, 0.108),
+    "forearm-hand length": (0.480, 0.438),
+    "sitting height": (0.918, 0.857),
+    "eye height, sitting": (0.804, 0.748),
+    "elbow rest height": (0.246, 0.233),
+    "knee height, sitting": (0.553, 0.510),
+    "popliteal height": (0.430, 0.387),
+    "buttock-knee length": (0.617, 0.589),
+    "buttock-popliteal length": (0.502, 0.483),
+    "hip breadth, sitting": (0.378, 0.397),
+    "forearm-forearm breadth": (0.579, 0.492),
+    "foot length": (0.271, 0.246),
+}
+"""Medians of men and of women in metre [gordon-2014]: fit young soldiers, so a stand-in and never a norm."""
+HEAD_DEPTH_M = 0.19
+"""Back of the head to the chin, level, from memory."""
+HEAD_HALF_BREADTH_M = 0.075
+"""Half the breadth of a head, from memory."""
+
+
+@dataclass(frozen=True)
+class UsualPlace:
+    """Where a part usually rests, and what stands in for a measurement."""
+
+    at_m: Point
+    """In the body frame."""
+    assumed: tuple[str, ...]
+
+
+def median_m(measure: str) -> float:
+    """Halfway between the medians of men and women, in metre."""
+    return sum(MEDIANS_M[measure]) / 2
+
+
+def side_of(site: Site) -> Side | None:
+    """Side of the body a site is on: as said, else by its name; None when neither tells.
+
+    Parameters
+    ----------
+    site : Site
+
+    Examples
+    --------
+    >>> side_of(Site(name="left thumb", part="thumb")), side_of(Site(name="thumb", part="thumb")) is None
+    ('left', True)
+    """
+    if site.side is not None:
+        return site.side
+    words = site.name.casefold().replace("-", " ").replace("_", " ").split()
+    sides: list[Side] = ["left", "right"]
+    said = [side for side in sides if side in words]
+    return said[0] if len(said) == 1 else None
+
+
+def usual_place(site: Site, room: Room) -> UsualPlace | None:
+    """Where a part usually rests in this room's seat.
+
+    Hand, fingertip and thumb: at the front end of the armrest; forearm: at its middle; chin and head: above the seat by the
+    distances taken, or by published medians; knee, foot and toe: by published medians.
+
+    Parameters
+    ----------
+    site : Site
+    room : Room
+
+    Returns
+    -------
+    UsualPlace or None
+        None for a bed or the floor, for parts that have no usual place, and for a limb whose side nobody said.
+
+    Notes
+    -----
+    Source: medians of [gordon-2014], halfway between men and women; the chin as far below the eyes as the crown is above them
+    (a rule for drawing faces, from memory).
+
+    Examples
+    --------
+    >>> found = usual_place(Site(name="right hand", part="hand"),
+    ...                     Room(armrest_front_mm=400, armrests_apart_mm=480, seat_to_armrest_mm=230))
+    >>> found.at_m
+    (0.24, 0.4, 0.23)
+    """
+    if room.posture in ("bed", "floor"):
+        return None
+    side = side_of(site)
+    if site.part in ("chin", "head"):
+        return _at_head(site, room, side)
+    if side not in ("left", "right"):
+        return None
+    sign = 1.0 if side == "right" else -1.0
+    if site.part in ("hand", "fingertip", "thumb", "forearm"):
+        return _at_armrest(site, room, sign)
+    if site.part in ("knee", "foot", "toe"):
+        return _at_leg(site, sign)
+    return None
+
+
+def _known(value: float | None, stand_in: float) -> float:
+    return stand_in if value is None else value
+
+
+def _told(site: Site, from_where: str, settle: str) -> tuple[str, ...]:
+    return (f"the place of '{site.name}' was not measured; taken {from_where}. {settle}",)
+
+
+def _at_armrest(site: Site, room: Room, sign: float) -> UsualPlace:
+    """Forearm along the armrest, elbow in line with the back."""
+    apart = _known(room.armrests_apart_m, median_m("forearm-forearm breadth") - median_m("hand breadth"))
+    height = _known(room.seat_to_armrest_m, _known(room.seat_to_tray_m, median_m("elbow rest height")))
+    reach = median_m("forearm-hand length")
+    wrist = reach - median_m("hand length")
+    ahead = {"fingertip": reach, "thumb": wrist + median_m("palm length"), "hand": wrist + median_m("palm length") / 2}
+    if site.part == "forearm":
+        forward = _known(room.armrest_front_m, wrist) / 2
+        spot = "at the middle of the armrest"
+    else:
+        forward = _known(room.armrest_front_m, ahead.get(site.part, wrist))
+        spot = "at the front end of the armrest"
+    measured = (room.armrests_apart_m, room.armrest_front_m, room.seat_to_armrest_m)
+    source = "" if None not in measured else ", what the room does not say from published body sizes"
+    settle = "Measure forward, sideways and up from where the back meets the seat to the part at rest"
+    return UsualPlace((sign * apart / 2, forward, height), _told(site, spot + source, settle))
+
+
+def _at_head(site: Site, room: Room, side: Side | None) -> UsualPlace:
+    face = median_m("sitting height") - median_m("eye height, sitting")
+    eyes = _known(room.seat_to_eyes_m, _known(room.seat_to_chin_m, median_m("eye height, sitting") - face) + face)
+    if site.part == "chin":
+        height = _known(room.seat_to_chin_m, eyes - face)
+        at = (0.0, HEAD_DEPTH_M, height)
+        spot = f"{spoken(HEAD_DEPTH_M, 'mm')} in front of the back and {spoken(height, 'mm')} above the seat"
+    else:
+        sign = {"right": 1.0, "left": -1.0}.get(side or "middle", 0.0)
+        at = (sign * HEAD_HALF_BREADTH_M, HEAD_DEPTH_M / 2 if sign else 0.0, eyes)
+        spot = f"at the {side} of the head" if sign else "at the back of the head"
+        spot += f", {spoken(eyes, 'mm')} above the seat"
+    settle = "Measure from the seat up, and from the line of the back forward, to where the part rests"
+    return UsualPlace(at, _told(site, spot + ", partly from published body sizes", settle))
+
+
+def _at_leg(site: Site, sign: float) -> UsualPlace:
+    aside = sign * median_m("hip breadth, sitting") / 4
+    lower = median_m("popliteal height")
+    if site.part == "knee":
+        at = (aside, median_m("buttock-knee length"), median_m("knee height, sitting") - lower)
+        spot = "at the front of the bent knee"
+    else:
+        length = median_m("foot length") * (1.0 if site.part == "toe" else 0.5)
+        at = (aside, median_m("buttock-popliteal length") + length, -lower)
+        spot = "under the foot, lower leg upright"
+    settle = "Measure from the front edge of the seat forward and down to the part at rest"
+    return UsualPlace(at, _told(site, spot + ", from published body sizes", settle))
