@@ -383,7 +383,9 @@ def _say_noticed(queries: Sequence[Finding], case: str) -> None:
             print(f"Noted: {query.text}")
     odd = sum(query.level != "note" and query.about != "game" for query in queries)
     if odd:
-        print(f"{odd} thing{'s look' if odd > 1 else ' looks'} odd in the files: 'stickwright check {case}' says which.")
+        print(
+            f"{odd} thing{'s look' if odd > 1 else ' looks'} odd in the files: 'stickwright check {case}' says which."
+        )
 
 
 def _why(options: argparse.Namespace) -> int:
