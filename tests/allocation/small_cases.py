@@ -346,7 +346,7 @@ def _sockets(this: Case, mine: Sequence[Placement]) -> list[str]:
         takes = {plug, *(fits for lead in adapters for text in lead.sockets for fits in plugs_of(text))}
         if not takes & set(plugs_of(_gear(this)[str(one.device)].plug)):
             out.append(f"{one.device} does not go into {one.socket}")
-    out += [f"{socket}: {len(devices)} devices" for socket, devices in by_socket.items() if len(devices) > 1]
+    out += [f"{name}: {len(devices)} devices" for (_, name), devices in by_socket.items() if len(devices) > 1]
     return out + _electrics(this, mine)
 
 

@@ -161,10 +161,8 @@ def _introduced(placements: Sequence[Placement], most: int) -> tuple[Placement, 
     order = sorted(
         (one for one in placements if one.how == "site"), key=lambda one: (-worth[one.action], placements.index(one))
     )
-    control: dict[tuple[object, ...], int] = {}
     when: dict[str, str] = {}
-    for one in order:
-        place = control.setdefault((one.site, one.device, one.control, one.socket), len(control))
+    for place, one in enumerate(order):  # each switch, stick and button does one action
         when[one.action] = "day 1" if place < most else "week 2" if place < 2 * most else "later"
     return tuple(replace(one, introduce=when.get(one.action, "")) for one in placements)  # type: ignore[arg-type]
 
