@@ -222,7 +222,8 @@ class Solver:
         return sum(most.values()) / _SCALE
 
     def _answer(self, response: Any, freed: Collection[Group] = ()) -> Answer:
-        status, effort = int(response.status), float(response.deterministic_time)
+        status = int(response.status)
+        effort = round(float(response.deterministic_time), 9)  # summed in no fixed order: the last digits vary
         nothing = np.zeros(0, dtype=np.int64)
         if status == _INFEASIBLE:
             return Answer(False, math.nan, math.nan, True, nothing, effort)
