@@ -1,0 +1,354 @@
+"""What stands in the room, as simple bodies with names: of these the drawing, the workshop's file and the scene are made.
+
+Body frame of the room, metre. The player is drawn as a sign from two heights where they were taken, never as a measurement.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from typing import Literal
+
+from stickwright.model.mounting import Dimension, Pose, SiteMount
+from stickwright.model.plan import Fit, Plan
+from stickwright.model.room import Room
+from stickwright.sheet.body import part_named, side_named
+from stickwright.sheet.printed import plain
+
+__all__ = [
+    "NO_BASE_M", "Layer", "Shape", "base_of", "dimension_ends", "end_words", "forward_of", "kept_free", "mount_shapes",
+    "room_shapes",
+]  # fmt: skip
+
+Point = tuple[float, float, float]
+Layer = Literal["BODY", "SEAT", "TUBES", "EDGES", "SURFACES", "KEEP_OUT", "LANDMARKS", "MOUNT", "STICK", "CABLE"]
+
+NO_BASE_M = (0.060, 0.060, 0.030)  # drawn dashed when nobody measured the base
+_LINK_M, _SHEET_M = 0.018, 0.018  # an arm's link and a table top, where nobody says how thick they are
+_CHIN_M, _FLOOR_M, _ARMREST_M = 0.66, 0.45, 0.22  # of the sign, where nobody took them
+_CRANKED = ("fingertip", "thumb", "hand", "forearm", "elbow")
+"""Parts to which the sign's forearm reaches out."""
+_FREE = {
+    "face": "face", "neck": "neck", "chest": "chest", "chair control": "the chair's own control",
+    "transfer side": "transfer side", "door": "door", "tubing": "tubing", "screen": "sight of the screen",
+    "helper": "helper's place", "other": "",
+}  # fmt: skip
+
+
+@dataclass(frozen=True)
+class Shape:
+    """One body.
+
+    Parameters
+    ----------
+    layer : str
+        What it is.
+    name : str
+        As people call it; empty for a part of something that has a name.
+    form : {"solid", "bar", "path", "dot"}
+        Convex body of eight corners, round bar between two points, line through points, single point.
+    points : tuple
+        Metre; the corners of a solid count left before right, back before front, low before high.
+    thick_m : float
+        Of a bar.
+    note : str
+        What else there is to say of it.
+    sure : bool
+        Whether its size was measured.
+    """
+
+    layer: Layer
+    name: str
+    form: Literal["solid", "bar", "path", "dot"]
+    points: tuple[Point, ...]
+    thick_m: float = 0.0
+    note: str = ""
+    sure: bool = True
+
+
+def base_of(plan: Plan, mount: SiteMount) -> tuple[float, float, float] | None:
+    """Length, width and height of the base that stands there; None when nobody measured it.
+
+    Parameters
+    ----------
+    plan : Plan
+        A finished plan.
+    mount : SiteMount
+        One of its mounts.
+    """
+    chosen = [site.choice for site in plan.sites if site.name == mount.site and site.choice is not None]
+    others = [one for site in plan.sites for one in site.fits if site.name == mount.site]
+    placed = [one.fit for one in (plan.sharing.placements if plan.sharing else ()) if one.site == mount.site and one.fit]
+    fits: Sequence[Fit] = [*placed, *chosen, *others]
+    return next((one.base_m for one in fits if mount.device in (one.stick, one.label) and one.base_m is not None), None)
+
+
+def kept_free(name: str, kind: str) -> str:
+    """What a hatched box keeps free.
+
+    Examples
+    --------
+    >>> kept_free("hoist arm", "other"), kept_free("face", "face"), kept_free("box 2", "tubing")
+    ('keep free: hoist arm', 'keep free: face', 'keep free: box 2 (tubing)')
+    """
+    said = _FREE.get(kind, "")
+    known = not said or said.casefold() in name.casefold() or name.casefold() in said.casefold()
+    return f"keep free: {name}" if known else f"keep free: {name} ({said})"
+
+
+def end_words(first_m: Point, last_m: Point) -> str:
+    """Which end the first of two points is, told by the way it lies furthest.
+
+    Examples
+    --------
+    >>> end_words((0.27, 0.40, 0.18), (0.27, 0.05, 0.18))
+    'front end'
+    """
+    ways = (("right end", "left end"), ("front end", "back end"), ("upper end", "lower end"))
+    apart = [a - b for a, b in zip(first_m, last_m, strict=True)]
+    at = max(range(3), key=lambda axis: abs(apart[axis]))
+    return ways[at][0 if apart[at] > 0 else 1]
+
+
+def forward_of(pose: Pose) -> tuple[Point, Point, Point]:
+    """The base's own right, forward and up, as unit vectors; a base that slopes to the player has its far edge raised.
+
+    Parameters
+    ----------
+    pose : Pose
+        How it is turned.
+    """
+    turn, slope = pose.turn_rad, pose.tilt_rad
+    right = (math.cos(turn), math.sin(turn), 0.0)
+    level = (-math.sin(turn), math.cos(turn))
+    forward = (level[0] * math.cos(slope), level[1] * math.cos(slope), math.sin(slope))
+    up = (-level[0] * math.sin(slope), -level[1] * math.sin(slope), math.cos(slope))
+    return right, forward, up
+
+
+def _moved(start: Point, *steps: tuple[Point, float]) -> Point:
+    x, y, z = (start[axis] + sum(way[axis] * far for way, far in steps) for axis in range(3))
+    return x, y, z
+
+
+def _box(low: Point, high: Point) -> tuple[Point, ...]:
+    return tuple((x, y, z) for x in (low[0], high[0]) for y in (low[1], high[1]) for z in (low[2], high[2]))
+
+
+# --- the room -------------------------------------------------------------------------------------------------------------
+
+
+def room_shapes(room: Room, site: str = "", contact_m: Point | None = None) -> tuple[Shape, ...]:
+    """The player as a sign, the seat, and all that was measured about them.
+
+    Parameters
+    ----------
+    room : Room
+        As measured.
+    site : str, default ""
+        The part that plays: an arm reaches to it.
+    contact_m : tuple of float, optional
+        Where it touches.
+    """
+    return (*_sitting(room), *_body(room, site, contact_m), *_measured(room))
+
+
+def _sitting(room: Room) -> Iterator[Shape]:
+    if room.posture == "bed":
+        yield Shape("SEAT", "mattress", "solid", _box((-0.45, -0.35, -0.12), (0.45, 1.30, 0.0)), sure=False)
+    elif room.posture != "floor":
+        yield Shape("SEAT", "seat", "solid", _box((-0.21, 0.0, -0.06), (0.21, 0.42, 0.0)), sure=False)
+        yield Shape("SEAT", "back of the seat", "solid", _box((-0.20, -0.06, 0.0), (0.20, 0.0, 0.50)), sure=False)
+
+
+def _body(room: Room, site: str, contact_m: Point | None) -> Iterator[Shape]:
+    chin = room.seat_to_chin_m or _CHIN_M
+    floor = -(room.seat_to_floor_m or _FLOOR_M)
+    elbow = (room.seat_to_armrest_m or _ARMREST_M) + 0.045
+    shoulder = chin - 0.11
+
+    def limb(*points: Point, thick: float) -> Shape:
+        return Shape("BODY", "", "bar", points, thick, sure=False)
+
+    yield limb((0.0, 0.11, 0.13), (0.0, 0.11, shoulder - 0.06), thick=0.22)
+    yield limb((-0.15, 0.11, shoulder), (0.15, 0.11, shoulder), thick=0.10)
+    yield limb((0.0, 0.115, chin), (0.0, 0.115, chin + 0.09), thick=0.10)
+    yield limb((0.0, 0.13, chin + 0.07), (0.0, 0.12, chin + 0.13), thick=0.17)
+    straight = room.posture in ("bed", "floor")
+    for side in (-1, 1):
+        knee = (side * 0.11, 0.47, 0.075)
+        yield limb((side * 0.09, 0.12, 0.075), knee, thick=0.14)
+        ankle = (side * 0.11, 0.88, 0.06) if straight else (side * 0.11, 0.49, floor + 0.09)
+        toe = (side * 0.12, 0.90, 0.14) if straight else (side * 0.12, 0.62, floor + 0.04)
+        yield limb(knee, ankle, thick=0.10)
+        yield limb(ankle, toe, thick=0.07)
+        joint = (side * 0.235, 0.08, elbow)
+        yield limb((side * 0.18, 0.11, shoulder - 0.01), joint, thick=0.085)
+        yield limb(joint, _hand(joint, side, site, contact_m), thick=0.065)
+
+
+def _hand(elbow: Point, side: int, site: str, contact_m: Point | None) -> Point:
+    """Where the sign's forearm ends: at the contact point when it is this arm that plays."""
+    plays = part_named(site) in _CRANKED and side_named(site) == ("left" if side < 0 else "right")
+    if not plays or contact_m is None:
+        return side * 0.20, 0.31, elbow[2]
+    far = math.dist(elbow, contact_m)
+    share = min(1.0, max(0.1, far - 0.03) / far) if far else 0.0
+    x, y, z = (a + share * (b - a) for a, b in zip(elbow, contact_m, strict=True))
+    return x, y, z
+
+
+def _measured(room: Room) -> Iterator[Shape]:
+    for tube in room.tube:
+        barred = f"no clamp here: {tube.not_for_clamps}" if tube.not_for_clamps else ""
+        size = f"{plain(tube.diameter_m, 'mm')} thick"
+        yield Shape("TUBES", tube.name, "bar", (tube.from_m, tube.to_m), tube.diameter_m, barred or size)
+    for edge in room.edge:
+        size = f"{plain(edge.thickness_m, 'mm')} thick"
+        yield Shape("EDGES", edge.name, "bar", (edge.from_m, edge.to_m), edge.thickness_m, size)
+    for top in room.surface:
+        (x, y, z), (wide, deep) = top.corner_m, top.size_m
+        corners = _box((x, y, z - _SHEET_M), (x + wide, y + deep, z))
+        yield Shape("SURFACES", top.name, "solid", corners, note="fastened" if top.fastened else "")
+    for box in room.keep_out:
+        low = min(box.low_m[0], box.high_m[0]), min(box.low_m[1], box.high_m[1]), min(box.low_m[2], box.high_m[2])
+        high = max(box.low_m[0], box.high_m[0]), max(box.low_m[1], box.high_m[1]), max(box.low_m[2], box.high_m[2])
+        yield Shape("KEEP_OUT", kept_free(box.name, box.kind), "solid", _box(low, high))
+    for mark in room.landmark:
+        yield Shape("LANDMARKS", mark.name, "dot", (mark.at_m,))
+
+
+# --- what holds the stick ---------------------------------------------------------------------------------------------------
+
+
+def mount_shapes(mount: SiteMount, room: Room, base_m: tuple[float, float, float] | None = None) -> tuple[Shape, ...]:
+    """Clamp, links, joints, fastener, cable, and the stick that they hold.
+
+    Parameters
+    ----------
+    mount : SiteMount
+        Where it goes and what holds it; without a choice, where it goes.
+    room : Room
+        As measured.
+    base_m : tuple of float, optional
+        Length, width and height of the stick's base.
+    """
+    return (*_links(mount), *_cable(mount, room), *_stick(mount, base_m))
+
+
+def _links(mount: SiteMount) -> Iterator[Shape]:
+    arm = mount.choice.arm if mount.choice is not None else None
+    if mount.choice is None or arm is None or not arm.points_m:
+        return
+    for start, end in zip(arm.points_m, arm.points_m[1:], strict=False):
+        yield Shape("MOUNT", "", "bar", (start, end), _LINK_M, sure=False)
+    yield Shape("MOUNT", f"clamp of the {mount.choice.mount}", "dot", (arm.points_m[0],))
+    for at, joint in zip(_joint_points(arm.points_m, len(arm.joints)), arm.joints, strict=True):
+        yield Shape("MOUNT", joint.name, "dot", (at,), note=joint.words)
+
+
+def _joint_points(points_m: tuple[Point, ...], joints: int) -> Iterator[Point]:
+    """Joint by joint from the clamp; joints beyond the last point sit at the end."""
+    for number in range(joints):
+        yield points_m[min(number, len(points_m) - 1)]
+
+
+def _cable(mount: SiteMount, room: Room) -> Iterator[Shape]:
+    """Along the arm to its clamp; on a tray or table the shortest way to its edge."""
+    if mount.choice is None or mount.pose is None:
+        return
+    arm, base = mount.choice.arm, mount.pose.base_m
+    told = mount.choice.cable_m
+    note = f"{plain(told, 'mm')} from the stick to its foot" if told is not None else "way not reckoned"
+    if arm is not None and arm.points_m:
+        yield Shape("CABLE", "way of the cable", "path", (base, *reversed(arm.points_m)), note=note)
+        return
+    top = next((one for one in room.surface if one.name == mount.choice.on), None)
+    if top is not None:
+        (x, y, z), (wide, deep) = top.corner_m, top.size_m
+        exits = ((x, base[1], z), (x + wide, base[1], z), (base[0], y + deep, z))  # never over the near edge: the lap
+        yield Shape("CABLE", "way of the cable", "path", (base, min(exits, key=lambda at: math.dist(at, base))), note=note)
+
+
+def _stick(mount: SiteMount, base_m: tuple[float, float, float] | None) -> Iterator[Shape]:
+    pose = mount.pose
+    if pose is None:
+        return
+    right, forward, up = forward_of(pose)
+    length, width, height = base_m or NO_BASE_M
+    corners = tuple(
+        _moved(pose.base_m, (right, side * width / 2), (forward, near * length / 2), (up, above * height))
+        for side in (-1, 1) for near in (-1, 1) for above in (0, 1)
+    )  # fmt: skip
+    note = "" if base_m is not None else "size of its base not measured"
+    yield Shape("STICK", mount.device, "solid", corners, note=note, sure=base_m is not None)
+    if mount.choice is not None and mount.choice.patch_m is not None:
+        long, wide = mount.choice.patch_m
+        patch = tuple(
+            _moved(pose.base_m, (right, side * wide / 2), (forward, near * long / 2), (up, above * 0.003))
+            for side in (-1, 1) for near in (-1, 1) for above in (0, 1)
+        )  # fmt: skip
+        name = mount.choice.fastener or "fastener"
+        yield Shape("MOUNT", f"{name} under the base", "solid", patch)
+    top = _moved(pose.base_m, (up, height))
+    if math.dist(top, pose.contact_m) > 0.002:
+        yield Shape("STICK", "", "bar", (top, pose.contact_m), 0.008, sure=False)
+    yield Shape("STICK", "contact point", "dot", (pose.contact_m,))
+
+
+# --- distances ----------------------------------------------------------------------------------------------------------------
+
+_WAYS = {"right": (0, 1), "left": (0, -1), "forward": (1, 1), "back": (1, -1), "up": (2, 1), "down": (2, -1)}
+
+
+def dimension_ends(mount: SiteMount, room: Room, one: Dimension) -> tuple[Point, Point, int] | None:
+    """Where a distance starts, the point that it tells, and its axis; None when the start is no named thing of the room.
+
+    Parameters
+    ----------
+    mount : SiteMount
+        The mount that it belongs to.
+    room : Room
+        Whose landmarks, tubes, edges and surfaces it may start from.
+    one : Dimension
+        A distance along one axis.
+    """
+    start = _landmark(room, one.landmark)
+    if start is None:
+        return None
+    axis, sign = _WAYS[one.along]
+    told = _target(mount, one.to) or start
+    end = [told[0], told[1], told[2]]
+    end[axis] = start[axis] + sign * one.distance_m
+    return start, (end[0], end[1], end[2]), axis
+
+
+def _landmark(room: Room, name: str) -> Point | None:
+    for mark in room.landmark:
+        if mark.name == name:
+            return mark.at_m
+    for line in (*room.tube, *room.edge):
+        if line.name in name:
+            return line.to_m if name.startswith(end_words(line.to_m, line.from_m)) else line.from_m
+    for top in room.surface:
+        if top.name in name:
+            return top.corner_m
+    if "floor" in name and room.seat_to_floor_m is not None:
+        return 0.0, 0.0, -room.seat_to_floor_m
+    return (0.0, 0.0, 0.0) if "seat reference point" in name else None
+
+
+def _target(mount: SiteMount, name: str) -> Point | None:
+    """The point of the mount that a distance is taken to, by the word for it."""
+    arm = mount.choice.arm if mount.choice is not None else None
+    points = arm.points_m if arm is not None else ()
+    if points and "clamp" in name:
+        return points[0]
+    if len(points) > 2 and ("elbow" in name or name.endswith("joint 2")):
+        return points[1]
+    if points and name.endswith("end"):
+        return points[-1]
+    if mount.pose is None:
+        return None
+    return mount.pose.contact_m if "contact" in name else mount.pose.base_m
