@@ -156,6 +156,8 @@ class TestTogether:
             slowed=(("left hand", "foot", 5.0), ("knee", "left hand", 5.0), ("knee", "foot", 5.0)),
         )
         assert best(self.runs_and_jumps(dear, chord=True)).points == 10.0
+        apart = self.runs_and_jumps(dear, chord=True)
+        assert best(replace(apart, ways=(*apart.ways[:2], *apart.ways[3:]))).points == 9.0
         priced = replace(dear, slowed=(("left hand", "foot", 0.5), ("knee", "foot", 5.0), ("knee", "left hand", 5.0)))
         assert best(self.runs_and_jumps(priced, chord=True)).points == 10.5
 
