@@ -1,0 +1,205 @@
+"""What-if from the command line, and half-described or odd cases through the whole plan: a sentence, never a traceback."""
+
+from __future__ import annotations
+
+import shutil
+from dataclasses import replace
+from pathlib import Path
+from typing import Any
+
+import pytest
+from random_cases import random_case, random_wishes
+from small_cases import action, broken_rules, case, hub, site, stick, switch
+
+from stickwright.cli import main
+from stickwright.errors import BadInput
+from stickwright.model.case import Case
+from stickwright.model.plan import Plan
+from stickwright.model.wishes import Wishes
+from stickwright.planning import plan
+from stickwright.sheet.document import sheet_pdf
+from stickwright.sheet.serial import plan_json
+from stickwright.sheet.why_words import why_words
+from stickwright.sheet.words import plan_words
+
+DEMO = Path(__file__).parents[1] / "examples" / "demo"
+READING = [{"direction_deg": deg, "force_n": [1.0, 1.1], "reach_mm": [14, 15]} for deg in (0, 90, 180, 270)]
+
+
+def run(*words: str | Path, capsys: pytest.CaptureFixture[str]) -> tuple[int, str, str]:
+    status = main([str(word) for word in words])
+    out, err = capsys.readouterr()
+    return status, " ".join(out.split()), " ".join(err.split())
+
+
+def planned(this: Case, wishes: Wishes | None = None, why: str | None = None) -> Plan:
+    """The plan, with everything that is printed of it made once."""
+    found = plan(this, draws=20, wishes=wishes, why=why)
+    assert plan_words(found)
+    assert plan_json(found)
+    if found.sharing is not None:
+        assert len(found.sharing.placements) == len(this.game.action)
+        for one in this.game.action:
+            assert one.name[:20].split()[0] in why_words(found.sharing, one.name)
+    return found
+
+
+class TestOddCases:
+    """Half described, tiny, huge, and oddly named."""
+
+    @pytest.mark.parametrize("number", range(36))
+    def test_whatever_the_files_hold_there_is_a_plan_or_a_sentence(self, number: int) -> None:
+        """Invented cases with things missing and odd names: a plan that keeps every rule, or what to put right."""
+        this = random_case(number, left=0.6)
+        wishes = random_wishes(number, this) if number % 3 == 0 else None
+        why = this.game.action[number % len(this.game.action)].name
+        try:
+            found = planned(this, wishes, why)
+        except BadInput as refused:
+            assert refused.problems
+            assert all(one.found and one.expected for one in refused.problems)
+            return
+        assert found.sharing is not None
+        assert broken_rules(this, found.sharing, wishes) == []
+        if number % 12 == 0:
+            assert sheet_pdf(found).startswith(b"%PDF")
+
+    @pytest.mark.parametrize(
+        "this",
+        [
+            pytest.param(case([site("left index")], [action("jump")], switches=[switch("pip")]), id="press only, one action"),
+            pytest.param(case([site("left index")], [action("jump")]), id="no switch, no helper, no hub"),
+            pytest.param(case([site("chin", "chin", press=None)], [action("jump")]), id="nothing read"),
+            pytest.param(
+                case([site("left index", press=None, reading=READING)], [action("walk", "two-axis"),
+                      action("all", "chord", of=["walk", "jump"]),
+                      action("jump", option="auto")]), id="chord of a stick and an option"),
+            pytest.param(case([site("left index")], [action(f"action {n}", drop_price=0) for n in range(24)],
+                              switches=[switch("pip", in_stock=3)], hubs=[hub()]), id="24 actions"),
+            pytest.param(case([site("left index")], 
+                              [action('say "hé" «now»'), action("x" * 80), action("a\\b\tc"), action("#$%&_{}~^")],
+                              switches=[switch("pip", in_stock=4)]), id="odd names"),
+            pytest.param(case([site("pip"), site("jump", "foot")], [action("jump"), action("pip")],
+                              switches=[switch("pip"), switch("jump")], hubs=[hub("pip")]), id="one name for everything"),
+            pytest.param(case([site("left thumb", "thumb", reaches=["bottom button in right cluster"])],
+                              [action("jump"), action("walk", "two-axis")],
+                              controllers=[{"name": "pad", "sticks": [], "buttons": []}]), id="a controller without anything"),
+            pytest.param(case([site("left index")], [action("jump")], switches=[switch("pip")],
+                              hubs=[{"name": "Pier"}]), id="a hub without sockets"),
+            pytest.param(case([site("left index")], [action("jump")], switches=[switch("pip")],
+                              hubs=[{"name": "Pier", "socket": [{"name": "b1", "takes": "2-conductor"}]}]), id="a socket without a role"),
+            pytest.param(case([site("left index")], [action("jump")], switches=[switch("pip", in_stock=0)],
+                              sticks=[stick("ash", in_stock=0)]), id="nothing in stock"),
+            pytest.param(case([site("left index")], 
+                              [action("jump", importance=0, helper=True, helper_price=0),
+                               action("fire", importance=10, option="auto", option_price=10)],
+                              switches=[switch("pip", in_stock=2)],
+                              helpers=[{"name": "sister", "most_actions": 0}]), id="prices of 0 and 10"),
+        ],
+    )  # fmt: skip
+    def test_a_plan_or_a_useful_half(self, this: Case) -> None:
+        """Each gives a plan that says what is missing, with its sheet."""
+        found = planned(this, why=this.game.action[0].name)
+        assert found.sharing is not None
+        assert broken_rules(this, found.sharing) == []
+        assert sheet_pdf(found).startswith(b"%PDF")
+        if any(one.how == "dropped" for one in found.sharing.placements) and found.sharing.clash:
+            assert found.sharing.clash.ways_out
+
+
+@pytest.fixture
+def demo(tmp_path: Path) -> Path:
+    """The demo case without its recordings' weight: a copy that may be changed."""
+    return Path(shutil.copytree(DEMO, tmp_path / "demo"))
+
+
+def planned_by(demo: Path, *words: str, capsys: pytest.CaptureFixture[str]) -> tuple[int, str, str]:
+    return run("plan", demo, "--draws", "20", "--json", demo / "out.json", *words, capsys=capsys)
+
+
+class TestCommandLine:
+    """What-if without editing a file."""
+
+    def test_a_plan_without_a_part(self, demo: Path, capsys: pytest.CaptureFixture[str]) -> None:
+        """Without the left foot its action goes elsewhere."""
+        status, out, _ = planned_by(demo, "--without", "left foot", capsys=capsys)
+        assert status == 0
+        assert "swap tool left foot" not in out
+
+    def test_what_cannot_be_kept_is_a_clash_with_its_way_out(
+        self, demo: Path, capsys: pytest.CaptureFixture[str]
+    ) -> None:
+        """Nobody pressed with the chin: said, with what to give up, and the plan is given all the same."""
+        status, out, _ = planned_by(demo, "--keep", "swap tool=chin", capsys=capsys)
+        assert status == 0
+        assert "Swap tool is to stay with chin, which cannot be: no press was tried at chin" in out
+        assert "let swap tool go elsewhere than chin" in out
+        assert "Not everything that was wished for could be had." in out
+
+    @pytest.mark.parametrize(
+        ("words", "told"),
+        [
+            (["--without", "chinn"], ['--without: found "chinn"', "Did you mean 'chin'?"]),
+            (["--keep", "dig"], ['--keep: found "dig", expected WHAT=WHERE', "For example: --keep 'look=chin'."]),
+            (["--keep", "dig", "--keep", "=chin"], ["2 things to put right:", '--keep: found "=chin"']),
+            (["--keep", "dig=chn"], ['--keep: found "dig=chn"', "Did you mean 'chin'?"]),
+            (["--keep", "dg=chin"], ['--keep: found "dg=chin"', "Did you mean 'dig'?"]),
+            (["--budget=-3"], ["--budget: found -3, expected 0 or more"]),
+            (["--max-parts=-1"], ["--max-parts: found -1, expected 0 or more"]),
+            (["--without", "chinn", "--budget=-3", "--keep", "dig=chn"], ["3 things to put right:"]),
+        ],
+    )
+    def test_a_wrong_wish_is_a_sentence(
+        self, words: list[str], told: list[str], capsys: pytest.CaptureFixture[str]
+    ) -> None:
+        """Exit 2, what was found, what would do; all at once."""
+        status, out, err = run("plan", DEMO, "--draws", "20", *words, capsys=capsys)
+        assert (status, out) == (2, "")
+        for part in told:
+            assert part in err
+
+    def test_wrong_wishes_are_told_even_where_nothing_is_shared_out(
+        self, demo: Path, capsys: pytest.CaptureFixture[str]
+    ) -> None:
+        """A game without actions: a name that is not there is still a mistake."""
+        _without_actions(demo)
+        status, _, err = planned_by(demo, "--without", "chinn", capsys=capsys)
+        assert status == 2
+        assert "Did you mean 'chin'?" in err
+
+    def test_what_the_files_left_unsaid_is_said_with_the_plan(
+        self, demo: Path, capsys: pytest.CaptureFixture[str]
+    ) -> None:
+        """No hub.toml, no action: the plan is not to be taken for more than it is."""
+        status, out, _ = planned_by(demo, capsys=capsys)
+        assert status == 0
+        assert "Noted: There is no hub.toml" not in out
+        (demo / "hub.toml").unlink()
+        _without_actions(demo, 'archetype = "racing"\n')
+        status, out, _ = planned_by(demo, capsys=capsys)
+        assert status == 0
+        assert "Noted: There is no hub.toml: actions are shared out, but no sockets are chosen" in out
+        assert "Noted: game.toml names no action: those usual for racing are used" in out
+
+
+def _without_actions(folder: Path, more: str = "") -> None:
+    (folder / "game.toml").write_text(f'name = "a game"\n{more}', encoding="utf-8")
+    player = (folder / "player.toml").read_text(encoding="utf-8").splitlines()
+    kept = [line for line in player if not line.startswith("action")]
+    (folder / "player.toml").write_text("\n".join(kept), encoding="utf-8")
+
+
+def test_a_press_only_player_needs_no_stick_in_stock() -> None:
+    """Where no part was read on a stick, the sticks of the van are nobody's concern."""
+    this = case([site("left index")], [action("jump")], switches=[switch("pip")], sticks=[stick("ash", in_stock=0)])
+    found = plan(this, draws=20)
+    assert found.sharing is not None
+    assert [one.how for one in found.sharing.placements] == ["site"]
+
+
+def test_wishes_change_nothing_in_the_case() -> None:
+    """What-if is asked of a plan; the case stays as it was."""
+    this: Any = case([site("left index"), site("right index")], [action("jump")], switches=[switch("pip")])
+    before = replace(this)
+    plan(this, draws=20, wishes=Wishes(without=("left index",)))
+    assert (this.player, this.kit, this.game) == (before.player, before.kit, before.game)
