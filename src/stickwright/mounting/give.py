@@ -1,0 +1,340 @@
+"""What a mount that gives costs: throw lost, droop, swinging, and the player's own force as the stick then feels it."""
+
+from __future__ import annotations
+
+import math
+from typing import NamedTuple
+
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+
+from stickwright.errors import BadInput, Problem
+from stickwright.model.recorded import Finding
+from stickwright.units import STANDARD_GRAVITY, figures, spoken
+
+__all__ = [
+    "LOST_TOO_MUCH", "SWINGS_BELOW_HZ", "Cantilever", "cantilever", "droop_m", "droop_rad", "force_with_give", "give_findings",
+    "in_series_n_per_m", "lost_share", "ringing_hz",
+]  # fmt: skip
+
+Array = NDArray[np.float64]
+
+SWINGS_BELOW_HZ = 6.0
+"""Below this a lightly damped arm makes output of its own when the chair is touched [fitting-practice]."""
+LOST_TOO_MUCH = 0.1
+"""Share of the throw that may go into the mount before somebody should look [fitting-practice]."""
+SLOPE_OVER_DROOP = 1.5
+"""Slope at the end of a cantilever over its droop per length: (F L^2/2EI) / (F L^3/3EI) x L [hibbeler-mechanics]."""
+
+
+class Cantilever(NamedTuple):
+    """A tube held at one end and loaded at the other."""
+
+    droop_m: float
+    droop_rad: float
+    stress_pa: float
+    """Largest, at the clamp, in pascal."""
+    stiffness_n_per_m: float
+
+
+def in_series_n_per_m(*stiffness_n_per_m: float) -> float:
+    """Stiffness of things that give one after the other.
+
+    Parameters
+    ----------
+    *stiffness_n_per_m : float
+        Of each; infinity for what does not give.
+
+    Returns
+    -------
+    float
+        Infinity when nothing gives.
+
+    Raises
+    ------
+    BadInput
+        A stiffness of 0 or less, or not a number.
+
+    Notes
+    -----
+    Source: springs in series, 1/k = 1/k1 + 1/k2 [hibbeler-mechanics].
+
+    Examples
+    --------
+    >>> round(in_series_n_per_m(150.0, 2000.0), 3)
+    139.535
+    """
+    for stiffness in stiffness_n_per_m:
+        _refuse_limp(stiffness)
+    given = sum(1.0 / stiffness for stiffness in stiffness_n_per_m)
+    return 1.0 / given if given > 0 else math.inf
+
+
+def _refuse_limp(give_n_per_m: float) -> None:
+    if not give_n_per_m > 0:
+        raise BadInput(
+            Problem(
+                "give",
+                f"{give_n_per_m:g} N/m",
+                "a stiffness above 0 N/m",
+                "Hang a kilogram on the end and measure the drop.",
+            )
+        )
+
+
+def lost_share(full_force_n: float, give_n_per_m: float, travel_m: float) -> float:
+    """Share of the throw that goes into the mount instead of the stick, at full push.
+
+    Parameters
+    ----------
+    full_force_n : float
+        At the stop.
+    give_n_per_m : float
+        Stiffness of all that holds the stick; infinity when nothing gives.
+    travel_m : float
+        Of the contact point, from centre to stop.
+
+    Returns
+    -------
+    float
+        F / (k T): above 1 the mount moves further than the stick.
+
+    Raises
+    ------
+    BadInput
+        A stiffness or travel of 0 or less.
+
+    Examples
+    --------
+    3.9 N on 0.5 N/mm is 7.8 of 24 mm:
+
+    >>> round(lost_share(3.9, 500.0, 0.024), 3), lost_share(3.9, math.inf, 0.024)
+    (0.325, 0.0)
+    """
+    _refuse_limp(give_n_per_m)
+    if not travel_m > 0:
+        raise BadInput(Problem("travel", spoken(travel_m, "mm"), "more than 0 mm", ""))
+    return full_force_n / give_n_per_m / travel_m
+
+
+def droop_m(mass_kg: float, give_n_per_m: float) -> float:
+    """How far the end sinks under a mass.
+
+    Parameters
+    ----------
+    mass_kg : float
+        On the end.
+    give_n_per_m : float
+        Measured stiffness at the end.
+
+    Returns
+    -------
+    float
+        In metre.
+
+    Raises
+    ------
+    BadInput
+        A stiffness of 0 or less.
+
+    Examples
+    --------
+    >>> round(1000 * droop_m(0.08, 900.0), 2)
+    0.87
+    """
+    _refuse_limp(give_n_per_m)
+    return mass_kg * STANDARD_GRAVITY / give_n_per_m
+
+
+def droop_rad(sunk_m: float, length_m: float) -> float:
+    """How far the end turns when it sinks.
+
+    Parameters
+    ----------
+    sunk_m : float
+        Droop of the end.
+    length_m : float
+        From the clamp to the end.
+
+    Returns
+    -------
+    float
+        1.5 times droop over length: exact for a level tube that bends, an upper figure for an arm whose joints give.
+
+    Raises
+    ------
+    BadInput
+        A length of 0 or less.
+    """
+    if not length_m > 0:
+        raise BadInput(Problem("arm", spoken(length_m, "mm"), "a length above 0 mm", ""))
+    return SLOPE_OVER_DROOP * sunk_m / length_m
+
+
+def cantilever(force_n: float, length_m: float, outer_m: float, inner_m: float, modulus_pa: float) -> Cantilever:
+    """Droop, slope, stress and stiffness of a level round tube.
+
+    Parameters
+    ----------
+    force_n : float
+        At its free end, across it.
+    length_m, outer_m, inner_m : float
+        Free length, outer and inner diameter.
+    modulus_pa : float
+        Of elasticity.
+
+    Returns
+    -------
+    Cantilever
+
+    Raises
+    ------
+    BadInput
+        A tube without wall, length or stiffness.
+
+    Notes
+    -----
+    Source: F L^3/(3 E I), F L^2/(2 E I), F L c/I with I = pi (D^4 - d^4)/64 [hibbeler-mechanics].
+
+    Examples
+    --------
+    >>> tube = cantilever(10.0, 0.4, 0.019, 0.016, 69e9)
+    >>> round(1000 * tube.droop_m, 3), round(tube.stiffness_n_per_m)
+    (0.972, 10286)
+    """
+    if not (0 <= inner_m < outer_m and length_m > 0 and modulus_pa > 0):
+        tube = f"{spoken(outer_m, 'mm')} outside, {spoken(inner_m, 'mm')} inside, {spoken(length_m, 'mm')} long"
+        raise BadInput(Problem("tube", tube, "a tube with a wall, a length and a modulus above 0", ""))
+    second_moment = math.pi * (outer_m**4 - inner_m**4) / 64
+    stiffness = 3 * modulus_pa * second_moment / length_m**3
+    return Cantilever(
+        force_n / stiffness,
+        force_n * length_m**2 / (2 * modulus_pa * second_moment),
+        force_n * length_m * outer_m / 2 / second_moment,
+        stiffness,
+    )
+
+
+def ringing_hz(give_n_per_m: float, mass_kg: float | None) -> float:
+    """At which the mount swings when the stick is let go.
+
+    Parameters
+    ----------
+    give_n_per_m : float
+        Stiffness at the end; infinity when nothing gives.
+    mass_kg : float or None
+        That swings; None when nobody weighed it.
+
+    Returns
+    -------
+    float
+        sqrt(k/m) / 2 pi; NaN when the mass is not known or 0; infinity when nothing gives.
+
+    Raises
+    ------
+    BadInput
+        A stiffness of 0 or less.
+
+    Notes
+    -----
+    Source: free vibration of one mass on one spring [hibbeler-mechanics]. Assumed: the arm's own mass is light against the
+    device's, or a quarter of it was added.
+
+    Examples
+    --------
+    >>> round(ringing_hz(900.0, 0.8), 1)
+    5.3
+    """
+    _refuse_limp(give_n_per_m)
+    if math.isinf(give_n_per_m):
+        return math.inf
+    return math.sqrt(give_n_per_m / mass_kg) / (2 * math.pi) if mass_kg else math.nan
+
+
+def force_with_give(force_n: ArrayLike, reach_m: ArrayLike, give_n_per_m: float) -> Array:
+    """The player's own force line as a stick feels it behind a mount that gives.
+
+    A stick pushed by x with force f stands on a mount that has moved by f/k, so the limb has gone x + f/k and has left
+    F (1 - (x + f/k)/d). The stick takes as much as the limb has left, f = F (1 - (x + f/k)/d); solved for f:
+    f (1 + F/(d k)) = F (1 - x/d), that is f = F' (1 - x/d) with F' = F/(1 + F/(d k)). So every stick, whatever it needs,
+    comes to the same x as on a rigid mount under a player whose reach is the same, d' = d, and whose force is F'.
+
+    Parameters
+    ----------
+    force_n, reach_m : float or array
+        Comfortable force at the centre, comfortable free reach; straight fall-off between them.
+    give_n_per_m : float
+        Stiffness of the mount; infinity when nothing gives.
+
+    Returns
+    -------
+    array
+        F', of the same shape; 0 where the force or the reach is 0 and something gives.
+
+    Raises
+    ------
+    BadInput
+        A stiffness of 0 or less.
+
+    Notes
+    -----
+    Source: equilibrium of springs in series [hibbeler-mechanics].
+
+    Examples
+    --------
+    >>> print(force_with_give([2.0, 20.0], [0.02, 0.1], 500.0).round(3))
+    [ 1.667 14.286]
+    """
+    _refuse_limp(give_n_per_m)
+    force, reach = np.broadcast_arrays(np.asarray(force_n, dtype=np.float64), np.asarray(reach_m, dtype=np.float64))
+    if math.isinf(give_n_per_m):
+        return force.copy()
+    room = reach * give_n_per_m
+    with np.errstate(invalid="ignore"):
+        felt = force * room / (room + force)
+    out: Array = np.where(force > 0, felt, 0.0 * force)
+    return out
+
+
+def give_findings(
+    full_force_n: float, give_n_per_m: float, travel_m: float, mass_kg: float | None
+) -> tuple[Finding, ...]:
+    """What is worth saying about a mount's give, with the figures.
+
+    Parameters
+    ----------
+    full_force_n, travel_m : float
+        Of the stick.
+    give_n_per_m : float
+        Stiffness of what holds it.
+    mass_kg : float or None
+        That swings with it.
+
+    Returns
+    -------
+    tuple of Finding
+        Empty when the mount is stiff enough and does not swing.
+
+    Examples
+    --------
+    >>> for finding in give_findings(3.9, 500.0, 0.024, 0.8):
+    ...     print(finding.about, finding.text[:48])
+    give At full push the mount gives 7.8 mm of 24 mm: 32
+    swinging Let go, the mount swings at 4.0 Hz: below 6.0 Hz
+    """
+    out = []
+    lost = lost_share(full_force_n, give_n_per_m, travel_m)
+    if lost > LOST_TOO_MUCH:
+        given = spoken(full_force_n / give_n_per_m, "mm")
+        told = f"{given} of {spoken(travel_m, 'mm')}: {figures(100 * lost)} % of the throw is lost, and the stop has no edge."
+        out.append(Finding("query", "give", f"At full push the mount gives {told} Shorten the arm or brace it."))
+    swings = ringing_hz(give_n_per_m, mass_kg)
+    if swings < SWINGS_BELOW_HZ:
+        told = f"{spoken(swings, 'hz')}: below {spoken(SWINGS_BELOW_HZ, 'hz')} it makes output of its own"
+        remedy = "Shorten, brace or lighten it."
+        out.append(
+            Finding(
+                "query", "swinging", f"Let go, the mount swings at {told} when the chair moves or is touched. {remedy}"
+            )
+        )
+    return tuple(out)
