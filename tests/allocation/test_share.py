@@ -143,7 +143,8 @@ class TestSameEachTime:
     @given(seeds)
     @settings(max_examples=40)
     def test_the_order_of_kit_and_sites_never_changes_the_points(self, seed: int) -> None:
-        """Law: whoever lists the van's kit or the parts the other way round gets a plan that is as good."""
+        """Law: whoever lists the van's kit or the parts the other way round gets a plan that is as good, or a way out that
+        costs the same."""
         this = random_case(seed, most_actions=6, left=0.8)
         ranking = random_ranking(seed, this)
         shuffle = random.Random(seed)
@@ -157,8 +158,12 @@ class TestSameEachTime:
         player = this.player.model_copy(update={"site": mixed(this.player.site), "helper": mixed(this.player.helper)})
         other = replace(this, kit=kit, player=player, hubs=mixed(this.hubs))
         found, turned = (shared(one, ranking, usable=usable(one)) for one in (this, other))
-        assert turned.points == pytest.approx(found.points, abs=1e-6)
         assert (turned.clash is None) is (found.clash is None)
+        if found.clash is None or turned.clash is None:
+            assert turned.points == pytest.approx(found.points, abs=1e-6)
+        else:  # of ways out at one price the first named is taken: their plans may differ
+            prices = [one.clash.ways_out[0].price for one in (found, turned) if one.clash is not None]
+            assert prices[0] == pytest.approx(prices[1])
 
 
 class TestNewControls:
