@@ -280,10 +280,28 @@ def hardware_cost(question: Question, choice: Choice, wired: list[Lead]) -> int 
     return len(extra) * whole(question.part_points) + bought * whole(question.buy_points)
 
 
+def inputs_differ(question: Question, choice: Choice, plugged: list[Plugged], wired: list[Lead]) -> bool:
+    """No two devices arrive at the game as the same input."""
+    arriving: list[str | None] = []
+    for one, lead in zip(plugged, wired, strict=True):
+        roles = question.sockets[lead.group].roles
+        if not one.controller:
+            arriving.append(roles[0] if len(roles) == 1 else one.role)
+    for way in taken(question, choice):
+        if way.kind == "controller":
+            arriving.append(way.role if way.control in STICKS else way.control)
+    known = [role for role in arriving if role is not None]
+    return len(known) == len(set(known))
+
+
 def worth(question: Question, choice: Choice) -> int | None:
     """Thousandths of a point of a choice that nothing else speaks against; None when no wiring of it can be had."""
     plugged = to_plug(question, choice) if question.wired else []
-    costs = [hardware_cost(question, choice, wired) for wired in wirings(question, plugged, [])]
+    costs = [
+        hardware_cost(question, choice, wired)
+        for wired in wirings(question, plugged, [])
+        if not question.wired or inputs_differ(question, choice, plugged, wired)
+    ]
     cheapest = min((cost for cost in costs if cost is not None), default=None)
     if cheapest is None:
         return None

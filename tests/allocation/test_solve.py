@@ -236,8 +236,8 @@ def test_cut_short_it_says_how_far_it_came() -> None:
 def test_every_feature_is_met() -> None:
     """The questions tried reach every kind of way, plans with splitters, adapters and things bought, and clashes."""
     kinds, columns, clashes = set(), set(), 0
-    for seed in range(150):
-        question = small_question(seed, frozenset(FEATURES) - {("ties", "keep", "budget", "parts")[seed % 4]})
+    for seed in range(200):
+        question = small_question(seed, frozenset(FEATURES) - {("ties", "keep", "budget", "parts", "hub")[seed % 5]})
         solver = Solver(question)
         answer = solver.best()
         clashes += answer.possible is False
@@ -253,4 +253,4 @@ def test_every_feature_is_met() -> None:
         ("chord", ""),
     } <= kinds
     assert {"way", "used", "single", "unit", "plugged", "split", "bought", "slowed", "aid"} <= columns
-    assert 20 < clashes < 130
+    assert 20 < clashes < 180

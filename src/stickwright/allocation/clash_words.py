@@ -142,6 +142,7 @@ def wish_words(group: Group, question: Question, refused: Sequence[Refused]) -> 
         "site": lambda: _site_words(rest[0], question),
         "presses": lambda: f"{rest[0]} may press for no more than {percent(BUSY_LIMIT_SHARE)} of the busy minute",
         "sockets": lambda: _socket_words(rest, question),
+        "input": lambda: f"the game tells one {rest[0]} from another by nothing, so only one device can be it",
         "power": lambda: f"{rest[0]} supplies only so much current",
         "paired": lambda: _paired_words(question.paired),
         "budget": lambda: f"no more than {figures(question.budget or 0.0)} may be spent",

@@ -12,7 +12,7 @@ Sets: actions, ways, sites, gear, socket groups. Columns, all integer:
 - ``split`` (socket group, splitter), ``bought`` (gear), ``slowed`` (pair of sites), ``aid`` (the helper's controller).
 
 Every row carries its group: a wish ('do', 'together', 'keep', 'without', 'budget', 'parts') or a fact ('site', 'presses',
-'stock', 'sockets', 'power', 'paired', 'helper', 'chord'). A clash is told in groups.
+'stock', 'sockets', 'input', 'power', 'paired', 'helper', 'chord'). A clash is told in groups.
 """
 
 from __future__ import annotations
@@ -367,6 +367,7 @@ class _Builder:
                     outlets.append(Outlet(k, number, splitter.ways, splitter.way_limit_a))
         filled: dict[int, list[tuple[int, float]]] = {place: [] for place in range(len(outlets))}
         drawn: dict[int, list[tuple[int, float]]] = {place: [] for place in range(len(outlets))}
+        arriving: dict[str, list[tuple[int, float]]] = {}
         for demand, members in demands.items():
             options = socket_options(demand, self.q.sockets, self.q.adapters)
             columns = []
@@ -389,8 +390,26 @@ class _Builder:
             self.model.row(("sockets", name, *demand.plugs), [*members, *columns], 0.0, 0.0)
             if demand.device:
                 self._controller_roles(demand, fed)
+            else:
+                for column, k in fed:
+                    roles = self.q.sockets[k].roles
+                    arrives = roles[0] if len(roles) == 1 else demand.role
+                    if arrives is not None:
+                        arriving.setdefault(arrives, []).append((column, 1.0))
+        self._inputs_once(arriving)
         self.model.outlets += outlets
         self._outlet_rows(outlets, filled, drawn, split)
+
+    def _inputs_once(self, arriving: dict[str, list[tuple[int, float]]]) -> None:
+        """What the game sees of two devices that feed the same input cannot be told apart: one silently wins."""
+        for number, way in enumerate(self.q.ways):
+            if way.kind == "controller":
+                arrives = way.role if way.control in STICK_ROLES else way.control
+                if arrives is not None:
+                    arriving.setdefault(arrives, []).append((self.x[number], 1.0))
+        for role, terms in arriving.items():
+            if sum(self.model.upper[column] for column, _ in terms) > 1:
+                self.model.row(("input", role), terms, high=1.0)
 
     def _demands(self) -> dict[Sockets, list[tuple[int, float]]]:
         out: dict[Sockets, list[tuple[int, float]]] = {}
