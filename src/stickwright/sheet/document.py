@@ -14,6 +14,7 @@ from typing import Any
 
 from stickwright.model.plan import Plan
 from stickwright.sheet.family import first_page
+from stickwright.sheet.mount_page import mount_page, mounted, unmounted_lines
 from stickwright.sheet.paper import font_folder
 from stickwright.sheet.settings import SETTINGS
 from stickwright.sheet.technical import technical_pages
@@ -25,6 +26,7 @@ __all__ = ["sheet_content", "sheet_pdf"]
 
 MOST_PAGES = 4
 MOST_PAGES_SHARED = 8
+MOST_PAGES_MOUNTED = 12
 _TEMPLATE = str(Path(__file__).with_name("templates") / "sheet.typ")
 _DRAWING_MM = (84.0, 72.0, 60.0, 54.0, 48.0, 42.0)
 _BODY = (
@@ -33,6 +35,8 @@ _BODY = (
 )  # fmt: skip
 """Height of the body picture and type of the family's page, and whether its table leaves the parts' names to the
 picture: the picture gives way first, the type never below 11."""
+_MOUNT = ((104.0, 12.0), (100.0, 11.0), (100.0, 10.0), (92.0, 10.0), (92.0, 9.5), (86.0, 9.0), (80.0, 9.0), (80.0, 8.5))
+"""Height of a mount's drawing and type of its tables: the drawing gives way first, as long as its words have room."""
 _WIRING = ((1.0, 10.0, True), (0.9, 10.0, True), (0.9, 9.0, True), (0.86, 9.0, True), (0.86, 9.0, False))
 """Size of the wiring's drawing, type of its tables, and whether the contacts are told. Where none of these keeps it on
 one page, the drawing and the cables have a page, and steps and parts the next."""
@@ -64,6 +68,8 @@ def sheet_content(plan: Plan, level: int = 0, drawing_height_mm: float = _DRAWIN
         "family": first_page(plan, drawing_height_mm),
         "who": _who(plan, _BODY[0]),
         "wiring": _wiring(plan, _WIRING[0]),
+        "mounts": [_mount(plan, place, _MOUNT[0]) for place in range(len(mounted(plan)))],
+        "unmounted": unmounted_lines(plan),
         "why": why_so(plan),
         "technical": technical_pages(plan),
     } | _setting(level)
@@ -72,8 +78,8 @@ def sheet_content(plan: Plan, level: int = 0, drawing_height_mm: float = _DRAWIN
 def sheet_pdf(plan: Plan) -> bytes:
     """The sheet as PDF, written as PDF/UA-1 [iso-14289-1] with embedded type; the same bytes for the same plan.
 
-    Page one keeps its large type and gives up drawing size first; the pages on who presses what and on the wiring
-    give up drawing size, then type; the other pages give up room, then small print, then what the SVG and JSON files
+    Page one keeps its large type and gives up drawing size first; the pages on who presses what, on the wiring and on
+    what holds the sticks give up drawing size, then type; the other pages give up room, then small print, then what the SVG and JSON files
     hold as well.
 
     Parameters
@@ -84,7 +90,8 @@ def sheet_pdf(plan: Plan) -> bytes:
     Returns
     -------
     bytes
-        A4, at most four pages, eight when all actions are shared out, unless the closest setting still needs more.
+        A4, at most four pages, eight when all actions are shared out, twelve when it is said what holds the sticks,
+        unless the closest setting still needs more.
     """
     content = sheet_content(plan)
     for height_mm in _DRAWING_MM:
@@ -98,7 +105,13 @@ def sheet_pdf(plan: Plan) -> bytes:
         apart = (_wiring(plan, way, apart=True) for way in (_WIRING[-2], _WIRING[0]))
         ways = chain((_wiring(plan, way) for way in _WIRING), apart)
         content |= {"wiring": _on_one_page(content, "wiring", ways)}
-    most = MOST_PAGES if plan.sharing is None else MOST_PAGES_SHARED
+    if content["mounts"]:
+        pages = [
+            _on_one_page(content, "mounts", ([_mount(plan, place, way)] for way in _MOUNT))
+            for place in range(len(content["mounts"]))
+        ]
+        content |= {"mounts": [page for one in pages for page in one or ()]}
+    most = MOST_PAGES_MOUNTED if plan.mounts else MOST_PAGES if plan.sharing is None else MOST_PAGES_SHARED
     for level in range(len(SETTINGS)):
         content |= _setting(level)
         if _pages_of(content, "all") <= most:
@@ -117,7 +130,12 @@ def _wiring(plan: Plan, way: tuple[float, float, bool], *, apart: bool = False) 
     return page | {"text_pt": text_pt, "apart": apart} if page is not None else None
 
 
-def _on_one_page(content: dict[str, Any], name: str, ways: Iterable[dict[str, Any] | None]) -> dict[str, Any] | None:
+def _mount(plan: Plan, place: int, way: tuple[float, float]) -> dict[str, Any]:
+    height_mm, text_pt = way
+    return mount_page(plan, mounted(plan)[place], height_mm) | {"text_pt": text_pt}
+
+
+def _on_one_page(content: dict[str, Any], name: str, ways: Iterable[Any]) -> Any:
     """The first way to set a page that keeps it on one page; where none does, the last of those that take fewest."""
     best, fewest = None, math.inf
     for page in ways:

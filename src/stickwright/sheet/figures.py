@@ -12,6 +12,8 @@ from stickwright.sheet.figures_bench import bench
 from stickwright.sheet.figures_fit import force_travel, ranking, reach_polygon
 from stickwright.sheet.figures_recording import trace_overview
 from stickwright.sheet.figures_tuning import curve, tuning_before_after
+from stickwright.sheet.mount_drawing import mount_drawing
+from stickwright.sheet.mount_shapes import base_of
 from stickwright.sheet.who import marks_of
 from stickwright.sheet.wiring_drawing import wiring_drawing
 
@@ -41,6 +43,10 @@ def all_figures(plan: Plan) -> dict[str, str]:
     wiring = plan.sharing.wiring if plan.sharing is not None else None
     if wiring is not None and wiring.wires:
         figures["wiring"] = wiring_drawing(wiring, wiring.hubs)
+    for number, mount in enumerate(plan.mounts, start=1):
+        if plan.room is not None and mount.pose is not None:
+            name = f"mount-{number}-{_slug(mount.site)}"
+            figures[name] = mount_drawing(mount, plan.room, base_of(plan, mount))
     for number, site in enumerate(plan.sites, start=1):
         stem = f"site-{number}-{_slug(site.name)}"
         if site.choice is not None:

@@ -6,15 +6,16 @@ double lines are links, dashes the cable. Distances start at things that a famil
 
 from __future__ import annotations
 
+import itertools
 import math
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, field
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 from stickwright.model.mounting import SiteMount
 from stickwright.model.room import Edge, Room, Tube
-from stickwright.sheet.ink import LINE_MM, TYPE_MM, Ink, fitted, text_mm
-from stickwright.sheet.mount_labels import Labels
+from stickwright.sheet.ink import LINE_MM, Ink, text_mm
+from stickwright.sheet.mount_margin import FOOT_MM, ROW_MM, foot, outside_lines, whole_mm
+from stickwright.sheet.mount_paper import Frame, area, arrow, dot, dot_on, head, rounded, shifted, stroke
 from stickwright.sheet.mount_shapes import Shape, end_words, forward_of, mount_shapes, room_shapes
 from stickwright.sheet.mount_views import (
     DimensionLine,
@@ -27,18 +28,19 @@ from stickwright.sheet.mount_views import (
     hatch,
     hull,
 )
-from stickwright.sheet.printed import in_unit, listed, plain
+from stickwright.sheet.printed import listed
 
 if TYPE_CHECKING:
     import drawsvg
 
-__all__ = ["along_words", "dimension_rows", "mount_alt", "mount_drawing"]
+__all__ = ["along_words", "dimension_rows", "joint_label", "mount_alt", "mount_drawing"]
 
-_ONE_TO = (1.0, 2.0, 2.5, 4.0, 5.0, 6.0, 8.0, 10.0, 12.0, 15.0, 20.0, 25.0, 30.0, 40.0)
+_ONE_TO = (1.0, 2.0, 2.5, 4.0, 5.0, 8.0, 10.0, 12.0, 15.0, 20.0, 25.0, 30.0, 40.0)
 _GREY = "#8c8c8c"
-_HEAD_MM, _FOOT_MM, _ROW_MM, _GAP_MM = 5.2, 10.5, 6.6, 5.0
+_HEAD_MM, _GAP_MM = 5.2, 5.0
 _LEAST_FRAME_MM = 62.0  # a view narrower than that has no room for its names
 _PAD_M = 0.045
+_BESIDE_M = 0.10
 _TITLES: dict[View, str] = {
     "above": "From above: forward is up", "right": "From the player's right: forward is right",
 }  # fmt: skip
@@ -54,16 +56,13 @@ def dimension_rows(mount: SiteMount) -> tuple[tuple[str, str, str], ...]:
     """
     if mount.choice is None:
         return ()
-    rows = [(one.landmark, one.to, f"{_whole_mm(one.distance_m)} {one.along}") for one in mount.choice.dimensions]
+    rows = [(one.landmark, one.to, f"{whole_mm(one.distance_m)} {one.along}") for one in mount.choice.dimensions]
     arm = mount.choice.arm
     if arm is not None and not any(arm.clamp in one.landmark and one.to == "clamp" for one in mount.choice.dimensions):
-        rows.append((arm.clamp, "clamp", f"{_whole_mm(arm.along_m)} along it, from the end that is named in the drawing"))
+        rows.append(
+            (arm.clamp, "clamp", f"{whole_mm(arm.along_m)} along it, from the end that is named in the drawing")
+        )
     return tuple(rows)
-
-
-def _whole_mm(length_m: float) -> str:
-    """To the millimetre: what a tape can tell."""
-    return f"{in_unit(length_m, 'mm'):.0f} mm" if math.isfinite(length_m) else plain(length_m, "mm")
 
 
 def along_words(mount: SiteMount, room: Room) -> str:
@@ -82,7 +81,7 @@ def along_words(mount: SiteMount, room: Room) -> str:
     line = _line_named(room, arm.clamp)
     kind = "edge" if isinstance(line, Edge) else "tube"
     end = f"its {end_words(line.from_m, line.to_m)}" if line is not None else "its first end"
-    return f"along the {kind} from {end}: {_whole_mm(arm.along_m)}"
+    return f"along the {kind} from {end}: {whole_mm(arm.along_m)}"
 
 
 def _line_named(room: Room, name: str) -> Tube | Edge | None:
@@ -111,48 +110,6 @@ def mount_alt(mount: SiteMount, room: Room) -> str:
     if room.keep_out:
         said.append(f"Hatched, to keep free: {listed(box.name for box in room.keep_out)}.")
     return " ".join(said)
-
-
-@dataclass
-class _Frame:
-    """One view on paper: its window on the room, what is drawn in it, and where names may stand."""
-
-    view: View
-    corner: Spot
-    size: Spot
-    middle: Spot
-    """Of the window, metre."""
-    scale: float
-    """Millimetre of paper for a metre."""
-    group: Any
-    labels: Labels = field(init=False)
-
-    def __post_init__(self) -> None:
-        self.labels = Labels(*self.corner, *self.size)
-
-    def at(self, spot: Spot) -> Spot:
-        x = self.corner[0] + self.size[0] / 2 + (spot[0] - self.middle[0]) * self.scale
-        return x, self.corner[1] + self.size[1] / 2 - (spot[1] - self.middle[1]) * self.scale
-
-    def on(self, point: tuple[float, float, float]) -> Spot:
-        return self.at(flat(point, self.view))
-
-    @property
-    def low(self) -> Spot:
-        return self.corner
-
-    @property
-    def high(self) -> Spot:
-        return self.corner[0] + self.size[0], self.corner[1] + self.size[1]
-
-    def seen(self, spots: Sequence[Spot]) -> list[Spot]:
-        """The stretch of a line, or the part of an outline, that lies in the frame."""
-        if len(spots) > 2:
-            return clipped_polygon(spots, self.low, self.high)
-        (ax, ay), (bx, by) = spots
-        steps = ((ax + (bx - ax) * n / 40, ay + (by - ay) * n / 40) for n in range(41))
-        (left, top), (right, bottom) = self.low, self.high
-        return [(x, y) for x, y in steps if left <= x <= right and top <= y <= bottom]
 
 
 def mount_drawing(
@@ -188,30 +145,30 @@ def mount_drawing(
     frames, one_to = _frames(mount, room, held, size_mm)
     for frame in frames:
         clip = drawsvg.ClipPath()
-        clip.append(drawsvg.Rectangle(*_rounded(*frame.corner, *frame.size)))
+        clip.append(drawsvg.Rectangle(*rounded(*frame.corner, *frame.size)))
         frame.group = drawsvg.Group(clip_path=clip)
         drawing.append(frame.group)
         _room(frame, around, room, mount)
         _mount(frame, held, mount, room)
-        _outside(drawing, frame, dimension_lines(mount, room, frame.view))
+        outside_lines(drawing, frame, dimension_lines(mount, room, frame.view))
         _names(drawing, frame, (*around, *held), mount, room, frames)
         Ink(drawing).box(*frame.corner, *frame.size, fill="none", line_mm=0.25)
         Ink(drawing).words(_TITLES[frame.view], (frame.corner[0], 3.6), bold=True)
-    _foot(drawing, size_mm, one_to)
+    foot(drawing, size_mm, one_to)
     return str(drawing.as_svg())
 
 
 # --- what fits where ------------------------------------------------------------------------------------------------------
 
 
-def _frames(mount: SiteMount, room: Room, held: Sequence[Shape], size_mm: Spot) -> tuple[tuple[_Frame, _Frame], float]:
+def _frames(mount: SiteMount, room: Room, held: Sequence[Shape], size_mm: Spot) -> tuple[tuple[Frame, Frame], float]:
     """The two views beside each other at the largest usual scale at which both show what matters, and that scale."""
     above, right = dimension_lines(mount, room, "above"), dimension_lines(mount, room, "right")
-    left_mm = _ROW_MM * sum(line.upright for line in above)
-    right_mm = _ROW_MM * len(right)
-    below_mm = _ROW_MM * sum(not line.upright for line in above)
+    left_mm = ROW_MM * sum(line.upright for line in above)
+    right_mm = ROW_MM * len(right)
+    below_mm = ROW_MM * sum(not line.upright for line in above)
     wide = size_mm[0] - left_mm - right_mm - _GAP_MM - 0.4
-    high = size_mm[1] - _HEAD_MM - _FOOT_MM - below_mm
+    high = size_mm[1] - _HEAD_MM - FOOT_MM - below_mm
     low_above, high_above = _window(held, "above", above, mount, room)
     low_right, high_right = _window(held, "right", right, mount, room)
     across, along = high_above[0] - low_above[0], max(high_above[1] - low_above[1], high_right[0] - low_right[0])
@@ -221,9 +178,9 @@ def _frames(mount: SiteMount, room: Room, held: Sequence[Shape], size_mm: Spot) 
     )
     share = min(max(across / (across + along) * wide, _LEAST_FRAME_MM), wide - _LEAST_FRAME_MM)
     top = _HEAD_MM
-    first = _Frame("above", (left_mm + 0.2, top), (share, high), _middle(low_above, high_above), 1000 / one_to, None)
+    first = Frame("above", (left_mm + 0.2, top), (share, high), _middle(low_above, high_above), 1000 / one_to, None)
     corner = (left_mm + share + _GAP_MM, top)
-    second = _Frame("right", corner, (wide - share, high), _middle(low_right, high_right), 1000 / one_to, None)
+    second = Frame("right", corner, (wide - share, high), _middle(low_right, high_right), 1000 / one_to, None)
     return (first, second), one_to
 
 
@@ -248,111 +205,132 @@ def _window(
 # --- inside the frames ------------------------------------------------------------------------------------------------------
 
 
-def _room(frame: _Frame, around: Sequence[Shape], room: Room, mount: SiteMount) -> None:
+def _room(frame: Frame, around: Sequence[Shape], room: Room, mount: SiteMount) -> None:
     depth = 2 if frame.view == "above" else 0  # what is nearer to the eye is drawn later
     limbs = sorted((one for one in around if one.layer == "BODY"), key=lambda one: max(p[depth] for p in one.points))
     for one in around:
         if one.layer == "SEAT":
-            _area(frame, _outline(frame, one), colour=_GREY, width=0.3)
+            area(frame, _outline(frame, one), colour=_GREY, width=0.3)
     for one in limbs:
         start, end = (frame.on(point) for point in one.points)
         thick = one.thick_m * frame.scale
         for colour, wide in ((_GREY, thick + 0.5), ("white", thick)):
-            _stroke(frame, [start, end], colour=colour, width=wide, cap="round", note=False)
+            stroke(frame, [start, end], colour=colour, width=wide, cap="round", note=False)
     for one in around:
         if one.layer == "SURFACES":
-            _area(frame, _outline(frame, one), width=0.45)
+            area(frame, _outline(frame, one), width=0.45)
         elif one.layer in ("TUBES", "EDGES"):
             _bar(frame, one)
     for one in around:
-        if one.layer == "KEEP_OUT":
+        if one.layer == "KEEP_OUT" and _beside(frame, one, mount):
             _hatched(frame, one)
     used = {one.landmark for one in (mount.choice.dimensions if mount.choice else ())}
     for mark in room.landmark:
         if mark.name in used:
             x, y = frame.on(mark.at_m)
-            _stroke(frame, [(x - 1.6, y), (x + 1.6, y)], width=0.4)
-            _stroke(frame, [(x, y - 1.6), (x, y + 1.6)], width=0.4)
+            stroke(frame, [(x - 1.6, y), (x + 1.6, y)], width=0.4)
+            stroke(frame, [(x, y - 1.6), (x, y + 1.6)], width=0.4)
 
 
-def _outline(frame: _Frame, one: Shape) -> list[Spot]:
+def _beside(frame: Frame, one: Shape, mount: SiteMount) -> bool:
+    """From the side only what lies beside the mount is shown: what is across the chair would hide all."""
+    if frame.view == "above" or mount.pose is None:
+        return True
+    arm = mount.choice.arm if mount.choice is not None else None
+    across = [point[0] for point in (mount.pose.base_m, *(arm.points_m if arm is not None else ()))]
+    low, high = one.points[0][0], one.points[-1][0]
+    return low - _BESIDE_M <= max(across) and min(across) <= high + _BESIDE_M
+
+
+def _outline(frame: Frame, one: Shape) -> list[Spot]:
     return hull(frame.on(point) for point in one.points)
 
 
-def _bar(frame: _Frame, one: Shape) -> None:
+def _bar(frame: Frame, one: Shape) -> None:
     start, end = (frame.on(point) for point in one.points)
     thick = max(1.1, one.thick_m * frame.scale)
     if math.dist(start, end) < 0.3:
-        _dot(frame, start, thick / 2, fill="white", width=0.35)
+        dot(frame, start, thick / 2, fill="white", width=0.35)
         return
     for colour, wide in (("black", thick), ("white", thick - 0.7)):
-        _stroke(frame, [start, end], colour=colour, width=wide, weight=0.6)
+        stroke(frame, [start, end], colour=colour, width=wide, weight=0.6)
 
 
-def _hatched(frame: _Frame, one: Shape) -> None:
+def _hatched(frame: Frame, one: Shape) -> None:
     outline = _outline(frame, one)
     for line in hatch(clipped_polygon(outline, frame.low, frame.high) if len(outline) > 2 else [], 3.4):
-        _stroke(frame, line, width=0.18, weight=0.12)
-    _area(frame, outline, width=0.35, dash="3 1")
+        stroke(frame, line, width=0.18, weight=0.12)
+    area(frame, outline, width=0.35, dash="3 1")
 
 
-def _mount(frame: _Frame, held: Sequence[Shape], mount: SiteMount, room: Room) -> None:
+def _mount(frame: Frame, held: Sequence[Shape], mount: SiteMount, room: Room) -> None:
     for one in held:
-        if one.layer == "CABLE":  # a little beside the arm that it follows
-            _stroke(frame, [_shifted(frame.on(point), 1.5, 1.5) for point in one.points], width=0.45, dash="1.6 1.2")
+        if one.layer == "CABLE" and _length_mm(frame, one) > 3.0:  # a little beside the arm that it follows
+            stroke(frame, [shifted(frame.on(point), 1.5, 1.5) for point in one.points], width=0.45, dash="1.6 1.2")
     for one in held:
         if one.layer == "MOUNT" and one.form == "bar":
             start, end = (frame.on(point) for point in one.points)
             for colour, wide in (("black", 2.5), ("white", 1.5)):
-                _stroke(frame, [start, end], colour=colour, width=wide, cap="round")
+                stroke(frame, [start, end], colour=colour, width=wide, cap="round", weight=4.0)
     for one in held:
         if one.layer == "STICK" and one.form == "solid":
-            _area(frame, _outline(frame, one), fill="white", width=0.6, dash="" if one.sure else "1.6 1.2")
+            area(frame, _outline(frame, one), fill="white", width=0.6, dash="" if one.sure else "1.6 1.2", weight=4.0)
     for one in held:
         if one.layer == "MOUNT" and one.form == "solid":
-            _area(frame, _outline(frame, one), width=0.3, dash="0.8 0.8")
+            area(frame, _outline(frame, one), width=0.3, dash="0.8 0.8")
         elif one.layer == "STICK" and one.form == "bar":
-            _stroke(frame, [frame.on(point) for point in one.points], width=1.0)
+            stroke(frame, [frame.on(point) for point in one.points], width=1.0, weight=4.0)
     for number, one in enumerate(one for one in held if one.form == "dot"):
         x, y = frame.on(one.points[0])
         if one.layer == "MOUNT" and number == 0:
-            _area(frame, [(x - 1.7, y - 1.7), (x + 1.7, y - 1.7), (x + 1.7, y + 1.7), (x - 1.7, y + 1.7)], fill="black")
+            area(frame, [(x - 1.7, y - 1.7), (x + 1.7, y - 1.7), (x + 1.7, y + 1.7), (x - 1.7, y + 1.7)], fill="black")
         else:
-            _dot(frame, (x, y), 0.9 if one.layer == "MOUNT" else 1.1, fill="black" if one.layer == "MOUNT" else "white")
+            dot(frame, (x, y), 0.9 if one.layer == "MOUNT" else 1.1, fill="black" if one.layer == "MOUNT" else "white")
     _along(frame, mount, room)
     if mount.pose is not None and frame.view == "above":
-        _forward(frame, mount)
+        _forward(frame, mount, held)
 
 
-def _forward(frame: _Frame, mount: SiteMount) -> None:
+def _length_mm(frame: Frame, one: Shape) -> float:
+    spots = [frame.on(point) for point in one.points]
+    return sum(math.dist(*pair) for pair in itertools.pairwise(spots))
+
+
+def _forward(frame: Frame, mount: SiteMount, held: Sequence[Shape]) -> None:
     """The player's forward, as the base is turned: from the base's middle well past its edge."""
-    start, tip = _arrow_ends(frame, mount)
-    _arrow(frame, start, tip, width=0.9)
+    start, tip = _arrow_ends(frame, mount, held)
+    arrow(frame, start, tip, width=0.9)
 
 
-def _arrow_ends(frame: _Frame, mount: SiteMount) -> tuple[Spot, Spot]:
+def _arrow_ends(frame: Frame, mount: SiteMount, held: Sequence[Shape]) -> tuple[Spot, Spot]:
     assert mount.pose is not None
     _, forward, _ = forward_of(mount.pose)
     x, y = frame.on(mount.pose.base_m)
-    far = 14.0 / (math.hypot(forward[0], forward[1]) or 1.0)
+    half = max(
+        math.dist(frame.on(point), (x, y))
+        for one in held
+        if one.layer == "STICK" and one.form == "solid"
+        for point in one.points
+    )
+    far = max(14.0, 0.9 * half + 8.0) / (math.hypot(forward[0], forward[1]) or 1.0)
     return (x, y), (x + forward[0] * far, y - forward[1] * far)
 
 
-def _along(frame: _Frame, mount: SiteMount, room: Room) -> None:
+def _along(frame: Frame, mount: SiteMount, room: Room) -> None:
     """The distance along the tube from its end to the clamp, beside the tube on the side away from the arm."""
     ends = _along_ends(frame, mount, room)
     if ends is None:
         return
     start, end, aside = ends
-    a, b = _shifted(start, *aside), _shifted(end, *aside)
-    _stroke(frame, [start, _shifted(a, aside[0] * 0.2, aside[1] * 0.2)], width=0.15)
-    _stroke(frame, [end, _shifted(b, aside[0] * 0.2, aside[1] * 0.2)], width=0.15)
-    _stroke(frame, [a, b], width=0.25)
-    _head(frame.group, a, b)
-    _head(frame.group, b, a)
+    a, b = shifted(start, *aside), shifted(end, *aside)
+    stroke(frame, [start, shifted(a, aside[0] * 0.2, aside[1] * 0.2)], width=0.15)
+    stroke(frame, [end, shifted(b, aside[0] * 0.2, aside[1] * 0.2)], width=0.15)
+    stroke(frame, [a, b], width=0.25)
+    head(frame.group, a, b)
+    head(frame.group, b, a)
 
 
-def _along_ends(frame: _Frame, mount: SiteMount, room: Room) -> tuple[Spot, Spot, Spot] | None:
+def _along_ends(frame: Frame, mount: SiteMount, room: Room) -> tuple[Spot, Spot, Spot] | None:
     """First end of the tube, clamp, and the way aside; None where this view would not show the distance."""
     arm = mount.choice.arm if mount.choice is not None else None
     line = _line_named(room, arm.clamp) if arm is not None else None
@@ -373,7 +351,12 @@ def _along_ends(frame: _Frame, mount: SiteMount, room: Room) -> tuple[Spot, Spot
 
 
 def _names(
-    drawing: drawsvg.Drawing, frame: _Frame, shapes: Sequence[Shape], mount: SiteMount, room: Room, frames: Sequence[_Frame]
+    drawing: drawsvg.Drawing,
+    frame: Frame,
+    shapes: Sequence[Shape],
+    mount: SiteMount,
+    room: Room,
+    frames: Sequence[Frame],
 ) -> None:
     """Names in order of weight; one that finds no place is in the table."""
     for text, anchors, bold in _told(frame, shapes, mount, room, frames):
@@ -386,7 +369,7 @@ def _names(
         ink = Ink(drawing)
         if math.dist(near, anchor) > 2.6:
             ink.line(near, anchor, width=0.2)
-            _dot_on(drawing, anchor, 0.45)
+            dot_on(drawing, anchor, 0.45)
             frame.labels.draw_over(near, anchor, weight=1.5)
         ink.box(left, top, wide, high, line_mm=0.0, fill="white")
         for row, line in enumerate(lines):
@@ -394,11 +377,11 @@ def _names(
 
 
 def _told(
-    frame: _Frame, shapes: Sequence[Shape], mount: SiteMount, room: Room, frames: Sequence[_Frame]
+    frame: Frame, shapes: Sequence[Shape], mount: SiteMount, room: Room, frames: Sequence[Frame]
 ) -> Iterable[tuple[str, list[Spot], bool]]:
     """What is named in a view, where, and whether in bold: what is set first, then what is kept free, then the rest."""
     if frame.view == "above" and mount.pose is not None:
-        yield "player's forward", [_arrow_ends(frame, mount)[1]], True
+        yield "player's forward", [_arrow_ends(frame, mount, shapes)[1]], True
     yield mount.device, _anchors(frame, [one for one in shapes if one.layer == "STICK" and one.form == "solid"]), True
     best = max(frames, key=lambda one: math.dist(*ends[:2]) if (ends := _along_ends(one, mount, room)) else 0.0)
     dots = [one for one in shapes if one.layer == "MOUNT" and one.form == "dot"]
@@ -410,6 +393,10 @@ def _told(
     for layer in ("KEEP_OUT", "LANDMARKS", "TUBES", "SURFACES", "EDGES", "CABLE"):
         used = {one.landmark for one in (mount.choice.dimensions if mount.choice else ())}
         for one in (one for one in shapes if one.layer == layer and (layer != "LANDMARKS" or one.name in used)):
+            if layer == "KEEP_OUT" and not _beside(frame, one, mount):
+                continue
+            if layer == "CABLE" and _length_mm(frame, one) <= 3.0:
+                continue
             if anchors := _anchors(frame, [one]):
                 yield _name_of(one), anchors, False
 
@@ -431,7 +418,7 @@ def _name_of(one: Shape) -> str:
     return f"{one.name}, {one.note}" if one.note and one.layer in ("TUBES", "EDGES") else one.name
 
 
-def _anchors(frame: _Frame, shapes: Iterable[Shape]) -> list[Spot]:
+def _anchors(frame: Frame, shapes: Iterable[Shape]) -> list[Spot]:
     """Points that a name may point to, of what is in the frame; none of what hardly shows."""
     spots: list[Spot] = []
     for one in shapes:
@@ -449,151 +436,3 @@ def _anchors(frame: _Frame, shapes: Iterable[Shape]) -> list[Spot]:
                 line = frame.seen([frame.on(start), frame.on(end)])
                 spots += line[:: max(1, len(line) // 4)]
     return spots
-
-
-# --- outside the frames ---------------------------------------------------------------------------------------------------------
-
-
-def _outside(drawing: drawsvg.Drawing, frame: _Frame, lines: Sequence[DimensionLine]) -> None:
-    """Dimension lines in rows below a view and in columns beside it, the shortest nearest."""
-    (left, top), (right, bottom) = frame.low, frame.high
-    ordered = sorted(lines, key=lambda line: (line.distance_m, line.to))
-    upright = [line for line in ordered if line.upright]
-    for place, line in enumerate(upright):
-        x = left - _ROW_MM * (place + 1) + 2.4 if frame.view == "above" else right + _ROW_MM * (place + 1) - 1.2
-        edge = left if frame.view == "above" else right
-        _dimension(drawing, frame, line, ((x, 0.0), (edge, 0.0)))
-    for place, line in enumerate(line for line in ordered if not line.upright):
-        _dimension(drawing, frame, line, ((0.0, bottom + _ROW_MM * (place + 1) - 1.6), (0.0, bottom)))
-
-
-def _dimension(drawing: drawsvg.Drawing, frame: _Frame, line: DimensionLine, row: tuple[Spot, Spot]) -> None:
-    """One distance: thin lines from its two points out of the frame, arrows between them, and what it is."""
-    ink, axis = Ink(drawing), 1 if line.upright else 0
-    (rx, ry), _ = row
-    spots = [frame.at(line.start), frame.at(line.end)]
-    ends: list[Spot] = [(rx, y) if line.upright else (x, ry) for x, y in spots]
-    for spot, end in zip(spots, ends, strict=True):
-        over = 1.0 if end[1 - axis] > spot[1 - axis] else -1.0
-        ink.line(spot, (end[0] + over, end[1]) if line.upright else (end[0], end[1] + over), width=0.15)
-        frame.labels.draw_over(spot, end, weight=0.5)
-    text = f"{line.to} {_whole_mm(line.distance_m)}"
-    long = abs(ends[1][axis] - ends[0][axis])
-    first, last = sorted(ends, key=lambda end: end[axis])
-    wide = text_mm(text)
-    if long > 4.5:
-        ink.line(first, last, width=0.25)
-        _head(drawing, first, last)
-        _head(drawing, last, first)
-    else:  # too short for heads inside: they point at it from outside
-        out = 4.0
-        for near, way in ((first, -out), (last, out)):
-            far = (near[0], near[1] + way) if line.upright else (near[0] + way, near[1])
-            ink.line(far, near, width=0.25)
-            _head(drawing, far, near)
-    middle = (first[axis] + last[axis]) / 2
-    low, high = (frame.low[axis] + wide / 2, frame.high[axis] - wide / 2)
-    middle = min(max(middle, low), high) if low < high else middle
-    if line.upright:
-        _turned_words(drawing, text, (rx - 0.9, middle))
-    else:
-        ink.words(text, (middle, ry - 0.9), anchor="middle")
-
-
-def _turned_words(drawing: drawsvg.Drawing, text: str, at: Spot) -> None:
-    """Words that run up the page, to be read from its right."""
-    import drawsvg
-
-    x, y = _rounded(*at)
-    drawing.append(
-        drawsvg.Text(
-            text, TYPE_MM, x, y, text_anchor="middle", font_family="DejaVu Sans, sans-serif", fill="black",
-            transform=f"rotate(-90 {x:g} {y:g})",
-        )
-    )  # fmt: skip
-
-
-def _foot(drawing: drawsvg.Drawing, size_mm: Spot, one_to: float) -> None:
-    """A bar to check the scale by, the scale in words, and what is only a sign."""
-    ink = Ink(drawing)
-    step_m = next(step for step in (0.02, 0.05, 0.10, 0.20, 0.50) if step * 1000 / one_to >= 9.0)
-    step_mm, y = step_m * 1000 / one_to, size_mm[1] - 6.0
-    for number in range(3):
-        ink.box(1.0 + number * step_mm, y - 1.6, step_mm, 1.6, fill="white" if number % 2 else "black", line_mm=0.2)
-    for number in range(4):
-        unit = " mm" if number == 3 else ""
-        at = 1.0 + number * step_mm
-        ink.words(f"{in_unit(step_m * number, 'mm'):.0f}{unit}", (at, y + 3.4), anchor="start" if number in (0, 3) else "middle")
-    left = 1.0 + 3 * step_mm + 17.0
-    told = f"Scale 1 to {one_to:g}. Hatched: keep free. Dashed: cable. Player and seat are drawn as a sign; the seat level."
-    for row, line in enumerate(fitted(told, size_mm[0] - left - 0.5, 2)):
-        ink.words(line, (left, y + LINE_MM * row), bold=False)
-
-
-# --- strokes ----------------------------------------------------------------------------------------------------------------
-
-
-def _stroke(
-    frame: _Frame, spots: Sequence[Spot], *, colour: str = "black", width: float = 0.3, dash: str = "", cap: str = "butt",
-    note: bool = True, weight: float = 1.0,
-) -> None:  # fmt: skip
-    import drawsvg
-
-    more = {"stroke_dasharray": dash} if dash else {}
-    flat_spots = _rounded(*(number for spot in spots for number in spot))
-    frame.group.append(
-        drawsvg.Lines(*flat_spots, fill="none", stroke=colour, stroke_width=round(width, 2), stroke_linecap=cap, **more)
-    )
-    if note and colour == "black":
-        frame.labels.draw_over(*spots, weight=weight)
-
-
-def _area(
-    frame: _Frame, spots: Sequence[Spot], *, fill: str = "none", colour: str = "black", width: float = 0.3, dash: str = ""
-) -> None:
-    import drawsvg
-
-    if len(spots) < 2:
-        return
-    more = {"stroke_dasharray": dash} if dash else {}
-    flat_spots = _rounded(*(number for spot in spots for number in spot))
-    frame.group.append(drawsvg.Lines(*flat_spots, close=True, fill=fill, stroke=colour, stroke_width=width, **more))
-    frame.labels.draw_over(*spots, spots[0], weight=1.0 if colour == "black" else 0.3)
-
-
-def _dot(frame: _Frame, at: Spot, radius: float, fill: str, width: float = 0.4) -> None:
-    import drawsvg
-
-    frame.group.append(drawsvg.Circle(*_rounded(*at, radius), fill=fill, stroke="black", stroke_width=width))
-    frame.labels.draw_over((at[0] - radius, at[1]), (at[0] + radius, at[1]), weight=3.0)
-
-
-def _dot_on(drawing: drawsvg.Drawing, at: Spot, radius: float) -> None:
-    import drawsvg
-
-    drawing.append(drawsvg.Circle(*_rounded(*at, radius), fill="black"))
-
-
-def _arrow(frame: _Frame, start: Spot, tip: Spot, *, width: float) -> None:
-    _stroke(frame, [start, tip], width=width, weight=3.0)
-    _head(frame.group, start, tip, 3.0)
-
-
-def _head(onto: Any, start: Spot, tip: Spot, size: float = 1.8) -> None:
-    """A filled arrow head at `tip`."""
-    import drawsvg
-
-    far = math.dist(start, tip) or 1.0
-    x, y = (tip[0] - start[0]) / far, (tip[1] - start[1]) / far
-    foot, wing = (tip[0] - x * size, tip[1] - y * size), size * 0.4
-    spots = (*tip, foot[0] - y * wing, foot[1] + x * wing, foot[0] + y * wing, foot[1] - x * wing)
-    onto.append(drawsvg.Lines(*_rounded(*spots), close=True, fill="black"))
-
-
-def _shifted(spot: Spot, x: float, y: float) -> Spot:
-    return spot[0] + x, spot[1] + y
-
-
-def _rounded(*numbers: float) -> tuple[float, ...]:
-    """Hundredths of a millimetre: what a printer can do, and the same text on every machine."""
-    return tuple(round(number, 2) for number in numbers)

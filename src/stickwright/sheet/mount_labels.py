@@ -2,16 +2,19 @@
 
 from __future__ import annotations
 
+import itertools
 import math
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 
 import numpy as np
+from numpy.typing import NDArray
 
 from stickwright.sheet.ink import LINE_MM, fitted, text_mm
 
 __all__ = ["Labels"]
 
 Spot = tuple[float, float]
+Grid = NDArray[np.float64]
 _STEP_MM = 1.0
 _AWAY, _OVER, _FAR_MM = 1.0, 0.55, 60.0  # cost of a millimetre's distance, and of a millimetre of line that is covered
 _TAKEN = 1e6
@@ -40,7 +43,7 @@ class Labels:
         weight : float, default 1
             How much it matters.
         """
-        for start, end in zip(spots, spots[1:], strict=False):
+        for start, end in itertools.pairwise(spots):
             steps = max(1, int(math.dist(start, end) / _STEP_MM))
             for step in range(steps + 1):
                 share = step / steps
@@ -78,7 +81,9 @@ class Labels:
             return None
         totals = np.zeros((self._cost.shape[0] + 1, self._cost.shape[1] + 1))
         totals[1:, 1:] = self._cost.cumsum(0).cumsum(1)
-        covered = totals[rows:, columns:] - totals[:-rows, columns:] - totals[rows:, :-columns] + totals[:-rows, :-columns]
+        covered = (
+            totals[rows:, columns:] - totals[:-rows, columns:] - totals[rows:, :-columns] + totals[:-rows, :-columns]
+        )
         top, left = np.mgrid[0 : covered.shape[0], 0 : covered.shape[1]] * _STEP_MM
         away = np.min([self._away(anchor, left, top, (wide, high)) for anchor in anchors], axis=0)
         cost = np.round(_OVER * covered + _AWAY * away, 6)
@@ -90,14 +95,9 @@ class Labels:
         middle = (corner[0] + wide / 2, corner[1] + high / 2)
         return lines, corner, min(anchors, key=lambda anchor: math.dist(anchor, middle))
 
-    def _away(self, anchor: Spot, left: object, top: object, size: Spot) -> object:
+    def _away(self, anchor: Spot, left: Grid, top: Grid, size: Spot) -> Grid:
         """Distance from an anchor to the nearest side of the name, a little gap being best."""
         x, y = anchor[0] - self._corner[0], anchor[1] - self._corner[1]
-        beside = np.maximum(0.0, np.maximum(left - x, x - (left + size[0])))  # type: ignore[operator]
-        above = np.maximum(0.0, np.maximum(top - y, y - (top + size[1])))  # type: ignore[operator]
-        return np.abs(np.hypot(beside, above) - 2.0)
-
-
-def inside(spots: Iterable[Spot], left: float, top: float, width: float, height: float) -> list[Spot]:
-    """Those of some points that lie in a frame."""
-    return [(x, y) for x, y in spots if left <= x <= left + width and top <= y <= top + height]
+        beside = np.maximum(0.0, np.maximum(left - x, x - (left + size[0])))
+        above = np.maximum(0.0, np.maximum(top - y, y - (top + size[1])))
+        return np.asarray(np.abs(np.hypot(beside, above) - 2.0), dtype=np.float64)

@@ -12,7 +12,7 @@ from typing import Literal
 
 from stickwright.model.mounting import Dimension, Pose, SiteMount
 from stickwright.model.plan import Fit, Plan
-from stickwright.model.room import Room
+from stickwright.model.room import Edge, Room, Tube
 from stickwright.sheet.body import part_named, side_named
 from stickwright.sheet.printed import plain
 
@@ -79,7 +79,9 @@ def base_of(plan: Plan, mount: SiteMount) -> tuple[float, float, float] | None:
     """
     chosen = [site.choice for site in plan.sites if site.name == mount.site and site.choice is not None]
     others = [one for site in plan.sites for one in site.fits if site.name == mount.site]
-    placed = [one.fit for one in (plan.sharing.placements if plan.sharing else ()) if one.site == mount.site and one.fit]
+    placed = [
+        one.fit for one in (plan.sharing.placements if plan.sharing else ()) if one.site == mount.site and one.fit
+    ]
     fits: Sequence[Fit] = [*placed, *chosen, *others]
     return next((one.base_m for one in fits if mount.device in (one.stick, one.label) and one.base_m is not None), None)
 
@@ -93,7 +95,7 @@ def kept_free(name: str, kind: str) -> str:
     ('keep free: hoist arm', 'keep free: face', 'keep free: box 2 (tubing)')
     """
     said = _FREE.get(kind, "")
-    known = not said or said.casefold() in name.casefold() or name.casefold() in said.casefold()
+    known = not said or name == kind or said.casefold() in name.casefold() or name.casefold() in said.casefold()
     return f"keep free: {name}" if known else f"keep free: {name} ({said})"
 
 
@@ -201,7 +203,7 @@ def _hand(elbow: Point, side: int, site: str, contact_m: Point | None) -> Point:
 
 def _measured(room: Room) -> Iterator[Shape]:
     for tube in room.tube:
-        barred = f"no clamp here: {tube.not_for_clamps}" if tube.not_for_clamps else ""
+        barred = "no clamp here" if tube.not_for_clamps else ""
         size = f"{plain(tube.diameter_m, 'mm')} thick"
         yield Shape("TUBES", tube.name, "bar", (tube.from_m, tube.to_m), tube.diameter_m, barred or size)
     for edge in room.edge:
@@ -268,7 +270,9 @@ def _cable(mount: SiteMount, room: Room) -> Iterator[Shape]:
     if top is not None:
         (x, y, z), (wide, deep) = top.corner_m, top.size_m
         exits = ((x, base[1], z), (x + wide, base[1], z), (base[0], y + deep, z))  # never over the near edge: the lap
-        yield Shape("CABLE", "way of the cable", "path", (base, min(exits, key=lambda at: math.dist(at, base))), note=note)
+        yield Shape(
+            "CABLE", "way of the cable", "path", (base, min(exits, key=lambda at: math.dist(at, base))), note=note
+        )
 
 
 def _stick(mount: SiteMount, base_m: tuple[float, float, float] | None) -> Iterator[Shape]:
@@ -328,7 +332,8 @@ def _landmark(room: Room, name: str) -> Point | None:
     for mark in room.landmark:
         if mark.name == name:
             return mark.at_m
-    for line in (*room.tube, *room.edge):
+    lines: tuple[Tube | Edge, ...] = (*room.tube, *room.edge)
+    for line in lines:
         if line.name in name:
             return line.to_m if name.startswith(end_words(line.to_m, line.from_m)) else line.from_m
     for top in room.surface:

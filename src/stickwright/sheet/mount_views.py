@@ -11,7 +11,7 @@ from stickwright.model.mounting import Dimension, SiteMount
 from stickwright.model.room import Room
 from stickwright.sheet.mount_shapes import Point, Shape, dimension_ends
 
-__all__ = ["DimensionLine", "View", "clipped_polygon", "dimension_lines", "flat", "hatch", "hull"]
+__all__ = ["DimensionLine", "Spot", "View", "bounds", "clipped_polygon", "dimension_lines", "flat", "hatch", "hull"]
 
 View = Literal["above", "right"]
 Spot = tuple[float, float]

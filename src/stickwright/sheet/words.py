@@ -13,6 +13,7 @@ from stickwright.model.recorded import Finding, HoldReport, TraceReport
 from stickwright.model.response import Tuning
 from stickwright.sheet import tables
 from stickwright.sheet.merged import merged_assumptions, merged_findings
+from stickwright.sheet.mount_words import mount_blocks
 from stickwright.sheet.printed import (
     centre_words,
     clause,
@@ -57,6 +58,7 @@ def plan_words(plan: Plan) -> str:
     parts = [", ".join(part for part in head if part), wrapped([plan.sentence], WIDTH)]
     parts += sharing_blocks(plan, WIDTH)
     parts += [_site(plan, site) for site in plan.sites]
+    parts += mount_blocks(plan, WIDTH)
     parts.append(_block("Next reading", [plan.next_reading.sentence]))
     shared = plan.sharing
     left = [_caution(caution) for caution in plan.cautions if caution not in _placed(plan)]

@@ -1,0 +1,106 @@
+"""What stands about the views of a mount: distances with their arrows, and the scale."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from stickwright.sheet.ink import LINE_MM, TYPE_MM, Ink, fitted, text_mm
+from stickwright.sheet.mount_paper import Frame, head, rounded
+from stickwright.sheet.mount_views import DimensionLine, Spot
+from stickwright.sheet.printed import in_unit, plain
+
+if TYPE_CHECKING:
+    import drawsvg
+
+__all__ = ["FOOT_MM", "ROW_MM", "foot", "outside_lines", "whole_mm"]
+
+ROW_MM, FOOT_MM = 6.6, 10.5
+
+
+def whole_mm(length_m: float) -> str:
+    """To the millimetre: what a tape can tell."""
+    return f"{in_unit(length_m, 'mm'):.0f} mm" if math.isfinite(length_m) else plain(length_m, "mm")
+
+
+def outside_lines(drawing: drawsvg.Drawing, frame: Frame, lines: Sequence[DimensionLine]) -> None:
+    """Dimension lines in rows below a view and in columns beside it, the shortest nearest."""
+    (left, _), (right, bottom) = frame.low, frame.high
+    ordered = sorted(lines, key=lambda line: (line.distance_m, line.to))
+    upright = [line for line in ordered if line.upright]
+    for place, line in enumerate(upright):
+        x = left - ROW_MM * (place + 1) + 3.9 if frame.view == "above" else right + ROW_MM * (place + 1) - 1.4
+        edge = left if frame.view == "above" else right
+        _dimension(drawing, frame, line, ((x, 0.0), (edge, 0.0)))
+    for place, line in enumerate(line for line in ordered if not line.upright):
+        _dimension(drawing, frame, line, ((0.0, bottom + ROW_MM * (place + 1) - 1.6), (0.0, bottom)))
+
+
+def _dimension(drawing: drawsvg.Drawing, frame: Frame, line: DimensionLine, row: tuple[Spot, Spot]) -> None:
+    """One distance: thin lines from its two points out of the frame, arrows between them, and what it is."""
+    ink, axis = Ink(drawing), 1 if line.upright else 0
+    (rx, ry), _ = row
+    spots = [frame.at(line.start), frame.at(line.end)]
+    ends: list[Spot] = [(rx, y) if line.upright else (x, ry) for x, y in spots]
+    for spot, end in zip(spots, ends, strict=True):
+        over = 1.0 if end[1 - axis] > spot[1 - axis] else -1.0
+        ink.line(spot, (end[0] + over, end[1]) if line.upright else (end[0], end[1] + over), width=0.15)
+        frame.labels.draw_over(spot, end, weight=0.5)
+    text = f"{line.to} {whole_mm(line.distance_m)}"
+    long = abs(ends[1][axis] - ends[0][axis])
+    first, last = sorted(ends, key=lambda end: end[axis])
+    wide = text_mm(text)
+    if long > 4.5:
+        ink.line(first, last, width=0.25)
+        head(drawing, first, last)
+        head(drawing, last, first)
+    else:  # too short for heads inside: they point at it from outside
+        out = 4.0
+        for near, way in ((first, -out), (last, out)):
+            far = (near[0], near[1] + way) if line.upright else (near[0] + way, near[1])
+            ink.line(far, near, width=0.25)
+            head(drawing, far, near)
+    middle = (first[axis] + last[axis]) / 2 if long > 4.5 else first[axis] - 4.5 - wide / 2
+    low, high = (frame.low[axis] + wide / 2, frame.high[axis] - wide / 2)
+    middle = min(max(middle, low), high) if low < high else middle
+    if line.upright:
+        ink.box(rx - 3.5, middle - wide / 2, 3.2, wide, line_mm=0.0)
+        _turned_words(drawing, text, (rx - 0.9, middle))
+    else:
+        ink.box(middle - wide / 2, ry - 3.5, wide, 3.2, line_mm=0.0)
+        ink.words(text, (middle, ry - 0.9), anchor="middle")
+
+
+def _turned_words(drawing: drawsvg.Drawing, text: str, at: Spot) -> None:
+    """Words that run up the page, to be read from its right."""
+    import drawsvg
+
+    x, y = rounded(*at)
+    drawing.append(
+        drawsvg.Text(
+            text, TYPE_MM, x, y, text_anchor="middle", font_family="DejaVu Sans, sans-serif", fill="black",
+            transform=f"rotate(-90 {x:g} {y:g})",
+        )
+    )  # fmt: skip
+
+
+def foot(drawing: drawsvg.Drawing, size_mm: Spot, one_to: float) -> None:
+    """A bar to check the scale by, the scale in words, and what is only a sign."""
+    ink = Ink(drawing)
+    step_m = next(step for step in (0.02, 0.05, 0.10, 0.20, 0.50) if step * 1000 / one_to >= 9.0)
+    step_mm, y = step_m * 1000 / one_to, size_mm[1] - 6.0
+    for number in range(3):
+        ink.box(1.0 + number * step_mm, y - 1.6, step_mm, 1.6, fill="white" if number % 2 else "black", line_mm=0.2)
+    for number in range(4):
+        unit = " mm" if number == 3 else ""
+        at = 1.0 + number * step_mm
+        ink.words(
+            f"{in_unit(step_m * number, 'mm'):.0f}{unit}",
+            (at, y + 3.4),
+            anchor="start" if number in (0, 3) else "middle",
+        )
+    left = 1.0 + 3 * step_mm + 17.0
+    told = f"Scale 1 to {one_to:g}. Hatched: keep free. Dashed: cable. Player and seat are drawn as a sign; the seat level."
+    for row, line in enumerate(fitted(told, size_mm[0] - left - 0.5, 2)):
+        ink.words(line, (left, y + LINE_MM * row), bold=False)

@@ -1,0 +1,134 @@
+"""A page for each stick that is mounted: what a family rebuilds it from, and what the practitioner checks."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from stickwright.model.mounting import Check, MountFit, SiteMount
+from stickwright.model.plan import Plan
+from stickwright.sheet.mount_drawing import along_words, dimension_rows, mount_alt, mount_drawing
+from stickwright.sheet.mount_shapes import base_of
+from stickwright.sheet.mount_words import (
+    beside_a_number,
+    check_factor,
+    fails_words,
+    give_words,
+    joint_words,
+    monthly,
+    parts_words,
+    patch_words,
+    photos,
+    pose_words,
+    quantity,
+)
+from stickwright.sheet.paper import width_mm
+from stickwright.sheet.printed import ASSUMED, clause, sentence
+from stickwright.sheet.why_so import findings_rows
+
+__all__ = ["MOST_MOUNT_PAGES", "mount_page", "mounted", "unmounted_lines"]
+
+MOST_MOUNT_PAGES = 3
+_DRAWING_MM = 100.0
+
+
+def mounted(plan: Plan) -> tuple[SiteMount, ...]:
+    """The mounts that get a page of their own: the first three that hold something.
+
+    Parameters
+    ----------
+    plan : Plan
+        A finished plan.
+    """
+    if plan.room is None:
+        return ()
+    return tuple(one for one in plan.mounts if one.choice is not None and one.pose is not None)[:MOST_MOUNT_PAGES]
+
+
+def unmounted_lines(plan: Plan) -> list[list[str]]:
+    """Sites without a page: the site, the answer, and everything that fails or is to be taken care of.
+
+    Parameters
+    ----------
+    plan : Plan
+        A finished plan.
+    """
+    paged = mounted(plan)
+    return [
+        [
+            one.site,
+            " ".join(
+                [
+                    sentence(one.sentence),
+                    *(f"Caution. {caution.text}" for caution in one.cautions),
+                    *(pose_words(one.pose, one.device) if one.pose is not None else ()),
+                    *(fails_words(fit) for fit in one.fits if fit != one.choice),
+                    *(f"{level}: {text}" for level, text in findings_rows(one.findings)),
+                ]
+            ),
+        ]
+        for one in plan.mounts
+        if one not in paged
+    ]
+
+
+def mount_page(plan: Plan, mount: SiteMount, height_mm: float = _DRAWING_MM) -> dict[str, Any]:
+    """Everything printed on the page of one mount.
+
+    Parameters
+    ----------
+    plan : Plan
+        A finished plan, its room described.
+    mount : SiteMount
+        One of those that `mounted` names.
+    height_mm : float, default 100
+        Paper height of the drawing.
+
+    Returns
+    -------
+    dict
+        Texts, tables and one drawing, for the template.
+    """
+    choice, room = mount.choice, plan.room
+    if choice is None or room is None or mount.pose is None:
+        raise ValueError(f"nothing holds {mount.device} at {mount.site}: there is nothing to draw")
+    drawing = mount_drawing(mount, room, base_of(plan, mount), (184.0, height_mm))
+    along = along_words(mount, room)
+    place, turned, *assumed = pose_words(mount.pose, mount.device)
+    told = [
+        ("Part", parts_words(choice)),
+        ("Fastener", patch_words(choice)),
+        ("Clamp", along),
+        ("Place", place),
+        ("Turn", turned),
+    ]
+    return {
+        "title": f"Where it goes: {mount.device} at the {mount.site}",
+        "lead": sentence(mount.sentence),
+        "drawing": {"svg": drawing, "alt": mount_alt(mount, room), "width_mm": width_mm(drawing)},
+        "dimensions": [list(row) for row in dimension_rows(mount) if "named in" not in row[2]],
+        "settings": [[name, sentence(text)] for name, text in told if text],
+        "joints": [sentence(line) for line in joint_words(choice)],
+        "monthly": monthly(choice),
+        "photos": photos(mount),
+        "cautions": [one.text for one in mount.cautions if not beside_a_number(one, mount)],
+        "number_cautions": [one.text for one in mount.cautions if beside_a_number(one, mount)],
+        "checks": [_check_row(check) for check in choice.checks],
+        "give": [*give_words(choice), *_clearance(choice)],
+        "others": [fails_words(one) for one in (choice, *mount.fits) if one != choice or one.verdict != "holds"],
+        "assumed": [*assumed, *(f"{ASSUMED}: {clause(one)}." for one in choice.assumed)],
+        "findings": findings_rows(mount.findings),
+    }
+
+
+def _check_row(check: Check) -> list[str]:
+    """What, with which push, load, limit, factor, wanted, whether it holds; what was assumed beside its number."""
+    what = f"{check.what} ({ASSUMED}: {clause(check.assumed)})" if check.assumed else check.what
+    load, limit = quantity(check.load, check.unit), quantity(check.limit, check.unit)
+    return [what, check.push, load, limit, check_factor(check), f"{check.wanted:g}", "yes" if check.holds else "NO"]
+
+
+def _clearance(choice: MountFit) -> list[str]:
+    arm = choice.arm
+    if arm is None or not arm.nearest:
+        return []
+    return [f"Nearest to what is kept free: {quantity(arm.clearance_m, 'mm')} from {arm.nearest}, over the whole tilt."]

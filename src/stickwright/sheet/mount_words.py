@@ -1,0 +1,380 @@
+"""Where each stick goes and what holds it, in words: for the terminal, and for the lines of the sheet's pages."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Iterator
+
+from stickwright.model.mounting import Check, MountFit, Pose, SiteMount
+from stickwright.model.plan import Caution, Plan
+from stickwright.sheet.mount_drawing import along_words, dimension_rows, joint_label
+from stickwright.sheet.printed import ASSUMED, clause, in_unit, label_of, listed, plain, sentence, share, wrapped
+from stickwright.sheet.why_so import findings_rows
+
+__all__ = [
+    "asked_of",
+    "beside_a_number",
+    "check_factor",
+    "check_words",
+    "fails_words",
+    "give_words",
+    "joint_words",
+    "monthly",
+    "mount_blocks",
+    "parts_words",
+    "patch_words",
+    "photos",
+    "pose_words",
+    "quantity",
+]
+
+_PUSHES = {"working": "working push", "involuntary": "strongest involuntary push", "weight": "weight", "": ""}
+_SLOW_HZ = 6.0  # a slower swing comes through as input when the chair is touched
+_GIVE = ("lost throw", "give", "droop", "ringing", "throw")
+_PLACE = ("pose", "place", "position", "tolerance")
+
+
+def mount_blocks(plan: Plan, width: int = 80) -> list[str]:
+    """Blocks of text, a site each; none when the room is not described.
+
+    Parameters
+    ----------
+    plan : Plan
+        A finished plan.
+    width : int, default 80
+        Columns of the terminal.
+    """
+    return [_block(plan, mount, width) for mount in plan.mounts]
+
+
+def _block(plan: Plan, mount: SiteMount, width: int) -> str:
+    told = plan.sentence, *(one.text for one in plan.findings)
+    lines = [sentence(mount.sentence), *_cautions(one for one in mount.cautions if not beside_a_number(one, mount))]
+    if mount.pose is not None:
+        lines += [
+            *pose_words(mount.pose, mount.device),
+            *_cautions(one for one in mount.cautions if one.about in _PLACE),
+        ]
+    if mount.choice is not None:
+        lines += _held(plan, mount, mount.choice)
+    for other in mount.fits:
+        if other is not mount.choice and other != mount.choice:
+            lines.append(fails_words(other))
+    lines += [
+        f"{level}: {text}"
+        for level, text in findings_rows(tuple(one for one in mount.findings if one.text not in told))
+    ]
+    body = wrapped(lines, width, "  ", "    ")
+    return wrapped([f"Where it goes, and what holds it: {mount.site}"], width) + f"\n{body}"
+
+
+def _held(plan: Plan, mount: SiteMount, choice: MountFit) -> Iterator[str]:
+    fixed = patch_words(choice)
+    on = f", on {choice.on}" if choice.on != choice.mount else ""
+    yield f"Held by: {choice.mount}{on}{f'; {fixed}' if fixed else ''}."
+    if plan.room is not None and (along := along_words(mount, plan.room)):
+        yield f"Clamp {along}."
+    yield from (f"{line}." for line in joint_words(choice))
+    yield from (f"From {start} to {to}: {far}." for start, to, far in dimension_rows(mount) if "named in" not in far)
+    for check in choice.checks:
+        yield f"{check_words(check)}."
+        yield from _cautions(one for one in mount.cautions if _beside(one, check))
+    yield from give_words(choice)
+    yield from _cautions(one for one in mount.cautions if one.about.startswith(_GIVE))
+    if choice.arm is not None and choice.arm.nearest:
+        yield (
+            f"Nearest to what is kept free: {plain(choice.arm.clearance_m, 'mm')} from {choice.arm.nearest}, over the whole tilt."
+        )
+    if choice.take_off_s is not None:
+        yield f"Comes off in {_trimmed(plain(choice.take_off_s, 's'))}."
+    if choice.cable_m is not None:
+        yield f"Cable along it: {plain(choice.cable_m, 'mm')}."
+    if choice.fails or choice.refused:
+        yield fails_words(choice)
+    yield from (f"{ASSUMED}: {clause(one)}." for one in choice.assumed)
+
+
+def _cautions(cautions: Iterable[Caution]) -> list[str]:
+    return [f"CAUTION ({one.about}): {one.text}" for one in cautions]
+
+
+def _beside(caution: Caution, check: Check) -> bool:
+    """Whether a caution belongs to the number of a check: 'fastener' to its shear, 'joint' to joint 1."""
+    return bool(caution.about) and (check.what.startswith(caution.about) or caution.about.startswith(check.what))
+
+
+def beside_a_number(caution: Caution, mount: SiteMount) -> bool:
+    """Whether a caution stands beside a number of this mount, and not with the answer.
+
+    Parameters
+    ----------
+    caution : Caution
+        One of the mount's.
+    mount : SiteMount
+        Whose numbers are told.
+    """
+    checks = mount.choice.checks if mount.choice is not None else ()
+    posed = mount.pose is not None and caution.about in _PLACE
+    given = mount.choice is not None and caution.about.startswith(_GIVE)
+    return posed or given or any(_beside(caution, check) for check in checks)
+
+
+# --- the place --------------------------------------------------------------------------------------------------------------
+
+
+def pose_words(pose: Pose, device: str) -> list[str]:
+    """Where the base must be and how it is turned, with how far off it may be, and what was assumed.
+
+    Parameters
+    ----------
+    pose : Pose
+        Where it goes.
+    device : str
+        What goes there.
+
+    Examples
+    --------
+    >>> pose_words(Pose("chin", (0, 0, 0), (0.0, 0.17, 0.52), 0.0, 0.4363, 0.003, 0.122), "birch")[0]
+    'Middle of the underside of birch: 170 mm forward, 520 mm up from the seat reference point (±3 mm).'
+    """
+    x, y, z = pose.base_m
+    ways = ((x, "right", "left"), (y, "forward", "back"), (z, "up", "down"))
+    far = [
+        f"{in_unit(abs(at), 'mm'):.0f} mm {plus if at > 0 else minus}" for at, plus, minus in ways if abs(at) >= 0.0005
+    ]
+    turn, slope = (in_unit(angle, "deg") for angle in (pose.turn_rad, pose.tilt_rad))
+    turned = (
+        "not turned"
+        if abs(turn) < 0.5
+        else f"turned {abs(turn):.0f}° {'anti' if turn > 0 else ''}clockwise seen from above"
+    )
+    level = "level" if abs(slope) < 0.5 else f"{'far' if slope > 0 else 'near'} edge {abs(slope):.0f}° higher"
+    lines = [
+        f"Middle of the underside of {device}: {', '.join(far) or 'at it, 0 mm'} from the seat reference point "
+        f"({_within(pose.tolerance_m, 'mm')}).",
+        f"Its base is {turned} ({_within(pose.tolerance_rad, 'deg')}) and {level}; further off than that, a tenth of the "
+        "reach or of a push is lost.",
+    ]
+    return [*lines, *(f"{ASSUMED}: {clause(one)}." for one in pose.assumed)]
+
+
+def _within(value_si: float, ending: str) -> str:
+    return (
+        f"±{_trimmed(plain(value_si, ending))}"
+        if math.isfinite(value_si) and value_si > 0
+        else "how far off is not known"
+    )
+
+
+def patch_words(choice: MountFit) -> str:
+    """The fastener and its size; empty when nothing is stuck.
+
+    Parameters
+    ----------
+    choice : MountFit
+        A way to hold it.
+    """
+    if choice.fastener is None:
+        return ""
+    if choice.patch_m is None:
+        return choice.fastener
+    long, wide = (f"{in_unit(side, 'mm'):.0f}" for side in choice.patch_m)
+    return f"{choice.fastener}, a patch of {long} × {wide} mm"
+
+
+def joint_words(choice: MountFit) -> list[str]:
+    """How each joint is set, counted from the clamp as in the drawing.
+
+    Parameters
+    ----------
+    choice : MountFit
+        A way to hold it.
+    """
+    lines = []
+    for number, joint in enumerate(choice.arm.joints if choice.arm is not None else (), start=1):
+        words, label = clause(joint.words), joint_label(number, joint.name)
+        own = words.removeprefix(joint.name).strip() if words.startswith(joint.name) else words
+        lines.append(f"{label}: {own or plain(joint.angle_rad, 'deg')}")
+    return lines
+
+
+# --- the checks -------------------------------------------------------------------------------------------------------------
+
+
+def quantity(value_si: float, unit: str, bare: bool = False) -> str:
+    """A load or limit as it is read, without its unit when the next number carries it.
+
+    Examples
+    --------
+    >>> quantity(3.14, "nm"), quantity(27000.0, "kpa"), quantity(3.14, "nm", bare=True)
+    ('3.1 N m', '27 kPa', '3.1')
+    """
+    text = plain(value_si, unit)
+    label = label_of(unit)
+    return text.removesuffix(label).rstrip() if bare and label and math.isfinite(value_si) else text
+
+
+def check_words(check: Check) -> str:
+    """One check in a line: load, limit, factor, wanted.
+
+    Parameters
+    ----------
+    check : Check
+        What must hold.
+
+    Examples
+    --------
+    >>> check_words(Check("joint 1", "working", 3.1, 7.0, "nm", 2.258, 2.0, True, ""))
+    'joint 1, working push: 3.1 of 7 N m, factor 2.3, wanted 2'
+    """
+    what = ", ".join(part for part in (check.what, _PUSHES.get(check.push, check.push)) if part)
+    mark = "" if check.holds else "DOES NOT HOLD: "
+    assumed = f" ({ASSUMED}: {clause(check.assumed)})" if check.assumed else ""
+    told = asked_of(check)
+    said = (
+        f"; {clause(check.words)}"
+        if check.words and not (math.isfinite(check.load) and math.isfinite(check.limit))
+        else ""
+    )
+    return f"{mark}{what}: {told}{said}{assumed}"
+
+
+def asked_of(check: Check) -> str:
+    """Load of limit, factor and wanted factor.
+
+    Parameters
+    ----------
+    check : Check
+        What must hold.
+    """
+    if math.isnan(check.load) and math.isnan(check.limit):
+        return "not known"
+    load = quantity(check.load, check.unit, bare=math.isfinite(check.limit))
+    limit = _trimmed(quantity(check.limit, check.unit))
+    return f"{load} of {limit}, {factor_words(check)}"
+
+
+def factor_words(check: Check) -> str:
+    """The factor and what is wanted of it."""
+    return f"{'' if math.isinf(check.factor) else 'factor '}{check_factor(check)}, wanted {check.wanted:g}"
+
+
+def check_factor(check: Check) -> str:
+    """How many times the load the limit is, never rounded up to what is wanted.
+
+    Parameters
+    ----------
+    check : Check
+        What must hold.
+    """
+    if math.isnan(check.factor):
+        return "not known"
+    return "nothing loads it" if math.isinf(check.factor) else _cut(check.factor, check.wanted)
+
+
+def _cut(factor: float, wanted: float) -> str:
+    """Never rounded up to what is wanted: 1.97 of 2 is 1.9, not 2.0."""
+    text = f"{factor:.1f}" if factor < 10 else f"{factor:.0f}"
+    return f"{math.floor(factor * 10) / 10:.1f}" if factor < wanted <= float(text) else text
+
+
+def _trimmed(text: str) -> str:
+    """A limit without the noughts that say nothing: 7 N m, not 7.0 N m."""
+    number, gap, unit = text.partition(" ") if " " in text else (text.rstrip("°"), "°" if "°" in text else "", "")
+    return f"{number.rstrip('0').rstrip('.') if '.' in number else number}{gap}{unit}"
+
+
+def give_words(choice: MountFit) -> list[str]:
+    """What the mount's give costs: throw, droop, swing.
+
+    Parameters
+    ----------
+    choice : MountFit
+        A way to hold it.
+    """
+    lines = []
+    if math.isnan(choice.lost_share):
+        lines.append("How much throw its give takes is not known: hang a kilogram on it and measure the drop.")
+    elif choice.lost_share > 0:
+        lines.append(f"Its give takes {share(choice.lost_share)} of the throw at full push.")
+    if choice.droop_m > 0 or choice.droop_rad > 0:
+        lines.append(f"It sags {plain(choice.droop_m, 'mm')} and {plain(choice.droop_rad, 'deg')} under its load.")
+    if math.isfinite(choice.ringing_hz):
+        slow = f", slower than {_SLOW_HZ:g} Hz: a knock on the chair can come through as input"
+        lines.append(
+            f"Let go, it swings at {plain(choice.ringing_hz, 'hz')}{slow if choice.ringing_hz < _SLOW_HZ else ''}."
+        )
+    return lines
+
+
+def fails_words(other: MountFit) -> str:
+    """Another way to hold it: that it would hold too, or what fails, why it is refused, and the smallest change.
+
+    Parameters
+    ----------
+    other : MountFit
+        Not the chosen one.
+    """
+    named = f"{other.mount} on {other.on}" if other.on != other.mount else other.mount
+    named += f" with {other.fastener}" if other.fastener else ""
+    change = f" Smallest change: {sentence(other.change)}" if other.change else ""
+    if other.verdict == "holds":
+        spare = f", {_cut(other.margin, 1.0)} times what is wanted" if math.isfinite(other.margin) else ""
+        lost = f"; its give takes {share(other.lost_share)} of the throw" if other.lost_share > 0 else ""
+        return f"Would hold too: {named}{spare}{lost}."
+    told = " ".join(sentence(one) for one in (*other.refused, *other.fails))
+    return f"{'REFUSED' if other.verdict == 'refused' else 'Does not hold'}: {named}. {told}{change}".rstrip()
+
+
+# --- for the family ---------------------------------------------------------------------------------------------------------
+
+
+def monthly(choice: MountFit) -> list[str]:
+    """What the family looks at each month, for this mount.
+
+    Parameters
+    ----------
+    choice : MountFit
+        What was chosen.
+    """
+    lines = []
+    if choice.arm is not None or choice.kind in ("friction arm", "tube clamp", "table clamp", "gooseneck"):
+        lines.append(
+            "the clamp does not turn or slide when pulled by hand, and the tape mark beside it is still in line"
+        )
+    if choice.arm is not None and choice.arm.joints:
+        lines.append(
+            "the tape marks across the joints are still in line: an arm that sags looks like a stick that stopped working"
+        )
+    if choice.fastener is not None:
+        lines.append(f"the {choice.fastener} is clean, no corner lifts, both halves grip over the whole patch")
+    if choice.kind in ("tray", "lap tray", "plate", "floor plate", "floor stand"):
+        lines.append("it does not slide when pushed as hard as in play; the anti-slip sheet is washed")
+    if choice.kind == "breakaway coupling":
+        lines.append("it lets go by hand as it did on the first day")
+    return [*lines, "the distances in the table are still right"]
+
+
+def photos(mount: SiteMount) -> list[str]:
+    """From where to photograph it on the first day, with a tape in the picture.
+
+    Parameters
+    ----------
+    mount : SiteMount
+        With its choice.
+    """
+    places = ["from straight above", "from the player's right, seat level"]
+    arm = mount.choice.arm if mount.choice is not None else None
+    if arm is not None:
+        places.append("the clamp close up, a tape along the tube")
+        places += [
+            f"{joint_label(number, one.name)} straight on" for number, one in enumerate(arm.joints, 1) if number > 1
+        ]
+    elif mount.choice is not None and mount.choice.fastener is not None:
+        places.append("both halves of the fastener, before they are joined")
+    return places
+
+
+def parts_words(choice: MountFit) -> str:
+    """What is needed for it, in one row."""
+    return listed(choice.parts) if choice.parts else choice.mount
