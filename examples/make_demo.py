@@ -304,6 +304,286 @@ name = "USB fork"
 kind = "splitter"
 plug = "USB"
 sockets = ["USB", "USB"]
+
+# What holds things in their place. Figures of joints and couplings were taken with weights, those of fasteners stand on an
+# invented label.
+[[mount]]
+name = "ivy"
+kind = "friction arm"
+links_mm = [170, 150]
+holding_nm = 5.5
+give_n_per_mm = 1.7
+tube_mm = [18, 36]
+edge_mm = [12, 36]
+mass_g = 640
+rated_kg = 2
+swings_away = true
+setup_min = 2
+in_stock = 2
+
+[[mount]]
+name = "bindweed"
+kind = "friction arm"
+links_mm = [270, 240]
+holding_nm = [9, 8]
+give_n_per_mm = 0.8
+tube_mm = [18, 36]
+mass_g = 1050
+rated_kg = 2
+swings_away = true
+setup_min = 3
+
+[[mount]]
+name = "tendril"
+kind = "gooseneck"
+links_mm = 300
+holding_nm = 0.9
+give_n_per_mm = 0.12
+tube_mm = [14, 30]
+edge_mm = [8, 40]
+mass_g = 380
+rated_kg = 0.5
+setup_min = 1
+
+[[mount]]
+name = "gneiss"
+kind = "plate"
+size_mm = [180, 140]
+tilts_deg = [0, 25]
+mass_g = 310
+in_stock = 2
+
+[[mount]]
+name = "schist"
+kind = "lap tray"
+size_mm = [420, 300]
+mass_g = 1400
+rated_kg = 3
+friction = 0.6
+
+[[mount]]
+name = "dolomite"
+kind = "floor plate"
+size_mm = [380, 300]
+tilts_deg = [0, 25]
+mass_g = 3600
+friction = 0.85
+setup_min = 1
+
+[[mount]]
+name = "dandelion"
+kind = "breakaway coupling"
+release_n = [4, 16]
+mass_g = 60
+
+[[fastener]]
+name = "burr"
+kind = "hook-and-loop"
+shear_kpa = 75
+tension_kpa = 42
+peel_n_per_mm = 0.22
+test_method = "invented label, tested after ASTM D5169 and D5170"
+openings = 3000
+in_stock = 10
+
+[[fastener]]
+name = "acorn cup"
+kind = "mushroom-head"
+shear_kpa = 240
+tension_kpa = 195
+peel_n_per_mm = 0.9
+test_method = "invented label, tested after ASTM D5169 and D5170"
+openings = 700
+in_stock = 6
+
+[[fastener]]
+name = "snail"
+kind = "anti-slip sheet"
+friction = 0.8
+in_stock = 4
+"""
+
+ROOM = """\
+# Where K7 sits, what there is to hold on to, what must stay free. Invented, chair and all.
+# Written by examples/make_demo.py. Points are [right, forward, up] from the middle of where the back meets the seat, the seat
+# level.
+
+posture = "wheelchair"
+tilt_from_deg = 8             # in play
+tilt_to_deg = 20
+tilt_pivot_mm = [0, 240, -140]
+seat_to_floor_mm = 480
+seat_to_armrest_mm = 235
+armrest_front_mm = 410
+armrests_apart_mm = 520
+seat_to_tray_mm = 250
+seat_to_chin_mm = 690
+seat_to_eyes_mm = 800
+trunk_to_tray_mm = 40
+table_height_mm = 740
+width_mm = 650
+narrowest_door_mm = 800
+floor = "carpet"
+
+[[tube]]
+name = "left armrest tube"
+from_mm = [-260, 110, 208]
+to_mm = [-260, 390, 208]
+diameter_mm = 25
+
+[[tube]]
+name = "right armrest tube"
+from_mm = [260, 110, 208]
+to_mm = [260, 390, 208]
+diameter_mm = 25
+
+[[tube]]
+name = "left back tube"
+from_mm = [-190, -70, 280]
+to_mm = [-190, -110, 560]
+diameter_mm = 22
+
+[[tube]]
+name = "right back tube"
+from_mm = [190, -70, 280]
+to_mm = [190, -110, 560]
+diameter_mm = 22
+not_for_clamps = "carries the headrest"
+
+[[tube]]
+name = "left foot plate hanger"
+from_mm = [-180, 480, -60]
+to_mm = [-180, 590, -330]
+diameter_mm = 25
+
+[[edge]]
+name = "edge of the table"
+from_mm = [-600, 800, 260]
+to_mm = [600, 800, 260]
+thickness_mm = 28
+depth_mm = 120
+moves_with = "room"
+
+[[surface]]
+name = "half tray"            # on the right armrest; swings up for getting out
+kind = "tray"
+corner_mm = [-20, 230, 250]
+size_mm = [330, 360]
+material = "smooth plastic"
+mass_kg = 1.9
+fastened = true
+rated_kg = 4
+moves_with = "seat"
+
+[[surface]]
+name = "table"
+kind = "table"
+corner_mm = [-600, 800, 260]
+size_mm = [1200, 600]
+material = "wood"
+mass_kg = 24
+rated_kg = 40
+moves_with = "room"
+
+[[surface]]
+name = "floor"
+kind = "floor"
+corner_mm = [-1200, -600, -480]
+size_mm = [2400, 2400]
+material = "carpet"
+moves_with = "room"
+
+[[keep_out]]
+name = "face"
+kind = "face"
+low_mm = [-95, 40, 715]
+high_mm = [95, 215, 930]
+
+[[keep_out]]
+name = "chair's own control"  # outside the left armrest; K7 drives with the left hand
+kind = "chair control"
+low_mm = [-370, 360, 200]
+high_mm = [-290, 470, 340]
+
+[[keep_out]]
+name = "where K7 gets in and out"
+kind = "transfer side"
+low_mm = [330, -50, -400]
+high_mm = [950, 650, 700]
+moves_with = "base"
+
+[[landmark]]
+name = "left armrest, front end"
+at_mm = [-260, 410, 235]
+
+[[landmark]]
+name = "right armrest, front end"
+at_mm = [260, 410, 235]
+
+[[landmark]]
+name = "left armrest, rear bolt"
+at_mm = [-285, 90, 170]
+
+[[landmark]]
+name = "half tray, far right corner"
+at_mm = [310, 590, 250]
+
+[[landmark]]
+name = "middle of the seat's front edge"
+at_mm = [0, 470, 0]
+
+[[landmark]]
+name = "headrest bolt"
+at_mm = [0, -95, 600]
+
+[[landmark]]
+name = "edge of the table, middle"
+at_mm = [0, 800, 260]
+moves_with = "room"
+
+[[place]]
+site = "right index"
+at_mm = [175, 420, 300]
+forward_deg = 10
+
+  [[place.tape]]
+  landmark = "right armrest, front end"
+  distance_mm = 107
+
+  [[place.tape]]
+  landmark = "half tray, far right corner"
+  distance_mm = 223
+
+[[place]]
+site = "chin"
+at_mm = [0, 190, 690]
+
+  [[place.tape]]
+  landmark = "headrest bolt"
+  distance_mm = 299
+
+[[place]]                     # by tape alone: four distances
+site = "left thumb"
+
+  [[place.tape]]
+  landmark = "left armrest, front end"
+  distance_mm = 61
+
+  [[place.tape]]
+  landmark = "left armrest, rear bolt"
+  distance_mm = 335
+
+  [[place.tape]]
+  landmark = "right armrest, front end"
+  distance_mm = 477
+
+  [[place.tape]]
+  landmark = "middle of the seat's front edge"
+  distance_mm = 356
+
+[[place]]
+site = "left foot"
+at_mm = [-110, 640, -350]
 """
 
 HUB = """\
@@ -658,6 +938,7 @@ def make(folder: Path) -> None:
     _write_kit(folder)
     (folder / "game.toml").write_text(GAME, encoding="utf-8", newline="\n")
     (folder / "hub.toml").write_text(HUB, encoding="utf-8", newline="\n")
+    (folder / "room.toml").write_text(ROOM, encoding="utf-8", newline="\n")
     recordings = _write_recordings(folder)
     _write_player(folder, recordings)
 

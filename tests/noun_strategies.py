@@ -10,9 +10,10 @@ from hypothesis import strategies as st
 from stickwright.model.case import Case
 from stickwright.model.game import Action, Game
 from stickwright.model.hub import ROLES, Hub
-from stickwright.model.kit import Controller, Kit, Lead, Stick, Switch
+from stickwright.model.kit import Controller, Fastener, Kit, Lead, Mount, Stick, Switch
 from stickwright.model.measured import Measured
 from stickwright.model.player import Helper, Player, Together
+from stickwright.model.room import Edge, KeepOut, Landmark, Place, Room, Surface, Tape, Tube
 from stickwright.records.fields import Shape, fields_of
 
 WORDS = st.text(max_size=12)
@@ -79,6 +80,8 @@ def _kit(draw: st.DrawFn) -> Kit:
         stick=tuple(sticks),
         switch=_some(draw, Switch, plug=draw(PLUGS)),
         controller=_some(draw, Controller, plug=draw(PLUGS)),
+        mount=_some(draw, Mount, tube_m=(0.01, 0.04), edge_m=None, tilts_rad=(-0.1, 0.5), release_n=(5.0, 20.0)),
+        fastener=_some(draw, Fastener),
         lead=_some(draw, Lead, plug=draw(PLUGS), sockets=(draw(PLUGS), draw(PLUGS))),
         tilt_rad=draw(st.tuples(st.floats(-1, 1))),
     )
@@ -100,6 +103,29 @@ def _hubs(draw: st.DrawFn) -> tuple[Hub, ...]:
         )
         hubs.append(hub.model_copy(update={"name": f"hub {place}", "plug": draw(PLUGS), "socket": sockets}))
     return tuple(hubs)
+
+
+def _room(draw: st.DrawFn, sites: int) -> Room:
+    """A room without a contradiction: ends apart, boxes the right way round, a floor far below, sites and landmarks known."""
+    landmarks = _some(draw, Landmark)
+    tape = tuple(Tape(landmark=one.name, distance_m=draw(st.floats(0, 3))) for one in landmarks)
+    places = tuple(
+        draw(nouns(Place)).model_copy(update={"site": f"site {place}", "at_m": (0.1, 0.2, 0.3), "tape": tape})
+        for place in range(draw(st.integers(0, sites)))
+    )
+    low, high = draw(st.floats(-3, -0.1)), draw(st.floats(0.1, 3))
+    room: Room = draw(nouns(Room))
+    return room.model_copy(
+        update={
+            "tilt_to_rad": max(room.tilt_from_rad, room.tilt_to_rad),
+            "tube": _some(draw, Tube, from_m=(low, low, low), to_m=(high, low, high)),
+            "edge": _some(draw, Edge, from_m=(low, high, high), to_m=(low, low, high)),
+            "surface": _some(draw, Surface, corner_m=(-1.5, -1.5, -3.0), size_m=(draw(st.floats(0.1, 3)), 3.0)),
+            "keep_out": _some(draw, KeepOut, low_m=(low, low, -0.2), high_m=(high, high, 0.2)),
+            "landmark": landmarks,
+            "place": places,
+        }
+    )
 
 
 def _action(place: int, action: Action) -> Action:
@@ -157,4 +183,7 @@ def cases(draw: st.DrawFn) -> Case:
             "helper": _some(draw, Helper),
         }
     )
-    return Case("invented", player, _kit(draw), game.model_copy(update={"action": actions}), hubs=_hubs(draw))
+    room = _room(draw, len(sites)) if draw(st.booleans()) else None
+    return Case(
+        "invented", player, _kit(draw), game.model_copy(update={"action": actions}), hubs=_hubs(draw), room=room
+    )

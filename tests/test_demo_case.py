@@ -14,6 +14,7 @@ sys.path.insert(0, str(Path(__file__).resolve().parent.parent / "examples"))
 import make_demo
 
 import worked_cases
+import worked_rooms
 from stickwright.cli import main
 from stickwright.model.case import Case
 from stickwright.model.plan import Plan, SitePlan
@@ -199,6 +200,37 @@ def test_the_hub_is_the_demos_own(case: Case) -> None:
     assert len(hub.socket) != len(other.socket)
     assert any(one.excludes for one in hub.socket)
     assert {one.role for one in hub.socket} > {"assignable", "left stick", "right stick"}
+
+
+def test_the_room_has_what_mounts_need(case: Case) -> None:
+    """K7 tilts 8 to 20 degrees; clamps find tubes and a table's edge, but not the tube that carries the headrest; the face, the
+    chair's own control (K7 drives) and the side for getting out stay free; every site has its place."""
+    room = case.room
+    assert room is not None
+    assert [round(math.degrees(tilt)) for tilt in (room.tilt_from_rad, room.tilt_to_rad)] == [8, 20]
+    assert room.tilt_pivot_m is not None
+    assert [tube.name for tube in room.tube if tube.not_for_clamps] == ["right back tube"]
+    assert len(room.tube) > 3
+    assert len(room.edge) == 1
+    assert {box.kind for box in room.keep_out} == {"face", "chair control", "transfer side"}
+    assert {place.site for place in room.place} == {site.name for site in case.player.site}
+    assert len(room.landmark) > 5
+
+
+def test_the_kit_can_hold_things(case: Case) -> None:
+    """Two lengths of arm, a gooseneck, a plate, trays and a coupling that lets go; three fasteners with the test behind their
+    figures; none with the figures of the worked cases."""
+    assert {mount.kind for mount in case.kit.mount} == {
+        "friction arm", "gooseneck", "plate", "lap tray", "floor plate", "breakaway coupling",
+    }  # fmt: skip
+    arms = [mount for mount in case.kit.mount if mount.kind == "friction arm"]
+    assert all(arm.links_m and arm.holding_nm and arm.give_n_per_m and arm.tube_m and arm.swings_away for arm in arms)
+    assert [fastener.kind for fastener in case.kit.fastener] == ["hook-and-loop", "mushroom-head", "anti-slip sheet"]
+    assert all(fastener.test_method for fastener in case.kit.fastener if fastener.shear_pa)
+    theirs = worked_cases.van_kit(**worked_rooms.mount_kit())
+    assert {mount.holding_nm for mount in arms}.isdisjoint(mount.holding_nm for mount in theirs.mount)
+    strengths = {(one.shear_pa, one.tension_pa, one.friction) for one in case.kit.fastener}
+    assert strengths.isdisjoint((one.shear_pa, one.tension_pa, one.friction) for one in theirs.fastener)
 
 
 def test_the_plan_is_worth_reading(made: Plan) -> None:

@@ -23,13 +23,14 @@ def blocks():
 
 def test_the_examples_are_a_case(tmp_path):
     """Typed into files as they stand on the page, the examples pass the check."""
-    player, kit, game, hub, gauge, bench, recording = blocks()
+    player, kit, game, hub, room, gauge, bench, recording = blocks()
     (tmp_path / "readings").mkdir()
     (tmp_path / "recordings").mkdir()
     (tmp_path / "player.toml").write_text(player.replace("[[together]]", f"{RECORDING}[[together]]"), encoding="utf-8")
     (tmp_path / "kit.toml").write_text(kit, encoding="utf-8")
     (tmp_path / "game.toml").write_text(game, encoding="utf-8")
     (tmp_path / "hub.toml").write_text(hub, encoding="utf-8")
+    (tmp_path / "room.toml").write_text(room, encoding="utf-8")
     (tmp_path / "readings" / "right-index.csv").write_text(gauge, encoding="utf-8")
     (tmp_path / "recordings" / "a.csv").write_text(recording, encoding="utf-8")
     assert check_case(tmp_path, "2026-03-02") == ((), ())

@@ -16,6 +16,7 @@ from stickwright.errors import BadInput
 from stickwright.model.case import Case
 from stickwright.model.player import Player, SiteRecording
 from stickwright.model.recording import Recording
+from stickwright.model.room import Room
 from stickwright.records.folder import check_case, new_case, read_case, write_case
 
 PLAYER = """code = "K1"
@@ -56,12 +57,29 @@ role = "assignable"
 """
 
 
+ROOM = """[[tube]]
+name = "armrest tube"
+from_mm = [250, 100, 200]
+to_mm = [250, 400, 200]
+diameter_mm = 25
+[[place]]
+site = "right index"
+at_mm = [200, 400, 280]
+"""
+
+
 @pytest.fixture
 def folder(tmp_path):
     """A small case without a problem."""
     case = tmp_path / "k1"
     case.mkdir()
-    for name, text in (("player.toml", PLAYER), ("kit.toml", KIT), ("game.toml", GAME), ("hub.toml", HUB)):
+    for name, text in (
+        ("player.toml", PLAYER),
+        ("kit.toml", KIT),
+        ("game.toml", GAME),
+        ("hub.toml", HUB),
+        ("room.toml", ROOM),
+    ):
         (case / name).write_text(text, encoding="utf-8")
     return case
 
@@ -290,6 +308,53 @@ def test_another_hub_does_not_stay_behind(folder):
     assert read_case(folder).hubs == case.hubs
 
 
+def test_the_room_is_in_the_case(folder):
+    """Lengths in metre, what moves with what as usual; without the file a note and no room; an empty one is asked about."""
+    room = read_case(folder).room
+    assert room is not None
+    assert room.place[0].at_m == (0.2, 0.4, 0.28)
+    assert (room.tube[0].diameter_m, room.tube[0].moves_with) == (0.025, "seat")
+    (folder / "room.toml").unlink()
+    assert queries(folder) == [("note", "room", "There is no room.toml: nothing is said of mounts.")]
+    assert read_case(folder).room is None
+    (folder / "room.toml").write_text("# to come\n", encoding="utf-8")
+    ((level, about, text),) = queries(folder)
+    assert (level, about) == ("query", "missing distance")
+    assert text.startswith('room.toml: of all distances the place of "right index" would settle most')
+    assert read_case(folder).room == Room()
+
+
+def test_another_room_does_not_stay_behind(folder):
+    """A case without a room written over one with a room leaves no room.toml; a room of which nothing is known stays one."""
+    case = read_case(folder)
+    write_case(replace(case, room=None), folder)
+    assert not (folder / "room.toml").exists()
+    for room in (Room(), case.room):
+        write_case(replace(case, room=room), folder)
+        assert read_case(folder).room == room
+    (folder / "room.toml").unlink()
+    (folder / "room.toml").mkdir()
+    with pytest.raises(BadInput, match=r"found a file that cannot be taken away \(.+\), expected no such file"):
+        write_case(replace(case, room=None), folder)
+
+
+def test_what_is_wrong_with_the_room_is_told_with_the_rest(folder):
+    """A minus, a length without its unit, a site nobody has: told file by file, beside a slip in the kit."""
+    swap(folder, "kit.toml", 'plug = "USB"', 'plug = "wire"')
+    swap(folder, "room.toml", "diameter_mm = 25", "diameter_mm = -25")
+    swap(folder, "room.toml", 'site = "right index"', 'site = "right indx"')
+    add(folder, "room.toml", '[[landmark]]\nname = "bolt"\nat = [1, 2, 3]\n')
+    told = problems(folder)
+    assert [one.split(",")[0] for one in told] == ["kit.toml", *["room.toml"] * 3]
+    for words in (
+        'room.toml, line 5, tube "armrest tube", diameter_mm: found -25, expected 1 to 300 mm',
+        'place "right indx", site: found "right indx", expected the name of a site in player.toml. Did you mean \'right '
+        "index'?",
+        'landmark "bolt", at: found at without a unit, expected at_m, at_cm, at_mm or at_inch. Add the unit.',
+    ):
+        assert any(words in one for one in told), told
+
+
 def test_what_is_wrong_with_playing_is_told_at_once(folder):
     """Circular demands, sockets without a role, devices of one name, unknown plugs and sites: one refusal."""
     add(
@@ -377,13 +442,14 @@ def test_a_new_case_overwrites_nothing(folder):
 @given(case=cases())
 @settings(max_examples=40, deadline=None, suppress_health_check=list(HealthCheck))
 def test_a_written_case_reads_back_equal(tmp_path_factory, case):
-    """Law: player, kit, game and hubs read back equal, whether readings stand in the file or in a CSV beside it."""
+    """Law: player, kit, game, hubs and room read back equal, whether readings stand in the file or in a CSV beside it."""
     folder = tmp_path_factory.mktemp("case")
     write_case(case, folder)
     found = read_case(folder)
     assert found.kit == case.kit
     assert found.game == case.game
     assert found.hubs == case.hubs
+    assert found.room == case.room
     without_source = [site.model_copy(update={"gauge_readings": None}) for site in found.player.site]
     assert without_source == [site.model_copy(update={"gauge_readings": None}) for site in case.player.site]
     for site in found.player.site:
@@ -431,7 +497,10 @@ rubbish = st.one_of(
     st.text(max_size=60).map(str.encode),
     st.lists(
         st.sampled_from(
-            [*PLAYER.splitlines(), *KIT.splitlines(), *HUB.splitlines(), "of = [1, 'move']", "kind = 'chord'",
+            [*PLAYER.splitlines(), *KIT.splitlines(), *HUB.splitlines(), *ROOM.splitlines(), "[[place.tape]]", "from_mm = 3",
+             "[[mount]]", "links_mm = [1, 'x']", "at_mm = [0, 0]", "at_mm = [1, 2, nan]", "landmark = 4", "[[keep_out]]",
+             "low_mm = [1, 2, 3]", "high_mm = [0, 0, 0]", "tilt_from_deg = 5", "size_mm = [0, 0]", "[[surface]]",
+             "[fastener]", "of = [1, 'move']", "kind = 'chord'",
              "[[together]]", "sites = ['a', 1]", "alone_per_s = 'x'", "[site.press]", "rate_per_min = [1]", "press = 1",
              "plug = 'x'", "role = 3", "excludes = ['west', 2]", "socket = 1", "in_stock = 0", "input = []",
              "helper = [1]", "reaches = 'x'", "option_price = 3", "says = 1", "hub = 2",
@@ -445,13 +514,14 @@ rubbish = st.one_of(
 )  # fmt: skip
 
 
-@given(player=rubbish, kit=rubbish, game=rubbish, hub=rubbish)
+@given(player=rubbish, kit=rubbish, game=rubbish, hub=rubbish, room=rubbish)
 @settings(max_examples=250, deadline=None)
-def test_nothing_but_sentences_come_of_rubbish(tmp_path_factory, player, kit, game, hub):
+def test_nothing_but_sentences_come_of_rubbish(tmp_path_factory, player, kit, game, hub, room):
     """Law: whatever the files hold, the case is read or refused in words; check and read agree."""
     folder = tmp_path_factory.getbasetemp() / "rubbish-case"
     folder.mkdir(exist_ok=True)
-    for name, data in (("player.toml", player), ("kit.toml", kit), ("game.toml", game), ("hub.toml", hub)):
+    files = {"player.toml": player, "kit.toml": kit, "game.toml": game, "hub.toml": hub, "room.toml": room}
+    for name, data in files.items():
         (folder / name).write_bytes(data)
     told, _ = check_case(folder)
     assert all(problem.found and problem.expected for problem in told)

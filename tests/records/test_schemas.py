@@ -17,6 +17,7 @@ from stickwright.model.game import Game
 from stickwright.model.hub import Hubs
 from stickwright.model.kit import Kit
 from stickwright.model.player import Player
+from stickwright.model.room import Room
 from stickwright.records.nouns_text import file_text
 from stickwright.records.schemas import FILES, file_schema, schema_texts, write_schemas
 
@@ -27,14 +28,14 @@ def validator(model):
     return jsonschema.Draft202012Validator(file_schema(model))
 
 
-@pytest.mark.parametrize("name", ["player", "kit", "game", "hub"])
+@pytest.mark.parametrize("name", ["player", "kit", "game", "hub", "room"])
 def test_the_schema_files_are_fresh(name):
     """The files under schemas/ are what the nouns say today: python -m stickwright.records.schemas writes them."""
     text = (ROOT / "schemas" / f"{name}.schema.json").read_text(encoding="utf-8")
     assert text == schema_texts()[f"{name}.schema.json"]
 
 
-@pytest.mark.parametrize("name", ["player", "kit", "game", "hub"])
+@pytest.mark.parametrize("name", ["player", "kit", "game", "hub", "room"])
 def test_schema_is_a_schema_and_the_starter_obeys_it(name):
     """Each is valid JSON Schema, draft 2020-12, and the starter file passes it."""
     schema = file_schema(FILES[name])
@@ -43,7 +44,7 @@ def test_schema_is_a_schema_and_the_starter_obeys_it(name):
     jsonschema.Draft202012Validator(schema).validate(tomllib.loads(starter))
 
 
-@pytest.mark.parametrize("model", [Player, Kit, Game, Hubs])
+@pytest.mark.parametrize("model", [Player, Kit, Game, Hubs, Room])
 def test_whatever_is_written_obeys_the_schema(model):
     """Law: any noun, written as a file, passes the schema."""
     check = validator(model)
@@ -104,9 +105,9 @@ def test_every_unit_is_offered_with_its_limits():
 
 
 def test_written_into_a_folder(tmp_path):
-    """Four files, whole."""
+    """Five files, whole."""
     assert [path.name for path in write_schemas(tmp_path / "schemas")] == [
-        "player.schema.json", "kit.schema.json", "game.schema.json", "hub.schema.json",
+        "player.schema.json", "kit.schema.json", "game.schema.json", "hub.schema.json", "room.schema.json",
     ]  # fmt: skip
 
 
@@ -120,3 +121,15 @@ def test_broken_hubs_do_not_pass():
         hub | {"most_devices": 1.5}, hub | {"current_ma": 0.3, "current_a": 0.3}, hub | {"colour": "grey"},
     ):  # fmt: skip
         assert not validator(Hubs).is_valid({"hub": [broken]})
+
+
+def test_broken_rooms_do_not_pass():
+    """A point with two values, a tube without its thickness, a minus before a thickness, an unknown side of things."""
+    tube = {"name": "armrest tube", "from_mm": [250, 100, 200], "to_mm": [250, 400, 200], "diameter_mm": 25}
+    assert validator(Room).is_valid({"tube": [tube, tube | {"moves_with": "base"}], "posture": "bed"})
+    for broken in (
+        tube | {"from_mm": [250, 100]}, {key: tube[key] for key in tube if key != "diameter_mm"}, tube | {"diameter_mm": -25},
+        tube | {"to_m": [0, 0, 0]}, tube | {"moves_with": "house"},
+    ):  # fmt: skip
+        assert not validator(Room).is_valid({"tube": [broken]})
+    assert not validator(Room).is_valid({"tilt_deg": 4})

@@ -13,20 +13,20 @@ from stickwright.model.player import Site
 from stickwright.model.recording import Recording
 from stickwright.records.gauge import gauge_of, gauge_text
 from stickwright.records.nouns_text import file_text
-from stickwright.records.writing import make_folder, write_whole
+from stickwright.records.writing import make_folder, take_away, write_whole
 
 __all__ = ["write_case"]
 
 
 def write_case(case: Case, folder: Path | str) -> tuple[Path, ...]:
-    """Write a case so that `read_case` gives the same player, kit, game, hubs and recordings again.
+    """Write a case so that `read_case` gives the same player, kit, game, hubs, room and recordings again.
 
     Parameters
     ----------
     case : Case
         What to write.
     folder : Path or str
-        Folder to make or to write into; files of the same names are replaced.
+        Folder to make or to write into; files of the same names are replaced, and the room of another case is taken away.
 
     Returns
     -------
@@ -55,6 +55,11 @@ def write_case(case: Case, folder: Path | str) -> tuple[Path, ...]:
         texts["hub.toml"] = file_text(Hubs(hub=case.hubs))
     elif (folder / "hub.toml").exists():  # another case's hub must not become this one's
         texts["hub.toml"] = "# No hub.\n"
+    if case.room is not None:
+        said = file_text(case.room)
+        texts["room.toml"] = said if said.strip() else "# Nothing is known of the room yet.\n"
+    else:
+        take_away(folder / "room.toml")  # another case's room must not become this one's
     written = []
     for name, text in (texts | gauge_files).items():
         path = folder / name

@@ -1,4 +1,4 @@
-"""A case on disk: one folder with player.toml, kit.toml, game.toml, hub.toml, readings and recordings.
+"""A case on disk: one folder with player.toml, kit.toml, game.toml, hub.toml, room.toml, readings and recordings.
 
 Reading and checking are the same walk: everything that is wrong is gathered before anything is
 refused. Nothing is written while reading or checking.
@@ -21,6 +21,7 @@ from stickwright.model.kit import Kit
 from stickwright.model.player import Player, Site
 from stickwright.model.recorded import Finding
 from stickwright.model.recording import Recording
+from stickwright.model.room import Room
 from stickwright.records.archetypes import ARCHETYPES, archetype, archetype_named
 from stickwright.records.case_writing import write_case
 from stickwright.records.doubts import Names, game_for_even_use, player_doubts, site_tables
@@ -29,6 +30,7 @@ from stickwright.records.gauge import GaugeReadings, read_gauge
 from stickwright.records.hub_doubts import hub_doubts
 from stickwright.records.kit_doubts import kit_doubts
 from stickwright.records.refusals import validated
+from stickwright.records.room_doubts import room_doubts
 from stickwright.records.starting import new_case
 from stickwright.records.toml_lines import FieldPath, TomlFile, read_toml
 from stickwright.records.typed_tables import Noticed, names_in
@@ -55,7 +57,7 @@ def read_case(folder: Path | str, made_on: str = "") -> Case:
     Case
         Gauge readings are among the player's readings, recordings are read. A missing game.toml
         gives a game in which every direction counts alike; one that names an archetype and no action
-        gets the actions usual for it. Without hub.toml there are no hubs.
+        gets the actions usual for it. Without hub.toml there are no hubs, without room.toml no room.
 
     Raises
     ------
@@ -91,7 +93,7 @@ def case_and_queries(folder: Path | str, made_on: str = "") -> tuple[Case, tuple
     if look.problems or look.player is None or look.kit is None or look.game is None:
         raise BadInput(look.problems)
     name = Path(folder).resolve().name
-    case = Case(name, look.player, look.kit, look.game, tuple(look.recordings), made_on, look.hubs)
+    case = Case(name, look.player, look.kit, look.game, tuple(look.recordings), made_on, look.hubs, look.room)
     return case, tuple(look.queries)
 
 
@@ -127,6 +129,7 @@ class _Look:
     kit: Kit | None = None
     game: Game | None = None
     hubs: tuple[Hub, ...] = ()
+    room: Room | None = None
     recordings: list[Recording] = field(default_factory=list)
 
     def take(self, noticed: Sequence[Noticed]) -> None:
@@ -153,6 +156,7 @@ def _look(folder: Path, made_on: str) -> _Look:
     kit_file = look.toml("kit.toml", "the kit")
     game_file = look.toml("game.toml", "the game") if _exists(folder / "game.toml") else None
     hub_file = look.toml("hub.toml", "the hub") if _exists(folder / "hub.toml") else None
+    room_file = look.toml("room.toml", "the room") if _exists(folder / "room.toml") else None
     names = Names(
         names_in(kit_file, "stick"), names_in(kit_file, "topper"), names_in(kit_file, "extension"),
         _action_names(game_file), names_in(kit_file, "controller"),
@@ -163,6 +167,7 @@ def _look(folder: Path, made_on: str) -> _Look:
         _look_at_kit(look, kit_file, has_hub=hub_file is not None)
     _look_at_game(look, game_file, player_file)
     _look_at_hub(look, hub_file)
+    _look_at_room(look, room_file, player_file)
     look.problems = _in_order_of_the_files(look.problems)
     return look
 
@@ -336,6 +341,15 @@ def _look_at_hub(look: _Look, file: TomlFile | None) -> None:
             Finding("note", "hub",
                     "There is no hub.toml: actions are shared out, but no sockets are chosen and nothing is wired.")
         )  # fmt: skip
+
+
+def _look_at_room(look: _Look, file: TomlFile | None, player_file: TomlFile | None) -> None:
+    if file is not None:
+        look.room, problems = validated(Room, file)
+        look.problems += problems
+        look.take(room_doubts(file, player_file))
+    elif not _exists(look.folder / "room.toml"):
+        look.queries.append(Finding("note", "room", "There is no room.toml: nothing is said of mounts."))
 
 
 def _inside(look: _Look, file: TomlFile, where: FieldPath, name: Any) -> Path | None:

@@ -1,4 +1,4 @@
-"""What is contradictory or half said in a kit: figures of sticks, names, plugs, stock and prices."""
+"""What is contradictory or half said in a kit: figures of sticks, names, plugs, mounts, stock and prices."""
 
 from __future__ import annotations
 
@@ -7,10 +7,11 @@ from typing import Any
 
 from stickwright import units
 from stickwright.errors import Problem
-from stickwright.model.kit import Controller, Lead, Stick, Switch
+from stickwright.model.kit import Controller, Fastener, Lead, Mount, Stick, Switch
 from stickwright.model.measured import Measured
 from stickwright.model.recorded import Finding
 from stickwright.records.fields import typed_key
+from stickwright.records.mount_doubts import mount_doubts
 from stickwright.records.toml_lines import FieldPath, TomlFile
 from stickwright.records.typed_tables import (
     Noticed,
@@ -30,6 +31,8 @@ __all__ = ["kit_doubts"]
 
 _DEVICES: dict[str, type[Measured]] = {"stick": Stick, "switch": Switch, "controller": Controller, "lead": Lead}
 """What is wired, and is named in a wish: one name must mean one thing."""
+_THINGS: dict[str, type[Measured]] = {**_DEVICES, "mount": Mount, "fastener": Fastener}
+"""What a plan calls by name and the van has or has not."""
 _Table = tuple[FieldPath, dict[str, Any]]
 
 
@@ -44,7 +47,7 @@ def kit_doubts(kit: TomlFile, *, has_hub: bool = False) -> list[Noticed]:
         Whether a hub is described: only then does a missing plug matter.
     """
     noticed: list[Noticed] = []
-    for key in (*_DEVICES, "topper", "extension"):
+    for key in (*_THINGS, "topper", "extension"):
         noticed += doubled_names(kit, tables(kit.data, key), key)
     for key in _DEVICES:
         noticed += taken_names(kit, tables(kit.data, key), key)
@@ -59,19 +62,20 @@ def kit_doubts(kit: TomlFile, *, has_hub: bool = False) -> list[Noticed]:
             if isinstance(device.get("sockets"), str):
                 noticed += plug_doubts(kit, (*path, "sockets"), device["sockets"])
     noticed += _switch_doubts(kit)
+    noticed += mount_doubts(kit)
     noticed += _stock_doubts(kit)
     if has_hub:
         noticed += _without_plug(kit)
     return noticed
 
 
-def _devices(kit: TomlFile) -> list[tuple[str, _Table]]:
-    return [(key, found) for key in _DEVICES for found in tables(kit.data, key)]
+def _things(kit: TomlFile, of: dict[str, type[Measured]]) -> list[tuple[str, _Table]]:
+    return [(key, found) for key in of for found in tables(kit.data, key)]
 
 
 def _names_of_two_kinds(kit: TomlFile) -> Iterator[Problem]:
     first: dict[str, tuple[str, FieldPath]] = {}
-    for kind, (path, device) in _devices(kit):
+    for kind, (path, device) in _things(kit, _THINGS):
         name = name_of(device)
         if name is None:
             continue
@@ -91,12 +95,12 @@ def _in_stock(device: dict[str, Any], model: type[Measured]) -> float:
 
 
 def _stock_doubts(kit: TomlFile) -> Iterator[Finding]:
-    devices = _devices(kit)
+    devices = _things(kit, _DEVICES)
     never: list[_Table] = []
     to_buy: list[_Table] = []
-    for kind, found in devices:
-        if _in_stock(found[1], _DEVICES[kind]) == 0:
-            (to_buy if number(found[1], _DEVICES[kind], "price") else never).append(found)
+    for kind, found in _things(kit, _THINGS):
+        if _in_stock(found[1], _THINGS[kind]) == 0:
+            (to_buy if number(found[1], _THINGS[kind], "price") else never).append(found)
     if never:
         yield query(
             "stock",
@@ -117,7 +121,7 @@ def _stock_doubts(kit: TomlFile) -> Iterator[Finding]:
 def _without_plug(kit: TomlFile) -> Iterator[Finding]:
     bare = [
         found
-        for kind, found in _devices(kit)
+        for kind, found in _things(kit, _DEVICES)
         if kind in ("stick", "switch") and not found[1].get("plug") and _in_stock(found[1], _DEVICES[kind]) > 0
     ]
     bare += [found for found in tables(kit.data, "controller") if found[1].get("plug") == ""]

@@ -43,7 +43,7 @@ def validated(model: type[Noun], file: TomlFile) -> tuple[Noun | None, list[Prob
     Parameters
     ----------
     model : type
-        Player, Kit, Game or Hubs.
+        Player, Kit, Game, Hubs or Room.
     file : TomlFile
         The file as parsed.
 

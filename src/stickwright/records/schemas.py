@@ -1,7 +1,7 @@
 """JSON Schema of the files of a case, from the nouns themselves, with every unit that may be typed.
 
 ``python -m stickwright.records.schemas`` writes schemas/player.schema.json, kit.schema.json,
-game.schema.json and hub.schema.json, for editors that check while typing [json-schema].
+game.schema.json, hub.schema.json and room.schema.json, for editors that check while typing [json-schema].
 """
 
 from __future__ import annotations
@@ -17,12 +17,13 @@ from stickwright.model.hub import Hubs
 from stickwright.model.kit import Kit
 from stickwright.model.measured import Measured
 from stickwright.model.player import Player
+from stickwright.model.room import Room
 from stickwright.records.fields import NONE, Shape, fields_of, typed_keys
 from stickwright.records.writing import make_folder, write_whole
 
 __all__ = ["FILES", "file_schema", "schema_texts", "write_schemas"]
 
-FILES: dict[str, type[Measured]] = {"player": Player, "kit": Kit, "game": Game, "hub": Hubs}
+FILES: dict[str, type[Measured]] = {"player": Player, "kit": Kit, "game": Game, "hub": Hubs, "room": Room}
 _DRAFT = "https://json-schema.org/draft/2020-12/schema"
 _TYPES = {"number": "number", "whole number": "integer", "yes or no": "boolean", "words": "string", "choice": "string"}
 
@@ -37,7 +38,7 @@ def file_schema(model: type[Measured]) -> dict[str, Any]:
     Parameters
     ----------
     model : type
-        Player, Kit, Game or Hubs.
+        Player, Kit, Game, Hubs or Room.
 
     Returns
     -------

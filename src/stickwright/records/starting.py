@@ -13,7 +13,7 @@ from stickwright.records.writing import make_folder, write_whole
 __all__ = ["new_case"]
 
 _STARTER = (
-    "player.toml", "kit.toml", "game.toml", "hub.toml", "readings/right-index.csv", "readings/bench-willow.csv",
+    "player.toml", "kit.toml", "game.toml", "hub.toml", "room.toml", "readings/right-index.csv", "readings/bench-willow.csv",
 )  # fmt: skip
 _SITE_ACTION = re.compile(r'(?m)^action = "[^"]*"')
 

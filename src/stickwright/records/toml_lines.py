@@ -218,7 +218,7 @@ def _words(data: Any, path: FieldPath) -> list[str]:
 
 def _called(kind: str, index: int, table: dict[str, Any]) -> str:
     """A table of an array by its name, its direction or its number."""
-    for key in ("name", "file", "stick"):
+    for key in ("name", "file", "stick", "site", "landmark"):
         if isinstance(table.get(key), str):
             return f'{kind} "{shortened(table[key], 40)}"'
     for key, value in table.items():

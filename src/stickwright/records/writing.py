@@ -9,7 +9,7 @@ from pathlib import Path
 
 from stickwright.errors import BadInput, Problem
 
-__all__ = ["make_folder", "write_whole"]
+__all__ = ["make_folder", "take_away", "write_whole"]
 
 
 def write_whole(path: Path, content: str | bytes) -> None:
@@ -60,6 +60,22 @@ def _keep_folder(folder: Path) -> None:
         os.fsync(handle)
     finally:
         os.close(handle)
+
+
+def take_away(path: Path) -> None:
+    """Take a file away, if it is there; BadInput when it cannot be."""
+    try:
+        path.unlink(missing_ok=True)
+    except OSError as error:
+        reason = (error.strerror or "the disc refused").lower()
+        raise BadInput(
+            Problem(
+                str(path),
+                f"a file that cannot be taken away ({reason})",
+                "no such file: it belongs to another case",
+                "Choose another folder, or delete it by hand.",
+            )
+        ) from error
 
 
 def make_folder(folder: Path) -> None:
