@@ -347,7 +347,7 @@ def test_what_is_wrong_with_the_room_is_told_with_the_rest(folder):
     told = problems(folder)
     assert [one.split(",")[0] for one in told] == ["kit.toml", *["room.toml"] * 3]
     for words in (
-        'room.toml, line 5, tube "armrest tube", diameter_mm: found -25, expected 1 to 300 mm',
+        'room.toml, line 5, tube "armrest tube", diameter_mm: found -25, expected 1 to 300 mm, without a sign. Drop the minus.',
         'place "right indx", site: found "right indx", expected the name of a site in player.toml. Did you mean \'right '
         "index'?",
         'landmark "bolt", at: found at without a unit, expected at_m, at_cm, at_mm or at_inch. Add the unit.',
@@ -500,7 +500,7 @@ rubbish = st.one_of(
             [*PLAYER.splitlines(), *KIT.splitlines(), *HUB.splitlines(), *ROOM.splitlines(), "[[place.tape]]", "from_mm = 3",
              "[[mount]]", "links_mm = [1, 'x']", "at_mm = [0, 0]", "at_mm = [1, 2, nan]", "landmark = 4", "[[keep_out]]",
              "low_mm = [1, 2, 3]", "high_mm = [0, 0, 0]", "tilt_from_deg = 5", "size_mm = [0, 0]", "[[surface]]",
-             "[fastener]", "of = [1, 'move']", "kind = 'chord'",
+             "[fastener]", "site = [1]", "of = [1, 'move']", "kind = 'chord'",
              "[[together]]", "sites = ['a', 1]", "alone_per_s = 'x'", "[site.press]", "rate_per_min = [1]", "press = 1",
              "plug = 'x'", "role = 3", "excludes = ['west', 2]", "socket = 1", "in_stock = 0", "input = []",
              "helper = [1]", "reaches = 'x'", "option_price = 3", "says = 1", "hub = 2",

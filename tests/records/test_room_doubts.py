@@ -91,7 +91,7 @@ def test_each_thing_has_its_own_name(kind):
         ),
         (
             TUBE + FACE + BOLT + THUMB + FOOT + '[[place]]\nsite = "chin"\n' + tape("bolt", 500),
-            'place "chin": 1 tape distance, which cannot place "chin". Three landmarks leave two answers, a fourth picks one.',
+            'place "chin": tape to 1 landmark, which cannot place "chin". Three landmarks leave two answers, a fourth picks one.',
         ),
         (
             WHOLE + tape("bolt", 300),
@@ -235,6 +235,65 @@ def test_bodies_differ_and_are_asked_about(line, words):
 def test_small_and_tall_people_are_not_asked(line):
     """Inside the range, or lying in a bed of any height: nothing is asked."""
     assert told(f"{line}\n{WHOLE}") == []
+
+
+MARKS = (
+    "".join(
+        f'[[landmark]]\nname = "{name}"\nat_mm = {at}\n'
+        for name, at in (("seat", [0, 0, 0]), ("right", [300, 0, 0]), ("front", [0, 400, 0]), ("further", [600, 0, 0]))
+    )
+    + '[[landmark]]\nname = "top"\nat_mm = [0, 0, 840]\n'
+)
+"""The origin, and points along the axes: distances by Pythagoras."""
+TAPED = WHOLE.replace("at_mm = [0, 190, 690]\n", "{}")
+
+
+@pytest.mark.parametrize(
+    ("distances", "words"),
+    [
+        # the point (0, 0, 500): by hand sqrt(500^2 + 300^2) is 583, sqrt(500^2 + 400^2) is 640, 840 - 500 is 340
+        ({"seat": 500, "right": 583, "front": 640, "top": 340}, None),
+        ({"seat": 500, "right": 583, "front": 640}, '? room.toml, line 28, place "chin": Three distances leave two answers, '),
+        (
+            {"seat": 100, "right": 100, "front": 400, "top": 800},
+            '! room.toml, line 28, place "chin": found 100 mm from \'seat\' and 100 mm from \'right\', which are 300 mm apart, '
+            "expected distances that meet. They miss each other by 100 mm",
+        ),
+        (
+            {"seat": 500, "right": 500, "further": 500},
+            "! room.toml, line 28, place \"chin\": found landmarks 'seat', 'right' and 'further' in one line, expected",
+        ),
+        ({"seat": 500, "right": 583, "front": 640, "top": 440}, "disagree by up to"),
+    ],
+)  # fmt: skip
+def test_tapes_that_do_not_meet(distances, words):
+    """A point by tape alone: four distances that meet are silent, three leave two answers; what cannot meet is refused at its
+    line, what meets only about is asked."""
+    tapes = "".join(tape(name, mm) for name, mm in distances.items())
+    told_of = told(TAPED.replace("{}", tapes) + MARKS)
+    if words is None:
+        assert told_of == []
+    else:
+        (sentence,) = told_of
+        assert words in sentence
+
+
+def test_further_than_its_neighbours():
+    """Millimetres typed as centimetres: ten times as far as the others, told as such."""
+    far = '[[tube]]\nname = "post"\nfrom_cm = [40, 280, 20]\nto_cm = [40, 280, 30]\ndiameter_mm = 20\n'
+    near = TUBE + FACE.replace("930", "800") + CHIN.replace("690", "290") + THUMB + FOOT
+    sentences = [one for one in told(near + far) if "converted" in one]
+    assert len(sentences) == 0  # 2.8 m beside a median of 0.6 m is far, and told as far away, but five times is no unit
+    small = "".join(
+        f'[[tube]]\nname = "t{x}"\nfrom_mm = [{x}, 100, 90]\nto_mm = [{x}, 200, 90]\ndiameter_mm = 20\n'
+        for x in (1, 2, 3)
+    )
+    sentences = [one for one in told(small + far) if "converted" in one]
+    assert any(
+        "it is 2800 mm from the seat, of the other things in the room half are within 200 mm. Millimetres typed as centimetres? "
+        "Then name the key from_mm" in one
+        for one in sentences
+    )
 
 
 def test_everything_on_the_other_side_is_one_question():

@@ -6,6 +6,7 @@ Shared by the readers of TOML and of small CSV tables, so that each says it in t
 from __future__ import annotations
 
 import math
+from decimal import Decimal
 from pathlib import Path
 
 from stickwright.errors import BadInput, Problem
@@ -35,12 +36,12 @@ def number_text(value: float) -> str:
 
     Examples
     --------
-    >>> number_text(50985.81), number_text(0.44130), number_text(5.0)
-    ('51000', '0.441', '5')
+    >>> number_text(50985.81), number_text(0.44130), number_text(5.0), number_text(11.811)
+    ('51000', '0.441', '5', '11.8')
     """
     if not math.isfinite(value):
         return "no number"
-    return f"{float(f'{value:.3g}'):.15f}".rstrip("0").rstrip(".") if abs(value) < 1e15 else f"{value:.3g}"
+    return f"{Decimal(f'{value:.3g}'):f}" if abs(value) < 1e15 else f"{value:.3g}"
 
 
 def shortened(text: str, longest: int = 60) -> str:

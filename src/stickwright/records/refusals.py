@@ -235,7 +235,7 @@ def _out_of_range(spot: _Spot, where: str, found: str) -> Problem:
     low, high = shape.low, shape.high
     parts = units.split_key(spot.key) if _has_units(spot.model, spot.name) else None
     value = spot.value
-    if isinstance(value, int | float) and value < 0 and low == 0.0 and parts and parts[1] != "s":
+    if isinstance(value, int | float) and value < 0 and low is not None and low >= 0 and parts and parts[1] != "s":
         remedy = _NOT_MINUS if _stem(spot.name) in ("force", "reach", "again_force", "at_reach") else "Drop the minus."
         return Problem(where, found, f"{_range(low, high, parts[1])}, without a sign", remedy)
     if parts is None:
@@ -299,6 +299,8 @@ def _wrong_length(spot: _Spot, where: str, found: str) -> Problem:
 
 def _meaning(spot: _Spot) -> str:
     described = spot.model.model_fields[spot.name].description if spot.name in spot.model.model_fields else None
+    if spot.shape is not None and spot.shape.count == 3 and (spot.shape.low or 0) < 0:  # a point, not three sizes
+        return f"Right, forward and up, in this order.{f' {described}' if described else ''}"
     return described or ""
 
 

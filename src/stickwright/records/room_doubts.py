@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from typing import Any
 
 from stickwright import units
-from stickwright.errors import Problem
+from stickwright.errors import BadInput, Problem
 from stickwright.model.player import Site
 from stickwright.model.recorded import Finding
 from stickwright.model.room import Landmark, Place, Room, Surface, Tape
@@ -99,12 +99,14 @@ def _tape_doubts(
                 f"{where}: neither a point nor tape distances, so it tells nothing. Measure right, forward and up from the "
                 f"middle of where the back meets the seat: at_mm = [...], or four tape distances to landmarks.",
             )
-        elif len(tapes) < 3:
+        elif len(different := {as_typed(tape.get("landmark")) for _, tape in tapes}) < 3:
             yield query(
                 "place",
-                f"{where}: {len(tapes)} tape distance{'' if len(tapes) == 1 else 's'}, which cannot place {site}. Three "
-                "landmarks leave two answers, a fourth picks one.",
+                f"{where}: tape to {len(different)} landmark{'' if len(different) == 1 else 's'}, which cannot place {site}. "
+                "Three landmarks leave two answers, a fourth picks one.",
             )
+        else:
+            yield from _meeting(where, tapes, landmarks)
     seen: dict[str, FieldPath] = {}
     for spot, tape in tapes:
         name = tape.get("landmark")
@@ -120,6 +122,26 @@ def _tape_doubts(
         seen.setdefault(name, spot)
         if point and name in landmarks:
             yield from _tape_against_point(room, spot, tape, point, landmarks[name])
+
+
+def _meeting(where: str, tapes: list[_Table], landmarks: dict[str, _Table]) -> Iterator[Noticed]:
+    """Tape distances that meet nowhere, or in two places, or only about; nothing while any of them cannot be read."""
+    from stickwright.mounting.tape import TapePoint, taped_point  # scipy is slow to load, and most rooms have no tape
+
+    known: list[TapePoint] = []
+    for _, tape in tapes:
+        name, distance = tape.get("landmark"), number(tape, Tape, "distance_m")
+        there = typed_point(*landmarks[name], Landmark, "at_m") if isinstance(name, str) and name in landmarks else None
+        if there is None or distance is None:
+            return
+        known.append(TapePoint(str(name), there.at_m, distance[1]))
+    try:
+        found = taped_point(known, where)
+    except BadInput as error:
+        yield from error.problems
+        return
+    for finding in found.findings:
+        yield Finding(finding.level, finding.about, f"{where}: {finding.text}")
 
 
 def _tape_against_point(
@@ -259,7 +281,7 @@ def _most_missed(room: TomlFile, player: TomlFile | None) -> Iterator[Finding]:
 
 
 def _missed(room: TomlFile, player: TomlFile | None) -> str:
-    placed = {place.get("site") for _, place in tables(room.data, "place")}
+    placed = [place.get("site") for _, place in tables(room.data, "place")]
     sites = _sites(player)
     waiting = [name for name in sorted(sites, key=lambda name: _rank(sites[name])) if name not in placed]
     main = min(sites, key=lambda name: _rank(sites[name]), default=None)

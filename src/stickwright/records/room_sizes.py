@@ -99,10 +99,12 @@ def _other_units(room: TomlFile) -> Iterator[Finding]:
         if fits:
             stem = point.key.rsplit("_", 1)[0]
             shown, typed = (_label(each) for each in (fits, ending))
+            near = scale < usual
             yield query(
                 "unit",
-                f"{room.where((*point.path, point.key))}: nothing of it is further than {units.spoken(scale, 'mm')} from the "
-                f"seat, of the other things in the room half are beyond {units.spoken(usual, 'mm')}. {shown.capitalize()} typed as {typed}? "
+                f"{room.where((*point.path, point.key))}: {'nothing of it is further than' if near else 'it is'} "
+                f"{units.spoken(scale, 'mm')} from the seat, of the other things in the room half are "
+                f"{'beyond' if near else 'within'} {units.spoken(usual, 'mm')}. {shown.capitalize()} typed as {typed}? "
                 f"Then name the key {stem}_{fits}, and so for its other lengths. Nothing was converted.",
             )
 
