@@ -1,0 +1,513 @@
+"""Where a clamp could sit so that an arm holds a device in its place, and why there is no such point when there is none.
+
+Every clamp point (5 mm apart along every tube and edge), every arm, the elbow all round. What does not tilt with the site is
+no candidate when the tilt would carry the site away from it. A point is free when the arm and the base stay out of every
+keep-out over the whole range of tilts.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, field
+
+import numpy as np
+from numpy.typing import NDArray
+
+from stickwright.model.kit import Mount
+from stickwright.model.mounting import ArmPose, Pose
+from stickwright.model.room import Edge, MovesWith, Room, Tube
+from stickwright.mounting.arm import (
+    MOST_STRAIGHT_SHARE,
+    elbows,
+    joints_in_words,
+    least_m,
+    plate_joint,
+    too_close_m,
+    too_short_m,
+)
+from stickwright.mounting.clearance import Boxes, boxes_seen_from, clearances_m
+from stickwright.mounting.frames import pivot_of, relative_shift_m, tilted, tilts_with_seat, turned
+from stickwright.units import spoken
+
+__all__ = ["HALF_ARM_M", "ArmReach", "ClampRange", "arm_reaches", "groupings", "ranked_cost_m"]
+
+Array = NDArray[np.float64]
+Point = tuple[float, float, float]
+
+CLAMP_STEP_M = 0.005
+SWIVELS = 24
+"""Places of the elbow round the line from clamp to end, 15 degrees apart: both ways it can bend are among them."""
+HALF_ARM_M = 0.010
+"""Half the thickness of an arm with its joints, assumed."""
+ROOMY_M = 0.050
+"""More clearance than this is worth nothing more."""
+BASE_LINES = 5
+BATCH = 8
+
+
+@dataclass(frozen=True)
+class ClampRange:
+    """A stretch of a tube or edge on which the clamp could sit.
+
+    Parameters
+    ----------
+    clamp : str
+        Tube or edge.
+    from_m, to_m : float
+        Along it from its first end.
+    """
+
+    clamp: str
+    from_m: float
+    to_m: float
+
+
+@dataclass(frozen=True)
+class ArmReach:
+    """What one mount can do for one pose.
+
+    Parameters
+    ----------
+    mount : str
+        Its name.
+    poses : tuple of ArmPose
+        The best way from each tube and edge, best first; none when nothing reaches.
+    ranges : tuple of ClampRange
+        Where the clamp could go.
+    reasons : tuple of str
+        Why the other tubes and edges, or all of them, will not do; a sentence each.
+    too_short_m : float or None
+        How much longer the arm would have to be, from the best place that its clamp fits; None when it is long enough
+        from somewhere or fits nowhere.
+    assumed : tuple of str
+        What was not measured.
+    """
+
+    mount: str
+    poses: tuple[ArmPose, ...]
+    ranges: tuple[ClampRange, ...]
+    reasons: tuple[str, ...]
+    too_short_m: float | None
+    assumed: tuple[str, ...] = ()
+
+
+@dataclass
+class _Places:
+    """Clamp points of one mount and one grouping of its links, as the search goes on."""
+
+    links: tuple[float, ...]
+    at_m: Array
+    end_m: Array
+    distance_m: Array
+    cost_m: Array = field(init=False)
+
+    def __post_init__(self) -> None:
+        self.cost_m = ranked_cost_m(self.distance_m, sum(self.links), np.inf)
+
+
+@dataclass(frozen=True)
+class _Found:
+    """The best arm from one tube or edge."""
+
+    cost_m: float
+    place: int
+    swivel: int
+    links: tuple[float, ...]
+
+
+def ranked_cost_m(lever_m: float | Array, length_m: float, clearance_m: float | Array) -> Array:
+    """What arms are ranked by, least first: the lever, and what speaks against it as if it were lever.
+
+    Added: twice what is missing of 50 mm clearance, and half the length of the arm for the share by which it is straighter
+    than 0.8. So the shortest lever wins, unless a little more of it buys clearance or leaves adjustment.
+
+    Parameters
+    ----------
+    lever_m : float or array
+        From clamp to end.
+    length_m : float
+        Of the arm.
+    clearance_m : float or array
+        To the nearest keep-out.
+
+    Returns
+    -------
+    array
+
+    Examples
+    --------
+    >>> round(float(ranked_cost_m(0.20, 0.26, 0.04)), 3)
+    0.22
+    """
+    lever = np.asarray(lever_m, dtype=np.float64)
+    cramped = 2.0 * np.maximum(ROOMY_M - np.asarray(clearance_m, dtype=np.float64), 0.0)
+    straight = 0.5 * length_m * np.maximum(lever / length_m - 0.8, 0.0)
+    return np.asarray(lever + cramped + straight, dtype=np.float64)
+
+
+def groupings(mount: Mount) -> tuple[tuple[float, ...], ...]:
+    """The arm as one or two links: with more links, those beside each other are kept straight.
+
+    Parameters
+    ----------
+    mount : Mount
+
+    Returns
+    -------
+    tuple of tuples of 1 or 2 floats
+        Lengths in metre; none when the mount is no arm.
+
+    Examples
+    --------
+    >>> groupings(Mount(name="three", kind="friction arm", links_mm=[100, 200, 300]))[0]
+    (0.1, 0.5)
+    """
+    links = mount.links_m
+    if not links:
+        return ()
+    if len(links) == 1 or mount.kind == "gooseneck":
+        return ((float(sum(links)),),)
+    return tuple((float(sum(links[:cut])), float(sum(links[cut:]))) for cut in range(1, len(links)))
+
+
+def arm_reaches(
+    pose: Pose,
+    room: Room,
+    mounts: Sequence[Mount],
+    *,
+    moves_with: MovesWith = "seat",
+    base_m: Sequence[float] | None = None,
+) -> tuple[ArmReach, ...]:
+    """Ways to hold a device in its place with each of some arms, or why there is none.
+
+    Parameters
+    ----------
+    pose : Pose
+        Where the base must be.
+    room : Room
+    mounts : sequence of Mount
+        Those without links reach nowhere.
+    moves_with : {"seat", "base", "room"}
+        What the site moves with.
+    base_m : sequence of 3 floats or None
+        Length (forward), width and height of the base; None: only its middle is kept out of the keep-outs.
+
+    Returns
+    -------
+    tuple of ArmReach
+        One for each mount, in the order given. Points and joints of an arm that tilts with the seat are told with the seat
+        level; those of one that does not, with the seat in the middle of its range of tilts.
+
+    Notes
+    -----
+    Assumed: an arm is 20 mm thick; a gooseneck runs straight.
+
+    Examples
+    --------
+    >>> room = Room(tube=[{"name": "armrest", "from_mm": [300, 100, 200], "to_mm": [300, 400, 200], "diameter_mm": 22}])
+    >>> arm = Mount(name="short arm", kind="friction arm", links_mm=[140, 120], tube_mm=[16, 40])
+    >>> pose = Pose("hand", (0.25, 0.45, 0.35), (0.25, 0.45, 0.30), 0.0, 0.0, 0.004, 0.45)
+    >>> found, = arm_reaches(pose, room, [arm])
+    >>> found.poses[0].clamp, round(found.poses[0].along_m, 3), round(found.ranges[0].to_m, 3)
+    ('armrest', 0.3, 0.3)
+    """
+    site = _Site(pose, room, tilts_with_seat(moves_with), tuple(base_m) if base_m else None)
+    return tuple(_one_mount(mount, site) for mount in mounts)
+
+
+class _Site:
+    """A pose in its room, as seen from what tilts and from what does not."""
+
+    def __init__(self, pose: Pose, room: Room, seat: bool, base_m: tuple[float, ...] | None) -> None:
+        self.pose, self.room, self.seat, self.base_m = pose, room, seat, base_m
+        self.pivot, self.pivot_assumed = pivot_of(room)
+        self.things: tuple[Tube | Edge, ...] = (*room.tube, *room.edge)
+        self.lines = [_points_along(thing) for thing in self.things]
+        self.boxes = {seen: boxes_seen_from(room, seen) for seen in (True, False)}
+        self.ends = {seen: self.seen_from(seen, np.asarray(pose.base_m)) for seen in (True, False)}
+        self.base_clear = {seen: self._base_clearance(seen) for seen in (True, False)}
+
+    def seen_from(self, seat: bool, points: Array) -> Array:
+        """Points of the site as one sees them who tilts or does not; in the middle of the tilts when the two differ."""
+        if seat is self.seat:
+            return points
+        middle = 0.5 * (self.room.tilt_from_rad + self.room.tilt_to_rad)
+        return tilted(points, middle if self.seat else -middle, self.pivot)
+
+    def shift_m(self) -> float:
+        change = self.room.tilt_to_rad - self.room.tilt_from_rad
+        return relative_shift_m(self.pose.contact_m, self.pivot, change)
+
+    def _base_clearance(self, seat: bool) -> tuple[float, str]:
+        """Of the base from the nearest keep-out: lines along its underside and top, or its middle alone."""
+        frame = turned(self.pose.turn_rad, self.pose.tilt_rad)
+        middle = np.asarray(self.pose.base_m)
+        if self.base_m is None:
+            start = end = middle[None]
+        else:
+            length, width, height = self.base_m
+            across = np.linspace(-width / 2, width / 2, BASE_LINES)
+            corners = [(x, y, z) for z in (0.0, height) for x in across for y in (-length / 2, length / 2)]
+            lines = (middle + np.array(corners) @ frame.T).reshape(-1, 2, 3)
+            start, end = lines[:, 0], lines[:, 1]
+        return _nearest(self.seen_from(seat, start), self.seen_from(seat, end), self.boxes[seat])
+
+
+def _points_along(thing: Tube | Edge) -> tuple[Array, Array]:
+    """Distances along a tube or edge, and the points there."""
+    start, end = np.asarray(thing.from_m), np.asarray(thing.to_m)
+    length = float(np.linalg.norm(end - start))
+    along = np.append(np.arange(0.0, length - 1e-9, CLAMP_STEP_M), length).astype(np.float64)
+    share = along / length if length > 0.0 else np.zeros_like(along)
+    return along, start + share[:, None] * (end - start)
+
+
+def _nearest(start: Array, end: Array, boxes: Sequence[Boxes]) -> tuple[float, str]:
+    """Least clearance of any segment and the keep-out it is from; infinity when there is none."""
+    found, names = clearances_m(start, end, boxes)
+    if not names:
+        return float("inf"), ""
+    least = found.min(axis=0)
+    box = int(np.argmin(least))
+    return float(least[box]), names[box]
+
+
+def _one_mount(mount: Mount, site: _Site) -> ArmReach:
+    links = groupings(mount)
+    if not links:
+        return ArmReach(mount.name, (), (), (f"'{mount.name}' is no arm: it has no links.",), None)
+    if mount.tube_m is None and mount.edge_m is None:
+        why = f"What the clamp of '{mount.name}' holds is not known: give the thinnest and thickest tube or edge."
+        return ArmReach(mount.name, (), (), (why,), None)
+    reasons: list[str] = []
+    found: list[tuple[float, ArmPose]] = []
+    ranges: list[ClampRange] = []
+    short: list[float] = []
+    enough = False
+    for thing, (along, points) in zip(site.things, site.lines, strict=True):
+        barred = _barred(mount, thing, site)
+        if barred:
+            reasons.append(barred)
+            continue
+        seen = tilts_with_seat(thing.moves_with)
+        end = site.ends[seen]
+        distance = np.linalg.norm(points - end, axis=1)
+        options = [_Places(one, points, end, distance) for one in links]
+        free, best, blocked = _search(options, site.boxes[seen])
+        if best is not None and site.base_clear[seen][0] > 0.0:
+            found.append((best.cost_m, _arm_pose(mount, thing, along, points, best, site)))
+            ranges.extend(_ranges(thing.name, along, free))
+            enough = True
+            continue
+        reason, missing = _why_not(mount, thing, options, site.base_clear[seen], blocked)
+        reasons.append(reason)
+        if missing is None:
+            enough = True
+        else:
+            short.append(missing)
+    poses = tuple(one for _, one in sorted(found, key=lambda pair: pair[0]))
+    if not site.things:
+        reasons.append("The room names no tube and no edge that a clamp could hold.")
+    return ArmReach(
+        mount.name,
+        poses,
+        tuple(ranges),
+        tuple(reasons),
+        None if enough or not short else min(short),
+        _assumed(mount, site),
+    )
+
+
+def _assumed(mount: Mount, site: _Site) -> tuple[str, ...]:
+    out = [f"'{mount.name}' is taken to be {spoken(2 * HALF_ARM_M, 'mm')} thick"] if site.room.keep_out else []
+    if mount.kind == "gooseneck" and site.room.keep_out:
+        out.append(f"'{mount.name}' is taken to run straight: look at the bow it makes")
+    if site.base_m is None and site.room.keep_out:
+        out.append(
+            f"the size of the base at '{site.pose.site}' is not known: only its middle was kept out of the keep-outs"
+        )
+    return (*out, *((site.pivot_assumed,) if site.pivot_assumed else ()))
+
+
+def _barred(mount: Mount, thing: Tube | Edge, site: _Site) -> str:
+    """Why nothing of this mount can be clamped here, whatever its length; empty when it can."""
+    kind = "tube" if isinstance(thing, Tube) else "edge"
+    if isinstance(thing, Tube) and thing.not_for_clamps:
+        return f"{kind.capitalize()} '{thing.name}' is not for clamps: {thing.not_for_clamps}."
+    size, held = (thing.diameter_m, mount.tube_m) if isinstance(thing, Tube) else (thing.thickness_m, mount.edge_m)
+    if held is None:
+        return f"The clamp of '{mount.name}' holds no {kind}s, so not {kind} '{thing.name}'."
+    low, high = sorted(held)
+    if not low - 1e-9 <= size <= high + 1e-9:
+        holds = f"{spoken(low, 'mm')} to {spoken(high, 'mm')}"
+        return f"{kind.capitalize()} '{thing.name}' is {spoken(size, 'mm')}, the clamp of '{mount.name}' holds {holds}."
+    if tilts_with_seat(thing.moves_with) is not site.seat:
+        shift, allowed = site.shift_m(), site.pose.tolerance_m
+        if shift > 0.0 and not shift <= allowed:
+            may = f"{spoken(allowed, 'mm')} is allowed" if np.isfinite(allowed) else "how much is allowed is not known"
+            return (
+                f"{kind.capitalize()} '{thing.name}' does not move with '{site.pose.site}': over the tilts used in play the two move "
+                f"{spoken(shift, 'mm')} apart, {may}."
+            )
+    return ""
+
+
+def _within(option: _Places) -> NDArray[np.bool_]:
+    inside: NDArray[np.bool_] = (option.distance_m >= max(least_m(option.links), 1e-6)) & (
+        option.distance_m <= MOST_STRAIGHT_SHARE * sum(option.links)
+    )
+    return inside
+
+
+def _swivels(links: Sequence[float]) -> Array:
+    return np.arange(SWIVELS) * (2.0 * np.pi / SWIVELS) if len(links) == 2 else np.zeros(1)
+
+
+def _arm_points(option: _Places, places: NDArray[np.intp], swivel_rad: Array) -> Array:
+    """Clamp, elbow and end (clamp and end for one link) of some arms; shape (n, 2 or 3, 3)."""
+    start = option.at_m[places]
+    end = np.broadcast_to(option.end_m, start.shape)
+    if len(option.links) == 1:
+        return np.stack([start, end], axis=1)
+    return np.stack([start, elbows(start, end, option.links, swivel_rad), end], axis=1)
+
+
+def _clearance(
+    points: Array, boxes: Sequence[Boxes], enough_m: float
+) -> tuple[Array, NDArray[np.intp], tuple[str, ...]]:
+    """Of each arm's surface from the nearest keep-out, which that is, and the names of all."""
+    count, joints = points.shape[:2]
+    start, end = points[:, :-1].reshape(-1, 3), points[:, 1:].reshape(-1, 3)
+    found, names = clearances_m(start, end, boxes, enough_m + HALF_ARM_M)
+    if not names:
+        return np.full(count, np.inf), np.zeros(count, dtype=np.intp), ("",)
+    each = found.reshape(count, joints - 1, -1).min(axis=1) - HALF_ARM_M
+    return each.min(axis=1), each.argmin(axis=1), names
+
+
+def _search(
+    options: Sequence[_Places], boxes: Sequence[Boxes]
+) -> tuple[NDArray[np.bool_], _Found | None, Counter[str]]:
+    """Which clamp points are free, the best arm, and which keep-outs stood in the way of how many."""
+    free = np.zeros(len(options[0].at_m), dtype=bool)
+    best: _Found | None = None
+    blocked: Counter[str] = Counter()
+    for option in options:
+        inside = _within(option)
+        free |= _free(option, inside & ~free, boxes, blocked)
+        best = _better(option, np.flatnonzero(inside & free), boxes, best)
+    return free, best, blocked
+
+
+def _free(
+    option: _Places, open_: NDArray[np.bool_], boxes: Sequence[Boxes], blocked: Counter[str]
+) -> NDArray[np.bool_]:
+    """Clamp points from which some swivel stays clear; each swivel is tried only where none before it did."""
+    free = np.zeros(len(open_), dtype=bool)
+    for swivel in _swivels(option.links):
+        places = np.flatnonzero(open_ & ~free)
+        if not len(places):
+            break
+        clear, which, names = _clearance(_arm_points(option, places, np.full(len(places), swivel)), boxes, 0.0)
+        free[places[clear >= 0.0]] = True
+        blocked.update(names[box] for box in which[clear < 0.0])
+    return free
+
+
+def _better(option: _Places, places: NDArray[np.intp], boxes: Sequence[Boxes], best: _Found | None) -> _Found | None:
+    """The cheapest arm: points in the order of what they cost at least, until none left can be cheaper."""
+    swivels = _swivels(option.links)
+    order = places[np.argsort(option.cost_m[places], kind="stable")]
+    for some in _batches(order):
+        if best is not None and option.cost_m[some[0]] >= best.cost_m:
+            break
+        each = np.repeat(some, len(swivels))
+        clear, _, _ = _clearance(_arm_points(option, each, np.tile(swivels, len(some))), boxes, ROOMY_M)
+        cost = ranked_cost_m(option.distance_m[each], sum(option.links), clear)
+        cost[clear < 0.0] = np.inf
+        least = int(np.argmin(cost))
+        if np.isfinite(cost[least]) and (best is None or cost[least] < best.cost_m):
+            best = _Found(float(cost[least]), int(each[least]), least % len(swivels), option.links)
+    return best
+
+
+def _batches(order: NDArray[np.intp]) -> Iterator[NDArray[np.intp]]:
+    for first in range(0, len(order), BATCH):
+        yield order[first : first + BATCH]
+
+
+def _ranges(name: str, along: Array, free: NDArray[np.bool_]) -> list[ClampRange]:
+    """Runs of clamp points beside each other that are free."""
+    padded = np.concatenate([[False], free, [False]])
+    turns = np.flatnonzero(np.diff(padded.astype(int)))
+    return [
+        ClampRange(name, float(along[a]), float(along[b - 1])) for a, b in zip(turns[::2], turns[1::2], strict=True)
+    ]
+
+
+def _arm_pose(mount: Mount, thing: Tube | Edge, along: Array, points: Array, best: _Found, site: _Site) -> ArmPose:
+    """The best arm in full: exact clearance, joints in words."""
+    seen = tilts_with_seat(thing.moves_with)
+    end = site.ends[seen]
+    place = np.array([best.place])
+    option = _Places(best.links, points, end, np.linalg.norm(points - end, axis=1))
+    arm = _arm_points(option, place, _swivels(best.links)[[best.swivel]])[0]
+    clear, name = _nearest(arm[:-1], arm[1:], site.boxes[seen])
+    clear = clear - HALF_ARM_M
+    base_clear, base_name = site.base_clear[seen]
+    if base_clear < clear:
+        clear, name = base_clear, base_name
+    pose = site.pose
+    joints = (
+        joints_in_words(arm, pose.turn_rad, pose.tilt_rad)
+        if len(arm) == 3
+        else (plate_joint(pose.turn_rad, pose.tilt_rad),)
+    )
+    return ArmPose(
+        thing.name,
+        float(along[best.place]),
+        _with_straight_joints(arm, mount, best.links),
+        joints,
+        clear,
+        name,
+        float(option.distance_m[best.place]) / sum(best.links),
+    )
+
+
+def _with_straight_joints(arm: Array, mount: Mount, links: tuple[float, ...]) -> tuple[Point, ...]:
+    """All joints of the arm, those that are kept straight too."""
+    if len(links) == 1:
+        points = list(arm)
+    else:
+        reached = np.cumsum(mount.links_m)
+        lower = [arm[0] + (arm[1] - arm[0]) * (way / links[0]) for way in reached if way < links[0] - 1e-9]
+        upper = [
+            arm[1] + (arm[2] - arm[1]) * ((way - links[0]) / links[1]) for way in reached[:-1] if way > links[0] + 1e-9
+        ]
+        points = [arm[0], *lower, arm[1], *upper, arm[2]]
+    return tuple((float(p[0]), float(p[1]), float(p[2])) for p in points)
+
+
+def _why_not(
+    mount: Mount, thing: Tube | Edge, options: Sequence[_Places], base_clear: tuple[float, str], blocked: Counter[str]
+) -> tuple[str, float | None]:
+    """Why nothing goes from here, and how much too short the arm is when it is."""
+    kind = "tube" if isinstance(thing, Tube) else "edge"
+    if base_clear[0] <= 0.0:
+        return f"The base itself would stand in keep-out '{base_clear[1]}', whatever holds it.", None
+    if blocked:
+        name = min(blocked, key=lambda one: (-blocked[one], one))
+        return f"From {kind} '{thing.name}' '{mount.name}' is long enough, but keep-out '{name}' is in the way.", None
+    nearest = float(options[0].distance_m.min())
+    short = min(too_short_m(nearest, option.links) for option in options)
+    if short > 0.0:
+        return (
+            f"'{mount.name}' is {spoken(short, 'mm')} too short from the nearest point of {kind} '{thing.name}', with a tenth of it "
+            "left for adjustment."
+        ), short
+    furthest = float(options[0].distance_m.max())
+    near = min(too_close_m(furthest, option.links) for option in options)
+    if near == 0.0:
+        return f"'{mount.name}' ends there from no clamp point of {kind} '{thing.name}': too near or too far.", None
+    return f"'{mount.name}' cannot fold so far: {kind} '{thing.name}' is {spoken(near, 'mm')} too near.", None
