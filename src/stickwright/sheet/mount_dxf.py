@@ -15,7 +15,7 @@ from typing import TYPE_CHECKING, Any
 from stickwright.errors import BadInput, Problem
 from stickwright.model.mounting import SiteMount
 from stickwright.model.plan import Plan
-from stickwright.model.room import Room
+from stickwright.model.room import Edge, Room, Tube
 from stickwright.sheet.mount_drawing import along_words
 from stickwright.sheet.mount_shapes import Shape, base_of, mount_shapes, room_shapes
 from stickwright.sheet.mount_views import Spot, View, bounds, dimension_lines, flat, hull
@@ -31,8 +31,9 @@ LAYERS = (
     "BODY", "SEAT", "TUBES", "EDGES", "SURFACES", "KEEP_OUT", "LANDMARKS", "MOUNT", "STICK", "CABLE", "DIMENSIONS", "WORDS",
 )  # fmt: skip
 """Each thing lies on the layer of what it is, so that it can be shown and hidden."""
-_TEXT_MM, _APART_MM, _ROW_MM = 12.0, 220.0, 40.0
+_TEXT_MM, _APART_MM, _ROW_MM = 8.0, 220.0, 30.0
 _DASHED = ("KEEP_OUT", "CABLE")
+_NAMED = ("TUBES", "EDGES", "SURFACES", "KEEP_OUT", "LANDMARKS", "MOUNT", "STICK")
 
 
 def all_dxf(plan: Plan) -> dict[str, str]:
@@ -182,14 +183,19 @@ def _draw(space: Modelspace, shape: Shape, view: View, offset: Spot) -> None:
     else:
         space.add_point(spots[0], dxfattribs=on)
         space.add_circle(spots[0], 4.0, dxfattribs=on)
-    if shape.name and shape.layer not in ("SEAT", "CABLE"):
-        columns, rows = zip(*spots, strict=True)
+    if (
+        shape.layer in _NAMED
+        and shape.name not in ("", "contact point")
+        and (shape.layer, shape.form) != ("MOUNT", "solid")
+    ):
+        columns, rows = [spot[0] for spot in spots], [spot[1] for spot in spots]
+        note = f" ({shape.note})" if shape.note and shape.layer in ("TUBES", "EDGES") else ""
         at = (
-            (spots[0][0] + 6.0, spots[0][1] + 6.0)
+            (columns[0] + 6.0, rows[0] - 10.0)
             if shape.form == "dot"
             else ((min(columns) + max(columns)) / 2, max(rows) + 4.0)
         )
-        _words(space, f"{shape.name}{f' ({shape.note})' if shape.note else ''}", at, shape.layer)
+        _words(space, f"{shape.name}{note}", at, shape.layer)
 
 
 def _bar(space: Modelspace, start: Spot, end: Spot, half: float, on: dict[str, Any]) -> None:
@@ -215,6 +221,7 @@ def _words(space: Modelspace, text: str, at: Spot, layer: str) -> None:
 def _dimensions(space: Modelspace, mount: SiteMount, room: Room, view: View, offset: Spot) -> float:
     """True dimensions in rows below and columns beside; the lowest height that they take."""
     lines = dimension_lines(mount, room, view)
+    _along(space, mount, room, view, offset)
     spots = [_mm(spot, offset) for line in lines for spot in (line.start, line.end)]
     if not spots:
         return math.inf
@@ -235,3 +242,18 @@ def _dimensions(space: Modelspace, mount: SiteMount, room: Room, view: View, off
             text=f"{line.to} <>", dxfattribs={"layer": "DIMENSIONS"},
         ).render()  # fmt: skip
     return lowest
+
+
+def _along(space: Modelspace, mount: SiteMount, room: Room, view: View, offset: Spot) -> None:
+    """The distance along the tube to the clamp, in the view that shows its true length."""
+    arm = mount.choice.arm if mount.choice is not None else None
+    lines: tuple[Tube | Edge, ...] = (*room.tube, *room.edge)
+    line = next((one for one in lines if arm is not None and one.name == arm.clamp), None)
+    if arm is None or line is None or not arm.points_m:
+        return
+    first, last = _mm(flat(line.from_m, view), offset), _mm(flat(arm.points_m[0], view), offset)
+    if abs(math.dist(first, last) - in_unit(arm.along_m, "mm")) > 0.5:
+        return
+    space.add_aligned_dim(
+        p1=first, p2=last, distance=_ROW_MM, dimstyle="STICKWRIGHT", text="along <>", dxfattribs={"layer": "DIMENSIONS"}
+    ).render()

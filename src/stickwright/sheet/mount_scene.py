@@ -1,0 +1,242 @@
+"""The mounts of a plan as one page that can be turned: a single HTML file that asks no network for anything."""
+
+from __future__ import annotations
+
+import base64
+import hashlib
+import json
+import re
+from collections.abc import Iterable, Sequence
+from html import escape
+from pathlib import Path
+from typing import Any
+
+from stickwright.errors import BadInput, Problem
+from stickwright.model.mounting import SiteMount
+from stickwright.model.plan import Plan
+from stickwright.model.room import Room
+from stickwright.sheet.mount_drawing import along_words, dimension_rows, mount_alt
+from stickwright.sheet.mount_shapes import Point, Shape, base_of, dimension_ends, forward_of, mount_shapes, room_shapes
+from stickwright.sheet.mount_words import check_words, fails_words, give_words, joint_words, patch_words, pose_words
+from stickwright.sheet.printed import ASSUMED, clause, in_unit, sentence
+from stickwright.sheet.why_so import findings_rows
+
+__all__ = ["place_rows", "scene_data", "scene_html"]
+
+_TEMPLATES = Path(__file__).with_name("templates")
+_KINDS = {
+    "TUBES": "tube", "EDGES": "edge", "SURFACES": "surface", "KEEP_OUT": "keep free", "LANDMARKS": "landmark",
+    "MOUNT": "mount", "STICK": "stick", "CABLE": "cable",
+}  # fmt: skip
+_ARROW_M, _ACROSS_M = 0.12, 0.85
+_BODY_M: Point = (0.0, 0.15, 0.20)  # the middle of the sign
+
+
+def scene_html(plan: Plan) -> str:
+    """The page, with its pictures' data, its tables, and rules that let nothing in from outside.
+
+    Parameters
+    ----------
+    plan : Plan
+        A finished plan whose room is described.
+
+    Returns
+    -------
+    str
+        HTML, the same for the same plan.
+
+    Raises
+    ------
+    BadInput
+        No stick was given a place.
+    """
+    told = [one for one in plan.mounts if one.pose is not None]
+    room = plan.room
+    if room is None or not told:
+        raise BadInput(
+            Problem(
+                "--scene", "no stick that was given a place", "a case with a room.toml and a stick that fits",
+                "Describe the room first: what there is to hold on to, and where the part rests.",
+            )
+        )  # fmt: skip
+    style, script = _part("scene.css"), _part("scene.js")
+    data = json.dumps([scene_data(plan, one, room) for one in told], ensure_ascii=False, allow_nan=False)
+    parts = {
+        "policy": f"default-src 'none'; script-src {_hash(script)}; style-src {_hash(style)}; base-uri 'none'; form-action 'none'",
+        "title": escape(f"Where it goes, and what holds it: player {plan.player}"),
+        "style": style,
+        "choice": _choice(told),
+        "tables": "\n".join(_tables(plan, one, room) for one in told),
+        "foot": escape(f"stickwright {plan.version}, {plan.made_on}. Not a medical device: local rules, the seating clinic and "
+                       "the treating team come first."),
+        "data": data.replace("<", "\\u003c"),
+        "script": script,
+    }  # fmt: skip
+    return re.sub(r"@@(\w+)@@", lambda found: parts[found[1]], _part("scene.html"))
+
+
+def _part(name: str) -> str:
+    return (_TEMPLATES / name).read_text(encoding="utf-8")
+
+
+def _hash(text: str) -> str:
+    """What the policy knows this very text by."""
+    return f"'sha256-{base64.b64encode(hashlib.sha256(text.encode()).digest()).decode()}'"
+
+
+def _choice(mounts: Sequence[SiteMount]) -> str:
+    if len(mounts) < 2:
+        return ""
+    options = "".join(
+        f'<option value="{place}">{escape(f"{one.device} at the {one.site}")}</option>'
+        for place, one in enumerate(mounts)
+    )
+    return f'<p class="choice"><label for="choice">Show</label> <select id="choice">{options}</select></p>'
+
+
+# --- the picture ------------------------------------------------------------------------------------------------------------
+
+
+def scene_data(plan: Plan, mount: SiteMount, room: Room) -> dict[str, Any]:
+    """What the picture of one mount is drawn from.
+
+    Parameters
+    ----------
+    plan : Plan
+        A finished plan.
+    mount : SiteMount
+        One of its mounts, with a pose.
+    room : Room
+        The plan's room.
+
+    Returns
+    -------
+    dict
+        JSON-ready bodies, distances and the arrow, in millimetre.
+    """
+    shapes = _shapes(plan, mount, room)
+    distances = []
+    for one in mount.choice.dimensions if mount.choice is not None else ():
+        ends = dimension_ends(mount, room, one)
+        if ends is not None:
+            start, end, axis = ends
+            foot = tuple(end[place] if place == axis else start[place] for place in range(3))
+            text = f"{one.to} {in_unit(one.distance_m, 'mm'):.0f} mm {one.along}"
+            distances.append({"from": _mm(start), "to": _mm((foot[0], foot[1], foot[2])), "text": text})
+    return {
+        "alt": mount_alt(mount, room),
+        "shapes": [
+            {
+                "layer": one.layer, "name": one.name, "form": one.form, "points": [_mm(point) for point in one.points],
+                "thick": round(in_unit(one.thick_m, "mm"), 1), "sure": one.sure,
+            }
+            for one in shapes
+        ],
+        "distances": distances,
+        "forward": _forward(mount),
+        "middle": _mm(_middle(mount)),
+"across": round(in_unit(_ACROSS_M, "mm"), 1),
+    }  # fmt: skip
+
+
+def _shapes(plan: Plan, mount: SiteMount, room: Room) -> tuple[Shape, ...]:
+    contact = mount.pose.contact_m if mount.pose is not None else None
+    return (*room_shapes(room, mount.site, contact), *mount_shapes(mount, room, base_of(plan, mount)))
+
+
+def _middle(mount: SiteMount) -> Point:
+    """What the picture turns about: a good way from the player's middle to the stick."""
+    at = mount.pose.base_m if mount.pose is not None else _BODY_M
+    x, y, z = (body + 0.6 * (base - body) for body, base in zip(_BODY_M, at, strict=True))
+    return x, y, z
+
+
+def _forward(mount: SiteMount) -> list[list[float]]:
+    if mount.pose is None:
+        return []
+    _, forward, _ = forward_of(mount.pose)
+    x, y, z = (at + _ARROW_M * way for at, way in zip(mount.pose.base_m, forward, strict=True))
+    return [_mm(mount.pose.base_m), _mm((x, y, z))]
+
+
+def _mm(point: Point) -> list[float]:
+    return [round(in_unit(number, "mm"), 1) for number in point]
+
+
+# --- the tables -------------------------------------------------------------------------------------------------------------
+
+
+def place_rows(shapes: Iterable[Shape]) -> list[list[str]]:
+    """What stands where, for those who do not see the picture.
+
+    Parameters
+    ----------
+    shapes : iterable of Shape
+        Bodies; those without a name and the sign of the player are left out.
+
+    Returns
+    -------
+    list
+        Rows of: what, name, then right, forward and up of the seat reference point in millimetre, and a note.
+    """
+    rows = []
+    for one in shapes:
+        if one.name and one.layer in _KINDS:
+            spans = [_span(sorted(in_unit(point[axis], "mm") for point in one.points)) for axis in range(3)]
+            rows.append([_KINDS[one.layer], one.name, *spans, one.note])
+    return rows
+
+
+def _span(along_mm: Sequence[float]) -> str:
+    low, high = (
+        f"{number:.0f}".replace("-0", "0") if abs(number) < 0.5 else f"{number:.0f}"
+        for number in (along_mm[0], along_mm[-1])
+    )
+    return low if low == high else f"{low} to {high}"
+
+
+def _tables(plan: Plan, mount: SiteMount, room: Room) -> str:
+    choice = mount.choice
+    told = [f"<h2>{escape(f'{mount.device} at the {mount.site}')}</h2>", f"<p>{escape(sentence(mount.sentence))}</p>"]
+    told += [f'<p class="care"><strong>Caution.</strong> {escape(one.text)}</p>' for one in mount.cautions]
+    if mount.pose is not None:
+        told += [f"<p>{escape(line)}</p>" for line in pose_words(mount.pose, mount.device)]
+    if choice is not None:
+        held = [choice.mount, *([patch_words(choice)] if patch_words(choice) else []), along_words(mount, room)]
+        told.append(f"<p>Held by: {escape('; '.join(part for part in held if part))}.</p>")
+        told.append(_list("Joints", joint_words(choice)))
+        rows = [row for row in dimension_rows(mount) if "named in" not in row[2]]
+        told.append(_table(f"Distances to measure again, {mount.site}", ("from", "to", "distance"), rows))
+        told.append(_list("What it must hold", [f"{check_words(one)}." for one in choice.checks]))
+        told += [
+            f"<p>{escape(line)}</p>"
+            for line in (*give_words(choice), *(f"{ASSUMED}: {clause(one)}." for one in choice.assumed))
+        ]
+    told.append(_list("What else there is, and what fails", [fails_words(one) for one in mount.fits if one != choice]))
+    told += [
+        f"<p><strong>{escape(level)}:</strong> {escape(text)}</p>" for level, text in findings_rows(mount.findings)
+    ]
+    heads = ("what", "name", "right, mm", "forward, mm", "up, mm", "note")
+    told.append(
+        _table(
+            f"What stands where about {mount.device} at the {mount.site}, from the seat reference point",
+            heads,
+            place_rows(_shapes(plan, mount, room)),
+        )
+    )
+    return f"<section>{''.join(told)}</section>"
+
+
+def _table(caption: str, heads: Sequence[str], rows: Sequence[Sequence[str]]) -> str:
+    if not rows:
+        return ""
+    top = "".join(f'<th scope="col">{escape(head)}</th>' for head in heads)
+    body = "".join(f"<tr>{''.join(f'<td>{escape(cell)}</td>' for cell in row)}</tr>" for row in rows)
+    table = f"<table><caption>{escape(caption)}</caption><thead><tr>{top}</tr></thead><tbody>{body}</tbody></table>"
+    return f'<div class="wide" role="region" tabindex="0" aria-label="{escape(caption)}">{table}</div>'
+
+
+def _list(title: str, lines: Sequence[str]) -> str:
+    if not lines:
+        return ""
+    return f"<h3>{escape(title)}</h3><ul>{''.join(f'<li>{escape(line)}</li>' for line in lines)}</ul>"
