@@ -334,3 +334,26 @@ def test_all_doubts_at_once():
         + FACE
     )
     assert [one[0] for one in told(text)].count("!") == 6
+
+
+def test_a_bolt_may_be_beside_the_seat():
+    """A landmark close to the origin is no slip of a unit; a tube there would be asked about."""
+    assert told(WHOLE + '[[landmark]]\nname = "seat bolt"\nat_mm = [20, 5, -10]\n') == []
+
+
+def test_feet_and_knees_go_under_tables():
+    """A foot or knee under the tray is where it belongs; a hand beside the tray is not under it, however low."""
+    player = PLAYER + '[[site]]\nname = "knee"\npart = "knee"\n'
+    knee = '[[place]]\nsite = "knee"\nat_mm = [-100, 450, 120]\n'
+    assert told(WHOLE + knee, player) == []
+    (sentence,) = told(WHOLE + knee, player.replace('part = "knee"', 'part = "hand"'))
+    assert '"knee" would be under "tray", 130 mm below its top' in sentence
+    for beside in ("[-310, 400, 120]", "[-210, 190, 120]", "[-210, 610, 120]"):
+        assert told(WHOLE.replace("[-210, 400, 270]", beside)) == []
+
+
+def test_a_site_with_stick_readings_is_missed_before_one_that_presses():
+    """Without an action named, the site that was measured for a stick comes first."""
+    player = PLAYER.replace('action = "move"\n', "[[site.reading]]\ndirection_deg = 0\nforce_n = 1\n")
+    (sentence,) = told(TUBE + FACE + FOOT, player)
+    assert 'the place of "chin" would settle most' in sentence
