@@ -27,14 +27,17 @@ from stickwright.mechanics.fit import Rules
 from stickwright.mechanics.setups import at_contact, setups_of
 from stickwright.model.case import Case
 from stickwright.model.game import Game
+from stickwright.model.mounting import SiteMount
 from stickwright.model.plan import Fit, Plan, SitePlan
 from stickwright.model.player import Player, Site, StickReach
 from stickwright.model.recorded import Finding
 from stickwright.model.recording import Recording
 from stickwright.model.sharing import Placement, Sharing
 from stickwright.model.wishes import Wishes
+from stickwright.mounting.choose import held_of, pushes_of, site_mount
 from stickwright.siting import (
     KnownSite,
+    behind_mount,
     judged_for,
     known_site,
     offered,
@@ -49,6 +52,8 @@ __all__ = ["DRAWS", "SEED", "plan"]
 Array = NDArray[np.float64]
 DRAWS = 500
 MOST_DRAWS = 20_000
+NOTABLE_LOSS = 0.01
+"""Share of the throw lost to a mount's give below which nothing is worked out again."""
 SEED = 20260101
 
 
@@ -123,6 +128,7 @@ def plan(
     sharing = _shared(
         case, sites, known, rules, wishes, why, lambda share: tell("sharing out the actions", 0.6 + 0.25 * share)
     )
+    sharing, known, mounts = _mounted(case, sites, known, rules, wishes, why, sharing, findings)
     works = [_finished(case, one, _action_at(one.site, sharing), rules, wishes, sharing) for one in known]
     tell("next reading", 0.95)
     works.sort(key=lambda work: (not _placed(work.site.name, sharing), *_site_order(work, case.game)))
@@ -149,6 +155,8 @@ def plan(
         seed=seed,
         draws=draws,
         sharing=sharing,
+        mounts=mounts,
+        room=case.room,
     )
 
 
@@ -219,6 +227,60 @@ def _shared(
     return share_out(
         pressing, offers, wishes=wishes, usable=[site.name for site in sites], tiring_share=tiring, why=why, tell=tell
     )
+
+
+def _mounted(
+    case: Case,
+    sites: Sequence[Site],
+    known: list[KnownSite],
+    rules: Rules,
+    wishes: Wishes,
+    why: str | None,
+    sharing: Sharing | None,
+    findings: list[Finding],
+) -> tuple[Sharing | None, list[KnownSite], tuple[SiteMount, ...]]:
+    """What holds each stick; and where that gives, everything once more as the stick behind it feels the player."""
+    if case.room is None or sharing is None:
+        return sharing, known, ()
+    mounts = _holders(case, known, sharing)
+    soft = {
+        one.site: one.choice.give_n_per_m
+        for one in mounts
+        if one.choice is not None and one.choice.lost_share >= NOTABLE_LOSS
+    }
+    if not soft:
+        return sharing, known, mounts
+    felt = [behind_mount(one, soft[one.site.name]) if one.site.name in soft else one for one in known]
+    again = _shared(case, sites, felt, rules, wishes, why, lambda _share: None)
+    if again is None:
+        return sharing, known, mounts
+    for site in soft:
+        before, after = _placement_at(site, sharing), _placement_at(site, again)
+        if before is not None and after is not None and before.device != after.device:
+            text = (
+                f"{site}: what holds the stick gives, and behind it {after.device} does better than {before.device}, which "
+                "would be right on something firm."
+            )
+            findings.append(Finding("note", "give", text))
+    return again, felt, _holders(case, felt, again)
+
+
+def _holders(case: Case, known: Sequence[KnownSite], sharing: Sharing) -> tuple[SiteMount, ...]:
+    out = []
+    for one in known:
+        placement = _placement_at(one.site.name, sharing)
+        if placement is None or placement.fit is None or case.room is None:
+            continue
+        directions = one.ability.report.directions
+        pushes = pushes_of(one.site, [direction.force_n.value for direction in directions])
+        out.append(
+            site_mount(
+                one.site, held_of(placement.fit, case.kit), case.room, case.kit, pushes,
+                direction_rad=[direction.direction_rad for direction in directions],
+                reach_m=[direction.reach_m.value for direction in directions],
+            )
+        )  # fmt: skip
+    return tuple(out)
 
 
 def _as_recorded(player: Player, known: Sequence[KnownSite]) -> Player:

@@ -23,11 +23,13 @@ from stickwright.model.plan import Demand, Fit, SitePlan
 from stickwright.model.player import Site
 from stickwright.model.recorded import Finding, TraceReport
 from stickwright.model.recording import Recording
+from stickwright.mounting.give import force_with_give
 from stickwright.wording import site_findings, site_sentence, tired
 
 __all__ = [
     "Judged",
     "KnownSite",
+    "behind_mount",
     "judged_for",
     "known_site",
     "offered",
@@ -162,6 +164,19 @@ def known_site(
             )
         return None
     return KnownSite(site, known, rng, mine, reports, tuple(heard), _stick_scale(case.kit, rng, draws))
+
+
+def behind_mount(one: KnownSite, give_n_per_m: float) -> KnownSite:
+    """A site as a stick feels it that stands on something that gives.
+
+    Parameters
+    ----------
+    one : KnownSite
+    give_n_per_m : float
+        Stiffness of all that holds the stick.
+    """
+    felt = force_with_give(one.ability.force_n, one.ability.reach_m, give_n_per_m)
+    return replace(one, ability=replace(one.ability, force_n=felt))
 
 
 def judged_for(case: Case, one: KnownSite, action: str | None, rules: Rules) -> Judged:

@@ -64,6 +64,8 @@ class Stick(Measured):
     """Time to set it up each day."""
     takes_toppers: bool = True
     """Whether toppers and extensions fit on it."""
+    pivot_height_m: Annotated[float, Plausible(0.0, 0.3)] | None = None
+    """Pivot above the underside of the base; the height of the base when not said."""
 
 
 class Topper(Measured):

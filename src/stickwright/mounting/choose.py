@@ -1,0 +1,427 @@
+"""What holds a device in its place: every surface it could stand on and every arm that reaches, checked, refused or ranked.
+
+Those that hold come first: least throw lost, fewest parts, quickest to take off. What does not hold says why and what would
+make it hold. What breaks a hard safety rule is refused, whatever else it does well.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+
+import numpy as np
+from numpy.typing import NDArray
+
+from stickwright.model.kit import Fastener, Kit, Mount
+from stickwright.model.mounting import ArmPose, Check, Dimension, MountFit, Pose, SiteMount
+from stickwright.model.parts import NEEDS_CLEARANCE
+from stickwright.model.plan import Fit
+from stickwright.model.player import Site
+from stickwright.model.recorded import Finding
+from stickwright.model.room import Room, Surface
+from stickwright.mounting.footing import Foot, foot_checks, with_fastener
+from stickwright.mounting.frames import pivot_of, relative_shift_m
+from stickwright.mounting.friction import assumed_friction
+from stickwright.mounting.give import droop_m, droop_rad, lost_share, ringing_hz
+from stickwright.mounting.pose import placed, pose_of
+from stickwright.mounting.search import arm_reaches
+from stickwright.mounting.standing import clamp_checks, surface_checks
+from stickwright.mounting.statics import Pushes, arm_weights, joint_checks
+from stickwright.units import spoken
+
+__all__ = ["Held", "held_of", "pushes_of", "site_mount", "without_place"]
+
+Array = NDArray[np.float64]
+LEVEL_M = 0.012
+"""How far a base may be off the height of a surface before something must go under it, or it is too high."""
+MOST_PACKED_M = 0.120
+"""Packing under a base beyond which it is no longer steady: common practice, no source."""
+MOST_RAISED_M = 0.040
+"""By which a pad may raise a part that lies on something: common practice, no source."""
+RAISED_PARTS = frozenset({"fingertip", "thumb", "hand", "forearm", "elbow", "foot", "toe"})
+TAKE_OFF_S = 10.0
+"""Longest that taking a device away for a transfer may last: common practice, no source."""
+ARMS = ("friction arm", "gooseneck")
+
+
+@dataclass(frozen=True)
+class Held:
+    """The device to be held.
+
+    Parameters
+    ----------
+    device : str
+    base_m : tuple of 3 floats or None
+        Length, width, height of the base.
+    mass_kg : float or None
+    contact_height_m : float
+        Contact point above the pivot, with all that stands on it.
+    full_force_n : float
+        At the stop.
+    travel_m : float
+        From centre to stop.
+    tilt_rad : float
+        What is built under the base.
+    own_slope_rad : float
+        Of the stick against its base.
+    pivot_height_m : float or None
+        Pivot above the underside of the base.
+    """
+
+    device: str
+    base_m: tuple[float, float, float] | None
+    mass_kg: float | None
+    contact_height_m: float
+    full_force_n: float
+    travel_m: float
+    tilt_rad: float = 0.0
+    own_slope_rad: float = 0.0
+    pivot_height_m: float | None = None
+
+    @property
+    def pivot_m(self) -> float | None:
+        """Pivot above the underside: as measured, else the height of the base."""
+        return self.pivot_height_m if self.pivot_height_m is not None else self.base_m[2] if self.base_m else None
+
+
+def held_of(fit: Fit, kit: Kit) -> Held:
+    """The stick of a fit as something to be held.
+
+    Parameters
+    ----------
+    fit : Fit
+    kit : Kit
+    """
+    pivot = next((stick.pivot_height_m for stick in kit.stick if stick.name == fit.stick), None)
+    return Held(
+        fit.stick, fit.base_m, fit.mass_kg, fit.contact_height_m, fit.full_force_n, fit.travel_m, fit.built_tilt_rad,
+        fit.tilt_rad - fit.built_tilt_rad, pivot,
+    )  # fmt: skip
+
+
+def pushes_of(site: Site, force_n: Sequence[float]) -> Pushes:
+    """The hardest pushes at a site.
+
+    Parameters
+    ----------
+    site : Site
+    force_n : sequence of float
+        Comfortable force in each direction.
+    """
+    spasm = max(site.spasm.peak_n, default=0.0) if site.spasm is not None else 0.0
+    return Pushes(max(force_n, default=0.0), spasm)
+
+
+def without_place(site: Site, device: str) -> SiteMount:
+    """What can be said of a site whose place nobody measured.
+
+    Parameters
+    ----------
+    site : Site
+    device : str
+    """
+    text = (
+        f"Where the contact point of {site.name} lies was not measured, so nothing is said of what could hold {device}: add a "
+        f'[[place]] with site = "{site.name}" and at_mm to room.toml.'
+    )
+    return SiteMount(site.name, device, None, None, (), text, (), (Finding("query", "place", text),))
+
+
+def site_mount(
+    site: Site,
+    held: Held,
+    room: Room,
+    kit: Kit,
+    pushes: Pushes,
+    *,
+    direction_rad: Sequence[float],
+    reach_m: Sequence[float],
+) -> SiteMount:
+    """Where one device goes and what holds it.
+
+    Parameters
+    ----------
+    site : Site
+    held : Held
+    room : Room
+    kit : Kit
+    pushes : Pushes
+    direction_rad, reach_m : sequence of float, shape (k,)
+        The player's comfortable reach.
+
+    Raises
+    ------
+    BadInput
+        Tape distances that cannot meet.
+    """
+    where = placed(site, room)
+    if where is None:
+        return without_place(site, held.device)
+    pose = pose_of(
+        site, where, base_height_m=held.pivot_m, contact_height_m=held.contact_height_m,
+        tilt_rad=held.tilt_rad, own_slope_rad=held.own_slope_rad, direction_rad=direction_rad, reach_m=reach_m,
+    )  # fmt: skip
+    fits: list[MountFit] = []
+    for surface in room.surface:
+        fits += _on_surface(site, held, pose, room, kit, pushes, surface, where.moves_with)
+    arms = [mount for mount in kit.mount if mount.kind in ARMS and mount.in_stock]
+    for mount, found in zip(
+        arms, arm_reaches(pose, room, arms, moves_with=where.moves_with, base_m=held.base_m), strict=True
+    ):
+        fits += [_on_arm(site, held, pose, room, kit, pushes, mount, way) for way in found.poses[:2]]
+        if not found.poses:
+            fits.append(_cannot(mount, found.reasons[0] if found.reasons else "there is nothing to clamp it to"))
+    ordered = tuple(sorted(fits, key=_rank))
+    choice = next((fit for fit in ordered if fit.verdict == "holds"), None)
+    return SiteMount(
+        site.name, held.device, pose, choice, ordered, _sentence(site, held, choice, ordered), (), where.findings
+    )
+
+
+def _rank(fit: MountFit) -> tuple[object, ...]:
+    order = {"holds": 0, "does not hold": 1, "refused": 2}[fit.verdict]
+    margin = -fit.margin if order else 0.0
+    return (
+        order,
+        margin,
+        round(fit.lost_share, 3),
+        len(fit.parts),
+        fit.take_off_s or math.inf,
+        -min(fit.margin, 10.0),
+        fit.mount,
+    )
+
+
+def _margin(checks: Sequence[Check]) -> float:
+    return min((check.factor / check.wanted for check in checks if check.wanted > 0), default=math.inf)
+
+
+def _reach_of(held: Held) -> float:
+    """Contact point above the underside of the base."""
+    return held.contact_height_m + (held.pivot_m or 0.0)
+
+
+def _on_surface(
+    site: Site, held: Held, pose: Pose, room: Room, kit: Kit, pushes: Pushes, surface: Surface, moves_with: str
+) -> list[MountFit]:
+    """Standing on a table, tray or floor, free or fixed by each fastener of the kit."""
+    x, y, z = pose.base_m
+    left, near, top = surface.corner_m
+    width, depth = surface.size_m
+    long, wide = (held.base_m[0], held.base_m[1]) if held.base_m else (0.0, 0.0)
+    half = max(long, wide) / 2
+    if not (left - half <= x <= left + width + half and near - half <= y <= near + depth + half):
+        return []
+    gap = z - top
+    if gap > 4 * MOST_PACKED_M or gap < -4 * MOST_PACKED_M:  # another storey of the room
+        return []
+    fails: list[str] = []
+    parts = [held.device]
+    if gap > MOST_PACKED_M:
+        fails.append(f"{surface.name} is {spoken(gap, 'mm')} below the underside of the base: too far to pack up")
+    elif gap > LEVEL_M:
+        parts.append(f"packing {spoken(gap, 'mm')} high, screwed or bonded under the base")
+    elif gap < -LEVEL_M and -gap <= MOST_RAISED_M and site.part in RAISED_PARTS:
+        parts.append(f"support under the part, {spoken(-gap, 'mm')} higher than now")
+    elif gap < -LEVEL_M:
+        fails.append(f"{surface.name} is {spoken(-gap, 'mm')} too high: the base would stand in it")
+    over = [side for side, off in (("left", left - (x - half)), ("right", x + half - left - width),
+                                   ("near side", near - (y - half)), ("far side", y + half - near - depth)) if off > 0.005]  # fmt: skip
+    if over:
+        fails.append(f"the base would hang over the {' and '.join(over)} of {surface.name}")
+    refused = list(_shift(site, pose, room, moves_with, surface.moves_with, surface.name))
+    friction, assumed = assumed_friction(surface.material, "smooth plastic")
+    friction, assumed = assumed_friction(surface.material, "smooth plastic")
+    slope = max(abs(room.tilt_from_rad), abs(room.tilt_to_rad)) if surface.moves_with == "seat" else 0.0
+    foot = Foot(
+        (long or 0.05, wide or 0.05),
+        _reach_of(held) + max(0.0, gap),
+        held.mass_kg or 0.0,
+        friction=friction,
+        assumed=assumed,
+        tilt_rad=slope,
+    )
+    under = surface_checks(surface, pushes, _reach_of(held), held.mass_kg or 0.0)
+    out = []
+    for fastener in (None, *(one for one in kit.fastener if one.in_stock)):
+        checks = (*foot_checks(with_fastener(foot, fastener), pushes), *under)
+        bad = [check.words.rstrip(".") for check in checks if not check.holds]
+        out.append(
+            MountFit(
+                mount=surface.name, kind=surface.kind, on=surface.name, fastener=fastener.name if fastener else None,
+                patch_m=_patch(foot, fastener, pushes), arm=None, checks=checks, margin=_margin(checks),
+                give_n_per_m=math.inf, lost_share=0.0, droop_m=0.0, droop_rad=0.0, ringing_hz=math.nan,
+                parts=(*parts, *((fastener.name,) if fastener else ())), take_off_s=TAKE_OFF_S,
+                verdict="refused" if refused else "does not hold" if fails or bad else "holds",
+                fails=(*fails, *bad), refused=tuple(refused), change=_change(checks, fails, surface),
+                dimensions=_dimensions(room, pose, surface.moves_with), cable_m=None,
+                assumed=(assumed,) if fastener is None else (),
+            )
+        )  # fmt: skip
+    return out
+
+
+def _patch(foot: Foot, fastener: Fastener | None, pushes: Pushes) -> tuple[float, float] | None:
+    return foot.patch if fastener is not None and pushes.working_n > 0 else None
+
+
+def _shift(site: Site, pose: Pose, room: Room, moves: str, holder: str, name: str) -> Sequence[str]:
+    """A holder that does not tilt with the part it serves."""
+    change = room.tilt_to_rad - room.tilt_from_rad
+    if moves == holder or change <= 0 or "seat" not in (moves, holder):
+        return ()
+    pivot, _ = pivot_of(room)
+    off = relative_shift_m(pose.contact_m, pivot, change)
+    if off <= pose.tolerance_m:
+        return ()
+    return (
+        f"{name} does not tilt with the seat: over {spoken(change, 'deg')} of tilt {site.name} moves {spoken(off, 'mm')} against "
+        f"it, and {spoken(pose.tolerance_m, 'mm')} is the most",
+    )
+
+
+def _change(checks: Sequence[Check], fails: Sequence[str], surface: Surface) -> str:
+    """The least that would make it hold."""
+    bad = [check for check in checks if not check.holds]
+    if fails or not bad:
+        return ""
+    worst = min(bad, key=lambda check: check.factor / check.wanted)
+    if worst.what in ("sliding", "tipping") and not surface.fastened and surface.name in worst.words:
+        return f"Bolt or clamp {surface.name} down."
+    if worst.what in ("sliding", "tipping"):
+        return "Fix the base with a fastener instead of leaving it to friction."
+    if worst.factor > 0:
+        return f"A fastener {worst.wanted / worst.factor:.1f} times as strong, or as much more of its area, would hold."
+    return "Read the label of the fastener: its strength is not known."
+
+
+def _on_arm(
+    site: Site, held: Held, pose: Pose, room: Room, kit: Kit, pushes: Pushes, mount: Mount, way: ArmPose
+) -> MountFit:
+    """On an arm or gooseneck clamped to a tube or an edge."""
+    device_kg = held.mass_kg or 0.0
+    plate = _stronger_first(kit)
+    weights = arm_weights(way.points_m, mount.mass_kg or 0.0, pose.base_m, device_kg)
+    tilts = (room.tilt_from_rad, room.tilt_to_rad) if _seat_clamp(room, way.clamp) else (0.0,)
+    lets_go = any(one.kind == "breakaway coupling" and one.in_stock for one in kit.mount)
+    checks = list(
+        joint_checks(
+            way.points_m, mount.holding_nm, pushes, weights, contact_m=pose.contact_m, tilts_rad=tilts, lets_go=lets_go
+        )
+    )
+    along = _along(room, way.clamp)
+    if along is not None:
+        slips = mount.holding_nm[0] if mount.holding_nm else None
+        checks += clamp_checks(
+            way.points_m[0], along, pose.contact_m, pushes, weights, slips, tilts_rad=tilts, lets_go=lets_go
+        )
+    parts = [held.device, mount.name]
+    fastener = plate[0] if plate else None
+    if fastener is not None:
+        long, wide = (held.base_m[0], held.base_m[1]) if held.base_m else (0.05, 0.05)
+        foot = Foot((long, wide), _reach_of(held), device_kg, fastener=fastener)
+        checks += foot_checks(foot, pushes)
+        parts.append(fastener.name)
+    refused = []
+    if site.part in NEEDS_CLEARANCE:
+        if lets_go:
+            parts.append("breakaway coupling")
+        else:
+            refused.append(f"{site.name} needs a coupling that lets go, and the kit has none")
+    bad = [check.words.rstrip(".") for check in checks if not check.holds]
+    give = mount.give_n_per_m if mount.give_n_per_m is not None else math.inf
+    sunk = droop_m(device_kg, give) if math.isfinite(give) else 0.0
+    length = sum(mount.links_m) or 1e-9
+    assumed = (
+        ()
+        if mount.give_n_per_m is not None
+        else (f"how far {mount.name} gives was not measured: hang a kilogram on its end",)
+    )
+    return MountFit(
+        mount=mount.name, kind=mount.kind, on=way.clamp, fastener=fastener.name if fastener else None,
+        patch_m=(held.base_m[0], held.base_m[1]) if held.base_m and fastener else None, arm=way, checks=tuple(checks),
+        margin=_margin(checks), give_n_per_m=give, lost_share=lost_share(held.full_force_n, give, held.travel_m),
+        droop_m=sunk, droop_rad=droop_rad(sunk, length) if sunk else 0.0,
+        ringing_hz=ringing_hz(give, device_kg or None) if math.isfinite(give) else math.nan, parts=tuple(parts),
+        take_off_s=TAKE_OFF_S if mount.swings_away else mount.setup_s,
+        verdict="refused" if refused else "does not hold" if bad else "holds", fails=tuple(bad), refused=tuple(refused),
+        change=_arm_change(checks), dimensions=_dimensions(room, pose, "seat", way),
+        cable_m=_length(way.points_m) + 0.15, assumed=assumed,
+    )  # fmt: skip
+
+
+def _stronger_first(kit: Kit) -> list[Fastener]:
+    known = [one for one in kit.fastener if one.in_stock and one.tension_pa is not None]
+    return sorted(known, key=lambda one: -(one.tension_pa or 0.0))
+
+
+def _seat_clamp(room: Room, clamp: str) -> bool:
+    holders = [
+        *((tube.name, tube.moves_with) for tube in room.tube),
+        *((edge.name, edge.moves_with) for edge in room.edge),
+    ]
+    return any(name == clamp and moves == "seat" for name, moves in holders)
+
+
+def _along(room: Room, clamp: str) -> tuple[float, float, float] | None:
+    """Direction of the tube that a clamp could turn on; an edge holds it by two jaws."""
+    tube = next((one for one in room.tube if one.name == clamp), None)
+    if tube is None:
+        return None
+    x, y, z = (end - start for start, end in zip(tube.from_m, tube.to_m, strict=True))
+    return (x, y, z)
+
+
+def _arm_change(checks: Sequence[Check]) -> str:
+    bad = [check for check in checks if not check.holds and check.factor > 0]
+    if not bad:
+        return ""
+    worst = min(bad, key=lambda check: check.factor / check.wanted)
+    return (
+        f"Joints that hold {worst.wanted / worst.factor:.1f} times as much, or an arm that much shorter."
+        if worst.unit == "nm"
+        else f"A fastener {worst.wanted / worst.factor:.1f} times as strong."
+    )
+
+
+def _length(points: Sequence[tuple[float, float, float]]) -> float:
+    return sum(math.dist(a, b) for a, b in pairwise(points))
+
+
+def _cannot(mount: Mount, why: str) -> MountFit:
+    """An arm that does not reach from anywhere."""
+    return MountFit(
+        mount=mount.name, kind=mount.kind, on="", fastener=None, patch_m=None, arm=None, checks=(), margin=0.0,
+        give_n_per_m=math.inf, lost_share=0.0, droop_m=0.0, droop_rad=0.0, ringing_hz=math.nan, parts=(mount.name,),
+        take_off_s=None, verdict="does not hold", fails=(why.rstrip("."),), refused=(), change="", dimensions=(), cable_m=None,
+    )  # fmt: skip
+
+
+def _dimensions(room: Room, pose: Pose, moves_with: str, way: ArmPose | None = None) -> tuple[Dimension, ...]:
+    """From the nearest landmark that moves with the holder: sideways, forward and up to the middle of the base."""
+    near = [mark for mark in room.landmark if mark.moves_with == moves_with] or list(room.landmark)
+    if not near:
+        return ()
+    out: list[Dimension] = []
+    for to, point in (("middle of the base's underside", pose.base_m), *((("clamp", way.points_m[0]),) if way else ())):
+        mark = min(near, key=lambda one: math.dist(one.at_m, point))
+        for axis, (plus, minus) in enumerate((("right", "left"), ("forward", "back"), ("up", "down"))):
+            off = point[axis] - mark.at_m[axis]
+            out.append(Dimension(mark.name, to, plus if off >= 0 else minus, abs(off)))  # type: ignore[arg-type]
+    return tuple(out)
+
+
+def _sentence(site: Site, held: Held, choice: MountFit | None, fits: Sequence[MountFit]) -> str:
+    if choice is not None:
+        how = f", fixed with {choice.fastener}" if choice.fastener else ""
+        lost = f"; its give takes {100 * choice.lost_share:.0f} % of the throw" if choice.lost_share >= 0.005 else ""
+        what = f"{choice.mount}, clamped to the {choice.on}" if choice.arm is not None else f"the {choice.on}"
+        return f"{held.device} for {site.name}: on {what}{how}{lost}."
+    if not fits:
+        return f"Nothing in the kit or the room comes near where {held.device} must stand for {site.name}."
+    first = fits[0]
+    why = (first.refused or first.fails or ("it does not hold",))[0]
+    change = f" {first.change}" if first.change else ""
+    return f"Nothing here holds {held.device} for {site.name}. Nearest comes {first.mount}: {why}.{change}"
