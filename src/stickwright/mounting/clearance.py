@@ -153,11 +153,10 @@ def clearances_m(
         radius = np.maximum(np.hypot(*(start_m[:, 1:] - axis).T), np.hypot(*(end_m[:, 1:] - axis).T))
         between = 0.5 * group.step_rad * radius[:, None]
         ample = enough_m + float(between.max(initial=0.0))
-        found = np.full((len(start_m), len(group.names)), ample)
-        for turn in group.tilts_rad:
-            start = tilted(start_m, float(turn), group.pivot_m) if turn else start_m
-            end = tilted(end_m, float(turn), group.pivot_m) if turn else end_m
-            np.minimum(found, _distances(start, end, group, ample), out=found)
+        start = np.concatenate([tilted(start_m, float(turn), group.pivot_m) for turn in group.tilts_rad])
+        end = np.concatenate([tilted(end_m, float(turn), group.pivot_m) for turn in group.tilts_rad])
+        each = _distances(start, end, group, ample).reshape(len(group.tilts_rad), len(start_m), len(group.names))
+        found = each.min(axis=0)
         found = np.clip(found - between, 0.0, enough_m)
         columns.append(found)
         names.extend(group.names)
@@ -171,11 +170,12 @@ def _distances(start: Array, end: Array, group: Boxes, enough_m: float) -> Array
         return segment_box_m(start, end, group.low_m, group.high_m)
     middle, half = 0.5 * (start + end), 0.5 * np.linalg.norm(end - start, axis=1)
     found = np.full((len(start), len(group.names)), enough_m)
+    off = middle[:, None] - np.clip(middle[:, None], group.low_m, group.high_m)
+    near = np.einsum("nkx,nkx->nk", off, off) < (half[:, None] + enough_m) ** 2
     for box in range(len(group.names)):
-        off = middle - np.clip(middle, group.low_m[box], group.high_m[box])
-        near = np.flatnonzero(np.einsum("nx,nx->n", off, off) < (half + enough_m) ** 2)
-        if len(near):
+        some = np.flatnonzero(near[:, box])
+        if len(some):
             one = slice(box, box + 1)
-            exact = segment_box_m(start[near], end[near], group.low_m[one], group.high_m[one])[:, 0]
-            found[near, box] = np.minimum(exact, enough_m)
+            exact = segment_box_m(start[some], end[some], group.low_m[one], group.high_m[one])[:, 0]
+            found[some, box] = np.minimum(exact, enough_m)
     return found

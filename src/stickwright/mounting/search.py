@@ -44,6 +44,8 @@ ROOMY_M = 0.050
 """More clearance than this is worth nothing more."""
 BASE_LINES = 5
 BATCH = 8
+FIRST_SWIVELS = (1, 6)
+"""Most clamp points are free at the first swivel or by the sixth; the rest are tried together."""
 
 
 @dataclass(frozen=True)
@@ -258,7 +260,7 @@ def _points_along(thing: Tube | Edge) -> tuple[Array, Array]:
     """Distances along a tube or edge, and the points there."""
     start, end = np.asarray(thing.from_m), np.asarray(thing.to_m)
     length = float(np.linalg.norm(end - start))
-    along = np.append(np.arange(0.0, length - 1e-9, CLAMP_STEP_M), length).astype(np.float64)
+    along = np.append(np.arange(0.0, length - 1e-9, CLAMP_STEP_M), length)
     share = along / length if length > 0.0 else np.zeros_like(along)
     return along, start + share[:, None] * (end - start)
 
@@ -361,7 +363,7 @@ def _within(option: _Places) -> NDArray[np.bool_]:
 
 
 def _swivels(links: Sequence[float]) -> Array:
-    return np.arange(SWIVELS) * (2.0 * np.pi / SWIVELS) if len(links) == 2 else np.zeros(1)
+    return np.arange(SWIVELS if len(links) == 2 else 1, dtype=np.float64) * (2.0 * np.pi / SWIVELS)
 
 
 def _arm_points(option: _Places, places: NDArray[np.intp], swivel_rad: Array) -> Array:
@@ -403,14 +405,16 @@ def _search(
 def _free(
     option: _Places, open_: NDArray[np.bool_], boxes: Sequence[Boxes], blocked: Counter[str]
 ) -> NDArray[np.bool_]:
-    """Clamp points from which some swivel stays clear; each swivel is tried only where none before it did."""
+    """Clamp points from which some swivel stays clear; a few swivels at a time, each only where none before it did."""
     free = np.zeros(len(open_), dtype=bool)
-    for swivel in _swivels(option.links):
+    swivels = _swivels(option.links)
+    for some in np.split(swivels, FIRST_SWIVELS):
         places = np.flatnonzero(open_ & ~free)
-        if not len(places):
+        if not len(places) or not len(some):
             break
-        clear, which, names = _clearance(_arm_points(option, places, np.full(len(places), swivel)), boxes, 0.0)
-        free[places[clear >= 0.0]] = True
+        each, turn = np.repeat(places, len(some)), np.tile(some, len(places))
+        clear, which, names = _clearance(_arm_points(option, each, turn), boxes, 0.0)
+        free[each[clear >= 0.0]] = True
         blocked.update(names[box] for box in which[clear < 0.0])
     return free
 
