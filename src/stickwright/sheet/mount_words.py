@@ -10,6 +10,7 @@ from stickwright.model.plan import Caution, Plan
 from stickwright.sheet.mount_drawing import along_words, dimension_rows, joint_label
 from stickwright.sheet.printed import ASSUMED, clause, in_unit, label_of, listed, plain, sentence, share, wrapped
 from stickwright.sheet.why_so import findings_rows
+from stickwright.units import to_si
 
 __all__ = [
     "asked_of",
@@ -201,17 +202,17 @@ def joint_words(choice: MountFit) -> list[str]:
 # --- the checks -------------------------------------------------------------------------------------------------------------
 
 
-def quantity(value_si: float, unit: str, bare: bool = False) -> str:
-    """A load or limit as it is read, without its unit when the next number carries it.
+def quantity(value: float, unit: str, bare: bool = False) -> str:
+    """A load or limit, told in its unit, without the unit when the next number carries it.
 
     Examples
     --------
-    >>> quantity(3.14, "nm"), quantity(27000.0, "kpa"), quantity(3.14, "nm", bare=True)
+    >>> quantity(3.14, "nm"), quantity(27.0, "kpa"), quantity(3.14, "nm", bare=True)
     ('3.1 N m', '27 kPa', '3.1')
     """
-    text = plain(value_si, unit)
+    text = plain(to_si(value, unit), unit)
     label = label_of(unit)
-    return text.removesuffix(label).rstrip() if bare and label and math.isfinite(value_si) else text
+    return text.removesuffix(label).rstrip() if bare and label and math.isfinite(value) else text
 
 
 def check_words(check: Check) -> str:
