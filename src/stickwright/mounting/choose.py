@@ -41,8 +41,6 @@ MOST_PACKED_M = 0.120
 MOST_RAISED_M = 0.040
 """By which a pad may raise a part that lies on something: common practice, no source."""
 RAISED_PARTS = frozenset({"fingertip", "thumb", "hand", "forearm", "elbow", "foot", "toe"})
-TAKE_OFF_S = 10.0
-"""Longest that taking a device away for a transfer may last: common practice, no source."""
 ARMS = ("friction arm", "gooseneck")
 
 
@@ -253,7 +251,7 @@ def _on_surface(
                 mount=surface.name, kind=surface.kind, on=surface.name, fastener=fastener.name if fastener else None,
                 patch_m=_patch(foot, fastener, pushes), arm=None, checks=checks, margin=_margin(checks),
                 give_n_per_m=math.inf, lost_share=0.0, droop_m=0.0, droop_rad=0.0, ringing_hz=math.nan,
-                parts=(*parts, *((fastener.name,) if fastener else ())), take_off_s=TAKE_OFF_S,
+                parts=(*parts, *((fastener.name,) if fastener else ())), take_off_s=None,
                 verdict="refused" if refused else "does not hold" if fails or bad else "holds",
                 fails=(*fails, *bad), refused=tuple(refused), change=_change(checks, fails, surface),
                 dimensions=_dimensions(room, pose, surface.moves_with), cable_m=None,
@@ -345,7 +343,7 @@ def _on_arm(
         margin=_margin(checks), give_n_per_m=give, lost_share=lost_share(held.full_force_n, give, held.travel_m),
         droop_m=sunk, droop_rad=droop_rad(sunk, length) if sunk else 0.0,
         ringing_hz=ringing_hz(give, device_kg or None) if math.isfinite(give) else math.nan, parts=tuple(parts),
-        take_off_s=TAKE_OFF_S if mount.swings_away else mount.setup_s,
+        take_off_s=None,
         verdict="refused" if refused else "does not hold" if bad else "holds", fails=tuple(bad), refused=tuple(refused),
         change=_arm_change(checks), dimensions=_dimensions(room, pose, "seat", way),
         cable_m=_length(way.points_m) + 0.15, assumed=assumed,
@@ -405,7 +403,7 @@ def _dimensions(room: Room, pose: Pose, moves_with: str, way: ArmPose | None = N
     if not near:
         return ()
     out: list[Dimension] = []
-    for to, point in (("middle of the base's underside", pose.base_m), *((("clamp", way.points_m[0]),) if way else ())):
+    for to, point in (("middle of the base", pose.base_m), *((("clamp", way.points_m[0]),) if way else ())):
         mark = min(near, key=lambda one: math.dist(one.at_m, point))
         for axis, (plus, minus) in enumerate((("right", "left"), ("forward", "back"), ("up", "down"))):
             off = point[axis] - mark.at_m[axis]

@@ -71,7 +71,7 @@ def _block(plan: Plan, mount: SiteMount, width: int) -> str:
 
 def _held(plan: Plan, mount: SiteMount, choice: MountFit) -> Iterator[str]:
     fixed = patch_words(choice)
-    on = f", on {choice.on}" if choice.on != choice.mount else ""
+    on = f", on {choice.on}" if choice.on not in ("", choice.mount) else ""
     yield f"Held by: {choice.mount}{on}{f'; {fixed}' if fixed else ''}."
     if plan.room is not None and (along := along_words(mount, plan.room)):
         yield f"Clamp {along}."
@@ -250,6 +250,8 @@ def asked_of(check: Check) -> str:
     """
     if math.isnan(check.load) and math.isnan(check.limit):
         return "not known"
+    if math.isinf(check.limit):
+        return clause(check.words) or "nothing loads it"
     load = quantity(check.load, check.unit, bare=math.isfinite(check.limit))
     limit = _trimmed(quantity(check.limit, check.unit))
     return f"{load} of {limit}, {factor_words(check)}"
@@ -316,7 +318,7 @@ def fails_words(other: MountFit) -> str:
     other : MountFit
         Not the chosen one.
     """
-    named = f"{other.mount} on {other.on}" if other.on != other.mount else other.mount
+    named = f"{other.mount} on {other.on}" if other.on not in ("", other.mount) else other.mount
     named += f" with {other.fastener}" if other.fastener else ""
     change = f" Smallest change: {sentence(other.change)}" if other.change else ""
     if other.verdict == "holds":
