@@ -62,6 +62,8 @@ def _plan_options(plan: argparse.ArgumentParser) -> None:
     )
     plan.add_argument("--json", metavar="OUT.json", help="everything, for other programs")
     plan.add_argument("--svg-dir", metavar="FOLDER", help="each figure as SVG")
+    plan.add_argument("--dxf", metavar="FOLDER", help="each mount for a drawing program, in millimetre (needs ezdxf)")
+    plan.add_argument("--scene", metavar="OUT.html", help="the mounts as one page that can be turned, without network")
     plan.add_argument("--draws", type=int, default=500, metavar="N", help="draws behind every interval (default 500)")
     plan.add_argument("--seed", type=int, metavar="N", help="seed of the draws, to repeat a plan exactly")
     plan.add_argument("--date", metavar="YYYY-MM-DD", help="date to print (today)")
@@ -345,7 +347,7 @@ def _plan(options: argparse.Namespace) -> int:
             progress=lambda what, share: tell(what, 0.05 + 0.75 * share),
         )
         written: list[Path] = []
-        wants_sheet = options.pdf or not (options.json or options.svg_dir)
+        wants_sheet = options.pdf or not (options.json or options.svg_dir or options.dxf or options.scene)
         if wants_sheet:
             from stickwright.sheet.document import sheet_pdf
 
@@ -362,6 +364,19 @@ def _plan(options: argparse.Namespace) -> int:
             for name, svg in all_figures(result).items():
                 write_whole(folder / f"{name}.svg", svg)
             written.append(folder)
+        if options.dxf:
+            from stickwright.sheet.mount_dxf import all_dxf
+
+            files, folder = all_dxf(result), Path(options.dxf)
+            folder.mkdir(parents=True, exist_ok=True)
+            for name, text in files.items():
+                write_whole(folder / f"{name}.dxf", text)
+            written.append(folder)
+        if options.scene:
+            from stickwright.sheet.mount_scene import scene_html
+
+            write_whole(Path(options.scene), scene_html(result))
+            written.append(Path(options.scene))
         if options.json:
             from stickwright.sheet.serial import plan_json
 
@@ -372,7 +387,8 @@ def _plan(options: argparse.Namespace) -> int:
     print(plan_words(result))
     _say_noticed(queries, options.case)
     for path in written:
-        print(f"{'The sheet' if path.suffix == '.pdf' else 'Figures' if path.is_dir() else 'Everything'}: {path}")
+        kind = {".pdf": "The sheet", ".html": "The mounts, to turn"}.get(path.suffix, "Everything")
+        print(f"{'Drawings' if path.is_dir() else kind}: {path}")
     return 0
 
 
