@@ -18,7 +18,7 @@ from stickwright.units import STANDARD_GRAVITY, figures, spoken
 
 __all__ = [
     "CREEP_SHARE", "FASTENER_FACTOR", "FRICTION_FACTOR", "Foot", "fastener_checks", "foot_checks", "patch_needed_m", "sliding_checks",
-    "tipping_checks",
+    "tipping_checks", "with_fastener",
 ]  # fmt: skip
 
 FASTENER_FACTOR = 3.0
@@ -444,5 +444,14 @@ def foot_checks(foot: Foot, pushes: Pushes) -> tuple[Check, ...]:
 
 
 def with_fastener(foot: Foot, fastener: Fastener | None, patch_m: tuple[float, float] | None = None) -> Foot:
-    """The same base, fixed otherwise."""
+    """The same base, fixed otherwise.
+
+    Parameters
+    ----------
+    foot : Foot
+    fastener : Fastener or None
+        None when it lies free.
+    patch_m : tuple of 2 floats, optional
+        Of the fastener; the whole underside when not said.
+    """
     return replace(foot, fastener=fastener, patch_m=patch_m)
