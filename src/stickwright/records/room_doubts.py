@@ -29,6 +29,8 @@ _SLAB_M = 0.050
 """No table or tray is thicker: deeper than this a part is under it, not in it."""
 _TAPE_M = 0.020
 """Point and tape that differ by more: one of them is off."""
+_LONGEST_M = 3.0
+"""Of a tape and of a coordinate in a room file."""
 _SLOPE_RAD = math.radians(5)
 _UNDER_TABLES = ("knee", "thigh", "foot", "toe")
 _NEAR_FACE = ("chin", "lip", "cheek", "tongue", "head")
@@ -134,6 +136,8 @@ def _meeting(where: str, tapes: list[_Table], landmarks: dict[str, _Table]) -> I
         there = typed_point(*landmarks[name], Landmark, "at_m") if isinstance(name, str) and name in landmarks else None
         if there is None or distance is None:
             return
+        if not 0 <= distance[1] <= _LONGEST_M or max(map(abs, there.at_m)) > _LONGEST_M:
+            return  # refused where it was typed
         known.append(TapePoint(str(name), there.at_m, distance[1]))
     try:
         found = taped_point(known, where)
