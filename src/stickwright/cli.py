@@ -450,7 +450,7 @@ def _new(options: argparse.Namespace) -> int:
 
     for path in new_case(Path(options.case), options.game):
         print(f"wrote {path}")
-    print(f"Fill in player.toml, kit.toml, game.toml and hub.toml, then: stickwright check {options.case}")
+    print(f"Fill in player.toml, kit.toml, game.toml, hub.toml and room.toml, then: stickwright check {options.case}")
     return 0
 
 

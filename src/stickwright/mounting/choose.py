@@ -14,6 +14,7 @@ from itertools import pairwise
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.errors import BadInput
 from stickwright.model.kit import Fastener, Kit, Mount
 from stickwright.model.mounting import ArmPose, Check, Dimension, MountFit, Pose, SiteMount
 from stickwright.model.parts import NEEDS_CLEARANCE
@@ -148,13 +149,12 @@ def site_mount(
     pushes : Pushes
     direction_rad, reach_m : sequence of float, shape (k,)
         The player's comfortable reach.
-
-    Raises
-    ------
-    BadInput
-        Tape distances that cannot meet.
     """
-    where = placed(site, room)
+    try:
+        where = placed(site, room)
+    except BadInput as refused:  # tape that does not lead to a point is a state, like a place not measured
+        text = " ".join(str(problem) for problem in refused.problems)
+        return SiteMount(site.name, held.device, None, None, (), text, (), (Finding("query", "place", text),))
     if where is None:
         return without_place(site, held.device)
     pose = pose_of(

@@ -88,8 +88,10 @@ def _held(plan: Plan, mount: SiteMount, choice: MountFit) -> Iterator[str]:
         )
     if choice.take_off_s is not None:
         yield f"Comes off in {_trimmed(plain(choice.take_off_s, 's'))}."
+    yield from _cautions(one for one in mount.cautions if one.about == "transfer")
     if choice.cable_m is not None:
         yield f"Cable along it: {plain(choice.cable_m, 'mm')}."
+    yield from _cautions(one for one in mount.cautions if one.about == "cable")
     if choice.fails or choice.refused:
         yield fails_words(choice)
     yield from (f"{ASSUMED}: {clause(one)}." for one in choice.assumed)
@@ -116,7 +118,7 @@ def beside_a_number(caution: Caution, mount: SiteMount) -> bool:
     """
     checks = mount.choice.checks if mount.choice is not None else ()
     posed = mount.pose is not None and caution.about in _PLACE
-    given = mount.choice is not None and caution.about.startswith(_GIVE)
+    given = mount.choice is not None and (caution.about.startswith(_GIVE) or caution.about in ("cable", "transfer"))
     return posed or given or any(_beside(caution, check) for check in checks)
 
 
@@ -210,7 +212,7 @@ def quantity(value: float, unit: str, bare: bool = False) -> str:
     >>> quantity(3.14, "nm"), quantity(27.0, "kpa"), quantity(3.14, "nm", bare=True)
     ('3.1 N m', '27 kPa', '3.1')
     """
-    text = plain(to_si(value, unit), unit)
+    text = plain(to_si(value, unit), unit) if unit else plain(value, "")
     label = label_of(unit)
     return text.removesuffix(label).rstrip() if bare and label and math.isfinite(value) else text
 
@@ -234,7 +236,9 @@ def check_words(check: Check) -> str:
     told = asked_of(check)
     said = (
         f"; {clause(check.words)}"
-        if check.words and not (math.isfinite(check.load) and math.isfinite(check.limit))
+        if check.words
+        and not math.isinf(check.limit)
+        and not (math.isfinite(check.load) and math.isfinite(check.limit))
         else ""
     )
     return f"{mark}{what}: {told}{said}{assumed}"
