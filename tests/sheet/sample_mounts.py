@@ -71,7 +71,7 @@ def arm() -> MountFit:
             check("joint 2", "working", 0.5, 4.0, "nm", 2.0),
             check("joint 1", "weight", 0.4, 4.0, "nm", 2.0, assumed="the arm's weight was not measured"),
             check("fastener shear", "working", 2.2, 210.0, "kpa", 3.0),
-            check("width", "", 0.70, 0.75, "mm", 1.0, words="the arm stands out 20 mm beyond the chair"),
+            check("width", "", 700.0, 750.0, "mm", 1.0, words="the arm stands out 20 mm beyond the chair"),
         ),
         margin=1.07, give_n_per_m=2200.0, lost_share=0.021, droop_m=0.0018, droop_rad=math.radians(0.4), ringing_hz=9.4,
         parts=("short arm", "plate 120 x 100", "mushroom-head fastener 40 x 30"), take_off_s=6.0, verdict="holds", fails=(),
@@ -142,7 +142,7 @@ def chin_mount() -> SiteMount:
     """A floor stand for a chin stick on a tilting chair: refused."""
     stand = MountFit(
         mount="floor stand", kind="floor stand", on="floor", fastener=None, patch_m=None, arm=None,
-        checks=(check("tilt", "", 0.230, 0.010, "mm", 1.0),), margin=0.04, give_n_per_m=math.nan, lost_share=math.nan,
+        checks=(check("tilt", "", 230.0, 10.0, "mm", 1.0),), margin=0.04, give_n_per_m=math.nan, lost_share=math.nan,
         droop_m=math.nan, droop_rad=math.nan, ringing_hz=math.nan, parts=("floor stand",), take_off_s=None,
         verdict="refused", fails=(), refused=("A stand on the floor does not tilt with the seat: the chin moves 230 mm away.",),
         change="Take an arm clamped to the back tube, which tilts with the seat.", dimensions=(), cable_m=None,

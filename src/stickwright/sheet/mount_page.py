@@ -22,7 +22,7 @@ from stickwright.sheet.mount_words import (
     quantity,
 )
 from stickwright.sheet.paper import width_mm
-from stickwright.sheet.printed import ASSUMED, clause, sentence
+from stickwright.sheet.printed import ASSUMED, clause, plain, sentence
 from stickwright.sheet.why_so import findings_rows
 
 __all__ = ["MOST_MOUNT_PAGES", "mount_page", "mounted", "unmounted_lines"]
@@ -131,4 +131,4 @@ def _clearance(choice: MountFit) -> list[str]:
     arm = choice.arm
     if arm is None or not arm.nearest:
         return []
-    return [f"Nearest to what is kept free: {quantity(arm.clearance_m, 'mm')} from {arm.nearest}, over the whole tilt."]
+    return [f"Nearest to what is kept free: {plain(arm.clearance_m, 'mm')} from {arm.nearest}, over the whole tilt."]

@@ -15,6 +15,7 @@ __all__ = ["DimensionLine", "Spot", "View", "bounds", "clipped_polygon", "dimens
 
 View = Literal["above", "right"]
 Spot = tuple[float, float]
+_LEAST_M = 0.002  # nearer than that two points are one on paper; the table has it
 
 
 def flat(point: Point, view: View) -> Spot:
@@ -167,7 +168,7 @@ def dimension_lines(mount: SiteMount, room: Room, view: View) -> list[DimensionL
     lines = []
     for one in told:
         ends = dimension_ends(mount, room, one)
-        if ends is None or (ends[2] == 2) != (view == "right"):
+        if ends is None or one.distance_m < _LEAST_M or (ends[2] == 2) != (view == "right"):
             continue
         start, end, axis = ends
         lines.append(DimensionLine(flat(start, view), flat(end, view), axis != 0, one.distance_m, one.to))
