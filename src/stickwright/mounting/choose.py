@@ -416,7 +416,8 @@ def _sentence(site: Site, held: Held, choice: MountFit | None, fits: Sequence[Mo
         how = f", fixed with {choice.fastener}" if choice.fastener else ""
         lost = f"; its give takes {100 * choice.lost_share:.0f} % of the throw" if choice.lost_share >= 0.005 else ""
         what = f"{choice.mount}, clamped to the {choice.on}" if choice.arm is not None else f"the {choice.on}"
-        return f"{held.device} for {site.name}: on {what}{how}{lost}."
+        needs = "".join(f"; with {part}" for part in choice.parts if part.startswith(("packing", "support")))
+        return f"{held.device} for {site.name}: on {what}{how}{needs}{lost}."
     if not fits:
         return f"Nothing in the kit or the room comes near where {held.device} must stand for {site.name}."
     first = fits[0]
