@@ -91,6 +91,13 @@ class TestABlowOf85Newton:
         said = smallest_change(foot_checks(foot, BLOW), foot=foot, pushes=BLOW, fasteners=(HOOKS, UNREAD, MUSHROOMS))
         assert said == "Fix the base with mushroom-head instead of hook-and-loop."
 
+    def test_what_is_not_in_stock_is_not_offered(self):
+        """The mushroom heads are lent out: the stick must come down instead."""
+        foot = Foot(BASE, 0.095, 0.9, fastener=HOOKS)
+        lent = MUSHROOMS.model_copy(update={"in_stock": 0})
+        said = smallest_change(foot_checks(foot, BLOW), foot=foot, pushes=BLOW, fasteners=(lent,))
+        assert said.startswith("Lower the contact point")
+
     def test_without_one_the_stick_must_come_down(self):
         """27 to 11.67 kPa: 95 x 11.67 / 26.7 = 41.5 mm, told in whole millimetres and so that it holds."""
         foot = Foot(BASE, 0.095, 0.9, fastener=HOOKS)

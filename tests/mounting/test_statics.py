@@ -26,8 +26,8 @@ MARIT = [((0.17, 0.0, 0.0), 1.8 / 0.17 / STANDARD_GRAVITY)]
 CHIN_M = (0.34, 0.0, 0.0)
 
 places = st.tuples(*[st.floats(-0.6, 0.6)] * 3)
-masses = st.lists(st.tuples(places, st.floats(0.0, 3.0)), min_size=1, max_size=4)
-forces = st.floats(0.0, 100.0)
+masses = st.lists(st.tuples(places, st.floats(0.001, 3.0)), min_size=1, max_size=4)
+forces = st.floats(0.001, 100.0)
 
 
 @settings(max_examples=25)
