@@ -15,6 +15,8 @@ __all__ = ["Boxes", "boxes_seen_from", "clearances_m", "segment_box_m"]
 
 Array = NDArray[np.float64]
 TILT_STEP_RAD = np.pi / 180
+ROUNDING_M = 1e-9
+"""So that what is surely far enough still is once the slack has been taken off again."""
 
 
 def segment_box_m(start_m: Array, end_m: Array, low_m: Array, high_m: Array) -> Array:
@@ -152,7 +154,7 @@ def clearances_m(
         axis = np.asarray(group.pivot_m)[1:]
         radius = np.maximum(np.hypot(*(start_m[:, 1:] - axis).T), np.hypot(*(end_m[:, 1:] - axis).T))
         between = 0.5 * group.step_rad * radius[:, None]
-        ample = enough_m + float(between.max(initial=0.0))
+        ample = enough_m + float(between.max(initial=0.0)) + ROUNDING_M
         start = np.concatenate([tilted(start_m, float(turn), group.pivot_m) for turn in group.tilts_rad])
         end = np.concatenate([tilted(end_m, float(turn), group.pivot_m) for turn in group.tilts_rad])
         each = _distances(start, end, group, ample).reshape(len(group.tilts_rad), len(start_m), len(group.names))
