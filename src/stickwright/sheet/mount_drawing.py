@@ -11,7 +11,7 @@ import math
 from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING
 
-from stickwright.model.mounting import SiteMount
+from stickwright.model.mounting import Dimension, SiteMount
 from stickwright.model.room import Edge, Room, Tube
 from stickwright.sheet.ink import LINE_MM, Ink, text_mm
 from stickwright.sheet.mount_margin import FOOT_MM, ROW_MM, foot, outside_lines, whole_mm
@@ -41,6 +41,7 @@ _HEAD_MM, _GAP_MM = 5.2, 5.0
 _LEAST_FRAME_MM = 62.0  # a view narrower than that has no room for its names
 _PAD_M = 0.045
 _BESIDE_M = 0.10
+_NEAR_M = 0.12
 _TITLES: dict[View, str] = {
     "above": "From above: forward is up", "right": "From the player's right: forward is right",
 }  # fmt: skip
@@ -56,13 +57,31 @@ def dimension_rows(mount: SiteMount) -> tuple[tuple[str, str, str], ...]:
     """
     if mount.choice is None:
         return ()
-    rows = [(one.landmark, one.to, f"{whole_mm(one.distance_m)} {one.along}") for one in mount.choice.dimensions]
+    rows = [(one.landmark, one.to, far_words(one)) for one in mount.choice.dimensions]
     arm = mount.choice.arm
     if arm is not None and not any(arm.clamp in one.landmark and one.to == "clamp" for one in mount.choice.dimensions):
         rows.append(
             (arm.clamp, "clamp", f"{whole_mm(arm.along_m)} along it, from the end that is named in the drawing")
         )
     return tuple(rows)
+
+
+def far_words(one: Dimension) -> str:
+    """How far which way; what is not to the millimetre off is in line.
+
+    Examples
+    --------
+    >>> far_words(Dimension("bolt", "clamp", "left", 0.19)), far_words(Dimension("bolt", "clamp", "up", 0.0001))
+    ('190 mm left', 'level with it')
+    """
+    if one.distance_m >= 0.0005:
+        return f"{whole_mm(one.distance_m)} {one.along}"
+    return {
+        "up": "level with it",
+        "down": "level with it",
+        "left": "neither left nor right",
+        "right": "neither left nor right",
+    }.get(one.along, "neither forward nor back")
 
 
 def along_words(mount: SiteMount, room: Room) -> str:
@@ -217,7 +236,7 @@ def _room(frame: Frame, around: Sequence[Shape], room: Room, mount: SiteMount) -
         for colour, wide in ((_GREY, thick + 0.5), ("white", thick)):
             stroke(frame, [start, end], colour=colour, width=wide, cap="round", note=False)
     for one in around:
-        if one.layer == "SURFACES":
+        if one.layer == "SURFACES" and one.note != "floor":
             area(frame, _outline(frame, one), width=0.45)
         elif one.layer in ("TUBES", "EDGES"):
             _bar(frame, one)
@@ -397,8 +416,27 @@ def _told(
                 continue
             if layer == "CABLE" and _length_mm(frame, one) <= 3.0:
                 continue
+            if layer in ("TUBES", "EDGES", "SURFACES") and not _worth_naming(one, mount):
+                continue
             if anchors := _anchors(frame, [one]):
                 yield _name_of(one), anchors, False
+
+
+def _worth_naming(one: Shape, mount: SiteMount) -> bool:
+    """What holds the stick, what may not be clamped, and what is near enough to be taken for it."""
+    if mount.choice is not None and one.name == mount.choice.on:
+        return True
+    if one.note.startswith("no clamp"):
+        return True
+    if mount.pose is None or one.note == "floor":
+        return False
+    arm = mount.choice.arm if mount.choice is not None else None
+    spots = (mount.pose.base_m, *(arm.points_m if arm is not None else ()))
+    sides = tuple(zip(*one.points, strict=True))
+    return any(
+        all(min(side) - _NEAR_M <= at <= max(side) + _NEAR_M for side, at in zip(sides, spot, strict=True))
+        for spot in spots
+    )
 
 
 def joint_label(number: int, name: str) -> str:

@@ -29,20 +29,21 @@ def outside_lines(drawing: drawsvg.Drawing, frame: Frame, lines: Sequence[Dimens
     (left, _), (right, bottom) = frame.low, frame.high
     ordered = sorted(lines, key=lambda line: (line.distance_m, line.to))
     upright = [line for line in ordered if line.upright]
+    written = []
     for place, line in enumerate(upright):
         x = left - ROW_MM * (place + 1) + 3.9 if frame.view == "above" else right + ROW_MM * (place + 1) - 1.4
-        edge = left if frame.view == "above" else right
-        _dimension(drawing, frame, line, ((x, 0.0), (edge, 0.0)))
+        written.append(_dimension(drawing, frame, line, x))
     for place, line in enumerate(line for line in ordered if not line.upright):
-        _dimension(drawing, frame, line, ((0.0, bottom + ROW_MM * (place + 1) - 1.6), (0.0, bottom)))
+        written.append(_dimension(drawing, frame, line, bottom + ROW_MM * (place + 1) - 1.6))
+    for text, upright_one, at in written:  # after all lines, so that none runs through words
+        _write(drawing, text, upright_one, at)
 
 
-def _dimension(drawing: drawsvg.Drawing, frame: Frame, line: DimensionLine, row: tuple[Spot, Spot]) -> None:
-    """One distance: thin lines from its two points out of the frame, arrows between them, and what it is."""
+def _dimension(drawing: drawsvg.Drawing, frame: Frame, line: DimensionLine, row_mm: float) -> tuple[str, bool, Spot]:
+    """One distance: thin lines from its two points out of the frame, arrows between them; what is to be written where."""
     ink, axis = Ink(drawing), 1 if line.upright else 0
-    (rx, ry), _ = row
     spots = [frame.at(line.start), frame.at(line.end)]
-    ends: list[Spot] = [(rx, y) if line.upright else (x, ry) for x, y in spots]
+    ends: list[Spot] = [(row_mm, y) if line.upright else (x, row_mm) for x, y in spots]
     for spot, end in zip(spots, ends, strict=True):
         over = 1.0 if end[1 - axis] > spot[1 - axis] else -1.0
         ink.line(spot, (end[0] + over, end[1]) if line.upright else (end[0], end[1] + over), width=0.15)
@@ -64,12 +65,18 @@ def _dimension(drawing: drawsvg.Drawing, frame: Frame, line: DimensionLine, row:
     middle = (first[axis] + last[axis]) / 2 if long > 4.5 else first[axis] - 4.5 - wide / 2
     low, high = (frame.low[axis] + wide / 2, frame.high[axis] - wide / 2)
     middle = min(max(middle, low), high) if low < high else middle
-    if line.upright:
-        ink.box(rx - 3.5, middle - wide / 2, 3.2, wide, line_mm=0.0)
-        _turned_words(drawing, text, (rx - 0.9, middle))
+    return text, line.upright, (row_mm - 0.9, middle) if line.upright else (middle, row_mm - 0.9)
+
+
+def _write(drawing: drawsvg.Drawing, text: str, upright: bool, at: Spot) -> None:
+    """What a distance is, on white, beside its line."""
+    ink, (x, y), wide = Ink(drawing), at, text_mm(text)
+    if upright:
+        ink.box(x - 2.6, y - wide / 2, 3.2, wide, line_mm=0.0)
+        _turned_words(drawing, text, at)
     else:
-        ink.box(middle - wide / 2, ry - 3.5, wide, 3.2, line_mm=0.0)
-        ink.words(text, (middle, ry - 0.9), anchor="middle")
+        ink.box(x - wide / 2, y - 2.6, wide, 3.2, line_mm=0.0)
+        ink.words(text, at, anchor="middle")
 
 
 def _turned_words(drawing: drawsvg.Drawing, text: str, at: Spot) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from typing import Any
 
 from stickwright.model.mounting import Check, MountFit, SiteMount
@@ -123,6 +124,9 @@ def mount_page(plan: Plan, mount: SiteMount, height_mm: float = _DRAWING_MM) -> 
 def _check_row(check: Check) -> list[str]:
     """What, with which push, load, limit, factor, wanted, whether it holds; what was assumed beside its number."""
     what = f"{check.what} ({ASSUMED}: {clause(check.assumed)})" if check.assumed else check.what
+    if not math.isfinite(check.limit) and check.words:  # a sentence instead of numbers
+        told = f"{what}: {clause(check.words)}"
+        return [told, check.push, "", "", "", f"{check.wanted:g}", "yes" if check.holds else "NO"]
     load, limit = quantity(check.load, check.unit), quantity(check.limit, check.unit)
     return [what, check.push, load, limit, check_factor(check), f"{check.wanted:g}", "yes" if check.holds else "NO"]
 

@@ -212,7 +212,8 @@ def _measured(room: Room) -> Iterator[Shape]:
     for top in room.surface:
         (x, y, z), (wide, deep) = top.corner_m, top.size_m
         corners = _box((x, y, z - _SHEET_M), (x + wide, y + deep, z))
-        yield Shape("SURFACES", top.name, "solid", corners, note="fastened" if top.fastened else "")
+        note = "floor" if top.kind == "floor" else "fastened" if top.fastened else ""
+        yield Shape("SURFACES", top.name, "solid", corners, note=note)
     for box in room.keep_out:
         low = min(box.low_m[0], box.high_m[0]), min(box.low_m[1], box.high_m[1]), min(box.low_m[2], box.high_m[2])
         high = max(box.low_m[0], box.high_m[0]), max(box.low_m[1], box.high_m[1]), max(box.low_m[2], box.high_m[2])

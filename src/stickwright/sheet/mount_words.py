@@ -76,7 +76,9 @@ def _held(plan: Plan, mount: SiteMount, choice: MountFit) -> Iterator[str]:
     if plan.room is not None and (along := along_words(mount, plan.room)):
         yield f"Clamp {along}."
     yield from (f"{line}." for line in joint_words(choice))
-    yield from (f"From {start} to {to}: {far}." for start, to, far in dimension_rows(mount) if "named in" not in far)
+    rows = [row for row in dimension_rows(mount) if "named in" not in row[2]]
+    for start, to in dict.fromkeys(row[:2] for row in rows):
+        yield f"From {start} to {to}: {listed(far for *ends, far in rows if ends == [start, to])}."
     for check in choice.checks:
         yield f"{check_words(check)}."
         yield from _cautions(one for one in mount.cautions if _beside(one, check))
@@ -162,11 +164,10 @@ def pose_words(pose: Pose, device: str) -> list[str]:
 
 
 def _within(value_si: float, ending: str) -> str:
-    return (
-        f"±{_trimmed(plain(value_si, ending))}"
-        if math.isfinite(value_si) and value_si > 0
-        else "how far off is not known"
-    )
+    if not (math.isfinite(value_si) and value_si > 0):
+        return "how far off is not known"
+    digits = 1 if in_unit(value_si, ending) < 1 else 2  # finer than any tape
+    return f"±{_trimmed(plain(value_si, ending, digits))}"
 
 
 def patch_words(choice: MountFit) -> str:
