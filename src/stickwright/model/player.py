@@ -199,6 +199,8 @@ class Site(Measured):
     """Slope of the plane the limb moves in, towards the player; tilts are compared only when it is given."""
     cleared: Literal["yes", "ask", "no"] | None = None
     """Treating team's word for this site; needed for chin, lip, cheek, tongue and head."""
+    release_limit_n: Annotated[float, Plausible(0.5, 200.0)] | None = None
+    """Force at which a coupling here must let go at the latest, as agreed with the treating team; for sites at the head."""
     side: Literal["left", "right", "middle"] | None = None
     """Side of the body; by the site's name when not said."""
     press: Press | None = None
