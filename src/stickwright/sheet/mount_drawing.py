@@ -33,7 +33,7 @@ from stickwright.sheet.printed import listed
 if TYPE_CHECKING:
     import drawsvg
 
-__all__ = ["along_words", "dimension_rows", "joint_label", "mount_alt", "mount_drawing"]
+__all__ = ["along_words", "dimension_rows", "joint_label", "mount_alt", "mount_drawing", "worth_naming"]
 
 _ONE_TO = (1.0, 2.0, 2.5, 4.0, 5.0, 8.0, 10.0, 12.0, 15.0, 20.0, 25.0, 30.0, 40.0)
 _GREY = "#8c8c8c"
@@ -416,14 +416,22 @@ def _told(
                 continue
             if layer == "CABLE" and _length_mm(frame, one) <= 3.0:
                 continue
-            if layer in ("TUBES", "EDGES", "SURFACES") and not _worth_naming(one, mount):
+            if layer in ("TUBES", "EDGES", "SURFACES") and not worth_naming(one, mount):
                 continue
             if anchors := _anchors(frame, [one]):
                 yield _name_of(one), anchors, False
 
 
-def _worth_naming(one: Shape, mount: SiteMount) -> bool:
-    """What holds the stick, what may not be clamped, and what is near enough to be taken for it."""
+def worth_naming(one: Shape, mount: SiteMount) -> bool:
+    """What holds the stick, what may not be clamped, and what is near enough to be taken for it.
+
+    Parameters
+    ----------
+    one : Shape
+        A tube, edge or surface.
+    mount : SiteMount
+        What is shown.
+    """
     if mount.choice is not None and one.name == mount.choice.on:
         return True
     if one.note.startswith("no clamp"):

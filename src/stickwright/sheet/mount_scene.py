@@ -15,7 +15,7 @@ from stickwright.errors import BadInput, Problem
 from stickwright.model.mounting import SiteMount
 from stickwright.model.plan import Plan
 from stickwright.model.room import Room
-from stickwright.sheet.mount_drawing import along_words, dimension_rows, mount_alt
+from stickwright.sheet.mount_drawing import along_words, dimension_rows, mount_alt, worth_naming
 from stickwright.sheet.mount_shapes import Point, Shape, base_of, dimension_ends, forward_of, mount_shapes, room_shapes
 from stickwright.sheet.mount_words import check_words, fails_words, give_words, joint_words, patch_words, pose_words
 from stickwright.sheet.printed import ASSUMED, clause, in_unit, sentence
@@ -28,7 +28,7 @@ _KINDS = {
     "TUBES": "tube", "EDGES": "edge", "SURFACES": "surface", "KEEP_OUT": "keep free", "LANDMARKS": "landmark",
     "MOUNT": "mount", "STICK": "stick", "CABLE": "cable",
 }  # fmt: skip
-_ARROW_M, _ACROSS_M = 0.12, 0.85
+_ARROW_M, _ACROSS_M, _LEAST_M = 0.12, 0.85, 0.002
 _BODY_M: Point = (0.0, 0.15, 0.20)  # the middle of the sign
 
 
@@ -118,7 +118,7 @@ def scene_data(plan: Plan, mount: SiteMount, room: Room) -> dict[str, Any]:
     distances = []
     for one in mount.choice.dimensions if mount.choice is not None else ():
         ends = dimension_ends(mount, room, one)
-        if ends is not None:
+        if ends is not None and one.distance_m >= _LEAST_M:
             start, end, axis = ends
             foot = tuple(end[place] if place == axis else start[place] for place in range(3))
             text = f"{one.to.removeprefix('middle of the ')} {in_unit(one.distance_m, 'mm'):.0f} mm {one.along}"
@@ -129,6 +129,7 @@ def scene_data(plan: Plan, mount: SiteMount, room: Room) -> dict[str, Any]:
             {
                 "layer": one.layer, "name": one.name, "form": one.form, "points": [_mm(point) for point in one.points],
                 "thick": round(in_unit(one.thick_m, "mm"), 1), "sure": one.sure,
+                "told": _told(one, mount),
             }
             for one in shapes
         ],
@@ -137,6 +138,17 @@ def scene_data(plan: Plan, mount: SiteMount, room: Room) -> dict[str, Any]:
         "middle": _mm(_middle(mount)),
 "across": round(in_unit(_ACROSS_M, "mm"), 1),
     }  # fmt: skip
+
+
+def _told(one: Shape, mount: SiteMount) -> bool:
+    """Whether its name stands in the picture; the tables name everything."""
+    if not one.name or one.layer in ("BODY", "SEAT") or one.name == "contact point":
+        return False
+    if one.layer == "LANDMARKS":
+        return mount.choice is not None and one.name in {line.landmark for line in mount.choice.dimensions}
+    if one.layer in ("TUBES", "EDGES", "SURFACES"):
+        return worth_naming(one, mount)
+    return (one.layer, one.form) != ("MOUNT", "solid")
 
 
 def _shapes(plan: Plan, mount: SiteMount, room: Room) -> tuple[Shape, ...]:

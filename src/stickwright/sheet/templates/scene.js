@@ -73,7 +73,6 @@
       if (shape.layer === "KEEP_OUT") hatch(faces);
       for (const face of faces) {
         if (shape.layer === "STICK") { path(face, true); pen.fillStyle = "#fff"; pen.fill(); }
-        if (shape.layer === "SURFACES") { path(face, true); pen.fillStyle = "rgba(255,255,255,.75)"; pen.fill(); }
         const dash = shape.layer === "KEEP_OUT" ? [9, 5] : shape.sure || light ? [] : [5, 4];
         stroke(face, shape.layer === "STICK" ? 2.5 : light ? 1 : 1.6, light ? GREY : "#000", dash, true);
       }
@@ -140,7 +139,7 @@
     for (const line of one.distances) place(line.text, at(middle([line.from, line.to])), true);
     for (const layer of [...ORDER].reverse()) {
       for (const shape of one.shapes) {
-        if (shape.layer === layer && shape.name && layer !== "SEAT" && shape.name !== "contact point" && !(layer === "MOUNT" && shape.form === "solid")) {
+        if (shape.layer === layer && shape.told) {
           place(shape.name, at(middle(shape.points)), layer === "STICK" || layer === "MOUNT");
         }
       }
