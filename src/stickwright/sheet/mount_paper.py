@@ -62,6 +62,7 @@ def stroke(
     frame: Frame, spots: Sequence[Spot], *, colour: str = "black", width: float = 0.3, dash: str = "", cap: str = "butt",
     note: bool = True, weight: float = 1.0,
 ) -> None:  # fmt: skip
+    """A line through points, cut off at the frame; names keep off it when it is black."""
     import drawsvg
 
     more = {"stroke_dasharray": dash} if dash else {}
@@ -77,6 +78,7 @@ def area(
     frame: Frame, spots: Sequence[Spot], *, fill: str = "none", colour: str = "black", width: float = 0.3, dash: str = "",
     weight: float = 1.0,
 ) -> None:  # fmt: skip
+    """An outline, cut off at the frame; names keep off its lines."""
     import drawsvg
 
     if len(spots) < 2:
@@ -88,6 +90,7 @@ def area(
 
 
 def dot(frame: Frame, at: Spot, radius: float, fill: str, width: float = 0.4) -> None:
+    """A filled circle, cut off at the frame."""
     import drawsvg
 
     frame.group.append(drawsvg.Circle(*rounded(*at, radius), fill=fill, stroke="black", stroke_width=width))
@@ -95,12 +98,14 @@ def dot(frame: Frame, at: Spot, radius: float, fill: str, width: float = 0.4) ->
 
 
 def dot_on(drawing: drawsvg.Drawing, at: Spot, radius: float) -> None:
+    """The end of the line that leads from a name to its thing."""
     import drawsvg
 
     drawing.append(drawsvg.Circle(*rounded(*at, radius), fill="black"))
 
 
 def arrow(frame: Frame, start: Spot, tip: Spot, *, width: float) -> None:
+    """A line with a head, cut off at the frame."""
     far = math.dist(start, tip) or 1.0
     foot = tuple(b - (b - a) / far * 2.4 for a, b in zip(start, tip, strict=True))
     stroke(frame, [start, (foot[0], foot[1])], width=width, weight=4.0)
@@ -119,6 +124,7 @@ def head(onto: Any, start: Spot, tip: Spot, size: float = 1.8) -> None:
 
 
 def shifted(spot: Spot, x: float, y: float) -> Spot:
+    """A point so far to the right and down the paper."""
     return spot[0] + x, spot[1] + y
 
 
