@@ -23,6 +23,7 @@ from stickwright.errors import BadInput
 from stickwright.sheet.mount_dxf import LAYERS, all_dxf, mount_dxf
 from stickwright.sheet.mount_scene import place_rows, scene_html
 from stickwright.sheet.mount_shapes import room_shapes
+from stickwright.sheet.serial import plan_json
 
 
 @pytest.fixture(scope="module")
@@ -190,6 +191,14 @@ def test_a_name_cannot_break_out_of_the_page() -> None:
     page = scene_html(replace(plan, mounts=(hostile,)))
     assert not {"b", "img"} & {name for name, _ in parsed(page).tags}
     assert page.count("</script>") == 2
+
+
+def test_json_holds_mounts_and_room() -> None:
+    """Everything for other programs: poses, checks and the room, infinity as null."""
+    told = json.loads(plan_json(mounted_plan()))
+    assert told["mounts"][0]["choice"]["arm"]["along_m"] == 0.185
+    assert told["mounts"][1]["choice"]["give_n_per_m"] is None
+    assert told["room"]["tube"][0]["from_m"] == [0.27, 0.40, 0.18]
 
 
 def test_command_writes_both(

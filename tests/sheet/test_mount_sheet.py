@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+import math
 import re
 from dataclasses import replace
 
@@ -12,6 +13,7 @@ from sample_mounts import finger_mount, fist_mount, mounted_plan
 from sample_plan import sample_plan
 from sample_sharing import sharing
 
+from stickwright.model.mounting import Check
 from stickwright.sheet.document import sheet_content, sheet_pdf
 from stickwright.sheet.mount_page import mount_page, mounted, unmounted_lines
 
@@ -25,8 +27,13 @@ def pages_of(sheet: bytes) -> list[str]:
 
 
 @pytest.fixture(scope="module")
-def pages() -> list[str]:
-    return pages_of(sheet_pdf(mounted_plan()))
+def sheet() -> bytes:
+    return sheet_pdf(mounted_plan())
+
+
+@pytest.fixture(scope="module")
+def pages(sheet: bytes) -> list[str]:
+    return pages_of(sheet)
 
 
 def test_a_page_for_each_mounted_stick(pages: list[str]) -> None:
@@ -60,7 +67,7 @@ def test_nothing_unprintable(pages: list[str]) -> None:
         assert not re.search(r"(?<![a-zA-Z])(nan|inf|None|null)(?![a-zA-Z])", page)
 
 
-def test_writing_is_legible_on_paper() -> None:
+def test_writing_is_legible_on_paper(sheet: bytes) -> None:
     """No writing on the pages of the mounts is below 8.5 points, the drawing's included."""
     small: list[float] = []
 
@@ -69,7 +76,7 @@ def test_writing_is_legible_on_paper() -> None:
         if text.strip() and 0.1 < at < 8.45:
             small.append(at)
 
-    for page in PdfReader(io.BytesIO(sheet_pdf(mounted_plan()))).pages[1:3]:
+    for page in PdfReader(io.BytesIO(sheet)).pages[1:3]:
         page.extract_text(visitor_text=look)
     assert small == []
 
@@ -114,5 +121,15 @@ def test_twelve_pages_with_everything() -> None:
     assert heads == sorted(heads)  # type: ignore[type-var]
 
 
-def test_same_plan_same_bytes() -> None:
-    assert sheet_pdf(mounted_plan()) == sheet_pdf(mounted_plan())
+def test_same_plan_same_bytes(sheet: bytes) -> None:
+    assert sheet_pdf(mounted_plan()) == sheet
+
+
+def test_a_check_without_a_limit_is_a_sentence_in_the_table() -> None:
+    """A tray that is bolted down has no limit to divide by: what was found of it stands there, and no number."""
+    bolted = Check("tray", "", 0.0, math.inf, "n", math.inf, 1.0, True, "The tray is bolted: try it before play.", None)
+    mount = fist_mount()
+    assert mount.choice is not None
+    held = replace(mount, choice=replace(mount.choice, checks=(bolted,)))
+    (row,) = mount_page(mounted_plan(), held)["checks"]
+    assert row == ["tray: The tray is bolted: try it before play", "", "", "", "", "1", "yes"]
