@@ -213,6 +213,17 @@ class TestTilt:
         tilting = room_of(tube, keep_out=[table], tilt_pivot_mm=[0, 0, 0], tilt_from_deg=0, tilt_to_deg=25)
         assert "keep-out 'shelf'" in one(place, tilting).reasons[0]
 
+    def test_a_chair_can_roll_away_from_a_table(self) -> None:
+        """What is clamped to the room is right only where the chair stands: marked; on the chair itself, or in bed, not."""
+        pose = pose_at((0.3, 0.2, 0.3))
+        (told,) = one(pose, room_of(STAND)).assumed
+        assert told == (
+            "from 'floor stand' 'short arm' is right only while the chair stands where it stood: mark its place on the floor, within 4.0 mm"
+        )
+        assert one(pose, room_of({**STAND, "moves_with": "base"})).assumed == ()
+        assert one(pose, room_of(STAND, posture="bed")).assumed == ()
+        assert one(pose, room_of(STAND), moves_with="room").assumed == ()
+
     def test_a_pivot_nobody_measured_is_marked(self) -> None:
         """The assumption travels with the answer."""
         found = one(pose_at((0.3, 0.2, 0.3)), room_of(ARMREST, tilt_from_deg=0, tilt_to_deg=10))

@@ -214,15 +214,16 @@ def arm_reaches(
     >>> found.poses[0].clamp, round(found.poses[0].along_m, 3), round(found.ranges[0].to_m, 3)
     ('armrest', 0.3, 0.3)
     """
-    site = _Site(pose, room, tilts_with_seat(moves_with), tuple(base_m) if base_m else None)
+    site = _Site(pose, room, moves_with, tuple(base_m) if base_m else None)
     return tuple(_one_mount(mount, site) for mount in mounts)
 
 
 class _Site:
     """A pose in its room, as seen from what tilts and from what does not."""
 
-    def __init__(self, pose: Pose, room: Room, seat: bool, base_m: tuple[float, ...] | None) -> None:
-        self.pose, self.room, self.seat, self.base_m = pose, room, seat, base_m
+    def __init__(self, pose: Pose, room: Room, moves_with: MovesWith, base_m: tuple[float, ...] | None) -> None:
+        self.pose, self.room, self.base_m, self.moves_with = pose, room, base_m, moves_with
+        self.seat = tilts_with_seat(moves_with)
         self.pivot, self.pivot_assumed = pivot_of(room)
         self.things: tuple[Tube | Edge, ...] = (*room.tube, *room.edge)
         self.lines = [_points_along(thing) for thing in self.things]
@@ -317,17 +318,29 @@ def _one_mount(mount: Mount, site: _Site) -> ArmReach:
         tuple(ranges),
         tuple(reasons),
         None if enough or not short else min(short),
-        _assumed(mount, site),
+        _assumed(mount, site, poses),
     )
 
 
-def _assumed(mount: Mount, site: _Site) -> tuple[str, ...]:
+def _assumed(mount: Mount, site: _Site, poses: Sequence[ArmPose]) -> tuple[str, ...]:
     out = [f"'{mount.name}' is taken to be {spoken(2 * HALF_ARM_M, 'mm')} thick"] if site.room.keep_out else []
     if mount.kind == "gooseneck" and site.room.keep_out:
         out.append(f"'{mount.name}' is taken to run straight: look at the bow it makes")
     if site.base_m is None and site.room.keep_out:
         out.append(
             f"the size of the base at '{site.pose.site}' is not known: only its middle was kept out of the keep-outs"
+        )
+    used = {pose.clamp for pose in poses}
+    apart = [
+        thing.name
+        for thing in site.things
+        if thing.name in used and (thing.moves_with == "room") is not (site.moves_with == "room")
+    ]
+    if apart and site.room.posture in (None, "wheelchair", "chair"):
+        names = " and ".join(f"'{name}'" for name in apart)
+        within = f", within {spoken(site.pose.tolerance_m, 'mm')}" if np.isfinite(site.pose.tolerance_m) else ""
+        out.append(
+            f"from {names} '{mount.name}' is right only while the chair stands where it stood: mark its place on the floor{within}"
         )
     return (*out, *((site.pivot_assumed,) if site.pivot_assumed else ()))
 
