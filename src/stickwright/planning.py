@@ -275,7 +275,7 @@ def _holders(case: Case, known: Sequence[KnownSite], sharing: Sharing) -> tuple[
         pushes = pushes_of(one.site, [direction.force_n.value for direction in directions])
         out.append(
             site_mount(
-                one.site, held_of(placement.fit, case.kit), case.room, case.kit, pushes,
+                one.site, held_of(placement.fit, case.kit), case.room, case.kit, pushes, player=case.player,
                 direction_rad=[direction.direction_rad for direction in directions],
                 reach_m=[direction.reach_m.value for direction in directions],
             )

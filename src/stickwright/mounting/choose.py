@@ -17,19 +17,27 @@ from numpy.typing import NDArray
 from stickwright.errors import BadInput
 from stickwright.model.kit import Fastener, Kit, Mount
 from stickwright.model.mounting import ArmPose, Check, Dimension, MountFit, Pose, SiteMount
-from stickwright.model.parts import NEEDS_CLEARANCE
-from stickwright.model.plan import Fit
-from stickwright.model.player import Site
+from stickwright.model.plan import Caution, Fit
+from stickwright.model.player import Player, Site
 from stickwright.model.recorded import Finding
-from stickwright.model.room import Room, Surface
+from stickwright.model.room import Edge, KeepOut, MovesWith, Room, Surface, Tube
+from stickwright.mounting.change import Reach, smallest_change
 from stickwright.mounting.footing import Foot, foot_checks, with_fastener
-from stickwright.mounting.frames import pivot_of, relative_shift_m
 from stickwright.mounting.friction import assumed_friction
-from stickwright.mounting.give import droop_m, droop_rad, lost_share, ringing_hz
+from stickwright.mounting.give import droop_m, droop_rad, give_findings, lost_share, ringing_hz
 from stickwright.mounting.pose import placed, pose_of
-from stickwright.mounting.search import arm_reaches
+from stickwright.mounting.rules import BY_THE_FACE, broken_rules, cautions_for_mount
+from stickwright.mounting.search import ArmReach, arm_reaches
 from stickwright.mounting.standing import clamp_checks, surface_checks
-from stickwright.mounting.statics import Pushes, arm_weights, joint_checks
+from stickwright.mounting.statics import (
+    Pushes,
+    ReleaseWindow,
+    arm_weights,
+    joint_checks,
+    release_check,
+    release_window,
+    weight_moment_nm,
+)
 from stickwright.units import spoken
 
 __all__ = ["Held", "held_of", "pushes_of", "site_mount", "without_place"]
@@ -135,6 +143,7 @@ def site_mount(
     kit: Kit,
     pushes: Pushes,
     *,
+    player: Player,
     direction_rad: Sequence[float],
     reach_m: Sequence[float],
 ) -> SiteMount:
@@ -147,6 +156,8 @@ def site_mount(
     room : Room
     kit : Kit
     pushes : Pushes
+    player : Player
+        For the cautions.
     direction_rad, reach_m : sequence of float, shape (k,)
         The player's comfortable reach.
     """
@@ -168,13 +179,66 @@ def site_mount(
     for mount, found in zip(
         arms, arm_reaches(pose, room, arms, moves_with=where.moves_with, base_m=held.base_m), strict=True
     ):
-        fits += [_on_arm(site, held, pose, room, kit, pushes, mount, way) for way in found.poses[:2]]
+        fits += [_on_arm(site, held, pose, room, kit, pushes, mount, way, where.moves_with) for way in found.poses[:2]]
         if not found.poses:
-            fits.append(_cannot(mount, found.reasons[0] if found.reasons else "there is nothing to clamp it to"))
+            fits.append(_cannot(mount, _nearest_reason(found)))
     ordered = tuple(sorted(fits, key=_rank))
     choice = next((fit for fit in ordered if fit.verdict == "holds"), None)
+    cautions: tuple[Caution, ...] = ()
+    findings = where.findings
+    if choice is not None:
+        on = _holder(room, choice.on)
+        used = next((one for one in kit.mount if one.name == choice.mount), None)
+        if on is not None:
+            whole_kg = (held.mass_kg or 0.0) + (used.mass_kg or 0.0 if used else 0.0)
+            window = _window(site, pose, choice.arm, used, held, pushes)
+            cautions = cautions_for_mount(
+                site, player, room, mount=used, on=on, mass_kg=whole_kg, release=window, take_off_s=choice.take_off_s
+            )
+        if math.isfinite(choice.give_n_per_m):
+            findings += give_findings(held.full_force_n, choice.give_n_per_m, held.travel_m, held.mass_kg)
     return SiteMount(
-        site.name, held.device, pose, choice, ordered, _sentence(site, held, choice, ordered), (), where.findings
+        site.name, held.device, pose, choice, ordered, _sentence(site, held, choice, ordered), cautions, findings
+    )
+
+
+def _nearest_reason(found: ArmReach) -> str:
+    """Why an arm does not reach: by how much it is too short, where that is all; else the first reason."""
+    short = [reason for reason in found.reasons if "too short" in reason]
+    return (short or found.reasons or ("there is nothing to clamp it to",))[0]
+
+
+def _holder(room: Room, name: str) -> Tube | Edge | Surface | None:
+    things: list[Tube | Edge | Surface] = [*room.tube, *room.edge, *room.surface]
+    return next((one for one in things if one.name == name), None)
+
+
+def _coupling(kit: Kit, site: Site) -> Mount | None:
+    """What lets go on purpose: at the face nothing is mounted without."""
+    if site.part not in BY_THE_FACE:
+        return None
+    return next((one for one in kit.mount if one.kind == "breakaway coupling" and one.in_stock), None)
+
+
+def _window(
+    site: Site, pose: Pose, way: ArmPose | None, mount: Mount | None, held: Held, pushes: Pushes
+) -> ReleaseWindow | None:
+    """Between what limits an arm at the face lets go, at its clamp."""
+    if way is None or mount is None or site.part not in BY_THE_FACE:
+        return None
+    weights = arm_weights(way.points_m, mount.mass_kg or 0.0, pose.base_m, held.mass_kg or 0.0)
+    weight_nm = float(np.linalg.norm(weight_moment_nm(way.points_m[0], weights)))
+    reach = math.dist(way.points_m[0], pose.contact_m)
+    return release_window(weight_nm, pushes.working_n, reach, site.release_limit_n)
+
+
+def _entered(room: Room, pose: Pose, moves_with: str) -> tuple[KeepOut, ...]:
+    """Boxes that the middle of the base lies in; those that move otherwise are looked at with the seat level."""
+    return tuple(
+        box
+        for box in room.keep_out
+        if box.moves_with == moves_with
+        and all(low <= at <= high for low, at, high in zip(box.low_m, pose.base_m, box.high_m, strict=True))
     )
 
 
@@ -193,7 +257,11 @@ def _rank(fit: MountFit) -> tuple[object, ...]:
 
 
 def _margin(checks: Sequence[Check]) -> float:
-    return min((check.factor / check.wanted for check in checks if check.wanted > 0), default=math.inf)
+    known = [check for check in checks if check.wanted > 0 and not math.isnan(check.factor)]
+    # what lets go on purpose holds though its factor is below the wanted one
+    judged = [check for check in known if not (check.holds and check.factor < check.wanted * (1 - 1e-9))]
+    unknown = any(math.isnan(check.factor) and not check.holds for check in checks)
+    return 0.0 if unknown else min((check.factor / check.wanted for check in judged), default=math.inf)
 
 
 def _reach_of(held: Held) -> float:
@@ -202,7 +270,7 @@ def _reach_of(held: Held) -> float:
 
 
 def _on_surface(
-    site: Site, held: Held, pose: Pose, room: Room, kit: Kit, pushes: Pushes, surface: Surface, moves_with: str
+    site: Site, held: Held, pose: Pose, room: Room, kit: Kit, pushes: Pushes, surface: Surface, moves_with: MovesWith
 ) -> list[MountFit]:
     """Standing on a table, tray or floor, free or fixed by each fastener of the kit."""
     x, y, z = pose.base_m
@@ -229,7 +297,10 @@ def _on_surface(
                                    ("near side", near - (y - half)), ("far side", y + half - near - depth)) if off > 0.005]  # fmt: skip
     if over:
         fails.append(f"the base would hang over the {' and '.join(over)} of {surface.name}")
-    refused = list(_shift(site, pose, room, moves_with, surface.moves_with, surface.name))
+    refused = broken_rules(
+        site, None, surface, room, contact_m=pose.contact_m, site_moves_with=moves_with, tolerance_m=pose.tolerance_m,
+        entered=_entered(room, pose, moves_with),
+    )  # fmt: skip
     friction, assumed = assumed_friction(surface.material, "smooth plastic")
     friction, assumed = assumed_friction(surface.material, "smooth plastic")
     slope = max(abs(room.tilt_from_rad), abs(room.tilt_to_rad)) if surface.moves_with == "seat" else 0.0
@@ -253,7 +324,11 @@ def _on_surface(
                 give_n_per_m=math.inf, lost_share=0.0, droop_m=0.0, droop_rad=0.0, ringing_hz=math.nan,
                 parts=(*parts, *((fastener.name,) if fastener else ())), take_off_s=None,
                 verdict="refused" if refused else "does not hold" if fails or bad else "holds",
-                fails=(*fails, *bad), refused=tuple(refused), change=_change(checks, fails, surface),
+                fails=(*fails, *bad), refused=refused,
+                change="" if fails or not bad else smallest_change(
+                    checks, foot=with_fastener(foot, fastener), pushes=pushes,
+                    fasteners=[one for one in kit.fastener if one.in_stock], tray=surface.name,
+                ),
                 dimensions=_dimensions(room, pose, surface.moves_with), cable_m=None,
                 assumed=(assumed,) if fastener is None else (),
             )
@@ -265,45 +340,25 @@ def _patch(foot: Foot, fastener: Fastener | None, pushes: Pushes) -> tuple[float
     return foot.patch if fastener is not None and pushes.working_n > 0 else None
 
 
-def _shift(site: Site, pose: Pose, room: Room, moves: str, holder: str, name: str) -> Sequence[str]:
-    """A holder that does not tilt with the part it serves."""
-    change = room.tilt_to_rad - room.tilt_from_rad
-    if moves == holder or change <= 0 or "seat" not in (moves, holder):
-        return ()
-    pivot, _ = pivot_of(room)
-    off = relative_shift_m(pose.contact_m, pivot, change)
-    if off <= pose.tolerance_m:
-        return ()
-    return (
-        f"{name} does not tilt with the seat: over {spoken(change, 'deg')} of tilt {site.name} moves {spoken(off, 'mm')} against "
-        f"it, and {spoken(pose.tolerance_m, 'mm')} is the most",
-    )
-
-
-def _change(checks: Sequence[Check], fails: Sequence[str], surface: Surface) -> str:
-    """The least that would make it hold."""
-    bad = [check for check in checks if not check.holds]
-    if fails or not bad:
-        return ""
-    worst = min(bad, key=lambda check: check.factor / check.wanted)
-    if worst.what in ("sliding", "tipping") and not surface.fastened and surface.name in worst.words:
-        return f"Bolt or clamp {surface.name} down."
-    if worst.what in ("sliding", "tipping"):
-        return "Fix the base with a fastener instead of leaving it to friction."
-    if worst.factor > 0:
-        return f"A fastener {worst.wanted / worst.factor:.1f} times as strong, or as much more of its area, would hold."
-    return "Read the label of the fastener: its strength is not known."
-
-
 def _on_arm(
-    site: Site, held: Held, pose: Pose, room: Room, kit: Kit, pushes: Pushes, mount: Mount, way: ArmPose
+    site: Site,
+    held: Held,
+    pose: Pose,
+    room: Room,
+    kit: Kit,
+    pushes: Pushes,
+    mount: Mount,
+    way: ArmPose,
+    moves_with: MovesWith,
 ) -> MountFit:
     """On an arm or gooseneck clamped to a tube or an edge."""
     device_kg = held.mass_kg or 0.0
     plate = _stronger_first(kit)
     weights = arm_weights(way.points_m, mount.mass_kg or 0.0, pose.base_m, device_kg)
     tilts = (room.tilt_from_rad, room.tilt_to_rad) if _seat_clamp(room, way.clamp) else (0.0,)
-    lets_go = any(one.kind == "breakaway coupling" and one.in_stock for one in kit.mount)
+    coupling = _coupling(kit, site)
+    lets_go = coupling is not None
+    window = _window(site, pose, way, mount, held, pushes)
     checks = list(
         joint_checks(
             way.points_m, mount.holding_nm, pushes, weights, contact_m=pose.contact_m, tilts_rad=tilts, lets_go=lets_go
@@ -322,12 +377,14 @@ def _on_arm(
         foot = Foot((long, wide), _reach_of(held), device_kg, fastener=fastener)
         checks += foot_checks(foot, pushes)
         parts.append(fastener.name)
-    refused = []
-    if site.part in NEEDS_CLEARANCE:
-        if lets_go:
-            parts.append("breakaway coupling")
-        else:
-            refused.append(f"{site.name} needs a coupling that lets go, and the kit has none")
+    if window is not None and coupling is not None:
+        checks.append(release_check(window, coupling.release_n))
+        parts.append(coupling.name)
+    on = _holder(room, way.clamp)
+    refused = () if on is None else broken_rules(
+        site, mount, on, room, contact_m=pose.contact_m, site_moves_with=moves_with, tolerance_m=pose.tolerance_m,
+        breakaway=lets_go, release=window,
+    )  # fmt: skip
     bad = [check.words.rstrip(".") for check in checks if not check.holds]
     give = mount.give_n_per_m if mount.give_n_per_m is not None else math.inf
     sunk = droop_m(device_kg, give) if math.isfinite(give) else 0.0
@@ -344,8 +401,11 @@ def _on_arm(
         droop_m=sunk, droop_rad=droop_rad(sunk, length) if sunk else 0.0,
         ringing_hz=ringing_hz(give, device_kg or None) if math.isfinite(give) else math.nan, parts=tuple(parts),
         take_off_s=None,
-        verdict="refused" if refused else "does not hold" if bad else "holds", fails=tuple(bad), refused=tuple(refused),
-        change=_arm_change(checks), dimensions=_dimensions(room, pose, "seat", way),
+        verdict="refused" if refused else "does not hold" if bad else "holds", fails=tuple(bad), refused=refused,
+        change=smallest_change(
+            checks, pushes=pushes, arm=Reach(math.dist(way.points_m[0], pose.contact_m)),
+            fasteners=[one for one in kit.fastener if one.in_stock],
+        ) if bad else "", dimensions=_dimensions(room, pose, "seat", way),
         cable_m=_length(way.points_m) + 0.15, assumed=assumed,
     )  # fmt: skip
 
@@ -370,18 +430,6 @@ def _along(room: Room, clamp: str) -> tuple[float, float, float] | None:
         return None
     x, y, z = (end - start for start, end in zip(tube.from_m, tube.to_m, strict=True))
     return (x, y, z)
-
-
-def _arm_change(checks: Sequence[Check]) -> str:
-    bad = [check for check in checks if not check.holds and check.factor > 0]
-    if not bad:
-        return ""
-    worst = min(bad, key=lambda check: check.factor / check.wanted)
-    return (
-        f"Joints that hold {worst.wanted / worst.factor:.1f} times as much, or an arm that much shorter."
-        if worst.unit == "nm"
-        else f"A fastener {worst.wanted / worst.factor:.1f} times as strong."
-    )
 
 
 def _length(points: Sequence[tuple[float, float, float]]) -> float:
