@@ -22,7 +22,9 @@ from stickwright.model.player import Player, Site
 from stickwright.model.recorded import Finding
 from stickwright.model.room import Edge, KeepOut, MovesWith, Room, Surface, Tube
 from stickwright.mounting.change import Reach, smallest_change
+from stickwright.mounting.clearance import boxes_seen_from, clearances_m
 from stickwright.mounting.footing import Foot, foot_checks, with_fastener
+from stickwright.mounting.frames import tilts_with_seat, turned
 from stickwright.mounting.friction import assumed_friction
 from stickwright.mounting.give import droop_m, droop_rad, give_findings, lost_share, ringing_hz
 from stickwright.mounting.pose import placed, pose_of
@@ -51,6 +53,10 @@ MOST_RAISED_M = 0.040
 """By which a pad may raise a part that lies on something: common practice, no source."""
 RAISED_PARTS = frozenset({"fingertip", "thumb", "hand", "forearm", "elbow", "foot", "toe"})
 ARMS = ("friction arm", "gooseneck")
+UNMEASURED_BASE_M = (0.05, 0.05)
+"""Of a base that nobody measured: small, so that what holds it would hold a larger one."""
+TILTS = 5
+"""Tilts of the seat that are looked at, from least to most."""
 
 
 @dataclass(frozen=True)
@@ -191,7 +197,7 @@ def site_mount(
         used = next((one for one in kit.mount if one.name == choice.mount), None)
         if on is not None:
             whole_kg = (held.mass_kg or 0.0) + (used.mass_kg or 0.0 if used else 0.0)
-            window = _window(site, pose, choice.arm, used, held, pushes)
+            window = _window(site, pose, room, choice.arm, used, held, pushes)
             cautions = cautions_for_mount(
                 site, player, room, mount=used, on=on, mass_kg=whole_kg, release=window, take_off_s=choice.take_off_s
             )
@@ -221,25 +227,31 @@ def _coupling(kit: Kit, site: Site) -> Mount | None:
 
 
 def _window(
-    site: Site, pose: Pose, way: ArmPose | None, mount: Mount | None, held: Held, pushes: Pushes
+    site: Site, pose: Pose, room: Room, way: ArmPose | None, mount: Mount | None, held: Held, pushes: Pushes
 ) -> ReleaseWindow | None:
     """Between what limits an arm at the face lets go, at its clamp."""
     if way is None or mount is None or site.part not in BY_THE_FACE:
         return None
     weights = arm_weights(way.points_m, mount.mass_kg or 0.0, pose.base_m, held.mass_kg or 0.0)
-    weight_nm = float(np.linalg.norm(weight_moment_nm(way.points_m[0], weights)))
-    reach = math.dist(way.points_m[0], pose.contact_m)
+    clamp, tilts = way.points_m[0], _tilts(room, way.clamp)
+    weight_nm = max(float(np.linalg.norm(weight_moment_nm(clamp, weights, tilt))) for tilt in tilts)
+    reach = math.dist(clamp, pose.contact_m)
+    if reach <= 0:
+        return None
     return release_window(weight_nm, pushes.working_n, reach, site.release_limit_n)
 
 
-def _entered(room: Room, pose: Pose, moves_with: str) -> tuple[KeepOut, ...]:
-    """Boxes that the middle of the base lies in; those that move otherwise are looked at with the seat level."""
-    return tuple(
-        box
-        for box in room.keep_out
-        if box.moves_with == moves_with
-        and all(low <= at <= high for low, at, high in zip(box.low_m, pose.base_m, box.high_m, strict=True))
-    )
+def _entered(room: Room, held: Held, pose: Pose, moves_with: MovesWith) -> tuple[KeepOut, ...]:
+    """Boxes that the base stands in anywhere in the tilt range; of a base that nobody measured, its middle."""
+    if not room.keep_out:
+        return ()
+    length, width, height = held.base_m or (0.0, 0.0, 0.0)
+    feet = np.array([(x, y, 0.0) for x in (-width / 2, 0.0, width / 2) for y in (-length / 2, 0.0, length / 2)])
+    frame = turned(pose.turn_rad, pose.tilt_rad)
+    low, high = (np.asarray(pose.base_m) + (feet + np.array([0.0, 0.0, up])) @ frame.T for up in (0.0, height))
+    found, names = clearances_m(low, high, boxes_seen_from(room, tilts_with_seat(moves_with)))
+    inside = {name for name, near in zip(names, found.min(axis=0), strict=True) if near <= 0}
+    return tuple(box for box in room.keep_out if box.name in inside)
 
 
 def _rank(fit: MountFit) -> tuple[object, ...]:
@@ -299,13 +311,12 @@ def _on_surface(
         fails.append(f"the base would hang over the {' and '.join(over)} of {surface.name}")
     refused = broken_rules(
         site, None, surface, room, contact_m=pose.contact_m, site_moves_with=moves_with, tolerance_m=pose.tolerance_m,
-        entered=_entered(room, pose, moves_with),
+        entered=_entered(room, held, pose, moves_with),
     )  # fmt: skip
-    friction, assumed = assumed_friction(surface.material, "smooth plastic")
     friction, assumed = assumed_friction(surface.material, "smooth plastic")
     slope = max(abs(room.tilt_from_rad), abs(room.tilt_to_rad)) if surface.moves_with == "seat" else 0.0
     foot = Foot(
-        (long or 0.05, wide or 0.05),
+        (long, wide) if held.base_m else UNMEASURED_BASE_M,
         _reach_of(held) + max(0.0, gap),
         held.mass_kg or 0.0,
         friction=friction,
@@ -330,7 +341,7 @@ def _on_surface(
                     fasteners=[one for one in kit.fastener if one.in_stock], tray=surface.name,
                 ),
                 dimensions=_dimensions(room, pose, surface.moves_with), cable_m=None,
-                assumed=(assumed,) if fastener is None else (),
+                assumed=(*((assumed,) if fastener is None and assumed else ()), *_unmeasured(held)),
             )
         )  # fmt: skip
     return out
@@ -355,10 +366,10 @@ def _on_arm(
     device_kg = held.mass_kg or 0.0
     plate = _stronger_first(kit)
     weights = arm_weights(way.points_m, mount.mass_kg or 0.0, pose.base_m, device_kg)
-    tilts = (room.tilt_from_rad, room.tilt_to_rad) if _seat_clamp(room, way.clamp) else (0.0,)
+    tilts = _tilts(room, way.clamp)
     coupling = _coupling(kit, site)
     lets_go = coupling is not None
-    window = _window(site, pose, way, mount, held, pushes)
+    window = _window(site, pose, room, way, mount, held, pushes)
     checks = list(
         joint_checks(
             way.points_m, mount.holding_nm, pushes, weights, contact_m=pose.contact_m, tilts_rad=tilts, lets_go=lets_go
@@ -373,7 +384,7 @@ def _on_arm(
     parts = [held.device, mount.name]
     fastener = plate[0] if plate else None
     if fastener is not None:
-        long, wide = (held.base_m[0], held.base_m[1]) if held.base_m else (0.05, 0.05)
+        long, wide = (held.base_m[0], held.base_m[1]) if held.base_m else UNMEASURED_BASE_M
         foot = Foot((long, wide), _reach_of(held), device_kg, fastener=fastener)
         checks += foot_checks(foot, pushes)
         parts.append(fastener.name)
@@ -389,11 +400,6 @@ def _on_arm(
     give = mount.give_n_per_m if mount.give_n_per_m is not None else math.inf
     sunk = droop_m(device_kg, give) if math.isfinite(give) else 0.0
     length = sum(mount.links_m) or 1e-9
-    assumed = (
-        ()
-        if mount.give_n_per_m is not None
-        else (f"how far {mount.name} gives was not measured: hang a kilogram on its end",)
-    )
     return MountFit(
         mount=mount.name, kind=mount.kind, on=way.clamp, fastener=fastener.name if fastener else None,
         patch_m=(held.base_m[0], held.base_m[1]) if held.base_m and fastener else None, arm=way, checks=tuple(checks),
@@ -405,9 +411,28 @@ def _on_arm(
         change=smallest_change(
             checks, pushes=pushes, arm=Reach(math.dist(way.points_m[0], pose.contact_m)),
             fasteners=[one for one in kit.fastener if one.in_stock],
-        ) if bad else "", dimensions=_dimensions(room, pose, "seat", way),
-        cable_m=_length(way.points_m) + 0.15, assumed=assumed,
+        ) if bad else "", dimensions=_dimensions(room, pose, "seat" if on is None else on.moves_with, way),
+        cable_m=_length(way.points_m) + 0.15,
+        assumed=(*_arm_assumed(mount, held, fastener), *_unmeasured(held)),
     )  # fmt: skip
+
+
+def _unmeasured(held: Held) -> tuple[str, ...]:
+    """What stands in for figures of the device that nobody took."""
+    size = " by ".join(spoken(side, "mm") for side in UNMEASURED_BASE_M)
+    base = () if held.base_m else (f"the base of {held.device} was not measured: taken as {size}",)
+    return base if held.mass_kg is not None else (*base, f"{held.device} was not weighed: its weight is left out")
+
+
+def _arm_assumed(mount: Mount, held: Held, fastener: Fastener | None) -> tuple[str, ...]:
+    out = []
+    if mount.give_n_per_m is None:
+        out.append(f"how far {mount.name} gives was not measured: hang a kilogram on its end")
+    if mount.mass_kg is None:
+        out.append(f"{mount.name} was not weighed: its weight is left out")
+    if fastener is None:
+        out.append(f"nothing in the kit fixes {held.device} to {mount.name}: taken as screwed to it")
+    return tuple(out)
 
 
 def _stronger_first(kit: Kit) -> list[Fastener]:
@@ -415,21 +440,22 @@ def _stronger_first(kit: Kit) -> list[Fastener]:
     return sorted(known, key=lambda one: -(one.tension_pa or 0.0))
 
 
-def _seat_clamp(room: Room, clamp: str) -> bool:
-    holders = [
-        *((tube.name, tube.moves_with) for tube in room.tube),
-        *((edge.name, edge.moves_with) for edge in room.edge),
-    ]
-    return any(name == clamp and moves == "seat" for name, moves in holders)
+def _tilts(room: Room, clamp: str) -> tuple[float, ...]:
+    """Tilts at which what is clamped there is looked at."""
+    on = _holder(room, clamp)
+    if on is None or not tilts_with_seat(on.moves_with):
+        return (0.0,)
+    return tuple(float(tilt) for tilt in np.linspace(room.tilt_from_rad, room.tilt_to_rad, TILTS))
 
 
 def _along(room: Room, clamp: str) -> tuple[float, float, float] | None:
-    """Direction of the tube that a clamp could turn on; an edge holds it by two jaws."""
+    """Direction of the tube that a clamp could turn on; an edge holds it by two jaws, and where both ends of a tube were
+    told as one point the first joint, which is checked about every axis, stands for it."""
     tube = next((one for one in room.tube if one.name == clamp), None)
     if tube is None:
         return None
     x, y, z = (end - start for start, end in zip(tube.from_m, tube.to_m, strict=True))
-    return (x, y, z)
+    return (x, y, z) if math.hypot(x, y, z) > 0 else None
 
 
 def _length(points: Sequence[tuple[float, float, float]]) -> float:
