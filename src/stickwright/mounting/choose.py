@@ -30,7 +30,7 @@ from stickwright.mounting.give import droop_m, droop_rad, give_findings, lost_sh
 from stickwright.mounting.pose import placed, pose_of
 from stickwright.mounting.rules import BY_THE_FACE, broken_rules, cautions_for_mount
 from stickwright.mounting.search import ArmReach, arm_reaches
-from stickwright.mounting.standing import clamp_checks, surface_checks
+from stickwright.mounting.standing import clamp_checks, stand_checks, surface_checks
 from stickwright.mounting.statics import (
     Pushes,
     ReleaseWindow,
@@ -188,6 +188,9 @@ def site_mount(
         fits += [_on_arm(site, held, pose, room, kit, pushes, mount, way, where.moves_with) for way in found.poses[:2]]
         if not found.poses:
             fits.append(_cannot(mount, _nearest_reason(found)))
+    for mount in kit.mount:
+        if mount.kind == "floor stand" and mount.in_stock:
+            fits += _on_stand(site, held, pose, room, pushes, mount, where.moves_with)
     ordered = tuple(sorted(fits, key=_rank))
     choice = next((fit for fit in ordered if fit.verdict == "holds"), None)
     cautions: tuple[Caution, ...] = ()
@@ -260,6 +263,7 @@ def _rank(fit: MountFit) -> tuple[object, ...]:
     return (
         order,
         margin,
+        len(fit.fails) if order else 0,
         round(fit.lost_share, 3),
         len(fit.parts),
         fit.take_off_s or math.inf,
@@ -349,6 +353,38 @@ def _on_surface(
 
 def _patch(foot: Foot, fastener: Fastener | None, pushes: Pushes) -> tuple[float, float] | None:
     return foot.patch if fastener is not None and pushes.working_n > 0 else None
+
+
+def _on_stand(
+    site: Site, held: Held, pose: Pose, room: Room, pushes: Pushes, mount: Mount, moves_with: MovesWith
+) -> list[MountFit]:
+    """On a floor stand, over each floor that lies below."""
+    out = []
+    give = mount.give_n_per_m if mount.give_n_per_m is not None else math.inf
+    unknown = (
+        () if mount.give_n_per_m is not None else (f"how far {mount.name} gives was not measured: pull at its end",)
+    )
+    for floor in room.surface:
+        height = pose.contact_m[2] - floor.corner_m[2]
+        if floor.kind != "floor" or height <= 0:
+            continue
+        checks = stand_checks(mount, pushes, height, held.mass_kg or 0.0, floor=floor.material)
+        refused = broken_rules(
+            site, mount, floor, room, contact_m=pose.contact_m, site_moves_with=moves_with, tolerance_m=pose.tolerance_m,
+            entered=_entered(room, held, pose, moves_with),
+        )  # fmt: skip
+        bad = tuple(check.words.rstrip(".") for check in checks if not check.holds)
+        out.append(
+            MountFit(
+                mount=mount.name, kind=mount.kind, on=floor.name, fastener=None, patch_m=None, arm=None, checks=checks,
+                margin=_margin(checks), give_n_per_m=give,
+                lost_share=lost_share(held.full_force_n, give, held.travel_m), droop_m=0.0, droop_rad=0.0,
+                ringing_hz=math.nan, parts=(held.device, mount.name), take_off_s=None,
+                verdict="refused" if refused else "does not hold" if bad else "holds", fails=bad, refused=refused, change="",
+                dimensions=_dimensions(room, pose, floor.moves_with), cable_m=None, assumed=(*unknown, *_unmeasured(held)),
+            )
+        )  # fmt: skip
+    return out
 
 
 def _on_arm(
