@@ -533,4 +533,4 @@ def _sentence(site: Site, held: Held, choice: MountFit | None, fits: Sequence[Mo
     first = fits[0]
     why = (first.refused or first.fails or ("it does not hold",))[0]
     change = f" {first.change}" if first.change else ""
-    return f"Nothing here holds {held.device} for {site.name}. Nearest comes {first.mount}: {why}.{change}"
+    return f"Nothing here holds {held.device} for {site.name}. Nearest comes {first.mount}: {why.rstrip('.')}.{change}"

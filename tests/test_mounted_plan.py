@@ -1,0 +1,203 @@
+"""Mounts inside the whole plan: nothing changes without a room, a floppy arm changes the stick, and any room gives a plan."""
+
+from __future__ import annotations
+
+import json
+import random
+from dataclasses import replace
+from typing import Any
+
+import pytest
+
+from stickwright.model.case import Case
+from stickwright.model.game import Game
+from stickwright.model.kit import Kit
+from stickwright.model.player import Player
+from stickwright.model.room import Room
+from stickwright.planning import plan
+from stickwright.sheet.document import sheet_pdf
+from stickwright.sheet.serial import plan_json
+from stickwright.sheet.words import plan_words
+from worked_cases import van_kit, whole_case
+from worked_rooms import mount_kit, room
+
+TUBE = {"name": "armrest tube", "from_mm": [250, 100, 200], "to_mm": [250, 400, 200], "diameter_mm": 25}
+PLACE = {"site": "hand", "at_mm": [200, 450, 300]}
+DRAWS = 20
+
+
+def two_sticks(give_n_per_mm: float, *, rooms: dict[str, Any] | None = None, kit: dict[str, Any] | None = None) -> Case:
+    """A hand of 3 N and 30 mm; a firm stick of long throw and a light one; one arm, as stiff as said."""
+    sticks = [
+        {"name": name, "contact_height_mm": 40, "start_force_n": start, "full_force_n": full, "travel_mm": travel,
+         "base_mm": [50, 50, 30], "mass_g": 90}
+        for name, start, full, travel in (("firm", 0.5, 1.2, 20), ("light", 0.16, 0.35, 8))
+    ]  # fmt: skip
+    arm = {"name": "arm", "kind": "friction arm", "links_mm": [200, 200], "holding_nm": [7], "mass_g": 500,
+           "give_n_per_mm": give_n_per_mm, "tube_mm": [16, 40]}  # fmt: skip
+    mushrooms = {"name": "mushrooms", "kind": "mushroom-head", "shear_kpa": 210, "tension_kpa": 180}
+    readings = [{"direction_deg": turn, "force_n": [3.0], "reach_mm": [30]} for turn in (0, 90, 180, 270)]
+    hand = {"name": "hand", "part": "hand", "involuntary_force_n": 0.06, "reading": readings}
+    return Case(
+        name="two sticks",
+        player=Player.model_validate({"code": "P1", "site": [hand]}),
+        kit=Kit.model_validate({"stick": sticks, "mount": [arm], "fastener": [mushrooms], **(kit or {})}),
+        game=Game.model_validate({"name": "G", "action": [{"name": "move", "kind": "two-axis", "importance": 8}]}),
+        made_on="2026-11-25",
+        room=Room.model_validate({"tube": [TUBE], "place": [PLACE]} if rooms is None else rooms),
+    )
+
+
+def in_the_van(name: str) -> Case:
+    return replace(whole_case(name), kit=van_kit(**mount_kit()), room=room(name))
+
+
+def test_without_a_room_nothing_is_said_of_mounts() -> None:
+    """No room file: no mounts, whatever the kit has; and nothing else differs from the plan of the same kit without any."""
+    bare = plan(replace(whole_case("idris"), room=None), draws=DRAWS)
+    van = plan(replace(in_the_van("idris"), room=None), draws=DRAWS)
+    assert bare.mounts == van.mounts == ()
+    assert plan_json(van) == plan_json(bare)
+    assert plan_words(van) == plan_words(bare)
+
+
+def test_on_something_firm_the_room_adds_only_the_mounts() -> None:
+    """A tray does not give: the same sticks, sharing, wiring and figures as without a room, and the mounts beside them."""
+    case = in_the_van("idris")
+    with_room, without = plan(case, draws=DRAWS), plan(replace(case, room=None), draws=DRAWS)
+    assert with_room.mounts
+    assert plan_json(replace(with_room, mounts=(), room=None)) == plan_json(without)
+
+
+def test_a_floppy_arm_changes_the_stick() -> None:
+    """On a stiff arm the firm stick with the long throw is best; on one of 0.2 N/mm its 1.2 N take 6 of its 20 mm and the
+    light one wins; the plan says that the arm is why."""
+    stiff, floppy = (plan(two_sticks(give), draws=40) for give in (20.0, 0.2))
+    assert [one.device for one in stiff.mounts] == ["firm"]
+    assert [one.device for one in floppy.mounts] == ["light"]
+    assert stiff.sites[0].choice is not None
+    assert floppy.sites[0].choice is not None
+    assert (stiff.sites[0].choice.stick, floppy.sites[0].choice.stick) == ("firm", "light")
+    assert [one.about for one in stiff.findings] == []
+    (note,) = [one.text for one in floppy.findings if one.about == "give"]
+    assert note == (
+        "hand: what holds the stick gives, and behind it light does better than firm, which would be right on something firm."
+    )
+
+
+def test_the_same_room_gives_the_same_plan() -> None:
+    """Twice the same case, twice the same bytes, give and all."""
+    assert plan_json(plan(two_sticks(0.2), draws=DRAWS)) == plan_json(plan(two_sticks(0.2), draws=DRAWS))
+
+
+def test_only_sticks_that_are_used_are_mounted() -> None:
+    """A mount for each site that plays a stick in the whole plan, none for a site that only presses."""
+    result = plan(in_the_van("joss"), draws=DRAWS)
+    assert result.sharing is not None
+    played = {one.site for one in result.sharing.placements if one.fit is not None}
+    assert {one.site for one in result.mounts} == played
+    devices = {one.site: one.fit.stick for one in result.sharing.placements if one.fit is not None}
+    assert {one.site: one.device for one in result.mounts} == devices
+
+
+def test_the_pages_tell_what_holds_the_stick() -> None:
+    """Words and JSON have the mount, where it is clamped and its cautions."""
+    result = plan(in_the_van("marit"), draws=DRAWS)
+    words = plan_words(result)
+    assert "long arm" in words
+    assert "right back tube" in words
+    assert "lets go" in words
+    told = json.loads(plan_json(result))
+    assert told["mounts"][0]["choice"]["on"] == "right back tube"
+
+
+def _random_room(rng: random.Random) -> dict[str, Any]:
+    """Anything that a room file may hold, likely or not."""
+
+    def point() -> list[int]:
+        return [rng.randint(-500, 500), rng.randint(-200, 800), rng.randint(-500, 800)]
+
+    def some(most: int, make: Any) -> list[dict[str, Any]]:
+        return [make(number) for number in range(rng.randint(0, most))]
+
+    def maybe(**fields: Any) -> dict[str, Any]:
+        return {name: value for name, value in fields.items() if rng.random() < 0.5}
+
+    def moves() -> str:
+        return rng.choice(["seat", "base", "room"])
+
+    def tube(number: int) -> dict[str, Any]:
+        start = point()
+        end = start if rng.random() < 0.2 else point()
+        return {"name": f"tube {number}", "from_mm": start, "to_mm": end, "diameter_mm": rng.randint(10, 50),
+                "moves_with": moves(), **maybe(not_for_clamps="a quick release")}  # fmt: skip
+
+    def edge(number: int) -> dict[str, Any]:
+        return {"name": f"edge {number}", "from_mm": point(), "to_mm": point(), "thickness_mm": rng.randint(5, 60),
+                "moves_with": moves(), **maybe(depth_mm=100)}  # fmt: skip
+
+    def surface(number: int) -> dict[str, Any]:
+        return {"name": f"surface {number}", "kind": rng.choice(["table", "tray", "lap tray", "floor", "bed table"]),
+                "corner_mm": [rng.randint(-600, 0), rng.randint(0, 400), rng.randint(-480, 260)],
+                "size_mm": [rng.randint(0, 1500), rng.randint(0, 900)], "moves_with": moves(), "fastened": rng.random() < 0.3,
+                **maybe(material="wood", mass_kg=3, rated_kg=5, friction=0.4)}  # fmt: skip
+
+    def keep_out(number: int) -> dict[str, Any]:
+        low = point()
+        return {"name": f"box {number}", "kind": rng.choice(["face", "chair control", "door", "other"]), "low_mm": low,
+                "high_mm": [at + rng.randint(1, 300) for at in low], "moves_with": moves()}  # fmt: skip
+
+    tilts = sorted(rng.randint(0, 45) for _ in range(2))
+    return {
+        "tube": some(3, tube) + rng.choice([[], [TUBE]]), "edge": some(2, edge), "surface": some(3, surface), "keep_out": some(3, keep_out),
+        "landmark": some(2, lambda number: {"name": f"mark {number}", "at_mm": point(), "moves_with": moves()}),
+        "place": rng.choice([[], [PLACE], [PLACE], [PLACE], [{**PLACE, "at_mm": point(), "moves_with": moves()}]]),
+        **maybe(posture=rng.choice(["wheelchair", "chair", "armchair", "bed", "floor"]), tilt_from_deg=tilts[0],
+                width_mm=650, narrowest_door_mm=700, seat_to_armrest_mm=235, armrest_front_mm=400),
+        "tilt_to_deg": tilts[1], **maybe(tilt_pivot_mm=[0, 150, -200]),
+    }  # fmt: skip
+
+
+def _random_kit(rng: random.Random) -> dict[str, Any]:
+    def maybe(**fields: Any) -> dict[str, Any]:
+        return {name: value for name, value in fields.items() if rng.random() < 0.6}
+
+    arms = [
+        {"name": f"arm {number}", "kind": rng.choice(["friction arm", "gooseneck", "floor stand", "tray"]),
+         **maybe(links_mm=[rng.randint(50, 300) for _ in range(rng.randint(1, 3))], holding_nm=[rng.randint(1, 9)],
+                 give_n_per_mm=rng.choice([0.05, 0.5, 5]), mass_g=500, tube_mm=[10, 50], edge_mm=[5, 60],
+                 size_mm=[400, 400], in_stock=rng.randint(0, 2))}
+        for number in range(rng.randint(0, 4))
+    ]  # fmt: skip
+    if rng.random() < 0.5:
+        arms.append({"name": "known arm", "kind": "friction arm", "links_mm": [180, 180], "holding_nm": [8, 6, 5],
+                     "give_n_per_mm": rng.choice([0.05, 0.5, 5]), "mass_g": 500, "tube_mm": [10, 50]})  # fmt: skip
+    kinds = ["hook-and-loop", "mushroom-head", "screw", "suction", "anti-slip sheet", "strap"]
+    fasteners = [
+        {"name": f"fastener {number}", "kind": rng.choice(kinds),
+         **maybe(shear_kpa=60, tension_kpa=40, peel_n_per_m=300, friction=0.8)}
+        for number in range(rng.randint(0, 3))
+    ]  # fmt: skip
+    sticks = [
+        {"name": name, "contact_height_mm": 40, "start_force_n": full / 2, "full_force_n": full, "travel_mm": 12,
+         **maybe(base_mm=[90, 70, 40], mass_g=200, pivot_height_mm=20)}
+        for name, full in (("firm", 1.2), ("light", 0.35))
+    ]  # fmt: skip
+    return {"mount": arms, "fastener": fasteners, "stick": sticks}
+
+
+@pytest.mark.parametrize("number", range(30))
+def test_any_room_gives_a_plan(number: int) -> None:
+    """Thirty rooms put together at random, with kits of which half was never measured: a plan, in words, JSON and print."""
+    rng = random.Random(number)
+    case = two_sticks(1.0, rooms=_random_room(rng), kit=_random_kit(rng))
+    result = plan(case, draws=DRAWS)
+    words = plan_words(result)
+    assert len(result.mounts) == 1
+    (mount,) = result.mounts
+    assert ".." not in mount.sentence
+    assert mount.sentence.casefold() in " ".join(words.casefold().split())
+    assert json.loads(plan_json(result))["mounts"][0]["device"] == mount.device
+    assert "nan" not in words.lower().split()
+    if number % 3 == 0:
+        assert sheet_pdf(result).startswith(b"%PDF")
