@@ -15,7 +15,7 @@ from stickwright.model.kit import Mount
 from stickwright.model.mounting import Pose
 from stickwright.model.room import Room
 from stickwright.mounting.frames import tilted
-from stickwright.mounting.search import ArmReach, arm_reaches, groupings, ranked_cost_m
+from stickwright.mounting.search import CLAMP_STEP_M, ArmReach, arm_reaches, groupings, ranked_cost_m
 
 SHORT = Mount.model_validate(
     {"name": "short arm", "kind": "friction arm", "links_mm": [140, 120], "tube_mm": [16, 40], "edge_mm": [10, 30]}
@@ -236,8 +236,9 @@ BOX = st.tuples(st.integers(-300, 500), st.integers(-100, 500), st.integers(150,
 def boxed(boxes: list[tuple[int, int, int, int]], sign: int = 1, by: tuple[int, int, int] = (0, 0, 0)) -> Room:
     """The armrest and some keep-outs, mirrored or carried elsewhere."""
 
-    def at(x: int, y: int, z: int) -> list[int]:
-        return [sign * x + by[0], y + by[1], z + by[2]]
+    def at(x: int, y: int, z: int) -> list[float]:
+        # off whole millimetres, so that no clearance is exactly at its limit, where a rounding decides
+        return [sign * (x + 0.1371) + by[0], y + 0.2113 + by[1], z + 0.1739 + by[2]]
 
     outs = []
     for number, (x, y, z, size) in enumerate(boxes):
@@ -262,7 +263,8 @@ def summary(found: ArmReach) -> tuple[Any, ...]:
 def same(found: tuple[Any, ...], told: tuple[Any, ...]) -> None:
     assert [pose[0] for pose in found[0]] == [pose[0] for pose in told[0]]
     assert [pose[1:] for pose in found[0]] == [pytest.approx(pose[1:], abs=1e-9) for pose in told[0]]
-    assert np.array(found[1]) == pytest.approx(np.array(told[1]), abs=1e-9)
+    # a clamp point right at the limit of clearance may fall on either side of it: one step
+    assert np.array(found[1]) == pytest.approx(np.array(told[1]), abs=CLAMP_STEP_M + 1e-9)
     assert found[2] == told[2]
 
 
