@@ -226,6 +226,23 @@ def test_moving_the_whole_room_changes_only_coordinates(shift: tuple[int, int, i
         assert after - before == pytest.approx(off / 1000, abs=1e-9)
 
 
+def test_a_mount_that_gives_more_than_the_throw_does_not_hold() -> None:
+    """2 N on 0.1 N/mm is 20 mm, and the stick's whole throw is 10 mm; on 2 N/mm it holds."""
+    room = room_of(tube=[TUBE])
+    for give, verdict in ((0.1, "does not hold"), (2, "holds")):
+        result = mounted(room, kit_of({**ARM, "give_n_per_mm": give}))
+        fit = fit_of(result, "arm", "mushrooms")
+        assert fit.verdict == verdict
+        assert any("gives 20 mm, more than the stick's whole throw" in why for why in fit.fails) is (give < 1)
+
+
+def test_an_arm_out_too_wide_for_the_door_is_asked_about() -> None:
+    """The base stands 200 mm right of the middle and the clamp 250 mm: a chair of 400 mm grows to 450, of 750 it does not grow."""
+    for width, door, asked in ((400, 490, True), (400, 510, False), (600, 660, False)):
+        result = mounted(room_of(tube=[TUBE], width_mm=width, narrowest_door_mm=door), kit_of(ARM))
+        assert any(finding.about == "width" for finding in result.findings) is asked, (width, door)
+
+
 def test_asked_twice_it_says_the_same() -> None:
     """No chance is in it."""
     room, kit = room_of(surface=[TABLE], tube=[TUBE]), kit_of(ARM)

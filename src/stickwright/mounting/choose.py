@@ -28,7 +28,7 @@ from stickwright.mounting.frames import tilts_with_seat, turned
 from stickwright.mounting.friction import assumed_friction
 from stickwright.mounting.give import droop_m, droop_rad, give_findings, lost_share, ringing_hz
 from stickwright.mounting.pose import placed, pose_of
-from stickwright.mounting.rules import BY_THE_FACE, broken_rules, cautions_for_mount
+from stickwright.mounting.rules import BY_THE_FACE, broken_rules, cautions_for_mount, width_finding
 from stickwright.mounting.search import ArmReach, arm_reaches
 from stickwright.mounting.standing import clamp_checks, stand_checks, surface_checks
 from stickwright.mounting.statics import (
@@ -204,11 +204,23 @@ def site_mount(
             cautions = cautions_for_mount(
                 site, player, room, mount=used, on=on, mass_kg=whole_kg, release=window, take_off_s=choice.take_off_s
             )
+        findings += _too_wide(room, pose, choice)
         if math.isfinite(choice.give_n_per_m):
             findings += give_findings(held.full_force_n, choice.give_n_per_m, held.travel_m, held.mass_kg)
     return SiteMount(
         site.name, held.device, pose, choice, ordered, _sentence(site, held, choice, ordered), cautions, findings
     )
+
+
+def _too_wide(room: Room, pose: Pose, choice: MountFit) -> tuple[Finding, ...]:
+    """Whether the chair still goes through the door with an arm out."""
+    holder = _holder(room, choice.on)
+    if choice.arm is None or room.width_m is None or holder is None or holder.moves_with == "room":
+        return ()
+    sides = [point[0] for point in (*choice.arm.points_m, pose.base_m)]
+    whole = max(room.width_m / 2, max(sides)) + max(room.width_m / 2, -min(sides))
+    found = width_finding(whole, room)
+    return () if found is None else (found,)
 
 
 def _nearest_reason(found: ArmReach) -> str:
@@ -434,12 +446,17 @@ def _on_arm(
     )  # fmt: skip
     bad = [check.words.rstrip(".") for check in checks if not check.holds]
     give = mount.give_n_per_m if mount.give_n_per_m is not None else math.inf
+    lost = lost_share(held.full_force_n, give, held.travel_m)
+    if lost >= 1:
+        bad.append(
+            f"at full push {mount.name} gives {spoken(lost * held.travel_m, 'mm')}, more than the stick's whole throw"
+        )
     sunk = droop_m(device_kg, give) if math.isfinite(give) else 0.0
     length = sum(mount.links_m) or 1e-9
     return MountFit(
         mount=mount.name, kind=mount.kind, on=way.clamp, fastener=fastener.name if fastener else None,
         patch_m=(held.base_m[0], held.base_m[1]) if held.base_m and fastener else None, arm=way, checks=tuple(checks),
-        margin=_margin(checks), give_n_per_m=give, lost_share=lost_share(held.full_force_n, give, held.travel_m),
+        margin=_margin(checks), give_n_per_m=give, lost_share=lost,
         droop_m=sunk, droop_rad=droop_rad(sunk, length) if sunk else 0.0,
         ringing_hz=ringing_hz(give, device_kg or None) if math.isfinite(give) else math.nan, parts=tuple(parts),
         take_off_s=None,
