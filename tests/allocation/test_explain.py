@@ -249,6 +249,21 @@ def test_a_trade_names_what_is_lost_before_what_is_gained() -> None:
     assert trade_words(placed(0, 0, "helper"), placed(-1, -1), {}, {}).startswith("more left to somebody else")
 
 
+def test_as_many_left_to_others_is_told_by_what_the_player_minds() -> None:
+    """Menu for digging: the helper still does one action, but one that costs the player 3 points more, or less."""
+
+    def plan(menu: str, dig: str) -> tuple[Placement, ...]:
+        prices = {"menu": -1.0, "dig": -4.0}
+        return tuple(
+            Placement(action, how, terms=(Term("helper", prices[action], ""),) if how == "helper" else ())  # type: ignore[arg-type]
+            for action, how in (("menu", menu), ("dig", dig))
+        )
+
+    mild, hard = plan("helper", "site"), plan("site", "helper")
+    assert trade_words(hard, mild, {}, {}) == "others do what the player would rather do"
+    assert trade_words(mild, hard, {}, {}) == "others do what the player minds less"
+
+
 def test_names_that_are_not_there_are_refused() -> None:
     """A wish for a place nobody has is no plan."""
     with pytest.raises(BadInput, match="Did you mean 'left foot'"):

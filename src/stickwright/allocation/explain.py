@@ -26,6 +26,7 @@ _WORSE = {
     "option": "more left to the game", "dropped": "more left out",
     "rule broken": "breaks a rule of practice", "ranked": "ranked lower at its site", "part": "more devices",
     "cost": "more to buy", "slowed": "one part slows another",
+    "exchanged": "others do what the player would rather do",
 }  # fmt: skip
 _BETTER = {
     "precision": "more precise", "effort": "less effort", "misses": "fewer presses miss",
@@ -33,6 +34,7 @@ _BETTER = {
     "helper": "less left to somebody else", "option": "less left to the game", "dropped": "less left out",
     "rule broken": "keeps the rules of practice", "ranked": "ranked higher at its site",
     "part": "fewer devices", "cost": "less to buy", "slowed": "no part slows another",
+    "exchanged": "others do what the player minds less",
 }  # fmt: skip
 _HANDED = ("importance", "helper", "option", "dropped")
 _MORE = 100.0
@@ -128,16 +130,25 @@ def trade_words(
                     totals[term.what] = totals.get(term.what, 0.0) + sign * term.points
         for what, points in extra.items():
             totals[what] = totals.get(what, 0.0) + sign * points
+    moved = False
     for how in ("dropped", "helper", "option"):
         more = _count(how, now, was) - _count(how, was, now)
         if more:
+            moved = True
             totals[how] = -_MORE * more
+    if not moved:
+        totals["exchanged"] = _handed_points(new) - _handed_points(old)
     ordered = sorted(totals.items(), key=lambda one: one[1])
     worse = [_WORSE[what] for what, points in ordered if points < -_NOTABLE][:3]
     better = [_BETTER[what] for what, points in reversed(ordered) if points > _NOTABLE][:2]
     if worse and better:
         return f"{', '.join(worse)}, but {' and '.join(better)}"
     return ", ".join(worse or better) or "as good by these figures"
+
+
+def _handed_points(placements: Sequence[Placement]) -> float:
+    """What the actions are worth, less the player's own prices for those they leave to others."""
+    return sum(term.points for one in placements for term in one.terms if term.what in _HANDED)
 
 
 def _count(how: str, hows: Mapping[str, str], others: Mapping[str, str]) -> int:
