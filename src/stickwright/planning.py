@@ -34,7 +34,8 @@ from stickwright.model.recorded import Finding
 from stickwright.model.recording import Recording
 from stickwright.model.sharing import Placement, Sharing
 from stickwright.model.wishes import Wishes
-from stickwright.mounting.choose import held_of, pushes_of, site_mount
+from stickwright.mounting.choose import site_mount
+from stickwright.mounting.held import held_of, pushes_of
 from stickwright.siting import (
     KnownSite,
     behind_mount,

@@ -14,7 +14,8 @@ from stickwright.model.kit import Kit
 from stickwright.model.mounting import MountFit, SiteMount
 from stickwright.model.player import Player, Site
 from stickwright.model.room import Room
-from stickwright.mounting.choose import Held, pushes_of, site_mount, without_place
+from stickwright.mounting.choose import site_mount, without_place
+from stickwright.mounting.held import Held, pushes_of
 from stickwright.mounting.statics import Pushes
 
 FOUR = [math.radians(turn) for turn in (0, 90, 180, 270)]

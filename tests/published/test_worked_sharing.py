@@ -277,9 +277,9 @@ class TestJoss:
         assert "190 of 300 mA in all at Quay" in powers("joss", hazel)
 
     def test_hazel_and_larch_are_a_tie(self) -> None:
-        """Undecided by the figures; the case decides for the lighter one, at the forearm for moving."""
+        """Less than half a point is as good (allocation/worth.py); the case decides for the lighter one, for moving."""
         wished = Wishes(keep=(Keep("look", "left thumb"), Keep("move", "hazel")))
-        assert shared("joss").points - shared("joss", wished).points < 0.25
+        assert shared("joss").points - shared("joss", wished).points < 0.5
 
     def test_one_thumb_cannot_do_both_sticks(self) -> None:
         """Look at the thumb sends move to the forearm, at next to no cost: the two are a tie."""

@@ -14,7 +14,7 @@ from stickwright.allocation.pressed import BUDGET_SHARE
 from stickwright.model.sharing import How, Term
 
 __all__ = [
-    "BUSY_LIMIT_SHARE", "Connection", "ControllerUse", "Gear", "Question", "Site", "SocketGroup", "Splitter",
+    "BUSY_LIMIT_SHARE", "Connection", "Gear", "Question", "Site", "SocketGroup", "Splitter",
     "TogetherNeed", "Way", "rounded",
 ]  # fmt: skip
 
@@ -223,15 +223,6 @@ class Splitter:
     current_a: float
     way_limit_a: float
     powered: bool
-
-
-@dataclass(frozen=True)
-class ControllerUse:
-    """A controller at one place, plugged in or paired: the sites there share it."""
-
-    device: str
-    place: str
-    paired: bool
 
 
 @dataclass(frozen=True)

@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 
 import numpy as np
@@ -17,7 +16,7 @@ from numpy.typing import NDArray
 from stickwright.errors import BadInput
 from stickwright.model.kit import Fastener, Kit, Mount
 from stickwright.model.mounting import ArmPose, Check, Dimension, MountFit, Pose, SiteMount
-from stickwright.model.plan import Caution, Fit
+from stickwright.model.plan import Caution
 from stickwright.model.player import Player, Site
 from stickwright.model.recorded import Finding
 from stickwright.model.room import Edge, KeepOut, MovesWith, Room, Surface, Tube
@@ -27,6 +26,7 @@ from stickwright.mounting.footing import Foot, foot_checks, with_fastener
 from stickwright.mounting.frames import tilts_with_seat, turned
 from stickwright.mounting.friction import assumed_friction
 from stickwright.mounting.give import droop_m, droop_rad, give_findings, lost_share, ringing_hz
+from stickwright.mounting.held import Held
 from stickwright.mounting.pose import placed, pose_of
 from stickwright.mounting.rules import BY_THE_FACE, broken_rules, cautions_for_mount, width_finding
 from stickwright.mounting.search import ArmReach, arm_reaches
@@ -42,7 +42,7 @@ from stickwright.mounting.statics import (
 )
 from stickwright.units import spoken
 
-__all__ = ["Held", "held_of", "pushes_of", "site_mount", "without_place"]
+__all__ = ["site_mount", "without_place"]
 
 Array = NDArray[np.float64]
 LEVEL_M = 0.012
@@ -57,74 +57,6 @@ UNMEASURED_BASE_M = (0.05, 0.05)
 """Of a base that nobody measured: small, so that what holds it would hold a larger one."""
 TILTS = 5
 """Tilts of the seat that are looked at, from least to most."""
-
-
-@dataclass(frozen=True)
-class Held:
-    """The device to be held.
-
-    Parameters
-    ----------
-    device : str
-    base_m : tuple of 3 floats or None
-        Length, width, height of the base.
-    mass_kg : float or None
-    contact_height_m : float
-        Contact point above the pivot, with all that stands on it.
-    full_force_n : float
-        At the stop.
-    travel_m : float
-        From centre to stop.
-    tilt_rad : float
-        What is built under the base.
-    own_slope_rad : float
-        Of the stick against its base.
-    pivot_height_m : float or None
-        Pivot above the underside of the base.
-    """
-
-    device: str
-    base_m: tuple[float, float, float] | None
-    mass_kg: float | None
-    contact_height_m: float
-    full_force_n: float
-    travel_m: float
-    tilt_rad: float = 0.0
-    own_slope_rad: float = 0.0
-    pivot_height_m: float | None = None
-
-    @property
-    def pivot_m(self) -> float | None:
-        """Pivot above the underside: as measured, else the height of the base."""
-        return self.pivot_height_m if self.pivot_height_m is not None else self.base_m[2] if self.base_m else None
-
-
-def held_of(fit: Fit, kit: Kit) -> Held:
-    """The stick of a fit as something to be held.
-
-    Parameters
-    ----------
-    fit : Fit
-    kit : Kit
-    """
-    pivot = next((stick.pivot_height_m for stick in kit.stick if stick.name == fit.stick), None)
-    return Held(
-        fit.stick, fit.base_m, fit.mass_kg, fit.contact_height_m, fit.full_force_n, fit.travel_m, fit.built_tilt_rad,
-        fit.tilt_rad - fit.built_tilt_rad, pivot,
-    )  # fmt: skip
-
-
-def pushes_of(site: Site, force_n: Sequence[float]) -> Pushes:
-    """The hardest pushes at a site.
-
-    Parameters
-    ----------
-    site : Site
-    force_n : sequence of float
-        Comfortable force in each direction.
-    """
-    spasm = max(site.spasm.peak_n, default=0.0) if site.spasm is not None else 0.0
-    return Pushes(max(force_n, default=0.0), spasm)
 
 
 def without_place(site: Site, device: str) -> SiteMount:
