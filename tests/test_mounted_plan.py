@@ -85,6 +85,33 @@ def test_a_floppy_arm_changes_the_stick() -> None:
     )
 
 
+def test_stick_and_mount_that_chase_each_other_are_told() -> None:
+    """The firm stick weighs 2 kg and only the floppy arm carries it; behind that the light one is better, and the weak stiff arm
+    carries it; on the stiff arm the firm one would be better again. Three rounds, then the plan keeps the light stick, which
+    does not count on more than its mount gives, and says so."""
+    case = two_sticks(0.2)
+    firm, light = case.kit.stick
+    floppy = case.kit.mount[0].model_copy(update={"name": "floppy", "holding_nm": (30.0,)})
+    stiff = floppy.model_copy(update={"name": "stiff", "holding_nm": (3.5,), "give_n_per_m": 20000.0})
+    kit = case.kit.model_copy(
+        update={"stick": (firm.model_copy(update={"mass_kg": 2.0}), light), "mount": (floppy, stiff)}
+    )
+    result = plan(replace(case, kit=kit), draws=40)
+    assert [(one.device, one.choice.mount) for one in result.mounts if one.choice] == [("light", "stiff")]
+    assert [one.choice.stick for one in result.sites if one.choice] == ["light"]
+    (query,) = [one for one in result.findings if one.level == "query" and one.about == "give"]
+    assert query.text.startswith("Stick and mount do not settle at hand: ")
+    assert "3 times over. What is kept counts on a mount that gives no less than the real one" in query.text
+
+
+def test_one_more_round_follows_when_the_stick_changes() -> None:
+    """As above, but the light stick too is carried by the floppy arm alone: a second round finds the same again, and nothing
+    is left to settle."""
+    result = plan(two_sticks(0.2), draws=40)
+    assert result.mounts[0].choice is not None
+    assert [one.level for one in result.findings if one.about == "give"] == ["note"]
+
+
 def test_the_same_room_gives_the_same_plan() -> None:
     """Twice the same case, twice the same bytes, give and all."""
     assert plan_json(plan(two_sticks(0.2), draws=DRAWS)) == plan_json(plan(two_sticks(0.2), draws=DRAWS))

@@ -6,8 +6,9 @@ from a seeded generator: the same case gives the same plan.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
-from dataclasses import replace
+import math
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, replace
 from functools import partial
 
 import numpy as np
@@ -55,6 +56,8 @@ DRAWS = 500
 MOST_DRAWS = 20_000
 NOTABLE_LOSS = 0.01
 """Share of the throw lost to a mount's give below which nothing is worked out again."""
+MOST_ROUNDS = 3
+"""How often all is shared out again when what holds the sticks gives."""
 SEED = 20260101
 
 
@@ -240,30 +243,89 @@ def _mounted(
     sharing: Sharing | None,
     findings: list[Finding],
 ) -> tuple[Sharing | None, list[KnownSite], tuple[SiteMount, ...]]:
-    """What holds each stick; and where that gives, everything once more as the stick behind it feels the player."""
+    """What holds each stick; and where that gives, everything again as the stick behind it feels the player, until what is
+    chosen and what holds it go together."""
     if case.room is None or sharing is None:
         return sharing, known, ()
-    mounts = _holders(case, known, sharing)
-    soft = {
+    first = sharing
+    felt, counted = known, dict[str, float]()
+    tried: list[_Round] = []
+    for number in range(MOST_ROUNDS + 1):
+        mounts = _holders(case, felt, sharing)
+        gives = _gives(mounts, counted)
+        tried.append(_Round(sharing, felt, mounts, counted, gives))
+        if gives == counted or number == MOST_ROUNDS:
+            break
+        felt, counted = [behind_mount(one, gives.get(one.site.name, math.inf)) for one in known], gives
+        again = _shared(case, sites, felt, rules, wishes, why, lambda _share: None)
+        if again is None:
+            break
+        sharing = again
+    settled = tried[-1].counted == tried[-1].gives
+    kept = tried[-1] if settled else next((one for one in reversed(tried) if one.on_the_safe_side), tried[-1])
+    findings += _given_way(first, kept)
+    if not settled:
+        findings.append(_unsettled(tried, kept))
+    return kept.sharing, kept.known, kept.mounts
+
+
+@dataclass(frozen=True, eq=False)
+class _Round:
+    """One sharing out with what holds it: the give it counted on, and the give of what then holds the sticks."""
+
+    sharing: Sharing
+    known: list[KnownSite]
+    mounts: tuple[SiteMount, ...]
+    counted: Mapping[str, float]
+    gives: Mapping[str, float]
+
+    @property
+    def on_the_safe_side(self) -> bool:
+        """Whether nothing gives more than was counted on."""
+        return all(give >= self.counted.get(site, math.inf) for site, give in self.gives.items())
+
+
+def _gives(mounts: Sequence[SiteMount], counted: Mapping[str, float]) -> dict[str, float]:
+    """Stiffness of what holds the stick at each site where that costs anything worth speaking of, or was counted on."""
+    return {
         one.site: one.choice.give_n_per_m
         for one in mounts
-        if one.choice is not None and one.choice.lost_share >= NOTABLE_LOSS
+        if one.choice is not None
+        and (one.choice.lost_share >= NOTABLE_LOSS or (one.site in counted and math.isfinite(one.choice.give_n_per_m)))
     }
-    if not soft:
-        return sharing, known, mounts
-    felt = [behind_mount(one, soft[one.site.name]) if one.site.name in soft else one for one in known]
-    again = _shared(case, sites, felt, rules, wishes, why, lambda _share: None)
-    if again is None:
-        return sharing, known, mounts
-    for site in soft:
-        before, after = _placement_at(site, sharing), _placement_at(site, again)
+
+
+def _given_way(first: Sharing, kept: _Round) -> list[Finding]:
+    """Where a stick was changed because what holds it gives."""
+    out = []
+    for site in kept.counted:
+        before, after = _placement_at(site, first), _placement_at(site, kept.sharing)
         if before is not None and after is not None and before.device != after.device:
             text = (
                 f"{site}: what holds the stick gives, and behind it {after.device} does better than {before.device}, which "
                 "would be right on something firm."
             )
-            findings.append(Finding("note", "give", text))
-    return again, felt, _holders(case, felt, again)
+            out.append(Finding("note", "give", text))
+    return out
+
+
+def _unsettled(tried: Sequence[_Round], kept: _Round) -> Finding:
+    """That stick and mount go on changing each other, where, and what was kept."""
+    sites = [
+        site
+        for site in {**tried[-2].gives, **tried[-1].gives}
+        if tried[-2].gives.get(site) != tried[-1].gives.get(site)
+    ]
+    safe = (
+        "counts on a mount that gives no less than the real one"
+        if kept.on_the_safe_side
+        else "is the last that was tried"
+    )
+    text = (
+        f"Stick and mount do not settle at {' and '.join(sites)}: each stick would be held otherwise, and so held another would be "
+        f"better, {MOST_ROUNDS} times over. What is kept {safe}; try it on its mount before anything is fixed for good."
+    )
+    return Finding("query", "give", text)
 
 
 def _holders(case: Case, known: Sequence[KnownSite], sharing: Sharing) -> tuple[SiteMount, ...]:
