@@ -1,0 +1,96 @@
+"""``stickwright bench``: a stick from bench readings."""
+
+from __future__ import annotations
+
+import argparse
+
+__all__ = ["options", "run"]
+
+
+def options(command: argparse.ArgumentParser) -> None:
+    """What may be typed after the command.
+
+    Parameters
+    ----------
+    command : argparse.ArgumentParser
+    """
+    command.add_argument(
+        "readings",
+        metavar="READINGS.csv",
+        help="columns: a force, one of angle_deg, travel_mm and output_share; if taken way, direction_deg, height_mm",
+    )
+    command.add_argument("--name", required=True, help="name of the stick")
+    command.add_argument(
+        "--height-mm",
+        type=float,
+        metavar="MM",
+        help="contact point above the pivot, unless the file has a height column",
+    )
+    command.add_argument("--stop-deg", type=float, metavar="DEG", help="angle at the stop")
+    command.add_argument("--stop-mm", type=float, metavar="MM", help="travel at the stop")
+    command.add_argument("--gauge-step-gf", type=float, metavar="GF", help="step of the gauge in gram-force")
+    command.add_argument("--kit", metavar="KIT.toml", help="append the stick to this kit")
+    command.add_argument("--svg", metavar="OUT.svg", help="where to draw force against travel (READINGS.svg)")
+    command.add_argument("--json", metavar="OUT.json", help="everything, for other programs")
+
+
+def run(options: argparse.Namespace) -> int:
+    """Do it; 0 done, 2 something to put right.
+
+    Parameters
+    ----------
+    options : argparse.Namespace
+    """
+    from pathlib import Path
+
+    from stickwright.mechanics.bench import bench_stick, to_stick_fields
+    from stickwright.records.benches import append_stick, read_bench
+    from stickwright.records.writing import write_whole
+    from stickwright.sheet.figures import bench
+    from stickwright.sheet.words import bench_words
+    from stickwright.units import to_si
+
+    def si(value: float | None, ending: str) -> float | None:
+        return None if value is None else to_si(value, ending)
+
+    path = Path(options.readings)
+    read = read_bench(path)
+    if options.height_mm is not None and not 2 <= options.height_mm <= 500:
+        from stickwright.errors import BadInput, Problem
+
+        raise BadInput(
+            Problem(
+                "--height-mm", f"{options.height_mm:g}", "2 to 500 mm", "Measure from the pivot to the contact point."
+            )
+        )
+    height = read.height_m if read.height_m is not None else si(options.height_mm, "mm")
+    if height is None:
+        from stickwright.errors import BadInput, Problem
+
+        raise BadInput(
+            Problem(
+                str(path),
+                "no height_mm column and no --height-mm",
+                "the height of the contact point above the pivot",
+                "Add --height-mm 16, say.",
+            )
+        )
+    result = bench_stick(
+        read.force_n, name=options.name, height_m=height, angle_rad=read.angle_rad, travel_m=read.travel_m,
+        output_share=read.output_share, direction_rad=read.direction_rad, outward=read.outward,
+        max_angle_rad=si(options.stop_deg, "deg"), max_travel_m=si(options.stop_mm, "mm"),
+        gauge_step_n=si(options.gauge_step_gf, "gf"),
+    )  # fmt: skip
+    print(bench_words(result))
+    drawing = Path(options.svg) if options.svg else path.with_suffix(".svg")
+    write_whole(drawing, bench(result))
+    print(f"Force against travel: {drawing}")
+    if options.json:
+        from stickwright.sheet.serial import as_json
+
+        write_whole(Path(options.json), as_json(result))
+        print(f"Everything: {options.json}")
+    if options.kit:
+        stick = append_stick(Path(options.kit), to_stick_fields(result), path)
+        print(f"{stick.name} was added to {options.kit}")
+    return 0

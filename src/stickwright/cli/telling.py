@@ -1,0 +1,42 @@
+"""What the command line tells while it works, and when something is to be put right."""
+
+from __future__ import annotations
+
+import sys
+
+TYPE_CHECKING = False  # spelt out: importing typing would cost the help text a third of its time
+if TYPE_CHECKING:
+    from collections.abc import Callable, Sequence
+
+__all__ = ["progress", "say_problems"]
+
+
+def say_problems(sentences: Sequence[str]) -> None:
+    """Problems on standard error, one a line.
+
+    Parameters
+    ----------
+    sentences : sequence of str
+    """
+    if len(sentences) > 1:
+        print(f"{len(sentences)} things to put right:", file=sys.stderr)
+    for sentence in sentences:
+        print(f"{'- ' if len(sentences) > 1 else ''}{sentence}", file=sys.stderr)
+
+
+def progress() -> tuple[Callable[[str, float], None], Callable[[], None]]:
+    """A bar on the terminal; silent when the output goes elsewhere."""
+    from tqdm import tqdm
+
+    bar = tqdm(
+        total=100,
+        leave=False,
+        disable=not sys.stderr.isatty(),
+        bar_format="{desc:<28.28}|{bar:40}| {percentage:3.0f} %",
+    )
+
+    def tell(what: str, share: float) -> None:
+        bar.set_description_str(what)
+        bar.update(round(100 * share) - bar.n)
+
+    return tell, bar.close

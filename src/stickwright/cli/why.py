@@ -1,0 +1,55 @@
+"""``stickwright why``: why an action is where it is."""
+
+from __future__ import annotations
+
+import argparse
+
+from stickwright.cli.telling import progress
+from stickwright.cli.wishes import wish_options, wishes
+
+__all__ = ["options", "run"]
+
+
+def options(command: argparse.ArgumentParser) -> None:
+    """What may be typed after the command.
+
+    Parameters
+    ----------
+    command : argparse.ArgumentParser
+    """
+    command.add_argument("case", metavar="CASE", help="case folder")
+    command.add_argument("action", metavar="ACTION", help="an action of game.toml, in the player's own words")
+    command.add_argument("--at", metavar="PLACE", help="why not there: a site, or option, helper, dropped")
+    command.add_argument(
+        "--draws", type=int, default=500, metavar="N", help="draws behind every interval (default 500)"
+    )
+    wish_options(command)
+
+
+def run(options: argparse.Namespace) -> int:
+    """Do it; 0 done, 2 something to put right.
+
+    Parameters
+    ----------
+    options : argparse.Namespace
+    """
+    from pathlib import Path
+
+    from stickwright.records.folder import read_case
+
+    tell, close = progress()
+    try:
+        tell("reading the case", 0.02)
+        case = read_case(Path(options.case))
+        from stickwright.planning import plan
+        from stickwright.sheet.why_words import why_words
+
+        result = plan(
+            case, draws=options.draws, wishes=wishes(options, 0), why=options.action,
+            progress=lambda what, share: tell(what, 0.05 + 0.9 * share),
+        )  # fmt: skip
+    finally:
+        close()
+    assert result.sharing is not None  # plan refuses an action that the game does not name
+    print(why_words(result.sharing, options.action, options.at))
+    return 0
