@@ -1,0 +1,402 @@
+"""What lies open: the records, what is worked on without being kept, the demo, and who sits here.
+
+Three stores may be open side by side. The kept records are behind a passphrase; players without a consent to keep are worked
+with in memory; the demo is in memory too, with a kit of its own. A visit or player is named in an address with the letter of
+its store in front (`KEYS`), so that the pages need not ask where somebody is.
+"""
+
+from __future__ import annotations
+
+import secrets
+import threading
+from collections import OrderedDict
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from datetime import date, datetime, timedelta
+from pathlib import Path
+from typing import Literal
+from urllib.parse import quote
+
+import sqlalchemy as sa
+from starlette.exceptions import HTTPException
+from starlette.requests import HTTPConnection, Request
+
+from stickwright.store.documents import documents, remove_document, save_document
+from stickwright.store.opening import SYSTEM_CLOCK, Clock, Store, memory_store
+from stickwright.store.players import PlayerRow, VisitRow, player_named, visit
+from stickwright.store.schema import player
+from stickwright.web.preferences import Preferences, keep_preferences
+
+__all__ = ["KEYS", "At", "Desk", "Locked", "Session", "at_player", "at_shelf", "at_visit", "desk_of", "session_of"]
+
+Key = Literal["", "m", "d"]
+KEYS: dict[Key, str] = {"": "kept", "m": "not kept", "d": "demo"}
+MESSAGES = 5
+UNDOS = 40
+
+
+class Locked(Exception):
+    """The records are closed: the passphrase is wanted first."""
+
+
+@dataclass
+class Session:
+    """One browser that was let in.
+
+    `csrf` must come back with every form. `messages` are said once; what can be undone is kept by key.
+    """
+
+    id: str
+    csrf: str
+    who: str
+    role: Literal["practitioner", "reader"]
+    seen: datetime
+    messages: list[tuple[str, str]] = field(default_factory=list)
+    undos: OrderedDict[str, tuple[str, Callable[[], object], str]] = field(default_factory=OrderedDict)
+    pending: tuple[str, list[tuple[str, str]]] | None = None
+
+    def say(self, words: str, undo: Callable[[], object] | None = None, to: str = "/") -> None:
+        """Keep a message for the next page, with what takes the change back.
+
+        Parameters
+        ----------
+        words : str
+            What happened, one sentence.
+        undo : callable, optional
+            Takes it back, and called again brings it again.
+        to : str
+            Page to show after it was taken back.
+        """
+        key = ""
+        if undo is not None:
+            key = secrets.token_urlsafe(12)
+            self.undos[key] = (words, undo, to)
+            while len(self.undos) > UNDOS:
+                self.undos.popitem(last=False)
+        self.messages = [*self.messages, (words, key)][-MESSAGES:]
+
+
+@dataclass
+class Desk:
+    """Everything that the pages share.
+
+    `store` is None until unlocked. `place` is the file, or the address of the team's server.
+    """
+
+    place: Path | str
+    clock: Clock = SYSTEM_CLOCK
+    store: Store | None = None
+    preferences: Preferences = field(default_factory=Preferences)
+    preferences_file: Path | None = None
+    team: bool = False
+    hosts: tuple[str, ...] = ("127.0.0.1", "localhost")
+    token: str = field(default_factory=lambda: secrets.token_urlsafe(24))
+    memory: Store | None = None
+    demo: Store | None = None
+    sessions: dict[str, Session] = field(default_factory=dict)
+    login_csrf: str = field(default_factory=lambda: secrets.token_urlsafe(24))
+    seen: datetime | None = None
+    guard: threading.RLock = field(default_factory=threading.RLock)
+
+    @property
+    def idle(self) -> timedelta:
+        """How long nobody may touch the app before it locks."""
+        return timedelta(minutes=self.preferences.idle_minutes)
+
+    @property
+    def locks_itself(self) -> bool:
+        """Whether there is something open that a passphrase closes."""
+        return not self.team and self.store is not None and self.store.kind == "encrypted"
+
+    @property
+    def look(self) -> Preferences:
+        """How pages look."""
+        return self.preferences
+
+    def prefer(self, preferences: Preferences) -> None:
+        """Set the preferences, and keep them for the next start.
+
+        Parameters
+        ----------
+        preferences : Preferences
+        """
+        self.preferences = preferences
+        if self.preferences_file is not None:
+            keep_preferences(self.preferences_file, preferences)
+
+    def menu(self, here: At | None) -> tuple[tuple[str, str], ...]:
+        """Addresses and words of the main menu.
+
+        Parameters
+        ----------
+        here : At or None
+            The demo has a menu of its own.
+        """
+        if self.store is None or (here is not None and here.key == "d"):
+            demo = (("/demo", "Demo"), ("/kit?in=d", "Demo kit")) if self.demo is not None else ()
+            return (*demo, ("/players" if self.store else "/start", "Own players" if self.demo else "Start"))
+        team = (("/trail", "Trail"), ("/accounts", "Accounts")) if self.team else (("/backup", "Backup"),)
+        return (("/players", "Players"), ("/kit", "Kit"), *team, ("/settings", "Settings"))
+
+    def expired(self, session: Session) -> bool:
+        """Whether a team's session has been left alone for too long; it then is forgotten.
+
+        Parameters
+        ----------
+        session : Session
+        """
+        if not self.team or self.clock.now() - session.seen < self.idle:
+            return False
+        self.sessions.pop(session.id, None)
+        return True
+
+    def kept(self) -> Store:
+        """The records; Locked while they are closed."""
+        if self.store is None:
+            raise Locked
+        return self.store
+
+    def unkept(self) -> Store:
+        """Where players are whose results are not kept; made when first needed, with the same shelf."""
+        kept = self.kept()
+        with self.guard:
+            if self.memory is None:
+                self.memory = memory_store(self.clock)
+            carry_shelf(kept, self.memory)
+            return self.memory
+
+    def at(self, key: Key) -> Store:
+        """The store with this letter.
+
+        Parameters
+        ----------
+        key : str
+            One of `KEYS`.
+        """
+        if key == "":
+            return self.kept()
+        if key == "m":
+            return self.unkept()
+        if self.demo is None:
+            raise HTTPException(404)
+        return self.demo
+
+    def today(self) -> date:
+        """The date here."""
+        return self.clock.now().astimezone().date()
+
+    def touch(self, session: Session) -> None:
+        """Somebody is working: nothing locks itself now.
+
+        Parameters
+        ----------
+        session : Session
+        """
+        self.seen = session.seen = self.clock.now()
+
+    def lock(self) -> None:
+        """Close the records. What is not kept stays in memory, out of sight until unlocked."""
+        with self.guard:
+            store, self.store = self.store, None
+        if store is not None:
+            store.close()
+
+    def lock_if_idle(self) -> bool:
+        """Lock when nobody has worked for the time set; says whether it did."""
+        if not self.locks_itself or self.seen is None or self.clock.now() - self.seen < self.idle:
+            return False
+        self.lock()
+        return True
+
+    def admit(self, who: str, role: Literal["practitioner", "reader"]) -> Session:
+        """Let a browser in.
+
+        Parameters
+        ----------
+        who : str
+            Written beside every change.
+        role : {"practitioner", "reader"}
+            A reader changes nothing.
+        """
+        session = Session(secrets.token_urlsafe(24), secrets.token_urlsafe(24), who, role, self.clock.now())
+        self.sessions[session.id] = session
+        return session
+
+    def close(self) -> None:
+        """Close all stores; what was saved is saved."""
+        self.lock()
+        for other in (self.memory, self.demo):
+            if other is not None:
+                other.close()
+        self.memory = self.demo = None
+
+
+@dataclass(frozen=True)
+class At:
+    """Where a page is: the store, the player, and the visit if it is one's.
+
+    `key` is the letter of the store in addresses, `writes` whether this person may change anything.
+    """
+
+    desk: Desk
+    key: Key
+    store: Store
+    who: str
+    writes: bool
+    player: PlayerRow | None = None
+    visit: VisitRow | None = None
+
+    def url(self, step: str = "") -> str:
+        """Address of a page of this visit; '' is the visit's own page.
+
+        Parameters
+        ----------
+        step : str
+            What follows the visit in the address: ``readings``, ``sheet.pdf``.
+        """
+        assert self.visit is not None
+        return self.visit_url(self.visit.id) + (f"/{step}" if step else "")
+
+    def visit_url(self, visit_id: int) -> str:
+        """Address of a visit in the same store.
+
+        Parameters
+        ----------
+        visit_id : int
+        """
+        return f"/visits/{self.key}{visit_id}"
+
+    def player_url(self, step: str = "") -> str:
+        """Address of a page of this player.
+
+        Parameters
+        ----------
+        step : str
+            What follows the player in the address: ``consent``.
+        """
+        assert self.player is not None
+        code = f"{self.key}~{self.player.code}" if self.key else self.player.code
+        return f"/players/{quote(code, safe='~')}" + (f"/{step}" if step else "")
+
+    @property
+    def kit_url(self) -> str:
+        """Address of the shelf that this visit draws on."""
+        return "/kit?in=d" if self.key == "d" else "/kit"
+
+    @property
+    def kept(self) -> bool:
+        """Whether what is entered here is there tomorrow."""
+        return self.key == ""
+
+    @property
+    def player_id(self) -> int:
+        """Number of the player in this store."""
+        assert self.player is not None
+        return self.player.id
+
+    @property
+    def visit_id(self) -> int:
+        """Number of the visit in this store."""
+        assert self.visit is not None
+        return self.visit.id
+
+
+def desk_of(connection: HTTPConnection) -> Desk:
+    """The desk behind a request or socket.
+
+    Parameters
+    ----------
+    connection : HTTPConnection
+    """
+    desk = connection.app.state.desk
+    assert isinstance(desk, Desk)
+    return desk
+
+
+def session_of(connection: HTTPConnection) -> Session:
+    """The browser behind a request or socket; the guard has let it in.
+
+    Parameters
+    ----------
+    connection : HTTPConnection
+    """
+    session = connection.state.session
+    assert isinstance(session, Session)
+    return session
+
+
+def at_visit(connection: HTTPConnection) -> At:
+    """Where a page of a visit is: by ``{id}`` of its address; 404 when there is no such visit.
+
+    Parameters
+    ----------
+    connection : HTTPConnection
+        Request or WebSocket.
+    """
+    text = str(connection.path_params["id"])
+    key = _key(text)
+    digits = text[len(key) :]
+    if not (digits.isascii() and digits.isdigit() and len(digits) < 19):
+        raise HTTPException(404)
+    desk, session = desk_of(connection), session_of(connection)
+    store = desk.at(key)
+    row = visit(store, int(digits))
+    if row is None:
+        raise HTTPException(404)
+    return At(desk, key, store, session.who, session.role == "practitioner", _player_of(store, row), row)
+
+
+def at_player(connection: HTTPConnection) -> At:
+    """Where a page of a player is: by ``{code}`` of its address; 404 when there is no such player.
+
+    Parameters
+    ----------
+    connection : HTTPConnection
+    """
+    text = str(connection.path_params["code"])
+    letter, tilde, code = text.partition("~")
+    key: Key = _key(letter) if tilde else ""
+    if tilde and (letter != key or not key):
+        raise HTTPException(404)
+    desk, session = desk_of(connection), session_of(connection)
+    store = desk.at(key)
+    return At(
+        desk, key, store, session.who, session.role == "practitioner", player_named(store, code if tilde else text)
+    )
+
+
+def at_shelf(request: Request) -> At:
+    """Where a page of the shelf is: the records' own, or with ``?in=d`` the demo's.
+
+    Parameters
+    ----------
+    request : Request
+    """
+    desk, session = desk_of(request), session_of(request)
+    key: Key = "d" if request.query_params.get("in") == "d" else ""
+    return At(desk, key, desk.at(key), session.who, session.role == "practitioner")
+
+
+def carry_shelf(source: Store, target: Store) -> None:
+    """Make the shelf of `target` that of `source`.
+
+    Parameters
+    ----------
+    source, target : Store
+    """
+    there, here = documents(source, None), documents(target, None)
+    for name, document in there.items():
+        if name not in here or here[name].digest != document.digest:
+            save_document(target, None, name, document.body, who=document.who, why="the shelf")
+    for name in here.keys() - there.keys():
+        remove_document(target, None, name, who="stickwright", why="gone from the shelf")
+
+
+def _key(text: str) -> Key:
+    return "m" if text[:1] == "m" else "d" if text[:1] == "d" else ""
+
+
+def _player_of(store: Store, row: VisitRow) -> PlayerRow:
+    with store.read() as connection:
+        code = connection.execute(sa.select(player.c.code).where(player.c.id == row.player_id)).scalar_one()
+    return player_named(store, code)

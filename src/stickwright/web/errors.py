@@ -1,0 +1,88 @@
+"""What goes wrong, as a page: a person's mistake in its own sentences, a fault of ours with its report kept in a file."""
+
+from __future__ import annotations
+
+import tempfile
+import traceback
+from collections.abc import Mapping
+from typing import Any
+from urllib.parse import quote
+
+from starlette.exceptions import HTTPException
+from starlette.requests import Request
+from starlette.responses import RedirectResponse, Response
+
+from stickwright.errors import BadInput
+from stickwright.web.desk import Locked, session_of
+from stickwright.web.guard import HEADERS
+from stickwright.web.render import page
+
+__all__ = ["HANDLERS", "bad_input", "locked", "not_found", "our_fault"]
+
+
+def bad_input(request: Request, refused: Exception) -> Response:
+    """A mistake that no page showed beside its field.
+
+    Parameters
+    ----------
+    request : Request
+    refused : BadInput
+    """
+    assert isinstance(refused, BadInput)
+    data = {"title": "That could not be done", "sentences": [str(problem) for problem in refused.problems]}
+    return page(request, "refused.html", data, status=422)
+
+
+def not_found(request: Request, refused: Exception) -> Response:
+    """An address without a page, or a way of asking that it does not know.
+
+    Parameters
+    ----------
+    request : Request
+    refused : HTTPException
+    """
+    assert isinstance(refused, HTTPException)
+    said = {
+        404: ("Nothing is here", "There is no such page; what it showed may have been erased, or kept only in memory."),
+        405: ("Not in this way", "This page is only to look at."),
+    }
+    title, sentence = said.get(refused.status_code, ("That could not be done", str(refused.detail)))
+    return page(request, "refused.html", {"title": title, "sentences": [sentence]}, status=refused.status_code)
+
+
+def locked(request: Request, _: Exception) -> Response:
+    """The records are closed: ask for the passphrase, and keep what was typed until it is given.
+
+    Parameters
+    ----------
+    request : Request
+    """
+    if request.method == "POST":
+        sent = [(name, value) for name, value in request.state.form.multi_items() if isinstance(value, str)]
+        session_of(request).pending = (request.url.path, [(name, value) for name, value in sent if name != "csrf"])
+        return RedirectResponse("/start", 303)
+    return RedirectResponse(f"/start?then={quote(request.url.path)}", 303)
+
+
+def our_fault(request: Request, _: Exception) -> Response:
+    """A defect of the program: nothing of it is shown, all of it is kept in a file on this machine.
+
+    Parameters
+    ----------
+    request : Request
+    """
+    with tempfile.NamedTemporaryFile(
+        "w", prefix="stickwright-report-", suffix=".txt", delete=False, encoding="utf-8"
+    ) as report:
+        traceback.print_exc(file=report)
+    data = {
+        "title": "A fault of the program, not yours",
+        "sentences": [f"Nothing that was saved is lost. The report is in {report.name}."],
+    }
+    answer = page(request, "refused.html", data, status=500)
+    for name, value in HEADERS.items():  # this answer is given outside of the guard
+        answer.headers.setdefault(name, value)
+    return answer
+
+
+HANDLERS: Mapping[Any, Any] = {BadInput: bad_input, HTTPException: not_found, Locked: locked, Exception: our_fault}

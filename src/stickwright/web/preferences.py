@@ -1,0 +1,101 @@
+"""How the app looks and behaves on this machine: kept in a small file beside the records, which says nothing about a player."""
+
+from __future__ import annotations
+
+import tomllib
+from dataclasses import asdict, dataclass, fields, replace
+from pathlib import Path
+
+from stickwright.errors import BadInput, Problem
+
+__all__ = ["FORCE_UNITS", "IDLE_MINUTES", "LIGHTS", "SIZES", "Preferences", "keep_preferences", "preferences_at"]
+
+LIGHTS = (("auto", "As this computer is set"), ("light", "Light"), ("dark", "Dark"), ("contrast", "High contrast"))
+SIZES = (("usual", "Usual"), ("larger", "Larger"))
+FORCE_UNITS = (
+    ("gf", "gram-force (gf)"),
+    ("n", "newton (N)"),
+    ("ozf", "ounce-force (ozf)"),
+    ("lbf", "pound-force (lbf)"),
+)
+IDLE_MINUTES = (5, 10, 20, 40, 90)
+
+
+@dataclass(frozen=True)
+class Preferences:
+    """What may be set.
+
+    `who` is written beside every change: a role or initials. `force` is the unit of the force gauge, `idle_minutes` how long
+    nobody may touch the app before it locks.
+    """
+
+    light: str = "auto"
+    size: str = "usual"
+    who: str = "practitioner"
+    force: str = "gf"
+    idle_minutes: int = 20
+
+    def changed(self, **values: str) -> Preferences:
+        """The same with other values, as typed.
+
+        Parameters
+        ----------
+        **values : str
+            By name of the preference.
+        """
+        problems = []
+        taken: dict[str, str | int] = {}
+        for name, value in values.items():
+            known = _KNOWN.get(name)
+            if name == "who":
+                taken[name] = value.strip() or "practitioner"
+                if len(value.strip()) > 40:
+                    problems.append(
+                        Problem("who", f"{len(value.strip())} letters", "at most 40", "A role or initials will do.")
+                    )
+            elif known is not None and value not in known:
+                problems.append(Problem(name, f'"{value}"', f"one of {', '.join(known)}"))
+            else:
+                taken[name] = int(value) if name == "idle_minutes" else value
+        if problems:
+            raise BadInput(problems)
+        return replace(self, **taken)  # type: ignore[arg-type]
+
+
+_KNOWN = {
+    "light": tuple(key for key, _ in LIGHTS),
+    "size": tuple(key for key, _ in SIZES),
+    "force": tuple(key for key, _ in FORCE_UNITS),
+    "idle_minutes": tuple(str(minutes) for minutes in IDLE_MINUTES),
+}
+
+
+def preferences_at(file: Path) -> Preferences:
+    """What was set before; the usual where nothing was, or where the file cannot be understood.
+
+    Parameters
+    ----------
+    file : Path
+    """
+    try:
+        read = tomllib.loads(file.read_text(encoding="utf-8"))
+        names = {field.name for field in fields(Preferences)}
+        return Preferences().changed(**{name: str(value) for name, value in read.items() if name in names})
+    except (OSError, ValueError):  # no file yet, or one that somebody edited: looks are no reason not to start
+        return Preferences()
+
+
+def keep_preferences(file: Path, preferences: Preferences) -> None:
+    """Write what is set.
+
+    Parameters
+    ----------
+    file : Path
+    preferences : Preferences
+    """
+    import tomlkit
+
+    from stickwright.records.writing import write_whole
+
+    file.parent.mkdir(parents=True, exist_ok=True)
+    write_whole(file, tomlkit.dumps(asdict(preferences)))

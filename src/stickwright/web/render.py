@@ -1,0 +1,173 @@
+"""How a page is put together: template, messages, problems beside their fields, downloads."""
+
+from __future__ import annotations
+
+import base64
+from collections.abc import Callable, Mapping, Sequence
+from functools import lru_cache
+from typing import Any
+from urllib.parse import quote
+
+from jinja2 import Environment, PackageLoader, StrictUndefined
+from markupsafe import Markup
+from starlette.datastructures import FormData
+from starlette.requests import Request
+from starlette.responses import HTMLResponse, RedirectResponse, Response
+
+from stickwright.errors import BadInput
+from stickwright.web.desk import At, Session, desk_of
+from stickwright.web.steps import STEPS, step_after, step_of
+
+__all__ = ["done", "download", "form", "page", "problems_of", "svg_image"]
+
+
+def page(
+    request: Request,
+    name: str,
+    data: Mapping[str, Any],
+    *,
+    here: At | None = None,
+    refused: BadInput | None = None,
+    fields: Mapping[str, str] | None = None,
+    status: int | None = None,
+    policy: str | None = None,
+) -> HTMLResponse:
+    """A page from a template.
+
+    Parameters
+    ----------
+    request : Request
+    name : str
+        Template.
+    data : mapping
+        What the template shows, built by a named function.
+    here : At, optional
+        Where the page is; draws the way back to visit and player, and says when nothing is kept.
+    refused : BadInput, optional
+        What was wrong with the form: shown on top and beside the fields. The status is then 422.
+    fields : mapping of str to str, optional
+        Words of a problem's `where` to the name of the field it belongs to; without it the field's own name is looked for.
+    status : int, optional
+    policy : str, optional
+        Content policy, when another than the usual (`guard.policy`).
+    """
+    desk = desk_of(request)
+    session: Session | None = getattr(request.state, "session", None)
+    messages = _take_messages(session)
+    problems = problems_of(refused, fields or {})
+    context = {
+        "here": here,
+        "desk": desk,
+        "session": session,
+        "look": desk.look,
+        "steps": STEPS,
+        "step_here": step_of(request.url.path),
+        "next_step": step_after(request.url.path),
+        "path": request.url.path,
+        "messages": messages,
+        "problems": problems,
+        "problem_of": lambda field: next((words for where, words in problems if where == field), ""),
+        "csrf": session.csrf if session else desk.login_csrf,
+        "csrf_field": Markup('<input type="hidden" name="csrf" value="{}">').format(
+            session.csrf if session else desk.login_csrf
+        ),
+        **data,
+    }
+    html = _templates().get_template(name).render(context)
+    headers = {"content-security-policy": policy} if policy else None
+    return HTMLResponse(html, status or (422 if refused else 200), headers)
+
+
+def done(request: Request, to: str, words: str, *, undo: Callable[[], object] | None = None) -> RedirectResponse:
+    """Go on to a page that says what was done, with a button to take it back.
+
+    Parameters
+    ----------
+    request : Request
+    to : str
+        Address of the next page.
+    words : str
+        One sentence.
+    undo : callable, optional
+        Takes the change back; called again it brings it again, as undoing a document does.
+    """
+    request.state.session.say(words, undo, to)
+    return RedirectResponse(to, 303)
+
+
+def form(request: Request) -> FormData:
+    """What was sent: read, bounded and checked by the guard.
+
+    Parameters
+    ----------
+    request : Request
+    """
+    sent = request.state.form
+    assert isinstance(sent, FormData)
+    return sent
+
+
+def problems_of(refused: BadInput | None, fields: Mapping[str, str]) -> list[tuple[str, str]]:
+    """Every problem as (field, sentence); the field is '' when the problem belongs to none.
+
+    Parameters
+    ----------
+    refused : BadInput or None
+    fields : mapping of str to str
+        A word of a problem's `where` to the name of a field.
+    """
+    if refused is None:
+        return []
+    return [(_field_of(problem.where, fields), str(problem)) for problem in refused.problems]
+
+
+def _field_of(where: str, fields: Mapping[str, str]) -> str:
+    if not fields:
+        return where
+    return next((name for word, name in fields.items() if word in where), "")
+
+
+def download(body: bytes, name: str, media_type: str) -> Response:
+    """A file to keep.
+
+    Parameters
+    ----------
+    body : bytes
+    name : str
+        Proposed file name.
+    media_type : str
+    """
+    plain = "".join(c if c.isascii() and (c.isalnum() or c in "-_. ") else "_" for c in name)
+    disposition = f"attachment; filename=\"{plain}\"; filename*=UTF-8''{quote(name)}"
+    return Response(body, media_type=media_type, headers={"content-disposition": disposition})
+
+
+def svg_image(svg: str | bytes) -> str:
+    """A drawing as address of an image: its own styles then stay inside it.
+
+    Parameters
+    ----------
+    svg : str or bytes
+    """
+    raw = svg.encode() if isinstance(svg, str) else svg
+    return "data:image/svg+xml;base64," + base64.b64encode(raw).decode("ascii")
+
+
+def _take_messages(session: Session | None) -> Sequence[tuple[str, str]]:
+    if session is None:
+        return ()
+    messages, session.messages = session.messages, []
+    return messages
+
+
+@lru_cache(maxsize=1)
+def _templates() -> Environment:
+    templates = Environment(
+        loader=PackageLoader("stickwright.web", "templates"),
+        autoescape=True,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+    )
+    templates.filters["svg_image"] = svg_image
+    return templates

@@ -1,0 +1,59 @@
+"""The order of a visit: what is done one after the other, and what comes next."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+__all__ = ["STEPS", "Step", "step_after", "step_of"]
+
+
+class Step(NamedTuple):
+    """One page of a visit.
+
+    `key` ends its address, `title` is said in menus, `doing` on the button that leads to it.
+    """
+
+    key: str
+    title: str
+    doing: str
+
+
+STEPS = (
+    Step("sites", "Sites", "Say what moves"),
+    Step("readings", "Readings", "Enter readings"),
+    Step("measure", "Measure", "Measure with a stick"),
+    Step("kit", "Kit", "Look at the kit"),
+    Step("game", "Game", "Say what the game asks"),
+    Step("room", "Room", "Enter the room"),
+    Step("plan", "Plan", "Make the plan"),
+    Step("mounts", "Mounts", "Look at the mounts"),
+    Step("sheet", "Sheet", "Print the sheet"),
+)
+
+
+def step_of(path: str) -> str:
+    """Key of the step that an address belongs to; '' for none.
+
+    Parameters
+    ----------
+    path : str
+        ``/visits/12/readings`` or deeper.
+    """
+    parts = path.strip("/").split("/")
+    known = {step.key for step in STEPS} | {"plans", "compare"}
+    key = parts[2] if len(parts) > 2 and parts[0] == "visits" and parts[2] in known else ""
+    return {"plans": "plan", "compare": "plan"}.get(key, key)
+
+
+def step_after(path: str) -> Step | None:
+    """The step that follows the one at this address; None after the last, and outside of the steps.
+
+    Parameters
+    ----------
+    path : str
+    """
+    keys = [step.key for step in STEPS]
+    here = step_of(path)
+    if here not in keys or here == keys[-1]:
+        return None
+    return STEPS[keys.index(here) + 1]
