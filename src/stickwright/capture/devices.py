@@ -1,0 +1,351 @@
+"""Sticks and switches, wherever they are read: one interface for the browser and for this computer.
+
+Rules of this file: a device is recognised when it comes back; its axes carry the words of the W3C standard
+mapping; samples stay as the device gave them (vertical axes grow downwards), and are turned so that y grows
+forward in one place only, `stick_xy`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from typing import Literal, Protocol
+
+import numpy as np
+from numpy.typing import NDArray
+
+from stickwright.errors import BadInput, Problem
+from stickwright.model.hub import BUTTON_ROLES
+
+__all__ = [
+    "AXIS_WORDS", "MOST_AXES", "MOST_BUTTONS", "Appeared", "Device", "Event", "Gap", "GapKind", "Gone", "Roster",
+    "Samples", "Source", "SourceKind", "StickAxes", "axis_words", "button_words", "stick_xy", "sticks_of",
+]  # fmt: skip
+
+Array = NDArray[np.float64]
+SourceKind = Literal["browser", "computer", "replay"]
+GapKind = Literal["lost", "overflow", "sleep", "clock back", "late"]
+
+MOST_AXES = 16
+MOST_BUTTONS = 52
+"""So many buttons fit into the whole numbers of a float64."""
+
+AXIS_WORDS = ("left stick horizontal", "left stick vertical", "right stick horizontal", "right stick vertical")
+"""Axes 0 to 3 in the order of the standard mapping [w3c-gamepad]."""
+
+
+@dataclass(frozen=True)
+class Device:
+    """One stick, controller or switch that is plugged in, or was.
+
+    Parameters
+    ----------
+    id : str
+        The same again when it is unplugged and comes back; of two of a kind the second ends in ``#2``.
+    name : str
+        As the device names itself.
+    axes : tuple of str
+        'left stick horizontal' and so on where the standard mapping is known, otherwise 'axis 1', 'axis 2'.
+    buttons : tuple of str
+        In the words of the standard mapping where it is known, otherwise 'button 1', 'button 2'.
+    source : {"browser", "computer", "replay"}
+        Where it is read.
+    """
+
+    id: str
+    name: str
+    axes: tuple[str, ...]
+    buttons: tuple[str, ...]
+    source: SourceKind
+
+
+@dataclass(frozen=True)
+class StickAxes:
+    """Which axes of which device are 'the stick'.
+
+    Parameters
+    ----------
+    device_id : str
+        The device.
+    horizontal, vertical : int or None
+        Places in `Device.axes`; None for a lever with one axis.
+    """
+
+    device_id: str
+    horizontal: int | None = 0
+    vertical: int | None = 1
+
+
+@dataclass(frozen=True, eq=False)
+class Samples:
+    """Samples of one device, in order.
+
+    Parameters
+    ----------
+    device_id : str
+        Whose they are.
+    first : int
+        Number of the first one since the device was first seen, from 0; a jump is samples lost.
+    times_s : array, shape (n,)
+        Seconds on the computer's monotonic clock, never falling.
+    axes : array, shape (n, k)
+        Share of full output as the device gave it: vertical axes grow downwards.
+    buttons : array of int64, shape (n,)
+        Bit mask: bit 0 is the first button.
+    """
+
+    device_id: str
+    first: int
+    times_s: Array
+    axes: Array
+    buttons: NDArray[np.int64]
+
+
+@dataclass(frozen=True)
+class Appeared:
+    """A device was plugged in.
+
+    Parameters
+    ----------
+    device : Device
+    at_s : float
+        Seconds on the computer's monotonic clock.
+    again : bool
+        It had been here before and was unplugged.
+    """
+
+    device: Device
+    at_s: float
+    again: bool = False
+
+
+@dataclass(frozen=True)
+class Gone:
+    """A device was unplugged.
+
+    Parameters
+    ----------
+    device_id : str
+    at_s : float
+        Seconds on the computer's monotonic clock.
+    """
+
+    device_id: str
+    at_s: float
+
+
+@dataclass(frozen=True)
+class Gap:
+    """Something is missing between the samples before and after, or the time between them is in doubt.
+
+    Parameters
+    ----------
+    kind : {"lost", "overflow", "sleep", "clock back", "late"}
+        What happened.
+    words : str
+        The same, for the practitioner.
+    at_s : float
+        Seconds on the computer's monotonic clock.
+    device_id : str
+        Whose samples; empty for all.
+    samples : int
+        How many are missing, 0 when none or not known.
+    seconds : float
+        For how long.
+    """
+
+    kind: GapKind
+    words: str
+    at_s: float
+    device_id: str = ""
+    samples: int = 0
+    seconds: float = 0.0
+
+
+Event = Samples | Appeared | Gone | Gap
+
+
+class Source(Protocol):
+    """Where samples come from: the browser, or the sticks of this computer."""
+
+    def devices(self) -> tuple[Device, ...]:
+        """What is plugged in now."""
+        ...
+
+    def take(self) -> tuple[Event, ...]:
+        """What happened since the last call, in order; does not wait."""
+        ...
+
+    def close(self) -> None:
+        """Stop reading; calling it again does nothing."""
+        ...
+
+
+def axis_words(count: int, *, standard: bool) -> tuple[str, ...]:
+    """Names of a device's axes.
+
+    Parameters
+    ----------
+    count : int
+        How many there are.
+    standard : bool
+        Whether they stand in the order of the standard mapping [w3c-gamepad].
+
+    Returns
+    -------
+    tuple of str
+
+    Examples
+    --------
+    >>> axis_words(3, standard=True), axis_words(2, standard=False)
+    (('left stick horizontal', 'left stick vertical', 'right stick horizontal'), ('axis 1', 'axis 2'))
+    """
+    known = AXIS_WORDS[:count] if standard else ()
+    return known + tuple(f"axis {place + 1}" for place in range(len(known), count))
+
+
+def button_words(count: int, *, standard: bool) -> tuple[str, ...]:
+    """Names of a device's buttons.
+
+    Parameters
+    ----------
+    count : int
+        How many there are.
+    standard : bool
+        Whether they stand in the order of the standard mapping [w3c-gamepad].
+
+    Returns
+    -------
+    tuple of str
+
+    Examples
+    --------
+    >>> button_words(1, standard=True), button_words(1, standard=False)
+    (('bottom button in right cluster',), ('button 1',))
+    """
+    known: tuple[str, ...] = BUTTON_ROLES[:count] if standard else ()
+    return known + tuple(f"button {place + 1}" for place in range(len(known), count))
+
+
+def sticks_of(device: Device) -> tuple[StickAxes, ...]:
+    """Sticks that a device's axis names tell: left before right.
+
+    Parameters
+    ----------
+    device : Device
+
+    Returns
+    -------
+    tuple of StickAxes
+        Empty when its mapping is not known: then a wiggle tells.
+
+    Examples
+    --------
+    >>> pad = Device("a", "pad", axis_words(4, standard=True), (), "browser")
+    >>> sticks_of(pad)[1]
+    StickAxes(device_id='a', horizontal=2, vertical=3)
+    """
+    found = []
+    for side in ("left", "right"):
+        across, along = f"{side} stick horizontal", f"{side} stick vertical"
+        if across in device.axes and along in device.axes:
+            found.append(StickAxes(device.id, device.axes.index(across), device.axes.index(along)))
+    return tuple(found)
+
+
+def stick_xy(samples: Samples, stick: StickAxes) -> Array:
+    """Where the stick was: x right, y forward.
+
+    The one place where the vertical axis is turned: devices give it growing downwards [w3c-gamepad].
+
+    Parameters
+    ----------
+    samples : Samples
+        As the device gave them.
+    stick : StickAxes
+        Which axes.
+
+    Returns
+    -------
+    array, shape (n, 2)
+        Share of full output; NaN for an axis that the stick has not.
+
+    Raises
+    ------
+    BadInput
+        An axis that the device has not.
+
+    Examples
+    --------
+    >>> once = Samples("a", 0, np.zeros(1), np.array([[0.5, -1.0]]), np.zeros(1, np.int64))
+    >>> stick_xy(once, StickAxes("a"))
+    array([[0.5, 1. ]])
+    """
+    count = samples.axes.shape[1]
+    for place in (stick.horizontal, stick.vertical):
+        if place is not None and not 0 <= place < count:
+            raise BadInput(
+                Problem("stick", f"axis {place + 1}", f"one of the {count} axes of this device", "Wiggle the stick to choose.")
+            )  # fmt: skip
+    xy = np.full((len(samples.axes), 2), np.nan)
+    if stick.horizontal is not None:
+        xy[:, 0] = samples.axes[:, stick.horizontal]
+    if stick.vertical is not None:
+        xy[:, 1] = 0.0 - samples.axes[:, stick.vertical]  # not -0.0 at rest
+    return xy
+
+
+@dataclass
+class Roster:
+    """Who has been here: gives a device that comes back the id it had.
+
+    Parameters
+    ----------
+    source : {"browser", "computer", "replay"}
+        Where its devices are read.
+    """
+
+    source: SourceKind
+    _known: dict[str, Device] = field(default_factory=dict)
+    _here: dict[str, None] = field(default_factory=dict)
+
+    def appear(
+        self, key: str, name: str, axes: Sequence[str], buttons: Sequence[str], source: SourceKind | None = None
+    ) -> tuple[Device, bool]:  # fmt: skip
+        """A device that was plugged in, and whether it had been here before.
+
+        Parameters
+        ----------
+        key : str
+            What devices of this kind have in common: a GUID, the browser's id.
+        name : str
+            As it names itself.
+        axes, buttons : sequence of str
+            Their words.
+        source : str or None
+            Where it is read when not where the roster's others are.
+
+        Returns
+        -------
+        (Device, bool)
+        """
+        number = 1
+        while (id_ := key if number == 1 else f"{key}#{number}") in self._here:
+            number += 1
+        again = id_ in self._known
+        device = Device(id_, name, tuple(axes), tuple(buttons), source or self.source)
+        self._known[id_] = device
+        self._here[id_] = None
+        return device, again
+
+    def leave(self, device_id: str) -> None:
+        """Note that a device was unplugged; one that is not here is no matter."""
+        self._here.pop(device_id, None)
+
+    def back(self, device_id: str) -> None:
+        """Note that a known device is here again."""
+        self._here[device_id] = None
+
+    def here(self) -> tuple[Device, ...]:
+        """Devices that are plugged in now, in the order in which they came."""
+        return tuple(self._known[id_] for id_ in tuple(self._here))
