@@ -1,0 +1,115 @@
+"""What is drawn for the player: a few plain shapes with their words, which a page turns into a picture.
+
+Coordinates go from -1 to 1, x right and y up (forward), so that a page flips y once. Every picture carries a text that says
+the same. A shape says what it is for (`role`), never a colour: the page's own style decides, dark, light or high contrast.
+"""
+
+from __future__ import annotations
+
+from dataclasses import asdict, dataclass
+from typing import Literal
+
+__all__ = ["Arrow", "Circle", "Dot", "Path", "Picture", "Ring", "Role", "Shape", "Text", "plain_picture"]
+
+Role = Literal["edge", "asked", "next", "player", "quiet", "words"]
+"""The edge of the field; what is asked now; what comes next; where the player is; what may be overlooked; words."""
+
+
+@dataclass(frozen=True)
+class Circle:
+    """A filled disc."""
+
+    x: float
+    y: float
+    radius: float
+    role: Role = "asked"
+
+
+@dataclass(frozen=True)
+class Ring:
+    """A circle's outline."""
+
+    x: float
+    y: float
+    radius: float
+    role: Role = "asked"
+
+
+@dataclass(frozen=True)
+class Dot:
+    """A small mark of a size that the page chooses."""
+
+    x: float
+    y: float
+    role: Role = "player"
+
+
+@dataclass(frozen=True)
+class Arrow:
+    """From one place to another."""
+
+    x: float
+    y: float
+    to_x: float
+    to_y: float
+    role: Role = "asked"
+
+
+@dataclass(frozen=True)
+class Path:
+    """A line through places in order; `arrow` puts a head at its end."""
+
+    points: tuple[tuple[float, float], ...]
+    role: Role = "quiet"
+    arrow: bool = False
+
+
+@dataclass(frozen=True)
+class Text:
+    """A word or number, centred on its place."""
+
+    x: float
+    y: float
+    words: str
+    size: Literal["large", "small"] = "large"
+    role: Role = "words"
+
+
+Shape = Circle | Ring | Dot | Arrow | Path | Text
+
+
+@dataclass(frozen=True)
+class Picture:
+    """Shapes in the order in which they are laid on, and the same in words.
+
+    Parameters
+    ----------
+    shapes : tuple of Shape
+        First one lowest.
+    words : str
+        One or two short sentences that say what the picture asks.
+    """
+
+    shapes: tuple[Shape, ...]
+    words: str
+
+
+def plain_picture(picture: Picture) -> dict[str, object]:
+    """A picture as plain lists and numbers, ready for JSON or a template.
+
+    Parameters
+    ----------
+    picture : Picture
+
+    Returns
+    -------
+    dict
+        ``{"words": ..., "shapes": [{"kind": "ring", "x": ..., "role": ...}, ...]}``.
+
+    Examples
+    --------
+    >>> plain_picture(Picture((Dot(0.0, 0.5),), "Push forward."))["shapes"]
+    [{'kind': 'dot', 'x': 0.0, 'y': 0.5, 'role': 'player'}]
+    """
+    shapes = [{"kind": type(each).__name__.lower(), **asdict(each)} for each in picture.shapes]
+    return {"words": picture.words, "shapes": shapes}

@@ -1,0 +1,638 @@
+"""Running a guided task: events go in, what to show and what to keep comes out. No device, no clock, no waiting.
+
+Rules of this file. The only time is the time in the events, seconds on the recording's own clock; it never goes back. What
+is possible is one table (`TABLE`), a row for every state and event; an event that is not possible changes nothing and is
+said. A sample taken while the task runs is kept, whatever happens, with what was shown at its time. Stopping is possible
+at every moment. Unplugging pauses; plugging in again begins the same step anew, after a rest.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+from typing import Literal
+
+import numpy as np
+from numpy.typing import NDArray
+
+from stickwright.capture.targets import Cursor
+from stickwright.capture.tasks import RAW_COLUMNS, RECORDED_COLUMNS, Step, Task, cues_at
+
+__all__ = [
+    "EVENTS", "PHASES", "TABLE", "Asked", "Confirm", "Effect", "Event", "Finished", "Ignored", "Keep", "Mark", "Phase",
+    "Repeat", "Replugged", "Resume", "Rule", "Samples", "Shorten", "Shown", "Start", "State", "Stop", "Tick", "Unplugged",
+    "advance", "begin",
+]  # fmt: skip
+
+Array = NDArray[np.float64]
+
+Phase = Literal["ready", "asking", "resting", "paused", "stopped", "done"]
+PHASES: tuple[Phase, ...] = ("ready", "asking", "resting", "paused", "stopped", "done")
+
+RESUME_REST_S = 5.0
+"""Rest before a step that is begun anew; common practice between pushes."""
+
+BOUNCE_S = 0.15
+"""A second confirm so soon is the same press, from a bouncing switch or from two ways to the program."""
+
+RELEASED = 0.5
+"""Below this share of the asked level a hold has been let go; it must have been reached before."""
+
+RELEASED_S = 0.5
+
+LAP_FROM = 0.2
+"""Nearer to the middle the angle says nothing."""
+
+TIME, X, Y, CONFIRM = 0, 1, 2, 5
+
+
+@dataclass(frozen=True)
+class Start:
+    """Begin."""
+
+    at_s: float
+
+
+@dataclass(frozen=True, eq=False)
+class Samples:
+    """Samples as they came, shape (n, 7), columns `RAW_COLUMNS`, in order of time."""
+
+    rows: Array
+
+
+@dataclass(frozen=True)
+class Tick:
+    """Time goes on."""
+
+    at_s: float
+
+
+@dataclass(frozen=True)
+class Unplugged:
+    """The stick is gone."""
+
+    at_s: float
+
+
+@dataclass(frozen=True)
+class Replugged:
+    """The stick is back."""
+
+    at_s: float
+
+
+@dataclass(frozen=True)
+class Stop:
+    """End at once."""
+
+    at_s: float
+
+
+@dataclass(frozen=True)
+class Resume:
+    """Go on after a stop."""
+
+    at_s: float
+
+
+@dataclass(frozen=True)
+class Shorten:
+    """Leave out further rounds; once more: what is left of this one."""
+
+    at_s: float
+
+
+@dataclass(frozen=True)
+class Repeat:
+    """The step again; with `steps` these of the task once more at the end."""
+
+    at_s: float
+    steps: tuple[int, ...] = ()
+
+
+@dataclass(frozen=True)
+class Confirm:
+    """A switch or key: ends the step, or the rest before it. Presses in the samples' `confirm` column count by themselves."""
+
+    at_s: float
+
+
+Event = Start | Samples | Tick | Unplugged | Replugged | Stop | Resume | Shorten | Repeat | Confirm
+EVENTS: tuple[type[Event], ...] = (
+    Start, Samples, Tick, Unplugged, Replugged, Stop, Resume, Shorten, Repeat, Confirm
+)  # fmt: skip
+
+
+@dataclass(frozen=True, eq=False)
+class Keep:
+    """Samples to be kept, shape (n, 11), columns `RECORDED_COLUMNS`."""
+
+    rows: Array
+
+
+@dataclass(frozen=True)
+class Mark:
+    """Something to note beside the recording: 'began', 'paused', 'resumed', 'stopped', 'done', 'shortened', 'repeated'."""
+
+    what: str
+    at_s: float
+    detail: str = ""
+
+
+@dataclass(frozen=True)
+class Asked:
+    """A new step, or the rest before it, is to be shown."""
+
+    step: int
+    resting: bool
+    at_s: float
+
+
+@dataclass(frozen=True)
+class Finished:
+    """A step is over: by 'time', 'target', 'laps', 'release', 'confirm' or 'shortened'."""
+
+    step: int
+    how: str
+    at_s: float
+
+
+@dataclass(frozen=True)
+class Ignored:
+    """An event that is not possible now, and why."""
+
+    event: str
+    why: str
+
+
+Effect = Keep | Mark | Asked | Finished | Ignored
+
+
+@dataclass(frozen=True)
+class Shown:
+    """What was on the screen from a time on."""
+
+    from_s: float
+    phase: Phase
+    step: int
+
+
+@dataclass(frozen=True)
+class _Watch:
+    """What ends the step that is asked: filled from the samples."""
+
+    cursor: Cursor
+    before_s: float = math.nan
+    inside_since_s: float = math.nan
+    angle_rad: float = math.nan
+    turned_rad: float = 0.0
+    reached: bool = False
+    low_since_s: float = math.nan
+
+
+@dataclass(frozen=True)
+class State:
+    """Where a task stands.
+
+    Parameters
+    ----------
+    task : Task
+    phase : Phase
+    now_s : float
+        Latest time seen.
+    since_s : float
+        When the phase began.
+    step : int
+        Place in `task.steps` of what is asked or comes after the rest.
+    queue : tuple of int
+        Steps after that.
+    rest_s : float
+        Length of the rest that is on.
+    limit_s : float
+        Longest time of the step that is on.
+    plugged : bool
+    completed : bool
+        Every step was done once.
+    kept : int
+        Samples kept so far.
+    presses : int
+        Presses of the confirm switch during this step.
+    log : tuple of Shown
+        What was on the screen, from when.
+    """
+
+    task: Task
+    phase: Phase = "ready"
+    now_s: float = -math.inf
+    since_s: float = -math.inf
+    step: int = 0
+    queue: tuple[int, ...] = ()
+    rest_s: float = 0.0
+    limit_s: float = math.inf
+    plugged: bool = True
+    completed: bool = False
+    kept: int = 0
+    presses: int = 0
+    before: int = -1
+    confirmed_s: float = -math.inf
+    confirm_down: bool = False
+    watch: _Watch = _Watch(Cursor())
+    log: tuple[Shown, ...] = (Shown(-math.inf, "ready", 0),)
+
+    @property
+    def asked(self) -> Step:
+        """The step that is asked, or that comes after the rest."""
+        return self.task.steps[self.step]
+
+    @property
+    def into_s(self) -> float:
+        """Seconds since the phase began."""
+        return self.now_s - self.since_s if math.isfinite(self.since_s) else 0.0
+
+    @property
+    def left_s(self) -> float:
+        """Seconds until the phase ends by itself; infinite where it does not."""
+        ends = {"resting": self.rest_s, "asking": self.limit_s}.get(self.phase, math.inf)
+        return max(0.0, ends - self.into_s)
+
+    @property
+    def cursor_xy(self) -> tuple[float, float]:
+        """Where the player's cursor is."""
+        return self.watch.cursor.x, self.watch.cursor.y
+
+
+Outcome = tuple[State, tuple[Effect, ...]]
+
+
+def begin(task: Task) -> State:
+    """A task, ready to start.
+
+    Parameters
+    ----------
+    task : Task
+    """
+    return State(task, queue=tuple(range(1, len(task.steps))), watch=_Watch(task.cursor))
+
+
+def advance(state: State, event: Event) -> Outcome:
+    """The state after an event, and what is to be shown, kept and noted.
+
+    Parameters
+    ----------
+    state : State
+    event : Event
+
+    Returns
+    -------
+    (State, tuple of Effect)
+        In order. Never an exception: what is not possible comes back as `Ignored`.
+
+    Examples
+    --------
+    >>> from stickwright.capture.tasks import play_task
+    >>> state, effects = advance(begin(play_task(lasts_s=2.0)), Start(0.0))
+    >>> state.phase, [type(each).__name__ for each in effects]
+    ('asking', ['Mark', 'Asked'])
+    >>> state, effects = advance(state, Samples(np.array([[0.5, 0.1, 0.2, np.nan, np.nan, 0, 0]])))
+    >>> effects[0].rows[0, :2].tolist(), advance(state, Tick(2.0))[0].phase
+    ([0.5, 0.1], 'done')
+    """
+    wrong = _malformed(event)
+    if wrong:
+        return state, (Ignored(type(event).__name__, wrong),)
+    rows = event.rows if isinstance(event, Samples) else None
+    if rows is not None:
+        return TABLE[state.phase, Samples].run(state, event)
+    at_s = max(state.now_s, event.at_s)  # type: ignore[union-attr]
+    state, effects = _until(replace(state, now_s=at_s), at_s)
+    state, more = TABLE[state.phase, type(event)].run(state, event)
+    return state, (*effects, *more)
+
+
+def _malformed(event: Event) -> str:
+    if isinstance(event, Samples):
+        rows = event.rows
+        if rows.ndim != 2 or rows.shape[1] != len(RAW_COLUMNS):
+            return f"A batch of shape {rows.shape} holds no samples: {len(RAW_COLUMNS)} columns are expected."
+        return ""
+    return "" if math.isfinite(event.at_s) else "It carries no time."
+
+
+# What an event does. Each takes the state with its time already moved on, and returns the state after.
+
+
+def _start(state: State, _: Event) -> Outcome:
+    if not state.plugged:
+        return state, (Ignored("Start", "The stick is unplugged: plug it in first."),)
+    state, effects = _rest_or_ask(state, state.step)
+    return state, (Mark("began", state.now_s), *effects)
+
+
+def _nothing(state: State, _: Event) -> Outcome:
+    return state, ()
+
+
+def _samples(state: State, event: Event) -> Outcome:
+    assert isinstance(event, Samples)
+    rows = event.rows
+    effects: list[Effect] = []
+    for row in rows.tolist():
+        time_s = row[TIME]
+        if not math.isfinite(time_s):
+            continue
+        if time_s >= state.now_s:
+            state, said = _until(replace(state, now_s=time_s), time_s)
+            effects += said
+        state, said = _seen(state, row)
+        effects += said
+    kept = _labelled(state, rows)
+    if len(kept):
+        effects.insert(0, Keep(kept))
+    return replace(state, kept=state.kept + len(kept)), tuple(effects)
+
+
+def _unplugged(state: State, _: Event) -> Outcome:
+    if state.phase in ("ready", "stopped", "done", "paused"):
+        return replace(state, plugged=False), ()
+    return _paused(replace(state, plugged=False))
+
+
+def _paused(state: State) -> Outcome:
+    state = _show(state, "paused", state.step)
+    return state, (Mark("paused", state.now_s, "unplugged"),)
+
+
+def _replugged(state: State, _: Event) -> Outcome:
+    state = replace(state, plugged=True)
+    if state.phase != "paused":
+        return state, ()
+    return _anew(state, "plugged in again")
+
+
+def _anew(state: State, detail: str) -> Outcome:
+    """The same step from its beginning, rest first."""
+    state, effects = _rest_or_ask(state, state.step, least_rest_s=RESUME_REST_S)
+    return state, (Mark("resumed", state.now_s, detail), *effects)
+
+
+def _stop(state: State, _: Event) -> Outcome:
+    return _show(state, "stopped", state.step), (Mark("stopped", state.now_s, state.asked.key),)
+
+
+def _resume(state: State, _: Event) -> Outcome:
+    if state.log[-2].phase == "ready":
+        return _start(state, Start(state.now_s))
+    if state.completed and not state.queue:
+        return _show(state, "done", state.step), (Mark("done", state.now_s),)
+    return _anew(state, "") if state.plugged else _paused(state)
+
+
+def _shorten(state: State, _: Event) -> Outcome:
+    later = tuple(k for k in state.queue if state.task.steps[k].round > state.asked.round)
+    if later:
+        left = tuple(k for k in state.queue if k not in later)
+        return replace(state, queue=left), (Mark("shortened", state.now_s, "one round"),)
+    state = replace(state, queue=(), limit_s=min(state.limit_s, state.asked.least_s))
+    state, effects = _until(state, state.now_s)
+    return state, (Mark("shortened", state.now_s, "this step"), *effects)
+
+
+def _repeat(state: State, event: Event) -> Outcome:
+    assert isinstance(event, Repeat)
+    many = len(state.task.steps)
+    if not all(0 <= k < many for k in event.steps):
+        return state, (Ignored("Repeat", f"The task has steps 0 to {many - 1}."),)
+    mark = Mark("repeated", state.now_s, ", ".join(state.task.steps[k].key for k in event.steps) or state.asked.key)
+    if state.phase in ("stopped", "done"):
+        steps = event.steps or tuple(range(many))
+        state, effects = _rest_or_ask(replace(state, queue=steps[1:]), steps[0], least_rest_s=RESUME_REST_S)
+        return state, (mark, *effects)
+    if event.steps:
+        return replace(state, queue=(*state.queue, *event.steps)), (mark,)
+    step = state.step
+    if state.phase == "resting" and state.before >= 0:
+        state, step = replace(state, queue=(state.step, *state.queue), before=-1), state.before
+    state, effects = _rest_or_ask(state, step, least_rest_s=RESUME_REST_S)
+    return state, (mark, *effects)
+
+
+def _confirm(state: State, _: Event) -> Outcome:
+    if state.now_s - state.confirmed_s < BOUNCE_S:
+        return state, (Ignored("Confirm", "It came so soon after the last one that it is taken for the same press."),)
+    state = replace(state, confirmed_s=state.now_s)
+    if state.phase == "resting":
+        return _ask(state)
+    if not state.asked.ends_by_confirm:
+        return replace(state, presses=state.presses + 1), ()
+    return _next(state, "confirm", state.now_s)
+
+
+def _not_possible(why: str) -> Callable[[State, Event], Outcome]:
+    def run(state: State, event: Event) -> Outcome:
+        return state, (Ignored(type(event).__name__, why),)
+
+    return run
+
+
+@dataclass(frozen=True)
+class Rule:
+    """One cell of the table.
+
+    Parameters
+    ----------
+    to : tuple of Phase
+        States that can follow.
+    does : str
+        In words.
+    run : callable
+        (state, event) -> (state, effects).
+    """
+
+    to: tuple[Phase, ...]
+    does: str
+    run: Callable[[State, Event], Outcome]
+
+
+def _no(phase: Phase, why: str) -> Rule:
+    return Rule((phase,), f"not possible: {why}", _not_possible(why))
+
+
+_GOES_ON: tuple[Phase, ...] = ("asking", "resting", "done")
+
+TABLE: dict[tuple[Phase, type[Event]], Rule] = {
+    ("ready", Start): Rule(("asking", "resting", "ready"), "begins, with the first rest", _start),
+    ("ready", Samples): Rule(("ready",), "looked at, not kept", _samples),
+    ("ready", Tick): Rule(("ready",), "nothing", _nothing),
+    ("ready", Unplugged): Rule(("ready",), "noted: cannot start", _unplugged),
+    ("ready", Replugged): Rule(("ready",), "noted", _replugged),
+    ("ready", Stop): Rule(("stopped",), "stops", _stop),
+    ("ready", Resume): _no("ready", "It has not begun: start it."),
+    ("ready", Shorten): Rule(("ready",), "leaves out further rounds", _shorten),
+    ("ready", Repeat): _no("ready", "It has not begun: there is nothing to repeat."),
+    ("ready", Confirm): _no("ready", "It has not begun: start it."),
+    ("paused", Start): _no("paused", "It has begun: plug the stick in to go on."),
+    ("paused", Samples): Rule(("paused",), "kept, with nothing asked", _samples),
+    ("paused", Tick): Rule(("paused",), "nothing", _nothing),
+    ("paused", Unplugged): Rule(("paused",), "nothing new", _unplugged),
+    ("paused", Replugged): Rule(("asking", "resting"), "rest, then the same step from its beginning", _replugged),
+    ("paused", Stop): Rule(("stopped",), "stops; all is kept", _stop),
+    ("paused", Resume): _no("paused", "The stick is unplugged: plug it in to go on, or stop."),
+    ("paused", Shorten): Rule(("paused",), "leaves out further rounds, then further steps", _shorten),
+    ("paused", Repeat): _no("paused", "The stick is unplugged: the step begins anew when it is plugged in."),
+    ("paused", Confirm): _no("paused", "The stick is unplugged: plug it in to go on, or stop."),
+    ("stopped", Start): _no("stopped", "It has been stopped: resume or repeat it."),
+    ("stopped", Samples): Rule(("stopped",), "those from before the stop are kept", _samples),
+    ("stopped", Tick): Rule(("stopped",), "nothing", _nothing),
+    ("stopped", Unplugged): Rule(("stopped",), "noted", _unplugged),
+    ("stopped", Replugged): Rule(("stopped",), "noted", _replugged),
+    ("stopped", Stop): Rule(("stopped",), "nothing new", _nothing),
+    ("stopped", Resume): Rule(
+        ("asking", "resting", "paused", "done", "stopped"), "rest, then the same step from its beginning", _resume
+    ),
+    ("stopped", Shorten): _no("stopped", "It has been stopped: there is nothing to shorten."),
+    ("stopped", Repeat): Rule(("asking", "resting"), "the task, or the steps named, again", _repeat),
+    ("stopped", Confirm): _no("stopped", "It has been stopped: resume or repeat it."),
+    ("done", Start): _no("done", "It is done: repeat it."),
+    ("done", Samples): Rule(("done",), "those from before the end are kept", _samples),
+    ("done", Tick): Rule(("done",), "nothing", _nothing),
+    ("done", Unplugged): Rule(("done",), "noted", _unplugged),
+    ("done", Replugged): Rule(("done",), "noted", _replugged),
+    ("done", Stop): Rule(("stopped",), "stops; all is kept", _stop),
+    ("done", Resume): _no("done", "It is done: repeat it."),
+    ("done", Shorten): _no("done", "It is done: there is nothing to shorten."),
+    ("done", Repeat): Rule(("asking", "resting"), "the task, or the steps named, again", _repeat),
+    ("done", Confirm): _no("done", "It is done: repeat it."),
+}
+for _phase in ("asking", "resting"):
+    TABLE |= {
+        (_phase, Start): _no(_phase, "It has begun."),
+        (_phase, Samples): Rule(_GOES_ON, "kept, with what was asked", _samples),
+        (_phase, Tick): Rule((_phase,), "time ends rests and steps", _nothing),
+        (_phase, Unplugged): Rule(("paused",), "pauses", _unplugged),
+        (_phase, Replugged): Rule((_phase,), "noted", _replugged),
+        (_phase, Stop): Rule(("stopped",), "stops; all is kept", _stop),
+        (_phase, Resume): _no(_phase, "It is running."),
+        (_phase, Shorten): Rule(_GOES_ON, "leaves out further rounds, then what is left", _shorten),
+        (_phase, Repeat): Rule(("asking", "resting"), "the step again after a rest, or those named at the end", _repeat),
+        (_phase, Confirm): Rule(_GOES_ON, "ends the step, or the rest", _confirm),
+    }  # fmt: skip
+
+
+# Moving on.
+
+
+def _show(state: State, phase: Phase, step: int, at_s: float | None = None) -> State:
+    """The state in a new phase from now (or from `at_s`) on."""
+    since_s = state.now_s if at_s is None else at_s
+    if not math.isfinite(since_s):
+        since_s = 0.0
+    return replace(state, phase=phase, step=step, since_s=since_s, log=(*state.log, Shown(since_s, phase, step)))
+
+
+def _rest_or_ask(state: State, step: int, *, at_s: float | None = None, least_rest_s: float = 0.0) -> Outcome:
+    rest_s = max(state.task.steps[step].rest_s, least_rest_s)
+    state = replace(_show(state, "resting", step, at_s), rest_s=rest_s, limit_s=math.inf)
+    if rest_s <= 0:
+        state = replace(state, log=state.log[:-1])
+        return _ask(state, at_s)
+    return state, (Asked(step, True, state.since_s),)
+
+
+def _ask(state: State, at_s: float | None = None) -> Outcome:
+    state = _show(state, "asking", state.step, at_s)
+    watch = _Watch(state.watch.cursor, before_s=state.watch.before_s)
+    state = replace(state, limit_s=state.asked.lasts_s, watch=watch, presses=0)
+    return state, (Asked(state.step, False, state.since_s),)
+
+
+def _next(state: State, how: str, at_s: float) -> Outcome:
+    ended: tuple[Effect, ...] = (Finished(state.step, how, at_s),)
+    if not state.queue:
+        state = replace(_show(state, "done", state.step, at_s), completed=True)
+        return state, (*ended, Mark("done", at_s))
+    step, *queue = state.queue
+    state = replace(state, queue=tuple(queue), before=state.step)
+    state, effects = _rest_or_ask(state, step, at_s=at_s)
+    return state, (*ended, *effects)
+
+
+def _until(state: State, to_s: float) -> Outcome:
+    """Everything that time alone ends up to then, each at its own moment."""
+    effects: list[Effect] = []
+    while True:
+        if state.phase == "resting" and to_s >= state.since_s + state.rest_s:
+            state, said = _ask(state, state.since_s + state.rest_s)
+        elif state.phase == "asking" and to_s >= state.since_s + state.limit_s:
+            how = "time" if state.limit_s >= state.asked.lasts_s else "shortened"
+            state, said = _next(state, how, state.since_s + state.limit_s)
+        else:
+            return state, tuple(effects)
+        effects += said
+
+
+def _seen(state: State, row: list[float]) -> Outcome:
+    """What one sample ends: a target stayed in, laps made, a hold let go, the switch pressed."""
+    time_s, down = row[TIME], row[CONFIRM] > 0.5
+    watch = state.watch
+    dt_s = time_s - watch.before_s if math.isfinite(watch.before_s) else 0.0
+    watch = replace(watch, cursor=watch.cursor.moved((row[X], row[Y]), dt_s), before_s=time_s)
+    pressed = down and not state.confirm_down
+    state = replace(state, watch=watch, confirm_down=down)
+    if state.phase == "asking" and time_s >= state.since_s:
+        state = replace(state, watch=_watched(state, row))
+        how = _ended(state, time_s)
+        if how:
+            return _next(state, how, time_s)
+    if pressed and state.phase in ("asking", "resting") and time_s >= state.since_s:
+        return _confirm(state, Confirm(time_s))
+    return state, ()
+
+
+def _watched(state: State, row: list[float]) -> _Watch:
+    step, watch, time_s = state.asked, state.watch, row[TIME]
+    if step.ends == "target":
+        inside = math.hypot(watch.cursor.x - step.x, watch.cursor.y - step.y) <= step.width / 2
+        since = watch.inside_since_s if inside and math.isfinite(watch.inside_since_s) else time_s
+        return replace(watch, inside_since_s=since if inside else math.nan)
+    if step.ends == "laps" and math.hypot(row[X], row[Y]) > LAP_FROM:
+        angle = math.atan2(row[Y], row[X])
+        turned = math.remainder(angle - watch.angle_rad, 2 * math.pi) if math.isfinite(watch.angle_rad) else 0.0
+        return replace(watch, angle_rad=angle, turned_rad=watch.turned_rad + turned)
+    if step.ends == "release":
+        level = math.hypot(step.x, step.y)
+        along = (row[X] * step.x + row[Y] * step.y) / level
+        low = watch.reached and along < RELEASED * level
+        since = watch.low_since_s if math.isfinite(watch.low_since_s) else time_s
+        return replace(watch, reached=watch.reached or along >= 0.8 * level, low_since_s=since if low else math.nan)
+    return watch
+
+
+def _ended(state: State, time_s: float) -> str:
+    step, watch = state.asked, state.watch
+    if step.ends == "target" and time_s - watch.inside_since_s >= state.task.dwell_s - 1e-9:
+        return "target"
+    if step.ends == "laps" and watch.turned_rad * math.copysign(1.0, step.laps) >= 2 * math.pi * (
+        abs(step.laps) + 0.02
+    ):
+        return "laps"
+    if step.ends == "release" and time_s - watch.low_since_s >= RELEASED_S:
+        return "release"
+    return ""
+
+
+def _labelled(state: State, rows: Array) -> Array:
+    """The samples taken while the task ran, with what was on the screen at their time."""
+    from_s = np.array([each.from_s for each in state.log])
+    times = np.where(np.isfinite(rows[:, TIME]), rows[:, TIME], state.now_s)
+    place = np.searchsorted(from_s, times, side="right") - 1
+    out = np.full((len(rows), len(RECORDED_COLUMNS)), math.nan)
+    out[:, :3], out[:, 7:] = rows[:, :3], rows[:, 3:]
+    out[:, 6] = 0.0
+    keep = np.zeros(len(rows), dtype=np.bool_)
+    for k in np.unique(place).tolist():
+        shown, mine = state.log[k], place == k
+        keep[mine] = shown.phase in ("asking", "resting", "paused")
+        if shown.phase in ("asking", "resting"):
+            out[mine, 3:7] = cues_at(state.task, shown.step, shown.phase == "resting", times[mine] - shown.from_s)
+    return out[keep]

@@ -1,0 +1,651 @@
+"""The eight guided tasks as data: what is asked, in which order, for how long, in which words.
+
+A task is made from a few settings and a seed, and the same settings make the same task again (`guided_task`), so that the
+settings kept with a recording tell all that was shown. Order, rests and repeats follow common practice: directions
+shuffled, five seconds of rest between pushes, the first direction once more at the end to see whether it tires.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, field
+from typing import Literal
+
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+
+from stickwright.capture.targets import (
+    Cursor,
+    Mapping,
+    Reach,
+    SumOfSines,
+    distance_for,
+    reach_towards,
+    ring_of_targets,
+    sum_of_sines,
+)
+from stickwright.errors import BadInput, Problem, did_you_mean
+from stickwright.trace.reach import direction_word
+from stickwright.trace.sensing import CUES
+
+__all__ = [
+    "CUE_WORDS", "RAW_COLUMNS", "RECORDED_COLUMNS", "STOP_WORDS", "TASKS", "Practitioner", "Step", "Task", "aim_task", "cue_code",
+    "cues_at", "follow_task", "guided_task", "hold_task", "play_task", "press_task", "push_task", "rest_task", "rim_task",
+    "trace_words",
+]  # fmt: skip
+
+Array = NDArray[np.float64]
+
+TASKS = ("rest", "rim", "push", "aim", "follow", "hold", "press", "play")
+
+CUE_WORDS = (*CUES, "press")
+"""Number of a cue word in a recording is its place here. 'press' has no place on the stick: readers of stick traces take it
+as nothing asked."""
+
+RAW_COLUMNS = ("time_s", "x", "y", "second_x", "second_y", "confirm", "buttons")
+"""One sample as it comes from a device."""
+
+RECORDED_COLUMNS = (
+    "time_s", "x", "y", "cue_x", "cue_y", "cue_width", "cue", "second_x", "second_y", "confirm", "buttons"
+)  # fmt: skip
+"""One sample as it is kept: with what was asked."""
+
+STOP_WORDS = "Stop if it hurts or tires."
+
+Ends = Literal["time", "target", "laps", "release"]
+
+
+@dataclass(frozen=True)
+class Step:
+    """One thing asked.
+
+    Parameters
+    ----------
+    word : str
+        One of `CUE_WORDS`.
+    lasts_s : float
+        Longest time; for `ends` 'time' the time.
+    words : str
+        Large, for the player, while it is asked.
+    x, y : float
+        Where the player is asked to be; NaN where no place is asked.
+    width : float
+        Of an aimed target; NaN otherwise.
+    rest_s : float
+        Rest before it.
+    rest_word : str
+        Cue word of that rest: 'rest', or '' where the player is on the way to a start.
+    rest_words : str
+        For the player meanwhile.
+    ends : {"time", "target", "laps", "release"}
+        What ends it before its time: nothing; staying in the target; so many laps; letting go.
+    round : int
+        Repeats of the whole set count from 1: shortening drops rounds.
+    least_s : float
+        Shortening lets it run this long.
+    counts_presses : bool
+        Presses belong to the task: the confirm switch does not end the step.
+    key : str
+        Name within the task: 'forward', 'lap left'.
+    laps : float
+        For `ends` 'laps': plus is anticlockwise.
+    beat_s : float
+        Time from beat to beat; NaN without a beat.
+    """
+
+    word: str
+    lasts_s: float
+    words: str
+    x: float = math.nan
+    y: float = math.nan
+    width: float = math.nan
+    rest_s: float = 0.0
+    rest_word: str = "rest"
+    rest_words: str = "Let go. Rest."
+    ends: Ends = "time"
+    round: int = 1
+    least_s: float = 0.0
+    counts_presses: bool = False
+    key: str = ""
+    laps: float = math.nan
+    beat_s: float = math.nan
+
+    @property
+    def ends_by_confirm(self) -> bool:
+        """Whether a switch or key ends it."""
+        return not self.counts_presses
+
+
+@dataclass(frozen=True)
+class Practitioner:
+    """Words for the practitioner.
+
+    Parameters
+    ----------
+    purpose : str
+        What it is for.
+    watch : str
+        What to look at meanwhile.
+    """
+
+    purpose: str
+    watch: str
+
+
+@dataclass(frozen=True)
+class Task:
+    """A guided task, ready to run.
+
+    Parameters
+    ----------
+    name : str
+        One of `TASKS`.
+    title : str
+    for_player : str
+        What will happen; ends with the words on stopping.
+    for_practitioner : Practitioner
+    steps : tuple of Step
+    asked : dict
+        Settings that make it again with `guided_task`.
+    cursor : Cursor
+        Where the cursor starts, and how the stick moves it.
+    dwell_s : float
+        Staying so long in a target chooses it; infinite where only the switch chooses.
+    path : SumOfSines or None
+        For following.
+    """
+
+    name: str
+    title: str
+    for_player: str
+    for_practitioner: Practitioner
+    steps: tuple[Step, ...]
+    asked: dict[str, object] = field(default_factory=dict)
+    cursor: Cursor = field(default_factory=Cursor)
+    dwell_s: float = 0.5
+    path: SumOfSines | None = None
+
+    @property
+    def longest_s(self) -> float:
+        """Time when every step takes its longest."""
+        return sum(step.rest_s + step.lasts_s for step in self.steps)
+
+    @property
+    def expected_s(self) -> float:
+        """Time as it usually goes: an aimed movement takes a third of its limit, laps half of theirs."""
+        usual = {"time": 1.0, "target": 1 / 3, "laps": 0.5, "release": 0.5}
+        return sum(step.rest_s + usual[step.ends] * step.lasts_s for step in self.steps)
+
+
+def cue_code(word: str) -> int:
+    """Number of a cue word in a recording.
+
+    Parameters
+    ----------
+    word : str
+        One of `CUE_WORDS`.
+
+    Examples
+    --------
+    >>> cue_code("rest"), cue_code("press")
+    (1, 9)
+    """
+    return CUE_WORDS.index(word)
+
+
+def trace_words(codes: ArrayLike) -> NDArray[np.str_]:
+    """Cue words of a recording as stick traces are read: what is no task of the stick is nothing asked.
+
+    Parameters
+    ----------
+    codes : array, shape (n,)
+        Column `cue` of a recording.
+
+    Returns
+    -------
+    array of str, shape (n,)
+
+    Examples
+    --------
+    >>> trace_words([1.0, 9.0, 4.0]).tolist()
+    ['rest', '', 'push']
+    """
+    words = np.array([word if word in CUES else "" for word in CUE_WORDS])
+    numbers = np.asarray(codes, dtype=np.float64)
+    known = np.isfinite(numbers) & (numbers >= 0) & (numbers < len(words))
+    return np.asarray(words[np.where(known, numbers, 0).astype(np.int64)])
+
+
+def cues_at(task: Task, step: int, resting: bool, into_s: ArrayLike) -> Array:
+    """Cue columns at times into a step, or into the rest before it.
+
+    Parameters
+    ----------
+    task : Task
+    step : int
+        Place in `task.steps`.
+    resting : bool
+        The rest before it.
+    into_s : array, shape (n,)
+        Seconds since it began.
+
+    Returns
+    -------
+    array, shape (n, 4)
+        cue_x, cue_y, cue_width, cue.
+    """
+    times = np.atleast_1d(np.asarray(into_s, dtype=np.float64))
+    asked = task.steps[step]
+    rows = np.full((times.size, 4), math.nan)
+    rows[:, 3] = cue_code(asked.rest_word if resting else asked.word)
+    if resting:
+        return rows
+    rows[:, 2] = asked.width
+    rows[:, :2] = task.path.at(times) if asked.word == "follow" and task.path is not None else (asked.x, asked.y)
+    # Where the stick drives the cursor's speed, its place is not where the player was asked to be.
+    if task.cursor.mapping == "velocity" and asked.word in ("aim", "follow"):
+        rows[:, 3] = cue_code("play")
+    return rows
+
+
+def rest_task(seed: int = 0, *, hand: str = "off", rests: int = 3, lasts_s: float = 3.0) -> Task:
+    """Rest: where the stick lies, how it comes home, how much it trembles.
+
+    Parameters
+    ----------
+    seed : int, default 0
+        Not used: rests are all alike.
+    hand : {"off", "resting"}
+        Hand off the stick, or resting on it as in play.
+    rests : int, default 3
+    lasts_s : float, default 3
+    """
+    if hand not in ("off", "resting"):
+        raise BadInput(Problem("hand", f"'{hand}'", "'off' or 'resting'"))
+    _refuse_counts(rests=rests, lasts_s=lasts_s)
+    words = "Hands off." if hand == "off" else "Rest on the stick. Do not try."
+    steps: list[Step] = []
+    for number in range(1, rests + 1):
+        if number > 1:
+            steps.append(
+                Step("", 3.0, "Move the stick a little. Let it go.", round=number, key="touch", least_s=1.0)
+            )  # fmt: skip
+        steps.append(Step("rest", lasts_s + 0.5, words, round=number, key=f"rest {number}", least_s=lasts_s))
+    return Task(
+        "rest", "Rest",
+        f"Leave the stick alone, {rests} times for a moment. {STOP_WORDS}",
+        Practitioner(
+            "Where the stick lies when nobody moves it, and whether it comes home to the same place: for centre and dead zone.",
+            "Nobody leans on the tray. The limb lies as it will in play when 'resting' is chosen.",
+        ),
+        tuple(steps), {"task": "rest", "seed": seed, "hand": hand, "rests": rests, "lasts_s": lasts_s},
+    )  # fmt: skip
+
+
+def rim_task(seed: int = 0, *, laps: int = 2, lasts_s: float = 30.0) -> Task:
+    """Around the edge, both ways round.
+
+    Parameters
+    ----------
+    seed : int, default 0
+        Not used.
+    laps : int, default 2
+        Each way.
+    lasts_s : float, default 30
+        Longest time for each way.
+    """
+    _refuse_counts(laps=laps, lasts_s=lasts_s)
+    steps = tuple(
+        Step(
+            "rim", lasts_s, f"Slowly around the edge, {way}.", rest_s=5.0, ends="laps", laps=sign * laps, round=number,
+            key=f"around {way}", least_s=0.0,
+        )
+        for number, (way, sign) in enumerate((("to the right", -1), ("to the left", 1)), start=1)
+    )  # fmt: skip
+    return Task(
+        "rim", "Around the edge",
+        f"Take the stick slowly around its edge, {laps} times each way. {STOP_WORDS}",
+        Practitioner(
+            "How far the stick gets in every direction: for range and for the weakest direction.",
+            "Does the limb or the whole body turn? Does the hand slip off? Does it reach the edge or cut a corner?",
+        ),
+        steps, {"task": "rim", "seed": seed, "laps": laps, "lasts_s": lasts_s},
+    )  # fmt: skip
+
+
+def push_task(
+    seed: int,
+    *,
+    directions: int = 8,
+    levels: Sequence[float] = (1.0,),
+    rounds: int = 3,
+    only_deg: Sequence[float] = (),
+    reach: Reach | None = None,
+) -> Task:
+    """Push, and hold at cued levels, in directions in shuffled order; the first one once more at the end.
+
+    Parameters
+    ----------
+    seed : int
+        For the order.
+    directions : {8, 4}
+    levels : sequence of float, default (1,)
+        1 asks for a push as far as is comfortable; a smaller share asks to hold at that share.
+    rounds : int, default 3
+        Every direction and level once a round.
+    only_deg : sequence of float
+        Only these directions, degrees: for a few more where the interval is wide.
+    reach : Reach or None
+        The player's own reach: levels below 1 are shares of it.
+    """
+    problems = []
+    if directions not in (4, 8):
+        problems.append(Problem("directions", str(directions), "4 or 8"))
+    if not levels or not all(0 < level <= 1 for level in levels):
+        problems.append(Problem("levels", str(list(levels)), "shares above 0, at most 1", "Take 0.3, 0.6 and 1."))
+    if problems:
+        raise BadInput(problems)
+    _refuse_counts(rounds=rounds)
+    rng = np.random.default_rng(seed)
+    asked_deg = list(only_deg) or [360.0 * k / directions for k in range(directions)]
+    kinds = [(degrees, level) for degrees in asked_deg for level in levels]
+    order = [(kinds[k], number) for number in range(1, rounds + 1) for k in rng.permutation(len(kinds)).tolist()]
+    if len(asked_deg) > 1:
+        order.append((order[0][0], rounds))
+    steps = tuple(_push_step(degrees, level, number, reach) for (degrees, level), number in order)
+    return Task(
+        "push", "Push and hold",
+        f"Push the way the arrow shows, then let go. {STOP_WORDS}",
+        Practitioner(
+            "How far and how straight the stick gets each way, and how steadily a part of it is held: for range, turn and curve.",
+            "Comfortable, not as hard as possible. Breath goes on. Pain, a change of colour or fear ends it.",
+        ),
+        steps,
+        {
+            "task": "push", "seed": seed, "directions": directions, "levels": list(levels), "rounds": rounds,
+            "only_deg": list(only_deg), **_reach_asked(reach),
+        },
+    )  # fmt: skip
+
+
+def _push_step(degrees: float, level: float, number: int, reach: Reach | None) -> Step:
+    angle = math.radians(degrees)
+    way = direction_word(angle)
+    if level >= 1.0:
+        word, lasts_s, words, far = "push", 2.0, f"Push {way}. Then let go.", 1.0
+    else:
+        word, lasts_s, words = "hold", 5.0, f"Hold {way}, in the ring."
+        far = level * float(reach_towards(reach, angle))
+    x, y = (round(far * math.cos(angle), 12), round(far * math.sin(angle), 12))
+    return Step(word, lasts_s, words, x, y, rest_s=5.0, round=number, key=way, least_s=lasts_s)
+
+
+def aim_task(
+    seed: int = 0,
+    *,
+    targets: int = 9,
+    bits: Sequence[float] = (1.6, 2.3),
+    width: float = 0.3,
+    mapping: Mapping = "position",
+    gain_per_s: float = 1.0,
+    dwell_s: float = 0.5,
+    by_switch: bool = False,
+    limit_s: float = 6.0,
+    reach: Reach | None = None,
+) -> Task:
+    """Reach the targets: round a circle, each across from the one before.
+
+    Parameters
+    ----------
+    seed : int, default 0
+        For the order of the circles.
+    targets : int, default 9
+        On each circle; odd.
+    bits : sequence of float
+        Wanted index of difficulty of each circle.
+    width : float, default 0.3
+        Of every target: distances follow from the bits.
+    mapping : {"position", "velocity"}
+        The stick's place is the cursor's place, or its speed.
+    gain_per_s : float, default 1
+        With 'velocity': field half-widths a second at full output.
+    dwell_s : float, default 0.5
+        Staying so long chooses a target.
+    by_switch : bool, default False
+        Only the confirm switch chooses.
+    limit_s : float, default 6
+        A target not reached in this time is passed over.
+    reach : Reach or None
+        The player's own reach: where a circle would go beyond, circle and targets shrink together.
+    """
+    if mapping not in ("position", "velocity"):
+        raise BadInput(Problem("mapping", f"'{mapping}'", "'position' or 'velocity'"))
+    _refuse_counts(width=width, gain_per_s=gain_per_s, dwell_s=dwell_s, limit_s=limit_s, bits=min(bits, default=0.0))
+    order = np.random.default_rng(seed).permutation(len(bits)).tolist()
+    size = _fitting(max(bits), width, targets, reach if mapping == "position" else None)
+    steps: list[Step] = []
+    for number, k in enumerate(order, start=1):
+        for place, (x, y) in enumerate(ring_of_targets(targets, distance_for(bits[k], size * width))):
+            steps.append(
+                Step(
+                    "aim", limit_s, "To the target. Stay there." if not by_switch else "To the target. Then the switch.",
+                    x, y, size * width, rest_s=8.0 if place == 0 and number > 1 else 2.0 if place == 0 else 0.0,
+                    ends="target", round=number, key=f"circle {number}, target {place + 1}",
+                )
+            )  # fmt: skip
+    return Task(
+        "aim", "Reach the targets",
+        f"Move to the marked circle {'and press the switch' if by_switch else 'and stay a moment'}. {STOP_WORDS}",
+        Practitioner(
+            "How quickly and surely places are reached: bits a second, misses, and how straight the way is. Compares sticks, not people.",
+            "Same sitting, same support for both sticks. The first circle is practice if the task is new.",
+        ),
+        tuple(steps),
+        {
+            "task": "aim", "seed": seed, "targets": targets, "bits": list(bits), "width": width, "mapping": mapping,
+            "gain_per_s": gain_per_s, "dwell_s": dwell_s, "by_switch": by_switch, "limit_s": limit_s, **_reach_asked(reach),
+        },
+        Cursor(mapping=mapping, gain_per_s=gain_per_s), math.inf if by_switch else dwell_s,
+    )  # fmt: skip
+
+
+def _fitting(bits: float, width: float, targets: int, reach: Reach | None) -> float:
+    """By how much circle and targets shrink so that the widest circle lies within reach, and within the field."""
+    places = np.array(ring_of_targets(targets, distance_for(bits, width)))
+    far = np.hypot(*places.T)
+    room = 0.9 * reach_towards(reach, np.arctan2(places[:, 1], places[:, 0]))
+    return float(min(1.0, np.min(room / far)))
+
+
+def follow_task(
+    seed: int, *, lasts_s: float = 60.0, pace: str = "calm", largest: float = 0.8, reach: Reach | None = None
+) -> Task:
+    """Follow the moving target.
+
+    Parameters
+    ----------
+    seed : int
+        For the path.
+    lasts_s : float, default 60
+    pace : {"calm", "brisk"}
+    largest : float, default 0.8
+        Farthest place, share of full output or of the player's reach.
+    reach : Reach or None
+        The player's own reach.
+    """
+    path = sum_of_sines(seed, lasts_s=lasts_s, pace=pace, largest=largest, reach=reach)
+    step = Step(
+        "follow", lasts_s, "Follow the ring.", rest_s=4.0, rest_word="", rest_words="Go to the ring. It moves soon.",
+        least_s=min(20.0, lasts_s), key="follow",
+    )  # fmt: skip
+    return Task(
+        "follow", "Follow the moving target",
+        f"Stay with the ring as it moves. {STOP_WORDS}",
+        Practitioner(
+            "How far off, how late and how large the movement is: for choosing a filter and for comparing before and after.",
+            "Eyes on the screen. If it is too quick, choose the calm pace; twenty seconds already tell something.",
+        ),
+        (step,),
+        {
+            "task": "follow", "seed": seed, "lasts_s": lasts_s, "pace": pace, "largest": largest, **_reach_asked(reach)
+        },
+        path=path,
+    )  # fmt: skip
+
+
+def hold_task(
+    seed: int = 0, *, direction_deg: float = 90.0, level: float = 0.5, cap_s: float = 60.0, reach: Reach | None = None
+) -> Task:
+    """Hold as long as is comfortable.
+
+    Parameters
+    ----------
+    seed : int, default 0
+        Not used.
+    direction_deg : float, default 90
+    level : float, default 0.5
+        Share of full output, or of the player's reach.
+    cap_s : float, default 60
+        It ends here at the latest.
+    reach : Reach or None
+        The player's own reach.
+    """
+    _refuse_counts(level=level, cap_s=cap_s)
+    angle = math.radians(direction_deg)
+    far = min(1.0, level) * float(reach_towards(reach, angle))
+    step = Step(
+        "hold", cap_s, f"Hold {direction_word(angle)}, in the ring. Let go when you like.",
+        far * math.cos(angle), far * math.sin(angle), rest_s=5.0, ends="release", key="hold", least_s=min(5.0, cap_s),
+    )  # fmt: skip
+    return Task(
+        "hold", "Hold",
+        f"Hold the stick in the ring as long as it is comfortable, then let go. {STOP_WORDS}",
+        Practitioner(
+            "How long half a push is held and whether it sinks: for the force of the stick in long runs.",
+            f"Do not count aloud: it paces the breath. Breath goes on. It ends by itself after {cap_s:.0f} s.",
+        ),
+        (step,),
+        {
+            "task": "hold", "seed": seed, "direction_deg": direction_deg, "level": level, "cap_s": cap_s, **_reach_asked(reach)
+        },
+    )  # fmt: skip
+
+
+def press_task(seed: int = 0, *, lasts_s: float = 10.0, rounds: int = 2, beat_s: float = 1.0) -> Task:
+    """Press rhythm: as many as are comfortable, then to a beat.
+
+    Parameters
+    ----------
+    seed : int, default 0
+        Not used.
+    lasts_s : float, default 10
+        Of each free round.
+    rounds : int, default 2
+        Free rounds.
+    beat_s : float, default 1
+        From beat to beat, sixteen beats.
+    """
+    _refuse_counts(lasts_s=lasts_s, rounds=rounds, beat_s=beat_s)
+    free = [
+        Step(
+            "press", lasts_s, "Press, as often as is comfortable.", rest_s=10.0, round=number, counts_presses=True,
+            key=f"free {number}", least_s=lasts_s,
+        )
+        for number in range(1, rounds + 1)
+    ]  # fmt: skip
+    beat = Step(
+        "press", 16 * beat_s, "Press with the beat.", rest_s=10.0, round=rounds + 1, counts_presses=True, key="beat",
+        least_s=8 * beat_s, beat_s=beat_s,
+    )  # fmt: skip
+    return Task(
+        "press", "Press rhythm",
+        f"Press the switch as often as is comfortable, then with the beat. {STOP_WORDS}",
+        Practitioner(
+            "How many presses a second are comfortable, how evenly, and how late to a beat: for the busy minute of the game.",
+            "Comfortable, not a race. Does the hand come off after every press?",
+        ),
+        (*free, beat), {"task": "press", "seed": seed, "lasts_s": lasts_s, "rounds": rounds, "beat_s": beat_s},
+    )  # fmt: skip
+
+
+def play_task(seed: int = 0, *, lasts_s: float = 60.0) -> Task:
+    """Free play, on the screen or in the game.
+
+    Parameters
+    ----------
+    seed : int, default 0
+        Not used.
+    lasts_s : float, default 60
+    """
+    _refuse_counts(lasts_s=lasts_s)
+    return Task(
+        "play", "Free play",
+        f"Move as you like. {STOP_WORDS}",
+        Practitioner(
+            "What is used of the stick when nothing is asked: where it goes, how often at full throw, what comes by itself.",
+            "The player's face. What they do by themselves tells most.",
+        ),
+        (Step("play", lasts_s, "Move as you like.", key="play", least_s=min(10.0, lasts_s)),),
+        {"task": "play", "seed": seed, "lasts_s": lasts_s},
+    )  # fmt: skip
+
+
+_MAKERS: dict[str, Callable[..., Task]] = {
+    "rest": rest_task, "rim": rim_task, "push": push_task, "aim": aim_task, "follow": follow_task, "hold": hold_task,
+    "press": press_task, "play": play_task,
+}  # fmt: skip
+
+
+def guided_task(task: str, *, seed: int, **settings: object) -> Task:
+    """A task by its name and settings, as kept with a recording.
+
+    Parameters
+    ----------
+    task : str
+        One of `TASKS`.
+    seed : int
+        For orders and paths.
+    **settings : object
+        As for the task's own maker; `reach` as a `Reach` or as the pairs that `Task.asked` keeps.
+
+    Raises
+    ------
+    BadInput
+        A task or a setting that is not known, or a value outside what is possible.
+
+    Examples
+    --------
+    >>> task = guided_task("push", seed=4, directions=4)
+    >>> guided_task(**task.asked) == task, len(task.steps)
+    (True, 13)
+    """
+    if task not in _MAKERS:
+        raise BadInput(Problem("task", f"'{task}'", "one of " + ", ".join(TASKS), did_you_mean(task, TASKS)))
+    maker = _MAKERS[task]
+    known = maker.__kwdefaults__ or {}
+    unknown = [name for name in settings if name not in known]
+    if unknown:
+        raise BadInput(
+            [Problem(f"task {task}", f"'{name}'", "one of " + ", ".join(known) or "no setting") for name in unknown]
+        )
+    given = settings.get("reach")
+    if isinstance(given, (list, tuple)):
+        settings["reach"] = Reach(*(tuple(float(each) for each in column) for column in zip(*given, strict=True)))
+    return maker(seed, **settings)
+
+
+def _reach_asked(reach: Reach | None) -> dict[str, object]:
+    if reach is None:
+        return {}
+    return {"reach": [list(pair) for pair in zip(reach.direction_rad, reach.share, strict=True)]}
+
+
+def _refuse_counts(**named: float) -> None:
+    problems = [
+        Problem(name.removesuffix("_s").replace("_", " "), f"{value:g}", "a number above 0")
+        for name, value in named.items()
+        if not (math.isfinite(value) and value > 0)
+    ]
+    if problems:
+        raise BadInput(problems)
