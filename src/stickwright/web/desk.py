@@ -26,6 +26,7 @@ from stickwright.store.opening import SYSTEM_CLOCK, Clock, Store, memory_store
 from stickwright.store.players import PlayerRow, VisitRow, player_named, visit
 from stickwright.store.schema import player
 from stickwright.web.preferences import Preferences, keep_preferences
+from stickwright.web.tries import Tries
 
 __all__ = ["KEYS", "At", "Desk", "Locked", "Session", "at_player", "at_shelf", "at_visit", "desk_of", "session_of"]
 
@@ -94,6 +95,7 @@ class Desk:
     memory: Store | None = None
     demo: Store | None = None
     sessions: dict[str, Session] = field(default_factory=dict)
+    tries: Tries = field(default_factory=Tries)
     login_csrf: str = field(default_factory=lambda: secrets.token_urlsafe(24))
     seen: datetime | None = None
     guard: threading.RLock = field(default_factory=threading.RLock)

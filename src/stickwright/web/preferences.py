@@ -7,6 +7,7 @@ from dataclasses import asdict, dataclass, fields, replace
 from pathlib import Path
 
 from stickwright.errors import BadInput, Problem
+from stickwright.units import QUANTITIES
 
 __all__ = ["FORCE_UNITS", "IDLE_MINUTES", "LIGHTS", "SIZES", "Preferences", "keep_preferences", "preferences_at"]
 
@@ -32,7 +33,7 @@ class Preferences:
     light: str = "auto"
     size: str = "usual"
     who: str = "practitioner"
-    force: str = "gf"
+    force: str = "n"
     idle_minutes: int = 20
 
     def changed(self, **values: str) -> Preferences:

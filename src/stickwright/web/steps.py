@@ -19,12 +19,12 @@ class Step(NamedTuple):
 
 
 STEPS = (
+    Step("room", "Sitting and room", "Enter how the player sits"),
     Step("sites", "Sites", "Say what moves"),
     Step("readings", "Readings", "Enter readings"),
     Step("measure", "Measure", "Measure with a stick"),
     Step("kit", "Kit", "Look at the kit"),
     Step("game", "Game", "Say what the game asks"),
-    Step("room", "Room", "Enter the room"),
     Step("plan", "Plan", "Make the plan"),
     Step("mounts", "Mounts", "Look at the mounts"),
     Step("sheet", "Sheet", "Print the sheet"),

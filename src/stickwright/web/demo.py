@@ -1,0 +1,110 @@
+"""Looking round with an invented player: everything filled in, nothing kept, no hardware needed."""
+
+from __future__ import annotations
+
+from importlib.resources import files
+from importlib.resources.abc import Traversable
+from pathlib import Path
+from typing import Any
+
+from starlette.requests import Request
+from starlette.responses import RedirectResponse, Response
+from starlette.routing import Route
+
+from stickwright.store.cases import import_case
+from stickwright.store.opening import memory_store
+from stickwright.store.players import players, visits
+from stickwright.web.desk import At, Desk, desk_of, session_of
+from stickwright.web.render import page
+
+__all__ = ["ROUTES", "begin", "demo", "demo_case", "demo_page", "set_out"]
+
+
+def demo_case() -> dict[str, bytes]:
+    """The files of the demo case, by name from its folder.
+
+    They are packed beside the pages when the program is built, and lie among the examples of a checkout.
+    """
+    packed = files("stickwright.web") / "demo"
+    folder: Traversable = packed if packed.is_dir() else Path(__file__).parents[3] / "examples" / "demo"
+    return dict(_below(folder, ""))
+
+
+def _below(folder: Traversable, name: str) -> list[tuple[str, bytes]]:
+    found: list[tuple[str, bytes]] = []
+    for entry in sorted(folder.iterdir(), key=lambda entry: entry.name):
+        if entry.is_dir():
+            found += _below(entry, f"{name}{entry.name}/")
+        else:
+            found.append((f"{name}{entry.name}", entry.read_bytes()))
+    return found
+
+
+def set_out(desk: Desk) -> None:
+    """Lay the demo out in memory, unless it lies there already.
+
+    Parameters
+    ----------
+    desk : Desk
+    """
+    with desk.guard:
+        if desk.demo is None:
+            store = memory_store(desk.clock)
+            import_case(store, demo_case(), who="stickwright")
+            desk.demo = store
+
+
+def begin(request: Request) -> Response:
+    """Lay the demo out, and show it.
+
+    Parameters
+    ----------
+    request : Request
+    """
+    set_out(desk_of(request))
+    return RedirectResponse("/demo", 303)
+
+
+def demo_page(here: At) -> dict[str, Any]:
+    """The jobs that can be tried, in the order of a visit.
+
+    Parameters
+    ----------
+    here : At
+        The visit of the demo.
+    """
+    return {
+        "first": here.url("measure"),
+        "jobs": (
+            (here.url("readings"), "Readings", "Enter what a force gauge showed, direction by direction."),
+            (
+                here.url("measure"),
+                "Measure",
+                "Let a recording play back as if a stick were plugged in, and watch what it says.",
+            ),
+            (here.kit_url, "Kit", "Fifteen invented sticks, from very light to firm, with their bench curves."),
+            (here.url("game"), "Game", "What the game asks of the player: how often, how long, what together."),
+            (here.url("plan"), "Plan", "Who does what with which stick, why, and what comes second."),
+            (here.url("mounts"), "Mounts", "Where the sticks stand, drawn with their dimensions."),
+            (here.url("sheet"), "Sheet", "The pages that the family gets."),
+        ),
+    }
+
+
+def demo(request: Request) -> Response:
+    """The first page of the demo.
+
+    Parameters
+    ----------
+    request : Request
+    """
+    desk, session = desk_of(request), session_of(request)
+    if desk.demo is None:
+        return RedirectResponse("/start", 303)
+    (row,) = players(desk.demo).rows[:1]
+    first = visits(desk.demo, row.id)[0]
+    here = At(desk, "d", desk.demo, session.who, True, row, first)
+    return page(request, "demo.html", demo_page(here), here=At(desk, "d", desk.demo, session.who, True, row))
+
+
+ROUTES = (Route("/demo", demo), Route("/demo", begin, methods=["POST"]))

@@ -1,0 +1,282 @@
+"""A form for any table of a case's files, made from the noun itself: what may be typed, in which unit, with its own words."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from typing import Any, NamedTuple
+
+from stickwright import units
+from stickwright.errors import BadInput
+from stickwright.model.game import Action, Game
+from stickwright.model.hub import Hub, Socket
+from stickwright.model.kit import Controller, Extension, Fastener, Lead, Mount, Stick, Switch, Topper
+from stickwright.model.measured import Measured
+from stickwright.model.player import (
+    AlongReading,
+    DirectionReading,
+    Helper,
+    Hold,
+    Player,
+    Press,
+    RestForce,
+    Site,
+    Spasm,
+    StickReach,
+    Together,
+)
+from stickwright.model.room import Edge, KeepOut, Landmark, Place, Room, Surface, Tape, Tube
+from stickwright.records.entry import entered, shown
+from stickwright.records.fields import Shape, fields_of, typed_keys
+
+__all__ = ["FIRST", "FormField", "form_fields", "inner_tables", "label_of", "sent_fields"]
+
+FIRST: dict[type[Measured], tuple[str, ...]] = {
+    Action: ("name", "kind", "importance", "presses_per_s", "longest_hold_s", "together", "option", "option_price"),
+    AlongReading: ("direction_rad", "at_reach_m", "force_n"),
+    Controller: ("name", "press_force_n", "plug", "cable_m", "in_stock"),
+    DirectionReading: ("direction_rad", "force_n", "reach_m"),
+    Edge: ("name", "from_m", "to_m", "thickness_m", "moves_with"),
+    Extension: ("name", "length_m"),
+    Fastener: ("name", "kind", "shear_pa", "tension_pa", "peel_n_per_m", "test_method"),
+    Game: ("name", "session_s", "offers"),
+    Helper: ("name", "most_actions"),
+    Hold: ("duration_s", "effort_share"),
+    Hub: ("name", "plug", "current_a"),
+    KeepOut: ("name", "kind", "low_m", "high_m", "moves_with"),
+    Landmark: ("name", "at_m", "moves_with"),
+    Lead: ("name", "kind", "plug", "length_m", "in_stock"),
+    Mount: ("name", "kind", "links_m", "holding_nm", "give_n_per_m", "tube_m", "mass_kg", "in_stock"),
+    Place: ("site", "at_m", "forward_rad", "moves_with"),
+    Player: ("code", "visit", "age_band", "session_s", "course", "alerts", "goals"),
+    Press: ("force_n", "rate_per_s", "hold_s", "release_s"),
+    RestForce: ("force_n", "direction_rad", "support"),
+    Room: ("posture", "tilt_from_rad", "tilt_to_rad", "seat_to_floor_m", "seat_to_armrest_m", "table_height_m"),
+    Site: ("name", "part", "support", "action", "minds", "cleared"),
+    Socket: ("name", "takes", "role"),
+    Spasm: ("peak_n", "rate_per_s"),
+    Stick: ("name", "contact_height_m", "start_force_n", "full_force_n", "travel_m", "friction_force_n", "plug", "in_stock"),
+    StickReach: ("stick", "direction_rad", "reached_share"),
+    Surface: ("name", "kind", "corner_m", "size_m", "material", "moves_with"),
+    Switch: ("name", "force_n", "travel_m", "face_m", "plug", "in_stock"),
+    Tape: ("landmark", "distance_m"),
+    Together: ("sites", "says"),
+    Topper: ("name", "form", "height_m", "width_m"),
+    Tube: ("name", "from_m", "to_m", "diameter_m", "moves_with", "not_for_clamps"),
+}  # fmt: skip
+"""What is asked first; all else waits under a heading that can be opened."""
+LABELS = {
+    "minds": "How much the player minds using it, 0 to 10",
+    "cleared": "Treating team's word",
+    "can_lift": "Can lift off a touch surface",
+    "full_output_share": "Output is full at this share of the throw",
+    "reading": "Direction readings",
+    "along": "Force at some way along the reach",
+    "rest": "Resting force",
+    "hold": "Holds",
+    "on_stick": "How far the player got on a stick",
+    "press": "Pressing",
+    "spasm": "Sudden involuntary pushes",
+    "recording": "Recordings",
+    "socket": "Sockets",
+    "direction": "Directions that matter more",
+    "tape": "Tape distances",
+    "of": "Actions that it is made of",
+    "input": "What the game listens to",
+    "to_hub": "Way of the cable to the hub",
+    "offers": "Settings that the game lets you change",
+}
+SHARES = "a share: 1 is all, 0.5 is half"
+DIRECTIONS = "0 right, 90 forward, 180 left, 270 back"
+POINTS = "right, forward, up from the seat reference point; three numbers"
+
+
+class FormField(NamedTuple):
+    """One control of a form.
+
+    `unit_name` is '' where a number has no unit to choose; `choices` are (value, words).
+    """
+
+    name: str
+    label: str
+    kind: str
+    value: str
+    hint: str
+    unit: str
+    unit_name: str
+    unit_choices: tuple[tuple[str, str], ...]
+    choices: tuple[tuple[str, str], ...]
+    needed: bool
+    problem: str
+    first: bool
+    many: bool
+
+
+def label_of(name: str) -> str:
+    """A field in plain words.
+
+    Parameters
+    ----------
+    name : str
+        Declared field.
+
+    Examples
+    --------
+    >>> label_of("start_force_n"), label_of("seat_to_chin_m"), label_of("in_stock")
+    ('Start force', 'Seat to chin', 'In stock')
+    """
+    parts = units.split_key(name)
+    stem = parts[0] if parts else name.removesuffix("_share")
+    words = LABELS.get(name) or LABELS.get(stem) or stem.replace("_", " ")
+    return words[:1].upper() + words[1:]
+
+
+def inner_tables(model: type[Measured]) -> tuple[tuple[str, type[Measured], bool], ...]:
+    """The tables inside a table: key, noun, whether there may be many.
+
+    Parameters
+    ----------
+    model : type
+    """
+    return tuple(
+        (name, shape.model, shape.many)
+        for name, shape in fields_of(model).items()
+        if shape.kind == "table" and shape.model is not None
+    )
+
+
+def form_fields(
+    model: type[Measured],
+    table: Mapping[str, Any],
+    *,
+    typed: Mapping[str, str] | None = None,
+    refused: BadInput | None = None,
+    wanted_units: Mapping[str, str] | None = None,
+    offered: Mapping[str, Sequence[str]] | None = None,
+    without: Sequence[str] = (),
+) -> tuple[FormField, ...]:
+    """The controls of one table, those asked first in front.
+
+    Parameters
+    ----------
+    model : type
+        The noun that the table is.
+    table : mapping
+        As it stands in the file.
+    typed : mapping, optional
+        What was sent and refused: shown again as it was typed.
+    refused : BadInput, optional
+        Its problems stand beside their fields.
+    wanted_units : mapping, optional
+        Kind of quantity -> unit for numbers not typed yet: {'force': 'gf'}.
+    offered : mapping, optional
+        Field -> words to choose from, where the noun itself takes any words: the actions of the game, say.
+    without : sequence of str
+        Fields to leave out.
+    """
+    first = FIRST.get(model, ())
+    fields = []
+    for name, shape in fields_of(model).items():
+        if shape.kind == "table" or name in without:
+            continue
+        info = model.model_fields[name]
+        key, value = shown(model, name, table)
+        keys = typed_keys(model, name)
+        ending = key.removeprefix(f"{units.split_key(name)[0]}_") if len(keys) > 1 else ""  # type: ignore[index]
+        quantity = units.quantity_of(name) if shape.kind == "number" else None
+        if quantity is not None and len(keys) > 1 and not value and quantity.name in (wanted_units or {}):
+            ending = (wanted_units or {})[quantity.name]
+        if typed is not None:
+            value = typed.get(name, value)
+            ending = typed.get(f"{name}.unit", ending)
+        fields.append(
+            FormField(
+                name=name,
+                label=label_of(name),
+                kind=_control(shape, (offered or {}).get(name)),
+                value=value,
+                hint=_hint(name, shape, info.description or ""),
+                unit=quantity.unit(ending or quantity.si).label if quantity else "",
+                unit_name=f"{name}.unit" if len(keys) > 1 else "",
+                unit_choices=tuple((unit.ending, unit.label) for unit in quantity.units) if quantity and len(keys) > 1 else (),
+                choices=_choices(shape, (offered or {}).get(name), value, needed=info.is_required()),
+                needed=info.is_required(),
+                problem=_problem(refused, keys, name),
+                first=name in first or info.is_required(),
+                many=shape.many,
+            )
+        )  # fmt: skip
+    order = {name: place for place, name in enumerate(first)}
+    return tuple(sorted(fields, key=lambda field: (not field.first, order.get(field.name, len(order)))))
+
+
+def sent_fields(model: type[Measured], sent: Mapping[str, str], *, where: str = "") -> dict[str, Any]:
+    """What a form made by `form_fields` sent, ready for the file.
+
+    Parameters
+    ----------
+    model : type
+    sent : mapping
+        Declared field -> text, and ``field.unit`` -> unit.
+    where : str
+        Said before each field of a problem.
+
+    Raises
+    ------
+    BadInput
+        All fields that cannot be read.
+    """
+    form: dict[str, str] = {}
+    for name, shape in fields_of(model).items():
+        if name not in sent or shape.kind == "table":
+            continue
+        keys = typed_keys(model, name)
+        chosen = sent.get(f"{name}.unit", "")
+        key = next((one for one in keys if chosen and one == f"{units.split_key(name)[0]}_{chosen}"), name)  # type: ignore[index]
+        form[key] = sent[name]
+    return entered(model, form, where=where)
+
+
+def _control(shape: Shape, offered: Sequence[str] | None) -> str:
+    if shape.kind in ("choice", "yes or no") and not shape.many:
+        return "choice"
+    if offered and not shape.many and shape.count is None:
+        return "choice"
+    if shape.kind in ("words", "choice") and (shape.many or shape.count is not None):
+        return "ticks" if shape.kind == "choice" or offered else "lines"
+    return "number" if shape.kind in ("number", "whole number") else "words"
+
+
+def _choices(shape: Shape, offered: Sequence[str] | None, value: str, *, needed: bool) -> tuple[tuple[str, str], ...]:
+    if shape.kind == "yes or no":
+        return (("", "not said"), ("yes", "yes"), ("no", "no"))
+    words = tuple(offered) if offered else shape.choices
+    if not words:
+        return ()
+    if shape.many or shape.count is not None:
+        return tuple((word, word) for word in words)
+    other = () if not value or value in words else (value,)
+    none = (("none", "none"),) if shape.or_none else ()
+    return (*(() if needed and value else (("", "not said"),)), *((word, word) for word in (*words, *other)), *none)
+
+
+def _hint(name: str, shape: Shape, description: str) -> str:
+    parts = [description]
+    if name == "direction_rad":
+        parts.append(DIRECTIONS)
+    elif shape.kind == "number" and shape.count == 3:
+        parts.append("length, width, height" if name == "base_m" else POINTS)
+    elif name.endswith("_share") and not shape.choices:
+        parts.append(SHARES)
+    if shape.kind == "number" and shape.many:
+        parts.append("several repeats with blanks between them")
+    if shape.kind == "words" and shape.many:
+        parts.append("one on each line")
+    text = "; ".join(part.rstrip(".") for part in parts if part)
+    return text[:1].upper() + text[1:] + "." if text else ""
+
+
+def _problem(refused: BadInput | None, keys: Sequence[str], name: str) -> str:
+    if refused is None:
+        return ""
+    told = [str(one) for one in refused.problems if {part.strip() for part in one.where.split(",")} & {*keys, name}]
+    return " ".join(told)

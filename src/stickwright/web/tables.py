@@ -1,0 +1,319 @@
+"""Sites, kit, game, hub and room: each a file of tables, listed and edited one table at a time."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from functools import partial
+from typing import Any
+
+from starlette.exceptions import HTTPException
+from starlette.requests import Request
+from starlette.responses import Response
+from starlette.routing import BaseRoute, Route
+
+from stickwright.errors import BadInput
+from stickwright.model.measured import Measured
+from stickwright.records.archetypes import ARCHETYPES, archetype_text
+from stickwright.records.editing import with_fields, without_table
+from stickwright.records.toml_lines import FieldPath
+from stickwright.store.documents import Document, documents, save_document, undo_document
+from stickwright.web.desk import At, at_shelf, at_visit
+from stickwright.web.noticed import noticed_about
+from stickwright.web.noun_forms import FIRST, FormField, form_fields, inner_tables, label_of, sent_fields
+from stickwright.web.noun_views import (
+    VIEWS,
+    FileView,
+    Group,
+    groups_of,
+    named,
+    noun_at,
+    path_of,
+    path_text,
+    plain_tables,
+)
+from stickwright.web.render import done, form, page
+
+__all__ = ["ROUTES", "list_page", "table_page"]
+
+
+def list_page(here: At, key: str) -> dict[str, Any]:
+    """What the page of a file shows: all its tables, what was noticed about it, where to go on.
+
+    Parameters
+    ----------
+    here : At
+    key : str
+        One of `VIEWS`.
+    """
+    view = VIEWS[key]
+    document, own = _document(here, view)
+    tables = plain_tables(document.body, view.name) if document else {}
+    top = form_fields(view.model, tables)
+    return {
+        "title": view.title,
+        "view": view,
+        "key": key,
+        "base": _base(here, key),
+        "own": own,
+        "shelf": here.kit_url if key == "kit" and here.visit is not None and not own else "",
+        "known": [(field.label, f"{field.value}{_unit(field)}".replace("\n", ", ")) for field in top if field.value],
+        "has_top": bool(top),
+        "groups": groups_of(view.groups, tables),
+        "noticed": noticed_about(here, view.name) if here.visit is not None else (),
+        "archetypes": tuple(ARCHETYPES) if key == "game" and not tables.get("action") else (),
+        "writes": here.writes,
+    }
+
+
+def table_page(
+    here: At, key: str, text: str, *, typed: Mapping[str, str] | None = None, refused: BadInput | None = None
+) -> dict[str, Any]:
+    """What the form of one table shows.
+
+    Parameters
+    ----------
+    here : At
+    key : str
+        One of `VIEWS`.
+    text : str
+        The table's place, as addresses name it; '' for what stands on top of the file.
+    typed : mapping, optional
+        What was sent and refused.
+    refused : BadInput, optional
+        Why.
+    """
+    view = VIEWS[key]
+    document, _ = _document(here, view)
+    tables = plain_tables(document.body, view.name) if document else {}
+    path = _path(text, view, tables)
+    model = noun_at(view.model, path)
+    table = _table(tables, path)
+    inner = [
+        Group(name, label_of(name), label_of(name).lower(), noun, _columns(noun), "")
+        for name, noun, _ in inner_tables(model)
+        if path
+    ]
+    around = path[:-2] if path and isinstance(path[-1], int) else path[:-1]
+    is_new = not table and bool(path)
+    title = view.title if not path else _title(view, path, tables, is_new=is_new)
+    return {
+        "title": title,
+        "view": view,
+        "key": key,
+        "base": _base(here, key),
+        "path": text,
+        "fields": form_fields(
+            model, table, typed=typed, refused=refused, offered=_offered(here, model), without=_WITHOUT.get(key, ()),
+            wanted_units=_gauge_units(here),
+        ),
+        "groups": groups_of(inner, table, path) if table else (),
+        "many": {name for name, _, many in inner_tables(model) if many},
+        "based_on": document.number if document else 0,
+        "is_new": is_new,
+        "back": f"{_base(here, key)}/edit/{path_text(around)}" if around else _base(here, key),
+        "writes": here.writes,
+    }  # fmt: skip
+
+
+_WITHOUT = {"sites": ("gauge_readings",)}
+
+
+def show_list(request: Request, key: str, at: Callable[[Request], At]) -> Response:
+    """The tables of a file."""
+    here = at(request)
+    return page(request, "tables.html", list_page(here, key), here=here)
+
+
+def show_table(request: Request, key: str, at: Callable[[Request], At]) -> Response:
+    """The form of one table."""
+    here = at(request)
+    return page(request, "table.html", table_page(here, key, _asked(request)), here=here)
+
+
+def save_table(request: Request, key: str, at: Callable[[Request], At]) -> Response:
+    """One table written; what cannot be read stays in the form."""
+    here, view, text = at(request), VIEWS[key], _asked(request)
+    sent = form(request)
+    typed = {name: "\n".join(str(one) for one in sent.getlist(name)) for name in sent}
+    document, _ = _document(here, view)
+    body = document.body.decode("utf-8") if document else ""
+    try:
+        tables = plain_tables(document.body if document else b"", view.name)
+        path = _path(text, view, tables)
+        model = noun_at(view.model, path)
+        changed = with_fields(body, path, sent_fields(model, typed), name=view.name)
+        kept = _save(here, view, changed, based_on=_number(typed.get("based_on", "")))
+    except BadInput as refused:
+        data = table_page(here, key, text, typed=typed, refused=refused)
+        return page(request, "table.html", data, here=here, refused=refused, fields=_field_words(data["fields"]))
+    words = f"{_title(view, path, plain_tables(kept.body, view.name))} kept." if path else f"{view.title} kept."
+    onward = f"{_base(here, key)}/edit/{path_text(path)}" if "more" in typed else _way_back(here, key, path)
+    return done(request, onward, words, undo=_undo(here, view))
+
+
+def remove_table(request: Request, key: str, at: Callable[[Request], At]) -> Response:
+    """One table taken away; the message offers it back."""
+    here, view, text = at(request), VIEWS[key], _asked(request)
+    document, _ = _document(here, view)
+    if document is None:
+        raise HTTPException(404)
+    tables = plain_tables(document.body, view.name)
+    path = _path(text, view, tables)
+    words = f"{_title(view, path, tables)} taken away."
+    changed = without_table(document.body.decode("utf-8"), path, name=view.name)
+    _save(here, view, changed, based_on=document.number)
+    return done(request, _way_back(here, key, path), words, undo=_undo(here, view))
+
+
+def start_game(request: Request) -> Response:
+    """The actions usual for a kind of game, to change from there."""
+    here, view = at_visit(request), VIEWS["game"]
+    kind = str(form(request).get("archetype", ""))
+    if kind not in ARCHETYPES:
+        raise HTTPException(404)
+    document, _ = _document(here, view)
+    save_document(
+        here.store, here.visit_id, view.name, archetype_text(kind).encode(), who=here.who, why=f"usual actions of {kind}",
+        based_on=document.number if document else 0,
+    )  # fmt: skip
+    return done(request, here.url("game"), f"The actions usual for {kind} are there: change what differs.",
+                undo=_undo(here, view))  # fmt: skip
+
+
+def own_kit(request: Request) -> Response:
+    """A kit of the visit's own, beginning with what is on the shelf."""
+    here, view = at_visit(request), VIEWS["kit"]
+    shelf = documents(here.store, None).get(view.name)
+    body = shelf.body if shelf else b""
+    save_document(here.store, here.visit_id, view.name, body, who=here.who, why="a kit of its own", based_on=0)
+    return done(request, here.url("kit"), "This visit has a kit of its own now.", undo=_undo(here, view))
+
+
+def _save(here: At, view: FileView, text: str, *, based_on: int | None) -> Document:
+    visit_id = here.visit.id if here.visit is not None else None
+    return save_document(here.store, visit_id, view.name, text.encode("utf-8"), who=here.who, based_on=based_on)
+
+
+def _undo(here: At, view: FileView) -> Callable[[], object]:
+    visit_id = here.visit.id if here.visit is not None else None
+    return partial(undo_document, here.store, visit_id, view.name, who=here.who)
+
+
+def _document(here: At, view: FileView) -> tuple[Document | None, bool]:
+    """The file, and whether it is the visit's own; a visit without a kit has that of the shelf."""
+    own = documents(here.store, here.visit.id).get(view.name) if here.visit is not None else None
+    if own is not None or here.visit is not None and view.name != "kit.toml":
+        return own, True
+    return documents(here.store, None).get(view.name), here.visit is None
+
+
+def _base(here: At, key: str) -> str:
+    return here.url(key) if here.visit is not None else "/kit"
+
+
+def _way_back(here: At, key: str, path: FieldPath) -> str:
+    """To the table around, or to the list."""
+    around = path[:-2] if path and isinstance(path[-1], int) else path[:-1]
+    return f"{_base(here, key)}/edit/{path_text(around)}" if around else _base(here, key)
+
+
+def _path(text: str, view: FileView, tables: Mapping[str, Any]) -> FieldPath:
+    try:
+        return path_of(text, view.model, tables)
+    except KeyError:
+        raise HTTPException(404) from None
+
+
+def _table(tables: Any, path: FieldPath) -> dict[str, Any]:
+    for step in path:
+        try:
+            tables = tables[step]
+        except (KeyError, IndexError):
+            return {}
+    return tables if isinstance(tables, dict) else {}
+
+
+def _title(view: FileView, path: FieldPath, tables: Mapping[str, Any], *, is_new: bool = False) -> str:
+    """'right index', or 'right index: resting force 2'."""
+    words, here, model = [], tables, view.model
+    known = {group.key: group for group in view.groups}
+    for place, step in enumerate(path):
+        if isinstance(step, int):
+            continue
+        model = {key: noun for key, noun, _ in inner_tables(model)}[step]
+        group = known.get(step) or Group(step, label_of(step), label_of(step).lower(), model, (), "")
+        number = path[place + 1] if place + 1 < len(path) else None
+        here = _table(here, path[place : place + 2] if isinstance(number, int) else path[place : place + 1])
+        last = place + (2 if isinstance(number, int) else 1) >= len(path)
+        if last and is_new:
+            words.append(f"a new {group.one}")
+        else:
+            words.append(named(here, group, number if isinstance(number, int) else 0))
+        known = {}
+    return ": ".join(words)
+
+
+def _columns(noun: type[Measured]) -> tuple[str, ...]:
+    return tuple(name for name in FIRST.get(noun, ()) if name != "name")[:4]
+
+
+def _offered(here: At, model: Any) -> dict[str, tuple[str, ...]]:
+    """Words from the other files of the visit: actions of its game, sites, sticks of its kit."""
+    if here.visit is None:
+        return {}
+    names = {key: _names(here, key, table) for key, table in (("game", "action"), ("sites", "site"), ("kit", "stick"))}
+    words = {"together": names["game"], "of": names["game"], "action": names["game"], "site": names["sites"],
+             "sites": names["sites"], "stick": names["kit"], "liked": names["kit"]}  # fmt: skip
+    own = {"together": ()} if model is VIEWS["sites"].model else {}
+    return {field: found for field, found in (words | own).items() if found and field in model.model_fields}
+
+
+def _names(here: At, key: str, table: str) -> tuple[str, ...]:
+    document, _ = _document(here, VIEWS[key])
+    try:
+        listed = plain_tables(document.body, VIEWS[key].name).get(table, []) if document else []
+    except BadInput:  # its own page says so
+        return ()
+    listed = listed if isinstance(listed, list) else []
+    return tuple(str(one["name"]) for one in listed if isinstance(one, dict) and one.get("name"))
+
+
+def _gauge_units(here: At) -> dict[str, str]:
+    force = here.desk.preferences.force
+    return {"force": {"ozf": "oz", "lbf": "lb"}.get(force, force)}
+
+
+def _field_words(fields: tuple[FormField, ...]) -> dict[str, str]:
+    return {word: field.name for field in fields for word in (field.name, field.name.rsplit("_", 1)[0])}
+
+
+def _unit(field: FormField) -> str:
+    return f" {field.unit}".replace(" °", "°") if field.unit else ""
+
+
+def _number(text: str) -> int | None:
+    return int(text) if text.isascii() and text.isdigit() and len(text) < 10 else None
+
+
+def _asked(request: Request) -> str:
+    return str(request.path_params.get("path", ""))
+
+
+def _routes(key: str, base: str, at: Callable[[Request], At]) -> tuple[BaseRoute, ...]:
+    say = partial
+    return (
+        Route(base, say(show_list, key=key, at=at)),
+        Route(f"{base}/edit", say(show_table, key=key, at=at)),
+        Route(f"{base}/edit/{{path:path}}", say(show_table, key=key, at=at)),
+        Route(f"{base}/edit", say(save_table, key=key, at=at), methods=["POST"]),
+        Route(f"{base}/edit/{{path:path}}", say(save_table, key=key, at=at), methods=["POST"]),
+        Route(f"{base}/remove/{{path:path}}", say(remove_table, key=key, at=at), methods=["POST"]),
+    )
+
+
+ROUTES: tuple[BaseRoute, ...] = (
+    Route("/visits/{id}/game/usual", start_game, methods=["POST"]),
+    Route("/visits/{id}/kit/own", own_kit, methods=["POST"]),
+    *(route for key in VIEWS for route in _routes(key, f"/visits/{{id}}/{key}", at_visit)),
+    *_routes("kit", "/kit", at_shelf),
+)

@@ -1,0 +1,65 @@
+"""Force through time: the drawing and its table say the same."""
+
+from __future__ import annotations
+
+import math
+from xml.etree import ElementTree
+
+from stickwright.web.trend import Point, direction_words, site_trends
+
+SVG = "{http://www.w3.org/2000/svg}"
+
+
+def points() -> list[Point]:
+    def at(day: str, degrees: float, *repeats: float) -> Point:
+        return Point(day, "chin", math.radians(degrees), repeats)
+
+    return [
+        at("2026-06-01", 0, 0.8, 0.9, 0.7), at("2026-03-01", 0, 1.2, 1.1, 1.3), at("2026-03-01", 90, 1.0),
+        at("2026-06-01", 90, 1.05, 0.95), at("2026-06-01", 180, 0.5),
+    ]  # fmt: skip
+
+
+def test_table_holds_the_middle_and_the_ends_of_the_repeats() -> None:
+    """Median and extremes by hand; what was not taken is said."""
+    (trend,) = site_trends(points())
+    assert trend.heads == ("Direction", "2026-03-01", "2026-06-01")
+    assert trend.rows == (
+        ("right", "1.2 (1.1 to 1.3)", "0.80 (0.70 to 0.90)"),
+        ("forward", "1.0", "1.0 (0.95 to 1.1)"),
+        ("left", "not taken", "0.50"),
+    )
+
+
+def test_the_sentence_counts_only_what_differs_beyond_the_repeats() -> None:
+    """Right fell from 1.1-1.3 to 0.7-0.9; forward overlaps."""
+    (trend,) = site_trends(points())
+    assert "more in 0, less in 1" in trend.sentence
+
+
+def test_the_drawing_has_a_point_for_each_reading_and_its_sentence() -> None:
+    (trend,) = site_trends(points())
+    root = ElementTree.fromstring(trend.svg)
+    assert len(root.findall(f".//{SVG}circle")) == 5
+    assert root.get("aria-label") == trend.sentence
+    assert "style=" not in trend.svg
+
+
+def test_units_of_the_gauge() -> None:
+    """1.2 N is 122 gf by the standard gravity of 9.80665 m/s2."""
+    (trend,) = site_trends(points(), unit="gf")
+    assert trend.rows[0][1].startswith("122 (112 to 133)")
+
+
+def test_one_visit_is_no_trend() -> None:
+    assert site_trends([point for point in points() if point.on_date == "2026-03-01"]) == ()
+
+
+def test_directions_in_the_players_words() -> None:
+    assert [direction_words(math.radians(d)) for d in (0, 90, 225, -90, 30)] == [
+        "right",
+        "forward",
+        "left and back",
+        "back",
+        "30°",
+    ]
