@@ -10,14 +10,36 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from dataclasses import dataclass, replace
-from typing import Literal
+from dataclasses import dataclass, field, replace
 
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.capture.events import (
+    EVENTS,
+    PHASES,
+    Asked,
+    Confirm,
+    Effect,
+    Event,
+    Finished,
+    Ignored,
+    Keep,
+    Mark,
+    Phase,
+    Repeat,
+    Replugged,
+    Resume,
+    Samples,
+    Shorten,
+    Start,
+    Stop,
+    Tick,
+    Unplugged,
+)  # fmt: skip
 from stickwright.capture.targets import Cursor
 from stickwright.capture.tasks import RAW_COLUMNS, RECORDED_COLUMNS, Step, Task, cues_at
+from stickwright.capture.watch import Watch, ended, watched
 
 __all__ = [
     "EVENTS", "PHASES", "TABLE", "Asked", "Confirm", "Effect", "Event", "Finished", "Ignored", "Keep", "Mark", "Phase",
@@ -27,146 +49,13 @@ __all__ = [
 
 Array = NDArray[np.float64]
 
-Phase = Literal["ready", "asking", "resting", "paused", "stopped", "done"]
-PHASES: tuple[Phase, ...] = ("ready", "asking", "resting", "paused", "stopped", "done")
-
 RESUME_REST_S = 5.0
 """Rest before a step that is begun anew; common practice between pushes."""
 
 BOUNCE_S = 0.15
 """A second confirm so soon is the same press, from a bouncing switch or from two ways to the program."""
 
-RELEASED = 0.5
-"""Below this share of the asked level a hold has been let go; it must have been reached before."""
-
-RELEASED_S = 0.5
-
-LAP_FROM = 0.2
-"""Nearer to the middle the angle says nothing."""
-
-TIME, X, Y, CONFIRM = 0, 1, 2, 5
-
-
-@dataclass(frozen=True)
-class Start:
-    """Begin."""
-
-    at_s: float
-
-
-@dataclass(frozen=True, eq=False)
-class Samples:
-    """Samples as they came, shape (n, 7), columns `RAW_COLUMNS`, in order of time."""
-
-    rows: Array
-
-
-@dataclass(frozen=True)
-class Tick:
-    """Time goes on."""
-
-    at_s: float
-
-
-@dataclass(frozen=True)
-class Unplugged:
-    """The stick is gone."""
-
-    at_s: float
-
-
-@dataclass(frozen=True)
-class Replugged:
-    """The stick is back."""
-
-    at_s: float
-
-
-@dataclass(frozen=True)
-class Stop:
-    """End at once."""
-
-    at_s: float
-
-
-@dataclass(frozen=True)
-class Resume:
-    """Go on after a stop."""
-
-    at_s: float
-
-
-@dataclass(frozen=True)
-class Shorten:
-    """Leave out further rounds; once more: what is left of this one."""
-
-    at_s: float
-
-
-@dataclass(frozen=True)
-class Repeat:
-    """The step again; with `steps` these of the task once more at the end."""
-
-    at_s: float
-    steps: tuple[int, ...] = ()
-
-
-@dataclass(frozen=True)
-class Confirm:
-    """A switch or key: ends the step, or the rest before it. Presses in the samples' `confirm` column count by themselves."""
-
-    at_s: float
-
-
-Event = Start | Samples | Tick | Unplugged | Replugged | Stop | Resume | Shorten | Repeat | Confirm
-EVENTS: tuple[type[Event], ...] = (
-    Start, Samples, Tick, Unplugged, Replugged, Stop, Resume, Shorten, Repeat, Confirm
-)  # fmt: skip
-
-
-@dataclass(frozen=True, eq=False)
-class Keep:
-    """Samples to be kept, shape (n, 11), columns `RECORDED_COLUMNS`."""
-
-    rows: Array
-
-
-@dataclass(frozen=True)
-class Mark:
-    """Something to note beside the recording: 'began', 'paused', 'resumed', 'stopped', 'done', 'shortened', 'repeated'."""
-
-    what: str
-    at_s: float
-    detail: str = ""
-
-
-@dataclass(frozen=True)
-class Asked:
-    """A new step, or the rest before it, is to be shown."""
-
-    step: int
-    resting: bool
-    at_s: float
-
-
-@dataclass(frozen=True)
-class Finished:
-    """A step is over: by 'time', 'target', 'laps', 'release', 'confirm' or 'shortened'."""
-
-    step: int
-    how: str
-    at_s: float
-
-
-@dataclass(frozen=True)
-class Ignored:
-    """An event that is not possible now, and why."""
-
-    event: str
-    why: str
-
-
-Effect = Keep | Mark | Asked | Finished | Ignored
+TIME, X, Y, CONFIRM = (RAW_COLUMNS.index(name) for name in ("time_s", "x", "y", "confirm"))
 
 
 @dataclass(frozen=True)
@@ -176,19 +65,6 @@ class Shown:
     from_s: float
     phase: Phase
     step: int
-
-
-@dataclass(frozen=True)
-class _Watch:
-    """What ends the step that is asked: filled from the samples."""
-
-    cursor: Cursor
-    before_s: float = math.nan
-    inside_since_s: float = math.nan
-    angle_rad: float = math.nan
-    turned_rad: float = 0.0
-    reached: bool = False
-    low_since_s: float = math.nan
 
 
 @dataclass(frozen=True)
@@ -214,6 +90,8 @@ class State:
     plugged : bool
     completed : bool
         Every step was done once.
+    short : bool
+        Nothing comes after this step, and it may end as soon as it tells something.
     kept : int
         Samples kept so far.
     presses : int
@@ -232,12 +110,13 @@ class State:
     limit_s: float = math.inf
     plugged: bool = True
     completed: bool = False
+    short: bool = False
     kept: int = 0
     presses: int = 0
     before: int = -1
     confirmed_s: float = -math.inf
     confirm_down: bool = False
-    watch: _Watch = _Watch(Cursor())
+    watch: Watch = field(default_factory=lambda: Watch(Cursor()))
     log: tuple[Shown, ...] = (Shown(-math.inf, "ready", 0),)
 
     @property
@@ -272,7 +151,7 @@ def begin(task: Task) -> State:
     ----------
     task : Task
     """
-    return State(task, queue=tuple(range(1, len(task.steps))), watch=_Watch(task.cursor))
+    return State(task, queue=tuple(range(1, len(task.steps))), watch=Watch(task.cursor))
 
 
 def advance(state: State, event: Event) -> Outcome:
@@ -315,6 +194,8 @@ def _malformed(event: Event) -> str:
         rows = event.rows
         if rows.ndim != 2 or rows.shape[1] != len(RAW_COLUMNS):
             return f"A batch of shape {rows.shape} holds no samples: {len(RAW_COLUMNS)} columns are expected."
+        if event.shown_xy is not None and event.shown_xy.shape != (len(rows), 2):
+            return f"{len(rows)} samples came with {event.shown_xy.shape} places shown: one place for each is expected."
         return ""
     return "" if math.isfinite(event.at_s) else "It carries no time."
 
@@ -336,15 +217,16 @@ def _nothing(state: State, _: Event) -> Outcome:
 def _samples(state: State, event: Event) -> Outcome:
     assert isinstance(event, Samples)
     rows = event.rows
+    places = rows[:, [X, Y]] if event.shown_xy is None else event.shown_xy
     effects: list[Effect] = []
-    for row in rows.tolist():
-        time_s = row[TIME]
+    for row, (x, y) in zip(rows[:, [TIME, CONFIRM]].tolist(), places.tolist(), strict=True):
+        time_s = row[0]
         if not math.isfinite(time_s):
             continue
         if time_s >= state.now_s:
             state, said = _until(replace(state, now_s=time_s), time_s)
             effects += said
-        state, said = _seen(state, row)
+        state, said = _seen(state, time_s, (x, y), pressed=row[1] > 0.5)
         effects += said
     kept = _labelled(state, rows)
     if len(kept):
@@ -381,19 +263,22 @@ def _stop(state: State, _: Event) -> Outcome:
 
 
 def _resume(state: State, _: Event) -> Outcome:
-    if state.log[-2].phase == "ready":
+    before = state.log[-2].phase
+    if before == "ready":
         return _start(state, Start(state.now_s))
-    if state.completed and not state.queue:
+    if before == "done":
         return _show(state, "done", state.step), (Mark("done", state.now_s),)
     return _anew(state, "") if state.plugged else _paused(state)
 
 
-def _shorten(state: State, _: Event) -> Outcome:
+def _shorten(state: State, event: Event) -> Outcome:
     later = tuple(k for k in state.queue if state.task.steps[k].round > state.asked.round)
     if later:
         left = tuple(k for k in state.queue if k not in later)
         return replace(state, queue=left), (Mark("shortened", state.now_s, "one round"),)
-    state = replace(state, queue=(), limit_s=min(state.limit_s, state.asked.least_s))
+    if state.phase == "ready" and state.queue:
+        return state, (Ignored(type(event).__name__, "It has one round only: shorten it while it runs, or stop it."),)
+    state = replace(state, queue=(), short=True, limit_s=min(state.limit_s, state.asked.least_s))
     state, effects = _until(state, state.now_s)
     return state, (Mark("shortened", state.now_s, "this step"), *effects)
 
@@ -406,10 +291,12 @@ def _repeat(state: State, event: Event) -> Outcome:
     mark = Mark("repeated", state.now_s, ", ".join(state.task.steps[k].key for k in event.steps) or state.asked.key)
     if state.phase in ("stopped", "done"):
         steps = event.steps or tuple(range(many))
-        state, effects = _rest_or_ask(replace(state, queue=steps[1:]), steps[0], least_rest_s=RESUME_REST_S)
+        state, effects = _rest_or_ask(
+            replace(state, queue=steps[1:], short=False), steps[0], least_rest_s=RESUME_REST_S
+        )
         return state, (mark, *effects)
     if event.steps:
-        return replace(state, queue=(*state.queue, *event.steps)), (mark,)
+        return replace(state, queue=(*state.queue, *event.steps), short=False), (mark,)
     step = state.step
     if state.phase == "resting" and state.before >= 0:
         state, step = replace(state, queue=(state.step, *state.queue), before=-1), state.before
@@ -541,8 +428,9 @@ def _rest_or_ask(state: State, step: int, *, at_s: float | None = None, least_re
 
 def _ask(state: State, at_s: float | None = None) -> Outcome:
     state = _show(state, "asking", state.step, at_s)
-    watch = _Watch(state.watch.cursor, before_s=state.watch.before_s)
-    state = replace(state, limit_s=state.asked.lasts_s, watch=watch, presses=0)
+    watch = Watch(state.watch.cursor, before_s=state.watch.before_s)
+    limit_s = state.asked.least_s if state.short and state.asked.least_s > 0 else state.asked.lasts_s
+    state = replace(state, limit_s=limit_s, watch=watch, presses=0)
     return state, (Asked(state.step, False, state.since_s),)
 
 
@@ -571,54 +459,23 @@ def _until(state: State, to_s: float) -> Outcome:
         effects += said
 
 
-def _seen(state: State, row: list[float]) -> Outcome:
+def _seen(state: State, time_s: float, xy: tuple[float, float], *, pressed: bool) -> Outcome:
     """What one sample ends: a target stayed in, laps made, a hold let go, the switch pressed."""
-    time_s, down = row[TIME], row[CONFIRM] > 0.5
     watch = state.watch
     dt_s = time_s - watch.before_s if math.isfinite(watch.before_s) else 0.0
-    watch = replace(watch, cursor=watch.cursor.moved((row[X], row[Y]), dt_s), before_s=time_s)
-    pressed = down and not state.confirm_down
-    state = replace(state, watch=watch, confirm_down=down)
-    if state.phase == "asking" and time_s >= state.since_s:
-        state = replace(state, watch=_watched(state, row))
-        how = _ended(state, time_s)
+    watch = replace(watch, cursor=watch.cursor.moved(xy, dt_s), before_s=time_s)
+    newly = pressed and not state.confirm_down
+    state = replace(state, watch=watch, confirm_down=pressed)
+    if time_s < state.since_s:
+        return state, ()
+    if state.phase == "asking":
+        state = replace(state, watch=watched(watch, state.asked, time_s, xy))
+        how = ended(state.watch, state.asked, time_s, state.task.dwell_s)
         if how:
             return _next(state, how, time_s)
-    if pressed and state.phase in ("asking", "resting") and time_s >= state.since_s:
+    if newly and state.phase in ("asking", "resting"):
         return _confirm(state, Confirm(time_s))
     return state, ()
-
-
-def _watched(state: State, row: list[float]) -> _Watch:
-    step, watch, time_s = state.asked, state.watch, row[TIME]
-    if step.ends == "target":
-        inside = math.hypot(watch.cursor.x - step.x, watch.cursor.y - step.y) <= step.width / 2
-        since = watch.inside_since_s if inside and math.isfinite(watch.inside_since_s) else time_s
-        return replace(watch, inside_since_s=since if inside else math.nan)
-    if step.ends == "laps" and math.hypot(row[X], row[Y]) > LAP_FROM:
-        angle = math.atan2(row[Y], row[X])
-        turned = math.remainder(angle - watch.angle_rad, 2 * math.pi) if math.isfinite(watch.angle_rad) else 0.0
-        return replace(watch, angle_rad=angle, turned_rad=watch.turned_rad + turned)
-    if step.ends == "release":
-        level = math.hypot(step.x, step.y)
-        along = (row[X] * step.x + row[Y] * step.y) / level
-        low = watch.reached and along < RELEASED * level
-        since = watch.low_since_s if math.isfinite(watch.low_since_s) else time_s
-        return replace(watch, reached=watch.reached or along >= 0.8 * level, low_since_s=since if low else math.nan)
-    return watch
-
-
-def _ended(state: State, time_s: float) -> str:
-    step, watch = state.asked, state.watch
-    if step.ends == "target" and time_s - watch.inside_since_s >= state.task.dwell_s - 1e-9:
-        return "target"
-    if step.ends == "laps" and watch.turned_rad * math.copysign(1.0, step.laps) >= 2 * math.pi * (
-        abs(step.laps) + 0.02
-    ):
-        return "laps"
-    if step.ends == "release" and time_s - watch.low_since_s >= RELEASED_S:
-        return "release"
-    return ""
 
 
 def _labelled(state: State, rows: Array) -> Array:

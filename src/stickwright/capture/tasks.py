@@ -9,17 +9,25 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, field
-from typing import Literal
 
 import numpy as np
-from numpy.typing import ArrayLike, NDArray
 
+from stickwright.capture.steps import (
+    CUE_WORDS,
+    RAW_COLUMNS,
+    RECORDED_COLUMNS,
+    STOP_WORDS,
+    Practitioner,
+    Step,
+    Task,
+    cue_code,
+    cues_at,
+    trace_words,
+)
 from stickwright.capture.targets import (
     Cursor,
     Mapping,
     Reach,
-    SumOfSines,
     distance_for,
     reach_towards,
     ring_of_targets,
@@ -27,7 +35,6 @@ from stickwright.capture.targets import (
 )
 from stickwright.errors import BadInput, Problem, did_you_mean
 from stickwright.trace.reach import direction_word
-from stickwright.trace.sensing import CUES
 
 __all__ = [
     "CUE_WORDS", "RAW_COLUMNS", "RECORDED_COLUMNS", "STOP_WORDS", "TASKS", "Practitioner", "Step", "Task", "aim_task", "cue_code",
@@ -35,218 +42,7 @@ __all__ = [
     "trace_words",
 ]  # fmt: skip
 
-Array = NDArray[np.float64]
-
 TASKS = ("rest", "rim", "push", "aim", "follow", "hold", "press", "play")
-
-CUE_WORDS = (*CUES, "press")
-"""Number of a cue word in a recording is its place here. 'press' has no place on the stick: readers of stick traces take it
-as nothing asked."""
-
-RAW_COLUMNS = ("time_s", "x", "y", "second_x", "second_y", "confirm", "buttons")
-"""One sample as it comes from a device."""
-
-RECORDED_COLUMNS = (
-    "time_s", "x", "y", "cue_x", "cue_y", "cue_width", "cue", "second_x", "second_y", "confirm", "buttons"
-)  # fmt: skip
-"""One sample as it is kept: with what was asked."""
-
-STOP_WORDS = "Stop if it hurts or tires."
-
-Ends = Literal["time", "target", "laps", "release"]
-
-
-@dataclass(frozen=True)
-class Step:
-    """One thing asked.
-
-    Parameters
-    ----------
-    word : str
-        One of `CUE_WORDS`.
-    lasts_s : float
-        Longest time; for `ends` 'time' the time.
-    words : str
-        Large, for the player, while it is asked.
-    x, y : float
-        Where the player is asked to be; NaN where no place is asked.
-    width : float
-        Of an aimed target; NaN otherwise.
-    rest_s : float
-        Rest before it.
-    rest_word : str
-        Cue word of that rest: 'rest', or '' where the player is on the way to a start.
-    rest_words : str
-        For the player meanwhile.
-    ends : {"time", "target", "laps", "release"}
-        What ends it before its time: nothing; staying in the target; so many laps; letting go.
-    round : int
-        Repeats of the whole set count from 1: shortening drops rounds.
-    least_s : float
-        Shortening lets it run this long.
-    counts_presses : bool
-        Presses belong to the task: the confirm switch does not end the step.
-    key : str
-        Name within the task: 'forward', 'lap left'.
-    laps : float
-        For `ends` 'laps': plus is anticlockwise.
-    beat_s : float
-        Time from beat to beat; NaN without a beat.
-    """
-
-    word: str
-    lasts_s: float
-    words: str
-    x: float = math.nan
-    y: float = math.nan
-    width: float = math.nan
-    rest_s: float = 0.0
-    rest_word: str = "rest"
-    rest_words: str = "Let go. Rest."
-    ends: Ends = "time"
-    round: int = 1
-    least_s: float = 0.0
-    counts_presses: bool = False
-    key: str = ""
-    laps: float = math.nan
-    beat_s: float = math.nan
-
-    @property
-    def ends_by_confirm(self) -> bool:
-        """Whether a switch or key ends it."""
-        return not self.counts_presses
-
-
-@dataclass(frozen=True)
-class Practitioner:
-    """Words for the practitioner.
-
-    Parameters
-    ----------
-    purpose : str
-        What it is for.
-    watch : str
-        What to look at meanwhile.
-    """
-
-    purpose: str
-    watch: str
-
-
-@dataclass(frozen=True)
-class Task:
-    """A guided task, ready to run.
-
-    Parameters
-    ----------
-    name : str
-        One of `TASKS`.
-    title : str
-    for_player : str
-        What will happen; ends with the words on stopping.
-    for_practitioner : Practitioner
-    steps : tuple of Step
-    asked : dict
-        Settings that make it again with `guided_task`.
-    cursor : Cursor
-        Where the cursor starts, and how the stick moves it.
-    dwell_s : float
-        Staying so long in a target chooses it; infinite where only the switch chooses.
-    path : SumOfSines or None
-        For following.
-    """
-
-    name: str
-    title: str
-    for_player: str
-    for_practitioner: Practitioner
-    steps: tuple[Step, ...]
-    asked: dict[str, object] = field(default_factory=dict)
-    cursor: Cursor = field(default_factory=Cursor)
-    dwell_s: float = 0.5
-    path: SumOfSines | None = None
-
-    @property
-    def longest_s(self) -> float:
-        """Time when every step takes its longest."""
-        return sum(step.rest_s + step.lasts_s for step in self.steps)
-
-    @property
-    def expected_s(self) -> float:
-        """Time as it usually goes: an aimed movement takes a third of its limit, laps half of theirs."""
-        usual = {"time": 1.0, "target": 1 / 3, "laps": 0.5, "release": 0.5}
-        return sum(step.rest_s + usual[step.ends] * step.lasts_s for step in self.steps)
-
-
-def cue_code(word: str) -> int:
-    """Number of a cue word in a recording.
-
-    Parameters
-    ----------
-    word : str
-        One of `CUE_WORDS`.
-
-    Examples
-    --------
-    >>> cue_code("rest"), cue_code("press")
-    (1, 9)
-    """
-    return CUE_WORDS.index(word)
-
-
-def trace_words(codes: ArrayLike) -> NDArray[np.str_]:
-    """Cue words of a recording as stick traces are read: what is no task of the stick is nothing asked.
-
-    Parameters
-    ----------
-    codes : array, shape (n,)
-        Column `cue` of a recording.
-
-    Returns
-    -------
-    array of str, shape (n,)
-
-    Examples
-    --------
-    >>> trace_words([1.0, 9.0, 4.0]).tolist()
-    ['rest', '', 'push']
-    """
-    words = np.array([word if word in CUES else "" for word in CUE_WORDS])
-    numbers = np.asarray(codes, dtype=np.float64)
-    known = np.isfinite(numbers) & (numbers >= 0) & (numbers < len(words))
-    return np.asarray(words[np.where(known, numbers, 0).astype(np.int64)])
-
-
-def cues_at(task: Task, step: int, resting: bool, into_s: ArrayLike) -> Array:
-    """Cue columns at times into a step, or into the rest before it.
-
-    Parameters
-    ----------
-    task : Task
-    step : int
-        Place in `task.steps`.
-    resting : bool
-        The rest before it.
-    into_s : array, shape (n,)
-        Seconds since it began.
-
-    Returns
-    -------
-    array, shape (n, 4)
-        cue_x, cue_y, cue_width, cue.
-    """
-    times = np.atleast_1d(np.asarray(into_s, dtype=np.float64))
-    asked = task.steps[step]
-    rows = np.full((times.size, 4), math.nan)
-    rows[:, 3] = cue_code(asked.rest_word if resting else asked.word)
-    if resting:
-        return rows
-    rows[:, 2] = asked.width
-    rows[:, :2] = task.path.at(times) if asked.word == "follow" and task.path is not None else (asked.x, asked.y)
-    # Where the stick drives the cursor's speed, its place is not where the player was asked to be.
-    if task.cursor.mapping == "velocity" and asked.word in ("aim", "follow"):
-        rows[:, 3] = cue_code("play")
-    return rows
 
 
 def rest_task(seed: int = 0, *, hand: str = "off", rests: int = 3, lasts_s: float = 3.0) -> Task:
