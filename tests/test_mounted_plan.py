@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import random
+from collections import Counter
 from dataclasses import replace
 from typing import Any
 
@@ -19,7 +20,7 @@ from stickwright.sheet.document import sheet_pdf
 from stickwright.sheet.serial import plan_json
 from stickwright.sheet.words import plan_words
 from worked_cases import van_kit, whole_case
-from worked_rooms import mount_kit, room
+from worked_rooms import NAMES, mount_kit, room
 
 TUBE = {"name": "armrest tube", "from_mm": [250, 100, 200], "to_mm": [250, 400, 200], "diameter_mm": 25}
 PLACE = {"site": "hand", "at_mm": [200, 450, 300]}
@@ -117,14 +118,72 @@ def test_the_same_room_gives_the_same_plan() -> None:
     assert plan_json(plan(two_sticks(0.2), draws=DRAWS)) == plan_json(plan(two_sticks(0.2), draws=DRAWS))
 
 
-def test_only_sticks_that_are_used_are_mounted() -> None:
-    """A mount for each site that plays a stick in the whole plan, none for a site that only presses."""
-    result = plan(in_the_van("joss"), draws=DRAWS)
+@pytest.mark.parametrize("name", NAMES)
+def test_every_device_in_use_is_mounted_once(name: str) -> None:
+    """A mount for each device at each site that plays it, sticks and switches alike; a two-handed controller once, whoever
+    plays it."""
+    result = plan(in_the_van(name), draws=DRAWS)
     assert result.sharing is not None
-    played = {one.site for one in result.sharing.placements if one.fit is not None}
-    assert {one.site for one in result.mounts} == played
-    devices = {one.site: one.fit.stick for one in result.sharing.placements if one.fit is not None}
-    assert {one.site: one.device for one in result.mounts} == devices
+    played = [one for one in result.sharing.placements if one.how == "site" and one.device]
+    mounted = [(one.site, one.device) for one in result.mounts]
+    assert len(mounted) == len(set(mounted))
+    assert set(mounted) <= {(one.site, one.device) for one in played}
+    assert {one.device for one in result.mounts} == {one.device for one in played}
+    others = {(one.site, one.device) for one in played if one.kind != "controller"}
+    assert others <= set(mounted)
+    for one in result.mounts:
+        same = [each for each in played if (each.site, each.device) == (one.site, one.device)]
+        assert one.pieces == (len(same) if one.kind == "switch" else 1)
+
+
+def test_a_controller_is_held_once_where_its_stick_is_played() -> None:
+    """Thumb, index and middle finger play the same pad: held once, at the thumb, and the others are named."""
+    result = plan(in_the_van("joss"), draws=DRAWS)
+    (pad,) = [one for one in result.mounts if one.device == "plain pad"]
+    assert (pad.site, pad.kind) == ("left thumb", "controller")
+    assert "left index and left middle finger must reach it from there" in pad.findings[0].text
+
+
+def test_no_piece_is_proposed_twice() -> None:
+    """Tove's short arm goes to the site that matters most; the other gets its next best and names what it would have had."""
+    result = plan(in_the_van("tove"), draws=DRAWS)
+    first, second = result.mounts[:2]
+    assert first.choice is not None
+    assert second.choice is not None
+    assert (first.site, first.choice.mount) == ("right index", "short arm")
+    assert (second.site, second.choice.mount) == ("left index", "long arm")
+    (note,) = [one for one in second.findings if one.about == "stock"]
+    assert note.text == (
+        "left index: pip would have had short arm on the left armrest tube with mushroom-head fastener, but the one short arm in "
+        "the kit is needed at right index, which matters more; this is the next best."
+    )
+    assert {fit.taken_by for fit in second.fits if fit.mount == "short arm" and fit.verdict == "holds"} == {
+        "right index"
+    }
+    assert "; but what it needs is at the right index." in " ".join(plan_words(result).split())
+
+
+def test_two_sites_never_share_a_stock_of_one() -> None:
+    """Over all five cases: arms, stands, couplings and pieces of fastener are counted on no oftener than the van has them."""
+    for name in NAMES:
+        case = in_the_van(name)
+        used: Counter[str] = Counter()
+        for one in plan(case, draws=DRAWS).mounts:
+            if one.choice is not None:
+                used.update(part for part in one.choice.parts if part in {each.name for each in case.kit.mount})
+                used[str(one.choice.fastener)] += one.pieces
+        stock = {one.name: one.in_stock for one in (*case.kit.mount, *case.kit.fastener)}
+        assert {part: count for part, count in used.items() if count > stock.get(part, 1000)} == {}
+
+
+def test_with_one_coupling_only_one_site_at_the_face_is_held() -> None:
+    """Marit's chin takes the one coupling; cheek and head sides stay without, and say whose it is. With four, all are held."""
+    case = in_the_van("marit")
+    alone = {one.site: one.choice is not None for one in plan(case, draws=DRAWS).mounts}
+    assert alone == {"chin": True, "cheek": False, "left head side": False, "right head side": False}
+    many = tuple(one.model_copy(update={"in_stock": 4}) for one in case.kit.mount)
+    kit = case.kit.model_copy(update={"mount": many})
+    assert all(one.choice is not None for one in plan(replace(case, kit=kit), draws=DRAWS).mounts)
 
 
 def test_the_pages_tell_what_holds_the_stick() -> None:

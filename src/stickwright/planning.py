@@ -22,6 +22,7 @@ from stickwright.allocation.share import share_out
 from stickwright.asking import SiteWork, next_reading
 from stickwright.cautions import cautions_of
 from stickwright.errors import BadInput, Problem, did_you_mean
+from stickwright.holding import held_together
 from stickwright.mechanics.capability import EIGHT
 from stickwright.mechanics.demand import demand_assumptions, demand_of
 from stickwright.mechanics.fit import Rules
@@ -35,8 +36,6 @@ from stickwright.model.recorded import Finding
 from stickwright.model.recording import Recording
 from stickwright.model.sharing import Placement, Sharing
 from stickwright.model.wishes import Wishes
-from stickwright.mounting.choose import site_mount
-from stickwright.mounting.held import held_of, pushes_of
 from stickwright.siting import (
     KnownSite,
     behind_mount,
@@ -251,7 +250,7 @@ def _mounted(
     felt, counted = known, dict[str, float]()
     tried: list[_Round] = []
     for number in range(MOST_ROUNDS + 1):
-        mounts = _holders(case, felt, sharing)
+        mounts = held_together(case, felt, sharing)
         gives = _gives(mounts, counted)
         tried.append(_Round(sharing, felt, mounts, counted, gives))
         if gives == counted or number == MOST_ROUNDS:
@@ -291,6 +290,7 @@ def _gives(mounts: Sequence[SiteMount], counted: Mapping[str, float]) -> dict[st
         one.site: one.choice.give_n_per_m
         for one in mounts
         if one.choice is not None
+        and one.kind != "switch"
         and (one.choice.lost_share >= NOTABLE_LOSS or (one.site in counted and math.isfinite(one.choice.give_n_per_m)))
     }
 
@@ -326,24 +326,6 @@ def _unsettled(tried: Sequence[_Round], kept: _Round) -> Finding:
         f"better, {MOST_ROUNDS} times over. What is kept {safe}; try it on its mount before anything is fixed for good."
     )
     return Finding("query", "give", text)
-
-
-def _holders(case: Case, known: Sequence[KnownSite], sharing: Sharing) -> tuple[SiteMount, ...]:
-    out = []
-    for one in known:
-        placement = _placement_at(one.site.name, sharing)
-        if placement is None or placement.fit is None or case.room is None:
-            continue
-        directions = one.ability.report.directions
-        pushes = pushes_of(one.site, [direction.force_n.value for direction in directions])
-        out.append(
-            site_mount(
-                one.site, held_of(placement.fit, case.kit), case.room, case.kit, pushes, player=case.player,
-                direction_rad=[direction.direction_rad for direction in directions],
-                reach_m=[direction.reach_m.value for direction in directions],
-            )
-        )  # fmt: skip
-    return tuple(out)
 
 
 def _as_recorded(player: Player, known: Sequence[KnownSite]) -> Player:

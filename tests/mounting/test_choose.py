@@ -152,12 +152,15 @@ def test_a_barred_tube_is_no_candidate_and_says_why() -> None:
 
 
 def test_a_place_that_nobody_measured_says_what_to_measure() -> None:
-    """One sentence, one finding, no fit."""
+    """One short sentence, one finding, no fit."""
     other = Site.model_validate({"name": "trunk", "part": "trunk"})
-    said = without_place(other, "stick")
+    said = without_place(other, STICK)
     assert said.fits == ()
     assert said.choice is None
-    assert '[[place]] with site = "trunk"' in said.sentence
+    assert said.sentence == (
+        "Where trunk rests was not measured ([[place]] in room.toml), so nothing is said of what could hold stick."
+    )
+    assert len(said.findings) == 1
     player = Player.model_validate({"code": "P1", "site": [{"name": "trunk", "part": "trunk"}]})
     assert mounted(Room(), kit_of(ARM), player=player) == said
 

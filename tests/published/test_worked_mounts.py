@@ -165,10 +165,28 @@ def test_rune_on_the_tray() -> None:
     assert "Sliding of the tray" in tray
 
 
+def test_idris_slab_lies_on_the_tray_beside_the_stick() -> None:
+    """ "Left fist on slab": on the chair's own tray like the stick, fixed, no arm."""
+    choice = chosen(of_case("idris"), "left fist")
+    assert (choice.on, choice.arm) == ("chair's own tray", None)
+    assert choice.fastener is not None
+
+
+def test_joss_foot_switches_lie_on_the_floor() -> None:
+    """ "Jump and crouch on two foot switches": both domes on the floor, held as one."""
+    mount = mount_of(of_case("joss"), "right foot")
+    assert (mount.device, mount.pieces) == ("dome", 2)
+    assert chosen(of_case("joss"), "right foot").on == "floor"
+
+
 @pytest.mark.parametrize("name", ["tove", "idris", "marit", "joss", "rune"])
 def test_every_choice_holds_and_says_its_distances(name: str) -> None:
-    """What is chosen holds all its checks, breaks no rule and can be measured again."""
+    """Every stick is held; what is chosen holds all its checks, breaks no rule and can be measured again. A switch that nothing
+    holds says what fails."""
     for one in of_case(name).mounts:
+        if one.kind == "switch" and one.choice is None:
+            assert all(fit.taken_by or fit.fails or fit.refused for fit in one.fits)
+            continue
         assert one.choice is not None
         assert all(check.holds for check in one.choice.checks)
         assert one.choice.refused == one.choice.fails == ()

@@ -111,6 +111,8 @@ class Switch(Measured):
     price: Cost | None = None
     setup_s: Annotated[float, Plausible(0.0, 14400.0)] | None = None
     note: str = ""
+    base_m: tuple[Size, Size, Size] | None = None
+    """Length, width, height."""
 
 
 class Controller(Measured):

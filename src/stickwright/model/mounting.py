@@ -130,6 +130,8 @@ class MountFit:
     cable_m: float | None
     """Length of the way of the cable along it, from the stick to its foot or clamp."""
     assumed: tuple[str, ...] = ()
+    taken_by: str = ""
+    """Site that has what this would need, where the kit has no other."""
 
 
 @dataclass(frozen=True)
@@ -145,3 +147,9 @@ class SiteMount:
     sentence: str
     cautions: tuple[Caution, ...]
     findings: tuple[Finding, ...]
+    kind: Literal["stick", "switch", "controller"] = "stick"
+    """What the device is."""
+    pieces: int = 1
+    """How many of it stand there side by side."""
+    base_m: Point | None = None
+    """Length, width and height of one base, as it was counted; None when nobody measured it."""

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from dataclasses import replace
 from itertools import pairwise
 
 import numpy as np
@@ -25,7 +26,7 @@ from stickwright.mounting.clearance import boxes_seen_from, clearances_m
 from stickwright.mounting.footing import Foot, foot_checks, with_fastener
 from stickwright.mounting.frames import tilts_with_seat, turned
 from stickwright.mounting.friction import assumed_friction
-from stickwright.mounting.give import droop_m, droop_rad, give_findings, lost_share, ringing_hz
+from stickwright.mounting.give import droop_m, droop_rad, give_findings, ringing_hz
 from stickwright.mounting.held import Held
 from stickwright.mounting.pose import placed, pose_of
 from stickwright.mounting.rules import BY_THE_FACE, broken_rules, cautions_for_mount, width_finding
@@ -42,7 +43,7 @@ from stickwright.mounting.statics import (
 )
 from stickwright.units import spoken
 
-__all__ = ["site_mount", "without_place"]
+__all__ = ["STOCKED", "site_mount", "without_place"]
 
 Array = NDArray[np.float64]
 LEVEL_M = 0.012
@@ -53,25 +54,36 @@ MOST_RAISED_M = 0.040
 """By which a pad may raise a part that lies on something: common practice, no source."""
 RAISED_PARTS = frozenset({"fingertip", "thumb", "hand", "forearm", "elbow", "foot", "toe"})
 ARMS = ("friction arm", "gooseneck")
+STOCKED = (*ARMS, "floor stand")
+"""Kinds of mounts that come from the kit and hold one device; tables and trays are the room's and hold several."""
 UNMEASURED_BASE_M = (0.05, 0.05)
 """Of a base that nobody measured: small, so that what holds it would hold a larger one."""
 TILTS = 5
 """Tilts of the seat that are looked at, from least to most."""
 
 
-def without_place(site: Site, device: str) -> SiteMount:
+def without_place(site: Site, held: Held) -> SiteMount:
     """What can be said of a site whose place nobody measured.
 
     Parameters
     ----------
     site : Site
-    device : str
+    held : Held
     """
-    text = (
-        f"Where the contact point of {site.name} lies was not measured, so nothing is said of what could hold {device}: add a "
-        f'[[place]] with site = "{site.name}" and at_mm to room.toml.'
+    text = f"Where {site.name} rests was not measured ([[place]] in room.toml), so nothing is said of what could hold {held.named}."
+    return SiteMount(
+        site.name,
+        held.device,
+        None,
+        None,
+        (),
+        text,
+        (),
+        (Finding("query", "place", text),),
+        held.kind,
+        held.pieces,
+        held.base_m,
     )
-    return SiteMount(site.name, device, None, None, (), text, (), (Finding("query", "place", text),))
 
 
 def site_mount(
@@ -103,13 +115,27 @@ def site_mount(
         where = placed(site, room)
     except BadInput as refused:  # tape that does not lead to a point is a state, like a place not measured
         text = " ".join(str(problem) for problem in refused.problems)
-        return SiteMount(site.name, held.device, None, None, (), text, (), (Finding("query", "place", text),))
+        return SiteMount(
+            site.name,
+            held.device,
+            None,
+            None,
+            (),
+            text,
+            (),
+            (Finding("query", "place", text),),
+            held.kind,
+            held.pieces,
+            held.base_m,
+        )
     if where is None:
-        return without_place(site, held.device)
+        return without_place(site, held)
     pose = pose_of(
         site, where, base_height_m=held.pivot_m, contact_height_m=held.contact_height_m,
         tilt_rad=held.tilt_rad, own_slope_rad=held.own_slope_rad, direction_rad=direction_rad, reach_m=reach_m,
     )  # fmt: skip
+    if held.tolerance_m is not None:
+        pose = replace(pose, tolerance_m=held.tolerance_m)
     fits: list[MountFit] = []
     for surface in room.surface:
         fits += _on_surface(site, held, pose, room, kit, pushes, surface, where.moves_with)
@@ -131,17 +157,42 @@ def site_mount(
         on = _holder(room, choice.on)
         used = next((one for one in kit.mount if one.name == choice.mount), None)
         if on is not None:
-            whole_kg = (held.mass_kg or 0.0) + (used.mass_kg or 0.0 if used else 0.0)
+            whole_kg = held.whole_kg + (used.mass_kg or 0.0 if used else 0.0)
             window = _window(site, pose, room, choice.arm, used, held, pushes)
             cautions = cautions_for_mount(
                 site, player, room, mount=used, on=on, mass_kg=whole_kg, release=window, take_off_s=choice.take_off_s
             )
         findings += _too_wide(room, pose, choice)
         if math.isfinite(choice.give_n_per_m):
-            findings += give_findings(held.full_force_n, choice.give_n_per_m, held.travel_m, held.mass_kg)
+            findings += _give_findings(held, choice)
     return SiteMount(
-        site.name, held.device, pose, choice, ordered, _sentence(site, held, choice, ordered), cautions, findings
+        site.name,
+        held.device,
+        pose,
+        choice,
+        ordered,
+        _sentence(site, held, choice, ordered),
+        cautions,
+        findings,
+        held.kind,
+        held.pieces,
+        held.base_m,
     )
+
+
+def _give_findings(held: Held, choice: MountFit) -> tuple[Finding, ...]:
+    """What is worth saying of what gives: of a stick its throw and swing, of a switch whether it still fires."""
+    if held.kind == "stick" or (held.travel_m > 0 and held.kind == "controller"):
+        return give_findings(held.full_force_n, choice.give_n_per_m, held.travel_m, held.whole_kg or None)
+    given = held.full_force_n / choice.give_n_per_m
+    needs = held.travel_m + given
+    if held.presses_in_m is None or needs <= held.presses_in_m:
+        return ()
+    text = (
+        f"{held.device} on {choice.mount} may not fire: its travel of {spoken(held.travel_m, 'mm')} and the {spoken(given, 'mm')} that the "
+        f"mount gives are more than the {spoken(held.presses_in_m, 'mm')} that the part pushes in. Shorten the arm or brace it."
+    )
+    return (Finding("query", "give", text),)
 
 
 def _too_wide(room: Room, pose: Pose, choice: MountFit) -> tuple[Finding, ...]:
@@ -179,7 +230,7 @@ def _window(
     """Between what limits an arm at the face lets go, at its clamp."""
     if way is None or mount is None or site.part not in BY_THE_FACE:
         return None
-    weights = arm_weights(way.points_m, mount.mass_kg or 0.0, pose.base_m, held.mass_kg or 0.0)
+    weights = arm_weights(way.points_m, mount.mass_kg or 0.0, pose.base_m, held.whole_kg)
     clamp, tilts = way.points_m[0], _tilts(room, way.clamp)
     weight_nm = max(float(np.linalg.norm(weight_moment_nm(clamp, weights, tilt))) for tilt in tilts)
     reach = math.dist(clamp, pose.contact_m)
@@ -208,7 +259,7 @@ def _rank(fit: MountFit) -> tuple[object, ...]:
         order,
         margin,
         len(fit.fails) if order else 0,
-        round(fit.lost_share, 3),
+        0.0 if math.isnan(fit.lost_share) else round(fit.lost_share, 3),
         len(fit.parts),
         fit.take_off_s or math.inf,
         -min(fit.margin, 10.0),
@@ -237,14 +288,14 @@ def _on_surface(
     left, near, top = surface.corner_m
     width, depth = surface.size_m
     long, wide = (held.base_m[0], held.base_m[1]) if held.base_m else (0.0, 0.0)
-    half = max(long, wide) / 2
+    half = held.pieces * max(long, wide) / 2
     if not (left - half <= x <= left + width + half and near - half <= y <= near + depth + half):
         return []
     gap = z - top
     if gap > 4 * MOST_PACKED_M or gap < -4 * MOST_PACKED_M:  # another storey of the room
         return []
     fails: list[str] = []
-    parts = [held.device]
+    parts = [held.named]
     if gap > MOST_PACKED_M:
         fails.append(f"{surface.name} is {spoken(gap, 'mm')} below the underside of the base: too far to pack up")
     elif gap > LEVEL_M:
@@ -271,7 +322,7 @@ def _on_surface(
         assumed=assumed,
         tilt_rad=slope,
     )
-    under = surface_checks(surface, pushes, _reach_of(held), held.mass_kg or 0.0)
+    under = surface_checks(surface, pushes, _reach_of(held), held.whole_kg)
     out = []
     for fastener in (None, *(one for one in kit.fastener if one.in_stock)):
         checks = (*foot_checks(with_fastener(foot, fastener), pushes), *under)
@@ -312,7 +363,7 @@ def _on_stand(
         height = pose.contact_m[2] - floor.corner_m[2]
         if floor.kind != "floor" or height <= 0:
             continue
-        checks = stand_checks(mount, pushes, height, held.mass_kg or 0.0, floor=floor.material)
+        checks = stand_checks(mount, pushes, height, held.whole_kg, floor=floor.material)
         refused = broken_rules(
             site, mount, floor, room, contact_m=pose.contact_m, site_moves_with=moves_with, tolerance_m=pose.tolerance_m,
             entered=_entered(room, held, pose, moves_with),
@@ -322,8 +373,8 @@ def _on_stand(
             MountFit(
                 mount=mount.name, kind=mount.kind, on=floor.name, fastener=None, patch_m=None, arm=None, checks=checks,
                 margin=_margin(checks), give_n_per_m=give,
-                lost_share=lost_share(held.full_force_n, give, held.travel_m), droop_m=0.0, droop_rad=0.0,
-                ringing_hz=math.nan, parts=(held.device, mount.name), take_off_s=None,
+                lost_share=held.lost_share(give), droop_m=0.0, droop_rad=0.0,
+                ringing_hz=math.nan, parts=(held.named, mount.name), take_off_s=None,
                 verdict="refused" if refused else "does not hold" if bad else "holds", fails=bad, refused=refused, change="",
                 dimensions=_dimensions(room, pose, floor.moves_with), cable_m=None, assumed=(*unknown, *_unmeasured(held)),
             )
@@ -343,7 +394,7 @@ def _on_arm(
     moves_with: MovesWith,
 ) -> MountFit:
     """On an arm or gooseneck clamped to a tube or an edge."""
-    device_kg = held.mass_kg or 0.0
+    device_kg = held.whole_kg
     plate = _stronger_first(kit)
     weights = arm_weights(way.points_m, mount.mass_kg or 0.0, pose.base_m, device_kg)
     tilts = _tilts(room, way.clamp)
@@ -361,11 +412,11 @@ def _on_arm(
         checks += clamp_checks(
             way.points_m[0], along, pose.contact_m, pushes, weights, slips, tilts_rad=tilts, lets_go=lets_go
         )
-    parts = [held.device, mount.name]
+    parts = [held.named, mount.name]
     fastener = plate[0] if plate else None
     if fastener is not None:
         long, wide = (held.base_m[0], held.base_m[1]) if held.base_m else UNMEASURED_BASE_M
-        foot = Foot((long, wide), _reach_of(held), device_kg, fastener=fastener)
+        foot = Foot((long, wide), _reach_of(held), held.mass_kg or 0.0, fastener=fastener)
         checks += foot_checks(foot, pushes)
         parts.append(fastener.name)
     if window is not None and coupling is not None:
@@ -378,11 +429,9 @@ def _on_arm(
     )  # fmt: skip
     bad = [check.words.rstrip(".") for check in checks if not check.holds]
     give = mount.give_n_per_m if mount.give_n_per_m is not None else math.inf
-    lost = lost_share(held.full_force_n, give, held.travel_m)
+    lost = held.lost_share(give)
     if lost >= 1:
-        bad.append(
-            f"at full push {mount.name} gives {spoken(lost * held.travel_m, 'mm')}, more than the stick's whole throw"
-        )
+        bad.append(_gives_too_much(held, mount, lost * held.travel_m))
     sunk = droop_m(device_kg, give) if math.isfinite(give) else 0.0
     length = sum(mount.links_m) or 1e-9
     return MountFit(
@@ -402,11 +451,21 @@ def _on_arm(
     )  # fmt: skip
 
 
+def _gives_too_much(held: Held, mount: Mount, given_m: float) -> str:
+    if held.kind == "switch":
+        return (
+            f"{held.device} may not fire: the {spoken(held.full_force_n, 'n')} that it takes move {mount.name} by "
+            f"{spoken(given_m, 'mm')}, more than its whole travel of {spoken(held.travel_m, 'mm')}"
+        )
+    return f"at full push {mount.name} gives {spoken(given_m, 'mm')}, more than the stick's whole throw"
+
+
 def _unmeasured(held: Held) -> tuple[str, ...]:
     """What stands in for figures of the device that nobody took."""
     size = " by ".join(spoken(side, "mm") for side in UNMEASURED_BASE_M)
     base = () if held.base_m else (f"the base of {held.device} was not measured: taken as {size}",)
-    return base if held.mass_kg is not None else (*base, f"{held.device} was not weighed: its weight is left out")
+    weight = () if held.mass_kg is not None else (f"{held.device} was not weighed: its weight is left out",)
+    return (*base, *weight, *held.assumed)
 
 
 def _arm_assumed(mount: Mount, held: Held, fastener: Fastener | None) -> tuple[str, ...]:
@@ -417,6 +476,10 @@ def _arm_assumed(mount: Mount, held: Held, fastener: Fastener | None) -> tuple[s
         out.append(f"{mount.name} was not weighed: its weight is left out")
     if fastener is None:
         out.append(f"nothing in the kit fixes {held.device} to {mount.name}: taken as screwed to it")
+    if held.kind == "switch":
+        out.append(f"which way the face of {held.device} looks was not told: turn it square to the press")
+    if held.pieces > 1:
+        out.append(f"the {held.pieces} are on one plate, and their middle is where the part rests")
     return tuple(out)
 
 
@@ -473,13 +536,14 @@ def _dimensions(room: Room, pose: Pose, moves_with: str, way: ArmPose | None = N
 def _sentence(site: Site, held: Held, choice: MountFit | None, fits: Sequence[MountFit]) -> str:
     if choice is not None:
         how = f", fixed with {choice.fastener}" if choice.fastener else ""
-        lost = f"; its give takes {100 * choice.lost_share:.0f} % of the throw" if choice.lost_share >= 0.005 else ""
+        taken = "travel" if held.kind == "switch" else "throw"
+        lost = f"; its give takes {100 * choice.lost_share:.0f} % of the {taken}" if choice.lost_share >= 0.005 else ""
         what = f"{choice.mount}, clamped to the {choice.on}" if choice.arm is not None else f"the {choice.on}"
         needs = "".join(f"; with {part}" for part in choice.parts if part.startswith(("packing", "support")))
-        return f"{held.device} for {site.name}: on {what}{how}{needs}{lost}."
+        return f"{held.named} for {site.name}: on {what}{how}{needs}{lost}."
     if not fits:
-        return f"Nothing in the kit or the room comes near where {held.device} must stand for {site.name}."
+        return f"Nothing in the kit or the room comes near where {held.named} must stand for {site.name}."
     first = fits[0]
     why = (first.refused or first.fails or ("it does not hold",))[0]
     change = f" {first.change}" if first.change else ""
-    return f"Nothing here holds {held.device} for {site.name}. Nearest comes {first.mount}: {why.rstrip('.')}.{change}"
+    return f"Nothing here holds {held.named} for {site.name}. Nearest comes {first.mount}: {why.rstrip('.')}.{change}"

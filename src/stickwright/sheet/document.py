@@ -14,7 +14,7 @@ from typing import Any
 
 from stickwright.model.plan import Plan
 from stickwright.sheet.family import first_page
-from stickwright.sheet.mount_page import mount_page, mounted, unmounted_lines
+from stickwright.sheet.mount_page import mount_page, mounted, switch_rows, unmounted_lines
 from stickwright.sheet.paper import font_folder
 from stickwright.sheet.settings import SETTINGS
 from stickwright.sheet.technical import technical_pages
@@ -70,6 +70,7 @@ def sheet_content(plan: Plan, level: int = 0, drawing_height_mm: float = _DRAWIN
         "wiring": _wiring(plan, _WIRING[0]),
         "mounts": [_mount(plan, place, _MOUNT[0]) for place in range(len(mounted(plan)))],
         "unmounted": unmounted_lines(plan),
+        "switches": switch_rows(plan),
         "why": why_so(plan),
         "technical": technical_pages(plan),
     } | _setting(level)

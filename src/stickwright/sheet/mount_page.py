@@ -1,4 +1,4 @@
-"""A page for each stick that is mounted: what a family rebuilds it from, and what the practitioner checks."""
+"""A page for each stick that is mounted, a row for each switch: what a family rebuilds it from, what the practitioner checks."""
 
 from __future__ import annotations
 
@@ -23,17 +23,18 @@ from stickwright.sheet.mount_words import (
     quantity,
 )
 from stickwright.sheet.paper import width_mm
-from stickwright.sheet.printed import ASSUMED, clause, plain, sentence
+from stickwright.sheet.printed import ASSUMED, clause, listed, plain, sentence
 from stickwright.sheet.why_so import findings_rows
 
-__all__ = ["MOST_MOUNT_PAGES", "mount_page", "mounted", "unmounted_lines"]
+__all__ = ["MOST_MOUNT_PAGES", "mount_page", "mounted", "switch_rows", "unmounted_lines"]
 
 MOST_MOUNT_PAGES = 3
 _DRAWING_MM = 100.0
 
 
 def mounted(plan: Plan) -> tuple[SiteMount, ...]:
-    """The mounts that get a page of their own: the first three that hold something.
+    """The mounts that get a page of their own, three at most: sticks; where there are none, switches on arms. All other switches
+    have a row.
 
     Parameters
     ----------
@@ -42,11 +43,76 @@ def mounted(plan: Plan) -> tuple[SiteMount, ...]:
     """
     if plan.room is None:
         return ()
-    return tuple(one for one in plan.mounts if one.choice is not None and one.pose is not None)[:MOST_MOUNT_PAGES]
+    holding = [one for one in plan.mounts if one.choice is not None and one.pose is not None]
+    sticks = [one for one in holding if one.kind != "switch"]
+    arms = [one for one in holding if one.choice is not None and one.choice.arm is not None]
+    return tuple((sticks or arms)[:MOST_MOUNT_PAGES])
+
+
+def switch_rows(plan: Plan) -> dict[str, Any]:
+    """Switches that are held but have no page: a row each, with their cautions once for all.
+
+    Parameters
+    ----------
+    plan : Plan
+        A finished plan.
+
+    Returns
+    -------
+    dict
+        Rows of what and where, what holds it, where from things that do not move, how well; cautions; what to ask or note.
+    """
+    paged = mounted(plan)
+    rows, cautions, notes = [], dict[str, list[str]](), []
+    for one in plan.mounts:
+        if one.kind != "switch" or one.choice is None or one.pose is None or one in paged or plan.room is None:
+            continue
+        choice = one.choice
+        device = one.device if one.pieces == 1 else f"{one.pieces} \N{MULTIPLICATION SIGN} {one.device}"
+        along = along_words(one, plan.room)
+        held = [
+            _tail(one.sentence),
+            *([f"Clamp {along}."] if along else []),
+            *(sentence(line) for line in joint_words(choice)),
+        ]
+        rows.append([f"{device} at the {one.site}", " ".join(held), _distances(one), _least(choice, one.kind)])
+        for caution in one.cautions:
+            cautions.setdefault(caution.text, []).append(one.site)
+        notes += [[level, f"{text}"] for level, text in findings_rows(one.findings)]
+    every = {row[0].split(" at the ", 1)[1] for row in rows}
+    return {
+        "rows": rows,
+        "cautions": [text if set(sites) == every else f"{listed(sites)}: {text}" for text, sites in cautions.items()],
+        "notes": notes,
+    }
+
+
+def _tail(told: str) -> str:
+    """What holds it, without the device and the site that the row names."""
+    return sentence(told.partition(": ")[2] or told)
+
+
+def _distances(mount: SiteMount) -> str:
+    rows = [row for row in dimension_rows(mount) if "named in" not in row[2]]
+    ends = dict.fromkeys(row[:2] for row in rows)
+    return " ".join(
+        f"From {start} to {to}: {listed(far for *both, far in rows if tuple(both) == (start, to))}."
+        for start, to in ends
+    )
+
+
+def _least(choice: MountFit, kind: str) -> str:
+    """The check with the least to spare; what the give takes stands beside what holds it, unless it is not known."""
+    judged = [one for one in choice.checks if math.isfinite(one.factor) and one.wanted > 0]
+    told = [line for line in give_words(choice, kind) if not line.startswith("Its give")]
+    if judged:
+        worst = min(judged, key=lambda one: one.factor / one.wanted)
+        told.insert(0, f"{worst.what}: {check_factor(worst)} times, {worst.wanted:g} wanted.")
+    return sentence(" ".join(told) or "nothing loads it")
 
 
 def unmounted_lines(plan: Plan) -> list[list[str]]:
-    """Sites without a page: the site, the answer, and everything that fails or is to be taken care of.
+    """Sites without a page or a row: the site, the answer, and everything that fails or is to be taken care of.
 
     Parameters
     ----------
@@ -61,14 +127,14 @@ def unmounted_lines(plan: Plan) -> list[list[str]]:
                 [
                     sentence(one.sentence),
                     *(f"Caution. {caution.text}" for caution in one.cautions),
-                    *(pose_words(one.pose, one.device) if one.pose is not None else ()),
+                    *(pose_words(one.pose, one.device, one.kind) if one.pose is not None else ()),
                     *(fails_words(fit) for fit in one.fits if fit != one.choice),
-                    *(f"{level}: {text}" for level, text in findings_rows(one.findings)),
+                    *(f"{level}: {text}" for level, text in findings_rows(one.findings) if text != one.sentence),
                 ]
             ),
         ]
         for one in plan.mounts
-        if one not in paged
+        if one not in paged and not (one.kind == "switch" and one.choice is not None and one.pose is not None)
     ]
 
 
@@ -94,7 +160,7 @@ def mount_page(plan: Plan, mount: SiteMount, height_mm: float = _DRAWING_MM) -> 
         raise ValueError(f"nothing holds {mount.device} at {mount.site}: there is nothing to draw")
     drawing = mount_drawing(mount, room, base_of(plan, mount), (184.0, height_mm))
     along = along_words(mount, room)
-    place, turned, *assumed = pose_words(mount.pose, mount.device)
+    place, turned, *assumed = pose_words(mount.pose, mount.device, mount.kind)
     told = [
         ("Part", parts_words(choice)),
         ("Fastener", patch_words(choice)),
@@ -114,7 +180,7 @@ def mount_page(plan: Plan, mount: SiteMount, height_mm: float = _DRAWING_MM) -> 
         "cautions": [one.text for one in mount.cautions if not beside_a_number(one, mount)],
         "number_cautions": [one.text for one in mount.cautions if beside_a_number(one, mount)],
         "checks": [_check_row(check) for check in choice.checks],
-        "give": [*give_words(choice), *_clearance(choice)],
+        "give": [*give_words(choice, mount.kind), *_clearance(choice)],
         "others": [fails_words(one) for one in (choice, *mount.fits) if one != choice or one.verdict != "holds"],
         "assumed": [*assumed, *(f"{ASSUMED}: {clause(one)}." for one in choice.assumed)],
         "findings": findings_rows(mount.findings),

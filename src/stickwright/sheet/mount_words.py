@@ -31,6 +31,11 @@ __all__ = [
 
 _PUSHES = {"working": "working push", "involuntary": "strongest involuntary push", "weight": "weight", "": ""}
 _SLOW_HZ = 6.0  # a slower swing comes through as input when the chair is touched
+_LOST_BEYOND = {
+    "stick": "a tenth of the reach or of a push is lost",
+    "switch": "a press meant for its middle lands beside it",
+    "controller": "a press lands on the next button, or a tenth of a push is lost",
+}
 _GIVE = ("lost throw", "give", "droop", "ringing", "throw")
 _PLACE = ("pose", "place", "position", "tolerance")
 
@@ -49,11 +54,11 @@ def mount_blocks(plan: Plan, width: int = 80) -> list[str]:
 
 
 def _block(plan: Plan, mount: SiteMount, width: int) -> str:
-    told = plan.sentence, *(one.text for one in plan.findings)
+    told = mount.sentence, plan.sentence, *(one.text for one in plan.findings)
     lines = [sentence(mount.sentence), *_cautions(one for one in mount.cautions if not beside_a_number(one, mount))]
     if mount.pose is not None:
         lines += [
-            *pose_words(mount.pose, mount.device),
+            *pose_words(mount.pose, mount.device, mount.kind),
             *_cautions(one for one in mount.cautions if one.about in _PLACE),
         ]
     if mount.choice is not None:
@@ -82,7 +87,7 @@ def _held(plan: Plan, mount: SiteMount, choice: MountFit) -> Iterator[str]:
     for check in choice.checks:
         yield f"{check_words(check)}."
         yield from _cautions(one for one in mount.cautions if _beside(one, check))
-    yield from give_words(choice)
+    yield from give_words(choice, mount.kind)
     yield from _cautions(one for one in mount.cautions if one.about.startswith(_GIVE))
     if choice.arm is not None and choice.arm.nearest:
         yield (
@@ -127,7 +132,7 @@ def beside_a_number(caution: Caution, mount: SiteMount) -> bool:
 # --- the place --------------------------------------------------------------------------------------------------------------
 
 
-def pose_words(pose: Pose, device: str) -> list[str]:
+def pose_words(pose: Pose, device: str, kind: str = "stick") -> list[str]:
     """Where the base must be and how it is turned, with how far off it may be, and what was assumed.
 
     Parameters
@@ -136,6 +141,8 @@ def pose_words(pose: Pose, device: str) -> list[str]:
         Where it goes.
     device : str
         What goes there.
+    kind : str, default 'stick'
+        Stick, switch or controller.
 
     Examples
     --------
@@ -157,8 +164,7 @@ def pose_words(pose: Pose, device: str) -> list[str]:
     lines = [
         f"Middle of the underside of {device}: {', '.join(far) or 'at it, 0 mm'} from the seat reference point "
         f"({_within(pose.tolerance_m, 'mm')}).",
-        f"Its base is {turned} ({_within(pose.tolerance_rad, 'deg')}) and {level}; further off than that, a tenth of the "
-        "reach or of a push is lost.",
+        f"Its base is {turned} ({_within(pose.tolerance_rad, 'deg')}) and {level}; further off than that, {_LOST_BEYOND[kind]}.",
     ]
     return [*lines, *(f"{ASSUMED}: {clause(one)}." for one in pose.assumed)]
 
@@ -292,22 +298,25 @@ def _trimmed(text: str) -> str:
     return f"{number.rstrip('0').rstrip('.') if '.' in number else number}{gap}{unit}"
 
 
-def give_words(choice: MountFit) -> list[str]:
+def give_words(choice: MountFit, kind: str = "stick") -> list[str]:
     """What the mount's give costs: throw, droop, swing.
 
     Parameters
     ----------
     choice : MountFit
         A way to hold it.
+    kind : str, default 'stick'
+        Stick, switch or controller.
     """
+    throw, push = ("travel", "when it is pressed") if kind == "switch" else ("throw", "at full push")
     lines = []
     if math.isnan(choice.lost_share):
-        lines.append("How much throw its give takes is not known: hang a kilogram on it and measure the drop.")
+        lines.append(f"How much {throw} its give takes is not known: hang a kilogram on it and measure the drop.")
     elif choice.lost_share > 0:
-        lines.append(f"Its give takes {share(choice.lost_share)} of the throw at full push.")
+        lines.append(f"Its give takes {share(choice.lost_share)} of the {throw} {push}.")
     if choice.droop_m > 0 or choice.droop_rad > 0:
         lines.append(f"It sags {plain(choice.droop_m, 'mm')} and {plain(choice.droop_rad, 'deg')} under its load.")
-    if math.isfinite(choice.ringing_hz):
+    if math.isfinite(choice.ringing_hz) and kind != "switch":
         slow = f", slower than {_SLOW_HZ:g} Hz: a knock on the chair can come through as input"
         lines.append(
             f"Let go, it swings at {plain(choice.ringing_hz, 'hz')}{slow if choice.ringing_hz < _SLOW_HZ else ''}."
@@ -329,7 +338,8 @@ def fails_words(other: MountFit) -> str:
     if other.verdict == "holds":
         spare = f", {_cut(other.margin, 1.0)} times what is wanted" if math.isfinite(other.margin) else ""
         lost = f"; its give takes {share(other.lost_share)} of the throw" if other.lost_share > 0 else ""
-        return f"Would hold too: {named}{spare}{lost}."
+        taken = f"; but what it needs is at the {other.taken_by}" if other.taken_by else ""
+        return f"Would hold too: {named}{spare}{lost}{taken}."
     told = " ".join(sentence(one) for one in (*other.refused, *other.fails))
     return f"{'REFUSED' if other.verdict == 'refused' else 'Does not hold'}: {named}. {told}{change}".rstrip()
 

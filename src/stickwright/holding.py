@@ -1,0 +1,138 @@
+"""Which devices of the whole plan must be held, where, and against what pushes.
+
+One device at a place is held once, however many actions it does; a two-handed controller is held once, wherever the parts are that
+play it.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import replace
+
+from stickwright.model.case import Case
+from stickwright.model.mounting import SiteMount
+from stickwright.model.player import Site
+from stickwright.model.recorded import Finding
+from stickwright.model.sharing import Placement, PressFit, Sharing
+from stickwright.mounting.held import Held, held_controller, held_of, held_switch, pushes_of
+from stickwright.mounting.statics import Pushes
+from stickwright.mounting.together import Wanted, mounts_together
+from stickwright.siting import KnownSite
+from stickwright.units import spoken
+
+__all__ = ["held_together", "wanted_of"]
+
+
+def held_together(case: Case, known: Sequence[KnownSite], sharing: Sharing) -> tuple[SiteMount, ...]:
+    """What holds every device of a plan; nothing when the room is not described.
+
+    Parameters
+    ----------
+    case : Case
+    known : sequence of KnownSite
+        Sites at which sticks were judged.
+    sharing : Sharing
+    """
+    if case.room is None:
+        return ()
+    return mounts_together(wanted_of(case, known, sharing), case.room, case.kit, case.player)
+
+
+def wanted_of(case: Case, known: Sequence[KnownSite], sharing: Sharing) -> tuple[Wanted, ...]:
+    """Every device that must be held: one for each at a place, a two-handed controller once.
+
+    Parameters
+    ----------
+    case : Case
+    known : sequence of KnownSite
+    sharing : Sharing
+    """
+    groups: dict[tuple[str, ...], list[Placement]] = {}
+    for one in sharing.placements:
+        if one.how == "site" and one.site is not None and one.device is not None and one.kind:
+            where = (one.connection, one.hub or "", one.socket or "") if one.kind == "controller" else (one.site,)
+            groups.setdefault((one.kind, one.device, *where), []).append(one)
+    importance = {action.name: float(action.importance) for action in case.game.action}
+    at = {one.site.name: one for one in known}
+    sites = {site.name: site for site in case.player.site}
+    out = []
+    for group in groups.values():
+        main = max(group, key=lambda one: (one.fit is not None, importance.get(one.action, 0.0)))
+        site = sites[str(main.site)]
+        held, pushes = _held(case, site, main, group), _pushes(group, sites, at)
+        directions = at[site.name].ability.report.directions if main.fit is not None and site.name in at else ()
+        out.append(
+            Wanted(
+                site, replace(held, assumed=(*held.assumed, *_press_assumed(group, sites, held))), pushes,
+                max(importance.get(one.action, 0.0) for one in group),
+                tuple(one.direction_rad for one in directions), tuple(one.reach_m.value for one in directions),
+                _shared_by(main, group, list(groups.values())),
+            )
+        )  # fmt: skip
+    return tuple(out)
+
+
+def _held(case: Case, site: Site, main: Placement, group: Sequence[Placement]) -> Held:
+    if main.fit is not None:
+        return held_of(main.fit, case.kit)
+    if main.kind == "controller":
+        return held_controller(str(main.device), case.kit)
+    switch = next(one for one in case.kit.switch if one.name == main.device)
+    travels = site.press.travel_m if site.press is not None else ()
+    return held_switch(switch, len(group), max(travels) if travels else None)
+
+
+def _pushes(group: Sequence[Placement], sites: dict[str, Site], at: dict[str, KnownSite]) -> Pushes:
+    """The hardest of what all parts do to it: sideways on a stick, or a press, counted along the face."""
+    each = []
+    for one in group:
+        site = sites[str(one.site)]
+        if one.fit is not None:
+            forces = [direction.force_n.value for direction in at[site.name].ability.report.directions]
+        else:
+            forces = [_press_n(site, one.press)]
+        each.append(pushes_of(site, forces))
+    return Pushes(max(one.working_n for one in each), max(one.involuntary_n for one in each))
+
+
+def _press_n(site: Site, press: PressFit | None) -> float:
+    """The hardest press read at a site; else what stands in for the comfortable one; 0 for what acts without touch."""
+    if press is not None and press.force_n == 0:
+        return 0.0
+    if site.press is not None and site.press.force_n:
+        return max(site.press.force_n)
+    comfortable = press.comfortable_n.value if press is not None else math.nan
+    if math.isfinite(comfortable):
+        return comfortable
+    return press.force_n if press is not None and math.isfinite(press.force_n) else 0.0
+
+
+def _press_assumed(group: Sequence[Placement], sites: dict[str, Site], held: Held) -> tuple[str, ...]:
+    pressed = [one for one in group if one.fit is None and not (one.press is not None and one.press.force_n == 0)]
+    if not pressed:
+        return ()
+    out = [f"a press on {held.device} counts as if it pushed as hard along the face as into it"]
+    for name in dict.fromkeys(str(one.site) for one in pressed):
+        read = sites[name].press
+        if read is None or not read.force_n:
+            force = _press_n(sites[name], next(one.press for one in pressed if one.site == name))
+            out.append(f"how hard {name} presses was not read: taken as {spoken(force, 'n')}")
+    return tuple(out)
+
+
+def _shared_by(
+    main: Placement, group: Sequence[Placement], groups: Sequence[Sequence[Placement]]
+) -> tuple[Finding, ...]:
+    """That other parts play the same device, or another device stands at the same place."""
+    out = []
+    others = [name for name in dict.fromkeys(str(one.site) for one in group) if name != main.site]
+    if others:
+        text = f"{main.device} stands where {main.site} rests; {' and '.join(others)} must reach it from there."
+        out.append(Finding("note", "place", text))
+    beside = [str(one[0].device) for one in groups if one is not group and any(each.site == main.site for each in one)]
+    beside = [name for name in dict.fromkeys(beside) if name != main.device]
+    if beside:
+        text = f"{main.site} plays {' and '.join(beside)} too: both stand side by side, about where it rests."
+        out.append(Finding("note", "place", text))
+    return tuple(out)

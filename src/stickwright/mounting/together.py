@@ -1,0 +1,209 @@
+"""What holds all the devices of a plan at once: no arm, coupling or piece of fastener is counted on at two sites.
+
+The site that matters most chooses first; the next take the best of what is left, and say what they would have had.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
+
+from stickwright.model.kit import Kit
+from stickwright.model.mounting import MountFit, SiteMount
+from stickwright.model.player import Player, Site
+from stickwright.model.recorded import Finding
+from stickwright.model.room import Room
+from stickwright.mounting.choose import STOCKED, site_mount
+from stickwright.mounting.held import Held
+from stickwright.mounting.statics import Pushes
+
+__all__ = ["Wanted", "mounts_together"]
+
+
+@dataclass(frozen=True, eq=False)
+class Wanted:
+    """One device that must be held.
+
+    Parameters
+    ----------
+    site : Site
+    held : Held
+    pushes : Pushes
+    importance : float
+        Of the most important action that it does, 0 to 10.
+    direction_rad, reach_m : tuple of float, shape (k,)
+        The player's comfortable reach; empty for what is pressed.
+    findings : tuple of Finding
+        What else is to be said of it.
+    """
+
+    site: Site
+    held: Held
+    pushes: Pushes
+    importance: float
+    direction_rad: tuple[float, ...] = ()
+    reach_m: tuple[float, ...] = ()
+    findings: tuple[Finding, ...] = ()
+
+
+def mounts_together(wanted: Sequence[Wanted], room: Room, kit: Kit, player: Player) -> tuple[SiteMount, ...]:
+    """Where each device goes and what holds it, with nothing of the kit used oftener than it is there.
+
+    Parameters
+    ----------
+    wanted : sequence of Wanted
+    room : Room
+    kit : Kit
+        What is in stock counts.
+    player : Player
+
+    Returns
+    -------
+    tuple of SiteMount
+        The site that matters most first; of equals, the first told.
+    """
+    stock = _stock(kit)
+    chosen: list[tuple[Wanted, SiteMount]] = []
+    for one in sorted(wanted, key=lambda one: -one.importance):
+        used = _used([mount for _, mount in chosen], kit)
+        whole = _mount(one, room, kit, player)
+        best = whole
+        if whole.choice is not None and _lacking(_needs(whole.choice, one.held.pieces, kit), used, stock):
+            best = _mount(one, room, _left(kit, used), player)
+            best = _says_what_it_missed(one, whole, whole.choice, best, chosen, kit, stock)
+        chosen.append((one, replace(best, findings=(*one.findings, *best.findings))))
+    mounts = [mount for _, mount in chosen]
+    return tuple(_marked(mount, [other for other in mounts if other is not mount], kit, stock) for mount in mounts)
+
+
+def _mount(one: Wanted, room: Room, kit: Kit, player: Player) -> SiteMount:
+    return site_mount(
+        one.site, one.held, room, kit, one.pushes, player=player, direction_rad=one.direction_rad, reach_m=one.reach_m
+    )
+
+
+def _stock(kit: Kit) -> Counter[str]:
+    count: Counter[str] = Counter()
+    for mount in kit.mount:
+        count[mount.name] += mount.in_stock
+    for fastener in kit.fastener:
+        count[fastener.name] += fastener.in_stock
+    return count
+
+
+def _needs(fit: MountFit, pieces: int, kit: Kit) -> Counter[str]:
+    """What of the kit one way of mounting takes: arm or stand, coupling, a piece of fastener for each base."""
+    needs: Counter[str] = Counter()
+    if fit.kind in STOCKED:
+        needs[fit.mount] += 1
+    couplings = {one.name for one in kit.mount if one.kind == "breakaway coupling"}
+    needs.update(part for part in fit.parts if part in couplings)
+    if fit.fastener is not None:
+        needs[fit.fastener] += pieces
+    return needs
+
+
+def _used(mounts: Iterable[SiteMount], kit: Kit) -> Counter[str]:
+    total: Counter[str] = Counter()
+    for mount in mounts:
+        if mount.choice is not None:
+            total.update(_needs(mount.choice, mount.pieces, kit))
+    return total
+
+
+def _lacking(needs: Mapping[str, int], used: Mapping[str, int], stock: Mapping[str, int]) -> list[str]:
+    return [name for name, count in needs.items() if used.get(name, 0) + count > stock.get(name, 0)]
+
+
+def _left(kit: Kit, used: Mapping[str, int]) -> Kit:
+    """The kit without what is in use."""
+    spent = dict(used)
+
+    def remaining(name: str, count: int) -> int:
+        gone = min(count, spent.get(name, 0))
+        spent[name] = spent.get(name, 0) - gone
+        return count - gone
+
+    return kit.model_copy(
+        update={
+            "mount": tuple(one.model_copy(update={"in_stock": remaining(one.name, one.in_stock)}) for one in kit.mount),
+            "fastener": tuple(
+                one.model_copy(update={"in_stock": remaining(one.name, one.in_stock)}) for one in kit.fastener
+            ),
+        }
+    )
+
+
+def _holders_of(names: Iterable[str], mounts: Iterable[SiteMount], kit: Kit) -> list[str]:
+    """Sites that have any of these."""
+    wanted = set(names)
+    return [
+        mount.site
+        for mount in mounts
+        if mount.choice is not None and wanted & set(_needs(mount.choice, mount.pieces, kit))
+    ]
+
+
+def _says_what_it_missed(
+    one: Wanted,
+    whole: SiteMount,
+    missed: MountFit,
+    best: SiteMount,
+    chosen: Sequence[tuple[Wanted, SiteMount]],
+    kit: Kit,
+    stock: Mapping[str, int],
+) -> SiteMount:
+    """The next best, with what it would have been; ways that are taken stay in the list, marked."""
+    mounts = [mount for _, mount in chosen]
+    lacking = _lacking(_needs(missed, whole.pieces, kit), _used(mounts, kit), stock)
+    sites = list(dict.fromkeys(_holders_of(lacking, mounts, kit)))
+    there = " and ".join(f"{_count_words(stock.get(name, 0))} {name}" for name in lacking)
+    more = any(other.importance > one.importance for other, mount in chosen if mount.site in sites)
+    then = "this is the next best" if best.choice is not None else "nothing else in the kit holds it: borrow one more"
+    are = "is" if len(lacking) == 1 else "are"
+    text = (
+        f"{whole.site}: {whole.device} would have had {_way(missed)}, but {there} in the kit {are} needed at {' and '.join(sites)}, "
+        f"which {'matters more' if more else 'was told first'}; {then}."
+    )
+    again = {_key(fit) for fit in best.fits}
+    gone = [
+        replace(fit, taken_by=" and ".join(sites))
+        for fit in whole.fits
+        if fit.verdict == "holds" and _key(fit) not in again
+    ]
+    holding = [fit for fit in best.fits if fit.verdict == "holds"]
+    rest = [fit for fit in best.fits if fit.verdict != "holds"]
+    return replace(
+        best,
+        fits=(*holding, *gone, *rest),
+        findings=(*best.findings, Finding("note" if best.choice is not None else "query", "stock", text)),
+    )
+
+
+def _count_words(count: int) -> str:
+    return "the one" if count == 1 else f"each of the {count}"
+
+
+def _way(fit: MountFit) -> str:
+    on = f" on the {fit.on}" if fit.on not in ("", fit.mount) else ""
+    return f"{fit.mount}{on}{f' with {fit.fastener}' if fit.fastener else ''}"
+
+
+def _key(fit: MountFit) -> tuple[str, str, str | None, float]:
+    return fit.mount, fit.on, fit.fastener, fit.arm.along_m if fit.arm is not None else -1.0
+
+
+def _marked(mount: SiteMount, others: Sequence[SiteMount], kit: Kit, stock: Mapping[str, int]) -> SiteMount:
+    """With every other way that would hold, but needs what another site has, marked so."""
+    used = _used(others, kit)
+    fits = []
+    for fit in mount.fits:
+        lacking = (
+            _lacking(_needs(fit, mount.pieces, kit), used, stock)
+            if fit is not mount.choice and fit.verdict == "holds" and not fit.taken_by
+            else []
+        )
+        sites = dict.fromkeys(_holders_of(lacking, others, kit))
+        fits.append(replace(fit, taken_by=" and ".join(sites)) if lacking else fit)
+    return replace(mount, fits=tuple(fits))
