@@ -28,7 +28,7 @@ from stickwright.capture.task import (
     advance,
     begin,
 )  # fmt: skip
-from stickwright.capture.tasks import aim_task, follow_task, hold_task, push_task, rest_task, rim_task
+from stickwright.capture.tasks import aim_task, follow_task, hold_task, press_task, push_task, rest_task, rim_task
 
 PUSHES = push_task(5, directions=4, rounds=2)  # each 5 s of rest and 2 s of push, nine of them
 
@@ -58,7 +58,7 @@ def kept(effects):
 
 REACHED = {
     "ready": (),
-    "resting": (Start(0.0),),
+    "resting": (Start(0.0), Tick(2.0)),
     "asking": (Start(0.0), Tick(5.5)),
     "paused": (Start(0.0), Tick(5.5), Unplugged(6.0)),
     "stopped": (Start(0.0), Tick(5.5), Stop(6.0)),
@@ -266,6 +266,36 @@ def test_a_bouncing_switch_is_one_press():
     assert state.phase == "asking"
     assert isinstance(effects[-1], Ignored)
     assert advance(state, Confirm(1.2))[0].phase == "resting"
+
+
+def test_a_late_press_of_the_last_round_skips_no_rest():
+    """In the press task the switch never ends a rest, and in any task a press just after a step does not; the key does."""
+    presses = press_task()
+    state, _ = played(presses, Start(0.0), Tick(10.0), raw([19.9, 20.1, 23.0, 25.0], confirm=[0, 1, 0, 1]))
+    assert (state.phase, state.step, state.presses) == ("resting", 1, 0)
+    assert advance(state, Confirm(26.0))[0].phase == "asking"
+    pushing, effects = played(PUSHES, Start(0.0), Tick(7.0), Confirm(7.5))
+    assert (pushing.phase, effects[-1]) == ("resting", Ignored("Confirm", "The rest has only just begun."))
+
+
+def test_presses_are_counted():
+    """In the press task the switch counts and the round goes on."""
+    state, _ = played(
+        press_task(), Start(0.0), Tick(10.0), raw([11, 11.3, 12, 12.3, 13, 13.3], confirm=[1, 0, 1, 0, 1, 0])
+    )
+    assert (state.phase, state.presses) == ("asking", 3)
+
+
+def test_a_sample_from_before_the_step_ends_nothing():
+    """A late batch from the last step, with the stick in the target and the switch down, does not touch the new step."""
+    task = aim_task(0, bits=(2.0,))
+    second = task.steps[1]
+    state, _ = played(task, Start(0.0), Tick(8.0))
+    assert (state.step, state.since_s) == (1, 8.0)
+    late = raw(np.arange(7.0, 7.9, 0.05), second.x, second.y, confirm=[0.0] * 9 + [1.0] * 9)
+    after, _ = advance(state, late)
+    assert after.step == 1
+    assert math.isnan(after.watch.inside_since_s)
 
 
 def test_the_velocity_cursor_chooses_with_its_own_place():

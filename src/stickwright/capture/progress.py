@@ -1,85 +1,40 @@
 """What a task tells while the player is still there: a few lines, and whether that is enough.
 
-Words, not traffic lights: 'enough', 'nearly', 'not enough', with what to ask for more of. All through `stickwright.trace`,
-without the filters' compiled parts, so that the first answer is as quick as the next.
+Words, not traffic lights: 'enough', 'nearly', 'not enough', with what to ask for more of and why. Every figure comes through
+`stickwright.trace`, none of whose parts needs compiling; the first answer of a session waits for libraries to load unless
+`warm_up` was called before.
 """
 
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
-from typing import Literal
+from collections.abc import Callable, Sequence
 
 import numpy as np
 from numpy.typing import NDArray
 
-from stickwright.capture.tasks import Task, trace_words
-from stickwright.model.estimate import Estimate
-from stickwright.model.recorded import Finding
+from stickwright.capture.doubts import live_doubts
+from stickwright.capture.lines import Line, More, Progress, Verdict, counted, more_of, no_lines
+from stickwright.capture.presses import press_lines
+from stickwright.capture.steps import RECORDED_COLUMNS, Task, cue_code, trace_words
+from stickwright.capture.targets import cursor_path
+from stickwright.capture.told import aim_lines, follow_lines, hold_lines, play_lines, push_lines, rest_lines, rim_lines
+from stickwright.errors import BadInput
 from stickwright.model.recording import Recording
+from stickwright.trace.recording import Cleaned, cleaned
 
-__all__ = ["Line", "More", "Progress", "progress", "recording_of_rows"]
+__all__ = ["Line", "More", "Progress", "progress", "recording_of_rows", "verdict", "warm_up"]
 
 Array = NDArray[np.float64]
-Verdict = Literal["nothing yet", "not enough", "nearly", "enough"]
+NEARLY = 1.5
+"""Intervals up to so much wider than wanted are 'nearly'. (Judgement.)"""
 
+MOST_NAMED = 3
+"""So many things to ask for at once: a player has twenty good minutes. (Common practice.)"""
 
-@dataclass(frozen=True)
-class Line:
-    """One figure with its interval.
-
-    Parameters
-    ----------
-    label : str
-        What it is: 'reach forward-left'.
-    words : str
-        The figure and its interval in words.
-    estimate : Estimate
-    """
-
-    label: str
-    words: str
-    estimate: Estimate
-
-
-@dataclass(frozen=True)
-class More:
-    """What to ask for once more.
-
-    Parameters
-    ----------
-    words : str
-        'three more at back-left'.
-    count : int
-    steps : tuple of int
-        Steps of the task to hand to `task.Repeat`; empty for the whole task.
-    """
-
-    words: str
-    count: int
-    steps: tuple[int, ...] = ()
-
-
-@dataclass(frozen=True)
-class Progress:
-    """What is known so far.
-
-    Parameters
-    ----------
-    verdict : {"nothing yet", "not enough", "nearly", "enough"}
-    sentence : str
-        The verdict with its reason and what to do.
-    lines : tuple of Line
-    more : tuple of More
-    doubts : tuple of Finding
-        What looks wrong and can be put right now.
-    """
-
-    verdict: Verdict
-    sentence: str
-    lines: tuple[Line, ...] = ()
-    more: tuple[More, ...] = ()
-    doubts: tuple[Finding, ...] = ()
+_LINES: dict[str, Callable[[Task, Cleaned], tuple[Line, ...]]] = {
+    "rest": rest_lines, "rim": rim_lines, "push": push_lines, "follow": follow_lines, "hold": hold_lines,
+}  # fmt: skip
 
 
 def recording_of_rows(rows: Array, task: Task, *, name: str = "live") -> Recording:
@@ -90,24 +45,125 @@ def recording_of_rows(rows: Array, task: Task, *, name: str = "live") -> Recordi
     rows : array, shape (n, 11)
         Columns `RECORDED_COLUMNS`.
     task : Task
+        That was run.
     name : str, default 'live'
+        For sentences.
+
+    Returns
+    -------
+    Recording
+        Where the stick was the cursor's speed, `xy` is the cursor while a target was asked: then it is the cursor that was
+        aimed, and its cue is 'aim' or 'follow' again.
+
+    Examples
+    --------
+    >>> from stickwright.capture.steps import cue_code
+    >>> from stickwright.capture.tasks import play_task
+    >>> rows = np.full((3, 11), math.nan)
+    >>> rows[:, 0], rows[:, 1:3], rows[:, 6] = [0.0, 0.1, 0.2], 0.5, cue_code("play")
+    >>> recording_of_rows(rows, play_task()).cue.tolist()
+    ['play', 'play', 'play']
     """
     widths = rows[:, 5][np.isfinite(rows[:, 5])]
-    return Recording(
-        name, rows[:, 0], rows[:, 1:3], trace_words(rows[:, 6]), rows[:, 3:5], float(widths[0]) if widths.size else None,
-        task.name if task.name != "press" else "",
-    )  # fmt: skip
+    xy, cue = rows[:, 1:3], trace_words(rows[:, 6])
+    aimed = np.isfinite(rows[:, 3]) & (rows[:, 6] == cue_code("play"))
+    if task.cursor.mapping == "velocity" and aimed.any():
+        xy = cursor_path(rows[:, 0], rows[:, 1:3], task.cursor)
+        cue = np.where(aimed, task.name, cue)
+    word = task.name if task.name != "press" else ""
+    width = float(widths[0]) if widths.size else None
+    return Recording(name, rows[:, 0], xy, cue, rows[:, 3:5], width, word)
 
 
-def progress(task: Task, rows: Array) -> Progress:
+def progress(task: Task, rows: Array, *, ahead: Sequence[int] = ()) -> Progress:
     """Lines, verdict and doubts from the samples so far.
 
     Parameters
     ----------
     task : Task
+        That runs, or ran.
     rows : array, shape (n, 11)
-        Columns `RECORDED_COLUMNS`.
+        Columns `RECORDED_COLUMNS`, all that was kept of it.
+    ahead : sequence of int
+        Steps still to come (`State.queue`): while there are some, nothing more is asked for.
+
+    Returns
+    -------
+    Progress
+        Never an exception for what was recorded: what cannot be told is said.
+
+    Notes
+    -----
+    'Enough' when every interval is at most as wide as wanted, 'nearly' up to half as much again. More of the same brings the
+    half-width w' down to w with n (w'/w)^2 in all, as t s/sqrt(n) says; at most three are asked for at once.
     """
-    if len(rows) < 2 or not math.isfinite(float(rows[-1, 0])):
-        return Progress("nothing yet", f"{task.title}: nothing has been recorded yet.")
-    return Progress("nothing yet", f"{float(rows[-1, 0] - rows[0, 0]):.0f} s recorded.")
+    if rows.ndim != 2 or rows.shape[1] != len(RECORDED_COLUMNS) or len(rows) < 2:
+        return no_lines(f"{task.title}: nothing has been recorded yet.")
+    doubts = live_doubts(task, rows, None)
+    try:
+        if task.name == "press":
+            lines = press_lines(task, rows)
+        else:
+            recording = recording_of_rows(rows, task)
+            clean, noticed = cleaned(recording)
+            lines = _lines(task, clean, recording.cue_width)
+            doubts = live_doubts(task, rows, (clean, noticed))
+    except BadInput as problem:
+        return no_lines(" ".join(str(each) for each in problem.problems), doubts)
+    if not lines:
+        return no_lines(f"{task.title}: nothing can be told yet.", doubts)
+    word, sentence, more = verdict(lines)
+    if ahead:
+        coming = counted(len(ahead), "step is", "steps are") + " still to come"
+        advice = f"{coming}, and may be left out" if word == "enough" else f"go on, {coming}"
+        return Progress(word, f"{word[0].upper()}{word[1:]} so far: {advice}.", lines, (), doubts)
+    return Progress(word, sentence, lines, more, doubts)
+
+
+def _lines(task: Task, clean: Cleaned, cue_width: float | None) -> tuple[Line, ...]:
+    if task.name == "aim":
+        return aim_lines(task, clean, cue_width)
+    if task.name == "play":
+        return play_lines(clean)
+    return _LINES[task.name](task, clean)
+
+
+def verdict(lines: Sequence[Line]) -> tuple[Verdict, str, tuple[More, ...]]:
+    """Whether lines are known well enough, in a sentence, and what to ask for.
+
+    Parameters
+    ----------
+    lines : sequence of Line
+        Those without a wanted width decide nothing.
+
+    Examples
+    --------
+    >>> from stickwright.model.estimate import Estimate
+    >>> line = Line("reach back-left", Estimate(0.6, 0.4, 0.8, n=3), 0.1, ("more at back-left", "more at back-left"), (4,))
+    >>> verdict([line])[:2]
+    ('not enough', 'Not enough: three more at back-left. Reach back-left is 60 % (40 to 80 %); ± 10 % is wanted.')
+    """
+    asked = [line for line in lines if math.isfinite(line.wanted)]
+    if not asked:
+        return "enough", "Seen: this task has no figure that more of it would sharpen.", ()
+    open_lines = sorted((line for line in asked if not line.enough), key=lambda line: -line.excess)
+    if not open_lines:
+        widest = max(asked, key=lambda line: line.excess)
+        return "enough", f"Enough: {widest.label} is {widest.words}.", ()
+    more = tuple(more_of(line) for line in open_lines[:MOST_NAMED])
+    more = tuple(dict.fromkeys(more))
+    word: Verdict = "nearly" if open_lines[0].excess <= NEARLY else "not enough"
+    first = open_lines[0]
+    reason = f"{first.label[0].upper()}{first.label[1:]} is {first.words}; ± {first.wanted_words} is wanted."
+    names = [each.words for each in more]
+    asked_for = names[0] if len(names) == 1 else ", ".join(names[:-1]) + " and " + names[-1]
+    return word, f"{word[0].upper()}{word[1:]}: {asked_for}. {reason}", more
+
+
+def warm_up() -> None:
+    """Load what the first answer needs (scipy's distributions and filters), so that no player waits for it."""
+    import scipy.signal
+    import scipy.stats
+
+    assert scipy.stats.t.ppf(0.975, 5) > 0
+    assert scipy.signal.correlate([1.0], [1.0]) is not None

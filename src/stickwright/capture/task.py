@@ -52,6 +52,9 @@ Array = NDArray[np.float64]
 RESUME_REST_S = 5.0
 """Rest before a step that is begun anew; common practice between pushes."""
 
+LEAST_REST_S = 1.0
+"""A press so soon after a step belongs to the step, not to the wish to go on."""
+
 BOUNCE_S = 0.15
 """A second confirm so soon is the same press, from a bouncing switch or from two ways to the program."""
 
@@ -309,6 +312,8 @@ def _confirm(state: State, _: Event) -> Outcome:
         return state, (Ignored("Confirm", "It came so soon after the last one that it is taken for the same press."),)
     state = replace(state, confirmed_s=state.now_s)
     if state.phase == "resting":
+        if state.into_s < LEAST_REST_S:
+            return state, (Ignored("Confirm", "The rest has only just begun."),)
         return _ask(state)
     if not state.asked.ends_by_confirm:
         return replace(state, presses=state.presses + 1), ()
@@ -473,7 +478,9 @@ def _seen(state: State, time_s: float, xy: tuple[float, float], *, pressed: bool
         how = ended(state.watch, state.asked, time_s, state.task.dwell_s)
         if how:
             return _next(state, how, time_s)
-    if newly and state.phase in ("asking", "resting"):
+    # Somebody who plays with the switch before a press task does not ask to go on.
+    playing = state.phase == "resting" and state.asked.counts_presses
+    if newly and state.phase in ("asking", "resting") and not playing:
         return _confirm(state, Confirm(time_s))
     return state, ()
 

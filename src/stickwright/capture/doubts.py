@@ -1,0 +1,101 @@
+"""What looks wrong while it can still be put right: the wrong stick, one that sleeps, a turned or mirrored one, exact limits."""
+
+from __future__ import annotations
+
+import numpy as np
+from numpy.typing import NDArray
+
+from stickwright.capture.steps import Task, cue_code
+from stickwright.model.recorded import Finding
+from stickwright.trace.bias import bias_report
+from stickwright.trace.recording import Cleaned
+
+__all__ = ["live_doubts"]
+
+Array = NDArray[np.float64]
+
+STILL_S = 2.0
+"""So long without any change while movement is asked: the stick is asleep, or another one is moved; common practice."""
+
+MOVES = 0.2
+"""A stick that covers so much of its output is being moved; one that covers a quarter of that is not. (Judgement.)"""
+
+_MOVING_TASKS = tuple(float(cue_code(word)) for word in ("rim", "push", "aim", "follow", "play"))
+_TOLD_LIVE = {
+    "nothing moves", "one axis", "unplugged", "frozen", "empty cells", "dead zone", "rest cleaned", "clipping",
+    "slow sampling", "same time twice",
+}  # fmt: skip
+
+
+def live_doubts(task: Task, rows: Array, read: tuple[Cleaned, tuple[Finding, ...]] | None) -> tuple[Finding, ...]:
+    """Doubts about what has come in so far, the most urgent first.
+
+    Parameters
+    ----------
+    task : Task
+        That runs.
+    rows : array, shape (n, 11)
+        Columns `RECORDED_COLUMNS`.
+    read : (Cleaned, tuple of Finding) or None
+        As `stickwright.trace.recording.cleaned` gives them; None where they cannot be had yet.
+
+    Returns
+    -------
+    tuple of Finding
+        Each with what to do.
+    """
+    found = _stands_still(task, rows) + _two_sticks(rows)
+    if read is not None:
+        clean, noticed = read
+        told = {each.about for each in found}
+        found += [
+            each for each in noticed if each.about in _TOLD_LIVE and not ({"stands still", "other stick"} & told)
+        ]  # fmt: skip
+        if clean.asked("push").any():
+            found += [each for each in bias_report(clean)[1] if each.level != "note"]
+    return tuple(found)
+
+
+def _asked_to_move(rows: Array) -> NDArray[np.bool_]:
+    return np.isin(rows[:, 6], _MOVING_TASKS)
+
+
+def _stands_still(task: Task, rows: Array) -> list[Finding]:
+    """The last seconds bring the same value over and over while movement is asked."""
+    now_s = float(rows[-1, 0])
+    tail = rows[rows[:, 0] > now_s - STILL_S - 1e-9]
+    if task.name == "press" or not _asked_to_move(tail).all() or now_s - tail[0, 0] < 0.9 * STILL_S or len(tail) < 3:
+        return []
+    spans = np.ptp(tail[:, [1, 2]], axis=0)
+    if not (spans == 0).all():
+        return []
+    other = np.ptp(tail[:, 7:9], axis=0)
+    if np.nanmax(other, initial=0.0) > MOVES:
+        return []  # said as the other stick
+    away = float(np.hypot(*tail[-1, 1:3])) > 0.95
+    if away:
+        return []  # at the stop nothing changes, and that is what was asked for
+    text = (
+        f"The stick has sent the same value for {STILL_S:.0f} s though movement is asked: is it asleep, or did the player "
+        "not begin? Wiggle it; if nothing changes, plug it in again."
+    )
+    return [Finding("query", "stands still", text)]
+
+
+def _two_sticks(rows: Array) -> list[Finding]:
+    """A second stick is there: is it the one that is moved, or does somebody move both?"""
+    asked = rows[_asked_to_move(rows)]
+    second = asked[np.isfinite(asked[:, 7]) & np.isfinite(asked[:, 8])]
+    if len(second) < 10 or float(second[-1, 0] - second[0, 0]) < STILL_S:
+        return []
+    first_span, second_span = (float(np.ptp(second[:, columns], axis=0).max()) for columns in ([1, 2], [7, 8]))
+    if second_span > MOVES and first_span < MOVES / 4:
+        text = "Only the second stick moves, and the first one is recorded as the player's: choose the one they hold."
+        return [Finding("fault", "other stick", text)]
+    if second_span > MOVES and first_span > MOVES:
+        text = (
+            "Both sticks move. If one of them is the player's and the other is touched by somebody else or lies on the move, "
+            "put it aside; if both are the player's, go on."
+        )
+        return [Finding("query", "both sticks", text)]
+    return []

@@ -1,0 +1,240 @@
+"""The lines of each task, through `stickwright.trace`. What is wanted of each figure is judgement, named here in one place."""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+
+from stickwright.capture.lines import Line
+from stickwright.capture.steps import Task
+from stickwright.errors import BadInput
+from stickwright.model.estimate import Estimate
+from stickwright.trace.bias import bias_report
+from stickwright.trace.bursts import burst_report
+from stickwright.trace.holds import hold_reports
+from stickwright.trace.pointing import pointing_report
+from stickwright.trace.reach import direction_word, reach_report
+from stickwright.trace.recording import Cleaned
+from stickwright.trace.rest import rest_report
+from stickwright.trace.tracking import tracking_report
+
+__all__ = [
+    "WANTED", "aim_lines", "follow_lines", "hold_lines", "play_lines", "push_lines", "rest_lines", "rim_lines"
+]  # fmt: skip
+
+WANTED = {
+    "centre": 0.02, "reach": 0.10, "turn_rad": math.radians(10), "level": 0.05, "throughput": 0.15, "following": 0.15,
+    "lag_s": 0.05,
+}  # fmt: skip
+"""Half-widths that are good enough to choose by: shares of full output, except throughput and following, which are shares of
+the figure itself. (Judgement: finer figures seldom change which stick is chosen.)"""
+
+
+def rest_lines(task: Task, clean: Cleaned) -> tuple[Line, ...]:
+    """Where the stick rests, and how much it trembles there.
+
+    Parameters
+    ----------
+    task : Task
+        That was run.
+    clean : Cleaned
+        Usable samples.
+    """
+    report, _ = rest_report(clean)
+    if report is None:
+        return ()
+    steps = tuple(k for k, step in enumerate(task.steps) if step.key == "touch")[:1] + _first_step(task, "rest")
+    ask = ("more rest, after a little movement", "more rests, each after a little movement")
+    named = (("centre, sideways", report.offset_x), ("centre, forward", report.offset_y))
+    centre = tuple(
+        Line(label, each, WANTED["centre"], ask, steps)
+        for (label, each), known in zip(named, clean.recorded, strict=True)
+        if known
+    )  # fmt: skip
+    return (*centre, Line("noise at rest", report.noise_rms, better="less"))
+
+
+def _first_step(task: Task, word: str, key: str = "") -> tuple[int, ...]:
+    return tuple(k for k, step in enumerate(task.steps) if step.word == word and key in ("", step.key))[:1]
+
+
+def _centre_and_keep(clean: Cleaned) -> tuple[tuple[float, float], np.ndarray[tuple[int], np.dtype[np.bool_]]]:
+    _, keep, _ = burst_report(clean)
+    report, _ = rest_report(clean, keep=keep) if clean.asked("rest").any() else (None, [])
+    offsets = (0.0, 0.0) if report is None else (report.offset_x.value, report.offset_y.value)
+    x, y = (value if math.isfinite(value) else 0.0 for value in offsets)
+    return (x, y), keep
+
+
+def rim_lines(task: Task, clean: Cleaned) -> tuple[Line, ...]:
+    """Reach in each direction, from laps along the edge.
+
+    Parameters
+    ----------
+    task : Task
+        That was run.
+    clean : Cleaned
+        Usable samples.
+    """
+    if not clean.asked("rim").any():
+        return ()
+    centre, keep = _centre_and_keep(clean)
+    report, _ = reach_report(clean, centre=centre, keep=keep)
+    if report is None:
+        return ()
+    ask = ("more time around the edge", "more times around the edge")
+    # One step is two laps: two steps are the most that is asked for.
+    lines = [
+        Line(f"reach {direction_word(at)}", each, WANTED["reach"], ask, _first_step(task, "rim"), better="more", most=2)
+        for at, each in zip(report.direction_rad, report.reach, strict=True)
+    ]
+    return (*lines, Line("covered area", report.area_share, better="more"))
+
+
+def push_lines(task: Task, clean: Cleaned) -> tuple[Line, ...]:
+    """Reach in each direction, how far the stick is turned, and how steadily parts of it are held.
+
+    Parameters
+    ----------
+    task : Task
+        That was run.
+    clean : Cleaned
+        Usable samples.
+    """
+    lines: list[Line] = []
+    centre, keep = _centre_and_keep(clean)
+    if clean.asked("push").any():
+        report, _ = reach_report(clean, centre=centre, keep=keep)
+        reached = (
+            {} if report is None else dict(zip(map(direction_word, report.direction_rad), report.reach, strict=True))
+        )
+        for key in dict.fromkeys(step.key for step in task.steps if step.word == "push"):
+            each = reached.get(key, Estimate.unbounded(math.nan, "not asked yet", n=0))
+            lines.append(
+                Line(
+                    f"reach {key}", each, WANTED["reach"], (f"more at {key}", f"more at {key}"),
+                    _first_step(task, "push", key), better="more",
+                )
+            )  # fmt: skip
+        bias, _ = bias_report(clean, centre=centre, keep=keep)
+        if bias is not None:
+            lines.append(Line("turned by", _in_degrees(bias.rotation_rad), unit="deg"))
+    holds, _ = hold_reports(clean, keep=keep)
+    for held in holds:
+        where = direction_word(held.direction_rad)
+        lines.append(Line(f"held {where} at {100 * held.level.value:.0f} %, scatter", held.sd, better="less"))
+    return tuple(lines)
+
+
+def _in_degrees(angle: Estimate) -> Estimate:
+    value, low, high = (math.degrees(each) for each in (angle.value, angle.low, angle.high))
+    return Estimate(value, low, high, angle.level, angle.n, angle.assumed, angle.why)
+
+
+def hold_lines(task: Task, clean: Cleaned) -> tuple[Line, ...]:
+    """How long, how steadily, and whether it sinks.
+
+    Parameters
+    ----------
+    task : Task
+        That was run.
+    clean : Cleaned
+        Usable samples.
+    """
+    _, keep, _ = burst_report(clean)
+    holds, _ = hold_reports(clean, keep=keep)
+    if not holds:
+        return ()
+    held = max(holds, key=lambda each: each.duration_s)
+    long = Estimate.unbounded(held.duration_s, "one hold, without its first second", n=len(holds))
+    ask = ("more hold, after a rest", "more holds, each after a rest")
+    return (
+        Line("level held", held.level, WANTED["level"], ask, _first_step(task, "hold"), least=1, most=1),
+        Line("change of the level", held.slope_per_s, unit="share/s"),
+        Line("held for", long, unit="s", better="more"),
+    )
+
+
+def aim_lines(task: Task, clean: Cleaned, cue_width: float | None) -> tuple[Line, ...]:
+    """Bits a second, and targets missed, over all circles together.
+
+    Parameters
+    ----------
+    task : Task
+        That was run.
+    clean : Cleaned
+        Usable samples.
+    cue_width : float or None
+        Of the targets.
+
+    Notes
+    -----
+    Between circles there is a rest; it belongs to no movement, because nothing is asked then.
+    """
+    if clean.cue_xy is None or cue_width is None or not clean.asked("aim").any():
+        return ()
+    asked = np.where(clean.asked("aim")[:, None], clean.cue_xy, math.nan)
+    try:
+        report = pointing_report(clean.times_s, clean.xy, asked, cue_width)
+    except BadInput:
+        return ()  # no target has stayed long enough yet
+    bits = report.throughput_bit_per_s
+    wanted = WANTED["throughput"] * abs(bits.value)
+    first = [k for k, step in enumerate(task.steps) if step.round == 1]
+    # One circle more is what can be asked for: a target alone tells nothing of the scatter.
+    ask = ("more circle", "more circles")
+    per_circle = max(1, len(first) - 1)
+    circles = Estimate(bits.value, bits.low, bits.high, bits.level, max(1, round(bits.n / per_circle)), why=bits.why)
+    return (
+        Line("throughput", circles, wanted, ask, tuple(first), least=1, unit="bit/s", better="more", most=2),
+        Line("targets missed", report.error_rate, better="less"),
+    )
+
+
+def follow_lines(task: Task, clean: Cleaned) -> tuple[Line, ...]:
+    """How far off, how late and how large the following is.
+
+    Parameters
+    ----------
+    task : Task
+        That was run.
+    clean : Cleaned
+        Usable samples.
+    """
+    if clean.cue_xy is None or not clean.asked("follow").any():
+        return ()
+    asked = clean.asked("follow")
+    where = np.where(asked[:, None], clean.cue_xy, math.nan)
+    try:
+        report = tracking_report(clean.times_s[asked], clean.xy[asked], where[asked])
+    except BadInput:
+        return ()  # less than three seconds so far
+    ask, step = ("more round of following", "more rounds of following"), _first_step(task, "follow")
+    off = report.rms_error
+    return (
+        Line(
+            "distance from the target", off, WANTED["following"] * abs(off.value), ask, step, 4, better="less", most=1
+        ),
+        Line("late by", report.lag_s, WANTED["lag_s"], ask, step, 4, unit="s", better="less", most=1),
+        Line("distance with the lateness taken off", report.error_without_lag, better="less"),
+        Line("size of the movement", report.gain),
+    )
+
+
+def play_lines(clean: Cleaned) -> tuple[Line, ...]:
+    """What was used of the stick.
+
+    Parameters
+    ----------
+    clean : Cleaned
+        Usable samples.
+    """
+    report, _ = reach_report(clean)
+    if report is None:
+        return ()
+    weakest = report.direction_rad.index(report.weakest_rad)
+    return (
+        Line("area used", report.area_share),
+        Line(f"least used way, {direction_word(report.weakest_rad)}", report.reach[weakest]),
+    )
