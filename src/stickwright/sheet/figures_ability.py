@@ -6,7 +6,7 @@ import math
 from typing import TYPE_CHECKING, Any
 
 from stickwright.model.estimate import Estimate
-from stickwright.model.plan import DirectionCapability, SitePlan, direction_words
+from stickwright.model.plan import DirectionCapability, direction_words
 from stickwright.sheet import tables
 from stickwright.sheet.paper import FAINT, INK, MIDDLE, figure_svg
 from stickwright.sheet.printed import in_unit, label_of, shown
@@ -19,13 +19,13 @@ __all__ = ["capability_polar"]
 _NAMES = ("right", "", "forward", "", "left", "", "back", "")
 
 
-def capability_polar(site: SitePlan) -> str:
+def capability_polar(site: tables.Able) -> str:
     """Two polar charts, comfortable force and free reach, with band, readings and the weakest direction named.
 
     Parameters
     ----------
-    site : SitePlan
-        One site of a finished plan.
+    site : Able
+        A site of a plan, or one that is still being measured.
 
     Returns
     -------

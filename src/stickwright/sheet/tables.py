@@ -7,12 +7,12 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Protocol
 
 from stickwright import units
 from stickwright.model.bench import BenchResult
 from stickwright.model.estimate import Estimate
-from stickwright.model.plan import Fit, SitePlan, direction_words
+from stickwright.model.plan import Capability, Fit, SitePlan, direction_words
 from stickwright.model.recorded import TraceReport
 from stickwright.model.response import FilterChoice, Tuning
 from stickwright.sheet.printed import (
@@ -32,7 +32,7 @@ if TYPE_CHECKING:
     from stickwright.model.plan import DirectionFit
 
 __all__ = [
-    "BEST_NOTE", "Table", "bench", "capability_polar", "curve", "effort_words", "force_travel", "limiting_sentence",
+    "BEST_NOTE", "Able", "Table", "bench", "capability_polar", "curve", "effort_words", "force_travel", "limiting_sentence",
     "main_directions", "range_words", "ranking", "reach_polygon", "shown_fits", "trace_overview",
     "tuning_before_after", "tuning_numbers", "tuning_range",
 ]  # fmt: skip
@@ -105,7 +105,17 @@ def main_directions(site: SitePlan, most: int = 2) -> tuple[float, ...]:
     return tuple(dict.fromkeys(order))[:most]
 
 
-def capability_polar(site: SitePlan) -> Table:
+class Able(Protocol):
+    """A site with its ability: a site of a plan, or one that is still being measured."""
+
+    @property
+    def name(self) -> str: ...
+
+    @property
+    def capability(self) -> Capability: ...
+
+
+def capability_polar(site: Able) -> Table:
     """Comfortable force and free reach per direction."""
     able = site.capability
     rows = tuple(

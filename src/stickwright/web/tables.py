@@ -60,7 +60,9 @@ def list_page(here: At, key: str) -> dict[str, Any]:
         "has_top": bool(top),
         "groups": groups_of(view.groups, tables),
         "noticed": noticed_about(here, view.name) if here.visit is not None else (),
-        "archetypes": tuple(ARCHETYPES) if key == "game" and not tables.get("action") else (),
+        "archetype_pairs": tuple((name, name) for name in ARCHETYPES)
+        if key == "game" and not tables.get("action")
+        else (),
         "writes": here.writes,
     }
 

@@ -1,0 +1,416 @@
+"""Readings entry: one site at a time, direction by direction, in the unit of the gauge at hand."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping, Sequence
+from functools import partial
+from typing import Any, NamedTuple
+
+import numpy as np
+from starlette.exceptions import HTTPException
+from starlette.requests import Request
+from starlette.responses import Response
+from starlette.routing import Route
+
+from stickwright import units
+from stickwright.errors import BadInput, Problem
+from stickwright.model.case import Case
+from stickwright.model.plan import Capability, direction_words
+from stickwright.records.editing import Numeral, with_fields, without_table
+from stickwright.records.entry import typed_numbers
+from stickwright.records.folder import case_and_queries
+from stickwright.records.gauge import gauge_of
+from stickwright.sheet.figures_ability import capability_polar
+from stickwright.sheet.printed import shown as printed
+from stickwright.sheet.tables import capability_polar as tables_of_figure
+from stickwright.siting import known_site, with_controllers
+from stickwright.store.cases import tree_of
+from stickwright.store.documents import documents, save_document, undo_document
+from stickwright.web.desk import At, at_visit
+from stickwright.web.noticed import noticed_about
+from stickwright.web.noun_views import plain_tables
+from stickwright.web.readings_rose import Petal, rose
+from stickwright.web.render import done, form, page
+
+__all__ = ["ROUTES", "ReadingRow", "ability_here", "readings_page", "rows_of", "with_readings"]
+
+FILE = "player.toml"
+EIGHT_DEG = (90, 45, 0, 315, 270, 225, 180, 135)
+"""Clockwise from straight ahead, as one goes round a clock."""
+SAME_DEG = 1.0
+DRAWS = 300
+
+
+class AbleHere(NamedTuple):
+    """A site that is still being measured, with what is known of it."""
+
+    name: str
+    capability: Capability
+
+
+class ReadingRow(NamedTuple):
+    """One direction of the form.
+
+    `place` is that of its table in the file, -1 when there is none yet; units are endings.
+    """
+
+    degrees: str
+    words: str
+    place: int
+    force: str
+    force_unit: str
+    reach: str
+    reach_unit: str
+
+
+def rows_of(site: Mapping[str, Any], force_unit: str, reach_unit: str) -> tuple[ReadingRow, ...]:
+    """The rows of the form: the eight directions, and any other that was read.
+
+    Parameters
+    ----------
+    site : mapping
+        The site's table as it stands in the file.
+    force_unit, reach_unit : str
+        Endings for what is not typed yet.
+    """
+    read = [(place, one, _degrees_of(one)) for place, one in enumerate(_tables(site.get("reading")))]
+    rows = []
+    for degrees in EIGHT_DEG:
+        found = next((one for one in read if one[2] is not None and _same(one[2], degrees)), None)
+        if found is not None:
+            read.remove(found)
+        rows.append(_row(str(degrees), found[0] if found else -1, found[1] if found else {}, force_unit, reach_unit))
+    for place, one, other in read:
+        rows.append(_row("" if other is None else f"{other:g}", place, one, force_unit, reach_unit))
+    return tuple(rows)
+
+
+def _row(degrees: str, place: int, table: Mapping[str, Any], force_unit: str, reach_unit: str) -> ReadingRow:
+    force, reach = _typed(table, "force", force_unit), _typed(table, "reach", reach_unit)
+    words = direction_words(math.radians(float(degrees))) if degrees else "no direction"
+    return ReadingRow(degrees, words, place, *force, *reach)
+
+
+def _typed(table: Mapping[str, Any], stem: str, unit: str) -> tuple[str, str]:
+    for key, value in table.items():
+        parts = units.split_key(key)
+        if parts is not None and parts[0] == stem:
+            values = value if isinstance(value, list) else [value]
+            return " ".join(str(one) for one in values), parts[1]
+    return "", unit
+
+
+def _degrees_of(table: Mapping[str, Any]) -> float | None:
+    for key, value in table.items():
+        parts = units.split_key(key)
+        if parts is not None and parts[0] == "direction" and isinstance(value, int | float):
+            return math.degrees(units.to_si(float(value), parts[1])) % 360
+    return None
+
+
+def _same(one: float, other: float) -> bool:
+    return abs((one - other + 180) % 360 - 180) < SAME_DEG
+
+
+def _tables(value: Any) -> list[Mapping[str, Any]]:
+    return [one for one in value if isinstance(one, Mapping)] if isinstance(value, list) else []
+
+
+def with_readings(text: str, place: int, sent: Mapping[str, str], *, name: str) -> str:
+    """The player's file with what a readings form holds.
+
+    Parameters
+    ----------
+    text : str
+        As it stands.
+    place : int
+        Of the site in the file.
+    sent : mapping
+        ``direction.N``, ``force.N``, ``reach.N``, ``force_unit.N``, ``reach_unit.N``; ``again`` and ``again_unit``.
+    name : str
+        Of the site, for sentences.
+
+    Raises
+    ------
+    BadInput
+        Every field that cannot be read; `where` ends in the field's name.
+    """
+    problems: list[Problem] = []
+    rows: list[tuple[str, dict[str, Any]]] = []
+    numbers = sorted({int(key[10:]) for key in sent if key.startswith("direction.") and key[10:].isdigit()})
+    for number in numbers[:60]:
+        fields: dict[str, Any] = {}
+        for stem in ("force", "reach"):
+            values = _numbers(sent, f"{stem}.{number}", name, problems)
+            unit = _unit(sent.get(f"{stem}_unit.{number}", ""), stem)
+            for key in units.units_of(f"{stem}_{'n' if stem == 'force' else 'm'}"):
+                fields[key] = None
+            if values:
+                fields[f"{stem}_{unit}"] = values
+        direction = sent[f"direction.{number}"].strip()
+        if any(value for value in fields.values()):
+            angle = _numbers({"x": direction}, "x", name, problems, shown=f"direction.{number}")
+            if len(angle) == 1:
+                rows.append((direction, {"direction_rad": None, "direction_deg": angle[0], **fields}))
+            elif not angle:
+                problems.append(Problem(f"{name}, direction.{number}", "no direction", "0 to 360°, 90 is forward"))
+        else:
+            rows.append((direction, {}))
+    again = _numbers(sent, "again", name, problems)
+    if problems:
+        raise BadInput(problems)
+    for direction, fields in rows:
+        text = _with_row(text, place, direction, fields)
+    keys: dict[str, Any] = dict.fromkeys(units.units_of("again_force_n"))
+    if again:
+        keys[f"again_force_{_unit(sent.get('again_unit', ''), 'force')}"] = again
+    return with_fields(text, ("site", place), keys, name=FILE)
+
+
+def _with_row(text: str, place: int, direction: str, fields: dict[str, Any]) -> str:
+    listed = _tables(_site(plain_tables(text.encode(), FILE), place).get("reading"))
+    try:
+        degrees: float | None = float(direction) % 360
+    except ValueError:
+        degrees = None
+    found = next(
+        (at for at, one in enumerate(listed)
+         if degrees is not None and (other := _degrees_of(one)) is not None and _same(other, degrees)), None
+    )  # fmt: skip
+    if fields:
+        return with_fields(text, ("site", place, "reading", len(listed) if found is None else found), fields, name=FILE)
+    return text if found is None else without_table(text, ("site", place, "reading", found), name=FILE)
+
+
+def _numbers(
+    sent: Mapping[str, str], key: str, name: str, problems: list[Problem], *, shown: str = ""
+) -> list[Numeral]:
+    try:
+        return list(typed_numbers(sent.get(key, "")))
+    except BadInput as refused:
+        problems.extend(refused.inside(f"{name}, {shown or key}").problems)
+        return []
+
+
+def _unit(text: str, stem: str) -> str:
+    quantity = units.QUANTITIES["force" if stem == "force" else "length"]
+    return text if text in {unit.ending for unit in quantity.units} else quantity.shown
+
+
+def readings_page(
+    here: At, asked: str = "", *, typed: Mapping[str, str] | None = None, refused: BadInput | None = None
+) -> dict[str, Any]:
+    """What the readings page of one site shows.
+
+    Parameters
+    ----------
+    here : At
+    asked : str
+        Place of the site; the first when ''.
+    typed : mapping, optional
+        What was sent and refused.
+    refused : BadInput, optional
+        Why.
+    """
+    document = documents(here.store, here.visit_id).get(FILE)
+    tables = plain_tables(document.body, FILE) if document else {}
+    sites = _tables(tables.get("site"))
+    place = int(asked) if asked.isascii() and asked.isdigit() and int(asked) < len(sites) else 0
+    common = {
+        "title": "Readings",
+        "sites": tuple((str(number), str(one.get("name", f"site {number + 1}"))) for number, one in enumerate(sites)),
+        "site_here": str(place),
+        "noticed": noticed_about(here, FILE),
+        "writes": here.writes,
+        "based_on": document.number if document else 0,
+    }
+    if not sites:
+        return common | {"site": None}
+    site = sites[place]
+    force_unit, reach_unit = _units(here, site)
+    rows = rows_of(site, force_unit, reach_unit)
+    if typed is not None:
+        rows = tuple(_retyped(row, number, typed) for number, row in enumerate(rows))
+    told = {problem.where.split(", ")[-1]: str(problem) for problem in refused.problems} if refused else {}
+    ability = ability_here(here, place)
+    petals = [Petal(row.degrees, row.words, f"force.{number}", bool(row.force), bool(row.reach))
+              for number, row in enumerate(rows) if row.degrees]  # fmt: skip
+    return common | {
+        "site": str(site.get("name", "")),
+        "rows": rows,
+        "told": told,
+        "units": {stem: _choices(stem) for stem in ("force", "reach")},
+        "unit": {"force": force_unit, "reach": reach_unit},
+        "again": (typed or {}).get("again", _typed(site, "again_force", force_unit)[0]),
+        "again_unit": _typed(site, "again_force", force_unit)[1],
+        "rose": rose(petals),
+        "from_file": _from_file(here, site),
+        "ability": None if ability is None else ability_rows(ability),
+        "also": [(label, here.url(f"sites/edit/site/{place}/{key}"), _count(site.get(key.split("/")[0])))
+                 for key, label in ALSO],
+    }  # fmt: skip
+
+
+ALSO = (
+    ("rest/new", "Resting force"), ("hold/new", "A hold"), ("press", "Presses"), ("spasm", "Sudden pushes"),
+    ("along/new", "Force along the reach"), ("on_stick/new", "How far on a stick (no gauge needed)"),
+)  # fmt: skip
+
+
+def _count(value: Any) -> str:
+    if isinstance(value, Mapping):
+        return "entered"
+    count = len(_tables(value))
+    return f"{count} entered" if count else "none yet"
+
+
+def _units(here: At, site: Mapping[str, Any]) -> tuple[str, str]:
+    """Units of the first reading; of the preferences where there is none."""
+    force = {"ozf": "oz", "lbf": "lb"}.get(here.desk.preferences.force, here.desk.preferences.force)
+    reach = "mm"
+    for one in _tables(site.get("reading")):
+        force, reach = _typed(one, "force", force)[1], _typed(one, "reach", reach)[1]
+    return force, reach
+
+
+def _choices(stem: str) -> tuple[tuple[str, str], ...]:
+    quantity = units.QUANTITIES["force" if stem == "force" else "length"]
+    return tuple((unit.ending, unit.label) for unit in quantity.units)
+
+
+def _retyped(row: ReadingRow, number: int, typed: Mapping[str, str]) -> ReadingRow:
+    return row._replace(
+        force=typed.get(f"force.{number}", row.force),
+        reach=typed.get(f"reach.{number}", row.reach),
+        force_unit=typed.get(f"force_unit.{number}", row.force_unit),
+        reach_unit=typed.get(f"reach_unit.{number}", row.reach_unit),
+    )
+
+
+def _from_file(here: At, site: Mapping[str, Any]) -> tuple[str, tuple[tuple[str, str, str], ...]] | None:
+    """Readings that lie in a file of their own: they count too."""
+    name = site.get("gauge_readings")
+    found = documents(here.store, here.visit_id).get(name) if isinstance(name, str) else None
+    if not isinstance(name, str) or found is None:
+        return None
+    try:
+        gauge = gauge_of(found.body.decode("utf-8"), name)
+    except (BadInput, UnicodeDecodeError):  # told among what was noticed, with row and column
+        return name, ()
+    return name, tuple(
+        (
+            direction_words(one.direction_rad),
+            " ".join(units.spoken(force, "n") for force in one.force_n),
+            " ".join(units.spoken(reach, "mm") for reach in one.reach_m),
+        )
+        for one in gauge.reading
+    )
+
+
+def ability_here(here: At, place: int) -> AbleHere | None:
+    """What the readings so far tell of a site; None while they tell nothing, or the files cannot be read yet.
+
+    Parameters
+    ----------
+    here : At
+    place : int
+        Of the site.
+    """
+    try:
+        case: Case = case_and_queries(tree_of(here.store, here.visit_id))[0]
+        if place >= len(case.player.site):
+            return None
+        site = case.player.site[place]
+        quiet = Case(case.name, case.player, with_controllers(case.kit), case.game, (), "", case.hubs, case.room)
+        known = known_site(quiet, site, np.random.default_rng([20260101, place]), DRAWS, [])
+    except BadInput:  # the page itself says what is wrong, among what was noticed
+        return None
+    return None if known is None else AbleHere(site.name, known.ability.report)
+
+
+def ability_rows(site: AbleHere) -> dict[str, Any]:
+    """What the player can do in each direction, in words and figures, and whether that is known well enough.
+
+    Parameters
+    ----------
+    site : AbleHere
+    """
+    able, table = site.capability, tables_of_figure(site)
+    rows = tuple(
+        (
+            direction_words(one.direction_rad),
+            printed(one.force_n, "n"),
+            printed(one.reach_m, "mm"),
+            {"enough": "enough", "nearly": "nearly enough", "not enough": "not enough: three more here"}.get(
+                one.status, "not measured"
+            ),
+        )
+        for one in able.directions
+    )
+    weakest = direction_words(able.weakest_rad)
+    short = [direction_words(one.direction_rad) for one in able.directions if one.status in ("not enough", "nearly")]
+    sentence = f"Weakest is {weakest}."
+    if short:
+        sentence += f" More would help most at {_listed(short[:3])}."
+    elif any(one.status == "not measured" for one in able.directions):
+        sentence += " What was read is known well enough; directions not measured are estimated from the others."
+    else:
+        sentence += " Every direction is known well enough."
+    return {
+        "rows": rows,
+        "svg": capability_polar(site),
+        "alt": table.alt,
+        "sentence": sentence,
+        "findings": tuple(finding.text for finding in able.findings),
+    }
+
+
+def _listed(words: Sequence[str]) -> str:
+    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} and {words[-1]}"
+
+
+def _site(tables: Mapping[str, Any], place: int) -> Mapping[str, Any]:
+    sites = _tables(tables.get("site"))
+    if not 0 <= place < len(sites):
+        raise HTTPException(404)
+    return sites[place]
+
+
+def readings(request: Request) -> Response:
+    """The readings of one site."""
+    here = at_visit(request)
+    return page(request, "readings.html", readings_page(here, request.query_params.get("site", "")), here=here)
+
+
+def save_readings(request: Request) -> Response:
+    """Readings written; what cannot be read stays in the form."""
+    here, sent = at_visit(request), form(request)
+    typed = {key: str(value) for key, value in sent.items()}
+    asked = typed.get("site", "")
+    document = documents(here.store, here.visit_id).get(FILE)
+    if document is None or not (asked.isascii() and asked.isdigit() and len(asked) < 4):
+        raise HTTPException(404)
+    place = int(asked)
+    name = str(_site(plain_tables(document.body, FILE), place).get("name", "site"))
+    number = typed.get("based_on", "")
+    try:
+        text = with_readings(document.body.decode("utf-8"), place, typed, name=name)
+        save_document(
+            here.store, here.visit_id, FILE, text.encode("utf-8"), who=here.who, why=f"readings of {name}",
+            based_on=int(number) if number.isascii() and number.isdigit() and len(number) < 10 else None,
+        )  # fmt: skip
+    except BadInput as refused:
+        fields = {problem.where: problem.where.split(", ")[-1] for problem in refused.problems}
+        data = readings_page(here, asked, typed=typed, refused=refused)
+        return page(request, "readings.html", data, here=here, refused=refused, fields=fields)
+    return done(
+        request, here.url(f"readings?site={place}"), f"The readings of {name} are kept.",
+        undo=partial(undo_document, here.store, here.visit_id, FILE, who=here.who),
+    )  # fmt: skip
+
+
+ROUTES = (
+    Route("/visits/{id}/readings", readings),
+    Route("/visits/{id}/readings", save_readings, methods=["POST"]),
+)

@@ -1,0 +1,73 @@
+"""A diagram of the directions to click: each petal leads to the field of its direction and says whether it is filled."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from typing import NamedTuple
+
+from markupsafe import Markup, escape
+
+__all__ = ["Petal", "rose"]
+
+SIZE, OUTER, INNER = 320, 140, 46
+HALF_RAD = math.radians(20)
+
+
+class Petal(NamedTuple):
+    """One direction; `field` is the id of the control that it leads to."""
+
+    degrees: str
+    words: str
+    field: str
+    has_force: bool
+    has_reach: bool
+
+
+def rose(petals: Sequence[Petal]) -> Markup:
+    """The diagram as SVG, seen from above: forward is up.
+
+    Parameters
+    ----------
+    petals : sequence of Petal
+    """
+    parts = [
+        Markup('<svg class="rose" viewBox="0 0 {0} {0}" width="{0}" height="{0}" role="group" '
+               'aria-label="Directions, seen from above: forward is up">').format(SIZE)
+    ]  # fmt: skip
+    for petal in petals:
+        angle = math.radians(float(petal.degrees))
+        state = (
+            "force and reach"
+            if petal.has_force and petal.has_reach
+            else "force only"
+            if petal.has_force
+            else "reach only"
+            if petal.has_reach
+            else "nothing yet"
+        )
+        mark = {"force and reach": "✓", "nothing yet": ""}.get(state, "½")
+        x, y = _at(angle, (OUTER + INNER) / 2)
+        parts.append(
+            Markup('<a href="#{}" class="petal {}" aria-label="{}: {}"><path d="{}"/><text x="{:.0f}" y="{:.0f}">{}</text></a>').format(
+                petal.field, "full" if mark == "✓" else "half" if mark else "open", petal.words, state, _path(angle), x, y + 6, mark
+            )
+        )  # fmt: skip
+    middle = SIZE / 2
+    parts.append(Markup('<text class="way" x="{:.0f}" y="14">forward</text>').format(middle))
+    parts.append(Markup('<circle class="hub" cx="{0:.0f}" cy="{0:.0f}" r="12"/></svg>').format(middle))
+    return Markup("").join(Markup(escape(part)) for part in parts)
+
+
+def _at(angle: float, radius: float) -> tuple[float, float]:
+    return SIZE / 2 + radius * math.cos(angle), SIZE / 2 - radius * math.sin(angle)
+
+
+def _path(angle: float) -> str:
+    left_in, left_out = _at(angle + HALF_RAD, INNER), _at(angle + HALF_RAD, OUTER)
+    right_out, right_in = _at(angle - HALF_RAD, OUTER), _at(angle - HALF_RAD, INNER)
+    return (
+        f"M{left_in[0]:.1f} {left_in[1]:.1f}L{left_out[0]:.1f} {left_out[1]:.1f}"
+        f"A{OUTER} {OUTER} 0 0 1 {right_out[0]:.1f} {right_out[1]:.1f}L{right_in[0]:.1f} {right_in[1]:.1f}"
+        f"A{INNER} {INNER} 0 0 0 {left_in[0]:.1f} {left_in[1]:.1f}Z"
+    )
