@@ -15,7 +15,7 @@ from __future__ import annotations
 import sqlalchemy as sa
 
 __all__ = [
-    "METADATA", "act", "account", "chunk", "consent", "document", "loan_act", "plan", "plan_input", "player", "reading",
+    "METADATA", "account", "act", "chunk", "consent", "document", "loan_act", "plan", "plan_input", "player", "reading",
     "recording", "recording_act", "setting", "tail", "version", "visit", "visit_fact",
 ]  # fmt: skip
 
