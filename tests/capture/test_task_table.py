@@ -292,7 +292,7 @@ def test_a_sample_from_before_the_step_ends_nothing():
     second = task.steps[1]
     state, _ = played(task, Start(0.0), Tick(8.0))
     assert (state.step, state.since_s) == (1, 8.0)
-    late = raw(np.arange(7.0, 7.9, 0.05), second.x, second.y, confirm=[0.0] * 9 + [1.0] * 9)
+    late = raw(7.0 + 0.05 * np.arange(18), second.x, second.y, confirm=[0.0] * 9 + [1.0] * 9)
     after, _ = advance(state, late)
     assert after.step == 1
     assert math.isnan(after.watch.inside_since_s)

@@ -75,7 +75,9 @@ def recording_of_rows(rows: Array, task: Task, *, name: str = "live") -> Recordi
     return Recording(name, rows[:, 0], xy, cue, rows[:, 3:5], width, word)
 
 
-def progress(task: Task, rows: Array, *, ahead: Sequence[int] = ()) -> Progress:
+def progress(
+    task: Task, rows: Array, *, ahead: Sequence[int] = (), shown_xy: Array | None = None
+) -> Progress:
     """Lines, verdict and doubts from the samples so far.
 
     Parameters
@@ -86,6 +88,8 @@ def progress(task: Task, rows: Array, *, ahead: Sequence[int] = ()) -> Progress:
         Columns `RECORDED_COLUMNS`, all that was kept of it.
     ahead : sequence of int
         Steps still to come (`State.queue`): while there are some, nothing more is asked for.
+    shown_xy : array, shape (n, 2), or None
+        Where a tuning put the stick on the screen, one place for each row: then the figures are of that.
 
     Returns
     -------
@@ -100,12 +104,18 @@ def progress(task: Task, rows: Array, *, ahead: Sequence[int] = ()) -> Progress:
     if rows.ndim != 2 or rows.shape[1] != len(RECORDED_COLUMNS) or len(rows) < 2:
         return no_lines(f"{task.title}: nothing has been recorded yet.")
     doubts = live_doubts(task, rows, None)
+    told = rows
+    if shown_xy is not None:
+        told = rows.copy()
+        told[:, 1:3] = shown_xy
     try:
         if task.name == "press":
             lines = press_lines(task, rows)
         else:
-            recording = recording_of_rows(rows, task)
+            recording = recording_of_rows(told, task)
             clean, noticed = cleaned(recording)
+            if shown_xy is not None:  # a tuning has a dead zone and limits of its own
+                noticed = tuple(each for each in noticed if each.about not in ("dead zone", "rest cleaned", "clipping"))
             lines = _lines(task, clean, recording.cue_width)
             doubts = live_doubts(task, rows, (clean, noticed))
     except BadInput as problem:

@@ -223,18 +223,23 @@ def follow_lines(task: Task, clean: Cleaned) -> tuple[Line, ...]:
 
 
 def play_lines(clean: Cleaned) -> tuple[Line, ...]:
-    """What was used of the stick.
+    """How much of the time the stick was away from its centre, and at full throw.
 
     Parameters
     ----------
     clean : Cleaned
         Usable samples.
+
+    Notes
+    -----
+    Counted, not estimated: there is nothing to draw more of. Where it went in detail is in the report after the task.
     """
-    report, _ = reach_report(clean)
-    if report is None:
+    asked = clean.asked("play")
+    if not asked.any():
         return ()
-    weakest = report.direction_rad.index(report.weakest_rad)
-    return (
-        Line("area used", report.area_share),
-        Line(f"least used way, {direction_word(report.weakest_rad)}", report.reach[weakest]),
+    radius = np.hypot(*clean.xy[asked].T) / clean.scale
+    why = f"counted over {np.count_nonzero(asked) * clean.median_step_s:.0f} s of play"
+    return tuple(
+        Line(label, Estimate.unbounded(float(np.mean(radius >= least)), why, n=int(radius.size)))
+        for label, least in (("away from the centre", 0.2), ("at full throw", 0.95))
     )
