@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import math
+import re
 import shlex
 import sys
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -22,6 +24,8 @@ from stickwright.model.sharing import Sharing
 from stickwright.model.wishes import Wishes
 from stickwright.planning import plan
 from stickwright.records.folder import check_case, read_case
+from stickwright.sheet.family import first_page
+from stickwright.sheet.mount_page import mount_page, mounted, switch_rows
 
 DEMO = Path(make_demo.__file__).parent / "demo"
 
@@ -294,3 +298,28 @@ def test_the_commands_beside_the_real_recording(
     assert "A dead zone is already in this recording: no value between 0 and 0.2875" in told
     assert (tmp_path / "play.svg").read_text(encoding="utf-8").startswith("<")
     assert "MIT License" in (folder / "NOTICE").read_text(encoding="utf-8")
+
+
+def test_both_pages_give_the_same_turn(case: Case, made: Plan) -> None:
+    """The room file turns the base by 10 degrees; the recorded pushes come out turned by 13 more. Page one and the page of the
+    mount say 23, the second with both parts; without recordings both say 10."""
+    bare = plan(replace(case, recordings=()), draws=40)
+    for result, turn in ((made, 23), (bare, 10)):
+        steps = " ".join(first_page(result)["steps"])
+        mount = next(one for one in result.mounts if one.site == "right index")
+        settings = dict(mount_page(result, mount)["settings"])
+        assert re.findall(r"(\d+)° anticlockwise", steps) == [str(turn)]
+        assert settings["Turn"].startswith(f"Its base is turned {turn}° anticlockwise seen from above")
+    (tuning,) = next(site for site in made.sites if site.name == "right index").tunings
+    assert round(-math.degrees(tuning.rotation_rad.value)) == 13
+    assert "and 13° anticlockwise (10 to 16°)" in str(
+        next(one.pose.turn_words for one in made.mounts if one.site == "right index" and one.pose)
+    )
+
+
+def test_switches_of_the_demo_have_a_row_each(made: Plan) -> None:
+    """Thumb and foot switch on an arm each, a row each; the sticks keep their pages."""
+    assert [one.site for one in mounted(made)] == ["right index", "chin"]
+    rows = switch_rows(made)["rows"]
+    assert [row[0] for row in rows] == ["2 × daisy at the left thumb", "burdock at the left foot"]
+    assert all("Clamp along the tube" in row[1] and "to clamp" in row[2] for row in rows)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import math
 import random
 from collections import Counter
 from dataclasses import replace
@@ -161,6 +162,30 @@ def test_no_piece_is_proposed_twice() -> None:
         "right index"
     }
     assert "; but what it needs is at the right index." in " ".join(plan_words(result).split())
+
+
+def test_a_slope_of_the_room_is_the_players_where_their_file_has_none() -> None:
+    """The hand moves on a slope of 50 degrees: told in the room or in the player's file, the same stick, raised the same; where
+    both tell, the player's counts."""
+
+    def with_slopes(room_deg: float | None, player_deg: float | None) -> Case:
+        case = two_sticks(
+            20.0, rooms={"tube": [TUBE], "place": [{**PLACE, **({} if room_deg is None else {"slope_deg": room_deg})}]}
+        )
+        rad = None if player_deg is None else math.radians(player_deg)
+        site = case.player.site[0].model_copy(update={"movement_tilt_rad": rad})
+        kit = case.kit.model_copy(update={"tilt_rad": (0.0, math.radians(50))})
+        return replace(case, kit=kit, player=case.player.model_copy(update={"site": (site,)}))
+
+    def raised(room_deg: float | None, player_deg: float | None) -> tuple[float, float]:
+        result = plan(with_slopes(room_deg, player_deg), draws=DRAWS)
+        (choice,) = [one.choice for one in result.sites if one.choice is not None]
+        (pose,) = [one.pose for one in result.mounts if one.pose is not None]
+        return round(math.degrees(choice.built_tilt_rad)), round(math.degrees(pose.tilt_rad))
+
+    assert raised(None, None) == (0, 0)
+    assert raised(50, None) == raised(None, 50) == (50, 50)
+    assert raised(50, 0) == (0, 0)
 
 
 def test_two_sites_never_share_a_stock_of_one() -> None:

@@ -10,18 +10,40 @@ import math
 from collections.abc import Sequence
 from dataclasses import replace
 
+from stickwright.listening import base_turn
 from stickwright.model.case import Case
+from stickwright.model.estimate import Estimate
 from stickwright.model.mounting import SiteMount
-from stickwright.model.player import Site
+from stickwright.model.player import Player, Site
 from stickwright.model.recorded import Finding
+from stickwright.model.room import Room
 from stickwright.model.sharing import Placement, PressFit, Sharing
 from stickwright.mounting.held import Held, held_controller, held_of, held_switch, pushes_of
+from stickwright.mounting.pose import place_of
 from stickwright.mounting.statics import Pushes
 from stickwright.mounting.together import Wanted, mounts_together
 from stickwright.siting import KnownSite
 from stickwright.units import spoken
 
-__all__ = ["held_together", "wanted_of"]
+__all__ = ["held_together", "wanted_of", "with_slopes"]
+
+
+def with_slopes(player: Player, room: Room | None) -> Player:
+    """The player with the slopes that the room's file tells, where the player's own file has none.
+
+    Parameters
+    ----------
+    player : Player
+    room : Room or None
+    """
+    if room is None:
+        return player
+    sites = []
+    for site in player.site:
+        place = place_of(site, room)
+        told = place.slope_rad if place is not None and site.movement_tilt_rad is None else None
+        sites.append(site if told is None else site.model_copy(update={"movement_tilt_rad": told}))
+    return player.model_copy(update={"site": tuple(sites)})
 
 
 def held_together(case: Case, known: Sequence[KnownSite], sharing: Sharing) -> tuple[SiteMount, ...]:
@@ -67,10 +89,14 @@ def wanted_of(case: Case, known: Sequence[KnownSite], sharing: Sharing) -> tuple
                 site, replace(held, assumed=(*held.assumed, *_press_assumed(group, sites, held))), pushes,
                 max(importance.get(one.action, 0.0) for one in group),
                 tuple(one.direction_rad for one in directions), tuple(one.reach_m.value for one in directions),
-                _shared_by(main, group, list(groups.values())),
+                _shared_by(main, group, list(groups.values())), _recorded_turn(main, at.get(site.name)),
             )
         )  # fmt: skip
     return tuple(out)
+
+
+def _recorded_turn(main: Placement, one: KnownSite | None) -> Estimate | None:
+    return base_turn(one.site, one.recordings, main.fit.stick) if main.fit is not None and one is not None else None
 
 
 def _held(case: Case, site: Site, main: Placement, group: Sequence[Placement]) -> Held:

@@ -246,6 +246,31 @@ def tunings_of(
     return tuple(out)
 
 
+def base_turn(site: Site, recordings: Sequence[Recording], stick: str) -> Estimate | None:
+    """How far the base of a stick is to be turned from where it stood when it was recorded, anticlockwise seen from above.
+
+    Parameters
+    ----------
+    site : Site
+    recordings : sequence of Recording
+        Of this site.
+    stick : str
+
+    Returns
+    -------
+    Estimate or None
+        None when nothing was recorded on it, the base is to stay, or the interval is not known.
+    """
+    usable = [one for one in recordings if one.stick == stick and one.unit == "share"]
+    if not usable:
+        return None
+    from stickwright.tuning.pipeline import seat_of
+
+    first = [one for one in usable if _tried(one) == _tried(usable[0])]
+    turn = seat_of(first, site=site.name, stick=stick).turn_base_rad
+    return turn if turn is not None and turn.has_interval else None
+
+
 def _tried(recording: Recording) -> tuple[str | None, str | None, str | None]:
     return recording.stick, recording.topper, recording.extension
 

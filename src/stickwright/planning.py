@@ -22,7 +22,7 @@ from stickwright.allocation.share import share_out
 from stickwright.asking import SiteWork, next_reading
 from stickwright.cautions import cautions_of
 from stickwright.errors import BadInput, Problem, did_you_mean
-from stickwright.holding import held_together
+from stickwright.holding import held_together, with_slopes
 from stickwright.mechanics.capability import EIGHT
 from stickwright.mechanics.demand import demand_assumptions, demand_of
 from stickwright.mechanics.fit import Rules
@@ -104,8 +104,8 @@ def plan(
     tell = progress or (lambda _what, _share: None)
     findings: list[Finding] = []
     known: list[KnownSite] = []
+    case = replace(case, kit=with_controllers(case.kit), player=with_slopes(case.player, case.room))
     sites = [site for site in case.player.site if _usable(site, findings)]
-    case = replace(case, kit=with_controllers(case.kit))
     problems = [problem for site in sites for problem in _refusals(case, site)]
     problems += wrong_wishes(case, wishes)
     if why is not None and not any(_same(why, action.name) for action in case.game.action):

@@ -10,10 +10,12 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from stickwright.errors import BadInput
+from stickwright.model.estimate import Estimate
 from stickwright.model.player import PARTS, Site
 from stickwright.model.room import Room
-from stickwright.mounting.pose import TOLERANCE_RAD, Placed, placed, pose_of, tolerance_m
+from stickwright.mounting.pose import TOLERANCE_RAD, Placed, placed, pose_of, tolerance_m, whole_turn_rad
 from stickwright.mounting.usual_places import side_of, usual_place
+from stickwright.tuning.bearing import bearing
 
 EIGHT = np.arange(8) * math.pi / 4
 CHIN = Site(name="chin", part="chin")
@@ -231,3 +233,57 @@ class TestUsualPlace:
         """The side said wins over the name; 'left-right' tells no side."""
         assert side_of(Site(name="left thumb", part="thumb", side="right")) == "right"
         assert side_of(Site(name="left-right switch", part="thumb")) is None
+
+
+@given(points=st.floats(-60, 60), stood=st.floats(-60, 60))
+def test_where_the_stick_stood_does_not_matter_when_it_is_told(points: float, stood: float) -> None:
+    """The player's own forward points somewhere; the stick stood turned otherwise when the pushes were recorded, and the place
+    says how. A push asked for at c comes out at c + points - stood on the stick's own axes; place and recording together turn
+    the base to where the player points, whatever it stood at."""
+    off = points - stood
+    if abs(off) < 8 or abs(abs(off) - 90) < 25:
+        return  # not worth a turn, or a quarter turn: another advice
+    cued = np.radians(np.arange(0, 360, 45))
+    scatter = np.radians([0.5, -0.5, 0.3, -0.3, 0.2, -0.2, 0.1, -0.1])
+    turn = bearing(cued + math.radians(off) + scatter, cued).turn_base_rad
+    assert turn is not None
+    assert math.degrees(whole_turn_rad(math.radians(stood), turn)) == pytest.approx(points, abs=0.01)
+
+
+def test_both_parts_of_a_turn_are_told() -> None:
+    """10 degrees of the place and 13 of the recordings, the same way round: 23, with what is taken for granted; the other way
+    round: 3 clockwise. Of a place that points straight ahead, the recordings' part alone."""
+    site = Site(name="chin", part="chin")
+
+    def turned(forward: float, found: float) -> tuple[float, str]:
+        recorded = Estimate(*(math.radians(found + by) for by in (0, -3, 3)))
+        pose = pose_of(
+            site, at_chin(math.radians(forward)), base_height_m=0.03, contact_height_m=0.02, recorded_turn=recorded
+        )
+        return round(math.degrees(pose.turn_rad), 6), pose.turn_words
+
+    assert turned(10, 13) == (
+        23,
+        "Of this turn: 10° anticlockwise, the way that chin points, and 13° anticlockwise (10 to "
+        "16°) by which the recorded pushes came out turned; the stick is taken to have stood at those "
+        "10° when they were recorded, and if it stood straight ahead, 13° anticlockwise is all. Once it "
+        "stands right, enter forward_deg = 23 for the place and put new recordings in the place of these.",
+    )
+    turn, words = turned(10, -13)
+    assert turn == -3
+    assert "and 13° clockwise (10 to 16°)" in words
+    turn, words = turned(0, 13)
+    assert turn == 13
+    assert "taken to have stood straight ahead when they were recorded. Once" in words
+    assert pose_of(site, at_chin(0.2), base_height_m=0.03, contact_height_m=0.02).turn_words == ""
+
+
+def test_a_turned_base_moves_with_its_tilt() -> None:
+    """Raised by 30 degrees towards a player who points a quarter turn to the left: the base lies to the right of the contact
+    point by h sin 30 = 25 mm, whether the place or the recordings tell the turn."""
+    site, quarter = Site(name="chin", part="chin"), math.pi / 2
+    tilted = {"base_height_m": 0.03, "contact_height_m": 0.02, "tilt_rad": math.radians(30)}
+    told = pose_of(site, at_chin(quarter), **tilted)
+    recorded = pose_of(site, at_chin(), recorded_turn=Estimate(quarter, quarter - 0.1, quarter + 0.1), **tilted)
+    assert recorded.base_m == pytest.approx(told.base_m)
+    assert abs(recorded.base_m[0] - recorded.contact_m[0]) == pytest.approx(0.025)

@@ -150,3 +150,16 @@ def test_push_without_movement_or_cue_does_not_count():
     still = np.full((5, 2), 0.001)
     assert push_direction(Stretch(np.arange(5.0), still, np.tile([1.0, 0.0], (5, 1)))) is None
     assert push_direction(Stretch(np.arange(5.0), still + 0.5)) is None
+
+
+def test_the_base_turns_against_the_output() -> None:
+    """Pushes that come out 20 degrees anticlockwise: output 20 clockwise, base 20 anticlockwise, with the same interval. No turn
+    of the base for a mirror, a quarter turn, or what is not worth turning."""
+    cued = np.radians([0, 90, 180, 270])
+    found = bearing(cued + np.radians([19, 21, 20, 20]), cued)
+    assert found.turn_base_rad is not None
+    assert math.degrees(found.turn_base_rad.value) == pytest.approx(20, abs=0.01)
+    assert found.turn_base_rad.low == pytest.approx(-found.rotation_rad.high)
+    assert found.turn_base_rad.high == pytest.approx(-found.rotation_rad.low)
+    for produced in (cued + math.pi / 2, -cued, cued + np.radians([1, -1, 1, -1])):
+        assert bearing(produced, cued).turn_base_rad is None

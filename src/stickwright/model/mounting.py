@@ -32,6 +32,8 @@ class Pose:
     """How far turned before a tenth of a push goes elsewhere."""
     assumed: tuple[str, ...] = ()
     """What was not measured, and what stands in for it."""
+    turn_words: str = ""
+    """How the turn comes about, when recordings have their part in it; empty when it is the place's alone."""
 
 
 @dataclass(frozen=True)

@@ -15,6 +15,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stickwright.errors import BadInput
+from stickwright.model.estimate import Estimate
 from stickwright.model.kit import Fastener, Kit, Mount
 from stickwright.model.mounting import ArmPose, Check, Dimension, MountFit, Pose, SiteMount
 from stickwright.model.plan import Caution
@@ -96,6 +97,7 @@ def site_mount(
     player: Player,
     direction_rad: Sequence[float],
     reach_m: Sequence[float],
+    recorded_turn: Estimate | None = None,
 ) -> SiteMount:
     """Where one device goes and what holds it.
 
@@ -110,6 +112,8 @@ def site_mount(
         For the cautions.
     direction_rad, reach_m : sequence of float, shape (k,)
         The player's comfortable reach.
+    recorded_turn : Estimate, optional
+        How far recordings say that the base is to be turned.
     """
     try:
         where = placed(site, room)
@@ -133,6 +137,7 @@ def site_mount(
     pose = pose_of(
         site, where, base_height_m=held.pivot_m, contact_height_m=held.contact_height_m,
         tilt_rad=held.tilt_rad, own_slope_rad=held.own_slope_rad, direction_rad=direction_rad, reach_m=reach_m,
+        recorded_turn=recorded_turn,
     )  # fmt: skip
     if held.tolerance_m is not None:
         pose = replace(pose, tolerance_m=held.tolerance_m)

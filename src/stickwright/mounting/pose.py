@@ -10,6 +10,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stickwright.errors import BadInput, Problem, did_you_mean
+from stickwright.model.estimate import Estimate
 from stickwright.model.mounting import Pose
 from stickwright.model.player import Site
 from stickwright.model.recorded import Finding
@@ -18,7 +19,7 @@ from stickwright.mounting.frames import turned
 from stickwright.mounting.tape import TapePoint, taped_point
 from stickwright.mounting.usual_places import usual_place
 
-__all__ = ["TOLERANCE_RAD", "Placed", "place_of", "placed", "pose_of", "tolerance_m"]
+__all__ = ["TOLERANCE_RAD", "Placed", "place_of", "placed", "pose_of", "tolerance_m", "whole_turn_rad"]
 
 Array = NDArray[np.float64]
 Point = tuple[float, float, float]
@@ -137,6 +138,7 @@ def pose_of(
     own_slope_rad: float = 0.0,
     direction_rad: Array | Sequence[float] = (),
     reach_m: Array | Sequence[float] = (),
+    recorded_turn: Estimate | None = None,
 ) -> Pose:
     """Where the base of a device must be so that its contact point lies where the part rests.
 
@@ -158,13 +160,18 @@ def pose_of(
         Of the lever against its base, towards the player.
     direction_rad, reach_m : array, shape (k,)
         The player's comfortable reach in each direction measured.
+    recorded_turn : Estimate, optional
+        How far recordings say that the base is to be turned from where it stood, anticlockwise.
 
     Returns
     -------
     Pose
+        Turned by what the place says and what the recordings say.
 
     Notes
     -----
+    Assumed where a recorded turn is given, and told: the stick stood turned as the place says when it was recorded. A base that
+    stood at s under a player whose own forward points to p brings pushes out turned by p - s, and s + (p - s) = p.
     Source: rigid displacement [craig-2005]. Tolerances: see `tolerance_m`, and `TOLERANCE_RAD`, arccos 0.9: a push that is
     turned by this angle counts 0.9 in the direction meant.
 
@@ -181,19 +188,66 @@ def pose_of(
     if height is None:
         height = 0.0
         assumed.append(f"the height of the base at '{site.name}' is not known and left out: measure underside to pivot")
-    below = turned(where.forward_rad, tilt_rad) @ np.array([0.0, 0.0, height])
-    lever = turned(where.forward_rad, tilt_rad + own_slope_rad) @ np.array([0.0, 0.0, contact_height_m])
+    turn_rad = whole_turn_rad(where.forward_rad, recorded_turn)
+    below = turned(turn_rad, tilt_rad) @ np.array([0.0, 0.0, height])
+    lever = turned(turn_rad, tilt_rad + own_slope_rad) @ np.array([0.0, 0.0, contact_height_m])
     base = np.asarray(where.at_m) - below - lever
     return Pose(
         site.name,
         where.at_m,
         (float(base[0]), float(base[1]), float(base[2])),
-        where.forward_rad,
+        turn_rad,
         tilt_rad,
         tolerance_m(direction_rad, reach_m),
         TOLERANCE_RAD,
         tuple(assumed),
+        "" if recorded_turn is None else _turn_words(site, where.forward_rad, recorded_turn),
     )
+
+
+def whole_turn_rad(forward_rad: float, recorded: Estimate | None) -> float:
+    """Turn of the base: the place's and the recordings', from above minus half a turn to half a turn.
+
+    Parameters
+    ----------
+    forward_rad : float
+        Where the place says that the part's own forward points.
+    recorded : Estimate or None
+        How far the base is to be turned from there.
+
+    Examples
+    --------
+    >>> round(math.degrees(whole_turn_rad(math.radians(10), Estimate(*(math.radians(turn) for turn in (13, 10, 16))))))
+    23
+    """
+    if recorded is None:
+        return forward_rad
+    turn = math.remainder(forward_rad + recorded.value, 2 * math.pi)
+    return math.pi if turn == -math.pi else turn
+
+
+def _turn_words(site: Site, forward_rad: float, recorded: Estimate) -> str:
+    """Both parts of the turn, what is taken for granted, and what to do so that neither is counted twice."""
+    ends = sorted(abs(math.degrees(end)) for end in (recorded.low, recorded.high))
+    found = (
+        f"{_turned_by(recorded.value)} ({ends[0]:.0f} to {ends[1]:.0f}°) by which the recorded pushes came out turned"
+    )
+    total = math.degrees(whole_turn_rad(forward_rad, recorded))
+    if abs(math.degrees(forward_rad)) < 0.5:
+        told = f"{found}; the stick is taken to have stood straight ahead when they were recorded"
+    else:
+        told = (
+            f"{_turned_by(forward_rad)}, the way that {site.name} points, and {found}; the stick is taken to have stood at those "
+            f"{abs(math.degrees(forward_rad)):.0f}° when they were recorded, and if it stood straight ahead, "
+            f"{_turned_by(recorded.value)} is all"
+        )
+    return (
+        f"Of this turn: {told}. Once it stands right, enter forward_deg = {total:.0f} for the place and put new recordings in the place of these."
+    )
+
+
+def _turned_by(turn_rad: float) -> str:
+    return f"{abs(math.degrees(turn_rad)):.0f}° {'anti' if turn_rad > 0 else ''}clockwise"
 
 
 def tolerance_m(direction_rad: Array | Sequence[float], reach_m: Array | Sequence[float]) -> float:

@@ -9,6 +9,7 @@ from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
+from stickwright.model.estimate import Estimate
 from stickwright.model.kit import Kit
 from stickwright.model.mounting import MountFit, SiteMount
 from stickwright.model.player import Player, Site
@@ -36,6 +37,8 @@ class Wanted:
         The player's comfortable reach; empty for what is pressed.
     findings : tuple of Finding
         What else is to be said of it.
+    recorded_turn : Estimate or None
+        How far recordings say that its base is to be turned.
     """
 
     site: Site
@@ -45,6 +48,7 @@ class Wanted:
     direction_rad: tuple[float, ...] = ()
     reach_m: tuple[float, ...] = ()
     findings: tuple[Finding, ...] = ()
+    recorded_turn: Estimate | None = None
 
 
 def mounts_together(wanted: Sequence[Wanted], room: Room, kit: Kit, player: Player) -> tuple[SiteMount, ...]:
@@ -79,7 +83,15 @@ def mounts_together(wanted: Sequence[Wanted], room: Room, kit: Kit, player: Play
 
 def _mount(one: Wanted, room: Room, kit: Kit, player: Player) -> SiteMount:
     return site_mount(
-        one.site, one.held, room, kit, one.pushes, player=player, direction_rad=one.direction_rad, reach_m=one.reach_m
+        one.site,
+        one.held,
+        room,
+        kit,
+        one.pushes,
+        player=player,
+        direction_rad=one.direction_rad,
+        reach_m=one.reach_m,
+        recorded_turn=one.recorded_turn,
     )
 
 

@@ -6,9 +6,11 @@ import re
 from dataclasses import replace
 from typing import Any
 
+from stickwright.model.mounting import Pose
 from stickwright.model.plan import Caution, Fit, Plan, SitePlan
 from stickwright.model.sharing import Placement, Sharing, Wire
 from stickwright.sheet.drawings import setup_alt, setup_drawing
+from stickwright.sheet.mount_words import base_turned
 from stickwright.sheet.paper import width_mm
 from stickwright.sheet.printed import plain, sentence, turned_words
 from stickwright.sheet.sharing_words import socket_name
@@ -16,7 +18,8 @@ from stickwright.sheet.tables import limiting_sentence
 from stickwright.sheet.tuned import to_type, tuned_elsewhere, tuning_of_choice
 
 __all__ = [
-    "as_shared", "cautions_for", "first_page", "further_set_up", "main_site", "on_page_one", "second_sticks", "wire_of",
+    "as_shared", "cautions_for", "first_page", "further_set_up", "main_site", "on_page_one", "pose_at",
+    "second_sticks", "wire_of",
 ]  # fmt: skip
 
 _STOP_KEYS = ("session", "site", "kit")
@@ -169,7 +172,23 @@ def second_sticks(plan: Plan) -> tuple[SitePlan, ...]:
     return tuple(other for other in plan.sites if _is_second_stick(other, site))
 
 
-def further_set_up(site: SitePlan, wire: Wire | None = None) -> dict[str, Any] | None:
+def pose_at(plan: Plan, site: SitePlan) -> Pose | None:
+    """Where the chosen stick of a site goes and how it is turned; None when the room does not tell.
+
+    Parameters
+    ----------
+    plan : Plan
+        A finished plan.
+    site : SitePlan
+        One of its sites.
+    """
+    if site.choice is None or plan.room is None:
+        return None
+    stick = site.choice.stick
+    return next((one.pose for one in plan.mounts if (one.site, one.device) == (site.name, stick)), None)
+
+
+def further_set_up(site: SitePlan, wire: Wire | None = None, pose: Pose | None = None) -> dict[str, Any] | None:
     """A small drawing and the lines to set up a further stick by; None where nothing was chosen.
 
     Parameters
@@ -178,12 +197,14 @@ def further_set_up(site: SitePlan, wire: Wire | None = None) -> dict[str, Any] |
         One site of the plan.
     wire : Wire, optional
         Its stick's cable, when the wiring knows it.
+    pose : Pose, optional
+        How it stands, when the room tells.
     """
     if site.choice is None:
         return None
     plugged = f"{_plug(site.choice)} Socket: {_socket(wire)}" if wire is not None else _plug(site.choice)
     drawing = setup_drawing(site.choice, _SMALL_DRAWING_MM, side_only=True)
-    lines = [_seat(site), _place(site, site.choice), plugged, _game_settings(site)]
+    lines = [_seat(site), _place(site, site.choice, pose), plugged, _game_settings(site)]
     return {
         "drawing": {"svg": drawing, "alt": setup_alt(site.choice), "width_mm": width_mm(drawing)},
         "lines": [line for line in lines if line],
@@ -198,7 +219,7 @@ def _set_up(plan: Plan, site: SitePlan, fit: Fit, drawing_height_mm: float) -> d
         "title": f"Stick set-up for player {plan.player}",
         "lead": f"For the {site.name}{game}.{_compromise(fit)}",
         "drawing": {"svg": drawing, "alt": setup_alt(fit), "width_mm": width_mm(drawing)},
-        "steps": _steps(site, fit),
+        "steps": _steps(site, fit, pose_at(plan, site)),
         "plug": _plug(fit),
         "socket": _socket(wire_of(plan, site)),
         "game": _game_settings(site),
@@ -217,11 +238,11 @@ def _compromise(fit: Fit) -> str:
     )
 
 
-def _steps(site: SitePlan, fit: Fit) -> list[str]:
+def _steps(site: SitePlan, fit: Fit, pose: Pose | None) -> list[str]:
     """Three steps: the person, the stick, the plug."""
     return [
         _seat(site),
-        _place(site, fit),
+        _place(site, fit, pose),
         "Nobody touches the stick: plug it in and start the game. Then try forward, right, back and left.",
     ]
 
@@ -231,7 +252,7 @@ def _seat(site: SitePlan) -> str:
     return f"Settle the player as for playing.{support}"
 
 
-def _place(site: SitePlan, fit: Fit) -> str:
+def _place(site: SitePlan, fit: Fit, pose: Pose | None) -> str:
     """What goes on the stick, how the base is raised, where it is placed and how it is turned."""
     parts = [f"Put the {part} on {fit.stick}." for part in (_on_stick(fit),) if part] or [f"Take {fit.stick}."]
     if abs(fit.built_tilt_rad) > 1e-9:
@@ -240,8 +261,10 @@ def _place(site: SitePlan, fit: Fit) -> str:
     touch = "touches the middle of the surface" if fit.kind == "touch" else "rests on its top without pushing it over"
     parts.append(f"Place it as drawn, so that the {site.name} {touch}.")
     tuning = tuning_of_choice(site)
-    if tuning is not None:
+    if tuning is not None and not (pose is not None and tuning.turn_base.startswith("Turn the stick base")):
         parts.append(_turn(tuning.turn_base))
+    if pose is not None and (turn := base_turned(pose.turn_rad)):
+        parts.append(f"Turn its base {turn} from straight ahead, seen from above.")
     return " ".join(part for part in parts if part)
 
 

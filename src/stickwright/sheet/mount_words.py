@@ -14,6 +14,7 @@ from stickwright.units import to_si
 
 __all__ = [
     "asked_of",
+    "base_turned",
     "beside_a_number",
     "check_factor",
     "check_words",
@@ -154,19 +155,28 @@ def pose_words(pose: Pose, device: str, kind: str = "stick") -> list[str]:
     far = [
         f"{in_unit(abs(at), 'mm'):.0f} mm {plus if at > 0 else minus}" for at, plus, minus in ways if abs(at) >= 0.0005
     ]
-    turn, slope = (in_unit(angle, "deg") for angle in (pose.turn_rad, pose.tilt_rad))
-    turned = (
-        "not turned"
-        if abs(turn) < 0.5
-        else f"turned {abs(turn):.0f}° {'anti' if turn > 0 else ''}clockwise seen from above"
-    )
+    slope, turn = in_unit(pose.tilt_rad, "deg"), base_turned(pose.turn_rad)
+    turned = f"turned {turn} seen from above" if turn else "not turned"
     level = "level" if abs(slope) < 0.5 else f"{'far' if slope > 0 else 'near'} edge {abs(slope):.0f}° higher"
     lines = [
         f"Middle of the underside of {device}: {', '.join(far) or 'at it, 0 mm'} from the seat reference point "
         f"({_within(pose.tolerance_m, 'mm')}).",
-        f"Its base is {turned} ({_within(pose.tolerance_rad, 'deg')}) and {level}; further off than that, {_LOST_BEYOND[kind]}.",
+        f"Its base is {turned} ({_within(pose.tolerance_rad, 'deg')}) and {level}; further off than that, {_LOST_BEYOND[kind]}."
+        f"{' ' if pose.turn_words else ''}{pose.turn_words}",
     ]
     return [*lines, *(f"{ASSUMED}: {clause(one)}." for one in pose.assumed)]
+
+
+def base_turned(turn_rad: float) -> str:
+    """How far a base is turned, the same on every page; empty when it is straight.
+
+    Examples
+    --------
+    >>> base_turned(0.4), base_turned(-0.2), base_turned(0.004)
+    ('23° anticlockwise', '11° clockwise', '')
+    """
+    turn = in_unit(turn_rad, "deg")
+    return "" if abs(turn) < 0.5 else f"{abs(turn):.0f}° {'anti' if turn > 0 else ''}clockwise"
 
 
 def _within(value_si: float, ending: str) -> str:

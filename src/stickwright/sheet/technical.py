@@ -14,7 +14,7 @@ from stickwright.model.plan import Assumption, Capability, Fit, NextReading, Pla
 from stickwright.model.recorded import Finding, TraceReport
 from stickwright.model.response import Tuning
 from stickwright.sheet import tables
-from stickwright.sheet.family import as_shared, cautions_for, further_set_up, main_site, on_page_one, wire_of
+from stickwright.sheet.family import as_shared, cautions_for, further_set_up, main_site, on_page_one, pose_at, wire_of
 from stickwright.sheet.figures_ability import capability_polar
 from stickwright.sheet.figures_fit import force_travel, ranking, reach_polygon
 from stickwright.sheet.merged import merged_assumptions, merged_findings
@@ -370,7 +370,7 @@ def _other_site(plan: Plan, site: SitePlan, *, spare: bool) -> dict[str, Any]:
     return {
         "name": site.name,
         "headline": f"{site.choice.label}, {site.choice.verdict}" if site.choice is not None else unused,
-        "set_up": further_set_up(site, wire_of(plan, site)),
+        "set_up": further_set_up(site, wire_of(plan, site), pose_at(plan, site)),
         "sentence": _after_headline(site.sentence, site, site.choice),
         "demand": f"The game asks {_demand(site)}. Weakest {direction_words(site.capability.weakest_rad)}.",
         "lines": [_line_of_fit(fit) for fit in listed],

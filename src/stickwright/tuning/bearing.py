@@ -46,12 +46,16 @@ class Bearing:
         What to do with the base first, one sentence.
     findings : tuple of Finding
         Mirror, quarter turn, reach taken for rotation, no pushes.
+    turn_base_rad : Estimate or None
+        How far the base is to be turned, anticlockwise seen from above; None when it stays, or when a mirror or a quarter turn
+        must be put right first.
     """
 
     rotation_rad: Estimate
     mirrored: bool
     turn_base: str
     findings: tuple[Finding, ...] = ()
+    turn_base_rad: Estimate | None = None
 
 
 def push_direction(stretch: Stretch) -> tuple[float, float] | None:
@@ -297,4 +301,5 @@ def _turned(error_rad: float, errors: Array, groups: Array) -> Bearing:
         f"Turn the stick base {degrees} {sense} first, the same way as the player's error, and record the pushes "
         f"again; until then the output is turned {degrees} {against}."
     )
-    return Bearing(rotation, False, turn)
+    base = replace(rotation, value=error_rad, low=-rotation.high, high=-rotation.low)
+    return Bearing(rotation, False, turn, turn_base_rad=base)

@@ -157,6 +157,31 @@ def tune(
     )  # fmt: skip
 
 
+def seat_of(recordings: Sequence[Recording], *, site: str, stick: str) -> Bearing:
+    """How a stick stood when it was recorded: the first steps of `tune` alone.
+
+    Parameters
+    ----------
+    recordings : sequence of Recording
+        As for `tune`.
+    site, stick : str
+        Names, as for `tune`.
+
+    Returns
+    -------
+    Bearing
+        The same turn of output and base that `tune` finds.
+
+    Examples
+    --------
+    >>> print(seat_of([], site="thumb", stick="hazel").turn_base_rad)
+    None
+    """
+    kept = _with_both_axes(usable(recordings, site, stick)[0], [])
+    rest = _rest(kept)
+    return _seat(kept, Response(centre_xy=(_centre(rest.rests, 0).value, _centre(rest.rests, 1).value)))
+
+
 def response_of(tuning: Tuning) -> Response:
     """The settings of a tuning, ready for `respond`.
 
