@@ -27,5 +27,9 @@ def test_a_file_edited_by_hand_is_no_reason_not_to_start(tmp_path: Path, text: s
 def test_what_cannot_be_set_is_said() -> None:
     with pytest.raises(BadInput) as refused:
         Preferences().changed(light="purple", idle_minutes="0", who="x" * 41)
-    assert [problem.where for problem in refused.value.problems] == ["light", "idle_minutes", "who"]
+    assert [problem.where for problem in refused.value.problems] == [
+        "light and dark",
+        "minutes until it locks",
+        "who sits here",
+    ]
     assert "auto, light, dark, contrast" in str(refused.value)

@@ -23,6 +23,10 @@ _FOOT = (
 )
 
 COMMANDS: dict[str, tuple[str, str]] = {
+    "open": (
+        "the app: players, measuring, plans, on this machine",
+        "Open the app in the browser: players' records, live measuring, plans and sheets, on this machine only.",
+    ),
     "plan": (
         "choose, explain and tune: the main job",
         "Choose the stick for each site, explain the choice, tune the stick that was tried, and write the sheet.",

@@ -16,7 +16,8 @@ from stickwright.web.guard import Guard
 __all__ = ["TOPICS", "make_app"]
 
 TOPICS: tuple[str, ...] = (
-    "start",
+    "start", "demo", "players", "player", "consent", "whole", "imports", "visit", "settings", "backup",
+    "team",
 )  # fmt: skip
 """Modules with pages, in the order in which their addresses are looked through."""
 

@@ -11,16 +11,18 @@ import secrets
 import threading
 from collections import OrderedDict
 from collections.abc import Callable
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import date, datetime, timedelta
 from pathlib import Path
 from typing import Literal
 from urllib.parse import quote
 
 import sqlalchemy as sa
-from starlette.exceptions import HTTPException
+from starlette.exceptions import HTTPException, WebSocketException
 from starlette.requests import HTTPConnection, Request
 
+from stickwright.errors import BadInput, Problem
+from stickwright.store.consents import may_keep
 from stickwright.store.documents import documents, remove_document, save_document
 from stickwright.store.opening import SYSTEM_CLOCK, Clock, Store, memory_store
 from stickwright.store.players import PlayerRow, VisitRow, player_named, visit
@@ -54,6 +56,7 @@ class Session:
     seen: datetime
     messages: list[tuple[str, str]] = field(default_factory=list)
     undos: OrderedDict[str, tuple[str, Callable[[], object], str]] = field(default_factory=OrderedDict)
+    preferences: Preferences | None = None
     pending: tuple[str, list[tuple[str, str]]] | None = None
 
     def say(self, words: str, undo: Callable[[], object] | None = None, to: str = "/") -> None:
@@ -96,6 +99,7 @@ class Desk:
     demo: Store | None = None
     sessions: dict[str, Session] = field(default_factory=dict)
     tries: Tries = field(default_factory=Tries)
+    tries_of: dict[str, Tries] = field(default_factory=dict)
     login_csrf: str = field(default_factory=lambda: secrets.token_urlsafe(24))
     seen: datetime | None = None
     guard: threading.RLock = field(default_factory=threading.RLock)
@@ -110,19 +114,28 @@ class Desk:
         """Whether there is something open that a passphrase closes."""
         return not self.team and self.store is not None and self.store.kind == "encrypted"
 
-    @property
-    def look(self) -> Preferences:
-        """How pages look."""
-        return self.preferences
+    def preferences_of(self, session: Session | None) -> Preferences:
+        """What is set: on this machine, or, in a team, by who is logged in and for as long.
 
-    def prefer(self, preferences: Preferences) -> None:
-        """Set the preferences, and keep them for the next start.
+        Parameters
+        ----------
+        session : Session or None
+        """
+        return session.preferences if session is not None and session.preferences is not None else self.preferences
+
+    def prefer(self, preferences: Preferences, session: Session) -> None:
+        """Set the preferences, and keep them for the next start of this machine.
 
         Parameters
         ----------
         preferences : Preferences
+        session : Session
         """
+        if self.team:
+            session.preferences = preferences
+            return
         self.preferences = preferences
+        session.who = preferences.who
         if self.preferences_file is not None:
             keep_preferences(self.preferences_file, preferences)
 
@@ -334,6 +347,11 @@ def at_visit(connection: HTTPConnection) -> At:
     ----------
     connection : HTTPConnection
         Request or WebSocket.
+
+    Raises
+    ------
+    BadInput
+        The request would add something, and there is no consent to keep it; a WebSocket is closed instead.
     """
     text = str(connection.path_params["id"])
     key = _key(text)
@@ -345,15 +363,28 @@ def at_visit(connection: HTTPConnection) -> At:
     row = visit(store, int(digits))
     if row is None:
         raise HTTPException(404)
-    return At(desk, key, store, session.who, session.role == "practitioner", _player_of(store, row), row)
+    here = At(desk, key, store, session.who, False, _player_of(store, row), row)
+    here = replace(here, writes=session.role == "practitioner" and may_add(here))
+    if connection.scope["type"] == "websocket" and not here.writes:
+        raise WebSocketException(1008, "There is no consent to keep this.")
+    if connection.scope["type"] == "http" and connection.scope["method"] not in ("GET", "HEAD"):
+        refuse_without_consent(here)
+    return here
 
 
-def at_player(connection: HTTPConnection) -> At:
+def at_player(connection: HTTPConnection, *, adds: bool = False) -> At:
     """Where a page of a player is: by ``{code}`` of its address; 404 when there is no such player.
 
     Parameters
     ----------
     connection : HTTPConnection
+    adds : bool
+        Something is to be added; refused without a consent to keep it.
+
+    Raises
+    ------
+    BadInput
+        No consent, when something is to be added.
     """
     text = str(connection.path_params["code"])
     letter, tilde, code = text.partition("~")
@@ -362,9 +393,34 @@ def at_player(connection: HTTPConnection) -> At:
         raise HTTPException(404)
     desk, session = desk_of(connection), session_of(connection)
     store = desk.at(key)
-    return At(
-        desk, key, store, session.who, session.role == "practitioner", player_named(store, code if tilde else text)
-    )
+    row = player_named(store, code if tilde else text)
+    here = At(desk, key, store, session.who, session.role == "practitioner", row)
+    if adds:
+        refuse_without_consent(replace(here, writes=here.writes and may_add(here)))
+    return here
+
+
+def may_add(here: At) -> bool:
+    """Whether there is a consent to keep what is added; nothing is asked of what is not kept.
+
+    Parameters
+    ----------
+    here : At
+    """
+    return here.key != "" or may_keep(here.store, here.player_id, here.desk.today())
+
+
+def refuse_without_consent(here: At) -> None:
+    """Raise the sentence that says why nothing may be added here.
+
+    Parameters
+    ----------
+    here : At
+    """
+    if not here.writes:
+        assert here.player is not None
+        remedy = "Ask again and write it down, or work on without keeping: both are on the page of the consent."
+        raise BadInput(Problem(here.player.code, "no consent to keep what is added", "one that holds today", remedy))
 
 
 def at_shelf(request: Request) -> At:

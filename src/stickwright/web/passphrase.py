@@ -89,7 +89,9 @@ def accepted(passphrase: str, again: str) -> str:
         remedy = "Four or more words that have nothing to do with each other are easy to type and hard to guess."
         problems.append(Problem("passphrase", "one that is too easy to guess", "one that is harder", remedy))
     if passphrase != again:
-        problems.append(Problem("again", "another passphrase", "the same one twice", "Type both again, slowly."))
+        problems.append(
+            Problem("the same again", "another passphrase", "the same one twice", "Type both again, slowly.")
+        )
     if problems:
         raise BadInput(problems)
     return passphrase

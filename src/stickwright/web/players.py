@@ -2,31 +2,32 @@
 
 from __future__ import annotations
 
+import math
 from typing import Any
 from urllib.parse import urlencode
 
 from starlette.requests import Request
-from starlette.responses import Response
+from starlette.responses import RedirectResponse, Response
 from starlette.routing import Route
 
 from stickwright.errors import BadInput, Problem
-from stickwright.store.consents import consent_of
-from stickwright.store.opening import Store
-from stickwright.store.players import add_player, players
-from stickwright.web.desk import At, Desk, desk_of, session_of
-from stickwright.web.render import done, form, page
+from stickwright.store.players import add_player, player_named, players
+from stickwright.web.desk import At, Desk, Key, desk_of, session_of
+from stickwright.web.render import form, page
 
 __all__ = ["ROUTES", "add", "players_page", "show"]
 
 PER_PAGE = 50
 
 
-def players_page(desk: Desk, *, search: str = "", number: int = 1, typed: str = "") -> dict[str, Any]:
+def players_page(desk: Desk, *, writes: bool, search: str = "", number: int = 1, typed: str = "") -> dict[str, Any]:
     """What the list shows.
 
     Parameters
     ----------
     desk : Desk
+    writes : bool
+        Whether this person may add a player.
     search : str
         Part of a code.
     number : int
@@ -35,24 +36,73 @@ def players_page(desk: Desk, *, search: str = "", number: int = 1, typed: str = 
         Code of a new player, as typed so far.
     """
     found = players(desk.kept(), search=search, page=number, per_page=PER_PAGE)
-    at = At(desk, "", desk.kept(), "", True)
-    rows = [(_at(at, row).player_url(), row) for row in found.rows]
-    unkept = [
-        (_at(At(desk, "m", desk.memory, "", True), row).player_url(), row)
-        for row in (players(desk.memory, search=search).rows if desk.memory is not None else ())
-    ]
+    pages = max(1, math.ceil(found.total / PER_PAGE))
 
     def link(to: int) -> str:
         return "/players?" + urlencode({"search": search, "page": to} if search else {"page": to})
 
     return {
-        "rows": rows,
-        "unkept": unkept,
+        "rows": [(_url(desk, "", row.code), row) for row in found.rows],
+        "unkept": []
+        if desk.memory is None
+        else [(_url(desk, "m", row.code), row) for row in players(desk.memory, search=search).rows],
         "total": found.total,
         "search": search,
-        "number": found.number,
-        "pages": found.pages,
-        "earlier": link(found.number - 1) if found.number > 1 else "",
-        "later": link(found.number + 1) if found.number < found.pages else "",
+        "number": number,
+        "pages": pages,
+        "earlier": link(number - 1) if number > 1 else "",
+        "later": link(number + 1) if number < pages else "",
         "typed": typed,
+        "writes": writes,
     }
+
+
+def _url(desk: Desk, key: Key, code: str) -> str:
+    store = desk.at(key)
+    return At(desk, key, store, "", False, player_named(store, code)).player_url()
+
+
+def show(request: Request) -> Response:
+    """The list.
+
+    Parameters
+    ----------
+    request : Request
+    """
+    asked, desk = request.query_params, desk_of(request)
+    number = asked.get("page", "1")
+    data = players_page(
+        desk,
+        writes=session_of(request).role == "practitioner",
+        search=asked.get("search", "").strip()[:40],
+        number=max(1, int(number)) if number.isascii() and number.isdigit() and len(number) < 7 else 1,
+    )
+    return page(request, "players.html", data)
+
+
+def add(request: Request) -> Response:
+    """A new player: in memory, until there is a consent to keep.
+
+    Parameters
+    ----------
+    request : Request
+    """
+    desk, session = desk_of(request), session_of(request)
+    code = str(form(request).get("code", "")).strip()
+    try:
+        for store in (desk.kept(), desk.memory):
+            if store is not None and _is_there(store, code):
+                remedy = "Find it in the list, or choose another code."
+                raise BadInput(Problem("code", f'"{code}", which somebody has already', "a code of its own", remedy))
+        row = add_player(desk.unkept(), code, who=session.who)
+    except BadInput as refused:
+        data = players_page(desk, writes=True, typed=code)
+        return page(request, "players.html", data, refused=refused, fields={"": "code"})
+    return RedirectResponse(At(desk, "m", desk.unkept(), session.who, True, row).player_url("consent"), 303)
+
+
+def _is_there(store: Any, code: str) -> bool:
+    return any(row.code.casefold() == code.casefold() for row in players(store, search=code).rows)
+
+
+ROUTES = (Route("/players", show), Route("/players", add, methods=["POST"]))

@@ -13,12 +13,7 @@ __all__ = ["FORCE_UNITS", "IDLE_MINUTES", "LIGHTS", "SIZES", "Preferences", "kee
 
 LIGHTS = (("auto", "As this computer is set"), ("light", "Light"), ("dark", "Dark"), ("contrast", "High contrast"))
 SIZES = (("usual", "Usual"), ("larger", "Larger"))
-FORCE_UNITS = (
-    ("gf", "gram-force (gf)"),
-    ("n", "newton (N)"),
-    ("ozf", "ounce-force (ozf)"),
-    ("lbf", "pound-force (lbf)"),
-)
+FORCE_UNITS = tuple((unit.ending, unit.label) for unit in QUANTITIES["force"].units)
 IDLE_MINUTES = (5, 10, 20, 40, 90)
 
 
@@ -52,10 +47,15 @@ class Preferences:
                 taken[name] = value.strip() or "practitioner"
                 if len(value.strip()) > 40:
                     problems.append(
-                        Problem("who", f"{len(value.strip())} letters", "at most 40", "A role or initials will do.")
+                        Problem(
+                            "who sits here",
+                            f"{len(value.strip())} letters",
+                            "at most 40",
+                            "A role or initials will do.",
+                        )
                     )
             elif known is not None and value not in known:
-                problems.append(Problem(name, f'"{value}"', f"one of {', '.join(known)}"))
+                problems.append(Problem(_NAMES[name], f'"{value}"', f"one of {', '.join(known)}"))
             else:
                 taken[name] = int(value) if name == "idle_minutes" else value
         if problems:
@@ -63,6 +63,12 @@ class Preferences:
         return replace(self, **taken)  # type: ignore[arg-type]
 
 
+_NAMES = {
+    "light": "light and dark",
+    "size": "size",
+    "force": "unit of the gauge",
+    "idle_minutes": "minutes until it locks",
+}
 _KNOWN = {
     "light": tuple(key for key, _ in LIGHTS),
     "size": tuple(key for key, _ in SIZES),

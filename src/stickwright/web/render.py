@@ -14,7 +14,7 @@ from starlette.datastructures import FormData
 from starlette.requests import Request
 from starlette.responses import HTMLResponse, RedirectResponse, Response
 
-from stickwright.errors import BadInput
+from stickwright.errors import BadInput, Problem
 from stickwright.web.desk import At, Session, desk_of
 from stickwright.web.steps import STEPS, step_after, step_of
 
@@ -55,18 +55,19 @@ def page(
     session: Session | None = getattr(request.state, "session", None)
     messages = _take_messages(session)
     problems = problems_of(refused, fields or {})
+    beside = _beside(refused, problems)
     context = {
         "here": here,
         "desk": desk,
         "session": session,
-        "look": desk.look,
+        "look": desk.preferences_of(session),
         "steps": STEPS,
         "step_here": step_of(request.url.path),
         "next_step": step_after(request.url.path),
         "path": request.url.path,
         "messages": messages,
         "problems": problems,
-        "problem_of": lambda field: next((words for where, words in problems if where == field), ""),
+        "problem_of": lambda field: beside.get(field, ""),
         "csrf": session.csrf if session else desk.login_csrf,
         "csrf_field": Markup('<input type="hidden" name="csrf" value="{}">').format(
             session.csrf if session else desk.login_csrf
@@ -119,6 +120,17 @@ def problems_of(refused: BadInput | None, fields: Mapping[str, str]) -> list[tup
     if refused is None:
         return []
     return [(_field_of(problem.where, fields), str(problem)) for problem in refused.problems]
+
+
+def _beside(refused: BadInput | None, problems: Sequence[tuple[str, str]]) -> dict[str, str]:
+    """What stands beside each field: the same words, without the name of the field that stands there already."""
+    told: dict[str, str] = {}
+    for (field, _), problem in zip(problems, refused.problems if refused else (), strict=True):
+        words = str(Problem("", problem.found, problem.expected, problem.remedy))
+        told[field] = (
+            f"{told[field]} {words[:1].upper()}{words[1:]}" if field in told else words[:1].upper() + words[1:]
+        )
+    return told
 
 
 def _field_of(where: str, fields: Mapping[str, str]) -> str:

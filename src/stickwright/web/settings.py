@@ -11,23 +11,27 @@ from starlette.routing import Route
 
 from stickwright.errors import BadInput, Problem
 from stickwright.store.opening import change_passphrase, open_store
-from stickwright.web.desk import Desk, desk_of, session_of
+from stickwright.web.desk import Desk, Session, desk_of, session_of
 from stickwright.web.passphrase import accepted
 from stickwright.web.preferences import FORCE_UNITS, IDLE_MINUTES, LIGHTS, SIZES
 from stickwright.web.render import done, form, page
 
 __all__ = ["ROUTES", "change", "prefer", "settings", "settings_page"]
 
-FIELDS = {"passphrase": "new", "again": "again", "old": "old", "who": "who", "light": "light", "force": "force"}
+FIELDS = {
+    "passphrase now": "old", "the same again": "again", "passphrase": "new", "who sits here": "who", "light and dark": "light",
+    "unit of the gauge": "force", "minutes until it locks": "idle_minutes", "size": "size",
+}  # fmt: skip
 PREFERENCES = ("light", "size", "who", "force", "idle_minutes")
 
 
-def settings_page(desk: Desk) -> dict[str, Any]:
+def settings_page(desk: Desk, session: Session) -> dict[str, Any]:
     """What the settings show.
 
     Parameters
     ----------
     desk : Desk
+    session : Session
     """
     store = desk.store
     kinds = {
@@ -37,7 +41,7 @@ def settings_page(desk: Desk) -> dict[str, Any]:
         "memory": "memory only",
     }
     return {
-        "set": desk.preferences,
+        "set": desk.preferences_of(session),
         "lights": LIGHTS,
         "sizes": SIZES,
         "force_units": FORCE_UNITS,
@@ -55,7 +59,7 @@ def settings(request: Request) -> Response:
     ----------
     request : Request
     """
-    return page(request, "settings.html", settings_page(desk_of(request)))
+    return page(request, "settings.html", settings_page(desk_of(request), session_of(request)))
 
 
 def prefer(request: Request) -> Response:
@@ -66,21 +70,17 @@ def prefer(request: Request) -> Response:
     request : Request
     """
     desk, session, typed = desk_of(request), session_of(request), form(request)
-    before = desk.preferences
+    before = desk.preferences_of(session)
     try:
         after = before.changed(**{name: str(typed[name]) for name in PREFERENCES if name in typed})
     except BadInput as refused:
-        return page(request, "settings.html", settings_page(desk), refused=refused, fields=FIELDS)
-    desk.prefer(after)
-    if not desk.team:
-        session.who = after.who
+        return page(request, "settings.html", settings_page(desk, session), refused=refused, fields=FIELDS)
+    desk.prefer(after, session)
     state = [before, after]
 
     def back() -> None:
+        desk.prefer(state[0], session)
         state.reverse()
-        desk.prefer(state[1])
-        if not desk.team:
-            session.who = state[1].who
 
     return done(request, "/settings", "The settings are changed.", undo=back)
 
@@ -97,17 +97,17 @@ def change(request: Request) -> Response:
     old, new, again = (str(typed.get(name, "")) for name in ("old", "new", "again"))
     try:
         if store.kind != "encrypted" or not isinstance(desk.place, Path):
-            raise BadInput(Problem("new", "records without a passphrase", "encrypted records"))
+            raise BadInput(Problem("passphrase", "records without a passphrase", "encrypted records"))
         desk.tries.check(desk.clock.now())
         try:
             open_store(desk.place, passphrase=old, clock=desk.clock).close()
         except BadInput:
             desk.tries.failed(desk.clock.now())
-            raise BadInput(Problem("old", "another passphrase", "the one that opened the records")) from None
+            raise BadInput(Problem("passphrase now", "another passphrase", "the one that opened the records")) from None
         desk.tries.succeeded()
         change_passphrase(store, new=accepted(new, again))
     except BadInput as refused:
-        return page(request, "settings.html", settings_page(desk), refused=refused, fields=FIELDS)
+        return page(request, "settings.html", settings_page(desk, session_of(request)), refused=refused, fields=FIELDS)
     return done(request, "/settings", "The passphrase is changed. Earlier backups still open with the earlier one.")
 
 

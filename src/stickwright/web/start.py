@@ -31,7 +31,7 @@ __all__ = [
 
 PRACTICE = "practice.db"
 BACK = "Taken back: "
-FIELDS = {"again": "again", "passphrase": "passphrase"}
+FIELDS = {"the same again": "again", "passphrase": "passphrase"}
 
 
 def home(request: Request) -> Response:

@@ -91,7 +91,7 @@ def _site_trend(site: str, found: Sequence[Point], dates: Sequence[str], unit: s
     sentence = f"{site}: comfortable force in {label} of {len(directions)} directions at {len(dates)} visits, " + _way(
         directions
     )
-    svg = _drawing(site, sorted(directions.items()), dates, factor, label, sentence)
+    svg = _drawing(sorted(directions.items()), dates, factor, label, sentence)
     return SiteTrend(site, svg, sentence, ("Direction", *dates), tuple(rows))
 
 
@@ -114,7 +114,6 @@ def _way(directions: dict[float, list[Point]]) -> str:
 
 
 def _drawing(
-    site: str,
     directions: Sequence[tuple[float, list[Point]]],
     dates: Sequence[str],
     factor: float,

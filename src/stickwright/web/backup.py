@@ -1,0 +1,122 @@
+"""Backup to one file and back: each read again and counted before it is called good."""
+
+from __future__ import annotations
+
+import tempfile
+from pathlib import Path
+from typing import Any
+
+from starlette.requests import Request
+from starlette.responses import Response
+from starlette.routing import Route
+
+from stickwright.errors import BadInput, Problem
+from stickwright.store.backup import back_up, restore
+from stickwright.web.desk import Desk, desk_of
+from stickwright.web.render import download, form, page
+
+__all__ = ["ROUTES", "backup_page", "bring_back", "make", "show"]
+
+FIELDS = {"passphrase": "passphrase", "place": "place", "from": "from", "": "file"}
+
+
+def backup_page(desk: Desk, *, report: dict[str, Any] | None = None, **typed: str) -> dict[str, Any]:
+    """What is shown.
+
+    Parameters
+    ----------
+    desk : Desk
+    report : dict, optional
+        What was just done.
+    **typed : str
+        As typed so far.
+    """
+    name = f"stickwright-{desk.today().isoformat()}.backup"
+    beside = desk.place.with_name("restored.db") if isinstance(desk.place, Path) else Path("restored.db")
+    return {
+        "report": report,
+        "name": name,
+        "file": typed.get("file", ""),
+        "from_file": typed.get("from", ""),
+        "place": typed.get("place", str(beside)),
+    }
+
+
+def show(request: Request) -> Response:
+    """The page.
+
+    Parameters
+    ----------
+    request : Request
+    """
+    desk = desk_of(request)
+    desk.kept()
+    return page(request, "backup.html", backup_page(desk))
+
+
+def make(request: Request) -> Response:
+    """A backup, to a file of this machine or as a download.
+
+    Parameters
+    ----------
+    request : Request
+    """
+    desk, typed = desk_of(request), str(form(request).get("file", "")).strip()
+    store = desk.kept()
+    try:
+        if typed:
+            counts = back_up(store, Path(typed).expanduser())
+            report = {
+                "title": "The backup is good",
+                "sentence": f"{typed} was read back, and holds all that these records hold.",
+                "counts": tuple(counts.items()),
+            }
+            return page(request, "backup.html", backup_page(desk, report=report))
+        with tempfile.TemporaryDirectory(prefix="stickwright-") as folder:
+            file = Path(folder) / "records.backup"
+            back_up(store, file)
+            return download(file.read_bytes(), str(backup_page(desk)["name"]), "application/octet-stream")
+    except BadInput as refused:
+        return page(request, "backup.html", backup_page(desk, file=typed), refused=refused, fields=FIELDS)
+
+
+def bring_back(request: Request) -> Response:
+    """Records from a backup, at a new place.
+
+    Parameters
+    ----------
+    request : Request
+    """
+    desk, typed = desk_of(request), form(request)
+    desk.kept()
+    file, place, passphrase = (str(typed.get(name, "")) for name in ("from", "place", "passphrase"))
+    try:
+        problems = [
+            Problem(name, "nothing typed", expected)
+            for name, value, expected in (
+                ("from", file, "the file of a backup"),
+                ("place", place, "where the records should go"),
+            )
+            if not value.strip()
+        ]
+        if problems:
+            raise BadInput(problems)
+        counts = restore(
+            Path(file.strip()).expanduser(), Path(place.strip()).expanduser(), passphrase=passphrase or None
+        )
+    except BadInput as refused:
+        data = backup_page(desk, **{"from": file, "place": place})
+        return page(request, "backup.html", data, refused=refused, fields=FIELDS)
+    report = {
+        "title": "The records are back",
+        "sentence": f"They were read through and counted. To open them: stickwright open --place {place.strip()}",
+        "counts": tuple(counts.items()),
+    }
+    return page(request, "backup.html", backup_page(desk, report=report))
+
+
+ROUTES = (
+    Route("/backup", show),
+    Route("/backup", make, methods=["POST"]),
+    Route("/backup/restore", bring_back, methods=["POST"]),
+)

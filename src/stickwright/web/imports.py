@@ -1,0 +1,82 @@
+"""Taking in a case folder: packed and uploaded, or from a folder of this machine."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+from starlette.datastructures import FormData, UploadFile
+from starlette.requests import Request
+from starlette.responses import Response
+from starlette.routing import Route
+
+from stickwright.errors import BadInput, Problem
+from stickwright.store.cases import import_case
+from stickwright.web.desk import At, Desk, Key, desk_of, session_of
+from stickwright.web.packing import MOST_BYTES, folder_tree, unpacked
+from stickwright.web.render import done, form, page
+
+__all__ = ["ROUTES", "ask", "import_page", "take_in"]
+
+
+def import_page(desk: Desk, *, into: str = "", folder: str = "") -> dict[str, Any]:
+    """What is asked.
+
+    Parameters
+    ----------
+    desk : Desk
+    into : str
+        Where it goes: kept, or not.
+    folder : str
+        As typed so far.
+    """
+    kept = (
+        (("", "Kept", "There is a consent to keep it, or you will write one down."),) if desk.store is not None else ()
+    )
+    unkept = (
+        (("m", "Not kept", "Gone when you close the app."),) if desk.store is not None else (("d", "Beside the demo"),)
+    )
+    return {"into_choices": (*kept, *unkept), "into": into, "folder": folder, "most_mb": MOST_BYTES // 2**20}
+
+
+def ask(request: Request) -> Response:
+    """The form.
+
+    Parameters
+    ----------
+    request : Request
+    """
+    return page(request, "import.html", import_page(desk_of(request), into=request.query_params.get("in", "")))
+
+
+def take_in(request: Request) -> Response:
+    """A case folder becomes a visit.
+
+    Parameters
+    ----------
+    request : Request
+    """
+    desk, session, typed = desk_of(request), session_of(request), form(request)
+    into, folder = str(typed.get("into", "")), str(typed.get("folder", "")).strip()
+    key: Key = "m" if into == "m" else "d" if into == "d" else ""
+    try:
+        row = import_case(desk.at(key), _tree(desk, typed, folder), who=session.who)
+    except BadInput as refused:
+        data = import_page(desk, into=into, folder=folder)
+        return page(request, "import.html", data, refused=refused, fields={"folder": "folder", "file": "file"})
+    address = At(desk, key, desk.at(key), session.who, True).visit_url(row.id)
+    return done(request, address, "The case folder is taken in.")
+
+
+def _tree(desk: Desk, typed: FormData, folder: str) -> dict[str, bytes]:
+    file = typed.get("file")
+    if isinstance(file, UploadFile) and file.filename:
+        return unpacked(file.file.read())
+    if folder and not desk.team:  # a folder of the server is none of a team's business
+        return folder_tree(Path(folder).expanduser())
+    raise BadInput(
+        Problem("file", "no file", "a case folder, packed as a ZIP file", "Choose it, or type where the folder lies.")
+    )
+
+
+ROUTES = (Route("/import", ask), Route("/import", take_in, methods=["POST"]))

@@ -1,0 +1,84 @@
+"""Everything that is held about one player: to hand over, and to erase."""
+
+from __future__ import annotations
+
+import tempfile
+from pathlib import Path
+from typing import Any
+
+from starlette.requests import Request
+from starlette.responses import Response
+from starlette.routing import Route
+
+from stickwright.errors import BadInput, Problem
+from stickwright.store.whole import erase_player, export_player, what_would_go
+from stickwright.web.desk import At, at_player
+from stickwright.web.render import done, download, form, page
+
+__all__ = ["ROUTES", "ask", "erase", "erase_page", "everything"]
+
+
+def everything(request: Request) -> Response:
+    """All of it in one file.
+
+    Parameters
+    ----------
+    request : Request
+    """
+    here = at_player(request)
+    assert here.player is not None
+    with tempfile.TemporaryDirectory(
+        prefix="stickwright-"
+    ) as folder:  # for this user alone, and gone before the answer leaves
+        file = Path(folder) / "everything.zip"
+        export_player(here.store, here.player_id, file)
+        body = file.read_bytes()
+    return download(body, f"{here.player.code}-everything.zip", "application/zip")
+
+
+def erase_page(here: At) -> dict[str, Any]:
+    """What would go.
+
+    Parameters
+    ----------
+    here : At
+    """
+    return {"would_go": tuple(what_would_go(here.store, here.player_id).items())}
+
+
+def ask(request: Request) -> Response:
+    """What would go, before anything does.
+
+    Parameters
+    ----------
+    request : Request
+    """
+    here = at_player(request)
+    return page(request, "erase.html", erase_page(here), here=here)
+
+
+def erase(request: Request) -> Response:
+    """Erase the player, once the code is typed.
+
+    Parameters
+    ----------
+    request : Request
+    """
+    here = at_player(request)
+    assert here.player is not None
+    typed = str(form(request).get("code", "")).strip()
+    if typed.casefold() != here.player.code.casefold():
+        found = f'"{typed}"' if typed else "nothing typed"
+        refused = BadInput(Problem("code", found, here.player.code, "Nothing was erased."))
+        return page(request, "erase.html", erase_page(here), here=here, refused=refused)
+    went = erase_player(here.store, here.player_id, who=here.who)
+    counts = ", ".join(f"{count} {words}" for words, count in went.items() if count)
+    to = "/demo" if here.key == "d" else "/players"
+    return done(request, to, f"{here.player.code} is erased: {counts or 'nothing was held'}. Kept: nothing.")
+
+
+ROUTES = (
+    Route("/players/{code}/everything.zip", everything),
+    Route("/players/{code}/erase", ask),
+    Route("/players/{code}/erase", erase, methods=["POST"]),
+)
