@@ -44,7 +44,8 @@ def live_doubts(task: Task, rows: Array, read: tuple[Cleaned, tuple[Finding, ...
     tuple of Finding
         Each with what to do.
     """
-    found = _stands_still(task, rows) + _two_sticks(rows)
+    rows = rows[np.isfinite(rows[:, 0])]
+    found = _stands_still(task, rows) + _two_sticks(rows) if len(rows) else []
     if read is not None:
         clean, noticed = read
         told = {each.about for each in found}

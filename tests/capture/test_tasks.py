@@ -1,0 +1,211 @@
+"""The guided tasks as data, and what is drawn of them."""
+
+import json
+import math
+from itertools import pairwise
+
+import numpy as np
+import pytest
+
+from stickwright.capture.pictures import picture, picture_of
+from stickwright.capture.shapes import Arrow, Circle, Dot, Ring, Text, plain_picture
+from stickwright.capture.steps import CUE_WORDS, RECORDED_COLUMNS, STOP_WORDS, cue_code, cues_at, trace_words
+from stickwright.capture.targets import Reach, reach_towards
+from stickwright.capture.task import PHASES, Start, Tick, advance, begin
+from stickwright.capture.tasks import (
+    TASKS,
+    aim_task,
+    follow_task,
+    guided_task,
+    hold_task,
+    press_task,
+    push_task,
+    rest_task,
+    rim_task,
+)  # fmt: skip
+from stickwright.errors import BadInput
+from stickwright.model.recording import Recording
+from stickwright.trace.pointing import index_of_difficulty
+from stickwright.trace.sensing import CUES
+
+WEAK_LEFT = Reach((0.0, math.pi / 2, math.pi, 3 * math.pi / 2), (0.9, 0.8, 0.3, 0.7))
+EVERY = [guided_task(name, seed=3) for name in TASKS]
+
+
+def named(task):
+    return task.name
+
+
+@pytest.mark.parametrize("task", EVERY, ids=named)
+def test_every_task_says_what_it_is_and_how_to_stop(task):
+    """Words for the player are short and always end with stopping; the practitioner hears the purpose and what to watch."""
+    assert task.for_player.endswith(STOP_WORDS)
+    assert all(0 < len(step.words.split()) <= 12 for step in task.steps)
+    assert len(task.for_practitioner.purpose) > 40
+    assert len(task.for_practitioner.watch) > 40
+    assert 0 < task.expected_s <= task.longest_s <= 300
+
+
+@pytest.mark.parametrize("task", EVERY, ids=named)
+def test_kept_settings_make_the_same_task(task):
+    """What is kept with a recording, through JSON and back, makes the task again to the last phase and place."""
+    again = guided_task(**json.loads(json.dumps(task.asked)))
+    assert repr(again) == repr(task)
+
+
+def test_settings_with_a_reach_make_the_same_task():
+    """The player's own reach is among what is kept."""
+    for task in (follow_task(3, reach=WEAK_LEFT), aim_task(3, reach=WEAK_LEFT), hold_task(reach=WEAK_LEFT)):
+        assert repr(guided_task(**json.loads(json.dumps(task.asked)))) == repr(task)
+
+
+def test_an_unknown_task_or_setting_is_refused():
+    """The nearest name is offered; a setting that does not belong to the task is named with those that do."""
+    with pytest.raises(BadInput, match=r"found 'puhs'.*push"):
+        guided_task("puhs", seed=1)
+    with pytest.raises(BadInput, match="task rim: found 'levels', expected one of laps, lasts_s"):
+        guided_task("rim", seed=1, levels=[1.0])
+    with pytest.raises(BadInput) as refused:
+        push_task(1, directions=5, levels=())
+    assert [each.where for each in refused.value.problems] == ["directions", "levels"]
+
+
+def test_cue_words_are_those_that_stick_traces_know():
+    """Numbers 0 to 8 mean the words of a recording; 'press' comes after them and is nothing asked of the stick."""
+    assert CUE_WORDS[: len(CUES)] == CUES
+    assert {step.word for task in EVERY for step in task.steps} <= set(CUE_WORDS)
+    assert trace_words([cue_code("press"), math.nan, -1.0, 99.0]).tolist() == ["", "", "", ""]
+    assert Recording.__doc__ is not None
+    for word in CUES[1:]:
+        assert f"'{word}'" in Recording.__doc__
+    assert len(RECORDED_COLUMNS) == 11
+
+
+def test_pushes_are_shuffled_by_the_seed_and_the_first_comes_again_last():
+    """Eight directions three times, each round complete, in an order that the seed decides, and the first once more at the end."""
+    task = push_task(7)
+    keys = [step.key for step in task.steps]
+    assert len(keys) == 25
+    for k in range(3):
+        assert len(set(keys[8 * k : 8 * k + 8])) == 8
+    assert keys[-1] == keys[0]
+    assert keys[:8] != keys[8:16]
+    assert [step.key for step in push_task(7).steps] == keys
+    assert [step.key for step in push_task(8).steps] != keys
+    assert all(step.rest_s == 5.0 for step in task.steps)
+    assert [step.key for step in push_task(1, only_deg=(225.0,)).steps] == ["back-left"] * 3
+
+
+def test_levels_ask_to_hold_a_share_of_the_own_reach():
+    """A level of 0.5 to the left of somebody who reaches 0.3 there asks for 0.15, as 'hold'; level 1 is a push along the direction."""
+    task = push_task(2, directions=4, levels=(0.5, 1.0), rounds=1, reach=WEAK_LEFT)
+    held = next(step for step in task.steps if step.key == "left" and step.word == "hold")
+    assert (held.x, held.y) == pytest.approx((-0.15, 0.0), abs=1e-12)
+    pushed = next(step for step in task.steps if step.key == "left" and step.word == "push")
+    assert (pushed.x, pushed.y) == (-1.0, 0.0)
+
+
+def test_aimed_circles_have_the_wanted_bits():
+    """Each circle's movements have the wanted index of difficulty, from target to target."""
+    task = aim_task(5, bits=(1.6, 2.3), width=0.3)
+    for number in (1, 2):
+        places = [(s.x, s.y) for s in task.steps if s.round == number]
+        bits = {round(index_of_difficulty(math.dist(a, b), 0.3), 9) for a, b in pairwise(places)}
+        assert len(bits) == 1
+        assert bits <= {1.6, 2.3}
+
+
+def test_circles_shrink_into_reach_with_their_bits_kept():
+    """For a player who reaches 0.3 to the left circle and targets shrink together: all within reach, bits unchanged."""
+    task = aim_task(5, bits=(2.3,), width=0.3, reach=WEAK_LEFT)
+    places = np.array([(s.x, s.y) for s in task.steps])
+    assert (np.hypot(*places.T) <= 0.9 * reach_towards(WEAK_LEFT, np.arctan2(*places.T[::-1])) + 1e-9).all()
+    width = task.steps[0].width
+    assert width < 0.3
+    assert index_of_difficulty(math.dist(places[0], places[1]), width) == pytest.approx(2.3, abs=1e-9)
+
+
+def test_a_moving_target_is_written_beside_every_sample():
+    """While following, the cue's place is the path at that moment; in the rest before it nothing is asked."""
+    task = follow_task(9)
+    rows = cues_at(task, 0, False, [0.0, 1.0, 2.5])
+    np.testing.assert_array_equal(rows[:, :2], task.path.at([0.0, 1.0, 2.5]))
+    np.testing.assert_array_equal(rows[:, 3], cue_code("follow"))
+    before = cues_at(task, 0, True, [0.5])
+    assert before[0, 3] == cue_code("")
+    assert np.isnan(before[0, :3]).all()
+
+
+def test_steps_are_as_long_as_the_visit_allows():
+    """By hand: rest 3 x 3.5 + 2 x 3 s; four pushes once with the first again 5 x 7 s; two free rounds and sixteen beats with rests."""
+    assert rest_task().longest_s == pytest.approx(16.5, abs=1e-9)
+    assert push_task(1, directions=4, rounds=1).longest_s == pytest.approx(35.0, abs=1e-9)
+    assert press_task().longest_s == pytest.approx(3 * 10 + 2 * 10 + 16, abs=1e-9)
+    assert rim_task().steps[0].laps == -rim_task().steps[1].laps == -2
+
+
+# What is drawn.
+
+
+def shown(task, times=(0.0, 0.7, 1.9)):
+    for step in range(len(task.steps)):
+        for phase in PHASES:
+            for into_s in times:
+                for reduced in (False, True):
+                    yield picture(task, step, phase, into_s, left_s=2.0, player_xy=(0.1, 0.2), reduced_motion=reduced)
+
+
+@pytest.mark.parametrize("task", EVERY, ids=named)
+def test_every_picture_fits_says_itself_and_how_to_stop(task):
+    """At every step, state and time: shapes lie in the field, the words on stopping are among them, and the text alternative says
+    what is asked."""
+    for each in shown(task):
+        assert [s.words for s in each.shapes if isinstance(s, Text)].count(STOP_WORDS) == 1
+        assert each.words.endswith(STOP_WORDS)
+        assert len(each.words) > len(STOP_WORDS) + 3
+        for shape in each.shapes:
+            radius = getattr(shape, "radius", 0.0)
+            if not isinstance(shape, Text):
+                places = getattr(shape, "points", None) or ((shape.x, shape.y),)
+                assert all(math.hypot(x, y) + radius <= 1.3 for x, y in places)
+        assert json.loads(json.dumps(plain_picture(each)))["words"] == each.words
+
+
+@pytest.mark.parametrize("task", EVERY, ids=named)
+def test_with_reduced_motion_only_what_is_followed_moves(task):
+    """Between two moments of one step nothing moves by itself but the target that is to be followed, and the count of a beat."""
+    for step in range(len(task.steps)):
+        early, late = (picture(task, step, "asking", t, left_s=9.0, reduced_motion=True) for t in (0.1, 0.4))
+        if task.steps[step].word != "follow":
+            assert early == late
+
+
+def test_nothing_flashes():
+    """Over a whole beat the closing ring moves evenly by a frame at a time, and shapes neither come nor go."""
+    task = press_task(beat_s=1.0)
+    frames = [picture(task, 2, "asking", k / 30, left_s=9.0).shapes for k in range(30)]
+    assert len({tuple(type(each) for each in shapes) for shapes in frames}) == 1
+    radii = [next(each.radius for each in shapes if isinstance(each, Ring)) for shapes in frames]
+    assert np.abs(np.diff(radii)).max() < 0.03
+
+
+def test_the_asked_target_is_the_filled_one():
+    """Of all circles the one asked is filled, at its place and size, and the player's dot lies on top of it."""
+    task = aim_task(5)
+    drawn = picture(task, 3, "asking", 0.0, player_xy=(0.3, 0.4))
+    (filled,) = [each for each in drawn.shapes if isinstance(each, Circle)]
+    assert (filled.x, filled.y, filled.radius) == (task.steps[3].x, task.steps[3].y, task.steps[3].width / 2)
+    assert sum(isinstance(each, Ring) and each.role == "quiet" for each in drawn.shapes) == 8
+    order = [type(each) for each in drawn.shapes]
+    assert order.index(Dot) > order.index(Circle)
+
+
+def test_a_push_shows_its_arrow_already_while_resting():
+    """In the rest the next direction is shown, marked as next, so that the player can make ready."""
+    state, _ = advance(begin(push_task(5)), Start(0.0))
+    arrows = [each for each in picture_of(state).shapes if isinstance(each, Arrow)]
+    assert [each.role for each in arrows] == ["next"]
+    state, _ = advance(state, Tick(5.0))
+    (arrow,) = [each for each in picture_of(state).shapes if isinstance(each, Arrow)]
+    assert math.atan2(arrow.to_y, arrow.to_x) == pytest.approx(math.atan2(state.asked.y, state.asked.x), abs=1e-12)
+    assert arrow.role == "asked"
