@@ -1,0 +1,447 @@
+"""One guided task on one stick, from the page or from this computer, into the records: what comes in, what goes out.
+
+Nothing here knows the network: `measure` hands on what a socket brings and sends what comes back. The raw samples go to the
+records before anybody is told that they are kept.
+"""
+
+from __future__ import annotations
+
+import math
+import threading
+from collections.abc import Mapping, Sequence
+from dataclasses import asdict, dataclass, field, replace
+from typing import Any, Literal
+
+import numpy as np
+from numpy.typing import NDArray
+
+from stickwright.capture.browser import BrowserSource
+from stickwright.capture.devices import Device, Event, Gone, Source, StickAxes, sticks_of
+from stickwright.capture.events import Confirm, Effect, Keep, Mark, Repeat, Resume, Shorten, Stop
+from stickwright.capture.events import Start as StartEvent
+from stickwright.capture.lines import Progress
+from stickwright.capture.live_tuning import LiveTuning
+from stickwright.capture.merging import Switch
+from stickwright.capture.pictures import picture, picture_of
+from stickwright.capture.progress import progress
+from stickwright.capture.recorder import Recorder, Took
+from stickwright.capture.replay import Replay, replayed_cues
+from stickwright.capture.sdl import SdlSource, no_stick_words
+from stickwright.capture.shapes import Picture, Ring, plain_picture
+from stickwright.capture.steps import RECORDED_COLUMNS, Task
+from stickwright.capture.task import TABLE
+from stickwright.capture.tasks import play_task
+from stickwright.capture.virtual import State as StickState
+from stickwright.capture.virtual import VirtualStick
+from stickwright.capture.wiggle import wiggled
+from stickwright.model.recording import Recording
+from stickwright.model.response import Response as Tuned
+from stickwright.store.opening import Store
+from stickwright.store.recordings import append_samples, begin_recording, finish_recording, note_recording
+
+__all__ = ["SAID", "Live", "LiveAsked", "RecordSink", "known_words"]
+
+Array = NDArray[np.float64]
+SourceName = Literal["browser", "computer", "replay"]
+WIGGLED_EVENTS = 400
+"""Batches looked at for a wiggle: some seconds."""
+SAID = {"stop": Stop, "resume": Resume, "shorten": Shorten, "repeat": Repeat, "confirm": Confirm}
+_AT_REST = StickState((0.0, 0.0, 0.0, 0.0))
+
+
+@dataclass(frozen=True)
+class LiveAsked:
+    """What is to be measured.
+
+    Parameters
+    ----------
+    site : str
+    task : Task
+    source : {"browser", "computer", "replay"}
+        Where the stick is read; the last plays a recording back on a made-up stick.
+    stick, topper, extension : str
+        What the player's part is on; '' when not said.
+    replayed : Recording or None
+        For the last source.
+    tuned : Response or None
+        Settings that may be switched on.
+    """
+
+    site: str
+    task: Task
+    source: SourceName = "browser"
+    stick: str = ""
+    topper: str = ""
+    extension: str = ""
+    replayed: Recording | None = None
+    tuned: Tuned | None = None
+
+
+@dataclass
+class RecordSink:
+    """Where the samples of one task go: a recording of the visit, begun with its first sample.
+
+    Parameters
+    ----------
+    store : Store
+    visit_id : int
+    asked : LiveAsked
+    who : str
+    device : str
+        As it names itself.
+    """
+
+    store: Store
+    visit_id: int
+    asked: LiveAsked
+    who: str
+    device: str = ""
+    recording_id: int | None = None
+    name: str = ""
+    kept: list[Array] = field(default_factory=list)
+
+    def append(self, rows: Array, first: int) -> int:
+        """Keep rows; returns how many are held, once they are committed.
+
+        Parameters
+        ----------
+        rows : array, shape (n, 11)
+        first : int
+        """
+        if self.recording_id is None:
+            row = begin_recording(
+                self.store, self.visit_id, site=self.asked.site, task=self.asked.task.name,
+                columns=list(RECORDED_COLUMNS), source=self.asked.source, device=self.device, stick=self.asked.stick,
+                topper=self.asked.topper, extension=self.asked.extension, asked=dict(self.asked.task.asked), who=self.who,
+            )  # fmt: skip
+            self.recording_id, self.name = row.id, row.name
+        rows = self._with_cues(rows)
+        held = append_samples(self.store, self.recording_id, rows, first=first)
+        self.kept.append(rows[: held - first] if held >= first else rows[:0])
+        return held
+
+    def note(self, what: str, detail: str = "") -> None:
+        """Something that happened to the recording: 'paused', 'resumed', 'gap'.
+
+        Parameters
+        ----------
+        what, detail : str
+        """
+        if self.recording_id is not None:
+            note_recording(self.store, self.recording_id, what, who=self.who, detail=detail)
+
+    def finish(self, what: str) -> None:
+        """The recording is over: 'done' or 'stopped'.
+
+        Parameters
+        ----------
+        what : str
+        """
+        if self.recording_id is not None:
+            finish_recording(self.store, self.recording_id, what, who=self.who)
+
+    def _with_cues(self, rows: Array) -> Array:
+        """A replay carries what was asked when it was recorded."""
+        if self.asked.replayed is None:
+            return rows
+        out = rows.copy()
+        out[:, 3:7] = replayed_cues(self.asked.replayed, rows[:, 0])
+        return out
+
+
+class Live:
+    """One guided task while it runs.
+
+    Parameters
+    ----------
+    asked : LiveAsked
+    sink : RecordSink
+    source : Source, optional
+        Where samples come from; made from `asked` when not given.
+    """
+
+    def __init__(self, asked: LiveAsked, sink: RecordSink, source: Source | None = None) -> None:
+        self.asked = asked
+        self.sink = sink
+        self._stick = VirtualStick(lambda _now_s: _AT_REST) if asked.source == "replay" else None
+        self.source: Source = source or _source(asked.source, self._stick)
+        self._recorder: Recorder | None = None
+        self._chosen: StickAxes | None = None
+        self._second: StickAxes | None = None
+        self._switch: Switch | None = None
+        self._waiting: list[Event] = []
+        self._words: list[str] = []
+        self._raw = (math.nan, math.nan)
+        self._tuned: tuple[float, float] | None = None
+        self._over = ""
+        self._on = False
+        self.lock = threading.Lock()
+        self.reduced_motion = False
+
+    @property
+    def over(self) -> str:
+        """'done' or 'stopped' once it is; '' while it runs or waits."""
+        phase = self._recorder.state.phase if self._recorder is not None else "ready"
+        return phase if phase in ("done", "stopped") else ""
+
+    def receive(self, message: bytes, arrived_s: float) -> dict[str, Any]:
+        """A batch of the page's samples; says which messages the page may forget.
+
+        Parameters
+        ----------
+        message : bytes
+        arrived_s : float
+            Seconds on the computer's monotonic clock.
+
+        Raises
+        ------
+        BadInput
+            No message of ours, or of an older window.
+        """
+        if not isinstance(self.source, BrowserSource):
+            return {"kind": "ack", "next": 0}
+        reply = self.source.receive(message, arrived_s)
+        return {"kind": "ack", "next": reply.acknowledged}
+
+    def say(self, command: Mapping[str, Any], now_s: float) -> None:
+        """What somebody pressed: start, stop, resume, shorten, repeat, confirm, choose, tuned, motion.
+
+        Parameters
+        ----------
+        command : mapping
+            ``{"do": "start"}``; anything that is no command is passed over.
+        now_s : float
+            Seconds on the computer's monotonic clock.
+        """
+        do = command.get("do")
+        if do == "choose":
+            self._choose(command)
+        elif do == "tuned" and self.asked.tuned is not None:
+            self._on = bool(command.get("on"))
+            if self._recorder is not None and self._recorder.live is not None:
+                self._recorder.live.on = self._on
+        elif do == "motion":
+            self.reduced_motion = bool(command.get("reduced"))
+        elif do == "start":
+            self._start(now_s)
+        elif do in SAID and self._recorder is not None:
+            steps = command.get("steps")
+            wanted = [one for one in steps if isinstance(one, int)] if isinstance(steps, list) else []
+            self._told(self._recorder.say(SAID[do], now_s, wanted))
+
+    def turn(self, now_s: float) -> None:
+        """Take what the sticks gave since the last turn, and let time go on.
+
+        Parameters
+        ----------
+        now_s : float
+            Seconds on the computer's monotonic clock.
+        """
+        events = self.source.take()
+        if self._recorder is None:
+            self._waiting = [*self._waiting, *events][-WIGGLED_EVENTS:]
+            self._find_stick()
+            self._look_at(events)
+            return
+        if events:
+            self._told(self._recorder.take(events))
+        self._told(self._recorder.tick(now_s))
+        self._end_replay()
+
+    def shown(self) -> dict[str, Any]:
+        """What the page shows now."""
+        words, self._words = self._words, []
+        devices = self.source.devices()
+        if self._recorder is None:
+            return {
+                "kind": "show", "phase": "waiting", "words": words, "hint": self._hint(devices),
+                "devices": [_device(one) for one in devices], "chosen": _chosen(self._chosen), "raw": _pair(self._raw),
+                "picture": plain_picture(Picture((), self.asked.task.for_player)), "may": ["start"] if self._chosen else [],
+                "kept": 0, "waiting": 0,
+            }  # fmt: skip
+        state = self._recorder.state
+        return {
+            "kind": "show", "phase": state.phase, "words": words, "hint": "",
+            "devices": [_device(one) for one in devices], "chosen": _chosen(self._chosen), "raw": _pair(self._raw),
+            "tuned": _pair(self._tuned) if self._tuned is not None and self._on else None,
+            "picture": plain_picture(self._picture()),
+            "step": state.step + 1, "steps": len(state.task.steps),
+            "left_s": round(state.left_s, 1) if math.isfinite(state.left_s) else None,
+            "may": [name for name, event in (("start", StartEvent), *SAID.items())
+                    if not TABLE[state.phase, event].does.startswith(("not possible", "nothing"))],
+            "kept": self._recorder.acknowledged, "waiting": self._recorder.waiting,
+        }  # fmt: skip
+
+    def known(self) -> dict[str, Any]:
+        """What is known so far, in words; takes some tens of milliseconds."""
+        with self.lock:
+            rows = np.concatenate(self.sink.kept) if self.sink.kept else np.empty((0, len(RECORDED_COLUMNS)))
+        return known_words(progress(self.asked.task, rows))
+
+    def close(self) -> None:
+        """End: all that was recorded is kept, and how it ended is noted."""
+        if self._recorder is not None and not self._over:
+            # the line broke or the page was left: what is there stays
+            self._told(self._recorder.finish())
+            self.sink.finish(self._over or "stopped")
+        self.source.close()
+
+    def _start(self, now_s: float) -> None:
+        if self._recorder is None:
+            if self._chosen is None:
+                return
+            name = next((one.name for one in self.source.devices() if one.id == self._chosen.device_id), "")
+            self.sink.device = name
+            live = LiveTuning(self.asked.tuned, on=self._on) if self.asked.tuned is not None else None
+            task = self.asked.task if self.asked.replayed is None else play_task(lasts_s=self._replay_s() + 1.0)
+            self._recorder = Recorder(task, self.sink, self._chosen, self._second, self._switch, live)
+        if self._stick is not None and self.asked.replayed is not None and self._recorder.state.phase == "ready":
+            self._stick.feed = Replay(self.asked.replayed, again=False)
+        self._told(self._recorder.start(now_s))
+
+    def _replay_s(self) -> float:
+        times = self.asked.replayed.times_s if self.asked.replayed is not None else np.zeros(1)
+        return float(times[-1] - times[0])
+
+    def _end_replay(self) -> None:
+        """A replay ends with its recording."""
+        assert self._recorder is not None
+        state = self._recorder.state
+        if self.asked.replayed is not None and state.phase == "asking" and state.now_s >= self._replay_s():
+            self._told(self._recorder.say(Confirm, state.now_s))
+            if self._recorder.state.phase == "asking":
+                self._told(self._recorder.say(Stop, state.now_s))
+
+    def _told(self, took: Took) -> None:
+        """Look at what came of it: where the stick is, what is to be said, what is to be noted."""
+        if len(took.rows):
+            self._raw = (float(took.rows[-1, 1]), float(took.rows[-1, 2]))
+        if took.tuned_xy is not None and len(took.tuned_xy):
+            self._tuned = (float(took.tuned_xy[-1, 0]), float(took.tuned_xy[-1, 1]))
+        self._words += took.words
+        for effect in took.effects:
+            self._note(effect)
+
+    def _note(self, effect: Effect) -> None:
+        if isinstance(effect, Keep) or not isinstance(effect, Mark):
+            return
+        if effect.what in ("done", "stopped"):
+            self._over = effect.what
+            self.sink.finish(effect.what)
+        elif effect.what != "began":
+            if effect.what in ("resumed", "repeated"):
+                self._over = ""
+            self.sink.note(effect.what, effect.detail)
+
+    def _find_stick(self) -> None:
+        """The only stick there is, or the one that is wiggled."""
+        devices = self.source.devices()
+        if self._chosen is not None and self._chosen.device_id not in {one.id for one in devices}:
+            self._chosen = None
+        if self._chosen is not None:
+            return
+        found = [stick for one in devices for stick in sticks_of(one)]
+        if self.asked.source == "replay" and found:
+            self._chosen = found[0]
+            return
+        moved = wiggled(self._waiting, devices)
+        if moved.stick is not None:
+            self._chosen = moved.stick
+            self._words += [finding.text for finding in moved.findings]
+
+    def _choose(self, command: Mapping[str, Any]) -> None:
+        """A stick, a second one beside it, or a button as confirm switch, by name."""
+        if self._recorder is not None:
+            return
+        known = {one.id: one for one in self.source.devices()}
+        device = known.get(str(command.get("device", "")))
+        if device is None:
+            return
+        button = command.get("button")
+        if isinstance(button, int) and 0 <= button < len(device.buttons):
+            self._switch = Switch(device.id, button)
+            return
+        axes = [command.get(name) for name in ("horizontal", "vertical")]
+        if not all(isinstance(one, int) and 0 <= one < len(device.axes) for one in axes):
+            return
+        stick = StickAxes(device.id, *axes)
+        if command.get("second"):
+            self._second = stick
+        else:
+            self._chosen = stick
+
+    def _look_at(self, events: Sequence[Event]) -> None:
+        for event in events:
+            if isinstance(event, Gone):
+                self._words.append("A stick was unplugged.")
+            elif self._chosen is not None and getattr(event, "device_id", "") == self._chosen.device_id:
+                axes = getattr(event, "axes", None)
+                if axes is not None and len(axes):
+                    across, along = self._chosen.horizontal, self._chosen.vertical
+                    self._raw = (
+                        float(axes[-1, across]) if across is not None else math.nan,
+                        -float(axes[-1, along]) if along is not None else math.nan,
+                    )
+
+    def _hint(self, devices: Sequence[Device]) -> str:
+        if self._chosen is not None:
+            return "The stick is found. Start when the player is ready."
+        if devices:
+            return "Move the stick that is to be measured wide, once round."
+        if self.asked.source == "browser":
+            return "Plug the stick in, and press one of its buttons or move it: browsers show a stick only then."
+        return no_stick_words(devices)
+
+    def _picture(self) -> Picture:
+        assert self._recorder is not None
+        state = self._recorder.state
+        if self.asked.replayed is None:
+            return picture_of(state, reduced_motion=self.reduced_motion)
+        drawn = picture(self.asked.task, 0, "ready", 0.0, player_xy=state.cursor_xy, reduced_motion=self.reduced_motion)
+        if state.phase not in ("asking", "resting"):
+            return replace(drawn, words="Done." if state.phase == "done" else drawn.words)
+        x, y, width = replayed_cues(self.asked.replayed, np.array([state.now_s]))[0, :3]
+        ring = (
+            (Ring(float(x), float(y), float(width) / 2 if math.isfinite(width) else 0.12),) if math.isfinite(x) else ()
+        )
+        return Picture((*drawn.shapes, *ring), "A recording is played back on a made-up stick.")
+
+
+def known_words(known: Progress) -> dict[str, Any]:
+    """What is known so far, as the page says it.
+
+    Parameters
+    ----------
+    known : Progress
+    """
+    return {
+        "kind": "known", "verdict": known.verdict, "sentence": known.sentence,
+        "lines": [{"label": line.label, "words": line.words, "enough": line.enough} for line in known.lines],
+        "more": [{"words": one.words, "steps": list(one.steps)} for one in known.more],
+        "doubts": [asdict(one) for one in known.doubts],
+    }  # fmt: skip
+
+
+def _source(name: SourceName, stick: VirtualStick | None) -> Source:
+    if name == "browser":
+        return BrowserSource()
+    return SdlSource((stick,) if stick is not None else ())
+
+
+def _device(device: Device) -> dict[str, Any]:
+    return {
+        "id": device.id, "name": device.name, "axes": list(device.axes), "buttons": list(device.buttons),
+        "sticks": [{"horizontal": one.horizontal, "vertical": one.vertical} for one in sticks_of(device)],
+    }  # fmt: skip
+
+
+def _chosen(stick: StickAxes | None) -> dict[str, Any] | None:
+    return (
+        None
+        if stick is None
+        else {"device": stick.device_id, "horizontal": stick.horizontal, "vertical": stick.vertical}
+    )
+
+
+def _pair(xy: tuple[float, float] | None) -> list[float] | None:
+    return None if xy is None or not all(map(math.isfinite, xy)) else [round(one, 4) for one in xy]

@@ -1,0 +1,409 @@
+"""Measuring live: choose what is measured, run a guided task on a stick, see what it tells while the player is still there."""
+
+from __future__ import annotations
+
+import asyncio
+import json
+import secrets
+import time
+from collections import OrderedDict
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from functools import partial
+from typing import Any
+
+from starlette.exceptions import HTTPException
+from starlette.requests import Request
+from starlette.responses import Response
+from starlette.routing import BaseRoute, Route, WebSocketRoute
+from starlette.websockets import WebSocket, WebSocketDisconnect
+
+from stickwright.capture.batches import MOST_BYTES
+from stickwright.capture.browser import BrowserSource
+from stickwright.capture.progress import progress, warm_up
+from stickwright.capture.steps import STOP_WORDS, Task
+from stickwright.capture.tasks import TASKS, guided_task
+from stickwright.errors import BadInput, Problem
+from stickwright.model.recording import Recording
+from stickwright.records.folder import read_case
+from stickwright.store.cases import tree_of
+from stickwright.store.documents import documents
+from stickwright.store.recordings import (
+    RecordingRow,
+    recordings,
+    samples_of,
+    set_aside,
+    take_back,
+)
+from stickwright.web.desk import At, at_visit, desk_of, session_of
+from stickwright.web.live import Live, LiveAsked, RecordSink
+from stickwright.web.noun_views import plain_tables
+from stickwright.web.render import done, form, page
+
+__all__ = ["ROUTES", "live_page", "measure_page", "settings_of"]
+
+TURN_S = 1 / 30
+KNOWN_EACH_S = 1.5
+MOST_OPEN = 8
+LINE_LOST_S = 300.0
+"""How long a task waits for a page that went away before it is closed."""
+SOURCES = (
+    ("browser", "This page", "Nothing to install; about 250 samples a second. Good for trying."),
+    ("computer", "This computer", "Full rate with exact times. Best for measuring."),
+    ("replay", "A recording, played back on a made-up stick", "For practice, without any stick."),
+)
+SHORTER: dict[str, dict[str, object]] = {
+    "push": {"directions": 4, "rounds": 2}, "rest": {"rests": 2}, "rim": {"laps": 1}, "aim": {"targets": 5},
+    "follow": {"lasts_s": 30.0}, "hold": {"cap_s": 30.0}, "press": {"rounds": 1}, "play": {"lasts_s": 30.0},
+}  # fmt: skip
+"""What 'a short one' leaves out: for the last minutes of somebody's effort."""
+
+
+@dataclass
+class Open:
+    """A task that is on, or waits for its page."""
+
+    live: Live
+    who: str
+    place: tuple[str, int]
+    seen_s: float
+    sockets: int = 0
+
+
+@dataclass
+class Table:
+    """All tasks that are on."""
+
+    open: OrderedDict[str, Open] = field(default_factory=OrderedDict)
+
+    def put(self, one: Open) -> str:
+        """Keep a task under a key that cannot be guessed; the oldest that nobody looks at makes room.
+
+        Parameters
+        ----------
+        one : Open
+        """
+        now_s = time.monotonic()
+        for key, other in tuple(self.open.items()):
+            if not other.sockets and (len(self.open) >= MOST_OPEN or now_s - other.seen_s > LINE_LOST_S):
+                other.live.close()
+                del self.open[key]
+        if len(self.open) >= MOST_OPEN:
+            raise BadInput(Problem("measuring", f"{MOST_OPEN} tasks at once", "fewer", "Close a window that measures."))
+        key = secrets.token_urlsafe(16)
+        self.open[key] = one
+        return key
+
+
+def _table(app: Any) -> Table:
+    if not hasattr(app.state, "measuring"):
+        app.state.measuring = Table()
+    table: Table = app.state.measuring
+    return table
+
+
+def measure_page(here: At, asked_site: str = "") -> dict[str, Any]:
+    """What can be measured, and what has been.
+
+    Parameters
+    ----------
+    here : At
+    asked_site : str
+        Name of the site.
+    """
+    sites = _site_names(here)
+    site = asked_site if asked_site in sites else (sites[0] if sites else "")
+    kit = _kit_names(here)
+    return {
+        "title": "Measure",
+        "sites": tuple((name, name) for name in sites),
+        "site": site,
+        "kit": {key: (("", "not said"), *((name, name) for name in names)) for key, names in kit.items()},
+        "sources": tuple(one for one in SOURCES if one[0] != "replay" or _replayable(here)),
+        "source": "replay" if here.key == "d" else "browser",
+        "tasks": tuple(_task_card(name) for name in TASKS),
+        "done": tuple(_recording_line(here, row) for row in recordings(here.store, here.visit_id)),
+        "stop_words": STOP_WORDS,
+        "writes": here.writes,
+    }
+
+
+def _task_card(name: str) -> dict[str, Any]:
+    task, short = guided_task(name, seed=1), guided_task(name, seed=1, **SHORTER[name])
+    return {
+        "name": name,
+        "title": task.title,
+        "purpose": task.for_practitioner.purpose,
+        "watch": task.for_practitioner.watch,
+        "minutes": _minutes(task.expected_s),
+        "short": _minutes(short.expected_s),
+    }
+
+
+def _minutes(seconds: float) -> str:
+    return f"{round(seconds, -1):.0f} s" if seconds < 90 else f"{seconds / 60:.0f} min"
+
+
+def _recording_line(here: At, row: RecordingRow) -> dict[str, Any]:
+    known = ""
+    if not row.aside and row.samples:
+        try:
+            task = guided_task(**dict(row.asked)) if row.asked else guided_task(row.task, seed=1)
+            known = progress(task, samples_of(here.store, row.id)).sentence
+        except (
+            BadInput,
+            TypeError,
+        ) as error:  # settings of a task of another version: the samples are there all the same
+            known = f"Nothing more can be said of it here ({error})."
+    return {
+        "row": row, "known": known, "seconds": f"{row.seconds:.0f} s",
+        "on": ", ".join(part for part in (row.stick, row.topper, row.extension) if part) or "not said on what",
+        "aside": here.url(f"recordings/{row.id}/{'back' if row.aside else 'aside'}"),
+    }  # fmt: skip
+
+
+def settings_of(sent: Mapping[str, str], seed: int) -> Task:
+    """The task that a form asks for.
+
+    Parameters
+    ----------
+    sent : mapping
+        ``task``, and for some of them ``short``, ``directions``, ``mapping``, ``hand``, ``way``, ``level``.
+    seed : int
+
+    Raises
+    ------
+    BadInput
+        No such task or setting.
+    """
+    name = sent.get("task", "")
+    settings: dict[str, object] = dict(SHORTER.get(name, {})) if sent.get("short") else {}
+    if name == "push" and sent.get("directions") in ("4", "8"):
+        settings["directions"] = int(sent["directions"])
+    if name == "push" and sent.get("levels") == "held":
+        settings["levels"] = (0.3, 0.6, 1.0)
+    if name == "aim" and sent.get("mapping") in ("position", "velocity"):
+        settings["mapping"] = sent["mapping"]
+    if name == "aim" and sent.get("by_switch"):
+        settings["by_switch"] = True
+    if name == "rest" and sent.get("hand") in ("off", "resting"):
+        settings["hand"] = sent["hand"]
+    if name == "hold" and (way := sent.get("way", "")):
+        settings["direction_deg"] = float(way) if way in ("0", "90", "180", "270") else 90.0
+    return guided_task(name, seed=seed, **settings)
+
+
+def live_page(here: At, key: str, one: Open) -> dict[str, Any]:
+    """What the page of a running task shows before its script has begun.
+
+    Parameters
+    ----------
+    here : At
+    key : str
+    one : Open
+    """
+    task = one.live.asked.task
+    return {
+        "title": task.title,
+        "task": task,
+        "asked": one.live.asked,
+        "socket": here.url(f"live/{key}/socket"),
+        "back": here.url("measure"),
+        "by_page": one.live.asked.source == "browser",
+        "expected": _minutes(task.expected_s),
+        "stop_words": STOP_WORDS,
+        "tunable": one.live.asked.tuned is not None,
+    }
+
+
+def measure(request: Request) -> Response:
+    """What can be measured."""
+    here = at_visit(request)
+    return page(request, "measure.html", measure_page(here, request.query_params.get("site", "")), here=here)
+
+
+def begin(request: Request) -> Response:
+    """Open a task; nothing is recorded before somebody starts it."""
+    here, sent = at_visit(request), form(request)
+    typed = {key: str(value) for key, value in sent.items()}
+    try:
+        asked = _asked(here, typed)
+        sink = RecordSink(here.store, here.visit_id, asked, here.who)
+        live = Live(asked, sink)
+        key = _table(request.app).put(Open(live, here.who, (here.key, here.visit_id), time.monotonic()))
+    except BadInput as refused:
+        data = measure_page(here, typed.get("site", ""))
+        return page(request, "measure.html", data, here=here, refused=refused)
+    return Response(status_code=303, headers={"location": here.url(f"live/{key}")})
+
+
+def live(request: Request) -> Response:
+    """The page of a running task: large, calm, with 'stop' always there."""
+    here = at_visit(request)
+    key = str(request.path_params["key"])
+    one = _table(request.app).open.get(key)
+    if one is None or one.place != (here.key, here.visit_id):
+        return done(request, here.url("measure"), "That task is over; what was recorded is below.")
+    return page(request, "live.html", live_page(here, key, one), here=here)
+
+
+def put_aside(request: Request) -> Response:
+    """A recording left out of everything, or taken back; its samples stay."""
+    here = at_visit(request)
+    number = int(request.path_params["number"])
+    row = next((one for one in recordings(here.store, here.visit_id) if one.id == number), None)
+    if row is None:
+        raise HTTPException(404)
+    aside = request.url.path.endswith("/aside")
+    turn, back = (set_aside, take_back) if aside else (take_back, set_aside)
+    turn(here.store, number, who=here.who)
+    words = f"{row.name} is {'left out' if aside else 'counted again'}."
+    return done(request, here.url("measure"), words, undo=partial(back, here.store, number, who=here.who))
+
+
+async def socket(line: WebSocket) -> None:
+    """The line between the page and its task."""
+    here = await asyncio.to_thread(at_visit, line)
+    one = _table(line.app).open.get(str(line.path_params["key"]))
+    if one is None or one.place != (here.key, here.visit_id):
+        await line.close(4404)
+        return
+    await line.accept()
+    one.sockets += 1
+    await asyncio.to_thread(warm_up)
+    turns = asyncio.create_task(_turns(line, one))
+    try:
+        while True:
+            await _taken(line, one, await line.receive())
+    except (WebSocketDisconnect, RuntimeError):  # the page is gone; Starlette says so in either way
+        pass
+    finally:
+        turns.cancel()
+        one.sockets -= 1
+        one.seen_s = time.monotonic()
+        await asyncio.to_thread(_left, line.app, str(line.path_params["key"]), one)
+
+
+def _left(app: Any, key: str, one: Open) -> None:
+    """A page that went away: its task waits for it when it was running, otherwise it is over."""
+    with one.live.lock:
+        if isinstance(one.live.source, BrowserSource):
+            one.live.source.lost_page(time.perf_counter())
+            one.live.turn(time.perf_counter())
+        if one.live.over:
+            one.live.close()
+            _table(app).open.pop(key, None)
+
+
+async def _taken(line: WebSocket, one: Open, message: Mapping[str, Any]) -> None:
+    if message["type"] == "websocket.disconnect":
+        raise WebSocketDisconnect(message.get("code", 1000))
+    desk_of(line).touch(session_of(line))
+    raw, text = message.get("bytes"), message.get("text")
+    try:
+        if raw is not None:
+            if len(raw) > MOST_BYTES:
+                raise BadInput(Problem("message from the page", f"{len(raw)} bytes", f"at most {MOST_BYTES}"))
+            await line.send_json(await asyncio.to_thread(_received, one, raw))
+        elif text is not None and len(text) < 4096:
+            command = json.loads(text)
+            if isinstance(command, dict):
+                await asyncio.to_thread(_said, one, command)
+    except (BadInput, ValueError) as refused:
+        await line.send_json({"kind": "said", "words": [str(refused)]})
+
+
+def _received(one: Open, raw: bytes) -> dict[str, Any]:
+    with one.live.lock:
+        return one.live.receive(raw, time.perf_counter())
+
+
+def _said(one: Open, command: Mapping[str, Any]) -> None:
+    with one.live.lock:
+        one.live.say(command, time.perf_counter())
+
+
+async def _turns(line: WebSocket, one: Open) -> None:
+    """Thirty times a second: take, keep, show. What is known is worked out beside, when something new was kept."""
+    told, next_s, kept = "", 0.0, -1
+    working: asyncio.Task[dict[str, Any]] | None = None
+    while True:
+        shown = await asyncio.to_thread(_turned, one)
+        text = json.dumps(shown)
+        if text != told:
+            await line.send_text(text)
+            told = text
+        if working is not None and working.done():
+            await line.send_json(working.result())
+            working = None
+        now_s = time.monotonic()
+        if working is None and now_s >= next_s and shown["kept"] != kept:
+            kept, next_s = shown["kept"], now_s + KNOWN_EACH_S
+            working = asyncio.create_task(asyncio.to_thread(one.live.known))
+        await asyncio.sleep(TURN_S)
+
+
+def _turned(one: Open) -> dict[str, Any]:
+    with one.live.lock:
+        try:
+            one.live.turn(time.perf_counter())
+        except BadInput as refused:  # said on the page; the samples wait and are tried again
+            return {**one.live.shown(), "words": [str(problem) for problem in refused.problems]}
+        return one.live.shown()
+
+
+def _asked(here: At, typed: Mapping[str, str]) -> LiveAsked:
+    names = _site_names(here)
+    site = typed.get("site", "")
+    if site not in names:
+        raise BadInput(Problem("site", f'"{site}"', "a site of this visit", "Add one on the page 'Sites'."))
+    source = typed.get("source", "browser")
+    if source not in {name for name, _, _ in SOURCES}:
+        raise BadInput(Problem("source", f'"{source}"', "this page, this computer or a recording"))
+    task = settings_of(typed, secrets.randbelow(2**31))
+    kit = _kit_names(here)
+    on = {key: typed.get(key, "") if typed.get(key, "") in names_ else "" for key, names_ in kit.items()}
+    replayed = _replay(here, site, task.name) if source == "replay" else None
+    return LiveAsked(site, task, source, on["stick"], on["topper"], on["extension"], replayed)  # type: ignore[arg-type]
+
+
+def _replayable(here: At) -> bool:
+    return here.key == "d" or any(name.startswith("recordings/") for name in documents(here.store, here.visit_id))
+
+
+def _replay(here: At, site: str, task: str) -> Recording:
+    """The visit's own recording of a task, to be played back."""
+    case = read_case(tree_of(here.store, here.visit_id))
+    found = [one for one in case.recordings if one.task == task or (task == "play" and one.cue is None)]
+    mine = [one for one in found if one.site == site] or found
+    if not mine:
+        have = ", ".join(sorted({one.task for one in case.recordings})) or "none"
+        raise BadInput(
+            Problem("recording to play back", f"none of '{task}'", f"one of this visit's: {have}", "Choose another task or stick.")
+        )  # fmt: skip
+    return mine[0]
+
+
+def _site_names(here: At) -> tuple[str, ...]:
+    document = documents(here.store, here.visit_id).get("player.toml")
+    listed = plain_tables(document.body, "player.toml").get("site", []) if document else []
+    return tuple(str(one["name"]) for one in listed if isinstance(one, dict) and one.get("name"))
+
+
+def _kit_names(here: At) -> dict[str, tuple[str, ...]]:
+    own = documents(here.store, here.visit_id).get("kit.toml") or documents(here.store, None).get("kit.toml")
+    tables = plain_tables(own.body, "kit.toml") if own else {}
+    return {
+        key: tuple(str(one["name"]) for one in tables.get(key, []) if isinstance(one, dict) and one.get("name"))
+        for key in ("stick", "topper", "extension")
+    }
+
+
+ROUTES: tuple[BaseRoute, ...] = (
+    Route("/visits/{id}/measure", measure),
+    Route("/visits/{id}/measure", begin, methods=["POST"]),
+    Route("/visits/{id}/live/{key}", live),
+    WebSocketRoute("/visits/{id}/live/{key}/socket", socket),
+    Route("/visits/{id}/recordings/{number:int}/aside", put_aside, methods=["POST"]),
+    Route("/visits/{id}/recordings/{number:int}/back", put_aside, methods=["POST"]),
+)
