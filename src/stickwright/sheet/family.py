@@ -31,7 +31,7 @@ TROUBLE = (
     (_SOCKET, "Compare with the socket written above."),
     ("Asleep?", "Wake the console or computer, then wait."),
     ("Leaned on at start-up?", "Unplug, hands off the stick, plug in again."),
-    ("Slipped?", "Put it back as drawn, arrow forward."),
+    ("Slipped?", "Put it back as drawn, and turned as in step 2."),
 )
 """The five usual causes, in the order in which they are quickest to rule out."""
 
