@@ -119,10 +119,28 @@ def _day_clock() -> Callable[[], int]:
     return time.time_ns if since_start is None else lambda: time.clock_gettime_ns(since_start)
 
 
+class _Values:
+    """SDL's calls that read one value, without letting go of the interpreter: they take a fraction of a microsecond.
+
+    An ordinary foreign call lets other threads in and queues up behind them again; with twenty values a round, a busy
+    page would delay every round by milliseconds.
+    """
+
+    def __init__(self, sdl: ModuleType) -> None:
+        def held(function: Any, result: Any) -> Callable[[Any, int], int]:
+            address = ctypes.cast(function, ctypes.c_void_p).value or 0  # a function that was loaded has one
+            return ctypes.PYFUNCTYPE(result, ctypes.c_void_p, ctypes.c_int)(address)
+
+        self.axis = held(sdl.SDL_JoystickGetAxis, ctypes.c_int16)
+        self.button = held(sdl.SDL_JoystickGetButton, ctypes.c_uint8)
+        self.hat = held(sdl.SDL_JoystickGetHat, ctypes.c_uint8)
+
+
 @dataclass
 class _Open:
     device: Device
     handle: Any
+    address: ctypes.c_void_p
     axes: int
     buttons: int
     hats: int
@@ -151,6 +169,7 @@ class SdlReader:
         day_ns: Callable[[], int] | None = None,
     ) -> None:
         self._sdl = sdl_library()
+        self._values = _Values(self._sdl)
         self._inbox, self._drivers = inbox, tuple(drivers)
         self._clock_ns, self._day_ns = clock_ns, day_ns or _day_clock()
         self._roster = Roster("computer")
@@ -262,7 +281,7 @@ class SdlReader:
         device, again = self._roster.appear(
             key.value.decode("ascii"), name, *words, "replay" if made_up else "computer"
         )  # fmt: skip
-        self._open[instance] = _Open(device, handle, axes, buttons, hats)
+        self._open[instance] = _Open(device, handle, ctypes.cast(handle, ctypes.c_void_p), axes, buttons, hats)
         self._inbox.put(Appeared(device, at_s, again))
 
     def _leave(self, instance: int, at_s: float) -> None:
@@ -273,14 +292,14 @@ class SdlReader:
             self._inbox.put(Gone(one.device.id, at_s))
 
     def _row(self, one: _Open, at_s: float) -> Row:
-        sdl, handle = self._sdl, one.handle
+        values, stick = self._values, one.address
         mask = 0
         for place in range(one.buttons):
-            if sdl.SDL_JoystickGetButton(handle, place):
+            if values.button(stick, place):
                 mask |= 1 << place
         if one.hats:
-            mask |= sdl.SDL_JoystickGetHat(handle, 0) << one.buttons
-        return (at_s, float(mask), *[sdl.SDL_JoystickGetAxis(handle, place) / FULL_SCALE for place in range(one.axes)])
+            mask |= values.hat(stick, 0) << one.buttons
+        return (at_s, float(mask), *[values.axis(stick, place) / FULL_SCALE for place in range(one.axes)])
 
 
 def _words(sdl: ModuleType, index: int, axes: int, buttons: int, hats: int) -> tuple[list[str], list[str]]:

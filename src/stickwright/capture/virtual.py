@@ -72,13 +72,14 @@ class VirtualStick:
         if self._handle is None:
             self._plug_in(sdl)
         levels = tuple(max(-32768, min(32767, round(share * FULL_SCALE))) for share in state.axes[: self.axes])
-        if (levels, state.buttons) == self._shown:
-            return
+        before, pressed = self._shown
         self._shown = levels, state.buttons
-        for place, level in enumerate(levels):
-            sdl.SDL_JoystickSetVirtualAxis(self._handle, place, level)
-        for place in range(self.buttons):
-            sdl.SDL_JoystickSetVirtualButton(self._handle, place, state.buttons >> place & 1)
+        for place, level in enumerate(levels):  # what did not change is not set again: each call lets others in
+            if place >= len(before) or level != before[place]:
+                sdl.SDL_JoystickSetVirtualAxis(self._handle, place, level)
+        if state.buttons != pressed:
+            for place in range(self.buttons):
+                sdl.SDL_JoystickSetVirtualButton(self._handle, place, state.buttons >> place & 1)
 
     def close(self, sdl: ModuleType) -> None:
         """Pull out.
