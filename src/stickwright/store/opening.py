@@ -49,6 +49,7 @@ __all__ = [
     "faults_in",
     "kind_at",
     "memory_store",
+    "new_id",
     "note_act",
     "open_store",
     "stamp",
@@ -242,6 +243,20 @@ def note_act(
     if last is not None and at < last:
         detail = "; ".join(part for part in (detail, f"the clock stood before the entry before ({last})") if part)
     connection.execute(sa.insert(act).values(at=at, who=who, what=what, player_id=player_id, detail=detail))
+
+
+def new_id(connection: sa.Connection, statement: sa.Insert) -> int:
+    """Insert one row; its id.
+
+    Parameters
+    ----------
+    connection : Connection
+        Of a `Store.write`.
+    statement : Insert
+    """
+    key = connection.execute(statement).inserted_primary_key
+    assert key is not None
+    return int(key[0])
 
 
 def default_place() -> Path:

@@ -1,0 +1,322 @@
+"""Files of a visit, and of the shelf, in versions. What was saved is never changed: undo, too, is a further version."""
+
+from __future__ import annotations
+
+import hashlib
+import zlib
+from dataclasses import dataclass
+
+import sqlalchemy as sa
+
+from stickwright.errors import BadInput, Problem
+from stickwright.store.facts import newest_version, refresh_facts
+from stickwright.store.merging import Clash, merged
+from stickwright.store.opening import Store, new_id
+from stickwright.store.schema import document as document_table
+from stickwright.store.schema import version, visit
+
+__all__ = [
+    "Conflict",
+    "Document",
+    "documents",
+    "history",
+    "remove_document",
+    "save_document",
+    "undo_document",
+]
+
+_LONGEST_NAME = 200
+_LARGEST_BYTES = 64 * 2**20
+
+
+@dataclass(frozen=True)
+class Document:
+    """One version of a file.
+
+    Parameters
+    ----------
+    id, version_id : int
+        Of the file and of this version.
+    name : str
+        ``player.toml``, ``readings/right-index.csv``.
+    number : int
+        Of the version, from 1.
+    body : bytes
+        Byte for byte as it was saved.
+    at, who, why : str
+        When, by whom, and what for.
+    removed : bool
+        The file was taken away with this version; the body is still the one before.
+    digest : str
+        SHA-256 of the body.
+    """
+
+    id: int
+    version_id: int
+    name: str
+    number: int
+    body: bytes
+    at: str
+    who: str
+    why: str
+    removed: bool
+    digest: str
+
+
+class Conflict(BadInput):
+    """Two people, or two windows, changed the same thing. Nothing was saved, and nothing is lost.
+
+    Parameters
+    ----------
+    problems : tuple of Problem
+        Both values of each thing that differs.
+    theirs : Document
+        What stands now.
+    mine : bytes
+        What was to be saved.
+    """
+
+    def __init__(self, problems: tuple[Problem, ...], theirs: Document, mine: bytes) -> None:
+        super().__init__(problems)
+        self.theirs = theirs
+        self.mine = mine
+
+
+def documents(store: Store, visit_id: int | None) -> dict[str, Document]:
+    """The files as they stand now, by name.
+
+    Parameters
+    ----------
+    store : Store
+    visit_id : int or None
+        None: the shelf.
+    """
+    wanted = (
+        _versions(visit_id).where(version.c.id == newest_version(), ~version.c.removed).order_by(document_table.c.name)
+    )
+    with store.read() as connection:
+        found = [_document(store, row) for row in connection.execute(wanted)]
+    return {one.name: one for one in found}
+
+
+def history(store: Store, visit_id: int | None, name: str) -> tuple[Document, ...]:
+    """All that a file has ever been, the oldest first.
+
+    Parameters
+    ----------
+    store : Store
+    visit_id : int or None
+        None: the shelf.
+    name : str
+    """
+    with store.read() as connection:
+        return _history(store, connection, visit_id, name)
+
+
+def save_document(
+    store: Store,
+    visit_id: int | None,
+    name: str,
+    body: bytes,
+    *,
+    who: str,
+    why: str = "",
+    based_on: int | None = None,
+) -> Document:
+    """Keep a file as it now is.
+
+    Where somebody else has saved the same file since, both changes are kept when they are about different things; what
+    stands then is told by `why`. Saving what stands already makes no further version.
+
+    Parameters
+    ----------
+    store : Store
+    visit_id : int or None
+        None: the shelf.
+    name : str
+    body : bytes
+    who, why : str
+    based_on : int, optional
+        Number of the version that was changed, 0 for none; not asked when None.
+
+    Returns
+    -------
+    Document
+        As it now stands.
+
+    Raises
+    ------
+    Conflict
+        The same thing was changed by both.
+    BadInput
+        A name that no file may have, a file of more than 64 MB, no such visit or version.
+    """
+    _check_name(name)
+    if len(body) > _LARGEST_BYTES:
+        raise BadInput(
+            Problem(name, f"{len(body) // 2**20} MB", "a file of 64 MB or less", "Leave videos and pictures out.")
+        )
+    with store.write(who, "") as connection:
+        past = _history(store, connection, visit_id, name)
+        now = past[-1] if past else None
+        standing = now is not None and not now.removed
+        if now is not None and standing and now.body == body:
+            return now
+        seen = 0 if now is None or not standing else now.number
+        if based_on is not None and based_on not in (seen, now.number if now else 0):
+            body, why = _both(past, based_on, body, why, name)
+            if now is not None and standing and now.body == body:
+                return now
+        return _append(store, connection, visit_id, name, past, body, who=who, why=why)
+
+
+def remove_document(store: Store, visit_id: int | None, name: str, *, who: str, why: str = "") -> Document:
+    """Take a file away; all its versions stay, and undo brings it back.
+
+    Parameters
+    ----------
+    store : Store
+    visit_id : int or None
+        None: the shelf.
+    name : str
+    who, why : str
+
+    Raises
+    ------
+    BadInput
+        There is no such file.
+    """
+    with store.write(who, "") as connection:
+        past = _history(store, connection, visit_id, name)
+        if not past or past[-1].removed:
+            raise _no_such(name)
+        return _append(store, connection, visit_id, name, past, past[-1].body, who=who, why=why, removed=True)
+
+
+def undo_document(store: Store, visit_id: int | None, name: str, *, who: str) -> Document:
+    """A further version with what stood before the last; undoing once more brings the last back.
+
+    Parameters
+    ----------
+    store : Store
+    visit_id : int or None
+        None: the shelf.
+    name : str
+    who : str
+
+    Raises
+    ------
+    BadInput
+        There is no such file.
+    """
+    with store.write(who, "") as connection:
+        past = _history(store, connection, visit_id, name)
+        if not past:
+            raise _no_such(name)
+        before = past[-2] if len(past) > 1 else None
+        body = past[-1].body if before is None else before.body
+        gone = before is None or before.removed
+        return _append(store, connection, visit_id, name, past, body, who=who, why="undone", removed=gone)
+
+
+def _both(past: tuple[Document, ...], based_on: int, mine: bytes, why: str, name: str) -> tuple[bytes, str]:
+    """My change and theirs in one."""
+    bases = [one for one in past if one.number == based_on]
+    if based_on and not bases:
+        raise BadInput(
+            Problem(
+                name, f"version {based_on}", f"a version up to {past[-1].number if past else 0}", "Load the page again."
+            )
+        )
+    theirs = past[-1]
+    if not theirs.removed:
+        outcome = merged(bases[0].body if bases else b"", theirs.body, mine, name, theirs.who, theirs.at)
+        if isinstance(outcome, bytes):
+            return outcome, "; ".join(part for part in (why, f"together with the change by {theirs.who}") if part)
+        clash = outcome
+    else:
+        clash = Clash((
+            Problem(name, f"a change here, and the file taken away by {theirs.who} at {theirs.at}", "one of the two",
+                    "Undo the taking away, then save again. Nothing is lost."),
+        ))  # fmt: skip
+    raise Conflict(clash.problems, theirs, mine)
+
+
+def _append(
+    store: Store, connection: sa.Connection, visit_id: int | None, name: str, past: tuple[Document, ...], body: bytes,
+    *, who: str, why: str, removed: bool = False,
+) -> Document:  # fmt: skip
+    at, digest = store.at(), hashlib.sha256(body).hexdigest()
+    if past:
+        document_id = past[-1].id
+    else:
+        if (
+            visit_id is not None
+            and connection.execute(sa.select(visit.c.id).where(visit.c.id == visit_id)).first() is None
+        ):
+            raise BadInput(Problem(name, f"visit {visit_id}", "a visit that is kept", "Go back to the player."))
+        document_id = new_id(connection, sa.insert(document_table).values(visit_id=visit_id, name=name))
+    number = past[-1].number + 1 if past else 1
+    row = {
+        "at": at,
+        "who": who,
+        "document_id": document_id,
+        "number": number,
+        "digest": digest,
+        "why": why,
+        "removed": removed,
+    }
+    version_id = new_id(connection, sa.insert(version).values(**row, body=zlib.compress(body, 6)))
+    if visit_id is not None:
+        refresh_facts(connection, visit_id)
+    return Document(document_id, version_id, name, number, body, at, who, why, removed, digest)
+
+
+def _versions(visit_id: int | None) -> sa.Select[tuple[object, ...]]:
+    owner = document_table.c.visit_id.is_(None) if visit_id is None else document_table.c.visit_id == visit_id
+    return (
+        sa.select(version, document_table.c.name)
+        .join(document_table, document_table.c.id == version.c.document_id)
+        .where(owner)
+    )
+
+
+def _history(store: Store, connection: sa.Connection, visit_id: int | None, name: str) -> tuple[Document, ...]:
+    wanted = _versions(visit_id).where(document_table.c.name == name).order_by(version.c.number)
+    return tuple(_document(store, row) for row in connection.execute(wanted))
+
+
+def _document(store: Store, row: sa.Row[tuple[object, ...]]) -> Document:
+    held = row._mapping
+    try:
+        body = zlib.decompress(held["body"])
+    except zlib.error:
+        body = b""
+    if hashlib.sha256(body).hexdigest() != held["digest"]:
+        raise BadInput(
+            Problem(f"{store.place}, {held['name']}, version {held['number']}", "other bytes than were saved", "those that were saved",
+                    "Restore the last backup beside these records.")
+        )  # fmt: skip
+    names = ("name", "number", "at", "who", "why", "digest")
+    return Document(
+        id=held["document_id"], version_id=held["id"], body=body, removed=bool(held["removed"]),
+        **{one: held[one] for one in names},
+    )  # fmt: skip
+
+
+def _check_name(name: str) -> None:
+    parts = name.split("/")
+    bad = not name or len(name) > _LONGEST_NAME or "\\" in name or any(ord(letter) < 32 for letter in name)
+    if bad or name.startswith("/") or any(part in ("", ".", "..") for part in parts) or ":" in parts[0]:
+        raise BadInput(
+            Problem(
+                "name of the file",
+                repr(name),
+                "a name such as player.toml or readings/chin.csv",
+                "Choose another name.",
+            )
+        )
+
+
+def _no_such(name: str) -> BadInput:
+    return BadInput(Problem(name, "no such file", "a file that is there", "Load the page again."))
