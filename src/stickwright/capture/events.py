@@ -107,7 +107,13 @@ EVENTS: tuple[type[Event], ...] = (
 
 @dataclass(frozen=True, eq=False)
 class Keep:
-    """Samples to be kept, shape (n, 11), columns `RECORDED_COLUMNS`."""
+    """Samples to be kept.
+
+    Parameters
+    ----------
+    rows : array, shape (n, 11)
+        Columns `steps.RECORDED_COLUMNS`; seconds and shares of full output.
+    """
 
     rows: Array
 

@@ -17,7 +17,17 @@ Role = Literal["edge", "asked", "next", "player", "quiet", "words"]
 
 @dataclass(frozen=True)
 class Circle:
-    """A filled disc."""
+    """A filled disc.
+
+    Parameters
+    ----------
+    x, y : float
+        Middle, share of the field's half-width.
+    radius : float
+        Share of the field's half-width.
+    role : Role
+        What it is for.
+    """
 
     x: float
     y: float
@@ -27,7 +37,17 @@ class Circle:
 
 @dataclass(frozen=True)
 class Ring:
-    """A circle's outline."""
+    """A circle's outline.
+
+    Parameters
+    ----------
+    x, y : float
+        Middle, share of the field's half-width.
+    radius : float
+        Share of the field's half-width.
+    role : Role
+        What it is for.
+    """
 
     x: float
     y: float
@@ -37,7 +57,15 @@ class Ring:
 
 @dataclass(frozen=True)
 class Dot:
-    """A small mark of a size that the page chooses."""
+    """A small mark of a size that the page chooses.
+
+    Parameters
+    ----------
+    x, y : float
+        Middle, share of the field's half-width.
+    role : Role
+        What it is for.
+    """
 
     x: float
     y: float
@@ -46,7 +74,17 @@ class Dot:
 
 @dataclass(frozen=True)
 class Arrow:
-    """From one place to another."""
+    """From one place to another.
+
+    Parameters
+    ----------
+    x, y : float
+        Beginning, share of the field's half-width.
+    to_x, to_y : float
+        Tip, share of the field's half-width.
+    role : Role
+        What it is for.
+    """
 
     x: float
     y: float
@@ -57,7 +95,17 @@ class Arrow:
 
 @dataclass(frozen=True)
 class Path:
-    """A line through places in order; `arrow` puts a head at its end."""
+    """A line through places in order.
+
+    Parameters
+    ----------
+    points : tuple of (float, float)
+        Places, shares of the field's half-width.
+    role : Role
+        What it is for.
+    arrow : bool
+        Whether it has a head at its end.
+    """
 
     points: tuple[tuple[float, float], ...]
     role: Role = "quiet"
@@ -66,7 +114,19 @@ class Path:
 
 @dataclass(frozen=True)
 class Text:
-    """A word or number, centred on its place."""
+    """A word or number, centred on its place.
+
+    Parameters
+    ----------
+    x, y : float
+        Middle, share of the field's half-width.
+    words : str
+        What it says.
+    size : {"large", "small"}
+        Of the letters.
+    role : Role
+        What it is for.
+    """
 
     x: float
     y: float

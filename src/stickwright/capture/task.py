@@ -99,6 +99,14 @@ class State:
         Samples kept so far.
     presses : int
         Presses of the confirm switch during this step.
+    before : int
+        The step that came before this one; -1 for none.
+    confirmed_s : float
+        When a confirm was last taken.
+    confirm_down : bool
+        The switch is held down.
+    watch : Watch
+        What has been seen of the step that is asked.
     log : tuple of Shown
         What was on the screen, from when.
     """
@@ -400,7 +408,7 @@ for _phase in ("asking", "resting"):
     TABLE |= {
         (_phase, Start): _no(_phase, "It has begun."),
         (_phase, Samples): Rule(_GOES_ON, "kept, with what was asked", _samples),
-        (_phase, Tick): Rule((_phase,), "time ends rests and steps", _nothing),
+        (_phase, Tick): Rule(_GOES_ON, "time ends rests and steps", _nothing),
         (_phase, Unplugged): Rule(("paused",), "pauses", _unplugged),
         (_phase, Replugged): Rule((_phase,), "noted", _replugged),
         (_phase, Stop): Rule(("stopped",), "stops; all is kept", _stop),
