@@ -24,6 +24,8 @@ Array = NDArray[np.float64]
 WAIT_S = 0.25
 """How long a row waits for the second stick."""
 
+_REMEMBERED_S = 2.0
+
 
 @dataclass(frozen=True)
 class Switch:
@@ -139,6 +141,9 @@ class Merger:
                 for device_id in self._beside:
                     self._fill(first.rows, device_id)
             done.append(first)
+        for known in self._beside.values():  # while the main stick is away, the other one must not pile up
+            while len(known) > 1 and known[1].times_s[0] < known[-1].times_s[-1] - _REMEMBERED_S and not self._pending:
+                known.pop(0)
         return tuple(done)
 
     def _waits(self, at_s: float) -> bool:
