@@ -96,6 +96,50 @@ def test_a_proximity_switch_stays_clear_of_the_part() -> None:
     assert result.choice.lost_share == 0.0
 
 
+def test_a_press_from_above_helps_its_friction_a_spasm_does_not() -> None:
+    """2 kg on anti-slip sheet of 0.8 under a press of 10 N: 15 N along it, held by 0.8 x (19.6 + 15) = 27.7 N; a spasm of 15 N
+    comes from the side and has 15.7 N against it. A stick is pushed sideways and has that too."""
+    sheet = {"name": "sheet", "kind": "anti-slip sheet", "friction": 0.8}
+    heavy = held_switch(DISC.model_copy(update={"mass_kg": 2.0, "base_m": (0.3, 0.3, 0.02)}))
+    kit = kit_of(fasteners=(sheet,))
+
+    def factors(device: Held) -> list[float]:
+        found = site_mount(
+            RIGHT,
+            device,
+            room_of(surface=[TABLE]),
+            kit,
+            Pushes(10.0, 15.0),
+            player=PLAYER,
+            direction_rad=(),
+            reach_m=(),
+        )
+        fit = next(one for one in found.fits if one.fastener == "sheet")
+        return [round(check.factor, 3) for check in fit.checks if check.what == "sliding"]
+
+    weight = 2 * 9.80665
+    assert factors(heavy) == [round(0.8 * (weight + 15) / 15, 3), round(0.8 * weight / 15, 3)]
+    assert factors(replace(heavy, kind="stick")) == [round(0.8 * weight / 15, 3)] * 2
+
+
+def test_nothing_is_stuck_to_a_floor() -> None:
+    """A foot switch on the floor: friction, or a plate to which it is fixed; no tape on the floor itself. The plate is the kit's,
+    one for one site."""
+    floor = {
+        "name": "floor",
+        "kind": "floor",
+        "corner_mm": [-900, -500, 270],
+        "size_mm": [1800, 1800],
+        "material": "carpet",
+    }
+    plate = {"name": "plate", "kind": "floor plate", "size_mm": [400, 300], "mass_g": 4000, "friction": 0.9}
+    first, second = two(room_of(surface=[floor]), kit_of(plate))
+    assert first.choice is not None
+    assert first.sentence == "disc for right hand: on plate on the floor, fixed with tape."
+    assert {(fit.mount, fit.fastener) for fit in first.fits} == {("plate", "tape"), ("floor", None)}
+    assert "the one plate in the kit is needed at right hand" in second.findings[0].text
+
+
 def test_two_of_a_kind_weigh_twice_on_an_arm() -> None:
     """A pair on one arm: the first joint carries one more switch; each keeps its own piece of fastener."""
     heavy = replace(held_switch(DISC), mass_kg=0.5)

@@ -172,11 +172,17 @@ def test_idris_slab_lies_on_the_tray_beside_the_stick() -> None:
     assert choice.fastener is not None
 
 
-def test_joss_foot_switches_lie_on_the_floor() -> None:
-    """ "Jump and crouch on two foot switches": both domes on the floor, held as one."""
+def test_joss_foot_switches_on_the_floor_plate() -> None:
+    """ "Jump and crouch on two foot switches (dome on floor plate)": both domes on the plate; nothing is stuck to a floor. A press of
+    30 N counts 45 N along the face and into it: friction 0.9 holds 0.9 x (4.2 x 9.80665 + 45) = 78 N, 1.72 times."""
     mount = mount_of(of_case("joss"), "right foot")
     assert (mount.device, mount.pieces) == ("dome", 2)
-    assert chosen(of_case("joss"), "right foot").on == "floor"
+    choice = chosen(of_case("joss"), "right foot")
+    assert (choice.mount, choice.on) == ("floor plate", "floor")
+    (sliding,) = [one for one in choice.checks if one.what == "sliding"]
+    assert sliding.factor == pytest.approx(0.9 * (4.2 * 9.80665 + 45) / 45, abs=0.005)
+    stuck = [fit.fastener for fit in mount.fits if fit.mount == "floor"]
+    assert set(stuck) == {None, "anti-slip sheet"}
 
 
 @pytest.mark.parametrize("name", ["tove", "idris", "marit", "joss", "rune"])

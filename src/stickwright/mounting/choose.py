@@ -55,7 +55,7 @@ MOST_RAISED_M = 0.040
 """By which a pad may raise a part that lies on something: common practice, no source."""
 RAISED_PARTS = frozenset({"fingertip", "thumb", "hand", "forearm", "elbow", "foot", "toe"})
 ARMS = ("friction arm", "gooseneck")
-STOCKED = (*ARMS, "floor stand")
+STOCKED = (*ARMS, "floor stand", "floor plate")
 """Kinds of mounts that come from the kit and hold one device; tables and trays are the room's and hold several."""
 UNMEASURED_BASE_M = (0.05, 0.05)
 """Of a base that nobody measured: small, so that what holds it would hold a larger one."""
@@ -314,7 +314,7 @@ def _on_surface(
     if over:
         fails.append(f"the base would hang over the {' and '.join(over)} of {surface.name}")
     refused = broken_rules(
-        site, None, surface, room, contact_m=pose.contact_m, site_moves_with=moves_with, tolerance_m=pose.tolerance_m,
+        site, None, surface, room, contact_m=pose.contact_m, site_moves_with=moves_with, tolerance_m=pose.tolerance_m, thing=held.kind,
         entered=_entered(room, held, pose, moves_with),
     )  # fmt: skip
     friction, assumed = assumed_friction(surface.material, "smooth plastic")
@@ -326,23 +326,35 @@ def _on_surface(
         friction=friction,
         assumed=assumed,
         tilt_rad=slope,
+        pressed=held.kind == "switch",
     )
     under = surface_checks(surface, pushes, _reach_of(held), held.whole_kg)
+    stuck = [one for one in kit.fastener if one.in_stock and (surface.kind != "floor" or one.kind == "anti-slip sheet")]
+    ways: list[tuple[Mount | None, Fastener | None]] = [(None, fastener) for fastener in (None, *stuck)]
+    if surface.kind == "floor":  # nothing is stuck to a floor: a plate lies on it, and the device is fixed to the plate
+        plates = [one for one in kit.mount if one.kind == "floor plate" and one.in_stock]
+        ways += [(plate, next(iter(_stronger_first(kit)), None)) for plate in plates]
     out = []
-    for fastener in (None, *(one for one in kit.fastener if one.in_stock)):
+    for plate, fastener in ways:
+        if plate is not None:
+            height = _reach_of(held) + max(0.0, gap)
+            under = stand_checks(
+                plate, pushes, height, held.whole_kg, floor=surface.material, pressed=held.kind == "switch"
+            )
         checks = (*foot_checks(with_fastener(foot, fastener), pushes), *under)
         bad = [check.words.rstrip(".") for check in checks if not check.holds]
         out.append(
             MountFit(
-                mount=surface.name, kind=surface.kind, on=surface.name, fastener=fastener.name if fastener else None,
+                mount=plate.name if plate else surface.name, kind=plate.kind if plate else surface.kind, on=surface.name,
+                fastener=fastener.name if fastener else None,
                 patch_m=_patch(foot, fastener, pushes), arm=None, checks=checks, margin=_margin(checks),
                 give_n_per_m=math.inf, lost_share=0.0, droop_m=0.0, droop_rad=0.0, ringing_hz=math.nan,
-                parts=(*parts, *((fastener.name,) if fastener else ())), take_off_s=None,
+                parts=(*parts, *((plate.name,) if plate else ()), *((fastener.name,) if fastener else ())), take_off_s=None,
                 verdict="refused" if refused else "does not hold" if fails or bad else "holds",
                 fails=(*fails, *bad), refused=refused,
                 change="" if fails or not bad else smallest_change(
                     checks, foot=with_fastener(foot, fastener), pushes=pushes,
-                    fasteners=[one for one in kit.fastener if one.in_stock], tray=surface.name,
+                    fasteners=stuck, tray=surface.name,
                 ),
                 dimensions=_dimensions(room, pose, surface.moves_with), cable_m=None,
                 assumed=(*((assumed,) if fastener is None and assumed else ()), *_unmeasured(held)),
@@ -370,7 +382,7 @@ def _on_stand(
             continue
         checks = stand_checks(mount, pushes, height, held.whole_kg, floor=floor.material)
         refused = broken_rules(
-            site, mount, floor, room, contact_m=pose.contact_m, site_moves_with=moves_with, tolerance_m=pose.tolerance_m,
+            site, mount, floor, room, contact_m=pose.contact_m, site_moves_with=moves_with, tolerance_m=pose.tolerance_m, thing=held.kind,
             entered=_entered(room, held, pose, moves_with),
         )  # fmt: skip
         bad = tuple(check.words.rstrip(".") for check in checks if not check.holds)
@@ -429,7 +441,7 @@ def _on_arm(
         parts.append(coupling.name)
     on = _holder(room, way.clamp)
     refused = () if on is None else broken_rules(
-        site, mount, on, room, contact_m=pose.contact_m, site_moves_with=moves_with, tolerance_m=pose.tolerance_m,
+        site, mount, on, room, contact_m=pose.contact_m, site_moves_with=moves_with, tolerance_m=pose.tolerance_m, thing=held.kind,
         breakaway=lets_go, release=window,
     )  # fmt: skip
     bad = [check.words.rstrip(".") for check in checks if not check.holds]
@@ -544,6 +556,8 @@ def _sentence(site: Site, held: Held, choice: MountFit | None, fits: Sequence[Mo
         taken = "travel" if held.kind == "switch" else "throw"
         lost = f"; its give takes {100 * choice.lost_share:.0f} % of the {taken}" if choice.lost_share >= 0.005 else ""
         what = f"{choice.mount}, clamped to the {choice.on}" if choice.arm is not None else f"the {choice.on}"
+        if choice.arm is None and choice.kind in STOCKED:
+            what = f"{choice.mount} on the {choice.on}"
         needs = "".join(f"; with {part}" for part in choice.parts if part.startswith(("packing", "support")))
         return f"{held.named} for {site.name}: on {what}{how}{needs}{lost}."
     if not fits:

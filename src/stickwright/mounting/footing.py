@@ -57,6 +57,8 @@ class Foot:
         What else presses it down while it is pushed.
     thing : str, default 'base'
         What it is called in the sentences.
+    pressed : bool, default False
+        Whether a working push goes as hard into it as along it: a press from above.
     """
 
     base_m: tuple[float, float]
@@ -69,6 +71,7 @@ class Foot:
     tilt_rad: float = 0.0
     down_n: float = 0.0
     thing: str = "base"
+    pressed: bool = False
 
     @property
     def patch(self) -> tuple[float, float]:
@@ -101,6 +104,7 @@ def sliding_checks(
     thing: str = "base",
     what: str = "sliding",
     assumed: str | None = None,
+    pressed: bool = False,
 ) -> tuple[Check, ...]:
     """Whether friction keeps a thing in its place: push and down-slope weight against friction times what presses it down.
 
@@ -121,6 +125,8 @@ def sliding_checks(
         What the check is called.
     assumed : str, optional
         What was assumed.
+    pressed : bool, default False
+        Whether a working push goes as hard into it as along it, and so adds to what presses it down; a spasm never does.
 
     Returns
     -------
@@ -157,7 +163,8 @@ def sliding_checks(
                 )
             )
             continue
-        grip = friction * (weight * math.cos(tilt_rad) + down_n)
+        into = force if pressed and push == "working" else 0.0
+        grip = friction * (weight * math.cos(tilt_rad) + down_n + into)
         factor = grip / load if load > 0 else math.inf
         words = f"Sliding of the {thing}: {spoken(load, 'n')} against {spoken(grip, 'n')} of friction: {_verdict(factor, FRICTION_FACTOR)}."
         out.append(check_of(what, push, load, grip, unit="n", wanted=FRICTION_FACTOR, words=words, assumed=assumed))
@@ -438,6 +445,7 @@ def foot_checks(foot: Foot, pushes: Pushes) -> tuple[Check, ...]:
             tilt_rad=foot.tilt_rad,
             thing=foot.thing,
             assumed=assumed,
+            pressed=foot.pressed,
         ),
         *tipping_checks(pushes, foot.height_m, foot.mass_kg, min(foot.base_m), thing=foot.thing),
     )

@@ -241,7 +241,8 @@ def _turn_words(site: Site, forward_rad: float, recorded: Estimate) -> str:
             f"{abs(math.degrees(forward_rad)):.0f}° when they were recorded, and if it stood straight ahead, "
             f"{_turned_by(recorded.value)} is all"
         )
-    return f"Of this turn: {told}. Once it stands right, enter forward_deg = {total:.0f} for the place and put new recordings in the place of these."
+    after = f"Once it stands right, enter forward_deg = {total:.0f} for the place and put new recordings in the place of these."
+    return f"Of this turn: {told}. {after}"
 
 
 def _turned_by(turn_rad: float) -> str:

@@ -97,6 +97,7 @@ def broken_rules(
     breakaway: bool = False,
     release: ReleaseWindow | None = None,
     seating_agrees: bool = False,
+    thing: str = "stick",
 ) -> tuple[str, ...]:
     """Each hard safety rule that a way of mounting breaks, in a sentence.
 
@@ -123,6 +124,8 @@ def broken_rules(
         Between what limits it lets go.
     seating_agrees : bool, default False
         The seating clinic's word for clamping to a headrest or a moving seat part.
+    thing : str, default 'stick'
+        What is held.
 
     Returns
     -------
@@ -146,7 +149,7 @@ def broken_rules(
         *_hold_rules(on, seating_agrees),
         *_space_rules(entered),
         *_face_rules(site, breakaway, release),
-        *_tilt_rules(site, mount, on, room, contact_m, site_moves_with, tolerance_m),
+        *_tilt_rules(site, mount, on, room, contact_m, site_moves_with, tolerance_m, thing),
     )
 
 
@@ -195,16 +198,17 @@ def _tilt_rules(
     contact_m: Point,
     site_moves_with: MovesWith,
     tolerance_m: float,
+    thing: str,
 ) -> tuple[str, ...]:
     shift = parts_company_m(contact_m, site_moves_with, on.moves_with, room)
     if shift <= tolerance_m:
         return ()
     how = f"tilting from {spoken(room.tilt_from_rad, 'deg')} to {spoken(room.tilt_to_rad, 'deg')} moves {site.name} by"
     if mount is not None and mount.kind == "floor stand":
-        return (f"A floor stand for a chair that tilts: {how} {spoken(shift, 'mm')} away from the stick.",)
+        return (f"A floor stand for a chair that tilts: {how} {spoken(shift, 'mm')} away from the {thing}.",)
     who = "the seat and the mount does not" if site_moves_with == "seat" else "nothing that tilts and the mount does"
     return (
-        f"{site.name} moves with {who}: {how} {spoken(shift, 'mm')} against the stick; {spoken(tolerance_m, 'mm')} would do.",
+        f"{site.name} moves with {who}: {how} {spoken(shift, 'mm')} against the {thing}; {spoken(tolerance_m, 'mm')} would do.",
     )
 
 

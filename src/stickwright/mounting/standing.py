@@ -215,7 +215,14 @@ def surface_checks(
 
 
 def stand_checks(
-    mount: Mount, pushes: Pushes, height_m: float, carried_kg: float, out_m: float = 0.0, floor: str | None = None
+    mount: Mount,
+    pushes: Pushes,
+    height_m: float,
+    carried_kg: float,
+    out_m: float = 0.0,
+    floor: str | None = None,
+    *,
+    pressed: bool = False,
 ) -> tuple[Check, ...]:
     """Whether a floor stand or floor plate slides or tips.
 
@@ -232,6 +239,8 @@ def stand_checks(
         How far from the middle of its foot they hang.
     floor : str, optional
         What the floor is of, when friction was not measured.
+    pressed : bool, default False
+        Whether a working push goes as hard into it as along it: a press from above.
 
     Returns
     -------
@@ -258,7 +267,9 @@ def stand_checks(
     depth = min(mount.size_m)
     overhang = carried_kg * STANDARD_GRAVITY * (out_m - depth / 2)
     return (
-        *sliding_checks(pushes, mount.mass_kg + carried_kg, friction, thing=mount.name, assumed=assumed),
+        *sliding_checks(
+            pushes, mount.mass_kg + carried_kg, friction, thing=mount.name, assumed=assumed, pressed=pressed
+        ),
         *tipping_checks(pushes, height_m, mount.mass_kg, depth, overhang_nm=overhang, thing=mount.name),
     )
 
