@@ -22,7 +22,7 @@ from stickwright.sheet.who import who_page
 from stickwright.sheet.why_so import why_so
 from stickwright.sheet.wiring_page import wiring_page
 
-__all__ = ["sheet_content", "sheet_pdf"]
+__all__ = ["sheet_content", "sheet_pages", "sheet_pdf"]
 
 MOST_PAGES = 4
 MOST_PAGES_SHARED = 8
@@ -94,6 +94,30 @@ def sheet_pdf(plan: Plan) -> bytes:
         A4, at most four pages, eight when all actions are shared out, twelve when it is said what holds the sticks,
         unless the closest setting still needs more.
     """
+    return _compiled(_fitted(plan))
+
+
+def sheet_pages(plan: Plan) -> tuple[str, ...]:
+    """The same pages as pictures, for looking at them where no PDF is shown.
+
+    Parameters
+    ----------
+    plan : Plan
+        A finished plan.
+
+    Returns
+    -------
+    tuple of str
+        SVG, one for each A4 page.
+    """
+    import typst
+
+    pages = typst.compile(_TEMPLATE, format="svg", **_settings(_fitted(plan)))
+    return tuple(bytes(one).decode("utf-8") for one in (pages if isinstance(pages, list) else [pages]))
+
+
+def _fitted(plan: Plan) -> dict[str, Any]:
+    """The content, set as close as it has to be."""
     content = sheet_content(plan)
     for height_mm in _DRAWING_MM:
         content |= {"family": first_page(plan, height_mm), "first_page_whole": True}
@@ -117,7 +141,7 @@ def sheet_pdf(plan: Plan) -> bytes:
         content |= _setting(level)
         if _pages_of(content, "all") <= most:
             break
-    return _compiled(content)
+    return content
 
 
 def _who(plan: Plan, way: tuple[float, float, bool]) -> dict[str, Any] | None:

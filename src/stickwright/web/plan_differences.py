@@ -1,0 +1,120 @@
+"""Two plans beside each other, in rows: who does what, what holds it, what it takes, and which is better by how much."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from stickwright.model.plan import Fit, Plan
+from stickwright.model.sharing import Placement
+from stickwright.sheet.printed import percent
+from stickwright.units import figures
+
+__all__ = ["DifferenceRow", "Differences", "differences"]
+
+
+class DifferenceRow(NamedTuple):
+    """One thing in both plans; `differs` says whether it is not the same."""
+
+    what: str
+    first: str
+    second: str
+    differs: bool
+
+
+class Differences(NamedTuple):
+    """Sentence, then who does what, then figures of the sticks."""
+
+    sentence: str
+    actions: tuple[DifferenceRow, ...]
+    figures: tuple[DifferenceRow, ...]
+
+
+def differences(first: Plan, second: Plan) -> Differences:
+    """What differs between two plans of one visit.
+
+    Parameters
+    ----------
+    first, second : Plan
+    """
+    actions = tuple(
+        _row(name, _done(_placement(first, name)), _done(_placement(second, name)))
+        for name in dict.fromkeys(one.action for plan in (first, second) for one in _placements(plan))
+    )
+    sites = dict.fromkeys(site.name for plan in (first, second) for site in plan.sites)
+    rows: list[DifferenceRow] = []
+    for name in sites:
+        one, other = _fit(first, name), _fit(second, name)
+        rows.append(_row(f"{name}: stick", one.label if one else "none", other.label if other else "none"))
+        if one is not None and other is not None:
+            rows += [
+                _row(f"{name}: reach in the weakest direction", percent(one.weakest_share), percent(other.weakest_share)),
+                _row(f"{name}: effort", percent(one.effort_share), percent(other.effort_share)),
+                _row(f"{name}: control", _bits(one), _bits(other)),
+                _row(f"{name}: false inputs a minute", _false(one), _false(other)),
+            ]  # fmt: skip
+    rows += [_row(f"{name}: held by", _held(first, name), _held(second, name)) for name in _mounted(first, second)]
+    return Differences(_sentence(first, second, actions), actions, tuple(rows))
+
+
+def _row(what: str, first: str, second: str) -> DifferenceRow:
+    return DifferenceRow(what, first, second, first != second)
+
+
+def _placements(plan: Plan) -> tuple[Placement, ...]:
+    return plan.sharing.placements if plan.sharing is not None else ()
+
+
+def _placement(plan: Plan, action: str) -> Placement | None:
+    return next((one for one in _placements(plan) if one.action == action), None)
+
+
+def _done(placement: Placement | None) -> str:
+    if placement is None:
+        return "not in this plan"
+    where = {"option": "the game itself", "dropped": "left out", "chord": "made of others"}.get(placement.how)
+    if placement.how == "helper":
+        where = placement.helper or "a helper"
+    if where is None:
+        where = f"{placement.site} on {placement.label or placement.device}"
+    return where
+
+
+def _fit(plan: Plan, site: str) -> Fit | None:
+    return next((one.choice for one in plan.sites if one.name == site), None)
+
+
+def _bits(fit: Fit) -> str:
+    bits = fit.bits
+    interval = f" ({figures(bits.low, 2)} to {figures(bits.high, 2)})" if bits.has_interval else ""
+    return f"{figures(bits.value, 2)}{interval} bit"
+
+
+def _false(fit: Fit) -> str:
+    return figures(fit.false_per_min.value, 2)
+
+
+def _mounted(first: Plan, second: Plan) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(one.site for plan in (first, second) for one in plan.mounts))
+
+
+def _held(plan: Plan, site: str) -> str:
+    found = next((one for one in plan.mounts if one.site == site), None)
+    if found is None:
+        return "nothing said"
+    return f"{found.choice.mount} on {found.choice.on}" if found.choice is not None else "nothing holds it"
+
+
+def _sentence(first: Plan, second: Plan, actions: tuple[DifferenceRow, ...]) -> str:
+    changed = [row.what for row in actions if row.differs]
+    told = (
+        f"{len(changed)} of {len(actions)} actions are done otherwise"
+        if changed
+        else "Every action is done the same way"
+    )
+    if first.sharing is None or second.sharing is None:
+        return f"{told}."
+    gap = first.sharing.points - second.sharing.points
+    if abs(gap) < 0.05:
+        return f"{told}; both are worth the same to the player."
+    better = "first" if gap > 0 else "second"
+    return f"{told}; the {better} is worth {figures(abs(gap), 2)} points more on the player's own scale."

@@ -1,0 +1,435 @@
+"""Plans of a visit: made with wishes, read with their reasons, compared, drawn, printed."""
+
+from __future__ import annotations
+
+import io
+import secrets
+import threading
+import zipfile
+from collections import OrderedDict
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, field
+from typing import Any
+
+from starlette.exceptions import HTTPException
+from starlette.requests import Request
+from starlette.responses import RedirectResponse, Response
+from starlette.routing import BaseRoute, Route
+
+from stickwright.errors import BadInput, Problem
+from stickwright.model.plan import Plan
+from stickwright.model.sharing import Placement
+from stickwright.model.wishes import Keep, Wishes
+from stickwright.planning import DRAWS, SEED
+from stickwright.sheet.document import sheet_content, sheet_pages, sheet_pdf
+from stickwright.sheet.mount_dxf import all_dxf
+from stickwright.sheet.mount_scene import scene_html
+from stickwright.sheet.serial import plan_json
+from stickwright.store.plans import PlanRow, make_plan, plan_again, plans, reproduce
+from stickwright.web.desk import At, at_visit
+from stickwright.web.noticed import noticed_about
+from stickwright.web.plan_differences import differences
+from stickwright.web.render import done, download, form, page
+
+__all__ = ["ROUTES", "Making", "Shelf", "plan_page", "plans_page", "wishes_of"]
+
+KEPT_PLANS = 6
+SCENE_POLICY = (
+    "sandbox allow-scripts; default-src 'none'; script-src 'unsafe-inline'; style-src 'unsafe-inline'; img-src data:; "
+    "frame-ancestors 'self'"
+)
+"""The scene is one file with its script inside: it runs shut off from everything of ours, and may ask for nothing."""
+
+
+@dataclass
+class Making:
+    """A plan that is being made.
+
+    `share` goes from 0 to 1; `row` or `refused` is there when it has ended.
+    """
+
+    place: tuple[str, int]
+    doing: str = "beginning"
+    share: float = 0.0
+    row: PlanRow | None = None
+    refused: BadInput | None = None
+    failed: bool = False
+    wishes: Mapping[str, str] = field(default_factory=dict)
+
+
+@dataclass
+class Shown:
+    """A plan with its pages, worked out once."""
+
+    plan: Plan
+    content: dict[str, Any]
+    pdf: bytes | None = None
+    pages: tuple[str, ...] = ()
+
+
+@dataclass
+class Shelf:
+    """Plans that are being made, and those looked at lately."""
+
+    making: OrderedDict[str, Making] = field(default_factory=OrderedDict)
+    shown: OrderedDict[tuple[str, int], Shown] = field(default_factory=OrderedDict)
+    lock: threading.Lock = field(default_factory=threading.Lock)
+
+
+def _shelf(request: Request) -> Shelf:
+    state = request.app.state
+    if not hasattr(state, "plans"):
+        state.plans = Shelf()
+    shelf: Shelf = state.plans
+    return shelf
+
+
+def plans_page(here: At, typed: Mapping[str, str] | None = None) -> dict[str, Any]:
+    """What stands in the way of a plan, the wishes, and the plans made so far.
+
+    Parameters
+    ----------
+    here : At
+    typed : mapping, optional
+        Wishes as typed.
+    """
+    made = plans(here.store, here.visit_id)
+    return {
+        "title": "Plan",
+        "noticed": noticed_about(here),
+        "plans": tuple(
+            (row.number, here.url(f"plans/{row.number}"), row.at, row.who, _asked_words(row)) for row in reversed(made)
+        ),
+        "pairs": len(made) > 1,
+        "typed": dict(typed or {}),
+        "writes": here.writes,
+    }
+
+
+def _asked_words(row: PlanRow) -> str:
+    wishes = row.asked.get("wishes") or {}
+    parts = []
+    if wishes.get("without"):
+        parts.append("without " + ", ".join(wishes["without"]))
+    if wishes.get("keep"):
+        parts.append("keeping " + ", ".join(f"{one['what']} at {one['where']}" for one in wishes["keep"]))
+    if wishes.get("only_kit"):
+        parts.append("only what is in stock")
+    if wishes.get("budget") is not None:
+        parts.append(f"for at most {wishes['budget']:g}")
+    if wishes.get("most_parts") is not None:
+        parts.append(f"with at most {wishes['most_parts']} devices")
+    return "; ".join(parts) or "no wishes"
+
+
+def wishes_of(sent: Mapping[str, str]) -> Wishes:
+    """Wishes as a form sends them.
+
+    Parameters
+    ----------
+    sent : mapping
+        ``without`` and ``keep`` line by line (``look = chin``), ``only_kit``, ``budget``, ``most_parts``.
+
+    Raises
+    ------
+    BadInput
+        All fields that cannot be read.
+    """
+    problems: list[Problem] = []
+    keep = []
+    for line in _lines(sent.get("keep", "")):
+        what, equals, where = (part.strip() for part in line.partition("="))
+        if equals and what and where:
+            keep.append(Keep(what, where))
+        else:
+            problems.append(Problem("keep", f'"{line}"', "what = where, on each line", "For example: look = chin"))
+    budget = _number(sent.get("budget", ""), "budget", problems)
+    parts = _number(sent.get("most_parts", ""), "most_parts", problems)
+    if parts is not None and not parts.is_integer():
+        problems.append(Problem("most_parts", sent.get("most_parts", ""), "a whole number"))
+    if problems:
+        raise BadInput(problems)
+    return Wishes(
+        without=tuple(_lines(sent.get("without", ""))), only_kit=bool(sent.get("only_kit")), budget=budget,
+        most_parts=None if parts is None else int(parts), keep=tuple(keep),
+    )  # fmt: skip
+
+
+def _lines(text: str) -> list[str]:
+    return [line.strip() for line in text.splitlines() if line.strip()]
+
+
+def _number(text: str, name: str, problems: list[Problem]) -> float | None:
+    if not text.strip():
+        return None
+    try:
+        number = float(text.strip().replace(",", "."))
+    except ValueError:
+        number = -1.0
+    if not 0 <= number < 1e9:
+        problems.append(Problem(name, f'"{text.strip()[:30]}"', "a number, 0 or more"))
+        return None
+    return number
+
+
+def show_plans(request: Request) -> Response:
+    """The plans of a visit, and wishes for the next."""
+    here = at_visit(request)
+    return page(request, "plans.html", plans_page(here), here=here)
+
+
+def start_plan(request: Request) -> Response:
+    """Begin a plan; its page says how far it is."""
+    here = at_visit(request)
+    typed = {key: str(value) for key, value in form(request).items()}
+    try:
+        wishes = wishes_of(typed)
+    except BadInput as refused:
+        return page(request, "plans.html", plans_page(here, typed), here=here, refused=refused)
+    shelf, making = _shelf(request), Making((here.key, here.visit_id), wishes=typed)
+    key = secrets.token_urlsafe(12)
+    with shelf.lock:
+        shelf.making[key] = making
+        while len(shelf.making) > 20:
+            shelf.making.popitem(last=False)
+    thread = threading.Thread(target=_make, args=(here, making, wishes), name="plan", daemon=True)
+    thread.start()
+    thread.join(0.8)  # a plan that is quick needs no page of its own
+    return RedirectResponse(here.url(f"making/{key}"), 303)
+
+
+def _make(here: At, making: Making, wishes: Wishes) -> None:
+    def tell(doing: str, share: float) -> None:
+        making.doing, making.share = doing, share
+
+    try:
+        making.row = make_plan(
+            here.store, here.visit_id, who=here.who, wishes=wishes, draws=DRAWS, seed=SEED,
+            made_on=here.desk.today().isoformat(), progress=tell,
+        )  # fmt: skip
+    except BadInput as refused:
+        making.refused = refused
+    finally:
+        making.failed = making.row is None and making.refused is None
+
+
+def making_plan(request: Request) -> Response:
+    """How far a plan is; goes on to it when it is made."""
+    here, shelf = at_visit(request), _shelf(request)
+    making = shelf.making.get(str(request.path_params["key"]))
+    if making is None or making.place != (here.key, here.visit_id):
+        raise HTTPException(404)
+    if making.row is not None:
+        return RedirectResponse(here.url(f"plans/{making.row.number}"), 303)
+    if making.refused is not None:
+        data = plans_page(here, making.wishes)
+        return page(request, "plans.html", data, here=here, refused=making.refused)
+    if making.failed:
+        raise RuntimeError("the plan could not be made; the log of the app says why")
+    data = {"title": "Making the plan", "doing": making.doing, "percent": round(100 * making.share)}
+    answer = page(request, "making.html", data, here=here)
+    answer.headers["refresh"] = "1"
+    return answer
+
+
+def _row(request: Request, here: At, number: int) -> PlanRow:
+    row = next((one for one in plans(here.store, here.visit_id) if one.number == number), None)
+    if row is None:
+        raise HTTPException(404)
+    return row
+
+
+def _shown(request: Request, here: At, row: PlanRow) -> Shown:
+    """A plan as it was made, worked out again from its very inputs when it is not at hand."""
+    shelf, key = _shelf(request), (here.key, row.id)
+    with shelf.lock:
+        if key not in shelf.shown:
+            plan = plan_again(here.store, row.id)
+            shelf.shown[key] = Shown(plan, sheet_content(plan))
+            while len(shelf.shown) > KEPT_PLANS:
+                shelf.shown.popitem(last=False)
+        shelf.shown.move_to_end(key)
+        return shelf.shown[key]
+
+
+def _number_of(request: Request) -> int:
+    return int(request.path_params["number"])
+
+
+def plan_page(here: At, row: PlanRow, shown: Shown) -> dict[str, Any]:
+    """Everything that the sheet holds, as a page.
+
+    Parameters
+    ----------
+    here : At
+    row : PlanRow
+    shown : Shown
+    """
+    return {
+        "title": f"Plan {row.number}",
+        "row": row,
+        "asked": _asked_words(row),
+        "content": shown.content,
+        "base": here.url(f"plans/{row.number}"),
+        "mounts": len(shown.content["mounts"]),
+        "others": [one.number for one in plans(here.store, here.visit_id) if one.number != row.number],
+    }
+
+
+def show_plan(request: Request) -> Response:
+    """One plan, with its reasons."""
+    here = at_visit(request)
+    row = _row(request, here, _number_of(request))
+    return page(request, "plan.html", plan_page(here, row, _shown(request, here, row)), here=here)
+
+
+def check_plan(request: Request) -> Response:
+    """Work a plan out again from its inputs, and say whether it comes out the same."""
+    here = at_visit(request)
+    row = _row(request, here, _number_of(request))
+    _, words = reproduce(here.store, row.id)
+    return done(request, here.url(f"plans/{row.number}"), words)
+
+
+def _latest(request: Request, here: At) -> PlanRow | None:
+    asked = request.query_params.get("plan", "")
+    made = plans(here.store, here.visit_id)
+    if asked.isascii() and asked.isdigit() and len(asked) < 9:
+        return next((one for one in made if one.number == int(asked)), None)
+    return made[-1] if made else None
+
+
+def mounts(request: Request) -> Response:
+    """Where everything goes and what holds it."""
+    here = at_visit(request)
+    row = _latest(request, here)
+    shown = _shown(request, here, row) if row is not None else None
+    data = {
+        "title": "Mounts",
+        "row": row,
+        "content": shown.content if shown else None,
+        "base": here.url(f"plans/{row.number}") if row else "",
+        "room": shown is not None and shown.plan.room is not None,
+    }
+    return page(request, "mounts.html", data, here=here)
+
+
+def sheet(request: Request) -> Response:
+    """The sheet page by page, to look at and to print."""
+    here = at_visit(request)
+    row = _latest(request, here)
+    count = len(_pages(request, here, row)) if row is not None else 0
+    data = {"title": "Sheet", "row": row, "base": here.url(f"plans/{row.number}") if row else "", "count": count}
+    return page(request, "sheet.html", data, here=here)
+
+
+def _pages(request: Request, here: At, row: PlanRow) -> tuple[str, ...]:
+    shown = _shown(request, here, row)
+    if not shown.pages:
+        shown.pages = sheet_pages(shown.plan)
+    return shown.pages
+
+
+def sheet_page(request: Request) -> Response:
+    """One page of the sheet as a picture."""
+    here = at_visit(request)
+    pages = _pages(request, here, _row(request, here, _number_of(request)))
+    place = int(request.path_params["page"])
+    if not 1 <= place <= len(pages):
+        raise HTTPException(404)
+    return Response(pages[place - 1], media_type="image/svg+xml",
+                    headers={"content-security-policy": "default-src 'none'; style-src 'unsafe-inline'; img-src data:"})  # fmt: skip
+
+
+def sheet_file(request: Request) -> Response:
+    """The sheet as PDF."""
+    here = at_visit(request)
+    row = _row(request, here, _number_of(request))
+    shown = _shown(request, here, row)
+    if shown.pdf is None:
+        shown.pdf = sheet_pdf(shown.plan)
+    return download(shown.pdf, _name(here, row, "pdf"), "application/pdf")
+
+
+def latest_sheet(request: Request) -> Response:
+    """The sheet of the latest plan as PDF."""
+    here = at_visit(request)
+    row = _latest(request, here)
+    if row is None:
+        raise HTTPException(404)
+    return RedirectResponse(here.url(f"plans/{row.number}/sheet.pdf"), 303)
+
+
+def plan_data(request: Request) -> Response:
+    """Everything, for other programs."""
+    here = at_visit(request)
+    row = _row(request, here, _number_of(request))
+    return download(
+        plan_json(_shown(request, here, row).plan).encode("utf-8"), _name(here, row, "json"), "application/json"
+    )
+
+
+def scene(request: Request) -> Response:
+    """The mounts as a room that can be turned."""
+    here = at_visit(request)
+    shown = _shown(request, here, _row(request, here, _number_of(request)))
+    if shown.plan.room is None or not shown.plan.mounts:
+        raise HTTPException(404)
+    return Response(scene_html(shown.plan), media_type="text/html", headers={"content-security-policy": SCENE_POLICY})
+
+
+def drawings(request: Request) -> Response:
+    """The mounts for a drawing program."""
+    here = at_visit(request)
+    row = _row(request, here, _number_of(request))
+    packed = io.BytesIO()
+    with zipfile.ZipFile(packed, "w", zipfile.ZIP_DEFLATED) as archive:
+        for name, text in all_dxf(_shown(request, here, row).plan).items():
+            archive.writestr(f"{name}.dxf", text)
+    return download(packed.getvalue(), _name(here, row, "zip"), "application/zip")
+
+
+def _name(here: At, row: PlanRow, ending: str) -> str:
+    code = here.player.code if here.player else "player"
+    return f"{code}-visit-{here.visit.number if here.visit else 0}-plan-{row.number}.{ending}"
+
+
+def compare(request: Request) -> Response:
+    """Two plans beside each other: what differs, and what it costs."""
+    here = at_visit(request)
+    made = plans(here.store, here.visit_id)
+    numbers = [one.number for one in made]
+    asked = [request.query_params.get(name, "") for name in ("a", "b")]
+    chosen = [
+        int(one) if one.isascii() and one.isdigit() and len(one) < 9 and int(one) in numbers else 0 for one in asked
+    ]
+    first, second = chosen[0] or (numbers[-2] if len(numbers) > 1 else 0), chosen[1] or (numbers[-1] if numbers else 0)
+    data: dict[str, Any] = {
+        "title": "Compare two plans",
+        "choices": tuple((str(row.number), f"plan {row.number}: {_asked_words(row)}") for row in made),
+        "a": str(first),
+        "b": str(second),
+        "told": None,
+    }
+    if first and second:
+        one, other = (_shown(request, here, _row(request, here, number)).plan for number in (first, second))
+        data["told"] = differences(one, other)
+    return page(request, "compare.html", data, here=here)
+
+
+ROUTES: tuple[BaseRoute, ...] = (
+    Route("/visits/{id}/plan", show_plans),
+    Route("/visits/{id}/plan", start_plan, methods=["POST"]),
+    Route("/visits/{id}/making/{key}", making_plan),
+    Route("/visits/{id}/plans/{number:int}", show_plan),
+    Route("/visits/{id}/plans/{number:int}/check", check_plan, methods=["POST"]),
+    Route("/visits/{id}/plans/{number:int}/sheet.pdf", sheet_file),
+    Route("/visits/{id}/plans/{number:int}/page-{page:int}.svg", sheet_page),
+    Route("/visits/{id}/plans/{number:int}/plan.json", plan_data),
+    Route("/visits/{id}/plans/{number:int}/scene.html", scene),
+    Route("/visits/{id}/plans/{number:int}/drawings.zip", drawings),
+    Route("/visits/{id}/mounts", mounts),
+    Route("/visits/{id}/sheet", sheet),
+    Route("/visits/{id}/sheet.pdf", latest_sheet),
+    Route("/visits/{id}/compare", compare),
+)
