@@ -234,8 +234,8 @@ def _samples(state: State, event: Event) -> Outcome:
         time_s = row[0]
         if not math.isfinite(time_s):
             continue
-        if time_s >= state.now_s:
-            state, said = _until(replace(state, now_s=time_s), time_s)
+        if time_s >= _ends_s(state):
+            state, said = _until(replace(state, now_s=max(state.now_s, time_s)), time_s)
             effects += said
         state, said = _seen(state, time_s, (x, y), pressed=row[1] > 0.5)
         effects += said
@@ -458,18 +458,23 @@ def _next(state: State, how: str, at_s: float) -> Outcome:
     return state, (*ended, *effects)
 
 
+def _ends_s(state: State) -> float:
+    """When the rest or the step that is on ends by time alone."""
+    if state.phase == "resting":
+        return state.since_s + state.rest_s
+    return state.since_s + state.limit_s if state.phase == "asking" else math.inf
+
+
 def _until(state: State, to_s: float) -> Outcome:
     """Everything that time alone ends up to then, each at its own moment."""
     effects: list[Effect] = []
-    while True:
-        if state.phase == "resting" and to_s >= state.since_s + state.rest_s:
-            state, said = _ask(state, state.since_s + state.rest_s)
-        elif state.phase == "asking" and to_s >= state.since_s + state.limit_s:
-            how = "time" if state.limit_s >= state.asked.lasts_s else "shortened"
-            state, said = _next(state, how, state.since_s + state.limit_s)
+    while to_s >= (ends_s := _ends_s(state)):
+        if state.phase == "resting":
+            state, said = _ask(state, ends_s)
         else:
-            return state, tuple(effects)
+            state, said = _next(state, "time" if state.limit_s >= state.asked.lasts_s else "shortened", ends_s)
         effects += said
+    return state, tuple(effects)
 
 
 def _seen(state: State, time_s: float, xy: tuple[float, float], *, pressed: bool) -> Outcome:
@@ -478,12 +483,14 @@ def _seen(state: State, time_s: float, xy: tuple[float, float], *, pressed: bool
     dt_s = time_s - watch.before_s if math.isfinite(watch.before_s) else 0.0
     watch = replace(watch, cursor=watch.cursor.moved(xy, dt_s), before_s=time_s)
     newly = pressed and not state.confirm_down
-    state = replace(state, watch=watch, confirm_down=pressed)
+    asking = state.phase == "asking" and time_s >= state.since_s
+    if asking:
+        watch = watched(watch, state.asked, time_s, xy)
+    state = replace(state, now_s=max(state.now_s, time_s), watch=watch, confirm_down=pressed)
     if time_s < state.since_s:
         return state, ()
-    if state.phase == "asking":
-        state = replace(state, watch=watched(watch, state.asked, time_s, xy))
-        how = ended(state.watch, state.asked, time_s, state.task.dwell_s)
+    if asking:
+        how = ended(watch, state.asked, time_s, state.task.dwell_s)
         if how:
             return _next(state, how, time_s)
     # Somebody who plays with the switch before a press task does not ask to go on.
