@@ -120,10 +120,12 @@ class PageClock:
     and kept, so that intervals between samples are the page's own.
     """
 
-    _offset_s: float | None = None
-    _last_s: float = 0.0
-    _sent_ms: float = 0.0
-    _wall_ms: float = 0.0
+    _offset_s: float | None = field(init=False, default=None)
+    _last_s: float = field(init=False, default=0.0)
+    _sent_ms: float = field(init=False, default=0.0)
+    """Of the message before; so the next."""
+    _wall_ms: float = field(init=False, default=0.0)
+    """Of the message before."""
 
     def tie(self, batch: Batch, arrived_s: float) -> tuple[Gap, ...]:
         """What a message's clocks tell against the message before.
@@ -213,7 +215,7 @@ class _Slot:
 
 @dataclass
 class BrowserSource:
-    """The sticks of one browser page: bytes in, events out.
+    """The sticks of one browser page: bytes in, events out. For one thread.
 
     Parameters
     ----------
@@ -222,15 +224,15 @@ class BrowserSource:
     """
 
     most_waiting: int = 600_000
-    _page: int | None = None
-    _old_pages: set[int] = field(default_factory=set)
-    _receiver: Receiver = field(default_factory=Receiver)
-    _clock: PageClock = field(default_factory=PageClock)
-    _roster: Roster = field(default_factory=lambda: Roster("browser"))
-    _slots: dict[int, _Slot] = field(default_factory=dict)
-    _counts: dict[str, int] = field(default_factory=dict)
-    _events: list[Event] = field(default_factory=list)
-    _waiting: int = 0
+    _page: int | None = field(init=False, default=None)
+    _old_pages: set[int] = field(init=False, default_factory=set)
+    _receiver: Receiver = field(init=False, default_factory=Receiver)
+    _clock: PageClock = field(init=False, default_factory=PageClock)
+    _roster: Roster = field(init=False, default_factory=lambda: Roster("browser"))
+    _slots: dict[int, _Slot] = field(init=False, default_factory=dict)
+    _counts: dict[str, int] = field(init=False, default_factory=dict)
+    _events: list[Event] = field(init=False, default_factory=list)
+    _waiting: int = field(init=False, default=0)
 
     def receive(self, message: bytes, arrived_s: float) -> Reply:
         """Take one message of the page.

@@ -306,8 +306,8 @@ class Roster:
     """
 
     source: SourceKind
-    _known: dict[str, Device] = field(default_factory=dict)
-    _here: dict[str, None] = field(default_factory=dict)
+    _known: dict[str, Device] = field(init=False, default_factory=dict)
+    _here: dict[str, None] = field(init=False, default_factory=dict)
 
     def appear(
         self, key: str, name: str, axes: Sequence[str], buttons: Sequence[str], source: SourceKind | None = None
