@@ -7,7 +7,7 @@ import secrets
 import threading
 import zipfile
 from collections import OrderedDict
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -18,7 +18,6 @@ from starlette.routing import BaseRoute, Route
 
 from stickwright.errors import BadInput, Problem
 from stickwright.model.plan import Plan
-from stickwright.model.sharing import Placement
 from stickwright.model.wishes import Keep, Wishes
 from stickwright.planning import DRAWS, SEED
 from stickwright.sheet.document import sheet_content, sheet_pages, sheet_pdf
@@ -232,7 +231,7 @@ def making_plan(request: Request) -> Response:
     return answer
 
 
-def _row(request: Request, here: At, number: int) -> PlanRow:
+def _row(here: At, number: int) -> PlanRow:
     row = next((one for one in plans(here.store, here.visit_id) if one.number == number), None)
     if row is None:
         raise HTTPException(404)
@@ -279,14 +278,14 @@ def plan_page(here: At, row: PlanRow, shown: Shown) -> dict[str, Any]:
 def show_plan(request: Request) -> Response:
     """One plan, with its reasons."""
     here = at_visit(request)
-    row = _row(request, here, _number_of(request))
+    row = _row(here, _number_of(request))
     return page(request, "plan.html", plan_page(here, row, _shown(request, here, row)), here=here)
 
 
 def check_plan(request: Request) -> Response:
     """Work a plan out again from its inputs, and say whether it comes out the same."""
     here = at_visit(request)
-    row = _row(request, here, _number_of(request))
+    row = _row(here, _number_of(request))
     _, words = reproduce(here.store, row.id)
     return done(request, here.url(f"plans/{row.number}"), words)
 
@@ -333,7 +332,7 @@ def _pages(request: Request, here: At, row: PlanRow) -> tuple[str, ...]:
 def sheet_page(request: Request) -> Response:
     """One page of the sheet as a picture."""
     here = at_visit(request)
-    pages = _pages(request, here, _row(request, here, _number_of(request)))
+    pages = _pages(request, here, _row(here, _number_of(request)))
     place = int(request.path_params["page"])
     if not 1 <= place <= len(pages):
         raise HTTPException(404)
@@ -344,7 +343,7 @@ def sheet_page(request: Request) -> Response:
 def sheet_file(request: Request) -> Response:
     """The sheet as PDF."""
     here = at_visit(request)
-    row = _row(request, here, _number_of(request))
+    row = _row(here, _number_of(request))
     shown = _shown(request, here, row)
     if shown.pdf is None:
         shown.pdf = sheet_pdf(shown.plan)
@@ -363,7 +362,7 @@ def latest_sheet(request: Request) -> Response:
 def plan_data(request: Request) -> Response:
     """Everything, for other programs."""
     here = at_visit(request)
-    row = _row(request, here, _number_of(request))
+    row = _row(here, _number_of(request))
     return download(
         plan_json(_shown(request, here, row).plan).encode("utf-8"), _name(here, row, "json"), "application/json"
     )
@@ -372,7 +371,7 @@ def plan_data(request: Request) -> Response:
 def scene(request: Request) -> Response:
     """The mounts as a room that can be turned."""
     here = at_visit(request)
-    shown = _shown(request, here, _row(request, here, _number_of(request)))
+    shown = _shown(request, here, _row(here, _number_of(request)))
     if shown.plan.room is None or not shown.plan.mounts:
         raise HTTPException(404)
     return Response(scene_html(shown.plan), media_type="text/html", headers={"content-security-policy": SCENE_POLICY})
@@ -381,7 +380,7 @@ def scene(request: Request) -> Response:
 def drawings(request: Request) -> Response:
     """The mounts for a drawing program."""
     here = at_visit(request)
-    row = _row(request, here, _number_of(request))
+    row = _row(here, _number_of(request))
     packed = io.BytesIO()
     with zipfile.ZipFile(packed, "w", zipfile.ZIP_DEFLATED) as archive:
         for name, text in all_dxf(_shown(request, here, row).plan).items():
@@ -412,7 +411,7 @@ def compare(request: Request) -> Response:
         "told": None,
     }
     if first and second:
-        one, other = (_shown(request, here, _row(request, here, number)).plan for number in (first, second))
+        one, other = (_shown(request, here, _row(here, number)).plan for number in (first, second))
         data["told"] = differences(one, other)
     return page(request, "compare.html", data, here=here)
 

@@ -18,6 +18,7 @@ from stickwright.records.editing import with_fields, without_table
 from stickwright.records.toml_lines import FieldPath
 from stickwright.store.documents import Document, documents, save_document, undo_document
 from stickwright.web.desk import At, at_shelf, at_visit
+from stickwright.web.kit_pictures import kit_picture, stick_picture
 from stickwright.web.noticed import noticed_about
 from stickwright.web.noun_forms import FIRST, FormField, form_fields, inner_tables, label_of, sent_fields
 from stickwright.web.noun_views import (
@@ -59,6 +60,7 @@ def list_page(here: At, key: str) -> dict[str, Any]:
         "known": [(field.label, f"{field.value}{_unit(field)}".replace("\n", ", ")) for field in top if field.value],
         "has_top": bool(top),
         "groups": groups_of(view.groups, tables),
+        "picture": kit_picture(document.body.decode("utf-8")) if key == "kit" and document else None,
         "noticed": noticed_about(here, view.name) if here.visit is not None else (),
         "archetype_pairs": tuple((name, name) for name in ARCHETYPES)
         if key == "game" and not tables.get("action")
@@ -110,6 +112,7 @@ def table_page(
         ),
         "groups": groups_of(inner, table, path) if table else (),
         "many": {name for name, _, many in inner_tables(model) if many},
+        "picture": stick_picture(table, _beside(here)) if path[:1] == ("stick",) else None,
         "based_on": document.number if document else 0,
         "is_new": is_new,
         "back": f"{_base(here, key)}/edit/{path_text(around)}" if around else _base(here, key),
@@ -207,6 +210,12 @@ def _document(here: At, view: FileView) -> tuple[Document | None, bool]:
     if own is not None or here.visit is not None and view.name != "kit.toml":
         return own, True
     return documents(here.store, None).get(view.name), here.visit is None
+
+
+def _beside(here: At) -> dict[str, bytes]:
+    """Files beside the kit: the visit's own before those of the shelf."""
+    own = documents(here.store, here.visit.id) if here.visit is not None else {}
+    return {name: one.body for name, one in (documents(here.store, None) | own).items()}
 
 
 def _base(here: At, key: str) -> str:
