@@ -20,7 +20,9 @@ __all__ = ["ROUTES", "backup_page", "bring_back", "make", "show"]
 FIELDS = {"passphrase": "passphrase", "place": "place", "from": "from", "": "file"}
 
 
-def backup_page(desk: Desk, *, report: dict[str, Any] | None = None, **typed: str) -> dict[str, Any]:
+def backup_page(
+    desk: Desk, *, report: dict[str, Any] | None = None, file: str = "", from_file: str = "", place: str = ""
+) -> dict[str, Any]:
     """What is shown.
 
     Parameters
@@ -28,7 +30,7 @@ def backup_page(desk: Desk, *, report: dict[str, Any] | None = None, **typed: st
     desk : Desk
     report : dict, optional
         What was just done.
-    **typed : str
+    file, from_file, place : str
         As typed so far.
     """
     name = f"stickwright-{desk.today().isoformat()}.backup"
@@ -36,9 +38,9 @@ def backup_page(desk: Desk, *, report: dict[str, Any] | None = None, **typed: st
     return {
         "report": report,
         "name": name,
-        "file": typed.get("file", ""),
-        "from_file": typed.get("from", ""),
-        "place": typed.get("place", str(beside)),
+        "file": file,
+        "from_file": from_file,
+        "place": place or str(beside),
     }
 
 
@@ -105,7 +107,7 @@ def bring_back(request: Request) -> Response:
             Path(file.strip()).expanduser(), Path(place.strip()).expanduser(), passphrase=passphrase or None
         )
     except BadInput as refused:
-        data = backup_page(desk, **{"from": file, "place": place})
+        data = backup_page(desk, from_file=file, place=place)
         return page(request, "backup.html", data, refused=refused, fields=FIELDS)
     report = {
         "title": "The records are back",

@@ -75,12 +75,11 @@ def consent_words(here: At) -> tuple[str, bool]:
         return "It was taken back. What is held waits to be handed over and erased.", False
     allowed = [_words(key) for key in SCOPES if key in found.scope]
     sentence = f"Given on {found.given_on} by {found.given_by}, until {found.until}: {'; '.join(allowed).lower()}."
-    over = str(found.until) < here.desk.today().isoformat()
-    if over:
+    if not found.valid:
         sentence = (
             f"It ended on {found.until}. What is held can be looked at; nothing is added until it is given again."
         )
-    return sentence, not over and "keep" in found.scope
+    return sentence, found.valid and "keep" in found.scope
 
 
 def _words(key: str) -> str:

@@ -11,7 +11,7 @@ import secrets
 import threading
 from collections import OrderedDict
 from collections.abc import Callable
-from dataclasses import dataclass, field, replace
+from dataclasses import asdict, dataclass, field, replace
 from datetime import date, datetime, timedelta
 from pathlib import Path
 from typing import Literal
@@ -27,7 +27,8 @@ from stickwright.store.documents import documents, remove_document, save_documen
 from stickwright.store.opening import SYSTEM_CLOCK, Clock, Store, memory_store
 from stickwright.store.players import PlayerRow, VisitRow, player_named, visit
 from stickwright.store.schema import player
-from stickwright.web.preferences import Preferences, keep_preferences
+from stickwright.store.settings import choose
+from stickwright.web.preferences import Preferences, keep_preferences, own_preferences
 from stickwright.web.tries import Tries
 
 __all__ = ["KEYS", "At", "Desk", "Locked", "Session", "at_player", "at_shelf", "at_visit", "desk_of", "session_of"]
@@ -99,7 +100,6 @@ class Desk:
     demo: Store | None = None
     sessions: dict[str, Session] = field(default_factory=dict)
     tries: Tries = field(default_factory=Tries)
-    tries_of: dict[str, Tries] = field(default_factory=dict)
     login_csrf: str = field(default_factory=lambda: secrets.token_urlsafe(24))
     seen: datetime | None = None
     guard: threading.RLock = field(default_factory=threading.RLock)
@@ -115,7 +115,7 @@ class Desk:
         return not self.team and self.store is not None and self.store.kind == "encrypted"
 
     def preferences_of(self, session: Session | None) -> Preferences:
-        """What is set: on this machine, or, in a team, by who is logged in and for as long.
+        """What is set: on this machine, or, in a team, by who is logged in.
 
         Parameters
         ----------
@@ -133,6 +133,7 @@ class Desk:
         """
         if self.team:
             session.preferences = preferences
+            choose(self.kept(), own_preferences(session.who), asdict(preferences), who=session.who)
             return
         self.preferences = preferences
         session.who = preferences.who
@@ -360,9 +361,10 @@ def at_visit(connection: HTTPConnection) -> At:
         raise HTTPException(404)
     desk, session = desk_of(connection), session_of(connection)
     store = desk.at(key)
-    row = visit(store, int(digits))
-    if row is None:
-        raise HTTPException(404)
+    try:
+        row = visit(store, int(digits))
+    except BadInput:
+        raise HTTPException(404) from None
     here = At(desk, key, store, session.who, False, _player_of(store, row), row)
     here = replace(here, writes=session.role == "practitioner" and may_add(here))
     if connection.scope["type"] == "websocket" and not here.writes:
@@ -393,7 +395,10 @@ def at_player(connection: HTTPConnection, *, adds: bool = False) -> At:
         raise HTTPException(404)
     desk, session = desk_of(connection), session_of(connection)
     store = desk.at(key)
-    row = player_named(store, code if tilde else text)
+    try:
+        row = player_named(store, code if tilde else text)
+    except BadInput as unknown:
+        raise HTTPException(404, str(unknown)) from None
     here = At(desk, key, store, session.who, session.role == "practitioner", row)
     if adds:
         refuse_without_consent(replace(here, writes=here.writes and may_add(here)))

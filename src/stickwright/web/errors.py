@@ -46,6 +46,8 @@ def not_found(request: Request, refused: Exception) -> Response:
         404: ("Nothing is here", "There is no such page; what it showed may have been erased, or kept only in memory."),
         405: ("Not in this way", "This page is only to look at."),
     }
+    if refused.status_code == 404 and refused.detail != "Not Found":  # which of several things is not here
+        said[404] = (said[404][0], str(refused.detail))
     title, sentence = said.get(refused.status_code, ("That could not be done", str(refused.detail)))
     return page(request, "refused.html", {"title": title, "sentences": [sentence]}, status=refused.status_code)
 

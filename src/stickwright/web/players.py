@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from typing import Any
 from urllib.parse import urlencode
 
@@ -11,7 +10,8 @@ from starlette.responses import RedirectResponse, Response
 from starlette.routing import Route
 
 from stickwright.errors import BadInput, Problem
-from stickwright.store.players import add_player, player_named, players
+from stickwright.store.opening import Store
+from stickwright.store.players import PlayerRow, add_player, player_named, players
 from stickwright.web.desk import At, Desk, Key, desk_of, session_of
 from stickwright.web.render import form, page
 
@@ -36,16 +36,16 @@ def players_page(desk: Desk, *, writes: bool, search: str = "", number: int = 1,
         Code of a new player, as typed so far.
     """
     found = players(desk.kept(), search=search, page=number, per_page=PER_PAGE)
-    pages = max(1, math.ceil(found.total / PER_PAGE))
+    number, pages = found.number, found.pages
 
     def link(to: int) -> str:
         return "/players?" + urlencode({"search": search, "page": to} if search else {"page": to})
 
     return {
-        "rows": [(_url(desk, "", row.code), row) for row in found.rows],
+        "rows": [(_url(desk, "", row), row) for row in found.rows],
         "unkept": []
         if desk.memory is None
-        else [(_url(desk, "m", row.code), row) for row in players(desk.memory, search=search).rows],
+        else [(_url(desk, "m", row), row) for row in players(desk.memory, search=search).rows],
         "total": found.total,
         "search": search,
         "number": number,
@@ -57,9 +57,8 @@ def players_page(desk: Desk, *, writes: bool, search: str = "", number: int = 1,
     }
 
 
-def _url(desk: Desk, key: Key, code: str) -> str:
-    store = desk.at(key)
-    return At(desk, key, store, "", False, player_named(store, code)).player_url()
+def _url(desk: Desk, key: Key, row: PlayerRow) -> str:
+    return At(desk, key, desk.at(key), "", False, row).player_url()
 
 
 def show(request: Request) -> Response:
@@ -101,8 +100,12 @@ def add(request: Request) -> Response:
     return RedirectResponse(At(desk, "m", desk.unkept(), session.who, True, row).player_url("consent"), 303)
 
 
-def _is_there(store: Any, code: str) -> bool:
-    return any(row.code.casefold() == code.casefold() for row in players(store, search=code).rows)
+def _is_there(store: Store, code: str) -> bool:
+    try:
+        player_named(store, code)
+    except BadInput:
+        return False
+    return True
 
 
 ROUTES = (Route("/players", show), Route("/players", add, methods=["POST"]))

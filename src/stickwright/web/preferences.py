@@ -9,7 +9,16 @@ from pathlib import Path
 from stickwright.errors import BadInput, Problem
 from stickwright.units import QUANTITIES
 
-__all__ = ["FORCE_UNITS", "IDLE_MINUTES", "LIGHTS", "SIZES", "Preferences", "keep_preferences", "preferences_at"]
+__all__ = [
+    "FORCE_UNITS",
+    "IDLE_MINUTES",
+    "LIGHTS",
+    "SIZES",
+    "Preferences",
+    "keep_preferences",
+    "own_preferences",
+    "preferences_at",
+]
 
 LIGHTS = (("auto", "As this computer is set"), ("light", "Light"), ("dark", "Dark"), ("contrast", "High contrast"))
 SIZES = (("usual", "Usual"), ("larger", "Larger"))
@@ -106,3 +115,13 @@ def keep_preferences(file: Path, preferences: Preferences) -> None:
 
     file.parent.mkdir(parents=True, exist_ok=True)
     write_whole(file, tomlkit.dumps(asdict(preferences)))
+
+
+def own_preferences(account: str) -> str:
+    """Under what name the preferences of an account stand among the settings of a team's records.
+
+    Parameters
+    ----------
+    account : str
+    """
+    return f"preferences of {account}"[:80]

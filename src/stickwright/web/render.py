@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import base64
 from collections.abc import Callable, Mapping, Sequence
-from functools import lru_cache
+from functools import lru_cache, partial
 from typing import Any
 from urllib.parse import quote
 
@@ -15,10 +15,11 @@ from starlette.requests import Request
 from starlette.responses import HTMLResponse, RedirectResponse, Response
 
 from stickwright.errors import BadInput, Problem
+from stickwright.store.documents import undo_document
 from stickwright.web.desk import At, Session, desk_of
 from stickwright.web.steps import STEPS, step_after, step_of
 
-__all__ = ["done", "download", "form", "page", "problems_of", "svg_image"]
+__all__ = ["done", "download", "form", "page", "problems_of", "svg_image", "undo_of"]
 
 
 def page(
@@ -94,6 +95,19 @@ def done(request: Request, to: str, words: str, *, undo: Callable[[], object] | 
     """
     request.state.session.say(words, undo, to)
     return RedirectResponse(to, 303)
+
+
+def undo_of(here: At, name: str) -> Callable[[], object]:
+    """Takes the last change of a document back; called again it brings it again.
+
+    Parameters
+    ----------
+    here : At
+        The visit, or the shelf.
+    name : str
+        Of the document.
+    """
+    return partial(undo_document, here.store, here.visit.id if here.visit else None, name, who=here.who)
 
 
 def form(request: Request) -> FormData:

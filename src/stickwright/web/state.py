@@ -118,7 +118,8 @@ def _sites(sites: Sequence[Mapping[str, Any]]) -> tuple[str, str, bool]:
 def _readings(sites: Sequence[Mapping[str, Any]], tree: Mapping[str, bytes]) -> tuple[str, str, bool]:
     if not sites:
         return "nothing yet", "say first which sites there are", False
-    told, lacking = [], []
+    told: list[str] = []
+    lacking: list[str] = []
     for site in sites:
         words = _readings_of(site, tree)
         (told if words else lacking).append(

@@ -1,33 +1,31 @@
 """A team's records: logging in, accounts, and the trail of who did what.
 
-Passwords are checked with argon2 by the store; wrong ones slow down the next try of the same name, for everybody alike, so that
-waiting says nothing about whether the name exists. Nobody sees a password again; who forgot it gets a new account row.
+Passwords are checked by the store, which refuses a name after some wrong ones for a while, in the same words whatever was wrong.
+Nobody sees a password again; who forgot it is given a new one by a practitioner.
 """
 
 from __future__ import annotations
 
 from typing import Any
 
-import sqlalchemy as sa
 from starlette.exceptions import HTTPException
 from starlette.requests import Request
 from starlette.responses import RedirectResponse, Response
 from starlette.routing import Route
 
 from stickwright.errors import BadInput, Problem
-from stickwright.store.accounts import accounts, add_account, check_password, close_account
+from stickwright.store.accounts import Account, accounts, add_account, check_password, close_account
 from stickwright.store.opening import Store
-from stickwright.store.schema import act, player
+from stickwright.store.settings import settings
+from stickwright.store.trail import trail as entries
 from stickwright.web.desk import Desk, desk_of, session_of
 from stickwright.web.guard import give_cookie
 from stickwright.web.passphrase import accepted
+from stickwright.web.preferences import Preferences, own_preferences
 from stickwright.web.render import done, form, page
-from stickwright.web.tries import Tries
 
 __all__ = ["ROUTES", "add", "close", "log_in", "log_out", "login", "show_accounts", "trail", "trail_page"]
 
-PER_PAGE = 100
-MOST_NAMES = 1000
 ROLES = (
     ("practitioner", "Practitioner", "Enters, measures, plans, erases."),
     ("reader", "Reader", "Looks at everything and changes nothing."),
@@ -50,7 +48,7 @@ def login(request: Request) -> Response:
     request : Request
     """
     desk = _team(request)
-    return page(request, "login.html", {"first": not accounts(desk.kept()), "name": ""})
+    return page(request, "login.html", {"first": not _open(desk.kept()), "name": ""})
 
 
 def log_in(request: Request) -> Response:
@@ -63,26 +61,24 @@ def log_in(request: Request) -> Response:
     desk, typed = _team(request), form(request)
     store = desk.kept()
     name, password, again = (str(typed.get(key, "")) for key in ("name", "password", "again"))
-    first = not accounts(store)
-    tries = _tries_of(desk, name)
+    first = not _open(store)
     try:
         if first:
             _refuse_first(desk, request)
-            add_account(store, name.strip(), "practitioner", accepted(password, again), who=name.strip())
-        tries.check(desk.clock.now())
-        found = check_password(store, name.strip(), password)
-        if found is None:
-            tries.failed(desk.clock.now())
-            remedy = "Type both again; who forgot the password asks a practitioner for a new account."
-            raise BadInput(
-                Problem("password", "a name and password that do not belong together", "the right two", remedy)
-            )
+            add_account(store, name, role="practitioner", password=accepted(password, again), who=name.strip())
+        found = check_password(store, name, password)
     except BadInput as refused:
         return page(request, "login.html", {"first": first, "name": name}, refused=refused, fields=FIELDS)
-    tries.succeeded()
+    session = desk.admit(found.name, "practitioner" if found.role == "practitioner" else "reader")
+    held = settings(store).get(own_preferences(found.name), {})
+    session.preferences = Preferences().changed(**{key: str(value) for key, value in held.items()}) if held else None
     answer = RedirectResponse("/players", 303)
-    give_cookie(answer, request, desk.admit(found.name, "reader" if found.role == "reader" else "practitioner"))
+    give_cookie(answer, request, session)
     return answer
+
+
+def _open(store: Store) -> tuple[Account, ...]:
+    return tuple(row for row in accounts(store) if not row.closed)
 
 
 def _refuse_first(desk: Desk, request: Request) -> None:
@@ -122,7 +118,7 @@ def show_accounts(request: Request) -> Response:
 def _accounts_page(desk: Desk, request: Request, name: str = "") -> dict[str, Any]:
     session = session_of(request)
     return {
-        "rows": accounts(desk.kept()),
+        "rows": _open(desk.kept()),
         "roles": ROLES,
         "name": name,
         "own": session.who,
@@ -142,11 +138,11 @@ def add(request: Request) -> Response:
     try:
         if role not in ("practitioner", "reader"):
             raise BadInput(Problem("role", "nothing chosen", "practitioner or reader"))
-        add_account(desk.kept(), name.strip(), role, accepted(password, again), who=session.who)
+        made = add_account(desk.kept(), name, role=role, password=accepted(password, again), who=session.who)
     except BadInput as refused:
         return page(request, "accounts.html", _accounts_page(desk, request, name), refused=refused, fields=FIELDS)
-    _end_sessions(desk, name.strip(), session.id)
-    return done(request, "/accounts", f"{name.strip()} may come in, as {role}.")
+    _end_sessions(desk, made.name, session.id)
+    return done(request, "/accounts", f"{made.name} may come in, as {role}.")
 
 
 def close(request: Request) -> Response:
@@ -171,27 +167,20 @@ def _end_sessions(desk: Desk, name: str, but: str) -> None:
         desk.sessions.pop(key, None)
 
 
-def trail_page(store: Store, before: int | None = None) -> dict[str, Any]:
+def trail_page(store: Store, number: int = 1) -> dict[str, Any]:
     """Who did what, the last first.
 
     Parameters
     ----------
     store : Store
-    before : int, optional
-        Number of an entry: only earlier ones.
+    number : int
+        Page, from 1.
     """
-    asked = sa.select(act.c.id, act.c.at, act.c.who, act.c.what, player.c.code, act.c.detail)
-    asked = asked.join_from(act, player, act.c.player_id == player.c.id, isouter=True).order_by(act.c.id.desc())
-    if before is not None:
-        asked = asked.where(act.c.id < before)
-    with store.read() as connection:
-        rows = connection.execute(asked.limit(PER_PAGE + 1)).all()
-    shown = rows[:PER_PAGE]
+    found = entries(store, page=number)
     return {
-        "rows": [
-            (f"{row.at[:10]} {row.at[11:19]} UTC", row.who, row.what, row.code or "", row.detail) for row in shown
-        ],
-        "earlier": f"/trail?before={shown[-1].id}" if len(rows) > PER_PAGE else "",
+        "rows": [(f"{row.at[:10]} {row.at[11:19]} UTC", row.who, row.what, row.code, row.detail) for row in found.rows],
+        "later": f"/trail?page={found.number - 1}" if found.number > 1 else "",
+        "earlier": f"/trail?page={found.number + 1}" if found.number < found.pages else "",
     }
 
 
@@ -202,9 +191,9 @@ def trail(request: Request) -> Response:
     ----------
     request : Request
     """
-    before = request.query_params.get("before", "")
-    number = int(before) if before.isascii() and before.isdigit() and len(before) < 19 else None
-    return page(request, "trail.html", trail_page(desk_of(request).kept(), number))
+    asked = request.query_params.get("page", "1")
+    number = int(asked) if asked.isascii() and asked.isdigit() and len(asked) < 9 else 1
+    return page(request, "trail.html", trail_page(_team(request).kept(), max(1, number)))
 
 
 def _team(request: Request) -> Desk:
@@ -212,13 +201,6 @@ def _team(request: Request) -> Desk:
     if not desk.team:
         raise HTTPException(404)
     return desk
-
-
-def _tries_of(desk: Desk, name: str) -> Tries:
-    """Counted by name, whether there is such an account or not; forgotten when far too many names were tried."""
-    if len(desk.tries_of) > MOST_NAMES:
-        desk.tries_of.clear()
-    return desk.tries_of.setdefault(name.strip().casefold()[:80], Tries())
 
 
 ROUTES = (
