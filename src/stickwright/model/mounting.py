@@ -154,4 +154,4 @@ class SiteMount:
     pieces: int = 1
     """How many of it stand there side by side."""
     base_m: Point | None = None
-    """Length, width and height of one base, as it was counted; None when nobody measured it."""
+    """Length, width and height of one base, measured or what stands in for it; None when nothing does."""

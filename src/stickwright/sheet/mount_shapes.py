@@ -77,6 +77,8 @@ def base_of(plan: Plan, mount: SiteMount) -> tuple[float, float, float] | None:
     mount : SiteMount
         One of its mounts.
     """
+    if mount.base_m is not None:
+        return mount.base_m
     chosen = [site.choice for site in plan.sites if site.name == mount.site and site.choice is not None]
     others = [one for site in plan.sites for one in site.fits if site.name == mount.site]
     placed = [
