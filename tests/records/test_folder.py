@@ -531,3 +531,4 @@ def test_nothing_but_sentences_come_of_rubbish(tmp_path_factory, player, kit, ga
     except BadInput as error:
         refused = error.problems
     assert refused == told
+    assert check_case(files) == check_case(folder), "the same files in memory are told in the same words"

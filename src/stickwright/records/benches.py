@@ -18,6 +18,7 @@ from stickwright import units
 from stickwright.errors import BadInput, Problem
 from stickwright.model.kit import Kit, Stick
 from stickwright.records.fields import fields_of
+from stickwright.records.held import Place
 from stickwright.records.nouns_text import table_text
 from stickwright.records.plain_text import read_text, shortened
 from stickwright.records.refusals import validated
@@ -67,7 +68,7 @@ class BenchReadings:
     height_m: NDArray[np.float64] | None = None
 
 
-def read_bench(path: Path, shown: str | None = None) -> BenchReadings:
+def read_bench(path: Place, shown: str | None = None) -> BenchReadings:
     """Read bench readings of one stick.
 
     Columns: ``force_...`` and how far the stick was, ``angle_...`` or ``travel_...``; ``output_share`` beside it
@@ -76,7 +77,7 @@ def read_bench(path: Path, shown: str | None = None) -> BenchReadings:
 
     Parameters
     ----------
-    path : Path
+    path : Place
         CSV file.
     shown : str, optional
         Its name in sentences; the file's own name otherwise.
@@ -86,7 +87,6 @@ def read_bench(path: Path, shown: str | None = None) -> BenchReadings:
     BadInput
         Not readable, wrong headers, bad or empty cells (row as in a spreadsheet).
     """
-    path = Path(path)
     shown = shown or path.name
     table = read_table(path, shown, "bench readings", HEADER, known_header(_STEMS, ("output_share", "way")))
     by_stem = _by_stem(table)

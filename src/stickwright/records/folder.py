@@ -1,4 +1,4 @@
-"""A case on disk: one folder with player.toml, kit.toml, game.toml, hub.toml, room.toml, readings and recordings.
+"""A case: one folder with player.toml, kit.toml, game.toml, hub.toml, room.toml, readings and recordings, on disk or in memory.
 
 Reading and checking are the same walk: everything that is wrong is gathered before anything is
 refused. Nothing is written while reading or checking.
@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import datetime
 import re
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path, PurePosixPath, PureWindowsPath
 from typing import Any
@@ -27,6 +27,7 @@ from stickwright.records.case_writing import write_case
 from stickwright.records.doubts import Names, game_for_even_use, player_doubts, site_tables
 from stickwright.records.game_doubts import game_doubts
 from stickwright.records.gauge import GaugeReadings, read_gauge
+from stickwright.records.held import HeldPlace, Place
 from stickwright.records.hub_doubts import hub_doubts
 from stickwright.records.kit_doubts import kit_doubts
 from stickwright.records.refusals import validated
@@ -42,13 +43,13 @@ _PLACE = re.compile(r", (?:line|row) (\d+)")
 _NEW = "Start one with 'stickwright new'."
 
 
-def read_case(folder: Path | str, made_on: str = "") -> Case:
+def read_case(folder: Path | str | Mapping[str, bytes], made_on: str = "") -> Case:
     """Read a case folder.
 
     Parameters
     ----------
-    folder : Path or str
-        The case folder.
+    folder : Path or str, or mapping of str to bytes
+        The case folder; or its files in memory, each under its name from the folder on.
     made_on : str
         Date to print, YYYY-MM-DD.
 
@@ -67,15 +68,19 @@ def read_case(folder: Path | str, made_on: str = "") -> Case:
     return case_and_queries(folder, made_on)[0]
 
 
-def case_and_queries(folder: Path | str, made_on: str = "") -> tuple[Case, tuple[Finding, ...]]:
+def case_and_queries(
+    folder: Path | str | Mapping[str, bytes], made_on: str = "", name: str = ""
+) -> tuple[Case, tuple[Finding, ...]]:
     """Read a case folder, and what was noticed on the way.
 
     Parameters
     ----------
-    folder : Path or str
-        The case folder.
+    folder : Path or str, or mapping of str to bytes
+        The case folder; or its files in memory, each under its name from the folder on.
     made_on : str
         Date to print, YYYY-MM-DD.
+    name : str
+        Name of the case; that of the folder, or the player's code when it lies in memory, when not said.
 
     Returns
     -------
@@ -89,21 +94,23 @@ def case_and_queries(folder: Path | str, made_on: str = "") -> tuple[Case, tuple
     BadInput
         All problems at once.
     """
-    look = _look(Path(folder), made_on)
+    look = _look(_place(folder), made_on)
     if look.problems or look.player is None or look.kit is None or look.game is None:
         raise BadInput(look.problems)
-    name = Path(folder).resolve().name
+    name = name or (look.player.code if isinstance(look.folder, HeldPlace) else look.folder.resolve().name)
     case = Case(name, look.player, look.kit, look.game, tuple(look.recordings), made_on, look.hubs, look.room)
     return case, tuple(look.queries)
 
 
-def check_case(folder: Path | str, made_on: str = "") -> tuple[tuple[Problem, ...], tuple[Finding, ...]]:
+def check_case(
+    folder: Path | str | Mapping[str, bytes], made_on: str = ""
+) -> tuple[tuple[Problem, ...], tuple[Finding, ...]]:
     """What is wrong with a case folder, and what looks odd. Nothing is written.
 
     Parameters
     ----------
-    folder : Path or str
-        The case folder.
+    folder : Path or str, or mapping of str to bytes
+        The case folder; or its files in memory, each under its name from the folder on.
     made_on : str
         Today, YYYY-MM-DD, to ask about visits in the future.
 
@@ -114,15 +121,19 @@ def check_case(folder: Path | str, made_on: str = "") -> tuple[tuple[Problem, ..
     queries : tuple of Finding
         Level 'query' asks the practitioner to look; level 'note' says what was done without.
     """
-    look = _look(Path(folder), made_on)
+    look = _look(_place(folder), made_on)
     return tuple(look.problems), tuple(look.queries)
+
+
+def _place(folder: Path | str | Mapping[str, bytes]) -> Path | HeldPlace:
+    return HeldPlace(folder) if isinstance(folder, Mapping) else Path(folder)
 
 
 @dataclass
 class _Look:
     """What has been found so far."""
 
-    folder: Path
+    folder: Path | HeldPlace
     problems: list[Problem] = field(default_factory=list)
     queries: list[Finding] = field(default_factory=list)
     player: Player | None = None
@@ -147,7 +158,7 @@ class _Look:
             return None
 
 
-def _look(folder: Path, made_on: str) -> _Look:
+def _look(folder: Path | HeldPlace, made_on: str) -> _Look:
     look = _Look(folder)
     _refuse_date(made_on, look)
     if not _is_folder(folder, look):
@@ -189,14 +200,16 @@ def _refuse_date(made_on: str, look: _Look) -> None:
         look.problems.append(Problem("date of the plan", as_typed(made_on), "a date as YYYY-MM-DD", "E.g. 2026-03-01."))
 
 
-def _exists(path: Path) -> bool:
+def _exists(path: Place) -> bool:
     try:
         return path.exists()
     except (OSError, ValueError):  # a name that no file can have
         return False
 
 
-def _is_folder(folder: Path, look: _Look) -> bool:
+def _is_folder(folder: Path | HeldPlace, look: _Look) -> bool:
+    if isinstance(folder, HeldPlace):
+        return True
     if not _exists(folder):
         look.problems.append(Problem(str(folder), "no such folder", "a case folder", f"Check the name. {_NEW}"))
         return False
@@ -352,14 +365,17 @@ def _look_at_room(look: _Look, file: TomlFile | None, player_file: TomlFile | No
         look.queries.append(Finding("note", "room", "There is no room.toml: nothing is said of mounts."))
 
 
-def _inside(look: _Look, file: TomlFile, where: FieldPath, name: Any) -> Path | None:
+def _inside(look: _Look, file: TomlFile, where: FieldPath, name: Any) -> Place | None:
     """The file that a key names, or None (with a problem) when it would lie outside the case folder."""
     if not isinstance(name, str):
         return None
     steps = PureWindowsPath(name)
     absolute = PurePosixPath(name).is_absolute() or bool(steps.drive or steps.root)
     try:
-        outside = absolute or not (look.folder / name).resolve().is_relative_to(look.folder.resolve())
+        outside = absolute or not (
+            isinstance(look.folder, HeldPlace)  # where no link leads out
+            or (look.folder / name).resolve().is_relative_to(look.folder.resolve())
+        )
     except (OSError, ValueError, RuntimeError):  # a name that no file can have, or links in a ring
         outside = True
     if outside or ".." in steps.parts:
@@ -371,7 +387,7 @@ def _inside(look: _Look, file: TomlFile, where: FieldPath, name: Any) -> Path | 
     return look.folder / name
 
 
-def _named_at(error: BadInput, file: TomlFile, where: FieldPath, path: Path) -> tuple[Problem, ...]:
+def _named_at(error: BadInput, file: TomlFile, where: FieldPath, path: Place) -> tuple[Problem, ...]:
     """A file that is not there is told at the line that names it; what is wrong inside it, inside it."""
     if path.is_file():
         return error.problems

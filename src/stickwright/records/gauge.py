@@ -5,12 +5,12 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
-from pathlib import Path
 
 from stickwright import units
 from stickwright.errors import BadInput, Problem
 from stickwright.model.player import DirectionReading
 from stickwright.records.bands import TypedList
+from stickwright.records.held import Place
 from stickwright.records.plain_text import read_text
 from stickwright.records.tables import Cell, Table, known_header, table_of, told_briefly
 
@@ -48,7 +48,7 @@ class _Row:
     reach: Cell | None
 
 
-def read_gauge(path: Path, shown: str | None = None) -> GaugeReadings:
+def read_gauge(path: Place, shown: str | None = None) -> GaugeReadings:
     """Read gauge readings of one site.
 
     Columns: a direction (``direction_deg`` or ``direction_rad``) and ``force_...``, ``reach_...`` or
@@ -56,7 +56,7 @@ def read_gauge(path: Path, shown: str | None = None) -> GaugeReadings:
 
     Parameters
     ----------
-    path : Path
+    path : Place
         CSV file.
     shown : str, optional
         Its name in sentences; the file's own name otherwise.
@@ -72,7 +72,6 @@ def read_gauge(path: Path, shown: str | None = None) -> GaugeReadings:
     BadInput
         Not readable, wrong headers, bad cells (row as in a spreadsheet), more than 10,000 rows.
     """
-    path = Path(path)
     shown = shown or path.name
     return gauge_of(read_text(path, shown, _WHAT), shown)
 

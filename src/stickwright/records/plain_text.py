@@ -7,9 +7,9 @@ from __future__ import annotations
 
 import math
 from decimal import Decimal
-from pathlib import Path
 
 from stickwright.errors import BadInput, Problem
+from stickwright.records.held import Place
 
 __all__ = ["LARGEST_BYTES", "number_text", "ordinal", "read_text", "refuse_encoding", "refuse_unreadable", "shortened"]
 
@@ -50,12 +50,12 @@ def shortened(text: str, longest: int = 60) -> str:
     return shown if len(shown) <= longest else shown[: longest - 3] + "..."
 
 
-def refuse_unreadable(path: Path, shown: str, what: str) -> None:
+def refuse_unreadable(path: Place, shown: str, what: str) -> None:
     """Raise BadInput when there is no such file, it is a folder, or it is empty.
 
     Parameters
     ----------
-    path : Path
+    path : Place
         The file.
     shown : str
         Its name in sentences.
@@ -112,7 +112,7 @@ def refuse_encoding(data: bytes, shown: str) -> None:
         ) from error
 
 
-def read_text(path: Path, shown: str, what: str) -> str:
+def read_text(path: Place, shown: str, what: str) -> str:
     """All of a small text file, without a byte order mark.
 
     Raises

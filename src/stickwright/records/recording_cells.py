@@ -14,6 +14,7 @@ import polars as pl
 
 from stickwright.errors import BadInput, Problem, did_you_mean
 from stickwright.model.player import Task
+from stickwright.records.held import Place
 from stickwright.records.plain_text import shortened
 from stickwright.records.recording_columns import ColumnChoice
 from stickwright.records.tables import number_problem
@@ -28,7 +29,7 @@ _LARGEST = 1e15
 """Nothing that is recorded comes near; beyond it, arithmetic would overflow."""
 
 
-def frame_of(path: Path, shown: str, header: tuple[str, ...], choice: ColumnChoice) -> pl.DataFrame:
+def frame_of(path: Place, shown: str, header: tuple[str, ...], choice: ColumnChoice) -> pl.DataFrame:
     """The chosen columns as numbers; BadInput with every bad cell counted when they are none."""
     words = {choice.cue} if choice.cue else set()
     numeric = [name for name in choice.named() if name not in words]
@@ -49,7 +50,7 @@ def frame_of(path: Path, shown: str, header: tuple[str, ...], choice: ColumnChoi
 
 
 def _read(
-    path: Path,
+    path: Place,
     header: tuple[str, ...],
     choice: ColumnChoice,
     types: dict[str, type[pl.DataType]],
@@ -59,7 +60,7 @@ def _read(
     names = {name: f"column_{header.index(name) + 1}" for name in dict.fromkeys(choice.named())}
     kinds = {f"column_{place + 1}": types.get(name, pl.String) for place, name in enumerate(header)}
     frame = pl.read_csv(
-        path,
+        path if isinstance(path, Path) else path.read_bytes(),
         has_header=False,
         skip_lines=1,
         quote_char=quote,
@@ -71,12 +72,12 @@ def _read(
     return frame.rename({numbered: name for name, numbered in names.items()})
 
 
-def _has_quotes(path: Path) -> bool:
+def _has_quotes(path: Place) -> bool:
     with path.open("rb") as file:
         return any(b'"' in part for part in iter(lambda: file.read(1 << 20), b""))
 
 
-def _as_text(path: Path, shown: str, header: tuple[str, ...], choice: ColumnChoice, quote: str | None) -> pl.DataFrame:
+def _as_text(path: Place, shown: str, header: tuple[str, ...], choice: ColumnChoice, quote: str | None) -> pl.DataFrame:
     """The second reading, as text; what still fails is told by line."""
     try:
         return _read(path, header, choice, {}, quote)
@@ -87,7 +88,7 @@ def _as_text(path: Path, shown: str, header: tuple[str, ...], choice: ColumnChoi
         ) from error
 
 
-def _refuse_lines(path: Path, shown: str, header: tuple[str, ...]) -> None:
+def _refuse_lines(path: Place, shown: str, header: tuple[str, ...]) -> None:
     """Rows with too many cells, and bytes that are not UTF-8, found line by line."""
     problems: list[Problem] = []
     more = filled = 0

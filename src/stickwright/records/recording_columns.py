@@ -5,11 +5,11 @@ from __future__ import annotations
 import csv
 import math
 from dataclasses import dataclass
-from pathlib import Path
 from typing import Literal
 
 from stickwright import units
 from stickwright.errors import BadInput, Problem, did_you_mean
+from stickwright.records.held import Place
 from stickwright.records.plain_text import refuse_encoding, shortened
 from stickwright.records.tables import number_problem, separator_problem
 
@@ -68,7 +68,7 @@ class ColumnChoice:
         return tuple(name for name in every if name is not None)
 
 
-def header_of(path: Path, shown: str) -> tuple[str, ...]:
+def header_of(path: Place, shown: str) -> tuple[str, ...]:
     """Column names of a recording, read from its first bytes alone; refuses what is no CSV of ours to read."""
     with path.open("rb") as file:
         start = file.read(_HEADER_BYTES)

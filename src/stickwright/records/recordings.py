@@ -16,19 +16,20 @@ from numpy.typing import NDArray
 from stickwright import units
 from stickwright.errors import BadInput, Problem
 from stickwright.model.recording import Recording
+from stickwright.records.held import Place
 from stickwright.records.plain_text import number_text, refuse_unreadable, shortened
 from stickwright.records.recording_cells import CUES, MOST_TOLD, frame_of, how_many_more, no_rows
 from stickwright.records.recording_columns import ColumnChoice, header_of, own_choice, refuse_choice, time_ending
 from stickwright.records.writing import write_whole
 
-__all__ = ["CUES", "ColumnChoice", "read_recording", "write_recording"]
+__all__ = ["CUES", "ColumnChoice", "read_recording", "recording_csv", "write_recording"]
 
 _LARGEST_SHARE = 2.0
 """A stick may overshoot its nominal full output; twice that is another unit."""
 
 
 def read_recording(
-    path: Path,
+    path: Place,
     *,
     columns: ColumnChoice | None = None,
     task: str = "play",
@@ -42,7 +43,7 @@ def read_recording(
 
     Parameters
     ----------
-    path : Path
+    path : Place
         CSV file.
     columns : ColumnChoice, optional
         Columns of a foreign file; our own format when not given.
@@ -65,7 +66,6 @@ def read_recording(
         Not readable; columns that are not there; cells that are no numbers (the first ten by row and
         column, then how many more); time that runs backwards or stands still throughout; counts without a full scale.
     """
-    path = Path(path)
     shown = shown or path.name
     refuse_unreadable(path, shown, "a recording")
     header = header_of(path, shown)
@@ -231,6 +231,22 @@ def write_recording(recording: Recording, path: Path) -> None:
     BadInput
         A recording in a foreign unit: our own format holds shares of full output only.
     """
+    write_whole(path, recording_csv(recording))
+
+
+def recording_csv(recording: Recording) -> bytes:
+    """The bytes of a recording in our own format; see `write_recording`.
+
+    Parameters
+    ----------
+    recording : Recording
+        In shares of full output.
+
+    Raises
+    ------
+    BadInput
+        A recording in a foreign unit: our own format holds shares of full output only.
+    """
     if recording.unit != "share":
         raise BadInput(
             Problem(recording.name, f"a recording in {recording.unit}", "shares of full output",
@@ -250,4 +266,4 @@ def write_recording(recording: Recording, path: Path) -> None:
     frame = pl.DataFrame(data).with_columns(pl.col(pl.Float64).fill_nan(None))
     content = io.BytesIO()
     frame.write_csv(content, quote_style="never")
-    write_whole(path, content.getvalue())
+    return content.getvalue()

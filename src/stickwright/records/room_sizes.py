@@ -68,7 +68,7 @@ def _too_far(room: TomlFile) -> Iterator[Finding]:
     far = [
         point
         for kind, (_, table), points in typed_points(room)
-        if kind != "keep_out" and table.get("kind") != "floor"  # these may well go on
+        if kind not in ("keep_out", "hub") and table.get("kind") != "floor"  # these may well go on
         for point in points
         if _FAR_M < max(map(abs, point.at_m)) <= 3.0  # beyond 3 m it is refused, with the question about its unit
     ]

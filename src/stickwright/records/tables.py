@@ -10,10 +10,10 @@ import io
 import re
 from collections.abc import Callable
 from dataclasses import dataclass
-from pathlib import Path
 
 from stickwright import units
 from stickwright.errors import BadInput, Problem, did_you_mean
+from stickwright.records.held import Place
 from stickwright.records.plain_text import read_text, shortened
 
 __all__ = [
@@ -103,7 +103,7 @@ def separator_problem(header: str, shown: str) -> Problem | None:
     return None
 
 
-def read_table(path: Path, shown: str, what: str, header: str, check: Callable[[str], str]) -> Table:
+def read_table(path: Place, shown: str, what: str, header: str, check: Callable[[str], str]) -> Table:
     """A small CSV file with a known set of headers.
 
     Parameters

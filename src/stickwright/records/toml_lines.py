@@ -10,11 +10,11 @@ import bisect
 import re
 import tomllib
 from dataclasses import dataclass
-from pathlib import Path
 from typing import Any
 
 from stickwright import units
 from stickwright.errors import BadInput, Problem
+from stickwright.records.held import Place
 from stickwright.records.plain_text import ordinal, read_text, shortened
 
 __all__ = ["FieldPath", "Lines", "TomlFile", "TypedFloat", "parse_toml", "read_toml"]
@@ -306,7 +306,7 @@ def parse_toml(text: str, shown: str) -> TomlFile:
     return TomlFile(shown, data, lines)
 
 
-def read_toml(path: Path, shown: str, what: str) -> TomlFile:
+def read_toml(path: Place, shown: str, what: str) -> TomlFile:
     """A TOML file with its lines.
 
     Raises

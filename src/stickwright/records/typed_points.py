@@ -9,7 +9,7 @@ from typing import Any
 
 from stickwright import units
 from stickwright.model.measured import Measured
-from stickwright.model.room import Edge, KeepOut, Landmark, Place, Surface, Tube
+from stickwright.model.room import Edge, KeepOut, Landmark, Place, Room, Surface, Tube
 from stickwright.records.fields import typed_key
 from stickwright.records.toml_lines import FieldPath, TomlFile
 from stickwright.records.typed_tables import tables
@@ -78,6 +78,9 @@ def typed_points(room: TomlFile) -> Iterator[tuple[str, tuple[FieldPath, dict[st
         for path, table in tables(room.data, kind):
             found = [typed_point(path, table, model, name) for name in names]
             yield kind, (path, table), [point for point in found if point is not None]
+    hub = typed_point((), room.data, Room, "hub_at_m")
+    if hub is not None:
+        yield "hub", ((), room.data), [hub]
 
 
 def apart_m(one: TypedPoint, other: TypedPoint) -> float:
