@@ -64,8 +64,11 @@ def stick_picture(stick: Mapping[str, Any], files: Mapping[str, bytes]) -> KitPi
     )  # fmt: skip
     try:
         read = read_bench(HeldPlace(files, name), name)
+        height = read.height_m if read.height_m is not None else height_m
+        if height is None:
+            return KitPicture("", "", "The bench readings cannot be drawn before the contact height is entered.")
         result = bench_stick(
-            read.force_n, name=str(stick.get("name", "")), height_m=read.height_m if read.height_m is not None else height_m,
+            read.force_n, name=str(stick.get("name", "")), height_m=height,
             angle_rad=read.angle_rad, travel_m=read.travel_m, output_share=read.output_share,
             direction_rad=read.direction_rad, outward=read.outward,
         )  # fmt: skip

@@ -18,6 +18,7 @@ from numpy.typing import NDArray
 from stickwright.capture.browser import BrowserSource
 from stickwright.capture.devices import Device, Event, Gone, Source, StickAxes, sticks_of
 from stickwright.capture.events import Confirm, Effect, Keep, Mark, Repeat, Resume, Shorten, Stop
+from stickwright.capture.events import Event as TaskEvent
 from stickwright.capture.events import Start as StartEvent
 from stickwright.capture.lines import Progress
 from stickwright.capture.live_tuning import LiveTuning
@@ -35,17 +36,20 @@ from stickwright.capture.virtual import State as StickState
 from stickwright.capture.virtual import VirtualStick
 from stickwright.capture.wiggle import wiggled
 from stickwright.model.recording import Recording
-from stickwright.model.response import Response as Tuned
+from stickwright.model.response import Tuning
 from stickwright.store.opening import Store
 from stickwright.store.recordings import append_samples, begin_recording, finish_recording, note_recording
+from stickwright.web.practice import practice_feed
 
 __all__ = ["SAID", "Live", "LiveAsked", "RecordSink", "known_words"]
 
 Array = NDArray[np.float64]
-SourceName = Literal["browser", "computer", "replay"]
+SourceName = Literal["browser", "computer", "practice", "replay"]
+Said = Stop | Resume | Shorten | Repeat | Confirm
 WIGGLED_EVENTS = 400
 """Batches looked at for a wiggle: some seconds."""
-SAID = {"stop": Stop, "resume": Resume, "shorten": Shorten, "repeat": Repeat, "confirm": Confirm}
+SAID: dict[str, type[Said]] = {"stop": Stop, "resume": Resume, "shorten": Shorten, "repeat": Repeat, "confirm": Confirm}
+MAY: tuple[tuple[str, type[TaskEvent]], ...] = (("start", StartEvent), *SAID.items())
 _AT_REST = StickState((0.0, 0.0, 0.0, 0.0))
 
 
@@ -57,13 +61,13 @@ class LiveAsked:
     ----------
     site : str
     task : Task
-    source : {"browser", "computer", "replay"}
-        Where the stick is read; the last plays a recording back on a made-up stick.
+    source : {"browser", "computer", "practice", "replay"}
+        Where the stick is read; the last two move a made-up stick: an invented player, and a recording played back.
     stick, topper, extension : str
         What the player's part is on; '' when not said.
     replayed : Recording or None
         For the last source.
-    tuned : Response or None
+    tuned : Tuning or None
         Settings that may be switched on.
     """
 
@@ -74,7 +78,7 @@ class LiveAsked:
     topper: str = ""
     extension: str = ""
     replayed: Recording | None = None
-    tuned: Tuned | None = None
+    tuned: Tuning | None = None
 
 
 @dataclass
@@ -116,7 +120,7 @@ class RecordSink:
             )  # fmt: skip
             self.recording_id, self.name = row.id, row.name
         rows = self._with_cues(rows)
-        held = append_samples(self.store, self.recording_id, rows, first=first)
+        held: int = append_samples(self.store, self.recording_id, rows, first=first)
         self.kept.append(rows[: held - first] if held >= first else rows[:0])
         return held
 
@@ -163,7 +167,7 @@ class Live:
     def __init__(self, asked: LiveAsked, sink: RecordSink, source: Source | None = None) -> None:
         self.asked = asked
         self.sink = sink
-        self._stick = VirtualStick(lambda _now_s: _AT_REST) if asked.source == "replay" else None
+        self._stick = VirtualStick(lambda _now_s: _AT_REST) if asked.source in ("practice", "replay") else None
         self.source: Source = source or _source(asked.source, self._stick)
         self._recorder: Recorder | None = None
         self._chosen: StickAxes | None = None
@@ -267,8 +271,7 @@ class Live:
             "picture": plain_picture(self._picture()),
             "step": state.step + 1, "steps": len(state.task.steps),
             "left_s": round(state.left_s, 1) if math.isfinite(state.left_s) else None,
-            "may": [name for name, event in (("start", StartEvent), *SAID.items())
-                    if not TABLE[state.phase, event].does.startswith(("not possible", "nothing"))],
+            "may": [name for name, event in MAY if not TABLE[state.phase, event].does.startswith(("not possible", "nothing"))],
             "kept": self._recorder.acknowledged, "waiting": self._recorder.waiting,
         }  # fmt: skip
 
@@ -276,7 +279,8 @@ class Live:
         """What is known so far, in words; takes some tens of milliseconds."""
         with self.lock:
             rows = np.concatenate(self.sink.kept) if self.sink.kept else np.empty((0, len(RECORDED_COLUMNS)))
-        return known_words(progress(self.asked.task, rows))
+            ahead = self._recorder.state.queue if self._recorder is not None and self.asked.replayed is None else ()
+        return known_words(progress(self.asked.task, rows, ahead=ahead))
 
     def close(self) -> None:
         """End: all that was recorded is kept, and how it ended is noted."""
@@ -341,8 +345,11 @@ class Live:
         if self._chosen is not None:
             return
         found = [stick for one in devices for stick in sticks_of(one)]
-        if self.asked.source == "replay" and found:
+        if self._stick is not None and found:
             self._chosen = found[0]
+            self._switch = Switch(found[0].device_id, 0)
+            if self.asked.source == "practice":
+                self._stick.feed = practice_feed(lambda: self._recorder.state if self._recorder is not None else None)
             return
         moved = wiggled(self._waiting, devices)
         if moved.stick is not None:

@@ -20,6 +20,7 @@ from starlette.websockets import WebSocket, WebSocketDisconnect
 
 from stickwright.capture.batches import MOST_BYTES
 from stickwright.capture.browser import BrowserSource
+from stickwright.capture.comparison import comparison
 from stickwright.capture.progress import progress, warm_up
 from stickwright.capture.steps import STOP_WORDS, Task
 from stickwright.capture.tasks import TASKS, guided_task
@@ -50,7 +51,8 @@ LINE_LOST_S = 300.0
 SOURCES = (
     ("browser", "This page", "Nothing to install; about 250 samples a second. Good for trying."),
     ("computer", "This computer", "Full rate with exact times. Best for measuring."),
-    ("replay", "A recording, played back on a made-up stick", "For practice, without any stick."),
+    ("practice", "An invented player on a made-up stick", "For learning, without any stick: follows what is asked."),
+    ("replay", "A recording of this visit, played back", "What was recorded before goes its way once more."),
 )
 SHORTER: dict[str, dict[str, object]] = {
     "push": {"directions": 4, "rounds": 2}, "rest": {"rests": 2}, "rim": {"laps": 1}, "aim": {"targets": 5},
@@ -120,8 +122,9 @@ def measure_page(here: At, asked_site: str = "") -> dict[str, Any]:
         "site": site,
         "kit": {key: (("", "not said"), *((name, name) for name in names)) for key, names in kit.items()},
         "sources": tuple(one for one in SOURCES if one[0] != "replay" or _replayable(here)),
-        "source": "replay" if here.key == "d" else "browser",
+        "source": "practice" if here.key == "d" else "browser",
         "tasks": tuple(_task_card(name) for name in TASKS),
+        "pairs": _comparable(here),
         "done": tuple(_recording_line(here, row) for row in recordings(here.store, here.visit_id)),
         "stop_words": STOP_WORDS,
         "writes": here.writes,
@@ -160,6 +163,60 @@ def _recording_line(here: At, row: RecordingRow) -> dict[str, Any]:
         "on": ", ".join(part for part in (row.stick, row.topper, row.extension) if part) or "not said on what",
         "aside": here.url(f"recordings/{row.id}/{'back' if row.aside else 'aside'}"),
     }  # fmt: skip
+
+
+def _comparable(here: At) -> tuple[tuple[str, str], ...]:
+    """Recordings that may be compared, when there are two of one task."""
+    rows = [row for row in recordings(here.store, here.visit_id) if not row.aside and row.samples]
+    tasks = [row.task for row in rows]
+    return tuple(
+        (str(row.id), f"{row.name}, {row.stick or 'stick not said'}") for row in rows if tasks.count(row.task) > 1
+    )
+
+
+def comparison_page(here: At, first: str, second: str) -> dict[str, Any]:
+    """Two recordings of one task beside each other, judged fairly.
+
+    Parameters
+    ----------
+    here : At
+    first, second : str
+        Numbers of the recordings.
+
+    Raises
+    ------
+    BadInput
+        Not two recordings of one task.
+    """
+    rows = {str(row.id): row for row in recordings(here.store, here.visit_id)}
+    one, other = rows.get(first), rows.get(second)
+    if one is None or other is None or one.id == other.id or one.task != other.task:
+        raise BadInput(Problem("recordings", "not two of one task", "two recordings of the same task", "Choose again."))
+    known = []
+    for row in (one, other):
+        task = guided_task(**dict(row.asked))
+        known.append((task, progress(task, samples_of(here.store, row.id))))
+    order = ("before", "after") if one.id < other.id else ("after", "before")
+    found = comparison(known[0][0], known[0][1], known[1][0], known[1][1], order=order)
+    return {
+        "title": "Compare two recordings",
+        "first": one,
+        "second": other,
+        "found": found,
+        "rows": tuple((each.label, each.before.words, each.after.words, each.words) for each in found.differences),
+        "back": here.url("measure"),
+    }
+
+
+def compare_recordings(request: Request) -> Response:
+    """Before and after, on two sticks or with two settings."""
+    here = at_visit(request)
+    asked = request.query_params
+    try:
+        data = comparison_page(here, asked.get("a", ""), asked.get("b", ""))
+    except BadInput as refused:
+        return page(request, "measure.html", measure_page(here), here=here, refused=refused)
+    return page(request, "recordings.html", data, here=here)
 
 
 def settings_of(sent: Mapping[str, str], seed: int) -> Task:
@@ -359,7 +416,7 @@ def _asked(here: At, typed: Mapping[str, str]) -> LiveAsked:
         raise BadInput(Problem("site", f'"{site}"', "a site of this visit", "Add one on the page 'Sites'."))
     source = typed.get("source", "browser")
     if source not in {name for name, _, _ in SOURCES}:
-        raise BadInput(Problem("source", f'"{source}"', "this page, this computer or a recording"))
+        raise BadInput(Problem("source", f'"{source}"', "this page, this computer, an invented player or a recording"))
     task = settings_of(typed, secrets.randbelow(2**31))
     kit = _kit_names(here)
     on = {key: typed.get(key, "") if typed.get(key, "") in names_ else "" for key, names_ in kit.items()}
@@ -402,6 +459,7 @@ def _kit_names(here: At) -> dict[str, tuple[str, ...]]:
 ROUTES: tuple[BaseRoute, ...] = (
     Route("/visits/{id}/measure", measure),
     Route("/visits/{id}/measure", begin, methods=["POST"]),
+    Route("/visits/{id}/recordings", compare_recordings),
     Route("/visits/{id}/live/{key}", live),
     WebSocketRoute("/visits/{id}/live/{key}/socket", socket),
     Route("/visits/{id}/recordings/{number:int}/aside", put_aside, methods=["POST"]),

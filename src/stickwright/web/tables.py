@@ -207,7 +207,7 @@ def _undo(here: At, view: FileView) -> Callable[[], object]:
 def _document(here: At, view: FileView) -> tuple[Document | None, bool]:
     """The file, and whether it is the visit's own; a visit without a kit has that of the shelf."""
     own = documents(here.store, here.visit.id).get(view.name) if here.visit is not None else None
-    if own is not None or here.visit is not None and view.name != "kit.toml":
+    if own is not None or (here.visit is not None and view.name != "kit.toml"):
         return own, True
     return documents(here.store, None).get(view.name), here.visit is None
 
