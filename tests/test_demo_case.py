@@ -322,4 +322,8 @@ def test_switches_of_the_demo_have_a_row_each(made: Plan) -> None:
     assert [one.site for one in mounted(made)] == ["right index", "chin"]
     rows = switch_rows(made)["rows"]
     assert [row[0] for row in rows] == ["2 × daisy at the left thumb", "burdock at the left foot"]
+    notes = switch_rows(made)["notes"]
+    assert any(
+        level == "Assumed" and "how hard" not in text and "counts as if it pushed" in text for level, text in notes
+    )
     assert all("Clamp along the tube" in row[1] and "to clamp" in row[2] for row in rows)

@@ -63,7 +63,7 @@ def switch_rows(plan: Plan) -> dict[str, Any]:
         Rows of what and where, what holds it, where from things that do not move, how well; cautions; what to ask or note.
     """
     paged = mounted(plan)
-    rows, cautions, notes = [], dict[str, list[str]](), []
+    rows, cautions, notes, assumed = [], dict[str, list[str]](), [], list[str]()
     for one in plan.mounts:
         if one.kind != "switch" or one.choice is None or one.pose is None or one in paged or plan.room is None:
             continue
@@ -78,7 +78,10 @@ def switch_rows(plan: Plan) -> dict[str, Any]:
         rows.append([f"{device} at the {one.site}", " ".join(held), _distances(one), _least(choice, one.kind)])
         for caution in one.cautions:
             cautions.setdefault(caution.text, []).append(one.site)
-        notes += [[level, f"{text}"] for level, text in findings_rows(one.findings)]
+        notes += [[level, text] for level, text in findings_rows(one.findings)]
+        assumed += [clause(text) for text in (*one.pose.assumed, *choice.assumed)]
+    if assumed:
+        notes.append([ASSUMED.capitalize(), sentence("; ".join(dict.fromkeys(assumed)))])
     every = {row[0].split(" at the ", 1)[1] for row in rows}
     return {
         "rows": rows,
@@ -127,8 +130,16 @@ def unmounted_lines(plan: Plan) -> list[list[str]]:
                 [
                     sentence(one.sentence),
                     *(f"Caution. {caution.text}" for caution in one.cautions),
-                    *(pose_words(one.pose, one.device, one.kind) if one.pose is not None else ()),
-                    *(fails_words(fit) for fit in one.fits if fit != one.choice),
+                    *(
+                        pose_words(one.pose, one.device, one.kind)
+                        if one.pose is not None and one.kind != "switch"
+                        else ()
+                    ),
+                    *(
+                        fails_words(fit)
+                        for fit in one.fits
+                        if fit != one.choice and not (one.kind == "switch" and fit.taken_by)
+                    ),
                     *(f"{level}: {text}" for level, text in findings_rows(one.findings) if text != one.sentence),
                 ]
             ),
