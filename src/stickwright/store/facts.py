@@ -143,6 +143,9 @@ def refresh_facts(connection: sa.Connection, visit_id: int) -> None:
         more_versions, more_files = _newest(connection, visit_id, gauges)
         versions, files = more_versions | versions, more_files | files
     facts = facts_of(files)
+    if "player.toml" in files and not _reads(files["player.toml"]):
+        before = _last_readable(connection, visit_id)  # a half-typed file leaves the visit where it was in the list
+        facts = replace(facts, on_date=before.on_date, sites=before.sites)
     connection.execute(sa.delete(reading).where(reading.c.visit_id == visit_id))
     connection.execute(sa.delete(visit_fact).where(visit_fact.c.visit_id == visit_id))
     connection.execute(
@@ -169,6 +172,21 @@ def _newest(connection: sa.Connection, visit_id: int, names: Sequence[str]) -> t
         .where(document.c.visit_id == visit_id, document.c.name.in_(names), ~version.c.removed)
     ).all()
     return {name: one for name, one, _ in rows}, {name: zlib.decompress(body) for name, _, body in rows}
+
+
+def _last_readable(connection: sa.Connection, visit_id: int) -> Facts:
+    bodies = connection.execute(
+        sa.select(version.c.body)
+        .join(document, document.c.id == version.c.document_id)
+        .where(document.c.visit_id == visit_id, document.c.name == "player.toml")
+        .order_by(version.c.number.desc())
+    ).scalars()
+    readable = (body for body in map(zlib.decompress, bodies) if _reads(body))
+    return facts_of({"player.toml": next(readable, b"")})
+
+
+def _reads(body: bytes) -> bool:
+    return _table({"player.toml": body}, "player.toml")[1] == 0
 
 
 def _gauge_files(files: Mapping[str, bytes]) -> list[str]:

@@ -21,11 +21,11 @@ def busy(place: str) -> BadInput:
     )  # fmt: skip
 
 
-def damaged(place: str, what: str = "") -> BadInput:
+def damaged(place: str) -> BadInput:
     """A page of the file does not pass its own check."""
     return BadInput(
-        Problem(place, f"a damaged part{f' ({what})' if what else ''}", "records that pass their own check",
-                "Keep this file as it is, restore the last backup beside it, and export from this one what still opens.")
+        Problem(place, "a damaged part", "records that pass their own check",
+                "Keep this file as it is, and restore the last backup beside it.")
     )  # fmt: skip
 
 

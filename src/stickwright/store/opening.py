@@ -477,8 +477,8 @@ def _opened(place: Path, secret: Secret | None, clock: Clock) -> Store:
                             f"{place.name} is damaged: restore the last backup. Nothing was changed.")
                 ) from error  # fmt: skip
             raise told(error, str(place)) or error from error
-        if place.stat().st_size <= CHECKED_WHOLE_BYTES and (found := faults_in(store)):
-            raise damaged(str(place), found[0])
+        if place.stat().st_size <= CHECKED_WHOLE_BYTES and faults_in(store):
+            raise damaged(str(place))
         with store._plainly():
             bring_up_to_date(engine, str(place), beside=place, secret=secret)
             with store.write(MIGRATED_BY, ""):  # a folder that may not be written is told now, not at the first save

@@ -176,15 +176,14 @@ def players(store: Store, *, search: str = "", page: int = 1, per_page: int = 50
             .offset((number - 1) * per_page)
         ).all()
         ids = [row[0] for row in rows]
-        recorded = {
-            player_id: many
-            for player_id, many in connection.execute(
+        recorded: dict[int, int] = dict(
+            connection.execute(
                 sa.select(visit_table.c.player_id, sa.func.count())
                 .join(recording, recording.c.visit_id == visit_table.c.id)
                 .where(visit_table.c.player_id.in_(ids))
                 .group_by(visit_table.c.player_id)
-            )
-        }
+            ).all()
+        )
         agreed = consents_of(connection, ids, store.clock.now().date())
     found = tuple(
         PlayerRow(row[0], row[1], row[2], row[3], recorded.get(row[0], 0), in_words(agreed.get(row[0]))) for row in rows
