@@ -89,7 +89,7 @@ toppers = ["low dish", "tall peg"]
 liked = ["lichen"]
 can_lift = false
 room_mm = [110, 90]
-to_hub_mm = 700              # along the tray's edge, where the cable is tied
+to_hub_mm = 700              # from the foot of its base, along the tray's edge, where the cable is tied
 
   [[site.rest]]
   force_n = {rest_before}
@@ -118,7 +118,7 @@ toppers = ["cup"]
 cleared = "yes"              # the treating team agreed, 20 minutes at a time
 room_mm = [180, 140]
 setup_min = 3
-to_hub_mm = 1500             # down the back of the chair
+to_hub_mm = 900              # from the clamp on the back tube, down the back of the chair
 tilt_slack_mm = 300
 
   [[site.rest]]
@@ -133,7 +133,7 @@ part = "thumb"
 support = "hand on the armrest"
 gauge_step_n = 0.005
 crossing_hz = 1.3
-to_hub_mm = 900
+to_hub_mm = 500              # from the clamp on the left armrest, under the seat
 
   [site.press]
   force_n = [0.71, 0.64, 0.68]
@@ -153,7 +153,7 @@ gauge_step_n = 0.1
 crossing_hz = 1.2
 minds = 1                    # shoes off first
 setup_min = 2
-to_hub_mm = 1900
+to_hub_mm = 1500             # from the clamp on the foot plate hanger
 tilt_slack_mm = 200
 
   [site.press]

@@ -19,6 +19,7 @@ from stickwright.allocation.places import STICK_KINDS
 from stickwright.allocation.pressing import can_press
 from stickwright.allocation.questions import wrong_wishes
 from stickwright.allocation.share import share_out
+from stickwright.allocation.wiring import wiring_of
 from stickwright.asking import SiteWork, next_reading
 from stickwright.cautions import cautions_of
 from stickwright.errors import BadInput, Problem, did_you_mean
@@ -36,6 +37,7 @@ from stickwright.model.recorded import Finding
 from stickwright.model.recording import Recording
 from stickwright.model.sharing import Placement, Sharing
 from stickwright.model.wishes import Wishes
+from stickwright.mounting.cable_way import held_ways
 from stickwright.siting import (
     KnownSite,
     behind_mount,
@@ -265,7 +267,15 @@ def _mounted(
     findings += _given_way(first, kept)
     if not settled:
         findings.append(_unsettled(tried, kept))
-    return kept.sharing, kept.known, kept.mounts
+    return _wired(case, kept), kept.known, kept.mounts
+
+
+def _wired(case: Case, kept: _Round) -> Sharing:
+    """The sharing with its cables as long as what holds the devices makes them; who does what stays."""
+    if case.room is None or kept.sharing.wiring is None:
+        return kept.sharing
+    ways = held_ways(kept.mounts, case.room)
+    return replace(kept.sharing, wiring=wiring_of(kept.sharing.placements, case, ways))
 
 
 @dataclass(frozen=True, eq=False)

@@ -13,13 +13,14 @@ from stickwright.allocation.cables import (
     Wanted,
     carried,
     leads_for,
-    needed_m,
     plugs_compatible,
     splitter_for,
+    way_of,
 )
 from stickwright.errors import BadInput
 from stickwright.model.kit import Lead
 from stickwright.model.player import Site
+from stickwright.model.sharing import HeldWay
 
 
 def extension(name: str, length_m: float, plug: str = "2-conductor", in_stock: int = 1) -> Lead:
@@ -66,8 +67,33 @@ def test_plug_that_is_none_is_told() -> None:
 
 def test_needed_length() -> None:
     """Way by the tie points 1.10 m, 0.60 m for tilting, 0.15 m service loop: 1.85 m; unknown way, unknown length."""
-    assert needed_m(Site(name="chin", part="chin", to_hub_m=1.10, tilt_slack_m=0.60)) == pytest.approx(1.85, abs=1e-9)
-    assert needed_m(Site(name="chin", part="chin", tilt_slack_m=0.60)) is None
+    way = way_of([Site(name="chin", part="chin", to_hub_m=1.10, tilt_slack_m=0.60)])
+    assert way.needed_m == pytest.approx(1.85, abs=1e-9)
+    assert way_of([Site(name="chin", part="chin", tilt_slack_m=0.60)]).needed_m is None
+
+
+def test_the_way_along_an_arm_is_added() -> None:
+    """By hand: 0.7 m tied, 0.5 m along the arm, 0.15 m loop: 1.35 m; a stick that stands by itself adds nothing."""
+    hand = Site(name="hand", part="hand", to_hub_m=0.7)
+    assert way_of([hand], HeldWay("hand", "dew", 0.5, "arm")).needed_m == pytest.approx(1.35, abs=1e-9)
+    assert way_of([hand], HeldWay("hand", "dew", 0.0, "tray")).needed_m == pytest.approx(0.85, abs=1e-9)
+
+
+def test_the_tape_is_believed_before_the_place_of_the_hub() -> None:
+    """What was taken with a tape counts, however far the hub is along the axes; where nothing was taken, these stand in and
+    it is said: 1.2 + 0.5 + 0.15 m."""
+    held = HeldWay("hand", "dew", 0.5, "arm", to_hub_m=1.2)
+    taken = way_of([Site(name="hand", part="hand", to_hub_m=0.7)], held)
+    reckoned = way_of([Site(name="hand", part="hand")], held)
+    assert (taken.tied_m, taken.assumed) == (0.7, "")
+    assert reckoned.needed_m == pytest.approx(1.85, abs=1e-9)
+    assert "not taken with a tape" in reckoned.assumed
+
+
+def test_shared_by_two_parts_the_longest_way_counts() -> None:
+    """One device at two parts: 0.6 m with 0.5 m for tilting is longer than 0.9 m: 1.25 m with the loop."""
+    sites = [Site(name="a", part="hand", to_hub_m=0.9), Site(name="b", part="hand", to_hub_m=0.6, tilt_slack_m=0.5)]
+    assert way_of(sites).needed_m == pytest.approx(1.25, abs=1e-9)
 
 
 def test_nearest_stock_length_up() -> None:

@@ -14,7 +14,7 @@ from stickwright.allocation.wiring import wiring_of
 from stickwright.errors import BadInput
 from stickwright.model.hub import Hub
 from stickwright.model.plan import Fit
-from stickwright.model.sharing import Placement, Wiring
+from stickwright.model.sharing import HeldWay, Placement, Wiring
 from wired_cases import at, case, kit, quay
 
 
@@ -414,3 +414,32 @@ def test_each_device_has_its_wire_and_its_current(sockets: list[str], data: st.D
 def _of(kinds: dict[str, tuple[str, str]], socket: str) -> tuple[str, str, str]:
     device, kind = kinds[socket[0]]
     return device, socket, kind
+
+
+def test_an_arm_makes_the_lead_longer() -> None:
+    """By hand: dew at 0.9 m tied needs 1.05 m and its own 1.2 m do; 0.5 m along an arm make it 1.55 m, 0.35 m short: the 0.5 m
+    lead, and where there is none it is missing and said why; who does what stays."""
+    lead = {"name": "half", "plug": "USB", "length_m": 0.5}
+    placements = [at("move", "right index", "dew", "u1", "stick", role="left stick")]
+    site = {"right index": {"to_hub_m": 0.9}}
+    held = [HeldWay("right index", "dew", 0.5, "long arm")]
+    own = next(stick.cable_m for stick in kit().stick if stick.name == "dew") or 0.0
+    assert 1.05 <= own < 1.55
+    bare, arm = (wiring_of(placements, case(site, kit([lead])), ways) for ways in ((), held))
+    assert [wire.through for wire in (*bare.wires, *arm.wires)] == [(), ("half",)]
+    assert arm.wires[0].needed_m == pytest.approx(1.55, abs=1e-9)
+    assert (arm.wires[0].tied_m, arm.wires[0].along_m) == (0.9, 0.5)
+    none = wiring_of(placements, case(site, kit([])), held)
+    assert none.wires[0].missing.startswith("an extension lead, USB")
+    assert any("0.50 m along long arm make the lead missing" in text for _, text in said(none, "missing"))
+    short = wiring_of(placements, case({"right index": {"to_hub_m": 1.5}}, kit([])), held)
+    assert not any("make the lead missing" in text for _, text in said(short, "missing"))
+
+
+def test_a_reckoned_way_is_asked_about() -> None:
+    """Where nobody laid a tape, the place of the hub stands in, a lead is chosen, and the page asks for the tape."""
+    placements = [at("move", "right index", "dew", "u1", "stick", role="left stick")]
+    held = [HeldWay("right index", "dew", 0.0, "tray", to_hub_m=0.8)]
+    wiring = wiring_of(placements, case({"right index": {}}, kit([])), held)
+    assert wiring.wires[0].needed_m == pytest.approx(0.95, abs=1e-9)
+    assert [(level, "to_hub_mm" in text) for level, text in said(wiring, "way")] == [("query", True)]

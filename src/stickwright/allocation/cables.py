@@ -1,7 +1,8 @@
 """Cables: what fits into what, how long each must be, and which leads of the stock make it so.
 
 A plug fits a socket of its own size with as many conductors, and no other: one with fewer bridges contacts, one with
-more finds none for its rings. Lengths are the way along the tie points, what tilting takes up, and a service loop.
+more finds none for its rings. Lengths are the way along the tie points, the way along an arm, what tilting takes up, and a
+service loop.
 """
 
 from __future__ import annotations
@@ -14,10 +15,12 @@ from itertools import combinations_with_replacement, product
 from stickwright.model.kit import Lead
 from stickwright.model.player import Site
 from stickwright.model.plugs import CONDUCTORS, conductors_of, is_usb, plugs_of
+from stickwright.model.sharing import HeldWay
+from stickwright.units import spoken
 
 __all__ = [
-    "SERVICE_LOOP_M", "Leads", "Run", "Wanted", "carried", "ends_of", "leads_for", "needed_m", "plugs_compatible",
-    "splitter_for",
+    "SERVICE_LOOP_M", "Leads", "Run", "Wanted", "Way", "carried", "ends_of", "leads_for", "plugs_compatible", "splitter_for",
+    "way_of",
 ]  # fmt: skip
 
 SERVICE_LOOP_M = 0.150
@@ -41,7 +44,7 @@ class Run:
     own_m : float, optional
         The device's own cable, plug included.
     needed_m : float, optional
-        What `needed_m` says for its site.
+        Of its `Way`, with the service loop.
     splitter_m : float
         Cable that the splitter at the hub adds, default 0.
     """
@@ -122,22 +125,64 @@ class Leads:
     reason: str = ""
 
 
-def needed_m(site: Site) -> float | None:
-    """Length that a cable from a site to the hub must have; None when the way was not taken.
+@dataclass(frozen=True)
+class Way:
+    """What a cable must be long enough for, part by part; the service loop comes on top.
 
     Parameters
     ----------
-    site : Site
-        Its `to_hub_m` is the way along the points where the cable is tied.
+    tied_m : float, optional
+        From where the device is held to the hub, by the tie points; None when nobody took it and nothing tells it.
+    along_m : float
+        Along what holds the device, default 0.
+    tilt_m : float
+        What tilting takes up, default 0.
+    assumed : str
+        What stands in for a way that was not taken; empty when it was.
+    """
+
+    tied_m: float | None
+    along_m: float = 0.0
+    tilt_m: float = 0.0
+    assumed: str = ""
+
+    @property
+    def needed_m(self) -> float | None:
+        """All of it, with the service loop; None when the way is not known."""
+        if self.tied_m is None:
+            return None
+        return round(self.tied_m + self.along_m + self.tilt_m + SERVICE_LOOP_M, 9)
+
+
+def way_of(sites: Sequence[Site], held: HeldWay | None = None) -> Way:
+    """The way of the cable of one device; of several sites that share it, the longest that was taken.
+
+    Parameters
+    ----------
+    sites : sequence of Site
+        Whoever uses it; their `to_hub_m` is taken from where the device is held: the foot of its base, or the clamp of its arm.
+    held : HeldWay, optional
+        The way along what holds it, added to that; and the way to the hub along the axes of the room, which stands in for
+        one that was not taken.
 
     Examples
     --------
-    >>> needed_m(Site(name="chin", part="chin", to_hub_m=1.2, tilt_slack_m=0.6))
+    >>> chin = Site(name="chin", part="chin", to_hub_m=1.2, tilt_slack_m=0.6)
+    >>> way_of([chin]).needed_m
     1.95
+    >>> way_of([chin], HeldWay("chin", "rowan", 0.5, "long arm")).needed_m
+    2.45
     """
-    if site.to_hub_m is None:
-        return None
-    return round(site.to_hub_m + site.tilt_slack_m + SERVICE_LOOP_M, 9)
+    along = held.along_m if held is not None else 0.0
+    taken = [site for site in sites if site.to_hub_m is not None]
+    if taken:
+        longest = max(taken, key=lambda site: (site.to_hub_m or 0.0) + site.tilt_slack_m)
+        return Way(longest.to_hub_m, along, longest.tilt_slack_m)
+    tilt = max((site.tilt_slack_m for site in sites), default=0.0)
+    if held is None or held.to_hub_m is None:
+        return Way(None, along, tilt)
+    words = f"right, forward and up to the hub added up, {spoken(held.to_hub_m, 'm')}, since the way was not taken with a tape"
+    return Way(held.to_hub_m, along, tilt, words)
 
 
 def ends_of(lead: Lead) -> tuple[str, ...]:

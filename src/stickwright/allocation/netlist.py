@@ -9,14 +9,14 @@ from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
-from stickwright.allocation.cables import Leads, Run, Wanted, carried, ends_of, leads_for, needed_m, splitter_for
+from stickwright.allocation.cables import Leads, Run, Wanted, Way, carried, ends_of, leads_for, splitter_for, way_of
 from stickwright.allocation.power import UNIT_LOAD_A, bare_socket, goes_by_usb
 from stickwright.errors import BadInput, Problem, did_you_mean
 from stickwright.model.case import Case
 from stickwright.model.hub import STICK_ROLES, Hub, Socket
 from stickwright.model.kit import Controller, Kit, Lead, Stick, Switch
 from stickwright.model.recorded import Finding
-from stickwright.model.sharing import Placement, Wire
+from stickwright.model.sharing import HeldWay, Placement, Wire
 
 __all__ = [
     "PAIRED",
@@ -105,7 +105,7 @@ def units_of(placements: Sequence[Placement], case: Case) -> tuple[tuple[Unit, .
     return tuple(_in_socket_order([*units, *for_helpers], case.hubs)), tuple(findings)
 
 
-def netlist_of(units: Sequence[Unit], case: Case) -> Netlist:
+def netlist_of(units: Sequence[Unit], case: Case, held: Sequence[HeldWay] = ()) -> Netlist:
     """A wire for each device that is connected to a hub.
 
     Parameters
@@ -113,10 +113,12 @@ def netlist_of(units: Sequence[Unit], case: Case) -> Netlist:
     units : sequence of Unit
         As `units_of` gives them.
     case : Case
+    held : sequence of HeldWay
+        The way along what holds each device, as far as that was chosen.
     """
     wired = tuple(unit for unit in units if unit.hub is not None)
     splitters = _splitters_for(wired, case)
-    wires, leads = _wires_for(wired, _tags_of(wired, case.hubs), splitters, case)
+    wires, leads = _wires_for(wired, _tags_of(wired, case.hubs), splitters, case, held)
     return Netlist(wired, wires, leads, splitters)
 
 
@@ -322,21 +324,24 @@ def _splitters_for(units: Sequence[Unit], case: Case) -> Splitters:
 
 
 def _wires_for(
-    units: Sequence[Unit], tags: Sequence[str], splitters: Splitters, case: Case
+    units: Sequence[Unit], tags: Sequence[str], splitters: Splitters, case: Case, held: Sequence[HeldWay]
 ) -> tuple[tuple[Wire, ...], dict[str, Leads]]:
     sites = {site.name: site for site in case.player.site}
-    runs = []
+    along = {(one.site, one.device): one for one in held}
+    runs, ways = [], {}
     for unit, tag in zip(units, tags, strict=True):
         if not unit.paired:
             takes, splitter = _takes(unit, splitters, case.hubs)
             length = splitter.length_m or 0.0 if isinstance(splitter, Lead) else 0.0
-            ways = [needed_m(sites[site]) for site in unit.sites if site in sites]
-            needed = max((way for way in ways if way is not None), default=None)
-            runs.append(Run(tag, unit.device.plug, takes, unit.device.cable_m, needed, length))
+            found = [along[site, unit.device.name] for site in unit.sites if (site, unit.device.name) in along]
+            way = ways[tag] = way_of([sites[site] for site in unit.sites if site in sites], found[0] if found else None)
+            runs.append(Run(tag, unit.device.plug, takes, unit.device.cable_m, way.needed_m, length))
     leads = leads_for(runs, case.kit.lead)
     by_tag = {run.tag: run for run in runs}
     return tuple(
-        _paired_wire(unit, tag) if unit.paired else _wire(unit, by_tag[tag], leads[tag], splitters, case.hubs)
+        _paired_wire(unit, tag)
+        if unit.paired
+        else _wire(unit, by_tag[tag], ways[tag], leads[tag], splitters, case.hubs)
         for unit, tag in zip(units, tags, strict=True)
     ), leads
 
@@ -351,7 +356,7 @@ def _takes(unit: Unit, splitters: Splitters, hubs: Sequence[Hub]) -> tuple[str, 
     return socket.takes, splitter
 
 
-def _wire(unit: Unit, run: Run, at: Leads, splitters: Splitters, hubs: Sequence[Hub]) -> Wire:
+def _wire(unit: Unit, run: Run, way: Way, at: Leads, splitters: Splitters, hubs: Sequence[Hub]) -> Wire:
     _, socket = _socket_of(unit.hub, unit.socket, hubs)
     splitter = _takes(unit, splitters, hubs)[1]
     through = [lead.name for lead in at.leads]
@@ -376,6 +381,10 @@ def _wire(unit: Unit, run: Run, at: Leads, splitters: Splitters, hubs: Sequence[
         current_a=_current_a(unit.device, at, socket),
         conductors=carried(at.plug, unit.kind),
         missing="; ".join(missing),
+        tied_m=way.tied_m,
+        along_m=way.along_m,
+        tilt_m=way.tilt_m,
+        assumed=way.assumed,
     )
 
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections import Counter, defaultdict
 from collections.abc import Iterable, Iterator, Sequence
 
-from stickwright.allocation.cables import Wanted
+from stickwright.allocation.cables import Leads, Wanted
 from stickwright.allocation.netlist import (
     Netlist,
     Unit,
@@ -26,7 +26,8 @@ from stickwright.model.hub import STICK_ROLES, Hub, roles_of
 from stickwright.model.kit import Controller, Extension, Lead, Stick, Switch, Topper
 from stickwright.model.plugs import conductors_of, is_usb, plugs_of
 from stickwright.model.recorded import Finding
-from stickwright.model.sharing import PartLine, Placement, Wire, Wiring
+from stickwright.model.sharing import HeldWay, PartLine, Placement, Wire, Wiring
+from stickwright.units import spoken
 
 __all__ = ["wiring_of"]
 
@@ -34,7 +35,7 @@ _LEADS = {"extension": "extension lead", "adapter": "adapter", "splitter": "spli
 Part = Stick | Switch | Controller | Lead | Topper | Extension | Hub
 
 
-def wiring_of(placements: Sequence[Placement], case: Case) -> Wiring:
+def wiring_of(placements: Sequence[Placement], case: Case, held: Sequence[HeldWay] = ()) -> Wiring:
     """What is plugged into what, with leads, currents, parts, order of plugging in, and what to look at.
 
     Parameters
@@ -44,6 +45,8 @@ def wiring_of(placements: Sequence[Placement], case: Case) -> Wiring:
         way 2 of a splitter in u1. Actions left to a helper need one paired controller for each helper.
     case : Case
         Kit, hubs and the sites' ways to the hub.
+    held : sequence of HeldWay
+        The way along what holds each device, once that is chosen: added to the way to the hub, so that the leads do for all of it.
 
     Returns
     -------
@@ -56,7 +59,7 @@ def wiring_of(placements: Sequence[Placement], case: Case) -> Wiring:
         A device, hub or socket that is not described.
     """
     units, findings = units_of(placements, case)
-    net = netlist_of(units, case)
+    net = netlist_of(units, case, held)
     splitters = net.splitters_in_place
     power = power_lines(net.wires, case.hubs, splitters)
     return Wiring(
@@ -68,6 +71,7 @@ def wiring_of(placements: Sequence[Placement], case: Case) -> Wiring:
             *findings,
             *power_faults(power, net.wires, splitters),
             *_plug_findings(net, case),
+            *_longer_than_thought(net, netlist_of(units, case), held),
             *_socket_findings(net, case.hubs),
             *_unknowns(net, case),
             *_unconnected(units, case),
@@ -110,6 +114,24 @@ def _plug_findings(net: Netlist, case: Case) -> Iterator[Finding]:
                 "of hub and stick before plugging in."
             )
             yield Finding("query", "conductors", text)
+
+
+def _longer_than_thought(net: Netlist, bare: Netlist, held: Sequence[HeldWay]) -> Iterator[Finding]:
+    """Where it is the way along an arm that makes a lead missing."""
+    for unit, wire in zip(net.units, net.wires, strict=True):
+        without = bare.leads.get(wire.tag)
+        if not wire.along_m or without is None or not _lacks_length(net.leads[wire.tag]) or _lacks_length(without):
+            continue
+        by = next((one.by for one in held if one.device == wire.device and one.site in unit.sites), "what holds it")
+        text = (
+            f"{wire.tag} ({wire.device} at {wire.at}): the {spoken(wire.along_m, 'm')} along {by} make the lead missing; for the "
+            "rest of the way the kit has enough."
+        )
+        yield Finding("query", "missing", text)
+
+
+def _lacks_length(at: Leads) -> bool:
+    return any(one.kind == "extension" for one in at.wanted)
 
 
 def _other_contacts(wire: Wire) -> bool:
@@ -201,9 +223,16 @@ def _unknowns(net: Netlist, case: Case) -> Iterator[Finding]:
     if ways := _names(wire.at for _, wire in cabled if wire.needed_m is None):
         text = (
             f"The way of the cable to the hub was not taken for {ways}: lay a tape along the points where it will be "
-            "tied, and write it as to_hub_mm for the site. No extension lead is chosen until then."
+            "tied, from the foot of the base or the clamp of the arm, and write it as to_hub_mm for the site. No extension "
+            "lead is chosen until then."
         )
         yield Finding("note", "way", text)
+    if reckoned := _names(wire.at for _, wire in cabled if wire.assumed):
+        text = (
+            f"The way of the cable for {reckoned} is reckoned from where the hub lies: right, forward and up added up. Lay a "
+            "tape along the points where it will be tied before a lead is bought (to_hub_mm)."
+        )
+        yield Finding("query", "way", text)
     if cables := _names(unit.device.name for unit, _ in cabled if unit.device.cable_m is None):
         text = f"The cable was not measured of {cables}: write its length, plug included, as cable_mm in the kit."
         yield Finding("note", "cable", text)

@@ -211,7 +211,8 @@ class Site(Measured):
     setup_s: Annotated[float, Plausible(0.0, 14400.0)] = 0.0
     """Time a carer needs here each day."""
     to_hub_m: Annotated[float, Plausible(0.05, 20.0)] | None = None
-    """Length of the way a cable takes from here to the hub, along the points where it is tied."""
+    """Length of the way a cable takes to the hub, along the points where it is tied, from where the device is held: the foot of
+    its base, or the clamp of its arm. The way along the arm is added."""
     tilt_slack_m: Annotated[float, Plausible(0.0, 3.0)] = 0.0
     """Cable that tilting, reclining or swinging away takes up."""
 

@@ -139,3 +139,5 @@ class Room(Measured):
     keep_out: tuple[KeepOut, ...] = ()
     landmark: tuple[Landmark, ...] = ()
     place: tuple[Place, ...] = ()
+    hub_at_m: Point | None = None
+    """Where the hub lies: stands in for the way of a cable that nobody laid a tape along."""

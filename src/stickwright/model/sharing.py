@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from stickwright.model.hub import Hub
 
 __all__ = [
-    "Alternative", "Clash", "Elsewhere", "Pair", "PartLine", "Placement", "PowerLine", "PressFit", "Relaxation",
+    "Alternative", "Clash", "Elsewhere", "HeldWay", "Pair", "PartLine", "Placement", "PowerLine", "PressFit", "Relaxation",
     "Sharing", "SiteLoad", "Term", "Wire", "Wiring",
 ]  # fmt: skip
 
@@ -207,6 +207,28 @@ class Wire:
     """Contact, and what it carries."""
     missing: str = ""
     """What is needed and not there."""
+    tied_m: float | None = None
+    """Of `needed_m`, the way from where the device is held to the hub, by the tie points; None when it is not known."""
+    along_m: float = 0.0
+    """Of `needed_m`, the way along what holds the device, from the device to its foot or clamp, with slack for the joints."""
+    tilt_m: float = 0.0
+    """Of `needed_m`, what tilting takes up."""
+    assumed: str = ""
+    """What stands in for a way that nobody laid a tape along."""
+
+
+@dataclass(frozen=True)
+class HeldWay:
+    """The way of the cable of one held device before it comes to where it is tied."""
+
+    site: str
+    device: str
+    along_m: float
+    """Along what holds it, from the device to its foot or clamp, with slack for the joints; 0 when it stands by itself."""
+    by: str
+    """What holds it: an arm, a stand, a tray."""
+    to_hub_m: float | None = None
+    """From there to the hub along the axes of the room; None when nobody told where the hub stands."""
 
 
 @dataclass(frozen=True)

@@ -119,7 +119,17 @@ def _length(wire: Wire) -> str:
     if is_paired(wire):
         return ""
     has = "not measured" if wire.length_m is None else _metres(wire.length_m)
-    return f"{has}; way not taken" if wire.needed_m is None else f"{has}; {_metres(wire.needed_m)} needed"
+    return f"{has}; way not taken" if wire.needed_m is None else f"{has}; {_metres(wire.needed_m)} needed{_parts(wire)}"
+
+
+def _parts(wire: Wire) -> str:
+    """What the length is made of, where an arm or a tilt adds to it."""
+    if wire.tied_m is None or wire.needed_m is None or not (wire.along_m or wire.assumed):
+        return ""
+    tied = f"{_metres(wire.tied_m)} tied{' (assumed)' if wire.assumed else ''}"
+    loop = wire.needed_m - wire.tied_m - wire.along_m - wire.tilt_m
+    added = ((wire.along_m, "along what holds it"), (wire.tilt_m, "for the tilt"), (loop, "loop"))
+    return f": {' + '.join([tied, *(f'{_metres(length)} {what}' for length, what in added if length > 0)])}"
 
 
 def _metres(length_m: float) -> str:
