@@ -37,7 +37,7 @@ def modules() -> list[str]:
 
 
 MODULES = modules()
-EDGES = ("stickwright.sheet", "stickwright.records", "stickwright.cli")
+EDGES = ("stickwright.sheet", "stickwright.records", "stickwright.store", "stickwright.web", "stickwright.cli")
 """Here a sentence may do; the core has a Parameters section everywhere."""
 
 
@@ -64,6 +64,8 @@ def parameters(thing: Any) -> list[str]:
     """Names that a caller may give."""
     if dataclasses.is_dataclass(thing):
         return [field.name for field in dataclasses.fields(thing) if field.init]
+    if getattr(thing, "_is_protocol", False):  # nobody makes one
+        return []
     return [name for name in inspect.signature(thing).parameters if name not in ("self", "cls")]
 
 
