@@ -176,7 +176,7 @@ def _given(here: At, typed: FormData) -> dict[str, Any]:
     if not scope:
         problems.append(
             Problem(
-                "scope", "nothing ticked", "what was agreed to", "Without any, leave this page: nothing is kept then."
+                "what was agreed to", "nothing ticked", "at least one", "Without any, leave this page: nothing is kept then."
             )
         )
     days = {}
@@ -191,7 +191,7 @@ def _given(here: At, typed: FormData) -> dict[str, Any]:
     if len(days) == 2 and days["given_on"] > here.desk.today():
         problems.append(
             Problem(
-                "given_on", f"{days['given_on']}, which is to come", "today or earlier", "Is the computer's date right?"
+                "said on", f"{days['given_on']}, which is to come", "today or earlier", "Is the computer's date right?"
             )
         )
     if len(days) == 2 and days["until"] <= days["given_on"]:

@@ -82,7 +82,7 @@ def demo_page(here: At) -> dict[str, Any]:
                 "Measure",
                 "Let a recording play back as if a stick were plugged in, and watch what it says.",
             ),
-            (here.kit_url, "Kit", "Fifteen invented sticks, from very light to firm, with their bench curves."),
+            (here.kit_url, "Kit", "Invented sticks, from very light to firm, with their bench curves."),
             (here.url("game"), "Game", "What the game asks of the player: how often, how long, what together."),
             (here.url("plan"), "Plan", "Who does what with which stick, why, and what comes second."),
             (here.url("mounts"), "Mounts", "Where the sticks stand, drawn with their dimensions."),
@@ -101,8 +101,14 @@ def demo(request: Request) -> Response:
     desk, session = desk_of(request), session_of(request)
     if desk.demo is None:
         return RedirectResponse("/start", 303)
-    (row,) = players(desk.demo).rows[:1]
-    first = visits(desk.demo, row.id)[0]
+    found = [(row, visits(desk.demo, row.id)) for row in players(desk.demo).rows]
+    row, rows = next(((row, rows) for row, rows in found if rows), (None, ()))
+    if row is None:  # somebody tried out the erasing
+        with desk.guard:
+            desk.demo = None
+        set_out(desk)
+        return RedirectResponse("/demo", 303)
+    first = rows[-1]
     here = At(desk, "d", desk.demo, session.who, True, row, first)
     return page(request, "demo.html", demo_page(here), here=At(desk, "d", desk.demo, session.who, True, row))
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import os
 import socket
 import sys
 import threading
@@ -42,6 +41,7 @@ def bound(port: int) -> socket.socket:
         held.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
     try:
         held.bind((LOOPBACK, port))
+        held.listen(128)  # who comes before the app is up waits, instead of being turned away
     except OSError as refused:
         held.close()
         remedy = "Leave --port out: the app then takes one that is free."
@@ -129,7 +129,8 @@ def serve(desk: Desk, held: socket.socket, *, browser: Callable[[str], object] |
     try:
         uvicorn.Server(config).run(sockets=[held])
     except KeyboardInterrupt:  # Ctrl-C is how the app is ended
-        os.write(sys.stdout.fileno(), b"\n") if sys.stdout.isatty() else None
+        if sys.stdout.isatty():
+            print()  # after the ^C that the terminal shows
     finally:
         desk.close()
         held.close()
