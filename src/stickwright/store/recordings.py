@@ -222,11 +222,11 @@ def append_samples(store: Store, recording_id: int, rows: Array, *, first: int) 
         connection.execute(sa.insert(tail), place)
         samples = held.samples + len(new)
         if samples - held.packed >= PACK_SAMPLES:
-            _pack(store, connection, recording_id, held.columns)
+            _pack(connection, recording_id, held.columns)
         return samples
 
 
-def _pack(store: Store, connection: sa.Connection, recording_id: int, columns: int) -> None:
+def _pack(connection: sa.Connection, recording_id: int, columns: int) -> None:
     """The tail into chunks, all of it."""
     mine = tail.c.recording_id == recording_id
     rows = connection.execute(sa.select(tail.c.sample, tail.c.body).where(mine).order_by(tail.c.sample)).all()
@@ -261,7 +261,7 @@ def finish_recording(
         raise ValueError(f"a recording ends {' or '.join(ENDS)}, not {what!r}")
     with store.write(who, "") as connection:
         held = _held(connection, recording_id)
-        _pack(store, connection, recording_id, held.columns)
+        _pack(connection, recording_id, held.columns)
         if held.state not in ("done", "stopped"):
             _note(store, connection, recording_id, what, who, held.samples)
         return _rows(connection, recording.c.id == recording_id)[0]
@@ -524,6 +524,6 @@ def recover(store: Store, *, who: str = "stickwright") -> tuple[RecordingRow, ..
         found = list(connection.execute(open_ones.order_by(recording_act.c.recording_id)).scalars())
         for recording_id in found:
             held = _held(connection, recording_id)
-            _pack(store, connection, recording_id, held.columns)
+            _pack(connection, recording_id, held.columns)
             _note(store, connection, recording_id, "cut short", who, held.samples)
         return _rows(connection, recording.c.id.in_(found)) if found else ()
