@@ -1,0 +1,110 @@
+"""Every page in a real browser: no fault that axe finds, in each look, wide and narrow; nothing from elsewhere."""
+
+from __future__ import annotations
+
+import threading
+from collections.abc import Iterator
+
+import pytest
+import uvicorn
+
+from browser import Visit, violations
+from stickwright.web.app import make_app
+from stickwright.web.desk import Desk
+from stickwright.web.serving import address, bound
+
+WORDS = "kettle orbit mossy lantern nine"
+LEAST_PX = 44
+SMALL = """() => {
+    const inputs = "main input:not([type=hidden]):not([type=radio]):not([type=checkbox])";
+    return [...document.querySelectorAll(`main button, main .button, ${inputs}, main select, header a, header button`)]
+        .filter(e => e.getClientRects().length && e.getBoundingClientRect().height < 43.5)
+        .map(e => e.outerHTML.slice(0, 90));
+}"""
+
+
+@pytest.fixture
+def served(desk: Desk) -> Iterator[str]:
+    """The app as a browser meets it: the address with the token."""
+    held = bound(0)
+    server = uvicorn.Server(
+        uvicorn.Config(make_app(desk), log_level="critical", log_config=None, lifespan="off", ws="none")
+    )
+    thread = threading.Thread(target=server.run, kwargs={"sockets": [held]})
+    thread.start()
+    yield address(desk, held)
+    server.should_exit = True
+    thread.join()
+    held.close()
+
+
+def looked_at(visit: Visit, path: str) -> None:
+    """The page that is shown has no fault, in any look and width."""
+    page = visit.page
+    for scheme, contrast, width in (
+        ("light", "no-preference", 1280),
+        ("dark", "no-preference", 640),
+        ("light", "more", 320),
+    ):
+        page.emulate_media(color_scheme=scheme, contrast=contrast)  # type: ignore[arg-type]
+        page.set_viewport_size({"width": width, "height": 800})
+        assert violations(page) == [], f"{path} {scheme} {width}"
+        assert page.evaluate("document.documentElement.scrollWidth") <= width, f"{path} is wider than {width}"
+        assert page.evaluate(SMALL) == [], f"{path}: targets below {LEAST_PX} px"
+    page.emulate_media(color_scheme="light", contrast="no-preference")
+    page.set_viewport_size({"width": 1280, "height": 900})
+    assert page.locator("h1").count() == 1, path
+
+
+@pytest.mark.slow
+def test_every_page_by_keyboard_and_eye(visit: Visit, served: str) -> None:
+    """From the first start to erasing: each page is scanned as it is met, its errors included."""
+    page, home = visit.page, served.split("?")[0].rstrip("/")
+    page.goto(served)
+    looked_at(visit, "start")
+    page.keyboard.press("Tab")
+    assert page.evaluate("document.activeElement.textContent") == "Skip to the page"
+    page.fill("#passphrase", "hello")
+    page.click("text=Make the records")
+    looked_at(visit, "start, refused")
+    page.fill("#passphrase", WORDS)
+    page.fill("#again", WORDS)
+    page.keyboard.press("Enter")
+    page.wait_for_url("**/players")
+    looked_at(visit, "players, none yet")
+    page.fill("#code", "R4")
+    page.keyboard.press("Enter")
+    page.wait_for_url("**/consent")
+    looked_at(visit, "consent, in memory")
+    page.click("button:has-text('Write it down')")
+    looked_at(visit, "consent, refused")
+    page.check("#scope-2")
+    page.select_option("#given_by", "the player")
+    page.click("button:has-text('Write it down')")
+    page.wait_for_url("**/players/R4")
+    looked_at(visit, "player, no visit")
+    page.click("text=Begin the first visit")
+    page.wait_for_url("**/visits/*")
+    looked_at(visit, "visit")
+    for path in (
+        "/players",
+        "/players/R4",
+        "/players/R4/consent",
+        "/players/R4/erase",
+        "/import",
+        "/settings",
+        "/backup",
+        "/nowhere",
+    ):
+        page.goto(home + path)
+        looked_at(visit, path)
+    page.click("button:has-text('Lock')")
+    looked_at(visit, "locked")
+    page.click("button:has-text('Look round')")
+    page.wait_for_url("**/demo")
+    looked_at(visit, "demo")
+    page.click("text=K7")
+    looked_at(visit, "the demo's player")
+    assert all(asked.startswith((home, "data:")) for asked in visit.asked_for), visit.asked_for
+    wrong = [words for words in visit.errors if "422" not in words and "404" not in words]
+    assert wrong == []
