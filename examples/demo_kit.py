@@ -301,6 +301,9 @@ rated_kg = 2
 swings_away = true
 setup_min = 2
 in_stock = 2
+take_off_s = 6                # timed, with one hand
+clamp_width_mm = 40
+jaw_depth_mm = 45
 
 [[mount]]
 name = "bindweed"
@@ -313,6 +316,8 @@ mass_g = 1050
 rated_kg = 2
 swings_away = true
 setup_min = 3
+take_off_s = 9
+clamp_width_mm = 50
 
 [[mount]]
 name = "tendril"

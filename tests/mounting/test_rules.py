@@ -205,6 +205,12 @@ class TestCautions:
         swings = ARM.model_copy(update={"swings_away": True})
         assert "swings aside and comes back to its mark" in self.told(mount=swings)[0]["transfer"]
         assert "comes off in 8.0 s" in self.told(take_off_s=8.0)[0]["transfer"]
+        assert (
+            "comes off in about 20 s (assumed; time it)"
+            in self.told(take_off_s=20.0, take_off_assumed=True)[0]["transfer"]
+        )
+        assert "longer than the 10 s that an emergency bears" in self.told(take_off_s=12.0)[0]["transfer"]
+        assert "emergency bears" not in self.told(take_off_s=10.0)[0]["transfer"]
         _, texts = self.told(whose=player(alerts=["startle", "skin"]))
         assert any(text.startswith("Pad edges") for text in texts)
         assert any(text.startswith("Skin:") for text in texts)

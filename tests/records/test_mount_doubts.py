@@ -63,6 +63,9 @@ def test_whole_mounts_raise_no_doubt():
             ARM.replace("links_mm = [160, 130]\nholding_nm = 4\n", "").replace("friction arm", "gooseneck"),
             "the lengths of its links (links_mm) and what its joints hold (holding_nm) are not said",
         ),
+        (ARM + "clamp_width_mm = 2.5\n", "2.5 mm is what its clamp takes along a tube or edge; 8.0 mm to 200 mm is usual. Inches typed"),
+        (ARM + "jaw_depth_mm = 350\n", "350 mm is what its jaw reaches in; 8.0 mm to 200 mm is usual. A slip in typing?"),
+        (ARM + "take_off_s = 900\n", "900 s to take it off for a transfer. Is that the time to set it up (setup_min)?"),
         (COUPLING.replace("release_n = [5, 20]\n", ""), "the force at which it lets go is not said, so it counts as no breakaway."),
         (
             HOOKS.replace("shear_kpa = 65\ntension_kpa = 38\n", ""),

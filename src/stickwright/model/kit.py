@@ -198,6 +198,14 @@ class Mount(Measured):
     in_stock: Stock = 1
     price: Cost | None = None
     note: str = ""
+    least_bend_m: Annotated[float, Plausible(0.005, 1.0)] | None = None
+    """Least radius that a gooseneck may be bent to."""
+    take_off_s: Annotated[float, Plausible(0.2, 3600.0)] | None = None
+    """Timed: to take it off or swing it aside for a transfer, with one hand."""
+    clamp_width_m: Annotated[float, Plausible(0.001, 0.5)] | None = None
+    """Along the tube or edge, that its clamp takes."""
+    jaw_depth_m: Annotated[float, Plausible(0.001, 0.5)] | None = None
+    """In from the edge, that its jaw reaches under a table or tray."""
 
 
 class Fastener(Measured):

@@ -42,6 +42,7 @@ from stickwright.mounting.statics import (
     release_window,
     weight_moment_nm,
 )
+from stickwright.mounting.taking_off import with_take_off
 from stickwright.units import spoken
 
 __all__ = ["STOCKED", "site_mount", "without_place"]
@@ -154,7 +155,7 @@ def site_mount(
     for mount in kit.mount:
         if mount.kind == "floor stand" and mount.in_stock:
             fits += _on_stand(site, held, pose, room, pushes, mount, where.moves_with)
-    ordered = tuple(sorted(fits, key=_rank))
+    ordered = tuple(sorted((with_take_off(fit, kit) for fit in fits), key=_rank))
     choice = next((fit for fit in ordered if fit.verdict == "holds"), None)
     cautions: tuple[Caution, ...] = ()
     findings = where.findings
@@ -165,8 +166,9 @@ def site_mount(
             whole_kg = held.whole_kg + (used.mass_kg or 0.0 if used else 0.0)
             window = _window(site, pose, room, choice.arm, used, held, pushes)
             cautions = cautions_for_mount(
-                site, player, room, mount=used, on=on, mass_kg=whole_kg, release=window, take_off_s=choice.take_off_s
-            )
+                site, player, room, mount=used, on=on, mass_kg=whole_kg, release=window, take_off_s=choice.take_off_s,
+                take_off_assumed=used is None or used.take_off_s is None,
+            )  # fmt: skip
         findings += _too_wide(room, pose, choice)
         if math.isfinite(choice.give_n_per_m):
             findings += _give_findings(held, choice)
@@ -266,7 +268,7 @@ def _rank(fit: MountFit) -> tuple[object, ...]:
         len(fit.fails) if order else 0,
         0.0 if math.isnan(fit.lost_share) else round(fit.lost_share, 3),
         len(fit.parts),
-        fit.take_off_s or math.inf,
+        math.inf if fit.take_off_s is None else fit.take_off_s,
         -min(fit.margin, 10.0),
         fit.mount,
     )

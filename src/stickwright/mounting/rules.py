@@ -16,6 +16,7 @@ from stickwright.model.recorded import Finding
 from stickwright.model.room import Edge, KeepOut, MovesWith, Room, Surface, Tube
 from stickwright.mounting.frames import pivot_of, relative_shift_m
 from stickwright.mounting.statics import ReleaseWindow
+from stickwright.mounting.taking_off import EMERGENCY_S, slow_words
 from stickwright.units import STANDARD_GRAVITY, figures, spoken
 
 __all__ = [
@@ -281,6 +282,7 @@ def cautions_for_mount(
     release: ReleaseWindow | None = None,
     gaps_m: Sequence[float] = (),
     take_off_s: float | None = None,
+    take_off_assumed: bool = False,
 ) -> tuple[Caution, ...]:
     """The usual cautions for one mount, each with its number; they defer to team, seating clinic and local rules.
 
@@ -303,6 +305,8 @@ def cautions_for_mount(
         Gaps that open and close at its joints, where known.
     take_off_s : float, optional
         Time to take it off or swing it aside.
+    take_off_assumed : bool, default False
+        Whether nobody timed it.
 
     Returns
     -------
@@ -333,7 +337,7 @@ def cautions_for_mount(
     out.append(("cable", _cable_words(site, player)))
     if _on_chair(on, room) and out_m > 0 and mass_kg > 0:
         out.append(("stability", _stability_words(out_m, mass_kg)))
-    out.append(("transfer", _transfer_words(mount, take_off_s)))
+    out.append(("transfer", _transfer_words(mount, take_off_s, take_off_assumed)))
     if "startle" in player.alerts or site.spasm is not None:
         out.append(
             (
@@ -386,12 +390,15 @@ def _stability_words(out_m: float, mass_kg: float) -> str:
     return f"Stability of the chair: {said}; ask the seating clinic before it moves or stands on a slope, and remove it for transport."
 
 
-def _transfer_words(mount: Mount | None, take_off_s: float | None) -> str:
-    if mount is not None and mount.swings_away:
-        how = "swings aside and comes back to its mark"
-    else:
-        how = "comes off" if take_off_s is None else f"comes off in {spoken(take_off_s, 's')}"
+def _transfer_words(mount: Mount | None, take_off_s: float | None, assumed: bool) -> str:
+    swings = mount is not None and mount.swings_away
+    how = "swings aside and comes back to its mark" if swings else "comes off"
+    if take_off_s is not None:
+        how += (
+            f" in about {spoken(take_off_s, 's')} (assumed; time it)" if assumed else f" in {spoken(take_off_s, 's')}"
+        )
+    slow = slow_words(take_off_s)
     return (
-        f"Transfers and emergencies: it {how}; show everybody who helps how, aim for under 10 s with one hand, and keep the transfer "
-        "side free."
+        f"Transfers and emergencies: it {how}; show everybody who helps how, aim for under {spoken(EMERGENCY_S, 's')} with one hand, "
+        f"and keep the transfer side free.{f' {slow}' if slow else ''}"
     )

@@ -26,6 +26,7 @@ from stickwright.mounting.arm import (
     too_close_m,
     too_short_m,
 )
+from stickwright.mounting.clamping import clear_of_ends, too_little_room
 from stickwright.mounting.clearance import Boxes, boxes_seen_from, clearances_m
 from stickwright.mounting.frames import pivot_of, relative_shift_m, tilted, tilts_with_seat, turned
 from stickwright.units import spoken
@@ -293,6 +294,8 @@ def _one_mount(mount: Mount, site: _Site) -> ArmReach:
         if barred:
             reasons.append(barred)
             continue
+        on = clear_of_ends(mount, along)
+        along, points = along[on], points[on]
         seen = tilts_with_seat(thing.moves_with)
         end = site.ends[seen]
         distance = np.linalg.norm(points - end, axis=1)
@@ -357,6 +360,8 @@ def _barred(mount: Mount, thing: Tube | Edge, site: _Site) -> str:
     if not low - 1e-9 <= size <= high + 1e-9:
         holds = f"{spoken(low, 'mm')} to {spoken(high, 'mm')}"
         return f"{kind.capitalize()} '{thing.name}' is {spoken(size, 'mm')}, the clamp of '{mount.name}' holds {holds}."
+    if no_room := too_little_room(mount, thing):
+        return no_room
     if tilts_with_seat(thing.moves_with) is not site.seat:
         shift, allowed = site.shift_m(), site.pose.tolerance_m
         if shift > 0.0 and not shift <= allowed:

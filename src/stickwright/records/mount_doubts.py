@@ -15,8 +15,9 @@ from stickwright.model.recorded import Finding
 from stickwright.records.fields import typed_key
 from stickwright.records.toml_lines import FieldPath, TomlFile
 from stickwright.records.typed_points import typed_row
-from stickwright.records.typed_tables import Noticed, query, tables
+from stickwright.records.typed_tables import Noticed, number, query, tables
 from stickwright.records.typed_values import as_typed
+from stickwright.units import spoken
 
 __all__ = ["mount_doubts"]
 
@@ -31,6 +32,10 @@ _STRENGTHS: dict[str, tuple[str, ...]] = {
     "anti-slip sheet": ("friction",),
 }
 """What the label of each kind has to tell before anything is said to hold."""
+_JAWS_M = (0.008, 0.2)
+"""Between these is what a clamp takes up: common practice, no source."""
+_SLOW_S = 300.0
+"""Nobody waits so long for a transfer: common practice, no source."""
 _LEFT_OUT = ("peel_n_per_m",)
 """Often not on the label: asked for only when the rest is missing too."""
 
@@ -48,6 +53,7 @@ def mount_doubts(kit: TomlFile) -> Iterator[Noticed]:
         yield from _clamp_doubts(kit, path, mount)
         yield from _arm_doubts(kit, path, mount)
         yield from _own_figures(kit, path, mount)
+        yield from _sizes_of_clamps(kit, path, mount)
     for path, fastener in tables(kit.data, "fastener"):
         yield from _strength_doubts(kit, path, fastener)
 
@@ -73,6 +79,31 @@ def _clamp_doubts(kit: TomlFile, path: FieldPath, mount: dict[str, Any]) -> Iter
             "clamp",
             f"{kit.where(path)}: what its clamp holds is not said, so it is put nowhere. Open it and shut it with a tape "
             f"beside it: {keys}.",
+        )
+
+
+def _sizes_of_clamps(kit: TomlFile, path: FieldPath, mount: dict[str, Any]) -> Iterator[Finding]:
+    """Jaws of a few millimetres or as long as a forearm: the wrong side of the tape; and a time that is nobody's."""
+    for name, what in (
+        ("clamp_width_m", "its clamp takes along a tube or edge"),
+        ("jaw_depth_m", "its jaw reaches in"),
+    ):
+        typed = number(mount, Mount, name)
+        if typed is None or typed[1] <= 0 or _JAWS_M[0] <= typed[1] <= _JAWS_M[1]:
+            continue
+        low, high = (spoken(size, "mm") for size in _JAWS_M)
+        unit = " Inches typed as millimetres?" if typed[1] < _JAWS_M[0] else " A slip in typing?"
+        yield query(
+            "clamp",
+            f"{kit.where((*path, typed[0]))}: {spoken(typed[1], 'mm')} is what {what}; {low} to {high} is usual.{unit} If it was "
+            "measured so, leave it.",
+        )
+    time = number(mount, Mount, "take_off_s")
+    if time is not None and time[1] > _SLOW_S:
+        yield query(
+            "take off",
+            f"{kit.where((*path, time[0]))}: {spoken(time[1], 's')} to take it off for a transfer. Is that the time to set it up "
+            "(setup_min)? Time it with one hand, from the first grip until the player is free.",
         )
 
 
