@@ -6,7 +6,7 @@ import math
 
 import numpy as np
 import pytest
-from hypothesis import given
+from hypothesis import example, given
 from hypothesis import strategies as st
 
 from stickwright.model.room import Room
@@ -89,6 +89,7 @@ def test_what_moves_alike_is_seen_once() -> None:
     assert [group.names for group in boxes_seen_from(Room(), True)] == []
 
 
+@example(points=[((0.0, 0.0, 0.0), (2.2e-313, 0.0, 0.0))], enough=0.1)
 @given(points=st.lists(st.tuples(POINT, POINT), min_size=1, max_size=6), enough=st.floats(0.0, 0.5))
 def test_capping_changes_nothing_below_the_cap(points: list, enough: float) -> None:
     """Law: with a cap, distances are the exact ones up to it."""

@@ -87,13 +87,13 @@ class TestReaching:
             "far tube",
         ]
 
-    def test_a_gooseneck_has_no_angles(self) -> None:
-        """A gooseneck reaches up to 0.9 of its length; only its plate has a setting."""
+    def test_a_gooseneck_is_bent(self) -> None:
+        """A gooseneck reaches up to 0.9 of its length; it is set by its foot, its middle and its plate."""
         neck = Mount.model_validate({"name": "neck", "kind": "gooseneck", "links_mm": [350], "tube_mm": [16, 40]})
         best = one(
             pose_at((0.3, 0.2, 0.514)), room_of({**ARMREST, "to_mm": [300, 5, 200], "from_mm": [300, 200, 200]}), neck
         ).poses[0]
-        assert (len(best.points_m), [joint.name for joint in best.joints]) == (2, ["plate"])
+        assert (len(best.points_m), [joint.name for joint in best.joints]) == (25, ["foot", "middle", "plate"])
         assert one(pose_at((0.3, 0.2, 0.516)), room_of(ARMREST), neck).too_short_m == pytest.approx(
             0.316 / 0.9 - 0.35, abs=1e-9
         )

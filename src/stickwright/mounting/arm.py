@@ -127,7 +127,7 @@ def too_close_m(distance_m: float, links_m: Sequence[float]) -> float:
     return max(0.0, least_m(links_m) - distance_m)
 
 
-def _upright_frame(along: Array) -> tuple[Array, Array]:
+def upright_frame(along: Array) -> tuple[Array, Array]:
     """Two directions across each line: the first as far up as it can be (forward for an upright line), the second a quarter
     turn further about the line: to the left of one who looks along it."""
     up = np.zeros_like(along)
@@ -148,7 +148,7 @@ def elbows(clamp_m: Array, end_m: Array, links_m: Sequence[float], swivel_rad: A
     span = end_m - clamp_m
     distance = np.linalg.norm(span, axis=-1, keepdims=True)
     along = span / distance
-    first, second = _upright_frame(along)
+    first, second = upright_frame(along)
     foot = (lower**2 - upper**2 + distance**2) / (2.0 * distance)
     radius = np.sqrt(np.maximum(lower**2 - foot**2, 0.0))
     swivel = np.asarray(swivel_rad, dtype=np.float64)[..., None]
@@ -313,7 +313,7 @@ def clock(azimuth_rad: float) -> str:
     return f"half past {hour}" if halves % 2 else f"{hour} o'clock"
 
 
-def _pointing(azimuth_rad: float, elevation_rad: float) -> str:
+def pointing(azimuth_rad: float, elevation_rad: float) -> str:
     degrees = round(math.degrees(elevation_rad))
     if abs(degrees) >= 80:
         return "straight up" if degrees > 0 else "straight down"
@@ -348,13 +348,13 @@ def joints_in_words(
     angles = joint_angles(points_m)
     _, elbow, end = (np.asarray(point, dtype=np.float64) for point in points_m)
     upper = end - elbow
-    upper_words = _pointing(math.atan2(upper[1], upper[0]), math.atan2(upper[2], math.hypot(upper[0], upper[1])))
+    upper_words = pointing(math.atan2(upper[1], upper[0]), math.atan2(upper[2], math.hypot(upper[0], upper[1])))
     bend = round(math.degrees(angles.bend_rad))
     return (
         Joint(
             "lower link",
             angles.elevation_rad,
-            f"lower link points {_pointing(angles.azimuth_rad, angles.elevation_rad)}",
+            f"lower link points {pointing(angles.azimuth_rad, angles.elevation_rad)}",
         ),
         Joint("elbow", angles.bend_rad, f"elbow bent {bend}°, upper link points {upper_words}"),
         plate_joint(turn_rad, tilt_rad),

@@ -29,6 +29,7 @@ from stickwright.mounting.frames import tilts_with_seat, turned
 from stickwright.mounting.friction import assumed_friction
 from stickwright.mounting.give import droop_m, droop_rad, give_findings, ringing_hz
 from stickwright.mounting.held import Held
+from stickwright.mounting.neck_load import neck_checks, neck_sag
 from stickwright.mounting.pose import placed, pose_of
 from stickwright.mounting.rules import BY_THE_FACE, broken_rules, cautions_for_mount, width_finding
 from stickwright.mounting.search import ArmReach, arm_reaches
@@ -420,8 +421,9 @@ def _on_arm(
     coupling = _coupling(kit, site)
     lets_go = coupling is not None
     window = _window(site, pose, room, way, mount, held, pushes)
+    of_joints = neck_checks if mount.kind == "gooseneck" else joint_checks
     checks = list(
-        joint_checks(
+        of_joints(
             way.points_m, mount.holding_nm, pushes, weights, contact_m=pose.contact_m, tilts_rad=tilts, lets_go=lets_go
         )
     )
@@ -452,12 +454,15 @@ def _on_arm(
     if lost >= 1:
         bad.append(_gives_too_much(held, mount, lost * held.travel_m))
     sunk = droop_m(device_kg, give) if math.isfinite(give) else 0.0
-    length = sum(mount.links_m) or 1e-9
+    leans = droop_rad(sunk, sum(mount.links_m) or 1e-9) if sunk else 0.0
+    if mount.kind == "gooseneck" and math.isfinite(give):
+        sag = max((neck_sag(way.points_m, give, weights, tilt) for tilt in tilts), key=lambda one: one.droop_m)
+        sunk, leans = sag.droop_m, sag.droop_rad
     return MountFit(
         mount=mount.name, kind=mount.kind, on=way.clamp, fastener=fastener.name if fastener else None,
         patch_m=(held.base_m[0], held.base_m[1]) if held.base_m and fastener else None, arm=way, checks=tuple(checks),
         margin=_margin(checks), give_n_per_m=give, lost_share=lost,
-        droop_m=sunk, droop_rad=droop_rad(sunk, length) if sunk else 0.0,
+        droop_m=sunk, droop_rad=leans,
         ringing_hz=ringing_hz(give, device_kg or None) if math.isfinite(give) else math.nan, parts=tuple(parts),
         take_off_s=None,
         verdict="refused" if refused else "does not hold" if bad else "holds", fails=tuple(bad), refused=refused,

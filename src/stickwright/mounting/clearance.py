@@ -44,7 +44,7 @@ def segment_box_m(start_m: Array, end_m: Array, low_m: Array, high_m: Array) -> 
     [[0.3]]
     """
     way = end_m - start_m
-    with np.errstate(divide="ignore", invalid="ignore"):
+    with np.errstate(divide="ignore", invalid="ignore", over="ignore"):  # hardly any way along an axis is none
         to_low = (low_m[None] - start_m[:, None]) / way[:, None]
         to_high = (high_m[None] - start_m[:, None]) / way[:, None]
     ends = np.broadcast_to(np.array([0.0, 1.0]), (*to_low.shape[:2], 2))

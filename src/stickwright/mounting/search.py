@@ -29,6 +29,9 @@ from stickwright.mounting.arm import (
 from stickwright.mounting.clamping import clear_of_ends, too_little_room
 from stickwright.mounting.clearance import Boxes, boxes_seen_from, clearances_m
 from stickwright.mounting.frames import pivot_of, relative_shift_m, tilted, tilts_with_seat, turned
+from stickwright.mounting.neck import Necks, least_bend_m, neck_joints, neck_points
+from stickwright.mounting.neck_search import NeckFound, neck_search
+from stickwright.mounting.ranking import HALF_ARM_M, ROOMY_M, ranked_cost_m
 from stickwright.units import spoken
 
 __all__ = ["HALF_ARM_M", "ArmReach", "ClampRange", "arm_reaches", "groupings", "ranked_cost_m"]
@@ -39,10 +42,6 @@ Point = tuple[float, float, float]
 CLAMP_STEP_M = 0.005
 SWIVELS = 24
 """Places of the elbow round the line from clamp to end, 15 degrees apart: both ways it can bend are among them."""
-HALF_ARM_M = 0.010
-"""Half the thickness of an arm with its joints, assumed."""
-ROOMY_M = 0.050
-"""More clearance than this is worth nothing more."""
 BASE_LINES = 5
 BATCH = 8
 FIRST_SWIVELS = (1, 6)
@@ -119,36 +118,6 @@ class _Found:
     links: tuple[float, ...]
 
 
-def ranked_cost_m(lever_m: float | Array, length_m: float, clearance_m: float | Array) -> Array:
-    """What arms are ranked by, least first: the lever, and what speaks against it as if it were lever.
-
-    Added: twice what is missing of 50 mm clearance, and half the length of the arm for the share by which it is straighter
-    than 0.8. So the shortest lever wins, unless a little more of it buys clearance or leaves adjustment.
-
-    Parameters
-    ----------
-    lever_m : float or array
-        From clamp to end.
-    length_m : float
-        Of the arm.
-    clearance_m : float or array
-        To the nearest keep-out.
-
-    Returns
-    -------
-    array
-
-    Examples
-    --------
-    >>> round(float(ranked_cost_m(0.20, 0.26, 0.04)), 3)
-    0.22
-    """
-    lever = np.asarray(lever_m, dtype=np.float64)
-    cramped = 2.0 * np.maximum(ROOMY_M - np.asarray(clearance_m, dtype=np.float64), 0.0)
-    straight = 0.5 * length_m * np.maximum(lever / length_m - 0.8, 0.0)
-    return np.asarray(lever + cramped + straight, dtype=np.float64)
-
-
 def groupings(mount: Mount) -> tuple[tuple[float, ...], ...]:
     """The arm as one or two links: with more links, those beside each other are kept straight.
 
@@ -204,7 +173,8 @@ def arm_reaches(
 
     Notes
     -----
-    Assumed: an arm is 20 mm thick; a gooseneck runs straight.
+    Assumed: an arm is 20 mm thick; a gooseneck runs in two even bends, and its clamp can be turned about a tube but looks up from
+    an edge.
 
     Examples
     --------
@@ -300,7 +270,21 @@ def _one_mount(mount: Mount, site: _Site) -> ArmReach:
         end = site.ends[seen]
         distance = np.linalg.norm(points - end, axis=1)
         options = [_Places(one, points, end, distance) for one in links]
-        free, best, blocked = _search(options, site.boxes[seen])
+        if mount.kind == "gooseneck":
+            neck = _neck_from(mount, thing, points, site)
+            if neck.neck is not None and site.base_clear[seen][0] > 0.0:
+                found.append((neck.cost_m, _neck_pose(thing, float(along[neck.place]), neck, neck.neck, site)))
+                ranges.extend(_ranges(thing.name, along, neck.free))
+                enough = True
+                continue
+            tight = _too_tight(mount, thing, neck)
+            if tight and site.base_clear[seen][0] > 0.0:
+                reasons.append(tight)
+                enough = True
+                continue
+            free, best, blocked = neck.free, None, neck.blocked
+        else:
+            free, best, blocked = _search(options, site.boxes[seen])
         if best is not None and site.base_clear[seen][0] > 0.0:
             found.append((best.cost_m, _arm_pose(mount, thing, along, points, best, site)))
             ranges.extend(_ranges(thing.name, along, free))
@@ -327,8 +311,10 @@ def _one_mount(mount: Mount, site: _Site) -> ArmReach:
 
 def _assumed(mount: Mount, site: _Site, poses: Sequence[ArmPose]) -> tuple[str, ...]:
     out = [f"'{mount.name}' is taken to be {spoken(2 * HALF_ARM_M, 'mm')} thick"] if site.room.keep_out else []
-    if mount.kind == "gooseneck" and site.room.keep_out:
-        out.append(f"'{mount.name}' is taken to run straight: look at the bow it makes")
+    if mount.kind == "gooseneck" and poses:
+        bend = least_bend_m(mount)[1]
+        out.append(f"'{mount.name}' is taken to meet the base square from below, in two even bends as drawn")
+        out += [bend] if bend else []
     if site.base_m is None and site.room.keep_out:
         out.append(
             f"the size of the base at '{site.pose.site}' is not known: only its middle was kept out of the keep-outs"
@@ -495,6 +481,39 @@ def _arm_pose(mount: Mount, thing: Tube | Edge, along: Array, points: Array, bes
         name,
         float(option.distance_m[best.place]) / sum(best.links),
     )
+
+
+def _neck_from(mount: Mount, thing: Tube | Edge, points: Array, site: _Site) -> NeckFound:
+    """What one tube or edge offers a gooseneck."""
+    seen = tilts_with_seat(thing.moves_with)
+    base = np.asarray(site.pose.base_m)
+    above = base + turned(site.pose.turn_rad, site.pose.tilt_rad)[:, 2]
+    way = site.seen_from(seen, above) - site.ends[seen]
+    along = tuple(np.subtract(thing.to_m, thing.from_m).tolist()) if isinstance(thing, Tube) else None
+    return neck_search(
+        points, site.ends[seen], way, float(sum(mount.links_m)), least_bend_m(mount)[0], site.boxes[seen], along
+    )
+
+
+def _too_tight(mount: Mount, thing: Tube | Edge, found: NeckFound) -> str:
+    """That it reaches but would have to be bent too tightly; empty when that is not why."""
+    least, assumed = least_bend_m(mount)
+    if not found.widest_m < least * (1 - 1e-9):
+        return ""
+    kind = "tube" if isinstance(thing, Tube) else "edge"
+    bent = f"to a radius of {spoken(found.widest_m, 'mm')}" if found.widest_m > 0 else "back on itself"
+    told = f"{spoken(least, 'mm')}{', assumed' if assumed else ''}"
+    return f"From {kind} '{thing.name}' '{mount.name}' would have to be bent {bent}, tighter than its least radius ({told})."
+
+
+def _neck_pose(thing: Tube | Edge, along_m: float, found: NeckFound, neck: Necks, site: _Site) -> ArmPose:
+    """The best neck in full."""
+    clear, name = min((found.clearance_m, found.nearest), site.base_clear[tilts_with_seat(thing.moves_with)])
+    points = neck_points(neck)
+    length = float(neck.straight_m.sum() + neck.bend_m.sum())
+    joints = neck_joints(neck, plate_joint(site.pose.turn_rad, site.pose.tilt_rad))
+    straight = float(np.linalg.norm(np.subtract(points[-1], points[0]))) / length
+    return ArmPose(thing.name, along_m, points, joints, clear, name, straight)
 
 
 def _with_straight_joints(arm: Array, mount: Mount, links: tuple[float, ...]) -> tuple[Point, ...]:

@@ -287,10 +287,11 @@ def _mount(frame: Frame, held: Sequence[Shape], mount: SiteMount, room: Room) ->
         if one.layer == "CABLE" and _length_mm(frame, one) > 3.0:  # a little beside the arm that it follows
             stroke(frame, [shifted(frame.on(point), 1.5, 1.5) for point in one.points], width=0.45, dash="1.6 1.2")
     for one in held:
-        if one.layer == "MOUNT" and one.form == "bar":
-            start, end = (frame.on(point) for point in one.points)
+        if one.layer == "MOUNT" and one.form in ("bar", "path"):
             for colour, wide in (("black", 2.5), ("white", 1.5)):
-                stroke(frame, [start, end], colour=colour, width=wide, cap="round", weight=4.0)
+                stroke(
+                    frame, [frame.on(point) for point in one.points], colour=colour, width=wide, cap="round", weight=4.0
+                )
     for one in held:
         if one.layer == "STICK" and one.form == "solid":
             area(frame, _outline(frame, one), fill="white", width=0.6, dash="" if one.sure else "1.6 1.2", weight=4.0)

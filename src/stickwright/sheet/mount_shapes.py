@@ -51,7 +51,7 @@ class Shape:
     points : tuple
         Metre; the corners of a solid count left before right, back before front, low before high.
     thick_m : float
-        Of a bar.
+        Of a bar, or of a path that is a body.
     note : str
         What else there is to say of it.
     sure : bool
@@ -246,17 +246,34 @@ def _links(mount: SiteMount) -> Iterator[Shape]:
     arm = mount.choice.arm if mount.choice is not None else None
     if mount.choice is None or arm is None or not arm.points_m:
         return
-    for start, end in zip(arm.points_m, arm.points_m[1:], strict=False):
-        yield Shape("MOUNT", "", "bar", (start, end), _LINK_M, sure=False)
+    if mount.choice.kind == "gooseneck":
+        yield Shape("MOUNT", "", "path", arm.points_m, _LINK_M, sure=False)
+    else:
+        for start, end in zip(arm.points_m, arm.points_m[1:], strict=False):
+            yield Shape("MOUNT", "", "bar", (start, end), _LINK_M, sure=False)
     yield Shape("MOUNT", f"clamp of the {mount.choice.mount}", "dot", (arm.points_m[0],))
     for at, joint in zip(_joint_points(arm.points_m, len(arm.joints)), arm.joints, strict=True):
         yield Shape("MOUNT", joint.name, "dot", (at,), note=joint.words)
 
 
 def _joint_points(points_m: tuple[Point, ...], joints: int) -> Iterator[Point]:
-    """Joint by joint from the clamp; joints beyond the last point sit at the end."""
+    """Joint by joint from the clamp. Of three, one is at each end and one where the arm bends: where its way turns most, or, of a
+    curve that turns all along, its middle. Of others, one point after the other."""
+    if joints == 3 and len(points_m) > 3:
+        turns = [_turn(*three) for three in zip(points_m, points_m[1:], points_m[2:], strict=False)]
+        middle = len(points_m) // 2 if len(points_m) > 5 else 1 + turns.index(max(turns))
+        yield from (points_m[0], points_m[middle], points_m[-1])
+        return
     for number in range(joints):
-        yield points_m[min(number, len(points_m) - 1)]
+        yield points_m[-1 if joints == 1 else min(number, len(points_m) - 1)]
+
+
+def _turn(before: Point, at: Point, after: Point) -> float:
+    """How much a way turns at a point, in radian."""
+    first, second = ([b - a for a, b in zip(*pair, strict=True)] for pair in ((before, at), (at, after)))
+    size = math.hypot(*first) * math.hypot(*second)
+    along = sum(a * b for a, b in zip(first, second, strict=True))
+    return math.acos(max(-1.0, min(1.0, along / size))) if size else 0.0
 
 
 def _cable(mount: SiteMount, room: Room) -> Iterator[Shape]:

@@ -62,9 +62,9 @@
       pen.arc(spots[0][0], spots[0][1], shape.layer === "MOUNT" ? 5 : 4, 0, 7);
       pen.fillStyle = shape.layer === "MOUNT" ? "#000" : "#fff"; pen.fill();
       pen.lineWidth = 2; pen.strokeStyle = "#000"; pen.stroke();
-    } else if (shape.form === "path") {
+    } else if (shape.form === "path" && !shape.thick) {
       stroke(spots, 2.5, "#000", [3, 6]);
-    } else if (shape.form === "bar") {
+    } else if (shape.form === "bar" || shape.form === "path") {
       const wide = Math.max(shape.layer === "MOUNT" ? 8 : 4, shape.thick * scale);
       stroke(spots, wide + (light ? 2 : 4), light ? GREY : "#000");
       stroke(spots, wide, "#fff");
