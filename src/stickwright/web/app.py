@@ -21,7 +21,7 @@ __all__ = ["TOPICS", "make_app"]
 
 TOPICS: tuple[str, ...] = (
     "start", "demo", "players", "player", "consent", "whole", "imports", "visit", "settings", "backup",
-    "team",
+    "team", "tables", "files", "readings", "measure", "plans",
 )  # fmt: skip
 """Modules with pages, in the order in which their addresses are looked through."""
 

@@ -20,6 +20,7 @@ from stickwright.model.player import (
     Press,
     RestForce,
     Site,
+    SiteRecording,
     Spasm,
     StickReach,
     Together,
@@ -52,6 +53,7 @@ FIRST: dict[type[Measured], tuple[str, ...]] = {
     RestForce: ("force_n", "direction_rad", "support"),
     Room: ("posture", "tilt_from_rad", "tilt_to_rad", "seat_to_floor_m", "seat_to_armrest_m", "table_height_m"),
     Site: ("name", "part", "support", "action", "minds", "cleared"),
+    SiteRecording: ("task", "stick", "topper", "file"),
     Socket: ("name", "takes", "role"),
     Spasm: ("peak_n", "rate_per_s"),
     Stick: ("name", "contact_height_m", "start_force_n", "full_force_n", "travel_m", "friction_force_n", "plug", "in_stock"),
@@ -85,6 +87,8 @@ LABELS = {
     "to_hub": "Way of the cable to the hub",
     "offers": "Settings that the game lets you change",
 }
+TABLES_TOO = frozenset({"direction", "hold", "reading"})
+"""Stems of numbers that are names of tables as well."""
 SHARES = "a share: 1 is all, 0.5 is half"
 DIRECTIONS = "0 right, 90 forward, 180 left, 270 back"
 POINTS = "right, forward, up from the seat reference point; three numbers"
@@ -126,7 +130,9 @@ def label_of(name: str) -> str:
     """
     parts = units.split_key(name)
     stem = parts[0] if parts else name.removesuffix("_share")
-    words = LABELS.get(name) or LABELS.get(stem) or stem.replace("_", " ")
+    words = (
+        LABELS.get(name) or (LABELS.get(stem) if parts and stem not in TABLES_TOO else None) or stem.replace("_", " ")
+    )
     return words[:1].upper() + words[1:]
 
 

@@ -168,7 +168,7 @@ def named(table: Mapping[str, Any], group: Group, place: int) -> str:
     place : int
         From 0.
     """
-    for key in ("name", "site", "landmark", "stick"):
+    for key in ("name", "site", "landmark", "file", "stick"):
         if isinstance(table.get(key), str) and table[key]:
             return str(table[key])
     if isinstance(table.get("sites"), list):
@@ -180,6 +180,8 @@ def _cells(group: Group, table: Mapping[str, Any]) -> tuple[str, ...]:
     cells = []
     for name in group.columns:
         key, text = shown(group.model, name, table)
+        if not text and name == "in_stock":
+            text = str(group.model.model_fields[name].default)
         quantity = units.quantity_of(key) if text and fields_of(group.model)[name].kind == "number" else None
         parts = units.split_key(key)
         unit = f" {quantity.unit(parts[1]).label}" if quantity is not None and parts is not None else ""

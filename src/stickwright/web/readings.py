@@ -33,7 +33,7 @@ from stickwright.web.noun_views import plain_tables
 from stickwright.web.readings_rose import Petal, rose
 from stickwright.web.render import done, form, page
 
-__all__ = ["ROUTES", "ReadingRow", "ability_here", "readings_page", "rows_of", "with_readings"]
+__all__ = ["ROUTES", "ReadingRow", "ability_here", "readings_page", "rows_of", "taken_over", "with_readings"]
 
 FILE = "player.toml"
 EIGHT_DEG = (90, 45, 0, 315, 270, 225, 180, 135)
@@ -410,7 +410,65 @@ def save_readings(request: Request) -> Response:
     )  # fmt: skip
 
 
+def take_over(request: Request) -> Response:
+    """Readings of a file become readings of the form: typed on, corrected, each by itself."""
+    here, sent = at_visit(request), form(request)
+    asked = str(sent.get("site", ""))
+    files = documents(here.store, here.visit_id)
+    if FILE not in files or not (asked.isascii() and asked.isdigit() and len(asked) < 4):
+        raise HTTPException(404)
+    site = _site(plain_tables(files[FILE].body, FILE), int(asked))
+    name = str(site.get("gauge_readings", ""))
+    if name not in files:
+        raise HTTPException(404)
+    text = taken_over(files[FILE].body.decode("utf-8"), int(asked), files[name].body.decode("utf-8"), name)
+    save_document(
+        here.store, here.visit_id, FILE, text.encode("utf-8"), who=here.who, why=f"readings of {name} taken over"
+    )
+    return done(
+        request, here.url(f"readings?site={asked}"), f"The readings of {name} are in the form now; the file stays as it was.",
+        undo=partial(undo_document, here.store, here.visit_id, FILE, who=here.who),
+    )  # fmt: skip
+
+
+def taken_over(text: str, place: int, gauge: str, name: str) -> str:
+    """The player's file with the readings of a gauge file in it, and no longer naming that file.
+
+    Parameters
+    ----------
+    text : str
+        player.toml.
+    place : int
+        Of the site.
+    gauge : str
+        CSV.
+    name : str
+        Of the CSV file.
+
+    Raises
+    ------
+    BadInput
+        The gauge file cannot be read.
+    """
+    read = gauge_of(gauge, name)
+    for one in read.reading:
+        degrees = Numeral(f"{math.degrees(one.direction_rad) % 360:.6g}")
+        fields: dict[str, Any] = {"direction_rad": None, "direction_deg": degrees}
+        for stem, values, quantity in (("force", one.force_n, "force"), ("reach", one.reach_m, "length")):
+            column = next((typed.key for typed in read.lists if typed.key.startswith(f"{stem}_")), "")
+            unit = column.removeprefix(f"{stem}_") or units.QUANTITIES[quantity].shown
+            factor = units.QUANTITIES[quantity].unit(unit).factor
+            if values:
+                fields[f"{stem}_{unit}"] = [Numeral(f"{value / factor:.10g}") for value in values]
+        text = _with_row(text, place, str(degrees), fields)
+    again: dict[str, Any] = {"gauge_readings": None}
+    if read.again_force_n:
+        again["again_force_n"] = [Numeral(f"{force:.10g}") for force in read.again_force_n]
+    return with_fields(text, ("site", place), again, name=FILE)
+
+
 ROUTES = (
+    Route("/visits/{id}/readings/take", take_over, methods=["POST"]),
     Route("/visits/{id}/readings", readings),
     Route("/visits/{id}/readings", save_readings, methods=["POST"]),
 )

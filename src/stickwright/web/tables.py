@@ -95,7 +95,7 @@ def table_page(
     inner = [
         Group(name, label_of(name), label_of(name).lower(), noun, _columns(noun), "")
         for name, noun, _ in inner_tables(model)
-        if path
+        if path and name not in _ELSEWHERE
     ]
     around = path[:-2] if path and isinstance(path[-1], int) else path[:-1]
     is_new = not table and bool(path)
@@ -121,6 +121,8 @@ def table_page(
 
 
 _WITHOUT = {"sites": ("gauge_readings",)}
+_ELSEWHERE = frozenset({"reading", "recording"})
+"""Tables of a site that have pages of their own."""
 
 
 def show_list(request: Request, key: str, at: Callable[[Request], At]) -> Response:
