@@ -357,3 +357,20 @@ def test_a_site_with_stick_readings_is_missed_before_one_that_presses():
     player = PLAYER.replace('action = "move"\n', "[[site.reading]]\ndirection_deg = 0\nforce_n = 1\n")
     (sentence,) = told(TUBE + FACE + FOOT, player)
     assert 'the place of "chin" would settle most' in sentence
+
+
+@pytest.mark.parametrize(
+    ("lines", "words"),
+    [
+        (
+            "rear_wheel_mm = 420\nfront_wheel_mm = -40\n",
+            "the front wheels further forward than the rear ones. Swap the two.",
+        ),
+        ("track_mm = 660\nwidth_mm = 560\n", "the wheels stand further apart than the chair is wide (width_mm)."),
+        ("player_kg = 250\n", "250 is more than 200 kg. Pounds typed as kilograms?"),
+        ("chair_kg = 300\n", "300 is more than 220 kg. Pounds typed as kilograms?"),
+    ],
+)
+def test_wheels_and_weights_of_the_chair(lines, words):
+    """Front and rear swapped is refused; a track wider than the chair and weights of nobody are asked about."""
+    assert any(words in sentence for sentence in told(lines)), told(lines)

@@ -141,3 +141,15 @@ class Room(Measured):
     place: tuple[Place, ...] = ()
     hub_at_m: Point | None = None
     """Where the hub lies: stands in for the way of a cable that nobody laid a tape along."""
+    chair_kg: Annotated[float, Plausible(2.0, 400.0)] | None = None
+    player_kg: Annotated[float, Plausible(5.0, 400.0)] | None = None
+    track_m: Annotated[float, Plausible(0.2, 1.5)] | None = None
+    """Between the outer edges of the tyres that stand furthest apart."""
+    rear_wheel_m: Coordinate | None = None
+    """Seat reference point forward to where the rear wheels touch the floor; behind it with a minus."""
+    front_wheel_m: Coordinate | None = None
+    """The same of the front wheels."""
+    tips_sideways_rad: Annotated[float, Plausible(0.01, 1.2)] | None = None
+    """Slope at which chair and player tip sideways, as the seating clinic measured it; the smaller of both sides."""
+    tips_back_rad: Annotated[float, Plausible(0.01, 1.2)] | None = None
+    tips_forward_rad: Annotated[float, Plausible(0.01, 1.2)] | None = None

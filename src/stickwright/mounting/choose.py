@@ -22,6 +22,7 @@ from stickwright.model.plan import Caution
 from stickwright.model.player import Player, Site
 from stickwright.model.recorded import Finding
 from stickwright.model.room import Edge, KeepOut, MovesWith, Room, Surface, Tube
+from stickwright.mounting.chair_stability import chair_stability, stability_findings
 from stickwright.mounting.change import Reach, smallest_change
 from stickwright.mounting.clearance import boxes_seen_from, clearances_m
 from stickwright.mounting.footing import Foot, foot_checks, with_fastener
@@ -166,10 +167,12 @@ def site_mount(
         if on is not None:
             whole_kg = held.whole_kg + (used.mass_kg or 0.0 if used else 0.0)
             window = _window(site, pose, room, choice.arm, used, held, pushes)
+            hangs = chair_stability(room, on.moves_with, pose.base_m, whole_kg if choice.arm is not None else 0.0)
             cautions = cautions_for_mount(
                 site, player, room, mount=used, on=on, mass_kg=whole_kg, release=window, take_off_s=choice.take_off_s,
-                take_off_assumed=used is None or used.take_off_s is None,
+                take_off_assumed=used is None or used.take_off_s is None, out_m=hangs.out_m, stability=hangs.words,
             )  # fmt: skip
+            findings += stability_findings(site.name, hangs)
         findings += _too_wide(room, pose, choice)
         if math.isfinite(choice.give_n_per_m):
             findings += _give_findings(held, choice)

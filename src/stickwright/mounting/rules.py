@@ -283,6 +283,7 @@ def cautions_for_mount(
     gaps_m: Sequence[float] = (),
     take_off_s: float | None = None,
     take_off_assumed: bool = False,
+    stability: str = "",
 ) -> tuple[Caution, ...]:
     """The usual cautions for one mount, each with its number; they defer to team, seating clinic and local rules.
 
@@ -307,6 +308,8 @@ def cautions_for_mount(
         Time to take it off or swing it aside.
     take_off_assumed : bool, default False
         Whether nobody timed it.
+    stability : str, default ''
+        What is known of the chair's stability with it, in place of the plain moment.
 
     Returns
     -------
@@ -336,7 +339,7 @@ def cautions_for_mount(
         out.append(("mount", _pinch_words(gaps_m)))
     out.append(("cable", _cable_words(site, player)))
     if _on_chair(on, room) and out_m > 0 and mass_kg > 0:
-        out.append(("stability", _stability_words(out_m, mass_kg)))
+        out.append(("stability", _stability_words(out_m, mass_kg, stability)))
     out.append(("transfer", _transfer_words(mount, take_off_s, take_off_assumed)))
     if "startle" in player.alerts or site.spasm is not None:
         out.append(
@@ -384,10 +387,13 @@ def _on_chair(on: Tube | Edge | Surface, room: Room) -> bool:
     return on.moves_with in ("seat", "base") and room.posture in ("wheelchair", None)
 
 
-def _stability_words(out_m: float, mass_kg: float) -> str:
+def _stability_words(out_m: float, mass_kg: float, known: str) -> str:
+    ask = "ask the seating clinic before it moves or stands on a slope, and remove it for transport."
+    if known:
+        return f"Stability of the chair: {known} Whatever this says, {ask}"
     added = spoken(overhang_nm(out_m, mass_kg), "nm")
     said = f"{figures(mass_kg)} kg at {spoken(out_m, 'mm')} outside the frame add {added}"
-    return f"Stability of the chair: {said}; ask the seating clinic before it moves or stands on a slope, and remove it for transport."
+    return f"Stability of the chair: {said}; {ask}"
 
 
 def _transfer_words(mount: Mount | None, take_off_s: float | None, assumed: bool) -> str:

@@ -31,6 +31,8 @@ _TAPE_M = 0.020
 """Point and tape that differ by more: one of them is off."""
 _LONGEST_M = 3.0
 """Of a tape and of a coordinate in a room file."""
+_HEAVY_KG = {"chair_kg": 220.0, "player_kg": 200.0}
+"""Heavier is asked about, never refused."""
 _SLOPE_RAD = math.radians(5)
 _UNDER_TABLES = ("knee", "thigh", "foot", "toe")
 _NEAR_FACE = ("chin", "lip", "cheek", "tongue", "head")
@@ -54,6 +56,7 @@ def room_doubts(room: TomlFile, player: TomlFile | None) -> list[Noticed]:
     noticed += _place_doubts(room, player)
     noticed += _shape_doubts(room)
     noticed += _tilt_doubts(room)
+    noticed += _chair_doubts(room)
     noticed += _sites_and_surfaces(room, player)
     noticed += size_doubts(room, sides_of(player))
     noticed += _most_missed(room, player)
@@ -235,6 +238,31 @@ def _tilt_doubts(room: TomlFile) -> Iterator[Noticed]:
             f"{room.where((key,))}: the seat tilts, but tilt_pivot_mm is not given, so nobody can tell how far a place moves "
             "away from what stays behind. Measure right, forward and up to the axle under the seat.",
         )
+
+
+def _chair_doubts(room: TomlFile) -> Iterator[Noticed]:
+    """Wheels the wrong way round, and weights in another unit."""
+    rear, front = (number(room.data, Room, name) for name in ("rear_wheel_m", "front_wheel_m"))
+    if rear and front and rear[1] >= front[1]:
+        yield Problem(
+            room.where((rear[0],)), f"{rear[0]} = {as_typed(room.data[rear[0]])} with {front[0]} = {as_typed(room.data[front[0]])}",
+            "the front wheels further forward than the rear ones", "Swap the two.",
+        )  # fmt: skip
+    track, width = (number(room.data, Room, name) for name in ("track_m", "width_m"))
+    if track and width and track[1] > width[1] + _NOTICED_M:
+        yield query(
+            "chair",
+            f"{room.where((track[0],))}: the wheels stand further apart than the chair is wide ({width[0]}). Swapped, or one of "
+            "them in another unit?",
+        )
+    for name, most in _HEAVY_KG.items():
+        heavy = number(room.data, Room, name)
+        if heavy and heavy[1] > most:
+            yield query(
+                "chair",
+                f"{room.where((heavy[0],))}: {as_typed(room.data[heavy[0]])} is more than {units.figures(most)} kg. Pounds typed "
+                "as kilograms? If it was weighed so, leave it.",
+            )
 
 
 # ---- sites and surfaces
