@@ -42,6 +42,9 @@ UNDOS = 40
 class Locked(Exception):
     """The records are closed: the passphrase is wanted first."""
 
+    def __init__(self) -> None:
+        super().__init__("the records are closed")
+
 
 @dataclass
 class Session:

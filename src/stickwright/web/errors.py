@@ -52,13 +52,15 @@ def not_found(request: Request, refused: Exception) -> Response:
     return page(request, "refused.html", {"title": title, "sentences": [sentence]}, status=refused.status_code)
 
 
-def locked(request: Request, _: Exception) -> Response:
+def locked(request: Request, closed: Exception) -> Response:
     """The records are closed: ask for the passphrase, and keep what was typed until it is given.
 
     Parameters
     ----------
     request : Request
+    closed : Locked
     """
+    assert isinstance(closed, Locked)
     if request.method == "POST":
         sent = [(name, value) for name, value in request.state.form.multi_items() if isinstance(value, str)]
         session_of(request).pending = (request.url.path, [(name, value) for name, value in sent if name != "csrf"])
@@ -66,17 +68,18 @@ def locked(request: Request, _: Exception) -> Response:
     return RedirectResponse(f"/start?then={quote(request.url.path)}", 303)
 
 
-def our_fault(request: Request, _: Exception) -> Response:
+def our_fault(request: Request, fault: Exception) -> Response:
     """A defect of the program: nothing of it is shown, all of it is kept in a file on this machine.
 
     Parameters
     ----------
     request : Request
+    fault : Exception
     """
     with tempfile.NamedTemporaryFile(
         "w", prefix="stickwright-report-", suffix=".txt", delete=False, encoding="utf-8"
     ) as report:
-        traceback.print_exc(file=report)
+        traceback.print_exception(fault, file=report)
     data = {
         "title": "A fault of the program, not yours",
         "sentences": [f"Nothing that was saved is lost. The report is in {report.name}."],
