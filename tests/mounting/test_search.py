@@ -324,3 +324,15 @@ def test_ranking_by_hand() -> None:
     0.1231 and costs 240 + 16 mm."""
     assert ranked_cost_m(0.200, 0.26, 0.040) == pytest.approx(0.220, abs=1e-12)
     assert ranked_cost_m(0.240, 0.26, math.inf) == pytest.approx(0.256, abs=1e-12)
+
+
+def test_each_way_tells_where_else_and_what_was_assumed() -> None:
+    """A way from a tube carries the stretches of that tube alone, its own place among them, and what was assumed of it."""
+    far = {**ARMREST, "name": "far tube", "from_mm": [380, 0, 200], "to_mm": [380, 400, 200]}
+    box = {"name": "box", "kind": "other", "low_mm": [-500, 0, 0], "high_mm": [-400, 100, 100]}
+    found = one(pose_at((0.3, 0.2, 0.3)), room_of(far, ARMREST, keep_out=[box]))
+    for best in found.poses:
+        told = tuple((some.from_m, some.to_m) for some in found.ranges if some.clamp == best.clamp)
+        assert best.ranges_m == told
+        assert any(low <= best.along_m <= high for low, high in told)
+        assert best.assumed[0] == "'short arm' is taken to be 20 mm thick"

@@ -64,7 +64,8 @@ def arm() -> MountFit:
             "right armrest tube", 0.185, (clamp, elbow, end),
             (Joint("joint 1", math.radians(60), "first link forward and out to the right, at 2 o'clock seen from above"),
              Joint("joint 2", math.radians(113), "second link back to the left, at 9 o'clock seen from above")),
-            0.031, "chair control", 0.62,
+            0.031, "chair control", 0.62, ranges_m=((0.040, 0.150), (0.170, 0.260)),
+            assumed=("'short arm' is taken to be 20 mm thick",),
         ),
         checks=(
             check("joint 1", "working", 1.1, 4.0, "nm", 2.0),
@@ -82,7 +83,7 @@ def arm() -> MountFit:
             Dimension("front end of the right armrest", "base", "back", 0.075),
             Dimension("front end of the right armrest", "base", "up", 0.012),
         ),
-        cable_m=0.43, assumed=("friction of the clamp on the tube: taken as painted steel",),
+        cable_m=0.43, assumed=("friction of the clamp on the tube: taken as painted steel", "'short arm' is taken to be 20 mm thick"),
     )  # fmt: skip
 
 

@@ -15,7 +15,7 @@ from stickwright.model.mounting import Dimension
 from stickwright.model.room import Landmark
 from stickwright.sheet.figures import all_figures
 from stickwright.sheet.ink import text_mm
-from stickwright.sheet.mount_drawing import along_words, dimension_rows, mount_alt, mount_drawing
+from stickwright.sheet.mount_drawing import along_words, clamp_range_words, dimension_rows, mount_alt, mount_drawing
 from stickwright.sheet.mount_shapes import base_of
 
 SVG = "{http://www.w3.org/2000/svg}"
@@ -180,3 +180,31 @@ def test_a_far_landmark_makes_the_scale_smaller() -> None:
 def test_every_mount_is_among_the_figures() -> None:
     names = [name for name in all_figures(mounted_plan()) if name.startswith("mount-")]
     assert names == ["mount-1-right-index-finger", "mount-2-left-fist", "mount-3-chin"]
+
+
+def test_where_the_clamp_may_sit_is_a_band_on_its_tube() -> None:
+    """From 40 to 150 and 170 to 260 mm of the tube's front end: bands of 110/n and 90/n millimetre at 1 to n in both views, named
+    in the one that shows the tube's length; in words for those who do not see it. No band where there is no choice."""
+    svg = drawn(finger_mount)
+    scale = one_to(svg)
+    bands = [
+        sum(abs(float(a) - float(b)) for a, b in zip(spots[:2], spots[2:], strict=True))
+        for line in tree(svg).iter("{http://www.w3.org/2000/svg}path")
+        if line.get("stroke-width") == "1.1"
+        for spots in [re.findall(r"-?[\d.]+", line.get("d") or "")]
+    ]
+    assert sorted(bands) == pytest.approx(sorted(2 * [110 / scale, 90 / scale]), abs=0.02)
+    assert "where the clamp may sit" in " ".join(words(svg))
+    said = clamp_range_words(finger_mount(), room())
+    assert said.startswith(
+        "The clamp may sit 40 to 150 mm and 170 to 260 mm from the front end of the right armrest tube;"
+    )
+    choice = finger_mount().choice
+    assert choice is not None
+    assert choice.arm is not None
+    for ranges, told in (
+        ((), ""),
+        (((0.185, 0.185),), "The clamp fits in no other place here: set the distance exactly."),
+    ):
+        bare = replace(finger_mount(), choice=replace(choice, arm=replace(choice.arm, ranges_m=ranges)))
+        assert clamp_range_words(bare, room()) == told

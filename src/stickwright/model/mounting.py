@@ -61,6 +61,10 @@ class ArmPose:
     nearest: str
     straight_share: float
     """Distance over its length: 1 is a straight arm, with no adjustment left."""
+    ranges_m: tuple[tuple[float, float], ...] = ()
+    """Stretches of the same tube or edge on which the clamp could sit too, from its first end."""
+    assumed: tuple[str, ...] = ()
+    """What was not measured of it."""
 
 
 @dataclass(frozen=True)

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -297,6 +297,14 @@ def _one_mount(mount: Mount, site: _Site) -> ArmReach:
         else:
             short.append(missing)
     poses = tuple(one for _, one in sorted(found, key=lambda pair: pair[0]))
+    poses = tuple(
+        replace(
+            one,
+            ranges_m=tuple((some.from_m, some.to_m) for some in ranges if some.clamp == one.clamp),
+            assumed=_assumed(mount, site, (one,)),
+        )
+        for one in poses
+    )
     if not site.things:
         reasons.append("The room names no tube and no edge that a clamp could hold.")
     return ArmReach(

@@ -28,12 +28,20 @@ from stickwright.sheet.mount_views import (
     hatch,
     hull,
 )
-from stickwright.sheet.printed import listed
+from stickwright.sheet.printed import in_unit, listed
 
 if TYPE_CHECKING:
     import drawsvg
 
-__all__ = ["along_words", "dimension_rows", "joint_label", "mount_alt", "mount_drawing", "worth_naming"]
+__all__ = [
+    "along_words",
+    "clamp_range_words",
+    "dimension_rows",
+    "joint_label",
+    "mount_alt",
+    "mount_drawing",
+    "worth_naming",
+]
 
 _ONE_TO = (1.0, 2.0, 2.5, 4.0, 5.0, 8.0, 10.0, 12.0, 15.0, 20.0, 25.0, 30.0, 40.0)
 _GREY = "#8c8c8c"
@@ -42,6 +50,8 @@ _LEAST_FRAME_MM = 62.0  # a view narrower than that has no room for its names
 _PAD_M = 0.045
 _BESIDE_M = 0.10
 _NEAR_M = 0.12
+_LEAST_RANGE_M = 0.010
+_BAND = "where the clamp may sit"
 _TITLES: dict[View, str] = {
     "above": "From above: forward is up", "right": "From the player's right: forward is right",
 }  # fmt: skip
@@ -101,6 +111,27 @@ def along_words(mount: SiteMount, room: Room) -> str:
     kind = "edge" if isinstance(line, Edge) else "tube"
     end = f"its {end_words(line.from_m, line.to_m)}" if line is not None else "its first end"
     return f"along the {kind} from {end}: {whole_mm(arm.along_m)}"
+
+
+def clamp_range_words(mount: SiteMount, room: Room) -> str:
+    """Where else on its tube or edge the clamp could sit, told from the same end; empty without a clamp or another place.
+
+    Parameters
+    ----------
+    mount : SiteMount
+        With the arm that was chosen.
+    room : Room
+        With the tube or edge.
+    """
+    arm = mount.choice.arm if mount.choice is not None else None
+    line = _line_named(room, arm.clamp) if arm is not None else None
+    if arm is None or line is None:
+        return ""
+    wide = [(low, high) for low, high in arm.ranges_m if high - low >= _LEAST_RANGE_M]
+    if not wide:
+        return "The clamp fits in no other place here: set the distance exactly." if arm.ranges_m else ""
+    told = listed(f"{in_unit(low, 'mm'):.0f} to {whole_mm(high)}" for low, high in wide)
+    return f"The clamp may sit {told} from the {end_words(line.from_m, line.to_m)} of the {line.name}; the joints are then set anew."
 
 
 def _line_named(room: Room, name: str) -> Tube | Edge | None:
@@ -240,6 +271,8 @@ def _room(frame: Frame, around: Sequence[Shape], room: Room, mount: SiteMount) -
             area(frame, _outline(frame, one), width=0.45)
         elif one.layer in ("TUBES", "EDGES"):
             _bar(frame, one)
+    for start, end in _bands(frame, mount, room):
+        stroke(frame, [start, end], width=1.1, weight=1.0)
     for one in around:
         if one.layer == "KEEP_OUT" and _beside(frame, one, mount):
             _hatched(frame, one)
@@ -350,6 +383,23 @@ def _along(frame: Frame, mount: SiteMount, room: Room) -> None:
     head(frame.group, b, a)
 
 
+def _bands(frame: Frame, mount: SiteMount, room: Room) -> list[tuple[Spot, Spot]]:
+    """Where the clamp may sit, along the middle of its tube or edge; none that would hardly show in this view."""
+    arm = mount.choice.arm if mount.choice is not None else None
+    line = _line_named(room, arm.clamp) if arm is not None else None
+    length = math.dist(line.from_m, line.to_m) if line is not None else 0.0
+    if arm is None or line is None or length == 0.0:
+        return []
+    start, end = frame.on(line.from_m), frame.on(line.to_m)
+
+    def at(along_m: float) -> Spot:
+        share = along_m / length
+        return start[0] + share * (end[0] - start[0]), start[1] + share * (end[1] - start[1])
+
+    bands = [(at(low), at(high)) for low, high in arm.ranges_m if high - low >= _LEAST_RANGE_M]
+    return [band for band in bands if math.dist(*band) > 2.0]
+
+
 def _along_ends(frame: Frame, mount: SiteMount, room: Room) -> tuple[Spot, Spot, Spot] | None:
     """First end of the tube, clamp, and the way aside; None where this view would not show the distance."""
     arm = mount.choice.arm if mount.choice is not None else None
@@ -410,6 +460,10 @@ def _told(
             yield (f"clamp: {along_words(mount, room)}" if frame is best else "clamp"), _anchors(frame, [one]), True
         elif number > 1 or len(dots) < 3:
             yield joint_label(number, one.name), _anchors(frame, [one]), False
+    if frame is best:
+        seen = [line[len(line) // 2] for band in _bands(frame, mount, room) if (line := frame.seen(band))]
+        if seen:
+            yield _BAND, seen[:1], False
     for layer in ("KEEP_OUT", "LANDMARKS", "TUBES", "SURFACES", "EDGES", "CABLE"):
         used = {one.landmark for one in (mount.choice.dimensions if mount.choice else ())}
         for one in (one for one in shapes if one.layer == layer and (layer != "LANDMARKS" or one.name in used)):

@@ -7,7 +7,7 @@ from typing import Any
 
 from stickwright.model.mounting import Check, MountFit, SiteMount
 from stickwright.model.plan import Plan
-from stickwright.sheet.mount_drawing import along_words, dimension_rows, mount_alt, mount_drawing
+from stickwright.sheet.mount_drawing import along_words, clamp_range_words, dimension_rows, mount_alt, mount_drawing
 from stickwright.sheet.mount_shapes import base_of
 from stickwright.sheet.mount_words import (
     beside_a_number,
@@ -176,6 +176,7 @@ def mount_page(plan: Plan, mount: SiteMount, height_mm: float = _DRAWING_MM) -> 
         ("Part", parts_words(choice)),
         ("Fastener", patch_words(choice)),
         ("Clamp", along),
+        ("Other places", clamp_range_words(mount, room)),
         ("Place", place),
         ("Turn", turned),
     ]

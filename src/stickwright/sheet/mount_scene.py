@@ -15,7 +15,7 @@ from stickwright.errors import BadInput, Problem
 from stickwright.model.mounting import SiteMount
 from stickwright.model.plan import Plan
 from stickwright.model.room import Room
-from stickwright.sheet.mount_drawing import along_words, dimension_rows, mount_alt, worth_naming
+from stickwright.sheet.mount_drawing import along_words, clamp_range_words, dimension_rows, mount_alt, worth_naming
 from stickwright.sheet.mount_shapes import Point, Shape, base_of, dimension_ends, forward_of, mount_shapes, room_shapes
 from stickwright.sheet.mount_words import check_words, fails_words, give_words, joint_words, patch_words, pose_words
 from stickwright.sheet.printed import ASSUMED, clause, in_unit, sentence
@@ -216,6 +216,8 @@ def _tables(plan: Plan, mount: SiteMount, room: Room) -> str:
     if choice is not None:
         held = [choice.mount, *([patch_words(choice)] if patch_words(choice) else []), along_words(mount, room)]
         told.append(f"<p>Held by: {escape('; '.join(part for part in held if part))}.</p>")
+        if other := clamp_range_words(mount, room):
+            told.append(f"<p>{escape(other)}</p>")
         told.append(_list("Joints", joint_words(choice)))
         rows = [row for row in dimension_rows(mount) if "named in" not in row[2]]
         told.append(_table(f"Distances to measure again, {mount.site}", ("from", "to", "distance"), rows))

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator
 
 from stickwright.model.mounting import Check, MountFit, Pose, SiteMount
 from stickwright.model.plan import Caution, Plan
-from stickwright.sheet.mount_drawing import along_words, dimension_rows, joint_label
+from stickwright.sheet.mount_drawing import along_words, clamp_range_words, dimension_rows, joint_label
 from stickwright.sheet.printed import ASSUMED, clause, in_unit, label_of, listed, plain, sentence, share, wrapped
 from stickwright.sheet.why_so import findings_rows
 from stickwright.units import to_si
@@ -81,6 +81,8 @@ def _held(plan: Plan, mount: SiteMount, choice: MountFit) -> Iterator[str]:
     yield f"Held by: {choice.mount}{on}{f'; {fixed}' if fixed else ''}."
     if plan.room is not None and (along := along_words(mount, plan.room)):
         yield f"Clamp {along}."
+        if other := clamp_range_words(mount, plan.room):
+            yield other
     yield from (f"{line}." for line in joint_words(choice))
     rows = [row for row in dimension_rows(mount) if "named in" not in row[2]]
     for start, to in dict.fromkeys(row[:2] for row in rows):
