@@ -1,0 +1,324 @@
+"""Plans with the very inputs that they came from, so that each can be worked out again years later.
+
+What is kept of a plan: which versions of which documents, which recordings and how many of their samples, what of the kit was
+with other players, draws, seed, wishes and date, the program, and the plan itself as JSON.
+"""
+
+from __future__ import annotations
+
+import dataclasses
+import functools
+import hashlib
+import json
+import platform
+import zlib
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from importlib.metadata import version as installed
+from pathlib import Path
+from typing import Any
+
+import sqlalchemy as sa
+
+import stickwright
+from stickwright.errors import BadInput, Problem
+from stickwright.model.case import Case
+from stickwright.model.plan import Plan
+from stickwright.model.wishes import Keep, Wishes
+from stickwright.planning import DRAWS, SEED, plan
+from stickwright.records.folder import case_and_queries
+from stickwright.sheet.serial import plan_json
+from stickwright.store.cases import case_name, tree_from
+from stickwright.store.documents import documents
+from stickwright.store.loans import loans, with_others, without_stock
+from stickwright.store.opening import Store, new_id, note_act
+from stickwright.store.players import visit
+from stickwright.store.recordings import recording_named, recordings
+from stickwright.store.schema import document, plan_input, version
+from stickwright.store.schema import plan as plan_table
+
+__all__ = ["PlanRow", "make_plan", "plan_again", "plan_result", "plans", "program", "reproduce"]
+
+_LIBRARIES = ("numpy", "scipy", "ortools", "pydantic", "polars")
+
+
+@dataclass(frozen=True)
+class PlanRow:
+    """A plan in a list.
+
+    Parameters
+    ----------
+    id, visit_id, number : int
+        The number counts the visit's plans from 1.
+    at, who : str
+    program : str
+        Version of stickwright, with a digest of its source.
+    asked : mapping
+        ``draws``, ``seed``, ``made_on``, ``wishes``, ``away`` (kit that was with others), ``name``, ``libraries``.
+    digest : str
+        SHA-256 of the plan's JSON.
+    """
+
+    id: int
+    visit_id: int
+    number: int
+    at: str
+    who: str
+    program: str
+    asked: Mapping[str, Any]
+    digest: str
+
+
+@functools.cache
+def program() -> str:
+    """The version of stickwright and a digest of its source: two programs of one name are told apart."""
+    folder = Path(stickwright.__file__).parent
+    whole = hashlib.sha256()
+    for path in sorted(folder.rglob("*.py")):
+        whole.update(b"%s\0%s" % (path.relative_to(folder).as_posix().encode(), path.read_bytes()))
+    return f"{stickwright.__version__} ({whole.hexdigest()[:12]})"
+
+
+def make_plan(
+    store: Store, visit_id: int, *, who: str, wishes: Wishes | None = None, draws: int = DRAWS, seed: int = SEED,
+    made_on: str = "", progress: Callable[[str, float], None] | None = None,
+) -> PlanRow:  # fmt: skip
+    """Plan a visit as it stands, and keep the plan with its inputs.
+
+    Parameters
+    ----------
+    store : Store
+    visit_id : int
+    who : str
+    wishes : Wishes, optional
+    draws, seed : int
+    made_on : str
+        Date to print, YYYY-MM-DD.
+    progress : callable, optional
+        As `stickwright.planning.plan` calls it.
+
+    Raises
+    ------
+    BadInput
+        All that keeps the visit from being planned; nothing is then kept.
+    """
+    with store.write(who, ""):  # nobody changes anything in between: what is kept as input is what was read
+        own = documents(store, visit_id)
+        used = dict(own) if "kit.toml" in own else {**documents(store, None), **own}
+        live = [(row, row.samples) for row in recordings(store, visit_id) if not row.aside and row.samples]
+        row, rows, name = visit(store, visit_id), loans(store), case_name(store, visit_id)
+    tree = tree_from(store, {file: one.body for file, one in used.items()}, tuple(live))
+    case = case_and_queries(tree, made_on, name=name)[0]
+    away = with_others(case.kit, rows, row.player_id)
+    asked = {
+        "draws": draws, "seed": seed, "made_on": made_on, "name": name, "wishes": _wishes_data(wishes), "away": away,
+        "libraries": {one: installed(one) for one in _LIBRARIES} | {"python": platform.python_version()},
+    }  # fmt: skip
+    made = plan(_lent(case, away), draws=draws, seed=seed, wishes=wishes, progress=progress)
+    text = plan_json(made).encode()
+    with store.write(who, "") as connection:
+        last = sa.select(sa.func.max(plan_table.c.number)).where(plan_table.c.visit_id == visit_id)
+        number = (connection.execute(last).scalar() or 0) + 1
+        values = {
+            "at": store.at(), "who": who, "visit_id": visit_id, "number": number,
+            "program": program(), "asked": asked, "result": zlib.compress(text, 9), "digest": hashlib.sha256(text).hexdigest(),
+        }  # fmt: skip
+        plan_id = new_id(connection, sa.insert(plan_table).values(values))
+        inputs = [
+            {"plan_id": plan_id, "version_id": one.version_id, "recording_id": None, "samples": None}
+            for one in used.values()
+        ]
+        inputs += [
+            {"plan_id": plan_id, "version_id": None, "recording_id": one.id, "samples": many} for one, many in live
+        ]
+        connection.execute(sa.insert(plan_input), inputs)
+        note_act(store, connection, who, "plan made", row.player_id, f"visit {row.number}, plan {number}")
+        return _rows(connection, plan_table.c.id == plan_id)[0]
+
+
+def _lent(case: Case, away: Mapping[str, int]) -> Case:
+    return dataclasses.replace(case, kit=without_stock(case.kit, dict(away)))
+
+
+def _wishes_data(wishes: Wishes | None) -> dict[str, Any]:
+    wishes = wishes or Wishes()
+    data: dict[str, Any] = json.loads(json.dumps(dataclasses.asdict(wishes)))
+    return data
+
+
+def _wishes(data: Mapping[str, Any]) -> Wishes:
+    said = dict(data)
+    return Wishes(
+        **said | {"without": tuple(said["without"]), "keep": tuple(Keep(**one) for one in said["keep"])},
+    )  # fmt: skip
+
+
+def plans(store: Store, visit_id: int) -> tuple[PlanRow, ...]:
+    """The plans of a visit, in the order made.
+
+    Parameters
+    ----------
+    store : Store
+    visit_id : int
+    """
+    with store.read() as connection:
+        return _rows(connection, plan_table.c.visit_id == visit_id)
+
+
+def _rows(connection: sa.Connection, matches: sa.ColumnElement[bool]) -> tuple[PlanRow, ...]:
+    names = [field.name for field in dataclasses.fields(PlanRow)]
+    wanted = sa.select(*(plan_table.c[name] for name in names)).where(matches).order_by(plan_table.c.id)
+    return tuple(PlanRow(**row) for row in connection.execute(wanted).mappings())
+
+
+def _one(connection: sa.Connection, plan_id: int) -> PlanRow:
+    found = _rows(connection, plan_table.c.id == plan_id)
+    if not found:
+        raise BadInput(Problem("plan", f"number {plan_id}", "a plan that is kept", "Load the page again."))
+    return found[0]
+
+
+def plan_result(store: Store, plan_id: int) -> dict[str, Any]:
+    """A plan as it was made, as JSON data.
+
+    Parameters
+    ----------
+    store : Store
+    plan_id : int
+
+    Raises
+    ------
+    BadInput
+        No such plan, or kept bytes that are no longer those that were kept.
+    """
+    data: dict[str, Any] = json.loads(_text(store, plan_id))
+    return data
+
+
+def _text(store: Store, plan_id: int) -> bytes:
+    with store.read() as connection:
+        row = _one(connection, plan_id)
+        body = connection.execute(sa.select(plan_table.c.result).where(plan_table.c.id == plan_id)).scalar_one()
+    try:
+        text = zlib.decompress(body)
+    except zlib.error:
+        text = b""
+    if hashlib.sha256(text).hexdigest() != row.digest:
+        raise BadInput(
+            Problem(f"{store.place}, plan {row.number}", "other bytes than were kept", "those that were kept",
+                    "Restore the last backup beside these records, or plan anew.")
+        )  # fmt: skip
+    return text
+
+
+def plan_again(store: Store, plan_id: int) -> Plan:
+    """A plan worked out again from its very inputs, by the program as it is now.
+
+    Parameters
+    ----------
+    store : Store
+    plan_id : int
+    """
+    with store.read() as connection:
+        row = _one(connection, plan_id)
+        files = connection.execute(
+            sa.select(document.c.name, version.c.body, version.c.digest)
+            .join(version, version.c.id == plan_input.c.version_id)
+            .join(document, document.c.id == version.c.document_id)
+            .where(plan_input.c.plan_id == plan_id)
+        ).all()
+        live = connection.execute(
+            sa.select(plan_input.c.recording_id, plan_input.c.samples)
+            .where(plan_input.c.plan_id == plan_id, plan_input.c.recording_id.is_not(None))
+            .order_by(plan_input.c.id)
+        ).all()
+    bodies = {name: zlib.decompress(body) for name, body, _ in files}
+    changed = [name for name, _, digest in files if hashlib.sha256(bodies[name]).hexdigest() != digest]
+    if changed:
+        raise BadInput(
+            Problem(
+                f"{store.place}, {changed[0]}",
+                "other bytes than were kept",
+                "those that were kept",
+                "Restore the last backup.",
+            )
+        )
+    rows = tuple((dataclasses.replace(recording_named(store, one), aside=False), many) for one, many in live)
+    asked = row.asked
+    case = case_and_queries(tree_from(store, bodies, rows), asked["made_on"], name=asked["name"])[0]
+    return plan(_lent(case, asked["away"]), draws=asked["draws"], seed=asked["seed"], wishes=_wishes(asked["wishes"]))
+
+
+def reproduce(store: Store, plan_id: int) -> tuple[bool, str]:
+    """Work a plan out again from its very inputs and compare.
+
+    Parameters
+    ----------
+    store : Store
+    plan_id : int
+
+    Returns
+    -------
+    same : bool
+        Whether it is the same to the last digit.
+    words : str
+        One or two sentences: that it is the same; or what changed in the program, and what differs.
+    """
+    with store.read() as connection:
+        row = _one(connection, plan_id)
+    before = _text(store, plan_id)
+    try:
+        after = plan_json(plan_again(store, plan_id)).encode()
+    except BadInput as refused:
+        return False, f"{_changed(row)} It no longer accepts the inputs: {refused.problems[0]}"
+    if after == before:
+        return True, "The same plan, to the last digit, from the same readings, kit, wishes and seed."
+    return False, f"{_changed(row)} {_difference(json.loads(before), json.loads(after))}"
+
+
+def _changed(row: PlanRow) -> str:
+    """What is not as it was when the plan was made."""
+    now = {one: installed(one) for one in row.asked["libraries"] if one != "python"} | {
+        "python": platform.python_version()
+    }
+    other = [f"{one} {then}, now {now[one]}" for one, then in row.asked["libraries"].items() if then != now[one]]
+    parts = [f"made with stickwright {row.program}, this is {program()}"] if row.program != program() else []
+    parts += other
+    return f"The program changed ({'; '.join(parts)})." if parts else "The program is the same, and yet:"
+
+
+def _difference(before: Any, after: Any) -> str:
+    """In one sentence: what is chosen where, if that differs; else how many figures do, and the first."""
+    chosen = [
+        f"{site}: {then or 'nothing'} before, {now or 'nothing'} now"
+        for site, then, now in _choices(before, after)
+        if then != now
+    ]
+    if chosen:
+        return f"Something else is chosen at {'; '.join(chosen)}."
+    places = list(_unlike(before, after, ""))
+    first = places[0]
+    return f"The same sticks are chosen; {len(places):,} entries differ, the first at {first}."
+
+
+def _choices(before: Any, after: Any) -> list[tuple[str, str, str]]:
+    then, now = (
+        {one["name"]: (one["choice"] or {}).get("label", "") for one in data["sites"]} for data in (before, after)
+    )
+    return [(site, then.get(site, ""), now.get(site, "")) for site in dict.fromkeys([*then, *now])]
+
+
+def _unlike(one: Any, other: Any, place: str) -> list[str]:
+    if isinstance(one, dict) and isinstance(other, dict):
+        keys = dict.fromkeys([*one, *other])
+        return [found for key in keys for found in _unlike(one.get(key), other.get(key), f"{place}.{key}".lstrip("."))]
+    if isinstance(one, list) and isinstance(other, list) and len(one) == len(other):
+        return [
+            found for at, pair in enumerate(zip(one, other, strict=True)) for found in _unlike(*pair, f"{place}[{at}]")
+        ]
+    return [] if one == other else [f"{place} ({_short(one)} before, {_short(other)} now)"]
+
+
+def _short(value: Any) -> str:
+    text = json.dumps(value, ensure_ascii=False)
+    return text if len(text) <= 40 else text[:37] + "..."
