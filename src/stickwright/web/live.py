@@ -283,11 +283,14 @@ class Live:
         return known_words(progress(self.asked.task, rows, ahead=ahead))
 
     def close(self) -> None:
-        """End: all that was recorded is kept, and how it ended is noted."""
-        if self._recorder is not None and not self._over:
-            # the line broke or the page was left: what is there stays
+        """End: all that was recorded is kept, and how it ended is noted.
+
+        Until then a stopped task may go on in the same recording, and samples from before a stop still come in.
+        """
+        if self._recorder is not None:
             self._told(self._recorder.finish())
             self.sink.finish(self._over or "stopped")
+            self._recorder = None
         self.source.close()
 
     def _start(self, now_s: float) -> None:
@@ -331,11 +334,10 @@ class Live:
             return
         if effect.what in ("done", "stopped"):
             self._over = effect.what
-            self.sink.finish(effect.what)
         elif effect.what != "began":
+            self.sink.note(effect.what, effect.detail)
             if effect.what in ("resumed", "repeated"):
                 self._over = ""
-            self.sink.note(effect.what, effect.detail)
 
     def _find_stick(self) -> None:
         """The only stick there is, or the one that is wiggled."""

@@ -46,6 +46,8 @@ __all__ = ["ROUTES", "live_page", "measure_page", "settings_of"]
 TURN_S = 1 / 30
 KNOWN_EACH_S = 1.5
 MOST_OPEN = 8
+LEFT_S = 3.0
+"""A page that loads anew is back sooner."""
 LINE_LOST_S = 300.0
 """How long a task waits for a page that went away before it is closed."""
 SOURCES = (
@@ -78,20 +80,44 @@ class Table:
 
     open: OrderedDict[str, Open] = field(default_factory=OrderedDict)
 
+    def make_room(self, *, for_sticks: bool) -> None:
+        """Close tasks that nobody looks at: too many, left too long, or holding the sticks of this computer.
+
+        Parameters
+        ----------
+        for_sticks : bool
+            The next one reads the sticks of this computer, which one task at a time can do.
+        """
+        now_s = time.monotonic()
+        for key, other in tuple(self.open.items()):
+            holds = for_sticks and other.live.asked.source != "browser"
+            if not other.sockets and (holds or len(self.open) >= MOST_OPEN or now_s - other.seen_s > LINE_LOST_S):
+                other.live.close()
+                del self.open[key]
+        if len(self.open) >= MOST_OPEN:
+            raise BadInput(Problem("measuring", f"{MOST_OPEN} tasks at once", "fewer", "Close a window that measures."))
+
+    def close_left(self, place: tuple[str, int]) -> None:
+        """End the tasks of a visit whose page was left for good: somebody looks at another page of it.
+
+        Parameters
+        ----------
+        place : (str, int)
+            Store and visit.
+        """
+        for key, one in tuple(self.open.items()):
+            if one.place == place and not one.sockets and time.monotonic() - one.seen_s > LEFT_S:
+                with one.live.lock:
+                    one.live.close()
+                del self.open[key]
+
     def put(self, one: Open) -> str:
-        """Keep a task under a key that cannot be guessed; the oldest that nobody looks at makes room.
+        """Keep a task under a key that cannot be guessed.
 
         Parameters
         ----------
         one : Open
         """
-        now_s = time.monotonic()
-        for key, other in tuple(self.open.items()):
-            if not other.sockets and (len(self.open) >= MOST_OPEN or now_s - other.seen_s > LINE_LOST_S):
-                other.live.close()
-                del self.open[key]
-        if len(self.open) >= MOST_OPEN:
-            raise BadInput(Problem("measuring", f"{MOST_OPEN} tasks at once", "fewer", "Close a window that measures."))
         key = secrets.token_urlsafe(16)
         self.open[key] = one
         return key
@@ -276,6 +302,7 @@ def live_page(here: At, key: str, one: Open) -> dict[str, Any]:
 def measure(request: Request) -> Response:
     """What can be measured."""
     here = at_visit(request)
+    _table(request.app).close_left((here.key, here.visit_id))
     return page(request, "measure.html", measure_page(here, request.query_params.get("site", "")), here=here)
 
 
@@ -285,6 +312,7 @@ def begin(request: Request) -> Response:
     typed = {key: str(value) for key, value in sent.items()}
     try:
         asked = _asked(here, typed)
+        _table(request.app).make_room(for_sticks=asked.source != "browser")
         sink = RecordSink(here.store, here.visit_id, asked, here.who)
         live = Live(asked, sink)
         key = _table(request.app).put(Open(live, here.who, (here.key, here.visit_id), time.monotonic()))
@@ -342,11 +370,13 @@ async def socket(line: WebSocket) -> None:
 
 
 def _left(app: Any, key: str, one: Open) -> None:
-    """A page that went away: its task waits for it when it was running, otherwise it is over."""
+    """A page that went away: a task that it fed itself pauses and waits for it; any other is stopped, since nobody sees it."""
     with one.live.lock:
         if isinstance(one.live.source, BrowserSource):
             one.live.source.lost_page(time.perf_counter())
             one.live.turn(time.perf_counter())
+        else:
+            one.live.say({"do": "stop"}, time.perf_counter())
         if one.live.over:
             one.live.close()
             _table(app).open.pop(key, None)
