@@ -15,7 +15,15 @@ from scipy.spatial import ConvexHull
 
 from stickwright.model.mounting import Dimension, Pose
 from stickwright.sheet.mount_labels import Labels
-from stickwright.sheet.mount_shapes import base_of, dimension_ends, end_words, forward_of, mount_shapes, room_shapes
+from stickwright.sheet.mount_shapes import (
+    base_of,
+    dimension_ends,
+    end_words,
+    forward_of,
+    mount_shapes,
+    room_shapes,
+    tilted_shapes,
+)
 from stickwright.sheet.mount_views import clipped_polygon, dimension_lines, hatch, hull
 
 spots = lists(tuples(st.integers(-20, 20), st.integers(-20, 20)), min_size=3, max_size=14)
@@ -140,3 +148,21 @@ def test_names_never_cover_each_other() -> None:
     for place, a in enumerate(placed):
         for b in placed[place + 1 :]:
             assert a[2] <= b[0] + 3 or b[2] <= a[0] + 3 or a[3] <= b[1] + 0.1 or b[3] <= a[1] + 0.1
+
+
+def test_seat_and_what_moves_with_it_at_the_other_tilt() -> None:
+    """Tilted back by 25 degrees about a pivot 100 mm in front and 100 mm below, every corner turns about it by the rotation written out
+    here; any box keeps its size, what moves with the room stays out, and a seat used level only adds nothing."""
+    leaning = tilted_shapes(room())
+    assert {one.name for one in leaning} == {
+        "seat", "back of the seat", "keep free: chair control", "keep free: face",
+    }  # fmt: skip
+    assert {one.note for one in leaning} == {"at 25°"}
+    for one in leaning:
+        level = next(flat for flat in room_shapes(room()) if flat.name == one.name)
+        assert math.dist(one.points[0], one.points[-1]) == pytest.approx(math.dist(level.points[0], level.points[-1]))
+        for before, after in zip(level.points, one.points, strict=True):
+            y, z = before[1] - 0.1, before[2] + 0.1
+            cos, sin = math.cos(math.radians(25)), math.sin(math.radians(25))
+            assert after == pytest.approx((before[0], 0.1 + y * cos - z * sin, -0.1 + y * sin + z * cos))
+    assert tilted_shapes(room().model_copy(update={"tilt_from_rad": 0.0, "tilt_to_rad": 0.0})) == ()

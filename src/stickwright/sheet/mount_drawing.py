@@ -16,7 +16,7 @@ from stickwright.model.room import Edge, Room, Tube
 from stickwright.sheet.ink import LINE_MM, Ink, text_mm
 from stickwright.sheet.mount_margin import FOOT_MM, ROW_MM, foot, outside_lines, whole_mm
 from stickwright.sheet.mount_paper import Frame, area, arrow, dot, dot_on, head, rounded, shifted, stroke
-from stickwright.sheet.mount_shapes import Shape, end_words, forward_of, mount_shapes, room_shapes
+from stickwright.sheet.mount_shapes import Shape, end_words, forward_of, mount_shapes, room_shapes, tilted_shapes
 from stickwright.sheet.mount_views import (
     DimensionLine,
     Spot,
@@ -204,7 +204,7 @@ def mount_drawing(
         _names(drawing, frame, (*around, *held), mount, room, frames)
         Ink(drawing).box(*frame.corner, *frame.size, fill="none", line_mm=0.25)
         Ink(drawing).words(_TITLES[frame.view], (frame.corner[0], 3.6), bold=True)
-    foot(drawing, size_mm, one_to)
+    foot(drawing, size_mm, one_to, next((one.note for one in tilted_shapes(room)), ""))
     return str(drawing.as_svg())
 
 
@@ -266,6 +266,16 @@ def _room(frame: Frame, around: Sequence[Shape], room: Room, mount: SiteMount) -
         thick = one.thick_m * frame.scale
         for colour, wide in ((_GREY, thick + 0.5), ("white", thick)):
             stroke(frame, [start, end], colour=colour, width=wide, cap="round", note=False)
+    for one in tilted_shapes(room) if frame.view == "right" else ():
+        if one.layer == "SEAT" or _beside(frame, one, mount):
+            area(
+                frame,
+                _outline(frame, one),
+                colour=_GREY if one.layer == "SEAT" else "black",
+                width=0.3,
+                dash="2 1.4",
+                weight=0.5,
+            )
     for one in around:
         if one.layer == "SURFACES" and one.note != "floor":
             area(frame, _outline(frame, one), width=0.45)
@@ -475,6 +485,22 @@ def _told(
                 continue
             if anchors := _anchors(frame, [one]):
                 yield _name_of(one), anchors, False
+    if frame.view == "right" and (leaning := tilted_shapes(room)):
+        for one in leaning:
+            if one.layer == "KEEP_OUT" and _beside(frame, one, mount) and (anchors := _edge_anchors(frame, one)):
+                yield f"{one.name.removeprefix('keep free: ')} {one.note}", anchors, False
+        seats = [spot for one in leaning if one.layer == "SEAT" for spot in _edge_anchors(frame, one)]
+        if seats:
+            yield f"seat tilted: dashed, {leaning[0].note}", seats, False
+
+
+def _edge_anchors(frame: Frame, one: Shape) -> list[Spot]:
+    """Points of an outline that lie in the frame: its own corners, not where the frame cuts it."""
+    return [
+        spot
+        for spot in _outline(frame, one)
+        if frame.low[0] < spot[0] < frame.high[0] and frame.low[1] < spot[1] < frame.high[1]
+    ]
 
 
 def worth_naming(one: Shape, mount: SiteMount) -> bool:

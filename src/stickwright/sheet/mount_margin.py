@@ -92,7 +92,7 @@ def _turned_words(drawing: drawsvg.Drawing, text: str, at: Spot) -> None:
     )  # fmt: skip
 
 
-def foot(drawing: drawsvg.Drawing, size_mm: Spot, one_to: float) -> None:
+def foot(drawing: drawsvg.Drawing, size_mm: Spot, one_to: float, tilted: str = "") -> None:
     """A bar to check the scale by, the scale in words, and what is only a sign."""
     ink = Ink(drawing)
     step_m = next(step for step in (0.02, 0.05, 0.10, 0.20, 0.50) if step * 1000 / one_to >= 9.0)
@@ -108,6 +108,7 @@ def foot(drawing: drawsvg.Drawing, size_mm: Spot, one_to: float) -> None:
             anchor="start" if number in (0, 3) else "middle",
         )
     left = 1.0 + 3 * step_mm + 17.0
-    told = f"Scale 1 to {one_to:g}. Hatched: keep free. Dashed: cable. Player and seat are drawn as a sign; the seat level."
+    leaning = f"; thin dashes: tilted {tilted.removeprefix('at ')}" if tilted else ""
+    told = f"Scale 1 to {one_to:g}. Hatched: keep free. Dashed: cable. Player and seat are drawn as a sign; the seat level{leaning}."
     for row, line in enumerate(fitted(told, size_mm[0] - left - 0.5, 2)):
         ink.words(line, (left, y + LINE_MM * row), bold=False)

@@ -7,24 +7,28 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
+
+import numpy as np
 
 from stickwright.model.mounting import Dimension, Pose, SiteMount
 from stickwright.model.plan import Fit, Plan
 from stickwright.model.room import Edge, Room, Tube
+from stickwright.mounting.frames import pivot_of, tilted
 from stickwright.sheet.body import part_named, side_named
-from stickwright.sheet.printed import plain
+from stickwright.sheet.printed import in_unit, plain
 
 __all__ = [
     "NO_BASE_M", "Layer", "Shape", "base_of", "dimension_ends", "end_words", "forward_of", "kept_free", "mount_shapes",
-    "room_shapes",
+    "room_shapes", "tilted_shapes",
 ]  # fmt: skip
 
 Point = tuple[float, float, float]
 Layer = Literal["BODY", "SEAT", "TUBES", "EDGES", "SURFACES", "KEEP_OUT", "LANDMARKS", "MOUNT", "STICK", "CABLE"]
 
 NO_BASE_M = (0.060, 0.060, 0.030)  # drawn dashed when nobody measured the base
+_LEVEL_RAD = math.radians(0.5)
 _LINK_M, _SHEET_M = 0.018, 0.018  # an arm's link and a table top, where nobody says how thick they are
 _CHIN_M, _FLOOR_M, _ARMREST_M = 0.66, 0.45, 0.22  # of the sign, where nobody took them
 _CRANKED = ("fingertip", "thumb", "hand", "forearm", "elbow")
@@ -156,6 +160,37 @@ def room_shapes(room: Room, site: str = "", contact_m: Point | None = None) -> t
         Where it touches.
     """
     return (*_sitting(room), *_body(room, site, contact_m), *_measured(room))
+
+
+def tilted_shapes(room: Room) -> tuple[Shape, ...]:
+    """The seat, and what must stay free about it, at the end of the tilts used in play that is further from level.
+
+    Parameters
+    ----------
+    room : Room
+        With its tilts and pivot.
+
+    Returns
+    -------
+    tuple of Shape
+        With the angle as their note; none when the seat is only used level.
+    """
+    tilt = max(room.tilt_from_rad, room.tilt_to_rad, key=abs)
+    if abs(tilt) < _LEVEL_RAD:
+        return ()
+    pivot, _ = pivot_of(room)
+    moves = {box.name for box in room.keep_out if box.moves_with == "seat"}
+    level = [*_sitting(room), *(one for one in _measured(room) if one.layer == "KEEP_OUT")]
+    names = dict(zip((one for one in level if one.layer == "KEEP_OUT"), room.keep_out, strict=True))
+    return tuple(
+        replace(
+            one,
+            points=tuple((float(x), float(y), float(z)) for x, y, z in tilted(np.array(one.points), tilt, pivot)),
+            note=f"at {in_unit(tilt, 'deg'):.0f}°",
+        )
+        for one in level
+        if one not in names or names[one].name in moves
+    )
 
 
 def _sitting(room: Room) -> Iterator[Shape]:
