@@ -474,7 +474,7 @@ def _on_arm(
             fasteners=[one for one in kit.fastener if one.in_stock],
         ) if bad else "", dimensions=_dimensions(room, pose, "seat" if on is None else on.moves_with, way),
         cable_m=_length(way.points_m) + 0.15,
-        assumed=(*_arm_assumed(mount, held, fastener), *_unmeasured(held)),
+        assumed=(*_arm_assumed(mount, held, fastener), *_unmeasured(held), *way.assumed),
     )  # fmt: skip
 
 
