@@ -14,9 +14,9 @@ from stickwright.allocation.netlist import is_paired
 from stickwright.allocation.wiring import wiring_of
 from stickwright.model.case import Case
 from stickwright.model.hub import BUTTON_ROLES, Hub
-from stickwright.model.sharing import Placement, Wiring
+from stickwright.model.sharing import HeldWay, Placement, Wiring
 from stickwright.sheet.paper import font_folder
-from stickwright.sheet.wiring_drawing import wiring_alt, wiring_drawing, wiring_rows
+from stickwright.sheet.wiring_drawing import way_parts, wiring_alt, wiring_drawing, wiring_rows
 from wired_cases import at, case, kit, quay
 
 SVG = "{http://www.w3.org/2000/svg}"
@@ -248,3 +248,16 @@ def test_table_and_sentence_say_the_same() -> None:
     assert title is not None
     assert title.text == wiring_alt(wiring)
     assert [row[6] for row in wiring_rows(drawn("8")[0]) if row[0] in ("A6", "A8")] == ["1.80 m; way not taken", ""]
+
+
+def test_the_way_is_told_part_by_part() -> None:
+    """By hand: 0.8 m tied, 0.5 m along the arm and 0.15 m loop are 1.45 m; without an arm the parts are not told; a way that
+    nobody taped is marked."""
+    placements, this_case = three()
+    held = [HeldWay("right index", "dew", 0.5, "arm")]
+    told = way_parts(wiring_of(placements, this_case, held))
+    assert told == ("A1: 0.80 m tied + 0.50 m along what holds it + 0.15 m loop = 1.45 m",)
+    assert way_parts(wiring_of(placements, this_case)) == ()
+    untaped = case({"right index": {}, "left index": {}}, kit(LEADS))
+    told = way_parts(wiring_of(placements, untaped, [HeldWay("right index", "dew", 0.0, "tray", to_hub_m=0.9)]))
+    assert told == ("A1: 0.90 m tied (assumed) + 0.15 m loop = 1.05 m",)

@@ -32,7 +32,7 @@ from stickwright.sheet.printed import in_unit, label_of, listed
 if TYPE_CHECKING:
     pass
 
-__all__ = ["wiring_alt", "wiring_drawing", "wiring_rows"]
+__all__ = ["way_parts", "wiring_alt", "wiring_drawing", "wiring_rows"]
 
 _PAD_MM, _GAP_MM, _HEAD_MM = 1.1, 2.0, 7.0
 _HUB_MM = 51.0
@@ -119,17 +119,31 @@ def _length(wire: Wire) -> str:
     if is_paired(wire):
         return ""
     has = "not measured" if wire.length_m is None else _metres(wire.length_m)
-    return f"{has}; way not taken" if wire.needed_m is None else f"{has}; {_metres(wire.needed_m)} needed{_parts(wire)}"
+    return f"{has}; way not taken" if wire.needed_m is None else f"{has}; {_metres(wire.needed_m)} needed"
 
 
-def _parts(wire: Wire) -> str:
-    """What the length is made of, where an arm or a tilt adds to it."""
-    if wire.tied_m is None or wire.needed_m is None or not (wire.along_m or wire.assumed):
-        return ""
-    tied = f"{_metres(wire.tied_m)} tied{' (assumed)' if wire.assumed else ''}"
-    loop = wire.needed_m - wire.tied_m - wire.along_m - wire.tilt_m
-    added = ((wire.along_m, "along what holds it"), (wire.tilt_m, "for the tilt"), (loop, "loop"))
-    return f": {' + '.join([tied, *(f'{_metres(length)} {what}' for length, what in added if length > 0)])}"
+def way_parts(wiring: Wiring) -> tuple[str, ...]:
+    """What the length of each cable is made of, where an arm adds to it or the way was reckoned; alike cables in one line.
+
+    Parameters
+    ----------
+    wiring : Wiring
+        Cable by cable.
+    """
+    told: dict[str, list[str]] = {}
+    for wire in wiring.wires:
+        if wire.tied_m is None or wire.needed_m is None or not (wire.along_m or wire.assumed):
+            continue
+        loop = wire.needed_m - wire.tied_m - wire.along_m - wire.tilt_m
+        added = ((wire.along_m, "along what holds it"), (wire.tilt_m, "for the tilt"), (loop, "loop"))
+        tied = f"{_metres(wire.tied_m)} tied{' (assumed)' if wire.assumed else ''}"
+        parts = [tied, *(f"{_metres(length)} {what}" for length, what in added if length > 0)]
+        told.setdefault(" + ".join(parts), []).append(wire.tag)
+    return tuple(f"{', '.join(tags)}: {words} = {_sum(wiring, tags[0])}" for words, tags in told.items())
+
+
+def _sum(wiring: Wiring, tag: str) -> str:
+    return next(_metres(wire.needed_m or 0.0) for wire in wiring.wires if wire.tag == tag)
 
 
 def _metres(length_m: float) -> str:

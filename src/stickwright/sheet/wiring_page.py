@@ -12,7 +12,7 @@ from stickwright.sheet.printed import clause, sentence
 from stickwright.sheet.sharing_words import bought_words, power_words
 from stickwright.sheet.who import for_the_cables
 from stickwright.sheet.why_so import findings_rows
-from stickwright.sheet.wiring_drawing import wiring_alt, wiring_drawing, wiring_rows
+from stickwright.sheet.wiring_drawing import way_parts, wiring_alt, wiring_drawing, wiring_rows
 
 __all__ = ["wiring_page"]
 
@@ -49,6 +49,7 @@ def wiring_page(plan: Plan, shrink_share: float = 1.0, conductors: bool = True) 
         else None,
         "cables": _table(_COLUMNS, wiring_rows(wiring)),
         "power": [power_words(line) for line in wiring.power],
+        "ways": list(way_parts(wiring)),
         "steps": [step if step.endswith("?") else sentence(step) for step in wiring.steps],
         "parts": _table(_PARTS, (_part(line) for line in wiring.parts)),
         "bought": bought_words(wiring.parts),
