@@ -113,10 +113,10 @@ class Store:
     kind: Literal["encrypted", "plain", "postgresql", "memory"]
     clock: Clock
     path: Path | None = None
-    _secret: Secret | None = field(default=None, repr=False)
-    _held: files.Held | None = field(default=None, repr=False)
-    _turn: threading.Lock = field(default_factory=threading.Lock, repr=False)
-    _mine: threading.local = field(default_factory=threading.local, repr=False)
+    _secret: Secret | None = field(default=None, init=False, repr=False)
+    _held: files.Held | None = field(default=None, init=False, repr=False)
+    _turn: threading.Lock = field(default_factory=threading.Lock, init=False, repr=False)
+    _mine: threading.local = field(default_factory=threading.local, init=False, repr=False)
 
     def at(self) -> str:
         """The time now, as it stands in the tables."""
@@ -464,7 +464,8 @@ def faults_in(store: Store) -> tuple[str, ...]:
 def _opened(place: Path, secret: Secret | None, clock: Clock) -> Store:
     held = files.Held(place)
     engine = sqlite_engine(place, secret)
-    store = Store(engine, str(place), "plain" if secret is None else "encrypted", clock, place, secret, held)
+    store = Store(engine, str(place), "plain" if secret is None else "encrypted", clock, place)
+    store._secret, store._held = secret, held
     try:
         try:
             with engine.connect() as connection:
