@@ -273,6 +273,7 @@ class Live:
             "left_s": round(state.left_s, 1) if math.isfinite(state.left_s) else None,
             "may": [name for name, event in MAY if not TABLE[state.phase, event].does.startswith(("not possible", "nothing"))],
             "kept": self._recorder.acknowledged, "waiting": self._recorder.waiting,
+            "lag": self._recorder.live.lag_words if self._recorder.live is not None and self._on else "",
         }  # fmt: skip
 
     def known(self) -> dict[str, Any]:

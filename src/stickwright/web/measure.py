@@ -8,7 +8,7 @@ import secrets
 import time
 from collections import OrderedDict
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import partial
 from typing import Any
 
@@ -29,6 +29,7 @@ from stickwright.model.recording import Recording
 from stickwright.records.folder import read_case
 from stickwright.store.cases import tree_of
 from stickwright.store.documents import documents
+from stickwright.store.plans import plans
 from stickwright.store.recordings import (
     RecordingRow,
     recordings,
@@ -39,6 +40,7 @@ from stickwright.store.recordings import (
 from stickwright.web.desk import At, at_visit, desk_of, session_of
 from stickwright.web.live import Live, LiveAsked, RecordSink
 from stickwright.web.noun_views import plain_tables
+from stickwright.web.plans import tunings_here
 from stickwright.web.render import done, form, page
 
 __all__ = ["ROUTES", "live_page", "measure_page", "settings_of"]
@@ -153,6 +155,7 @@ def measure_page(here: At, asked_site: str = "") -> dict[str, Any]:
         "pairs": _comparable(here),
         "done": tuple(_recording_line(here, row) for row in recordings(here.store, here.visit_id)),
         "stop_words": STOP_WORDS,
+        "has_plan": bool(plans(here.store, here.visit_id)),
         "writes": here.writes,
     }
 
@@ -312,6 +315,8 @@ def begin(request: Request) -> Response:
     typed = {key: str(value) for key, value in sent.items()}
     try:
         asked = _asked(here, typed)
+        if typed.get("tuned"):
+            asked = _with_tuning(request, here, asked)
         _table(request.app).make_room(for_sticks=asked.source != "browser")
         sink = RecordSink(here.store, here.visit_id, asked, here.who)
         live = Live(asked, sink)
@@ -452,6 +457,19 @@ def _asked(here: At, typed: Mapping[str, str]) -> LiveAsked:
     on = {key: typed.get(key, "") if typed.get(key, "") in names_ else "" for key, names_ in kit.items()}
     replayed = _replay(here, site, task.name) if source == "replay" else None
     return LiveAsked(site, task, source, on["stick"], on["topper"], on["extension"], replayed)  # type: ignore[arg-type]
+
+
+def _with_tuning(request: Request, here: At, asked: LiveAsked) -> LiveAsked:
+    """The settings that the latest plan found for this site, ready to be switched on: those of this stick when it is said."""
+    found = tunings_here(request, here, asked.site)
+    mine = [one for one in found if one.stick == asked.stick] or ([] if asked.stick else list(found))
+    if not mine:
+        on = f" on {asked.stick}" if asked.stick else ""
+        raise BadInput(
+            Problem("tuning", f"none for {asked.site}{on}", "a plan made from recordings on this stick",
+                    "Record rest, edge and pushes on it, make the plan, then come back; or measure without.")
+        )  # fmt: skip
+    return replace(asked, tuned=mine[0])
 
 
 def _replayable(here: At) -> bool:

@@ -18,6 +18,7 @@ from starlette.routing import BaseRoute, Route
 
 from stickwright.errors import BadInput, Problem
 from stickwright.model.plan import Plan
+from stickwright.model.response import Tuning
 from stickwright.model.wishes import Keep, Wishes
 from stickwright.planning import DRAWS, SEED
 from stickwright.sheet.document import sheet_content, sheet_pages, sheet_pdf
@@ -30,7 +31,7 @@ from stickwright.web.noticed import noticed_about
 from stickwright.web.plan_differences import differences
 from stickwright.web.render import done, download, form, page
 
-__all__ = ["ROUTES", "Making", "Shelf", "plan_page", "plans_page", "wishes_of"]
+__all__ = ["ROUTES", "Making", "Shelf", "plan_page", "plans_page", "tunings_here", "wishes_of"]
 
 KEPT_PLANS = 6
 SCENE_POLICY = (
@@ -249,6 +250,22 @@ def _shown(request: Request, here: At, row: PlanRow) -> Shown:
                 shelf.shown.popitem(last=False)
         shelf.shown.move_to_end(key)
         return shelf.shown[key]
+
+
+def tunings_here(request: Request, here: At, site: str) -> tuple[Tuning, ...]:
+    """What the latest plan of a visit would set for a site; none without a plan.
+
+    Parameters
+    ----------
+    request : Request
+    here : At
+    site : str
+    """
+    made = plans(here.store, here.visit_id)
+    if not made:
+        return ()
+    found = next((one for one in _shown(request, here, made[-1]).plan.sites if one.name == site), None)
+    return found.tunings if found is not None else ()
 
 
 def _number_of(request: Request) -> int:

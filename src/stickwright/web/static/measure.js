@@ -190,7 +190,9 @@ function show(told) {
     button.disabled = !told.may.includes(button.dataset.do);
   }
   root.dataset.phase = told.phase;
-  document.getElementById("where").textContent = told.step ? `Step ${told.step} of ${told.steps}` : "";
+  document.getElementById("where").textContent = told.step ? `Step ${told.step} of ${told.steps},` : "";
+  const lag = document.getElementById("lag");
+  if (lag && lag.textContent !== (told.lag || "")) lag.textContent = told.lag || "";
   document.getElementById("kept").textContent = told.waiting
     ? `${told.kept} samples kept, ${told.waiting} waiting`
     : `${told.kept} samples kept`;
