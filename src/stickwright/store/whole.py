@@ -1,5 +1,342 @@
-"""All that is held about one player: to hand over as one file, and to erase.
+"""All that is held about one player: given out as one file, and erased for good.
 
-What would go and what goes are found by the same questions, so that what was announced is what happens. Erasing means that the
-words are no longer in the file, its log or its index; earlier backups lie elsewhere and are out of reach, which is said.
+Erasing takes every row about the player, overwrites what they stood on (`secure_delete`), writes the file anew without the gaps
+(``VACUUM``) and empties the log. What would go is counted by the same statements that make it go. The trail keeps that somebody
+was erased, when and by whom, and nothing about who it was. Backups and copies made before lie elsewhere and are not reached.
 """
+
+from __future__ import annotations
+
+import csv
+import io
+import json
+import re
+import zipfile
+from collections.abc import Iterable, Mapping, Sequence
+from pathlib import Path
+from typing import Any
+
+import numpy as np
+import polars as pl
+import sqlalchemy as sa
+
+from stickwright.errors import BadInput, Problem
+from stickwright.store import files
+from stickwright.store.cases import name_of_file, tree_of
+from stickwright.store.documents import history
+from stickwright.store.engines import WAIT_S, raw_connection
+from stickwright.store.faults import busy
+from stickwright.store.opening import Store
+from stickwright.store.plans import plan_result, plans
+from stickwright.store.players import VisitRow, visits
+from stickwright.store.recordings import recordings, samples_of
+from stickwright.store.schema import (
+    act,
+    chunk,
+    consent,
+    document,
+    loan_act,
+    plan,
+    plan_input,
+    player,
+    reading,
+    recording,
+    recording_act,
+    tail,
+    version,
+    visit,
+    visit_fact,
+)
+
+__all__ = ["compact", "copies_beside", "erase_player", "export_player", "what_would_go"]
+
+README = """What this file holds
+
+Everything that stickwright holds about the player with the code {code}, on {at} (UTC).
+
+player.csv        the code, and when it was taken in
+consents.csv      what was agreed to, until when, in what role, and whether it was withdrawn
+loans.csv         kit that is or was with the player
+trail.csv         who did what, and when
+visits/           one folder for each visit, with its number and date:
+  case/           the visit as a case folder, as it stands now; stickwright reads it (stickwright check, stickwright plan)
+  versions/       every version of every file of the visit; versions.csv says when, by whom and why
+  recordings/     every recording made live, with all its samples; recordings.csv says what they are
+                  time_s: seconds; x, y: share of full output, right and forward; cue_...: what was asked
+  plans/          every plan with what it was asked
+
+Tables are CSV in UTF-8, with headers. Directions: 0 degrees is right, 90 forward.
+"""
+
+
+def export_player(store: Store, player_id: int, file: Path) -> Path:
+    """Everything that is held about a player as one ZIP file, with a page that explains it.
+
+    Parameters
+    ----------
+    store : Store
+    player_id : int
+    file : Path
+        To make; nothing is written over.
+
+    Returns
+    -------
+    Path
+
+    Raises
+    ------
+    BadInput
+        No such player, a file there already, or a place that cannot be written.
+    """
+    file = Path(file)
+    code = _code(store, player_id)
+    with files.made_whole(file) as part, zipfile.ZipFile(part, "w", zipfile.ZIP_DEFLATED) as archive:
+        archive.writestr("README.txt", README.format(code=code, at=store.at()))
+        for name, table, owner in _TABLES:
+            archive.writestr(f"{name}.csv", _rows_csv(store, table, owner == player_id))
+        for row in visits(store, player_id):
+            _put_visit(store, archive, row)
+    return file
+
+
+_TABLES = (
+    ("player", player, player.c.id),
+    ("consents", consent, consent.c.player_id),
+    ("loans", loan_act, loan_act.c.player_id),
+    ("trail", act, act.c.player_id),
+)
+
+
+def _put_visit(store: Store, archive: zipfile.ZipFile, row: VisitRow) -> None:
+    folder = f"visits/{row.number}{'-' if row.on_date else ''}{row.on_date}"
+    for name, body in tree_of(store, row.id).items():
+        archive.writestr(f"{folder}/case/{name_of_file(name)}", body)
+    with store.read() as connection:
+        names = connection.execute(
+            sa.select(document.c.name).where(document.c.visit_id == row.id).order_by(document.c.name)
+        )
+        every = list(names.scalars())
+    lines = []
+    for name in every:
+        for one in history(store, row.id, name):
+            place = f"versions/{name}/{one.number}"
+            lines.append((name, one.number, one.at, one.who, one.why, "yes" if one.removed else "", one.digest, place))
+            archive.writestr(f"{folder}/{place}", one.body)
+    header = ("file", "version", "at", "who", "why", "taken_away", "sha256", "kept_as")
+    archive.writestr(f"{folder}/versions.csv", _csv(header, lines))
+    held = recordings(store, row.id)
+    for made in held:
+        archive.writestr(f"{folder}/recordings/{made.name}.csv", _samples_csv(samples_of(store, made.id), made.columns))
+    columns = ("id", "name", "site", "task", "stick", "topper", "extension", "source", "device", "at", "who", "samples", "seconds",
+               "state", "aside", "asked")  # fmt: skip
+    lines = [tuple(_cell(getattr(made, column)) for column in columns) for made in held]
+    archive.writestr(f"{folder}/recordings.csv", _csv(columns, lines))
+    mine = recording_act.c.recording_id.in_(sa.select(recording.c.id).where(recording.c.visit_id == row.id))
+    archive.writestr(f"{folder}/recordings-course.csv", _rows_csv(store, recording_act, mine))
+    for plan_row in plans(store, row.id):
+        asked = {"at": plan_row.at, "who": plan_row.who, "program": plan_row.program, "asked": dict(plan_row.asked)}
+        archive.writestr(f"{folder}/plans/plan-{plan_row.number}-asked.json", _json(asked))
+        archive.writestr(f"{folder}/plans/plan-{plan_row.number}.json", _json(plan_result(store, plan_row.id)))
+
+
+def _json(data: Mapping[str, Any]) -> str:
+    return json.dumps(data, ensure_ascii=False, indent=1) + "\n"
+
+
+def _cell(value: Any) -> Any:
+    return json.dumps(value, ensure_ascii=False) if isinstance(value, dict | list | tuple) else value
+
+
+def _csv(header: Sequence[str], lines: Iterable[Sequence[Any]]) -> str:
+    text = io.StringIO(newline="")
+    writer = csv.writer(text, lineterminator="\n")
+    writer.writerow(header)
+    writer.writerows(lines)
+    return text.getvalue()
+
+
+def _rows_csv(store: Store, table: sa.Table, matches: sa.ColumnElement[bool]) -> str:
+    columns = [column.name for column in table.c if column.name != "player_id"]
+    with store.read() as connection:
+        rows = connection.execute(sa.select(*(table.c[name] for name in columns)).where(matches).order_by(table.c.id))
+        return _csv(columns, [[_cell(value) for value in row] for row in rows])
+
+
+def _samples_csv(samples: np.ndarray[Any, np.dtype[np.float64]], columns: Sequence[str]) -> bytes:
+    frame = pl.DataFrame({name: samples[:, at] for at, name in enumerate(columns)})
+    content = io.BytesIO()
+    frame.with_columns(pl.col(pl.Float64).fill_nan(None)).write_csv(content)
+    return content.getvalue()
+
+
+def _code(store: Store, player_id: int) -> str:
+    with store.read() as connection:
+        code = connection.execute(sa.select(player.c.code).where(player.c.id == player_id)).scalar()
+    if code is None:
+        raise BadInput(Problem("player", str(player_id), "a player who is kept", "Go back to the players."))
+    return str(code)
+
+
+def what_would_go(store: Store, player_id: int) -> dict[str, int]:
+    """What erasing a player would erase, in words and numbers; nothing is changed.
+
+    Parameters
+    ----------
+    store : Store
+    player_id : int
+
+    Raises
+    ------
+    BadInput
+        There is no such player.
+    """
+    code = _code(store, player_id)
+    with store.read() as connection:
+        return _gone(connection, player_id, code, really=False)
+
+
+def erase_player(store: Store, player_id: int, *, who: str) -> dict[str, int]:
+    """Erase everything about a player. Nothing is kept.
+
+    Parameters
+    ----------
+    store : Store
+    player_id : int
+    who : str
+        Stands in the trail beside the bare fact that a player was erased.
+
+    Returns
+    -------
+    dict of int
+        What went, as `what_would_go` gives it.
+
+    Raises
+    ------
+    BadInput
+        No such player; or the rows are gone, but another window still reads and the file could not be written anew.
+    """
+    code = _code(store, player_id)
+    with store.write(who, "player erased") as connection:
+        went = _gone(connection, player_id, code, really=True)
+    compact(store)
+    return went
+
+
+def _gone(connection: sa.Connection, player_id: int, code: str, *, really: bool) -> dict[str, int]:
+    """Count, and if really so erase: the same rows either way, those that point to others first."""
+    of_player = sa.select(visit.c.id).where(visit.c.player_id == player_id)
+    recorded = sa.select(recording.c.id).where(recording.c.visit_id.in_(of_player))
+    files_of = sa.select(document.c.id).where(document.c.visit_id.in_(of_player))
+    planned = sa.select(plan.c.id).where(plan.c.visit_id.in_(of_player))
+    samples = [sa.select(sa.func.coalesce(sa.func.sum(chunk.c.samples), 0)).where(chunk.c.recording_id.in_(recorded))]
+    went = {"samples": int(connection.execute(samples[0]).scalar_one())}
+    named = [key for key, detail in connection.execute(sa.select(act.c.id, act.c.detail)) if _names(detail, code)]
+    steps: tuple[tuple[str, sa.Table, sa.ColumnElement[bool]], ...] = (
+        ("samples not yet packed", tail, tail.c.recording_id.in_(recorded)),
+        ("", chunk, chunk.c.recording_id.in_(recorded)),
+        ("", recording_act, recording_act.c.recording_id.in_(recorded)),
+        ("", plan_input, plan_input.c.plan_id.in_(planned)),
+        ("plans", plan, plan.c.visit_id.in_(of_player)),
+        ("recordings", recording, recording.c.visit_id.in_(of_player)),
+        ("readings looked up", reading, reading.c.visit_id.in_(of_player)),
+        ("", visit_fact, visit_fact.c.visit_id.in_(of_player)),
+        ("versions of files", version, version.c.document_id.in_(files_of)),
+        ("files", document, document.c.visit_id.in_(of_player)),
+        ("lines on loans", loan_act, loan_act.c.player_id == player_id),
+        ("consents", consent, consent.c.player_id == player_id),
+        ("entries of the trail", act, sa.or_(act.c.player_id == player_id, act.c.id.in_(named))),
+        ("visits", visit, visit.c.player_id == player_id),
+        ("player", player, player.c.id == player_id),
+    )
+    for words, table, matches in steps:
+        if words:
+            many = sa.select(sa.func.count()).select_from(table).where(matches)
+            went[words] = int(connection.execute(many).scalar_one())
+        if really:
+            connection.execute(sa.delete(table).where(matches))
+    order = ("player", "visits", "files", "versions of files", "readings looked up", "recordings", "samples",
+             "samples not yet packed", "plans", "consents", "lines on loans", "entries of the trail")  # fmt: skip
+    return {words: went[words] for words in order if went[words]}
+
+
+def _names(detail: str, code: str) -> bool:
+    """Whether an entry that is about nobody in particular names the player."""
+    return re.search(rf"(?<![\w.-]){re.escape(code)}(?![\w-])", detail or "", re.IGNORECASE) is not None
+
+
+def compact(store: Store) -> None:
+    """Write the file anew without what was erased, and empty its log.
+
+    Parameters
+    ----------
+    store : Store
+
+    Raises
+    ------
+    BadInput
+        Another window or program still reads: to be done again when it is closed. Nothing is lost by waiting.
+    """
+    if store.kind == "memory":
+        return
+    if store.path is None:
+        with store._plainly(), store.engine.connect().execution_options(isolation_level="AUTOCOMMIT") as connection:
+            for table in (
+                act,
+                chunk,
+                consent,
+                document,
+                loan_act,
+                plan,
+                player,
+                reading,
+                recording,
+                tail,
+                version,
+                visit,
+            ):
+                connection.execute(sa.text(f"VACUUM FULL {table.name}"))
+        return
+    if not store._turn.acquire(timeout=WAIT_S):
+        raise busy(store.place)
+    try:
+        still_read = _compacted(store)
+    finally:
+        store._turn.release()
+    if still_read:
+        raise BadInput(
+            Problem(store.place, "another window or program still reading", "a file that nobody else has open",
+                    "What was to be erased is gone from the records; close the other one, and erase or compact again, so that "
+                    "the file on the disk lets go of it too.")
+        )  # fmt: skip
+
+
+def _compacted(store: Store) -> bool:
+    """Whether the log could not be emptied because somebody still reads."""
+    from sqlcipher3 import dbapi2
+
+    store.engine.dispose()  # our own idle connections hold nothing then
+    raw = raw_connection(store.path, store._secret)
+    try:
+        raw.execute("PRAGMA secure_delete = ON")
+        raw.execute("VACUUM")
+        blocked = raw.execute("PRAGMA wal_checkpoint(TRUNCATE)").fetchone()[0]
+    except dbapi2.OperationalError as error:
+        if "locked" in str(error):
+            return True
+        raise
+    finally:
+        raw.close()
+    return bool(blocked)
+
+
+def copies_beside(store: Store) -> tuple[str, ...]:
+    """Copies of the records that lie beside them, made before a migration: erasing does not reach them.
+
+    Parameters
+    ----------
+    store : Store
+    """
+    if store.path is None:
+        return ()
+    own = {store.path.name + ending for ending in ("", "-wal", "-shm")}
+    return tuple(sorted(path.name for path in store.path.parent.glob(store.path.name + "*") if path.name not in own))
