@@ -176,7 +176,10 @@ def _given(here: At, typed: FormData) -> dict[str, Any]:
     if not scope:
         problems.append(
             Problem(
-                "what was agreed to", "nothing ticked", "at least one", "Without any, leave this page: nothing is kept then."
+                "what was agreed to",
+                "nothing ticked",
+                "at least one",
+                "Without any, leave this page: nothing is kept then.",
             )
         )
     days = {}
