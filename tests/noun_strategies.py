@@ -115,9 +115,11 @@ def _room(draw: st.DrawFn, sites: int) -> Room:
     )
     low, high = draw(st.floats(-3, -0.1)), draw(st.floats(0.1, 3))
     room: Room = draw(nouns(Room))
+    rear, front = room.rear_wheel_m, room.front_wheel_m
     return room.model_copy(
         update={
             "tilt_to_rad": max(room.tilt_from_rad, room.tilt_to_rad),
+            "front_wheel_m": None if rear is not None and front is not None and front <= rear else front,
             "tube": _some(draw, Tube, from_m=(low, low, low), to_m=(high, low, high)),
             "edge": _some(draw, Edge, from_m=(low, high, high), to_m=(low, low, high)),
             "surface": _some(draw, Surface, corner_m=(-1.5, -1.5, -3.0), size_m=(draw(st.floats(0.1, 3)), 3.0)),

@@ -23,7 +23,15 @@ __all__ = ["Numeral", "at_path", "with_fields", "without_table"]
 
 
 class Numeral(str):
-    """A number for a file, as it was typed: 0.40 stays 0.40."""
+    """A number for a file, as it was typed: 0.40 stays 0.40.
+
+    Parameters
+    ----------
+    text : str
+    """
+
+    def __new__(cls, text: str) -> Numeral:
+        return super().__new__(cls, text)
 
 
 def at_path(text: str, path: FieldPath) -> Any:

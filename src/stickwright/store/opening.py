@@ -12,7 +12,7 @@ How a file is held, and why:
 - One writer: a lock among the threads of this process, ``BEGIN IMMEDIATE`` among processes (PostgreSQL: an advisory lock), so
   that what was read inside a write cannot have changed before it is committed. Who waits longer than `WAIT_S` is told so.
 - While a file is open here, it is never opened and closed by other means: on POSIX that drops the locks of the whole process
-  [sqlite-howto-corrupt, 2.2], and a second program could then delete the log under our feet. Its first bytes are remembered.
+  [sqlite-howto-corrupt] (2.2), and a second program could then delete the log under our feet. Its first bytes are remembered.
 
 Versions are ordered by their ids, never by the clock: a laptop's clock may go backwards. Where it did, the trail says so.
 """

@@ -100,9 +100,9 @@ class RecordSink:
     asked: LiveAsked
     who: str
     device: str = ""
-    recording_id: int | None = None
-    name: str = ""
-    kept: list[Array] = field(default_factory=list)
+    recording_id: int | None = field(default=None, init=False)
+    name: str = field(default="", init=False)
+    kept: list[Array] = field(default_factory=list, init=False)
 
     def append(self, rows: Array, first: int) -> int:
         """Keep rows; returns how many are held, once they are committed.

@@ -3,7 +3,7 @@
 Whoever has the file can try passphrases without asking us. Each try costs about a tenth of a second of one core (argon2id with
 64 MiB), so that a thousand rented cores try some ten thousand a second: 2**38 in a year. What a person makes up holds far less
 than what a machine draws: about 11 bits for each unrelated word, as in lists of some two thousand words that people know, and
-about 2.5 bits for each character otherwise [nist-63b, older edition: 2 bits for most characters of a chosen password].
+about 2.5 bits for each character otherwise [nist-63b] (its older edition: 2 bits for most characters of a chosen password).
 """
 
 from __future__ import annotations
