@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from pathlib import Path
 from html import unescape
 
 import pytest
@@ -162,6 +163,14 @@ def test_what_is_typed_is_shown_as_text(unlocked: TestClient) -> None:
         evil = '"><script>alert(1)</script>'
         answer = unlocked.post(path, data={field: evil}) if field else unlocked.get(path + evil)
         assert "<script>alert" not in answer.text, path
+
+
+def test_a_backup_wants_all_its_folders_named(unlocked: TestClient) -> None:
+    """A name alone would lie wherever the app was started, and nobody would find it again."""
+    answer = unlocked.post("/backup", data={"file": "records.backup"})
+    assert answer.status_code == 422
+    assert "expected a file with all its folders" in text(answer.text)
+    assert not Path("records.backup").exists()
 
 
 def test_a_visit_shows_its_steps_and_one_next(unlocked: TestClient) -> None:

@@ -67,7 +67,7 @@ def make(request: Request) -> Response:
     store = desk.kept()
     try:
         if typed:
-            counts = back_up(store, Path(typed).expanduser())
+            counts = back_up(store, _whole_path(typed, "file"))
             report = {
                 "title": "The backup is good",
                 "sentence": f"{typed} was read back, and holds all that these records hold.",
@@ -104,7 +104,7 @@ def bring_back(request: Request) -> Response:
         if problems:
             raise BadInput(problems)
         counts = restore(
-            Path(file.strip()).expanduser(), Path(place.strip()).expanduser(), passphrase=passphrase or None
+            _whole_path(file, "from"), _whole_path(place, "place"), passphrase=passphrase or None
         )
     except BadInput as refused:
         data = backup_page(desk, from_file=file, place=place)
@@ -115,6 +115,15 @@ def bring_back(request: Request) -> Response:
         "counts": tuple(counts.items()),
     }
     return page(request, "backup.html", backup_page(desk, report=report))
+
+
+def _whole_path(typed: str, field: str) -> Path:
+    """A file named from the top of this machine: a name alone would lie wherever the app happened to be started."""
+    path = Path(typed.strip()).expanduser()
+    if not path.is_absolute():
+        home = Path.home() / "stickwright.backup"
+        raise BadInput(Problem(field, f'"{typed.strip()[:80]}"', "a file with all its folders", f"For example {home}"))
+    return path
 
 
 ROUTES = (
