@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import re
-from pathlib import Path
 from html import unescape
+from pathlib import Path
 
 import pytest
 from starlette.testclient import TestClient

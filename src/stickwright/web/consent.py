@@ -14,6 +14,7 @@ from starlette.responses import RedirectResponse, Response
 from starlette.routing import Route
 
 from stickwright.errors import BadInput, Problem
+from stickwright.store.carrying import carry_player
 from stickwright.store.cases import import_case, tree_of
 from stickwright.store.consents import SCOPES, consent_of, give_consent, withdraw
 from stickwright.store.players import add_player, add_visit, player_named, visits
@@ -158,10 +159,11 @@ def write_down(request: Request) -> Response:
     try:
         given = _given(here, typed)
         if here.key == "m" and "keep" in given["scope"]:
-            here = keep_after_all(here, given)
+            here, left = keep_after_all(here, given)
             words = (
                 f"It is written down. What was done with {here.player.code if here.player else ''} is kept from now on."
             )
+            words = " ".join((words, *left))
             return done(request, here.player_url(), words)
         give_consent(here.store, here.player_id, who=here.who, **given)
     except BadInput as refused:
@@ -213,8 +215,8 @@ def _given(here: At, typed: FormData) -> dict[str, Any]:
     }
 
 
-def keep_after_all(here: At, given: dict[str, Any]) -> At:
-    """Move a player from memory to the records, with all visits.
+def keep_after_all(here: At, given: dict[str, Any]) -> tuple[At, tuple[str, ...]]:
+    """Move a player from memory to the records, with all visits; and say what could not be moved.
 
     Parameters
     ----------
@@ -228,10 +230,9 @@ def keep_after_all(here: At, given: dict[str, Any]) -> At:
     with kept.write(here.who, "kept after all"):
         row = add_player(kept, here.player.code, who=here.who)
         give_consent(kept, row.id, who=here.who, **given)
-        for visit in reversed(visits(here.store, here.player_id)):
-            import_case(kept, tree_of(here.store, visit.id), who=here.who)
+        carried = carry_player(here.store, kept, here.player_id, row.id, who=here.who)
     erase_player(here.store, here.player_id, who=here.who)
-    return At(desk, "", kept, here.who, True, player_named(kept, row.code))
+    return At(desk, "", kept, here.who, True, player_named(kept, row.code)), carried.left
 
 
 def work_without_keeping(request: Request) -> Response:
