@@ -35,7 +35,10 @@ _BODY = (
 )  # fmt: skip
 """Height of the body picture and type of the family's page, and whether its table leaves the parts' names to the
 picture: the picture gives way first, the type never below 11."""
-_MOUNT = ((104.0, 12.0), (100.0, 11.0), (100.0, 10.0), (92.0, 10.0), (92.0, 9.5), (86.0, 9.0), (80.0, 9.0), (80.0, 8.5))
+_MOUNT = (
+    (104.0, 12.0, 99), (100.0, 11.0, 99), (100.0, 10.0, 99), (92.0, 10.0, 99), (92.0, 9.5, 99), (86.0, 9.0, 99), (80.0, 9.0, 99),
+    (80.0, 8.5, 99), (80.0, 8.5, 3), (74.0, 8.5, 1),
+)  # fmt: skip
 """Height of a mount's drawing and type of its tables: the drawing gives way first, as long as its words have room."""
 _WIRING = ((1.0, 10.0, True), (0.9, 10.0, True), (0.9, 9.0, True), (0.86, 9.0, True), (0.86, 9.0, False))
 """Size of the wiring's drawing, type of its tables, and whether the contacts are told. Where none of these keeps it on
@@ -155,9 +158,9 @@ def _wiring(plan: Plan, way: tuple[float, float, bool], *, apart: bool = False) 
     return page | {"text_pt": text_pt, "apart": apart} if page is not None else None
 
 
-def _mount(plan: Plan, place: int, way: tuple[float, float]) -> dict[str, Any]:
-    height_mm, text_pt = way
-    return mount_page(plan, mounted(plan)[place], height_mm) | {"text_pt": text_pt}
+def _mount(plan: Plan, place: int, way: tuple[float, float, int]) -> dict[str, Any]:
+    height_mm, text_pt, most_others = way
+    return mount_page(plan, mounted(plan)[place], height_mm, most_others) | {"text_pt": text_pt}
 
 
 def _on_one_page(content: dict[str, Any], name: str, ways: Iterable[Any]) -> Any:

@@ -149,7 +149,7 @@ def unmounted_lines(plan: Plan) -> list[list[str]]:
     ]
 
 
-def mount_page(plan: Plan, mount: SiteMount, height_mm: float = _DRAWING_MM) -> dict[str, Any]:
+def mount_page(plan: Plan, mount: SiteMount, height_mm: float = _DRAWING_MM, most_others: int = 99) -> dict[str, Any]:
     """Everything printed on the page of one mount.
 
     Parameters
@@ -160,6 +160,8 @@ def mount_page(plan: Plan, mount: SiteMount, height_mm: float = _DRAWING_MM) -> 
         One of those that `mounted` names.
     height_mm : float, default 100
         Paper height of the drawing.
+    most_others : int, default 99
+        So many of the other mounts are told; how many more there are is said.
 
     Returns
     -------
@@ -193,7 +195,7 @@ def mount_page(plan: Plan, mount: SiteMount, height_mm: float = _DRAWING_MM) -> 
         "number_cautions": [one.text for one in mount.cautions if beside_a_number(one, mount)],
         "checks": [_check_row(check) for check in choice.checks],
         "give": [*give_words(choice, mount.kind), *_clearance(choice)],
-        "others": [fails_words(one) for one in (choice, *mount.fits) if one != choice or one.verdict != "holds"],
+        "others": _others(mount, choice, most_others),
         "assumed": [*assumed, *(f"{ASSUMED}: {clause(one)}." for one in choice.assumed)],
         "findings": findings_rows(mount.findings),
     }
@@ -214,3 +216,10 @@ def _clearance(choice: MountFit) -> list[str]:
     if arm is None or not arm.nearest:
         return []
     return [f"Nearest to what is kept free: {plain(arm.clearance_m, 'mm')} from {arm.nearest}, over the whole tilt."]
+
+
+def _others(mount: SiteMount, choice: MountFit, most: int) -> list[str]:
+    """What else there is, and what fails: best first, as many as there is room for."""
+    told = [fails_words(one) for one in (choice, *mount.fits) if one != choice or one.verdict != "holds"]
+    left = len(told) - most
+    return told if left <= 0 else [*told[:most], f"{left} more that come after these are in the plan's JSON file."]
