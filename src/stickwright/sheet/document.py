@@ -37,7 +37,7 @@ _BODY = (
 picture: the picture gives way first, the type never below 11."""
 _MOUNT = (
     (104.0, 12.0, 99), (100.0, 11.0, 99), (100.0, 10.0, 99), (92.0, 10.0, 99), (92.0, 9.5, 99), (86.0, 9.0, 99), (80.0, 9.0, 99),
-    (80.0, 8.5, 99), (80.0, 8.5, 3), (74.0, 8.5, 1),
+    (80.0, 8.5, 99), (80.0, 8.5, 3), (74.0, 8.5, 1), (58.0, 8.0, 1),
 )  # fmt: skip
 """Height of a mount's drawing and type of its tables: the drawing gives way first, as long as its words have room."""
 _WIRING = ((1.0, 10.0, True), (0.9, 10.0, True), (0.9, 9.0, True), (0.86, 9.0, True), (0.86, 9.0, False))

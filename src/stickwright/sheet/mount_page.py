@@ -222,4 +222,4 @@ def _others(mount: SiteMount, choice: MountFit, most: int) -> list[str]:
     """What else there is, and what fails: best first, as many as there is room for."""
     told = [fails_words(one) for one in (choice, *mount.fits) if one != choice or one.verdict != "holds"]
     left = len(told) - most
-    return told if left <= 0 else [*told[:most], f"{left} more that come after these are in the plan's JSON file."]
+    return told if left <= 0 else [*told[:most], f"{left} more, which come after these: see the plan's JSON file."]

@@ -20,7 +20,7 @@ from stickwright.web.guard import Guard
 __all__ = ["TOPICS", "make_app"]
 
 TOPICS: tuple[str, ...] = (
-    "start", "demo", "players", "player", "consent", "whole", "imports", "visit", "settings", "backup",
+    "start", "demo", "players", "player", "loans", "consent", "whole", "imports", "visit", "settings", "backup",
     "team", "tables", "files", "readings", "measure", "plans",
 )  # fmt: skip
 """Modules with pages, in the order in which their addresses are looked through."""

@@ -101,7 +101,9 @@ def lend_one(request: Request) -> Response:
             raise BadInput(Problem("player", "somebody who is not kept", "a player who is kept", remedy))
         kit = _shelf_kit(here)
         if kit is None:
-            raise BadInput(Problem("item", "a kit that cannot be read, or none", "the kit of the shelf", "Put it right first."))
+            raise BadInput(
+                Problem("item", "a kit that cannot be read, or none", "the kit of the shelf", "Put it right first.")
+            )
         player_id = here.player_id if here.player is not None else player_named(here.store, typed.get("code", "")).id
         row = lend(
             here.store, player_id, typed.get("item", ""), kit=kit, who=here.who,
@@ -143,7 +145,9 @@ def note(request: Request) -> Response:
 def _words(row: LoanRow, what: str) -> str:
     if what == "back":
         return f"{row.item} is back from {row.code}. Has it been cleaned?"
-    return f"{row.item} is cleaned." if what == "cleaned" else f"{row.item} may stay with {row.code} until {row.due_on}."
+    return (
+        f"{row.item} is cleaned." if what == "cleaned" else f"{row.item} may stay with {row.code} until {row.due_on}."
+    )
 
 
 def _refused(request: Request, here: At, typed: Mapping[str, str], refused: BadInput) -> Response:
@@ -168,9 +172,7 @@ def _base(here: At) -> str:
 
 
 def _back_to(here: At) -> str:
-    if here.player is not None:
-        return here.player_url() + "#loans-title"
-    return "/loans?in=d" if here.key == "d" else "/loans"
+    return here.player_url() if here.player is not None else "/loans"
 
 
 def _codes(here: At) -> tuple[tuple[str, str], ...]:

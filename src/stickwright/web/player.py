@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from datetime import date
 from typing import Any
 
@@ -14,7 +15,7 @@ from stickwright.store.players import add_visit, readings_through_time, visits
 from stickwright.units import QUANTITIES
 from stickwright.web.consent import consent_words
 from stickwright.web.desk import At, at_player
-from stickwright.web.loans import loan_rows
+from stickwright.web.loans import loans_part
 from stickwright.web.render import done, form, page
 from stickwright.web.trend import Point, site_trends
 
@@ -23,7 +24,7 @@ __all__ = ["ROUTES", "begin_visit", "player_page", "show"]
 NOTHING = ("0", "Nothing: begin afresh")
 
 
-def player_page(here: At, on_date: str = "") -> dict[str, Any]:
+def player_page(here: At, on_date: str = "", lent: Mapping[str, str] | None = None) -> dict[str, Any]:
     """What is shown of a player.
 
     Parameters
@@ -31,6 +32,8 @@ def player_page(here: At, on_date: str = "") -> dict[str, Any]:
     here : At
     on_date : str
         Date of a new visit, as typed so far.
+    lent : mapping, optional
+        A loan, as typed and refused.
     """
     rows = visits(here.store, here.player_id)
     unit = here.desk.preferences.force
@@ -50,8 +53,21 @@ def player_page(here: At, on_date: str = "") -> dict[str, Any]:
         "unit": QUANTITIES["force"].unit(unit).label,
         "consent": consent,
         "has_consent": has_consent,
-        "loans": loan_rows(here),
+        "loan": loans_part(here, lent),
+        "plans": _plans(here, rows),
     }
+
+
+def _plans(here: At, rows: Any) -> list[tuple[str, str, str, str]]:
+    """All plans through all visits, the last first: address, which, made on, by whom."""
+    from stickwright.store.plans import plans  # planning is slow to load: only where there is a plan
+
+    return [
+        (f"{here.visit_url(row.id)}/plans/{one.number}", f"visit {row.number}, plan {one.number}", one.at[:10], one.who)
+        for row in rows
+        if row.plans
+        for one in reversed(plans(here.store, row.id))
+    ]
 
 
 def _sentence(rows: Any) -> str:
