@@ -16,6 +16,7 @@ from starlette.staticfiles import StaticFiles
 from stickwright.web.desk import Desk
 from stickwright.web.errors import HANDLERS
 from stickwright.web.guard import Guard
+from stickwright.web.later import Later
 
 __all__ = ["TOPICS", "make_app"]
 
@@ -25,6 +26,22 @@ TOPICS: tuple[str, ...] = (
 )  # fmt: skip
 """Modules with pages, in the order in which their addresses are looked through."""
 
+
+_VISIT = "/visits/[^/]+"
+SLOW: dict[str, str] = {
+    "demo": "/demo",
+    "player": "/players/[^/]+(/visits)?",
+    "consent": "/players/[^/]+/(consent|consent/withdraw|unkept)",
+    "whole": "/players/[^/]+/(everything.zip|erase)",
+    "imports": "/import",
+    "visit": f"{_VISIT}(/case.zip)?",
+    "tables": f"/kit(/.*)?|{_VISIT}/(sites|kit|game|hub|room)(/.*)?",
+    "files": f"{_VISIT}/(files|fetch)(/.*)?",
+    "readings": f"{_VISIT}/readings(/take)?",
+    "measure": f"{_VISIT}/(measure|recordings|live)(/.*)?",
+    "plans": f"{_VISIT}/(plan|making|plans|mounts|sheet|sheet.pdf|compare)(/.*)?",
+}
+"""Topics that bring planning, records or figures with them, and the addresses that are theirs: see `later.Later`."""
 
 IDLE_LOOK_S = 15
 
@@ -55,7 +72,11 @@ def make_app(desk: Desk) -> Starlette:
     """
     routes: list[BaseRoute] = []
     for topic in TOPICS:
-        routes.extend(import_module(f"stickwright.web.{topic}").ROUTES)
+        module = f"stickwright.web.{topic}"
+        if topic in SLOW:
+            routes.append(Later(module, SLOW[topic]))
+        else:
+            routes.extend(import_module(module).ROUTES)
     routes.append(Mount("/static", StaticFiles(packages=[("stickwright.web", "static")]), name="static"))
     app = Starlette(
         routes=routes, middleware=[Middleware(Guard, desk=desk)], exception_handlers=HANDLERS, lifespan=_locking
