@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from xml.etree import ElementTree
 
-from stickwright.web.trend import Point, direction_words, site_trends
+from stickwright.web.trend import Point, site_trends
 
 SVG = "{http://www.w3.org/2000/svg}"
 
@@ -53,13 +53,3 @@ def test_units_of_the_gauge() -> None:
 
 def test_one_visit_is_no_trend() -> None:
     assert site_trends([point for point in points() if point.on_date == "2026-03-01"]) == ()
-
-
-def test_directions_in_the_players_words() -> None:
-    assert [direction_words(math.radians(d)) for d in (0, 90, 225, -90, 30)] == [
-        "right",
-        "forward",
-        "left and back",
-        "back",
-        "30°",
-    ]

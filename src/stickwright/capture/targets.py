@@ -245,11 +245,9 @@ def sum_of_sines(
     phases = tuple(tuple(rng.uniform(0, 2 * math.pi, len(row)).tolist()) for row in turns)
     frequency = tuple(tuple(each / lasts_s for each in row) for row in turns)
     plain = SumOfSines(frequency, tuple(tuple(row[0] / each for each in row) for row in turns), phases)  # type: ignore[arg-type]
-    places = plain.at(np.linspace(0.0, lasts_s, 4001))
+    places = plain.at(np.linspace(0.0, lasts_s, 40_001))
     limit = largest * reach_towards(reach, np.arctan2(places[:, 1], places[:, 0]))
-    size = float(np.min(limit / np.maximum(np.hypot(*places.T), 1e-9))) * (
-        1 - 1e-4
-    )  # between the 4001 places it bulges
+    size = float(np.min(limit / np.maximum(np.hypot(*places.T), 1e-9))) * (1 - 1e-3)  # between the places it bulges
     amplitude = tuple(tuple(size * each for each in row) for row in plain.amplitude)
     return SumOfSines(plain.frequency_hz, amplitude, plain.phase_rad)  # type: ignore[arg-type]
 

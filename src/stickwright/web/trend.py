@@ -14,13 +14,13 @@ from datetime import date
 from html import escape
 from statistics import median
 
+from stickwright.model.plan import direction_words
 from stickwright.units import QUANTITIES, figures, to_si
 
-__all__ = ["Point", "SiteTrend", "direction_words", "site_trends"]
+__all__ = ["Point", "SiteTrend", "site_trends"]
 
 PANEL_W, PANEL_H, LEFT, TOP, BOTTOM, COLUMNS = 210, 150, 46, 30, 34, 4
 ARROWS = ("→", "↗", "↑", "↖", "←", "↙", "↓", "↘")
-WORDS = ("right", "right and forward", "forward", "left and forward", "left", "left and back", "back", "right and back")
 
 
 @dataclass(frozen=True)
@@ -42,18 +42,6 @@ class SiteTrend:
     sentence: str
     heads: tuple[str, ...]
     rows: tuple[tuple[str, ...], ...]
-
-
-def direction_words(direction_rad: float) -> str:
-    """A direction as the player sees it: in a word where there is one, else in degrees.
-
-    Parameters
-    ----------
-    direction_rad : float
-    """
-    degrees = math.degrees(direction_rad) % 360
-    nearest = round(degrees / 45)
-    return WORDS[nearest % 8] if abs(degrees - 45 * nearest) < 0.5 else f"{figures(degrees, 3)}°"
 
 
 def site_trends(points: Iterable[Point], unit: str = "n") -> tuple[SiteTrend, ...]:
