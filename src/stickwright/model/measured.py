@@ -6,6 +6,7 @@ kind (``force_gf``); the number is converted here, once.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
@@ -46,7 +47,10 @@ def _converted(value: Any, ending: str) -> Any:
     if isinstance(value, bool):
         return value
     if isinstance(value, int | float):
-        return units.to_si(float(value), ending)
+        try:
+            return units.to_si(float(value), ending)
+        except OverflowError:  # a whole number that no float holds: as refused as an infinite one
+            return math.inf
     if isinstance(value, list | tuple):
         return [_converted(item, ending) for item in value]
     return value

@@ -13,6 +13,7 @@ from itertools import pairwise
 from typing import Any
 
 import tomlkit
+import tomlkit.exceptions
 from tomlkit.container import Container
 from tomlkit.items import AoT, Table
 
@@ -97,7 +98,7 @@ def with_fields(text: str, path: FieldPath, fields: Mapping[str, Any], *, name: 
             table.pop(key, None)
         else:
             table[key] = _bare(value)
-    document = tomlkit.parse(text)
+    document = _with_comments(text, name)
     _set(_made_in(document, path), fields)
     return _checked(tomlkit.dumps(document), wanted, text)
 
@@ -128,7 +129,7 @@ def without_table(text: str, path: FieldPath, *, name: str = "") -> str:
             del _found(wanted, tuple(way[:-1]), name)[way[-1]]
     except (KeyError, IndexError, TypeError):
         raise _no_such_place(path, name) from None
-    document = tomlkit.parse(text)
+    document = _with_comments(text, name)
     holder: Any = document
     for step in way:
         holder = holder[step]
@@ -142,6 +143,14 @@ def without_table(text: str, path: FieldPath, *, name: str = "") -> str:
     else:
         holder.remove(last)
     return _checked(tomlkit.dumps(document), wanted, text)
+
+
+def _with_comments(text: str, name: str) -> tomlkit.TOMLDocument:
+    try:
+        return tomlkit.parse(text)
+    except tomlkit.exceptions.TOMLKitError as refused:  # such as a list in a list, a hundred deep
+        remedy = "Put it right on the page of the files, as text."
+        raise BadInput(Problem(name or "file", str(refused), "a file that can be changed here", remedy)) from None
 
 
 def _plain(text: str, name: str) -> dict[str, Any]:
@@ -203,7 +212,7 @@ def _made(plain: Any, path: FieldPath, name: str) -> dict[str, Any]:
             else:
                 empty: Any = [] if place + 1 < len(path) and isinstance(path[place + 1], int) else {}
                 here = here.setdefault(step, empty)
-        except (AttributeError, IndexError, TypeError):
+        except (AttributeError, IndexError, KeyError, TypeError):
             raise _no_such_place(path, name) from None
     if not isinstance(here, dict):
         raise _no_such_place(path, name)

@@ -135,6 +135,8 @@ def _begun_by_us(engine: sa.Engine) -> sa.Engine:
     @sa.event.listens_for(engine, "begin")
     def begin(connection: sa.Connection) -> None:
         purpose = connection.get_execution_options().get("purpose", "read")
-        connection.exec_driver_sql("BEGIN IMMEDIATE" if purpose == "write" else "BEGIN")
+        if purpose != "read":  # samples: see `opening`, on synchronous
+            connection.exec_driver_sql(f"PRAGMA synchronous = {'NORMAL' if purpose == 'samples' else 'FULL'}")
+        connection.exec_driver_sql("BEGIN" if purpose == "read" else "BEGIN IMMEDIATE")
 
     return engine

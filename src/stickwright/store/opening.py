@@ -7,7 +7,9 @@ How a file is held, and why:
 
 - Write-ahead log: a page can be read while samples are being written, and a crash leaves a log that is replayed or dropped whole.
 - ``synchronous=FULL``: in this mode each commit waits for the disk. `NORMAL` would be quicker, and after a power cut would lose
-  commits that the person was told were saved; a laptop in a living room does lose power.
+  commits that the person was told were saved; a laptop in a living room does lose power. The samples of a running recording
+  alone are `NORMAL`: nobody is told that they are saved before the recording ends, and waiting for the disk thirty times a second
+  is what would make a measurement late. They outlive a crash of the program or a kill at once, a power cut from the next pause on.
 - ``secure_delete``: what is erased is overwritten with zeros, since erasing has to mean it.
 - One writer: a lock among the threads of this process, ``BEGIN IMMEDIATE`` among processes (PostgreSQL: an advisory lock), so
   that what was read inside a write cannot have changed before it is committed. Who waits longer than `WAIT_S` is told so.
@@ -147,7 +149,9 @@ class Store:
                 self._turn.release()
 
     @contextmanager
-    def write(self, who: str, what: str, player_id: int | None = None, detail: str = "") -> Iterator[sa.Connection]:
+    def write(
+        self, who: str, what: str, player_id: int | None = None, detail: str = "", *, samples: bool = False
+    ) -> Iterator[sa.Connection]:
         """Write one thing: all of it is kept, or, when anything goes wrong, nothing.
 
         Returning means that it is on the disk. Inside another `write` of the same thread it becomes part of that one, and
@@ -163,6 +167,8 @@ class Store:
             The player whom it is about.
         detail : str
             More words for the trail.
+        samples : bool
+            Samples of a running recording: does not wait for the disk.
 
         Raises
         ------
@@ -179,7 +185,7 @@ class Store:
         if not self._turn.acquire(timeout=WAIT_S):
             raise busy(self.place)
         try:
-            with self._plainly(), self._connected("write") as connection:
+            with self._plainly(), self._connected("samples" if samples else "write") as connection:
                 self._mine.connection = connection
                 try:
                     if what:

@@ -175,7 +175,7 @@ def _held(connection: sa.Connection, recording_id: int) -> _Held:
 
 
 def append_samples(store: Store, recording_id: int, rows: Array, *, first: int) -> int:
-    """Keep samples. They are on the disk when this returns.
+    """Keep samples. When this returns they outlive a crash; a power cut may cost those since the last pause or finish.
 
     Samples that are held already are passed over, so that a batch may be sent again when its answer was lost.
 
@@ -199,7 +199,7 @@ def append_samples(store: Store, recording_id: int, rows: Array, *, first: int) 
         Samples in between are missing, the recording is over or is not there, or the disk refused.
     """
     rows = np.ascontiguousarray(rows, dtype="<f8")
-    with store.write("", "") as connection:
+    with store.write("", "", samples=True) as connection:
         held = _held(connection, recording_id)
         if rows.ndim != 2 or rows.shape[1] != held.columns:
             raise ValueError(f"samples of shape {rows.shape} for a recording of {held.columns} columns")

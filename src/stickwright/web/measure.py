@@ -16,7 +16,7 @@ from starlette.exceptions import HTTPException
 from starlette.requests import Request
 from starlette.responses import Response
 from starlette.routing import BaseRoute, Route, WebSocketRoute
-from starlette.websockets import WebSocket, WebSocketDisconnect
+from starlette.websockets import WebSocket, WebSocketDisconnect, WebSocketState
 
 from stickwright.capture.batches import MOST_BYTES
 from stickwright.capture.browser import BrowserSource
@@ -37,7 +37,7 @@ from stickwright.store.recordings import (
     set_aside,
     take_back,
 )
-from stickwright.web.desk import At, at_visit, desk_of, session_of
+from stickwright.web.desk import At, Locked, at_visit, desk_of, session_of
 from stickwright.web.live import Live, LiveAsked, RecordSink
 from stickwright.web.noun_views import plain_tables
 from stickwright.web.plans import tunings_here
@@ -50,6 +50,8 @@ KNOWN_EACH_S = 1.5
 MOST_OPEN = 8
 LEFT_S = 3.0
 """A page that loads anew is back sooner."""
+OVER = 4404
+"""How a line is closed when its task is over: the page does not try again."""
 LINE_LOST_S = 300.0
 """How long a task waits for a page that went away before it is closed."""
 SOURCES = (
@@ -94,7 +96,8 @@ class Table:
         for key, other in tuple(self.open.items()):
             holds = for_sticks and other.live.asked.source != "browser"
             if not other.sockets and (holds or len(self.open) >= MOST_OPEN or now_s - other.seen_s > LINE_LOST_S):
-                other.live.close()
+                with other.live.lock:
+                    other.live.close()
                 del self.open[key]
         if len(self.open) >= MOST_OPEN:
             raise BadInput(Problem("measuring", f"{MOST_OPEN} tasks at once", "fewer", "Close a window that measures."))
@@ -353,29 +356,50 @@ def put_aside(request: Request) -> Response:
 
 async def socket(line: WebSocket) -> None:
     """The line between the page and its task."""
-    here = await asyncio.to_thread(at_visit, line)
+    try:
+        here = await asyncio.to_thread(at_visit, line)
+    except (Locked, HTTPException):  # the records were closed meanwhile, or the visit is gone
+        await _turned_away(line)
+        return
     one = _table(line.app).open.get(str(line.path_params["key"]))
     if one is None or one.place != (here.key, here.visit_id):
-        await line.close(4404)
+        await _turned_away(line)
         return
     await line.accept()
     one.sockets += 1
     await asyncio.to_thread(warm_up)
     turns = asyncio.create_task(_turns(line, one))
+    reading = asyncio.create_task(_read(line, one))
     try:
-        while True:
-            await _taken(line, one, await line.receive())
-    except (WebSocketDisconnect, RuntimeError):  # the page is gone; Starlette says so in either way
-        pass
+        ended, _ = await asyncio.wait((turns, reading), return_when=asyncio.FIRST_COMPLETED)
+        gone = line.client_state is WebSocketState.DISCONNECTED
+        for task in ended:
+            fault = task.exception()
+            if fault is not None and not gone and not isinstance(fault, WebSocketDisconnect):
+                raise fault  # the line ends, and the page says so: one that stands still would look as if it measured
     finally:
         turns.cancel()
+        reading.cancel()
         one.sockets -= 1
         one.seen_s = time.monotonic()
         await asyncio.to_thread(_left, line.app, str(line.path_params["key"]), one)
 
 
+async def _turned_away(line: WebSocket) -> None:
+    """Tell the page that there is nothing to come back to; a line that was never taken up could not be told why."""
+    await line.accept()
+    await line.close(OVER)
+
+
+async def _read(line: WebSocket, one: Open) -> None:
+    while True:
+        await _taken(line, one, await line.receive())
+
+
 def _left(app: Any, key: str, one: Open) -> None:
     """A page that went away: a task that it fed itself pauses and waits for it; any other is stopped, since nobody sees it."""
+    if one.sockets:  # another window looks on, or the same one came back quicker than this
+        return
     with one.live.lock:
         if isinstance(one.live.source, BrowserSource):
             one.live.source.lost_page(time.perf_counter())
@@ -425,6 +449,8 @@ async def _turns(line: WebSocket, one: Open) -> None:
         if text != told:
             await line.send_text(text)
             told = text
+        if shown["phase"] in ("asking", "resting"):  # nobody need touch the laptop while a player plays
+            desk_of(line).touch(session_of(line))
         if working is not None and working.done():
             await line.send_json(working.result())
             working = None

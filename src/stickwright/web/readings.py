@@ -105,7 +105,11 @@ def _degrees_of(table: Mapping[str, Any]) -> float | None:
     for key, value in table.items():
         parts = units.split_key(key)
         if parts is not None and parts[0] == "direction" and isinstance(value, int | float):
-            return math.degrees(units.to_si(float(value), parts[1])) % 360
+            try:
+                towards = math.degrees(units.to_si(float(value), parts[1])) % 360
+            except OverflowError:  # no such direction; among what was noticed
+                return None
+            return towards if math.isfinite(towards) else None
     return None
 
 
@@ -174,6 +178,7 @@ def _with_row(text: str, place: int, direction: str, fields: dict[str, Any]) -> 
         degrees: float | None = float(direction) % 360
     except ValueError:
         degrees = None
+    degrees = degrees if degrees is not None and math.isfinite(degrees) else None
     found = next(
         (at for at, one in enumerate(listed)
          if degrees is not None and (other := _degrees_of(one)) is not None and _same(other, degrees)), None
@@ -421,7 +426,12 @@ def take_over(request: Request) -> Response:
     name = str(site.get("gauge_readings", ""))
     if name not in files:
         raise HTTPException(404)
-    text = taken_over(files[FILE].body.decode("utf-8"), int(asked), files[name].body.decode("utf-8"), name)
+    try:
+        gauge = files[name].body.decode("utf-8-sig")
+    except UnicodeDecodeError:
+        remedy = "Save it again as CSV in UTF-8, or type its readings into the form."
+        raise BadInput(Problem(name, "letters in another encoding than UTF-8", "a CSV file in UTF-8", remedy)) from None
+    text = taken_over(files[FILE].body.decode("utf-8"), int(asked), gauge, name)
     save_document(
         here.store, here.visit_id, FILE, text.encode("utf-8"), who=here.who, why=f"readings of {name} taken over"
     )

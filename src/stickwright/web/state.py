@@ -206,7 +206,9 @@ def _direction_deg(taken: Mapping[str, Any]) -> float | None:
     """Direction in whole degrees; None when none is said, or it is no number."""
     for key, in_degrees in (("direction_deg", 1.0), ("direction_rad", 180 / math.pi)):
         try:
-            return round(float(taken[key]) * in_degrees, 1) % 360
-        except (KeyError, TypeError, ValueError):
+            towards = round(float(taken[key]) * in_degrees, 1) % 360
+        except (KeyError, TypeError, ValueError, OverflowError):
             continue
+        if math.isfinite(towards):
+            return towards
     return None

@@ -11,6 +11,7 @@ let sequence = 0;
 let lost = false;
 let line = null;
 let shownBefore = "";
+let broken = false;
 
 function head(kind, slot, { flags = 0, first = 0, rows = 0, axes = 0, buttons = 0, text = 0 } = {}, extra = 0) {
   const bytes = new ArrayBuffer(HEAD + extra);
@@ -101,6 +102,8 @@ function connect() {
   line = new WebSocket(`${location.protocol === "https:" ? "wss" : "ws"}://${location.host}${root.dataset.socket}`);
   line.binaryType = "arraybuffer";
   line.addEventListener("open", () => {
+    if (broken) note("The line to the app is back.");
+    broken = false;
     say({ do: "motion", reduced: matchMedia("(prefers-reduced-motion: reduce)").matches });
     for (const bytes of messages.values()) line.send(bytes);
   });
@@ -108,9 +111,11 @@ function connect() {
   line.addEventListener("close", (event) => {
     if (event.code === 4404) {
       note("This task is over. What was recorded is on the page 'Measure'.");
+      document.querySelectorAll("[data-do]").forEach((button) => { button.disabled = true; });
       return;
     }
-    note("The line to the app broke; trying again. What was recorded is kept.");
+    if (!broken) note("The line to the app broke; trying again. What was recorded is kept.");
+    broken = true;
     setTimeout(connect, 700);
   });
 }
@@ -165,6 +170,7 @@ function answer(told) {
 }
 
 function show(told) {
+  if (told.phase === "asking" || told.phase === "resting") dispatchEvent(new Event("stickwright-busy"));
   told.words.forEach(note);
   const shapes = document.getElementById("shapes");
   shapes.replaceChildren(...told.picture.shapes.map((one) => draw[one.kind](one)));
