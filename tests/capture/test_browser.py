@@ -29,9 +29,9 @@ def samples(sequence: int, first: int, rows: int = 4, slot: int = 0, page: int =
     return Batch("samples", slot, sequence, sent_ms, 1e12 + sent_ms + wall_ms, first, table, 2, 4, page=page)
 
 
-def feed(source: BrowserSource, *batches: Batch) -> tuple[Event, ...]:
+def feed(source: BrowserSource, *batches: Batch, from_s: float = 50.0) -> tuple[Event, ...]:
     for batch in batches:
-        source.receive(encode(batch), 50.0 + batch.sent_ms / 1000.0)
+        source.receive(encode(batch), from_s + batch.sent_ms / 1000.0)
     return source.take()
 
 
@@ -136,10 +136,21 @@ def test_a_reload_takes_over() -> None:
     """A reloaded page begins anew; the old window is told to close."""
     source = BrowserSource()
     feed(source, named(), samples(1, 0))
-    events = feed(source, named(page=2), samples(1, 0, page=2))
+    events = feed(source, named(page=2), samples(1, 0, page=2), from_s=51.0)
     assert [type(event) for event in events] == [Gone, Appeared, Samples]
     with pytest.raises(BadInput, match=r"an older window.*Close this window"):
         source.receive(encode(samples(2, 4)), 52.0)
+
+
+def test_time_never_falls_across_a_reload() -> None:
+    """The first page's clock was tied a second late: the reloaded one is held until it has caught up, and that is told."""
+    source = BrowserSource()
+    source.receive(encode(named()), 51.5)
+    (before,) = only(feed(source, samples(1, 0)), Samples)
+    events = feed(source, named(page=2), samples(1, 0, page=2), from_s=51.0)
+    (after,) = only(events, Samples)
+    assert after.times_s[0] >= before.times_s[-1]
+    assert [gap.kind for gap in only(events, Gap)] == ["clock back"]
 
 
 def test_the_laptop_sleeps() -> None:

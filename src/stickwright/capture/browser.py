@@ -118,10 +118,16 @@ class PageClock:
 
     The tie is the first message's: its way through the loopback is left in (well under a millisecond there),
     and kept, so that intervals between samples are the page's own.
+
+    Parameters
+    ----------
+    last_s : float, default -inf
+        Time of the last sample of the page before; times go on from there.
     """
 
+    last_s: float = -np.inf
+    """Time of the last sample so far, also of the page before."""
     _offset_s: float | None = field(init=False, default=None)
-    _last_s: float = field(init=False, default=0.0)
     _sent_ms: float = field(init=False, default=0.0)
     """Of the message before; so the next."""
     _wall_ms: float = field(init=False, default=0.0)
@@ -143,7 +149,6 @@ class PageClock:
         """
         if self._offset_s is None:
             self._offset_s = arrived_s - batch.sent_ms / 1000.0
-            self._last_s = -np.inf
             gaps: list[Gap] = []
         else:
             gaps = list(self._jumps(batch, arrived_s))
@@ -185,8 +190,8 @@ class PageClock:
         """
         assert self._offset_s is not None, "tie a message first"
         raw = times_ms / 1000.0 + self._offset_s
-        kept = np.maximum.accumulate(np.concatenate([[self._last_s], raw]))[1:]
-        self._last_s = float(kept[-1]) if len(kept) else self._last_s
+        kept = np.maximum.accumulate(np.concatenate([[self.last_s], raw]))[1:]
+        self.last_s = float(kept[-1]) if len(kept) else self.last_s
         return kept, float(np.max(kept - raw, initial=0.0))
 
 
@@ -300,7 +305,7 @@ class BrowserSource:
             self._leave(place, at_s)
         if self._page is not None:
             self._old_pages.add(self._page)
-        self._page, self._receiver, self._clock = page, Receiver(), PageClock()
+        self._page, self._receiver, self._clock = page, Receiver(), PageClock(self._clock.last_s)
 
     def _let_in(self, batch: Batch, at_s: float) -> None:
         if batch.kind == "appeared":

@@ -367,7 +367,7 @@ async def socket(line: WebSocket) -> None:
         return
     await line.accept()
     one.sockets += 1
-    await asyncio.to_thread(warm_up)
+    warming = asyncio.create_task(asyncio.to_thread(warm_up))
     turns = asyncio.create_task(_turns(line, one))
     reading = asyncio.create_task(_read(line, one))
     try:
@@ -378,8 +378,8 @@ async def socket(line: WebSocket) -> None:
             if fault is not None and not gone and not isinstance(fault, WebSocketDisconnect):
                 raise fault  # the line ends, and the page says so: one that stands still would look as if it measured
     finally:
-        turns.cancel()
-        reading.cancel()
+        for task in (turns, reading, warming):
+            task.cancel()
         one.sockets -= 1
         one.seen_s = time.monotonic()
         await asyncio.to_thread(_left, line.app, str(line.path_params["key"]), one)
@@ -420,7 +420,8 @@ async def _taken(line: WebSocket, one: Open, message: Mapping[str, Any]) -> None
         if raw is not None:
             if len(raw) > MOST_BYTES:
                 raise BadInput(Problem("message from the page", f"{len(raw)} bytes", f"at most {MOST_BYTES}"))
-            await line.send_json(await asyncio.to_thread(_received, one, raw))
+            arrived_s = time.perf_counter()  # before anything is waited for: the page's clock is tied to it
+            await line.send_json(await asyncio.to_thread(_received, one, raw, arrived_s))
         elif text is not None and len(text) < 4096:
             command = json.loads(text)
             if isinstance(command, dict):
@@ -429,9 +430,9 @@ async def _taken(line: WebSocket, one: Open, message: Mapping[str, Any]) -> None
         await line.send_json({"kind": "said", "words": [str(refused)]})
 
 
-def _received(one: Open, raw: bytes) -> dict[str, Any]:
+def _received(one: Open, raw: bytes, arrived_s: float) -> dict[str, Any]:
     with one.live.lock:
-        return one.live.receive(raw, time.perf_counter())
+        return one.live.receive(raw, arrived_s)
 
 
 def _said(one: Open, command: Mapping[str, Any]) -> None:

@@ -31,6 +31,12 @@ STEPS = (
 )
 
 
+_BELOW = {
+    "plans": "plan", "compare": "plan", "making": "plan", "live": "measure", "recordings": "measure", "sheet.pdf": "sheet",
+}  # fmt: skip
+"""Pages that belong to a step under another name."""
+
+
 def step_of(path: str) -> str:
     """Key of the step that an address belongs to; '' for none.
 
@@ -40,9 +46,9 @@ def step_of(path: str) -> str:
         ``/visits/12/readings`` or deeper.
     """
     parts = path.strip("/").split("/")
-    known = {step.key for step in STEPS} | {"plans", "compare"}
-    key = parts[2] if len(parts) > 2 and parts[0] == "visits" and parts[2] in known else ""
-    return {"plans": "plan", "compare": "plan"}.get(key, key)
+    key = parts[2] if len(parts) > 2 and parts[0] == "visits" else ""
+    key = _BELOW.get(key, key)
+    return key if key in {step.key for step in STEPS} else ""
 
 
 def step_after(path: str) -> Step | None:

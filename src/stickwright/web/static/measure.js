@@ -93,7 +93,10 @@ function flushAll() {
   if (!slots.size && quiet % 30 === 0) send(head(4, 0)[0]);
 }
 
-if (byPage) {
+let looking = false;
+function beginLooking() {
+  if (!byPage || looking) return; // not before the line is open: the first message ties this page's clock to the app's
+  looking = true;
   setInterval(look, 4); // as often as browsers allow a timer
   setInterval(flushAll, 33);
 }
@@ -106,6 +109,7 @@ function connect() {
     broken = false;
     say({ do: "motion", reduced: matchMedia("(prefers-reduced-motion: reduce)").matches });
     for (const bytes of messages.values()) line.send(bytes);
+    beginLooking();
   });
   line.addEventListener("message", (event) => answer(JSON.parse(event.data)));
   line.addEventListener("close", (event) => {
