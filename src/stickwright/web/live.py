@@ -16,7 +16,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stickwright.capture.browser import BrowserSource
-from stickwright.capture.devices import Device, Event, Gone, Source, StickAxes, sticks_of
+from stickwright.capture.devices import Device, Event, Gone, Samples, Source, StickAxes, sticks_of
 from stickwright.capture.events import Confirm, Effect, Keep, Mark, Repeat, Resume, Shorten, Stop
 from stickwright.capture.events import Event as TaskEvent
 from stickwright.capture.events import Start as StartEvent
@@ -382,6 +382,8 @@ class Live:
 
     def _look_at(self, events: Sequence[Event]) -> None:
         for event in events:
+            if isinstance(event, Samples):
+                self._find_switch(event)
             if isinstance(event, Gone):
                 self._words.append("A stick was unplugged.")
             elif self._chosen is not None and getattr(event, "device_id", "") == self._chosen.device_id:
@@ -393,9 +395,21 @@ class Live:
                         -float(axes[-1, along]) if along is not None else math.nan,
                     )
 
+    def _find_switch(self, samples: Samples) -> None:
+        """The button that is pressed before the start, on whatever device, is the confirm switch."""
+        pressed = int(np.bitwise_or.reduce(samples.buttons)) if len(samples.buttons) else 0
+        device = next((one for one in self.source.devices() if one.id == samples.device_id), None)
+        if not pressed or device is None:
+            return
+        switch = Switch(device.id, (pressed & -pressed).bit_length() - 1)
+        if switch != self._switch and switch.button < len(device.buttons):
+            self._switch = switch
+            self._words.append(f"Confirm switch: {device.buttons[switch.button]} of {device.name}.")
+
     def _hint(self, devices: Sequence[Device]) -> str:
         if self._chosen is not None:
-            return "The stick is found. Start when the player is ready."
+            switch = "" if self._switch is not None else " A switch that is pressed now will count as the confirm switch."
+            return f"The stick is found. Start when the player is ready.{switch}"
         if devices:
             return "Move the stick that is to be measured wide, once round."
         if self.asked.source == "browser":
