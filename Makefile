@@ -20,6 +20,7 @@ schemas:
 
 docs:
 	@$(PYTHON) bootstrap.py run python docs/make_commands.py
+	@$(PYTHON) bootstrap.py run python docs/make_measuring.py
 
 lock:
 	@$(PYTHON) bootstrap.py run uv pip compile --quiet --universal --generate-hashes --no-emit-index-url --extra dev pyproject.toml -o requirements.lock
