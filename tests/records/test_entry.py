@@ -72,7 +72,9 @@ def test_another_unit_takes_the_place_of_the_first():
 def test_every_wrong_field_is_told_at_once():
     """A tired person corrects a form once, not four times."""
     with pytest.raises(BadInput) as refused:
-        entered(Stick, {"travel_mm": "six", "in_stock": "1.5", "takes_toppers": "perhaps", "base_mm": "40 30"}, where="oak")
+        entered(
+            Stick, {"travel_mm": "six", "in_stock": "1.5", "takes_toppers": "perhaps", "base_mm": "40 30"}, where="oak"
+        )
     assert [problem.where for problem in refused.value.problems] == [
         "oak, travel_mm", "oak, in_stock", "oak, takes_toppers", "oak, base_mm",
     ]  # fmt: skip

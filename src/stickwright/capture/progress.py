@@ -75,9 +75,7 @@ def recording_of_rows(rows: Array, task: Task, *, name: str = "live") -> Recordi
     return Recording(name, rows[:, 0], xy, cue, rows[:, 3:5], width, word)
 
 
-def progress(
-    task: Task, rows: Array, *, ahead: Sequence[int] = (), shown_xy: Array | None = None
-) -> Progress:
+def progress(task: Task, rows: Array, *, ahead: Sequence[int] = (), shown_xy: Array | None = None) -> Progress:
     """Lines, verdict and doubts from the samples so far.
 
     Parameters

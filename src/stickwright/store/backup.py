@@ -75,7 +75,9 @@ def back_up(store: Store, file: Path, passphrase: str | None = None, *, unencryp
     secret = store._secret if by_page else _new_secret(passphrase)
     with files.made_whole(file) as part:
         with store.read() as connection:
-            connection.execute(sa.select(player.c.id).limit(1)).all()  # SQLite fixes the moment when a table is first read
+            connection.execute(
+                sa.select(player.c.id).limit(1)
+            ).all()  # SQLite fixes the moment when a table is first read
             if by_page:
                 _pages(connection, part, secret)
             else:

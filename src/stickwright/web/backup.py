@@ -103,9 +103,7 @@ def bring_back(request: Request) -> Response:
         ]
         if problems:
             raise BadInput(problems)
-        counts = restore(
-            _whole_path(file, "from"), _whole_path(place, "place"), passphrase=passphrase or None
-        )
+        counts = restore(_whole_path(file, "from"), _whole_path(place, "place"), passphrase=passphrase or None)
     except BadInput as refused:
         data = backup_page(desk, from_file=file, place=place)
         return page(request, "backup.html", data, refused=refused, fields=FIELDS)

@@ -408,7 +408,9 @@ class Live:
 
     def _hint(self, devices: Sequence[Device]) -> str:
         if self._chosen is not None:
-            switch = "" if self._switch is not None else " A switch that is pressed now will count as the confirm switch."
+            switch = (
+                "" if self._switch is not None else " A switch that is pressed now will count as the confirm switch."
+            )
             return f"The stick is found. Start when the player is ready.{switch}"
         if devices:
             return "Move the stick that is to be measured wide, once round."
