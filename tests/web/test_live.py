@@ -148,6 +148,23 @@ def test_a_switch_pressed_before_the_start_is_the_confirm_switch(store: Store) -
     running.close()
 
 
+def test_a_second_stick_is_recorded_beside(store: Store) -> None:
+    """Two sticks at once, in one recording, on one clock."""
+    source = Given(PAD)
+    running = live(store, source, lasts_s=30.0)
+    wiggle(running, source)
+    running.say({"do": "choose", "device": "pad", "horizontal": 2, "vertical": 3, "second": True}, 0.0)
+    assert running.shown()["second"] == {"device": "pad", "horizontal": 2, "vertical": 3}
+    running.say({"do": "start"}, 0.0)
+    axes = np.tile([0.1, -0.2, 0.3, -0.4], (5, 1))
+    source.events.append(Samples("pad", 0, np.arange(1, 6) / 10.0, axes, np.zeros(5, dtype=np.int64)))
+    running.turn(0.6)
+    running.close()
+    (row,) = [one for one in recordings(store, 1) if one.task == "play"]
+    kept = dict(zip(row.columns, samples_of(store, row.id)[0], strict=True))
+    assert [kept[name] for name in ("x", "y", "second_x", "second_y")] == [0.1, 0.2, 0.3, 0.4]
+
+
 def test_a_command_that_is_none_is_passed_over(store: Store) -> None:
     """Whatever a page sends: nothing breaks, nothing starts."""
     source = Given(PAD)

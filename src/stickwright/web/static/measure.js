@@ -211,26 +211,39 @@ function show(told) {
 
 let devicesBefore = "";
 function devices(told) {
-  const text = JSON.stringify([told.devices, told.chosen]);
+  const text = JSON.stringify([told.devices, told.chosen, told.second, told.phase === "waiting"]);
   if (text === devicesBefore) return;
   devicesBefore = text;
   const list = document.getElementById("devices");
+  const focused = document.activeElement && document.activeElement.dataset.stick;
   list.replaceChildren();
   for (const device of told.devices) {
     for (const [place, stick] of device.sticks.entries()) {
       const item = document.createElement("li");
-      const button = document.createElement("button");
-      const mine = told.chosen && told.chosen.device === device.id && told.chosen.horizontal === stick.horizontal;
-      button.type = "button";
-      button.className = "quiet";
-      button.textContent = `${device.name}: ${device.axes[stick.horizontal].replace(" horizontal", "")}`;
-      button.setAttribute("aria-pressed", mine ? "true" : "false");
-      button.dataset.stick = `${device.id} ${place}`;
-      button.addEventListener("click", () => say({ do: "choose", device: device.id, ...stick }));
-      item.append(button);
+      const name = `${device.name}: ${device.axes[stick.horizontal].replace(" horizontal", "")}`;
+      const is = (one) => Boolean(one) && one.device === device.id && one.horizontal === stick.horizontal;
+      item.append(stickButton(name, `${device.id} ${place}`, is(told.chosen), told, { device: device.id, ...stick }));
+      if (told.chosen && !is(told.chosen)) {
+        const beside = { device: device.id, ...stick, second: true };
+        item.append(stickButton(`${name}, recorded beside`, `${device.id} ${place} beside`, is(told.second), told, beside));
+      }
       list.append(item);
     }
   }
+  const again = focused && list.querySelector(`[data-stick="${CSS.escape(focused)}"]`);
+  if (again) again.focus();
+}
+
+function stickButton(words, key, pressed, told, command) {
+  const button = document.createElement("button");
+  button.type = "button";
+  button.className = "quiet";
+  button.textContent = words;
+  button.disabled = told.phase !== "waiting"; // a running task stays on the stick it was begun on
+  button.setAttribute("aria-pressed", pressed ? "true" : "false");
+  button.dataset.stick = key;
+  button.addEventListener("click", () => say({ do: "choose", ...command }));
+  return button;
 }
 
 function known(told) {
