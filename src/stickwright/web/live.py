@@ -20,7 +20,7 @@ from stickwright.capture.devices import Device, Event, Gone, Samples, Source, St
 from stickwright.capture.events import Confirm, Effect, Keep, Mark, Repeat, Resume, Shorten, Stop
 from stickwright.capture.events import Event as TaskEvent
 from stickwright.capture.events import Start as StartEvent
-from stickwright.capture.lines import Progress
+from stickwright.capture.lines import Line, Progress
 from stickwright.capture.live_tuning import LiveTuning
 from stickwright.capture.merging import Switch
 from stickwright.capture.pictures import picture, picture_of
@@ -442,10 +442,16 @@ def known_words(known: Progress) -> dict[str, Any]:
     """
     return {
         "kind": "known", "verdict": known.verdict, "sentence": known.sentence,
-        "lines": [{"label": line.label, "words": line.words, "enough": line.enough} for line in known.lines],
+        "lines": [{"label": line.label, "words": line.words, "known": _known(line)} for line in known.lines],
         "more": [{"words": one.words, "steps": list(one.steps)} for one in known.more],
         "doubts": [asdict(one) for one in known.doubts],
     }  # fmt: skip
+
+
+def _known(line: Line) -> str:
+    if not math.isfinite(line.wanted):
+        return "told only"
+    return "enough" if line.enough else "more would help"
 
 
 def _source(name: SourceName, stick: VirtualStick | None) -> Source:

@@ -258,7 +258,7 @@ function known(told) {
       const words = document.createElement("td");
       words.textContent = one.words;
       const enough = document.createElement("td");
-      enough.textContent = one.enough ? "enough" : "more would help";
+      enough.textContent = one.known;
       row.append(label, words, enough);
       return row;
     }),
