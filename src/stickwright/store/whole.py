@@ -48,7 +48,7 @@ from stickwright.store.schema import (
     visit_fact,
 )
 
-__all__ = ["compact", "copies_beside", "erase_player", "export_player", "what_would_go"]
+__all__ = ["compact", "copies_beside", "erase_player", "export_player", "packed_player", "what_would_go"]
 
 README = """What this file holds
 
@@ -89,14 +89,34 @@ def export_player(store: Store, player_id: int, file: Path) -> Path:
         No such player, a file there already, or a place that cannot be written.
     """
     file = Path(file)
+    body = packed_player(store, player_id)
+    with files.made_whole(file) as part:
+        part.write_bytes(body)
+    return file
+
+
+def packed_player(store: Store, player_id: int) -> bytes:
+    """The same as the bytes of a ZIP file, for handing out: nothing is written to the disk.
+
+    Parameters
+    ----------
+    store : Store
+    player_id : int
+
+    Raises
+    ------
+    BadInput
+        No such player.
+    """
     code = _code(store, player_id)
-    with files.made_whole(file) as part, zipfile.ZipFile(part, "w", zipfile.ZIP_DEFLATED) as archive:
+    body = io.BytesIO()
+    with zipfile.ZipFile(body, "w", zipfile.ZIP_DEFLATED) as archive:
         archive.writestr("README.txt", README.format(code=code, at=store.at()))
         for name, table, owner in _TABLES:
             archive.writestr(f"{name}.csv", _rows_csv(store, table, owner == player_id))
         for row in visits(store, player_id):
             _put_visit(store, archive, row)
-    return file
+    return body.getvalue()
 
 
 _TABLES = (

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import tempfile
-from pathlib import Path
 from typing import Any
 
 from starlette.requests import Request
@@ -11,7 +9,7 @@ from starlette.responses import Response
 from starlette.routing import Route
 
 from stickwright.errors import BadInput, Problem
-from stickwright.store.whole import erase_player, export_player, what_would_go
+from stickwright.store.whole import erase_player, packed_player, what_would_go
 from stickwright.web.desk import At, at_player
 from stickwright.web.render import done, download, form, page
 
@@ -27,12 +25,9 @@ def everything(request: Request) -> Response:
     """
     here = at_player(request)
     assert here.player is not None
-    with tempfile.TemporaryDirectory(
-        prefix="stickwright-"
-    ) as folder:  # for this user alone, and gone before the answer leaves
-        file = Path(folder) / "everything.zip"
-        export_player(here.store, here.player_id, file)
-        body = file.read_bytes()
+    body = packed_player(
+        here.store, here.player_id
+    )  # in memory: nothing of a player lies in a folder for temporary files
     return download(body, f"{here.player.code}-everything.zip", "application/zip")
 
 
