@@ -180,7 +180,8 @@ def aim_lines(task: Task, clean: Cleaned, cue_width: float | None) -> tuple[Line
     except BadInput:
         return ()  # no target has stayed long enough yet
     bits = report.throughput_bit_per_s
-    wanted = WANTED["throughput"] * abs(bits.value)
+    # A share of the figure itself; of one that is not known yet something is wanted all the same.
+    wanted = WANTED["throughput"] * (abs(bits.value) if math.isfinite(bits.value) else 1.0)
     first = [k for k, step in enumerate(task.steps) if step.round == 1]
     # One circle more is what can be asked for: a target alone tells nothing of the scatter.
     ask = ("more circle", "more circles")

@@ -8,7 +8,7 @@ import threading
 import zipfile
 from collections import OrderedDict
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Any
 
 from starlette.exceptions import HTTPException
@@ -155,6 +155,21 @@ def wishes_of(sent: Mapping[str, str]) -> Wishes:
     )  # fmt: skip
 
 
+def as_typed_here(refused: BadInput) -> BadInput:
+    """Problems of wishes by the fields of the page, which the same words are typed into on a command line.
+
+    Parameters
+    ----------
+    refused : BadInput
+    """
+    problems = []
+    for one in refused.problems:
+        field = one.where.removeprefix("--").replace("-", "_")
+        mine = one.where.startswith("--") and field in ("without", "keep", "only_kit", "budget", "most_parts")
+        problems.append(replace(one, where=field) if mine else one)
+    return BadInput(problems)
+
+
 def _lines(text: str) -> list[str]:
     return [line.strip() for line in text.splitlines() if line.strip()]
 
@@ -223,7 +238,7 @@ def making_plan(request: Request) -> Response:
         return RedirectResponse(here.url(f"plans/{making.row.number}"), 303)
     if making.refused is not None:
         data = plans_page(here, making.wishes)
-        return page(request, "plans.html", data, here=here, refused=making.refused)
+        return page(request, "plans.html", data, here=here, refused=as_typed_here(making.refused))
     if making.failed:
         raise RuntimeError("the plan could not be made; the log of the app says why")
     data = {"title": "Making the plan", "doing": making.doing, "percent": round(100 * making.share)}
