@@ -5,12 +5,19 @@ from __future__ import annotations
 import re
 import subprocess
 import sys
+import threading
+from functools import partial
 
 import pytest
-from starlette.routing import Route, WebSocketRoute
+from starlette.applications import Starlette
+from starlette.responses import PlainTextResponse
+from starlette.routing import Mount, Route, WebSocketRoute
+from starlette.types import Receive, Scope, Send
+from tests.web.conftest import TestClient
 
-from stickwright.web.app import SLOW
-from stickwright.web.later import Later
+from stickwright.web.app import SLOW, make_app
+from stickwright.web.desk import Desk
+from stickwright.web.later import Later, WarmUp
 
 
 @pytest.mark.parametrize("topic", SLOW)
@@ -32,3 +39,43 @@ def test_the_app_comes_up_without_what_is_slow_to_load() -> None:
     )
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert done.stdout.strip() == ""
+
+
+def test_what_is_slow_is_loaded_in_the_quiet_after_the_first_page_and_ends_with_the_app() -> None:
+    """Nothing before the first page; one job that fails leaves the others; no thread goes on after the end."""
+    done: list[str] = []
+
+    async def answer(scope: Scope, receive: Receive, send: Send) -> None:
+        await PlainTextResponse(f"{len(done)} done")(scope, receive, send)
+
+    def broken() -> None:
+        done.append("broken")
+        raise ImportError("not here")
+
+    app = WarmUp(
+        Starlette(routes=[Mount("/", answer)]), (lambda: done.append("first"), broken, lambda: done.append("last"))
+    )
+    with TestClient(app) as client:
+        assert client.get("/").text == "0 done"
+        (thread,) = [one for one in threading.enumerate() if one.name == "warm-up"]
+        thread.join(20)
+        assert client.get("/").text == "3 done"
+    assert done == ["first", "broken", "last"]
+    assert len(app.done) == 2
+    assert not [one for one in threading.enumerate() if one.name == "warm-up"]
+
+
+def test_the_end_waits_for_no_further_job() -> None:
+    """Ctrl-C right after the first page: what has not begun is left."""
+    done: list[str] = []
+    app = WarmUp(Starlette(), [partial(done.append, str(number)) for number in range(1000)])
+    with TestClient(app) as client:
+        client.get("/")
+    assert len(done) < 1000
+    assert not [one for one in threading.enumerate() if one.name == "warm-up"]
+
+
+def test_an_app_in_a_test_warms_nothing_up_unless_asked(desk: Desk) -> None:
+    """The app that `stickwright open` serves does; one made otherwise starts no thread."""
+    names = [[one.cls for one in make_app(desk, warm=warm).user_middleware] for warm in (False, True)]
+    assert [WarmUp in one for one in names] == [False, True]

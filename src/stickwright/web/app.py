@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import asyncio
-from collections.abc import AsyncGenerator
+from collections.abc import AsyncGenerator, Callable
 from contextlib import asynccontextmanager
+from functools import partial
 from importlib import import_module
 
 from starlette.applications import Starlette
@@ -16,7 +17,7 @@ from starlette.staticfiles import StaticFiles
 from stickwright.web.desk import Desk
 from stickwright.web.errors import HANDLERS
 from stickwright.web.guard import Guard
-from stickwright.web.later import Later
+from stickwright.web.later import Later, WarmUp
 
 __all__ = ["TOPICS", "make_app"]
 
@@ -46,6 +47,18 @@ SLOW: dict[str, str] = {
 IDLE_LOOK_S = 15
 
 
+def _slow_jobs() -> tuple[Callable[[], object], ...]:
+    """What is loaded in the quiet, in the order of a visit: small modules first, then what the first measurement needs."""
+    modules = [f"stickwright.web.{topic}" for topic in SLOW]
+    return (*(partial(import_module, module) for module in modules), _ready_to_measure)
+
+
+def _ready_to_measure() -> None:
+    from stickwright.capture.progress import warm_up  # brings scipy with it
+
+    warm_up()
+
+
 @asynccontextmanager
 async def _locking(app: Starlette) -> AsyncGenerator[None, None]:
     """While the app is up: look now and then whether it should lock itself, so that no key stays open on a forgotten laptop."""
@@ -62,13 +75,15 @@ async def _locking(app: Starlette) -> AsyncGenerator[None, None]:
         looking.cancel()
 
 
-def make_app(desk: Desk) -> Starlette:
+def make_app(desk: Desk, *, warm: bool = False) -> Starlette:
     """The app around a desk.
 
     Parameters
     ----------
     desk : Desk
         What lies open.
+    warm : bool, default False
+        Load the slow topics in a thread after the first page, so that the first click does not wait for them.
     """
     routes: list[BaseRoute] = []
     for topic in TOPICS:
@@ -78,8 +93,9 @@ def make_app(desk: Desk) -> Starlette:
         else:
             routes.extend(import_module(module).ROUTES)
     routes.append(Mount("/static", StaticFiles(packages=[("stickwright.web", "static")]), name="static"))
+    doors = [Middleware(WarmUp, jobs=_slow_jobs())] if warm else []
     app = Starlette(
-        routes=routes, middleware=[Middleware(Guard, desk=desk)], exception_handlers=HANDLERS, lifespan=_locking
+        routes=routes, middleware=[*doors, Middleware(Guard, desk=desk)], exception_handlers=HANDLERS, lifespan=_locking
     )
     app.state.desk = desk
     return app

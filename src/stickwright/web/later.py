@@ -3,14 +3,20 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+import threading
+from collections.abc import Callable, Sequence
 from importlib import import_module
 from typing import Any
 
 from starlette.routing import BaseRoute, Match
-from starlette.types import Receive, Scope, Send
+from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
-__all__ = ["Later"]
+__all__ = ["Later", "WarmUp"]
+
+QUIET_S = 0.2
+"""Nobody has asked for anything for so long: a page with its style, script and picture has come. (Judgement.)"""
+LONGEST_S = 3.0
+"""Waited for a job at the end; a daemon thread then goes with the process."""
 
 
 class Later(BaseRoute):
@@ -58,3 +64,62 @@ class Later(BaseRoute):
         """
         route: BaseRoute = scope["stickwright.route"]
         await route.handle(scope, receive, send)
+
+
+class WarmUp:
+    """Does slow work in the quiet after the first page: once, in a thread, one job after the other.
+
+    Loading takes turns with answering (Python runs one of them at a time), so it begins only when nobody has asked for anything
+    for `QUIET_S`, and waits again before each job. An error is left to the page that needs the job: there it is seen.
+
+    Parameters
+    ----------
+    app : ASGIApp
+    jobs : sequence of callable
+        Each as short as can be: the next page waits for at most one.
+    """
+
+    def __init__(self, app: ASGIApp, jobs: Sequence[Callable[[], object]]) -> None:
+        self.app, self.jobs = app, tuple(jobs)
+        self.done: list[Callable[[], object]] = []
+        self._ending, self._asked = threading.Event(), threading.Event()
+        self._thread: threading.Thread | None = None
+
+    async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
+        if scope["type"] == "lifespan":
+            await self.app(scope, self._until_told(receive), send)
+            return
+        self._asked.set()
+        try:
+            await self.app(scope, receive, send)
+        finally:
+            if self._thread is None and scope["type"] == "http":
+                self._thread = threading.Thread(target=self._work, name="warm-up", daemon=True)
+                self._thread.start()
+
+    def _until_told(self, receive: Receive) -> Receive:
+        async def told() -> Message:
+            message = await receive()
+            if message["type"] == "lifespan.shutdown":
+                self.end()
+            return message
+
+        return told
+
+    def end(self) -> None:
+        """Begin no further job, and wait for the one that is being done, a moment at most."""
+        self._ending.set()
+        if self._thread is not None:
+            self._thread.join(LONGEST_S)
+
+    def _work(self) -> None:
+        for job in self.jobs:
+            while not self._ending.wait(QUIET_S) and self._asked.is_set():
+                self._asked.clear()  # somebody asked for a page meanwhile: another moment
+            if self._ending.is_set():
+                return
+            try:
+                job()
+            except Exception:  # the page that needs it does the same again, and tells what is wrong
+                continue
+            self.done.append(job)

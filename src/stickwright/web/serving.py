@@ -111,7 +111,7 @@ def serve(desk: Desk, held: socket.socket, *, browser: Callable[[str], object] |
         Opens an address for the person.
     """
     config = uvicorn.Config(
-        make_app(desk),
+        make_app(desk, warm=True),
         log_level="critical",
         log_config=None,
         access_log=False,
