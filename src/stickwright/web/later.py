@@ -114,8 +114,9 @@ class WarmUp:
 
     def _work(self) -> None:
         for job in self.jobs:
-            while not self._ending.wait(QUIET_S) and self._asked.is_set():
-                self._asked.clear()  # somebody asked for a page meanwhile: another moment
+            while self._asked.is_set() and not self._ending.is_set():
+                self._asked.clear()  # and whoever asks meanwhile makes it wait for another moment
+                self._ending.wait(QUIET_S)
             if self._ending.is_set():
                 return
             try:
