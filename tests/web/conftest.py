@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import threading
 import warnings
 from collections.abc import Iterator
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
 import pytest
+import uvicorn
 
 with warnings.catch_warnings():  # the client wants a newer name of the same library, which is not one of ours to choose
     warnings.filterwarnings("ignore", message="Using `httpx` with `starlette.testclient`")
@@ -15,6 +17,7 @@ with warnings.catch_warnings():  # the client wants a newer name of the same lib
 
 from stickwright.web.app import make_app
 from stickwright.web.desk import Desk
+from stickwright.web.serving import address, bound
 
 ADDRESS = "http://127.0.0.1:8123"
 
@@ -59,3 +62,19 @@ def client(stranger: TestClient, desk: Desk) -> TestClient:
     (session,) = desk.sessions.values()
     stranger.headers["x-csrf"] = session.csrf
     return stranger
+
+
+@pytest.fixture
+def served(desk: Desk) -> Iterator[str]:
+    """The app as a browser meets it: the address with the token."""
+    held = bound(0)
+    config = uvicorn.Config(
+        make_app(desk), log_level="critical", log_config=None, lifespan="off", ws="websockets-sansio"
+    )
+    server = uvicorn.Server(config)
+    thread = threading.Thread(target=server.run, kwargs={"sockets": [held]})
+    thread.start()
+    yield address(desk, held)
+    server.should_exit = True
+    thread.join()
+    held.close()
