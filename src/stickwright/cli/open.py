@@ -72,6 +72,7 @@ def _own(options: argparse.Namespace) -> Desk:
     from stickwright.store.opening import create_store, default_place, kind_at, open_store
     from stickwright.web.desk import Desk
     from stickwright.web.preferences import preferences_at
+    from stickwright.web.serving import made_folder
     from stickwright.web.start import practice_place
 
     if options.place and "://" in options.place:
@@ -79,18 +80,24 @@ def _own(options: argparse.Namespace) -> Desk:
     place = Path(options.place).expanduser() if options.place else default_place()
     if options.practice and not options.place:
         place = practice_place(place)
+    if place.is_dir():
+        remedy = "Name a file in it, which is then made: records.db."
+        raise BadInput(Problem(str(place), "a folder", "a file", remedy))
     file = place.with_name("settings.toml")
     desk = Desk(place, preferences=preferences_at(file), preferences_file=file)
     kind = kind_at(place)
     if kind == "not ours":
-        raise BadInput(Problem(str(place), "a file that is not records of stickwright", "records, or no file", ""))
+        remedy = "It is left as it is; name another."
+        raise BadInput(
+            Problem(str(place), "a file that is not records of stickwright", "records, or no file yet", remedy)
+        )
     if options.practice and kind == "encrypted":
         remedy = "Leave --practice out to open them, or name another file."
         raise BadInput(Problem(str(place), "encrypted records", "practice records", remedy))
     if kind == "plain":
         desk.store = open_store(place)
     elif options.practice:
-        place.parent.mkdir(parents=True, exist_ok=True)
+        made_folder(place)
         desk.store = create_store(place, passphrase=None)
     return desk
 

@@ -16,7 +16,7 @@ from stickwright.errors import BadInput, Problem
 from stickwright.web.app import make_app
 from stickwright.web.desk import Desk
 
-__all__ = ["address", "bound", "only_here", "serve"]
+__all__ = ["address", "bound", "made_folder", "only_here", "serve"]
 
 LOOPBACK = "127.0.0.1"
 MESSAGE_BYTES = 2**20
@@ -73,14 +73,43 @@ def only_here(place: Path) -> Iterator[None]:
     Raises
     ------
     BadInput
-        The file is open in another start of the app.
+        The file is open in another start of the app, or nothing can be written where it lies.
     """
-    place.parent.mkdir(parents=True, exist_ok=True)
-    with open(place.with_name(place.name + ".in-use"), "a+b") as lock:
+    made_folder(place)
+    try:
+        lock = open(place.with_name(place.name + ".in-use"), "a+b")  # noqa: SIM115 - closed just below
+    except OSError as refused:
+        raise _unwritable(place, refused) from None
+    with lock:
         if not _locked(lock):
             remedy = "Go on in the window where it is open, or end that one first (Ctrl-C where it was started)."
             raise BadInput(Problem(str(place), "records that are open already", "to be the only one", remedy))
         yield
+
+
+def made_folder(place: Path) -> None:
+    """Make the folder in which the records will lie, unless it is there.
+
+    Parameters
+    ----------
+    place : Path
+        The records.
+
+    Raises
+    ------
+    BadInput
+        It cannot be made.
+    """
+    try:
+        place.parent.mkdir(parents=True, exist_ok=True)
+    except OSError as refused:
+        raise _unwritable(place, refused) from None
+
+
+def _unwritable(place: Path, refused: OSError) -> BadInput:
+    remedy = "Name a file elsewhere with --place, or have the folder's permissions changed."
+    found = f"a folder in which nothing can be written ({refused.strerror})"
+    return BadInput(Problem(str(place.parent), found, "one of your own, in which records can be kept", remedy))
 
 
 def _locked(lock: IO[bytes]) -> bool:
