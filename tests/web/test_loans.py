@@ -68,3 +68,20 @@ def test_a_part_for_one_player_is_refused_with_the_sentence_of_the_records(shelf
     assert refused.status_code == 422
     assert "it touches face or mouth and belongs to one player" in text(refused.text)
     assert 'value="by post"' in refused.text
+
+
+@pytest.mark.parametrize("at", ["/loans", "/players/R4/loans"])
+def test_it_may_stay_longer(shelf: TestClient, at: str) -> None:
+    """The day proposed is weeks after it was due; it can be taken back; a wrong day is told beside its own field, as typed."""
+    page = lent(shelf, at, "ash", code="R4")
+    (number,) = re.findall(rf'action="{at}/(\d+)/longer"', page.text)
+    assert f'id="longer-{number}" name="due" type="date" value="2026-05-01"' in page.text
+    refused = shelf.post(f"{at}/{number}/longer", data={"due": "2026-02-30"})
+    assert refused.status_code == 422
+    assert f'<a href="#longer-{number}">due: found 2026-02-30, expected a date' in refused.text
+    assert f'id="longer-{number}" name="due" type="date" value="2026-02-30" aria-invalid="true"' in refused.text
+    later = shelf.post(f"{at}/{number}/longer", data={"due": "2026-04-10"})
+    assert "ash may stay with R4 until 2026-04-10." in text(later.text)
+    assert "ash R4 2026-03-09 2026-04-10" in text(later.text)
+    (key,) = re.findall(r'name="key" value="([^"]+)"', later.text)
+    assert "ash R4 2026-03-09 2026-03-20" in text(shelf.post("/undo", data={"key": key}).text)

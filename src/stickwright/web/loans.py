@@ -7,7 +7,7 @@ each player; the address says which, and where the answer goes back to.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from datetime import timedelta
+from datetime import date, timedelta
 from functools import partial
 from typing import Any
 
@@ -25,7 +25,7 @@ from stickwright.web.render import done, form, page
 __all__ = ["ROUTES", "loans_page", "loans_part"]
 
 WEEKS = 6
-"""A first proposal for how long something stays."""
+"""A first proposal for how long something stays, and for how much longer."""
 FIELDS = {"due": "due", "lent on": "on_date", "item": "item", "player": "code", "note": "note"}
 ACTS = {"back": give_back, "cleaned": cleaned}
 
@@ -47,7 +47,9 @@ def loans_part(here: At, typed: Mapping[str, str] | None = None) -> dict[str, An
     out = [row for row in rows if not row.back_on]
     return {
         "base": _base(here),
-        "out": [(row, row.due_on < today.isoformat()) for row in out],
+        "out": [
+            (row, row.due_on < today.isoformat(), typed.get(f"longer-{row.loan}", _longer(row, today))) for row in out
+        ],
         "back": [row for row in reversed(rows) if row.back_on],
         "items": _items(kit) if kit is not None else (),
         "kit_wrong": kit is None and _shelf_text(here) is not None,
@@ -130,13 +132,14 @@ def note(request: Request) -> Response:
     if loan not in known or what not in (*ACTS, "longer"):
         raise HTTPException(404)
     said = typed.get("note", "").strip()
+    own = {f"longer-{loan}": typed.get("due", "")} if what == "longer" else {}
     try:
         if what == "longer":
             row = extend(here.store, loan, due=typed.get("due", ""), who=here.who, note=said)
         else:
             row = ACTS[what](here.store, loan, on_date=here.desk.today().isoformat(), who=here.who, note=said)
     except BadInput as refused:
-        return _refused(request, here, {}, refused)
+        return _refused(request, here, own, refused, {"due": f"longer-{loan}"} if own else {})
     return done(
         request, _back_to(here), _words(row, what), undo=partial(undo_loan, here.store, loan, who=here.who)
     )  # fmt: skip
@@ -150,8 +153,15 @@ def _words(row: LoanRow, what: str) -> str:
     )
 
 
-def _refused(request: Request, here: At, typed: Mapping[str, str], refused: BadInput) -> Response:
-    fields = {**FIELDS, typed.get("item", "").strip() or "item": "item"}
+def _longer(row: LoanRow, today: date) -> str:
+    """A day to propose: some weeks after it was due, or from now on when that is past."""
+    return (max(date.fromisoformat(row.due_on), today) + timedelta(weeks=WEEKS)).isoformat()
+
+
+def _refused(
+    request: Request, here: At, typed: Mapping[str, str], refused: BadInput, own: Mapping[str, str] | None = None
+) -> Response:
+    fields = {**FIELDS, typed.get("item", "").strip() or "item": "item", **(own or {})}
     if here.player is None:
         return page(request, "loans.html", loans_page(here, typed), here=here, refused=refused, fields=fields)
     from stickwright.web.player import player_page  # which shows this part, and so knows this module
