@@ -92,16 +92,16 @@ def test_samples_come_back_bit_for_bit(store):
     """Batches of all sizes, odd numbers among them: what was acknowledged is what is read, running and finished."""
     row = begun(store)
     rng = np.random.default_rng(4)
-    rows = np.cumsum(rng.normal(size=(5300, len(RECORDED_COLUMNS))), axis=0)
+    rows = np.cumsum(rng.normal(size=(2 * PACK_SAMPLES + 300, len(RECORDED_COLUMNS))), axis=0)
     rows[::7, 3] = np.nan
     rows[5, 1:10] = ODD
     held = 0
-    for size in (1, 1, 57, 998, 0, 3000, 1000, 243):
+    for size in (1, 1, 57, 998, 0, PACK_SAMPLES, 3000, len(rows)):
         held = append_samples(store, row.id, rows[held : held + size], first=held)
         assert bits(samples_of(store, row.id)) == bits(rows[:held])
-    assert held == 5300
+    assert held == len(rows)
     done = finish_recording(store, row.id, "done", who="ot")
-    assert (done.samples, done.state, done.seconds) == (5300, "done", rows[-1, 0])
+    assert (done.samples, done.state, done.seconds) == (len(rows), "done", rows[-1, 0])
     assert bits(samples_of(store, row.id)) == bits(rows)
     assert bits(samples_of(store, row.id, upto=4321)) == bits(rows[:4321])
     with store.read() as connection:
