@@ -3,12 +3,19 @@
 from __future__ import annotations
 
 import threading
+import tomllib
 from collections.abc import Iterator
 
 import pytest
 import uvicorn
+from tests.web.test_loans import KIT
 
 from browser import Visit, violations
+from stickwright.model.kit import Kit
+from stickwright.store.consents import give_consent
+from stickwright.store.documents import save_document
+from stickwright.store.loans import give_back, lend
+from stickwright.store.players import add_player
 from stickwright.web.app import make_app
 from stickwright.web.desk import Desk
 from stickwright.web.serving import address, bound
@@ -108,3 +115,46 @@ def test_every_page_by_keyboard_and_eye(visit: Visit, served: str) -> None:
     assert all(asked.startswith((home, "data:")) for asked in visit.asked_for), visit.asked_for
     wrong = [words for words in visit.errors if "422" not in words and "404" not in words]
     assert wrong == []
+
+
+@pytest.mark.slow
+def test_kit_on_loan_by_eye_and_touch(visit: Visit, served: str, desk: Desk) -> None:
+    """What is out, late and back, and a day that was refused: on the page of all loans and on the player's."""
+    page, home = visit.page, served.split("?")[0].rstrip("/")
+    page.goto(served)
+    page.fill("#passphrase", WORDS)
+    page.fill("#again", WORDS)
+    page.keyboard.press("Enter")
+    page.wait_for_url("**/players")
+    with_loans(desk)
+    page.goto(f"{home}/loans")
+    looked_at(visit, "/loans")
+    page.fill("#longer-1", "2026-01-01")
+    page.click("button:has-text('Longer: ash')")
+    page.wait_for_selector("#problems")
+    looked_at(visit, "/loans, refused")
+    page.goto(f"{home}/players/R4")
+    looked_at(visit, "/players/R4, with loans")
+    page.fill("#longer-1", "2026-01-01")
+    page.click("button:has-text('Longer: ash')")
+    page.wait_for_selector("#problems")
+    assert page.url == f"{home}/players/R4/loans/1/longer"
+    looked_at(visit, "/players/R4/loans, refused")
+    page.fill("#longer-1", "2026-05-30")
+    page.click("button:has-text('Longer: ash')")
+    page.wait_for_url("**/players/R4")
+    assert page.locator("text=ash may stay with R4 until 2026-05-30.").count()
+
+
+def with_loans(desk: Desk) -> None:
+    """R4 has a stick for too long already, and a second one came back."""
+    store = desk.kept()
+    save_document(store, None, "kit.toml", KIT, who="ot")
+    player = add_player(store, "R4", who="ot").id
+    give_consent(
+        store, player, given_on="2026-03-01", until="2027-03-01", given_by="the player", scope=("keep",), who="ot"
+    )
+    kit = Kit.model_validate(tomllib.loads(KIT.decode()))
+    lend(store, player, "ash", kit=kit, on_date="2026-03-02", due="2026-03-08", note="by post", who="ot")
+    back = lend(store, player, "chin cup", kit=kit, on_date="2026-03-02", due="2026-03-20", who="ot")
+    give_back(store, back.loan, on_date="2026-03-05", who="ot", note="cap worn")
