@@ -20,13 +20,15 @@ from pathlib import Path
 from urllib.request import HTTPCookieProcessor, build_opener
 
 import numpy as np
+import sqlalchemy as sa
 
-from records import ONE, PAGE, filled, milliseconds, plainly
+from records import MANY, ONE, PAGE, filled, milliseconds, plainly
 from stickwright.capture.batches import Batch, encode
 from stickwright.capture.tasks import guided_task
-from stickwright.store.opening import create_store
+from stickwright.store.opening import Store, create_store
 from stickwright.store.players import add_player, add_visit
 from stickwright.store.recordings import samples_of
+from stickwright.store.schema import reading
 from stickwright.web.app import make_app
 from stickwright.web.desk import Desk
 from stickwright.web.live import Live, LiveAsked, RecordSink
@@ -60,6 +62,38 @@ def first_page(*command: str | Path) -> float:
             running.kill()
 
 
+def first_click(rests_s: float) -> float:
+    """Seconds until a page that planning has to be loaded for answers, somebody having read the first page for so long."""
+    with tempfile.TemporaryDirectory() as folder:
+        command = (sys.executable, "-m", "stickwright", "open", "--no-browser", "--place", f"{folder}/records.db")
+        with subprocess.Popen(command, stdout=subprocess.PIPE, text=True) as running:
+            try:
+                assert running.stdout is not None
+                address = running.stdout.readline().split()[-1]
+                browser = build_opener(HTTPCookieProcessor())
+                browser.open(address, timeout=60).close()
+                time.sleep(rests_s)
+                begun = time.perf_counter()
+                browser.open(f"{address.partition('?')[0]}visits/1/plan", timeout=60).close()
+                return time.perf_counter() - begun
+            finally:
+                running.kill()
+
+
+def read_often(store: Store) -> None:
+    """Force in four directions at each of the first player's visits, so that the player's page has figures to draw."""
+    turned = [(visit, direction) for visit in range(1, MANY + 1) for direction in range(4)]
+    rows = [
+        {
+            "visit_id": visit, "version_id": visit, "site": "chin", "kind": "force", "typed": "",
+            "direction_rad": direction * np.pi / 2, "repeats": [1.0 + visit / MANY, 1.2, 1.1],
+        }
+        for visit, direction in turned
+    ]  # fmt: skip
+    with store.write("bench", "readings") as connection:
+        connection.execute(sa.insert(reading), rows)
+
+
 def starts() -> None:
     ours, bare = [], []
     with tempfile.TemporaryDirectory() as folder:
@@ -73,6 +107,7 @@ def starts() -> None:
             bare.append(first_page(sys.executable, "-c", BARE))
     mine, peer = statistics.median(ours), statistics.median(bare)
     print(f"start to first page: {mine:.2f} s, bare starlette and uvicorn {peer:.2f} s, ratio {mine / peer:.1f}")
+    print(f"first click: at once {first_click(0):.2f} s, after 6 s of reading the first page {first_click(6):.3f} s")
 
 
 def pages() -> None:
@@ -82,15 +117,17 @@ def pages() -> None:
     with tempfile.TemporaryDirectory() as folder:
         store = create_store(Path(folder, "records.db"), passphrase="heron under the bridge")
         filled(store)
+        read_often(store)
         desk = Desk(Path(folder, "records.db"), store=store)
         with TestClient(make_app(desk), base_url=ADDRESS) as client:
             client.get(f"/?start={desk.token}")
-            for name, path, sql in (
-                ("players page, 500 players and 20,000 recordings", "/players", PAGE),
-                ("player page, 200 visits", "/players/P1", ONE),
+            for name, path, sql, least in (
+                ("players page, 500 players and 20,000 recordings", "/players", PAGE, 50),
+                ("player page, 200 visits with 800 readings", "/players/P1", ONE, MANY),
             ):
                 answer = client.get(path)
                 assert answer.status_code == 200
+                assert answer.text.count("<tr>") > least, f"{path}: fewer rows than there are"
                 mine = milliseconds(lambda path=path: client.get(path))
                 peer = milliseconds(lambda sql=sql: plainly(store, sql))
                 print(f"{name}: {mine:.0f} ms (wanted < 100), plain SQL {peer:.1f} ms, ratio {mine / peer:.1f}")

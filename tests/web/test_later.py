@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import asyncio
 import re
 import subprocess
 import sys
@@ -10,6 +11,7 @@ from functools import partial
 
 import pytest
 from starlette.applications import Starlette
+from starlette.requests import Request
 from starlette.responses import PlainTextResponse
 from starlette.routing import Mount, Route, WebSocketRoute
 from starlette.types import Receive, Scope, Send
@@ -17,7 +19,7 @@ from tests.web.conftest import TestClient
 
 from stickwright.web.app import SLOW, make_app
 from stickwright.web.desk import Desk
-from stickwright.web.later import Later, WarmUp
+from stickwright.web.later import QUIET_S, Later, WarmUp
 
 
 @pytest.mark.parametrize("topic", SLOW)
@@ -79,3 +81,17 @@ def test_an_app_in_a_test_warms_nothing_up_unless_asked(desk: Desk) -> None:
     """The app that `stickwright open` serves does; one made otherwise starts no thread."""
     names = [[one.cls for one in make_app(desk, warm=warm).user_middleware] for warm in (False, True)]
     assert [WarmUp in one for one in names] == [False, True]
+
+
+def test_a_page_that_takes_long_is_not_made_longer() -> None:
+    """What is loaded in the quiet waits for a page under way, however long it takes."""
+    done: list[str] = []
+
+    async def answer(request: Request) -> PlainTextResponse:
+        await asyncio.sleep(float(request.query_params["for"]))
+        return PlainTextResponse(f"{len(done)} done")
+
+    app = WarmUp(Starlette(routes=[Route("/", answer)]), (lambda: done.append("job"),))
+    with TestClient(app) as client:
+        client.get("/?for=0")
+        assert client.get(f"/?for={5 * QUIET_S}").text == "0 done"

@@ -11,7 +11,7 @@ from typing import Any
 from starlette.routing import BaseRoute, Match
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
-__all__ = ["Later", "WarmUp"]
+__all__ = ["QUIET_S", "Later", "WarmUp"]
 
 QUIET_S = 0.2
 """Nobody has asked for anything for so long: a page with its style, script and picture has come. (Judgement.)"""
@@ -83,17 +83,22 @@ class WarmUp:
         self.app, self.jobs = app, tuple(jobs)
         self.done: list[Callable[[], object]] = []
         self._ending, self._asked = threading.Event(), threading.Event()
+        self._under_way = 0
         self._thread: threading.Thread | None = None
 
     async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
         if scope["type"] == "lifespan":
             await self.app(scope, self._until_told(receive), send)
             return
+        page = scope["type"] == "http"  # the line of a measurement is open for minutes, and no wait
+        self._under_way += page
         self._asked.set()
         try:
             await self.app(scope, receive, send)
         finally:
-            if self._thread is None and scope["type"] == "http":
+            self._under_way -= page
+            self._asked.set()
+            if self._thread is None and page:
                 self._thread = threading.Thread(target=self._work, name="warm-up", daemon=True)
                 self._thread.start()
 
@@ -114,7 +119,7 @@ class WarmUp:
 
     def _work(self) -> None:
         for job in self.jobs:
-            while self._asked.is_set() and not self._ending.is_set():
+            while (self._asked.is_set() or self._under_way) and not self._ending.is_set():
                 self._asked.clear()  # and whoever asks meanwhile makes it wait for another moment
                 self._ending.wait(QUIET_S)
             if self._ending.is_set():
