@@ -3,6 +3,7 @@ the server, with everything that goes wrong at a kitchen table."""
 
 from __future__ import annotations
 
+import itertools
 import re
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -77,7 +78,7 @@ def runs(stored: Array, sent: Array) -> list[tuple[int, int]]:
     numbers = [place[value.tobytes()] for value in np.ascontiguousarray(stored)]
     cuts = [0, *(k for k in range(1, len(numbers)) if numbers[k] != numbers[k - 1] + 1), len(numbers)]
     assert numbers == sorted(numbers)
-    return [(numbers[start], numbers[end - 1]) for start, end in zip(cuts, cuts[1:], strict=False)]
+    return [(numbers[start], numbers[end - 1]) for start, end in itertools.pairwise(cuts)]
 
 
 @pytest.mark.slow

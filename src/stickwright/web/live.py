@@ -259,14 +259,16 @@ class Live:
         if self._recorder is None:
             return {
                 "kind": "show", "phase": "waiting", "words": words, "hint": self._hint(devices),
-                "devices": [_device(one) for one in devices], "chosen": _chosen(self._chosen), "second": _chosen(self._second), "raw": _pair(self._raw),
+                "devices": [_device(one) for one in devices], "chosen": _chosen(self._chosen), "second": _chosen(self._second),
+                "raw": _pair(self._raw),
                 "picture": plain_picture(Picture((), self.asked.task.for_player)), "may": ["start"] if self._chosen else [],
                 "kept": 0, "waiting": 0,
             }  # fmt: skip
         state = self._recorder.state
         return {
             "kind": "show", "phase": state.phase, "words": words, "hint": "",
-            "devices": [_device(one) for one in devices], "chosen": _chosen(self._chosen), "second": _chosen(self._second), "raw": _pair(self._raw),
+            "devices": [_device(one) for one in devices], "chosen": _chosen(self._chosen), "second": _chosen(self._second),
+            "raw": _pair(self._raw),
             "tuned": _pair(self._tuned) if self._tuned is not None and self._on else None,
             "picture": plain_picture(self._picture()),
             "step": state.step + 1, "steps": len(state.task.steps),
