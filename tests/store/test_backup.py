@@ -7,7 +7,7 @@ import numpy as np
 import pytest
 import sqlalchemy as sa
 
-from full_player import full
+from full_player import WORD, full
 from stickwright.errors import BadInput
 from stickwright.store import backup as backup_module
 from stickwright.store.backup import back_up, counts_of, digests_of, restore
@@ -206,3 +206,86 @@ def test_a_backup_opens_as_records(tmp_path):
     again = open_store(tmp_path / "elsewhere", passphrase=PASSPHRASE)
     assert players(again).total == 1
     again.close()
+
+
+def test_a_changed_letter_in_a_plain_backup_is_found(tmp_path):
+    """Bits that flip on a stick: in a word that no digest of its own guards, in a list, and anywhere at all. Refused in words, or
+    (where nothing stands) the same records come back; never others."""
+    store = create_store(tmp_path / "records.db", passphrase=None)
+    full(store)
+    back_up(store, tmp_path / "b")
+    before = held(store)[0]
+    store.close()
+    content = (tmp_path / "b").read_bytes()
+    words = [content.index(word) for word in (f"{WORD}-explained".encode(), b'"measure"', f"{WORD}-device".encode())]
+    sentences = []
+    anywhere = np.random.default_rng(5).integers(100, len(content), 25)
+    for at in [*words, *anywhere.tolist()]:
+        harmed = bytearray(content)
+        harmed[at] ^= 4
+        (tmp_path / "harmed").write_bytes(harmed)
+        (tmp_path / "new").unlink(missing_ok=True)
+        try:
+            restore(tmp_path / "harmed", tmp_path / "new")
+        except BadInput as refused:
+            sentences.append(str(refused))
+            continue
+        assert at not in words
+        again = open_store(tmp_path / "new")
+        assert held(again)[0] == before
+        again.close()
+    assert len(sentences) >= len(words)
+    assert all("a damaged backup" in one or "newer stickwright" in one for one in sentences)
+
+
+def test_a_backup_that_was_worked_in_can_be_restored(tmp_path):
+    """A plain backup opened as records and added to holds more than it did, which is no damage; no seal is left in what comes back."""
+    store = create_store(tmp_path / "records.db", passphrase=None)
+    back_up(store, tmp_path / "b")
+    store.close()
+    worked_in = open_store(tmp_path / "b")
+    add_player(worked_in, "K7", who="ot")
+    worked_in.close()
+    assert restore(tmp_path / "b", tmp_path / "new")["players"] == 1
+    again = open_store(tmp_path / "new")
+    with again.read() as connection:
+        assert "backup_seal" not in sa.inspect(connection).get_table_names()
+    again.close()
+
+
+def test_open_records_are_no_backup(tmp_path):
+    """What was written last stands in the log beside them: refused, not restored without it; nor is a backup written over them."""
+    store = create_store(tmp_path / "records.db", passphrase=None)
+    add_player(store, "K7", who="ot")
+    with pytest.raises(BadInput, match=r"records that are open, or were not closed, expected a backup"):
+        restore(tmp_path / "records.db", tmp_path / "new")
+    back_up(store, tmp_path / "b")
+    for done in (
+        lambda: back_up(store, tmp_path / "records.db", replace=True),
+        lambda: restore(tmp_path / "b", tmp_path / "records.db", aside=True),
+    ):
+        with pytest.raises(BadInput, match=r"records\.db: found records that are open"):
+            done()
+    assert players(store).total == 1
+    store.close()
+    assert restore(tmp_path / "records.db", tmp_path / "new")["players"] == 1
+
+
+def test_an_older_file_gives_way_when_told(tmp_path, clock):
+    """Told so, a new backup takes the place of the older, and restored records that of others, which are put aside with the date."""
+    store = create_store(tmp_path / "records.db", passphrase=PASSPHRASE)
+    back_up(store, tmp_path / "b")
+    add_player(store, "K7", who="ot")
+    assert back_up(store, tmp_path / "b", replace=True)["players"] == 1
+    store.close()
+    other = create_store(tmp_path / "other.db", passphrase=None)
+    add_player(other, "K8", who="ot")
+    other.close()
+    restore(tmp_path / "b", tmp_path / "other.db", passphrase=PASSPHRASE, clock=clock, aside=True)
+    names = sorted(path.name for path in tmp_path.iterdir())
+    assert (names[:2], len(names)) == (["b", "other.db"], 4)
+    assert names[2].startswith("other.db.aside-2026-03-14-")
+    for name, passphrase, code in (("other.db", PASSPHRASE, "K7"), (names[2], None, "K8")):
+        again = open_store(tmp_path / name, passphrase=passphrase)
+        assert [one.code for one in players(again).rows] == [code]
+        again.close()

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import hashlib
 import json
+import os
 import shutil
 import zlib
 from pathlib import Path
@@ -21,7 +22,7 @@ from stickwright.store import files
 from stickwright.store.engines import Secret, raw_connection, sqlite_engine
 from stickwright.store.faults import damaged, told
 from stickwright.store.keys import derived_key, new_salt
-from stickwright.store.migrating import lay_down
+from stickwright.store.migrating import HEAD, lay_down
 from stickwright.store.opening import SYSTEM_CLOCK, Clock, Store, faults_in, kind_at, open_store
 from stickwright.store.packing import digest_of, unpacked
 from stickwright.store.schema import METADATA, chunk, document, plan, player, recording, tail, version, visit
@@ -31,18 +32,22 @@ __all__ = ["back_up", "counts_of", "digests_of", "restore"]
 _BATCH = 500
 
 
-def back_up(store: Store, file: Path, passphrase: str | None = None, *, unencrypted: bool = False) -> dict[str, int]:
+def back_up(
+    store: Store, file: Path, passphrase: str | None = None, *, unencrypted: bool = False, replace: bool = False
+) -> dict[str, int]:
     """A copy of all records as they stand at this moment, read back and compared row by row.
 
     Parameters
     ----------
     store : Store
     file : Path
-        To make; nothing is written over.
+        To make; nothing is written over unless `replace` says so.
     passphrase : str, optional
         Of the copy; that of the records when not said.
     unencrypted : bool
         The explicit choice of a copy that anybody can read.
+    replace : bool
+        An older backup of that name gives way, once the new one was read back.
 
     Returns
     -------
@@ -56,8 +61,9 @@ def back_up(store: Store, file: Path, passphrase: str | None = None, *, unencryp
         it should.
     """
     file = Path(file)
-    if kind_at(file) != "none" or file.exists():
-        raise BadInput(Problem(str(file), "a file there already", "a place without one", "Choose another name."))
+    if file.exists() and (not replace or file.is_dir() or _is_open(file)):
+        found = "records that are open" if _is_open(file) else "a file there already"
+        raise BadInput(Problem(str(file), found, "a place without one", "Choose another name."))
     if passphrase is not None and not passphrase.strip():
         raise BadInput(
             Problem("passphrase", "nothing typed", "a passphrase", "Three or four words in a row are easy to remember.")
@@ -73,7 +79,8 @@ def back_up(store: Store, file: Path, passphrase: str | None = None, *, unencryp
         )
     by_page = store.path is not None and passphrase is None and (store.kind == "plain" or not unencrypted)
     secret = store._secret if by_page else _new_secret(passphrase)
-    with files.made_whole(file) as part:
+    made = file.with_name(file.name + ".whole") if replace else file
+    with files.made_whole(made) as part:
         with store.read() as connection:
             connection.execute(
                 sa.select(player.c.id).limit(1)
@@ -83,7 +90,69 @@ def back_up(store: Store, file: Path, passphrase: str | None = None, *, unencryp
             else:
                 _rows_to(connection, part, secret)
             wanted = digests_of(connection)
-        return _read_back(part, secret, wanted, str(file))
+        if secret is None:
+            _sealed(part, wanted)
+        counts = _read_back(part, secret, wanted, str(file))
+        _without_log(part, secret)
+        _settled(part)
+    if replace:
+        made.replace(file)
+    _settled(file.parent)
+    return counts
+
+
+def _is_open(file: Path) -> bool:
+    """Whether a log lies beside it: what was written last then stands there, and is not in the file itself."""
+    return file.with_name(file.name + "-wal").exists()
+
+
+def _settled(path: Path) -> None:
+    """On the disk, also when a stick is pulled out in the next moment. Windows lets no folder be opened, and needs it not."""
+    if os.name == "nt" and path.is_dir():
+        return
+    handle = os.open(path, os.O_RDONLY if path.is_dir() else os.O_RDWR)
+    try:
+        os.fsync(handle)
+    finally:
+        os.close(handle)
+
+
+_SEAL = "backup_seal"
+
+
+def _sealed(part: Path, wanted: dict[str, tuple[int, str]]) -> None:
+    """Put into an unencrypted backup what it should hold. Of an encrypted one each page has a seal already.
+
+    It counts as long as nobody has worked in the backup, which leaves it with a write-ahead log in its header (byte 18).
+    """
+    raw = raw_connection(part, None)
+    try:
+        raw.execute(f"DROP TABLE IF EXISTS {_SEAL}")
+        raw.execute(f"CREATE TABLE {_SEAL} (revision TEXT NOT NULL, held TEXT NOT NULL)")
+        raw.execute(f"INSERT INTO {_SEAL} VALUES (?, ?)", (HEAD, _seal(wanted)))
+    finally:
+        raw.close()
+
+
+def _without_log(part: Path, secret: Secret | None) -> None:
+    """One file that can be read from where nothing can be written."""
+    raw = raw_connection(part, secret)
+    try:
+        raw.execute("PRAGMA journal_mode = DELETE")
+    finally:
+        raw.close()
+
+
+def _seal(held: dict[str, tuple[int, str]]) -> str:
+    return json.dumps(held, sort_keys=True)
+
+
+def _seal_broken(store: Store, connection: sa.Connection, first: bytes) -> bool:
+    """Whether an untouched unencrypted backup holds other things than it did."""
+    if store.kind != "plain" or first[18:19] != b"\x01" or not sa.inspect(connection).has_table(_SEAL):
+        return False
+    revision, held = connection.exec_driver_sql(f"SELECT revision, held FROM {_SEAL}").one()
+    return bool(revision == HEAD and held != _seal(digests_of(connection)))
 
 
 def _new_secret(passphrase: str | None) -> Secret | None:
@@ -120,7 +189,10 @@ def _rows_to(connection: sa.Connection, part: Path, secret: Secret | None) -> No
 
 def _copied(source: sa.Connection, target: sa.Connection) -> None:
     for table in METADATA.sorted_tables:
-        rows = source.execute(sa.select(table).order_by(*table.primary_key)).mappings()
+        wanted = (
+            sa.select(table).order_by(*table.primary_key).execution_options(yield_per=_BATCH)
+        )  # never all in memory
+        rows = source.execute(wanted).mappings()
         while batch := rows.fetchmany(_BATCH):
             target.execute(sa.insert(table), [dict(row) for row in batch])
 
@@ -178,7 +250,8 @@ def digests_of(connection: sa.Connection) -> dict[str, tuple[int, str]]:
     out = {}
     for table in METADATA.sorted_tables:
         whole, many = hashlib.sha256(), 0
-        rows = connection.execute(sa.select(table).order_by(*table.primary_key))
+        wanted = sa.select(table).order_by(*table.primary_key).execution_options(yield_per=_BATCH)
+        rows = connection.execute(wanted)
         while batch := rows.fetchmany(_BATCH):
             many += len(batch)
             for row in batch:
@@ -195,7 +268,7 @@ def _said(value: Any) -> bytes:
 
 
 def restore(
-    file: Path, place: Path | str, *, passphrase: str | None = None, clock: Clock = SYSTEM_CLOCK
+    file: Path, place: Path | str, *, passphrase: str | None = None, clock: Clock = SYSTEM_CLOCK, aside: bool = False
 ) -> dict[str, int]:
     """Records from a backup, at a place where there are none.
 
@@ -208,6 +281,8 @@ def restore(
     passphrase : str, optional
         Of the backup; it opens the restored file too.
     clock : Clock
+    aside : bool
+        Records at `place` that nobody has open are put aside, under their name with the date and time.
 
     Returns
     -------
@@ -226,20 +301,33 @@ def restore(
             "no file" if kind == "none" else "something that is no backup of stickwright, or whose beginning is damaged"
         )
         raise BadInput(Problem(str(file), found, "a backup", "Choose another file. Nothing was restored."))
+    if _is_open(file):
+        raise BadInput(
+            Problem(str(file), "records that are open, or were not closed", "a backup",
+                    "Open them and make a backup, or close them first. Nothing was restored.")
+        )  # fmt: skip
     if isinstance(place, str) and place.startswith(("postgresql://", "postgresql+psycopg://")):
         return _into_server(file, place, passphrase, clock)
     place = Path(place)
-    if place.exists() or kind_at(place) != "none":
+    if _is_open(place) or (place.exists() and (not aside or not place.is_file() or place.samefile(file))):
+        found = "records that are open, or were not closed" if _is_open(place) else "something there already"
         raise BadInput(
-            Problem(
-                str(place),
-                "something there already",
-                "a place where nothing is",
-                "Choose another name. Nothing was changed.",
-            )
+            Problem(str(place), found, "a place where nothing is", "Choose another name. Nothing was changed.")
         )
     with files.made_whole(place) as part:
-        return _taken_from(file, part, passphrase, clock)
+        counts = _taken_from(file, part, passphrase, clock)
+        _settled(part)
+        if place.exists():
+            _put_aside(place, clock)
+    _settled(place.parent)
+    return counts
+
+
+def _put_aside(place: Path, clock: Clock) -> None:
+    older = place.with_name(f"{place.name}.aside-{clock.now():%Y-%m-%d-%H%M%S}")
+    if older.exists():
+        raise BadInput(Problem(str(older), "a file there already", "a place without one", "Try again in a second."))
+    place.rename(older)
 
 
 def _taken_from(file: Path, part: Path, passphrase: str | None, clock: Clock) -> dict[str, int]:
@@ -252,18 +340,25 @@ def _taken_from(file: Path, part: Path, passphrase: str | None, clock: Clock) ->
             Problem(str(part), f"a place that cannot be written ({reason})", "room on a disk", "")
         ) from error
     try:
+        first = files.head(part)
         store = open_store(part, passphrase=passphrase, clock=clock)
         try:
-            faults = faults_in(store)
+            wrong = faults_in(store)[:1]
             with store.read() as connection:
-                wrong = faults[:1] or tuple(_wrong(connection))[:1]
+                wrong = wrong or tuple(_wrong(connection))[:1]
+                if not wrong and _seal_broken(store, connection, first):
+                    wrong = ("it holds something else than it did",)
                 counts = {} if wrong else counts_of(connection)
+            with store.write("", "") as connection:
+                connection.execute(sa.text(f"DROP TABLE IF EXISTS {_SEAL}"))
         finally:
             store.close()
     except BadInput as refused:
         if any(problem.where == "passphrase" or "newer stickwright" in problem.found for problem in refused.problems):
             raise
         raise _damaged(file) from refused
+    except (ValueError, sa.exc.DBAPIError) as error:  # text that is no text or list any more
+        raise _damaged(file) from error
     finally:
         for copy in part.parent.glob(part.name + ".schema-*"):  # of bringing an older backup up to date
             copy.unlink()
