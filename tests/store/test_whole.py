@@ -17,9 +17,10 @@ from stickwright.errors import BadInput
 from stickwright.store.cases import tree_of
 from stickwright.store.opening import create_store, open_store
 from stickwright.store.plans import plan_result
-from stickwright.store.players import players
-from stickwright.store.schema import METADATA, act
-from stickwright.store.whole import compact, copies_beside, erase_player, export_player, what_would_go
+from stickwright.store.players import add_player, players
+from stickwright.store.schema import METADATA, act, chunk, version
+from stickwright.store.trail import trail
+from stickwright.store.whole import compact, copies_beside, elsewhere, erase_player, export_player, what_would_go
 from stores import PASSPHRASE
 
 DEMO = Path(__file__).parents[2] / "examples" / "demo"
@@ -151,3 +152,37 @@ def test_copies_made_before_are_named(tmp_path):
     (tmp_path / "records.db.schema-0000").write_bytes(b"x")
     assert copies_beside(store) == ("records.db.schema-0000",)
     store.close()
+
+
+def test_the_trail_of_others_is_left_alone(store):
+    """A player called "1" is erased: another player's entry "visit 1, plan 1" stays; one about nobody that names it goes."""
+    one, other = (add_player(store, code, who="ot").id for code in ("1", "K8"))
+    with store.write("ot", "plan made", other, "visit 1, plan 1"):
+        pass
+    with store.write("ot", "something", detail="about 1, and so on"):
+        pass
+    erase_player(store, one, who="ot")
+    said = [(entry.what, entry.detail) for entry in trail(store).rows]
+    assert said == [("player erased", ""), ("plan made", "visit 1, plan 1"), ("player added", "")]
+
+
+def test_one_damaged_file_does_not_keep_the_rest_back(store, tmp_path):
+    """Bytes that are no longer those saved are named in the file; everything else is given out."""
+    row, _, recording, _ = full(store)
+    with store.write("test", "") as connection:
+        connection.execute(sa.update(version).where(version.c.why == f"{WORD}-why").values(digest="0" * 64))
+        connection.execute(sa.update(chunk).where(chunk.c.recording_id == recording.id).values(digest="0" * 64))
+    with zipfile.ZipFile(export_player(store, row.player_id, tmp_path / "all.zip")) as archive:
+        told = archive.read("could-not-be-read.txt").decode()
+        names = archive.namelist()
+    assert "notes.txt, version 1: found other bytes than were saved" in told
+    assert f"recording {recording.id}, from sample 0: found other bytes than were kept" in told
+    assert "visits/1-2026-03-14/plans/plan-1.json" in names
+    assert f"visits/1-2026-03-14/versions/notes/{WORD}.txt/1" in names
+
+
+def test_where_words_may_still_stand_is_said(store):
+    """Backups lie elsewhere; a server's backups and logs are its administrator's matter; of memory nothing is left."""
+    said = " ".join(elsewhere(store))
+    wanted = {"memory": "", "postgresql": "a matter for its administrator"}.get(store.kind, "Backups made earlier")
+    assert (wanted in said, bool(said)) == (True, bool(wanted))

@@ -12,7 +12,8 @@ import io
 import json
 import re
 import zipfile
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from contextlib import contextmanager
 from pathlib import Path
 from typing import Any
 
@@ -31,6 +32,7 @@ from stickwright.store.plans import plan_result, plans
 from stickwright.store.players import VisitRow, visits
 from stickwright.store.recordings import recordings, samples_of
 from stickwright.store.schema import (
+    METADATA,
     act,
     chunk,
     consent,
@@ -48,7 +50,7 @@ from stickwright.store.schema import (
     visit_fact,
 )
 
-__all__ = ["compact", "copies_beside", "erase_player", "export_player", "packed_player", "what_would_go"]
+__all__ = ["compact", "copies_beside", "elsewhere", "erase_player", "export_player", "packed_player", "what_would_go"]
 
 README = """What this file holds
 
@@ -65,6 +67,7 @@ visits/           one folder for each visit, with its number and date:
                   time_s: seconds; x, y: share of full output, right and forward; cue_...: what was asked
   plans/          every plan with what it was asked
 
+Whatever could not be read any more is named in could-not-be-read.txt. This file is not encrypted: whoever has it can read it.
 Tables are CSV in UTF-8, with headers. Directions: 0 degrees is right, 90 forward.
 """
 
@@ -114,8 +117,9 @@ def packed_player(store: Store, player_id: int) -> bytes:
         archive.writestr("README.txt", README.format(code=code, at=store.at()))
         for name, table, owner in _TABLES:
             archive.writestr(f"{name}.csv", _rows_csv(store, table, owner == player_id))
-        for row in visits(store, player_id):
-            _put_visit(store, archive, row)
+        unread = [words for row in visits(store, player_id) for words in _put_visit(store, archive, row)]
+        if unread:
+            archive.writestr("could-not-be-read.txt", "\n".join(unread) + "\n")
     return body.getvalue()
 
 
@@ -127,10 +131,13 @@ _TABLES = (
 )
 
 
-def _put_visit(store: Store, archive: zipfile.ZipFile, row: VisitRow) -> None:
+def _put_visit(store: Store, archive: zipfile.ZipFile, row: VisitRow) -> list[str]:
+    """All of a visit that can be read; what cannot, in sentences: one damaged file does not keep the rest from its owner."""
     folder = f"visits/{row.number}{'-' if row.on_date else ''}{row.on_date}"
-    for name, body in tree_of(store, row.id).items():
-        archive.writestr(f"{folder}/case/{name_of_file(name)}", body)
+    unread: list[str] = []
+    with _told_to(unread):
+        for name, body in tree_of(store, row.id).items():
+            archive.writestr(f"{folder}/case/{name_of_file(name)}", body)
     with store.read() as connection:
         names = connection.execute(
             sa.select(document.c.name).where(document.c.visit_id == row.id).order_by(document.c.name)
@@ -138,15 +145,19 @@ def _put_visit(store: Store, archive: zipfile.ZipFile, row: VisitRow) -> None:
         every = list(names.scalars())
     lines = []
     for name in every:
-        for one in history(store, row.id, name):
-            place = f"versions/{name}/{one.number}"
-            lines.append((name, one.number, one.at, one.who, one.why, "yes" if one.removed else "", one.digest, place))
-            archive.writestr(f"{folder}/{place}", one.body)
+        with _told_to(unread):
+            for one in history(store, row.id, name):
+                place = f"versions/{name}/{one.number}"
+                said = (name, one.number, one.at, one.who, one.why, "yes" if one.removed else "", one.digest, place)
+                lines.append(said)
+                archive.writestr(f"{folder}/{place}", one.body)
     header = ("file", "version", "at", "who", "why", "taken_away", "sha256", "kept_as")
     archive.writestr(f"{folder}/versions.csv", _csv(header, lines))
     held = recordings(store, row.id)
     for made in held:
-        archive.writestr(f"{folder}/recordings/{made.name}.csv", _samples_csv(samples_of(store, made.id), made.columns))
+        with _told_to(unread):
+            samples = _samples_csv(samples_of(store, made.id), made.columns)
+            archive.writestr(f"{folder}/recordings/{made.name}.csv", samples)
     columns = ("id", "name", "site", "task", "stick", "topper", "extension", "source", "device", "at", "who", "samples", "seconds",
                "state", "aside", "asked")  # fmt: skip
     lines = [tuple(_cell(getattr(made, column)) for column in columns) for made in held]
@@ -156,7 +167,17 @@ def _put_visit(store: Store, archive: zipfile.ZipFile, row: VisitRow) -> None:
     for plan_row in plans(store, row.id):
         asked = {"at": plan_row.at, "who": plan_row.who, "program": plan_row.program, "asked": dict(plan_row.asked)}
         archive.writestr(f"{folder}/plans/plan-{plan_row.number}-asked.json", _json(asked))
-        archive.writestr(f"{folder}/plans/plan-{plan_row.number}.json", _json(plan_result(store, plan_row.id)))
+        with _told_to(unread):
+            archive.writestr(f"{folder}/plans/plan-{plan_row.number}.json", _json(plan_result(store, plan_row.id)))
+    return list(dict.fromkeys(unread))
+
+
+@contextmanager
+def _told_to(unread: list[str]) -> Iterator[None]:
+    try:
+        yield
+    except BadInput as damaged:
+        unread += [str(problem) for problem in damaged.problems]
 
 
 def _json(data: Mapping[str, Any]) -> str:
@@ -250,7 +271,10 @@ def _gone(connection: sa.Connection, player_id: int, code: str, *, really: bool)
     planned = sa.select(plan.c.id).where(plan.c.visit_id.in_(of_player))
     samples = [sa.select(sa.func.coalesce(sa.func.sum(chunk.c.samples), 0)).where(chunk.c.recording_id.in_(recorded))]
     went = {"samples": int(connection.execute(samples[0]).scalar_one())}
-    named = [key for key, detail in connection.execute(sa.select(act.c.id, act.c.detail)) if _names(detail, code)]
+    loose = sa.select(act.c.id, act.c.detail).where(
+        act.c.player_id.is_(None), act.c.detail.icontains(code, autoescape=True)
+    )
+    named = [key for key, detail in connection.execute(loose) if _names(detail, code)]
     steps: tuple[tuple[str, sa.Table, sa.ColumnElement[bool]], ...] = (
         ("samples not yet packed", tail, tail.c.recording_id.in_(recorded)),
         ("", chunk, chunk.c.recording_id.in_(recorded)),
@@ -300,20 +324,10 @@ def compact(store: Store) -> None:
         return
     if store.path is None:
         with store._plainly(), store.engine.connect().execution_options(isolation_level="AUTOCOMMIT") as connection:
-            for table in (
-                act,
-                chunk,
-                consent,
-                document,
-                loan_act,
-                plan,
-                player,
-                reading,
-                recording,
-                tail,
-                version,
-                visit,
-            ):
+            connection.execute(
+                sa.text(f"SET lock_timeout = {round(WAIT_S * 1000)}")
+            )  # a reader elsewhere: told, not waited for
+            for table in METADATA.sorted_tables:  # of a table that is another's, the server lets it be
                 connection.execute(sa.text(f"VACUUM FULL {table.name}"))
         return
     if not store._turn.acquire(timeout=WAIT_S):
@@ -360,3 +374,20 @@ def copies_beside(store: Store) -> tuple[str, ...]:
         return ()
     own = {store.path.name + ending for ending in ("", "-wal", "-shm")}
     return tuple(sorted(path.name for path in store.path.parent.glob(store.path.name + "*") if path.name not in own))
+
+
+def elsewhere(store: Store) -> tuple[str, ...]:
+    """Where words of an erased player may still stand, out of reach of erasing; in sentences.
+
+    Parameters
+    ----------
+    store : Store
+    """
+    if store.kind == "memory":
+        return ()
+    if store.kind == "postgresql":
+        return ("The server's own backups and logs are not reached: they are a matter for its administrator.",)
+    told = ["Backups made earlier lie elsewhere and still hold it: erase or replace them too."]
+    if names := copies_beside(store):
+        told.append(f"Beside the records lie {', '.join(names)}: if they are copies made earlier, erase them too.")
+    return tuple(told)

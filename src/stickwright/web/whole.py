@@ -9,7 +9,7 @@ from starlette.responses import Response
 from starlette.routing import Route
 
 from stickwright.errors import BadInput, Problem
-from stickwright.store.whole import erase_player, packed_player, what_would_go
+from stickwright.store.whole import elsewhere, erase_player, packed_player, what_would_go
 from stickwright.web.desk import At, at_player
 from stickwright.web.render import done, download, form, page
 
@@ -38,7 +38,8 @@ def erase_page(here: At) -> dict[str, Any]:
     ----------
     here : At
     """
-    return {"would_go": tuple(what_would_go(here.store, here.player_id).items())}
+    told = elsewhere(here.store) if here.kept else ()
+    return {"would_go": tuple(what_would_go(here.store, here.player_id).items()), "elsewhere": told}
 
 
 def ask(request: Request) -> Response:
