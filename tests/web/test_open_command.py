@@ -35,6 +35,8 @@ from stickwright.web.demo import demo_case
 WORDS = "kettle orbit mossy lantern nine"
 OPEN = (sys.executable, "-m", "stickwright", "open", "--no-browser")
 PATIENCE_S = 60.0
+HALTED_S = 2.5
+"""Longer than what counts as a gap, shorter than what stops a task (5 s)."""
 
 
 @dataclass
@@ -103,6 +105,7 @@ def refused(*words: str | Path, **more: Any) -> str:
     return ended.stderr.strip()
 
 
+@pytest.mark.slow
 def test_first_start_wrong_passphrase_and_the_same_records_again(tmp_path: Path) -> None:
     """Made with a passphrase; after Ctrl-C, a wrong one is told so, and the right one brings back what was entered."""
     place = tmp_path / "records.db"
@@ -208,6 +211,7 @@ def last_recording(place: Path) -> tuple[str, np.ndarray]:
     return row.state, samples
 
 
+@pytest.mark.slow
 def test_ctrl_c_during_a_measurement_keeps_what_was_shown_as_kept(place: Path) -> None:
     """It ends with its sentence, and the recording ends as one that was stopped."""
     with opened("--place", place) as window, measuring(window) as line:
@@ -220,6 +224,7 @@ def test_ctrl_c_during_a_measurement_keeps_what_was_shown_as_kept(place: Path) -
     assert len(samples) >= kept
 
 
+@pytest.mark.slow
 def test_killed_during_a_measurement_says_so_at_the_next_start(place: Path) -> None:
     """Every sample that was shown as kept is there, times rise, and the first page after says what happened."""
     with opened("--place", place) as window, measuring(window) as line:
@@ -236,6 +241,7 @@ def test_killed_during_a_measurement_says_so_at_the_next_start(place: Path) -> N
     assert np.all(np.diff(samples[:, 0]) >= 0)
 
 
+@pytest.mark.slow
 def test_halted_during_a_measurement_is_told_as_a_gap(place: Path) -> None:
     """The laptop stood still while the player played on: said at once, and the samples have the hole where it was."""
     with opened("--place", place) as window, measuring(window) as line:
@@ -247,6 +253,3 @@ def test_halted_during_a_measurement_is_told_as_a_gap(place: Path) -> None:
         window.end()
     _, samples = last_recording(place)
     assert np.max(np.diff(samples[:, 0])) > 0.9 * HALTED_S
-
-
-HALTED_S = 2.5
