@@ -148,6 +148,19 @@ def test_erasing_shows_first_and_wants_the_code(unlocked: TestClient) -> None:
     assert unlocked.get("/players/R4").status_code == 404
 
 
+def test_after_erasing_no_page_that_is_still_open_changes_anything(unlocked: TestClient, desk: Desk) -> None:
+    """The next player may get the erased one's numbers: an old tab must not write into somebody else's visit."""
+    at = begin(unlocked, "R4")
+    consent(unlocked, at)
+    changed = unlocked.post("/settings", data={"light": "dark", "who": "OT"})
+    (key,) = re.findall(r'name="key" value="([^"]+)"', changed.text)
+    unlocked.post("/players/R4/erase", data={"code": "R4"})
+    assert unlocked.post("/players", data={"code": "R5"}).status_code == 403
+    (session,) = desk.sessions.values()
+    unlocked.headers["x-csrf"] = session.csrf
+    assert "taken back already" in text(unlocked.post("/undo", data={"key": key}).text)
+
+
 def test_what_was_changed_can_be_taken_back_and_brought_again(unlocked: TestClient, desk: Desk) -> None:
     """Undo, and undo of that; the button works once."""
     page = unlocked.post("/settings", data={"light": "dark", "who": "OT"})

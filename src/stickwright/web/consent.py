@@ -21,6 +21,7 @@ from stickwright.store.players import add_player, add_visit, player_named, visit
 from stickwright.store.whole import erase_player
 from stickwright.web.desk import At, at_player
 from stickwright.web.render import done, form, page
+from stickwright.web.whole import end_tasks
 
 __all__ = [
     "ROUTES",
@@ -159,6 +160,7 @@ def write_down(request: Request) -> Response:
     try:
         given = _given(here, typed)
         if here.key == "m" and "keep" in given["scope"]:
+            end_tasks(request, here)  # what runs in memory ends there, and moves whole
             here, left = keep_after_all(here, given)
             words = (
                 f"It is written down. What was done with {here.player.code if here.player else ''} is kept from now on."

@@ -241,6 +241,13 @@ class Desk:
         self.sessions[session.id] = session
         return session
 
+    def forget_pages(self) -> None:
+        """Let no page that is open anywhere change anything: somebody was erased, and the next one may get the same numbers."""
+        for session in self.sessions.values():
+            session.csrf = secrets.token_urlsafe(24)
+            session.undos.clear()
+            session.pending = None
+
     def close(self) -> None:
         """Close all stores; what was saved is saved."""
         self.lock()

@@ -116,6 +116,20 @@ class Table:
                     one.live.close()
                 del self.open[key]
 
+    def close_all(self, places: set[tuple[str, int]]) -> None:
+        """End the tasks of visits that are about to go, looked at or not.
+
+        Parameters
+        ----------
+        places : set of (str, int)
+            Store and visit of each.
+        """
+        for key, one in tuple(self.open.items()):
+            if one.place in places:
+                with one.live.lock:
+                    one.live.close()
+                del self.open[key]
+
     def put(self, one: Open) -> str:
         """Keep a task under a key that cannot be guessed.
 
