@@ -118,7 +118,11 @@ class Guard:
         if refusal is not None:
             await _turn_away(refusal, scope, receive, send)
             return
-        await self.app(scope, receive, _with_headers(send) if scope["type"] == "http" else send)
+        try:
+            await self.app(scope, receive, _with_headers(send) if scope["type"] == "http" else send)
+        finally:
+            if scope["type"] == "http" and scope["method"] not in SAFE:
+                await scope["state"]["form"].close()  # uploads lie in memory until then
 
     def _enter(self, connection: HTTPConnection) -> Response | None:
         """The address printed at the start carries the token: it is swapped for the cookie and leaves the address."""
