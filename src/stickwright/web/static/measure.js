@@ -286,7 +286,10 @@ function known(told) {
 }
 
 for (const button of document.querySelectorAll("[data-do]")) {
-  button.addEventListener("click", () => say({ do: button.dataset.do }));
+  button.addEventListener("click", () => {
+    say({ do: button.dataset.do });
+    if (button.dataset.do === "start" || button.dataset.do === "resume") root.scrollIntoView({ block: "start" }); // the picture first
+  });
 }
 const tuning = document.getElementById("tuning");
 if (tuning) tuning.addEventListener("change", () => say({ do: "tuned", on: tuning.checked }));
