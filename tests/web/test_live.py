@@ -179,6 +179,22 @@ def test_a_command_that_is_none_is_passed_over(store: Store) -> None:
     assert [one for one in recordings(store, 1) if one.task == "play"] == []
 
 
+def test_what_was_ended_from_elsewhere_stays_ended(store: Store) -> None:
+    """Locked or erased in another window: nothing that is pressed on the old page writes anything more."""
+    source = Given(PAD)
+    running = live(store, source, lasts_s=30.0)
+    wiggle(running, source)
+    running.say({"do": "start"}, 0.0)
+    source.move(np.array([0.1, 0.2]), 0.1, 0.1)
+    running.turn(0.2)
+    running.close()
+    running.say({"do": "start"}, 1.0)
+    source.move(np.array([1.1]), 0.3, 0.3)
+    running.turn(1.2)
+    (row,) = [one for one in recordings(store, 1) if one.task == "play"]
+    assert (running.closed, row.state, row.samples) == (True, "stopped", 2)
+
+
 def test_leaving_before_the_start_keeps_nothing(store: Store) -> None:
     """Looking at a stick is no recording."""
     source = Given(PAD)

@@ -180,6 +180,7 @@ class Live:
         self._over = ""
         self._on = False
         self.lock = threading.Lock()
+        self.closed = False
         self.reduced_motion = False
 
     @property
@@ -217,6 +218,8 @@ class Live:
         now_s : float
             Seconds on the computer's monotonic clock.
         """
+        if self.closed:
+            return
         do = command.get("do")
         if do == "choose":
             self._choose(command)
@@ -241,6 +244,8 @@ class Live:
         now_s : float
             Seconds on the computer's monotonic clock.
         """
+        if self.closed:
+            return
         events = self.source.take()
         if self._recorder is None:
             self._waiting = [*self._waiting, *events][-WIGGLED_EVENTS:]
@@ -290,6 +295,7 @@ class Live:
 
         Until then a stopped task may go on in the same recording, and samples from before a stop still come in.
         """
+        self.closed = True
         if self._recorder is not None:
             self._told(self._recorder.finish())
             self.sink.finish(self._over or "stopped")

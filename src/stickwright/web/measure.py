@@ -460,6 +460,9 @@ async def _turns(line: WebSocket, one: Open) -> None:
     working: asyncio.Task[dict[str, Any]] | None = None
     while True:
         shown = await asyncio.to_thread(_turned, one)
+        if one.live.closed:  # the records were locked, or the player erased: the page is told that it is over
+            await line.close(OVER)
+            return
         text = json.dumps(shown)
         if text != told:
             await line.send_text(text)

@@ -165,6 +165,9 @@ def lock(request: Request) -> Response:
     ----------
     request : Request
     """
+    table = getattr(request.app.state, "measuring", None)
+    if table is not None:
+        table.close_all({one.place for one in table.open.values()})  # what runs is kept, and ends here
     desk_of(request).lock()
     return RedirectResponse("/start", 303)
 
