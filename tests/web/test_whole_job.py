@@ -13,7 +13,7 @@ import pytest
 from numpy.typing import NDArray
 from tests.web.scripted import PAD
 
-from browser import Visit
+from browser import Visit, violations
 from stickwright.store.documents import documents
 from stickwright.store.opening import Store
 from stickwright.store.recordings import recordings, samples_of
@@ -207,7 +207,9 @@ def test_from_looking_round_to_the_export(visit: Visit, served: str, desk: Desk,
     page.goto(f"{here}/mounts")
     assert page.locator("h1:has-text('Mounts')").count() == 1
     assert page.locator("figure img").count() >= 1
-    page.goto(f"{here}/sheet")
+    for path in ("plan", "plans/1", "mounts", "compare", "sheet"):
+        page.goto(f"{here}/{path}")
+        assert violations(page) == [], path
     pages = page.locator(".sheet-pages img")
     assert pages.count() >= 2
     page.wait_for_load_state("networkidle")
