@@ -5,6 +5,7 @@ from __future__ import annotations
 import threading
 import warnings
 from collections.abc import Iterator
+from contextlib import contextmanager
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
@@ -64,9 +65,9 @@ def client(stranger: TestClient, desk: Desk) -> TestClient:
     return stranger
 
 
-@pytest.fixture
-def served(desk: Desk) -> Iterator[str]:
-    """The app as a browser meets it: the address with the token."""
+@contextmanager
+def serving(desk: Desk) -> Iterator[str]:
+    """The app in a thread; the address that its start would print."""
     held = bound(0)
     config = uvicorn.Config(
         make_app(desk), log_level="critical", log_config=None, lifespan="off", ws="websockets-sansio"
@@ -74,7 +75,16 @@ def served(desk: Desk) -> Iterator[str]:
     server = uvicorn.Server(config)
     thread = threading.Thread(target=server.run, kwargs={"sockets": [held]})
     thread.start()
-    yield address(desk, held)
-    server.should_exit = True
-    thread.join()
-    held.close()
+    try:
+        yield address(desk, held)
+    finally:
+        server.should_exit = True
+        thread.join()
+        held.close()
+
+
+@pytest.fixture
+def served(desk: Desk) -> Iterator[str]:
+    """The app as a browser meets it: the address with the token."""
+    with serving(desk) as printed:
+        yield printed

@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-import threading
 import tomllib
-from collections.abc import Iterator
 
 import pytest
-import uvicorn
+from tests.web.conftest import StandingClock, serving
 from tests.web.test_loans import KIT
 
 from browser import Visit, violations
@@ -15,10 +13,9 @@ from stickwright.model.kit import Kit
 from stickwright.store.consents import give_consent
 from stickwright.store.documents import save_document
 from stickwright.store.loans import give_back, lend
+from stickwright.store.opening import memory_store
 from stickwright.store.players import add_player
-from stickwright.web.app import make_app
 from stickwright.web.desk import Desk
-from stickwright.web.serving import address, bound
 
 WORDS = "kettle orbit mossy lantern nine"
 LEAST_PX = 44
@@ -28,21 +25,6 @@ SMALL = """() => {
         .filter(e => e.getClientRects().length && e.getBoundingClientRect().height < 43.5)
         .map(e => e.outerHTML.slice(0, 90));
 }"""
-
-
-@pytest.fixture
-def served(desk: Desk) -> Iterator[str]:
-    """The app as a browser meets it: the address with the token."""
-    held = bound(0)
-    server = uvicorn.Server(
-        uvicorn.Config(make_app(desk), log_level="critical", log_config=None, lifespan="off", ws="none")
-    )
-    thread = threading.Thread(target=server.run, kwargs={"sockets": [held]})
-    thread.start()
-    yield address(desk, held)
-    server.should_exit = True
-    thread.join()
-    held.close()
 
 
 def looked_at(visit: Visit, path: str) -> None:
@@ -158,3 +140,26 @@ def with_loans(desk: Desk) -> None:
     lend(store, player, "ash", kit=kit, on_date="2026-03-02", due="2026-03-08", note="by post", who="ot")
     back = lend(store, player, "chin cup", kit=kit, on_date="2026-03-02", due="2026-03-20", who="ot")
     give_back(store, back.loan, on_date="2026-03-05", who="ot", note="cap worn")
+
+
+@pytest.mark.slow
+def test_the_pages_of_a_team(visit: Visit, clock: StandingClock) -> None:
+    """The way in, accounts and trail are scanned like all others."""
+    desk = Desk("the team's server", clock, team=True)
+    desk.store = memory_store(clock)
+    with serving(desk) as printed:
+        page, home = visit.page, printed.rstrip("/")
+        page.goto(home)
+        looked_at(visit, "first account")
+        page.fill("#name", "lead")
+        page.fill("#password", WORDS)
+        page.fill("#again", WORDS)
+        page.fill("#token", desk.token)
+        page.keyboard.press("Enter")
+        page.wait_for_url("**/players")
+        for path in ("/accounts", "/trail"):
+            page.goto(home + path)
+            looked_at(visit, path)
+        page.click("button:has-text('Log out')")
+        looked_at(visit, "login")
+    desk.close()
