@@ -73,6 +73,9 @@ def test_the_stick_that_is_wiggled_is_measured(store: Store) -> None:
     wiggle(running, source)
     shown = running.shown()
     assert (shown["chosen"]["device"], shown["may"]) == ("pad", ["start"])
+    source.move(np.array([0.2]), 0.25, 0.5)
+    running.turn(0.2)
+    assert running.shown()["raw"] == [0.25, 0.5]  # forward is up, before the start too
 
 
 def test_what_was_acknowledged_is_kept_as_it_was_given(store: Store) -> None:

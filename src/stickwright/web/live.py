@@ -16,7 +16,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stickwright.capture.browser import BrowserSource
-from stickwright.capture.devices import Device, Event, Gone, Samples, Source, StickAxes, sticks_of
+from stickwright.capture.devices import Device, Event, Gone, Samples, Source, StickAxes, stick_xy, sticks_of
 from stickwright.capture.events import Confirm, Effect, Keep, Mark, Repeat, Resume, Shorten, Stop
 from stickwright.capture.events import Event as TaskEvent
 from stickwright.capture.events import Start as StartEvent
@@ -394,14 +394,9 @@ class Live:
                 self._find_switch(event)
             if isinstance(event, Gone):
                 self._words.append("A stick was unplugged.")
-            elif self._chosen is not None and getattr(event, "device_id", "") == self._chosen.device_id:
-                axes = getattr(event, "axes", None)
-                if axes is not None and len(axes):
-                    across, along = self._chosen.horizontal, self._chosen.vertical
-                    self._raw = (
-                        float(axes[-1, across]) if across is not None else math.nan,
-                        -float(axes[-1, along]) if along is not None else math.nan,
-                    )
+            elif isinstance(event, Samples) and self._chosen is not None and event.device_id == self._chosen.device_id:
+                x, y = stick_xy(event, self._chosen)[-1]
+                self._raw = (float(x), float(y))
 
     def _find_switch(self, samples: Samples) -> None:
         """The button that is pressed before the start, on whatever device, is the confirm switch."""
