@@ -75,6 +75,19 @@ def test_any_bytes_give_files_or_a_sentence(noise: bytes, at: int) -> None:
         assert "player.toml" in tree
 
 
+@pytest.mark.parametrize("flag, method", [(1, 8), (0, 99)], ids=["a password", "an unknown way of packing"])
+def test_what_nobody_here_can_unpack_is_refused_in_a_sentence(flag: int, method: int) -> None:
+    """Flag and method as they stand in the headers of a ZIP file [zip-appnote]: local at 6 and 8, central at 8 and 10."""
+    body = bytearray(packed({"player.toml": b'code = "K1"'}))
+    central = body.index(b"PK\x01\x02")
+    for at in (6, central + 8):
+        body[at] = flag
+    for at in (8, central + 10):
+        body[at] = method
+    with pytest.raises(BadInput, match="a whole ZIP file without a password"):
+        unpacked(bytes(body))
+
+
 def test_a_folder_of_this_machine(tmp_path: Path) -> None:
     with pytest.raises(BadInput, match="no folder on this machine"):
         folder_tree(tmp_path / "none")

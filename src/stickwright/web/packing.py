@@ -65,17 +65,16 @@ def unpacked(body: bytes, *, most_bytes: int = MOST_BYTES, most_files: int = MOS
                     raise _refused(
                         f"more than {most_bytes // 2**20} MB unpacked", "a case folder", "Pack one case folder."
                     )
+    except BadInput:  # ours, from inside
+        raise
     except (
         zipfile.BadZipFile,
         zlib.error,
         EOFError,
-        NotImplementedError,
         RuntimeError,
         OSError,
         ValueError,
-    ) as refused:
-        if isinstance(refused, BadInput):
-            raise
+    ):  # RuntimeError: a password, a method unknown
         expected = "a whole ZIP file without a password"
         raise _refused(
             "a file that cannot be unpacked", expected, "Pack the folder again, and choose that file."
