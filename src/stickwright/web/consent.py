@@ -19,9 +19,8 @@ from stickwright.store.cases import import_case, tree_of
 from stickwright.store.consents import SCOPES, consent_of, give_consent, withdraw
 from stickwright.store.players import add_player, add_visit, player_named, visits
 from stickwright.store.whole import erase_player
-from stickwright.web.desk import At, at_player
+from stickwright.web.desk import At, at_player, end_measuring
 from stickwright.web.render import done, form, page
-from stickwright.web.whole import end_tasks
 
 __all__ = [
     "ROUTES",
@@ -160,7 +159,8 @@ def write_down(request: Request) -> Response:
     try:
         given = _given(here, typed)
         if here.key == "m" and "keep" in given["scope"]:
-            end_tasks(request, here)  # what runs in memory ends there, and moves whole
+            # what runs in memory ends there, and moves whole
+            end_measuring(request, {(here.key, one.id) for one in visits(here.store, here.player_id)})
             here, left = keep_after_all(here, given)
             words = (
                 f"It is written down. What was done with {here.player.code if here.player else ''} is kept from now on."

@@ -31,7 +31,19 @@ from stickwright.store.settings import choose
 from stickwright.web.preferences import Preferences, keep_preferences, own_preferences
 from stickwright.web.tries import Tries
 
-__all__ = ["KEYS", "At", "Desk", "Locked", "Session", "at_player", "at_shelf", "at_visit", "desk_of", "session_of"]
+__all__ = [
+    "KEYS",
+    "At",
+    "Desk",
+    "Locked",
+    "Session",
+    "at_player",
+    "at_shelf",
+    "at_visit",
+    "desk_of",
+    "end_measuring",
+    "session_of",
+]
 
 Key = Literal["", "m", "d"]
 KEYS: dict[Key, str] = {"": "kept", "m": "not kept", "d": "demo"}
@@ -325,6 +337,20 @@ class At:
         """Number of the visit in this store."""
         assert self.visit is not None
         return self.visit.id
+
+
+def end_measuring(connection: HTTPConnection, places: set[tuple[str, int]] | None = None) -> None:
+    """End what is being measured: what was recorded is kept, and the page is told.
+
+    Parameters
+    ----------
+    connection : HTTPConnection
+    places : set of (str, int), optional
+        Store and visit of each; everything when not said.
+    """
+    table = getattr(connection.app.state, "measuring", None)  # there once the pages that measure are loaded
+    if table is not None:
+        table.close_all(places if places is not None else {one.place for one in table.open.values()})
 
 
 def desk_of(connection: HTTPConnection) -> Desk:

@@ -16,7 +16,7 @@ from stickwright.errors import BadInput, Problem
 from stickwright.store.documents import Document, documents, history, save_document, undo_document
 from stickwright.web.desk import At, at_visit
 from stickwright.web.noticed import noticed_about
-from stickwright.web.render import done, download, form, page
+from stickwright.web.render import done, download, form, number_in, page
 
 __all__ = ["ROUTES", "file_page", "files_page"]
 
@@ -97,7 +97,7 @@ def save_file(request: Request) -> Response:
             )
         save_document(
             here.store, here.visit_id, name, text.encode("utf-8"), who=here.who, why="typed as text",
-            based_on=int(number) if number.isascii() and number.isdigit() and len(number) < 10 else None,
+            based_on=number_in(number),
         )  # fmt: skip
     except BadInput as refused:
         return page(request, "file.html", file_page(here, name, text), here=here, refused=refused)

@@ -39,9 +39,9 @@ from stickwright.store.recordings import (
 )
 from stickwright.web.desk import At, Locked, at_visit, desk_of, session_of
 from stickwright.web.live import Live, LiveAsked, RecordSink
-from stickwright.web.noun_views import plain_tables
 from stickwright.web.plans import tunings_here
 from stickwright.web.render import done, form, page
+from stickwright.web.visit_files import names_here
 
 __all__ = ["ROUTES", "live_page", "measure_page", "settings_of"]
 
@@ -534,18 +534,11 @@ def _replay(here: At, site: str, task: str) -> Recording:
 
 
 def _site_names(here: At) -> tuple[str, ...]:
-    document = documents(here.store, here.visit_id).get("player.toml")
-    listed = plain_tables(document.body, "player.toml").get("site", []) if document else []
-    return tuple(str(one["name"]) for one in listed if isinstance(one, dict) and one.get("name"))
+    return names_here(here, "player.toml", "site")
 
 
 def _kit_names(here: At) -> dict[str, tuple[str, ...]]:
-    own = documents(here.store, here.visit_id).get("kit.toml") or documents(here.store, None).get("kit.toml")
-    tables = plain_tables(own.body, "kit.toml") if own else {}
-    return {
-        key: tuple(str(one["name"]) for one in tables.get(key, []) if isinstance(one, dict) and one.get("name"))
-        for key in ("stick", "topper", "extension")
-    }
+    return {key: names_here(here, "kit.toml", key) for key in ("stick", "topper", "extension")}
 
 
 ROUTES: tuple[BaseRoute, ...] = (

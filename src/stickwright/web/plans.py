@@ -29,7 +29,7 @@ from stickwright.store.plans import PlanRow, make_plan, plan_again, plans, repro
 from stickwright.web.desk import At, at_visit
 from stickwright.web.noticed import noticed_about
 from stickwright.web.plan_differences import differences
-from stickwright.web.render import done, download, form, page
+from stickwright.web.render import done, download, form, number_in, page
 
 __all__ = ["ROUTES", "Making", "Shelf", "plan_page", "plans_page", "tunings_here", "wishes_of"]
 
@@ -325,8 +325,8 @@ def check_plan(request: Request) -> Response:
 def _latest(request: Request, here: At) -> PlanRow | None:
     asked = request.query_params.get("plan", "")
     made = plans(here.store, here.visit_id)
-    if asked.isascii() and asked.isdigit() and len(asked) < 9:
-        return next((one for one in made if one.number == int(asked)), None)
+    if (number := number_in(asked)) is not None:
+        return next((one for one in made if one.number == number), None)
     return made[-1] if made else None
 
 
@@ -431,9 +431,7 @@ def compare(request: Request) -> Response:
     made = plans(here.store, here.visit_id)
     numbers = [one.number for one in made]
     asked = [request.query_params.get(name, "") for name in ("a", "b")]
-    chosen = [
-        int(one) if one.isascii() and one.isdigit() and len(one) < 9 and int(one) in numbers else 0 for one in asked
-    ]
+    chosen = [number if (number := number_in(one)) in numbers else None for one in asked]
     first, second = chosen[0] or (numbers[-2] if len(numbers) > 1 else 0), chosen[1] or (numbers[-1] if numbers else 0)
     data: dict[str, Any] = {
         "title": "Compare two plans",

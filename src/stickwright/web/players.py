@@ -13,7 +13,7 @@ from stickwright.errors import BadInput, Problem
 from stickwright.store.opening import Store
 from stickwright.store.players import PlayerRow, add_player, player_named, players
 from stickwright.web.desk import At, Desk, Key, desk_of, session_of
-from stickwright.web.render import form, page
+from stickwright.web.render import form, number_in, page
 
 __all__ = ["ROUTES", "add", "players_page", "show"]
 
@@ -74,7 +74,7 @@ def show(request: Request) -> Response:
         desk,
         writes=session_of(request).role == "practitioner",
         search=asked.get("search", "").strip()[:40],
-        number=max(1, int(number)) if number.isascii() and number.isdigit() and len(number) < 7 else 1,
+        number=number_in(number) or 1,
     )
     return page(request, "players.html", data)
 

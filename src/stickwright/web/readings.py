@@ -31,7 +31,7 @@ from stickwright.web.desk import At, at_visit
 from stickwright.web.noticed import noticed_about
 from stickwright.web.noun_views import plain_tables
 from stickwright.web.readings_rose import Petal, rose
-from stickwright.web.render import done, form, page
+from stickwright.web.render import done, form, number_in, page
 
 __all__ = ["ROUTES", "ReadingRow", "ability_here", "readings_page", "rows_of", "taken_over", "with_readings"]
 
@@ -272,8 +272,7 @@ def _count(value: Any) -> str:
 
 def _units(here: At, site: Mapping[str, Any]) -> tuple[str, str]:
     """Units of the first reading; of the preferences where there is none."""
-    force = {"ozf": "oz", "lbf": "lb"}.get(here.desk.preferences.force, here.desk.preferences.force)
-    reach = "mm"
+    force, reach = here.desk.preferences.force, "mm"
     for one in _tables(site.get("reading")):
         force, reach = _typed(one, "force", force)[1], _typed(one, "reach", reach)[1]
     return force, reach
@@ -403,7 +402,7 @@ def save_readings(request: Request) -> Response:
         text = with_readings(document.body.decode("utf-8"), place, typed, name=name)
         save_document(
             here.store, here.visit_id, FILE, text.encode("utf-8"), who=here.who, why=f"readings of {name}",
-            based_on=int(number) if number.isascii() and number.isdigit() and len(number) < 10 else None,
+            based_on=number_in(number),
         )  # fmt: skip
     except BadInput as refused:
         fields = {problem.where: problem.where.split(", ")[-1] for problem in refused.problems}

@@ -19,7 +19,7 @@ from stickwright.store.documents import undo_document
 from stickwright.web.desk import At, Session, desk_of
 from stickwright.web.steps import STEPS, step_after, step_of
 
-__all__ = ["done", "download", "form", "page", "problems_of", "svg_image", "undo_of"]
+__all__ = ["done", "download", "form", "number_in", "page", "problems_of", "svg_image", "undo_of"]
 
 
 def page(
@@ -120,6 +120,21 @@ def form(request: Request) -> FormData:
     sent = request.state.form
     assert isinstance(sent, FormData)
     return sent
+
+
+def number_in(text: str) -> int | None:
+    """A whole number as an address or a form sends it; None for anything else.
+
+    Parameters
+    ----------
+    text : str
+
+    Examples
+    --------
+    >>> number_in("12"), number_in("-1"), number_in("²"), number_in("9" * 30)
+    (12, None, None, None)
+    """
+    return int(text) if text.isascii() and text.isdigit() and len(text) < 10 else None
 
 
 def problems_of(refused: BadInput | None, fields: Mapping[str, str]) -> list[tuple[str, str]]:

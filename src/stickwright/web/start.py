@@ -12,7 +12,7 @@ from starlette.routing import Route
 from stickwright.errors import BadInput, Problem
 from stickwright.store.opening import Store, create_store, kind_at, open_store
 from stickwright.store.recordings import recover
-from stickwright.web.desk import Desk, desk_of, session_of
+from stickwright.web.desk import Desk, desk_of, end_measuring, session_of
 from stickwright.web.passphrase import accepted, strength
 from stickwright.web.render import done, form, page
 
@@ -165,9 +165,7 @@ def lock(request: Request) -> Response:
     ----------
     request : Request
     """
-    table = getattr(request.app.state, "measuring", None)
-    if table is not None:
-        table.close_all({one.place for one in table.open.values()})  # what runs is kept, and ends here
+    end_measuring(request)
     desk_of(request).lock()
     return RedirectResponse("/start", 303)
 

@@ -32,7 +32,8 @@ from stickwright.web.noun_views import (
     path_text,
     plain_tables,
 )
-from stickwright.web.render import done, form, page
+from stickwright.web.render import done, form, number_in, page
+from stickwright.web.visit_files import file_here, names_here
 
 __all__ = ["ROUTES", "list_page", "table_page"]
 
@@ -47,7 +48,7 @@ def list_page(here: At, key: str) -> dict[str, Any]:
         One of `VIEWS`.
     """
     view = VIEWS[key]
-    document, own = _document(here, view)
+    document, own = file_here(here, view.name)
     tables = plain_tables(document.body, view.name) if document else {}
     top = form_fields(view.model, tables)
     return {
@@ -87,7 +88,7 @@ def table_page(
         Why.
     """
     view = VIEWS[key]
-    document, _ = _document(here, view)
+    document, _ = file_here(here, view.name)
     tables = plain_tables(document.body, view.name) if document else {}
     path = _path(text, view, tables)
     model = noun_at(view.model, path)
@@ -142,14 +143,14 @@ def save_table(request: Request, key: str, at: Callable[[Request], At]) -> Respo
     here, view, text = at(request), VIEWS[key], _asked(request)
     sent = form(request)
     typed = {name: "\n".join(str(one) for one in sent.getlist(name)) for name in sent}
-    document, _ = _document(here, view)
+    document, _ = file_here(here, view.name)
     body = document.body.decode("utf-8") if document else ""
     try:
         tables = plain_tables(document.body if document else b"", view.name)
         path = _path(text, view, tables)
         model = noun_at(view.model, path)
         changed = with_fields(body, path, sent_fields(model, typed), name=view.name)
-        kept = _save(here, view, changed, based_on=_number(typed.get("based_on", "")))
+        kept = _save(here, view, changed, based_on=number_in(typed.get("based_on", "")))
     except BadInput as refused:
         data = table_page(here, key, text, typed=typed, refused=refused)
         return page(request, "table.html", data, here=here, refused=refused, fields=_field_words(data["fields"]))
@@ -161,7 +162,7 @@ def save_table(request: Request, key: str, at: Callable[[Request], At]) -> Respo
 def remove_table(request: Request, key: str, at: Callable[[Request], At]) -> Response:
     """One table taken away; the message offers it back."""
     here, view, text = at(request), VIEWS[key], _asked(request)
-    document, _ = _document(here, view)
+    document, _ = file_here(here, view.name)
     if document is None:
         raise HTTPException(404)
     tables = plain_tables(document.body, view.name)
@@ -178,7 +179,7 @@ def start_game(request: Request) -> Response:
     kind = str(form(request).get("archetype", ""))
     if kind not in ARCHETYPES:
         raise HTTPException(404)
-    document, _ = _document(here, view)
+    document, _ = file_here(here, view.name)
     save_document(
         here.store, here.visit_id, view.name, archetype_text(kind).encode(), who=here.who, why=f"usual actions of {kind}",
         based_on=document.number if document else 0,
@@ -204,14 +205,6 @@ def _save(here: At, view: FileView, text: str, *, based_on: int | None) -> Docum
 def _undo(here: At, view: FileView) -> Callable[[], object]:
     visit_id = here.visit.id if here.visit is not None else None
     return partial(undo_document, here.store, visit_id, view.name, who=here.who)
-
-
-def _document(here: At, view: FileView) -> tuple[Document | None, bool]:
-    """The file, and whether it is the visit's own; a visit without a kit has that of the shelf."""
-    own = documents(here.store, here.visit.id).get(view.name) if here.visit is not None else None
-    if own is not None or (here.visit is not None and view.name != "kit.toml"):
-        return own, True
-    return documents(here.store, None).get(view.name), here.visit is None
 
 
 def _beside(here: At) -> dict[str, bytes]:
@@ -274,26 +267,18 @@ def _offered(here: At, model: Any) -> dict[str, tuple[str, ...]]:
     """Words from the other files of the visit: actions of its game, sites, sticks of its kit."""
     if here.visit is None:
         return {}
-    names = {key: _names(here, key, table) for key, table in (("game", "action"), ("sites", "site"), ("kit", "stick"))}
+    names = {
+        key: names_here(here, VIEWS[key].name, table)
+        for key, table in (("game", "action"), ("sites", "site"), ("kit", "stick"))
+    }
     words = {"together": names["game"], "of": names["game"], "action": names["game"], "site": names["sites"],
              "sites": names["sites"], "stick": names["kit"], "liked": names["kit"]}  # fmt: skip
     own = {"together": ()} if model is VIEWS["sites"].model else {}
     return {field: found for field, found in (words | own).items() if found and field in model.model_fields}
 
 
-def _names(here: At, key: str, table: str) -> tuple[str, ...]:
-    document, _ = _document(here, VIEWS[key])
-    try:
-        listed = plain_tables(document.body, VIEWS[key].name).get(table, []) if document else []
-    except BadInput:  # its own page says so
-        return ()
-    listed = listed if isinstance(listed, list) else []
-    return tuple(str(one["name"]) for one in listed if isinstance(one, dict) and one.get("name"))
-
-
 def _gauge_units(here: At) -> dict[str, str]:
-    force = here.desk.preferences.force
-    return {"force": {"ozf": "oz", "lbf": "lb"}.get(force, force)}
+    return {"force": here.desk.preferences.force}
 
 
 def _field_words(fields: tuple[FormField, ...]) -> dict[str, str]:
@@ -302,10 +287,6 @@ def _field_words(fields: tuple[FormField, ...]) -> dict[str, str]:
 
 def _unit(field: FormField) -> str:
     return f" {field.unit}".replace(" °", "°") if field.unit else ""
-
-
-def _number(text: str) -> int | None:
-    return int(text) if text.isascii() and text.isdigit() and len(text) < 10 else None
 
 
 def _asked(request: Request) -> str:

@@ -22,7 +22,7 @@ from stickwright.web.desk import Desk, desk_of, session_of
 from stickwright.web.guard import give_cookie
 from stickwright.web.passphrase import accepted
 from stickwright.web.preferences import Preferences, own_preferences
-from stickwright.web.render import done, form, page
+from stickwright.web.render import done, form, number_in, page
 
 __all__ = ["ROUTES", "add", "close", "log_in", "log_out", "login", "show_accounts", "trail", "trail_page"]
 
@@ -192,7 +192,7 @@ def trail(request: Request) -> Response:
     request : Request
     """
     asked = request.query_params.get("page", "1")
-    number = int(asked) if asked.isascii() and asked.isdigit() and len(asked) < 9 else 1
+    number = number_in(asked) or 1
     return page(request, "trail.html", trail_page(_team(request).kept(), max(1, number)))
 
 

@@ -11,10 +11,10 @@ from starlette.routing import Route
 from stickwright.errors import BadInput, Problem
 from stickwright.store.players import visits
 from stickwright.store.whole import elsewhere, erase_player, packed_player, what_would_go
-from stickwright.web.desk import At, at_player
+from stickwright.web.desk import At, at_player, end_measuring
 from stickwright.web.render import done, download, form, page
 
-__all__ = ["ROUTES", "ask", "end_tasks", "erase", "erase_page", "everything"]
+__all__ = ["ROUTES", "ask", "erase", "erase_page", "everything"]
 
 
 def everything(request: Request) -> Response:
@@ -68,25 +68,12 @@ def erase(request: Request) -> Response:
         found = f'"{typed}"' if typed else "nothing typed"
         refused = BadInput(Problem("code", found, here.player.code, "Nothing was erased."))
         return page(request, "erase.html", erase_page(here), here=here, refused=refused)
-    end_tasks(request, here)
+    end_measuring(request, {(here.key, one.id) for one in visits(here.store, here.player_id)})
     went = erase_player(here.store, here.player_id, who=here.who)
     here.desk.forget_pages()
     counts = ", ".join(f"{count} {words}" for words, count in went.items() if count)
     to = "/demo" if here.key == "d" else "/players"
     return done(request, to, f"{here.player.code} is erased: {counts or 'nothing was held'}. Kept: nothing.")
-
-
-def end_tasks(request: Request, here: At) -> None:
-    """End what is being measured of a player.
-
-    Parameters
-    ----------
-    request : Request
-    here : At
-    """
-    table = getattr(request.app.state, "measuring", None)
-    if table is not None:
-        table.close_all({(here.key, one.id) for one in visits(here.store, here.player_id)})
 
 
 ROUTES = (

@@ -1,0 +1,47 @@
+"""The files that a visit works with, whether its own or of the shelf, and the names that stand in them."""
+
+from __future__ import annotations
+
+from stickwright.errors import BadInput
+from stickwright.store.documents import Document, documents
+from stickwright.web.desk import At
+from stickwright.web.noun_views import plain_tables
+
+__all__ = ["file_here", "names_here"]
+
+OF_THE_SHELF = "kit.toml"
+
+
+def file_here(here: At, name: str) -> tuple[Document | None, bool]:
+    """A file, and whether it is the visit's own; a visit without a kit has that of the shelf.
+
+    Parameters
+    ----------
+    here : At
+        A visit or the shelf.
+    name : str
+    """
+    own = documents(here.store, here.visit.id).get(name) if here.visit is not None else None
+    if own is not None or (here.visit is not None and name != OF_THE_SHELF):
+        return own, True
+    return documents(here.store, None).get(name), here.visit is None
+
+
+def names_here(here: At, name: str, table: str) -> tuple[str, ...]:
+    """Names of the tables of one kind in a file; none while it cannot be read, which its own page says.
+
+    Parameters
+    ----------
+    here : At
+    name : str
+        File.
+    table : str
+        Kind: 'site', 'stick'.
+    """
+    document, _ = file_here(here, name)
+    try:
+        listed = plain_tables(document.body, name).get(table) if document else None
+    except BadInput:
+        return ()
+    tables = listed if isinstance(listed, list) else []
+    return tuple(str(one["name"]) for one in tables if isinstance(one, dict) and one.get("name"))
