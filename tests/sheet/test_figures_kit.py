@@ -1,0 +1,32 @@
+"""The sticks of a kit beside each other."""
+
+from __future__ import annotations
+
+import re
+
+from stickwright.model.kit import Kit
+from stickwright.sheet.figures_kit import kit_forces, kit_forces_alt
+
+KIT = Kit.model_validate(
+    {"stick": [
+        {"name": "oak", "start_force_n": 1.0, "full_force_n": 2.5, "travel_mm": 9},
+        {"name": "pad", "kind": "touch", "start_force_n": 0, "full_force_n": 0, "travel_mm": 20},
+        {"name": "elm", "start_force_n": 0.2, "full_force_n": 0.5, "travel_mm": 6.5},
+    ]}
+)  # fmt: skip
+
+
+def test_lightest_first_with_the_travel_beside() -> None:
+    """Names from top to bottom by the force at the stop; a touch surface has a place too."""
+    texts = re.findall(r">([^<>]+)</text>", kit_forces(KIT))
+    assert [text for text in texts if text in ("oak", "pad", "elm")] == ["pad", "elm", "oak"]
+    assert {"9.0 mm", "20.0 mm", "6.5 mm"} <= set(texts)
+
+
+def test_the_same_in_a_sentence() -> None:
+    """For who does not see it: how many, and both ends with their force."""
+    assert kit_forces_alt(KIT) == "3 sticks from lightest to heaviest: pad with 0 N at the stop, to oak with 2.5 N."
+
+
+def test_equal_kits_give_equal_bytes() -> None:
+    assert kit_forces(KIT) == kit_forces(KIT.model_copy())

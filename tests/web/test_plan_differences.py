@@ -1,0 +1,52 @@
+"""Two plans beside each other: what differs, and which is worth more, on the demo case with and without its second switch."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from stickwright.model.plan import Plan
+from stickwright.model.wishes import Wishes
+from stickwright.planning import plan
+from stickwright.records.folder import read_case
+from stickwright.web.demo import demo_case
+from stickwright.web.plan_differences import differences
+
+
+@pytest.fixture(scope="module")
+def plans() -> tuple[Plan, Plan]:
+    case = read_case(demo_case())
+    return plan(case, draws=50), plan(case, draws=50, wishes=Wishes(without=("daisy",)))
+
+
+def test_a_plan_beside_itself_differs_in_nothing(plans: tuple[Plan, Plan]) -> None:
+    """Every row is the same, and neither is worth more."""
+    found = differences(plans[0], plans[0])
+    assert not any(row.differs for row in (*found.actions, *found.figures))
+    assert found.sentence == "Every action is done the same way; both are worth the same to the player."
+
+
+def test_what_differs_is_told_from_either_side(plans: tuple[Plan, Plan]) -> None:
+    """Rows are those of the plans' own placements; the better one is named by its place, whichever way they are laid."""
+    one, other = plans
+    assert one.sharing is not None
+    assert other.sharing is not None
+    there, back = differences(one, other), differences(other, one)
+    done = {each.action: (each.how, each.site, each.device) for each in one.sharing.placements}
+    changed = {
+        each.action for each in other.sharing.placements if done[each.action] != (each.how, each.site, each.device)
+    }
+    assert {row.what for row in there.actions if row.differs} == changed != set()
+    assert [(row.first, row.second) for row in there.actions] == [(row.second, row.first) for row in back.actions]
+    assert one.sharing.points > other.sharing.points
+    assert "the first is worth" in there.sentence
+    assert "the second is worth" in back.sentence
+
+
+def test_a_plan_that_shares_nothing_out_has_only_its_sticks(plans: tuple[Plan, Plan]) -> None:
+    """A game without actions gives a plan without a sharing-out: nothing is made up about it."""
+    alone = replace(plans[0], sharing=None, mounts=())
+    found = differences(alone, alone)
+    assert found.actions == ()
+    assert any(row.what.endswith(": stick") for row in found.figures)
