@@ -16,7 +16,6 @@ class Benched:
     """One invented stick: its truth, how it was read on the bench, and what the kit list says besides."""
 
     name: str
-    force_class: str
     start_n: float
     full_n: float
     travel_mm: float
@@ -45,41 +44,41 @@ class Benched:
 
 SMALL = (54, 50, 30)
 STICKS = (
-    Benched("fennel", "standard", 0.46, 1.02, 6.5, 16, 0.020, SMALL, 85, "4-conductor", ("in_stock = 3",),
-            directions_deg=FOUR, comment="small, standard force"),
-    Benched("sorrel", "half", 0.23, 0.50, 6.5, 16, 0.012, SMALL, 80, "4-conductor", ("in_stock = 2",),
-            directions_deg=FOUR, comment="small, half force"),
-    Benched("vetch", "third", 0.15, 0.34, 6.5, 16, 0.008, (46, 40, 34), 70, "4-conductor",
+    Benched("fennel", 0.46, 1.02, 6.5, 16, 0.020, SMALL, 85, "4-conductor", ("in_stock = 3",),
+            directions_deg=FOUR, comment="small, full force 1 N"),
+    Benched("sorrel", 0.23, 0.50, 6.5, 16, 0.012, SMALL, 80, "4-conductor", ("in_stock = 2",),
+            directions_deg=FOUR, comment="small, full force 0.5 N"),
+    Benched("vetch", 0.15, 0.34, 6.5, 16, 0.008, (46, 40, 34), 70, "4-conductor",
             ("base_tilt_deg = 12",), unit="gf", gauge_step_n=0.001, directions_deg=(0, 90),
-            comment="small, third force, base slopes 12 degrees towards the player"),
-    Benched("lichen", "hyper-light", 0.060, 0.165, 5.0, 18, 0.004, (38, 38, 26), 45, "USB",
+            comment="small, full force a third of a newton, base slopes 12 degrees towards the player"),
+    Benched("lichen", 0.060, 0.165, 5.0, 18, 0.004, (38, 38, 26), 45, "USB",
             ("current_ma = 45", "heaviest_topper_g = 6"), unit="gf", gauge_step_n=0.0005, directions_deg=FOUR,
-            comment="small, hyper-light, short throw"),
-    Benched("moss", "hyper-light", 0.028, 0.110, 9.0, 45, 0.003, (40, 40, 62), 110, "USB",
+            comment="small, full force under 0.2 N, travel 5 mm"),
+    Benched("moss", 0.028, 0.110, 9.0, 45, 0.003, (40, 40, 62), 110, "USB",
             ("current_ma = 70", "heaviest_topper_g = 8"), unit="gf", gauge_step_n=0.0005, directions_deg=(0, 90),
-            comment="tall, hyper-light"),
-    Benched("thistle", "standard", 0.50, 0.95, 4.0, 14, 0.020, (44, 40, 26), 60, "4-conductor", ("in_stock = 2",),
-            back=False, comment="small, short throw; benched pushing out only, so its friction is not known"),
-    Benched("bracken", "half", 0.26, 0.62, 11.0, 28, 0.015, (60, 56, 40), 120, "4-conductor",
-            slipped=(5, 1.9), comment="half force, long throw; the gauge slipped in one reading"),
-    Benched("teasel", "light", 0.32, 0.74, 9.0, 24, 0.015, (62, 58, 38), 130, "4-conductor",
+            comment="tall, full force about 0.1 N"),
+    Benched("thistle", 0.50, 0.95, 4.0, 14, 0.020, (44, 40, 26), 60, "4-conductor", ("in_stock = 2",),
+            back=False, comment="small, travel 4 mm; benched pushing out only, so its friction is not known"),
+    Benched("bracken", 0.26, 0.62, 11.0, 28, 0.015, (60, 56, 40), 120, "4-conductor",
+            slipped=(5, 1.9), comment="full force 0.6 N, travel 11 mm; the gauge slipped in one reading"),
+    Benched("teasel", 0.32, 0.74, 9.0, 24, 0.015, (62, 58, 38), 130, "4-conductor",
             ("base_tilt_deg = 15",), directions_deg=FOUR, unequal=(1.0, 1.0, 1.0, 1.22),
-            comment="light, base slopes 15 degrees; firmer towards the back"),
-    Benched("chert", "firm", 1.10, 2.10, 5.0, 15, 0.050, (54, 50, 30), 90, "4-conductor",
-            gauge_step_n=0.01, shares=(0.0, 0.5, 1.0), back=False, comment="small, firm; three readings only"),
-    Benched("marl", "half", 0.24, 0.51, 6.5, 16, 0.175, SMALL, 80, "4-conductor",
-            directions_deg=(0, 90), comment="an old half-force stick that no longer comes home: friction"),
-    Benched("sedge", "light", 0.20, 0.48, 24.0, 60, 0.015, (120, 90, 55), 500, "USB", ("current_ma = 60",),
-            comment="large, long throw, very light"),
-    Benched("hawthorn", "light", 0.70, 1.45, 20.0, 50, 0.030, (160, 120, 75), 750, "USB",
+            comment="base slopes 15 degrees; takes a fifth more force towards the back"),
+    Benched("chert", 1.10, 2.10, 5.0, 15, 0.050, (54, 50, 30), 90, "4-conductor",
+            gauge_step_n=0.01, shares=(0.0, 0.5, 1.0), back=False, comment="small, full force about 2 N; three readings only"),
+    Benched("marl", 0.24, 0.51, 6.5, 16, 0.175, SMALL, 80, "4-conductor",
+            directions_deg=(0, 90), comment="an old stick that no longer self-centres: friction"),
+    Benched("sedge", 0.20, 0.48, 24.0, 60, 0.015, (120, 90, 55), 500, "USB", ("current_ma = 60",),
+            comment="large, travel 24 mm, full force 0.5 N"),
+    Benched("hawthorn", 0.70, 1.45, 20.0, 50, 0.030, (160, 120, 75), 750, "USB",
             ("current_ma = 90", "base_tilt_deg = 15"), gauge_step_n=0.01, directions_deg=FOUR,
-            comment="large, light, base slopes 15 degrees"),
-    Benched("mallow", "standard", 1.60, 3.90, 24.0, 60, 0.070, (150, 110, 60), 800, "USB", ("current_ma = 60",),
-            gauge_step_n=0.05, comment="large, long throw"),
-    Benched("granite", "standard", 2.20, 4.60, 11.0, 55, 0.080, (150, 110, 70), 700, "USB", ("current_ma = 60",),
-            gauge_step_n=0.05, comment="large, short throw"),
-    Benched("basalt", "firm", 3.50, 8.00, 22.0, 60, 0.150, (150, 110, 60), 900, "USB", ("current_ma = 60",),
-            gauge_step_n=0.05, directions_deg=(0, 90), comment="large, firm spring"),
+            comment="large, full force about 1.5 N, base slopes 15 degrees"),
+    Benched("mallow", 1.60, 3.90, 24.0, 60, 0.070, (150, 110, 60), 800, "USB", ("current_ma = 60",),
+            gauge_step_n=0.05, comment="large, travel 24 mm, full force about 4 N"),
+    Benched("granite", 2.20, 4.60, 11.0, 55, 0.080, (150, 110, 70), 700, "USB", ("current_ma = 60",),
+            gauge_step_n=0.05, comment="large, travel 11 mm, full force about 4.6 N"),
+    Benched("basalt", 3.50, 8.00, 22.0, 60, 0.150, (150, 110, 60), 900, "USB", ("current_ma = 60",),
+            gauge_step_n=0.05, directions_deg=(0, 90), comment="large, full force 8 N"),
 )  # fmt: skip
 
 KIT_HEAD = """\
@@ -93,7 +92,6 @@ tilt_deg = [0, 10, 20]        # tilts of the base that can be built
 [[stick]]
 name = "flint"
 kind = "touch"
-force_class = "touch"
 start_force_n = 0.02
 full_force_n = 0.02
 travel_mm = 20
@@ -129,7 +127,7 @@ mass_g = 6
 width_mm = 10
 
 [[topper]]
-name = "T-bar"
+name = "cross bar"
 form = "bar"
 height_mm = 6
 mass_g = 14
@@ -373,7 +371,7 @@ openings = 3000
 in_stock = 10
 
 [[fastener]]
-name = "acorn cup"
+name = "mushroom-head patch"
 kind = "mushroom-head"
 shear_kpa = 240
 tension_kpa = 195

@@ -246,7 +246,7 @@ def _append(kit: Path, readings: Path, benched: Benched) -> None:
     append_stick(kit, {key: _short(value) for key, value in to_stick_fields(result).items()}, readings)
     base = ", ".join(str(side) for side in benched.base_mm)
     lines = [
-        f'force_class = "{benched.force_class}"', f"base_mm = [{base}]", f"mass_g = {benched.mass_g}",
+        f"base_mm = [{base}]", f"mass_g = {benched.mass_g}",
         f'plug = "{benched.plug}"', f"cable_m = {benched.cable_m}", *([] if "USB" in benched.plug else ["current_ma = 1"]),
         *benched.extra, f'note = "{benched.comment}"',
     ]  # fmt: skip

@@ -71,13 +71,10 @@ def test_the_check_finds_nothing() -> None:
 
 
 def test_the_kit_spans_the_trade(case: Case) -> None:
-    """Fourteen sticks or more: every force class, a touch surface, short and long throw, small and large, sloping
-    bases; six forms of topper and three extensions with their masses."""
+    """Fourteen sticks or more: a touch surface, full forces from a tenth of a newton to eight, short and long travel, small
+    and large, sloping bases; six forms of topper and three extensions with their masses."""
     sticks = case.kit.stick
     assert len(sticks) >= 14
-    assert {stick.force_class for stick in sticks} == {
-        "standard", "half", "third", "hyper-light", "light", "firm", "touch"
-    }  # fmt: skip
     levers = [stick for stick in sticks if stick.kind == "lever"]
     assert len(levers) == len(sticks) - 1
     assert max(stick.full_force_n for stick in levers) > 50 * min(stick.full_force_n for stick in levers)

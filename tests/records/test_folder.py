@@ -51,7 +51,7 @@ importance = 9
 HUB = """[[hub]]
 name = "tray hub"
 [[hub.socket]]
-name = "west"
+name = "USB 1"
 takes = "USB"
 role = "assignable"
 """
@@ -282,7 +282,7 @@ def test_hubs_are_in_the_case(folder):
     add(folder, "hub.toml", '[[hub]]\nname = "box"\n[[hub.socket]]\nname = "1"\ntakes = "USB"\nrole = "left stick"\n')
     hubs = read_case(folder).hubs
     assert [(hub.name, [socket.name for socket in hub.socket]) for hub in hubs] == [
-        ("tray hub", ["west"]),
+        ("tray hub", ["USB 1"]),
         ("box", ["1"]),
     ]
 

@@ -3,7 +3,7 @@ the bare stick."""
 
 from __future__ import annotations
 
-from typing import Annotated, Literal
+from typing import Annotated, ClassVar, Literal
 
 from pydantic import Field
 
@@ -24,9 +24,10 @@ Ampere = Annotated[float, Plausible(0.0, 3.0)]
 class Stick(Measured):
     """A self-returning lever, or a touch surface (force near zero, no spring, travel = half the pad)."""
 
+    retired: ClassVar[tuple[str, ...]] = ("force_class",)
+
     name: str = Field(min_length=1)
     kind: Literal["lever", "touch"] = "lever"
-    force_class: Literal["standard", "half", "third", "hyper-light", "light", "firm", "touch"] | None = None
     contact_height_m: Annotated[float, Plausible(0.002, 0.5)] | None = None
     """Contact point above the pivot, without topper or extension."""
     start_force_n: Newton

@@ -7,27 +7,27 @@ kind (``force_gf``); the number is converted here, once.
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass
-from typing import Any
+from typing import Any, ClassVar
 
 from pydantic import BaseModel, BeforeValidator, ConfigDict, model_validator
 from pydantic_core import PydanticCustomError, core_schema
 
 from stickwright import units
 
-__all__ = ["ONE_OR_MORE", "Measured", "Plausible", "canonical_key"]
+__all__ = ["ONE_OR_MORE", "Measured", "Plausible", "canonical_key", "is_retired"]
 
 
-def canonical_key(key: str, fields: Mapping[str, Any]) -> str:
+def canonical_key(key: str, fields: Collection[str]) -> str:
     """The declared field that a typed key means, or the key itself when it means none.
 
     Parameters
     ----------
     key : str
         As typed.
-    fields : mapping
-        Declared fields by name.
+    fields : collection of str
+        Names of the declared fields.
 
     Examples
     --------
@@ -61,6 +61,9 @@ class Measured(BaseModel):
 
     model_config = ConfigDict(frozen=True, extra="forbid", allow_inf_nan=False, use_attribute_docstrings=True)
 
+    retired: ClassVar[tuple[str, ...]] = ()
+    """Fields that files of earlier versions may still hold: read over, and told to the reader, never refused."""
+
     @model_validator(mode="before")
     @classmethod
     def _to_si(cls, data: Any) -> Any:
@@ -69,6 +72,8 @@ class Measured(BaseModel):
         given: dict[str, str] = {}
         out: dict[str, Any] = {}
         for key, value in data.items():
+            if is_retired(str(key), cls):
+                continue
             field = canonical_key(str(key), cls.model_fields)
             if field in given:
                 raise PydanticCustomError(
@@ -81,6 +86,19 @@ class Measured(BaseModel):
             is_number = field in cls.model_fields and parts is not None and units.quantity_of(field) is not None
             out[field] = _converted(value, parts[1]) if is_number and parts else value
         return out
+
+
+def is_retired(key: str, model: type[Measured]) -> bool:
+    """Whether a typed key belongs to a field that the program no longer has.
+
+    Parameters
+    ----------
+    key : str
+        As typed, in any unit.
+    model : type
+        The noun whose table holds it.
+    """
+    return canonical_key(key, model.retired) in model.retired
 
 
 @dataclass(frozen=True)

@@ -31,6 +31,7 @@ from stickwright.records.held import HeldPlace, Place
 from stickwright.records.hub_doubts import hub_doubts
 from stickwright.records.kit_doubts import kit_doubts
 from stickwright.records.refusals import validated
+from stickwright.records.retired_keys import retired_key_notes
 from stickwright.records.room_doubts import room_doubts
 from stickwright.records.starting import new_case
 from stickwright.records.toml_lines import FieldPath, TomlFile, read_toml
@@ -224,6 +225,7 @@ def _look_at_player(look: _Look, file: TomlFile, names: Names, made_on: str) -> 
     gauges = _gauges(look, file)
     noticed = player_doubts(file, names, gauges, made_on)
     player, problems = validated(Player, file)
+    look.take(retired_key_notes(Player, file))
     # Ten times the usual is told with the body part; the same place needs no second sentence.
     told = {one.where for one in noticed if isinstance(one, Problem)}
     look.problems += [problem for problem in problems if problem.where not in told]
@@ -285,6 +287,7 @@ def _look_at_recordings(look: _Look, file: TomlFile) -> None:
 
 def _look_at_kit(look: _Look, file: TomlFile, *, has_hub: bool) -> None:
     look.kit, problems = validated(Kit, file)
+    look.take(retired_key_notes(Kit, file))
     look.problems += problems
     look.take(kit_doubts(file, has_hub=has_hub))
     for place, stick in enumerate(file.data.get("stick", []) if isinstance(file.data.get("stick"), list) else []):
@@ -301,6 +304,7 @@ def _look_at_kit(look: _Look, file: TomlFile, *, has_hub: bool) -> None:
 def _look_at_game(look: _Look, file: TomlFile | None, player_file: TomlFile | None) -> None:
     if file is not None:
         look.game, problems = validated(Game, file)
+        look.take(retired_key_notes(Game, file))
         look.problems += problems
         look.take(game_doubts(file))
         if look.game is not None and not look.game.action:
@@ -346,6 +350,7 @@ def _fill_actions(look: _Look, game: Game, file: TomlFile) -> None:
 def _look_at_hub(look: _Look, file: TomlFile | None) -> None:
     if file is not None:
         hubs, problems = validated(Hubs, file)
+        look.take(retired_key_notes(Hubs, file))
         look.problems += problems
         look.take(hub_doubts(file))
         look.hubs = hubs.hub if hubs is not None else ()
@@ -359,6 +364,7 @@ def _look_at_hub(look: _Look, file: TomlFile | None) -> None:
 def _look_at_room(look: _Look, file: TomlFile | None, player_file: TomlFile | None) -> None:
     if file is not None:
         look.room, problems = validated(Room, file)
+        look.take(retired_key_notes(Room, file))
         look.problems += problems
         look.take(room_doubts(file, player_file))
     elif not _exists(look.folder / "room.toml"):

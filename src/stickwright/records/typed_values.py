@@ -9,7 +9,7 @@ from typing import Any
 
 from stickwright import units
 from stickwright.errors import Problem
-from stickwright.model.measured import Measured, canonical_key
+from stickwright.model.measured import Measured, canonical_key, is_retired
 from stickwright.records.fields import NONE, Shape, fields_of
 from stickwright.records.plain_text import shortened
 from stickwright.records.toml_lines import FieldPath, TomlFile
@@ -57,6 +57,8 @@ def cleaned(
     seen: dict[str, str] = {}
     clean: dict[str, Any] = {}
     for key, value in table.items():
+        if is_retired(key, model):
+            continue
         name = canonical_key(key, model.model_fields)
         here = (*path, key)
         if name in seen:

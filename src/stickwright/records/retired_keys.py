@@ -1,0 +1,55 @@
+"""Keys of earlier versions of the program in a file that somebody kept: read over, and told."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+from stickwright.model.measured import Measured, canonical_key, is_retired
+from stickwright.model.recorded import Finding
+from stickwright.records.fields import fields_of
+from stickwright.records.toml_lines import FieldPath, TomlFile
+
+__all__ = ["retired_key_notes"]
+
+
+def retired_key_notes(model: type[Measured], file: TomlFile) -> list[Finding]:
+    """One note for each key of the file that the program no longer uses.
+
+    Parameters
+    ----------
+    model : type
+        What the file is to be.
+    file : TomlFile
+        The file as parsed.
+    """
+    places: dict[str, list[FieldPath]] = {}
+    for path in _retired(model, file.data, ()):
+        places.setdefault(str(path[-1]), []).append(path)
+    return [
+        Finding(
+            "note", "retired key",
+            f"{file.where(paths[0])}{_and_others(len(paths) - 1)}: this key is no longer used, so it is ignored. "
+            "You can delete it.",
+        )
+        for paths in places.values()
+    ]  # fmt: skip
+
+
+def _and_others(more: int) -> str:
+    return "" if not more else f" (and {more} more {'place' if more == 1 else 'places'})"
+
+
+def _retired(model: type[Measured], table: dict[str, Any], path: FieldPath) -> Iterator[FieldPath]:
+    shapes = fields_of(model)
+    for key, value in table.items():
+        here = (*path, key)
+        if is_retired(key, model):
+            yield here
+            continue
+        shape = shapes.get(canonical_key(key, model.model_fields))
+        if shape is None or shape.model is None:
+            continue
+        for place, item in enumerate(value if isinstance(value, list) else [value]):
+            if isinstance(item, dict):
+                yield from _retired(shape.model, item, (*here, place) if isinstance(value, list) else here)
