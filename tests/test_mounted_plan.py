@@ -68,7 +68,7 @@ def test_on_something_firm_the_room_adds_only_the_mounts() -> None:
     case = in_the_van("idris")
     with_room, without = plan(case, draws=DRAWS), plan(replace(case, room=None), draws=DRAWS)
     assert with_room.mounts
-    assert plan_json(replace(with_room, mounts=(), room=None)) == plan_json(without)
+    assert plan_json(replace(with_room, mounts=(), mount_parts=(), room=None)) == plan_json(without)
 
 
 def test_a_floppy_arm_changes_the_stick() -> None:

@@ -38,6 +38,7 @@ from stickwright.model.recording import Recording
 from stickwright.model.sharing import Placement, Sharing
 from stickwright.model.wishes import Wishes
 from stickwright.mounting.cable_way import held_ways
+from stickwright.mounting.mount_parts import mount_parts
 from stickwright.siting import (
     KnownSite,
     behind_mount,
@@ -162,6 +163,7 @@ def plan(
         sharing=sharing,
         mounts=mounts,
         room=case.room,
+        mount_parts=mount_parts(mounts, case.kit),
     )
 
 

@@ -13,7 +13,7 @@ from stickwright.model.response import Tuning
 if TYPE_CHECKING:
     from stickwright.model.mounting import SiteMount
     from stickwright.model.room import Room
-    from stickwright.model.sharing import Sharing
+    from stickwright.model.sharing import PartLine, Sharing
 
 __all__ = [
     "Assumption", "Capability", "Caution", "Demand", "DirectionCapability", "DirectionFit", "Fit", "NextReading",
@@ -266,3 +266,5 @@ class Plan:
     mounts: tuple[SiteMount, ...] = ()
     """What holds each device; none when the room is not described."""
     room: Room | None = None
+    mount_parts: tuple[PartLine, ...] = ()
+    """Parts of the parts list that hold the devices: arms, clamps, couplings, plates, pieces of fastener, packing."""

@@ -30,6 +30,7 @@ from stickwright.mounting.frames import tilts_with_seat, turned
 from stickwright.mounting.friction import assumed_friction
 from stickwright.mounting.give import droop_m, droop_rad, give_findings, ringing_hz
 from stickwright.mounting.held import Held
+from stickwright.mounting.mount_parts import STOCKED
 from stickwright.mounting.neck_load import neck_checks, neck_sag
 from stickwright.mounting.pose import placed, pose_of
 from stickwright.mounting.rules import BY_THE_FACE, broken_rules, cautions_for_mount, width_finding
@@ -47,7 +48,7 @@ from stickwright.mounting.statics import (
 from stickwright.mounting.taking_off import with_take_off
 from stickwright.units import spoken
 
-__all__ = ["STOCKED", "site_mount", "without_place"]
+__all__ = ["site_mount", "without_place"]
 
 Array = NDArray[np.float64]
 LEVEL_M = 0.012
@@ -58,8 +59,6 @@ MOST_RAISED_M = 0.040
 """By which a pad may raise a part that lies on something: common practice, no source."""
 RAISED_PARTS = frozenset({"fingertip", "thumb", "hand", "forearm", "elbow", "foot", "toe"})
 ARMS = ("friction arm", "gooseneck")
-STOCKED = (*ARMS, "floor stand", "floor plate")
-"""Kinds of mounts that come from the kit and hold one device; tables and trays are the room's and hold several."""
 UNMEASURED_BASE_M = (0.05, 0.05)
 """Of a base that nobody measured: small, so that what holds it would hold a larger one."""
 TILTS = 5

@@ -15,8 +15,9 @@ from stickwright.model.mounting import MountFit, SiteMount
 from stickwright.model.player import Player, Site
 from stickwright.model.recorded import Finding
 from stickwright.model.room import Room
-from stickwright.mounting.choose import STOCKED, site_mount
+from stickwright.mounting.choose import site_mount
 from stickwright.mounting.held import Held
+from stickwright.mounting.mount_parts import needs_of
 from stickwright.mounting.statics import Pushes
 
 __all__ = ["Wanted", "mounts_together"]
@@ -73,7 +74,7 @@ def mounts_together(wanted: Sequence[Wanted], room: Room, kit: Kit, player: Play
         used = _used([mount for _, mount in chosen], kit)
         whole = _mount(one, room, kit, player)
         best = whole
-        if whole.choice is not None and _lacking(_needs(whole.choice, one.held.pieces, kit), used, stock):
+        if whole.choice is not None and _lacking(needs_of(whole.choice, one.held.pieces, kit), used, stock):
             best = _mount(one, room, _left(kit, used), player)
             best = _says_what_it_missed(one, whole, whole.choice, best, chosen, kit, stock)
         chosen.append((one, replace(best, findings=(*one.findings, *best.findings))))
@@ -104,23 +105,11 @@ def _stock(kit: Kit) -> Counter[str]:
     return count
 
 
-def _needs(fit: MountFit, pieces: int, kit: Kit) -> Counter[str]:
-    """What of the kit one way of mounting takes: arm or stand, coupling, a piece of fastener for each base."""
-    needs: Counter[str] = Counter()
-    if fit.kind in STOCKED:
-        needs[fit.mount] += 1
-    couplings = {one.name for one in kit.mount if one.kind == "breakaway coupling"}
-    needs.update(part for part in fit.parts if part in couplings)
-    if fit.fastener is not None:
-        needs[fit.fastener] += pieces
-    return needs
-
-
 def _used(mounts: Iterable[SiteMount], kit: Kit) -> Counter[str]:
     total: Counter[str] = Counter()
     for mount in mounts:
         if mount.choice is not None:
-            total.update(_needs(mount.choice, mount.pieces, kit))
+            total.update(needs_of(mount.choice, mount.pieces, kit))
     return total
 
 
@@ -153,7 +142,7 @@ def _holders_of(names: Iterable[str], mounts: Iterable[SiteMount], kit: Kit) -> 
     return [
         mount.site
         for mount in mounts
-        if mount.choice is not None and wanted & set(_needs(mount.choice, mount.pieces, kit))
+        if mount.choice is not None and wanted & set(needs_of(mount.choice, mount.pieces, kit))
     ]
 
 
@@ -168,7 +157,7 @@ def _says_what_it_missed(
 ) -> SiteMount:
     """The next best, with what it would have been; ways that are taken stay in the list, marked."""
     mounts = [mount for _, mount in chosen]
-    lacking = _lacking(_needs(missed, whole.pieces, kit), _used(mounts, kit), stock)
+    lacking = _lacking(needs_of(missed, whole.pieces, kit), _used(mounts, kit), stock)
     sites = list(dict.fromkeys(_holders_of(lacking, mounts, kit)))
     there = " and ".join(f"{_count_words(stock.get(name, 0))} {name}" for name in lacking)
     more = any(other.importance > one.importance for other, mount in chosen if mount.site in sites)
@@ -212,7 +201,7 @@ def _marked(mount: SiteMount, others: Sequence[SiteMount], kit: Kit, stock: Mapp
     fits = []
     for fit in mount.fits:
         lacking = (
-            _lacking(_needs(fit, mount.pieces, kit), used, stock)
+            _lacking(needs_of(fit, mount.pieces, kit), used, stock)
             if fit is not mount.choice and fit.verdict == "holds" and not fit.taken_by
             else []
         )
