@@ -117,14 +117,15 @@ def test_estimate_holds_the_true_radius():
     assert np.mean(held) > 0.9 - 3 * math.sqrt(0.09 / 120)
 
 
-def test_short_rest_gives_the_largest_distance_and_says_so():
-    """Two seconds of slow rest: no interval, the reason and the length needed stand beside the number."""
+def test_short_rest_sets_no_dead_zone_and_says_what_was_seen():
+    """Two seconds of slow rest: none is set; the reason, the largest distance and the length needed are told."""
     xy = 0.01 * slow_noise(200, 0.95, np.random.default_rng(2))
     estimate, (finding,) = dead_zone_estimate(xy)
-    assert estimate.value == np.hypot(*xy.T).max()
+    assert (estimate.value, estimate.n, estimate.assumed) == (0.0, 0, "no dead zone")
     assert not estimate.has_interval
     assert "59 are needed" in estimate.why
     assert (finding.level, finding.about) == ("fault", "short rest")
+    assert f"{100 * np.hypot(*xy.T).max():.1f} % or more" in finding.text
     assert "times as long a rest" in finding.text
 
 

@@ -285,6 +285,60 @@ def test_a_lever_with_one_axis_is_not_tuned_from():
     assert tuning.offset_x.low < 0.04 < tuning.offset_x.high
 
 
+def test_the_way_back_makes_no_dead_zone():
+    """Six rests of 1.2 s that begin while the stick is still over: centre and dead zone are the stick's own."""
+    rng = np.random.default_rng(10)
+    n, held = 60, np.tile([0.9, 0.0], (50, 1))
+    rows, cue = [], []
+    for _ in range(12):
+        back = 0.9 * np.exp(-np.maximum(np.arange(n) * 0.02 - 0.3, 0.0) / 0.04)
+        rows += [held, np.column_stack([back, 0 * back]) + rng.normal(0, 0.008, (n, 2))]
+        cue += ["push"] * 50 + ["rest"] * n
+    xy = np.concatenate(rows)
+    tuning = tuned([Recording("rests", np.arange(len(xy)) * 0.02, xy, np.array(cue))])
+    assert abs(tuning.offset_x.value) < 0.005
+    assert tuning.dead_zone.value < 0.04
+    assert tuning.faults == ()
+
+
+@pytest.mark.parametrize(
+    ("made", "about"),
+    [
+        # 1 s: too short a rest; swings over half the range; never back from the edge; leaned on at first; set to zero
+        (lambda rng: rng.normal(0, 0.008, (50, 2)), "short rest"),
+        (lambda rng: rng.normal(0, 0.2, (3000, 2)), "wide dead zone"),
+        (lambda _: np.column_stack([np.linspace(0.9, 0.1, 60), np.zeros(60)]), "unsettled rest"),
+        (lambda _: np.zeros((1000, 2)), "nothing moves"),
+    ],
+)
+def test_settings_from_a_faulty_rest_carry_the_fault(made, about):
+    """A rest that cannot set anything marks the tuning, and no sentence tells what to type."""
+    xy = made(np.random.default_rng(4))
+    tuning = tuned([Recording("rest", np.arange(len(xy)) * 0.02, xy, task="rest")])
+    assert about in [fault.about for fault in tuning.faults]
+    assert "change nothing yet" in tuning.sentences[-1]
+    assert "%" not in tuning.sentences[-1]
+
+
+def test_a_stick_leaned_on_when_it_was_plugged_in_is_a_fault_of_its_tuning():
+    """First rest at 0.3, the next two at the centre: the centre between them is nobody's."""
+    rng = np.random.default_rng(5)
+    xy = rng.normal(0, 0.005, (900, 2)) + np.outer(np.repeat([0.3, 0.0, 0.0], 300), [1.0, 0.0])
+    cue = np.concatenate([["rest"] * 290 + ["push"] * 10] * 3)
+    tuning = tuned([Recording("rests", np.arange(900) * 0.02, xy, cue)])
+    assert "leaned on" in [fault.about for fault in tuning.faults]
+
+
+def test_a_recording_left_out_is_no_fault_of_the_others():
+    """One axis, another stick, another unit: that recording is named and left out, the settings of the rest stand."""
+    rng = np.random.default_rng(6)
+    whole = rest(rng)
+    other = Recording("other", whole.times_s, whole.xy, task="rest", stick="birch")
+    tuning = tune([whole, other], site="thumb", stick="hazel")
+    assert "other stick" in abouts(tuning)
+    assert tuning.faults == ()
+
+
 def test_one_release_is_said():
     """One rest tells nothing of the way home; three do."""
     rng = np.random.default_rng(9)

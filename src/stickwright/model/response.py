@@ -95,3 +95,8 @@ class Tuning:
     setup: str = ""
     """What the recordings were made on, in words as `Fit.label` has them ('dew + low dish + extension +8 mm'), tilt
     left out; empty when not known."""
+
+    @property
+    def faults(self) -> tuple[Finding, ...]:
+        """What makes these settings wrong to use; while there is one, they are printed nowhere as settings."""
+        return tuple(finding for finding in self.findings if finding.level == "fault")

@@ -20,15 +20,13 @@ from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import Finding, RestReport
 from stickwright.trace.home import effective_count, home, step_of_levels
 from stickwright.trace.recording import Cleaned
+from stickwright.trace.release import LEAST_REST_S, settled, unsettled_finding
 from stickwright.trace.sensing import runs, short
 
-__all__ = ["effective_count", "independent", "one_release", "rest_report", "rest_samples", "rest_stretches", "rests_of"]
-
-SETTLE_S = 0.5
-"""Start of a cued rest that is left out: time to react, let go and stop swinging; common practice."""
-
-LEAST_REST_S = 0.4
-"""A shorter quiet stretch is a pause in a movement, not a rest."""
+__all__ = [
+    "RestSamples", "effective_count", "independent", "one_release", "rest_report", "rest_samples", "rest_stretches",
+    "rests_of",
+]  # fmt: skip
 
 NEAR_CENTRE = 0.25
 """Without a cue a stretch counts as rest only this near to zero output, as a share of full output."""
@@ -91,7 +89,8 @@ def rest_stretches(
 
     Notes
     -----
-    A cued rest loses its first 0.5 s. By stillness: blocks of 0.1 s that spread over no more than a few steps,
+    A cued rest begins where it has settled, see `stickwright.trace.release.settled`. By stillness:
+    blocks of 0.1 s that spread over no more than a few steps,
     each within three quarters of that of the one before, for 0.4 s or more, within a quarter of full output.
 
     Examples
@@ -106,10 +105,9 @@ def rest_stretches(
         return []
     step_s = (times_s[-1] - times_s[0]) / (len(times_s) - 1)
     if asked is not None:
-        settle = math.ceil(SETTLE_S / step_s)
-        found = [(a + settle if b - a > 3 * settle else a, b) for a, b in runs(asked).tolist()]
-    else:
-        found = _still_stretches(xy, max(3, round(0.1 / step_s)), scale, step)
+        spans = [(a, b) for a, b in runs(asked).tolist()]
+        return [span for span in settled(times_s, xy, spans, scale=scale, step=step) if span is not None]
+    found = _still_stretches(xy, max(3, round(0.1 / step_s)), scale, step)
     return [(a, b) for a, b in found if b - a >= 3 and times_s[b - 1] - times_s[a] >= LEAST_REST_S]
 
 
@@ -164,7 +162,7 @@ def rest_samples(
     >>> len(rest_samples(times_s, slow, np.full(2000, "rest"))) < 60
     True
     """
-    return independent(rests_of(times_s, xy, cue))
+    return independent(rests_of(times_s, xy, cue).samples)
 
 
 def independent(rests: Sequence[NDArray[np.float64]]) -> NDArray[np.float64]:
@@ -192,9 +190,25 @@ def independent(rests: Sequence[NDArray[np.float64]]) -> NDArray[np.float64]:
     return np.concatenate(kept) if kept else np.empty((0, 2))
 
 
-def rests_of(
-    times_s: NDArray[np.float64], xy: NDArray[np.float64], cue: NDArray[np.str_] | None = None
-) -> list[NDArray[np.float64]]:  # fmt: skip
+class RestSamples(NamedTuple):
+    """What was found of rest.
+
+    Parameters
+    ----------
+    samples : list of array, shape (k, 2)
+        One for each release; a gap parts two.
+    asked : int
+        How many rests were asked for; 0 when they were found by stillness.
+    unsettled : int
+        How many of those never settled and are not among the samples.
+    """
+
+    samples: list[NDArray[np.float64]]
+    asked: int
+    unsettled: int
+
+
+def rests_of(times_s: NDArray[np.float64], xy: NDArray[np.float64], cue: NDArray[np.str_] | None = None) -> RestSamples:
     """The samples of each rest.
 
     Parameters
@@ -208,30 +222,29 @@ def rests_of(
 
     Returns
     -------
-    list of array, shape (k, 2)
-        One for each release; a gap parts two.
+    RestSamples
+        Their samples, and how many never settled.
 
     Examples
     --------
     >>> cue = np.repeat(["rest", "push", "rest"], 100)
-    >>> [len(rest) for rest in rests_of(np.arange(300) / 100, np.zeros((300, 2)), cue)]
-    [100, 100]
+    >>> found = rests_of(np.arange(300) / 100, np.zeros((300, 2)), cue)
+    >>> [len(rest) for rest in found.samples], found.asked, found.unsettled
+    ([100, 100], 2, 0)
     """
     usable = np.isfinite(xy).all(axis=1) & np.isfinite(times_s)
     times_s, xy = times_s[usable], xy[usable]
     asked = None if cue is None else cue[usable] == "rest"
-    if asked is not None and not asked.any():
-        asked = None
     if len(times_s) < 2:
-        return []
+        return RestSamples([], 0, 0)
     edges = np.flatnonzero(np.diff(times_s) > max(0.25, 3 * float(np.median(np.diff(times_s))))) + 1
-    return [
-        xy[first + start : first + stop]
-        for first, last in pairwise([0, *edges.tolist(), len(times_s)])
-        for start, stop in rest_stretches(
-            times_s[first:last], xy[first:last], asked=None if asked is None else asked[first:last]
-        )
-    ]
+    pieces = list(pairwise([0, *edges.tolist(), len(times_s)]))
+    if asked is None or not asked.any():
+        spans = [(a + c, a + d) for a, b in pieces for c, d in rest_stretches(times_s[a:b], xy[a:b])]
+        return RestSamples([xy[a:b] for a, b in spans], 0, 0)
+    wanted = [(a + c, a + d) for a, b in pieces for c, d in runs(asked[a:b]).tolist()]
+    found = [span for span in settled(times_s, xy, wanted) if span is not None]
+    return RestSamples([xy[a:b] for a, b in found], len(wanted), len(wanted) - len(found))
 
 
 class _Rests(NamedTuple):
@@ -292,11 +305,12 @@ def rest_report(
         return None, [Finding("note", "no rest", why)]
     if clean.step == 0:
         clean = replace(clean, step=step_of_levels(*(clean.xy[:, axis] for axis in (0, 1) if clean.recorded[axis])))
-    rests = _rests(clean, cued, keep)
+    spans, unsettled = _spans(clean, cued)
+    rests = _rests(clean, spans, keep)
     if rests is None:
         why = f"No rest of {LEAST_REST_S} s or more was asked or seen: record 10 s with the hand off, three times."
-        return None, [Finding("note", "no rest", why)]
-    findings = _leaned_on(rests, clean.scale, cued)
+        return None, unsettled or [Finding("note", "no rest", why)]
+    findings = [*unsettled, *_leaned_on(rests, clean.scale, cued)]
     if not cued:
         rests, said = _released_only(rests, clean.scale)
         findings += said
@@ -317,26 +331,35 @@ def _unrecorded(axis: int) -> Estimate:
     return Estimate.unbounded(math.nan, f"{'xy'[axis]} was not recorded.", n=0)
 
 
-def _rests(clean: Cleaned, cued: bool, keep: NDArray[np.bool_] | None) -> _Rests | None:
+def _spans(clean: Cleaned, cued: bool) -> tuple[list[tuple[int, int]], list[Finding]]:
+    """Samples of each rest, and what is said of rests that never settled."""
+    if cued:
+        wanted = clean.pieces(clean.asked("rest"))
+        found = settled(clean.times_s, clean.xy, wanted, scale=clean.scale, step=clean.step)
+        spans = [span for span in found if span is not None]
+        return spans, unsettled_finding(len(wanted) - len(spans), len(wanted))
     # While aiming, holding or following, a still stick is where it was asked to be, not at rest.
-    where = clean.segments if cued else clean.pieces(clean.asked("play", "push", ""))
-    asked = clean.asked("rest") if cued else None
-    rows, spans, samples = [], [], []
-    for first, last in where:
-        part = None if asked is None else asked[first:last]
-        found = rest_stretches(
-            clean.times_s[first:last], clean.xy[first:last], asked=part, scale=clean.scale, step=clean.step
+    where = clean.pieces(clean.asked("play", "push", ""))
+    spans = [
+        (first + a, first + b)
+        for first, last in where
+        for a, b in rest_stretches(
+            clean.times_s[first:last], clean.xy[first:last], scale=clean.scale, step=clean.step
         )
-        for start, stop in ((first + a, first + b) for a, b in found):
-            values = clean.xy[start:stop] if keep is None else clean.xy[start:stop][keep[start:stop]]
-            if len(values) < 3:
-                continue
-            worth = [effective_count(values[:, axis]) for axis in (0, 1)]
-            rows.append(
-                (clean.times_s[start], clean.times_s[stop - 1], values.mean(axis=0), values.var(axis=0), worth)
-            )  # fmt: skip
-            spans.append((start, stop))
-            samples.append(values)
+    ]  # fmt: skip
+    return spans, []
+
+
+def _rests(clean: Cleaned, found: list[tuple[int, int]], keep: NDArray[np.bool_] | None) -> _Rests | None:
+    rows, spans, samples = [], [], []
+    for start, stop in found:
+        values = clean.xy[start:stop] if keep is None else clean.xy[start:stop][keep[start:stop]]
+        if len(values) < 3:
+            continue
+        worth = [effective_count(values[:, axis]) for axis in (0, 1)]
+        rows.append((clean.times_s[start], clean.times_s[stop - 1], values.mean(axis=0), values.var(axis=0), worth))
+        spans.append((start, stop))
+        samples.append(values)
     if not rows:
         return None
     starts, stops, centres, variances, worths = zip(*rows, strict=True)

@@ -126,13 +126,13 @@ def usable(recordings: Sequence[Recording], site: str, stick: str) -> tuple[list
                 f"{recording.name} is in {recording.unit}, not in share of full output, and was not used for tuning. "
                 "Give its scale, or record on the stick itself."
             )
-            findings.append(Finding("fault", "foreign unit", text))
+            findings.append(Finding("query", "foreign unit", text))
         elif other:
             text = (
                 f"{recording.name} was made at {' and '.join(other)}, and was not used to tune {stick} at {site}. "
                 f"Record on {stick} at {site}."
             )
-            findings.append(Finding("fault", "other stick", text))
+            findings.append(Finding("query", "other stick", text))
         else:
             kept.append(_forwards(recording, findings))
     return kept, findings

@@ -290,7 +290,8 @@ def dead_zone_estimate(
     estimate : Estimate
         The tolerance limit as value and upper end; the lower end is the same for the lower side, so that
         the true radius that covers `coverage` of rest lies between them at level 2 `confidence` - 1.
-        Too few independent samples: the largest distance seen, without interval.
+        Too few independent samples: none is set (0, assumed), with the reason; the largest distance seen stands in
+        the finding, for it is no setting.
     findings : tuple of Finding
         Too short a rest, or one that never moves.
 
@@ -331,13 +332,13 @@ def dead_zone_estimate(
             f"the rest is worth {len(kept)} independent samples and {needed} are needed for {100 * coverage:g} % of "
             f"rest at {100 * confidence:g} % confidence"
         )
+        largest = float(np.hypot(xy[:, 0], xy[:, 1]).max())
         text = (
-            f"The dead zone is the largest distance seen at rest, no more: {why}. "
+            f"No dead zone can be set: {why}. It would be {100 * largest:.1f} % or more. "
             f"Record at least {needed / len(kept):.1f} times as long a rest."
         )
         findings.append(Finding("fault", "short rest", text))
-        largest = float(np.hypot(xy[:, 0], xy[:, 1]).max())
-        return Estimate.unbounded(largest, why, n=len(kept)), tuple(findings)
+        return Estimate.unbounded(0.0, why, n=0, assumed="no dead zone"), tuple(findings)
     # The lower side: the highest order statistic from below that covers at most `coverage`.
     below = np.arange(1.0, len(kept) + 1.0)
     enough = np.asarray(betainc(below, len(kept) - below + 1.0, coverage)) >= confidence

@@ -20,7 +20,9 @@ from stickwright.model.recorded import Finding
 from stickwright.model.recording import Recording
 from stickwright.model.response import FilterChoice, Tuning
 from stickwright.trace.home import home, step_of_levels
-from stickwright.trace.rest import independent, one_release, rests_of
+from stickwright.trace.recording import cleaned
+from stickwright.trace.release import unsettled_finding
+from stickwright.trace.rest import independent, one_release, rest_report, rests_of
 from stickwright.trace.tremor import tremor_report
 from stickwright.tuning.asked import Stretch, asked_for, usable
 from stickwright.tuning.bearing import Bearing, bearing, push_direction
@@ -41,12 +43,15 @@ _MOST_TELLING = ("follow", "rim", "push", "aim", "hold", "play", "still", "rest"
 _LARGEST_DEAD_ZONE = 0.9
 # A target that goes round draws corrections at multiples of its own rhythm (seen at three times 0.67 and 0.81 Hz).
 _FOLLOWING_HZ = 3.0
+_REST_FAULTS = ("leaned on", "dead zone", "rest cleaned", "nothing moves")
 _WIDE_DEAD_ZONE = 0.3  # Beyond this more than the noise is wrong: support, or a firmer stick. (Judgement.)
 
 
 class _Rest(NamedTuple):
     rests: list[Array]
     findings: tuple[Finding, ...]
+    why: str = ""
+    """Why there is none."""
 
 
 def tune(
@@ -105,13 +110,13 @@ def tune(
     kept, findings = usable(recordings, site, stick)
     kept = _with_both_axes(kept, findings)
     rest = _rest(kept)
-    offset_x, offset_y = (_centre(rest.rests, axis) for axis in range(2))
+    offset_x, offset_y = (_centre(rest, axis) for axis in range(2))
     seated = Response(centre_xy=(offset_x.value, offset_y.value))
     seat = _seat(kept, seated)
     turned = replace(seated, rotation_rad=seat.rotation_rad.value)
     span = _span(kept, turned)
     ranged = replace(turned, direction_rad=span.direction_rad, gain=span.gain)
-    dead, dead_findings = _dead_zone(independent(rest.rests), ranged)
+    dead, dead_findings = _dead_zone(rest, ranged)
     dead = _held_back(dead, least_dead_zone_share, span)
     quiet = replace(
         ranged, dead_zone=min(dead.value, _LARGEST_DEAD_ZONE), inner_jump=inner_jump(own_dead_zone_share)
@@ -147,6 +152,7 @@ def tune(
         sentences=sentences(
             (offset_x, offset_y), seat.turn_base, span, dead, own_dead_zone_share, quiet.inner_jump,
             _curve_sentence(fit, scatter_task), choice, simple, offers,
+            at_fault=any(one.level == "fault" for one in found),
         ),
         findings=tuple(found),
         before_xy=shown.before_xy,
@@ -179,7 +185,7 @@ def seat_of(recordings: Sequence[Recording], *, site: str, stick: str) -> Bearin
     """
     kept = _with_both_axes(usable(recordings, site, stick)[0], [])
     rest = _rest(kept)
-    return _seat(kept, Response(centre_xy=(_centre(rest.rests, 0).value, _centre(rest.rests, 1).value)))
+    return _seat(kept, Response(centre_xy=(_centre(rest, 0).value, _centre(rest, 1).value)))
 
 
 def response_of(tuning: Tuning) -> Response:
@@ -234,22 +240,19 @@ def _with_both_axes(recordings: Sequence[Recording], findings: list[Finding]) ->
             f"{one.name} holds no {missing} and was not used for tuning: a response needs both axes of the stick. "
             "Record both."
         )
-        findings.append(Finding("fault", "one axis", text))
+        findings.append(Finding("query", "one axis", text))
     return kept
 
 
 def _rest(recordings: Sequence[Recording]) -> _Rest:
-    rests = [
-        rest
-        for one in recordings
-        if asked_for(one, "rest")
-        for rest in rests_of(
-            one.times_s, one.xy, one.cue if one.cue is not None and "rest" in one.cue else _all_rest(one)
-        )
-    ]
-    if rests:
-        return _Rest(rests, tuple(one_release(len(rests))))
-    still = [rest for one in recordings for rest in rests_of(one.times_s, one.xy)]
+    asked = [(one, rests_of(one.times_s, one.xy, _rest_cue(one))) for one in recordings if asked_for(one, "rest")]
+    rests = [rest for _, found in asked for rest in found.samples]
+    wanted = sum(found.asked for _, found in asked)
+    if wanted:
+        unsettled = unsettled_finding(sum(found.unsettled for _, found in asked), wanted)
+        faults = [fault for one, found in asked if found.samples for fault in _rest_faults(one)]
+        return _Rest(rests, (*faults, *unsettled, *one_release(len(rests))), "no rest settled")
+    still = [rest for one in recordings for rest in rests_of(one.times_s, one.xy).samples]
     if still:
         text = (
             "No rest was asked for in these recordings; moments in which the stick lay still near the centre were "
@@ -259,18 +262,31 @@ def _rest(recordings: Sequence[Recording]) -> _Rest:
     text = (
         "Centre and dead zone are left alone: no rest was recorded. Record 20 s of rest, hands as in play, not trying."
     )
-    return _Rest([], (Finding("note", "rest", text),))
+    return _Rest([], (Finding("note", "rest", text),), "no rest was recorded")
 
 
-def _all_rest(recording: Recording) -> NDArray[np.str_]:
+def _rest_cue(recording: Recording) -> NDArray[np.str_]:
+    if recording.cue is not None and "rest" in recording.cue:
+        return recording.cue
     return np.full(len(recording.times_s), "rest")
 
 
-def _centre(rests: list[Array], axis: int) -> Estimate:
-    if not rests:
-        return Estimate.unbounded(0.0, "no rest was recorded", n=0, assumed="stick centred")
-    every = np.concatenate(rests)
-    return home([each[:, axis] for each in rests], step_of_levels(every[:, 0], every[:, 1]))
+def _rest_faults(recording: Recording) -> list[Finding]:
+    """What makes a rest useless for tuning: leaned on at start-up, or set to zero before it was recorded."""
+    clean, noticed = cleaned(recording)
+    _, said = rest_report(clean)
+    return [
+        replace(one, text=f"{recording.name}: {one.text}")
+        for one in (*noticed, *said)
+        if one.level == "fault" and one.about in _REST_FAULTS
+    ]
+
+
+def _centre(rest: _Rest, axis: int) -> Estimate:
+    if not rest.rests:
+        return Estimate.unbounded(0.0, rest.why, n=0, assumed="stick centred")
+    every = np.concatenate(rest.rests)
+    return home([each[:, axis] for each in rest.rests], step_of_levels(every[:, 0], every[:, 1]))
 
 
 def _placed_stretches(recordings: Sequence[Recording], settings: Response, *tasks: str) -> list[Stretch]:
@@ -294,16 +310,16 @@ def _span(recordings: Sequence[Recording], turned: Response) -> Span:
     return rim if len(rim.direction_rad) > len(push.direction_rad) else push
 
 
-def _dead_zone(rest: Array, ranged: Response) -> tuple[Estimate, tuple[Finding, ...]]:
-    if len(rest) == 0:
-        return Estimate.unbounded(0.0, "no rest was recorded", n=0, assumed="no dead zone"), ()
-    estimate, findings = dead_zone_estimate(placed(rest, ranged))
+def _dead_zone(rest: _Rest, ranged: Response) -> tuple[Estimate, tuple[Finding, ...]]:
+    if not rest.rests:
+        return Estimate.unbounded(0.0, rest.why, n=0, assumed="no dead zone"), ()
+    estimate, findings = dead_zone_estimate(placed(independent(rest.rests), ranged))
     if estimate.value > _WIDE_DEAD_ZONE:
         text = (
             f"The dead zone would take {100 * estimate.value:.0f} % of the player's range. Something else is wrong: "
             "support the limb, check that the stick was not leaned on, or take a firmer stick."
         )
-        findings = (*findings, Finding("query", "wide dead zone", text))
+        findings = (*findings, Finding("fault", "wide dead zone", text))
     return estimate, findings
 
 
@@ -314,7 +330,7 @@ def _held_back(dead: Estimate, least_share: float, span: Span) -> Estimate:
         return dead
     why = (
         f"set by involuntary movement in play, which a radius of {100 * least:.0f} % keeps out; the stick at rest needs "
-        + (f"{100 * dead.value:.1f} %" if dead.n else "one too, but no rest was recorded")
+        + (f"{100 * dead.value:.1f} %" if dead.n else f"one too, but {dead.why}")
     )
     return Estimate.unbounded(least, why, n=dead.n, assumed="worked out from the involuntary force, not recorded")
 

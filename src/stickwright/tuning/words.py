@@ -11,6 +11,10 @@ from stickwright.tuning.span import GAIN_LIMIT, Span
 
 __all__ = ["sentences"]
 
+_NOTHING_YET = (
+    "In the game: change nothing yet. These recordings have a fault, told under what limits them; put it right and "
+    "record again."
+)
 _NAMED = ("right", "forward right", "forward", "forward left", "left", "back left", "back", "back right")
 
 
@@ -30,6 +34,8 @@ def sentences(
     choice: FilterChoice | None,
     simple: SimpleSettings,
     offers: Sequence[str],
+    *,
+    at_fault: bool = False,
 ) -> tuple[str, ...]:
     """One sentence or two for each step of the response.
 
@@ -53,6 +59,8 @@ def sentences(
         The nearest two numbers.
     offers : sequence of str
         What the game lets you change.
+    at_fault : bool, default False
+        The recordings carry a fault: then nothing is said that could be typed in.
 
     Returns
     -------
@@ -67,7 +75,7 @@ def sentences(
         curve_sentence,
         "Filter: none chosen, no following was recorded." if choice is None else choice.sentence,
         "Outer limit: the output is held inside the circle of full output.",
-        _in_the_game(simple, offers),
+        _NOTHING_YET if at_fault else _in_the_game(simple, offers),
     )
 
 
@@ -98,8 +106,6 @@ def _dead_zone(radius: Estimate, own_share: float | None, jump: float) -> str:
         text = f"Dead zone: {100 * radius.value:.0f} % of the player's range, {radius.why}."
     elif radius.n == 0:
         text = f"Dead zone: none set ({radius.why})."
-    elif not radius.has_interval:
-        text = f"Dead zone: {100 * radius.value:.1f} % of the player's range, the most seen at rest ({radius.why})."
     else:
         text = (
             f"Dead zone: {100 * radius.value:.1f} % of the player's range; 95 % of rest stays inside, at 95 % "
