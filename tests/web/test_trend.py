@@ -3,7 +3,10 @@
 from __future__ import annotations
 
 import math
+import re
 from xml.etree import ElementTree
+
+import pytest
 
 from stickwright.web.trend import Point, site_trends
 
@@ -53,3 +56,27 @@ def test_units_of_the_gauge() -> None:
 
 def test_one_visit_is_no_trend() -> None:
     assert site_trends([point for point in points() if point.on_date == "2026-03-01"]) == ()
+
+
+def test_each_point_stands_at_its_date_and_force() -> None:
+    """Forces from 0 at the foot of a panel to 2 N at its top, dates from the first to the last of the site: the first visit of
+    1.2 N lies at six tenths of the height, and the panel of a direction that was read at the last visit only has the
+    same two dates below it as the others."""
+    (trend,) = site_trends(points())
+    right, forward, left = list(ElementTree.fromstring(trend.svg))
+    for panel in (right, forward, left):
+        texts = {text.text: text for text in panel.findall(f"{SVG}text")}
+        assert {"2026-03", "2026-06", "2.0", "0"} <= set(texts)
+        foot, top = (float(texts[end].get("y", "")) for end in ("0", "2.0"))
+        axis = [float(number) for number in re.findall(r"[\d.]+", panel.find(f"{SVG}path").get("d", ""))]  # type: ignore[union-attr]
+        assert foot > top
+        middles = {float(one.get("cx", "")): float(one.get("cy", "")) for one in panel.findall(f"{SVG}circle")}
+        force = {"→": {0: 1.2, 1: 0.8}, "↑": {0: 1.0, 1: 1.0}, "←": {1: 0.5}}[panel.find(f"{SVG}text").text[0]]  # type: ignore[union-attr, index]
+        _, high, low, wide = axis
+        ends = {0: axis[0] + 8, 1: wide - 8}
+        for visit, newton in force.items():
+            assert middles[ends[visit]] == pytest.approx(low - (low - high) * newton / 2, abs=0.06)
+        bars = [[float(number) for number in re.findall(r"[\d.]+", one.get("d", ""))]
+                for one in panel.findall(f"{SVG}path[@class='bar']")]  # fmt: skip
+        assert sorted(x for x, _, _ in bars) == sorted(middles)
+        assert all(weakest >= middles[x] >= strongest for x, weakest, strongest in bars)

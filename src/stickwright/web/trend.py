@@ -109,7 +109,6 @@ def _drawing(
     sentence: str,
 ) -> str:
     top = _round_up(max(_spread(point)[2] for _, series in directions for point in series) / factor)
-    days = [date.fromisoformat(day).toordinal() for day in dates]
     columns = min(COLUMNS, len(directions))
     width, height = columns * PANEL_W + 10, math.ceil(len(directions) / columns) * PANEL_H
     parts = [
@@ -118,16 +117,18 @@ def _drawing(
     ]
     for number, (degrees, series) in enumerate(directions):
         x0, y0 = number % columns * PANEL_W, number // columns * PANEL_H
-        parts.append(f'<g transform="translate({x0} {y0})">{_panel(degrees, series, days, top, factor, label)}</g>')
+        parts.append(f'<g transform="translate({x0} {y0})">{_panel(degrees, series, dates, top, factor, label)}</g>')
     return "".join(parts) + "</svg>"
 
 
-def _panel(degrees: float, series: Sequence[Point], days: Sequence[int], top: float, factor: float, label: str) -> str:
+def _panel(degrees: float, series: Sequence[Point], dates: Sequence[str], top: float, factor: float, label: str) -> str:
+    """One direction; its axis goes from the first to the last of all dates, whatever was taken on them."""
     wide, high = PANEL_W - LEFT - 16, PANEL_H - TOP - BOTTOM
+    first, last = (date.fromisoformat(day).toordinal() for day in (dates[0], dates[-1]))
 
     def x(point: Point) -> float:
         at = date.fromisoformat(point.on_date).toordinal()
-        return LEFT + 8 + (wide - 16) * (at - days[0]) / (days[-1] - days[0])
+        return LEFT + 8 + (wide - 16) * (at - first) / (last - first)
 
     def y(value_n: float) -> float:
         return TOP + high * (1 - value_n / factor / top)
@@ -140,10 +141,10 @@ def _panel(degrees: float, series: Sequence[Point], days: Sequence[int], top: fl
         f'<text x="{LEFT - 6}" y="{TOP + 5}" class="end">{figures(top)}</text>',
         f'<text x="{LEFT - 6}" y="{TOP + high + 4}" class="end">0</text>',
         f'<text x="{LEFT - 6}" y="{TOP + high / 2 + 4}" class="end">{escape(label)}</text>',
-        f'<text x="{LEFT}" y="{TOP + high + 18}">{series[0].on_date[:7]}</text>',
+        f'<text x="{LEFT}" y="{TOP + high + 18}">{dates[0][:7]}</text>',
+        f'<text x="{LEFT + wide}" y="{TOP + high + 18}" class="end">{dates[-1][:7]}</text>',
     ]
     if len(series) > 1:
-        parts.append(f'<text x="{LEFT + wide}" y="{TOP + high + 18}" class="end">{series[-1].on_date[:7]}</text>')
         parts.append('<path class="line" d="M' + "L".join(f"{x(p):.1f} {y(_spread(p)[1]):.1f}" for p in series) + '"/>')
     for point in series:
         low, middle, most = _spread(point)
