@@ -9,9 +9,13 @@ import pytest
 
 from simulated import Sensor, SimulatedPlayer, SimulatedStick, Visit
 from stickwright.listening import recorded_steadiness
+from stickwright.model.case import Case
+from stickwright.model.estimate import Estimate
+from stickwright.model.game import Game
 from stickwright.model.kit import Kit
-from stickwright.model.player import Site
+from stickwright.model.player import Player, Site
 from stickwright.model.recording import Recording
+from stickwright.siting import known_site
 from stickwright.trace.report import trace_report
 
 STICK = SimulatedStick.of(start_n=0.06, full_n=0.16, travel_m=0.005, height_m=0.018)
@@ -35,6 +39,8 @@ SITE = {
     "reading": [{"direction_rad": 0.0, "force_n": [0.5], "reach_m": [0.009]}],
 }
 
+LIMB = Estimate.unbounded(42.0, "given as one figure")
+
 
 def named(recording: Recording) -> Recording:
     from dataclasses import replace
@@ -54,7 +60,7 @@ def heard():  # type: ignore[no-untyped-def]
         rng = np.random.default_rng(seed)
         recordings = [named(visit().still(rng, seconds=20)), named(visit().hold(rng))]
         reports = [trace_report(recording) for recording in recordings]
-        out.append(recorded_steadiness(KIT, Site.model_validate(SITE), recordings, reports)[0])
+        out.append(recorded_steadiness(KIT, Site.model_validate(SITE), recordings, reports, LIMB)[0])
     return out
 
 
@@ -82,7 +88,7 @@ def test_typed_figures_win() -> None:
     rng = np.random.default_rng(1)
     recording = named(visit().still(rng))
     site = Site.model_validate({**SITE, "involuntary_force_n": 0.02})
-    told, findings = recorded_steadiness(KIT, site, [recording], [trace_report(recording)])
+    told, findings = recorded_steadiness(KIT, site, [recording], [trace_report(recording)], LIMB)
     assert told.force_n is None
     assert findings == ()
 
@@ -90,5 +96,33 @@ def test_typed_figures_win() -> None:
 def test_nothing_is_told_without_the_stick() -> None:
     """A recording on an unnamed stick gives no force: its stiffness is not known."""
     recording = visit().still(np.random.default_rng(1))
-    told, _ = recorded_steadiness(KIT, Site.model_validate(SITE), [recording], [trace_report(recording)])
+    told, _ = recorded_steadiness(KIT, Site.model_validate(SITE), [recording], [trace_report(recording)], LIMB)
     assert told.force_n is None
+
+
+def test_one_stiffness_of_the_limb_serves_the_recording_and_the_plan() -> None:
+    """Law: the force that moves stick and limb is the movement times the stiffness of both; here (0.16 - 0.06) N/5 mm =
+    20 N/m of the stick, and what the same page gives for the limb. Two forces and two reaches, so that the ratio of
+    the medians (by hand 0.7 x 0.45/0.0075 = 42 N/m) is not the median of the ratios."""
+    site = Site.model_validate(
+        {
+            "name": "index", "part": "fingertip",
+            "reading": [
+                {"direction_deg": 0, "force_n": [0.6], "reach_m": [0.006]},
+                {"direction_deg": 180, "force_n": [0.3], "reach_m": [0.009]},
+            ],
+        }
+    )  # fmt: skip
+    recording = named(visit().still(np.random.default_rng(1), seconds=20))
+    case = Case("case", Player(code="P", site=(site,)), KIT, Game.model_validate({"name": "even"}), (recording,))
+    found = known_site(case, site, np.random.default_rng(2), 50, [])
+    assert found is not None
+    report = found.ability.report
+    limb = report.limb_stiffness_n_per_m
+    alone, _ = recorded_steadiness(KIT, site, [recording], [trace_report(recording)], Estimate.unbounded(0.0, "none"))
+    assert alone.force_n is not None
+    per_stick = report.involuntary_force_n.value / alone.force_n.value
+    assert per_stick == pytest.approx((20.0 + limb.value) / 20.0, rel=1e-6)
+    widened = (20.0 + limb.high) / (20.0 + limb.value)
+    ends = report.involuntary_force_n.high / report.involuntary_force_n.value
+    assert ends == pytest.approx(widened * alone.force_n.high / alone.force_n.value, rel=1e-6)

@@ -40,7 +40,7 @@ def trace_of(recording: Recording, rng: np.random.Generator) -> TraceReport:
 
 
 def recorded_steadiness(
-    kit: Kit, site: Site, recordings: Sequence[Recording], reports: Sequence[TraceReport]
+    kit: Kit, site: Site, recordings: Sequence[Recording], reports: Sequence[TraceReport], limb_n_per_m: Estimate
 ) -> tuple[Steadiness, tuple[Finding, ...]]:
     """Involuntary force from keeping still, and how noise grows from holds, on sticks of known stiffness.
 
@@ -53,31 +53,30 @@ def recorded_steadiness(
         Of this site.
     reports : sequence of TraceReport
         One for each.
+    limb_n_per_m : Estimate
+        The limb's own stiffness, whose interval widens what is told.
     """
-    limb_known = site.limb_stiffness_n_per_m is not None
-    limb = site.limb_stiffness_n_per_m if limb_known else _usual_limb(site)
     told, findings = Steadiness(), []
     for recording, report in zip(recordings, reports, strict=True):
-        if recording.stick is None or recording.unit != "share" or limb is None:
+        if recording.stick is None or recording.unit != "share":
             continue
         stick = at_contact(kit, recording.stick, recording.topper, recording.extension)
-        newton = stick.travel_m * (stick.stiffness_n_per_m + limb)  # of full output, by stick and limb together
+        newton = stick.travel_m * (stick.stiffness_n_per_m + limb_n_per_m.value)  # of full output, stick and limb
         if told.force_n is None and site.involuntary_force_n is None and report.tremor is not None:
             force = _kept_still(recording, newton)
-            if force is not None and not limb_known:
-                force = _with_limb_unknown(force, stick.stiffness_n_per_m, limb)
             if force is not None:
+                force = _with_limb_doubt(force, stick.stiffness_n_per_m, limb_n_per_m)
                 told = replace(told, force_n=force, crossing_hz=report.tremor.crossing_hz)
                 text = (
                     f"Involuntary force taken from {recording.name}: {spoken(force.value, 'n')} rms per axis at "
                     f"{report.tremor.crossing_hz.value:.1f} Hz"
-                    f"{'' if limb_known else ', with the usual stiffness of the limb, which was not measured'}."
+                    f"{', with the usual stiffness of the limb, which was not measured' if limb_n_per_m.assumed else ''}."
                 )
                 findings.append(Finding("note", "involuntary force", text))
         if told.noise_share is None and site.force_noise_share is None and len(report.holds) >= 3:
             noise = _noise(report, stick, newton)
             if noise is not None:
-                told = replace(told, noise_share=noise)
+                told = replace(told, noise_share=_with_limb_doubt(noise, stick.stiffness_n_per_m, limb_n_per_m))
     return told, tuple(findings)
 
 
@@ -100,10 +99,13 @@ def _kept_still(recording: Recording, newton: float) -> Estimate | None:
     )  # fmt: skip
 
 
-def _with_limb_unknown(force: Estimate, stick_n_per_m: float, limb_n_per_m: float) -> Estimate:
-    """The same, wide enough for a limb half or twice as stiff as is usual."""
-    soft, stiff = ((stick_n_per_m + factor * limb_n_per_m) / (stick_n_per_m + limb_n_per_m) for factor in (0.5, 2.0))
-    return replace(force, low=force.low * soft, high=force.high * stiff)
+def _with_limb_doubt(told: Estimate, stick_n_per_m: float, limb_n_per_m: Estimate) -> Estimate:
+    """The same, wide enough for a limb as soft or as stiff as its interval allows."""
+    if not limb_n_per_m.has_interval:
+        return told
+    here = stick_n_per_m + limb_n_per_m.value
+    soft, stiff = ((stick_n_per_m + limb) / here for limb in (limb_n_per_m.low, limb_n_per_m.high))
+    return replace(told, low=told.low * soft, high=told.high * stiff)
 
 
 def _noise(report: TraceReport, stick: TriedStick, newton: float) -> Estimate | None:
@@ -118,12 +120,6 @@ def _noise(report: TraceReport, stick: TriedStick, newton: float) -> Estimate | 
     if not math.isfinite(share.value):
         return None
     return replace(share, assumed=f"from {report.name} and the stiffness of stick and limb")
-
-
-def _usual_limb(site: Site) -> float | None:
-    forces = [f for reading in site.reading for f in reading.force_n if f > 0]
-    reaches = [d for reading in site.reading for d in reading.reach_m if d > 0]
-    return 0.7 * float(np.median(forces)) / float(np.median(reaches)) if forces and reaches else None
 
 
 def _place_of(setups: Setups, recording: Recording) -> int | None:

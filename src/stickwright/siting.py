@@ -15,9 +15,10 @@ from stickwright.mechanics.demand import demand_of, needed_directions
 from stickwright.mechanics.explain import Situation, base_fits, best_extensions, helping_change
 from stickwright.mechanics.fit import DEAD_ZONES, Evaluated, Rules, SiteInputs, evaluate
 from stickwright.mechanics.setups import Setups, at_contact, bench_log_sd, setups_of
-from stickwright.mechanics.stand_ins import USUAL_COMFORTABLE_OF_MAXIMAL
+from stickwright.mechanics.stand_ins import USUAL_COMFORTABLE_OF_MAXIMAL, Steadiness
 from stickwright.mechanics.verdict import fits_of, ranked
 from stickwright.model.case import Case
+from stickwright.model.estimate import Estimate
 from stickwright.model.kit import Kit, Stick
 from stickwright.model.plan import Demand, Fit, SitePlan
 from stickwright.model.player import Site
@@ -148,9 +149,15 @@ def known_site(
         for place, entry in enumerate(site.on_stick)
     }
     lightest = min((s for s in case.kit.stick if s.kind == "lever"), key=lambda s: s.full_force_n, default=None)
-    steadiness, heard = recorded_steadiness(case.kit, site, mine, reports)
+    heard: list[Finding] = []
+
+    def recorded(limb_n_per_m: Estimate) -> Steadiness:
+        told, noticed = recorded_steadiness(case.kit, site, mine, reports, limb_n_per_m)
+        heard.extend(noticed)
+        return told
+
     known = ability(
-        site, rng, draws, tried=tried, recorded=steadiness, lightest_stick=lightest.name if lightest else None
+        site, rng, draws, tried=tried, recorded=recorded, lightest_stick=lightest.name if lightest else None
     )
     if known is None:
         if not can_press(site) and not site.reaches:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from typing import Literal
 
@@ -82,7 +82,7 @@ def ability(
     draws: int,
     *,
     tried: Mapping[int, TriedStick] | None = None,
-    recorded: Steadiness | None = None,
+    recorded: Callable[[Estimate], Steadiness] | None = None,
     lightest_stick: str | None = None,
 ) -> Ability | None:
     """What the player can do at a site, or None where neither force nor a stick was tried.
@@ -97,8 +97,8 @@ def ability(
         Number of draws, the best single figure included.
     tried : mapping of int to TriedStick
         For each place in ``site.on_stick``, the stick's figures.
-    recorded : Steadiness, optional
-        What recordings told of unsteadiness; a typed figure wins.
+    recorded : callable, optional
+        What recordings tell of unsteadiness, given the limb's own stiffness; a typed figure wins.
     lightest_stick : str, optional
         Offered as a gauge when the gauge is too coarse.
 
@@ -165,7 +165,7 @@ def ability(
 
     rest, rest_draws = resting_force(site, float(np.median(force[0])), rng, draws, assumptions)
     stiff, stiff_draws = limb_stiffness_of(site, tried, force[0], reach[0], rng, draws, assumptions, findings)
-    heard = recorded or Steadiness()
+    heard = recorded(stiff) if recorded is not None else Steadiness()
     if heard.force_n is None:
         heard = replace(heard, force_n=shaken_force(site, tried, stiff))
     sigma, crossing, sigma_draws, crossing_draws = involuntary_force(

@@ -18,14 +18,12 @@ from stickwright.mechanics.fit_kernel import ALWAYS, FAR_SD, fit_kernel, fit_ker
 from stickwright.mechanics.setups import Setups
 
 __all__ = [
-    "ALWAYS", "DEAD_ZONES", "EFFECTIVE_WIDTH", "Detail", "Evaluated", "Rules", "SiteInputs", "central", "detail", "evaluate",
+    "ALWAYS", "DEAD_ZONES", "Detail", "Evaluated", "Rules", "SiteInputs", "central", "detail", "evaluate",
     "evaluate_all", "false_per_min", "spasms_above_per_min",
 ]  # fmt: skip
 
 Array = NDArray[np.float64]
 
-EFFECTIVE_WIDTH = 4.133
-"""sqrt(2 pi e), as the effective width is counted in ISO 9241-411 [iso-9241-411]."""
 DEAD_ZONES = np.arange(0, 9) * 0.05
 """Inner dead zones tried, share of the throw; above 40 % little of the stick is left (assumed)."""
 CELLS = 256_000

@@ -13,6 +13,8 @@ from numba import njit, prange
 from numpy.polynomial import chebyshev
 from scipy.special import i0e
 
+from stickwright.model.effective_width import EFFECTIVE_WIDTHS
+
 __all__ = ["ALWAYS", "FAR_SD", "fit_kernel", "fit_kernel_alone", "scaled_bessel"]
 
 FAR_SD = 12.0
@@ -149,7 +151,7 @@ def _kernel(  # pragma: no cover - compiled; held equal to a plain loop by the t
             start, at_stop, level_k = m_s * inverse_h, (m_s + k_s * stop_s) * inverse_h, level * k_s
             low_share, low_travel, most, total = 1e9, 1e9, 0.0, 0.0
             wobble = sigma[i] * sigma[i]
-            give = (stiffness + limb[i]) / 4.133
+            give = (stiffness + limb[i]) / EFFECTIVE_WIDTHS
             for j in range(directions):
                 in_plane = plane[slope[s], j]
                 f, d = force[i, j] * in_plane, reach[i, j] * in_plane

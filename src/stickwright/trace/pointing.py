@@ -14,6 +14,7 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from stickwright.errors import BadInput, Problem
+from stickwright.model.effective_width import EFFECTIVE_WIDTHS
 from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import PointingReport
 from stickwright.trace.intervals import median_estimate
@@ -21,9 +22,6 @@ from stickwright.trace.path import PathAccuracy, path_accuracy
 from stickwright.trace.stamps import GAP_S, checked_columns, checked_times
 
 __all__ = ["PathAccuracy", "index_of_difficulty", "path_accuracy", "pointing_report", "throughput", "throughput_report"]
-
-EFFECTIVE_WIDTHS = 4.133
-"""Standard deviations in the effective width: sqrt(2 pi e), the printed digits of ISO 9241-411."""
 
 SETTLED_S = 0.2
 """So long without leaving the target counts as having chosen it."""
