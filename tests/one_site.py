@@ -69,6 +69,7 @@ def fitting(
     spasm_peak_n: tuple[float, ...] = (),
     duty: float = 0.6,
     level: float = 1.0,
+    rules: Rules | None = None,
     **kit: Any,
 ) -> Fitting:
     """A player's best single figures against a kit."""
@@ -83,7 +84,7 @@ def fitting(
         limb_n_per_m=np.full(1, 50.0), noise_share=0.05, fall_off=1.0, spasm_per_min=spasm_per_min,
         spasm_peak_n=spasm_peak_n, false_limit_per_min=1.0,
     )  # fmt: skip
-    rules = Rules()
+    rules = rules or Rules()
     situation = Situation("here", rest, involuntary, 0.5, can_lift, room_m, None, supported)
     demand = Demand("move", tuple(weight.tolist()), duty, level, None, 1.0)
     return Fitting(setups, inputs, evaluate(setups, inputs, rules), situation, demand, rules)

@@ -12,6 +12,7 @@ import pytest
 
 import worked_cases
 from stickwright.errors import BadInput
+from stickwright.mechanics.fit import Rules
 from stickwright.model.case import Case
 from stickwright.model.game import Game
 from stickwright.model.kit import Kit
@@ -19,6 +20,7 @@ from stickwright.model.plan import Fit, Plan
 from stickwright.model.player import Player
 from stickwright.model.recording import Recording
 from stickwright.planning import plan
+from stickwright.siting import judged_for, known_site
 
 DRAWS = 60
 
@@ -369,6 +371,49 @@ class TestWords:
         """A rate too small to print is still not 'none'."""
         assert "less than one false input an hour" in rune().sentence
         assert "no false input" not in " ".join(self.texts("rune"))
+
+
+class TestTheWeakestOfAll:
+    """A direction that the game hardly asks for: it does not decide, and it is told and can be read next."""
+
+    @staticmethod
+    @lru_cache
+    def told(back: float) -> Plan:
+        """A player who hardly moves back, and a game that hardly asks for it."""
+        forces = {0: 1.6, 90: 1.5, 180: 1.6, 270: 0.3}
+        readings = [
+            {"direction_deg": phi, "force_n": [force, 1.1 * force], "reach_mm": [4 if phi == 270 else 14]}
+            for phi, force in forces.items()
+        ]
+        one = case(sites=[site(reading=readings)], game=TestTheWeakestOfAll.lanes(back))
+        return plan(one, draws=DRAWS)
+
+    @staticmethod
+    def lanes(back: float) -> dict[str, Any]:
+        needs = [{"direction_deg": phi, "weight": back if phi == 270 else 1.0} for phi in (0, 90, 180, 270)]
+        action = {"name": "pointer", "kind": "two-axis", "duty_share": 0.2, "direction": needs}
+        return {"name": "lanes", "action": [action]}
+
+    def test_it_is_told_in_the_answer(self) -> None:
+        """By hand: every direction but back reaches further than back does; the answer names back with its share."""
+        for weight, how in ((0.05, "hardly uses"), (0.0, "does not use")):
+            best = self.told(weight).sites[0].fits[0]
+            back = min(best.directions, key=lambda one: one.reach_share.value)
+            assert back.direction_rad == pytest.approx(1.5 * math.pi)
+            assert best.weakest_rad != back.direction_rad
+            said = f"{100 * back.reach_share.value:.0f} % back, which the game {how}"
+            assert said in self.told(weight).sites[0].sentence
+
+    def test_what_the_game_needs_decides_and_what_it_uses_can_be_read_next(self) -> None:
+        """Weights 1, 1, 1 and a little: back decides no verdict; a reading there is worked out unless its weight is 0."""
+        for weight, used in ((0.05, True), (0.0, False)):
+            one = case(sites=[site()], game=self.lanes(weight))
+            known = known_site(one, one.player.site[0], np.random.default_rng(1), 20, [])
+            assert known is not None
+            judged = judged_for(one, known, "pointer", Rules())
+            back = int(np.argmin(np.abs(known.ability.direction_rad - 1.5 * math.pi)))
+            assert not judged.inputs.needed[back]
+            assert judged.used[back] == used
 
 
 class TestWhatSuits:

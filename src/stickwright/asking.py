@@ -35,8 +35,8 @@ class SiteWork:
     known : Ability
     stick_utility : array, shape (sticks, draws)
         Best utility of each stick in each draw.
-    needed : array of bool, shape (k,)
-        Directions that count.
+    used : array of bool, shape (k,)
+        Directions that the game uses, however little: what a reading there is worth is worked out, not supposed.
     assumptions : tuple of Assumption
     """
 
@@ -44,7 +44,7 @@ class SiteWork:
     plan: SitePlan
     known: Ability
     stick_utility: Array
-    needed: NDArray[np.bool_]
+    used: NDArray[np.bool_]
     assumptions: tuple[Assumption, ...]
 
 
@@ -136,7 +136,7 @@ def _candidates(work: SiteWork) -> list[Candidate]:
     """Readings that could be taken at a site, three repeats each."""
     known, name = work.known, work.site.name
     out = []
-    for k in np.flatnonzero(work.needed):
+    for k in np.flatnonzero(work.used):
         phi = float(known.direction_rad[k])
         for what, values, scatter in (
             ("force", known.force_n, known.report.force_scatter_share.value),

@@ -219,7 +219,7 @@ def _shared(
 ) -> Sharing | None:
     actions = [action.name for action in case.game.action if action.kind in STICK_KINDS]
     offers = {
-        (one.site.name, action): offered(one, judged_for(case, one, action, rules), rules)
+        (one.site.name, action): offered(one, judged_for(case, one, action, rules))
         for one in known
         for action in actions
         if one.site.action in (None, action)
@@ -380,13 +380,13 @@ def _finished(
         scale = one.stick_scale[[stick.name not in wishes.without for stick in case.kit.stick]]
         case, one = replace(case, kit=case.kit.model_copy(update={"stick": kept})), replace(one, stick_scale=scale)
     judged = judged_for(case, one, action, rules)
-    site_plan = site_plan_of(case, one, judged, rules)
+    site_plan = site_plan_of(case, one, judged)
     placement = _placement_at(site.name, sharing)
     if placement is not None and placement.fit is not None and placement.fit.verdict != "does not fit":
         site_plan = _as_shared(site_plan, placement.fit)
     site_plan = replace(site_plan, findings=(*one.heard, *site_plan.findings))
     extra = (*demand_assumptions(case.game, judged.demand, site.name), *kit_assumptions(site_plan, site, case.kit))
-    return SiteWork(site, site_plan, known, judged.found.stick_utility, judged.needed, (*known.assumptions, *extra))
+    return SiteWork(site, site_plan, known, judged.found.stick_utility, judged.used, (*known.assumptions, *extra))
 
 
 def _as_shared(site_plan: SitePlan, fit: Fit) -> SitePlan:

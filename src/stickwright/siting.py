@@ -16,7 +16,7 @@ from stickwright.mechanics.explain import Situation, base_fits, best_extensions,
 from stickwright.mechanics.fit import DEAD_ZONES, Evaluated, Rules, SiteInputs, evaluate
 from stickwright.mechanics.setups import Setups, at_contact, bench_log_sd, setups_of
 from stickwright.mechanics.stand_ins import USUAL_COMFORTABLE_OF_MAXIMAL, Steadiness
-from stickwright.mechanics.verdict import fits_of, ranked
+from stickwright.mechanics.verdict import fits_of, ranked, rules_at_duty
 from stickwright.model.case import Case
 from stickwright.model.estimate import Estimate
 from stickwright.model.kit import Kit, Stick
@@ -84,14 +84,21 @@ class Judged:
     setups : Setups
     inputs : SiteInputs
     found : Evaluated
-    needed : array of bool, shape (directions,)
+    rules : Rules
+        Limits of practice at the action's share of time in use.
     """
 
     demand: Demand
     setups: Setups
     inputs: SiteInputs
     found: Evaluated
-    needed: NDArray[np.bool_]
+    rules: Rules
+
+    @property
+    def used(self) -> NDArray[np.bool_]:
+        """Directions that the game uses at all, however little."""
+        used: NDArray[np.bool_] = self.inputs.weight > 0
+        return used
 
 
 def with_controllers(kit: Kit) -> Kit:
@@ -209,21 +216,21 @@ def judged_for(case: Case, one: KnownSite, action: str | None, rules: Rules) -> 
         site=site.name,
     )
     inputs = replace(_inputs(site, setups, known, demand, weights, needed), stick_scale=one.stick_scale)
-    return Judged(demand, setups, inputs, evaluate(setups, inputs, rules), needed)
+    rules = rules_at_duty(rules, demand.duty_share, _comfortable_of_maximal(site))
+    return Judged(demand, setups, inputs, evaluate(setups, inputs, rules), rules)
 
 
-def offered(one: KnownSite, judged: Judged, rules: Rules) -> tuple[Fit, ...]:
+def offered(one: KnownSite, judged: Judged) -> tuple[Fit, ...]:
     """The best set-up of each stick for one action, best first.
 
     Parameters
     ----------
     one : KnownSite
     judged : Judged
-    rules : Rules
     """
-    order = ranked(judged.setups, judged.found, one.site.liked, rules)
+    order = ranked(judged.setups, judged.found, one.site.liked, judged.rules)
     return fits_of(
-        order.best, judged.setups, judged.found, judged.inputs, one.ability.direction_rad, judged.demand, one.site, rules,
+        order.best, judged.setups, judged.found, judged.inputs, one.ability.direction_rad, judged.demand, one.site, judged.rules,
         _situation(one.site, one.ability, judged.demand), [""] * len(order.best),
     )  # fmt: skip
 
@@ -259,7 +266,7 @@ def _inputs(
     )  # fmt: skip
 
 
-def site_plan_of(case: Case, one: KnownSite, judged: Judged, rules: Rules) -> SitePlan:
+def site_plan_of(case: Case, one: KnownSite, judged: Judged) -> SitePlan:
     """The site's own page: ability, ranking, help, tuning.
 
     Parameters
@@ -267,9 +274,8 @@ def site_plan_of(case: Case, one: KnownSite, judged: Judged, rules: Rules) -> Si
     case : Case
     one : KnownSite
     judged : Judged
-    rules : Rules
     """
-    site, known, rng = one.site, one.ability, one.rng
+    site, known, rng, rules = one.site, one.ability, one.rng, judged.rules
     demand, setups, inputs, found = judged.demand, judged.setups, judged.inputs, judged.found
     recordings, reports = one.recordings, one.reports
     order = ranked(setups, found, site.liked, rules)
@@ -297,7 +303,7 @@ def site_plan_of(case: Case, one: KnownSite, judged: Judged, rules: Rules) -> Si
         fits=best,
         alternatives=others,
         tried=len(setups),
-        sentence=site_sentence(site, best, choice, rules.tie_bits),
+        sentence=site_sentence(site, demand, best, choice, rules.tie_bits),
         best_extension=best_extensions(setups, order.best[0], inputs, known.direction_rad),
         recordings=without_what_others_tell(reports),
         tunings=tunings_of(case, site, recordings, setups, found, rng),
@@ -305,12 +311,16 @@ def site_plan_of(case: Case, one: KnownSite, judged: Judged, rules: Rules) -> Si
     )
 
 
+def _comfortable_of_maximal(site: Site) -> float:
+    return site.comfortable_of_maximal_share or USUAL_COMFORTABLE_OF_MAXIMAL
+
+
 def _situation(site: Site, known: Ability, demand: Demand) -> Situation:
     return Situation(
         site=site.name,
         rest_n=float(known.rest_force_n[0]),
         involuntary_n=float(known.involuntary_n[0]),
-        comfortable_of_maximal=site.comfortable_of_maximal_share or USUAL_COMFORTABLE_OF_MAXIMAL,
+        comfortable_of_maximal=_comfortable_of_maximal(site),
         can_lift=site.can_lift,
         room_m=site.room_m,
         longest_hold_s=demand.longest_hold_s,

@@ -47,18 +47,31 @@ def false_input_words(per_min: float) -> str:
     return "less than one false input an hour"
 
 
-def _figures(fit: Fit) -> str:
+def _least_of_all(fit: Fit, demand: Demand) -> str:
+    """The weakest of all directions, where the game hardly asks for it and it falls short of the weakest needed."""
+    least = fit.weakest_of_all
+    told = f"{100 * least.reach_share.value:.0f} %"
+    if least.direction_rad == fit.weakest_rad or told == f"{100 * fit.weakest_share.value:.0f} %":
+        return ""
+    uses = dict(zip((one.direction_rad for one in fit.directions), demand.direction_weights, strict=True))
+    how = "hardly uses" if uses[least.direction_rad] > 0 else "does not use"
+    return f", and {told} {direction_words(least.direction_rad)}, which the game {how}"
+
+
+def _figures(fit: Fit, demand: Demand) -> str:
     rate = false_input_words(fit.false_per_min.value)
     zone = f" with a dead zone of {100 * fit.dead_zone_share:.0f} %" if fit.dead_zone_share else ""
-    weakest = f"{100 * fit.weakest_share.value:.0f} % of its throw in the weakest direction"
+    least = _least_of_all(fit, demand)
+    needed = " needed" if least else ""
+    weakest = f"{100 * fit.weakest_share.value:.0f} % of its throw in the weakest direction{needed}"
     way = f"{weakest} ({direction_words(fit.weakest_rad)})"
     return (
-        f"reaches {'the stop in every direction needed' if fit.weakest_share.value >= 0.999 else way}, asks "
+        f"reaches {'the stop in every direction needed' if fit.weakest_share.value >= 0.999 else way}{least}, asks "
         f"{100 * fit.effort_share.value:.0f} % of the comfortable force, gives {rate}{zone}"
     )
 
 
-def _second(first: Fit, second: Fit, tie_bits: float) -> str:
+def _second(first: Fit, second: Fit, demand: Demand, tie_bits: float) -> str:
     if second.verdict == "does not fit":
         return f" No other stick fits; nearest comes {second.label}: {second.limit}."
     bits = second.bits.value - first.bits.value
@@ -67,15 +80,16 @@ def _second(first: Fit, second: Fit, tie_bits: float) -> str:
         beside = "the same bits"
     elif abs(bits) <= tie_bits:
         beside += ", which counts as equal"
-    return f" Second: {second.label}, which {_figures(second)} ({beside})."
+    return f" Second: {second.label}, which {_figures(second, demand)} ({beside})."
 
 
-def site_sentence(site: Site, best: Sequence[Fit], choice: Fit | None, tie_bits: float) -> str:
+def site_sentence(site: Site, demand: Demand, best: Sequence[Fit], choice: Fit | None, tie_bits: float) -> str:
     """The answer for one site in one paragraph.
 
     Parameters
     ----------
     site : Site
+    demand : Demand
     best : sequence of Fit
         The best set-up of each stick, best first.
     choice : Fit or None
@@ -87,11 +101,11 @@ def site_sentence(site: Site, best: Sequence[Fit], choice: Fit | None, tie_bits:
     if choice is None:
         change = f" What would help: {first.help}." if first.help else ""
         return f"Nothing in the kit fits {site.name}. Nearest comes {first.label}: {'; '.join(first.fails)}.{change}"
-    text = f"{first.label} at {site.name}: {_figures(first)}."
+    text = f"{first.label} at {site.name}: {_figures(first, demand)}."
     if first.limit and first.limit != "nothing near a limit":
         text += f" What limits it: {first.limit}."
     if len(best) > 1:
-        text += _second(first, best[1], tie_bits)
+        text += _second(first, best[1], demand, tie_bits)
     for fit in best:
         if fit.stick in site.liked and fit.stick != first.stick:
             how = "fits too" if fit.verdict != "does not fit" else f"does not fit ({fit.limit})"
@@ -186,7 +200,7 @@ def tired(setups: Setups, inputs: SiteInputs, place: int, known: Ability, rules:
     asked = "more than all" if effort > 1 else f"{100 * effort:.0f} %"
     text = (
         f"Tired ({100 * lost.value:.0f} % less force), the player would reach {100 * after.weakest[0]:.0f} % of {name}'s throw "
-        f"in the weakest direction, at {asked} of the force that is then comfortable.{verdict}"
+        f"in the weakest direction needed, at {asked} of the force that is then comfortable.{verdict}"
     )
     return [Finding("note", "tired", text)]
 
@@ -202,7 +216,8 @@ def rule_assumptions(rules: Rules) -> tuple[Assumption, ...]:
         Assumption(
             "Limits of practice",
             f"weakest direction {100 * rules.weakest_share:.0f} % of the throw (or {100 * rules.widened_share:.0f} % and "
-            f"{rules.widened_travel_m * 1e3:.0f} mm, widened), effort {100 * rules.effort_share:.0f} % of comfortable",
+            f"{rules.widened_travel_m * 1e3:.0f} mm, widened), effort {100 * rules.effort_share:.0f} % of comfortable, and more where "
+            "the game uses the stick seldom (Potvin 2012)",
             "common practice, no source", "the player's own trial",
         ),
     )  # fmt: skip

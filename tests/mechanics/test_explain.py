@@ -113,9 +113,13 @@ class TestTooTiring:
         text = fitting([stick()], force=0.52 / 0.502, reach_mm=60).fails()
         assert "it asks just over 50 % of the comfortable force (limit 50 %)" in text
 
-    def test_more_than_all(self) -> None:
-        """0.24 N to start, 0.2 N to give."""
-        assert "it asks more than all of the comfortable force" in fitting([stick()], force=0.2, reach_mm=60).fails()
+    def test_what_does_not_start_is_too_heavy_and_not_too_tiring(self) -> None:
+        """0.24 N to start, 0.2 N to give: said once, whatever the time in use, 0 % of it as well."""
+        for duty in (0.0, 0.6):
+            text = fitting([stick()], force=0.2, reach_mm=60, duty=duty).fails()
+            assert "too heavy right: takes 0.24 N to start, the player has 0.20 N" in text
+            assert "tiring" not in text
+            assert "% of the time" not in text
 
     def test_half_the_usual_level_asks_less(self) -> None:
         """Walking, not running: (0.24 + 0.14)/0.9 = 42 % is allowed."""

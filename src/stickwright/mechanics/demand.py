@@ -143,7 +143,9 @@ def _even(direction_rad: Array) -> Array:
 
 
 def needed_directions(weights: Array, direction_rad: Array) -> NDArray[np.bool_]:
-    """Directions that count for the weakest reach and for effort: at least half as used as the average.
+    """Directions whose reach and effort decide whether a set-up fits: at least half as used as the average.
+
+    The others count by their weight in the bits, and the weakest of all directions is told beside (`Fit.weakest_of_all`).
 
     Parameters
     ----------

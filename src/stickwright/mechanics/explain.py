@@ -178,14 +178,15 @@ def reach_sentence(place: int, setups: Setups, inputs: SiteInputs, direction_rad
 def _effort_failures(
     place: int, found: Evaluated, inputs: SiteInputs, direction_rad: Array, demand: Demand, rules: Rules
 ) -> list[str]:
-    effort = np.where(inputs.needed, found.effort[place], 0.0)
+    """Where the stick moves and is too much for long; one that does not even start is too heavy, and told as that."""
+    effort = np.where(inputs.needed & (found.effort[place] <= 1.0), found.effort[place], 0.0)
     if effort.max() <= rules.effort_share:
         return []
     worst = int(np.argmax(effort))
     where = direction_words(float(direction_rad[worst]))
     over = [int(k) for k in np.flatnonzero(effort > rules.effort_share) if k != worst]
     more = f" (and {_named(over, direction_rad, inputs)})" if over else ""
-    share = "more than all" if effort[worst] > 1 else _over(float(effort[worst]), rules.effort_share)
+    share = _over(float(effort[worst]), rules.effort_share)
     return [
         f"too tiring {where}{more}: at the game's usual level it asks {share} of the comfortable force "
         f"(limit {_percent(rules.effort_share)}), and the game uses the stick {_percent(demand.duty_share)} of the time"
@@ -272,7 +273,7 @@ def limit_sentence(
     if nearest == "reach" and share < 0.999:
         where = direction_words(float(direction_rad[weakest]))
         return f"reach {where}, {_percent(share)} of the throw, is the first to give"
-    if nearest == "false" or (nearest == "effort" and found.most_effort[place] < 0.25):
+    if nearest == "false" or (nearest == "effort" and found.most_effort[place] < 0.5 * rules.effort_share):
         zone = float(found.dead_zone[place])
         rate = float(found.false_rate[place])
         if rate < 0.005:

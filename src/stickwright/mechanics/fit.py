@@ -41,7 +41,8 @@ class Rules:
     A set-up is dropped when its weakest needed direction reaches under `weakest_share` (unless at least
     `widened_share` and `widened_travel_m`, which its own range per direction can widen: a gain of 3 at most,
     as noise is widened with it), when the game's usual
-    level asks more than `effort_share` of the comfortable force, or when false input passes the limit.
+    level asks more than `effort_share` of the comfortable force (more for what is seldom used: `rules_at_duty`), or when
+    false input passes the limit.
     """
 
     weakest_share: float = 0.6

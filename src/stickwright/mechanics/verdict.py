@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -20,7 +20,7 @@ from stickwright.model.kit import Kit
 from stickwright.model.plan import Demand, DirectionFit, Fit
 from stickwright.model.player import Site
 
-__all__ = ["Ranked", "fits_of", "ranked"]
+__all__ = ["Ranked", "fits_of", "ranked", "rules_at_duty"]
 
 Array = NDArray[np.float64]
 LONGEST_HOLD_S = 3600.0
@@ -89,11 +89,16 @@ def ranked(setups: Setups, found: Evaluated, liked: Sequence[str], rules: Rules,
 
 
 def _quantiles(values: Array, centre: float, n: int) -> Estimate:
+    """The figure worked out from the best single figures, with the interval of the draws.
+
+    Where a best single figure lies at the edge of its draws (a resting force that nobody read is 0, and can only be
+    more), what is worked out from it may lie beyond their quantiles: the interval is then as wide as to hold it.
+    """
     drawn = values[1:]
     if len(drawn) < 20:
         return Estimate.unbounded(centre, "too few draws for an interval", n=n)
     low, high = np.quantile(drawn, (0.025, 0.975))
-    return Estimate(centre, float(low), float(high), 0.95, n)
+    return Estimate(centre, min(float(low), centre), max(float(high), centre), 0.95, n)
 
 
 def fits_of(
@@ -124,8 +129,6 @@ def fits_of(
     helps : sequence of str
         The change that would help each.
     """
-    from dataclasses import replace
-
     kept = np.asarray(places, dtype=np.int64)
     some = setups.take(kept)
     static = None if inputs.static is None else inputs.static[kept]
@@ -170,7 +173,7 @@ def _fit(
     )
     needed = np.flatnonzero(inputs.needed)
     weakest = weakest_place(needed, found.reach_share[place], inputs)
-    effort = _quantiles(drawn.most_effort[row], float(found.most_effort[place]), draws)
+    effort = directions[int(needed[np.argmax(found.effort[place][needed])])].effort_share
     hold, model = _hold(site, effort.value)
     fails = failures(place, setups, found, inputs, direction_rad, demand, rules, situation)
     wide = found.weakest[place] < rules.weakest_share
@@ -194,7 +197,7 @@ def _fit(
         returns_share=float(setups.home_share[place]),
         directions=directions,
         weakest_rad=float(direction_rad[weakest]),
-        weakest_share=_quantiles(drawn.weakest[row], float(found.weakest[place]), draws),
+        weakest_share=directions[weakest].reach_share,
         mean_share=float(found.reach_share[place] @ inputs.weight),
         bits=_quantiles(drawn.weighted_bits[row], float(found.weighted_bits[place]), draws),
         effort_share=effort,
@@ -258,6 +261,31 @@ def _direction_fit(
         effort_share=_quantiles(drawn.effort[row, :, k], float(found.effort[place][k]), draws),
         bits=_quantiles(drawn.bits[row, :, k], float(found.bits[place][k]), draws),
     )
+
+
+def rules_at_duty(rules: Rules, duty: float, comfortable_of_maximal: float) -> Rules:
+    """The rules for a stick that is in use for a share of the time: what is used seldom may take more effort.
+
+    Parameters
+    ----------
+    rules : Rules
+        ``effort_share`` is the limit for use without a break, and stays where the curve would ask for less: the curve
+        is written for a working day of eight hours.
+    duty : float
+        Share of the time in use.
+    comfortable_of_maximal : float
+        Comfortable force as a share of the largest.
+
+    Notes
+    -----
+    Source: [potvin-2012]; that play at a high duty keeps the limit of common practice is a judgement.
+
+    Examples
+    --------
+    >>> [round(rules_at_duty(Rules(), duty, 0.5).effort_share, 2) for duty in (0.0, 0.05, 0.2, 0.9)]
+    [1.0, 1.0, 0.64, 0.5]
+    """
+    return replace(rules, effort_share=max(rules.effort_share, _duty_limit(duty, comfortable_of_maximal)))
 
 
 def _duty_limit(duty: float, comfortable_of_maximal: float) -> float:

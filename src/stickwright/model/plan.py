@@ -148,12 +148,14 @@ class Fit:
     """Share of the throw at which it stays by itself (0: comes home)."""
     directions: tuple[DirectionFit, ...]
     weakest_rad: float
+    """The weakest of the directions that the game needs: its reach decides whether the set-up fits."""
     weakest_share: Estimate
+    """Reach in that direction."""
     mean_share: float
     bits: Estimate
     """Weighted over directions, dead zone taken off."""
     effort_share: Estimate
-    """The largest over directions the game uses, at its usual level."""
+    """At the game's usual level, in the direction of those it needs that asks the most."""
     duty_effort_limit: float
     """Acceptable share of comfortable force at the game's duty (Potvin 2012), for ranking."""
     hold_s: Estimate
@@ -186,6 +188,11 @@ class Fit:
     """Whether no tuning could make it work here: the place is too small, a finger cannot lift, it does not come home."""
     lever_note: str = ""
     """What a longer lever would do in the weakest direction, by the closed form."""
+
+    @property
+    def weakest_of_all(self) -> DirectionFit:
+        """The direction that reaches least, whether the game needs it or not."""
+        return min(self.directions, key=lambda one: (round(one.reach_share.value, 9), one.available_force_n))
 
     @property
     def label(self) -> str:
