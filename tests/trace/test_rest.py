@@ -102,9 +102,18 @@ def test_return_scatter_interval_covers_the_truth():
     assert inside >= 53
 
 
+def marked(name: str, *spans_s: tuple[float, float]) -> Recording:
+    """A real thumbstick's raw x with rest marked in spans read off the file by eye, the other axis at 0 throughout them."""
+    recording, processed = thumbstick(name, raw=True), thumbstick(name)
+    rest = np.any([(recording.times_s >= a) & (recording.times_s <= b) for a, b in spans_s], axis=0)
+    assert not processed.xy[rest, 1].any()
+    return replace(recording, cue=np.where(rest, "rest", "play"))
+
+
 def test_real_stick_comes_home_to_different_places():
     """Real thumbstick: rests at 1.4, 6.1, 1.7, 0, 1.1, 0 and 0.2 counts of 80 (read off the file by eye), sd 0.027."""
-    report, findings = rest_report(cleaned(thumbstick("play-2-person-D-0-to-30-s.csv", raw=True))[0])
+    spans_s = ((0, 3.18), (3.3, 4.08), (4.1, 5.28), (6.7, 10.58), (10.7, 11.18), (13.9, 16.38), (24.9, 26.58))
+    report, findings = rest_report(cleaned(marked("play-2-person-D-0-to-30-s.csv", *spans_s))[0])
     assert report is not None
     assert len(report.rests) >= 5
     assert report.return_scatter is not None
@@ -115,13 +124,29 @@ def test_real_stick_comes_home_to_different_places():
 
 def test_cleaned_rest_gives_no_noise():
     """A rest that other software set to zero has no noise and no offset interval, and says so."""
-    report, _ = rest_report(cleaned(thumbstick("play-3-person-A-63-to-93-s.csv", raw=True))[0])
+    report, _ = rest_report(cleaned(marked("play-3-person-A-63-to-93-s.csv", (76.4, 82.78), (83.3, 92.98)))[0])
     assert report is not None
     assert not report.noise_rms.has_interval
     assert np.isnan(report.noise_rms.value)
     assert report.noise_rms.why is not None
     assert "exactly zero throughout" in report.noise_rms.why
     assert not report.offset_x.has_interval
+
+
+def test_straight_pushes_are_no_rest_where_one_axis_was_recorded():
+    """Real thumbstick at 66.7 and 67.7 s: x at -0.04 and 0.07, and the stick pushed forward to 0.99 (its other column). From
+    x alone that is a rest like any other, so none is told, with what to do."""
+    recording = thumbstick("play-3-person-A-63-to-93-s.csv", raw=True)
+    both = thumbstick("play-3-person-A-63-to-93-s.csv")
+    pushed = (both.times_s >= 67.7) & (both.times_s <= 68.3)
+    assert np.abs(recording.xy[pushed, 0]).max() < 0.1
+    assert both.xy[pushed, 1].min() > 0.9
+    report, findings = rest_report(cleaned(recording)[0])
+    assert report is None
+    (said,) = about(findings, "no rest")
+    assert "a push straight forward or back looks the same" in said.text
+    sideways = replace(recording, xy=recording.xy[:, ::-1])
+    assert "a push straight sideways" in about(rest_report(cleaned(sideways)[0])[1], "no rest")[0].text
 
 
 def test_drift_is_found_and_bounded():

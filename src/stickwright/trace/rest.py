@@ -303,6 +303,13 @@ def rest_report(
     if not cued and clean.unit_is_foreign:
         why = "No rest was asked in this recording and its unit has no known centre: rest cannot be told."
         return None, [Finding("note", "no rest", why)]
+    if not cued and not all(clean.recorded):
+        there, straight = ("x", "forward or back") if clean.recorded[0] else ("y", "sideways")
+        why = (
+            f"Rest cannot be told from {there} alone: a push straight {straight} looks the same. Read the other axis as "
+            "well, or mark the rests in a cue column."
+        )
+        return None, [Finding("query", "no rest", why)]
     if clean.step == 0:
         clean = replace(clean, step=step_of_levels(*(clean.xy[:, axis] for axis in (0, 1) if clean.recorded[axis])))
     spans, unsettled = _spans(clean, cued)
