@@ -3,7 +3,8 @@
 import numpy as np
 import pytest
 
-from stickwright.trace.pointing import index_of_difficulty, path_accuracy, throughput
+from stickwright.trace.path import path_accuracy
+from stickwright.trace.pointing import index_of_difficulty, throughput
 
 SELECTED_X = [218, 529, 195, 533, 209, 607, 231, 540, 231, 560, 207, 524, 239, 515, 180, 501, 215, 571, 215, 521]
 SELECTED_Y = [534, 496, 608, 547, 651, 554, 650, 568, 642, 567, 653, 604, 704, 610, 675, 606, 666, 621, 690, 641]

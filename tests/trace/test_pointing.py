@@ -8,13 +8,9 @@ import numpy as np
 import pytest
 
 from stickwright.errors import BadInput
-from stickwright.trace.pointing import (
-    index_of_difficulty,
-    path_accuracy,
-    pointing_report,
-    throughput,
-    throughput_report,
-)
+from stickwright.trace.aimed import pointing_report
+from stickwright.trace.path import path_accuracy
+from stickwright.trace.pointing import index_of_difficulty, throughput, throughput_report
 
 DATA = Path(__file__).parents[1] / "data" / "pointing"
 PX_PER_MM = 3.164927
@@ -161,6 +157,68 @@ def test_guided_recording():
     assert (
         report.throughput_bit_per_s.low < math.log2(1.0 / (4.133 * 0.02) + 1) / 0.55 < report.throughput_bit_per_s.high
     )
+
+
+def pressed(
+    n: int, rng: np.random.Generator, *, after_s: float = 0.3, beside: float = 0.0
+) -> tuple[np.ndarray, np.ndarray, np.ndarray, np.ndarray]:
+    """As `guided`, and a press of 0.1 s so long after each movement, in the sample in which the next cue comes."""
+    t, xy, cue = guided(n, rng)
+    step = (t // 1.5).astype(int)
+    # the press brings the next cue: from 1.5 s the time from jump to press is 0.2 + 0.5 + after
+    moved_s = 0.7 + after_s
+    kept = t - 1.5 * step <= moved_s + 1e-9
+    since = (t - 1.5 * step)[kept]
+    again = np.arange(int(kept.sum())) / 100.0
+    down = (since < 0.1) & (step[kept] > 0)
+    return again, xy[kept] + [0.0, beside], cue[kept], down
+
+
+def test_the_clock_stops_at_the_press():
+    """ISO 9241-411: the time runs to the selection. Noticing 0.2 s, moving 0.5 s, pressing 0.3 s later: 1.0 s each, where
+    entering to stay would have been told about 0.5 s; throughput follows from it, by the formula, from the places."""
+    t, xy, cue, down = pressed(20, np.random.default_rng(7))
+    told, dwelt = pointing_report(t, xy, cue, 0.2, selected=down), pointing_report(t, xy, cue, 0.2)
+    assert (told.ended_by, dwelt.ended_by) == ("selection", "dwell")
+    jumps = np.flatnonzero(np.diff(cue[:, 0]) != 0) + 1
+    starts, targets, selections = xy[jumps[:-1]], cue[jumps[:-1]], xy[jumps[1:]]
+    by_hand = throughput(starts, targets, selections, np.diff(t[jumps]))
+    assert np.diff(t[jumps]) == pytest.approx(1.01, abs=1e-9)
+    assert told.throughput_bit_per_s.value == pytest.approx(by_hand, rel=1e-9)
+    assert dwelt.throughput_bit_per_s.value > 1.5 * by_hand
+    assert told.left_out[-1].endswith("no selection")  # the last target was never pressed
+
+
+def test_a_press_outside_the_target_is_an_error_and_not_left_out():
+    """Every press 0.15 beside a target of diameter 0.2: all are misses; staying is not needed."""
+    t, xy, cue, down = pressed(12, np.random.default_rng(9), beside=0.15)
+    report = pointing_report(t, xy, cue, 0.2, selected=down)
+    assert report.error_rate.value == 1.0
+    assert report.movements == 10
+
+
+def test_a_few_stray_presses_do_not_make_a_task_of_pressing():
+    """Two presses in twenty targets: the targets were chosen by staying, and every movement counts."""
+    t, xy, cue = guided(20, np.random.default_rng(7))
+    down = np.zeros(t.size, dtype=bool)
+    down[[450, 1200]] = True
+    report = pointing_report(t, xy, cue, 0.2, selected=down)
+    assert (report.ended_by, report.movements) == ("dwell", 19)
+    with pytest.raises(BadInput, match="one for each time"):
+        pointing_report(t, xy, cue, 0.2, selected=down[:-1])
+
+
+def test_reentries_are_means():
+    """Half of the movements leave the target once and come back: 0.5 a movement, where a median would say 0 or 1."""
+    t, xy, cue = guided(21, np.random.default_rng(7), scatter=0.0)
+    step = (t // 1.5).astype(int)
+    out = (step % 2 == 1) & (t - 1.5 * step > 0.68) & (t - 1.5 * step < 0.74)
+    xy[out, 1] += 0.3
+    measures = dict(pointing_report(t, xy, cue, 0.2).path_measures)
+    found = measures["target_reentries"]
+    assert found.value == pytest.approx(0.5, abs=1e-12)
+    assert found.low > 0
+    assert found.high < 1.2
 
 
 def test_guided_recording_with_misses():

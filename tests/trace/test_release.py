@@ -10,7 +10,8 @@ from numpy.typing import NDArray
 from stickwright.model.recording import Recording
 from stickwright.trace.recording import cleaned
 from stickwright.trace.release import settled, unsettled_finding
-from stickwright.trace.rest import rest_report, rests_of
+from stickwright.trace.rest import rest_report
+from stickwright.trace.rest_samples import rests_of
 
 HZ = 100
 

@@ -10,7 +10,8 @@ from made_recordings import about, slow_noise, thumbstick
 
 from stickwright.model.recording import Recording
 from stickwright.trace.recording import cleaned
-from stickwright.trace.rest import effective_count, rest_report, rest_samples, rest_stretches
+from stickwright.trace.rest import effective_count, rest_report, rest_stretches
+from stickwright.trace.rest_samples import rest_samples
 
 
 def rests(

@@ -110,3 +110,56 @@ def test_bad_settings_are_refused():
         spectral_arc_length([0.0, 1.0, 0.0], 100.0, cutoff_hz=0.0)
     with pytest.raises(BadInput, match="a straight line"):
         log_dimensionless_jerk([1.0, 1.0, 1.0], 100.0)
+
+
+def test_whole_strokes_of_a_drawing():
+    """Two strokes of a slow circle that never stops: the strokes are the movements, and nothing else is; without their
+    numbers a drawing is not cut into pieces."""
+    t = np.arange(2400) / RATE_HZ
+    angle = 2 * np.pi * 0.2 * t + 0.3 * np.sin(2 * np.pi * 0.4 * t)
+    xy = 40 * np.column_stack([np.cos(angle), np.sin(angle)])
+    stroke = np.where(t < 12, 0, 1)
+    stroke[1190:1210] = -1
+    report = smoothness_report(t, xy, stroke=stroke)
+    assert (report.movements, report.strokes) == (2, True)
+    whole = smoothness_report(t, xy)
+    assert whole.movements == 0
+    assert "hardly ever stops" in str(whole.spectral_arc_length.why)
+
+
+def test_a_shaken_stroke_is_less_smooth():
+    """The same circle with a shake of 4 Hz and 5 % of its radius is farther from 0 in both measures."""
+    t = np.arange(1000) / RATE_HZ
+    circle = 40 * np.column_stack([np.cos(2 * np.pi * 0.2 * t), np.sin(2 * np.pi * 0.2 * t)])
+    shaken = circle * (1 + 0.05 * np.sin(2 * np.pi * 4 * t))[:, None]
+    stroke = np.zeros(1000, dtype=int)
+    plain, rough = smoothness_report(t, circle, stroke=stroke), smoothness_report(t, shaken, stroke=stroke)
+    assert rough.spectral_arc_length.value < plain.spectral_arc_length.value
+    assert rough.log_dimensionless_jerk.value < plain.log_dimensionless_jerk.value - 1
+
+
+def test_a_stroke_with_a_gap_is_left_out():
+    """Half a second without samples within the second of two strokes: one remains."""
+    t = np.arange(1200) / RATE_HZ
+    xy = np.column_stack([np.cos(t), np.sin(t)])
+    kept = (t < 8.0) | (t > 8.5)
+    stroke = (t > 6.0).astype(int)
+    assert smoothness_report(t[kept], xy[kept], stroke=stroke[kept]).movements == 1
+
+
+def test_too_few_samples_a_second_give_none():
+    """Ten a second: no figure, and what to do."""
+    t, xy = to_and_fro(10)
+    report = smoothness_report(t[::10], xy[::10])
+    assert report.movements == 0
+    assert report.log_dimensionless_jerk.why == "10 samples a second are too few: record at 20 or more."
+
+
+def test_noise_is_no_movement():
+    """A stick that nobody moves: neither its noise nor what stays within the least extent is a movement."""
+    rng = np.random.default_rng(3)
+    t = np.arange(3000) / RATE_HZ
+    assert smoothness_report(t, rng.normal(0, 0.004, (3000, 2))).movements == 0
+    still, xy = to_and_fro(10)
+    assert smoothness_report(still, 0.02 * xy, least_extent=0.05).movements == 0
+    assert smoothness_report(still, xy, least_extent=0.05).movements == 10

@@ -37,6 +37,9 @@ _LINES: dict[str, Callable[[Task, Cleaned], tuple[Line, ...]]] = {
 }  # fmt: skip
 
 
+_CONFIRM = RECORDED_COLUMNS.index("confirm")
+
+
 def recording_of_rows(rows: Array, task: Task, *, name: str = "live") -> Recording:
     """Kept samples of one task as a recording for `stickwright.trace`.
 
@@ -72,7 +75,10 @@ def recording_of_rows(rows: Array, task: Task, *, name: str = "live") -> Recordi
         cue = np.where(aimed, task.name, cue)
     word = task.name if task.name != "press" else ""
     width = float(widths[0]) if widths.size else None
-    return Recording(name, rows[:, 0], xy, cue, rows[:, 3:5], width, word)
+    pressed = rows[:, _CONFIRM] > 0
+    return Recording(
+        name, rows[:, 0], xy, cue, rows[:, 3:5], width, word, selected=pressed if pressed.any() else None
+    )  # fmt: skip
 
 
 def progress(task: Task, rows: Array, *, ahead: Sequence[int] = (), shown_xy: Array | None = None) -> Progress:

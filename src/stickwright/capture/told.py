@@ -10,10 +10,10 @@ from stickwright.capture.lines import Line
 from stickwright.capture.steps import Task
 from stickwright.errors import BadInput
 from stickwright.model.estimate import Estimate
+from stickwright.trace.aimed import pointing_report
 from stickwright.trace.bias import bias_report
 from stickwright.trace.bursts import burst_report
 from stickwright.trace.holds import hold_reports
-from stickwright.trace.pointing import pointing_report
 from stickwright.trace.reach import direction_word, reach_report
 from stickwright.trace.recording import Cleaned
 from stickwright.trace.rest import rest_report
@@ -176,7 +176,7 @@ def aim_lines(task: Task, clean: Cleaned, cue_width: float | None) -> tuple[Line
         return ()
     asked = np.where(clean.asked("aim")[:, None], clean.cue_xy, math.nan)
     try:
-        report = pointing_report(clean.times_s, clean.xy, asked, cue_width)
+        report = pointing_report(clean.times_s, clean.xy, asked, cue_width, selected=clean.selected)
     except BadInput:
         return ()  # no target has stayed long enough yet
     bits = report.throughput_bit_per_s

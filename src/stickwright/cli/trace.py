@@ -21,7 +21,9 @@ def options(command: argparse.ArgumentParser) -> None:
     command : argparse.ArgumentParser
     """
     command.add_argument(
-        "recording", metavar="FILE.csv", help="own format: time_s,x,y and if wanted cue, cue_x, cue_y, cue_width"
+        "recording",
+        metavar="FILE.csv",
+        help="own format: time_s,x,y and if wanted cue, cue_x, cue_y, cue_width, select, stroke",
     )
     command.add_argument(
         "--task",
@@ -48,6 +50,10 @@ def options(command: argparse.ArgumentParser) -> None:
     foreign.add_argument("--cue-x", metavar="COLUMN", help="where the player was asked to be")
     foreign.add_argument("--cue-y", metavar="COLUMN", help="the same, forward")
     foreign.add_argument("--cue-width", metavar="COLUMN", help="width of aimed targets")
+    foreign.add_argument(
+        "--select", metavar="COLUMN", help="button or event that selects a target: empty or 0 while there is none"
+    )
+    foreign.add_argument("--stroke", metavar="COLUMN", help="number of each stroke of a drawing")
     command.add_argument("--svg", metavar="OUT.svg", help="draw the recording")
     command.add_argument("--json", metavar="OUT.json", help="everything, for other programs")
 
@@ -94,7 +100,10 @@ def _recording(options: argparse.Namespace) -> Recording:
 
     from stickwright.records.recordings import ColumnChoice, read_recording
 
-    named = (options.time, options.x, options.y, options.full_scale, options.unit, options.cue_x, options.rate)
+    named = (
+        options.time, options.x, options.y, options.full_scale, options.unit, options.cue, options.cue_x, options.cue_y,
+        options.cue_width, options.rate, options.select, options.stroke, options.time_unit,
+    )  # fmt: skip
     columns = None
     if any(value is not None for value in named) or options.flip_x or options.flip_y or options.centre:
         none = {"none": None, "-": None}
@@ -113,5 +122,7 @@ def _recording(options: argparse.Namespace) -> Recording:
             cue_x=options.cue_x,
             cue_y=options.cue_y,
             cue_width=options.cue_width,
+            select=options.select,
+            stroke=options.stroke,
         )
     return read_recording(Path(options.recording), columns=columns, task=options.task)

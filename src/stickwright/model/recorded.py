@@ -136,6 +136,8 @@ class SmoothnessReport:
     """0 or less, dimensionless; nearer to 0 is smoother."""
     log_dimensionless_jerk: Estimate
     """Minus the logarithm, dimensionless; nearer to 0 is smoother."""
+    strokes: bool = False
+    """Over whole strokes of a drawing, from pen down to pen up."""
 
 
 @dataclass(frozen=True)
@@ -147,9 +149,13 @@ class PointingReport:
     error_rate: Estimate
     """Share of the targets missed."""
     path_measures: tuple[tuple[str, Estimate], ...]
-    """Name and figure of each."""
+    """Name and figure of each: means of counts, medians of lengths."""
     left_out: tuple[str, ...]
     """Which movements were left out, and why."""
+    ended_by: Literal["selection", "dwell", "table"] = "dwell"
+    """What stopped the clock: a selection, entering the target to stay (the stay not counted), or the table's own time."""
+    serial: bool = False
+    """Starts are the targets before: each distance was corrected by where the movement before ended."""
 
 
 @dataclass(frozen=True)

@@ -36,6 +36,10 @@ class Recording:
         'share' of full output, or the name of a foreign unit (then reach is not judged against full output).
     notes : tuple of str
         What was noticed at reading.
+    selected : array of bool, shape (n,), or None
+        Where a target was being selected: a button that is down, or a row with an event.
+    stroke : array of int, shape (n,), or None
+        Number of the stroke of a drawing, below 0 where the pen was up.
     """
 
     name: str
@@ -51,3 +55,5 @@ class Recording:
     extension: str | None = None
     unit: str = "share"
     notes: tuple[str, ...] = field(default_factory=tuple)
+    selected: NDArray[np.bool_] | None = None
+    stroke: NDArray[np.int64] | None = None

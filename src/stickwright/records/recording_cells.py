@@ -31,7 +31,7 @@ _LARGEST = 1e15
 
 def frame_of(path: Place, shown: str, header: tuple[str, ...], choice: ColumnChoice) -> pl.DataFrame:
     """The chosen columns as numbers; BadInput with every bad cell counted when they are none."""
-    words = {choice.cue} if choice.cue else set()
+    words = choice.words()
     numeric = [name for name in choice.named() if name not in words]
     needed = [choice.time] if choice.time is not None else []
     quote = '"' if _has_quotes(path) else None
@@ -46,7 +46,9 @@ def frame_of(path: Place, shown: str, header: tuple[str, ...], choice: ColumnCho
         text = _read(path, header, choice, {}, quote)
     except _POLARS_REFUSALS:
         text = _as_text(path, shown, header, choice, quote)
-    return _numbers(_without_empty_end(text), numeric, needed, choice.cue, shown)
+    text = _without_empty_end(text)
+    numbers = _numbers(text, numeric, needed, choice.cue, shown)
+    return numbers if choice.select is None else numbers.with_columns(text[choice.select])
 
 
 def _read(

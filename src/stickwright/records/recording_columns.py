@@ -17,6 +17,7 @@ __all__ = ["ColumnChoice", "header_of", "own_choice", "refuse_choice", "time_end
 
 _LARGEST_BYTES = 4_000_000_000
 _HEADER_BYTES = 65_536
+_OWN_OPTIONAL = ("cue", "cue_x", "cue_y", "cue_width", "select", "stroke")
 
 TimeUnit = Literal["s", "ms", "min", "frame"]
 
@@ -45,6 +46,10 @@ class ColumnChoice:
         The file's x grows to the left, its y grows backwards or down.
     cue, cue_x, cue_y, cue_width : str, optional
         Columns with what was asked; in the same unit and sign as x and y.
+    select : str, optional
+        A button (0 while it is up) or an event: where it turns from 0 or nothing to something, a target was selected.
+    stroke : str, optional
+        Number of the stroke of a drawing; empty where the pen was up.
     """
 
     time: str | None = "time_s"
@@ -61,10 +66,18 @@ class ColumnChoice:
     cue_x: str | None = None
     cue_y: str | None = None
     cue_width: str | None = None
+    select: str | None = None
+    stroke: str | None = None
+
+    def words(self) -> tuple[str, ...]:
+        """The columns that are read as text."""
+        return tuple(name for name in (self.cue, self.select) if name is not None)
 
     def named(self) -> tuple[str, ...]:
         """Every column that is to be read, in order."""
-        every = (self.time, self.x, self.y, self.cue, self.cue_x, self.cue_y, self.cue_width)
+        every = (
+            self.time, self.x, self.y, self.cue, self.cue_x, self.cue_y, self.cue_width, self.select, self.stroke
+        )  # fmt: skip
         return tuple(name for name in every if name is not None)
 
 
@@ -106,13 +119,15 @@ def header_of(path: Place, shown: str) -> tuple[str, ...]:
 
 def own_choice(header: tuple[str, ...]) -> ColumnChoice:
     """Our own format with those of its optional columns that are there."""
-    there = {name: name for name in ("cue", "cue_x", "cue_y", "cue_width") if name in header}
+    there = {name: name for name in _OWN_OPTIONAL if name in header}
     return ColumnChoice(
         full_scale=1.0,
         cue=there.get("cue"),
         cue_x=there.get("cue_x"),
         cue_y=there.get("cue_y"),
         cue_width=there.get("cue_width"),
+        select=there.get("select"),
+        stroke=there.get("stroke"),
     )
 
 

@@ -1,6 +1,6 @@
 """Recordings as CSV: our own format and, when the columns are named, anybody else's.
 
-Own format: ``time_s,x,y`` and if wanted ``cue``, ``cue_x,cue_y``, ``cue_width``.
+Own format: ``time_s,x,y`` and if wanted ``cue``, ``cue_x,cue_y``, ``cue_width``, ``select``, ``stroke``.
 """
 
 from __future__ import annotations
@@ -23,6 +23,9 @@ from stickwright.records.recording_columns import ColumnChoice, header_of, own_c
 from stickwright.records.writing import write_whole
 
 __all__ = ["CUES", "ColumnChoice", "read_recording", "recording_csv", "write_recording"]
+
+_NOT_SELECTED = ("", "false", "no", "none", "up", "released", "release")
+"""Words of a column of selections for a button that is not down; so is 0."""
 
 _LARGEST_SHARE = 2.0
 """A stick may overshoot its nominal full output; twice that is another unit."""
@@ -99,6 +102,8 @@ def read_recording(
         extension=extension,
         unit="share" if choice.full_scale is not None else str(choice.unit),
         notes=tuple(notes),
+        selected=_selected(frame, choice, shown, foreign=columns is not None),
+        stroke=_strokes(frame, choice),
     )
 
 
@@ -198,6 +203,36 @@ def _cues(frame: pl.DataFrame, choice: ColumnChoice) -> NDArray[np.str_] | None:
     return words
 
 
+def _selected(
+    frame: pl.DataFrame, choice: ColumnChoice, shown: str, *, foreign: bool
+) -> NDArray[np.bool_] | None:  # fmt: skip
+    """Where a button is down, or a row bears an event."""
+    if choice.select is None:
+        return None
+    cells = frame[choice.select].fill_null("").str.strip_chars().str.to_lowercase()
+    known = cells.cast(pl.Float64, strict=False)
+    down: NDArray[np.bool_] = (~cells.is_in(_NOT_SELECTED) & ~(known == 0).fill_null(False)).to_numpy()
+    if not foreign and not down.any():
+        return None
+    if not down.any() or down.all():
+        always = "the same in every row" if down.all() else "only empty cells and zeros"
+        raise BadInput(
+            Problem(f"{shown}, {choice.select}", always, "a button that goes down and up, or an event in some rows",
+                    "Is it the right column? Leave it out when targets were selected by staying in them.")
+        )  # fmt: skip
+    return down
+
+
+def _strokes(frame: pl.DataFrame, choice: ColumnChoice) -> NDArray[np.int64] | None:
+    if choice.stroke is None:
+        return None
+    numbers = frame[choice.stroke].to_numpy()
+    codes = np.full(len(numbers), -1, dtype=np.int64)
+    known = np.isfinite(numbers)
+    codes[known] = np.unique(numbers[known], return_inverse=True)[1]
+    return codes
+
+
 def _width(frame: pl.DataFrame, choice: ColumnChoice, shown: str) -> float | None:
     if choice.cue_width is None:
         return None
@@ -261,6 +296,10 @@ def recording_csv(recording: Recording) -> bytes:
         data["cue"] = pl.Series(recording.cue.tolist(), dtype=pl.String)
     if recording.cue_xy is not None:
         data["cue_x"], data["cue_y"] = pl.Series(recording.cue_xy[:, 0]), pl.Series(recording.cue_xy[:, 1])
+    if recording.selected is not None:
+        data["select"] = pl.Series(recording.selected).cast(pl.Int8)
+    if recording.stroke is not None:
+        data["stroke"] = pl.Series([None if each < 0 else each for each in recording.stroke.tolist()], dtype=pl.Int64)
     if recording.cue_width is not None:
         data["cue_width"] = pl.Series([recording.cue_width] * len(recording.times_s), dtype=pl.Float64)
     frame = pl.DataFrame(data).with_columns(pl.col(pl.Float64).fill_nan(None))

@@ -4,20 +4,18 @@ from __future__ import annotations
 
 import math
 import textwrap
-from dataclasses import replace
 
 from stickwright.model.bench import BenchResult
-from stickwright.model.estimate import Estimate
 from stickwright.model.plan import Caution, Fit, Plan, SitePlan, direction_words
 from stickwright.model.recorded import Finding, HoldReport, TraceReport
 from stickwright.model.response import Tuning
 from stickwright.sheet import tables
+from stickwright.sheet.aiming_words import known, pointing_lines, smoothness_lines
 from stickwright.sheet.merged import merged_assumptions, merged_findings
 from stickwright.sheet.mount_words import mount_blocks
 from stickwright.sheet.printed import (
     centre_words,
     clause,
-    listed,
     percent,
     plain,
     sentence,
@@ -108,9 +106,9 @@ def trace_words(report: TraceReport) -> str:
         "Tremor": _tremor(report, unit),
         "Sudden movements": _bursts(report, unit),
         "Holds": [_hold(hold, unit) for hold in report.holds],
-        "Aiming": _pointing(report),
+        "Aiming": pointing_lines(report.pointing, report.unit) if report.pointing else [],
         "Following": _tracking(report, unit),
-        "Smoothness": _smoothness(report),
+        "Smoothness": smoothness_lines(report.smoothness) if report.smoothness else [],
     }
     parts += [_block(name, lines) for name, lines in blocks.items() if lines]
     return "\n\n".join(parts) + "\n"
@@ -263,13 +261,6 @@ def _tuning(site: SitePlan, tuning: Tuning) -> list[str]:
     ]
 
 
-def _known(name: str, estimate: Estimate, ending: str, of: str = "") -> str:
-    """A number with its name before and what it is of behind it; where it is not known, only why."""
-    if math.isnan(estimate.value):
-        return f"{name} {shown(estimate, ending)}"
-    return f"{name} {shown(estimate, ending)}{f' {of}' if of else ''}"
-
-
 def _rest(report: TraceReport, unit: str) -> list[str]:
     rest = report.rest
     if rest is None:
@@ -281,8 +272,8 @@ def _rest(report: TraceReport, unit: str) -> list[str]:
         return [centre, f"noise and drift: {shown(rest.noise_rms, unit)}"]
     lines = [
         centre,
-        f"{_known('noise', rest.noise_rms, unit, 'rms per axis')}; "
-        f"{_known('drift', rest.drift_per_min, unit, 'a minute')}",
+        f"{known('noise', rest.noise_rms, unit, 'rms per axis')}; "
+        f"{known('drift', rest.drift_per_min, unit, 'a minute')}",
     ]
     if rest.return_scatter is not None:
         lines.append(f"comes home to within {shown(rest.return_scatter, unit)}")
@@ -302,7 +293,7 @@ def _reach(report: TraceReport, unit: str) -> list[str]:
             lines.append(f"{direction_words(phi)}: {shown(one, unit)}")
     lines += [f"{', '.join(ways)}: {said}" for said, ways in missing.items()]
     least = f"least {direction_words(reach.weakest_rad)}"
-    return [*lines, f"{least}; {_known('covered area', reach.area_share, 'percent', 'of the disc')}"]
+    return [*lines, f"{least}; {known('covered area', reach.area_share, 'percent', 'of the disc')}"]
 
 
 def _bias(report: TraceReport) -> list[str]:
@@ -312,7 +303,7 @@ def _bias(report: TraceReport) -> list[str]:
     turned = sided(bias.rotation_rad, "deg", "anticlockwise", "clockwise")
     lines = [
         f"comes out turned by {turned} from what was asked; the pushes agree by {bias.resultant_length:.2f} of 1",
-        _known("movement across the asked direction:", bias.cross_talk, "percent", "of that along it"),
+        known("movement across the asked direction:", bias.cross_talk, "percent", "of that along it"),
     ]
     if bias.mirrored:
         lines.append("mirrored: one axis runs backwards")
@@ -329,7 +320,7 @@ def _tremor(report: TraceReport, unit: str) -> list[str]:
     of_all = f", {percent(tremor.share)} of all movement there" if tremor.stands_out else ""
     return [
         tremor.sentence,
-        f"{_known('size', tremor.rms, unit, 'rms')}{of_all}; {_known('mean frequency', tremor.crossing_hz, 'hz')}",
+        f"{known('size', tremor.rms, unit, 'rms')}{of_all}; {known('mean frequency', tremor.crossing_hz, 'hz')}",
     ]
 
 
@@ -348,24 +339,8 @@ def _bursts(report: TraceReport, unit: str) -> list[str]:
 def _hold(hold: HoldReport, unit: str) -> str:
     return (
         f"{direction_words(hold.direction_rad)}: {shown(hold.level, unit)} for {plain(hold.duration_s, 's')}, scatter "
-        f"{shown(hold.sd, unit)}, {_known('changing by', hold.slope_per_s, 'percent', 'of it a second')}"
+        f"{shown(hold.sd, unit)}, {known('changing by', hold.slope_per_s, 'percent', 'of it a second')}"
     )
-
-
-def _pointing(report: TraceReport) -> list[str]:
-    pointing = report.pointing
-    if pointing is None:
-        return []
-    measures = [(name.replace("_", " "), value) for name, value in pointing.path_measures]
-    shared = {value.assumed for _, value in measures if value.assumed}
-    lines = [
-        f"{pointing.movements} movements: {_known('throughput', pointing.throughput_bit_per_s, '', 'bit/s')}; "
-        f"{_known('missed', pointing.error_rate, 'percent')}",
-        *(f"{name}: {shown(replace(value, assumed=None), 'foreign')}" for name, value in measures),
-    ]
-    if shared:
-        lines.append(f"in these counts {listed(sorted(shared))} (assumed)")
-    return [*lines, *(f"left out: {reason}" for reason in pointing.left_out)]
 
 
 def _tracking(report: TraceReport, unit: str) -> list[str]:
@@ -373,17 +348,7 @@ def _tracking(report: TraceReport, unit: str) -> list[str]:
     if tracking is None:
         return []
     return [
-        f"{_known('error', tracking.rms_error, unit, 'rms')}; "
-        f"{_known('with the lag taken off', tracking.error_without_lag, unit)}",
-        f"{_known('gain', tracking.gain, '')}; {_known('late by', tracking.lag_s, 's')}",
-    ]
-
-
-def _smoothness(report: TraceReport) -> list[str]:
-    smooth = report.smoothness
-    if smooth is None:
-        return []
-    return [
-        f"{smooth.movements} movements: {_known('spectral arc length', smooth.spectral_arc_length, '')}, "
-        f"{_known('log jerk', smooth.log_dimensionless_jerk, '')}; nearer 0 is smoother"
+        f"{known('error', tracking.rms_error, unit, 'rms')}; "
+        f"{known('with the lag taken off', tracking.error_without_lag, unit)}",
+        f"{known('gain', tracking.gain, '')}; {known('late by', tracking.lag_s, 's')}",
     ]

@@ -492,7 +492,16 @@ def recording_of(
         topper=row.topper or None,
         extension=row.extension or None,
         notes=tuple(notes),
+        selected=_pressed(samples, place),
     )
+
+
+def _pressed(samples: NDArray[np.float64], place: Mapping[str, int]) -> NDArray[np.bool_] | None:
+    """Where the switch that selects was down; None when it never was, or none was recorded."""
+    if "confirm" not in place:
+        return None
+    down: NDArray[np.bool_] = samples[:, place["confirm"]] > 0
+    return down if down.any() else None
 
 
 def recover(store: Store, *, who: str = "stickwright") -> tuple[RecordingRow, ...]:

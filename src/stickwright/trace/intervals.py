@@ -9,7 +9,7 @@ from numpy.typing import ArrayLike, NDArray
 
 from stickwright.model.estimate import Estimate
 
-__all__ = ["jackknife", "left_one_out", "median_estimate"]
+__all__ = ["jackknife", "left_one_out", "mean_count_estimate", "median_estimate"]
 
 LEAST_PARTS = 4
 
@@ -107,6 +107,46 @@ def median_estimate(values: ArrayLike, *, assumed: str | None = None) -> Estimat
     middle = float(np.median(known))
     ends = quantile_test(known, q=middle, p=0.5).confidence_interval(confidence_level=0.95)
     if not (math.isfinite(ends.low) and math.isfinite(ends.high)):
-        why = f"{known.size} movements are too few for an interval of their middle: at least 6 are needed."
+        few = "1 movement is" if known.size == 1 else f"{known.size} movements are"
+        why = f"{few} too few for an interval of their middle: at least 6 are needed."
         return Estimate.unbounded(middle, why, n=known.size, assumed=assumed)
     return Estimate(middle, float(ends.low), float(ends.high), n=known.size, assumed=assumed)
+
+
+def mean_count_estimate(counts: ArrayLike, *, assumed: str | None = None) -> Estimate:
+    """The mean of counts with a 95 % interval, also where nearly all are 0.
+
+    Parameters
+    ----------
+    counts : array, shape (n,)
+        One count for each movement.
+    assumed : str or None
+        Passed on to the estimate.
+
+    Returns
+    -------
+    Estimate
+        Exact Poisson limits of the total, widened by the root of variance over mean where the counts scatter more.
+
+    Notes
+    -----
+    Source: [garwood-1936] for the limits; the widening by the dispersion, as in quasi-Poisson regression, is common practice.
+
+    Examples
+    --------
+    >>> found = mean_count_estimate([0, 0, 0, 0, 0, 0, 0, 0, 0, 0])
+    >>> found.value, found.low, round(found.high, 3)
+    (0.0, 0.0, 0.369)
+    """
+    from scipy.stats import chi2
+
+    known = np.asarray(counts, dtype=np.float64)
+    known = known[np.isfinite(known)]
+    n = known.size
+    if n == 0:
+        return Estimate.unbounded(math.nan, "There was no movement to take it from.", n=0, assumed=assumed)
+    total, mean = float(known.sum()), float(known.mean())
+    wider = math.sqrt(max(1.0, float(known.var(ddof=1)) / mean)) if n > 1 and mean > 0 else 1.0
+    low = float(chi2.ppf(0.025, 2 * total)) / 2 / n if total > 0 else 0.0
+    high = float(chi2.ppf(0.975, 2 * total + 2)) / 2 / n
+    return Estimate(mean, max(0.0, mean - wider * (mean - low)), mean + wider * (high - mean), n=n, assumed=assumed)

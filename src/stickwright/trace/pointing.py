@@ -1,13 +1,12 @@
-"""Aimed movements: throughput by effective values, and the seven measures of a path.
+"""Aimed movements from the points where they began and ended: throughput by effective values, and errors.
 
-Two kinds of input: click points (`throughput`, `throughput_report`) and a recording in which the cue jumps
-from target to target (`pointing_report`). Lengths may be in any unit, the same throughout.
+Recordings in which the cue jumps from target to target are cut into such movements by `stickwright.trace.aimed`.
+Lengths may be in any unit, the same throughout.
 """
 
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
 from dataclasses import dataclass
 
 import numpy as np
@@ -17,17 +16,12 @@ from stickwright.errors import BadInput, Problem
 from stickwright.model.effective_width import EFFECTIVE_WIDTHS
 from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import PointingReport
-from stickwright.trace.intervals import median_estimate
-from stickwright.trace.path import PathAccuracy, path_accuracy
-from stickwright.trace.stamps import GAP_S, checked_columns, checked_times
+from stickwright.trace.stamps import checked_columns
 
-__all__ = ["PathAccuracy", "index_of_difficulty", "path_accuracy", "pointing_report", "throughput", "throughput_report"]
-
-SETTLED_S = 0.2
-"""So long without leaving the target counts as having chosen it."""
-
-LEAST_CUE_S = 0.3
-"""A cue that never stays this long is followed, not aimed at."""
+__all__ = [
+    "Movements", "along", "error_rate", "index_of_difficulty", "sequences", "throughput", "throughput_estimate",
+    "throughput_report",
+]  # fmt: skip
 
 LEAST_IN_SEQUENCE = 5
 SAME_DISTANCE = 1.25  # movements belong to one sequence while the next longer one is less than this factor longer
@@ -130,7 +124,7 @@ def throughput(
         raise BadInput(problems)
     if not all(np.isfinite(each).all() for each in arrays):
         raise BadInput(Problem("starts, targets, selections", "an empty cell", "numbers", "Leave out that movement."))
-    distance, error, _ = _along(*arrays)
+    distance, error, _ = along(*arrays)
     if distance.min() <= 0:
         row = int(np.argmin(distance)) + 1
         raise BadInput(Problem(f"row {row}", "a start on its target", "a movement", "Leave out that movement."))
@@ -142,10 +136,30 @@ def throughput(
     return bits
 
 
-def _along(
+def along(
     starts: NDArray[np.float64], targets: NDArray[np.float64], selections: NDArray[np.float64]
 ) -> tuple[NDArray[np.float64], NDArray[np.float64], NDArray[np.float64]]:
-    """Distance, signed error along the way (plus is overshoot), and distance of the selection from the target."""
+    """Distance, signed error along the way (plus is overshoot), and distance of the selection from the target.
+
+    Parameters
+    ----------
+    starts, targets, selections : array, shape (n, 2)
+        As for `throughput`.
+
+    Returns
+    -------
+    distance, error, missed : array, shape (n,)
+        In the unit of the places; the error is NaN where the start lies on the target.
+
+    Notes
+    -----
+    Source: law of cosines, as in [soukoreff-2004].
+
+    Examples
+    --------
+    >>> [each.round(9).tolist() for each in along(np.zeros((1, 2)), np.array([[100.0, 0]]), np.array([[104.0, 3]]))]
+    [[100.0], [4.0], [5.0]]
+    """
     distance = np.hypot(*(targets - starts).T)
     missed = np.hypot(*(selections - targets).T)
     travelled = np.hypot(*(selections - starts).T)
@@ -167,8 +181,18 @@ def _throughput(
 
 
 @dataclass(frozen=True, eq=False)
-class _Movements:
-    """Movements that are used, as arrays of the same length."""
+class Movements:
+    """Movements that are used, as arrays of the same length.
+
+    Parameters
+    ----------
+    distance, error : array, shape (n,)
+        Way to the target and signed error along it.
+    durations_s : array, shape (n,)
+        Duration of each movement.
+    group : array of int, shape (n,)
+        Number of the sequence that it belongs to.
+    """
 
     distance: NDArray[np.float64]
     error: NDArray[np.float64]
@@ -184,6 +208,7 @@ def throughput_report(
     widths: ArrayLike | None = None,
     serial: bool = False,
     *,
+    hits: ArrayLike | None = None,
     rng: np.random.Generator | None = None,
 ) -> PointingReport:
     """Throughput and error rate from click points, without the rows that are not of the task.
@@ -203,6 +228,9 @@ def throughput_report(
         Diameter of each target; None when not known (no error rate then).
     serial : bool, default False
         As for `throughput`; the previous row's error is used where that row was kept.
+    hits : array of bool, shape (n,), or None
+        Whether each target was hit, where that is known better than from the distance and a diameter: targets need not
+        be circles.
     rng : numpy Generator or None
         For the interval; None for a generator seeded with 0.
 
@@ -243,18 +271,20 @@ def throughput_report(
         for name, each in (("starts", starts), ("targets", targets), ("selections", selections))
     )
     width = np.full(n, np.nan) if widths is None else np.broadcast_to(np.asarray(widths, dtype=np.float64), (n,))
-    distance, error, missed = _along(s, t, q)
+    distance, error, missed = along(s, t, q)
     reasons = _implausible(distance, missed, np.hypot(*(q - s).T), durations, width)
     kept = np.array([reason is None for reason in reasons], dtype=bool)
     before = np.zeros(n)
     if serial:
         before[1:] = np.where(kept[:-1], np.nan_to_num(error[:-1]), 0.0)
-    used = _Movements((distance + before)[kept], error[kept], durations[kept], _sequences(distance[kept], width[kept]))
-    hits = missed[kept] <= width[kept] / 2 if widths is not None else None
+    used = Movements((distance + before)[kept], error[kept], durations[kept], sequences(distance[kept], width[kept]))
+    known = missed[kept] <= width[kept] / 2 if widths is not None else None
+    if hits is not None:
+        known = np.asarray(hits, dtype=np.bool_)[kept]
     left_out = tuple(f"row {k + 1}: {reason}" for k, reason in enumerate(reasons) if reason is not None)
     return PointingReport(
-        int(kept.sum()), _throughput_estimate(used, rng), _error_rate(hits, "The widths of the targets are not known."),
-        (), left_out,
+        int(kept.sum()), throughput_estimate(used, rng), error_rate(known, "The widths of the targets are not known."),
+        (), left_out, ended_by="table", serial=serial,
     )  # fmt: skip
 
 
@@ -295,8 +325,19 @@ def _robust(values: NDArray[np.float64]) -> tuple[float, float]:
     return middle, 1.4826 * float(np.median(np.abs(values - middle)))
 
 
-def _sequences(distance: NDArray[np.float64], width: NDArray[np.float64]) -> NDArray[np.intp]:
-    """Number of the sequence of each movement: equal width, and like distance."""
+def sequences(distance: NDArray[np.float64], width: NDArray[np.float64]) -> NDArray[np.intp]:
+    """Number of the sequence of each movement: equal width, and like distance.
+
+    Parameters
+    ----------
+    distance, width : array, shape (n,)
+        In one unit; a width that is not known is NaN.
+
+    Examples
+    --------
+    >>> sequences(np.array([100.0, 300.0, 110.0]), np.full(3, 20.0)).tolist()
+    [0, 1, 0]
+    """
     group = np.zeros(distance.size, dtype=np.intp)
     next_free = 0
     for each in np.unique(np.nan_to_num(width, nan=-1.0)):
@@ -308,8 +349,21 @@ def _sequences(distance: NDArray[np.float64], width: NDArray[np.float64]) -> NDA
     return group
 
 
-def _throughput_estimate(used: _Movements, rng: np.random.Generator | None) -> Estimate:
-    """Mean over sequences of the effective throughput, with the interval from redrawn movements."""
+def throughput_estimate(used: Movements, rng: np.random.Generator | None) -> Estimate:
+    """Mean over sequences of the effective throughput, with the interval from redrawn movements.
+
+    Parameters
+    ----------
+    used : Movements
+        Those that count.
+    rng : numpy Generator or None
+        For the interval; None for a generator seeded with 0.
+
+    Returns
+    -------
+    Estimate
+        Bit a second; see `throughput_report`.
+    """
     from scipy.stats import norm, t
 
     n = used.error.size
@@ -335,7 +389,25 @@ def _throughput_estimate(used: _Movements, rng: np.random.Generator | None) -> E
     return Estimate(value, float(low), float(high), n=count)
 
 
-def _error_rate(hits: NDArray[np.bool_] | None, unknown: str) -> Estimate:
+def error_rate(hits: NDArray[np.bool_] | None, unknown: str) -> Estimate:
+    """Share of the targets missed, with Wilson's interval.
+
+    Parameters
+    ----------
+    hits : array of bool, shape (n,), or None
+        Which targets were hit.
+    unknown : str
+        Why that is not known, where it is None.
+
+    Notes
+    -----
+    Source: [wilson-1927].
+
+    Examples
+    --------
+    >>> error_rate(np.array([True, True, True, False]), "").value
+    0.25
+    """
     from scipy.stats import binomtest
 
     if hits is None or hits.size == 0:
@@ -343,156 +415,3 @@ def _error_rate(hits: NDArray[np.bool_] | None, unknown: str) -> Estimate:
     misses = int((~hits).sum())
     ends = binomtest(misses, hits.size).proportion_ci(confidence_level=0.95, method="wilson")
     return Estimate(misses / hits.size, float(ends.low), float(ends.high), n=hits.size)
-
-
-def pointing_report(
-    times_s: ArrayLike,
-    xy: ArrayLike,
-    cue_xy: ArrayLike,
-    cue_width: float,
-    *,
-    hysteresis: float | None = None,
-    rng: np.random.Generator | None = None,
-) -> PointingReport:
-    """Aimed movements in a recording whose cue jumps from target to target.
-
-    A movement begins where the player is when the cue jumps and ends when they have stayed in the target for
-    0.2 s: its path and its time run from the jump to the entry into that stay, its selection is the mean place during
-    those 0.2 s. Who never stays is taken at the last sample before the next jump, with all the time
-    there was. The time to notice the jump is part of it. A selection outside the target is an error.
-
-    Parameters
-    ----------
-    times_s : array, shape (n,)
-        Seconds.
-    xy : array, shape (n, 2)
-        Where the player was; NaN where a cell was empty.
-    cue_xy : array, shape (n, 2)
-        Centre of the target asked for; NaN where nothing was asked.
-    cue_width : float
-        Diameter of the targets, in the unit of `xy`.
-    hysteresis : float or None
-        For `path_accuracy`; None for one twentieth of the target's width.
-    rng : numpy Generator or None
-        For the interval of the throughput; None for a generator seeded with 0.
-
-    Returns
-    -------
-    PointingReport
-        Throughput and error rate as in `throughput_report`; path measures are the medians over the movements,
-        with the hysteresis named. `left_out` names the movement by its number and time.
-
-    Raises
-    ------
-    BadInput
-        Shapes that do not fit, a width of 0 or less, no cue, or a cue that moves all the time.
-
-    Notes
-    -----
-    Source: [soukoreff-2004], [mackenzie-2001]. The starts are where the player really was, so no serial term is added.
-
-    Examples
-    --------
-    >>> import numpy as np
-    >>> rng = np.random.default_rng(3)
-    >>> t = np.arange(3000) / 100
-    >>> cue = np.where(np.arange(3000) // 150 % 2 == 0, -0.5, 0.5)
-    >>> place = np.convolve(cue, np.full(40, 1 / 40))[:3000] + np.repeat(rng.normal(0, 0.02, 20), 150)
-    >>> report = pointing_report(t, np.column_stack([place, 0 * t]), np.column_stack([cue, 0 * t]), 0.2)
-    >>> report.movements, report.error_rate.value
-    (19, 0.0)
-    """
-    times = checked_times(times_s)
-    places = checked_columns("xy", xy, times.size)
-    cues = checked_columns("cue_xy", cue_xy, times.size)
-    if not (math.isfinite(cue_width) and cue_width > 0):
-        raise BadInput(Problem("cue_width", str(cue_width), "a width above 0"))
-    jitter = cue_width / 20 if hysteresis is None else hysteresis
-    found: list[tuple[NDArray[np.float64], ...]] = []
-    durations, measures, left_out = [], [], []
-    for number, (a, b) in enumerate(_asked(times, cues), start=1):
-        movement: tuple[int, NDArray[np.float64], float] | str = "asked before the recording began"
-        if a > 0:
-            movement = _movement(times[a:b], places[a:b], cues[a], cue_width)
-        if isinstance(movement, str):
-            left_out.append(f"movement {number} at {times[a]:.1f} s: {movement}")
-            continue
-        last, selection, duration_s = movement
-        found.append((places[a], cues[a], selection))
-        durations.append(duration_s)
-        measures.append(path_accuracy(places[a : a + last + 1], places[a], cues[a], cue_width, jitter))
-    return _pointing(found, np.array(durations), measures, cue_width, jitter, left_out, rng)
-
-
-def _pointing(
-    found: list[tuple[NDArray[np.float64], ...]],
-    durations_s: NDArray[np.float64],
-    measures: list[PathAccuracy],
-    cue_width: float,
-    jitter: float,
-    left_out: list[str],
-    rng: np.random.Generator | None,
-) -> PointingReport:
-    starts, targets, selections = (np.array([each[k] for each in found]).reshape(-1, 2) for k in range(3))
-    distance, error, missed = _along(starts, targets, selections)
-    used = _Movements(distance, error, durations_s, _sequences(distance, np.full(distance.size, cue_width)))
-    assumed = f"jitter up to {jitter:.3g} to either side does not count" if jitter > 0 else None
-    medians = tuple(
-        (name, median_estimate([getattr(each, name) for each in measures], assumed=assumed))
-        for name in PathAccuracy._fields
-    )
-    hits = missed <= cue_width / 2
-    return PointingReport(len(found), _throughput_estimate(used, rng), _error_rate(hits, ""), medians, tuple(left_out))
-
-
-def _asked(times_s: NDArray[np.float64], cues: NDArray[np.float64]) -> Iterator[tuple[int, int]]:
-    """First sample and end of each stretch with one target."""
-    known: NDArray[np.bool_] = np.asarray(np.isfinite(cues).all(axis=1))
-    if not known.any():
-        raise BadInput(Problem("cue_xy", "no target", "where the player was asked to go", "Use the guided task."))
-    moved = np.ones(times_s.size, dtype=np.bool_)
-    moved[1:] = (known[1:] != known[:-1]) | (known[1:] & (cues[1:] != cues[:-1]).any(axis=1))
-    starts = np.flatnonzero(moved)
-    ends = np.append(starts[1:], times_s.size)
-    asked = known[starts]
-    stay_s = times_s[np.minimum(ends, times_s.size - 1)] - times_s[starts]
-    if float(np.median(stay_s[asked])) < LEAST_CUE_S:
-        raise BadInput(
-            Problem(
-                "cue_xy", f"a target that stays for {float(np.median(stay_s[asked])):.2g} s",
-                f"targets that stay for {LEAST_CUE_S:g} s or more",
-                "For a target that moves all the time use tracking.",
-            )
-        )  # fmt: skip
-    yield from zip(starts[asked].tolist(), ends[asked].tolist(), strict=True)
-
-
-def _movement(
-    times_s: NDArray[np.float64], places: NDArray[np.float64], target: NDArray[np.float64], width: float
-) -> tuple[int, NDArray[np.float64], float] | str:
-    """Last sample, selection and duration of a movement; or why it is left out."""
-    if times_s.size < 3:
-        return "too few samples"
-    if not np.isfinite(places).all() or float(np.diff(times_s).max()) > GAP_S:
-        return "a break in the recording"
-    distance = np.hypot(*(target - places[0]))
-    if distance <= width / 2:
-        return "began inside the target"
-    inside: NDArray[np.bool_] = np.asarray(np.hypot(*(places - target).T) <= width / 2)
-    last, selection, duration_s = _selection(times_s, places, inside)
-    if float(np.hypot(*(places - places[0]).T).max()) < min(width / 2, distance / 10):
-        return "no movement"
-    if np.hypot(*(selection - target)) > np.hypot(*(selection - places[0])):
-        return "ended nearer to its start than to the target"
-    return last, selection, duration_s
-
-
-def _selection(
-    times_s: NDArray[np.float64], places: NDArray[np.float64], inside: NDArray[np.bool_]
-) -> tuple[int, NDArray[np.float64], float]:
-    edges = np.flatnonzero(np.diff(np.concatenate([[False], inside, [False]]).astype(np.int8)))
-    for entry, out in edges.reshape(-1, 2):
-        stay = int(np.searchsorted(times_s, times_s[entry] + SETTLED_S - 1e-9))
-        if stay < out:
-            return int(entry), places[entry : stay + 1].mean(axis=0), float(times_s[entry] - times_s[0])
-    return times_s.size - 1, places[-1], float(times_s[-1] - times_s[0])

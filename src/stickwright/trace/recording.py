@@ -66,6 +66,10 @@ class Cleaned:
         The rest was set to exactly zero by other software: its noise and offset cannot be judged.
     unit_is_foreign : bool
         Not a share of full output: reach and centre cannot be judged against it.
+    selected : array of bool, shape (n,), or None
+        Where a target was being selected.
+    stroke : array of int, shape (n,), or None
+        Number of the stroke of a drawing, below 0 between strokes.
     """
 
     times_s: NDArray[np.float64]
@@ -81,6 +85,8 @@ class Cleaned:
     dead_zone: float = 0.0
     rest_cleaned: bool = False
     unit_is_foreign: bool = False
+    selected: NDArray[np.bool_] | None = None
+    stroke: NDArray[np.int64] | None = None
 
     def asked(self, *words: str) -> NDArray[np.bool_]:
         """Which samples carry one of these cue words."""
@@ -181,6 +187,8 @@ def cleaned(recording: Recording) -> tuple[Cleaned, tuple[Finding, ...]]:
         dead_zone=grain.dead_zone,
         rest_cleaned=is_cleaned or nothing_moves,
         unit_is_foreign=samples.unit != "share",
+        selected=samples.selected,
+        stroke=samples.stroke,
     )
     return result, tuple(found)
 
@@ -205,6 +213,8 @@ def _refuse_unusable(recording: Recording) -> None:
     for what, array, shape in (
         ("xy", recording.xy, (n, 2)),
         ("cue", recording.cue, (n,)),
+        ("selected", recording.selected, (n,)),
+        ("stroke", recording.stroke, (n,)),
         ("cue_xy", recording.cue_xy, (n, 2)),
     ):
         if array is not None and array.shape != shape:
@@ -337,7 +347,10 @@ def _samples(recording: Recording) -> tuple[Samples, list[Finding]]:
         xy = np.where(np.array(recorded), xy, 0.0)
     cue_xy = None if recording.cue_xy is None else np.asarray(recording.cue_xy, dtype=np.float64)
     times_s = np.asarray(recording.times_s, dtype=np.float64)
-    samples = Samples(times_s, xy, _cue_codes(recording, found), cue_xy, recorded, 1.0, recording.unit)
+    cue = _cue_codes(recording, found)
+    samples = Samples(
+        times_s, xy, cue, cue_xy, recorded, 1.0, recording.unit, recording.selected, recording.stroke
+    )  # fmt: skip
     if not keep.all():
         samples = samples.kept(keep)
     return replace(samples, scale=_scale(samples, found)), found

@@ -24,10 +24,10 @@ from stickwright.model.recorded import (
     TremorReport,
 )  # fmt: skip
 from stickwright.model.recording import Recording
+from stickwright.trace.aimed import pointing_report
 from stickwright.trace.bias import bias_report
 from stickwright.trace.bursts import burst_report
 from stickwright.trace.holds import hold_reports
-from stickwright.trace.pointing import pointing_report
 from stickwright.trace.reach import reach_report
 from stickwright.trace.recording import Cleaned, cleaned
 from stickwright.trace.rest import rest_report
@@ -41,6 +41,8 @@ __all__ = ["trace_report"]
 LONGEST_S = 180.0
 """Longest stretch handed to spectra, aimed movements, following and smoothness: three minutes hold hundreds of
 movements and a tremor many times over, and keep one hour's recording within memory."""
+
+_LEAST_MOVEMENT = 0.05  # of full output: what moves less is rest or tremor, no movement to be smooth; common practice
 
 _Report = TypeVar("_Report")
 
@@ -202,6 +204,8 @@ def _tremor(clean: Cleaned, findings: list[Finding]) -> TremorReport | None:
 
 
 def _smoothness(clean: Cleaned, findings: list[Finding]) -> SmoothnessReport | None:
+    if clean.stroke is not None:
+        return smoothness_report(clean.times_s, clean.xy, stroke=clean.stroke)
     words = next((w for w in (("aim",), ("push",), ("play",)) if clean.asked(*w).any()), None)
     if words is None:
         return None
@@ -210,7 +214,11 @@ def _smoothness(clean: Cleaned, findings: list[Finding]) -> SmoothnessReport | N
         clean,
         words,
         findings,
-        lambda start, stop: smoothness_report(clean.times_s[start:stop], clean.xy[start:stop]),
+        lambda start, stop: smoothness_report(
+            clean.times_s[start:stop],
+            clean.xy[start:stop],
+            least_extent=0.0 if clean.unit_is_foreign else _LEAST_MOVEMENT * clean.scale,
+        ),
     )
 
 
@@ -229,7 +237,11 @@ def _pointing(clean: Cleaned, cue_width: float | None, findings: list[Finding]) 
         ("aim",),
         findings,
         lambda start, stop: pointing_report(
-            clean.times_s[start:stop], clean.xy[start:stop], cue_xy[start:stop], cue_width
+            clean.times_s[start:stop],
+            clean.xy[start:stop],
+            cue_xy[start:stop],
+            cue_width,
+            selected=None if clean.selected is None else clean.selected[start:stop],
         ),
     )
 

@@ -49,6 +49,10 @@ class Samples:
         Full output, or half the widest range in a foreign unit.
     unit : str
         'share', or a foreign unit.
+    selected : array of bool, shape (n,), or None
+        Where a target was being selected.
+    stroke : array of int, shape (n,), or None
+        Number of the stroke of a drawing, below 0 between strokes.
     """
 
     times_s: NDArray[np.float64]
@@ -58,12 +62,17 @@ class Samples:
     recorded: tuple[bool, bool]
     scale: float
     unit: str
+    selected: NDArray[np.bool_] | None = None
+    stroke: NDArray[np.int64] | None = None
 
     def kept(self, keep: NDArray[np.bool_]) -> Samples:
         """The samples of a mask."""
         cue_xy = None if self.cue_xy is None else self.cue_xy[keep]
+        selected = None if self.selected is None else self.selected[keep]
+        stroke = None if self.stroke is None else self.stroke[keep]
         return Samples(
-            self.times_s[keep], self.xy[keep], self.cue[keep], cue_xy, self.recorded, self.scale, self.unit
+            self.times_s[keep], self.xy[keep], self.cue[keep], cue_xy, self.recorded, self.scale, self.unit,
+            selected, stroke,
         )  # fmt: skip
 
     def span(self, start: int, stop: int) -> str:

@@ -9,6 +9,7 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from stickwright.errors import BadInput, Problem
+from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import SmoothnessReport
 from stickwright.trace.intervals import median_estimate
 from stickwright.trace.stamps import Stretch, checked_columns, checked_times, even, stretches
@@ -22,6 +23,8 @@ EDGE_SHARE = 0.01  # of the movement's own peak: its ends; most of the jerk of a
 EDGE_S = 1.0  # no further than this beyond the onset
 LEAST_S, MOST_S = 0.1, 10.0
 LEAST_SAMPLES = 8
+LEAST_RATE_HZ = 20.0  # below it a movement of half a second has too few samples for its jerk; common practice
+MOVING_SHARE = 0.9  # who moves for more of the time hardly stops: drawing, following, or noise alone
 LOW_PASS_HZ = 20.0  # twice the highest frequency that the spectral arc length looks at
 
 
@@ -123,13 +126,15 @@ def log_dimensionless_jerk(speed: ArrayLike, rate_hz: float) -> float:
     return -math.log(squared * (values.size / rate_hz) ** 3 / float(values.max()) ** 2)
 
 
-def smoothness_report(times_s: ArrayLike, xy: ArrayLike) -> SmoothnessReport:
-    """Smoothness of the movements in a recording: middle and interval over those found.
+def smoothness_report(
+    times_s: ArrayLike, xy: ArrayLike, *, stroke: ArrayLike | None = None, least_extent: float = 0.0
+) -> SmoothnessReport:  # fmt: skip
+    """Smoothness of the movements in a recording, or of whole strokes: middle and interval over those found.
 
     A movement is a stretch in which the speed stays above 10 % of the recording's peak speed (99.5th percentile),
     widened to where it falls below 1 % of the movement's own peak or rises again; 0.1 to 10 s and at least 8 samples
-    long. Speed is taken after a low-pass at 20 Hz (or 0.4 of the rate, when lower), forwards and backwards,
-    which shifts nothing in time.
+    long. A stroke is taken as it is, from pen down to pen up. Speed is taken after a low-pass at 20 Hz (or 0.4 of the
+    rate, when lower), forwards and backwards, which shifts nothing in time.
 
     Parameters
     ----------
@@ -137,11 +142,16 @@ def smoothness_report(times_s: ArrayLike, xy: ArrayLike) -> SmoothnessReport:
         Seconds, possibly uneven; steps over 0.25 s are gaps and never bridged.
     xy : array, shape (n, 2)
         Positions, any unit; NaN where a cell was empty.
+    stroke : array of int, shape (n,), or None
+        Number of the stroke that each sample belongs to, below 0 between strokes; None where nothing was drawn.
+    least_extent : float, default 0.0
+        What does not get this far from where it began is no movement, in the unit of `xy`.
 
     Returns
     -------
     SmoothnessReport
-        `movements` counts those used; with none, both figures are NaN with the reason.
+        `movements` counts those used; with none, both figures are NaN with the reason: nothing moved, it hardly ever
+        stopped, or fewer than 20 samples a second.
 
     Raises
     ------
@@ -150,8 +160,8 @@ def smoothness_report(times_s: ArrayLike, xy: ArrayLike) -> SmoothnessReport:
 
     Notes
     -----
-    Source: [balasubramanian-2015]. Assumed: movements are aimed, one at a time; a long movement without a
-    stop (following a target) makes one figure of little worth.
+    Source: [balasubramanian-2015]. Assumed: movements are aimed, one at a time. The value of a stroke depends on what
+    was drawn: compare the same drawing only.
 
     Examples
     --------
@@ -167,33 +177,82 @@ def smoothness_report(times_s: ArrayLike, xy: ArrayLike) -> SmoothnessReport:
     times = checked_times(times_s)
     values = checked_columns("xy", xy, times.size)
     parts = stretches(times, values)
-    arcs, jerks = [], []
-    if parts:
-        rate_hz = 1 / float(np.median(np.concatenate([np.diff(part.times_s) for part in parts])))
-        for speed in _movements(parts, rate_hz):
-            arcs.append(spectral_arc_length(speed, rate_hz))
-            jerks.append(log_dimensionless_jerk(speed, rate_hz))
-    return SmoothnessReport(len(arcs), median_estimate(arcs), median_estimate(jerks))
+    if not parts:
+        return _none("There was no movement to take it from.")
+    rate_hz = 1 / float(np.median(np.concatenate([np.diff(part.times_s) for part in parts])))
+    if rate_hz < LEAST_RATE_HZ:
+        return _none(f"{rate_hz:.3g} samples a second are too few: record at {LEAST_RATE_HZ:.0f} or more.")
+    if stroke is not None:
+        speeds = list(_strokes(times, values, np.asarray(stroke), rate_hz))
+        why = "No stroke was whole, without a gap, and long enough."
+    else:
+        speeds, why = _movements(parts, rate_hz, least_extent)
+    if not speeds:
+        return _none(why)
+    arcs = [spectral_arc_length(speed, rate_hz) for speed in speeds]
+    jerks = [log_dimensionless_jerk(speed, rate_hz) for speed in speeds]
+    return SmoothnessReport(len(arcs), median_estimate(arcs), median_estimate(jerks), strokes=stroke is not None)
 
 
-def _movements(parts: list[Stretch], rate_hz: float) -> Iterator[NDArray[np.float64]]:
-    """Speeds of single movements."""
-    speeds = [_speed(even(part, rate_hz), rate_hz) for part in parts]
-    peak = float(np.quantile(np.concatenate(speeds), PEAK_QUANTILE))
+def _none(why: str) -> SmoothnessReport:
+    none = Estimate.unbounded(math.nan, why, n=0)
+    return SmoothnessReport(0, none, none)
+
+
+def _strokes(
+    times_s: NDArray[np.float64], xy: NDArray[np.float64], stroke: NDArray[np.int64], rate_hz: float
+) -> Iterator[NDArray[np.float64]]:
+    """Speed of each whole stroke that moves."""
+    for number in np.unique(stroke[stroke >= 0]).tolist():
+        rows = stroke == number
+        parts = stretches(times_s[rows], xy[rows])
+        whole = sum(part.times_s.size for part in parts) >= 0.9 * int(rows.sum())
+        if len(parts) != 1 or not whole:
+            continue
+        speed = _speed(even(parts[0], rate_hz), rate_hz)
+        if speed.size >= 4 * LEAST_SAMPLES and speed.max() > 0:
+            yield speed
+
+
+def _movements(
+    parts: list[Stretch], rate_hz: float, least_extent: float
+) -> tuple[list[NDArray[np.float64]], str]:  # fmt: skip
+    """Speeds of single movements; why there is none."""
+    places = [even(part, rate_hz) for part in parts]
+    speeds = [_speed(place, rate_hz) for place in places]
+    every = np.concatenate(speeds)
+    peak = float(np.quantile(every, PEAK_QUANTILE))
     if peak <= 0:
-        return
-    for speed in speeds:
-        fast = np.concatenate([[False], speed >= ONSET_SHARE * peak, [False]])
-        edges = np.flatnonzero(np.diff(fast.astype(np.int8)))
-        done = 0
-        for start, end in edges.reshape(-1, 2):
-            if start < done or end - start < LEAST_S / 2 * rate_hz:
-                continue
-            first, done = _ends(speed, int(start), int(end), round(EDGE_S * rate_hz))
-            # A movement that a gap cuts off has no standstill at that end.
-            whole = first > 0 and done < speed.size
-            if whole and max(LEAST_S * rate_hz, LEAST_SAMPLES) <= done - first <= MOST_S * rate_hz:
-                yield speed[first:done]
+        return [], "There was no movement to take it from."
+    moving = float(np.mean(every >= ONSET_SHARE * peak))
+    if moving > MOVING_SHARE:
+        why = (
+            f"It moves for {100 * moving:.0f} % of the time and hardly ever stops, so that single movements cannot be "
+            "told apart. Of a drawing, name the column that numbers its strokes."
+        )
+        return [], why
+    found = []
+    for place, speed in zip(places, speeds, strict=True):
+        for first, last in _spans(speed, ONSET_SHARE * peak, rate_hz):
+            away = np.hypot(*(place[first:last] - place[first]).T)
+            if float(away.max()) > least_extent:
+                found.append(speed[first:last])
+    return found, "There was no movement to take it from."
+
+
+def _spans(speed: NDArray[np.float64], onset: float, rate_hz: float) -> Iterator[tuple[int, int]]:
+    """First sample and end of each whole movement."""
+    fast = np.concatenate([[False], speed >= onset, [False]])
+    edges = np.flatnonzero(np.diff(fast.astype(np.int8)))
+    done = 0
+    for start, end in edges.reshape(-1, 2):
+        if start < done or end - start < LEAST_S / 2 * rate_hz:
+            continue
+        first, done = _ends(speed, int(start), int(end), round(EDGE_S * rate_hz))
+        # A movement that a gap cuts off has no standstill at that end.
+        whole = first > 0 and done < speed.size
+        if whole and max(LEAST_S * rate_hz, LEAST_SAMPLES) <= done - first <= MOST_S * rate_hz:
+            yield first, done
 
 
 def _ends(speed: NDArray[np.float64], start: int, end: int, most: int) -> tuple[int, int]:

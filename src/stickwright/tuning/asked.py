@@ -157,4 +157,6 @@ def _forwards(recording: Recording, findings: list[Finding]) -> Recording:
         xy=recording.xy[forward],
         cue=None if recording.cue is None else recording.cue[forward],
         cue_xy=None if recording.cue_xy is None else recording.cue_xy[forward],
+        selected=None if recording.selected is None else recording.selected[forward],
+        stroke=None if recording.stroke is None else recording.stroke[forward],
     )

@@ -22,7 +22,8 @@ from stickwright.model.response import FilterChoice, Tuning
 from stickwright.trace.home import home, step_of_levels
 from stickwright.trace.recording import cleaned
 from stickwright.trace.release import unsettled_finding
-from stickwright.trace.rest import independent, one_release, rest_report, rests_of
+from stickwright.trace.rest import one_release, rest_report
+from stickwright.trace.rest_samples import independent, rests_of
 from stickwright.trace.tremor import tremor_report
 from stickwright.tuning.asked import Stretch, asked_for, usable
 from stickwright.tuning.bearing import Bearing, bearing, push_direction
