@@ -55,13 +55,17 @@ class TestEveryRule:
     @given(seeds)
     @settings(max_examples=25)
     def test_every_action_has_its_line_and_every_number_adds_up(self, seed: int) -> None:
-        """Law: each action once, in the order of the game, proven, none worth more than the bound; parts and devices cost,
-        so that the whole is worth no more than its placements."""
+        """Law: each action once, in the order of the game, proven, none worth more than the bound; the whole is worth its
+        placements and what is counted once, which only costs, and each placement is worth its terms."""
         this, found = seeded(seed)
         assert [one.action for one in found.placements] == [one.name for one in this.game.action]
         assert found.proven
         assert found.points <= found.bound + 1e-9
-        assert found.points <= sum(one.points for one in found.placements) + 1e-6
+        assert all(term.points < 0 for term in found.shared)
+        parts = [*(one.points for one in found.placements), *(term.points for term in found.shared)]
+        assert found.points == pytest.approx(sum(parts), abs=5e-4 * len(parts) + 1e-9)  # reckoned in thousandths
+        for one in found.placements:
+            assert one.points == pytest.approx(sum(term.points for term in one.terms), abs=6e-4)
 
 
 def base() -> tuple[Case, Sharing]:

@@ -199,7 +199,7 @@ def paired_plan() -> Plan:
                         press=press_fit())  # fmt: skip
     menu = Placement("menu", "helper", helper="evening carer", points=0.5, connection="paired",
                      words="whoever is there")  # fmt: skip
-    shared = replace(sharing(), placements=(told[0], look, *told[2:6], reload_, menu))
+    shared = replace(sharing(), placements=(told[0], look, *told[2:6], reload_, menu), points=33.3, bound=33.3)
     wide = replace(thumb_site(), choice=replace(thumb_site().fits[0], stick="cedar"))
     return replace(sample_plan(), sites=(finger_site(), wide), sharing=shared)
 
@@ -213,7 +213,7 @@ def long_plan() -> Plan:
         Placement(f"{verb} the other player while running", "site", site=f"{site} {number % 4 + 1}", device=device,
                   kind="switch", label=device, toggle=number % 3 == 0, role="bottom button in right cluster",
                   connection="socket", hub="quay", socket=f"k{number + 1}", points=4.0 + number / 10,
-                  terms=(Term("importance", 6.0, ""), Term("effort", -1.0, "45 % of the comfortable force"),
+                  terms=(Term("importance", 6.0 + number / 10, ""), Term("effort", -1.0, "45 % of the comfortable force"),
                          Term("mind", -1.0, "does not like to be seen doing it")),
                   press=press_fit(6.0 if number % 4 == 0 else None),
                   reason="No other part reaches it while the stick is held, and the helper is out on Thursdays.",
@@ -230,7 +230,7 @@ def long_plan() -> Plan:
                                         for number in range(1, 13)))  # fmt: skip
     loads = tuple(SiteLoad(f"{site} {number}", (device,), ("pass",), 0.2, number, "long days", "forearm", "left")
                   for number in range(1, 5))  # fmt: skip
-    full = replace(told, placements=(*many, told.placements[1], told.placements[6]), loads=loads,
+    full = replace(told, placements=(*many, told.placements[1], told.placements[6]), loads=loads, points=49.0, bound=49.0,
                    wiring=replace(made, wires=wires, hubs=(big,)))  # fmt: skip
     return replace(sample_plan(), sharing=full)
 
@@ -238,7 +238,8 @@ def long_plan() -> Plan:
 def switches_plan() -> Plan:
     """No stick at all: a game of presses."""
     told = sharing()
-    return replace(sample_plan(), sites=(), sharing=replace(told, placements=told.placements[2:5], wiring=None),
+    pressed = replace(told, placements=told.placements[2:5], wiring=None, points=15.7, bound=15.7)
+    return replace(sample_plan(), sites=(), sharing=pressed,
                    sentence="Three presses at two sites.", cautions=sample_plan().cautions[:1])  # fmt: skip
 
 

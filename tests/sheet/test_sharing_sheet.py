@@ -23,7 +23,8 @@ from stickwright.model.plan import Caution
 from stickwright.model.sharing import PartLine, Placement, PowerLine
 from stickwright.sheet.document import sheet_pdf
 from stickwright.sheet.family import first_page
-from stickwright.sheet.sharing_words import bought_words, done_by, power_words, socket_name, terms_words, wire_words
+from stickwright.sheet.score import score_of, score_words, terms_words
+from stickwright.sheet.sharing_words import bought_words, done_by, power_words, socket_name, wire_words
 from stickwright.sheet.technical import technical_pages
 from stickwright.sheet.who import who_page
 from stickwright.sheet.why_so import NO_HUB, why_so
@@ -187,8 +188,10 @@ def test_practitioner_reads_why(sheets: dict[str, list[str]], name: str) -> None
     text = "".join(sheets[name])
     told = [plan.sharing.solved, *(one.text for one in (*plan.sharing.findings, *plan.sharing.cautions))]
     told += [part for one in plan.sharing.assumptions for part in (one.what, one.value, one.why, one.replace_by)]
-    for one in plan.sharing.placements:
-        told += [one.reason.rstrip("."), one.second, terms_words(one)]
+    score = score_of(plan.sharing)
+    told.append(score_words(score))
+    for one, part in zip(plan.sharing.placements, score.actions, strict=True):
+        told += [one.reason.rstrip("."), one.second, terms_words(part)]
     told += [one.sentence.rstrip(".") for one in plan.sharing.alternatives]
     told += [load.site for load in plan.sharing.loads]
     told.append("slows by 35 %")
@@ -214,11 +217,10 @@ def test_caution_of_a_site_stands_at_its_action() -> None:
 
 def test_points_add_up_as_written() -> None:
     """By hand: 8 for importance, less 0.9 for effort and 0.5 for misses, is 6.6."""
-    attack = sharing().placements[2]
+    attack = score_of(sharing()).actions[2]
     assert terms_words(attack) == (
         "6.6 points = 8 importance − 0.9 effort (45 % of the comfortable force) − 0.5 misses (3 of 100 presses miss)"
     )
-    assert terms_words(Placement("x", "dropped", points=0.0)) == "0 points"
 
 
 def test_total_is_told_only_when_known() -> None:

@@ -15,10 +15,11 @@ from stickwright.allocation.places import Refused
 from stickwright.allocation.placing import choice_of, placements_of, signature
 from stickwright.allocation.problem import Question
 from stickwright.allocation.solve import Answer, Solver
-from stickwright.model.sharing import Alternative, Elsewhere, Placement
+from stickwright.model.points import counted
+from stickwright.model.sharing import Alternative, Elsewhere, Placement, Term
 from stickwright.units import figures
 
-__all__ = ["Asked", "elsewhere_of", "explained", "place_words", "trade_words"]
+__all__ = ["Asked", "elsewhere_of", "explained", "place_words", "shared_terms", "trade_words"]
 
 _WORSE = {
     "precision": "less precise", "effort": "more effort", "misses": "more presses miss", "false presses": "more false input",
@@ -26,6 +27,7 @@ _WORSE = {
     "option": "more left to the game", "dropped": "more left out",
     "rule broken": "breaks a rule of practice", "ranked": "ranked lower at its site", "part": "more devices",
     "cost": "more to buy", "slowed": "one part slows another",
+    "mind": "more that the player minds", "clearance": "a part that needs the treating team's word",
     "exchanged": "others do what the player would rather do",
 }  # fmt: skip
 _BETTER = {
@@ -34,6 +36,7 @@ _BETTER = {
     "helper": "less left to somebody else", "option": "less left to the game", "dropped": "less left out",
     "rule broken": "keeps the rules of practice", "ranked": "ranked higher at its site",
     "part": "fewer devices", "cost": "less to buy", "slowed": "no part slows another",
+    "mind": "less that the player minds", "clearance": "no part that needs the treating team's word",
     "exchanged": "others do what the player minds less",
 }  # fmt: skip
 _HANDED = ("importance", "helper", "option", "dropped")
@@ -77,7 +80,10 @@ class Asked:
         ----------
         answer : Answer
         """
-        return extras(self.solver.model, answer)
+        out: dict[str, float] = {}
+        for term in shared_terms(self.solver.question, self.solver.model, answer):
+            out[term.what] = out.get(term.what, 0.0) + term.points
+        return out
 
     def with_one_of(self, columns: Sequence[int]) -> Answer:
         """The best plan that uses one of these columns.
@@ -116,7 +122,7 @@ def trade_words(
     ----------
     new, old : sequence of Placement
     new_extra, old_extra : mapping
-        From `extras`: what does not belong to one action.
+        From `Asked.extras`: what does not belong to one action.
     """
     was = {one.action: one.how for one in old}
     now = {one.action: one.how for one in new}
@@ -156,29 +162,51 @@ def _count(how: str, hows: Mapping[str, str], others: Mapping[str, str]) -> int:
     return sum(hows.get(action, "dropped") == how for action in {**hows, **others})
 
 
-def extras(model: IntegerModel, answer: Answer) -> dict[str, float]:
-    """Points of a plan that belong to no single action: parts set up, controllers, things bought, parts that slow others.
+def shared_terms(question: Question, model: IntegerModel, answer: Answer) -> tuple[Term, ...]:
+    """What a plan costs besides its placements, each with its name; together with the placements it is the whole score.
 
     Parameters
     ----------
+    question : Question
     model : IntegerModel
+        Of that question.
     answer : Answer
         With a plan.
     """
-    kinds = {"used": "set-up", "unit": "part", "split": "part", "plugged": "part", "bought": "cost", "slowed": "slowed"}
-    out: dict[str, float] = {}
+    sites = {site.name: site for site in question.sites}
+    out: list[Term] = []
     for name, points, value in zip(model.names, model.points, answer.values, strict=True):
-        what = kinds.get(str(name[0]))
-        if what is not None and value and points:
-            out[what] = out.get(what, 0.0) + points * int(value)
-    return out
+        number = int(value)
+        if name[0] == "way" or not number or not points:
+            continue
+        if name[0] == "used":
+            site = sites[str(name[1])]
+            out += site.terms or (Term("set-up", points, f"{site.name}: in use"),)
+        else:
+            out.append(_once(name, points * number, number, question))
+    return tuple(out)
+
+
+def _once(name: tuple[object, ...], points: float, number: int, question: Question) -> Term:
+    """What one column that is no way costs, in words."""
+    times = f"{number} × " if number > 1 else ""
+    if name[0] == "unit":
+        return Term("part", points, f"{name[1]}: one device more")
+    if name[0] == "split":
+        return Term("part", points, f"{times}{question.splitters[int(str(name[2]))].name}, a splitter")
+    if name[0] == "plugged":
+        return Term("part", points, f"{times}{question.adapters[int(str(name[3]))].name}, an adapter")
+    if name[0] == "bought":
+        return Term("cost", points, f"{number} × {name[1]} to order")
+    _, first, here, second, there = name
+    return Term("slowed", points, f"{first} at {here} and {second} at {there} slow each other")
 
 
 def _cost(points: float) -> str:
     """What a plan loses, as far as it is worth saying."""
     if points < _NOTABLE:
         return "costs next to nothing"
-    return f"costs {points:.1f} point{'' if f'{points:.1f}' == '1.0' else 's'}"
+    return f"costs {counted(points)}"
 
 
 def explained(

@@ -120,12 +120,15 @@ class Site:
     most_switches : int
     place : str
         Where a controller would be held or fixed for it: both hands hold one in common.
+    terms : tuple of Term
+        What the cost is made of.
     """
 
     name: str
     cost: float = 0.0
     most_switches: int = 2
     place: str = ""
+    terms: tuple[Term, ...] = ()
 
 
 @dataclass(frozen=True)

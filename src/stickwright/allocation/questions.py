@@ -15,7 +15,6 @@ from stickwright.model.case import Case
 from stickwright.model.game import Action
 from stickwright.model.hub import BUTTON_ROLES, Role
 from stickwright.model.kit import Controller, Kit, Stick, Switch
-from stickwright.model.parts import NEEDS_CLEARANCE
 from stickwright.model.player import Site as PlayerSite
 from stickwright.model.plugs import plugs_of
 from stickwright.model.sharing import Pair, PressFit
@@ -74,11 +73,9 @@ def question_of(case: Case, found: Places, pairs: Sequence[Pair], wishes: Wishes
 
 
 def _site(site: PlayerSite) -> Site:
-    cost = worth.SETUP_POINTS_PER_MIN * site.setup_s / 60 + worth.MIND_POINTS * site.minds
-    if site.part in NEEDS_CLEARANCE and site.cleared != "yes":
-        cost += worth.CLEARANCE_POINTS
+    terms = worth.site_terms(site)
     most = site.press.most_switches if site.press is not None else 2
-    return Site(site.name, rounded(cost), most, place_of(site))
+    return Site(site.name, rounded(-sum(term.points for term in terms)), most, place_of(site), terms)
 
 
 def _gear(kit: Kit, wishes: Wishes) -> tuple[Gear, ...]:

@@ -8,7 +8,7 @@ from dataclasses import replace
 from stickwright.allocation.clash import clash_of, further_clashes, raised, smallest_clash, ways_out
 from stickwright.allocation.clash_words import nearest_words
 from stickwright.allocation.dominance import pruned
-from stickwright.allocation.explain import Asked, elsewhere_of, explained
+from stickwright.allocation.explain import Asked, elsewhere_of, explained, shared_terms
 from stickwright.allocation.integer_model import Group
 from stickwright.allocation.moment import pairs_of, site_loads
 from stickwright.allocation.places import Places, places
@@ -19,6 +19,7 @@ from stickwright.allocation.solve import Answer, Solver
 from stickwright.allocation.wiring import wiring_of
 from stickwright.model.case import Case
 from stickwright.model.plan import Assumption, Caution, Fit
+from stickwright.model.points import counted, tenths, tenths_words
 from stickwright.model.recorded import Finding
 from stickwright.model.sharing import Clash, Placement, Sharing
 from stickwright.model.wishes import Wishes
@@ -105,6 +106,7 @@ def share_out(
         findings=_findings(case, placements, found),
         assumptions=_assumptions(case, placements, found),
         cautions=_cautions(placements),
+        shared=shared_terms(solver.question, solver.model, best) if best.possible else (),
     )
 
 
@@ -174,10 +176,11 @@ def _solved_words(best: Answer, clashed: bool) -> str:
     if best.possible is False:
         return "No plan is possible, whatever is given up."
     if best.proven:
-        return f"Proven best {for_what}: no other plan has more than its {figures(best.points, 3)} points."
+        return f"Proven best {for_what}: no other plan has more than its {counted(best.points)}."
+    gap = tenths_words(tenths(best.bound) - tenths(best.points))
     return (
-        f"The best plan found within the limit has {figures(best.points, 3)} points; it is not proven best: no plan can "
-        f"have more than {figures(best.bound, 3)}, a gap of {figures(best.bound - best.points)}."
+        f"The best plan found within the limit has {counted(best.points)}; it is not proven best: no plan can have more than "
+        f"{tenths_words(tenths(best.bound))}, a gap of {gap}."
     )
 
 

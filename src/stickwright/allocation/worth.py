@@ -8,18 +8,21 @@ common practice, no source: they rank plans, and a plan that differs by less tha
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 from stickwright.allocation.pressing import HELD_KINDS
 from stickwright.mechanics.demand import FALSE_LIMIT_COSTLY_PER_MIN, FALSE_LIMIT_PER_MIN
 from stickwright.mechanics.stand_ins import percent
 from stickwright.model.game import Action
+from stickwright.model.parts import NEEDS_CLEARANCE
 from stickwright.model.plan import Fit
+from stickwright.model.player import Site
 from stickwright.model.sharing import PressFit, Term
 from stickwright.units import figures
 
 __all__ = [
     "BUY_POINTS", "CLEARANCE_POINTS", "HELPER_POINTS", "MIND_POINTS", "OPTION_POINTS", "PART_POINTS", "RULE_POINTS", "SETUP_POINTS_PER_MIN",
-    "SLOWED_POINTS", "TOGGLE_POINTS", "device_terms", "fineness", "left_terms", "press_terms", "stick_terms",
+    "SLOWED_POINTS", "TOGGLE_POINTS", "device_terms", "fineness", "left_terms", "press_terms", "site_terms", "stick_terms",
 ]  # fmt: skip
 
 PRECISION_SHARE = 0.4
@@ -162,6 +165,25 @@ def device_terms(setup_s: float | None) -> tuple[Term, ...]:
     if not setup_s:
         return (part,)
     return (part, Term("set-up", -SETUP_POINTS_PER_MIN * setup_s / 60, f"{figures(setup_s / 60)} min to set up"))
+
+
+def site_terms(site: Site) -> tuple[Term, ...]:
+    """What it costs to use a site at all, whatever it does.
+
+    Parameters
+    ----------
+    site : Site
+    """
+    out = []
+    if site.setup_s:
+        out.append(
+            Term("set-up", -SETUP_POINTS_PER_MIN * site.setup_s / 60, f"{figures(site.setup_s / 60)} min to set up")
+        )
+    if site.minds:
+        out.append(Term("mind", -MIND_POINTS * site.minds, f"the player minds using it, {site.minds:g} of 10"))
+    if site.part in NEEDS_CLEARANCE and site.cleared != "yes":
+        out.append(Term("clearance", -CLEARANCE_POINTS, "the treating team has still to agree"))
+    return tuple(replace(one, words=f"{site.name}: {one.words}") for one in out)
 
 
 def _false_limit(action: Action) -> float:

@@ -28,8 +28,8 @@ class Term:
     """One part of what a placement is worth: plus gains, minus costs."""
 
     what: str
-    """'importance', 'precision', 'effort', 'misses', 'false presses', 'slowed', 'mind', 'part', 'set-up', 'helper',
-    'option', 'toggle', 'rule broken', 'cost'."""
+    """'importance', 'precision', 'effort', 'misses', 'false presses', 'slowed', 'mind', 'clearance', 'part', 'set-up',
+    'helper', 'option', 'toggle', 'ranked', 'rule broken', 'cost'."""
     points: float
     """On the player's scale, signed."""
     words: str
@@ -279,7 +279,7 @@ class Sharing:
     placements: tuple[Placement, ...]
     """In the order of the game's actions."""
     points: float
-    """Of all placements together."""
+    """Of the whole plan: all placements, and what is counted once (`shared`)."""
     bound: float
     """No plan can have more."""
     proven: bool
@@ -297,3 +297,5 @@ class Sharing:
     findings: tuple[Finding, ...]
     assumptions: tuple[Assumption, ...]
     cautions: tuple[Caution, ...]
+    shared: tuple[Term, ...] = ()
+    """What the plan costs besides its placements: sites in use, controllers, adapters, things to buy, sites that slow others."""

@@ -8,6 +8,7 @@ from collections.abc import Iterable, Sequence
 from stickwright.model.plan import Plan
 from stickwright.model.sharing import Clash, Placement, Sharing, Wiring
 from stickwright.sheet.printed import sentence, wrapped
+from stickwright.sheet.score import score_of, score_words
 from stickwright.sheet.sharing_words import (
     alternative_words,
     bought_words,
@@ -51,6 +52,7 @@ def sharing_blocks(plan: Plan, width: int = 80) -> list[str]:
         f"{'-' * width}\nWho does what\n{_who_table(sharing, width)}",
         _clash(sharing.clash, width),
         wrapped([sentence(sharing.sentence), sentence(sharing.solved)], width),
+        wrapped([f"{score_words(score_of(sharing))}." if sharing.placements else ""], width, "", "  "),
         _block("Order of introduction", order, width),
         _numbered("Next best plans", [alternative_words(one) for one in sharing.alternatives], width),
         _block("What each part is asked to do", [load_words(load) for load in sharing.loads], width),

@@ -4,42 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
+from stickwright.model.points import counted, points
 from stickwright.model.sharing import Alternative, Clash, Pair, PartLine, Placement, PowerLine, Sharing, SiteLoad, Wire
 from stickwright.sheet.printed import ASSUMED, clause, listed, plain, sentence, share
 
 __all__ = [
-    "alternative_words", "bought_words", "counted", "device_words", "done_by", "given_up", "introduced", "load_words", "mode_words",
-    "own_words", "pair_words", "place_words", "points", "power_words", "second_words", "socket_name", "socket_words", "tags_of",
-    "terms_words", "way_out_words", "wire_words",
+    "alternative_words", "bought_words", "device_words", "done_by", "given_up", "introduced", "load_words", "mode_words",
+    "own_words", "pair_words", "place_words", "power_words", "second_words", "socket_name", "socket_words", "tags_of",
+    "way_out_words", "wire_words",
 ]  # fmt: skip
 
-_NAUGHT = 0.05  # points below that are printed as none
 _WHEN = (("day 1", "Day 1"), ("week 2", "From week 2"), ("later", "Later"))
 _PAIRS = {"yes": "yes", "slows": "slows", "no": "no"}
-
-
-def points(value: float) -> str:
-    """Points on the player's own scale of 0 to 10, a whole number where it is one.
-
-    Examples
-    --------
-    >>> points(8.0), points(0.94), points(-1.25)
-    ('8', '0.9', '−1.2')
-    """
-    text = f"{abs(value):.1f}".removesuffix(".0")
-    return f"−{text}" if value < 0 and text != "0" else text
-
-
-def counted(value: float) -> str:
-    """So many points, with their name.
-
-    Examples
-    --------
-    >>> counted(1.0), counted(0.8)
-    ('1 point', '0.8 points')
-    """
-    text = points(value)
-    return f"{text} point{'' if text.lstrip('−') == '1' else 's'}"
 
 
 def device_words(placement: Placement) -> str:
@@ -156,26 +132,6 @@ def socket_name(socket: str) -> str:
     """
     name, _, way = socket.rpartition("/")
     return f"{name}, way {way} of its splitter" if name and way.isdigit() else socket
-
-
-def terms_words(placement: Placement) -> str:
-    """What an action's points are made of, as a sum with its reasons.
-
-    Parameters
-    ----------
-    placement : Placement
-        How one action is done.
-    """
-    told = [term for term in placement.terms if abs(term.points) >= _NAUGHT]
-    if not told:
-        return counted(placement.points)
-    parts = []
-    for place, term in enumerate(told):
-        sign = ("" if place == 0 else " + ") if term.points >= 0 else ("−" if place == 0 else " − ")
-        why = clause(term.words)
-        beside = f" ({why})" if why and term.what != "importance" else ""
-        parts.append(f"{sign}{points(abs(term.points))} {term.what}{beside}")
-    return f"{counted(placement.points)} = {''.join(parts)}"
 
 
 def second_words(placement: Placement) -> str:

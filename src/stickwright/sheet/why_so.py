@@ -10,6 +10,7 @@ from stickwright.model.plan import Caution, Plan
 from stickwright.model.recorded import Finding
 from stickwright.model.sharing import Clash, Placement, PressFit, Sharing, SiteLoad
 from stickwright.sheet.printed import ASSUMED, clause, listed, plain, sentence, share, shown
+from stickwright.sheet.score import score_of, score_words, terms_words
 from stickwright.sheet.sharing_words import (
     alternative_words,
     done_by,
@@ -17,7 +18,6 @@ from stickwright.sheet.sharing_words import (
     second_words,
     socket_words,
     tags_of,
-    terms_words,
     way_out_words,
 )
 from stickwright.sheet.who import for_the_cables, for_the_numbers
@@ -43,6 +43,7 @@ def why_so(plan: Plan) -> dict[str, Any] | None:
     return {
         "headline": sentence(sharing.sentence),
         "solved": sentence(sharing.solved),
+        "score": f"{score_words(score_of(sharing))}." if sharing.placements else "",
         "unwired": "" if sharing.wiring is not None and sharing.wiring.wires else NO_HUB,
         "clash": _clash(sharing.clash),
         "actions": _actions(sharing, cautions),
@@ -102,8 +103,9 @@ def _clash(clash: Clash | None) -> dict[str, Any] | None:
 def _actions(sharing: Sharing, cautions: list[Caution]) -> list[dict[str, Any]]:
     """One entry for each action; a site's cautions stand at the first action done there."""
     tags, told, seen = tags_of(sharing), [], set[str]()
+    score = score_of(sharing).actions if sharing.placements else ()
     before = set[str]()
-    for one in sharing.placements:
+    for one, part in zip(sharing.placements, score, strict=True):
         own = [] if one.site is None or one.site in seen else [two.text for two in cautions if two.site == one.site]
         if one.how == "site" and one.site is not None:
             seen.add(one.site)
@@ -112,7 +114,7 @@ def _actions(sharing: Sharing, cautions: list[Caution]) -> list[dict[str, Any]]:
                 "action": one.action,
                 "place": done_by(one),
                 "socket": _socket(one, tags.get((one.hub or "", one.socket or ""), "")),
-                "terms": terms_words(one),
+                "terms": terms_words(part),
                 "press": press_words(one.press, before) if one.press is not None else "",
                 "reason": sentence(one.reason),
                 "second": second_words(one),

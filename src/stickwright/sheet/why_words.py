@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from stickwright.errors import BadInput, Problem, did_you_mean
+from stickwright.model.points import counted
 from stickwright.model.sharing import Elsewhere, Placement, Sharing
 from stickwright.sheet.printed import sentence, wrapped
-from stickwright.sheet.sharing_words import counted, done_by, second_words, socket_words, tags_of, terms_words
+from stickwright.sheet.score import score_of, terms_words
+from stickwright.sheet.sharing_words import done_by, second_words, socket_words, tags_of
 from stickwright.sheet.why_so import press_words
 
 __all__ = ["why_words"]
@@ -81,9 +83,10 @@ def _near(typed: str, names: list[str]) -> str:
 def _taken(sharing: Sharing, chosen: Placement) -> str:
     tag = tags_of(sharing).get((chosen.hub or "", chosen.socket or ""), "")
     socket = socket_words(chosen, tag)
+    part = score_of(sharing).actions[sharing.placements.index(chosen)]
     lines = [
         f"{chosen.reason}",
-        f"{terms_words(chosen)}.",
+        f"{terms_words(part)}.",
         f"Press: {press_words(chosen.press)}." if chosen.press is not None else "",
         f"Socket: {socket}{f'; the game sees the {chosen.role}' if chosen.role else ''}." if socket else "",
         f"Second best: {second_words(chosen)}" if chosen.second else "",
