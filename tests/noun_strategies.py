@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from stickwright.model.case import Case
 from stickwright.model.game import Action, Game
 from stickwright.model.hub import ROLES, Hub
-from stickwright.model.kit import Controller, Fastener, Kit, Lead, Mount, Stick, Switch
+from stickwright.model.kit import Controller, Fastener, Kit, Lead, Mount, Stick, StickSetting, Switch
 from stickwright.model.measured import Measured
 from stickwright.model.player import Helper, Player, Together
 from stickwright.model.room import Edge, KeepOut, Landmark, Place, Room, Surface, Tape, Tube
@@ -60,6 +60,20 @@ def _some(draw: st.DrawFn, model: type[Measured], **said: Any) -> tuple[Any, ...
     return tuple(one.model_copy(update={"name": f"{kind} {place}", **said}) for place, one in enumerate(found))
 
 
+def _setting(one: StickSetting, number: int) -> StickSetting:
+    """One without a contradiction, under a name of its own."""
+    return one.model_copy(
+        update={
+            "name": f"setting {number}",
+            "full_force_n": max(one.start_force_n, one.full_force_n),
+            "bench_readings": None,
+            "start_force_interval_n": None,
+            "full_force_interval_n": None,
+            "friction_force_interval_n": None,
+        }
+    )
+
+
 def _kit(draw: st.DrawFn) -> Kit:
     sticks = [
         stick.model_copy(
@@ -72,6 +86,8 @@ def _kit(draw: st.DrawFn) -> Kit:
                 "full_force_interval_n": None,
                 "friction_force_interval_n": None,
                 "plug": draw(PLUGS),
+                "set_as": "as bought",
+                "setting": tuple(_setting(one, number) for number, one in enumerate(stick.setting)),
             }
         )
         for place, stick in enumerate(draw(st.lists(nouns(Stick), min_size=1, max_size=2)))

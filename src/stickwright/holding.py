@@ -96,7 +96,7 @@ def wanted_of(case: Case, known: Sequence[KnownSite], sharing: Sharing) -> tuple
 
 
 def _recorded_turn(main: Placement, one: KnownSite | None) -> Estimate | None:
-    return base_turn(one.site, one.recordings, main.fit.stick) if main.fit is not None and one is not None else None
+    return base_turn(one.site, one.recordings, main.fit.full_name) if main.fit is not None and one is not None else None
 
 
 def _held(case: Case, site: Site, main: Placement, group: Sequence[Placement]) -> Held:

@@ -128,7 +128,7 @@ def _place_of(setups: Setups, recording: Recording) -> int | None:
     for place in range(len(setups)):
         topper, extension = setups.topper[place], setups.extension[place]
         names = (
-            kit.stick[setups.stick[place]].name,
+            kit.stick[setups.stick[place]].as_set(int(setups.setting[place])).full_name,
             kit.topper[topper].name if topper >= 0 else None,
             kit.extension[extension].name if extension >= 0 else None,
         )

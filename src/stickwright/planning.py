@@ -30,8 +30,9 @@ from stickwright.mechanics.fit import Rules
 from stickwright.mechanics.setups import at_contact, setups_of
 from stickwright.model.case import Case
 from stickwright.model.game import Game
+from stickwright.model.kit import Controller, Kit, Stick, Switch
 from stickwright.model.mounting import SiteMount
-from stickwright.model.plan import Fit, Plan, SitePlan
+from stickwright.model.plan import DeviceNote, Fit, Plan, SitePlan
 from stickwright.model.player import Player, Site, StickReach
 from stickwright.model.recorded import Finding
 from stickwright.model.recording import Recording
@@ -107,7 +108,12 @@ def plan(
     tell = progress or (lambda _what, _share: None)
     findings: list[Finding] = []
     known: list[KnownSite] = []
-    case = replace(case, kit=with_controllers(case.kit), player=with_slopes(case.player, case.room))
+    case = replace(
+        case,
+        kit=with_controllers(case.kit),
+        player=with_slopes(case.player, case.room),
+        recordings=tuple(_on_its_stick(recording, case.kit) for recording in case.recordings),
+    )
     sites = [site for site in case.player.site if _usable(site, findings)]
     problems = [problem for site in sites for problem in _refusals(case, site)]
     problems += wrong_wishes(case, wishes)
@@ -163,8 +169,31 @@ def plan(
         sharing=sharing,
         mounts=mounts,
         room=case.room,
+        device_notes=_device_notes(case.kit, sharing, works),
         mount_parts=mount_parts(mounts, case.kit),
     )
+
+
+def _device_notes(kit: Kit, sharing: Sharing | None, works: Sequence[SiteWork]) -> tuple[DeviceNote, ...]:
+    """How each device in use is to be set, where it can be set in several ways or has modes."""
+    fits = [one.fit for one in sharing.placements if one.fit is not None] if sharing is not None else []
+    if sharing is None:
+        fits = [work.plan.choice for work in works if work.plan.choice is not None]
+    used = {fit.stick: fit for fit in fits}
+    pressed = {one.device for one in sharing.placements if one.device is not None} if sharing is not None else set()
+    devices: list[Stick | Switch | Controller] = [*kit.stick, *kit.switch, *kit.controller]
+    out = []
+    for device in devices:
+        fit = used.get(device.name)
+        setting, how = (fit.setting, fit.how_to_set) if fit is not None else ("", "")
+        if (fit is not None or device.name in pressed) and (setting or device.mode):
+            out.append(DeviceNote(device.name, setting, how, device.mode, device.mode_sign, device.mode_back))
+    return tuple(dict.fromkeys(out))
+
+
+def _on_its_stick(recording: Recording, kit: Kit) -> Recording:
+    """A recording under the one name that its stick has as it was set."""
+    return recording if recording.stick is None else replace(recording, stick=kit.full_name(recording.stick))
 
 
 def _same(typed: str, name: str) -> bool:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
@@ -13,14 +14,15 @@ from stickwright.listening import agreements, recorded_steadiness, trace_of, tun
 from stickwright.mechanics.ability import Ability, ability
 from stickwright.mechanics.demand import demand_of, needed_directions
 from stickwright.mechanics.explain import Situation, base_fits, best_extensions, helping_change
-from stickwright.mechanics.fit import DEAD_ZONES, Evaluated, Rules, SiteInputs, evaluate
+from stickwright.mechanics.fit import DEAD_ZONES, Evaluated, Rules, SiteInputs, central, evaluate
 from stickwright.mechanics.setups import Setups, at_contact, bench_log_sd, setups_of
 from stickwright.mechanics.stand_ins import USUAL_COMFORTABLE_OF_MAXIMAL, Steadiness
+from stickwright.mechanics.to_order import kit_to_order
 from stickwright.mechanics.verdict import fits_of, ranked, rules_at_duty
 from stickwright.model.case import Case
 from stickwright.model.estimate import Estimate
 from stickwright.model.kit import Kit, Stick
-from stickwright.model.plan import Demand, Fit, SitePlan
+from stickwright.model.plan import Demand, Fit, SitePlan, ToOrder
 from stickwright.model.player import Site
 from stickwright.model.recorded import Finding, TraceReport
 from stickwright.model.recording import Recording
@@ -308,11 +310,63 @@ def site_plan_of(case: Case, one: KnownSite, judged: Judged) -> SitePlan:
         recordings=without_what_others_tell(reports),
         tunings=tunings_of(case, site, recordings, setups, found, rng),
         findings=tuple(notes),
+        to_order=made_to_order(case, one, judged, choice) if case.kit.made_to_order else None,
     )
 
 
 def _comfortable_of_maximal(site: Site) -> float:
     return site.comfortable_of_maximal_share or USUAL_COMFORTABLE_OF_MAXIMAL
+
+
+DRAWN_TO_ORDER = 30
+"""Sticks to order that are judged on every draw: the best by the single figures."""
+
+
+def made_to_order(case: Case, one: KnownSite, judged: Judged, choice: Fit | None) -> ToOrder | None:
+    """The stick to have made for a site, when it would do better than the kit by more than a tie; None otherwise.
+
+    Parameters
+    ----------
+    case : Case
+    one : KnownSite
+    judged : Judged
+        The site with the kit as it is.
+    choice : Fit or None
+        What is chosen there.
+    """
+    best, best_mean = None, -math.inf
+    kit_best = float(judged.found.mean_utility.max())
+    for offer in case.kit.made_to_order:
+        kit = kit_to_order(case.kit, offer)
+        found = None if kit is None else _best_to_order(replace(case, kit=kit), one, judged)
+        if found is None:
+            continue
+        fit, mean, chance = found
+        gain = None if choice is None else mean - kit_best
+        better = gain is None or gain > judged.rules.tie_bits
+        if fit.verdict != "does not fit" and better and mean > best_mean:
+            best, best_mean = ToOrder(offer.name, fit, chance, gain, offer.weeks, offer.price), mean
+    return best
+
+
+def _best_to_order(case: Case, one: KnownSite, judged: Judged) -> tuple[Fit, float, float] | None:
+    """The best stick of a kit that could be made: its fit, mean utility and chance of keeping every rule."""
+    site, known, demand, rules = one.site, one.ability, judged.demand, judged.rules
+    setups = setups_of(
+        case.kit, toppers=site.toppers, part=site.part, tilts=tilts_to_try(case.kit, site), site=site.name
+    )
+    weights = np.asarray(demand.direction_weights)
+    inputs = _inputs(site, setups, known, demand, weights, judged.inputs.needed)
+    first = evaluate(setups, replace(central(inputs), static=inputs.static), rules)
+    kept = np.argsort(-first.utility, kind="stable")[:DRAWN_TO_ORDER]
+    some = setups.take(kept)
+    inputs = replace(inputs, static=None if inputs.static is None else inputs.static[kept])
+    found = evaluate(some, inputs, rules)
+    place = int(found.mean_utility.argmax())
+    (fit,) = fits_of(
+        [place], some, found, inputs, known.direction_rad, demand, site, rules, _situation(site, known, demand), [""]
+    )
+    return fit, float(found.mean_utility[place]), float(found.admissible[place])
 
 
 def _situation(site: Site, known: Ability, demand: Demand) -> Situation:

@@ -107,7 +107,7 @@ def site_sentence(site: Site, demand: Demand, best: Sequence[Fit], choice: Fit |
     if len(best) > 1:
         text += _second(first, best[1], demand, tie_bits)
     for fit in best:
-        if fit.stick in site.liked and fit.stick != first.stick:
+        if {fit.stick, fit.full_name} & set(site.liked) and fit.stick != first.stick:
             how = "fits too" if fit.verdict != "does not fit" else f"does not fit ({fit.limit})"
             text += f" The player likes {fit.stick}: {fit.label} {how}. Their word counts."
     return text
@@ -233,7 +233,12 @@ def kit_assumptions(site_plan: SitePlan, site: Site, kit: Kit) -> tuple[Assumpti
     kit : Kit
     """
     first = site_plan.fits[0]
-    stick = next(stick for stick in kit.stick if stick.name == first.stick)
+    stick = next(
+        stick
+        for one in kit.stick
+        for stick in (one.as_set(place) for place in range(-1, len(one.setting)))
+        if stick.full_name == first.full_name
+    )
     out = []
     if stick.kind == "lever" and stick.friction_force_n is None:
         out.append(

@@ -31,6 +31,8 @@ class Setups:
     ----------
     stick, topper, extension, tilt : array of int, shape (s,)
         Places in the kit; -1 for none.
+    setting : array of int, shape (s,)
+        Place among the stick's settings; -1 for the one that is listed with the stick itself.
     slope : array of int, shape (s,)
         Place in `slopes_rad` of the whole tilt: the stick's own base and what is built under it.
     start_moment_nm, stiffness_nm_per_rad, height_m, stop_rad : array, shape (s,)
@@ -52,6 +54,7 @@ class Setups:
     topper: NDArray[np.int64]
     extension: NDArray[np.int64]
     tilt: NDArray[np.int64]
+    setting: NDArray[np.int64]
     slope: NDArray[np.int64]
     start_moment_nm: Array
     stiffness_nm_per_rad: Array
@@ -73,7 +76,7 @@ class Setups:
         fields = {
             name: getattr(self, name)[kept]
             for name in (
-                "stick", "topper", "extension", "tilt", "slope", "start_moment_nm", "stiffness_nm_per_rad", "height_m",
+                "stick", "topper", "extension", "tilt", "setting", "slope", "start_moment_nm", "stiffness_nm_per_rad", "height_m",
                 "stop_rad", "home_share", "touch", "parts", "bulk_m3",
             )
         }  # fmt: skip
@@ -192,14 +195,19 @@ def setups_of(
         and (t.name in toppers or t.form in toppers if toppers else part is None or t.form in SUITED_FORMS[part])
     ]
     rods = [k for k, e in enumerate(kit.extension) if e.in_stock or not in_stock_only]
-    rows: list[tuple[int, int, int, int]] = []
+    rows: list[tuple[int, int, int, int, int]] = []
     for s in sticks:
         stick = kit.stick[s]
         heaviest = stick.heaviest_topper_kg if stick.heaviest_topper_kg is not None else math.inf
         alone = stick.kind == "touch" or not stick.takes_toppers
         bare = [-1] if not toppers or alone else []
         for t in bare if alone else bare + [k for k in caps if kit.topper[k].mass_kg <= heaviest]:
-            rows.extend((s, t, e, b) for e in ([-1] if alone else [-1, *rods]) for b in tilts)
+            rows.extend(
+                (s, t, e, b, setting)
+                for e in ([-1] if alone else [-1, *rods])
+                for b in tilts
+                for setting in range(-1, len(stick.setting))
+            )
     if not rows:
         raise BadInput(
             Problem(
@@ -210,16 +218,16 @@ def setups_of(
             )
         )
     levers = [
-        _lever(kit.stick[s], kit.topper[t] if t >= 0 else None, kit.extension[e] if e >= 0 else None)
-        for s, t, e, _ in rows
+        _lever(kit.stick[s].as_set(k), kit.topper[t] if t >= 0 else None, kit.extension[e] if e >= 0 else None)
+        for s, t, e, _, k in rows
     ]
     table = np.array(rows, dtype=np.int64)
     figures = np.array(levers)
-    whole = np.array([kit.stick[s].base_tilt_rad + kit.tilt_rad[b] for s, _, _, b in rows])
+    whole = np.array([kit.stick[s].base_tilt_rad + kit.tilt_rad[b] for s, _, _, b, _ in rows])
     slopes, slope = np.unique(np.round(whole, 9), return_inverse=True)
     bases = [kit.stick[s].base_m for s, *_ in rows]
     return Setups(
-        table[:, 0], table[:, 1], table[:, 2], table[:, 3], slope.astype(np.int64),
+        table[:, 0], table[:, 1], table[:, 2], table[:, 3], table[:, 4], slope.astype(np.int64),
         figures[:, 0], figures[:, 1], figures[:, 2], figures[:, 3], figures[:, 4],
         np.array([kit.stick[s].kind == "touch" for s, *_ in rows]),
         (table[:, 1:3] >= 0).sum(axis=1) + (np.abs(np.asarray(kit.tilt_rad)[table[:, 3]]) > 1e-9),
@@ -230,13 +238,17 @@ def setups_of(
 
 
 def bench_log_sd(stick: Stick) -> float:
-    """How far the stick's forces may be off, as the sd of their logarithm.
+    """How far the stick's forces may be off, as the sd of their logarithm: of its settings, the one known least.
 
     Parameters
     ----------
     stick : Stick
         With the intervals that its bench gave; `UNBENCHED_SD` without (assumed).
     """
+    return max(_bench_log_sd(stick.as_set(place)) for place in range(-1, len(stick.setting)))
+
+
+def _bench_log_sd(stick: Stick) -> float:
     widths = [
         math.log(interval[1] / interval[0]) / (2 * 1.96)
         for interval in (stick.start_force_interval_n, stick.full_force_interval_n)
@@ -252,7 +264,8 @@ def at_contact(kit: Kit, stick: str, topper: str | None, extension: str | None) 
     ----------
     kit : Kit
     stick, topper, extension : str
-        Names in the kit; topper and extension may be None.
+        Names in the kit, the stick's with its setting in brackets where it was set otherwise than listed; topper and
+        extension may be None.
 
     Raises
     ------
@@ -260,7 +273,7 @@ def at_contact(kit: Kit, stick: str, topper: str | None, extension: str | None) 
         A name that the kit lacks; the nearest is offered.
     """
 
-    def find(name: str | None, pieces: Sequence[Stick] | Sequence[Topper] | Sequence[Extension], what: str) -> int:
+    def find(name: str | None, pieces: Sequence[Topper] | Sequence[Extension], what: str) -> int:
         if name is None:
             return -1
         names = [piece.name for piece in pieces]
@@ -268,14 +281,15 @@ def at_contact(kit: Kit, stick: str, topper: str | None, extension: str | None) 
             raise BadInput(Problem(what, f'"{name}"', f"a {what} of kit.toml", did_you_mean(name, names)))
         return names.index(name)
 
-    s, t, e = (
-        find(stick, kit.stick, "stick"),
-        find(topper, kit.topper, "topper"),
-        find(extension, kit.extension, "extension"),
-    )
+    named = kit.stick_named(stick)
+    if named is None:
+        names = [name for one in kit.stick for name in one.names]
+        raise BadInput(Problem("stick", f'"{stick}"', "a stick of kit.toml", did_you_mean(stick, names)))
+    t, e = find(topper, kit.topper, "topper"), find(extension, kit.extension, "extension")
+    used = kit.stick[named[0]].as_set(named[1])
     start, stiffness, height, stop, _ = _lever(
-        kit.stick[s], kit.topper[t] if t >= 0 else None, kit.extension[e] if e >= 0 else None
+        used, kit.topper[t] if t >= 0 else None, kit.extension[e] if e >= 0 else None
     )
-    if kit.stick[s].kind == "touch":
-        return TriedStick(kit.stick[s].start_force_n, kit.stick[s].full_force_n, kit.stick[s].travel_m, height)
+    if used.kind == "touch":
+        return TriedStick(used.start_force_n, used.full_force_n, used.travel_m, height)
     return TriedStick(start / height, (start + stiffness * stop) / height, height * math.sin(stop), height)

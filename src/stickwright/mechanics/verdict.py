@@ -16,7 +16,7 @@ from stickwright.mechanics.next_reading import right_choice
 from stickwright.mechanics.setups import Setups
 from stickwright.mechanics.stand_ins import USUAL_COMFORTABLE_OF_MAXIMAL
 from stickwright.model.estimate import Estimate
-from stickwright.model.kit import Kit
+from stickwright.model.kit import Kit, Stick
 from stickwright.model.plan import Demand, DirectionFit, Fit
 from stickwright.model.player import Site
 
@@ -60,9 +60,13 @@ def ranked(setups: Setups, found: Evaluated, liked: Sequence[str], rules: Rules,
     """
     names = [stick.name for stick in setups.kit.stick]
 
+    def full_name(place: int) -> str:
+        stick: Stick = setups.kit.stick[setups.stick[place]]
+        return stick.as_set(int(setups.setting[place])).full_name
+
     def simpler(place: int) -> tuple[object, ...]:
         return (
-            names[setups.stick[place]] not in liked,
+            not {names[setups.stick[place]], full_name(place)} & set(liked),
             int(setups.parts[place]),
             float(setups.bulk_m3[place]),
             -round(float(found.weakest[place]), 3),
@@ -160,7 +164,7 @@ def _fit(
     chance: float,
 ) -> Fit:
     kit: Kit = setups.kit
-    stick = kit.stick[setups.stick[place]]
+    stick = kit.stick[setups.stick[place]].as_set(int(setups.setting[place]))
     topper = kit.topper[setups.topper[place]] if setups.topper[place] >= 0 else None
     extension = kit.extension[setups.extension[place]] if setups.extension[place] >= 0 else None
     draws = len(inputs.rest_n)
@@ -226,6 +230,8 @@ def _fit(
         built_tilt_rad=float(kit.tilt_rad[setups.tilt[place]]),
         impossible=bool(inputs.static is not None and inputs.static[place] > 0),
         lever_note=extension_sentence(setups, place, found, inputs, direction_rad),
+        setting=stick.set_as,
+        how_to_set=stick.set_how,
     )
 
 

@@ -10,7 +10,19 @@ from pydantic import Field
 from stickwright.model.hub import BUTTON_ROLES, Role, StickRole
 from stickwright.model.measured import ONE_OR_MORE, Measured, Plausible
 
-__all__ = ["Controller", "Extension", "Fastener", "Kit", "Lead", "Mount", "Stick", "Switch", "Topper"]
+__all__ = [
+    "Controller",
+    "Extension",
+    "Fastener",
+    "Kit",
+    "Lead",
+    "MadeToOrder",
+    "Mount",
+    "Stick",
+    "StickSetting",
+    "Switch",
+    "Topper",
+]
 
 Newton = Annotated[float, Plausible(0.0, 100.0)]
 Interval = tuple[Newton, Newton]
@@ -19,6 +31,28 @@ Stock = Annotated[int, Field(ge=0, le=1000)]
 Cost = Annotated[float, Field(ge=0, le=100000)]
 Cable = Annotated[float, Plausible(0.0, 20.0)]
 Ampere = Annotated[float, Plausible(0.0, 3.0)]
+
+
+class StickSetting(Measured):
+    """Another way to set the same stick (a spring, the place of a magnet, a gain), benched like a stick."""
+
+    name: str = Field(min_length=1)
+    how: str = ""
+    """How to set it, as the family is to read it."""
+    start_force_n: Newton
+    """Pushing out, to leave the centre (friction included)."""
+    full_force_n: Newton
+    """Pushing out, at the stop."""
+    travel_m: Annotated[float, Plausible(0.0005, 0.3)] | None = None
+    """The stick's own when not said."""
+    friction_force_n: Newton | None = None
+    start_force_interval_n: Interval | None = None
+    full_force_interval_n: Interval | None = None
+    friction_force_interval_n: Interval | None = None
+    full_output_share: Annotated[float, Plausible(0.05, 1.0)] | None = None
+    """The stick's own when not said."""
+    bench_readings: str | None = None
+    """CSV of the readings the figures come from."""
 
 
 class Stick(Measured):
@@ -67,6 +101,50 @@ class Stick(Measured):
     """Whether toppers and extensions fit on it."""
     pivot_height_m: Annotated[float, Plausible(0.0, 0.3)] | None = None
     """Pivot above the underside of the base; the height of the base when not said."""
+    mode: str = ""
+    """The mode that it has to be in, where it has several."""
+    mode_sign: str = ""
+    """How to see that it is in that mode, as the family is to read it."""
+    mode_back: str = ""
+    """How to get it back into that mode, as the family is to read it."""
+    set_as: str = ""
+    """Name of the setting that the figures above belong to, where it can be set in several ways."""
+    set_how: str = ""
+    """How to set it so, as the family is to read it."""
+    setting: tuple[StickSetting, ...] = ()
+    """Other ways to set it."""
+
+    def as_set(self, place: int) -> Stick:
+        """The stick with the figures of one of its settings.
+
+        Parameters
+        ----------
+        place : int
+            In `setting`; -1 for the figures that stand at the stick itself.
+        """
+        if place < 0:
+            return self
+        one = self.setting[place]
+        figures = {
+            name: getattr(one, name)
+            for name in (
+                "start_force_n", "full_force_n", "friction_force_n", "start_force_interval_n", "full_force_interval_n",
+                "friction_force_interval_n", "bench_readings",
+            )
+        }  # fmt: skip
+        own = {name: getattr(one, name) for name in ("travel_m", "full_output_share") if getattr(one, name) is not None}
+        return self.model_copy(update={**figures, **own, "set_as": one.name, "set_how": one.how})
+
+    @property
+    def full_name(self) -> str:
+        """Its name, with the setting in brackets where it can be set in several ways."""
+        return f"{self.name} ({self.set_as})" if self.set_as else self.name
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        """What it may be called where a stick is named: its own name, and with each setting in brackets."""
+        words = [self.set_as, *(one.name for one in self.setting)]
+        return (self.name, *(f"{self.name} ({word})" for word in words if word))
 
 
 class Topper(Measured):
@@ -114,6 +192,12 @@ class Switch(Measured):
     note: str = ""
     base_m: tuple[Size, Size, Size] | None = None
     """Length, width, height."""
+    mode: str = ""
+    """The mode that it has to be in, where it has several."""
+    mode_sign: str = ""
+    """How to see that it is in that mode, as the family is to read it."""
+    mode_back: str = ""
+    """How to get it back into that mode, as the family is to read it."""
 
 
 class Controller(Measured):
@@ -144,6 +228,12 @@ class Controller(Measured):
     price: Cost | None = None
     setup_s: Annotated[float, Plausible(0.0, 14400.0)] | None = None
     note: str = ""
+    mode: str = ""
+    """The mode that it has to be in, where it has several."""
+    mode_sign: str = ""
+    """How to see that it is in that mode, as the family is to read it."""
+    mode_back: str = ""
+    """How to get it back into that mode, as the family is to read it."""
 
 
 class Lead(Measured):
@@ -228,6 +318,27 @@ class Fastener(Measured):
     note: str = ""
 
 
+class MadeToOrder(Measured):
+    """Sticks that somebody makes to measure: what may be asked for, and how long it takes."""
+
+    name: str = Field(min_length=1)
+    """Of the kind, as it is to be ordered."""
+    start_force_n: Interval
+    """Least and most force to leave the centre that can be had."""
+    full_force_n: Interval
+    """Least and most force at the stop that can be had."""
+    travel_m: tuple[Annotated[float, Plausible(0.0005, 0.3)], Annotated[float, Plausible(0.0005, 0.3)]]
+    """Least and most travel that can be had."""
+    contact_height_m: tuple[Annotated[float, Plausible(0.002, 0.5)], Annotated[float, Plausible(0.002, 0.5)]]
+    """Least and most height of the contact point above the pivot that can be had."""
+    base_m: tuple[Size, Size, Size] | None = None
+    weeks: Annotated[float, Field(ge=0, le=520)] | None = None
+    """From the order until it is there."""
+    price: Cost | None = None
+    plug: str = ""
+    note: str = ""
+
+
 class Kit(Measured):
     """All that is in the van."""
 
@@ -239,5 +350,33 @@ class Kit(Measured):
     lead: tuple[Lead, ...] = ()
     mount: tuple[Mount, ...] = ()
     fastener: tuple[Fastener, ...] = ()
+    made_to_order: tuple[MadeToOrder, ...] = ()
     tilt_rad: tuple[Annotated[float, Plausible(-1.0, 1.0)], ...] = (0.0,)
+
+    def stick_named(self, name: str) -> tuple[int, int] | None:
+        """Place of the stick and of its setting that a name means; -1 for the setting listed with the stick itself.
+
+        Parameters
+        ----------
+        name : str
+            "willow", or with a setting "willow (magnet out)".
+        """
+        for place, stick in enumerate(self.stick):
+            if name in (stick.name, stick.full_name):
+                return place, -1
+            for number, one in enumerate(stick.setting):
+                if name == f"{stick.name} ({one.name})":
+                    return place, number
+        return None
+
+    def full_name(self, name: str) -> str:
+        """The one name of a stick as it was set, whichever of its names was used; any other word as it is.
+
+        Parameters
+        ----------
+        name : str
+        """
+        found = self.stick_named(name)
+        return name if found is None else self.stick[found[0]].as_set(found[1]).full_name
+
     """Tilts of the base that can be built, besides the stick's own."""

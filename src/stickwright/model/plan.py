@@ -16,8 +16,8 @@ if TYPE_CHECKING:
     from stickwright.model.sharing import PartLine, Sharing
 
 __all__ = [
-    "Assumption", "Capability", "Caution", "Demand", "DirectionCapability", "DirectionFit", "Fit", "NextReading",
-    "Plan", "SitePlan", "direction_words",
+    "Assumption", "Capability", "Caution", "Demand", "DeviceNote", "DirectionCapability", "DirectionFit", "Fit",
+    "NextReading", "Plan", "SitePlan", "ToOrder", "direction_words",
 ]  # fmt: skip
 
 _EIGHT = ("right", "forward-right", "forward", "forward-left", "left", "back-left", "back", "back-right")
@@ -188,6 +188,14 @@ class Fit:
     """Whether no tuning could make it work here: the place is too small, a finger cannot lift, it does not come home."""
     lever_note: str = ""
     """What a longer lever would do in the weakest direction, by the closed form."""
+    setting: str = ""
+    """How the stick is set, where it can be set in several ways."""
+    how_to_set: str = ""
+
+    @property
+    def full_name(self) -> str:
+        """The stick, with its setting in brackets where it can be set in several ways."""
+        return f"{self.stick} ({self.setting})" if self.setting else self.stick
 
     @property
     def weakest_of_all(self) -> DirectionFit:
@@ -197,7 +205,7 @@ class Fit:
     @property
     def label(self) -> str:
         """The set-up in words: stick, then what is on it."""
-        parts = [self.stick]
+        parts = [self.full_name]
         if self.topper:
             parts.append(self.topper)
         if self.extension:
@@ -205,6 +213,36 @@ class Fit:
         if abs(self.built_tilt_rad) > 1e-9:
             parts.append(f"base raised {math.degrees(self.built_tilt_rad):.0f}°")
         return " + ".join(parts)
+
+
+@dataclass(frozen=True)
+class ToOrder:
+    """A stick to be made to measure for a site, where what the kit has does worse."""
+
+    offer: str
+    """What can be ordered, by its name in the kit."""
+    fit: Fit
+    """The stick to ask for, judged like one of the kit's: its forces, travel and height are what to order."""
+    chance_fits: float
+    """Share of the draws in which it keeps every rule."""
+    better_bits: float | None
+    """Mean bits above the best stick of the kit; None when none of those fits."""
+    weeks: float | None
+    """From the order until it is there."""
+    price: float | None
+    """In the currency of the kit's prices."""
+
+
+@dataclass(frozen=True)
+class DeviceNote:
+    """How a device that the plan uses has to be set, and which mode it must be in."""
+
+    device: str
+    set_as: str
+    set_how: str
+    mode: str
+    mode_sign: str
+    mode_back: str
 
 
 @dataclass(frozen=True)
@@ -247,6 +285,7 @@ class SitePlan:
     recordings: tuple[TraceReport, ...]
     tunings: tuple[Tuning, ...]
     findings: tuple[Finding, ...]
+    to_order: ToOrder | None = None
 
 
 @dataclass(frozen=True)
@@ -273,5 +312,7 @@ class Plan:
     mounts: tuple[SiteMount, ...] = ()
     """What holds each device; none when the room is not described."""
     room: Room | None = None
+    device_notes: tuple[DeviceNote, ...] = ()
+    """One for each device in use that is set in one of several ways, or has modes."""
     mount_parts: tuple[PartLine, ...] = ()
     """Parts of the parts list that hold the devices: arms, clamps, couplings, plates, pieces of fastener, packing."""

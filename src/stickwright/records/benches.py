@@ -17,6 +17,7 @@ from pydantic import ValidationError
 from stickwright import units
 from stickwright.errors import BadInput, Problem
 from stickwright.model.kit import Kit, Stick
+from stickwright.model.measured import Measured
 from stickwright.records.fields import fields_of
 from stickwright.records.held import Place
 from stickwright.records.nouns_text import table_text
@@ -235,14 +236,22 @@ def _with_stick(text: str, before: Kit, stick: Stick) -> str:
     raise RuntimeError("the kit with the new stick does not read back as it was meant; nothing was written")
 
 
-def _are_close(one: Stick, other: Stick) -> bool:
+def _are_close(one: Measured, other: Measured) -> bool:
     """Equal in words, and in numbers to twelve digits."""
     return all(
-        np.allclose(mine, yours, rtol=1e-11, atol=0.0) if shape.kind == "number" and mine is not None else mine == yours
-        for name, shape in fields_of(Stick).items()
+        _same(shape.kind, mine, yours)
+        for name, shape in fields_of(type(one)).items()
         for mine, yours in [(getattr(one, name), getattr(other, name))]
         if mine is not None or yours is not None
     )
+
+
+def _same(kind: str, mine: Any, yours: Any) -> bool:
+    if kind == "number" and mine is not None:
+        return bool(np.allclose(mine, yours, rtol=1e-11, atol=0.0))
+    if kind == "table" and isinstance(mine, tuple):
+        return len(mine) == len(yours) and all(_are_close(*pair) for pair in zip(mine, yours, strict=True))
+    return bool(mine == yours)
 
 
 def _tables_of_arrays(text: str) -> set[str]:

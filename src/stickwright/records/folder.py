@@ -35,7 +35,7 @@ from stickwright.records.retired_keys import retired_key_notes
 from stickwright.records.room_doubts import room_doubts
 from stickwright.records.starting import new_case
 from stickwright.records.toml_lines import FieldPath, TomlFile, read_toml
-from stickwright.records.typed_tables import Noticed, names_in
+from stickwright.records.typed_tables import Noticed, names_in, stick_names
 from stickwright.records.typed_values import as_typed
 
 __all__ = ["case_and_queries", "check_case", "new_case", "read_case", "write_case"]
@@ -170,7 +170,7 @@ def _look(folder: Path | HeldPlace, made_on: str) -> _Look:
     hub_file = look.toml("hub.toml", "the hub") if _exists(folder / "hub.toml") else None
     room_file = look.toml("room.toml", "the room") if _exists(folder / "room.toml") else None
     names = Names(
-        names_in(kit_file, "stick"), names_in(kit_file, "topper"), names_in(kit_file, "extension"),
+        stick_names(kit_file), names_in(kit_file, "topper"), names_in(kit_file, "extension"),
         _action_names(game_file), names_in(kit_file, "controller"),
     )  # fmt: skip
     if player_file is not None:

@@ -7,7 +7,7 @@ from typing import Any
 
 from stickwright import units
 from stickwright.errors import Problem
-from stickwright.model.kit import Controller, Fastener, Lead, Mount, Stick, Switch
+from stickwright.model.kit import Controller, Fastener, Lead, Mount, Stick, StickSetting, Switch
 from stickwright.model.measured import Measured
 from stickwright.model.recorded import Finding
 from stickwright.records.fields import typed_key
@@ -150,28 +150,56 @@ def _switch_doubts(kit: TomlFile) -> Iterator[Finding]:
 
 
 def _stick_doubts(kit: TomlFile, path: FieldPath, stick: dict[str, Any]) -> Iterator[Noticed]:
-    start, full = (number(stick, Stick, name) for name in ("start_force_n", "full_force_n"))
+    settings = list(tables(stick, "setting", path))
+    yield from _figure_doubts(kit, path, stick, Stick, stick)
+    for where, setting in settings:
+        yield from _figure_doubts(kit, where, setting, StickSetting, stick)
+    yield from doubled_names(kit, settings, "setting")
+    listed = stick.get("set_as")
+    for where, setting in settings:
+        if isinstance(listed, str) and listed and name_of(setting) == listed:
+            yield Problem(
+                kit.where((*where, "name")),
+                f"a setting with the name of the one listed with the stick itself (set_as = {as_typed(listed)})",
+                "one name for one setting",
+                "Rename one of the two, or delete the setting that stands there twice.",
+            )
+    if settings and not (isinstance(listed, str) and listed.strip()):
+        yield query(
+            "setting",
+            f"{kit.where(path)}: it can be set in several ways, but the setting that its own figures belong to has no "
+            'name. Give it one, e.g. set_as = "magnet out".',
+        )
+
+
+def _figure_doubts(
+    kit: TomlFile, path: FieldPath, table: dict[str, Any], model: type[Measured], stick: dict[str, Any]
+) -> Iterator[Noticed]:
+    """Figures of a stick, or of one of its settings, that contradict each other."""
+    start, full = (number(table, model, name) for name in ("start_force_n", "full_force_n"))
     if start and full and full[1] < start[1]:
         yield Problem(
             kit.where((*path, full[0])),
-            f"{full[0]} = {as_typed(stick[full[0]])} below {start[0]} = {as_typed(stick[start[0]])}",
+            f"{full[0]} = {as_typed(table[full[0]])} below {start[0]} = {as_typed(table[start[0]])}",
             "a force at the stop that is at least the force to leave the centre",
             "Look whether the two are swapped, or in different units.",
         )
-    height, travel = (number(stick, Stick, name) for name in ("contact_height_m", "travel_m"))
+    height, travel = number(stick, Stick, "contact_height_m"), number(table, model, "travel_m")
     if height and travel and stick.get("kind", "lever") == "lever" and travel[1] > height[1]:
         yield Problem(
             kit.where((*path, travel[0])),
-            f"{travel[0]} = {as_typed(stick[travel[0]])} with {height[0]} = {as_typed(stick[height[0]])}",
+            f"{travel[0]} = {as_typed(table[travel[0]])} with {height[0]} = {as_typed(stick[height[0]])}",
             "a travel no longer than the contact height (travel is height times the sine of the angle)",
             "Measure travel from the centre to the stop, not from stop to stop, and height from the pivot.",
         )
     for name in ("start_force", "full_force", "friction_force"):
-        yield from _interval_doubts(kit, path, stick, name)
+        yield from _interval_doubts(kit, path, table, model, name)
 
 
-def _interval_doubts(kit: TomlFile, path: FieldPath, stick: dict[str, Any], name: str) -> Iterator[Noticed]:
-    key = typed_key(stick, Stick, f"{name}_interval_n")
+def _interval_doubts(
+    kit: TomlFile, path: FieldPath, stick: dict[str, Any], model: type[Measured], name: str
+) -> Iterator[Noticed]:
+    key = typed_key(stick, model, f"{name}_interval_n")
     ends = stick.get(key) if key else None
     if key is None or not isinstance(ends, list) or len(ends) != 2:
         return
@@ -180,7 +208,7 @@ def _interval_doubts(kit: TomlFile, path: FieldPath, stick: dict[str, Any], name
     if ends[0] > ends[1]:
         yield Problem(kit.where((*path, key)), as_typed(ends), "the lower end first", "Swap the two.")
         return
-    value = number(stick, Stick, f"{name}_n")
+    value = number(stick, model, f"{name}_n")
     low, high = (units.to_si(float(end), units.ending_of(key)) for end in ends)
     if value and not low <= value[1] <= high:
         yield Finding(

@@ -6,7 +6,7 @@ for in the file and not in the noun.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import Any
 
 from stickwright import units
@@ -19,7 +19,7 @@ from stickwright.records.toml_lines import FieldPath, TomlFile
 from stickwright.records.typed_values import as_typed
 
 __all__ = [
-    "Noticed", "doubled_names", "name_of", "names_in", "number", "placed", "plug_doubts", "query", "tables",
+    "Noticed", "doubled_names", "name_of", "names_in", "number", "placed", "plug_doubts", "query", "stick_called", "stick_names", "tables",
     "taken_names", "texts", "unknown",
 ]  # fmt: skip
 
@@ -65,6 +65,31 @@ def names_in(file: TomlFile | None, key: str) -> tuple[str, ...] | None:
     if file is None:
         return None
     return tuple(table["name"] for _, table in tables(file.data, key) if isinstance(table.get("name"), str))
+
+
+def stick_called(stick: Mapping[str, Any]) -> tuple[str, ...]:
+    """What one stick's table may be called: by its name, and with each of its settings in brackets.
+
+    Parameters
+    ----------
+    stick : mapping
+        As typed.
+    """
+    name = stick.get("name")
+    if not isinstance(name, str):
+        return ()
+    words = [stick.get("set_as"), *(one.get("name") for _, one in tables(stick, "setting"))]
+    return (name, *(f"{name} ({word})" for word in words if isinstance(word, str) and word))
+
+
+def stick_names(kit: TomlFile | None) -> tuple[str, ...] | None:
+    """What the sticks of a kit may be called; None when there is no kit.
+
+    Parameters
+    ----------
+    kit : TomlFile or None
+    """
+    return None if kit is None else tuple(name for _, one in tables(kit.data, "stick") for name in stick_called(one))
 
 
 def doubled_names(file: TomlFile, found: Iterable[tuple[FieldPath, dict[str, Any]]], kind: str) -> Iterator[Problem]:

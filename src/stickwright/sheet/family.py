@@ -9,6 +9,7 @@ from typing import Any
 from stickwright.model.mounting import Pose
 from stickwright.model.plan import Caution, Fit, Plan, SitePlan
 from stickwright.model.sharing import Placement, Sharing, Wire
+from stickwright.sheet.device_words import mode_steps, mode_trouble, order_words, setting_step
 from stickwright.sheet.drawings import setup_alt, setup_drawing
 from stickwright.sheet.mount_words import base_turned
 from stickwright.sheet.paper import width_mm
@@ -219,11 +220,11 @@ def _set_up(plan: Plan, site: SitePlan, fit: Fit, drawing_height_mm: float) -> d
         "title": f"Stick set-up for player {plan.player}",
         "lead": f"For the {site.name}{game}.{_compromise(fit)}",
         "drawing": {"svg": drawing, "alt": setup_alt(fit), "width_mm": width_mm(drawing)},
-        "steps": _steps(site, fit, pose_at(plan, site)),
+        "steps": _steps(site, fit, pose_at(plan, site), mode_steps(plan)),
         "plug": _plug(fit),
         "socket": _socket(wire_of(plan, site)),
         "game": _game_settings(site),
-        "trouble": [list(pair) for pair in TROUBLE],
+        "trouble": [*(list(pair) for pair in TROUBLE), *mode_trouble(plan)],
         "also": [*(_second_stick(other) for other in second_sticks(plan)), *_next_page(plan, site)],
     }
 
@@ -238,12 +239,18 @@ def _compromise(fit: Fit) -> str:
     )
 
 
-def _steps(site: SitePlan, fit: Fit, pose: Pose | None) -> list[str]:
+def _steps(site: SitePlan, fit: Fit, pose: Pose | None, modes: list[str]) -> list[str]:
     """Three steps: the person, the stick, the plug."""
     return [
         _seat(site),
         _place(site, fit, pose),
-        "Nobody touches the stick: plug it in and start the game. Then try forward, right, back and left.",
+        " ".join(
+            [
+                "Nobody touches the stick: plug it in and start the game.",
+                *modes,
+                "Then try forward, right, back and left.",
+            ]
+        ),
     ]
 
 
@@ -255,6 +262,7 @@ def _seat(site: SitePlan) -> str:
 def _place(site: SitePlan, fit: Fit, pose: Pose | None) -> str:
     """What goes on the stick, how the base is raised, where it is placed and how it is turned."""
     parts = [f"Put the {part} on {fit.stick}." for part in (_on_stick(fit),) if part] or [f"Take {fit.stick}."]
+    parts.append(setting_step(fit))
     if abs(fit.built_tilt_rad) > 1e-9:
         edge = "far" if fit.built_tilt_rad > 0 else "near"
         parts.append(f"Raise the {edge} edge of the base by {plain(abs(fit.built_tilt_rad), 'deg')}.")
@@ -315,6 +323,7 @@ def _nothing_fits(plan: Plan, site: SitePlan) -> dict[str, Any]:
         "help": sentence(nearest.help)
         if nearest and nearest.help
         else "No single change of stick, topper, extension or tilt helps.",
+        "order": order_words(site.to_order) if site.to_order is not None else "",
         "next": plan.next_reading.sentence,
         "others": [f"{other.name}: {other.sentence}" for other in plan.sites if other is not site],
     }
@@ -344,12 +353,21 @@ def _switches_only(plan: Plan) -> dict[str, Any]:
         "steps": [
             "Settle the player as for playing.",
             "Place each switch and controller where the picture on the next page has its number.",
-            f"Nobody touches them: plug them in, {sockets}, and start the game. Then press each one once.",
+            " ".join(
+                [
+                    f"Nobody touches them: plug them in, {sockets}, and start the game.",
+                    *mode_steps(plan),
+                    "Then press each one once.",
+                ]
+            ),
         ],
         "plug": "",
         "socket": "",
         "game": "",
-        "trouble": [[cause, sockets_told if cause == _SOCKET else do] for cause, do in TROUBLE],
+        "trouble": [
+            *([cause, sockets_told if cause == _SOCKET else do] for cause, do in TROUBLE),
+            *mode_trouble(plan),
+        ],
         "also": [],
     }
 

@@ -14,6 +14,7 @@ from stickwright.model.plan import Assumption, Capability, Fit, NextReading, Pla
 from stickwright.model.recorded import Finding, TraceReport
 from stickwright.model.response import Tuning
 from stickwright.sheet import tables
+from stickwright.sheet.device_words import order_words
 from stickwright.sheet.family import as_shared, cautions_for, further_set_up, main_site, on_page_one, pose_at, wire_of
 from stickwright.sheet.figures_ability import capability_polar
 from stickwright.sheet.figures_fit import force_travel, ranking, reach_polygon
@@ -257,6 +258,7 @@ def _ranking(plan: Plan, site: SitePlan) -> dict[str, Any]:
         "stick.",
         "alternatives": [_line_of_fit(fit) for fit in site.alternatives[:3]],
         "extension": _extension(site),
+        "order": order_words(site.to_order) if site.to_order is not None else "",
     }
 
 

@@ -27,7 +27,7 @@ def tuning_of_choice(site: SitePlan) -> Tuning | None:
     """
     if site.choice is None:
         return None
-    return next((tuning for tuning in site.tunings if tuning.stick == site.choice.stick), None)
+    return next((tuning for tuning in site.tunings if tuning.stick == site.choice.full_name), None)
 
 
 def tuned_elsewhere(fit: Fit | None, tuning: Tuning) -> str:
@@ -47,8 +47,8 @@ def tuned_elsewhere(fit: Fit | None, tuning: Tuning) -> str:
     """
     if fit is None:
         return ""
-    if tuning.stick != fit.stick:
-        return f"Tuned on {tuning.stick}, not on {fit.stick}: record and tune again."
+    if tuning.stick != fit.full_name:
+        return f"Tuned on {tuning.stick}, not on {fit.full_name}: record and tune again."
     if not tuning.setup:
         return ""
     chosen = [part for part in (fit.topper, f"extension {fit.extension}" if fit.extension else None) if part]
@@ -98,7 +98,7 @@ def dead_zones(fit: Fit | None, tuning: Tuning) -> str:
         A finished response.
     """
     counted = ""
-    if fit is not None and fit.stick == tuning.stick:
+    if fit is not None and fit.full_name == tuning.stick:
         counted = f"{share(fit.dead_zone_share)} of the throw is what the choice counts on against false input; "
     off_centre = math.hypot(tuning.offset_x.value, tuning.offset_y.value)
     why = f"rest lies {plain(off_centre, 'percent')} off the middle, and a game alone does not take that off"

@@ -11,6 +11,7 @@ from stickwright.model.recorded import Finding, HoldReport, TraceReport
 from stickwright.model.response import Tuning
 from stickwright.sheet import tables
 from stickwright.sheet.aiming_words import known, pointing_lines, smoothness_lines
+from stickwright.sheet.device_words import mode_steps, order_words, setting_step
 from stickwright.sheet.merged import merged_assumptions, merged_findings
 from stickwright.sheet.mount_words import mount_blocks
 from stickwright.sheet.printed import (
@@ -57,6 +58,9 @@ def plan_words(plan: Plan) -> str:
     parts += sharing_blocks(plan, WIDTH)
     parts += [_site(plan, site) for site in plan.sites]
     parts += mount_blocks(plan, WIDTH)
+    told_devices = [*(setting_step(fit) for fit in _fits_in_use(plan)), *mode_steps(plan)]
+    if any(told_devices):
+        parts.append(_block("Settings and modes of devices", [line for line in told_devices if line]))
     parts.append(_block("Next reading", [plan.next_reading.sentence]))
     shared = plan.sharing
     left = [_caution(caution) for caution in plan.cautions if caution not in _placed(plan)]
@@ -74,6 +78,13 @@ def plan_words(plan: Plan) -> str:
         parts.append(_block("Findings", _findings(tuple(noticed))))
     parts.append(wrapped([f"{plan.draws} draws, seed {plan.seed}; intervals are 95 %."], WIDTH))
     return "\n\n".join(part for part in parts if part) + "\n"
+
+
+def _fits_in_use(plan: Plan) -> list[Fit]:
+    """Every stick that the plan uses, as it is to be set up."""
+    if plan.sharing is None:
+        return [site.choice for site in plan.sites if site.choice is not None]
+    return [one.fit for one in plan.sharing.placements if one.fit is not None]
 
 
 def trace_words(report: TraceReport) -> str:
@@ -198,6 +209,8 @@ def _site(plan: Plan, site: SitePlan) -> str:
     parts.append(f"Sticks ranked ({site.tried} set-ups computed)\n{_ranked(site.fits)}")
     if site.fits:
         parts.append(wrapped([tables.BEST_NOTE], WIDTH, "  ", "  "))
+    if site.to_order is not None:
+        parts.append(wrapped([order_words(site.to_order)], WIDTH, "  ", "  "))
     if beside["sticks"]:
         parts.append(wrapped(beside["sticks"], WIDTH, "  ", "    "))
     findings = (*site.findings, *site.capability.findings)

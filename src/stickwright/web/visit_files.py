@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from stickwright.errors import BadInput
+from stickwright.records.typed_tables import stick_called
 from stickwright.store.documents import Document, documents
 from stickwright.web.desk import At
 from stickwright.web.noun_views import plain_tables
@@ -28,7 +29,8 @@ def file_here(here: At, name: str) -> tuple[Document | None, bool]:
 
 
 def names_here(here: At, name: str, table: str) -> tuple[str, ...]:
-    """Names of the tables of one kind in a file; none while it cannot be read, which its own page says.
+    """Names of the tables of one kind in a file, sticks with each of their settings too; none while it cannot be read, which
+    its own page says.
 
     Parameters
     ----------
@@ -43,5 +45,7 @@ def names_here(here: At, name: str, table: str) -> tuple[str, ...]:
         listed = plain_tables(document.body, name).get(table) if document else None
     except BadInput:
         return ()
-    tables = listed if isinstance(listed, list) else []
-    return tuple(str(one["name"]) for one in tables if isinstance(one, dict) and one.get("name"))
+    tables = [one for one in (listed if isinstance(listed, list) else []) if isinstance(one, dict)]
+    if table == "stick":
+        return tuple(name for one in tables for name in stick_called(one))
+    return tuple(str(one["name"]) for one in tables if one.get("name"))
