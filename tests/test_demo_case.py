@@ -268,7 +268,7 @@ def test_the_tuning_sees_what_was_built_in(made: Plan) -> None:
     assert tuning.stick == make_demo.TRIED
     assert tuning.offset_x.low <= make_demo.SENSOR.offset[0] <= tuning.offset_x.high
     assert tuning.offset_y.low <= make_demo.SENSOR.offset[1] <= tuning.offset_y.high
-    assert tuning.rotation_rad.low <= -make_demo.SENSOR.turn_rad <= tuning.rotation_rad.high
+    assert tuning.output_rotation_rad.low <= -make_demo.SENSOR.turn_rad <= tuning.rotation_rad.high
     least = min(zip(tuning.range_share, tuning.direction_rad, strict=True), key=lambda pair: pair[0].value)
     assert abs(math.degrees(least[1]) - 135) <= 22.5
 
@@ -310,7 +310,7 @@ def test_both_pages_give_the_same_turn(case: Case, made: Plan) -> None:
         assert re.findall(r"(\d+)° anticlockwise", steps) == [str(turn)]
         assert settings["Turn"].startswith(f"Its base is turned {turn}° anticlockwise seen from above")
     (tuning,) = next(site for site in made.sites if site.name == "right index").tunings
-    assert round(-math.degrees(tuning.rotation_rad.value)) == 13
+    assert round(-math.degrees(tuning.output_rotation_rad.value)) == 13
     assert "and 13° anticlockwise (10 to 16°)" in str(
         next(one.pose.turn_words for one in made.mounts if one.site == "right index" and one.pose)
     )

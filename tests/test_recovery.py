@@ -174,8 +174,8 @@ def test_rotation_of_the_base() -> None:
         pushes = visit.push(rng, repeats=2, aim_sd_rad=math.radians(5))
         bias, _ = bias_report(cleaned(pushes)[0])
         assert bias is not None
-        recorded.append(holds(bias.rotation_rad, turned))
-        tuned.append(holds(tune([pushes], site="site", stick="yew").rotation_rad, -turned))
+        recorded.append(holds(bias.error_rotation_rad, turned))
+        tuned.append(holds(tune([pushes], site="site", stick="yew").output_rotation_rad, -turned))
         return True
 
     coverage(200, draw, 5)
@@ -191,7 +191,7 @@ def test_small_turn_is_not_called_reach(degrees: tuple[float, float]) -> None:
     def draw(rng: np.random.Generator) -> bool:
         turned = math.radians(float(rng.uniform(*degrees)) * rng.choice([-1, 1]))
         cued = np.repeat(EIGHT_RAD, 2)
-        found = bearing(cued + turned + rng.normal(0, math.radians(5), 16), cued).rotation_rad
+        found = bearing(cued + turned + rng.normal(0, math.radians(5), 16), cued).output_rotation_rad
         return found.has_interval and holds(found, -turned)
 
     assert 0.92 <= coverage(400, draw, 5) <= 0.98

@@ -150,7 +150,7 @@ def agreements(
         Of this site, one report for each recording.
     """
     turned = {
-        _tried(r): report.bias.rotation_rad.value
+        _tried(r): report.bias.error_rotation_rad.value
         for r, report in zip(recordings, reports, strict=True)
         if report.bias is not None and report.bias.quarter_turns == 0 and not report.bias.mirrored
     }

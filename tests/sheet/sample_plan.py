@@ -204,7 +204,7 @@ def tuning(samples: int = 1500) -> Tuning:
     return Tuning(
         site="right index finger", stick="dew", recordings=("rest.csv", "rim.csv", "follow.csv"),
         offset_x=Estimate(0.031, 0.022, 0.040, n=900), offset_y=Estimate(-0.048, -0.060, -0.036, n=900),
-        rotation_rad=Estimate(math.radians(-14), math.radians(-19), math.radians(-9), n=32),
+        output_rotation_rad=Estimate(math.radians(-14), math.radians(-19), math.radians(-9), n=32),
         turn_base="Turn the base 14° clockwise, seen from above, before any software.",
         direction_rad=DIRECTIONS,
         range_share=tuple(about(r, 0.08) for r in (0.70, 0.55, 0.42, 0.50, 0.80, 0.78, 0.75, 0.72)),

@@ -115,7 +115,7 @@ def test_turned_stick_is_told_by_its_side() -> None:
     told = trace_report()
     assert told.bias is not None
     turned = Estimate(math.radians(-12), math.radians(-15), math.radians(-9))
-    said = flat(trace_words(replace(told, bias=replace(told.bias, rotation_rad=turned))))
+    said = flat(trace_words(replace(told, bias=replace(told.bias, error_rotation_rad=turned))))
     assert "comes out turned by 12° (9 to 15) clockwise from what was asked" in said
 
 

@@ -12,7 +12,7 @@ import pytest
 from sample_plan import bare_plan, empty_plan, sample_plan
 
 from stickwright.model.estimate import Estimate
-from stickwright.sheet.serial import FORMAT, as_data, plan_json
+from stickwright.sheet.serial import FORMAT, as_data, plan_json, read_json
 
 
 def refuse(word: str) -> Any:
@@ -76,3 +76,20 @@ def test_set_up_has_its_name() -> None:
     """Each fit carries its set-up in words, as on the sheet."""
     data = json.loads(plan_json(sample_plan()))
     assert data["sites"][0]["choice"]["label"] == "dew + low dish + base raised 12°"
+
+
+def test_plan_kept_under_the_earlier_names_is_read_under_todays() -> None:
+    """Format 1 had one key, `rotation_rad`, for the measured error and for its correction; each is read under its own name,
+    and nothing else is touched."""
+    bias, tuning = (
+        {"rotation_rad": {"value": 0.2}, "mirrored": False},
+        {"rotation_rad": {"value": -0.2}, "stick": "yew"},
+    )
+    kept = {"format": 1, "sites": [{"recordings": [{"bias": bias}, {"bias": None}], "tunings": [tuning]}]}
+    (site,) = read_json(json.dumps(kept))["sites"]
+    assert site["recordings"] == [{"bias": {"error_rotation_rad": {"value": 0.2}, "mirrored": False}}, {"bias": None}]
+    assert site["tunings"] == [{"output_rotation_rad": {"value": -0.2}, "stick": "yew"}]
+    assert read_json(json.dumps({"format": FORMAT, "bias": {"rotation_rad": 1}})) == {
+        "format": FORMAT,
+        "bias": {"rotation_rad": 1},
+    }

@@ -22,8 +22,8 @@ def told(seed: int = 1, **made: object) -> tuple[BiasReport, list[Finding]]:
 def test_straight_stick_needs_nothing():
     """Aim within a few degrees: no turn, no mirror, no advice."""
     report, findings = told()
-    assert abs(math.degrees(report.rotation_rad.value)) < 3
-    assert report.rotation_rad.low < 0 < report.rotation_rad.high
+    assert abs(math.degrees(report.error_rotation_rad.value)) < 3
+    assert report.error_rotation_rad.low < 0 < report.error_rotation_rad.high
     assert (report.mirrored, report.quarter_turns) == (False, 0)
     assert findings == []
 
@@ -32,11 +32,11 @@ def test_straight_stick_needs_nothing():
 def test_turned_base(turn: float, sense: str):
     """All directions off by 20 or 25 deg: turn the base by as much, in the sense of the player's error."""
     report, findings = told(turn_deg=turn)
-    low, high = math.degrees(report.rotation_rad.low), math.degrees(report.rotation_rad.high)
+    low, high = math.degrees(report.error_rotation_rad.low), math.degrees(report.error_rotation_rad.high)
     assert low < turn < high
     assert high - low < 8
     text = about(findings, "turned base")[0].text
-    assert f"turn the base by {abs(math.degrees(report.rotation_rad.value)):.0f}° {sense}" in text
+    assert f"turn the base by {abs(math.degrees(report.error_rotation_rad.value)):.0f}° {sense}" in text
 
 
 @pytest.mark.parametrize(
@@ -87,7 +87,7 @@ def test_interval_of_the_turn_covers_it():
     inside = 0
     for seed in range(60):
         report, _ = told(seed, turn_deg=15.0)
-        inside += report.rotation_rad.low <= math.radians(15) <= report.rotation_rad.high
+        inside += report.error_rotation_rad.low <= math.radians(15) <= report.error_rotation_rad.high
     assert inside >= 54
 
 

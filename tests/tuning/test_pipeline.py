@@ -76,7 +76,7 @@ def test_every_step_finds_what_was_put_in():
     tuning = tuned(everything(), own_dead_zone_share=0.2, offers=("dead zone", "sensitivity"))
     assert tuning.offset_x.low <= 0.04 <= tuning.offset_x.high
     assert tuning.offset_y.low <= -0.02 <= tuning.offset_y.high
-    assert math.degrees(tuning.rotation_rad.value) == pytest.approx(-15, abs=2)
+    assert math.degrees(tuning.output_rotation_rad.value) == pytest.approx(-15, abs=2)
     assert "Turn the stick base 15° anticlockwise first" in tuning.turn_base
     reach = {round(math.degrees(d)) % 360: one for d, one in zip(tuning.direction_rad, tuning.range_share, strict=True)}
     assert reach[90].value == pytest.approx(0.45, rel=0.06)
@@ -131,7 +131,7 @@ def test_turning_the_recordings_changes_only_the_rotation():
         xy = turned(one.xy - OFFSET, math.radians(10)) + OFFSET
         more.append(Recording(one.name, one.times_s, xy, one.cue, one.cue_xy, task=one.task))
     again = tuned(more)
-    assert math.degrees(once.rotation_rad.value - again.rotation_rad.value) == pytest.approx(10, abs=0.2)
+    assert math.degrees(once.output_rotation_rad.value - again.output_rotation_rad.value) == pytest.approx(10, abs=0.2)
     assert again.gain == pytest.approx(once.gain, rel=0.01)
     assert again.dead_zone.value == pytest.approx(once.dead_zone.value, rel=0.03)
     assert again.curve_out == pytest.approx(once.curve_out, abs=0.02)
@@ -146,7 +146,7 @@ def test_turning_recording_and_cues_together_keeps_every_length():
         for one in everything()[:2]
     ]  # fmt: skip
     again = tuned(moved)
-    assert again.rotation_rad.value == pytest.approx(once.rotation_rad.value, abs=1e-6)
+    assert again.output_rotation_rad.value == pytest.approx(once.output_rotation_rad.value, abs=1e-6)
     assert sorted(again.gain) == pytest.approx(sorted(once.gain), rel=1e-6)
     assert again.dead_zone.value == pytest.approx(once.dead_zone.value, rel=1e-6)
 
@@ -167,7 +167,12 @@ def test_nothing_recorded_leaves_the_stick_as_it_is():
     """No recording: neutral settings, a reason beside each number, and which recording would give it."""
     tuning = tuned([])
     assert abouts(tuning) == {"rest", "rotation", "range", "straight curve", "filter"}
-    assert (tuning.offset_x.value, tuning.rotation_rad.value, tuning.dead_zone.value, tuning.gain) == (0, 0, 0, ())
+    assert (tuning.offset_x.value, tuning.output_rotation_rad.value, tuning.dead_zone.value, tuning.gain) == (
+        0,
+        0,
+        0,
+        (),
+    )
     assert tuning.dead_zone.why == tuning.offset_x.why == "no rest was recorded"
     assert (tuning.filter, tuning.shown_recording, len(tuning.before_xy)) == (None, "", 0)
     texts = " ".join(finding.text for finding in tuning.findings)
@@ -195,7 +200,7 @@ def test_each_recording_alone_gives_its_own_steps(only):
 def test_mirrored_stick_is_a_fault_not_a_rotation():
     """Forward and back swapped: no rotation, and the axis is named."""
     tuning = tuned([pushes(np.random.default_rng(1), mirror=-1.0)])
-    assert tuning.rotation_rad.value == 0.0
+    assert tuning.output_rotation_rad.value == 0.0
     assert "mirror" in abouts(tuning)
     assert "forward and back are swapped" in " ".join(finding.text for finding in tuning.findings)
 

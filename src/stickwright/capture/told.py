@@ -119,7 +119,7 @@ def push_lines(task: Task, clean: Cleaned) -> tuple[Line, ...]:
             )  # fmt: skip
         bias, _ = bias_report(clean, centre=centre, keep=keep)
         if bias is not None:
-            lines.append(Line("turned by", _in_degrees(bias.rotation_rad), unit="deg"))
+            lines.append(Line("turned by", _in_degrees(bias.error_rotation_rad), unit="deg"))
     holds, _ = hold_reports(clean, keep=keep)
     for held in holds:
         where = direction_word(held.direction_rad)

@@ -19,7 +19,7 @@ APART = 0.20
 
 
 def agreement(
-    direction_rad: Array, predicted_share: Array, recorded: ReachReport, rotation_rad: float, name: str
+    direction_rad: Array, predicted_share: Array, recorded: ReachReport, error_rotation_rad: float, name: str
 ) -> Finding:
     """Compare the reach that gauge and tape predict on a stick with the reach recorded on it.
 
@@ -29,7 +29,7 @@ def agreement(
         The polygon predicted from the readings.
     recorded : ReachReport
         The polygon recorded.
-    rotation_rad : float
+    error_rotation_rad : float
         By how much the recording is turned, anticlockwise; it is turned back first.
     name : str
         The set-up, for the sentence.
@@ -41,7 +41,7 @@ def agreement(
         mirror image (left and right swapped at the gauge or at the stick).
     """
     order = np.argsort(direction_rad)
-    there = np.array(recorded.direction_rad) - rotation_rad
+    there = np.array(recorded.direction_rad) - error_rotation_rad
     reached = np.array([estimate.value for estimate in recorded.reach])
 
     def told(angles: Array) -> Array:

@@ -70,15 +70,15 @@ class ReachReport:
 class BiasReport:
     """Produced against cued direction."""
 
-    rotation_rad: Estimate
-    """Circular mean of produced minus cued; plus is anticlockwise."""
+    error_rotation_rad: Estimate
+    """Circular mean of produced minus cued, measured; plus is anticlockwise. Minus this puts the output right."""
     resultant_length: float
     """0 when the errors point everywhere, 1 when they are all alike."""
     rayleigh_p: float
     """Chance of so long a resultant from errors that point everywhere."""
     mirrored: bool
     quarter_turns: int
-    """0, 1, 2, 3: how often the stick is turned by 90 degrees anticlockwise."""
+    """0, 1, 2, 3: by how many quarter turns anticlockwise the output came out; the base stood as many clockwise."""
     per_direction: tuple[tuple[float, Estimate], ...]
     """Cued direction, mean error there."""
     cross_talk: Estimate

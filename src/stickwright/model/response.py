@@ -60,8 +60,8 @@ class Tuning:
     """Where the centre lies, share of full output; plus is right."""
     offset_y: Estimate
     """Plus is forward."""
-    rotation_rad: Estimate
-    """To be added to the produced direction (minus the player's error)."""
+    output_rotation_rad: Estimate
+    """To be added to the produced direction: minus the measured error (`BiasReport.error_rotation_rad`)."""
     turn_base: str
     """What to do with the base before any software, in one sentence."""
     direction_rad: tuple[float, ...]

@@ -15,6 +15,7 @@ from stickwright.model.mounting import Pose
 from stickwright.model.player import Site
 from stickwright.model.recorded import Finding
 from stickwright.model.room import MovesWith, Place, Room
+from stickwright.model.turns import sense
 from stickwright.mounting.frames import turned
 from stickwright.mounting.tape import TapePoint, taped_point
 from stickwright.mounting.usual_places import usual_place
@@ -246,7 +247,7 @@ def _turn_words(site: Site, forward_rad: float, recorded: Estimate) -> str:
 
 
 def _turned_by(turn_rad: float) -> str:
-    return f"{abs(math.degrees(turn_rad)):.0f}° {'anti' if turn_rad > 0 else ''}clockwise"
+    return f"{abs(math.degrees(turn_rad)):.0f}° {sense(turn_rad)}"
 
 
 def tolerance_m(direction_rad: Array | Sequence[float], reach_m: Array | Sequence[float]) -> float:

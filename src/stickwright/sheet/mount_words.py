@@ -7,6 +7,7 @@ from collections.abc import Iterable, Iterator
 
 from stickwright.model.mounting import Check, MountFit, Pose, SiteMount
 from stickwright.model.plan import Caution, Plan
+from stickwright.model.turns import sense
 from stickwright.sheet.mount_drawing import along_words, clamp_range_words, dimension_rows, joint_label
 from stickwright.sheet.printed import ASSUMED, clause, in_unit, label_of, listed, plain, sentence, share, wrapped
 from stickwright.sheet.why_so import findings_rows
@@ -178,7 +179,7 @@ def base_turned(turn_rad: float) -> str:
     ('23° anticlockwise', '11° clockwise', '')
     """
     turn = in_unit(turn_rad, "deg")
-    return "" if abs(turn) < 0.5 else f"{abs(turn):.0f}° {'anti' if turn > 0 else ''}clockwise"
+    return "" if abs(turn) < 0.5 else f"{abs(turn):.0f}° {sense(turn)}"
 
 
 def _within(value_si: float, ending: str) -> str:

@@ -17,10 +17,13 @@ from stickwright.model.estimate import Estimate
 from stickwright.model.measured import Measured
 from stickwright.model.plan import Fit, Plan
 
-__all__ = ["FORMAT", "as_data", "as_json", "plan_json"]
+__all__ = ["FORMAT", "as_data", "as_json", "plan_json", "read_json"]
 
-FORMAT = 1
+FORMAT = 2
 """Raised when a key changes its meaning or goes; a new key does not raise it."""
+
+_NAMED_BEFORE = {("bias", "rotation_rad"): "error_rotation_rad", ("tunings", "rotation_rad"): "output_rotation_rad"}
+"""Keys of format 1 by where they stood: one name had two signs."""
 
 _NO_VALUE = "not known"
 _NO_INTERVAL = "no interval known"
@@ -58,6 +61,36 @@ def as_json(result: Any) -> str:
     """
     data = {"format": FORMAT, "units": "SI, named by the ending of each key; a share is 0 to 1", **as_data(result)}
     return json.dumps(data, ensure_ascii=False, indent=1, allow_nan=False) + "\n"
+
+
+def read_json(text: str | bytes) -> dict[str, Any]:
+    """A kept plan, bench or recording's report as data, with the keys of today.
+
+    Parameters
+    ----------
+    text : str or bytes
+        As this or an earlier version wrote it.
+
+    Returns
+    -------
+    dict
+        What was written; keys that have another name now have that name.
+
+    Examples
+    --------
+    >>> read_json('{"format": 1, "bias": {"rotation_rad": {"value": 0.2}}}')
+    {'format': 1, 'bias': {'error_rotation_rad': {'value': 0.2}}}
+    """
+    data: dict[str, Any] = json.loads(text)
+    return _with_todays_keys(data, "") if data.get("format", FORMAT) < FORMAT else data
+
+
+def _with_todays_keys(value: Any, under: str) -> Any:
+    if isinstance(value, list):
+        return [_with_todays_keys(item, under) for item in value]
+    if not isinstance(value, dict):
+        return value
+    return {_NAMED_BEFORE.get((under, key), key): _with_todays_keys(item, key) for key, item in value.items()}
 
 
 def as_data(value: Any) -> Any:

@@ -273,7 +273,7 @@ def tuning_numbers(tuning: Tuning) -> Table:
 
 def _rotation(tuning: Tuning) -> str:
     """How far the output is turned, and what to do with the base before that."""
-    rotation = tuning.rotation_rad
+    rotation = tuning.output_rotation_rad
     base, until, _ = turned_words(tuning.turn_base).partition("; until then the output is turned")
     if rotation.assumed:
         return f"none. {sentence(base)}"

@@ -117,7 +117,7 @@ def line_of_tuning(tuning: Tuning) -> str:
     tuning : Tuning
         A finished response.
     """
-    turned = sided(tuning.rotation_rad, "deg", "anticlockwise", "clockwise")
+    turned = sided(tuning.output_rotation_rad, "deg", "anticlockwise", "clockwise")
     return f"{tuning.stick}: dead zone {percent(tuning.dead_zone)}, turned {turned}; in the game {to_type(tuning)}."
 
 

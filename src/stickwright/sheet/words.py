@@ -9,6 +9,7 @@ from stickwright.model.bench import BenchResult
 from stickwright.model.plan import Caution, Fit, Plan, SitePlan, direction_words
 from stickwright.model.recorded import Finding, HoldReport, TraceReport
 from stickwright.model.response import Tuning
+from stickwright.model.turns import base_stood
 from stickwright.sheet import tables
 from stickwright.sheet.aiming_words import known, pointing_lines, smoothness_lines
 from stickwright.sheet.device_words import mode_steps, order_words, setting_step
@@ -34,7 +35,6 @@ WIDTH = 80
 _STICK_NUMBERS = ("effort", "hold", "false input", "session", "dead zone")
 _LEVELS = {"fault": "Limits what can be said", "query": "Please check", "note": "Noted"}
 """In the order in which they are told."""
-_QUARTERS = {1: "a quarter", 2: "half a turn", 3: "three quarters"}
 
 _TOLD_IN_FULL = 5
 """Sticks told with all figures, fitting or not; further down only what rules them out."""
@@ -313,7 +313,7 @@ def _bias(report: TraceReport) -> list[str]:
     bias = report.bias
     if bias is None:
         return []
-    turned = sided(bias.rotation_rad, "deg", "anticlockwise", "clockwise")
+    turned = sided(bias.error_rotation_rad, "deg", "anticlockwise", "clockwise")
     lines = [
         f"comes out turned by {turned} from what was asked; the pushes agree by {bias.resultant_length:.2f} of 1",
         known("movement across the asked direction:", bias.cross_talk, "percent", "of that along it"),
@@ -321,7 +321,8 @@ def _bias(report: TraceReport) -> list[str]:
     if bias.mirrored:
         lines.append("mirrored: one axis runs backwards")
     if bias.quarter_turns:
-        lines.append(f"the stick is turned by {_QUARTERS[bias.quarter_turns]} anticlockwise")
+        stood = base_stood(bias.quarter_turns)
+        lines.append(f"the base stood {stood.how}, its own forward {stood.faces}: turn it {stood.cure}")
     return lines
 
 

@@ -27,7 +27,7 @@ from stickwright.model.plan import Plan
 from stickwright.model.wishes import Keep, Wishes
 from stickwright.planning import DRAWS, SEED, plan
 from stickwright.records.folder import case_and_queries
-from stickwright.sheet.serial import plan_json
+from stickwright.sheet.serial import plan_json, read_json
 from stickwright.store.cases import case_name, tree_from
 from stickwright.store.documents import documents
 from stickwright.store.loans import loans, with_others, without_stock
@@ -191,8 +191,7 @@ def plan_result(store: Store, plan_id: int) -> dict[str, Any]:
     BadInput
         No such plan, or kept bytes that are no longer those that were kept.
     """
-    data: dict[str, Any] = json.loads(_text(store, plan_id))
-    return data
+    return read_json(_text(store, plan_id))
 
 
 def _text(store: Store, plan_id: int) -> bytes:
@@ -273,7 +272,7 @@ def reproduce(store: Store, plan_id: int) -> tuple[bool, str]:
         return False, f"{_changed(row)} It no longer accepts the inputs: {refused.problems[0]}"
     if after == before:
         return True, "The same plan, to the last digit, from the same readings, kit, wishes and seed."
-    return False, f"{_changed(row)} {_difference(json.loads(before), json.loads(after))}"
+    return False, f"{_changed(row)} {_difference(read_json(before), read_json(after))}"
 
 
 def _changed(row: PlanRow) -> str:

@@ -10,6 +10,7 @@ from numpy.typing import NDArray
 
 from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import BiasReport, Finding
+from stickwright.model.turns import base_stood, quarters_of, sense
 from stickwright.trace.reach import circular_half_width, circular_mean, direction_word
 from stickwright.trace.recording import Cleaned
 
@@ -78,7 +79,7 @@ def bias_report(
     found = circular_mean(errors)
     per_direction = _per_direction(cued, errors, found.mean_rad)
     rotation = _rotation(found.mean_rad, errors, per_direction, mirrored)
-    quarter_turns = 0 if mirrored else round(found.mean_rad / (math.pi / 2)) % 4
+    quarter_turns = 0 if mirrored else quarters_of(found.mean_rad)
     cross_talk = _cross_talk(pushes, used, found.mean_rad)
     report = BiasReport(
         rotation, found.resultant_length, found.rayleigh_p, mirrored, quarter_turns, per_direction, cross_talk
@@ -192,7 +193,7 @@ def _cross_talk(pushes: list[_Push], used: NDArray[np.float64], turn_rad: float)
 
 def _advice(report: BiasReport) -> list[Finding]:
     """What to do about it, in one sentence."""
-    turn = report.rotation_rad.value
+    turn = report.error_rotation_rad.value
     if report.mirrored:
         return [_mirror_finding(turn)]
     if report.resultant_length < 0.7:
@@ -206,17 +207,18 @@ def _advice(report: BiasReport) -> list[Finding]:
     one_sided = _one_sided(report)
     if one_sided:
         return [Finding("note", "reach, not turn", one_sided)]
-    sure = report.rotation_rad.has_interval and report.rotation_rad.low * report.rotation_rad.high > 0
-    if abs(turn) >= TURNED_RAD and (sure or not report.rotation_rad.has_interval):
-        sense = "anticlockwise" if turn > 0 else "clockwise"
+    sure = report.error_rotation_rad.has_interval and report.error_rotation_rad.low * report.error_rotation_rad.high > 0
+    if abs(turn) >= TURNED_RAD and (sure or not report.error_rotation_rad.has_interval):
         interval = ""
         if sure:
-            ends = sorted(abs(math.degrees(end)) for end in (report.rotation_rad.low, report.rotation_rad.high))
+            ends = sorted(
+                abs(math.degrees(end)) for end in (report.error_rotation_rad.low, report.error_rotation_rad.high)
+            )
             interval = f" ({ends[0]:.0f} to {ends[1]:.0f}°)"
         size = f"{abs(math.degrees(turn)):.0f}°"
         text = (
-            f"Movements come out turned by {size}{interval} {sense} in all directions: turn the base by {size} "
-            f"{sense}, then record again; software only for what is left."
+            f"Movements come out turned by {size}{interval} {sense(turn)} in all directions: turn the base by {size} "
+            f"{sense(turn)}, then record again; software only for what is left."
         )
         return [Finding("query", "turned base", text)]
     return []
@@ -237,21 +239,17 @@ def _mirror_finding(turn: float) -> Finding:
 
 
 def _quarter_finding(report: BiasReport) -> Finding:
-    turn = report.rotation_rad.value
-    left = math.degrees(abs(turn - (math.pi / 2) * round(turn / (math.pi / 2))))
-    if report.quarter_turns and left <= math.degrees(QUARTER_RAD) / 2:
-        faces, cure = {
-            1: ("to the player's right", "a quarter turn anticlockwise"),
-            2: ("toward the player", "half a turn"),
-            3: ("to the player's left", "a quarter turn clockwise"),
-        }[report.quarter_turns]
+    turn = report.error_rotation_rad.value
+    turned = f"The output is turned by {abs(math.degrees(turn)):.0f}° {sense(turn)}"
+    if report.quarter_turns:
+        stood = base_stood(report.quarter_turns)
         text = (
-            f"The output is turned by {math.degrees(turn):.0f}°: the stick's own forward faces {faces}. Turn the base "
-            f"{cure}, or swap the axes in software."
+            f"{turned}: the base stood {stood.how}, the stick's own forward {stood.faces}. Turn the base {stood.cure}, or "
+            "swap the axes in software."
         )
         return Finding("fault", "quarter turn", text)
     text = (
-        f"The output is turned by {math.degrees(turn):.0f}°, more than a turned base and no quarter turn: look at how "
+        f"{turned}, more than a turned base and no quarter turn: look at how "
         "the stick is mounted, and whether the cue was understood."
     )
     return Finding("query", "turned far", text)

@@ -1,8 +1,7 @@
 """Whether the stick sits turned, mirrored or a quarter round under the player's hand.
 
-Signs: an error is produced minus cued direction, plus is anticlockwise as the player sees the stick.
-The base is turned by the same angle in the same sense as the error; software turns the output by the
-opposite angle. An error in some directions only is missing reach there, not rotation.
+Signs are those of `stickwright.model.turns`: the error is produced minus cued direction, the base is turned by it, the
+output by its opposite. An error in some directions only is missing reach there, not rotation.
 """
 
 from __future__ import annotations
@@ -18,14 +17,13 @@ from scipy.special import fdtrc, stdtr, stdtrit
 from stickwright.model.estimate import Estimate
 from stickwright.model.plan import direction_words
 from stickwright.model.recorded import Finding
+from stickwright.model.turns import base_stood, opposite, quarters_of, sense
 from stickwright.trace.reach import circular_mean
 from stickwright.tuning.asked import Stretch
 
 __all__ = ["Bearing", "bearing", "push_direction"]
 
 Array = NDArray[np.float64]
-QUARTER = math.pi / 2
-NEAR = math.radians(20)  # "Near" a quarter or half turn; a base is seldom put on 20 degrees askew unseen. (Judgement.)
 WORTH_TURNING = math.radians(3)  # Below this a base cannot be turned by hand with any accuracy. (Judgement.)
 
 
@@ -38,7 +36,7 @@ class Bearing:
 
     Parameters
     ----------
-    rotation_rad : Estimate
+    output_rotation_rad : Estimate
         To be added to the produced direction; 0 with a reason when it cannot be told.
     mirrored : bool
         One axis runs the wrong way.
@@ -51,7 +49,7 @@ class Bearing:
         must be put right first.
     """
 
-    rotation_rad: Estimate
+    output_rotation_rad: Estimate
     mirrored: bool
     turn_base: str
     findings: tuple[Finding, ...] = ()
@@ -151,7 +149,7 @@ def bearing(produced_rad: ArrayLike, cued_rad: ArrayLike) -> Bearing:
     --------
     >>> cued = np.radians([0, 90, 180, 270])
     >>> found = bearing(cued + np.radians([19, 21, 20, 20]), cued)
-    >>> round(float(np.degrees(found.rotation_rad.value)))
+    >>> round(float(np.degrees(found.output_rotation_rad.value)))
     -20
     >>> found.turn_base.split(",")[0]
     'Turn the stick base 20° anticlockwise first'
@@ -276,30 +274,34 @@ def _turned(error_rad: float, errors: Array, groups: Array) -> Bearing:
     about = _wrapped(units - error_rad)
     n = len(errors)
     if len(units) < 2:
-        rotation = Estimate.unbounded(-error_rad, "one push only", n=n)
+        error = Estimate.unbounded(error_rad, "one push only", n=n)
     else:
         half = float(stdtrit(len(units) - 1, 0.975)) * float(np.std(about, ddof=1)) / math.sqrt(len(units))
-        rotation = Estimate(-error_rad, -error_rad - half, -error_rad + half, n=n)
+        error = Estimate(error_rad, error_rad - half, error_rad + half, n=n)
+    rotation = opposite(error)
     degrees = f"{abs(math.degrees(error_rad)):.0f}°"
-    sense, against = ("anticlockwise", "clockwise") if error_rad > 0 else ("clockwise", "anticlockwise")
-    quarters = round(error_rad / QUARTER)
-    if quarters != 0 and abs(error_rad - quarters * QUARTER) <= NEAR:
-        seat = "half a turn round" if abs(quarters) == 2 else f"turned a quarter {sense}"
-        cause = "it is mounted back to front" if abs(quarters) == 2 else "look at its mounting, or for swapped axes"
-        text = (
-            f"Every push comes out {degrees} {sense} of its cue: the stick is {seat}; {cause}. Put the base right "
-            "before anything else is tuned, and record again."
-        )
-        turn = f"The stick is {seat}: turn the base {degrees} {sense} first, or correct the axes."
-        return Bearing(rotation, False, turn, (Finding("fault", "quarter turn", text),))
-    unsure = rotation.has_interval and rotation.low <= 0.0 <= rotation.high
+    quarters = quarters_of(error_rad)
+    if quarters:
+        return _quarter(rotation, quarters, f"{degrees} {sense(error_rad)}")
+    unsure = error.has_interval and error.low <= 0.0 <= error.high
     if abs(error_rad) < WORTH_TURNING or unsure:
         return Bearing(
             rotation, False, f"Leave the base as it is: pushes come within {degrees} of their cue on average."
         )
     turn = (
-        f"Turn the stick base {degrees} {sense} first, the same way as the player's error, and record the pushes "
-        f"again; until then the output is turned {degrees} {against}."
+        f"Turn the stick base {degrees} {sense(error_rad)} first, the same way as the player's error, and record the pushes "
+        f"again; until then the output is turned {degrees} {sense(rotation.value)}."
     )
-    base = replace(rotation, value=error_rad, low=-rotation.high, high=-rotation.low)
-    return Bearing(rotation, False, turn, turn_base_rad=base)
+    return Bearing(rotation, False, turn, turn_base_rad=error)
+
+
+def _quarter(rotation: Estimate, quarters: int, came_out: str) -> Bearing:
+    """A stick mounted a quarter or half turn round: how its base stood, which is against the sense of the output."""
+    stood = base_stood(quarters)
+    text = (
+        f"Every push comes out {came_out} of its cue: the base stood {stood.how}, its own forward {stood.faces}, or the axes "
+        f"are swapped in the driver. Turn the base {stood.cure}, or correct the axes, before anything else is tuned, and "
+        "record again."
+    )
+    turn = f"The base stood {stood.how}: turn it {stood.cure} first, or correct the axes, and record again."
+    return Bearing(rotation, False, turn, (Finding("fault", "quarter turn", text),))

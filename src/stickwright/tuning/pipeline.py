@@ -114,7 +114,7 @@ def tune(
     offset_x, offset_y = (_centre(rest, axis) for axis in range(2))
     seated = Response(centre_xy=(offset_x.value, offset_y.value))
     seat = _seat(kept, seated)
-    turned = replace(seated, rotation_rad=seat.rotation_rad.value)
+    turned = replace(seated, output_rotation_rad=seat.output_rotation_rad.value)
     span = _span(kept, turned)
     ranged = replace(turned, direction_rad=span.direction_rad, gain=span.gain)
     dead, dead_findings = _dead_zone(rest, ranged)
@@ -137,7 +137,7 @@ def tune(
         recordings=tuple(one.name for one in kept),
         offset_x=offset_x,
         offset_y=offset_y,
-        rotation_rad=seat.rotation_rad,
+        output_rotation_rad=seat.output_rotation_rad,
         turn_base=seat.turn_base,
         direction_rad=span.direction_rad,
         range_share=span.reach,
@@ -211,7 +211,7 @@ def response_of(tuning: Tuning) -> Response:
     middle = float(np.interp(0.5, tuning.curve_in, tuning.curve_out))
     return Response(
         centre_xy=(tuning.offset_x.value, tuning.offset_y.value),
-        rotation_rad=tuning.rotation_rad.value,
+        output_rotation_rad=tuning.output_rotation_rad.value,
         direction_rad=tuning.direction_rad,
         gain=tuning.gain,
         dead_zone=min(tuning.dead_zone.value, _LARGEST_DEAD_ZONE),

@@ -32,7 +32,7 @@ class Response:
     ----------
     centre_xy : tuple of float
         Output at rest, share of full output; taken off.
-    rotation_rad : float
+    output_rotation_rad : float
         Added to the direction, anticlockwise.
     direction_rad, gain : tuple of float
         Directions after rotation and the multiplier there; smooth and periodic between. Empty: 1 all round.
@@ -49,7 +49,7 @@ class Response:
     """
 
     centre_xy: tuple[float, float] = (0.0, 0.0)
-    rotation_rad: float = 0.0
+    output_rotation_rad: float = 0.0
     direction_rad: tuple[float, ...] = ()
     gain: tuple[float, ...] = ()
     dead_zone: float = 0.0
@@ -144,12 +144,12 @@ def placed(xy: ArrayLike, settings: Response) -> Array:
 
     Examples
     --------
-    >>> placed([(0.1, 0.0)], Response(rotation_rad=np.pi / 2)).round(3)
+    >>> placed([(0.1, 0.0)], Response(output_rotation_rad=np.pi / 2)).round(3)
     array([[0. , 0.1]])
     """
     values = np.asarray(xy, dtype=np.float64) - np.asarray(settings.centre_xy)
-    if settings.rotation_rad != 0.0:
-        cos, sin = math.cos(settings.rotation_rad), math.sin(settings.rotation_rad)
+    if settings.output_rotation_rad != 0.0:
+        cos, sin = math.cos(settings.output_rotation_rad), math.sin(settings.output_rotation_rad)
         values = values @ np.array([[cos, sin], [-sin, cos]])
     if settings.gain:
         towards = np.nan_to_num(np.arctan2(values[:, 1], values[:, 0]))

@@ -128,8 +128,8 @@ def _lost(settings: Response, rms: float) -> str:
     parts = []
     if math.hypot(*settings.centre_xy) > 0.005:
         parts.append("the stick's rest stays off centre")
-    if abs(math.degrees(settings.rotation_rad)) >= 1.0:
-        parts.append(f"the output stays turned by {abs(math.degrees(settings.rotation_rad)):.0f}°")
+    if abs(math.degrees(settings.output_rotation_rad)) >= 1.0:
+        parts.append(f"the output stays turned by {abs(math.degrees(settings.output_rotation_rad)):.0f}°")
     if settings.gain and max(settings.gain) - min(settings.gain) > 0.1:
         parts.append(
             f"all directions get the same gain where {min(settings.gain):.1f} to {max(settings.gain):.1f} were wanted"
