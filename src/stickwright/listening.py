@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import replace
+from typing import TYPE_CHECKING
 
 import numpy as np
 
@@ -23,7 +24,10 @@ from stickwright.model.recording import Recording
 from stickwright.model.response import Tuning
 from stickwright.units import spoken
 
-__all__ = ["agreements", "recorded_steadiness", "trace_of", "tunings_of", "without_what_others_tell"]
+if TYPE_CHECKING:
+    from stickwright.tuning.bearing import Bearing
+
+__all__ = ["agreements", "base_turn", "recorded_steadiness", "trace_of", "tunings_of", "without_what_others_tell"]
 
 
 def trace_of(recording: Recording, rng: np.random.Generator) -> TraceReport:
@@ -255,15 +259,43 @@ def base_turn(site: Site, recordings: Sequence[Recording], stick: str) -> Estima
     Returns
     -------
     Estimate or None
-        None when nothing was recorded on it, the base is to stay, or the interval is not known.
+        None when the base is to stay, a mirror or quarter turn must be put right first, or nothing is known. Where nothing
+        tells on this stick, what was found on another at this site, by the most pushes, with `assumed` naming that.
+
+    Notes
+    -----
+    Assumed when it is carried over: the bases stood alike, so that the turn is the player's and not one base's.
     """
-    usable = [one for one in recordings if one.stick == stick and one.unit == "share"]
-    if not usable:
+    own = _seats(site, recordings, stick)
+    if own:
+        return _to_turn(own[0][1])
+    others = [
+        seat
+        for other in dict.fromkeys(one.stick for one in recordings if one.stick not in (None, stick))
+        for seat in _seats(site, recordings, str(other))
+        if _to_turn(seat[1]) is not None
+    ]
+    if not others:
         return None
+    label, seat = max(others, key=lambda one: one[1].output_rotation_rad.n)
+    turn = _to_turn(seat)
+    return replace(turn, assumed=f"found on {label}, not on {stick}") if turn is not None else None
+
+
+def _seats(site: Site, recordings: Sequence[Recording], stick: str) -> list[tuple[str, Bearing]]:
+    """How a stick stood, by each set-up that it was recorded in, where the recordings tell."""
     from stickwright.tuning.pipeline import seat_of
 
-    first = [one for one in usable if _tried(one) == _tried(usable[0])]
-    turn = seat_of(first, site=site.name, stick=stick).turn_base_rad
+    usable = [one for one in recordings if one.stick == stick and one.unit == "share"]
+    seats = [
+        (_label(tried), seat_of([one for one in usable if _tried(one) == tried], site=site.name, stick=stick))
+        for tried in dict.fromkeys(_tried(one) for one in usable)
+    ]
+    return [(label, seat) for label, seat in seats if seat.base != "not known"]
+
+
+def _to_turn(seat: Bearing) -> Estimate | None:
+    turn = seat.turn_base_rad
     return turn if turn is not None and turn.has_interval else None
 
 

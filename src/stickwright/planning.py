@@ -24,11 +24,13 @@ from stickwright.asking import SiteWork, next_reading
 from stickwright.cautions import cautions_of
 from stickwright.errors import BadInput, Problem, did_you_mean
 from stickwright.holding import held_together, with_slopes
+from stickwright.listening import base_turn
 from stickwright.mechanics.capability import EIGHT
 from stickwright.mechanics.demand import demand_assumptions, demand_of
 from stickwright.mechanics.fit import Rules
 from stickwright.mechanics.setups import at_contact, setups_of
 from stickwright.model.case import Case
+from stickwright.model.estimate import Estimate
 from stickwright.model.game import Game
 from stickwright.model.kit import Controller, Kit, Stick, Switch
 from stickwright.model.mounting import SiteMount
@@ -37,6 +39,7 @@ from stickwright.model.player import Player, Site, StickReach
 from stickwright.model.recorded import Finding
 from stickwright.model.recording import Recording
 from stickwright.model.sharing import Placement, Sharing
+from stickwright.model.turns import sense
 from stickwright.model.wishes import Wishes
 from stickwright.mounting.cable_way import held_ways
 from stickwright.mounting.mount_parts import mount_parts
@@ -413,9 +416,23 @@ def _finished(
     placement = _placement_at(site.name, sharing)
     if placement is not None and placement.fit is not None and placement.fit.verdict != "does not fit":
         site_plan = _as_shared(site_plan, placement.fit)
-    site_plan = replace(site_plan, findings=(*one.heard, *site_plan.findings))
+    fit = placement.fit if placement is not None else site_plan.choice
+    turn = base_turn(site, one.recordings, fit.stick) if fit is not None else None
+    carried = _turn_carried_over(site.name, turn)
+    site_plan = replace(site_plan, findings=(*one.heard, *carried, *site_plan.findings), base_turn_rad=turn)
     extra = (*demand_assumptions(case.game, judged.demand, site.name), *kit_assumptions(site_plan, site, case.kit))
     return SiteWork(site, site_plan, known, judged.found.stick_utility, judged.used, (*known.assumptions, *extra))
+
+
+def _turn_carried_over(site: str, turn: Estimate | None) -> tuple[Finding, ...]:
+    """That the turn of a base comes from another stick's recordings, and what would make it sure."""
+    if turn is None or turn.assumed is None:
+        return ()
+    text = (
+        f"{site}: the base is turned by {abs(math.degrees(turn.value)):.0f}° {sense(turn.value)}, as {turn.assumed}. To confirm: "
+        "record pushes on the chosen stick."
+    )
+    return (Finding("query", "base turn", text),)
 
 
 def _as_shared(site_plan: SitePlan, fit: Fit) -> SitePlan:

@@ -205,7 +205,8 @@ def tuning(samples: int = 1500) -> Tuning:
         site="right index finger", stick="dew", recordings=("rest.csv", "rim.csv", "follow.csv"),
         offset_x=Estimate(0.031, 0.022, 0.040, n=900), offset_y=Estimate(-0.048, -0.060, -0.036, n=900),
         output_rotation_rad=Estimate(math.radians(-14), math.radians(-19), math.radians(-9), n=32),
-        turn_base="Turn the base 14° clockwise, seen from above, before any software.",
+        turn_base="Turn the stick base 14° anticlockwise first, the same way as the player's error, and record the pushes again.",
+        base="turn", turn_base_rad=Estimate(math.radians(14), math.radians(9), math.radians(19), n=32),
         direction_rad=DIRECTIONS,
         range_share=tuple(about(r, 0.08) for r in (0.70, 0.55, 0.42, 0.50, 0.80, 0.78, 0.75, 0.72)),
         gain=(1.43, 1.82, 2.38, 2.0, 1.25, 1.28, 1.33, 1.39),
@@ -267,6 +268,7 @@ def finger_site(able: Capability | None = None) -> SitePlan:
         best_extension=(("forward", 0.71, -0.0130), ("right", 0.9, -0.0045)),
         recordings=(trace_report(),), tunings=(tuning(),),
         findings=(Finding("note", "liked", "The player said they like dew: it is also the first choice."),),
+        base_turn_rad=Estimate(math.radians(14), math.radians(9), math.radians(19), n=32),
     )  # fmt: skip
 
 

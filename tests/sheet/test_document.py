@@ -110,9 +110,10 @@ def test_first_page_sets_it_up(sheets: dict[str, PdfReader]) -> None:
     wanted = ["Stick set-up for player K7", "forward: this way", "45 mm", "Set up in three steps",
               "wedge under the hand",
               "Put the low dish on dew", "Raise the far edge of the base by 12°",
-              "Turn the base 14° clockwise", "Nobody touches the stick", "Plug: USB.",
+              "As drawn, its base is turned 14° anticlockwise from straight ahead",
+              "turned as in step 2", "Nobody touches the stick", "Plug: USB.",
               "dead zone 20 %, sensitivity 160 %", "Stop for pain", "Keep the chair's own control free", "Who to ring",
-              "2026-11-25", *(part for pair in TROUBLE for part in pair)]  # fmt: skip
+              "2026-11-25", *(part for pair in TROUBLE[:-1] for part in pair)]  # fmt: skip
     for words in wanted:
         assert flat(words) in page, words
 

@@ -9,10 +9,12 @@ from dataclasses import replace
 from itertools import pairwise
 
 import pytest
-from sample_plan import finger_site
+from sample_plan import finger_site, sample_plan
 
-from stickwright.model.plan import Fit
+from stickwright.model.estimate import Estimate
+from stickwright.model.plan import Fit, Plan
 from stickwright.sheet.drawings import setup_alt, setup_drawing
+from stickwright.sheet.family import first_page
 
 SVG = "{http://www.w3.org/2000/svg}"
 
@@ -103,3 +105,54 @@ def test_own_slope_of_a_base_is_drawn_without_raising_it() -> None:
     assert side[3][1] - side[2][1] == pytest.approx(drop_mm, abs=0.03)
     assert "raised" not in svg
     assert "top slopes 15°" in svg
+
+
+def front_of(svg: str) -> float:
+    """Where the mark at the front of the base points in the view from above, degrees anticlockwise from straight ahead; read off
+    the paper, whose y runs down."""
+    corners = next(outline for outline in reversed(closed_outlines(svg)) if len(outline) == 4)
+    middle = (sum(x for x, _ in corners) / 4, sum(y for _, y in corners) / 4)
+    tip = min((o[0] for o in closed_outlines(svg) if len(o) == 3), key=lambda one: math.dist(one, middle))
+    return math.degrees(math.atan2(middle[0] - tip[0], middle[1] - tip[1]))
+
+
+@pytest.mark.parametrize("turn_deg", [23.0, -14.0, 90.0, 178.0])
+def test_base_is_drawn_turned_as_it_is_to_stand(turn_deg: float) -> None:
+    """The front of the base and its corners lie where the turn takes them, anticlockwise as seen from above; the size stays, and
+    the words beside it say the same."""
+    fit = replace(chosen(), base_m=(0.06, 0.05, 0.03))
+    svg = setup_drawing(fit, turn_rad=math.radians(turn_deg))
+    assert front_of(svg) == pytest.approx(turn_deg, abs=0.2)
+    corners = next(outline for outline in reversed(closed_outlines(svg)) if len(outline) == 4)
+    sides = [math.dist(a, b) for a, b in pairwise(corners)]
+    assert sides == pytest.approx([50 * scale_of(svg), 60 * scale_of(svg), 50 * scale_of(svg)], abs=0.03)
+    sense = "anticlockwise" if turn_deg > 0 else "clockwise"
+    said = " ".join("".join(node.itertext()) for node in ET.fromstring(svg).iter(f"{SVG}text"))
+    assert f"turned {abs(turn_deg):.0f}° {sense}" in said
+    assert f"the base is turned {abs(turn_deg):.0f}° {sense}" in setup_alt(fit, math.radians(turn_deg))
+
+
+def first_drawing(plan: Plan) -> tuple[str, str, str]:
+    """Drawing, step 2 and the last cause of trouble on page one."""
+    page = first_page(plan)
+    return page["drawing"]["svg"], page["steps"][1], page["trouble"][-1][1]
+
+
+def test_page_one_draws_the_base_as_it_says_it_stands() -> None:
+    """A stick whose base is to be turned 14 degrees is drawn so, and step 2 and the trouble list say so; one whose base stays is
+    drawn square, and no line sends the reader to a turn that is not there."""
+    turned = sample_plan()
+    svg, step, slipped = first_drawing(turned)
+    assert front_of(svg) == pytest.approx(14.0, abs=0.3)
+    assert step.endswith("As drawn, its base is turned 14° anticlockwise from straight ahead, seen from above.")
+    assert slipped == "Put it back as drawn, turned as in step 2."
+    straight = replace(turned, sites=(replace(turned.sites[0], base_turn_rad=None), *turned.sites[1:]))
+    svg, step, slipped = first_drawing(straight)
+    assert "turned" not in svg + step + slipped
+    square = next(outline for outline in reversed(closed_outlines(svg)) if len(outline) == 4)
+    assert square[0][1] == square[1][1]
+    other = Estimate(math.radians(-9), math.radians(-12), math.radians(-6), assumed="found on dew, not on cedar")
+    carried = replace(turned, sites=(replace(turned.sites[0], base_turn_rad=other, tunings=()), *turned.sites[1:]))
+    svg, step, _ = first_drawing(carried)
+    assert front_of(svg) == pytest.approx(-9.0, abs=0.3)
+    assert "9° clockwise" in step

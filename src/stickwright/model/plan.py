@@ -286,6 +286,9 @@ class SitePlan:
     tunings: tuple[Tuning, ...]
     findings: tuple[Finding, ...]
     to_order: ToOrder | None = None
+    base_turn_rad: Estimate | None = None
+    """How far the chosen stick's base is to be turned from where it stood when it was recorded, anticlockwise seen from above;
+    `assumed` says where it was found on another stick. None when it stays, or nothing tells."""
 
 
 @dataclass(frozen=True)

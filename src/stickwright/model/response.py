@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Literal
 
 import numpy as np
 from numpy.typing import NDArray
@@ -10,7 +11,10 @@ from numpy.typing import NDArray
 from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import Finding
 
-__all__ = ["FilterChoice", "FilterTried", "SimpleSettings", "Tuning"]
+__all__ = ["BaseAdvice", "FilterChoice", "FilterTried", "SimpleSettings", "Tuning"]
+
+BaseAdvice = Literal["turn", "stays", "mend first", "not known"]
+"""What to do with the base of a stick: turn it, leave it, put a mirror or a quarter turn right first, or nothing is known."""
 
 
 @dataclass(frozen=True)
@@ -63,7 +67,7 @@ class Tuning:
     output_rotation_rad: Estimate
     """To be added to the produced direction: minus the measured error (`BiasReport.error_rotation_rad`)."""
     turn_base: str
-    """What to do with the base before any software, in one sentence."""
+    """What to do with the base before any software, in one sentence; `base` says the same for a program."""
     direction_rad: tuple[float, ...]
     range_share: tuple[Estimate, ...]
     """Reach per direction, share of full output."""
@@ -95,6 +99,11 @@ class Tuning:
     setup: str = ""
     """What the recordings were made on, in words as `Fit.label` has them ('dew + low dish + extension +8 mm'), tilt
     left out; empty when not known."""
+    base: BaseAdvice = "not known"
+    turn_base_rad: Estimate | None = None
+    """How far the base is to be turned from where it stood, anticlockwise seen from above; None unless `base` is 'turn'."""
+    own_dead_zone_share: float | None = None
+    """Dead zone inside the game, as it was before anything was set; None when nobody found it out."""
 
     @property
     def faults(self) -> tuple[Finding, ...]:

@@ -230,9 +230,8 @@ def whole_turn_rad(forward_rad: float, recorded: Estimate | None) -> float:
 def _turn_words(site: Site, forward_rad: float, recorded: Estimate) -> str:
     """Both parts of the turn, what is taken for granted, and what to do so that neither is counted twice."""
     ends = sorted(abs(math.degrees(end)) for end in (recorded.low, recorded.high))
-    found = (
-        f"{_turned_by(recorded.value)} ({ends[0]:.0f} to {ends[1]:.0f}°) by which the recorded pushes came out turned"
-    )
+    other = f" ({recorded.assumed}: record pushes on it to be sure)" if recorded.assumed else ""
+    found = f"{_turned_by(recorded.value)} ({ends[0]:.0f} to {ends[1]:.0f}°) by which the recorded pushes came out turned{other}"
     total = math.degrees(whole_turn_rad(forward_rad, recorded))
     if abs(math.degrees(forward_rad)) < 0.5:
         told = f"{found}; the stick is taken to have stood straight ahead when they were recorded"

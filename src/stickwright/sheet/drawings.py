@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from stickwright.model.plan import Fit
-from stickwright.sheet.printed import folded, in_unit, plain
+from stickwright.sheet.printed import base_turned, folded, in_unit, plain
 
 if TYPE_CHECKING:
     import drawsvg
@@ -16,8 +16,9 @@ __all__ = ["setup_alt", "setup_drawing"]
 
 Point = tuple[float, float]
 
-_SCALES = (1.0, 1 / 1.5, 0.5, 0.4, 0.25, 0.2, 0.1)
+_SCALES = (1.0, 1 / 1.5, 0.5, 0.4, 1 / 3, 0.25, 0.2, 0.1)
 _TYPE_MM = 3.9  # 11 points: legible where the page is read standing
+_SMALL_MM = 3.2  # 9 points
 _THICK_MM, _THIN_MM = 0.6, 0.25
 _NO_BASE_M = (0.060, 0.060, 0.030)  # drawn dashed when nobody measured the base
 _LETTER_MM, _LINE_MM = 2.3, 5.0  # width of a letter and height of a line of that type, on average
@@ -41,14 +42,21 @@ class _Pose:
         return self.near_corner[0] + x, self.near_corner[1] - y
 
 
-def setup_alt(fit: Fit) -> str:
+def setup_alt(fit: Fit, turn_rad: float = 0.0, *, side_only: bool = False) -> str:
     """The drawing in one sentence.
 
     Parameters
     ----------
     fit : Fit
         The set-up drawn.
+    turn_rad : float, default 0.0
+        Of the base, as for `setup_drawing`.
+    side_only : bool, default False
+        Without the view from above.
     """
+    views = "Side view" if side_only else "Side view and view from above"
+    turned = f"; the base is turned {base_turned(turn_rad)}, seen from above" if base_turned(turn_rad) else ""
+    arrow = "the arrow points to the player's forward"
     base = fit.base_m
     of_base = (
         f"base {plain(base[0], 'mm')} long, {plain(base[1], 'mm')} wide, {plain(base[2], 'mm')} high"
@@ -56,17 +64,19 @@ def setup_alt(fit: Fit) -> str:
         else "base not measured"
     )
     if fit.kind == "touch":
-        return f"Side view and view from above of the touch surface {fit.label}: {of_base}; the arrow points forward."
+        return f"{views} of the touch surface {fit.label}: {of_base}{turned}; {arrow}."
     towards = "towards" if fit.tilt_rad > 0 else "away from"
     tilt = f"sloping {plain(abs(fit.tilt_rad), 'deg')} {towards} the player" if abs(fit.tilt_rad) > 1e-9 else "level"
     return (
-        f"Side view and view from above of {fit.label}: {of_base}, {tilt}; contact point "
-        f"{plain(fit.contact_height_m, 'mm')} above the pivot, travel {plain(fit.travel_m, 'mm', 2)} each way; "
-        f"the arrow points to the player's forward."
+        f"{views} of {fit.label}: {of_base}, {tilt}; contact point "
+        f"{plain(fit.contact_height_m, 'mm')} above the pivot, travel {plain(fit.travel_m, 'mm', 2)} each way{turned}; "
+        f"{arrow}."
     )
 
 
-def setup_drawing(fit: Fit, size_mm: tuple[float, float] = (184.0, 78.0), *, side_only: bool = False) -> str:
+def setup_drawing(
+    fit: Fit, size_mm: tuple[float, float] = (184.0, 78.0), *, turn_rad: float = 0.0, side_only: bool = False
+) -> str:
     """Side view and view from above of one set-up, to scale.
 
     The pivot is drawn at the top of the base, since its depth inside is not part of a bench reading; toppers
@@ -78,6 +88,9 @@ def setup_drawing(fit: Fit, size_mm: tuple[float, float] = (184.0, 78.0), *, sid
         Stick, topper, extension and tilt.
     size_mm : tuple of float
         Paper width and height.
+    turn_rad : float, default 0.0
+        How far the base is turned from straight ahead, anticlockwise seen from above: drawn so in the view from above; the side
+        view shows the base before that.
     side_only : bool, default False
         Without the view from above, for a narrow place.
 
@@ -91,23 +104,26 @@ def setup_drawing(fit: Fit, size_mm: tuple[float, float] = (184.0, 78.0), *, sid
     width, height = size_mm
     drawing = drawsvg.Drawing(width, height, origin=(0, 0))
     drawing.set_render_size(f"{width}mm", f"{height}mm")
-    drawing.append_title(setup_alt(fit))
-    notes = _notes(fit, int(width / _LETTER_MM))
+    drawing.append_title(setup_alt(fit, turn_rad, side_only=side_only))
+    turned = base_turned(turn_rad)
+    then = "base then turned" if side_only else "\u25b2 front of the base, turned"
+    notes = _notes(fit, int(width / _LETTER_MM), f"{then} {turned}" if turned else "")
     foot = 8.0 + _LINE_MM * (notes.count("\n") + 1)
     side_room = (
         width * (1.0 if side_only else 0.56) - _LEAN_ROOM_MM - (6.0 if side_only else 0.0),
         height - 14.0 - foot,
     )
     above_room = (width * 0.44 - 46.0, height - 21.5 - foot)
-    scale = _scale(fit, side_room, None if side_only else above_room)
-    _side_view(drawing, fit, scale, (6.0, height - 3.0 - foot), side_room)
+    scale = _scale(fit, side_room, None if side_only else above_room, turn_rad)
+    title = "From the player's right" + (", before turning" if turned else "")
+    _side_view(drawing, fit, scale, (6.0, height - 3.0 - foot), side_room, title)
     if not side_only:
-        _above_view(drawing, fit, scale, (width * 0.79, 18.0 + above_room[1] / 2))
+        _above_view(drawing, fit, scale, (width * 0.79, 18.0 + above_room[1] / 2), turn_rad)
     for row, words in enumerate(reversed(notes.split("\n"))):
         _words(drawing, words, (width / 2, height - 6.0 - _LINE_MM * row), anchor="middle")
-    said = "life size" if scale == 1 else f"scale 1 to {1 / scale:g}"
+    said = "life size" if scale == 1 else f"scale 1 to {round(1 / scale, 6):g}"
     more = "" if side_only else "; topper drawn by form, pivot drawn at the top of the base"
-    _words(drawing, f"{said}{more}", (width / 2, height - 1.2), size=3.2, anchor="middle")
+    _words(drawing, f"{said}{more}", (width / 2, height - 1.2), size=_SMALL_MM, anchor="middle")
     return str(drawing.as_svg())
 
 
@@ -120,16 +136,23 @@ def _lever_mm(fit: Fit) -> float:
     return 0.0 if fit.kind == "touch" else in_unit(fit.contact_height_m, "mm")
 
 
-def _scale(fit: Fit, side_room: Point, above_room: Point | None) -> float:
+def _spread_mm(length: float, width: float, turn_rad: float) -> Point:
+    """How wide and how deep a turned base is on paper, before scaling."""
+    cos, sin = abs(math.cos(turn_rad)), abs(math.sin(turn_rad))
+    return width * cos + length * sin, width * sin + length * cos
+
+
+def _scale(fit: Fit, side_room: Point, above_room: Point | None, turn_rad: float = 0.0) -> float:
     """The largest usual scale at which the views drawn have room."""
     length, width, height = _base_mm(fit)
     lever = _lever_mm(fit)
     cos, sin = math.cos(abs(fit.tilt_rad)), math.sin(abs(fit.tilt_rad))
     wide = max(length * cos + (height + lever) * sin, 2 * in_unit(fit.travel_m, "mm"))
     tall = (height + lever) * cos + length * sin
+    across, deep = _spread_mm(length, width, turn_rad)
     for scale in _SCALES:
         fits_side = wide * scale <= side_room[0] and tall * scale <= side_room[1]
-        fits_above = above_room is None or (width * scale <= above_room[0] and length * scale <= above_room[1])
+        fits_above = above_room is None or (across * scale <= above_room[0] and deep * scale <= above_room[1])
         if fits_side and fits_above:
             return scale
     return _SCALES[-1] / 2
@@ -143,7 +166,7 @@ def _top_mm(fit: Fit) -> Point:
     return (low, height) if own_rad > 0 else (height, low)
 
 
-def _side_view(drawing: drawsvg.Drawing, fit: Fit, scale: float, floor: Point, room: Point) -> None:
+def _side_view(drawing: drawsvg.Drawing, fit: Fit, scale: float, floor: Point, room: Point, title: str) -> None:
     """Seen from the player's right: the player on the left, forward to the right."""
     length, _, height = _base_mm(fit)
     near, far = _top_mm(fit)
@@ -170,7 +193,7 @@ def _side_view(drawing: drawsvg.Drawing, fit: Fit, scale: float, floor: Point, r
     _words(drawing, "forward", (floor[0] + room[0] + 12.0, floor[1] + 4.6), anchor="end")
     end = floor[0] + room[0] + 24.0
     _arrow(drawing, (end - 11.0, floor[1] + 3.4), (end, floor[1] + 3.4), _THICK_MM)
-    _words(drawing, "From the player's right", (floor[0], 4.4), bold=True)
+    _words(drawing, title, (floor[0], 4.4), bold=True)
 
 
 def _lever(drawing: drawsvg.Drawing, fit: Fit, pose: _Pose, base_mm: float) -> None:
@@ -194,8 +217,8 @@ def _lever(drawing: drawsvg.Drawing, fit: Fit, pose: _Pose, base_mm: float) -> N
     _dimension(drawing, pivot, contact, -(base_mm / 2 * pose.scale + 3.5), plain(fit.contact_height_m, "mm"))
 
 
-def _notes(fit: Fit, letters: int) -> str:
-    """What is written below the stick, in as many lines as it takes."""
+def _notes(fit: Fit, letters: int, turned: str) -> str:
+    """What is written below the stick, in as many lines as it takes; `turned` says how its base is turned, or nothing."""
     notes = [f"moves {plain(fit.travel_m, 'mm')} each way"] if fit.kind == "lever" else []
     if fit.topper or fit.topper_form:
         notes.append(str(fit.topper or fit.topper_form))
@@ -206,6 +229,8 @@ def _notes(fit: Fit, letters: int) -> str:
         notes.append(f"{edge} edge raised {plain(abs(fit.built_tilt_rad), 'deg')}")
     elif abs(fit.tilt_rad) > 1e-9:
         notes.append(f"top slopes {plain(abs(fit.tilt_rad), 'deg')}")
+    if turned:
+        notes.append(turned)
     return folded("; ".join(notes), letters)
 
 
@@ -227,13 +252,27 @@ def _topper(drawing: drawsvg.Drawing, fit: Fit, pose: _Pose, at_mm: Point) -> No
     drawing.append(_circle(contact, 0.5, "black"))
 
 
-def _above_view(drawing: drawsvg.Drawing, fit: Fit, scale: float, centre: Point) -> None:
-    """Seen from above, as the player sees it: forward is up the page."""
+def _above_view(drawing: drawsvg.Drawing, fit: Fit, scale: float, centre: Point, turn_rad: float) -> None:
+    """Seen from above, as the player sees it: the player's forward is up the page, the base turned as it is to stand."""
     length, width, _ = _base_mm(fit)
     x, y = centre
-    half_w, half_l = width * scale / 2, length * scale / 2
-    corners = [(x - half_w, y - half_l), (x + half_w, y - half_l), (x + half_w, y + half_l), (x - half_w, y + half_l)]
+    across, deep = _spread_mm(length, width, turn_rad)
+    half_w, half_l = across * scale / 2, deep * scale / 2
+    cos, sin = math.cos(turn_rad), math.sin(turn_rad)
+
+    def at(right_mm: float, forward_mm: float) -> Point:
+        """Paper point of one of the base's own, from the lever."""
+        return (
+            x + scale * (right_mm * cos - forward_mm * sin),
+            y - scale * (right_mm * sin + forward_mm * cos),
+        )
+
+    corners = [
+        at(side * width / 2, end * length / 2) for side, end in ((-1.0, 1.0), (1.0, 1.0), (1.0, -1.0), (-1.0, -1.0))
+    ]
     _area(drawing, corners, fill="white", width=_THICK_MM, dashed=fit.base_m is None)
+    if base_turned(turn_rad):
+        _head(drawing, centre, at(0.0, length / 2), 3.2)
     radius = max(0.8, in_unit(fit.travel_m, "mm") * scale)
     drawing.append(_circle(centre, radius, "none", _THIN_MM, dashed=True))
     drawing.append(_circle(centre, min(1.6, radius), "black"))

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from dataclasses import replace
 from typing import Any
 
@@ -11,9 +10,8 @@ from stickwright.model.plan import Caution, Fit, Plan, SitePlan
 from stickwright.model.sharing import Placement, Sharing, Wire
 from stickwright.sheet.device_words import mode_steps, mode_trouble, order_words, setting_step
 from stickwright.sheet.drawings import setup_alt, setup_drawing
-from stickwright.sheet.mount_words import base_turned
 from stickwright.sheet.paper import width_mm
-from stickwright.sheet.printed import plain, sentence, turned_words
+from stickwright.sheet.printed import base_turned, plain, sentence
 from stickwright.sheet.sharing_words import socket_name
 from stickwright.sheet.tables import limiting_sentence
 from stickwright.sheet.tuned import to_type, tuned_elsewhere, tuning_of_choice
@@ -26,15 +24,16 @@ __all__ = [
 _STOP_KEYS = ("session", "site", "kit")
 _SMALL_DRAWING_MM = (76.0, 48.0)
 _SOCKET = "Wrong socket?"
+_SLIPPED_TURNED = "Put it back as drawn, turned as in step 2."
 
 TROUBLE = (
     ("Unplugged?", "Push the plug home, at both ends of the lead."),
     (_SOCKET, "Compare with the socket written above."),
     ("Asleep?", "Wake the console or computer, then wait."),
     ("Leaned on at start-up?", "Unplug, hands off the stick, plug in again."),
-    ("Slipped?", "Put it back as drawn, and turned as in step 2."),
+    ("Slipped?", "Put it back as drawn."),
 )
-"""The five usual causes, in the order in which they are quickest to rule out."""
+"""The five usual causes, in the order in which they are quickest to rule out; where step 2 turns the base, the last says so."""
 
 
 def main_site(plan: Plan) -> SitePlan:
@@ -204,27 +203,38 @@ def further_set_up(site: SitePlan, wire: Wire | None = None, pose: Pose | None =
     if site.choice is None:
         return None
     plugged = f"{_plug(site.choice)} Socket: {_socket(wire)}" if wire is not None else _plug(site.choice)
-    drawing = setup_drawing(site.choice, _SMALL_DRAWING_MM, side_only=True)
-    lines = [_seat(site), _place(site, site.choice, pose), plugged, _game_settings(site)]
+    turn = _turn_rad(site, pose)
+    drawing = setup_drawing(site.choice, _SMALL_DRAWING_MM, turn_rad=turn, side_only=True)
+    words = _turn_words(f"Turn its base {base_turned(turn)}") if base_turned(turn) else ""
+    lines = [_seat(site), _place(site, site.choice, words), plugged, _game_settings(site)]
+    alt = setup_alt(site.choice, turn, side_only=True)
     return {
-        "drawing": {"svg": drawing, "alt": setup_alt(site.choice), "width_mm": width_mm(drawing)},
+        "drawing": {"svg": drawing, "alt": alt, "width_mm": width_mm(drawing)},
         "lines": [line for line in lines if line],
     }
 
 
 def _set_up(plan: Plan, site: SitePlan, fit: Fit, drawing_height_mm: float) -> dict[str, Any]:
-    drawing = setup_drawing(fit, (184.0, drawing_height_mm))
+    turn = _turn_rad(site, pose_at(plan, site))
+    drawing = setup_drawing(fit, (184.0, drawing_height_mm), turn_rad=turn)
+    turned = base_turned(turn)
     game = f", to play: {plan.game}" if plan.game else ""
     return {
         "fits": True,
         "title": f"Stick set-up for player {plan.player}",
         "lead": f"For the {site.name}{game}.{_compromise(fit)}",
-        "drawing": {"svg": drawing, "alt": setup_alt(fit), "width_mm": width_mm(drawing)},
-        "steps": _steps(site, fit, pose_at(plan, site), mode_steps(plan)),
+        "drawing": {"svg": drawing, "alt": setup_alt(fit, turn), "width_mm": width_mm(drawing)},
+        "steps": _steps(
+            site, fit, _turn_words(f"As drawn, its base is turned {turned}") if turned else "", mode_steps(plan)
+        ),
         "plug": _plug(fit),
         "socket": _socket(wire_of(plan, site)),
         "game": _game_settings(site),
-        "trouble": [*(list(pair) for pair in TROUBLE), *mode_trouble(plan)],
+        "trouble": [
+            *(list(pair) for pair in TROUBLE[:-1]),
+            [TROUBLE[-1][0], _SLIPPED_TURNED if turned else TROUBLE[-1][1]],
+            *mode_trouble(plan),
+        ],
         "also": [*(_second_stick(other) for other in second_sticks(plan)), *_next_page(plan, site)],
     }
 
@@ -239,11 +249,22 @@ def _compromise(fit: Fit) -> str:
     )
 
 
-def _steps(site: SitePlan, fit: Fit, pose: Pose | None, modes: list[str]) -> list[str]:
+def _turn_rad(site: SitePlan, pose: Pose | None) -> float:
+    """How the base is to stand, from straight ahead: as the room and the recordings say, or the recordings alone."""
+    if pose is not None:
+        return pose.turn_rad
+    return site.base_turn_rad.value if site.base_turn_rad is not None else 0.0
+
+
+def _turn_words(said: str) -> str:
+    return f"{said} from straight ahead, seen from above."
+
+
+def _steps(site: SitePlan, fit: Fit, turned: str, modes: list[str]) -> list[str]:
     """Three steps: the person, the stick, the plug."""
     return [
         _seat(site),
-        _place(site, fit, pose),
+        _place(site, fit, turned),
         " ".join(
             [
                 "Nobody touches the stick: plug it in and start the game.",
@@ -259,8 +280,8 @@ def _seat(site: SitePlan) -> str:
     return f"Settle the player as for playing.{support}"
 
 
-def _place(site: SitePlan, fit: Fit, pose: Pose | None) -> str:
-    """What goes on the stick, how the base is raised, where it is placed and how it is turned."""
+def _place(site: SitePlan, fit: Fit, turned: str) -> str:
+    """What goes on the stick, how the base is raised, where it is placed and how it is turned (a sentence, or nothing)."""
     parts = [f"Put the {part} on {fit.stick}." for part in (_on_stick(fit),) if part] or [f"Take {fit.stick}."]
     parts.append(setting_step(fit))
     if abs(fit.built_tilt_rad) > 1e-9:
@@ -268,20 +289,7 @@ def _place(site: SitePlan, fit: Fit, pose: Pose | None) -> str:
         parts.append(f"Raise the {edge} edge of the base by {plain(abs(fit.built_tilt_rad), 'deg')}.")
     touch = "touches the middle of the surface" if fit.kind == "touch" else "rests on its top without pushing it over"
     parts.append(f"Place it as drawn, so that the {site.name} {touch}.")
-    tuning = tuning_of_choice(site)
-    if tuning is not None and not (pose is not None and tuning.turn_base.startswith("Turn the stick base")):
-        parts.append(_turn(tuning.turn_base))
-    if pose is not None and (turn := base_turned(pose.turn_rad)):
-        parts.append(f"Turn its base {turn} from straight ahead, seen from above.")
-    return " ".join(part for part in parts if part)
-
-
-def _turn(turn_base: str) -> str:
-    """What to do with the base, without the reasons that the technical pages give; nothing when it stays."""
-    if turn_base.startswith(("Leave", "Base:")):
-        return ""
-    do = re.split(r", the same|, before|;", turned_words(turn_base))[0]
-    return sentence(do.removeprefix("First ").strip())
+    return " ".join(part for part in (*parts, turned) if part)
 
 
 def _on_stick(fit: Fit) -> str:

@@ -7,15 +7,24 @@ from collections.abc import Iterable, Iterator
 
 from stickwright.model.mounting import Check, MountFit, Pose, SiteMount
 from stickwright.model.plan import Caution, Plan
-from stickwright.model.turns import sense
 from stickwright.sheet.mount_drawing import along_words, clamp_range_words, dimension_rows, joint_label
-from stickwright.sheet.printed import ASSUMED, clause, in_unit, label_of, listed, plain, sentence, share, wrapped
+from stickwright.sheet.printed import (
+    ASSUMED,
+    base_turned,
+    clause,
+    in_unit,
+    label_of,
+    listed,
+    plain,
+    sentence,
+    share,
+    wrapped,
+)
 from stickwright.sheet.why_so import findings_rows
 from stickwright.units import to_si
 
 __all__ = [
     "asked_of",
-    "base_turned",
     "beside_a_number",
     "check_factor",
     "check_words",
@@ -168,18 +177,6 @@ def pose_words(pose: Pose, device: str, kind: str = "stick") -> list[str]:
         f"{' ' if pose.turn_words else ''}{pose.turn_words}",
     ]
     return [*lines, *(f"{ASSUMED}: {clause(one)}." for one in pose.assumed)]
-
-
-def base_turned(turn_rad: float) -> str:
-    """How far a base is turned, the same on every page; empty when it is straight.
-
-    Examples
-    --------
-    >>> base_turned(0.4), base_turned(-0.2), base_turned(0.004)
-    ('23° anticlockwise', '11° clockwise', '')
-    """
-    turn = in_unit(turn_rad, "deg")
-    return "" if abs(turn) < 0.5 else f"{abs(turn):.0f}° {sense(turn)}"
 
 
 def _within(value_si: float, ending: str) -> str:

@@ -15,9 +15,10 @@ from dataclasses import replace
 
 from stickwright import units
 from stickwright.model.estimate import Estimate
+from stickwright.model.turns import sense
 
 __all__ = [
-    "ASSUMED", "centre_words", "clause", "clipped", "decimals_for", "folded", "in_unit", "label_of", "listed",
+    "ASSUMED", "base_turned", "centre_words", "clause", "clipped", "decimals_for", "folded", "in_unit", "label_of", "listed",
     "percent", "plain", "printed_pair", "sentence", "share", "shown", "sided", "turned_words", "wrapped",
 ]  # fmt: skip
 
@@ -309,6 +310,23 @@ def centre_words(x: Estimate, y: Estimate, ending: str) -> str:
 
 def _sides(both: tuple[tuple[Estimate, str, str], ...], ending: str) -> str:
     return ", ".join(sided(one, ending, plus, minus) for one, plus, minus in both)
+
+
+def base_turned(turn_rad: float) -> str:
+    """How far a base is turned, the same on every page; empty when it is straight.
+
+    Parameters
+    ----------
+    turn_rad : float
+        From straight ahead, anticlockwise seen from above.
+
+    Examples
+    --------
+    >>> base_turned(0.4), base_turned(-0.2), base_turned(0.004)
+    ('23° anticlockwise', '11° clockwise', '')
+    """
+    turn = in_unit(turn_rad, "deg")
+    return "" if abs(turn) < 0.5 else f"{abs(turn):.0f}° {sense(turn)}"
 
 
 def turned_words(text: str) -> str:

@@ -274,11 +274,11 @@ def tuning_numbers(tuning: Tuning) -> Table:
 def _rotation(tuning: Tuning) -> str:
     """How far the output is turned, and what to do with the base before that."""
     rotation = tuning.output_rotation_rad
-    base, until, _ = turned_words(tuning.turn_base).partition("; until then the output is turned")
+    base = sentence(turned_words(tuning.turn_base))
     if rotation.assumed:
-        return f"none. {sentence(base)}"
+        return f"none. {base}"
     turned = f"output turned {sided(rotation, 'deg', 'anticlockwise', 'clockwise')}"
-    return f"{turned}{' until the base is put right' if until else ''}. {sentence(base)}"
+    return f"{turned}{' until the base is put right' if tuning.base == 'turn' else ''}. {base}"
 
 
 def _radius(dead_zone: Estimate) -> str:

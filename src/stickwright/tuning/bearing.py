@@ -17,6 +17,7 @@ from scipy.special import fdtrc, stdtr, stdtrit
 from stickwright.model.estimate import Estimate
 from stickwright.model.plan import direction_words
 from stickwright.model.recorded import Finding
+from stickwright.model.response import BaseAdvice
 from stickwright.model.turns import base_stood, opposite, quarters_of, sense
 from stickwright.trace.reach import circular_mean
 from stickwright.tuning.asked import Stretch
@@ -42,6 +43,8 @@ class Bearing:
         One axis runs the wrong way.
     turn_base : str
         What to do with the base first, one sentence.
+    base : {'turn', 'stays', 'mend first', 'not known'}
+        The same for a program: 'mend first' where a mirror or a quarter turn must be put right.
     findings : tuple of Finding
         Mirror, quarter turn, reach taken for rotation, no pushes.
     turn_base_rad : Estimate or None
@@ -52,6 +55,7 @@ class Bearing:
     output_rotation_rad: Estimate
     mirrored: bool
     turn_base: str
+    base: BaseAdvice
     findings: tuple[Finding, ...] = ()
     turn_base_rad: Estimate | None = None
 
@@ -158,7 +162,8 @@ def bearing(produced_rad: ArrayLike, cued_rad: ArrayLike) -> Bearing:
     if len(produced) == 0:
         why = "no push with a cued direction"
         text = f"Rotation is left alone: {why}. Record pushes with their cues, at least right, forward, left and back."
-        return _left_alone(why, 0, f"Base: not known, {why} was recorded.", Finding("note", "rotation", text))
+        finding = Finding("note", "rotation", text)
+        return _left_alone(why, 0, f"Base: not known, {why} was recorded.", "not known", finding)
     if _map_determinant(produced, cued) < 0.0:
         return _mirrored(produced, cued)
     errors = _wrapped(produced - cued)
@@ -169,7 +174,7 @@ def bearing(produced_rad: ArrayLike, cued_rad: ArrayLike) -> Bearing:
             f"{mean.resultant_length:.2f}); no rotation was set. Check that the cues belong to this recording."
         )
         finding = Finding("query", "rotation", text)
-        return _left_alone("directions do not follow the cues", len(errors), "Base: not known.", finding)
+        return _left_alone("directions do not follow the cues", len(errors), "Base: not known.", "not known", finding)
     groups = _by_direction(errors, cued)
     apart = _apart(groups)
     if apart is None:
@@ -184,7 +189,7 @@ def bearing(produced_rad: ArrayLike, cued_rad: ArrayLike) -> Bearing:
         )
         return _left_alone(
             "the error is in some directions only", len(errors), "Leave the base as it is: the error is one of reach, "
-            "in some directions only.", Finding("query", "reach, not rotation", text),
+            "in some directions only.", "stays", Finding("query", "reach, not rotation", text),
         )  # fmt: skip
     rest = groups.error_rad[~apart]
     found = _turned(circular_mean(rest).mean_rad, rest, rest)
@@ -246,9 +251,9 @@ def _named(cued_rad: Array) -> str:
     return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"
 
 
-def _left_alone(why: str, n: int, turn_base: str, finding: Finding, mirrored: bool = False) -> Bearing:
+def _left_alone(why: str, n: int, turn_base: str, base: BaseAdvice, finding: Finding) -> Bearing:
     rotation = Estimate.unbounded(0.0, why, n=n, assumed="stick mounted straight")
-    return Bearing(rotation, mirrored, turn_base, (finding,))
+    return Bearing(rotation, False, turn_base, base, (finding,))
 
 
 def _mirrored(produced: Array, cued: Array) -> Bearing:
@@ -266,7 +271,8 @@ def _mirrored(produced: Array, cued: Array) -> Bearing:
         "the game, then record again."
     )
     turn = "Do not turn the base: the output is mirrored, correct the axis first."
-    return _left_alone("the output is mirrored", len(cued), turn, Finding("fault", "mirror", text), mirrored=True)
+    found = _left_alone("the output is mirrored", len(cued), turn, "mend first", Finding("fault", "mirror", text))
+    return replace(found, mirrored=True)
 
 
 def _turned(error_rad: float, errors: Array, groups: Array) -> Bearing:
@@ -285,14 +291,13 @@ def _turned(error_rad: float, errors: Array, groups: Array) -> Bearing:
         return _quarter(rotation, quarters, f"{degrees} {sense(error_rad)}")
     unsure = error.has_interval and error.low <= 0.0 <= error.high
     if abs(error_rad) < WORTH_TURNING or unsure:
-        return Bearing(
-            rotation, False, f"Leave the base as it is: pushes come within {degrees} of their cue on average."
-        )
+        stays = f"Leave the base as it is: pushes come within {degrees} of their cue on average."
+        return Bearing(rotation, False, stays, "stays")
     turn = (
         f"Turn the stick base {degrees} {sense(error_rad)} first, the same way as the player's error, and record the pushes "
-        f"again; until then the output is turned {degrees} {sense(rotation.value)}."
+        "again."
     )
-    return Bearing(rotation, False, turn, turn_base_rad=error)
+    return Bearing(rotation, False, turn, "turn", turn_base_rad=error)
 
 
 def _quarter(rotation: Estimate, quarters: int, came_out: str) -> Bearing:
@@ -304,4 +309,4 @@ def _quarter(rotation: Estimate, quarters: int, came_out: str) -> Bearing:
         "record again."
     )
     turn = f"The base stood {stood.how}: turn it {stood.cure} first, or correct the axes, and record again."
-    return Bearing(rotation, False, turn, (Finding("fault", "quarter turn", text),))
+    return Bearing(rotation, False, turn, "mend first", (Finding("fault", "quarter turn", text),))

@@ -19,6 +19,7 @@ from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import Finding
 from stickwright.model.recording import Recording
 from stickwright.model.response import FilterChoice, Tuning
+from stickwright.model.turns import sense
 from stickwright.trace.home import home, step_of_levels
 from stickwright.trace.recording import cleaned
 from stickwright.trace.release import unsettled_finding
@@ -139,6 +140,9 @@ def tune(
         offset_y=offset_y,
         output_rotation_rad=seat.output_rotation_rad,
         turn_base=seat.turn_base,
+        base=seat.base,
+        turn_base_rad=seat.turn_base_rad,
+        own_dead_zone_share=own_dead_zone_share,
         direction_rad=span.direction_rad,
         range_share=span.reach,
         gain=span.gain,
@@ -151,7 +155,7 @@ def tune(
         outer_limit=settings.outer_limit,
         simple=simple,
         sentences=sentences(
-            (offset_x, offset_y), seat.turn_base, span, dead, own_dead_zone_share, quiet.inner_jump,
+            (offset_x, offset_y), _rotation_sentence(seat), span, dead, own_dead_zone_share, quiet.inner_jump,
             _curve_sentence(fit, scatter_task), choice, simple, offers,
             at_fault=any(one.level == "fault" for one in found),
         ),
@@ -302,6 +306,14 @@ def _seat(recordings: Sequence[Recording], seated: Response) -> Bearing:
     pushes = [push_direction(stretch) for stretch in _placed_stretches(recordings, seated, "push")]
     known = np.array([pair for pair in pushes if pair is not None]).reshape(-1, 2)
     return bearing(known[:, 0], known[:, 1])
+
+
+def _rotation_sentence(seat: Bearing) -> str:
+    """What to do with the base, and what the software does until that is done."""
+    if seat.base != "turn":
+        return seat.turn_base
+    angle = seat.output_rotation_rad.value
+    return f"{seat.turn_base} Until then the output is turned {abs(math.degrees(angle)):.0f}° {sense(angle)}."
 
 
 def _span(recordings: Sequence[Recording], turned: Response) -> Span:

@@ -25,7 +25,7 @@ def _towards(direction_rad: float) -> str:
 
 def sentences(
     offset: tuple[Estimate, Estimate],
-    turn_base: str,
+    rotation_sentence: str,
     span: Span,
     dead_zone: Estimate,
     own_dead_zone_share: float | None,
@@ -43,7 +43,7 @@ def sentences(
     ----------
     offset : tuple of Estimate
         Rest output, x and y, share of full output.
-    turn_base, curve_sentence : str
+    rotation_sentence, curve_sentence : str
         Rotation and curve, said where they are worked out.
     span : Span
         Reach and gain by direction.
@@ -69,7 +69,7 @@ def sentences(
     """
     return (
         _centre(*offset),
-        turn_base,
+        rotation_sentence,
         _range(span),
         _dead_zone(dead_zone, own_dead_zone_share, inner_jump),
         curve_sentence,
