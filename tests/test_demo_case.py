@@ -268,7 +268,7 @@ def test_the_tuning_sees_what_was_built_in(made: Plan) -> None:
     assert tuning.stick == make_demo.TRIED
     assert tuning.offset_x.low <= make_demo.SENSOR.offset[0] <= tuning.offset_x.high
     assert tuning.offset_y.low <= make_demo.SENSOR.offset[1] <= tuning.offset_y.high
-    assert tuning.output_rotation_rad.low <= -make_demo.SENSOR.turn_rad <= tuning.rotation_rad.high
+    assert tuning.output_rotation_rad.low <= -make_demo.SENSOR.turn_rad <= tuning.output_rotation_rad.high
     least = min(zip(tuning.range_share, tuning.direction_rad, strict=True), key=lambda pair: pair[0].value)
     assert abs(math.degrees(least[1]) - 135) <= 22.5
 
