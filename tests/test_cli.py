@@ -325,3 +325,55 @@ def test_bench_says_a_wrong_height_once(tmp_path: Path, capsys: pytest.CaptureFi
         2,
         "--height-mm: found -16, expected 2 to 500 mm. Measure from the pivot to the contact point.",
     )
+
+
+CLICKS = ROOT / "tests" / "data" / "pointing" / "reciprocal-person-4.csv"
+CLICK_COLUMNS = (
+    "--start", "press1_x_px", "press1_y_px", "--target", "target_x_px", "target_y_px", "--selected-at", "press2_x_px",
+    "press2_y_px", "--hit", "hit", "--duration",
+)  # fmt: skip
+
+
+def test_trace_reads_a_table_of_movements(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """Real clicks of a mouse: throughput with what is usual beside it, what was left out, and all of it as JSON."""
+    told = tmp_path / "told.json"
+    status, out, _ = run("trace", CLICKS, *CLICK_COLUMNS, "press2_ms", "--json", told, capsys=capsys)
+    words = " ".join(out.split())
+    assert status == 0
+    assert "166 movements, timed as the table says" in words
+    assert "usual for an unaffected adult" in words
+    assert "left out: rows " in words
+    assert json.loads(told.read_text(encoding="utf-8"))["pointing"]["movements"] == 166
+
+
+@pytest.mark.parametrize(
+    ("typed", "words"),
+    [
+        ((*CLICK_COLUMNS, "press2"), "Did you mean 'press2_ms'?"),
+        ((*CLICK_COLUMNS, "press2_ms", "--svg", "a.svg"), "a table has no path to draw"),
+        ((*CLICK_COLUMNS, "press2_ms", "--only", "row"), "a column and a cell, as in --only person=4"),
+        (("--target", "target_x_px", "target_y_px"), "found no --start and no --selected-at"),
+        (("--presses", "press2_ms", "--event", "hit"), "expected the cell that stands for a press"),
+        (("--presses", "press2_ms"), "Is it the time of each press, not how long it lasted?"),
+        ((), "with --start, --target, --selected-at, or with --presses"),
+        (("--time", "press2_ms", "--x", "press2_x_px", "--unit", "px"), "Is it how long each row took?"),
+    ],
+)
+def test_trace_says_what_is_wrong_with_a_table(
+    typed: tuple[str, ...], words: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """One clear sentence for each mistake in naming columns."""
+    status, _, wrong = run("trace", CLICKS, *typed, capsys=capsys)
+    assert status == 2
+    assert words in wrong
+    assert wrong.count("found") == 1
+
+
+def test_trace_reads_presses(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """Our own header of presses needs no option."""
+    path = tmp_path / "presses.csv"
+    path.write_text("down_s\n" + "".join(f"{0.2 * k + 0.01 * (k % 3)}\n" for k in range(40)), encoding="utf-8")
+    status, out, _ = run("trace", path, capsys=capsys)
+    assert status == 0
+    assert "40 presses: 5.0 " in " ".join(out.split())
+    assert "4.5 to 6 taps a second" in " ".join(out.split())

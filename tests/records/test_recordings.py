@@ -300,3 +300,34 @@ def test_an_hour_at_a_thousand_a_second_needs_modest_memory(tmp_path):
         [sys.executable, "-c", script, str(tmp_path / "hour.csv")], capture_output=True, text=True, check=True
     )
     assert float(done.stdout) < 4.5
+
+
+def test_selections_and_strokes(tmp_path):
+    """A button (0, 1, a bit mask), an event in words, and numbers of strokes; written in our own format they read back."""
+    text = "t_s,x,y,mask,event,line\n0,0,0,0,,7\n1,1,1,256,,7\n2,1,0,0,click,\n3,0,0,0,up,9\n"
+    button = read_recording(
+        file(tmp_path, text), columns=ColumnChoice("t_s", full_scale=1.0, select="mask", stroke="line")
+    )
+    assert button.selected.tolist() == [False, True, False, False]
+    assert button.stroke.tolist() == [0, 0, -1, 1]
+    event = read_recording(file(tmp_path, text), columns=ColumnChoice("t_s", full_scale=1.0, select="event"))
+    assert event.selected.tolist() == [False, False, True, False]
+    write_recording(button, tmp_path / "own.csv")
+    again = read_recording(tmp_path / "own.csv")
+    assert again.selected.tolist() == button.selected.tolist()
+    assert again.stroke.tolist() == button.stroke.tolist()
+    with pytest.raises(BadInput, match="line: found the same in every row, expected a button that goes down and up"):
+        read_recording(
+            file(tmp_path, text.replace(",\n", ",7\n")), columns=ColumnChoice("t_s", full_scale=1.0, select="line")
+        )
+
+
+def test_a_column_of_durations_is_not_to_be_sorted(tmp_path):
+    """Times that go up and down in many rows are durations: one sentence, and never the advice to sort them."""
+    text = "time_s,x,y\n" + "".join(f"{0.8 + 0.1 * (k % 3)},0.1,0.2\n" for k in range(18))
+    with pytest.raises(BadInput) as refusal:
+        read_recording(file(tmp_path, text))
+    assert len(refusal.value.problems) == 1
+    assert "Is it how long each row took?" in str(refusal.value)
+    assert "--duration" in str(refusal.value)
+    assert "ort the rows" not in str(refusal.value)

@@ -133,7 +133,7 @@ def test_clock_that_runs_backwards_is_refused():
     with pytest.raises(BadInput) as refusal:
         low_pass(np.zeros((3, 2)), [0.0, 0.2, 0.1], 5.0)
     assert "time stamps, sample 3: found 0.1 s after 0.2 s" in str(refusal.value)
-    assert "Sort the rows" in str(refusal.value)
+    assert "Split the recording there" in str(refusal.value)
 
 
 def test_every_wrong_number_is_named_at_once():

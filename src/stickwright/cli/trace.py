@@ -8,6 +8,7 @@ from stickwright.cli.telling import progress
 
 TYPE_CHECKING = False  # spelt out: importing typing would cost the help text a third of its time
 if TYPE_CHECKING:
+    from stickwright.model.recorded import TableReport
     from stickwright.model.recording import Recording
 
 __all__ = ["options", "run"]
@@ -54,8 +55,35 @@ def options(command: argparse.ArgumentParser) -> None:
         "--select", metavar="COLUMN", help="button or event that selects a target: empty or 0 while there is none"
     )
     foreign.add_argument("--stroke", metavar="COLUMN", help="number of each stroke of a drawing")
+    _table_options(command)
     command.add_argument("--svg", metavar="OUT.svg", help="draw the recording")
     command.add_argument("--json", metavar="OUT.json", help="everything, for other programs")
+
+
+def _table_options(command: argparse.ArgumentParser) -> None:
+    movements = command.add_argument_group("a table of aimed movements, one a row (in place of a recording)")
+    for name, what in (
+        ("--start", "where each movement began; 'none' for Y on one line"),
+        ("--target", "centre of its target"),
+        ("--selected-at", "where the target was selected"),
+    ):
+        movements.add_argument(name, nargs=2, metavar=("X", "Y"), help=what)
+    movements.add_argument("--target-width", metavar="COLUMN", help="diameter of the target")
+    movements.add_argument(
+        "--width-times", type=float, metavar="FACTOR", help="one unit of the width in the unit of the places (px a mm)"
+    )
+    movements.add_argument("--duration", metavar="COLUMN", help="how long each movement took")
+    movements.add_argument("--begin", metavar="COLUMN", help="when it began, in place of the duration")
+    movements.add_argument("--end", metavar="COLUMN", help="when the target was selected")
+    movements.add_argument("--hit", metavar="COLUMN", help="1 for a hit, 0 for a miss")
+    presses = command.add_argument_group("a table of presses, one a row (in place of a recording)")
+    presses.add_argument("--presses", metavar="COLUMN", help="when each press began")
+    presses.add_argument("--released", metavar="COLUMN", help="when it ended")
+    presses.add_argument("--event", metavar="COLUMN", help="what happened, when there is a row for each event")
+    presses.add_argument("--down", metavar="CELL", help="the cell of that column that stands for a press")
+    command.add_argument(
+        "--only", action="append", default=[], metavar="COLUMN=CELL", help="these rows of a table alone (person=4)"
+    )
 
 
 def run(options: argparse.Namespace) -> int:
@@ -66,6 +94,10 @@ def run(options: argparse.Namespace) -> int:
     options : argparse.Namespace
     """
     from pathlib import Path
+
+    table = _table(options)
+    if table is not None:
+        return _tell_table(options, table)
 
     from stickwright.sheet.words import trace_words
     from stickwright.trace.report import trace_report
@@ -92,6 +124,63 @@ def run(options: argparse.Namespace) -> int:
 
             write_whole(Path(options.json), as_json(report))
             print(f"Everything: {options.json}")
+    return 0
+
+
+def _table(options: argparse.Namespace) -> TableReport | None:
+    """What a table of movements or presses tells; None when the file is a recording."""
+    from pathlib import Path
+
+    from stickwright.errors import BadInput, Problem
+    from stickwright.records.trial_tables import TapColumns, TrialColumns, kind_of_table, read_taps, read_trials
+    from stickwright.trace.tables import taps_report, trials_report
+
+    path = Path(options.recording)
+    wrong = [each for each in options.only if not all(each.partition("="))]
+    if wrong:
+        raise BadInput(Problem("--only", wrong[0], "a column and a cell, as in --only person=4"))
+    only = tuple((name, cell) for name, _, cell in (each.partition("=") for each in options.only))
+    foreign = options.time is not None or options.x is not None
+    kind = "" if foreign else kind_of_table(path)
+    if options.presses or kind == "taps":
+        if options.event and not options.down:
+            raise BadInput(Problem("--event", "no --down", "the cell that stands for a press, as in --down 0"))
+        named = TapColumns(
+            options.presses or "down_s", options.released, options.event, options.down or "", options.time_unit, only
+        )
+        return taps_report(read_taps(path, named if options.presses else None, only=only))
+    pairs = {"--start": options.start, "--target": options.target, "--selected-at": options.selected_at}
+    if not any(pairs.values()):
+        return trials_report(read_trials(path, only=only)) if kind == "trials" else None
+    missing = [name for name, pair in pairs.items() if not pair]
+    if missing:
+        raise BadInput(
+            Problem("the columns", f"no {' and no '.join(missing)}", "start, target and selection of each movement",
+                    "Name all three; where the start is not recorded, name the target before as the start.")
+        )  # fmt: skip
+    start, target, select = ((x, None if y in ("none", "-") else y) for x, y in pairs.values())
+    chosen = TrialColumns(
+        start, target, select, width=options.target_width, width_times=options.width_times, duration=options.duration,
+        begin=options.begin, end=options.end, time_unit=options.time_unit, hit=options.hit, only=only,
+    )  # fmt: skip
+    return trials_report(read_trials(path, chosen))
+
+
+def _tell_table(options: argparse.Namespace, table: TableReport) -> int:
+    from pathlib import Path
+
+    from stickwright.errors import BadInput, Problem
+    from stickwright.sheet.words import table_words
+
+    if options.svg:
+        raise BadInput(Problem("--svg", "a table", "a recording: a table has no path to draw", "Leave out --svg."))
+    print(table_words(table))
+    if options.json:
+        from stickwright.records.writing import write_whole
+        from stickwright.sheet.serial import as_json
+
+        write_whole(Path(options.json), as_json(table))
+        print(f"Everything: {options.json}")
     return 0
 
 

@@ -13,7 +13,7 @@ from stickwright.model.estimate import Estimate
 
 __all__ = [
     "BiasReport", "BurstReport", "Finding", "HoldReport", "PointingReport", "ReachReport", "RestReport",
-    "SmoothnessReport", "TraceReport", "TrackingReport", "TremorReport",
+    "SmoothnessReport", "TableReport", "TapReport", "TraceReport", "TrackingReport", "TremorReport",
 ]  # fmt: skip
 
 
@@ -151,11 +151,42 @@ class PointingReport:
     path_measures: tuple[tuple[str, Estimate], ...]
     """Name and figure of each: means of counts, medians of lengths."""
     left_out: tuple[str, ...]
-    """Which movements were left out, and why."""
+    """Which movements were left out, and why: once for each reason."""
     ended_by: Literal["selection", "dwell", "table"] = "dwell"
     """What stopped the clock: a selection, entering the target to stay (the stay not counted), or the table's own time."""
+    movement_time_s: Estimate | None = None
+    """Middle of the durations."""
     serial: bool = False
     """Starts are the targets before: each distance was corrected by where the movement before ended."""
+
+
+@dataclass(frozen=True)
+class TapReport:
+    """Pressing again and again."""
+
+    presses: int
+    rate_hz: Estimate
+    """Presses a second, pauses left out."""
+    variation: Estimate
+    """Standard deviation of the time from press to press, as a share of its mean."""
+    slowing_per_s: Estimate
+    """Change of the time from press to press a second, as a share of its mean: plus is slowing."""
+    held_s: Estimate | None
+    """How long a press lasts; None when its end was not recorded."""
+    left_out: tuple[str, ...]
+    """Pauses and bounces."""
+
+
+@dataclass(frozen=True)
+class TableReport:
+    """What a table of movements or presses told."""
+
+    name: str
+    kind: Literal["trials", "taps"]
+    rows: int
+    findings: tuple[Finding, ...]
+    pointing: PointingReport | None = None
+    taps: TapReport | None = None
 
 
 @dataclass(frozen=True)

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 import numpy as np
 from numpy.typing import NDArray
 
-__all__ = ["Recording"]
+__all__ = ["Recording", "Taps", "Trials"]
 
 
 @dataclass(frozen=True, eq=False)
@@ -57,3 +57,58 @@ class Recording:
     notes: tuple[str, ...] = field(default_factory=tuple)
     selected: NDArray[np.bool_] | None = None
     stroke: NDArray[np.int64] | None = None
+
+
+@dataclass(frozen=True, eq=False)
+class Trials:
+    """A table of aimed movements, one a row, as read; NaN where a cell was empty.
+
+    Parameters
+    ----------
+    name : str
+        Where it came from, for sentences.
+    start_xy, target_xy, selection_xy : array, shape (n, 2)
+        Where each movement began, the centre of its target, where the target was selected; any unit, the same throughout.
+    times_s : array, shape (n,)
+        Duration of each movement.
+    width : array, shape (n,), or None
+        Diameter of each target, in the same unit.
+    hit : array of float, shape (n,), or None
+        1 where the target was hit, 0 where it was missed.
+    row : array of int, shape (n,)
+        Row of the table, as a spreadsheet counts.
+    notes : tuple of str
+        What was noticed at reading.
+    """
+
+    name: str
+    start_xy: NDArray[np.float64]
+    target_xy: NDArray[np.float64]
+    selection_xy: NDArray[np.float64]
+    times_s: NDArray[np.float64]
+    width: NDArray[np.float64] | None
+    hit: NDArray[np.float64] | None
+    row: NDArray[np.int64]
+    notes: tuple[str, ...] = field(default_factory=tuple)
+
+
+@dataclass(frozen=True, eq=False)
+class Taps:
+    """A table of presses, as read.
+
+    Parameters
+    ----------
+    name : str
+        Where it came from, for sentences.
+    down_s : array, shape (n,)
+        When each press began.
+    up_s : array, shape (n,), or None
+        When it ended; NaN where that is not known.
+    notes : tuple of str
+        What was noticed at reading.
+    """
+
+    name: str
+    down_s: NDArray[np.float64]
+    up_s: NDArray[np.float64] | None = None
+    notes: tuple[str, ...] = field(default_factory=tuple)

@@ -143,7 +143,10 @@ def refuse_choice(choice: ColumnChoice, header: tuple[str, ...], shown: str, *, 
         offers = " ".join(
             offer for name in absent if foreign and (offer := did_you_mean(name, header)).startswith("Did")
         )
-        remedy = offers or "Name them with --time, --x, --y, or rename the headers."
+        remedy = offers or (
+            "Name them with --time, --x, --y, or rename the headers; of a table of movements or presses name its columns "
+            "with --start, --target, --selected-at, or with --presses."
+        )
         problems.append(
             Problem(
                 where, f"the columns {shortened(', '.join(header), 160)}", f"the columns {', '.join(absent)}", remedy

@@ -24,6 +24,9 @@ from stickwright.records.writing import write_whole
 
 __all__ = ["CUES", "ColumnChoice", "read_recording", "recording_csv", "write_recording"]
 
+_MANY_BACK = 0.05
+"""Share of rows with an earlier time from which on a column holds no times of samples."""
+
 _NOT_SELECTED = ("", "false", "no", "none", "up", "released", "release")
 """Words of a column of selections for a button that is not down; so is 0."""
 
@@ -119,6 +122,13 @@ def _times(frame: pl.DataFrame, choice: ColumnChoice, shown: str, notes: list[st
         times *= units.to_si(1.0, ending)
     step = np.diff(times)
     back = np.flatnonzero(step < 0)
+    if back.size >= 3 and back.size > _MANY_BACK * step.size:
+        raise BadInput(
+            Problem(f"{shown}, {choice.time}", f"{back.size:,} of {times.size:,} rows earlier than the row before",
+                    "the time of each sample, which runs forward",
+                    "Is it how long each row took? Then this is a table of movements: name its columns with --start, "
+                    "--target, --selected-at and --duration.")
+        )  # fmt: skip
     if back.size:
         column = frame[choice.time]
         told = [
@@ -126,7 +136,7 @@ def _times(frame: pl.DataFrame, choice: ColumnChoice, shown: str, notes: list[st
                 f"{shown}, row {int(place) + 3}, {choice.time}",
                 f"{column[int(place) + 1]:.10g} after {column[int(place)]:.10g}",
                 "time that runs forward",
-                "Sort the rows, or keep one recording in each file.",
+                "Two recordings in one file, or a clock that was set back? Keep one recording in each file.",
             )
             for place in back[:MOST_TOLD]
         ]

@@ -6,11 +6,11 @@ import math
 from dataclasses import replace
 
 from stickwright.model.estimate import Estimate
-from stickwright.model.recorded import PointingReport, SmoothnessReport
+from stickwright.model.recorded import PointingReport, SmoothnessReport, TapReport
 from stickwright.sheet.printed import clause, listed, plain, shown
-from stickwright.trace.usual import THROUGHPUT
+from stickwright.trace.usual import TAPPING, THROUGHPUT
 
-__all__ = ["known", "pointing_lines", "smoothness_lines"]
+__all__ = ["known", "pointing_lines", "smoothness_lines", "tap_lines"]
 
 _CLOCK = {
     "selection": "timed to the selection",
@@ -76,6 +76,8 @@ def pointing_lines(pointing: PointingReport, unit: str) -> list[str]:
     )
     if math.isfinite(pointing.throughput_bit_per_s.value):
         lines.append(f"({THROUGHPUT})")
+    if pointing.movement_time_s is not None:
+        lines.append(known("movement time", pointing.movement_time_s, "s", "(middle of the movements)"))
     counted = [(words, figures[name]) for name, words in _COUNTED.items() if name in figures]
     if counted:
         lines.append("on average for each movement:")
@@ -119,3 +121,22 @@ def smoothness_lines(smooth: SmoothnessReport) -> list[str]:
 
 def _figure(estimate: Estimate) -> str:
     return plain(estimate.value, "") if estimate.why else shown(estimate, "")
+
+
+def tap_lines(taps: TapReport) -> list[str]:
+    """Rate with what is usual, evenness, slowing, how long a press lasts, and what was left out.
+
+    Parameters
+    ----------
+    taps : TapReport
+        A finished report.
+    """
+    lines = [
+        f"{taps.presses} presses: {known('', taps.rate_hz, '', 'a second').strip()}",
+        f"({TAPPING})",
+        f"time from press to press varies by {shown(taps.variation, 'percent')} (standard deviation)",
+        f"it changes by {shown(taps.slowing_per_s, 'percent')} a second (plus is slowing)",
+    ]
+    if taps.held_s is not None:
+        lines.append(known("a press lasts", taps.held_s, "s", "(middle of the presses)"))
+    return [*lines, *(f"left out: {reason}" for reason in taps.left_out)]

@@ -7,11 +7,11 @@ import textwrap
 
 from stickwright.model.bench import BenchResult
 from stickwright.model.plan import Caution, Fit, Plan, SitePlan, direction_words
-from stickwright.model.recorded import Finding, HoldReport, TraceReport
+from stickwright.model.recorded import Finding, HoldReport, TableReport, TraceReport
 from stickwright.model.response import Tuning
 from stickwright.model.turns import base_stood
 from stickwright.sheet import tables
-from stickwright.sheet.aiming_words import known, pointing_lines, smoothness_lines
+from stickwright.sheet.aiming_words import known, pointing_lines, smoothness_lines, tap_lines
 from stickwright.sheet.device_words import mode_steps, order_words, setting_step
 from stickwright.sheet.merged import merged_assumptions, merged_findings
 from stickwright.sheet.mount_words import mount_blocks
@@ -29,7 +29,7 @@ from stickwright.sheet.printed import (
 from stickwright.sheet.sharing_lines import sharing_blocks
 from stickwright.sheet.tuned import dead_zones, lost, to_type, tuned_elsewhere
 
-__all__ = ["bench_words", "plan_words", "trace_words"]
+__all__ = ["bench_words", "plan_words", "table_words", "trace_words"]
 
 WIDTH = 80
 _STICK_NUMBERS = ("effort", "hold", "false input", "session", "dead zone")
@@ -122,6 +122,30 @@ def trace_words(report: TraceReport) -> str:
         "Smoothness": smoothness_lines(report.smoothness) if report.smoothness else [],
     }
     parts += [_block(name, lines) for name, lines in blocks.items() if lines]
+    return "\n\n".join(parts) + "\n"
+
+
+def table_words(report: TableReport) -> str:
+    """What a table of movements or presses told, as plain text.
+
+    Parameters
+    ----------
+    report : TableReport
+        A finished report.
+
+    Returns
+    -------
+    str
+        Lines of at most 80 columns.
+    """
+    what = "aimed movements" if report.kind == "trials" else "presses"
+    parts = [wrapped([f"{report.name}: table of {what}, {report.rows} rows"], WIDTH)]
+    if report.findings:
+        parts.append(_block("Findings", _findings(report.findings)))
+    if report.pointing is not None:
+        parts.append(_block("Aiming", pointing_lines(report.pointing, "")))
+    if report.taps is not None:
+        parts.append(_block("Presses", tap_lines(report.taps)))
     return "\n\n".join(parts) + "\n"
 
 

@@ -143,6 +143,7 @@ def pointing_report(
     return PointingReport(
         len(found), throughput_estimate(used, rng), error_rate(missed <= cue_width / 2, ""), _path(measures, jitter),
         tuple(left_out), ended_by="dwell" if presses is None else "selection",
+        movement_time_s=median_estimate([m.duration_s for m in found]),
     )  # fmt: skip
 
 

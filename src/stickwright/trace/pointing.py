@@ -16,6 +16,7 @@ from stickwright.errors import BadInput, Problem
 from stickwright.model.effective_width import EFFECTIVE_WIDTHS
 from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import PointingReport
+from stickwright.trace.intervals import median_estimate
 from stickwright.trace.stamps import checked_columns
 
 __all__ = [
@@ -206,9 +207,10 @@ def throughput_report(
     selections: ArrayLike,
     times_s: ArrayLike,
     widths: ArrayLike | None = None,
-    serial: bool = False,
+    serial: ArrayLike = False,
     *,
     hits: ArrayLike | None = None,
+    rows: ArrayLike | None = None,
     rng: np.random.Generator | None = None,
 ) -> PointingReport:
     """Throughput and error rate from click points, without the rows that are not of the task.
@@ -226,11 +228,13 @@ def throughput_report(
         Duration of each movement.
     widths : float, or array of shape (n,), or None
         Diameter of each target; None when not known (no error rate then).
-    serial : bool, default False
-        As for `throughput`; the previous row's error is used where that row was kept.
-    hits : array of bool, shape (n,), or None
-        Whether each target was hit, where that is known better than from the distance and a diameter: targets need not
-        be circles.
+    serial : bool, or array of bool, shape (n,), default False
+        As for `throughput`, for all rows or for each; the previous row's error is used where that row was kept.
+    hits : array, shape (n,), or None
+        1 where the target was hit, 0 where not, NaN where that is not known; better than the distance and a diameter
+        where targets are not circles.
+    rows : array of int, shape (n,), or None
+        What each row is called where it is left out; None for counting from 1.
     rng : numpy Generator or None
         For the interval; None for a generator seeded with 0.
 
@@ -274,18 +278,28 @@ def throughput_report(
     distance, error, missed = along(s, t, q)
     reasons = _implausible(distance, missed, np.hypot(*(q - s).T), durations, width)
     kept = np.array([reason is None for reason in reasons], dtype=bool)
+    follows = np.broadcast_to(np.asarray(serial, dtype=np.bool_), (n,))
     before = np.zeros(n)
-    if serial:
-        before[1:] = np.where(kept[:-1], np.nan_to_num(error[:-1]), 0.0)
+    before[1:] = np.where(kept[:-1] & follows[1:], np.nan_to_num(error[:-1]), 0.0)
     used = Movements((distance + before)[kept], error[kept], durations[kept], sequences(distance[kept], width[kept]))
     known = missed[kept] <= width[kept] / 2 if widths is not None else None
     if hits is not None:
-        known = np.asarray(hits, dtype=np.bool_)[kept]
-    left_out = tuple(f"row {k + 1}: {reason}" for k, reason in enumerate(reasons) if reason is not None)
+        told = np.asarray(hits, dtype=np.float64)[kept]
+        known = told[np.isfinite(told)] == 1
+    names = np.arange(1, n + 1) if rows is None else np.asarray(rows)
+    left_out = tuple(
+        f"{_named([str(name) for name, why in zip(names, reasons, strict=True) if why == reason])}: {reason}"
+        for reason in dict.fromkeys(reasons)
+        if reason is not None
+    )
     return PointingReport(
         int(kept.sum()), throughput_estimate(used, rng), error_rate(known, "The widths of the targets are not known."),
-        (), left_out, ended_by="table", serial=serial,
+        (), left_out, ended_by="table", serial=bool(follows.any()), movement_time_s=median_estimate(durations[kept]),
     )  # fmt: skip
+
+
+def _named(rows: list[str]) -> str:
+    return f"row {rows[0]}" if len(rows) == 1 else f"rows {', '.join(rows[:-1])} and {rows[-1]}"
 
 
 def _implausible(

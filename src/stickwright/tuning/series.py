@@ -54,7 +54,7 @@ def _clock_problem(times: Array) -> Problem:
         f"time stamps, sample {first}",
         f"{times[first - 1]:g} s after {times[first - 2]:g} s",
         "time that does not run backwards",
-        "Sort the rows, or split the recording where the clock was set.",
+        "Two recordings in one, or a clock that was set back? Split the recording there.",
     )
 
 
