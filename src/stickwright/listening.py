@@ -70,10 +70,12 @@ def recorded_steadiness(
             force = _kept_still(recording, newton)
             if force is not None:
                 force = _with_limb_doubt(force, stick.stiffness_n_per_m, limb_n_per_m)
-                told = replace(told, force_n=force, crossing_hz=report.tremor.crossing_hz)
+                crossing = report.tremor.crossing_hz
+                crossed = crossing if math.isfinite(crossing.value) else None
+                told = replace(told, force_n=force, crossing_hz=crossed)
+                often = f", zero-crossing frequency {crossed.value:.1f} Hz" if crossed is not None else ""
                 text = (
-                    f"Involuntary force taken from {recording.name}: {spoken(force.value, 'n')} rms per axis at "
-                    f"{report.tremor.crossing_hz.value:.1f} Hz"
+                    f"Involuntary force taken from {recording.name}: {spoken(force.value, 'n')} rms (typical size) per axis{often}"
                     f"{', with the usual stiffness of the limb, which was not measured' if limb_n_per_m.assumed else ''}."
                 )
                 findings.append(Finding("note", "involuntary force", text))

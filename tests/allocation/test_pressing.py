@@ -404,7 +404,7 @@ class TestCanPress:
         bare = press_assumptions(Site(name="toe", part="toe", press=Press()), moves=True)
         assert {one.what.split(" at ")[0] for one in bare} == {
             "Comfortable force of a press", "Resting force on a switch", "Involuntary force on a switch",
-            "Mean frequency of involuntary force", "One press and release", "Moving between switches",
+            "Zero-crossing frequency of involuntary force", "One press and release", "Moving between switches",
         }  # fmt: skip
         assert all(one.replace_by and one.why for one in bare)
         full = Press(

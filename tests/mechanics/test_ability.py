@@ -199,7 +199,7 @@ def test_what_was_neither_typed_nor_recorded_stands_in_and_is_marked() -> None:
     """Tremor, its frequency, the limb, unsteadiness, fall-off and maximal force: marked twice each."""
     found = known()
     for what in (
-        "Involuntary force", "Mean frequency of involuntary movement", "The limb's own stiffness", "Unsteadiness of a push",
+        "Involuntary force", "Zero-crossing frequency of involuntary movement", "The limb's own stiffness", "Unsteadiness of a push",
         "Fall-off of force along the reach", "Comfortable force as a share of the largest",
     ):  # fmt: skip
         assert what in assumed(found)

@@ -71,7 +71,7 @@ def test_modest_tremor_is_found_in_aimed_movements():
         if report.stands_out:
             found += 1
             covered += report.frequency_hz.low <= true_hz <= report.frequency_hz.high
-            assert report.rms.value == pytest.approx(0.01, rel=0.2)
+            assert report.excess_rms.value == pytest.approx(0.01, rel=0.2)
     assert found >= 19
     assert covered >= 17
 
@@ -84,7 +84,7 @@ def test_uneven_stamps_give_the_same_frequency():
     report = tremor_report(t, xy)
     assert report.stands_out
     assert report.frequency_hz.value == pytest.approx(5.4, abs=0.05)
-    assert report.rms.value == pytest.approx(0.02, rel=0.15)
+    assert report.peak_rms.value == pytest.approx(math.hypot(0.02, 0.01 * math.sqrt(2 * 2 / 25)), rel=0.06)
     assert "unevenly" in report.sentence
 
 
@@ -95,7 +95,7 @@ def test_fast_uneven_stamps():
     xy = rng.normal(0, 0.02, (t.size, 2)) + 0.02 * np.sin(2 * np.pi * 5.4 * t)[:, None] + 0.3 * np.sin(2 * t)[:, None]
     report = tremor_report(t, xy)
     assert report.frequency_hz.value == pytest.approx(5.4, abs=0.05)
-    assert report.rms.value == pytest.approx(0.02, rel=0.1)
+    assert report.excess_rms.value == pytest.approx(0.02, rel=0.1)
 
 
 def test_slow_movement_on_uneven_stamps_is_no_tremor():
@@ -182,19 +182,23 @@ def test_no_peak_is_an_answer():
     assert not report.stands_out
     assert report.sentence.startswith("No tremor peak stands out between 2 and 25 Hz")
     assert math.isnan(report.frequency_hz.value)
-    assert report.rms.value == pytest.approx(math.sqrt(2 * 23 / 50), rel=0.05)
+    assert report.band_hz == (3.0, 12.0)
+    assert report.band_rms.value == pytest.approx(math.sqrt(2 * 9 / 50), rel=0.05)
     assert report.crossing_hz.value == pytest.approx(25 / math.sqrt(3), rel=0.03)
     assert report.crossing_hz.low < report.crossing_hz.value < report.crossing_hz.high
 
 
 def test_keeping_still_counts_the_sway():
-    """Sway of about 1.2 Hz while keeping still is involuntary: counted when the player was asked to keep still, left
-    to the voluntary part otherwise."""
+    """Sway of about 1.2 Hz while keeping still is involuntary and counted; where movement was meant, no zero-crossing
+    frequency is told, since none of it would be of what was not meant."""
     rng = np.random.default_rng(13)
     t = np.arange(3000) / RATE_HZ
     sway = np.column_stack([np.sin(2 * np.pi * 1.2 * t), np.cos(2 * np.pi * 1.2 * t)]) + rng.normal(0, 0.005, (3000, 2))
     assert tremor_report(t, sway, still=True).crossing_hz.value == pytest.approx(1.2, abs=0.05)
-    assert tremor_report(t, sway).crossing_hz.value > 2.0
+    meant = tremor_report(t, sway).crossing_hz
+    assert math.isnan(meant.value)
+    assert meant.why is not None
+    assert "keeping still" in meant.why
     assert crossing_frequency(sway, RATE_HZ) == pytest.approx(1.2, abs=0.05)
     assert crossing_frequency(sway, RATE_HZ, low_hz=2.0) > 2.0
 

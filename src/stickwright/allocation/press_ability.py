@@ -31,7 +31,7 @@ USUAL_INVOLUNTARY_SHARE = 0.01
 """Involuntary force of a part at rest, as a share of its comfortable force, where neither typed nor recorded: a third of
 what stands in for a part that pushes a stick (assumed)."""
 USUAL_CROSSING_HZ = 1.5
-"""Mean frequency of involuntary force where not recorded (assumed)."""
+"""Zero-crossing frequency of involuntary force where not recorded (assumed)."""
 
 
 @dataclass(frozen=True)
@@ -255,7 +255,7 @@ def _rest(site: Site, press: Press, assumptions: list[Assumption]) -> float:
 
 
 def _unsteady(site: Site, press: Press, comfortable_n: float, assumptions: list[Assumption]) -> tuple[float, float]:
-    """Involuntary force, rms along the press, and its mean frequency."""
+    """Involuntary force, rms along the press, and its zero-crossing frequency."""
     force = press.involuntary_force_n if press.involuntary_force_n is not None else site.involuntary_force_n
     if force is None:
         force = USUAL_INVOLUNTARY_SHARE * comfortable_n
@@ -272,7 +272,7 @@ def _unsteady(site: Site, press: Press, comfortable_n: float, assumptions: list[
         crossing = USUAL_CROSSING_HZ
         assumptions.append(
             Assumption(
-                f"Mean frequency of involuntary force at {site.name}", spoken(crossing, "hz"), "not recorded",
+                f"Zero-crossing frequency of involuntary force at {site.name}", spoken(crossing, "hz"), "not recorded",
                 "20 s of holding still",
             )
         )  # fmt: skip

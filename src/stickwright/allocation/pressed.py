@@ -146,7 +146,7 @@ def crossings_per_min(threshold_n: float, rest_n: float, involuntary_n: float, c
     involuntary_n : float
         Rms along the press.
     crossing_hz : float
-        Mean frequency, upward crossings of the resting force a second.
+        Zero-crossing frequency: upward crossings of the resting force a second.
 
     Returns
     -------

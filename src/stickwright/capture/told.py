@@ -239,7 +239,7 @@ def play_lines(clean: Cleaned) -> tuple[Line, ...]:
     if not asked.any():
         return ()
     radius = np.hypot(*clean.xy[asked].T) / clean.scale
-    why = f"counted over {np.count_nonzero(asked) * clean.median_step_s:.0f} s of play"
+    why = f"counted over {np.count_nonzero(asked) * clean.step_s:.0f} s of play"
     return tuple(
         Line(label, Estimate.unbounded(float(np.mean(radius >= least)), why, n=int(radius.size)))
         for label, least in (("away from the centre", 0.2), ("at full throw", 0.95))

@@ -167,7 +167,7 @@ def false_per_min(threshold_n: Array, rest_n: Array, involuntary_n: Array, cross
     involuntary_n : array
         Rms per axis.
     crossing_hz : array
-        Mean frequency, upward zero crossings a second.
+        Zero-crossing frequency, upward crossings a second.
 
     Returns
     -------

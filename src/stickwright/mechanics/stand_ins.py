@@ -43,7 +43,7 @@ class Steadiness:
     Parameters
     ----------
     force_n, crossing_hz : Estimate or None
-        Involuntary force, rms per axis, and its mean frequency.
+        Involuntary force, rms per axis, and its zero-crossing frequency.
     noise_share : Estimate or None
         Scatter of a kept push as a share of it.
     """
@@ -280,7 +280,7 @@ def involuntary_force(
     assumptions: list[Assumption],
     recorded: Steadiness,
 ) -> tuple[Estimate, Estimate, Array, Array]:
-    """Involuntary force (N, rms per axis) and its mean frequency (Hz), with the draws of both.
+    """Involuntary force (N, rms per axis) and its zero-crossing frequency (Hz), with the draws of both.
 
     Parameters
     ----------
@@ -320,7 +320,7 @@ def involuntary_force(
     else:
         assumptions.append(
             Assumption(
-                f"Mean frequency of involuntary movement at {site.name}", "1.5 Hz", "not recorded",
+                f"Zero-crossing frequency of involuntary movement at {site.name}", "1.5 Hz", "not recorded",
                 "20 s of holding still",
             )
         )  # fmt: skip

@@ -172,7 +172,7 @@ class Site(Measured):
     involuntary_force_n: Annotated[float, Plausible(0.0, 200.0)] | None = None
     """Rms per axis of tremor, sway and jerk, spasms left out."""
     crossing_hz: Annotated[float, Plausible(0.05, 30.0)] | None = None
-    """Mean frequency of the involuntary force (upward zero crossings a second)."""
+    """Zero-crossing frequency of the involuntary force (upward crossings a second)."""
     spasm: Spasm | None = None
     hold: tuple[Hold, ...] = ()
     press_rate_per_s: Rates = ()

@@ -87,17 +87,43 @@ class BiasReport:
 
 @dataclass(frozen=True)
 class TremorReport:
-    """A peak in the movement spectrum, if one stands out."""
+    """A peak in the movement spectrum, if one stands out, and the size of the movement by bands.
+
+    Sizes are the rms of all columns together, over the whole recording, violent stretches included.
+    """
 
     stands_out: bool
     frequency_hz: Estimate
-    rms: Estimate
-    """Vector rms of the movement about the peak, or in the whole band when no peak stands out."""
+    band_rms: Estimate
+    """From `band_hz[0]` to `band_hz[1]`, whether or not a peak stands out."""
+    peak_rms: Estimate
+    """In the peak's own band, `peak_hz`."""
+    excess_rms: Estimate
+    """What of that rises above the background that the rest of the spectrum gives."""
     share: Estimate
-    """Share of the band's power that lies about the peak."""
+    """Share of the power from 2 Hz to the upper limit that lies in the peak's band."""
     crossing_hz: Estimate
-    """Mean frequency of the involuntary movement: upward zero crossings a second."""
+    """Zero-crossing frequency: upward crossings of the mean a second, from `crossing_band_hz`; while keeping still."""
     sentence: str
+    band_hz: tuple[float, float] = (3.0, 12.0)
+    peak_hz: tuple[float, float] | None = None
+    crossing_band_hz: tuple[float, float] = (0.2, 25.0)
+    broad: bool = False
+    """The peak is wider than a rhythm that merely wanders."""
+    axis: tuple[float, ...] = ()
+    """Direction in which the movement of the peak's band (or else of `band_hz`) is largest: a unit vector."""
+    axis_share: float | None = None
+    """Share of that movement's squares along it."""
+    set_aside_s: float = 0.0
+    """How long the movement was too violent to look for a rhythm."""
+    set_aside_times: float | None = None
+    """Rms there over the usual rms, from 2 Hz to the upper limit."""
+    pace_hz: float | None = None
+    """Pace of a meant movement."""
+    multiples: tuple[tuple[int, float], ...] = ()
+    """Peaks that are harmonics of it: how many times, frequency."""
+    other_hz: float | None = None
+    """Where the peak is the pace itself: a further peak that is no harmonic."""
 
 
 @dataclass(frozen=True)

@@ -21,6 +21,7 @@ from stickwright.sheet.figures_fit import force_travel, ranking, reach_polygon
 from stickwright.sheet.merged import merged_assumptions, merged_findings
 from stickwright.sheet.paper import width_mm
 from stickwright.sheet.printed import ASSUMED, clause, percent, plain, sentence, share, shown
+from stickwright.sheet.tremor_words import tremor_size
 from stickwright.sheet.tuned import line_of_tuning, tuning_of_choice, tuning_part
 
 __all__ = ["technical_pages"]
@@ -228,7 +229,7 @@ def _beside_ability(able: Capability) -> list[list[str]]:
     rows = [
         [f"rest force{_way(able.rest_direction_rad)}", shown(able.rest_force_n, "n")],
         ["involuntary force", shown(able.involuntary_force_n, "n")],
-        ["its frequency", shown(able.crossing_hz, "hz")],
+        ["its zero-crossing frequency", shown(able.crossing_hz, "hz")],
         ["limb stiffness", shown(able.limb_stiffness_n_per_m, "n_per_mm")],
         ["scatter of a steady push", percent(able.force_noise_share)],
         ["scatter of a force reading", percent(able.force_scatter_share)],
@@ -352,7 +353,8 @@ def _facts(report: TraceReport) -> str:
             f"least reach {direction_words(report.reach.weakest_rad)}, area {percent(report.reach.area_share)}"
         )
     if report.tremor is not None:
-        parts.append(clause(report.tremor.sentence))
+        size = "" if math.isnan(report.tremor.band_rms.value) else f", rms {tremor_size(report)}"
+        parts.append(clause(report.tremor.sentence) + size)
     if report.bursts is not None and report.bursts.count:
         parts.append(f"{report.bursts.count} sudden movements, highest {shown(report.bursts.peak, unit)}")
     if report.tracking is not None:

@@ -27,6 +27,7 @@ from stickwright.sheet.printed import (
     wrapped,
 )
 from stickwright.sheet.sharing_lines import sharing_blocks
+from stickwright.sheet.tremor_words import axis_words, band_words, tremor_size
 from stickwright.sheet.tuned import dead_zones, lost, to_type, tuned_elsewhere
 
 __all__ = ["bench_words", "plan_words", "table_words", "trace_words"]
@@ -114,7 +115,7 @@ def trace_words(report: TraceReport) -> str:
         "Rest": _rest(report, unit),
         "Reach": _reach(report, unit),
         "Direction": _bias(report),
-        "Tremor": _tremor(report, unit),
+        "Tremor": _tremor(report),
         "Sudden movements": _bursts(report, unit),
         "Holds": [_hold(hold, unit) for hold in report.holds],
         "Aiming": pointing_lines(report.pointing, report.unit) if report.pointing else [],
@@ -350,16 +351,24 @@ def _bias(report: TraceReport) -> list[str]:
     return lines
 
 
-def _tremor(report: TraceReport, unit: str) -> list[str]:
-    """The sentence, then size, share and frequency with their intervals."""
+def _tremor(report: TraceReport) -> list[str]:
+    """The sentence; every size with its band and unit; the direction; the zero-crossing frequency."""
     tremor = report.tremor
     if tremor is None:
         return []
-    of_all = f", {percent(tremor.share)} of all movement there" if tremor.stands_out else ""
-    return [
-        tremor.sentence,
-        f"{known('size', tremor.rms, unit, 'rms')}{of_all}; {known('mean frequency', tremor.crossing_hz, 'hz')}",
-    ]
+    lines = [tremor.sentence]
+    if not math.isnan(tremor.band_rms.value):
+        lines.append(f"size: {tremor_size(report)} rms (typical size), the whole recording, all axes together")
+    if tremor.axis_share is not None:
+        where = "the peak" if tremor.peak_hz else f"{band_words(tremor.band_hz)}"
+        lines.append(
+            f"strongest along one line, {axis_words(tremor.axis)}: {share(tremor.axis_share)} of the power of {where}"
+        )
+    lines.append(
+        f"{known('zero-crossing frequency', tremor.crossing_hz, 'hz')}"
+        f"{'' if math.isnan(tremor.crossing_hz.value) else f', from {band_words(tremor.crossing_band_hz)}'}"
+    )
+    return lines
 
 
 def _bursts(report: TraceReport, unit: str) -> list[str]:

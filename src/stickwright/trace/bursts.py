@@ -105,7 +105,7 @@ def burst_report(clean: Cleaned) -> tuple[BurstReport | None, NDArray[np.bool_],
     pieces = [(a, b, False) for word in ("rest", "still", "hold") for a, b in clean.asked_pieces(word)]
     pieces += [(a, b, True) for a, b in clean.pieces(following)]
     for first, stop, is_path in pieces:
-        start = first + min(round(SETTLE_S / clean.median_step_s), (stop - first) // 3)
+        start = first + min(round(SETTLE_S / clean.step_s), (stop - first) // 3)
         if stop - start < 5 or clean.times_s[stop - 1] - clean.times_s[start] < 1.0:
             continue
         watched_s += float(clean.times_s[stop - 1] - clean.times_s[start])
@@ -137,14 +137,14 @@ def _bursts(clean: Cleaned, start: int, stop: int, is_path: bool) -> list[tuple[
         xy = xy - clean.cue_xy[start:stop]
         if not np.isfinite(xy).all():
             return []
-    window = max(5, round(WINDOW_S / clean.median_step_s))
-    lag = max(1, round(0.02 / clean.median_step_s))
+    window = max(5, round(WINDOW_S / clean.step_s))
+    lag = max(1, round(0.02 / clean.step_s))
     away = xy - _window_medians(xy, window)
     speed = np.zeros_like(xy)
     speed[lag:] = xy[lag:] - xy[:-lag]
     floor = max(clean.step, 1e-6 * clean.scale)
     far, fast = _outlying(away, floor), _outlying(speed, floor)
-    odd = (far & _widened(fast, clean.median_step_s)) if is_path else (far | fast)
+    odd = (far & _widened(fast, clean.step_s)) if is_path else (far | fast)
     if not is_path and not odd.all():
         odd[: int(np.argmin(odd))] = False  # still on the way to where it was asked: slow, not involuntary
     size = np.hypot(away[:, 0], away[:, 1])
@@ -154,7 +154,7 @@ def _bursts(clean: Cleaned, start: int, stop: int, is_path: bool) -> list[tuple[
     return [
         (start + a, start + b, float(size[a:b].max()))
         for a, b in joined
-        if np.count_nonzero(odd[a:b]) * clean.median_step_s > LEAST_S
+        if np.count_nonzero(odd[a:b]) * clean.step_s > LEAST_S
     ]
 
 
@@ -199,7 +199,7 @@ def _report(clean: Cleaned, found: list[tuple[int, int, float]], minutes: float)
         none = Estimate.unbounded(math.nan, "No burst was seen.", n=0)
         return BurstReport(0, rate, none, none, ())
     peaks = [peak for _, _, peak in found]
-    durations = [float(clean.times_s[b - 1] - clean.times_s[a]) + clean.median_step_s for a, b, _ in found]
+    durations = [float(clean.times_s[b - 1] - clean.times_s[a]) + clean.step_s for a, b, _ in found]
     why = f"The largest of {len(peaks)} seen: a larger one may come on another day."
     return BurstReport(
         len(found),

@@ -243,7 +243,7 @@ def _pushes(
     found: list[tuple[float, float]] = []
     if clean.cue_xy is None:
         return found
-    best = max(3, round(REACHED_S / clean.median_step_s))
+    best = max(3, round(REACHED_S / clean.step_s))
     for start, stop in clean.asked_pieces("push"):
         toward = clean.cue_xy[start]
         if not np.isfinite(toward).all() or not toward.any() or stop - start < 2 * best:

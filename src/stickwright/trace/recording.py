@@ -27,7 +27,7 @@ from stickwright.trace.sensing import (
     short,
     steps,
 )  # fmt: skip
-from stickwright.trace.stamps import GAP_S
+from stickwright.trace.stamps import GAP_S, on_grid, rounding_s
 from stickwright.units import figures
 
 __all__ = ["Cleaned", "cleaned"]
@@ -52,8 +52,8 @@ class Cleaned:
         Where the player was asked to be; NaN where nothing was asked.
     segments : tuple of (start, stop)
         Stretches without a gap, as sample numbers.
-    median_step_s, p99_step_s : float
-        Time from sample to sample inside the segments.
+    step_s, p99_step_s : float
+        Time from sample to sample inside the segments: mean, and 99th percentile.
     recorded : (bool, bool)
         Whether x and y were recorded.
     scale : float
@@ -77,7 +77,7 @@ class Cleaned:
     cue: NDArray[np.int8]
     cue_xy: NDArray[np.float64] | None
     segments: tuple[tuple[int, int], ...]
-    median_step_s: float
+    step_s: float
     p99_step_s: float
     recorded: tuple[bool, bool] = (True, True)
     scale: float = 1.0
@@ -139,6 +139,7 @@ def cleaned(recording: Recording) -> tuple[Cleaned, tuple[Finding, ...]]:
 
     Notes
     -----
+    Stamps that fit an even grid within their own rounding are put on it: see `stickwright.trace.stamps.on_grid`.
     Gaps over 250 ms, a frozen value over 2 s while the cue moves, over 5 % of samples at an exact
     limit, tremor above 0.4 of the sampling rate not trusted: common practice. Of samples with the
     same time the first is kept. A gap is never bridged.
@@ -179,7 +180,7 @@ def cleaned(recording: Recording) -> tuple[Cleaned, tuple[Finding, ...]]:
         samples.cue,
         samples.cue_xy,
         base.segments,
-        base.median_step_s,
+        base.step_s,
         base.p99_step_s,
         recorded=samples.recorded,
         scale=samples.scale,
@@ -285,6 +286,20 @@ def _finite_rows(
     return finite
 
 
+def _one_clock(times_s: NDArray[np.float64], found: list[Finding]) -> NDArray[np.float64]:
+    """Stamps freed of their rounding where they fit an even grid; said where it made stamps repeat."""
+    evened = on_grid(times_s)
+    again = int(np.count_nonzero(np.diff(times_s) == 0))
+    if again and not np.any(np.diff(evened) == 0):
+        text = (
+            f"{again} samples carry the time of the one before, because the clock counts in steps of "
+            f"{1000 * rounding_s(times_s):.3g} ms; all fit even sampling every {1000 * float(np.median(np.diff(evened))):.3g} ms "
+            "and are taken so."
+        )
+        found.append(Finding("note", "coarse clock", text))
+    return evened
+
+
 def _first_of_each_time(times_s: NDArray[np.float64], found: list[Finding]) -> NDArray[np.bool_]:
     first = np.ones(len(times_s), dtype=np.bool_)
     first[1:] = times_s[1:] != times_s[:-1]
@@ -338,7 +353,8 @@ def _samples(recording: Recording) -> tuple[Samples, list[Finding]]:
     """Rows that hold a number, each time once, cue words as small numbers."""
     found: list[Finding] = []
     recorded = _recorded_axes(recording, found)
-    keep = _finite_rows(recording, recorded, found) & _first_of_each_time(recording.times_s, found)
+    times_s = _one_clock(np.asarray(recording.times_s, dtype=np.float64), found)
+    keep = _finite_rows(recording, recorded, found) & _first_of_each_time(times_s, found)
     if np.count_nonzero(keep) < 2:
         usable = int(np.count_nonzero(keep))
         raise BadInput(Problem(recording.name, f"{usable} usable samples", "at least two", "Record again."))
@@ -346,7 +362,6 @@ def _samples(recording: Recording) -> tuple[Samples, list[Finding]]:
     if not all(recorded):
         xy = np.where(np.array(recorded), xy, 0.0)
     cue_xy = None if recording.cue_xy is None else np.asarray(recording.cue_xy, dtype=np.float64)
-    times_s = np.asarray(recording.times_s, dtype=np.float64)
     cue = _cue_codes(recording, found)
     samples = Samples(
         times_s, xy, cue, cue_xy, recorded, 1.0, recording.unit, recording.selected, recording.stroke
@@ -373,13 +388,13 @@ def _scale(samples: Samples, found: list[Finding]) -> float:
 
 
 class _TimeBase(NamedTuple):
-    median_step_s: float
+    step_s: float
     p99_step_s: float
     segments: tuple[tuple[int, int], ...]
 
 
 def _time_base(samples: Samples) -> tuple[_TimeBase, list[Finding]]:
-    """Median and 99th percentile of the time step, and the segments between gaps."""
+    """Mean and 99th percentile of the time step inside the segments between gaps, and these."""
     times_s = samples.times_s
     if len(times_s) < 2:
         raise BadInput(Problem("the recording", "no usable stretch", "two samples or more that move", "Record again."))
@@ -387,7 +402,9 @@ def _time_base(samples: Samples) -> tuple[_TimeBase, list[Finding]]:
     median_s = float(np.median(time_steps))
     limit_s = max(GAP_S, 3 * median_s)
     gaps = np.flatnonzero(time_steps > limit_s)
-    p99_s = float(np.percentile(time_steps[time_steps <= limit_s] if len(gaps) else time_steps, 99))
+    inside = time_steps[time_steps <= limit_s] if len(gaps) else time_steps
+    p99_s = float(np.percentile(inside, 99))
+    mean_s = float(inside.mean()) if len(inside) else median_s
     found: list[Finding] = []
     if median_s >= 1.0:
         text = f"One sample every {short(median_s)} s: do the times count milliseconds? Name the column time_ms."
@@ -398,17 +415,17 @@ def _time_base(samples: Samples) -> tuple[_TimeBase, list[Finding]]:
             f"tremor above {_TRUSTED_TREMOR / p99_s:.3g} Hz is not trusted."
         )
         found.append(Finding("query", "uneven time", text))
-    elif _TRUSTED_TREMOR / median_s < 20.0:
+    elif _TRUSTED_TREMOR / mean_s < 20.0:
         text = (
-            f"{figures(1 / median_s, 3)} samples a second (median step {median_s * 1000:.3g} ms, one in a hundred over "
-            f"{p99_s * 1000:.3g} ms): tremor above {_TRUSTED_TREMOR / median_s:.3g} Hz is not trusted; record at "
+            f"{figures(1 / mean_s, 3)} samples a second (mean step {mean_s * 1000:.3g} ms, one in a hundred over "
+            f"{p99_s * 1000:.3g} ms): tremor above {_TRUSTED_TREMOR / mean_s:.3g} Hz is not trusted; record at "
             "50 Hz or more."
         )
         found.append(Finding("query", "slow sampling", text))
     if len(gaps):
         found += _gap_findings(samples, time_steps, gaps, limit_s)
     edges = [0, *(gaps + 1).tolist(), len(times_s)]
-    return _TimeBase(median_s, p99_s, tuple(pairwise(edges))), found
+    return _TimeBase(mean_s, p99_s, tuple(pairwise(edges))), found
 
 
 def _gap_findings(

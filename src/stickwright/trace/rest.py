@@ -392,7 +392,7 @@ def _drift_points(
     if long:
         minutes, centres = [], []
         for a, b in long:
-            size = max(1, round(1.0 / clean.median_step_s))
+            size = max(1, round(1.0 / clean.step_s))
             count = (b - a) // size
             at = clean.times_s[a : a + count * size].reshape(count, size).mean(axis=1) / 60
             middle = np.median(clean.xy[a : a + count * size].reshape(count, size, 2), axis=1)

@@ -14,6 +14,7 @@ from stickwright.trace.home import effective_count
 from stickwright.trace.release import settled
 from stickwright.trace.rest import rest_stretches
 from stickwright.trace.sensing import runs
+from stickwright.trace.stamps import on_grid
 
 __all__ = ["RestSamples", "independent", "rest_samples", "rests_of"]
 
@@ -122,7 +123,7 @@ def rests_of(times_s: NDArray[np.float64], xy: NDArray[np.float64], cue: NDArray
     ([100, 100], 2, 0)
     """
     usable = np.isfinite(xy).all(axis=1) & np.isfinite(times_s)
-    times_s, xy = times_s[usable], xy[usable]
+    times_s, xy = on_grid(times_s[usable]), xy[usable]
     asked = None if cue is None else cue[usable] == "rest"
     if len(times_s) < 2:
         return RestSamples([], 0, 0)

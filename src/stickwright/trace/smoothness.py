@@ -12,7 +12,7 @@ from stickwright.errors import BadInput, Problem
 from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import SmoothnessReport
 from stickwright.trace.intervals import median_estimate
-from stickwright.trace.stamps import Stretch, checked_columns, checked_times, even, stretches
+from stickwright.trace.stamps import Stretch, checked_columns, checked_times, even, mean_rate_hz, stretches
 
 __all__ = ["log_dimensionless_jerk", "smoothness_report", "spectral_arc_length"]
 
@@ -179,7 +179,7 @@ def smoothness_report(
     parts = stretches(times, values)
     if not parts:
         return _none("There was no movement to take it from.")
-    rate_hz = 1 / float(np.median(np.concatenate([np.diff(part.times_s) for part in parts])))
+    rate_hz = mean_rate_hz(parts)
     if rate_hz < LEAST_RATE_HZ:
         return _none(f"{rate_hz:.3g} samples a second are too few: record at {LEAST_RATE_HZ:.0f} or more.")
     if stroke is not None:

@@ -7,8 +7,9 @@ columns (x and y of a stick, or the axes of an accelerometer). The same scale ho
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
@@ -16,7 +17,7 @@ from numpy.typing import NDArray
 from stickwright.trace.intervals import left_one_out
 from stickwright.trace.stamps import Stretch, even
 
-__all__ = ["MOST_SMOOTHED", "Spectra", "background", "spectra", "welch_sum"]
+__all__ = ["MOST_SMOOTHED", "SetAside", "Spectra", "background", "spectra", "welch_sum"]
 
 OVERLAP_LOSS = 1 / (1 + 2 / 36)
 """Hann segments that overlap by half share 1/36 of the variance of their powers with each neighbour [welch-1967]."""
@@ -32,9 +33,24 @@ MOST_SMOOTHED = 9  # neighbouring bins that may be averaged
 MOST_UNEVEN_SEGMENTS = 150  # uneven stamps cost a sum per frequency: of a long recording, this many even draws
 
 
+class SetAside(NamedTuple):
+    """What was too violent to look for a rhythm in, and was scaled down.
+
+    Parameters
+    ----------
+    seconds : float
+        How much of the recording.
+    times : float
+        Rms there over the usual rms, from 2 Hz to the upper limit.
+    """
+
+    seconds: float
+    times: float
+
+
 @dataclass(frozen=True, eq=False)
 class Spectra:
-    """Averaged spectra of one recording.
+    """Averaged spectra of one recording: at the usual level for telling a rhythm, and as they are for its size.
 
     Parameters
     ----------
@@ -48,12 +64,21 @@ class Spectra:
     shared_variance : array, shape (9,)
         Relative covariance of `power` at bins 0, 1, 2 ... apart, as the segments themselves scatter: this
         counts how many there are, their overlap, how alike the columns are, and movement that comes and goes.
+    whole : array, shape (parts, f, c, c)
+        Real part of the cross-spectra summed over the segments of each part, nothing scaled down.
+    segments : array, shape (parts,)
+        Segments in each part.
+    set_aside : SetAside or None
+        None when no segment was violent.
     """
 
     frequency_hz: NDArray[np.float64]
     parts: NDArray[np.float64]
     weights: NDArray[np.float64]
     shared_variance: NDArray[np.float64]
+    whole: NDArray[np.float64]
+    segments: NDArray[np.float64]
+    set_aside: SetAside | None = None
 
     @property
     def bin_hz(self) -> float:
@@ -70,6 +95,11 @@ class Spectra:
     def power(self) -> NDArray[np.float64]:
         """Mean power density at the usual level of movement, shape (f,)."""
         return np.asarray(self.parts.sum(axis=0) / self.weights.sum())
+
+    @property
+    def whole_power(self) -> NDArray[np.float64]:
+        """Mean power density of each part as it is, shape (parts, f)."""
+        return np.asarray(np.einsum("kfii->kf", self.whole) / self.segments[:, None])
 
     def power_without(self) -> NDArray[np.float64]:
         """The same with each part left out in turn, shape (parts, f)."""
@@ -102,19 +132,21 @@ def _uneven_segments(
 ) -> Iterator[NDArray[np.complex128]]:
     """The same from stamps as they are: one least-squares sinusoid per frequency, Hann weighted.
 
-    The slow, large voluntary part goes first: on uneven stamps its leakage would fill the whole spectrum.
+    The slow, large part goes first, since on uneven stamps its leakage would fill the whole spectrum; it is a smooth
+    curve, so that its own transform is taken from even readings of it and added again.
     """
     from scipy.signal import lombscargle
 
     span_s = length / rate_hz
+    parted = [(part, *_without_slow_part(part)) for part in parts]
     starts = [
-        (part, float(start))
-        for part in map(_without_slow_part, parts)
-        for start in np.arange(part.times_s[0], part.times_s[-1] - span_s + 1e-9, span_s / 2)
+        (one, float(start))
+        for one in parted
+        for start in np.arange(one[0].times_s[0], one[0].times_s[-1] - span_s + 1e-9, span_s / 2)
     ]
     if len(starts) > MOST_UNEVEN_SEGMENTS:
         starts = [starts[k] for k in np.linspace(0, len(starts) - 1, MOST_UNEVEN_SEGMENTS).astype(int)]
-    for part, start in starts:
+    for (_, part, slow), start in starts:
         a, b = np.searchsorted(part.times_s, (start, start + span_s))
         if b - a < length // 2:
             continue
@@ -124,23 +156,33 @@ def _uneven_segments(
         angular = 2 * np.pi * frequency_hz[1:]
         values = part.values[a:b] - np.average(part.values[a:b], axis=0, weights=weights + 1e-12)
         columns = [lombscargle(times, column, angular, normalize="amplitude", weights=weights) for column in values.T]
-        amplitudes = np.column_stack(columns) / np.sqrt(2 * bandwidth_hz)
-        yield np.vstack([np.zeros((1, values.shape[1])), amplitudes])[None]
+        # scipy gives the amplitude of the cosine plus i times that of the sine: the conjugate of Fourier's.
+        amplitudes = np.conj(np.column_stack(columns)) / np.sqrt(2 * bandwidth_hz)
+        found = np.vstack([np.zeros((1, values.shape[1])), amplitudes])[None]
+        if slow is not None:
+            again = slow(start + np.arange(length) / rate_hz)
+            (of_slow,) = _even_segments([again], rate_hz, length)
+            found = found + of_slow[:, : found.shape[1]]
+        yield found
 
 
-def _without_slow_part(part: Stretch, below_hz: float = 0.8) -> Stretch:
+def _without_slow_part(
+    part: Stretch, below_hz: float = 0.8
+) -> tuple[Stretch, Callable[[NDArray[np.float64]], NDArray[np.float64]] | None]:
+    """What is left without the slow part, and the slow part; None where the stretch is too short to tell it."""
     from scipy.interpolate import CubicSpline
     from scipy.signal import butter, sosfiltfilt
 
     rate_hz = 8.0 * max(1.0, below_hz)
     span_s = part.times_s[-1] - part.times_s[0]
     if span_s < 4 / below_hz:
-        return part
+        return part, None
     means = _bin_means(part, rate_hz)
-    slow = sosfiltfilt(butter(2, below_hz, fs=rate_hz, output="sos"), means, axis=0)
-    grid = part.times_s[0] + (np.arange(slow.shape[0]) + 0.5) / rate_hz
+    smooth = sosfiltfilt(butter(2, below_hz, fs=rate_hz, output="sos"), means, axis=0)
+    grid = part.times_s[0] + (np.arange(smooth.shape[0]) + 0.5) / rate_hz
     # Straight lines between so few points would leave images of the slow movement about 8 Hz.
-    return Stretch(part.times_s, part.values - CubicSpline(grid, slow)(part.times_s))
+    slow = CubicSpline(grid, smooth)
+    return Stretch(part.times_s, part.values - slow(part.times_s)), slow
 
 
 def _bin_means(part: Stretch, rate_hz: float) -> NDArray[np.float64]:
@@ -185,8 +227,9 @@ def welch_sum(values: NDArray[np.float64], rate_hz: float, length: int) -> tuple
 
 
 def spectra(
-    stretches: list[Stretch], rate_hz: float, length: int, *, uneven: bool, top_hz: float, parts: int = 24
-) -> Spectra | None:
+    stretches: list[Stretch], rate_hz: float, length: int, *, uneven: bool, top_hz: float,
+    parts: int = 24,
+) -> Spectra | None:  # fmt: skip
     """Averaged spectra of all stretches that hold at least one segment.
 
     Parameters
@@ -212,14 +255,13 @@ def spectra(
     frequency_hz = np.arange(length // 2 + 1) * rate_hz / length
     if uneven:
         frequency_hz = frequency_hz[frequency_hz <= top_hz + 3 * rate_hz / length]
+        fitted = list(_uneven_segments(stretches, rate_hz, length, frequency_hz))
         runs: list[NDArray[np.float64]] = []
     else:
         runs = [even(stretch, rate_hz) for stretch in stretches]
 
     def blocks() -> Iterator[NDArray[np.complex128]]:
-        if uneven:
-            return _uneven_segments(stretches, rate_hz, length, frequency_hz)
-        return _even_segments(runs, rate_hz, length)
+        return iter(fitted) if uneven else _even_segments(runs, rate_hz, length)
 
     judged = (frequency_hz >= 2.0) & (frequency_hz <= top_hz)
     levels = [_levels(frequency_hz, (np.abs(block) ** 2).sum(axis=2), judged) for block in blocks()]
@@ -227,18 +269,37 @@ def spectra(
     moving = level[:, 0] > 0
     if not moving.any():
         return None
-    shares, factors = _equalising(level, moving)
+    shares, factors, largest = _equalising(level, moving)
     part_of = np.arange(shares.size) * min(parts, shares.size) // shares.size
-    sums = np.zeros((int(part_of[-1]) + 1, frequency_hz.size))
-    tally = _Tally(frequency_hz.size, stretches[0].values.shape[1])
+    columns, count = stretches[0].values.shape[1], int(part_of[-1]) + 1
+    sums = np.zeros((count, frequency_hz.size))
+    whole = np.zeros((count, frequency_hz.size, columns, columns))
+    square = np.zeros(shares.size)
+    tally = _Tally(frequency_hz.size, columns)
     first = 0
     for block in blocks():
         rows = slice(first, first + block.shape[0])
-        powers = (np.abs(block) ** 2).sum(axis=2) * factors[rows, None]
+        cross = np.einsum("kfi,kfj->kfij", block, block.conj()).real
+        np.add.at(whole, part_of[rows], cross)
+        as_is = np.einsum("kfii->kf", cross)
+        square[rows] = as_is[:, judged].sum(axis=1)
+        powers = as_is * factors[rows, None]
         np.add.at(sums, part_of[rows], powers)
         tally.add(block, powers, factors[rows], shares[rows])
         first += block.shape[0]
-    return Spectra(frequency_hz, sums, np.bincount(part_of, shares).astype(np.float64), tally.shared_variance(judged))
+    return Spectra(
+        frequency_hz, sums, np.bincount(part_of, shares).astype(np.float64), tally.shared_variance(judged),
+        whole, np.bincount(part_of).astype(np.float64), _set_aside(square, largest, 0.5 * length / rate_hz),
+    )  # fmt: skip
+
+
+def _set_aside(square: NDArray[np.float64], largest: NDArray[np.float64], each_s: float) -> SetAside | None:
+    """How long the violent segments last, and how large the movement is there; each stands for half its length."""
+    violent = largest > BURST
+    usual = float(np.median(square[~violent])) if not violent.all() else 0.0
+    if not violent.any() or usual <= 0:
+        return None
+    return SetAside(float(violent.sum()) * each_s, float(np.sqrt(square[violent].mean() / usual)))
 
 
 def _levels(
@@ -251,8 +312,8 @@ def _levels(
 
 def _equalising(
     level: NDArray[np.float64], moving: NDArray[np.bool_]
-) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
-    """Weight of each segment and the factor on its powers.
+) -> tuple[NDArray[np.float64], NDArray[np.float64], NDArray[np.float64]]:
+    """Weight of each segment, the factor on its powers, and its largest power over the usual, of all bins or one octave.
 
     A burst is scaled down to the usual level, also when it fills one octave alone (a tremor is narrower than
     that); a quiet segment is not scaled up, it has little to tell.
@@ -263,7 +324,7 @@ def _equalising(
     inside = relative[:, 1:].max(axis=1, initial=0.0) / np.maximum(1.0, whole)
     calm = np.where(inside > BURST, 1 / np.maximum(inside, BURST), 1.0)
     shares = np.minimum(1.0, whole) * calm
-    return shares, np.where(moving, calm / np.maximum(1.0, whole), 0.0)
+    return shares, np.where(moving, calm / np.maximum(1.0, whole), 0.0), relative.max(axis=1)
 
 
 class _Tally:

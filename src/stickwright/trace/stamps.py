@@ -1,7 +1,8 @@
-"""Time stamps as they arrive: uneven, with gaps, with empty cells.
+"""Time stamps as they arrive: rounded, uneven, with gaps, with empty cells.
 
 Nothing is interpolated across a gap: a recording is cut into stretches without one, and each
-stretch is worked on alone.
+stretch is worked on alone. Stamps that fit an even grid within their own rounding stand for that
+grid: the rounding of a clock is no movement of the sampling.
 """
 
 from __future__ import annotations
@@ -14,10 +15,23 @@ from numpy.typing import ArrayLike, NDArray
 
 from stickwright.errors import BadInput, Problem
 
-__all__ = ["GAP_S", "Stretch", "checked_columns", "checked_times", "even", "stretches", "thinned"]
+__all__ = [
+    "GAP_S", "Stretch", "checked_columns", "checked_times", "even", "is_even", "mean_rate_hz", "on_grid", "rounding_s",
+    "stretches", "thinned",
+]  # fmt: skip
 
 GAP_S = 0.25
 """A step longer than this is a gap: a stick that sends nothing for so long may have been unplugged."""
+
+_FINEST_S = 1e-9  # finer rounding than this is floating-point noise
+_WITHIN = 0.55  # of the rounding to either side; half of it, and a little for the error of the line through the stamps
+_LEAST_ON_GRID = 8  # fewer stamps fit any grid
+_NOTHING = 1e-3  # of a step: so little off an even grid changes no figure
+_COARSE = 0.8  # of a step; stamps that count nearly whole steps are not rounded by that alone
+_OFTEN = 0.05  # a clock that is too coarse leaves out or repeats more steps than this
+_MOST_PARTS = 10  # in few stamps the two nearest steps may be some roundings apart
+_PASSES = 3  # of correcting a spline by what it misses at the samples
+_HOLE = 3.0  # steps; a longer hole is crossed by a straight line, a curve would swing out
 
 
 @dataclass(frozen=True, eq=False)
@@ -108,10 +122,167 @@ def checked_columns(name: str, values: ArrayLike, rows: int, columns: int | None
     return array
 
 
-def stretches(times_s: NDArray[np.float64], values: NDArray[np.float64], gap_s: float = GAP_S) -> list[Stretch]:
-    """The parts of a recording between gaps and empty cells.
+def rounding_s(times_s: NDArray[np.float64]) -> float:
+    """To how much the stamps are rounded, told from the stamps themselves.
 
-    A stamp that repeats the one before it is left out: nothing can be learned from no time.
+    Parameters
+    ----------
+    times_s : array, shape (n,)
+        Seconds, never falling, in whatever unit they were written.
+
+    Returns
+    -------
+    float
+        The largest time of which every step is a whole multiple; 0 when none shows, or all steps are alike.
+
+    Examples
+    --------
+    >>> import numpy as np
+    >>> round(rounding_s(np.round(np.arange(100) / 60, 3)), 9), rounding_s(np.arange(100) * 0.125)
+    (0.001, 0.0)
+    """
+    if times_s.size < 3:
+        return 0.0
+    finest_s = max(_FINEST_S, 8 * float(np.spacing(np.abs(times_s).max())))
+    ordered = np.sort(np.diff(times_s))
+    apart = np.diff(ordered)
+    apart = apart[apart > 2 * finest_s]
+    if not apart.size:
+        return 0.0
+    smallest_s = float(apart.min())
+    # The mean of all that are about as far apart as the two nearest: floating point blurs a single difference.
+    nearest_s = float(apart[apart < 1.5 * smallest_s].mean())
+    for parts in range(1, _MOST_PARTS + 1):
+        unit_s = nearest_s / parts
+        whole = np.round(ordered / unit_s)
+        if bool((np.abs(ordered - whole * unit_s) <= 0.02 * unit_s + whole * finest_s).all()):
+            return unit_s
+    return 0.0
+
+
+def on_grid(times_s: NDArray[np.float64]) -> NDArray[np.float64]:
+    """The stamps of an even grid, where the stamps given fit one within their rounding; otherwise the same stamps.
+
+    Parameters
+    ----------
+    times_s : array, shape (n,)
+        Seconds, never falling. A step longer than `GAP_S` (and three usual ones) is a gap; the parts between
+        gaps are each fitted alone.
+
+    Returns
+    -------
+    array, shape (n,)
+        Seconds, never falling. A clock so coarse that stamps repeat is put right too.
+
+    Notes
+    -----
+    Line of least squares through stamp against number; it is the grid when no stamp lies more than half its rounding
+    from it. Where samples are missing, the number of each is told from its step; a rounding of more than
+    two fifths of a step leaves that open, and then only stamps without a missing sample are put right.
+
+    Examples
+    --------
+    >>> import numpy as np
+    >>> true_s = np.arange(600) / 60
+    >>> bool(np.abs(on_grid(np.round(true_s, 3)) - true_s).max() < 1e-5)
+    True
+    """
+    if times_s.size < _LEAST_ON_GRID:
+        return times_s
+    parts = [times_s[a:b] for a, b in _between_gaps(times_s)]
+    return np.concatenate([_on_one_grid(part) for part in parts])
+
+
+def _between_gaps(times_s: NDArray[np.float64], gap_s: float = GAP_S) -> list[tuple[int, int]]:
+    steps = np.diff(times_s)
+    forwards = steps[steps > 0]
+    usual = float(np.median(forwards)) if forwards.size else 0.0
+    cuts = np.flatnonzero(steps > max(gap_s, 3 * usual)) + 1
+    return list(pairwise([0, *cuts.tolist(), times_s.size]))
+
+
+def _on_one_grid(times_s: NDArray[np.float64]) -> NDArray[np.float64]:
+    n = times_s.size
+    steps = np.diff(times_s)
+    again = int(np.count_nonzero(steps == 0))
+    if n - again < _LEAST_ON_GRID:
+        return times_s
+    rounding = rounding_s(times_s)
+    usual = float(np.median(steps))
+    whole_steps = rounding > _COARSE * float(steps.mean())
+    if whole_steps and float(np.mean(np.abs(steps - rounding) > 0.5 * rounding)) < _OFTEN:
+        return times_s  # the sampling's own step, now and then missing or twice, rather than a coarse clock
+    numbers = [np.arange(n, dtype=np.float64)]
+    if 0 < rounding < 0.4 * usual:
+        numbers.append(np.concatenate(([0.0], np.cumsum(np.maximum(np.round(steps / usual), 1.0)))))
+    for number in numbers:
+        centred = number - number.mean()
+        step = float(centred @ (times_s - times_s.mean())) / float(centred @ centred)
+        grid = times_s.mean() + step * centred
+        # Cut off instead of rounded, all stamps lie to one side; only their spread about the line tells.
+        off = float(np.ptp(times_s - grid))
+        if off <= _NOTHING * step:
+            return times_s
+        if off <= 2 * _WITHIN * rounding:
+            return np.asarray(grid)
+    return times_s
+
+
+def mean_rate_hz(parts: list[Stretch]) -> float:
+    """Samples a second inside the stretches: steps over the time that they take.
+
+    Parameters
+    ----------
+    parts : list of Stretch
+        At least one.
+
+    Returns
+    -------
+    float
+        The mean rate; a median step would miss it by its rounding.
+
+    Examples
+    --------
+    >>> import numpy as np
+    >>> round(mean_rate_hz(stretches(np.round(np.arange(600) / 60, 3), np.zeros((600, 1)))), 3)
+    60.0
+    """
+    steps = sum(part.times_s.size - 1 for part in parts)
+    return steps / sum(float(part.times_s[-1] - part.times_s[0]) for part in parts)
+
+
+def is_even(parts: list[Stretch], rate_hz: float) -> bool:
+    """Whether the samples of every stretch lie on an even grid of this rate.
+
+    Parameters
+    ----------
+    parts : list of Stretch
+    rate_hz : float
+        Samples a second.
+
+    Returns
+    -------
+    bool
+        True where no stamp lies a thousandth of a step from the grid.
+
+    Examples
+    --------
+    >>> import numpy as np
+    >>> is_even([Stretch(np.array([0.0, 0.1, 0.2]), np.zeros((3, 1)))], 10.0)
+    True
+    """
+    return all(
+        float(np.abs(part.times_s - part.times_s[0] - np.arange(part.times_s.size) / rate_hz).max())
+        < _NOTHING / rate_hz
+        for part in parts
+    )
+
+
+def stretches(times_s: NDArray[np.float64], values: NDArray[np.float64], gap_s: float = GAP_S) -> list[Stretch]:
+    """The parts of a recording between gaps, rows with an empty cell left out.
+
+    Stamps that fit an even grid within their rounding are put on it; a stamp that still repeats the one before it is
+    left out: nothing can be learned from no time.
 
     Parameters
     ----------
@@ -134,19 +305,17 @@ def stretches(times_s: NDArray[np.float64], values: NDArray[np.float64], gap_s: 
     >>> [part.times_s.size for part in stretches(times, np.zeros((5, 2)))]
     [3, 2]
     """
+    times = on_grid(times_s)
     kept = np.asarray(np.isfinite(values).all(axis=1))
-    kept[1:] &= np.diff(times_s) > 0
-    times, rows = times_s[kept], values[kept]
+    kept[1:] &= np.diff(times) > 0
+    times, rows = times[kept], values[kept]
     if times.size < 2:
         return []
-    steps = np.diff(times)
-    cuts = np.flatnonzero(steps > max(gap_s, 3 * float(np.median(steps)))) + 1
-    edges = [0, *cuts.tolist(), times.size]
-    return [Stretch(times[a:b], rows[a:b]) for a, b in pairwise(edges) if b - a >= 2]
+    return [Stretch(times[a:b], rows[a:b]) for a, b in _between_gaps(times, gap_s) if b - a >= 2]
 
 
 def even(stretch: Stretch, rate_hz: float) -> NDArray[np.float64]:
-    """A stretch at an even rate, by straight lines between its samples.
+    """A stretch at an even rate: its own samples where they are even, otherwise band-limited between them.
 
     Parameters
     ----------
@@ -159,13 +328,53 @@ def even(stretch: Stretch, rate_hz: float) -> NDArray[np.float64]:
     -------
     array, shape (m, c)
         The columns at ``times_s[0] + k / rate_hz``.
+
+    Notes
+    -----
+    A cubic spline through the samples, read at the even rate, then corrected three times by what the even samples
+    miss at the stamps: the iteration for band-limited signals from uneven samples [marvasti-2001]. Up to a quarter of
+    the rate it keeps the size to 2 %; straight lines lose a tenth to a fifth there. Samples closer than a quarter of the usual
+    step are averaged first, and across more than three steps without a sample goes a straight line: a curve
+    would swing out there.
+
+    Examples
+    --------
+    >>> import numpy as np
+    >>> even(Stretch(np.array([0.0, 0.1, 0.21, 0.3, 0.4]), np.array([[0.0], [1.0], [2.1], [3.0], [4.0]])), 10).round(6).T
+    array([[0., 1., 2., 3., 4.]])
     """
     first, last = stretch.times_s[0], stretch.times_s[-1]
     grid = first + np.arange(int((last - first) * rate_hz + 1e-6) + 1) / rate_hz
-    if grid.size == stretch.times_s.size and np.abs(grid - stretch.times_s).max() < 1e-3 / rate_hz:
+    if grid.size == stretch.times_s.size and np.abs(grid - stretch.times_s).max() < _NOTHING / rate_hz:
         return stretch.values
-    columns = [np.interp(grid, stretch.times_s, column) for column in stretch.values.T]
-    return np.column_stack(columns)
+    usual = float(last - first) / (stretch.times_s.size - 1)
+    if float(np.diff(stretch.times_s).min()) < 0.25 * usual:
+        stretch = thinned(stretch, 1 / usual)
+    if stretch.times_s.size < 4 or grid.size < 4:
+        return _straight(grid, stretch.times_s, stretch.values)
+    found = _curved(grid, stretch.times_s, stretch.values)
+    if rate_hz >= 0.9 / usual:  # on a coarser grid what is missed is what the grid cannot hold
+        for _ in range(_PASSES):
+            missed = stretch.values - _curved(stretch.times_s, grid, found)
+            found += _curved(grid, stretch.times_s, missed)
+    place = np.clip(np.searchsorted(stretch.times_s, grid) - 1, 0, stretch.times_s.size - 2)
+    hole = np.diff(stretch.times_s)[place] > _HOLE * usual
+    return np.where(hole[:, None], _straight(grid, stretch.times_s, stretch.values), found)
+
+
+def _straight(
+    at: NDArray[np.float64], times_s: NDArray[np.float64], values: NDArray[np.float64]
+) -> NDArray[np.float64]:  # fmt: skip
+    return np.column_stack([np.interp(at, times_s, column) for column in values.T])
+
+
+def _curved(
+    at: NDArray[np.float64], times_s: NDArray[np.float64], values: NDArray[np.float64]
+) -> NDArray[np.float64]:  # fmt: skip
+    """Cubic spline, kept at the first and the last sample beyond them."""
+    from scipy.interpolate import CubicSpline
+
+    return np.asarray(CubicSpline(times_s, values)(np.clip(at, times_s[0], times_s[-1])))
 
 
 def thinned(stretch: Stretch, rate_hz: float) -> Stretch:

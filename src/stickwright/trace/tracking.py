@@ -13,7 +13,7 @@ from stickwright.errors import BadInput, Problem
 from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import TrackingReport
 from stickwright.trace.intervals import jackknife, left_one_out
-from stickwright.trace.stamps import Stretch, checked_columns, checked_times, even, stretches
+from stickwright.trace.stamps import Stretch, checked_columns, checked_times, even, mean_rate_hz, stretches
 
 __all__ = ["lag_s", "tracking_report"]
 
@@ -158,8 +158,7 @@ def _followed(times_s: ArrayLike, xy: ArrayLike, cue_xy: ArrayLike) -> tuple[lis
         raise BadInput(Problem("cue_xy", "a target that stands still", "a moving target", "For jumps use pointing."))
     if max(spread[:2]) == 0:
         raise BadInput(Problem("xy", "the same place throughout", "movement", "Record again with the stick live."))
-    step_s = float(np.median(np.concatenate([np.diff(part.times_s) for part in parts])))
-    return parts, step_s
+    return parts, 1 / mean_rate_hz(parts)
 
 
 def _from_first_movement(part: Stretch) -> Stretch:

@@ -16,29 +16,48 @@ from numpy.typing import ArrayLike, NDArray
 from stickwright.errors import BadInput, Problem
 from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import TremorReport
-from stickwright.trace.intervals import jackknife
-from stickwright.trace.spectrum import MOST_SMOOTHED, Spectra, background, spectra, welch_sum
-from stickwright.trace.stamps import Stretch, checked_columns, checked_times, stretches, thinned
+from stickwright.trace.band_size import (
+    Banded,
+    banded,
+    banded_uneven,
+    crossing_estimate,
+    principal_axis,
+    rms_estimate,
+    share_estimate,
+)
+from stickwright.trace.intervals import jackknife, left_one_out
+from stickwright.trace.peaks import (
+    ABOUT_HZ,
+    HIGH_HZ,
+    LOW_HZ,
+    PACE_HZ,
+    Looked,
+    Peak,
+    about,
+    excess_of,
+    largest,
+    look,
+    middle_of,
+    vertex,
+)
+from stickwright.trace.spectrum import Spectra, spectra, welch_sum
+from stickwright.trace.stamps import Stretch, checked_columns, checked_times, even, mean_rate_hz, stretches, thinned
 from stickwright.units import figures
 
 __all__ = ["DominantTremor", "crossing_frequency", "dominant_tremor", "tremor_report"]
 
-LOW_HZ = 2.0
-"""Slower than this, tremor and voluntary movement cannot be told apart."""
-
-HIGH_HZ = 25.0
-"""Faster than this, no tremor of a limb has been described."""
-
 USABLE_SHARE = 0.4
 """Of the sampling rate; nearer to half of it, what is faster folds back."""
 
-FALSE_ALARMS = 0.035  # of each of two looks that mostly agree: about 5 in 100 together
-LEAST_RATIO, LEAST_WIDE_RATIO = 1.5, 1.25
-"""A peak that rises less above its background is of no use, however certain."""
+SIZED_HZ = (3.0, 12.0)
+"""Band in which the size of tremor is always told, whether or not a peak stands out: nearly all tremor of limbs lies in
+it [bhatia-2018], and meant movement mostly below. The choice is a judgement."""
 
-WIDE_HZ = 1.0  # tremor wanders: besides single bins, means over this width are tested
-ABOUT_HZ = 1.0  # "about the peak": this far to either side
-BELL_HZ, GRID_HZ = 1.0, 0.02  # the bell that finds the middle of a peak, and the steps in which it is moved
+SLOWEST_HZ = 0.2
+"""Slower sway than this is drift: the 5 s blocks of `stickwright.trace.unsteady` take it out as well, and the
+zero-crossing frequency belongs to that rms."""
+
+VIOLENT = 1.5  # times the usual rms: below that only the kind of movement differs
 CLOCK = 1e-4  # share by which a computer's clock may run wrong: no interval of a frequency is narrower
 SEGMENTS_SHARED = 1 / 6
 """Correlation that half-overlapping Hann segments can have at most: that of their amplitudes [welch-1967]."""
@@ -46,6 +65,7 @@ SEGMENT_S = 5.12  # 512 samples at 100 Hz
 LEAST_SEGMENT_S = 2.0
 LEAST_TOP_HZ = 5.0
 THINNED_HZ = 200.0  # uneven samples that come faster are averaged together: 25 Hz loses 3 % of its size
+_MEANT = "The movement was meant: record 20 s of keeping still for the zero-crossing frequency of what is not."
 
 
 class DominantTremor(NamedTuple):
@@ -110,18 +130,18 @@ def dominant_tremor(xy: ArrayLike, rate_hz: float, *, segment: int | None = None
     if not 8 <= length <= values.shape[0] or top_hz < LOW_HZ + 3 * rate_hz / length:
         raise BadInput(_too_short(values.shape[0], rate_hz))
     frequency_hz, power = welch_sum(values, rate_hz, length)
-    peak = _largest(frequency_hz, power, LOW_HZ, top_hz)
+    peak = largest(frequency_hz, power, LOW_HZ, top_hz)
     band = (frequency_hz >= LOW_HZ) & (frequency_hz <= top_hz)
     if power[band].sum() <= 0:
         raise BadInput(Problem("xy", "the same value throughout", "movement", "Record again with the stick live."))
-    near = band & _about(frequency_hz, frequency_hz[peak])
+    near = band & about(frequency_hz, frequency_hz[peak])
     bin_hz = float(frequency_hz[1])
     rms = math.sqrt(float(power[near].sum()) * bin_hz)
-    return DominantTremor(_vertex(frequency_hz, power, peak), rms, float(power[near].sum() / power[band].sum()))
+    return DominantTremor(vertex(frequency_hz, power, peak), rms, float(power[near].sum() / power[band].sum()))
 
 
 def crossing_frequency(xy: ArrayLike, rate_hz: float, *, low_hz: float = 0.0) -> float:
-    """Mean frequency of an involuntary movement: how often a second it passes its mean upwards.
+    """Zero-crossing frequency of an involuntary movement: how often a second it passes its mean upwards.
 
     sqrt(m2/m0) of the summed spectrum (m0 its area, m2 its area weighted with the square of the frequency),
     up to 25 Hz or 0.4 of the rate. All that moves is taken as involuntary: give a recording made while
@@ -176,20 +196,18 @@ def tremor_report(times_s: ArrayLike, xy: ArrayLike, *, still: bool = False) -> 
     Parameters
     ----------
     times_s : array, shape (n,)
-        Seconds, possibly uneven: small jitter is evened out at the usual rate, larger is taken as it is
+        Seconds, possibly uneven: rounding is taken out, small jitter evened out at the mean rate, larger is taken as it is
         (Lomb-Scargle). Steps over 0.25 s are gaps and are never bridged.
     xy : array, shape (n, 2)
         Any number of columns from 1, any unit; NaN where a cell was empty.
     still : bool, default False
-        The player was asked to keep still: nothing is voluntary then, so that no peak is put down to a voluntary
-        pace, and `crossing_hz` counts the slow sway too. Otherwise it counts 2 Hz and faster.
+        The player was asked to keep still: nothing is meant then, so that no peak is put down to the pace of a meant
+        movement, and the zero-crossing frequency is told.
 
     Returns
     -------
     TremorReport
-        `rms` and `share` are of what rises above the background within 1 Hz of the peak, at the usual level of
-        movement (stretches more violent than the middle one are scaled down); without a peak
-        `rms` is of the whole band, and `frequency_hz` and `share` are NaN with the reason.
+        Every size is of the whole recording, violent stretches included; see the fields.
 
     Raises
     ------
@@ -238,18 +256,24 @@ def tremor_report(times_s: ArrayLike, xy: ArrayLike, *, still: bool = False) -> 
             f"Sampled {figures(rate_hz, 3)} times a second, only movement up to {figures(top_hz)} Hz can be told: too slow "
             "to look for a tremor. Record again at 50 samples a second or more."
         )
+    if not uneven:
+        parts = [_evened(part, rate_hz) for part in parts]
     whole = _whole(parts, rate_hz, top_hz, uneven)
     if isinstance(whole, str):
         return _no_answer(whole)
-    return _told(whole, top_hz, rate_hz, uneven, still)
+    return _told(_Sized(parts, rate_hz, uneven, whole), top_hz, still)
+
+
+def _evened(part: Stretch, rate_hz: float) -> Stretch:
+    values = even(part, rate_hz)
+    return Stretch(part.times_s[0] + np.arange(len(values)) / rate_hz, values)
 
 
 def _sampling(parts: list[Stretch]) -> tuple[float, bool]:
     """Samples a second, and whether they come too unevenly to be evened out."""
     steps = np.concatenate([np.diff(part.times_s) for part in parts])
     usual = float(np.median(steps))
-    uneven = float(np.quantile(np.abs(steps - usual), 0.99)) > 0.5 * usual
-    return 1 / (float(steps.mean()) if uneven else usual), uneven
+    return mean_rate_hz(parts), float(np.quantile(np.abs(steps - usual), 0.99)) > 0.5 * usual
 
 
 def _whole(parts: list[Stretch], rate_hz: float, top_hz: float, uneven: bool) -> Spectra | str:
@@ -268,170 +292,137 @@ def _whole(parts: list[Stretch], rate_hz: float, top_hz: float, uneven: bool) ->
     return "Nothing moved faster than 2 Hz: no tremor peak stands out." if found is None else found
 
 
-def _told(found: Spectra, top_hz: float, rate_hz: float, uneven: bool, still: bool) -> TremorReport:
-    frequency_hz, bin_hz = found.frequency_hz, found.bin_hz
-    band = (frequency_hz >= LOW_HZ) & (frequency_hz <= top_hz)
-    power, without = found.power, found.power_without()
-    low_hz = 0.0 if still else LOW_HZ
-    crossing = jackknife(
-        _crossing(frequency_hz, power, low_hz, top_hz),
-        [_crossing(frequency_hz, each, low_hz, top_hz) for each in without],
-        positive=True,
-    )
+class _Sized(NamedTuple):
+    """The movement by bands, of all that was recorded."""
+
+    parts: list[Stretch]
+    rate_hz: float
+    uneven: bool
+    found: Spectra
+
+    def band(self, low_hz: float, high_hz: float) -> Banded:
+        if self.uneven:
+            return banded_uneven(self.found, low_hz, high_hz)
+        return banded([part.values for part in self.parts], self.rate_hz, low_hz, high_hz)
+
+    def crossing(self, top_hz: float) -> Estimate:
+        # Uneven stamps leave a floor of noise in a spectrum of sinusoids, which the square of the frequency would raise.
+        evened = [_evened(part, self.rate_hz) if self.uneven else part for part in self.parts]
+        return crossing_estimate(banded([part.values for part in evened], self.rate_hz, SLOWEST_HZ, top_hz))
+
+
+def _told(sized: _Sized, top_hz: float, still: bool) -> TremorReport:
+    found = sized.found
+    looked = look(found, top_hz, still=still)
+    sized_hz = (SIZED_HZ[0], min(SIZED_HZ[1], top_hz))
+    crossing = Estimate.unbounded(math.nan, _MEANT, n=0)
+    if still:
+        crossing = sized.crossing(top_hz)
     limit = f"between {LOW_HZ:g} and {figures(top_hz)} Hz"
-    limit += f" (sampled {figures(rate_hz, 3)} times a second{', unevenly' if uneven else ''})"
-    peak = _standing_out(found, top_hz, still)
-    measured = (
-        [] if peak is None else [_measured(frequency_hz, p, peak, found.dof(), top_hz) for p in (power, *without)]
-    )
-    if not measured or measured[0].rms == 0:
-        why = "No tremor peak stands out."
-        rms = [math.sqrt(float(each[band].sum()) * bin_hz) for each in (power, *without)]
-        nowhere = Estimate.unbounded(math.nan, why, n=found.parts.shape[0])
-        size = jackknife(rms[0], rms[1:], positive=True)
-        sentence = f"No tremor peak stands out {limit}; all movement there is {figures(size.value)} rms."
-        return TremorReport(False, nowhere, size, nowhere, crossing, sentence)
-    frequency = jackknife(
-        measured[0].frequency_hz, [each.frequency_hz for each in measured[1:]],
-        least_half_width=CLOCK * measured[0].frequency_hz,
+    limit += f" (sampled {sized.rate_hz:.3g} times a second{', unevenly' if sized.uneven else ''})"
+    in_band = sized.band(*sized_hz)
+    nowhere = Estimate.unbounded(math.nan, "No tremor peak stands out.", n=found.parts.shape[0])
+    report = TremorReport(
+        False, nowhere, rms_estimate(in_band), nowhere, nowhere, nowhere, crossing,
+        f"No tremor peak stands out {limit}.", band_hz=sized_hz, crossing_band_hz=(SLOWEST_HZ, top_hz),
+        pace_hz=looked.pace_hz, multiples=looked.multiples, other_hz=looked.other_hz,
+        set_aside_s=found.set_aside.seconds if found.set_aside else 0.0,
+        set_aside_times=found.set_aside.times if found.set_aside else None,
     )  # fmt: skip
-    size = jackknife(measured[0].rms, [each.rms for each in measured[1:]], positive=True)
-    share = jackknife(measured[0].share, [each.share for each in measured[1:]])
-    if frequency.has_interval:
-        # Parts of the recording share half a segment with their neighbours, so that they tell less than they seem to.
-        half = min(ABOUT_HZ, (frequency.high - frequency.value) * math.sqrt(1 + 2 * SEGMENTS_SHARED))
-        frequency = replace(frequency, low=frequency.value - half, high=frequency.value + half)
-    if share.has_interval:
-        share = replace(share, low=max(0.0, share.low), high=min(1.0, share.high))
+    strongest = in_band
+    if looked.peak is not None:
+        report, strongest = _with_peak(report, sized, looked.peak, top_hz, limit)
+    axis = principal_axis(strongest)
+    if axis is not None:
+        report = replace(report, axis=axis.direction, axis_share=axis.share)
+    return replace(report, sentence=" ".join([report.sentence, *_further(report, looked, still)]))
+
+
+def _with_peak(
+    report: TremorReport, sized: _Sized, peak: Peak, top_hz: float, limit: str
+) -> tuple[TremorReport, Banded]:  # fmt: skip
+    """The report with a peak's frequency and sizes, and the movement in the peak's band."""
+    frequency = _frequency(sized.found, peak, top_hz)
+    low_hz, high_hz = peak.low_hz, peak.high_hz
+    if not peak.broad:
+        low_hz, high_hz = max(LOW_HZ, frequency.value - ABOUT_HZ), min(top_hz, frequency.value + ABOUT_HZ)
+    near, every = sized.band(low_hz, high_hz), sized.band(LOW_HZ, top_hz)
+    share = share_estimate(near, every)
     ends = f" ({frequency.low:.1f} to {frequency.high:.1f})" if frequency.has_interval else ""
-    sentence = (
-        f"A rhythmic movement at {frequency.value:.1f} Hz{ends} stands out: {figures(size.value)} rms, "
-        f"{_percent(share.value)} of the movement {limit}."
+    span = f"from {low_hz:.1f} to {high_hz:.1f} Hz"
+    if peak.broad:
+        sentence = (
+            f"A broad rhythm {span}, its middle at {frequency.value:.1f} Hz{ends}, stands out: it is "
+            f"{_percent(share.value)} of the movement {limit}."
+        )
+    else:
+        sentence = (
+            f"A rhythmic movement at {frequency.value:.1f} Hz{ends} stands out: {_percent(share.value)} of the movement "
+            f"{limit} lies {span}."
+        )
+    return replace(
+        report, stands_out=True, frequency_hz=frequency, peak_rms=rms_estimate(near), share=share,
+        excess_rms=_excess(sized.found, peak, top_hz), sentence=sentence, peak_hz=(low_hz, high_hz), broad=peak.broad,
+    ), near  # fmt: skip
+
+
+def _frequency(found: Spectra, peak: Peak, top_hz: float) -> Estimate:
+    """The middle of a peak, at the usual level of movement; no interval where it may lie beyond the band."""
+    told = [
+        middle_of(found.frequency_hz, power, peak, found.dof(), top_hz)
+        for power in (found.power, *found.power_without())
+    ]  # fmt: skip
+    value = told[0][0]
+    if any(at_end for _, at_end in told):
+        edge = LOW_HZ if value < (LOW_HZ + top_hz) / 2 else top_hz
+        why = f"The peak lies at the edge of what is searched, {figures(edge)} Hz: it may lie beyond."
+        if min(abs(value - LOW_HZ), abs(value - top_hz)) > 1.5 * ABOUT_HZ:
+            why = "Parts of the recording do not agree where the peak lies."
+        return Estimate.unbounded(value, why, n=found.parts.shape[0])
+    frequency = jackknife(value, [each for each, _ in told[1:]], least_half_width=CLOCK * value)
+    if not frequency.has_interval:
+        return frequency
+    # Parts of the recording share half a segment with their neighbours, so that they tell less than they seem to.
+    most = max(ABOUT_HZ, (peak.high_hz - peak.low_hz) / 2)
+    half = min(most, (frequency.high - value) * math.sqrt(1 + 2 * SEGMENTS_SHARED))
+    return replace(frequency, low=value - half, high=value + half)
+
+
+def _excess(found: Spectra, peak: Peak, top_hz: float) -> Estimate:
+    """Rms of what rises above the background in a peak's band, of the whole recording."""
+    power, segments = found.whole_power, found.segments
+    every = segments @ power / segments.sum()
+    without = (
+        [every] if len(segments) < 2 else left_one_out(segments[:, None] * power) / left_one_out(segments)[:, None]
     )
-    if not still and frequency.value < 4:
-        sentence += " A rhythm as slow as this may also be meant: look at the task, or record while keeping still."
-    return TremorReport(True, frequency, size, share, crossing, sentence)
+    squares = [excess_of(found.frequency_hz, each, peak, found.dof(), top_hz) for each in (every, *without)]
+    return jackknife(math.sqrt(squares[0]), np.sqrt(squares[1:]), positive=True)
 
 
-def _standing_out(found: Spectra, top_hz: float, still: bool) -> int | None:
-    """Bin of the strongest peak that neither chance nor a voluntary pace (unless still) explains, or None.
-
-    Two looks: single bins, and means over 1 Hz. A mean over m bins of a Hann spectrum counts as
-    independent every m/2 bins.
-    """
-    from scipy.stats import chi2
-
-    frequency_hz, power, bin_hz = found.frequency_hz, found.power, found.bin_hz
-    smooth = background(frequency_hz, power, found.dof(), LOW_HZ / 2, top_hz)
-    band = (frequency_hz >= LOW_HZ) & (frequency_hz <= top_hz)
-    wide = min(MOST_SMOOTHED, max(3, round(WIDE_HZ / bin_hz) | 1))
-
-    def limit(dof: float, looks: float, least: float) -> float:
-        return max(least, float(chi2.isf(1 - (1 - FALSE_ALARMS) ** (1 / looks), dof)) / dof)
-
-    bins = int(band.sum())
-    narrow_limit = limit(found.dof(), bins, LEAST_RATIO)
-    wide_limit = limit(found.dof(wide), 2 * bins / wide, LEAST_WIDE_RATIO)
-    pace_hz = None if still else _slow_pace(frequency_hz, power)
-    ratio = power / smooth
-    while True:
-        mean_ratio = np.convolve(ratio, np.full(wide, 1 / wide), "same")
-        raised = band & ((np.nan_to_num(ratio) > narrow_limit) | (np.nan_to_num(mean_ratio) > wide_limit))
-        if not raised.any():
-            return None
-        peak = int(np.argmax(np.where(raised, smooth * (np.maximum(ratio, mean_ratio) - 1), -np.inf)))
-        near = np.abs(np.arange(ratio.size) - peak) <= wide // 2
-        top = int(np.argmax(np.where(near, np.nan_to_num(ratio), -np.inf)))
-        multiple = _is_multiple(_vertex(frequency_hz, power, top), pace_hz, bin_hz)
-        if not multiple and not _is_slope(frequency_hz, power, top):
-            return peak
-        # The foot of a Hann peak is two bins wide; with it gone, the rest of the band is looked at again.
-        ratio[max(0, top - 2) : top + 3] = 1.0
-        ratio[peak] = 1.0
-
-
-def _is_slope(frequency_hz: NDArray[np.float64], power: NDArray[np.float64], top: int) -> bool:
-    """Whether what is raised at the lower limit is the side of something slower: power still rises downwards.
-
-    Sway of one to two hertz falls off more steeply than any smooth background and reaches over the limit.
-    """
-    return bool(frequency_hz[top] < LOW_HZ + ABOUT_HZ and power[max(0, top - 3) : top].max(initial=0.0) >= power[top])
-
-
-def _slow_pace(frequency_hz: NDArray[np.float64], power: NDArray[np.float64]) -> float | None:
-    """Pace of a steady voluntary movement below 2 Hz: three bins hold most of the movement from 0.3 to 2 Hz."""
-    slow = (frequency_hz >= 0.3) & (frequency_hz < LOW_HZ)
-    top = _largest(frequency_hz, power, 0.3, LOW_HZ - 1e-9)
-    if not slow.any() or float(power[top - 1 : top + 2].sum()) < 0.6 * float(power[slow].sum()):
-        return None
-    return _vertex(frequency_hz, power, top)
-
-
-def _is_multiple(frequency: float, pace_hz: float | None, bin_hz: float) -> bool:
-    """Whether a peak lies at 2, 3, 4 ... times a voluntary pace.
-
-    Somebody who follows to and fro once a second leaves peaks at 2, 3, 4 ... Hz: they are the shape of the movement,
-    not a tremor. A tremor that lies on one of them exactly is missed. Higher multiples of a pace that
-    wavers by 3 % run into each other and are not told apart.
-    """
-    if pace_hz is None:
-        return False
-    times = round(frequency / pace_hz)
-    off = max(0.6 * bin_hz, 0.03 * times * pace_hz)
-    told_apart = times <= 4 or 2 * off <= 0.6 * pace_hz
-    return times >= 2 and told_apart and abs(frequency - times * pace_hz) <= off
-
-
-def _measured(
-    frequency_hz: NDArray[np.float64], power: NDArray[np.float64], peak: int, dof: float, top_hz: float
-) -> DominantTremor:
-    """Frequency, rms and share of the peak near bin `peak`, above the background."""
-    bin_hz = float(frequency_hz[1])
-    smooth = background(frequency_hz, power, dof, LOW_HZ / 2, top_hz, corners=False)
-    band = (frequency_hz >= LOW_HZ) & (frequency_hz <= top_hz)
-    near = band & _about(frequency_hz, frequency_hz[peak])
-    middle_hz = _middle(frequency_hz, np.nan_to_num(np.maximum(power - smooth, 0.0)), frequency_hz[near])
-    excess = max(0.0, float((power[near] - smooth[near]).sum())) * bin_hz
-    return DominantTremor(middle_hz, math.sqrt(excess), excess / (float(power[band].sum()) * bin_hz))
-
-
-def _middle(frequency_hz: NDArray[np.float64], excess: NDArray[np.float64], near_hz: NDArray[np.float64]) -> float:
-    """Where a bell of 1 Hz to either side holds most of what rises above the background.
-
-    Single bins of a wandering tremor scatter; the bell shows where its middle is. Being smooth, and wide beside a bin,
-    it finds a steady rhythm between bins without error.
-    """
-    ends = float(near_hz[0]), float(near_hz[-1])
-    centre_hz = np.linspace(*ends, 2 + round((ends[1] - ends[0]) / GRID_HZ))
-    some = (excess > 0) & (frequency_hz > ends[0] - BELL_HZ) & (frequency_hz < ends[1] + BELL_HZ)
-    off = np.abs(centre_hz[:, None] - frequency_hz[None, some]) / BELL_HZ
-    return _vertex(centre_hz, np.where(off < 1, np.cos(0.5 * np.pi * off) ** 2, 0.0) @ excess[some])
-
-
-def _largest(frequency_hz: NDArray[np.float64], power: NDArray[np.float64], low_hz: float, top_hz: float) -> int:
-    band = (frequency_hz >= low_hz) & (frequency_hz <= top_hz)
-    summit = np.zeros(power.size, dtype=bool)
-    summit[1:-1] = (power[1:-1] >= power[:-2]) & (power[1:-1] >= power[2:])
-    among = band & summit if (band & summit).any() else band
-    return int(np.argmax(np.where(among, power, -np.inf)))
-
-
-def _vertex(frequency_hz: NDArray[np.float64], power: NDArray[np.float64], peak: int | None = None) -> float:
-    """Frequency at the top of the parabola through the logarithm of three bins; the highest bin when none is named."""
-    peak = int(np.argmax(power)) if peak is None else peak
-    centre = float(frequency_hz[peak])
-    if not 0 < peak < power.size - 1 or power[peak - 1 : peak + 2].min() <= 0:
-        return centre
-    left, middle, right = (math.log(each) for each in power[peak - 1 : peak + 2])
-    bend = left - 2 * middle + right
-    if bend >= 0:
-        return centre
-    return centre + min(0.5, max(-0.5, 0.5 * (left - right) / bend)) * float(frequency_hz[1] - frequency_hz[0])
-
-
-def _about(frequency_hz: NDArray[np.float64], centre_hz: float) -> NDArray[np.bool_]:
-    """Bins about a peak; at least three to either side, the foot of a Hann peak."""
-    return np.abs(frequency_hz - centre_hz) <= max(ABOUT_HZ, 3.01 * float(frequency_hz[1]))
+def _further(report: TremorReport, looked: Looked, still: bool) -> list[str]:
+    """What a reader must know beside the peak: pace, multiples of it, violent stretches."""
+    said = []
+    if looked.within is not None:
+        said.append(f"It is the strongest of a broad rhythm from {looked.within[0]:.1f} to {looked.within[1]:.1f} Hz.")
+    if report.stands_out and not still and (looked.is_pace or report.frequency_hz.value < PACE_HZ[1]):
+        said.append("A rhythm as slow as this may also be meant: look at the task, or record while keeping still.")
+    if report.multiples and report.pace_hz is not None:
+        hertz = listed_words([f"{at_hz:.1f}" for _, at_hz in report.multiples])
+        times = listed_words([str(times) for times, _ in report.multiples])
+        one = len(report.multiples) == 1
+        said.append(
+            f"The peak{'' if one else 's'} at {hertz} Hz {'is' if one else 'are'} {times} times the pace of the movement, "
+            f"{report.pace_hz:.1f} Hz: harmonics, the shape of that movement and not a tremor."
+        )
+    if report.other_hz is not None:
+        said.append(f"A further rhythm at {report.other_hz:.1f} Hz is no harmonic of it.")
+    if report.set_aside_times is not None:
+        unlike = "violent" if report.set_aside_times >= VIOLENT else "unlike the rest"
+        said.append(
+            f"For {figures(report.set_aside_s)} s the movement was {unlike}, {figures(report.set_aside_times)} times its usual rms: "
+            "set aside in finding the rhythm, counted in every size."
+        )
+    return said
 
 
 def _crossing(frequency_hz: NDArray[np.float64], power: NDArray[np.float64], low_hz: float, top_hz: float) -> float:
@@ -467,10 +458,20 @@ def _too_short(samples: int, rate_hz: float) -> Problem:
     )  # fmt: skip
 
 
+def listed_words(words: list[str]) -> str:
+    """Words of a list, joined as they are said: '2.0, 3.0 and 4.0'.
+
+    Parameters
+    ----------
+    words : list of str
+    """
+    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} and {words[-1]}"
+
+
 def _percent(share: float) -> str:
     return f"{100 * share:.0f} %" if share >= 0.01 else "less than 1 %"
 
 
 def _no_answer(sentence: str) -> TremorReport:
     unknown = Estimate.unbounded(math.nan, sentence, n=0)
-    return TremorReport(False, unknown, unknown, unknown, unknown, sentence)
+    return TremorReport(False, unknown, unknown, unknown, unknown, unknown, unknown, sentence)
