@@ -27,7 +27,7 @@ from stickwright.sheet.printed import (
     wrapped,
 )
 from stickwright.sheet.sharing_lines import sharing_blocks
-from stickwright.sheet.tremor_words import axis_words, band_words, tremor_size
+from stickwright.sheet.tremor_words import axis_words, band_words, tremor_size, usual_tremor
 from stickwright.sheet.tuned import dead_zones, lost, to_type, tuned_elsewhere
 
 __all__ = ["bench_words", "plan_words", "table_words", "trace_words"]
@@ -358,7 +358,7 @@ def _tremor(report: TraceReport) -> list[str]:
         return []
     lines = [tremor.sentence]
     if not math.isnan(tremor.band_rms.value):
-        lines.append(f"size: {tremor_size(report)} rms (typical size), the whole recording, all axes together")
+        lines.append(f"rms (typical size) of the whole recording, all axes together: {tremor_size(report)}")
     if tremor.axis_share is not None:
         where = "the peak" if tremor.peak_hz else f"{band_words(tremor.band_hz)}"
         lines.append(
@@ -368,7 +368,7 @@ def _tremor(report: TraceReport) -> list[str]:
         f"{known('zero-crossing frequency', tremor.crossing_hz, 'hz')}"
         f"{'' if math.isnan(tremor.crossing_hz.value) else f', from {band_words(tremor.crossing_band_hz)}'}"
     )
-    return lines
+    return [*lines, usual_tremor(report.unit)]
 
 
 def _bursts(report: TraceReport, unit: str) -> list[str]:
