@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from stickwright.model.parts import NEEDS_CLEARANCE
 from stickwright.model.plan import Caution, Fit
 from stickwright.model.player import Player, Site
+from stickwright.units import spoken
 
 __all__ = ["cautions_of"]
 
@@ -109,6 +110,16 @@ def cautions_of(player: Player, chosen: Sequence[tuple[Site, Fit | None]]) -> tu
 
 def _site_cautions(site: Site, fit: Fit | None, player: Player) -> list[Caution]:
     out: list[Caution] = []
+    if site.forbidden_grip:
+        out.append(Caution("site", site.name, f"Not at the {site.name}: {site.forbidden_grip.strip().rstrip('.')}."))
+    if site.force_ceiling_n is not None:
+        why = f": {site.force_ceiling_why.strip().rstrip('.')}" if site.force_ceiling_why else ""
+        out.append(
+            Caution(
+                "force", site.name,
+                f"No more than {spoken(site.force_ceiling_n, 'n')} at the {site.name}{why}. Nothing is to ask for more.",
+            )
+        )  # fmt: skip
     if site.part in NEEDS_CLEARANCE:
         word = {
             "yes": "",

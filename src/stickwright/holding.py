@@ -115,7 +115,11 @@ def _pushes(group: Sequence[Placement], sites: dict[str, Site], at: dict[str, Kn
     for one in group:
         site = sites[str(one.site)]
         if one.fit is not None:
-            forces = [direction.force_n.value for direction in at[site.name].ability.report.directions]
+            forces = [
+                direction.force_n.value
+                for state in at[site.name].states  # it holds the player at their strongest
+                for direction in state.ability.report.directions
+            ]
         else:
             forces = [_press_n(site, one.press)]
         each.append(pushes_of(site, forces))

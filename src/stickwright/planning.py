@@ -28,7 +28,7 @@ from stickwright.listening import base_turn
 from stickwright.mechanics.capability import EIGHT
 from stickwright.mechanics.demand import demand_assumptions, demand_of
 from stickwright.mechanics.fit import Rules
-from stickwright.mechanics.setups import at_contact, setups_of
+from stickwright.mechanics.setups import at_contact
 from stickwright.model.case import Case
 from stickwright.model.estimate import Estimate
 from stickwright.model.game import Game
@@ -49,8 +49,8 @@ from stickwright.siting import (
     judged_for,
     known_site,
     offered,
+    setups_at,
     site_plan_of,
-    tilts_to_try,
     with_controllers,
 )
 from stickwright.wording import kit_assumptions, rule_assumptions
@@ -109,7 +109,7 @@ def plan(
         raise BadInput(Problem("draws", str(draws), f"2 to {MOST_DRAWS:,}, 500 for a sheet"))
     rules, wishes = rules or Rules(), wishes or Wishes()
     tell = progress or (lambda _what, _share: None)
-    findings: list[Finding] = []
+    findings: list[Finding] = [Finding("note", "note", case.player.note)] if case.player.note else []
     known: list[KnownSite] = []
     case = replace(
         case,
@@ -222,14 +222,7 @@ def _refusals(case: Case, site: Site) -> list[Problem]:
     ]
     checks.append(("", partial(demand_of, case.game, site.action, EIGHT, site.name)))
     if tried or site.reading:  # a part that only presses needs no stick
-        setups = partial(
-            setups_of,
-            case.kit,
-            toppers=site.toppers,
-            tilts=tilts_to_try(case.kit, site),
-            site=site.name,
-            part=site.part,
-        )
+        setups = partial(setups_at, case.kit, site)
         checks.append(("", setups))
     out: list[Problem] = []
     for where, check in checks:

@@ -17,16 +17,18 @@ from stickwright.mechanics.explain import Situation, base_fits, best_extensions,
 from stickwright.mechanics.fit import DEAD_ZONES, Evaluated, Rules, SiteInputs, central, evaluate
 from stickwright.mechanics.setups import Setups, at_contact, bench_log_sd, setups_of
 from stickwright.mechanics.stand_ins import USUAL_COMFORTABLE_OF_MAXIMAL, Steadiness
+from stickwright.mechanics.states import SiteState, states_of, worst_of
 from stickwright.mechanics.to_order import kit_to_order
 from stickwright.mechanics.verdict import fits_of, ranked, rules_at_duty
 from stickwright.model.case import Case
 from stickwright.model.estimate import Estimate
 from stickwright.model.kit import Kit, Stick
-from stickwright.model.plan import Demand, Fit, SitePlan, ToOrder
+from stickwright.model.plan import Demand, Fit, SitePlan, StateFit, ToOrder
 from stickwright.model.player import Site
 from stickwright.model.recorded import Finding, TraceReport
 from stickwright.model.recording import Recording
 from stickwright.mounting.give import force_with_give
+from stickwright.state_words import state_findings
 from stickwright.wording import site_findings, site_sentence, tired
 
 __all__ = [
@@ -50,6 +52,20 @@ pushed): more than any other can reach."""
 
 
 @dataclass(frozen=True, eq=False)
+class KnownState:
+    """What the player can do at a site in one state it was read in.
+
+    Parameters
+    ----------
+    state : SiteState
+    ability : Ability
+    """
+
+    state: SiteState
+    ability: Ability
+
+
+@dataclass(frozen=True, eq=False)
 class KnownSite:
     """What one site's readings and recordings tell, before any action is asked of it.
 
@@ -65,6 +81,8 @@ class KnownSite:
         What the recordings added.
     stick_scale : array, shape (sticks, draws)
         Factor on each stick's forces in each draw.
+    states : tuple of KnownState
+        The site in each state it was read in, this one first.
     """
 
     site: Site
@@ -74,6 +92,23 @@ class KnownSite:
     reports: tuple[TraceReport, ...]
     heard: tuple[Finding, ...]
     stick_scale: Array
+    states: tuple[KnownState, ...] = ()
+
+
+@dataclass(frozen=True, eq=False)
+class JudgedState:
+    """All set-ups in one state.
+
+    Parameters
+    ----------
+    known : KnownState
+    inputs : SiteInputs
+    found : Evaluated
+    """
+
+    known: KnownState
+    inputs: SiteInputs
+    found: Evaluated
 
 
 @dataclass(frozen=True, eq=False)
@@ -88,6 +123,10 @@ class Judged:
     found : Evaluated
     rules : Rules
         Limits of practice at the action's share of time in use.
+    states : tuple of JudgedState
+        Each state in which the player will play.
+    worst : array of int, shape (s,)
+        Which of them each set-up does worst in: `found` holds its figures there.
     """
 
     demand: Demand
@@ -95,6 +134,8 @@ class Judged:
     inputs: SiteInputs
     found: Evaluated
     rules: Rules
+    states: tuple[JudgedState, ...]
+    worst: NDArray[np.int64]
 
     @property
     def used(self) -> NDArray[np.bool_]:
@@ -137,6 +178,27 @@ def tilts_to_try(kit: Kit, site: Site) -> Sequence[int]:
     return sorted(range(len(kit.tilt_rad)), key=lambda place: abs(kit.tilt_rad[place]))[:1]
 
 
+def setups_at(kit: Kit, site: Site) -> Setups:
+    """Every set-up that could be built at a site, without the toppers that are forbidden there.
+
+    Parameters
+    ----------
+    kit : Kit
+    site : Site
+
+    Raises
+    ------
+    BadInput
+        A topper that the kit lacks, or nothing left to try.
+    """
+    forbidden = set(site.forbidden_toppers)
+    allowed = tuple(one for one in kit.topper if not {one.name, one.form} & forbidden)
+    return setups_of(
+        kit.model_copy(update={"topper": allowed}), toppers=site.toppers, part=site.part, site=site.name,
+        tilts=tilts_to_try(kit, site),
+    )  # fmt: skip
+
+
 def known_site(
     case: Case, site: Site, rng: np.random.Generator, draws: int, findings: list[Finding]
 ) -> KnownSite | None:
@@ -165,6 +227,7 @@ def known_site(
         heard.extend(noticed)
         return told
 
+    first, *others = states_of(site)
     known = ability(
         site, rng, draws, tried=tried, recorded=recorded, lightest_stick=lightest.name if lightest else None
     )
@@ -179,7 +242,20 @@ def known_site(
                 )
             )
         return None
-    return KnownSite(site, known, rng, mine, reports, tuple(heard), _stick_scale(case.kit, rng, draws))
+    scale = _stick_scale(case.kit, rng, draws)
+    states = [KnownState(first, _under_ceiling(site, known))]
+    for state in others:
+        also = ability(state.site, rng, draws, tried=tried, recorded=lambda _limb: Steadiness())
+        if also is not None:
+            states.append(KnownState(state, _under_ceiling(site, also)))
+    return KnownSite(site, states[0].ability, rng, mine, reports, tuple(heard), scale, tuple(states))
+
+
+def _under_ceiling(site: Site, known: Ability) -> Ability:
+    """No more force than the player may use here, though they could."""
+    if site.force_ceiling_n is None:
+        return known
+    return replace(known, force_n=np.minimum(known.force_n, site.force_ceiling_n))
 
 
 def behind_mount(one: KnownSite, give_n_per_m: float) -> KnownSite:
@@ -191,8 +267,12 @@ def behind_mount(one: KnownSite, give_n_per_m: float) -> KnownSite:
     give_n_per_m : float
         Stiffness of all that holds the stick.
     """
-    felt = force_with_give(one.ability.force_n, one.ability.reach_m, give_n_per_m)
-    return replace(one, ability=replace(one.ability, force_n=felt))
+
+    def felt(known: Ability) -> Ability:
+        return replace(known, force_n=force_with_give(known.force_n, known.reach_m, give_n_per_m))
+
+    states = tuple(replace(state, ability=felt(state.ability)) for state in one.states)
+    return replace(one, ability=felt(one.ability), states=states)
 
 
 def judged_for(case: Case, one: KnownSite, action: str | None, rules: Rules) -> Judged:
@@ -210,16 +290,44 @@ def judged_for(case: Case, one: KnownSite, action: str | None, rules: Rules) -> 
     demand = demand_of(case.game, action, known.direction_rad, site.name)
     weights = np.asarray(demand.direction_weights)
     needed = needed_directions(weights, known.direction_rad)
-    setups = setups_of(
-        case.kit,
-        toppers=site.toppers,
-        part=site.part,
-        tilts=tilts_to_try(case.kit, site),
-        site=site.name,
-    )
-    inputs = replace(_inputs(site, setups, known, demand, weights, needed), stick_scale=one.stick_scale)
+    setups = setups_at(case.kit, site)
     rules = rules_at_duty(rules, demand.duty_share, _comfortable_of_maximal(site))
-    return Judged(demand, setups, inputs, evaluate(setups, inputs, rules), rules)
+    judged = []
+    for known_state in one.states:
+        if known_state.state.plays:
+            inputs = _inputs(known_state.state.site, setups, known_state.ability, demand, weights, needed)
+            inputs = replace(inputs, stick_scale=one.stick_scale)
+            judged.append(JudgedState(known_state, inputs, evaluate(setups, inputs, rules)))
+    found, worst = worst_of([state.found for state in judged])
+    return Judged(demand, setups, judged[0].inputs, found, rules, tuple(judged), worst)
+
+
+def _fits_where_worst(judged: Judged, places: Sequence[int], *, helped: int = 0) -> tuple[Fit, ...]:
+    """Set-ups as they do in their worst state, the first few with the change that would help them."""
+    out: dict[int, Fit] = {}
+    for number, state in enumerate(judged.states):
+        rows = [row for row, place in enumerate(places) if judged.worst[place] == number]
+        if not rows:
+            continue
+        known, site = state.known.ability, state.known.state.site
+        situation = _situation(site, known, judged.demand)
+        here = [places[row] for row in rows]
+        helps = [
+            helping_change(
+                place, judged.setups, state.found, state.inputs, known.direction_rad, judged.rules, situation
+            )
+            if row < helped
+            else ""
+            for row, place in zip(rows, here, strict=True)
+        ]
+        found = replace(state.found, stick_utility=judged.found.stick_utility)
+        fits = fits_of(
+            here, judged.setups, found, state.inputs, known.direction_rad, judged.demand, site, judged.rules,
+            situation, helps,
+        )  # fmt: skip
+        name = state.known.state.name if len(judged.states) > 1 else ""
+        out |= {row: replace(fit, worst_in=name) for row, fit in zip(rows, fits, strict=True)}
+    return tuple(out[row] for row in range(len(places)))
 
 
 def offered(one: KnownSite, judged: Judged) -> tuple[Fit, ...]:
@@ -231,10 +339,7 @@ def offered(one: KnownSite, judged: Judged) -> tuple[Fit, ...]:
     judged : Judged
     """
     order = ranked(judged.setups, judged.found, one.site.liked, judged.rules)
-    return fits_of(
-        order.best, judged.setups, judged.found, judged.inputs, one.ability.direction_rad, judged.demand, one.site, judged.rules,
-        _situation(one.site, one.ability, judged.demand), [""] * len(order.best),
-    )  # fmt: skip
+    return _fits_where_worst(judged, order.best)
 
 
 def _stick_scale(kit: Kit, rng: np.random.Generator, draws: int) -> Array:
@@ -281,19 +386,15 @@ def site_plan_of(case: Case, one: KnownSite, judged: Judged) -> SitePlan:
     demand, setups, inputs, found = judged.demand, judged.setups, judged.inputs, judged.found
     recordings, reports = one.recordings, one.reports
     order = ranked(setups, found, site.liked, rules)
-    situation = _situation(site, known, demand)
-    places = (*order.best, *order.others)
-    helps = [
-        helping_change(place, setups, found, inputs, known.direction_rad, rules, situation) if row < HELPED else ""
-        for row, place in enumerate(places)
-    ]
-    fits = fits_of(places, setups, found, inputs, known.direction_rad, demand, site, rules, situation, helps)
+    fits = _fits_where_worst(judged, (*order.best, *order.others), helped=HELPED)
     best, others = fits[: len(order.best)], fits[len(order.best) :]
     choice = best[0] if best[0].verdict != "does not fit" else None
+    states = _state_lines(one, judged, order.best[0])
     notes = [
         *agreements(known, setups, found, recordings, reports),
         *site_findings(site, demand, best),
         *tired(setups, inputs, order.best[0], known, rules),
+        *state_findings(site, states),
     ]
     return SitePlan(
         name=site.name,
@@ -311,7 +412,30 @@ def site_plan_of(case: Case, one: KnownSite, judged: Judged) -> SitePlan:
         tunings=tunings_of(case, site, recordings, setups, found, rng),
         findings=tuple(notes),
         to_order=made_to_order(case, one, judged, choice) if case.kit.made_to_order else None,
+        states=states,
     )
+
+
+def _state_lines(one: KnownSite, judged: Judged, place: int) -> tuple[StateFit, ...]:
+    """The first set-up in every state the site was read in, those that the player will not play in too."""
+    if len(one.states) < 2:
+        return ()
+    own = float(one.states[0].ability.force_n[0].mean())
+    lines = []
+    some = judged.setups.take([place])
+    for known in one.states:
+        inputs = _inputs(
+            known.state.site, some, known.ability, judged.demand, judged.inputs.weight, judged.inputs.needed
+        )
+        inputs = replace(inputs, stick_scale=one.stick_scale)
+        found = evaluate(some, inputs, judged.rules)
+        (fit,) = fits_of(
+            [0], some, found, inputs, known.ability.direction_rad, judged.demand, known.state.site, judged.rules,
+            _situation(known.state.site, known.ability, judged.demand), [""],
+        )  # fmt: skip
+        change = float(known.ability.force_n[0].mean()) / own - 1.0
+        lines.append(StateFit(known.state.name, known.state.kind, known.state.plays, change, fit, known.state.after_s))
+    return tuple(lines)
 
 
 def _comfortable_of_maximal(site: Site) -> float:
@@ -352,9 +476,7 @@ def made_to_order(case: Case, one: KnownSite, judged: Judged, choice: Fit | None
 def _best_to_order(case: Case, one: KnownSite, judged: Judged) -> tuple[Fit, float, float] | None:
     """The best stick of a kit that could be made: its fit, mean utility and chance of keeping every rule."""
     site, known, demand, rules = one.site, one.ability, judged.demand, judged.rules
-    setups = setups_of(
-        case.kit, toppers=site.toppers, part=site.part, tilts=tilts_to_try(case.kit, site), site=site.name
-    )
+    setups = setups_at(case.kit, site)
     weights = np.asarray(demand.direction_weights)
     inputs = _inputs(site, setups, known, demand, weights, judged.inputs.needed)
     first = evaluate(setups, replace(central(inputs), static=inputs.static), rules)

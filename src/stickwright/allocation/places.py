@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from stickwright.allocation import worth
 from stickwright.allocation.moment import limb_of
@@ -16,6 +16,7 @@ from stickwright.allocation.pressing import (
     spasms_per_s,
 )
 from stickwright.allocation.problem import Way, rounded
+from stickwright.mechanics.states import played
 from stickwright.model.case import Case
 from stickwright.model.game import Action, Game
 from stickwright.model.hub import STICK_ROLES
@@ -278,10 +279,22 @@ def _pressed(
 def _held_and_toggled(site: Site, pressed: Pressed, action: Action, spasms: float | None) -> dict[bool, PressFit]:
     """A press as it is, and where the game lets it stand for a hold, once to start and once to stop."""
     plain = action.model_copy(update={"toggle": None})  # what it says of a hold does not point to the other
-    out = {False: press_fit(site, pressed, plain, player_spasms_per_s=spasms)}
+    out = {False: _press_where_worst(site, pressed, plain, toggle=False, spasms=spasms)}
     if action.toggle and action.kind in HELD_KINDS:
-        out[True] = press_fit(site, pressed, action, toggle=True, player_spasms_per_s=spasms)
+        out[True] = _press_where_worst(site, pressed, action, toggle=True, spasms=spasms)
     return out
+
+
+def _press_where_worst(site: Site, pressed: Pressed, action: Action, *, toggle: bool, spasms: float | None) -> PressFit:
+    """A press in the state of the player, of those that they will play in, where it does worst."""
+    fits = [
+        (state, press_fit(state.site, pressed, action, toggle=toggle, player_spasms_per_s=spasms))
+        for state in played(site)
+    ]
+    state, worst = max(fits, key=lambda pair: (len(pair[1].fails), pair[1].effort_share, -pair[1].hit_share))
+    if len(fits) == 1 or not state.name:
+        return worst
+    return replace(worst, fails=tuple(f"{state.name}: {why}" for why in worst.fails))
 
 
 def _all_fail(action: Action, site: Site, device: str, fits: Mapping[bool, PressFit]) -> list[Refused]:

@@ -17,7 +17,7 @@ if TYPE_CHECKING:
 
 __all__ = [
     "Assumption", "Capability", "Caution", "Demand", "DeviceNote", "DirectionCapability", "DirectionFit", "Fit",
-    "NextReading", "Plan", "SitePlan", "ToOrder", "direction_words",
+    "NextReading", "Plan", "SitePlan", "StateFit", "ToOrder", "direction_words",
 ]  # fmt: skip
 
 _EIGHT = ("right", "forward-right", "forward", "forward-left", "left", "back-left", "back", "back-right")
@@ -191,6 +191,8 @@ class Fit:
     setting: str = ""
     """How the stick is set, where it can be set in several ways."""
     how_to_set: str = ""
+    worst_in: str = ""
+    """The state of the player that these figures are of, where several were read: the one it does worst in."""
 
     @property
     def full_name(self) -> str:
@@ -231,6 +233,22 @@ class ToOrder:
     """From the order until it is there."""
     price: float | None
     """In the currency of the kit's prices."""
+
+
+@dataclass(frozen=True)
+class StateFit:
+    """The chosen set-up in one state of the player."""
+
+    condition: str
+    """In words; empty for the site's own readings where nobody named their state."""
+    kind: str
+    plays: bool
+    """Whether the player will play in it: only then it decides."""
+    force_change_share: float
+    """Mean comfortable force against that of the site's own readings: plus is more."""
+    fit: Fit
+    after_s: float | None = None
+    """Of tiredness: after how much play it was read."""
 
 
 @dataclass(frozen=True)
@@ -289,6 +307,8 @@ class SitePlan:
     base_turn_rad: Estimate | None = None
     """How far the chosen stick's base is to be turned from where it stood when it was recorded, anticlockwise seen from above;
     `assumed` says where it was found on another stick. None when it stays, or nothing tells."""
+    states: tuple[StateFit, ...] = ()
+    """The first stick in every state that was read; none where there is one state only."""
 
 
 @dataclass(frozen=True)

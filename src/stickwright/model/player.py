@@ -154,6 +154,27 @@ class Helper(Measured):
     most_actions: Annotated[int, Field(ge=0, le=40)] | None = None
 
 
+class SiteUnder(Measured):
+    """What was read of a site in another state: without support, tired, before the medicine. What is not read again
+    stays as at the site itself."""
+
+    condition: str = Field(min_length=1)
+    """The state in words: "tired, after 40 min"."""
+    kind: Literal["support", "tiredness", "medicine", "food", "time of day", "heat", "relapse", "other"] = "other"
+    plays: bool = True
+    """Whether the player will play in this state."""
+    after_s: Annotated[float, Plausible(0.0, 86400.0)] | None = None
+    """Of tiredness: after how much play it was read."""
+    reading: tuple[DirectionReading, ...] = ()
+    rest: tuple[RestForce, ...] = ()
+    involuntary_force_n: Annotated[float, Plausible(0.0, 200.0)] | None = None
+    crossing_hz: Annotated[float, Plausible(0.05, 30.0)] | None = None
+    spasm: Spasm | None = None
+    hold: tuple[Hold, ...] = ()
+    press: Press | None = None
+    note: str = ""
+
+
 class Site(Measured):
     """A control site: the body part, its readings and what else is known of it."""
 
@@ -215,6 +236,22 @@ class Site(Measured):
     its base, or the clamp of its arm. The way along the arm is added."""
     tilt_slack_m: Annotated[float, Plausible(0.0, 3.0)] = 0.0
     """Cable that tilting, reclining or swinging away takes up."""
+    condition: str = ""
+    """The state in which the readings above were taken, in words: "fresh, wedge under the hand"."""
+    plays_so: bool = True
+    """Whether the player will play in that state."""
+    under: tuple[SiteUnder, ...] = ()
+    """Readings in other states."""
+    force_ceiling_n: Annotated[float, Plausible(0.0, 500.0)] | None = None
+    """A force that must not be passed here, though the player could."""
+    force_ceiling_why: str = ""
+    """What happens above it: "the hand closes"."""
+    forbidden_toppers: tuple[str, ...] = ()
+    """Toppers (names or forms) that must not be used here."""
+    forbidden_grip: str = ""
+    """A grip that must not be used here, and why, as the family is to read it."""
+    note: str = ""
+    """Anything else about this site that whoever sets it up should know."""
 
 
 class Player(Measured):
@@ -235,3 +272,5 @@ class Player(Measured):
     """What it costs the player to leave an action to somebody else, 0 to 10, by their own word."""
     most_new_controls: Annotated[int, Field(ge=1, le=20)] = 4
     """New controls on the first day."""
+    note: str = ""
+    """Anything else that whoever sets it up should know."""
