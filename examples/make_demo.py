@@ -64,6 +64,7 @@ PLAYER = """\
 # Written by examples/make_demo.py.
 
 code = "K7"
+example = true               # invented, for training: recordings of the simulated player count
 age_band = "adult"
 visit = "2026-03-14"
 session_min = 35

@@ -27,7 +27,35 @@ from stickwright.units import spoken
 if TYPE_CHECKING:
     from stickwright.tuning.bearing import Bearing
 
-__all__ = ["agreements", "base_turn", "recorded_steadiness", "trace_of", "tunings_of", "without_what_others_tell"]
+__all__ = [
+    "agreements",
+    "base_turn",
+    "recorded_steadiness",
+    "trace_of",
+    "tunings_of",
+    "without_simulated",
+    "without_what_others_tell",
+]
+
+
+def without_simulated(case: Case, findings: list[Finding]) -> Case:
+    """The case without what the simulated player recorded, unless the player of the case is invented too.
+
+    Parameters
+    ----------
+    case : Case
+    findings : list of Finding
+        What is left out is told here.
+    """
+    invented = [one.name for one in case.recordings if one.simulated]
+    if case.player.example or not invented:
+        return case
+    text = (
+        f"Left out, made by the simulated player and not by {case.player.code}: {', '.join(invented)}. They count for nothing in "
+        "this plan. Record with the player, or set example = true in player.toml where the player is invented too."
+    )
+    findings.append(Finding("query", "simulated player", text))
+    return replace(case, recordings=tuple(one for one in case.recordings if not one.simulated))
 
 
 def trace_of(recording: Recording, rng: np.random.Generator) -> TraceReport:

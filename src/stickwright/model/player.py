@@ -103,6 +103,8 @@ class SiteRecording(Measured):
     stick: str | None = None
     topper: str | None = None
     extension: str | None = None
+    simulated: bool = False
+    """Made by the simulated player, for training."""
 
 
 class Press(Measured):
@@ -265,6 +267,8 @@ class Player(Measured):
     course: Literal["stable", "fluctuating", "progressive", "recovering"] | None = None
     alerts: tuple[Alert, ...] = ()
     goals: tuple[str, ...] = ()
+    example: bool = False
+    """Nobody: an invented player, for training. Only then do recordings of the simulated player count."""
     site: tuple[Site, ...] = Field(min_length=1)
     together: tuple[Together, ...] = ()
     helper: tuple[Helper, ...] = ()

@@ -34,6 +34,8 @@ class Recording:
         On what it was made.
     unit : str
         'share' of full output, or the name of a foreign unit (then reach is not judged against full output).
+    simulated : bool
+        Made by the simulated player, for training: counts in the plan of an invented player only.
     notes : tuple of str
         What was noticed at reading.
     selected : array of bool, shape (n,), or None
@@ -57,6 +59,7 @@ class Recording:
     notes: tuple[str, ...] = field(default_factory=tuple)
     selected: NDArray[np.bool_] | None = None
     stroke: NDArray[np.int64] | None = None
+    simulated: bool = False
 
 
 @dataclass(frozen=True, eq=False)

@@ -9,7 +9,7 @@ from __future__ import annotations
 import datetime
 import re
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from pathlib import Path, PurePosixPath, PureWindowsPath
 from typing import Any
 
@@ -278,9 +278,8 @@ def _look_at_recordings(look: _Look, file: TomlFile) -> None:
             }
             name = site.get("name")
             try:
-                look.recordings.append(
-                    read_recording(inside, site=name if isinstance(name, str) else None, shown=table["file"], **made)
-                )
+                read = read_recording(inside, site=name if isinstance(name, str) else None, shown=table["file"], **made)
+                look.recordings.append(replace(read, simulated=table.get("simulated") is True))
             except BadInput as error:
                 look.problems += _named_at(error, file, where, inside)
 

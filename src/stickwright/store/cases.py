@@ -102,7 +102,9 @@ def _listed(body: bytes, row: RecordingRow, file: str) -> bytes:
         if any(isinstance(one, dict) and one.get("file") == file for one in known):
             return body
         said = {"file": file, "task": row.task, "stick": row.stick, "topper": row.topper, "extension": row.extension}
-        filled = {key: value for key, value in said.items() if value}
+        filled: dict[str, str | bool] = {key: value for key, value in said.items() if value}
+        if row.simulated:
+            filled["simulated"] = True
         return with_fields(text, ("site", number, "recording", len(known)), filled, name="player.toml").encode()
     return body
 

@@ -39,6 +39,8 @@ ENDS = ("done", "stopped", "cut short")
 _COURSE = ("began", "paused", "resumed", "went on", *ENDS)
 _ASIDE = ("set aside", "taken back")
 _LONGEST_NAME = 60
+SIMULATED = "practice"
+"""Source of what the simulated player did."""
 
 
 @dataclass(frozen=True)
@@ -54,7 +56,7 @@ class RecordingRow:
     stick, topper, extension : str
         On what it was made, empty when not said.
     source, device : str
-        How the stick was read: ``browser``, ``computer`` or ``replay``, and which it was.
+        How the stick was read: ``browser``, ``computer``, ``practice`` (the simulated player) or ``replay``, and which it was.
     columns : tuple of str
     asked : mapping
         Settings of the task.
@@ -87,6 +89,11 @@ class RecordingRow:
     seconds: float
     state: str
     aside: bool
+
+    @property
+    def simulated(self) -> bool:
+        """Whether the simulated player made it, for training; told by its source, so that older ones are known too."""
+        return self.source == SIMULATED
 
 
 def begin_recording(
@@ -491,6 +498,7 @@ def recording_of(
         stick=row.stick or None,
         topper=row.topper or None,
         extension=row.extension or None,
+        simulated=row.simulated,
         notes=tuple(notes),
         selected=_pressed(samples, place),
     )

@@ -57,7 +57,11 @@ LINE_LOST_S = 300.0
 SOURCES = (
     ("browser", "This page", "Nothing to install; about 250 samples a second. Good for trying."),
     ("computer", "This computer", "Full rate with exact times. Best for measuring."),
-    ("practice", "An invented player on a made-up stick", "For learning, without any stick: follows what is asked."),
+    (
+        "practice",
+        "A simulated player",
+        "For training, without any stick: follows what is asked. Counts for nothing in a real player's plan.",
+    ),
     ("replay", "A recording of this visit, played back", "What was recorded before goes its way once more."),
 )
 SHORTER: dict[str, dict[str, object]] = {
