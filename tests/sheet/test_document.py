@@ -21,11 +21,13 @@ from sample_plan import (
 )
 
 from stickwright.model.plan import Caution, Plan
+from stickwright.model.recorded import Finding
 from stickwright.sheet.document import sheet_content, sheet_pdf
 from stickwright.sheet.family import TROUBLE, first_page
 from stickwright.sheet.settings import SETTINGS
 from stickwright.sheet.technical import technical_pages
-from stickwright.sheet.tuned import dead_zones, lost, tuned_elsewhere
+from stickwright.sheet.tuned import dead_zones, line_of_tuning, lost, to_type, tuned_elsewhere
+from stickwright.sheet.words import plan_words
 
 PLANS = {"sample": sample_plan, "nothing fits": nothing_fits_plan, "crowded": crowded_plan, "bare": bare_plan,
          "empty": empty_plan}  # fmt: skip
@@ -311,6 +313,27 @@ def test_tuning_from_another_set_up_says_so() -> None:
     bare = replace(made, setup="dew + tall peg")
     assert tuned_elsewhere(chosen, bare) == "Tuned without low dish and extension +8 mm, with tall peg: tune again."
     assert tuned_elsewhere(chosen, replace(made, stick="ash")) == "Tuned on ash, not on dew: record and tune again."
+
+
+def test_a_tuning_with_a_fault_gives_no_settings() -> None:
+    """A rest too short to set anything: the fault is told on every page, and no number to type stands on any."""
+    plan, site = sample_plan(), finger_site()
+    short = Finding("fault", "short rest", "No dead zone can be set: the rest was too short.")
+    doubt = Finding("query", "rest by stillness", "No rest was asked for.")
+    made = replace(site.tunings[0], findings=(short, doubt))
+    other = replace(plan, sites=(replace(site, tunings=(made,)),))
+    assert first_page(other)["game"] == ("Do not change any settings in the game yet. They still have to be measured.")
+    why = technical_pages(other)["tuning"]["why"]
+    assert why == f"No settings are given yet. {short.text} {doubt.text}"
+    told = " ".join(plan_words(other).split())
+    assert short.text in told
+    assert line_of_tuning(made) == f"{made.stick}: No settings are given yet. {short.text}"
+    for pages in (str(first_page(other)), str(technical_pages(other)["tuning"]), told):
+        assert to_type(made) not in pages
+        assert "sensitivity 160" not in pages
+    printed = said(PdfReader(io.BytesIO(sheet_pdf(other))))
+    assert "sensitivity160" not in printed
+    assert flat(short.text) in printed
 
 
 def test_dead_zones_are_told_apart() -> None:

@@ -12,7 +12,10 @@ from stickwright.sheet.figures_tuning import curve, tuning_before_after
 from stickwright.sheet.paper import width_mm
 from stickwright.sheet.printed import listed, percent, plain, sentence, share, sided, turned_words
 
-__all__ = ["dead_zones", "line_of_tuning", "lost", "to_type", "tuned_elsewhere", "tuning_of_choice", "tuning_part"]
+__all__ = [
+    "dead_zones", "line_of_tuning", "lost", "no_settings", "set_in_game", "to_type", "tuned_elsewhere",
+    "tuning_of_choice", "tuning_part",
+]  # fmt: skip
 
 _STRAIGHT = 0.02  # share of full output: below that nobody sees a bend
 
@@ -71,6 +74,32 @@ def to_type(tuning: Tuning) -> str:
     return f"dead zone {simple.dead_zone_percent:.0f} %, sensitivity {simple.sensitivity_percent:.0f} %"
 
 
+def no_settings(tuning: Tuning) -> str:
+    """Why no settings are printed: the faults of the recordings; empty when there is none.
+
+    Parameters
+    ----------
+    tuning : Tuning
+        A finished response.
+    """
+    if not tuning.faults:
+        return ""
+    return f"No settings are given yet. {' '.join(dict.fromkeys(fault.text for fault in tuning.faults))}"
+
+
+def set_in_game(tuning: Tuning) -> str:
+    """What a family sets in the game, or that it changes nothing yet.
+
+    Parameters
+    ----------
+    tuning : Tuning
+        A finished response.
+    """
+    if tuning.faults:
+        return "Do not change any settings in the game yet. They still have to be measured."
+    return f"Set in the game: {to_type(tuning)}."
+
+
 def lost(tuning: Tuning) -> str:
     """What the game's two numbers cannot do, and how to undo them.
 
@@ -117,6 +146,8 @@ def line_of_tuning(tuning: Tuning) -> str:
     tuning : Tuning
         A finished response.
     """
+    if tuning.faults:
+        return f"{tuning.stick}: {no_settings(tuning)}"
     turned = sided(tuning.output_rotation_rad, "deg", "anticlockwise", "clockwise")
     return f"{tuning.stick}: dead zone {percent(tuning.dead_zone)}, turned {turned}; in the game {to_type(tuning)}."
 
@@ -134,8 +165,11 @@ def tuning_part(fit: Fit | None, tuning: Tuning) -> dict[str, Any]:
     Returns
     -------
     dict
-        Texts, tables and figures, for the template.
+        Texts, tables and figures, for the template; of a tuning with a fault only why there are none.
     """
+    if tuning.faults:
+        asked = [one.text for one in tuning.findings if one.level == "query"]
+        return {"why": " ".join([no_settings(tuning), *asked])}
     before_after = tuning_before_after(tuning)
     bent = _bent(tuning)
     drawn = curve(tuning)

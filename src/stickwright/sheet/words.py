@@ -28,7 +28,7 @@ from stickwright.sheet.printed import (
 )
 from stickwright.sheet.sharing_lines import sharing_blocks
 from stickwright.sheet.tremor_words import axis_words, band_words, tremor_size, usual_tremor
-from stickwright.sheet.tuned import dead_zones, lost, to_type, tuned_elsewhere
+from stickwright.sheet.tuned import dead_zones, lost, no_settings, to_type, tuned_elsewhere
 
 __all__ = ["bench_words", "plan_words", "table_words", "trace_words"]
 
@@ -290,6 +290,9 @@ def _recordings(site: SitePlan) -> list[str]:
 
 
 def _tuning(site: SitePlan, tuning: Tuning) -> list[str]:
+    if tuning.faults:
+        others = tuple(one for one in tuning.findings if one not in tuning.faults)
+        return [no_settings(tuning), *_findings(others)]
     return [
         tuned_elsewhere(site.choice, tuning),
         *(f"{name}: {setting}" for name, setting in tables.tuning_numbers(tuning).rows),

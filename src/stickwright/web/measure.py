@@ -517,6 +517,11 @@ def _with_tuning(request: Request, here: At, asked: LiveAsked) -> LiveAsked:
             Problem("tuning", f"none for {asked.site}{on}", "a plan made from recordings on this stick",
                     "Record rest, edge and pushes on it, make the plan, then come back; or measure without.")
         )  # fmt: skip
+    if mine[0].faults:
+        raise BadInput(
+            Problem("tuning", f"a fault: {mine[0].faults[0].text}", "settings from recordings without one",
+                    "Put it right and record again; or measure without.")
+        )  # fmt: skip
     return replace(asked, tuned=mine[0])
 
 
