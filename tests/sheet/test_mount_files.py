@@ -14,6 +14,7 @@ from html.parser import HTMLParser
 from pathlib import Path
 
 import ezdxf
+import numpy as np
 import pytest
 from sample_mounts import chin_mount, mounted_plan, room
 from sample_plan import sample_plan
@@ -58,6 +59,28 @@ def test_dxf_has_true_dimensions(files: dict[str, str]) -> None:
     measured = sorted(round(float(one.get_measurement()), 6) for one in dims)
     assert measured == pytest.approx([12, 55, 75, 185, 185, 205], abs=1e-6)
     assert {one.dxf.layer for one in dims} == {"DIMENSIONS"}
+
+
+def test_dxf_dimensions_read_from_left_to_right(files: dict[str, str]) -> None:
+    """Whichever side of the landmark a point lies on: the figure is upright (or reads upwards) and stands above its line (left of
+    an upright one), and the line runs between its two ends, with both arrows at its ends and none outside."""
+    seen = set()
+    for text in files.values():
+        for one in read(text).modelspace().query("DIMENSION"):
+            first, last = (np.array(point)[:2] for point in (one.dxf.defpoint2, one.dxf.defpoint3))
+            block = list(one.get_geometry_block())
+            figure = next(part for part in block if part.dxftype() == "MTEXT")
+            lines = [part for part in block if part.dxftype() == "LINE"]
+            start, end = (np.array(point)[:2] for point in (lines[-1].dxf.start, lines[-1].dxf.end))
+            turn = math.radians(figure.dxf.rotation)
+            along, above = np.array([math.cos(turn), math.sin(turn)]), np.array([-math.sin(turn), math.cos(turn)])
+            assert -90 < figure.dxf.rotation <= 90
+            assert (np.array(figure.dxf.insert)[:2] - start) @ above > 0
+            if (end - start) @ along > 1:  # else it is too short, and the arrows stand outside on purpose
+                low, high = sorted((first @ along, last @ along))
+                assert low <= start @ along < end @ along <= high
+                seen.add((bool(turn), "along" in figure.text))
+    assert {(False, False), (True, False)} <= seen
 
 
 def test_dxf_is_at_its_own_size(files: dict[str, str]) -> None:

@@ -32,6 +32,7 @@ LAYERS = (
 )  # fmt: skip
 """Each thing lies on the layer of what it is, so that it can be shown and hidden."""
 _TEXT_MM, _APART_MM, _ROW_MM = 8.0, 220.0, 30.0
+_UPRIGHT_MM = 0.5
 _DASHED = ("KEEP_OUT", "CABLE")
 _NAMED = ("TUBES", "EDGES", "SURFACES", "KEEP_OUT", "LANDMARKS", "MOUNT", "STICK")
 
@@ -230,7 +231,7 @@ def _dimensions(space: Modelspace, mount: SiteMount, room: Room, view: View, off
     beside, below = itertools.count(1), itertools.count(1)
     lowest = low
     for line in sorted(lines, key=lambda one: (one.distance_m, one.to)):
-        first, last = _mm(line.start, offset), _mm(line.end, offset)
+        first, last = _in_order(_mm(line.start, offset), _mm(line.end, offset), upright=line.upright)
         if line.upright:
             step = _ROW_MM * next(beside)
             base = (left - step if view == "above" else right + step, first[1])
@@ -244,6 +245,15 @@ def _dimensions(space: Modelspace, mount: SiteMount, room: Room, view: View, off
     return lowest
 
 
+def _in_order(one: Spot, other: Spot, *, upright: bool) -> tuple[Spot, Spot]:
+    """The ends of a dimension from left to right, of an upright one from below: the other way round its arrows point outwards and
+    its figure stands on the wrong side of the line, or on its head."""
+    first, last = sorted(
+        (one, other), key=(lambda spot: (spot[1], spot[0])) if upright else (lambda spot: (spot[0], spot[1]))
+    )
+    return first, last
+
+
 def _along(space: Modelspace, mount: SiteMount, room: Room, view: View, offset: Spot) -> None:
     """The distance along the tube to the clamp, in the view that shows its true length."""
     arm = mount.choice.arm if mount.choice is not None else None
@@ -254,6 +264,7 @@ def _along(space: Modelspace, mount: SiteMount, room: Room, view: View, offset: 
     first, last = _mm(flat(line.from_m, view), offset), _mm(flat(arm.points_m[0], view), offset)
     if abs(math.dist(first, last) - in_unit(arm.along_m, "mm")) > 0.5:
         return
+    start, end = _in_order(first, last, upright=abs(first[0] - last[0]) < _UPRIGHT_MM)
     space.add_aligned_dim(
-        p1=first, p2=last, distance=_ROW_MM, dimstyle="STICKWRIGHT", text="along <>", dxfattribs={"layer": "DIMENSIONS"}
+        p1=start, p2=end, distance=_ROW_MM, dimstyle="STICKWRIGHT", text="along <>", dxfattribs={"layer": "DIMENSIONS"}
     ).render()
