@@ -16,6 +16,7 @@ import numpy as np
 from stickwright.model.kit import Mount
 from stickwright.model.mounting import Pose
 from stickwright.model.room import Room
+from stickwright.mounting.carried import ASIDE_M, HEAD_M, LEAST_OPEN_RAD, PART_M, UNMEASURED_BASE_M
 from stickwright.mounting.search import CLAMP_STEP_M, HALF_ARM_M, SWIVELS, arm_reaches, ranked_cost_m
 
 THINGS, LENGTH_MM = 12, 600
@@ -135,6 +136,25 @@ def plain_clearance(points, room: Room) -> float:  # type: ignore[no-untyped-def
     return least - HALF_ARM_M
 
 
+def plain_clear_of_itself(points, base, contact) -> bool:  # type: ignore[no-untyped-def]
+    """Whether no link comes nearer than half its thickness to a level device, the part that works it, or (but the last) the ball."""
+    long, wide = UNMEASURED_BASE_M
+    up = contact[2] - base[2]
+    low = (base[0] - max(wide / 2, ASIDE_M), base[1] - max(long / 2, ASIDE_M), base[2])
+    high = (base[0] + max(wide / 2, ASIDE_M), base[1] + max(long / 2, ASIDE_M), base[2] + up + PART_M)
+    ball_low = (base[0] - HALF_ARM_M, base[1] - HALF_ARM_M, base[2] - HEAD_M)
+    ball_high = (base[0] + HALF_ARM_M, base[1] + HALF_ARM_M, base[2])
+    pieces = list(itertools.pairwise(points))
+    return all(plain_distance(a, b, low, high) >= HALF_ARM_M - 1e-9 for a, b in pieces) and all(
+        plain_distance(a, b, ball_low, ball_high) >= HALF_ARM_M - 1e-9 for a, b in pieces[:-1]
+    )
+
+
+def least_m(lower: float, upper: float) -> float:
+    """From clamp to ball with the elbow folded as far as it goes, by the cosine rule."""
+    return math.sqrt(lower**2 + upper**2 - 2 * lower * upper * math.cos(LEAST_OPEN_RAD))
+
+
 def clamp_points(thing):  # type: ignore[no-untyped-def]
     """Distances along a tube or edge, every 5 mm and at its end."""
     length = math.dist(thing.from_m, thing.to_m)
@@ -149,13 +169,15 @@ def arms_within(mount: Mount, thing, end) -> int:  # type: ignore[no-untyped-def
         distance = math.dist(clamp, end)
         for cut in range(1, len(mount.links_m)) if len(mount.links_m) > 1 else [0]:
             lower, upper = sum(mount.links_m[:cut]), sum(mount.links_m[cut:])
-            if max(abs(upper - lower) if cut else 0.0, 1e-6) <= distance <= 0.9 * (lower + upper):
+            if max(least_m(lower, upper) if cut else 0.0, 1e-6) <= distance <= 0.9 * (lower + upper):
                 count += SWIVELS if cut else 1
     return count
 
 
-def plain_search(mount: Mount, thing, end, room: Room):  # type: ignore[no-untyped-def]
+def plain_search(mount: Mount, thing, pose: Pose, room: Room):  # type: ignore[no-untyped-def]
     """Least cost and the free stretches of one tube, by trying everything."""
+    base, contact = pose.base_m, pose.contact_m
+    end = (base[0], base[1], base[2] - HEAD_M)
     length = math.dist(thing.from_m, thing.to_m)
     alongs = clamp_points(thing)
     cuts = range(1, len(mount.links_m)) if len(mount.links_m) > 1 else [0]
@@ -166,13 +188,14 @@ def plain_search(mount: Mount, thing, end, room: Room):  # type: ignore[no-untyp
         somewhere = False
         for cut in cuts:
             lower, upper = sum(mount.links_m[:cut]), sum(mount.links_m[cut:])
-            if not max(abs(upper - lower) if cut else 0.0, 1e-6) <= distance <= 0.9 * (lower + upper):
+            if not max(least_m(lower, upper) if cut else 0.0, 1e-6) <= distance <= 0.9 * (lower + upper):
                 continue
             for k in range(SWIVELS if cut else 1):
                 tried += 1
                 elbow = [plain_elbow(clamp, end, lower, upper, 2 * math.pi * k / SWIVELS)] if cut else []
-                clear = plain_clearance([tuple(clamp), *elbow, end], room)
-                if clear >= 0.0:
+                points = [tuple(clamp), *elbow, end]
+                clear = plain_clearance(points, room)
+                if clear >= 0.0 and plain_clear_of_itself(points, base, contact):
                     somewhere = True
                     best = min(best, float(ranked_cost_m(distance, lower + upper, clear)))
         free.append(somewhere)
@@ -203,7 +226,7 @@ def main() -> None:
     sample = [everything[int(k)] for k in np.concatenate(picks)]
     worst, cramped, tried, begun = 0.0, 0, 0, time.perf_counter()
     for mount, reach, thing in sample:
-        best, edges, arms = plain_search(mount, thing, at, room)
+        best, edges, arms = plain_search(mount, thing, pose, room)
         tried += arms
         ours = [one for one in reach.poses if one.clamp == thing.name]
         ends = [value for one in reach.ranges if one.clamp == thing.name for value in (one.from_m, one.to_m)]
@@ -215,7 +238,7 @@ def main() -> None:
             worst = max(worst, abs(cost - best), *(abs(a - b) for a, b in zip(ends, edges, strict=True)))
             cramped += ours[0].clearance_m < 0.05
     spent = time.perf_counter() - begun
-    every = sum(arms_within(mount, thing, at) for mount in mounts for thing in things)
+    every = sum(arms_within(mount, thing, (at[0], at[1], at[2] - HEAD_M)) for mount in mounts for thing in things)
     plain = spent * every / tried
     points = sum(math.ceil(math.dist(t.from_m, t.to_m) / CLAMP_STEP_M) + 1 for t in things)
     print(

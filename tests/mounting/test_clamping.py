@@ -57,9 +57,9 @@ def test_the_whole_clamp_is_on_the_tube():
 
 
 def test_an_arm_is_not_offered_where_its_clamp_has_no_room():
-    """By hand: 100 mm above the end of a tube the best clamp point is that end; a clamp 60 mm wide sits 30 mm in. On a stub of
-    50 mm it does not go on, and the reason says by how much."""
-    at = Pose("hand", (0.3, 0.0, 0.35), (0.3, 0.0, 0.3), 0.0, 0.0, 0.004, 0.4)
+    """By hand: the arm's ball 100 mm above the end of a tube, the best clamp point is that end; a clamp 60 mm wide sits 30 mm in. On a
+    stub of 50 mm it does not go on, and the reason says by how much."""
+    at = Pose("hand", (0.3, 0.0, 0.38), (0.3, 0.0, 0.33), 0.0, 0.0, 0.004, 0.4)
     bare, wide = (arm_reaches(at, Room(tube=(tube(400),)), [one])[0] for one in (mount(), mount(clamp_width_mm=60)))
     assert bare.poses[0].along_m == pytest.approx(0.0, abs=1e-9)
     assert wide.poses[0].along_m == pytest.approx(0.03, abs=1e-9)

@@ -297,6 +297,8 @@ class Mount(Measured):
     """Along the tube or edge, that its clamp takes."""
     jaw_depth_m: Annotated[float, Plausible(0.001, 0.5)] | None = None
     """In from the edge, that its jaw reaches under a table or tray."""
+    head_m: Annotated[float, Plausible(0.01, 0.2)] | None = None
+    """Of an arm: from the middle of its last ball to the underside of what it carries, plate included."""
 
 
 class Fastener(Measured):

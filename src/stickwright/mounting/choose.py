@@ -22,6 +22,7 @@ from stickwright.model.plan import Caution
 from stickwright.model.player import Player, Site
 from stickwright.model.recorded import Finding
 from stickwright.model.room import Edge, KeepOut, MovesWith, Room, Surface, Tube
+from stickwright.mounting.carried import UNMEASURED_BASE_M, head_of
 from stickwright.mounting.chair_stability import chair_stability, stability_findings
 from stickwright.mounting.change import Reach, smallest_change
 from stickwright.mounting.clearance import boxes_seen_from, clearances_m
@@ -59,8 +60,8 @@ MOST_RAISED_M = 0.040
 """By which a pad may raise a part that lies on something: common practice, no source."""
 RAISED_PARTS = frozenset({"fingertip", "thumb", "hand", "forearm", "elbow", "foot", "toe"})
 ARMS = ("friction arm", "gooseneck")
-UNMEASURED_BASE_M = (0.05, 0.05)
-"""Of a base that nobody measured: small, so that what holds it would hold a larger one."""
+LOOP_M = 0.15
+"""Of cable that the joints of an arm need to move: common practice, no source."""
 TILTS = 5
 """Tilts of the seat that are looked at, from least to most."""
 
@@ -148,7 +149,7 @@ def site_mount(
         fits += _on_surface(site, held, pose, room, kit, pushes, surface, where.moves_with)
     arms = [mount for mount in kit.mount if mount.kind in ARMS and mount.in_stock]
     for mount, found in zip(
-        arms, arm_reaches(pose, room, arms, moves_with=where.moves_with, base_m=held.base_m), strict=True
+        arms, arm_reaches(pose, room, arms, moves_with=where.moves_with, base_m=held.outline_m), strict=True
     ):
         fits += [_on_arm(site, held, pose, room, kit, pushes, mount, way, where.moves_with) for way in found.poses[:2]]
         if not found.poses:
@@ -253,7 +254,7 @@ def _entered(room: Room, held: Held, pose: Pose, moves_with: MovesWith) -> tuple
     """Boxes that the base stands in anywhere in the tilt range; of a base that nobody measured, its middle."""
     if not room.keep_out:
         return ()
-    length, width, height = held.base_m or (0.0, 0.0, 0.0)
+    length, width, height = held.outline_m or (0.0, 0.0, 0.0)
     feet = np.array([(x, y, 0.0) for x in (-width / 2, 0.0, width / 2) for y in (-length / 2, 0.0, length / 2)])
     frame = turned(pose.turn_rad, pose.tilt_rad)
     low, high = (np.asarray(pose.base_m) + (feet + np.array([0.0, 0.0, up])) @ frame.T for up in (0.0, height))
@@ -472,7 +473,7 @@ def _on_arm(
             checks, pushes=pushes, arm=Reach(math.dist(way.points_m[0], pose.contact_m)),
             fasteners=[one for one in kit.fastener if one.in_stock],
         ) if bad else "", dimensions=_dimensions(room, pose, "seat" if on is None else on.moves_with, way),
-        cable_m=_length(way.points_m) + 0.15,
+        cable_m=_length(way.points_m) + head_of(mount) + LOOP_M,
         assumed=(*_arm_assumed(mount, held, fastener), *_unmeasured(held), *way.assumed),
     )  # fmt: skip
 

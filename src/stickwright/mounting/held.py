@@ -84,6 +84,11 @@ class Held:
         return self.device if self.pieces == 1 else f"{self.pieces} \N{MULTIPLICATION SIGN} {self.device}"
 
     @property
+    def outline_m(self) -> tuple[float, float, float] | None:
+        """Length, width and height of all pieces, side by side; None when the base was not measured."""
+        return (self.base_m[0], self.pieces * self.base_m[1], self.base_m[2]) if self.base_m else None
+
+    @property
     def whole_kg(self) -> float:
         """Mass of all pieces together; 0 when nobody weighed one."""
         return self.pieces * (self.mass_kg or 0.0)

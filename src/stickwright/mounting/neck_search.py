@@ -11,17 +11,22 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stickwright.mounting.arm import MOST_STRAIGHT_SHARE, upright_frame
+from stickwright.mounting.carried import Carried
 from stickwright.mounting.clearance import Boxes, clearances_m
 from stickwright.mounting.neck import PIECES, Necks, bent_necks
 from stickwright.mounting.ranking import HALF_ARM_M, ROOMY_M, ranked_cost_m
 
-__all__ = ["NeckFound", "neck_search"]
+__all__ = ["ITSELF", "NeckFound", "neck_search"]
 
 Array = NDArray[np.float64]
 ROUND_THE_TUBE = 8
 """Ways in which a clamp can be turned about its tube, 45 degrees apart."""
 SHARES = (0.5, 1.0, 0.0)
 """Of what is to spare, how much stays straight at its foot; the rest stays straight at its end."""
+_SELF_M = 0.080
+"""Along the neck, from where on two of its places are looked at for touching each other."""
+ITSELF = "what it carries"
+"""In the count of what stood in the way, beside the names of keep-outs: the device, or the neck itself."""
 TIGHT_M = 0.020
 """A bend at the least radius counts as so much lever."""
 
@@ -70,7 +75,7 @@ def _leaving(along: Sequence[float] | None) -> Array:
 
 
 def neck_search(
-    at_m: Array, end_m: Array, end_way: Array, length_m: float, least_m: float, boxes: Sequence[Boxes],
+    at_m: Array, carried: Carried, length_m: float, least_m: float, boxes: Sequence[Boxes],
     along: Sequence[float] | None = None,
 ) -> NeckFound:  # fmt: skip
     """Clamp points of one tube or edge from which a neck can be bent to the base, and the best.
@@ -79,8 +84,8 @@ def neck_search(
     ----------
     at_m : array, shape (n, 3)
         Clamp points.
-    end_m, end_way : array, shape (3,)
-        Middle of the underside of the base, and which way its top looks.
+    carried : Carried
+        The device, whose underside the neck meets square from below.
     length_m, least_m : float
         Of the neck: length, least radius.
     boxes : sequence of Boxes
@@ -92,6 +97,7 @@ def neck_search(
     -------
     NeckFound
     """
+    end_m, end_way = carried.middle_m, carried.axes[:, 2]
     lever = np.linalg.norm(at_m - end_m, axis=1)
     inside = np.flatnonzero((lever > 1e-6) & (lever <= MOST_STRAIGHT_SHARE * length_m))
     free = np.zeros(len(at_m), dtype=bool)
@@ -111,9 +117,12 @@ def neck_search(
     points = necks.at(np.linspace(0.0, length_m, PIECES + 1))
     clear, which, names = _neck_clearance(points, necks.radius_m, length_m, boxes)
     bowed = np.linalg.norm(points - end_m, axis=2).max(axis=1)  # the lever of a push at the place that is bent hardest
-    cost = np.where(clear >= 0.0, ranked_cost_m(bowed, length_m, clear) + TIGHT_M * least_m / necks.radius_m, np.inf)
+    out = _out_of_itself(points, length_m, carried)
+    free_way = (clear >= 0.0) & out
+    cost = np.where(free_way, ranked_cost_m(bowed, length_m, clear) + TIGHT_M * least_m / necks.radius_m, np.inf)
     blocked = Counter(names[box] for box in which[clear < 0.0])
-    free[place[clear >= 0.0]] = True
+    blocked[ITSELF] += int((~out & (clear >= 0.0)).sum())
+    free[place[free_way]] = True
     best = int(np.argmin(cost))
     if not math.isfinite(cost[best]):
         return NeckFound(free, -1, None, math.inf, math.inf, "", widest, blocked)
@@ -135,3 +144,16 @@ def _neck_clearance(
         return np.full(len(points), np.inf), np.zeros(len(points), dtype=np.intp), ("",)
     each = found.reshape(len(points), PIECES, -1).min(axis=1) - HALF_ARM_M - bow[:, None]
     return each.min(axis=1), each.argmin(axis=1), names
+
+
+def _out_of_itself(points: Array, length_m: float, carried: Carried) -> NDArray[np.bool_]:
+    """Which necks cross neither what they carry nor themselves; the last of the way to the underside belongs to the device."""
+    piece = length_m / PIECES
+    met = math.ceil(1.5 * HALF_ARM_M / piece)
+    clear = carried.clear_of(points[:, :-met])
+    near = math.hypot(2.0 * HALF_ARM_M, piece / math.sqrt(2.0))  # two necks that touch have points so near each other
+    apart = max(1, math.ceil(_SELF_M / piece))
+    for step in range(apart, PIECES + 1):
+        gap = np.linalg.norm(points[:, step:] - points[:, :-step], axis=2).min(axis=1)
+        clear &= gap >= near
+    return clear

@@ -2,7 +2,7 @@
 
 Every clamp point (5 mm apart along every tube and edge), every arm, the elbow all round. What does not tilt with the site is
 no candidate when the tilt would carry the site away from it. A point is free when the arm and the base stay out of every
-keep-out over the whole range of tilts.
+keep-out over the whole range of tilts, and the links out of what they carry.
 """
 
 from __future__ import annotations
@@ -21,16 +21,15 @@ from stickwright.mounting.arm import (
     MOST_STRAIGHT_SHARE,
     elbows,
     joints_in_words,
-    least_m,
     plate_joint,
-    too_close_m,
     too_short_m,
 )
+from stickwright.mounting.carried import HEAD_M, Carried, folded_m, head_of
 from stickwright.mounting.clamping import clear_of_ends, too_little_room
 from stickwright.mounting.clearance import Boxes, boxes_seen_from, clearances_m
 from stickwright.mounting.frames import pivot_of, relative_shift_m, tilted, tilts_with_seat, turned
 from stickwright.mounting.neck import Necks, least_bend_m, neck_joints, neck_points
-from stickwright.mounting.neck_search import NeckFound, neck_search
+from stickwright.mounting.neck_search import ITSELF, NeckFound, neck_search
 from stickwright.mounting.ranking import HALF_ARM_M, ROOMY_M, ranked_cost_m
 from stickwright.units import spoken
 
@@ -100,7 +99,7 @@ class _Places:
 
     links: tuple[float, ...]
     at_m: Array
-    end_m: Array
+    carried: Carried
     distance_m: Array
     cost_m: Array = field(init=False)
 
@@ -173,7 +172,8 @@ def arm_reaches(
 
     Notes
     -----
-    Assumed: an arm is 20 mm thick; a gooseneck runs in two even bends, and its clamp can be turned about a tube but looks up from
+    Assumed: an arm is 20 mm thick, its last ball 30 mm below the base where the kit does not tell, the part that works the
+    device 40 mm high; a gooseneck runs in two even bends, and its clamp can be turned about a tube but looks up from
     an edge.
 
     Examples
@@ -201,6 +201,13 @@ class _Site:
         self.boxes = {seen: boxes_seen_from(room, seen) for seen in (True, False)}
         self.ends = {seen: self.seen_from(seen, np.asarray(pose.base_m)) for seen in (True, False)}
         self.base_clear = {seen: self._base_clearance(seen) for seen in (True, False)}
+
+    def carried(self, seat: bool, head_m: float) -> Carried:
+        """The device as a body, as one sees it who tilts or does not."""
+        axes = turned(self.pose.turn_rad, self.pose.tilt_rad)
+        middle = self.ends[seat]
+        seen = np.stack([self.seen_from(seat, np.asarray(self.pose.base_m) + way) - middle for way in axes.T], axis=1)
+        return Carried(middle, seen, self.seen_from(seat, np.asarray(self.pose.contact_m)), self.base_m, head_m)
 
     def seen_from(self, seat: bool, points: Array) -> Array:
         """Points of the site as one sees them who tilts or does not; in the middle of the tilts when the two differ."""
@@ -267,11 +274,11 @@ def _one_mount(mount: Mount, site: _Site) -> ArmReach:
         on = clear_of_ends(mount, along)
         along, points = along[on], points[on]
         seen = tilts_with_seat(thing.moves_with)
-        end = site.ends[seen]
-        distance = np.linalg.norm(points - end, axis=1)
-        options = [_Places(one, points, end, distance) for one in links]
+        carried = site.carried(seen, head_of(mount))
+        distance = np.linalg.norm(points - carried.ball_m, axis=1)
+        options = [_Places(one, points, carried, distance) for one in links]
         if mount.kind == "gooseneck":
-            neck = _neck_from(mount, thing, points, site)
+            neck = _neck_from(mount, thing, points, site, carried)
             if neck.neck is not None and site.base_clear[seen][0] > 0.0:
                 found.append((neck.cost_m, _neck_pose(thing, float(along[neck.place]), neck, neck.neck, site)))
                 ranges.extend(_ranges(thing.name, along, neck.free))
@@ -318,7 +325,12 @@ def _one_mount(mount: Mount, site: _Site) -> ArmReach:
 
 
 def _assumed(mount: Mount, site: _Site, poses: Sequence[ArmPose]) -> tuple[str, ...]:
-    out = [f"'{mount.name}' is taken to be {spoken(2 * HALF_ARM_M, 'mm')} thick"] if site.room.keep_out else []
+    out = [f"'{mount.name}' is taken to be {spoken(2 * HALF_ARM_M, 'mm')} thick"] if poses or site.room.keep_out else []
+    if mount.kind != "gooseneck" and mount.head_m is None and poses:
+        out.append(
+            f"the middle of the last ball of '{mount.name}' is taken to be {spoken(HEAD_M, 'mm')} below the base, plate included: "
+            "measure it"
+        )
     if mount.kind == "gooseneck" and poses:
         bend = least_bend_m(mount)[1]
         out.append(f"'{mount.name}' is taken to meet the base square from below, in two even bends as drawn")
@@ -368,7 +380,7 @@ def _barred(mount: Mount, thing: Tube | Edge, site: _Site) -> str:
 
 
 def _within(option: _Places) -> NDArray[np.bool_]:
-    inside: NDArray[np.bool_] = (option.distance_m >= max(least_m(option.links), 1e-6)) & (
+    inside: NDArray[np.bool_] = (option.distance_m >= max(folded_m(option.links), 1e-6)) & (
         option.distance_m <= MOST_STRAIGHT_SHARE * sum(option.links)
     )
     return inside
@@ -381,7 +393,7 @@ def _swivels(links: Sequence[float]) -> Array:
 def _arm_points(option: _Places, places: NDArray[np.intp], swivel_rad: Array) -> Array:
     """Clamp, elbow and end (clamp and end for one link) of some arms; shape (n, 2 or 3, 3)."""
     start = option.at_m[places]
-    end = np.broadcast_to(option.end_m, start.shape)
+    end = np.broadcast_to(option.carried.ball_m, start.shape)
     if len(option.links) == 1:
         return np.stack([start, end], axis=1)
     return np.stack([start, elbows(start, end, option.links, swivel_rad), end], axis=1)
@@ -425,9 +437,12 @@ def _free(
         if not len(places) or not len(some):
             break
         each, turn = np.repeat(places, len(some)), np.tile(some, len(places))
-        clear, which, names = _clearance(_arm_points(option, each, turn), boxes, 0.0)
-        free[each[clear >= 0.0]] = True
+        arms = _arm_points(option, each, turn)
+        clear, which, names = _clearance(arms, boxes, 0.0)
+        out = option.carried.clear_of(arms)
+        free[each[(clear >= 0.0) & out]] = True
         blocked.update(names[box] for box in which[clear < 0.0])
+        blocked[ITSELF] += int((~out & (clear >= 0.0)).sum())
     return free
 
 
@@ -439,13 +454,23 @@ def _better(option: _Places, places: NDArray[np.intp], boxes: Sequence[Boxes], b
         if best is not None and option.cost_m[some[0]] >= best.cost_m:
             break
         each = np.repeat(some, len(swivels))
-        clear, _, _ = _clearance(_arm_points(option, each, np.tile(swivels, len(some))), boxes, ROOMY_M)
+        arms = _arm_points(option, each, np.tile(swivels, len(some)))
+        clear, _, _ = _clearance(arms, boxes, ROOMY_M)
         cost = ranked_cost_m(option.distance_m[each], sum(option.links), clear)
-        cost[clear < 0.0] = np.inf
-        least = int(np.argmin(cost))
+        cost[(clear < 0.0) | ~option.carried.clear_of(arms)] = np.inf
+        least = int(np.lexsort((-arms[:, 1, 2], _sticks_out_m(arms), np.round(cost, 9)))[0])
         if np.isfinite(cost[least]) and (best is None or cost[least] < best.cost_m):
             best = _Found(float(cost[least]), int(each[least]), least % len(swivels), option.links)
     return best
+
+
+def _sticks_out_m(arms: Array) -> Array:
+    """How far an elbow lies to the side beyond both ends of its arm: of arms that cost the same the narrowest is taken, for doors and
+    for whoever passes."""
+    aside = arms[:, :, 0]
+    ends = aside[:, [0, -1]]
+    out = np.maximum(aside.max(axis=1) - ends.max(axis=1), ends.min(axis=1) - aside.min(axis=1))
+    return np.asarray(np.round(out, 6), dtype=np.float64)
 
 
 def _batches(order: NDArray[np.intp]) -> Iterator[NDArray[np.intp]]:
@@ -465,9 +490,9 @@ def _ranges(name: str, along: Array, free: NDArray[np.bool_]) -> list[ClampRange
 def _arm_pose(mount: Mount, thing: Tube | Edge, along: Array, points: Array, best: _Found, site: _Site) -> ArmPose:
     """The best arm in full: exact clearance, joints in words."""
     seen = tilts_with_seat(thing.moves_with)
-    end = site.ends[seen]
+    carried = site.carried(seen, head_of(mount))
     place = np.array([best.place])
-    option = _Places(best.links, points, end, np.linalg.norm(points - end, axis=1))
+    option = _Places(best.links, points, carried, np.linalg.norm(points - carried.ball_m, axis=1))
     arm = _arm_points(option, place, _swivels(best.links)[[best.swivel]])[0]
     clear, name = _nearest(arm[:-1], arm[1:], site.boxes[seen])
     clear = clear - HALF_ARM_M
@@ -491,16 +516,11 @@ def _arm_pose(mount: Mount, thing: Tube | Edge, along: Array, points: Array, bes
     )
 
 
-def _neck_from(mount: Mount, thing: Tube | Edge, points: Array, site: _Site) -> NeckFound:
+def _neck_from(mount: Mount, thing: Tube | Edge, points: Array, site: _Site, carried: Carried) -> NeckFound:
     """What one tube or edge offers a gooseneck."""
     seen = tilts_with_seat(thing.moves_with)
-    base = np.asarray(site.pose.base_m)
-    above = base + turned(site.pose.turn_rad, site.pose.tilt_rad)[:, 2]
-    way = site.seen_from(seen, above) - site.ends[seen]
     along = tuple(np.subtract(thing.to_m, thing.from_m).tolist()) if isinstance(thing, Tube) else None
-    return neck_search(
-        points, site.ends[seen], way, float(sum(mount.links_m)), least_bend_m(mount)[0], site.boxes[seen], along
-    )
+    return neck_search(points, carried, float(sum(mount.links_m)), least_bend_m(mount)[0], site.boxes[seen], along)
 
 
 def _too_tight(mount: Mount, thing: Tube | Edge, found: NeckFound) -> str:
@@ -545,8 +565,13 @@ def _why_not(
     kind = "tube" if isinstance(thing, Tube) else "edge"
     if base_clear[0] <= 0.0:
         return f"The base itself would stand in keep-out '{base_clear[1]}', whatever holds it.", None
-    if blocked:
+    if blocked.total():
         name = min(blocked, key=lambda one: (-blocked[one], one))
+        if name == ITSELF:
+            return (
+                f"From {kind} '{thing.name}' '{mount.name}' is long enough, but every way there runs through {ITSELF} or the part "
+                "that works it."
+            ), None
         return f"From {kind} '{thing.name}' '{mount.name}' is long enough, but keep-out '{name}' is in the way.", None
     nearest = float(options[0].distance_m.min())
     short = min(too_short_m(nearest, option.links) for option in options)
@@ -556,7 +581,7 @@ def _why_not(
             "left for adjustment."
         ), short
     furthest = float(options[0].distance_m.max())
-    near = min(too_close_m(furthest, option.links) for option in options)
+    near = min(max(0.0, folded_m(option.links) - furthest) for option in options)
     if near == 0.0:
         return f"'{mount.name}' ends there from no clamp point of {kind} '{thing.name}': too near or too far.", None
     return f"'{mount.name}' cannot fold so far: {kind} '{thing.name}' is {spoken(near, 'mm')} too near.", None

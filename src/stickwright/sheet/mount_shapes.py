@@ -29,6 +29,7 @@ Layer = Literal["BODY", "SEAT", "TUBES", "EDGES", "SURFACES", "KEEP_OUT", "LANDM
 
 NO_BASE_M = (0.060, 0.060, 0.030)  # drawn dashed when nobody measured the base
 _LEVEL_RAD = math.radians(0.5)
+_APART_M = 0.001
 _LINK_M, _SHEET_M = 0.018, 0.018  # an arm's link and a table top, where nobody says how thick they are
 _CHIN_M, _FLOOR_M, _ARMREST_M = 0.66, 0.45, 0.22  # of the sign, where nobody took them
 _CRANKED = ("fingertip", "thumb", "hand", "forearm", "elbow")
@@ -286,6 +287,9 @@ def _links(mount: SiteMount) -> Iterator[Shape]:
     else:
         for start, end in zip(arm.points_m, arm.points_m[1:], strict=False):
             yield Shape("MOUNT", "", "bar", (start, end), _LINK_M, sure=False)
+        base = mount.pose.base_m if mount.pose is not None else arm.points_m[-1]
+        if math.dist(arm.points_m[-1], base) > _APART_M:  # the neck of the ball and the plate
+            yield Shape("MOUNT", "", "bar", (arm.points_m[-1], base), _LINK_M / 2, sure=False)
     yield Shape("MOUNT", f"clamp of the {mount.choice.mount}", "dot", (arm.points_m[0],))
     for at, joint in zip(_joint_points(arm.points_m, len(arm.joints)), arm.joints, strict=True):
         yield Shape("MOUNT", joint.name, "dot", (at,), note=joint.words)
