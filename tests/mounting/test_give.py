@@ -69,13 +69,13 @@ def test_nothing_gives_nothing_changes():
     assert np.isnan(force_with_give([np.nan], [0.02], 500.0)).all()
     assert in_series_n_per_m() == math.inf
     assert in_series_n_per_m(math.inf, 900.0) == approx(900.0)
-    assert give_findings(3.9, math.inf, 0.024, 0.8) == ()
+    assert give_findings(3.9, math.inf, 0.024, math.inf) == ()
 
 
 def test_lost_throw_by_hand():
     """3.9 N on 0.5 N/mm: 7.8 of 24 mm, 32.5 %; the finding says so."""
     assert lost_share(3.9, 500.0, 0.024) * 24 == approx(7.8, abs=0.05)
-    lost, swings = give_findings(3.9, 500.0, 0.024, 0.8)
+    lost, swings = give_findings(3.9, 500.0, 0.024, ringing_hz(500.0, 0.8))
     assert "gives 7.8 mm of 24 mm: 32 % of the throw is lost" in lost.text
     assert (lost.level, lost.about, swings.about) == ("query", "give", "swinging")
 
@@ -84,7 +84,7 @@ def test_light_sticks_on_stiff_arms_need_no_word():
     """0.52 N over 6.5 mm on 0.9 N/mm: 0.58 mm, 8.9 %, and 80 g swing at 17 Hz: nothing to say."""
     assert lost_share(0.52, 900.0, 0.0065) == approx(0.089, abs=0.0005)
     assert ringing_hz(900.0, 0.08) == approx(16.9, abs=0.05)
-    assert give_findings(0.52, 900.0, 0.0065, 0.08) == ()
+    assert give_findings(0.52, 900.0, 0.0065, ringing_hz(900.0, 0.08)) == ()
 
 
 def test_swinging_where_six_hertz_lies():
@@ -92,11 +92,13 @@ def test_swinging_where_six_hertz_lies():
     frequency, and no finding made up."""
     limit = 0.5 * (2 * math.pi * 6.0) ** 2
     assert limit == approx(711, abs=0.5)
-    assert [finding.about for finding in give_findings(0.1, limit * 0.999, 0.02, 0.5)] == ["swinging"]
-    assert give_findings(0.1, limit * 1.001, 0.02, 0.5) == ()
+    assert [finding.about for finding in give_findings(0.1, limit * 0.999, 0.02, ringing_hz(limit * 0.999, 0.5))] == [
+        "swinging"
+    ]
+    assert give_findings(0.1, limit * 1.001, 0.02, ringing_hz(limit * 1.001, 0.5)) == ()
     assert math.isnan(ringing_hz(900.0, None))
     assert math.isnan(ringing_hz(900.0, 0.0))
-    assert give_findings(0.1, 900.0, 0.02, None) == ()
+    assert give_findings(0.1, 900.0, 0.02, ringing_hz(900.0, None)) == ()
 
 
 @given(force=st.floats(0.1, 100.0), length=st.floats(0.05, 1.0))

@@ -29,7 +29,7 @@ from stickwright.mounting.clearance import boxes_seen_from, clearances_m
 from stickwright.mounting.footing import Foot, foot_checks, with_fastener
 from stickwright.mounting.frames import tilts_with_seat, turned
 from stickwright.mounting.friction import assumed_friction
-from stickwright.mounting.give import droop_m, droop_rad, give_findings, ringing_hz
+from stickwright.mounting.give import TipShares, droop_m, droop_rad, give_findings, ringing_hz, tip_shares
 from stickwright.mounting.held import Held
 from stickwright.mounting.mount_parts import STOCKED
 from stickwright.mounting.neck_load import neck_checks, neck_sag
@@ -194,7 +194,7 @@ def site_mount(
 def _give_findings(held: Held, choice: MountFit) -> tuple[Finding, ...]:
     """What is worth saying of what gives: of a stick its throw and swing, of a switch whether it still fires."""
     if held.kind == "stick" or (held.travel_m > 0 and held.kind == "controller"):
-        return give_findings(held.full_force_n, choice.give_n_per_m, held.travel_m, held.whole_kg or None)
+        return give_findings(held.full_force_n, choice.give_n_per_m, held.travel_m, choice.ringing_hz)
     given = held.full_force_n / choice.give_n_per_m
     needs = held.travel_m + given
     if held.presses_in_m is None or needs <= held.presses_in_m:
@@ -456,7 +456,8 @@ def _on_arm(
     lost = held.lost_share(give)
     if lost >= 1:
         bad.append(_gives_too_much(held, mount, lost * held.travel_m))
-    sunk = droop_m(device_kg, give) if math.isfinite(give) else 0.0
+    shares = tip_shares(mount.links_m, bends=mount.kind == "gooseneck")
+    sunk = droop_m(device_kg + shares.sinks * (mount.mass_kg or 0.0), give) if math.isfinite(give) else 0.0
     leans = droop_rad(sunk, sum(mount.links_m) or 1e-9) if sunk else 0.0
     if mount.kind == "gooseneck" and math.isfinite(give):
         sag = max((neck_sag(way.points_m, give, weights, tilt) for tilt in tilts), key=lambda one: one.droop_m)
@@ -466,7 +467,7 @@ def _on_arm(
         patch_m=(held.base_m[0], held.base_m[1]) if held.base_m and fastener else None, arm=way, checks=tuple(checks),
         margin=_margin(checks), give_n_per_m=give, lost_share=lost,
         droop_m=sunk, droop_rad=leans,
-        ringing_hz=ringing_hz(give, device_kg or None) if math.isfinite(give) else math.nan, parts=tuple(parts),
+        ringing_hz=ringing_hz(give, _swinging_kg(held, mount, shares)) if math.isfinite(give) else math.nan, parts=tuple(parts),
         take_off_s=None,
         verdict="refused" if refused else "does not hold" if bad else "holds", fails=tuple(bad), refused=refused,
         change=smallest_change(
@@ -476,6 +477,13 @@ def _on_arm(
         cable_m=_length(way.points_m) + head_of(mount) + LOOP_M,
         assumed=(*_arm_assumed(mount, held, fastener), *_unmeasured(held), *way.assumed),
     )  # fmt: skip
+
+
+def _swinging_kg(held: Held, mount: Mount, shares: TipShares) -> float | None:
+    """The device and what counts of the arm's own mass; None when one of them was not weighed."""
+    if not held.whole_kg or mount.mass_kg is None:
+        return None
+    return held.whole_kg + shares.swings * mount.mass_kg
 
 
 def _gives_too_much(held: Held, mount: Mount, given_m: float) -> str:
@@ -500,7 +508,7 @@ def _arm_assumed(mount: Mount, held: Held, fastener: Fastener | None) -> tuple[s
     if mount.give_n_per_m is None:
         out.append(f"how far {mount.name} gives was not measured: hang a kilogram on its end")
     if mount.mass_kg is None:
-        out.append(f"{mount.name} was not weighed: its weight is left out")
+        out.append(f"{mount.name} was not weighed: its weight is left out, and its natural frequency is not known")
     if fastener is None:
         out.append(f"nothing in the kit fixes {held.device} to {mount.name}: taken as screwed to it")
     if held.kind == "switch":

@@ -7,6 +7,7 @@ from collections.abc import Iterable, Iterator
 
 from stickwright.model.mounting import Check, MountFit, Pose, SiteMount
 from stickwright.model.plan import Caution, Plan
+from stickwright.mounting.give import SWINGS_BELOW_HZ
 from stickwright.sheet.mount_drawing import along_words, clamp_range_words, dimension_rows, joint_label
 from stickwright.sheet.printed import (
     ASSUMED,
@@ -41,7 +42,6 @@ __all__ = [
 ]
 
 _PUSHES = {"working": "working push", "involuntary": "strongest involuntary push", "weight": "weight", "": ""}
-_SLOW_HZ = 6.0  # a slower swing comes through as input when the chair is touched
 _LOST_BEYOND = {
     "stick": "a tenth of the reach or of a push is lost",
     "switch": "a press meant for its middle lands beside it",
@@ -327,9 +327,10 @@ def give_words(choice: MountFit, kind: str = "stick") -> list[str]:
     if choice.droop_m > 0 or choice.droop_rad > 0:
         lines.append(f"It sags {plain(choice.droop_m, 'mm')} and {plain(choice.droop_rad, 'deg')} under its load.")
     if math.isfinite(choice.ringing_hz) and kind != "switch":
-        slow = f", slower than {_SLOW_HZ:g} Hz: a knock on the chair can come through as input"
+        slow = f", slower than {SWINGS_BELOW_HZ:g} Hz: a knock on the chair can come through as input"
         lines.append(
-            f"Let go, it swings at {plain(choice.ringing_hz, 'hz')}{slow if choice.ringing_hz < _SLOW_HZ else ''}."
+            f"Natural frequency about {plain(choice.ringing_hz, 'hz')}, the arm's own mass counted"
+            f"{slow if choice.ringing_hz < SWINGS_BELOW_HZ else ''}."
         )
     return lines
 
