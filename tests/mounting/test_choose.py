@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 from dataclasses import replace
 from typing import Any
 
@@ -16,6 +17,7 @@ from stickwright.model.player import Player, Site
 from stickwright.model.room import Room
 from stickwright.mounting.choose import site_mount, without_place
 from stickwright.mounting.held import Held, pushes_of
+from stickwright.mounting.mount_parts import needs_of
 from stickwright.mounting.statics import Pushes
 
 FOUR = [math.radians(turn) for turn in (0, 90, 180, 270)]
@@ -298,3 +300,46 @@ def test_bare_rooms_give_an_answer(data: dict[str, Any], held: Held) -> None:
         assert fit.verdict == "holds" or fit.fails or fit.refused
         assert fit.mount != "no figures" or fit.verdict != "holds"
         assert fit.fastener != "unknown" or fit.verdict != "holds"
+
+
+# --- a board on the floor -------------------------------------------------------------------------------------------------------
+
+FLOOR = {
+    "name": "floor",
+    "kind": "floor",
+    "corner_mm": [-1000, -1000, 200],
+    "size_mm": [3000, 3000],
+    "material": "wood",
+}
+BOARD = {"name": "board", "kind": "floor plate", "size_mm": [400, 350], "mass_g": 3000, "friction": 0.3}
+SHEET = {"name": "grip mat", "kind": "anti-slip sheet", "friction": 0.9}
+
+
+def on_board(push_n: float, *fasteners: dict[str, Any]) -> tuple[MountFit, ...]:
+    room = room_of(surface=[FLOOR])
+    result = mounted(room, kit_of(BOARD, fasteners=(*fasteners, MUSHROOM)), Pushes(push_n))
+    return tuple(fit for fit in result.fits if fit.mount == "board")
+
+
+def test_anti_slip_under_a_board_is_tried() -> None:
+    """By hand: board and stick of 3.5 kg hold 0.3 x 34.3 = 10.3 N, so a push of 5 N, counted as 7.5, is held 1.4 times; on a
+    sheet of 0.9 three times as well. So the way with the sheet under the board is there, chosen, in the parts, and to be washed."""
+    (bare,) = (fit for fit in on_board(5.0, SHEET) if fit.anti_slip is None)
+    assert bare.verdict == "does not hold"
+    assert [check.what for check in bare.checks if not check.holds] == ["sliding"]
+    assert bare.change == "Lay grip mat under board."
+    best = on_board(5.0, SHEET)[0]
+    assert (best.verdict, best.anti_slip, "grip mat" in best.parts) == ("holds", "grip mat", True)
+    assert needs_of(best, 1) == {"board": 1, "mushrooms": 1, "grip mat": 1}
+    assert all(fit.anti_slip is None for fit in on_board(2.0, SHEET))  # it stays without
+
+
+def test_a_board_that_slides_is_not_mended_at_the_contact_point() -> None:
+    """Law, each advice tried on the formulas by hand: a board that slides slides however low the stick; without a sheet in the kit it
+    is weighed down, and with so much on it friction holds 1.5 times."""
+    (bare,) = on_board(5.0)
+    assert "contact point" not in bare.change
+    found = re.fullmatch(r"Weigh board down with ([0-9.]+) kg in its middle\.", bare.change)
+    assert found is not None, bare.change
+    held = next(check for check in bare.checks if check.what == "sliding")
+    assert 0.3 * 9.80665 * (held.limit / 0.3 / 9.80665 + float(found[1])) >= 1.5 * 7.5 - 1e-6

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
+from typing import Any
 
 from stickwright.model.kit import Kit
 from stickwright.model.mounting import MountFit, SiteMount
@@ -30,10 +32,15 @@ def chosen(site: str, mount: str, kind: str, *parts: str, pieces: int = 1, faste
     return SiteMount(site, "disc", None, fit, (fit,), "", (), (), "switch", pieces)
 
 
+def replace_choice(mount: SiteMount, **told: Any) -> SiteMount:
+    assert mount.choice is not None
+    return replace(mount, choice=replace(mount.choice, **told))
+
+
 def test_every_part_that_was_chosen_is_listed() -> None:
     """Two arms, a coupling and four pieces of tape at three sites, and packing; the tray is the room's; an arm not used is not told."""
     mounts = (
-        chosen("chin", "arm", "friction arm", "stick", "arm", "tape", "poppy"),
+        replace_choice(chosen("chin", "arm", "friction arm", "stick", "arm", "tape", "poppy"), coupling="poppy"),
         chosen("left thumb", "arm", "friction arm", "2 × disc", "arm", "tape", pieces=2),
         chosen("right hand", "tray", "tray", "disc", "packing 21 mm high, screwed or bonded under the base", "tape"),
         SiteMount("knee", "disc", None, None, (), "", (), ()),

@@ -138,6 +138,21 @@ class MountFit:
     assumed: tuple[str, ...] = ()
     taken_by: str = ""
     """Site that has what this would need, where the kit has no other."""
+    cable_slack_m: float = 0.0
+    """Of `cable_m`, what the joints need to move."""
+    lever_m: tuple[float, float] | None = None
+    """At which a push tips the base or pulls at its fastener: from the contact point to the underside, and from there to what it
+    stands on."""
+    anti_slip: str | None = None
+    """Name of the anti-slip sheet that is used, under the base or under its board."""
+    coupling: str | None = None
+    """Name of the breakaway coupling that is used."""
+    release_nm: tuple[float, float] | None = None
+    """Between what moments at the clamp that coupling is set to let go: what it must carry, and the most that it may or can."""
+    release_n: tuple[float, float] | None = None
+    """The same at the contact point, for a push along with the weight."""
+    release_agreed: bool = False
+    """Whether the upper end is a force that the clinic agreed to, and not just the most that the coupling can be set to."""
 
 
 @dataclass(frozen=True)

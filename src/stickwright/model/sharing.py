@@ -215,6 +215,8 @@ class Wire:
     """Of `needed_m`, what tilting takes up."""
     assumed: str = ""
     """What stands in for a way that nobody laid a tape along."""
+    slack_m: float = 0.0
+    """Of `along_m`, what the joints of an arm need to move."""
 
 
 @dataclass(frozen=True)
@@ -229,6 +231,8 @@ class HeldWay:
     """What holds it: an arm, a stand, a tray."""
     to_hub_m: float | None = None
     """From there to the hub along the axes of the room; None when nobody told where the hub stands."""
+    slack_m: float = 0.0
+    """Of `along_m`, what the joints of an arm need to move."""
 
 
 @dataclass(frozen=True)

@@ -39,7 +39,7 @@ def held_ways(mounts: Sequence[SiteMount], room: Room) -> tuple[HeldWay, ...]:
             top, start = start[2], (start[0], start[1], floor.corner_m[2])
             along = max(along, top - start[2])
         to_hub = along_axes_m(start, room.hub_at_m) if room.hub_at_m is not None else None
-        out.append(HeldWay(mount.site, mount.device, along, choice.mount, to_hub))
+        out.append(HeldWay(mount.site, mount.device, along, choice.mount, to_hub, choice.cable_slack_m))
     return tuple(out)
 
 

@@ -6,18 +6,159 @@ import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
-from stickwright.model.kit import Fastener
+from stickwright.model.kit import Fastener, Mount
 from stickwright.model.mounting import Check
 from stickwright.mounting.footing import Foot, area_words, foot_checks, patch_needed_m
+from stickwright.mounting.standing import stand_checks
 from stickwright.mounting.statics import Pushes
 from stickwright.units import figures, spoken
 
-__all__ = ["Reach", "smallest_change"]
+__all__ = ["Reach", "Stand", "smallest_change", "stand_change"]
 
 LOWEST_M = 0.02
 """No stick is lower than this above what it stands on."""
 HEAVIEST_KG = 10.0
 """More than this nobody loads on a tray to keep a stick in its place."""
+
+
+LARGEST_M = 0.8
+"""No board is larger than this under a chair or in front of it."""
+
+
+@dataclass(frozen=True)
+class Stand:
+    """A board or a stand on the floor, as it was checked.
+
+    Parameters
+    ----------
+    mount : Mount
+    height_m : float
+        Contact point above the floor.
+    carried_kg : float
+        Of the devices on it.
+    floor : str or None
+        What the floor is of.
+    pressed : bool, default False
+        Whether a press from above is what loads it.
+    """
+
+    mount: Mount
+    height_m: float
+    carried_kg: float
+    floor: str | None
+    pressed: bool = False
+
+    def holds(self, pushes: Pushes) -> bool:
+        """Whether it neither slides nor tips.
+
+        Parameters
+        ----------
+        pushes : Pushes
+        """
+        checks = stand_checks(
+            self.mount, pushes, self.height_m, self.carried_kg, floor=self.floor, pressed=self.pressed
+        )
+        return all(check.holds for check in checks)
+
+    def on(self, sheet: Fastener) -> Stand:
+        """The same with an anti-slip sheet under it.
+
+        Parameters
+        ----------
+        sheet : Fastener
+        """
+        return replace(self, mount=self.mount.model_copy(update={"friction": sheet.friction}))
+
+
+def stand_change(stand: Stand, pushes: Pushes, fasteners: Sequence[Fastener]) -> str:
+    """The least that has to change for a board or stand to stay on its floor: an anti-slip sheet of the kit under it, a lower contact
+    point, weight on it, a larger board; or two of them, the sheet first. Each is tried on its own checks before it is told.
+
+    Parameters
+    ----------
+    stand : Stand
+        That does not hold.
+    pushes : Pushes
+    fasteners : sequence of Fastener
+        What the kit has.
+
+    Returns
+    -------
+    str
+        A sentence; empty when none of them would do.
+
+    Examples
+    --------
+    >>> board = Mount(name="board", kind="floor plate", size_m=(0.4, 0.35), mass_kg=3.0, friction=0.3)
+    >>> sheet = Fastener(name="grip mat", kind="anti-slip sheet", friction=0.9)
+    >>> stand_change(Stand(board, 0.08, 0.5, "wood"), Pushes(11.0), (sheet,))
+    'Lay grip mat under board.'
+    """
+    name = stand.mount.name
+    if stand.mount.size_m is None or stand.mount.mass_kg is None:
+        return f"Measure and weigh {name}."
+    sheets = sorted(
+        (one for one in fasteners if one.kind == "anti-slip sheet" and one.in_stock and one.friction is not None),
+        key=lambda one: one.friction or 0.0,
+    )
+    tried = [("", stand), *((f"lay {sheet.name} under {name}", stand.on(sheet)) for sheet in sheets)]
+    for told, one in tried[1:]:
+        if one.holds(pushes):
+            return _sentence(told)
+    for told, one in (tried[0], *tried[:0:-1][:1]):
+        for way in (_lower_contact, _weigh_down, _larger_board):
+            if found := way(one, pushes):
+                return _sentence("; ".join(part for part in (told, found) if part))
+    return ""
+
+
+def _sentence(told: str) -> str:
+    return f"{told[:1].upper()}{told[1:]}."
+
+
+def _least(low: float, high: float, step: float, holds: Callable[[float], bool]) -> float | None:
+    """Least value that holds, to a step, when the highest does."""
+    if not holds(high):
+        return None
+    while high - low > step / 2:
+        middle = (low + high) / 2
+        low, high = (low, middle) if holds(middle) else (middle, high)
+    return math.ceil(high / step - 1e-6) * step
+
+
+def _lower_contact(stand: Stand, pushes: Pushes) -> str:
+    lower = _least(
+        -stand.height_m, -LOWEST_M, 0.001, lambda minus: replace(stand, height_m=-minus).holds(pushes)
+    ) if stand.height_m > LOWEST_M else None  # fmt: skip
+    return (
+        ""
+        if lower is None
+        else f"lower the contact point from {spoken(stand.height_m, 'mm')} to {spoken(-lower, 'mm')} above the floor"
+    )
+
+
+def _weigh_down(stand: Stand, pushes: Pushes) -> str:
+    own = stand.mount.mass_kg or 0.0
+
+    def holds(more: float) -> bool:
+        return replace(stand, mount=stand.mount.model_copy(update={"mass_kg": own + more})).holds(pushes)
+
+    more = _least(0.0, HEAVIEST_KG, 0.1, holds)
+    return "" if more is None else f"weigh {stand.mount.name} down with {figures(more)} kg in its middle"
+
+
+def _larger_board(stand: Stand, pushes: Pushes) -> str:
+    wide, deep = sorted(stand.mount.size_m or (0.0, 0.0), reverse=True)
+    if stand.mount.kind != "floor plate" or deep >= LARGEST_M:
+        return ""
+
+    def holds(side: float) -> bool:
+        return replace(stand, mount=stand.mount.model_copy(update={"size_m": (max(side, wide), side)})).holds(pushes)
+
+    side = _least(deep, LARGEST_M, 0.01, holds)
+    return (
+        "" if side is None else f"use a board of at least {spoken(side, 'mm')} each way in place of {stand.mount.name}"
+    )
 
 
 @dataclass(frozen=True)

@@ -24,7 +24,7 @@ from stickwright.model.recorded import Finding
 from stickwright.model.room import Edge, KeepOut, MovesWith, Room, Surface, Tube
 from stickwright.mounting.carried import UNMEASURED_BASE_M, head_of
 from stickwright.mounting.chair_stability import chair_stability, stability_findings
-from stickwright.mounting.change import Reach, smallest_change
+from stickwright.mounting.change import Reach, Stand, smallest_change, stand_change
 from stickwright.mounting.clearance import boxes_seen_from, clearances_m
 from stickwright.mounting.footing import Foot, foot_checks, with_fastener
 from stickwright.mounting.frames import tilts_with_seat, turned
@@ -60,6 +60,8 @@ MOST_RAISED_M = 0.040
 """By which a pad may raise a part that lies on something: common practice, no source."""
 RAISED_PARTS = frozenset({"fingertip", "thumb", "hand", "forearm", "elbow", "foot", "toe"})
 ARMS = ("friction arm", "gooseneck")
+ANTI_SLIP = "anti-slip sheet"
+_TAPE_M = 0.002
 LOOP_M = 0.15
 """Of cable that the joints of an arm need to move: common practice, no source."""
 TILTS = 5
@@ -156,7 +158,7 @@ def site_mount(
             fits.append(_cannot(mount, _nearest_reason(found)))
     for mount in kit.mount:
         if mount.kind == "floor stand" and mount.in_stock:
-            fits += _on_stand(site, held, pose, room, pushes, mount, where.moves_with)
+            fits += _on_stand(site, held, pose, room, kit, pushes, mount, where.moves_with)
     ordered = tuple(sorted((with_take_off(fit, kit) for fit in fits), key=_rank))
     choice = next((fit for fit in ordered if fit.verdict == "holds"), None)
     cautions: tuple[Caution, ...] = ()
@@ -335,38 +337,82 @@ def _on_surface(
         pressed=held.kind == "switch",
     )
     under = surface_checks(surface, pushes, _reach_of(held), held.whole_kg)
-    stuck = [one for one in kit.fastener if one.in_stock and (surface.kind != "floor" or one.kind == "anti-slip sheet")]
-    ways: list[tuple[Mount | None, Fastener | None]] = [(None, fastener) for fastener in (None, *stuck)]
-    if surface.kind == "floor":  # nothing is stuck to a floor: a plate lies on it, and the device is fixed to the plate
-        plates = [one for one in kit.mount if one.kind == "floor plate" and one.in_stock]
-        ways += [(plate, next(iter(_stronger_first(kit)), None)) for plate in plates]
+    stuck = [one for one in kit.fastener if one.in_stock and (surface.kind != "floor" or one.kind == ANTI_SLIP)]
     out = []
-    for plate, fastener in ways:
+    for plate, fastener, sheet in _surface_ways(surface, kit):
+        height = _reach_of(held) + max(0.0, gap)
+        own, stand = foot_checks(with_fastener(foot, fastener), pushes), None
         if plate is not None:
-            height = _reach_of(held) + max(0.0, gap)
+            stand = Stand(plate, height, held.whole_kg, surface.material, held.kind == "switch")
+            if sheet is not None and (stand.holds(pushes) or stand.on(sheet) == stand):
+                continue  # it stays without
+            stand = stand if sheet is None else stand.on(sheet)
             under = stand_checks(
-                plate, pushes, height, held.whole_kg, floor=surface.material, pressed=held.kind == "switch"
+                stand.mount, pushes, height, held.whole_kg, floor=surface.material, pressed=held.kind == "switch"
             )
-        checks = (*foot_checks(with_fastener(foot, fastener), pushes), *under)
+        checks = (*own, *under)
         bad = [check.words.rstrip(".") for check in checks if not check.holds]
+        change = ""
+        if bad and not fails:
+            change = _surface_change(own, under, foot=with_fastener(foot, fastener), pushes=pushes, kit=kit, stuck=stuck, stand=stand,
+                                     tray=surface.name)  # fmt: skip
+        slip = sheet if sheet is not None else fastener if fastener is not None and fastener.kind == ANTI_SLIP else None
         out.append(
             MountFit(
                 mount=plate.name if plate else surface.name, kind=plate.kind if plate else surface.kind, on=surface.name,
                 fastener=fastener.name if fastener else None,
                 patch_m=_patch(foot, fastener, pushes), arm=None, checks=checks, margin=_margin(checks),
                 give_n_per_m=math.inf, lost_share=0.0, droop_m=0.0, droop_rad=0.0, ringing_hz=math.nan,
-                parts=(*parts, *((plate.name,) if plate else ()), *((fastener.name,) if fastener else ())), take_off_s=None,
+                parts=(*parts, *(one.name for one in (plate, fastener, sheet) if one)), take_off_s=None,
                 verdict="refused" if refused else "does not hold" if fails or bad else "holds",
-                fails=(*fails, *bad), refused=refused,
-                change="" if fails or not bad else smallest_change(
-                    checks, foot=with_fastener(foot, fastener), pushes=pushes,
-                    fasteners=stuck, tray=surface.name,
-                ),
+                fails=(*fails, *bad), refused=refused, change=change,
                 dimensions=_dimensions(room, pose, surface.moves_with), cable_m=None,
-                assumed=(*((assumed,) if fastener is None and assumed else ()), *_unmeasured(held)),
+                assumed=(*((assumed,) if fastener is None and assumed else ()), *_unlevel(surface, gap), *_unmeasured(held)),
+                anti_slip=slip.name if slip else None, lever_m=(_reach_of(held), max(0.0, gap)),
             )
         )  # fmt: skip
     return out
+
+
+def _unlevel(surface: Surface, gap_m: float) -> tuple[str, ...]:
+    """That a base is left a little higher or lower than the part was measured."""
+    if not _TAPE_M <= abs(gap_m) <= LEVEL_M:
+        return ()
+    way = "below" if gap_m > 0 else "above"
+    return (
+        f"{surface.name} lies {spoken(abs(gap_m), 'mm')} {way} where the underside of the base is to be: up to {spoken(LEVEL_M, 'mm')} is "
+        "let be, and the part comes to rest so much lower or higher",
+    )
+
+
+def _surface_ways(surface: Surface, kit: Kit) -> list[tuple[Mount | None, Fastener | None, Fastener | None]]:
+    """Board, fastener of the device, anti-slip sheet under the board. Nothing is stuck to a floor: a board lies on it, by itself or on
+    a sheet, and the device is fixed to the board."""
+    stuck = [one for one in kit.fastener if one.in_stock and (surface.kind != "floor" or one.kind == ANTI_SLIP)]
+    ways: list[tuple[Mount | None, Fastener | None, Fastener | None]] = [(None, one, None) for one in (None, *stuck)]
+    if surface.kind == "floor":
+        boards = [one for one in kit.mount if one.kind == "floor plate" and one.in_stock]
+        sheets = [one for one in stuck if one.friction is not None]
+        strongest = next(iter(_stronger_first(kit)), None)
+        ways += [(board, strongest, sheet) for board in boards for sheet in (None, *sheets)]
+    return ways
+
+
+def _surface_change(
+    own: Sequence[Check], under: Sequence[Check], *, foot: Foot, pushes: Pushes, kit: Kit, stuck: Sequence[Fastener],
+    stand: Stand | None, tray: str,
+) -> str:  # fmt: skip
+    """The smallest change for the base, and for the board under it where that is what slides or tips."""
+    if stand is None:
+        return smallest_change((*own, *under), foot=foot, pushes=pushes, fasteners=stuck, tray=tray)
+    told = []
+    if not all(check.holds for check in own):
+        told.append(
+            smallest_change(own, foot=foot, pushes=pushes, fasteners=[one for one in kit.fastener if one.in_stock])
+        )
+    if not all(check.holds for check in under):
+        told.append(stand_change(stand, pushes, kit.fastener))
+    return " ".join(told) if all(told) else ""
 
 
 def _patch(foot: Foot, fastener: Fastener | None, pushes: Pushes) -> tuple[float, float] | None:
@@ -374,7 +420,7 @@ def _patch(foot: Foot, fastener: Fastener | None, pushes: Pushes) -> tuple[float
 
 
 def _on_stand(
-    site: Site, held: Held, pose: Pose, room: Room, pushes: Pushes, mount: Mount, moves_with: MovesWith
+    site: Site, held: Held, pose: Pose, room: Room, kit: Kit, pushes: Pushes, mount: Mount, moves_with: MovesWith
 ) -> list[MountFit]:
     """On a floor stand, over each floor that lies below."""
     out = []
@@ -398,7 +444,8 @@ def _on_stand(
                 margin=_margin(checks), give_n_per_m=give,
                 lost_share=held.lost_share(give), droop_m=0.0, droop_rad=0.0,
                 ringing_hz=math.nan, parts=(held.named, mount.name), take_off_s=None,
-                verdict="refused" if refused else "does not hold" if bad else "holds", fails=bad, refused=refused, change="",
+                verdict="refused" if refused else "does not hold" if bad else "holds", fails=bad, refused=refused,
+                change=stand_change(Stand(mount, height, held.whole_kg, floor.material), pushes, kit.fastener) if bad else "",
                 dimensions=_dimensions(room, pose, floor.moves_with), cable_m=None, assumed=(*unknown, *_unmeasured(held)),
             )
         )  # fmt: skip
@@ -437,14 +484,16 @@ def _on_arm(
             way.points_m[0], along, pose.contact_m, pushes, weights, slips, tilts_rad=tilts, lets_go=lets_go
         )
     parts = [held.named, mount.name]
-    fastener = plate[0] if plate else None
+    fastener, foot = plate[0] if plate else None, None
     if fastener is not None:
         long, wide = (held.base_m[0], held.base_m[1]) if held.base_m else UNMEASURED_BASE_M
         foot = Foot((long, wide), _reach_of(held), held.mass_kg or 0.0, fastener=fastener)
         checks += foot_checks(foot, pushes)
         parts.append(fastener.name)
+    released: Check | None = None
     if window is not None and coupling is not None:
-        checks.append(release_check(window, coupling.release_n))
+        released = release_check(window, coupling.release_n)
+        checks.append(released)
         parts.append(coupling.name)
     on = _holder(room, way.clamp)
     refused = () if on is None else broken_rules(
@@ -471,12 +520,24 @@ def _on_arm(
         take_off_s=None,
         verdict="refused" if refused else "does not hold" if bad else "holds", fails=tuple(bad), refused=refused,
         change=smallest_change(
-            checks, pushes=pushes, arm=Reach(math.dist(way.points_m[0], pose.contact_m)),
+            checks, foot=foot, pushes=pushes, arm=Reach(math.dist(way.points_m[0], pose.contact_m)),
             fasteners=[one for one in kit.fastener if one.in_stock],
         ) if bad else "", dimensions=_dimensions(room, pose, "seat" if on is None else on.moves_with, way),
-        cable_m=_length(way.points_m) + head_of(mount) + LOOP_M,
+        cable_m=_length(way.points_m) + head_of(mount) + LOOP_M, cable_slack_m=LOOP_M,
         assumed=(*_arm_assumed(mount, held, fastener), *_unmeasured(held), *way.assumed),
+        lever_m=(_reach_of(held), 0.0),
+        coupling=coupling.name if coupling is not None and released is not None else None,
+        release_nm=(released.load, released.limit) if released is not None else None,
+        release_n=_released_n(released, window),
+        release_agreed=window is not None and window.limit_n is not None,
     )  # fmt: skip
+
+
+def _released_n(released: Check | None, window: ReleaseWindow | None) -> tuple[float, float] | None:
+    """The ends of a release at the contact point: of what it must carry in play the push alone, and the push that frees it at most."""
+    if released is None or window is None:
+        return None
+    return window.force_n(released.load)[0], window.force_n(released.limit)[0]
 
 
 def _swinging_kg(held: Held, mount: Mount, shares: TipShares) -> float | None:

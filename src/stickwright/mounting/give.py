@@ -86,7 +86,7 @@ def tip_shares(links_m: Sequence[float], *, bends: bool = False) -> TipShares:
     One stiff link on a joint at the clamp, and two of the same length:
 
     >>> [round(share, 4) for share in (*tip_shares([0.4]), *tip_shares([0.2, 0.2]))]
-    [0.3333, 0.5, 0.275, 0.45]
+    [0.3333, 0.5, 0.2867, 0.45]
     """
     if bends:
         return _LIKE_A_BEAM

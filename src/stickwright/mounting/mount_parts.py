@@ -19,7 +19,7 @@ _UNDER = ("packing", "support")
 """How a part begins that nobody has in a kit: it is made to measure."""
 
 
-def needs_of(fit: MountFit, pieces: int, kit: Kit) -> dict[str, int]:
+def needs_of(fit: MountFit, pieces: int) -> dict[str, int]:
     """What of the kit one way of mounting takes: arm or stand, coupling, a piece of fastener for each base.
 
     Parameters
@@ -27,8 +27,6 @@ def needs_of(fit: MountFit, pieces: int, kit: Kit) -> dict[str, int]:
     fit : MountFit
     pieces : int
         Devices that stand there side by side.
-    kit : Kit
-        Whose breakaway couplings and plates are known by their names.
 
     Returns
     -------
@@ -38,9 +36,10 @@ def needs_of(fit: MountFit, pieces: int, kit: Kit) -> dict[str, int]:
     needs: dict[str, int] = {}
     if fit.kind in STOCKED:
         needs[fit.mount] = 1
-    for one in kit.mount:
-        if one.kind == "breakaway coupling" and one.name in fit.parts:
-            needs[one.name] = needs.get(one.name, 0) + 1
+    if fit.coupling is not None:
+        needs[fit.coupling] = needs.get(fit.coupling, 0) + 1
+    if fit.anti_slip is not None and fit.anti_slip != fit.fastener:
+        needs[fit.anti_slip] = 1
     if fit.fastener is not None:
         needs[fit.fastener] = needs.get(fit.fastener, 0) + pieces
     return needs
@@ -71,7 +70,7 @@ def mount_parts(mounts: Sequence[SiteMount], kit: Kit) -> tuple[PartLine, ...]:
     lines: list[PartLine] = []
     stocked: list[Mount | Fastener] = [*kit.mount, *kit.fastener]
     for one in stocked:
-        uses = [(mount, fit, needs_of(fit, mount.pieces, kit).get(one.name, 0)) for mount, fit in chosen]
+        uses = [(mount, fit, needs_of(fit, mount.pieces).get(one.name, 0)) for mount, fit in chosen]
         uses = [use for use in uses if use[2] > 0]
         count = sum(number for *_, number in uses)
         if count and not any(line.name == one.name for line in lines):
@@ -89,11 +88,13 @@ def _line(one: Mount | Fastener, count: int, uses: Sequence[tuple[SiteMount, Mou
 def _note(one: Mount | Fastener, uses: Sequence[tuple[SiteMount, MountFit]]) -> str:
     if isinstance(one, Mount):
         return f"for {_listed(mount.site for mount, _ in uses)}"
-    return "; ".join(f"{_pieces(mount, fit)} for {mount.site}" for mount, fit in uses)
+    return "; ".join(f"{_pieces(one, mount, fit)} for {mount.site}" for mount, fit in uses)
 
 
-def _pieces(mount: SiteMount, fit: MountFit) -> str:
+def _pieces(one: Fastener, mount: SiteMount, fit: MountFit) -> str:
     """Pieces of a fastener for one place: how many, and how large to cut each."""
+    if one.name != fit.fastener:
+        return f"1 piece under the whole of {fit.mount}"
     count = f"{mount.pieces} pieces" if mount.pieces > 1 else "1 piece"
     if fit.patch_m is None:
         return count

@@ -325,12 +325,12 @@ def _one_mount(mount: Mount, site: _Site) -> ArmReach:
 
 
 def _assumed(mount: Mount, site: _Site, poses: Sequence[ArmPose]) -> tuple[str, ...]:
-    out = [f"'{mount.name}' is taken to be {spoken(2 * HALF_ARM_M, 'mm')} thick"] if poses or site.room.keep_out else []
+    thick = f"'{mount.name}' is taken to be {spoken(2 * HALF_ARM_M, 'mm')} thick"
     if mount.kind != "gooseneck" and mount.head_m is None and poses:
-        out.append(
-            f"the middle of the last ball of '{mount.name}' is taken to be {spoken(HEAD_M, 'mm')} below the base, plate included: "
-            "measure it"
+        thick += (
+            f", and the middle of its last ball {spoken(HEAD_M, 'mm')} below the base, plate included: measure both"
         )
+    out = [thick] if poses or site.room.keep_out else []
     if mount.kind == "gooseneck" and poses:
         bend = least_bend_m(mount)[1]
         out.append(f"'{mount.name}' is taken to meet the base square from below, in two even bends as drawn")

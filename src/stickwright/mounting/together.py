@@ -71,15 +71,15 @@ def mounts_together(wanted: Sequence[Wanted], room: Room, kit: Kit, player: Play
     stock = _stock(kit)
     chosen: list[tuple[Wanted, SiteMount]] = []
     for one in sorted(wanted, key=lambda one: -one.importance):
-        used = _used([mount for _, mount in chosen], kit)
+        used = _used([mount for _, mount in chosen])
         whole = _mount(one, room, kit, player)
         best = whole
-        if whole.choice is not None and _lacking(needs_of(whole.choice, one.held.pieces, kit), used, stock):
+        if whole.choice is not None and _lacking(needs_of(whole.choice, one.held.pieces), used, stock):
             best = _mount(one, room, _left(kit, used), player)
-            best = _says_what_it_missed(one, whole, whole.choice, best, chosen, kit, stock)
+            best = _says_what_it_missed(one, whole, whole.choice, best, chosen, stock)
         chosen.append((one, replace(best, findings=(*one.findings, *best.findings))))
     mounts = [mount for _, mount in chosen]
-    return tuple(_marked(mount, [other for other in mounts if other is not mount], kit, stock) for mount in mounts)
+    return tuple(_marked(mount, [other for other in mounts if other is not mount], stock) for mount in mounts)
 
 
 def _mount(one: Wanted, room: Room, kit: Kit, player: Player) -> SiteMount:
@@ -105,11 +105,11 @@ def _stock(kit: Kit) -> Counter[str]:
     return count
 
 
-def _used(mounts: Iterable[SiteMount], kit: Kit) -> Counter[str]:
+def _used(mounts: Iterable[SiteMount]) -> Counter[str]:
     total: Counter[str] = Counter()
     for mount in mounts:
         if mount.choice is not None:
-            total.update(needs_of(mount.choice, mount.pieces, kit))
+            total.update(needs_of(mount.choice, mount.pieces))
     return total
 
 
@@ -136,13 +136,13 @@ def _left(kit: Kit, used: Mapping[str, int]) -> Kit:
     )
 
 
-def _holders_of(names: Iterable[str], mounts: Iterable[SiteMount], kit: Kit) -> list[str]:
+def _holders_of(names: Iterable[str], mounts: Iterable[SiteMount]) -> list[str]:
     """Sites that have any of these."""
     wanted = set(names)
     return [
         mount.site
         for mount in mounts
-        if mount.choice is not None and wanted & set(needs_of(mount.choice, mount.pieces, kit))
+        if mount.choice is not None and wanted & set(needs_of(mount.choice, mount.pieces))
     ]
 
 
@@ -152,13 +152,12 @@ def _says_what_it_missed(
     missed: MountFit,
     best: SiteMount,
     chosen: Sequence[tuple[Wanted, SiteMount]],
-    kit: Kit,
     stock: Mapping[str, int],
 ) -> SiteMount:
     """The next best, with what it would have been; ways that are taken stay in the list, marked."""
     mounts = [mount for _, mount in chosen]
-    lacking = _lacking(needs_of(missed, whole.pieces, kit), _used(mounts, kit), stock)
-    sites = list(dict.fromkeys(_holders_of(lacking, mounts, kit)))
+    lacking = _lacking(needs_of(missed, whole.pieces), _used(mounts), stock)
+    sites = list(dict.fromkeys(_holders_of(lacking, mounts)))
     there = " and ".join(f"{_count_words(stock.get(name, 0))} {name}" for name in lacking)
     more = any(other.importance > one.importance for other, mount in chosen if mount.site in sites)
     then = "this is the next best" if best.choice is not None else "nothing else in the kit holds it: borrow one more"
@@ -195,16 +194,16 @@ def _key(fit: MountFit) -> tuple[str, str, str | None, float]:
     return fit.mount, fit.on, fit.fastener, fit.arm.along_m if fit.arm is not None else -1.0
 
 
-def _marked(mount: SiteMount, others: Sequence[SiteMount], kit: Kit, stock: Mapping[str, int]) -> SiteMount:
+def _marked(mount: SiteMount, others: Sequence[SiteMount], stock: Mapping[str, int]) -> SiteMount:
     """With every other way that would hold, but needs what another site has, marked so."""
-    used = _used(others, kit)
+    used = _used(others)
     fits = []
     for fit in mount.fits:
         lacking = (
-            _lacking(needs_of(fit, mount.pieces, kit), used, stock)
+            _lacking(needs_of(fit, mount.pieces), used, stock)
             if fit is not mount.choice and fit.verdict == "holds" and not fit.taken_by
             else []
         )
-        sites = dict.fromkeys(_holders_of(lacking, others, kit))
+        sites = dict.fromkeys(_holders_of(lacking, others))
         fits.append(replace(fit, taken_by=" and ".join(sites)) if lacking else fit)
     return replace(mount, fits=tuple(fits))
