@@ -10,7 +10,18 @@ from sample_mounts import arm, check, chin_mount, finger_mount, mounted_plan
 from sample_plan import sample_plan
 
 from stickwright.model.plan import Caution
-from stickwright.sheet.mount_words import check_words, fails_words, give_words, monthly, mount_blocks, photos
+from stickwright.sheet.mount_words import (
+    cable_words,
+    check_words,
+    fails_words,
+    give_words,
+    lever_words,
+    monthly,
+    mount_blocks,
+    photos,
+    pose_words,
+    release_words,
+)  # fmt: skip
 from stickwright.sheet.words import plan_words
 
 
@@ -32,7 +43,8 @@ def test_all_of_a_mount_is_said() -> None:
     said = flat(mount_blocks(mounted_plan())[0])
     for words in (
         "Middle of the underside of dew: 215 mm right, 345 mm forward, 232 mm up from the seat reference point (±4 mm).",
-        "turned 10° clockwise seen from above (±8°) and far edge 12° higher",
+        "turned 10° clockwise seen from above (±5°) and far edge 12° higher. 4 mm off costs a tenth of the movement range, "
+        "and turned 8° off a tenth of a push.",
         "Held by: short arm, on right armrest tube; mushroom-head, a patch of 40 × 30 mm.",
         "Clamp along the tube from its front end: 185 mm.",
         "joint 2: second link back to the left, at 9 o'clock seen from above.",
@@ -47,6 +59,59 @@ def test_all_of_a_mount_is_said() -> None:
         "Please check: The tube was measured with the seat tilted",
     ):  # fmt: skip
         assert words in said, words
+
+
+def test_a_base_is_placed_as_finely_as_a_tape_allows() -> None:
+    """Half a millimetre costs a tenth of a small movement range: no tape is so fine, so it is placed to 2 mm and settled with the
+    player; a large switch is still put to 5 mm and 5 degrees, by which a rebuild is judged."""
+    fine = replace(finger_mount().pose, tolerance_m=0.0005)  # type: ignore[type-var]
+    place, turned, *_ = pose_words(fine, "dew")  # type: ignore[arg-type]
+    assert "(±2 mm)" in place
+    assert "0.5 mm off costs a tenth of the movement range" in turned
+    assert "settle it with the player" in turned
+    wide = pose_words(replace(fine, tolerance_m=0.038), "disc", "switch")  # type: ignore[arg-type]
+    assert "(±5 mm)" in wide[0]
+    assert "(±5°)" in wide[1]
+    assert "38 mm off, a press meant for its middle lands beside it" in wide[1]
+
+
+def test_only_what_is_used_is_to_be_looked_after() -> None:
+    """A sheet to be washed only where one lies; the breakaway coupling by its name; nothing of either without them."""
+    plain_stand = replace(arm(), kind="floor plate", arm=None)
+    assert not any("washed" in line or "breakaway" in line for line in monthly(plain_stand))
+    used = replace(plain_stand, anti_slip="grip mat", coupling="poppy")
+    assert any("grip mat is washed" in line for line in monthly(used))
+    assert any("breakaway coupling (poppy)" in line for line in monthly(used))
+
+
+def test_a_breakaway_is_named_with_its_setting() -> None:
+    """Its name, that it is one, both ends at the clamp and at the contact point, and whose word the upper end is."""
+    told = replace(arm(), coupling="poppy", release_nm=(3.9, 5.9), release_n=(6.2, 12.0), release_agreed=True)
+    assert release_words(told) == (
+        "poppy is the breakaway coupling: set it to let go between 3.9 N m and 5.9 N m at the clamp (6.2 N to 12 N along with the weight "
+        "at the contact point)"
+    )
+    assert "ask before it is used" in release_words(replace(told, release_agreed=False))
+    assert release_words(arm()) == ""
+
+
+def test_sums_show_their_terms() -> None:
+    """The cable's way and the lever are told with what they are made of, and the 1.5 of a working push and the clock are explained."""
+    told = replace(
+        arm(),
+        cable_m=0.69,
+        cable_slack_m=0.15,
+        lever_m=(0.044, 0.006),
+        checks=(check("tipping", "working", 1, 4, "nm", 1.5),),
+    )
+    assert cable_words(told) == "Cable along it: 540 mm + 150 mm for the joints to move = 690 mm."
+    assert (
+        lever_words(told)
+        == "Its lever: 50 mm, 44 mm from contact point to underside and 6.0 mm from there to what it stands on."
+    )
+    said = flat(mount_blocks(mounted_plan())[0])
+    assert "counted 1.5 times" in said
+    assert "12 o'clock straight ahead of the player" in said
 
 
 def test_a_refused_mount_is_refused() -> None:

@@ -139,12 +139,15 @@ class Way:
         What tilting takes up, default 0.
     assumed : str
         What stands in for a way that was not taken; empty when it was.
+    slack_m : float
+        Of `along_m`, what the joints of an arm need to move.
     """
 
     tied_m: float | None
     along_m: float = 0.0
     tilt_m: float = 0.0
     assumed: str = ""
+    slack_m: float = 0.0
 
     @property
     def needed_m(self) -> float | None:
@@ -173,16 +176,16 @@ def way_of(sites: Sequence[Site], held: HeldWay | None = None) -> Way:
     >>> way_of([chin], HeldWay("chin", "rowan", 0.5, "long arm")).needed_m
     2.45
     """
-    along = held.along_m if held is not None else 0.0
+    along, slack = (held.along_m, held.slack_m) if held is not None else (0.0, 0.0)
     taken = [site for site in sites if site.to_hub_m is not None]
     if taken:
         longest = max(taken, key=lambda site: (site.to_hub_m or 0.0) + site.tilt_slack_m)
-        return Way(longest.to_hub_m, along, longest.tilt_slack_m)
+        return Way(longest.to_hub_m, along, longest.tilt_slack_m, slack_m=slack)
     tilt = max((site.tilt_slack_m for site in sites), default=0.0)
     if held is None or held.to_hub_m is None:
-        return Way(None, along, tilt)
+        return Way(None, along, tilt, slack_m=slack)
     words = f"right, forward and up to the hub added up, {spoken(held.to_hub_m, 'm')}, since the way was not taken with a tape"
-    return Way(held.to_hub_m, along, tilt, words)
+    return Way(held.to_hub_m, along, tilt, words, slack)
 
 
 def ends_of(lead: Lead) -> tuple[str, ...]:

@@ -385,6 +385,7 @@ def _wire(unit: Unit, run: Run, way: Way, at: Leads, splitters: Splitters, hubs:
         along_m=way.along_m,
         tilt_m=way.tilt_m,
         assumed=way.assumed,
+        slack_m=way.slack_m,
     )
 
 

@@ -40,6 +40,8 @@ _MOUNT = (
     (80.0, 8.5, 99), (80.0, 8.5, 3), (74.0, 8.5, 1), (58.0, 8.0, 1),
 )  # fmt: skip
 """Height of a mount's drawing and type of its tables: the drawing gives way first, as long as its words have room."""
+_MOUNT_APART = (86.0, 9.5, 99)
+"""Where none of these keeps it on one page: the family's part has a page, and what it must hold the next."""
 _WIRING = ((1.0, 10.0, True), (0.9, 10.0, True), (0.9, 9.0, True), (0.86, 9.0, True), (0.86, 9.0, False))
 """Size of the wiring's drawing, type of its tables, and whether the contacts are told. Where none of these keeps it on
 one page, the drawing and the cables have a page, and steps and parts the next."""
@@ -135,7 +137,17 @@ def _fitted(plan: Plan) -> dict[str, Any]:
         content |= {"wiring": _on_one_page(content, "wiring", ways)}
     if content["mounts"]:
         pages = [
-            _on_one_page(content, "mounts", ([_mount(plan, place, way)] for way in _MOUNT))
+            _on_one_page(
+                content,
+                "mounts",
+                (
+                    [one]
+                    for one in (
+                        *(_mount(plan, place, way) for way in _MOUNT),
+                        _mount(plan, place, _MOUNT_APART, apart=True),
+                    )
+                ),
+            )
             for place in range(len(content["mounts"]))
         ]
         content |= {"mounts": [page for one in pages for page in one or ()]}
@@ -158,9 +170,9 @@ def _wiring(plan: Plan, way: tuple[float, float, bool], *, apart: bool = False) 
     return page | {"text_pt": text_pt, "apart": apart} if page is not None else None
 
 
-def _mount(plan: Plan, place: int, way: tuple[float, float, int]) -> dict[str, Any]:
+def _mount(plan: Plan, place: int, way: tuple[float, float, int], *, apart: bool = False) -> dict[str, Any]:
     height_mm, text_pt, most_others = way
-    return mount_page(plan, mounted(plan)[place], height_mm, most_others) | {"text_pt": text_pt}
+    return mount_page(plan, mounted(plan)[place], height_mm, most_others) | {"text_pt": text_pt, "apart": apart}
 
 
 def _on_one_page(content: dict[str, Any], name: str, ways: Iterable[Any]) -> Any:

@@ -10,17 +10,22 @@ from stickwright.model.plan import Plan
 from stickwright.sheet.mount_drawing import along_words, clamp_range_words, dimension_rows, mount_alt, mount_drawing
 from stickwright.sheet.mount_shapes import base_of
 from stickwright.sheet.mount_words import (
+    CLOCK,
+    COUNTED,
     beside_a_number,
+    cable_words,
     check_factor,
     fails_words,
     give_words,
     joint_words,
+    lever_words,
     monthly,
     parts_words,
     patch_words,
     photos,
     pose_words,
     quantity,
+    release_words,
 )
 from stickwright.sheet.paper import width_mm
 from stickwright.sheet.printed import ASSUMED, clause, listed, plain, sentence
@@ -63,11 +68,12 @@ def switch_rows(plan: Plan) -> dict[str, Any]:
         Rows of what and where, what holds it, where from things that do not move, how well; cautions; what to ask or note.
     """
     paged = mounted(plan)
-    rows, cautions, notes, assumed = [], dict[str, list[str]](), [], list[str]()
+    rows, cautions, notes, assumed, clock = [], dict[str, list[str]](), [], list[str](), False
     for one in plan.mounts:
         if one.kind != "switch" or one.choice is None or one.pose is None or one in paged or plan.room is None:
             continue
         choice = one.choice
+        clock |= choice.arm is not None
         device = one.device if one.pieces == 1 else f"{one.pieces} \N{MULTIPLICATION SIGN} {one.device}"
         along = along_words(one, plan.room)
         held = [
@@ -80,6 +86,8 @@ def switch_rows(plan: Plan) -> dict[str, Any]:
             cautions.setdefault(caution.text, []).append(one.site)
         notes += [[level, text] for level, text in findings_rows(one.findings)]
         assumed += [clause(text) for text in (*one.pose.assumed, *choice.assumed)]
+    if clock:
+        notes.insert(0, ["Clock", f"{CLOCK}."])
     if assumed:
         notes.append([ASSUMED.capitalize(), sentence("; ".join(dict.fromkeys(assumed)))])
     every = {row[0].split(" at the ", 1)[1] for row in rows}
@@ -178,6 +186,7 @@ def mount_page(plan: Plan, mount: SiteMount, height_mm: float = _DRAWING_MM, mos
         ("Part", parts_words(choice)),
         ("Fastener", patch_words(choice)),
         ("Clamp", along),
+        ("Breakaway", release_words(choice)),
         ("Other places", clamp_range_words(mount, room)),
         ("Place", place),
         ("Turn", turned),
@@ -194,7 +203,19 @@ def mount_page(plan: Plan, mount: SiteMount, height_mm: float = _DRAWING_MM, mos
         "cautions": [one.text for one in mount.cautions if not beside_a_number(one, mount)],
         "number_cautions": [one.text for one in mount.cautions if beside_a_number(one, mount)],
         "checks": [_check_row(check) for check in choice.checks],
-        "give": [*give_words(choice, mount.kind), *_clearance(choice)],
+        "counted": " ".join(
+            part
+            for part in (
+                f"{COUNTED}." if any(one.push == "working" for one in choice.checks) else "",
+                lever_words(choice),
+            )
+            if part
+        ),
+        "give": [
+            *give_words(choice, mount.kind),
+            *_clearance(choice),
+            *([cable_words(choice)] if choice.cable_m is not None else []),
+        ],
         "others": _others(mount, choice, most_others),
         "assumed": [*assumed, *(f"{ASSUMED}: {clause(one)}." for one in choice.assumed)],
         "findings": findings_rows(mount.findings),

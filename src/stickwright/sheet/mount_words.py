@@ -8,6 +8,7 @@ from collections.abc import Iterable, Iterator
 from stickwright.model.mounting import Check, MountFit, Pose, SiteMount
 from stickwright.model.plan import Caution, Plan
 from stickwright.mounting.give import SWINGS_BELOW_HZ
+from stickwright.mounting.statics import PUSH_COUNTS
 from stickwright.sheet.mount_drawing import along_words, clamp_range_words, dimension_rows, joint_label
 from stickwright.sheet.printed import (
     ASSUMED,
@@ -25,13 +26,19 @@ from stickwright.sheet.why_so import findings_rows
 from stickwright.units import to_si
 
 __all__ = [
+    "CLOCK",
+    "COUNTED",
+    "PLACED_M",
+    "PLACED_RAD",
     "asked_of",
     "beside_a_number",
+    "cable_words",
     "check_factor",
     "check_words",
     "fails_words",
     "give_words",
     "joint_words",
+    "lever_words",
     "monthly",
     "mount_blocks",
     "parts_words",
@@ -39,15 +46,24 @@ __all__ = [
     "photos",
     "pose_words",
     "quantity",
+    "release_words",
 ]
 
 _PUSHES = {"working": "working push", "involuntary": "strongest involuntary push", "weight": "weight", "": ""}
-_LOST_BEYOND = {
-    "stick": "a tenth of the reach or of a push is lost",
-    "switch": "a press meant for its middle lands beside it",
-    "controller": "a press lands on the next button, or a tenth of a push is lost",
+PLACED_M, PLACED_RAD = (0.002, 0.005), math.radians(5.0)
+"""How near a base is put to where it is to stand: no finer than a tape, no coarser than by what a rebuild from the sheet is judged
+[fitting-practice]."""
+_LOST = {
+    "stick": "{far} off costs a tenth of the movement range, and turned {turned} off a tenth of a push",
+    "switch": "{far} off, a press meant for its middle lands beside it",
+    "controller": "{far} off, a press lands on the next button; turned {turned} off, a tenth of a push is lost",
 }
+CLOCK = "Clock directions are seen from above, 12 o'clock straight ahead of the player"
+COUNTED = (
+    f"A working push is the hardest comfortable push, counted {PUSH_COUNTS:g} times, as people push harder in play"
+)
 _GIVE = ("lost throw", "give", "droop", "ringing", "throw")
+_BY_LEVER = ("tipping", "fastener tension", "fastener peel")
 _PLACE = ("pose", "place", "position", "tolerance")
 
 
@@ -93,10 +109,18 @@ def _held(plan: Plan, mount: SiteMount, choice: MountFit) -> Iterator[str]:
         yield f"Clamp {along}."
         if other := clamp_range_words(mount, plan.room):
             yield other
+    if choice.arm is not None and choice.arm.joints:
+        yield f"{CLOCK}."
     yield from (f"{line}." for line in joint_words(choice))
+    if released := release_words(choice):
+        yield f"{sentence(released)}"
     rows = [row for row in dimension_rows(mount) if "named in" not in row[2]]
     for start, to in dict.fromkeys(row[:2] for row in rows):
         yield f"From {start} to {to}: {listed(far for *ends, far in rows if ends == [start, to])}."
+    if any(check.push == "working" for check in choice.checks):
+        yield f"{COUNTED}."
+    if lever := lever_words(choice):
+        yield lever
     for check in choice.checks:
         yield f"{check_words(check)}."
         yield from _cautions(one for one in mount.cautions if _beside(one, check))
@@ -109,8 +133,8 @@ def _held(plan: Plan, mount: SiteMount, choice: MountFit) -> Iterator[str]:
     if choice.take_off_s is not None:
         yield f"Comes off in {_trimmed(plain(choice.take_off_s, 's'))}."
     yield from _cautions(one for one in mount.cautions if one.about == "transfer")
-    if choice.cable_m is not None:
-        yield f"Cable along it: {plain(choice.cable_m, 'mm')}."
+    if told := cable_words(choice):
+        yield told
     yield from _cautions(one for one in mount.cautions if one.about == "cable")
     if choice.fails or choice.refused:
         yield fails_words(choice)
@@ -172,18 +196,83 @@ def pose_words(pose: Pose, device: str, kind: str = "stick") -> list[str]:
     level = "level" if abs(slope) < 0.5 else f"{'far' if slope > 0 else 'near'} edge {abs(slope):.0f}° higher"
     lines = [
         f"Middle of the underside of {device}: {', '.join(far) or 'at it, 0 mm'} from the seat reference point "
-        f"({_within(pose.tolerance_m, 'mm')}).",
-        f"Its base is {turned} ({_within(pose.tolerance_rad, 'deg')}) and {level}; further off than that, {_LOST_BEYOND[kind]}."
+        f"({_placed(pose.tolerance_m)}).",
+        f"Its base is {turned} (±{_trimmed(plain(PLACED_RAD, 'deg', 1))}) and {level}.{_lost(pose, kind)}"
         f"{' ' if pose.turn_words else ''}{pose.turn_words}",
     ]
     return [*lines, *(f"{ASSUMED}: {clause(one)}." for one in pose.assumed)]
 
 
-def _within(value_si: float, ending: str) -> str:
-    if not (math.isfinite(value_si) and value_si > 0):
-        return "how far off is not known"
-    digits = 1 if in_unit(value_si, ending) < 1 else 2  # finer than any tape
-    return f"±{_trimmed(plain(value_si, ending, digits))}"
+def _placed(tolerance_m: float) -> str:
+    """How near it is to be put, as it can be done with a tape."""
+    if not (math.isfinite(tolerance_m) and tolerance_m > 0):
+        return f"how far off it may be is not known: ±{plain(PLACED_M[0], 'mm', 1)}"
+    return f"±{_trimmed(plain(min(max(tolerance_m, PLACED_M[0]), PLACED_M[1]), 'mm', 1))}"
+
+
+def _lost(pose: Pose, kind: str) -> str:
+    """What is lost how far off; and, where that is finer than a tape, that the player settles it."""
+    if not (math.isfinite(pose.tolerance_m) and pose.tolerance_m > 0):
+        return ""
+    far = plain(pose.tolerance_m, "mm", 1 if in_unit(pose.tolerance_m, "mm") < 1 else 2)
+    said = _LOST[kind].format(far=_trimmed(far), turned=_trimmed(plain(pose.tolerance_rad, "deg")))
+    fine = ": finer than a tape, so settle it with the player" if pose.tolerance_m < PLACED_M[0] else ""
+    return f" {said[:1].upper()}{said[1:]}{fine}."
+
+
+def release_words(choice: MountFit) -> str:
+    """The breakaway coupling, by its name and kind, and between what ends it is set; empty without one.
+
+    Parameters
+    ----------
+    choice : MountFit
+        A way to hold it.
+    """
+    if choice.coupling is None or choice.release_nm is None:
+        return ""
+    low, high = choice.release_nm
+    ends = (
+        f"at {plain(low, 'nm')} or more" if math.isinf(high) else f"between {plain(low, 'nm')} and {plain(high, 'nm')}"
+    )
+    at_tip = ""
+    if choice.release_n is not None and math.isfinite(choice.release_n[1]):
+        least, most = (plain(force, "n") for force in choice.release_n)
+        at_tip = f" ({least} to {most} along with the weight at the contact point)"
+    agreed = "" if choice.release_agreed else "; the clinic has not agreed the upper end: ask before it is used"
+    return f"{choice.coupling} is the breakaway coupling: set it to let go {ends} at the clamp{at_tip}{agreed}"
+
+
+def lever_words(choice: MountFit) -> str:
+    """The lever at which a push tips a base or pulls at its fastener, with its parts; empty where nothing depends on it.
+
+    Parameters
+    ----------
+    choice : MountFit
+        A way to hold it.
+    """
+    if choice.lever_m is None or not any(check.what in _BY_LEVER for check in choice.checks):
+        return ""
+    device, under = choice.lever_m
+    if under < 0.0005:
+        return f"Its lever: {plain(device, 'mm')}, contact point to underside."
+    parts = f"{plain(device, 'mm')} from contact point to underside and {plain(under, 'mm')} from there to what it stands on"
+    return f"Its lever: {plain(device + under, 'mm')}, {parts}."
+
+
+def cable_words(choice: MountFit) -> str:
+    """The way of the cable along what holds it, with its parts; empty when it is not known.
+
+    Parameters
+    ----------
+    choice : MountFit
+        A way to hold it.
+    """
+    if choice.cable_m is None:
+        return ""
+    if choice.cable_slack_m <= 0:
+        return f"Cable along it: {plain(choice.cable_m, 'mm')}."
+    bare = plain(choice.cable_m - choice.cable_slack_m, "mm")
+    return f"Cable along it: {bare} + {plain(choice.cable_slack_m, 'mm')} for the joints to move = {plain(choice.cable_m, 'mm')}."
 
 
 def patch_words(choice: MountFit) -> str:
@@ -378,9 +467,11 @@ def monthly(choice: MountFit) -> list[str]:
     if choice.fastener is not None:
         lines.append(f"the {choice.fastener} is clean, no corner lifts, both halves grip over the whole patch")
     if choice.kind in ("tray", "lap tray", "plate", "floor plate", "floor stand"):
-        lines.append("it does not slide when pushed as hard as in play; the anti-slip sheet is washed")
-    if choice.kind == "breakaway coupling":
-        lines.append("it lets go by hand as it did on the first day")
+        lines.append("it does not slide when pushed as hard as in play")
+    if choice.anti_slip is not None:
+        lines.append(f"the {choice.anti_slip} is washed and dry: dust takes its grip")
+    if choice.coupling is not None:
+        lines.append(f"the breakaway coupling ({choice.coupling}) lets go by hand as it did on the first day")
     return [*lines, "the distances in the table are still right"]
 
 

@@ -135,7 +135,13 @@ def way_parts(wiring: Wiring) -> tuple[str, ...]:
         if wire.tied_m is None or wire.needed_m is None or not (wire.along_m or wire.assumed):
             continue
         loop = wire.needed_m - wire.tied_m - wire.along_m - wire.tilt_m
-        added = ((wire.along_m, "along what holds it"), (wire.tilt_m, "for the tilt"), (loop, "loop"))
+        arm = wire.along_m - wire.slack_m
+        added = (
+            (arm, "along what holds it"),
+            (wire.slack_m, "for its joints to move"),
+            (wire.tilt_m, "for the tilt"),
+            (loop, "loop"),
+        )
         tied = f"{_metres(wire.tied_m)} tied{' (assumed)' if wire.assumed else ''}"
         parts = [tied, *(f"{_metres(length)} {what}" for length, what in added if length > 0)]
         told.setdefault(" + ".join(parts), []).append(wire.tag)
