@@ -93,10 +93,10 @@ def test_games_to_start_from(tmp_path: Path, capsys: pytest.CaptureFixture[str])
 
 
 def test_plan_writes_json_and_figures(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    """--json with everything, --svg-dir with each figure; no sheet unless asked for."""
+    """--json with everything, --svg-dir with each figure; the sheet too, unless --no-pdf says otherwise."""
     out = tmp_path / "plan.json"
     figures = tmp_path / "figures"
-    status, text, _ = run("plan", DEMO, "--json", out, "--svg-dir", figures, "--draws", 60, capsys=capsys)
+    status, text, _ = run("plan", DEMO, "--json", out, "--svg-dir", figures, "--no-pdf", "--draws", 60, capsys=capsys)
     assert status == 0
     told = json.loads(out.read_text(encoding="utf-8"))
     assert told["player"] == "K7"
@@ -109,7 +109,7 @@ def test_same_case_same_plan(tmp_path: Path, capsys: pytest.CaptureFixture[str])
     """The draws are seeded: the same case gives the same bytes."""
     texts = []
     for name in ("a.json", "b.json"):
-        run("plan", DEMO, "--json", tmp_path / name, "--draws", 40, "--date", "2026-01-02", capsys=capsys)
+        run("plan", DEMO, "--json", tmp_path / name, "--no-pdf", "--draws", 40, "--date", "2026-01-02", capsys=capsys)
         texts.append((tmp_path / name).read_bytes())
     assert texts[0] == texts[1]
 

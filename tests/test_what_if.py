@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import json
 import shutil
 from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
 import pytest
+from pypdf import PdfReader
 from random_cases import random_case, random_wishes
 from small_cases import action, broken_rules, case, hub, site, stick, switch
 
@@ -17,6 +19,7 @@ from stickwright.model.case import Case
 from stickwright.model.plan import Plan
 from stickwright.model.wishes import Wishes
 from stickwright.planning import plan
+from stickwright.records.folder import read_case
 from stickwright.sheet.document import sheet_pdf
 from stickwright.sheet.serial import plan_json
 from stickwright.sheet.why_words import why_words
@@ -121,7 +124,7 @@ def demo(tmp_path: Path) -> Path:
 
 
 def planned_by(demo: Path, *words: str, capsys: pytest.CaptureFixture[str]) -> tuple[int, str, str]:
-    return run("plan", demo, "--draws", "20", "--json", demo / "out.json", *words, capsys=capsys)
+    return run("plan", demo, "--draws", "20", "--no-pdf", *words, capsys=capsys)
 
 
 class TestCommandLine:
@@ -132,6 +135,58 @@ class TestCommandLine:
         status, out, _ = planned_by(demo, "--without", "left foot", capsys=capsys)
         assert status == 0
         assert "swap tool left foot" not in out
+
+    def test_a_what_if_leaves_the_sheet_alone_and_is_marked_everywhere(
+        self, demo: Path, capsys: pytest.CaptureFixture[str]
+    ) -> None:
+        """The case's sheet stays byte for byte; the what-if has its own file, marked on each page, on screen and in JSON."""
+        (demo / "sheet.pdf").write_bytes(b"the case's own sheet")
+        out = demo / "what-if.json"
+        words = ("--without", "left foot", "--max-parts", 6, "--draws", 20, "--json", out)
+        status, told, _ = run("plan", demo, *words, capsys=capsys)
+        assert status == 0
+        assert (demo / "sheet.pdf").read_bytes() == b"the case's own sheet"
+        mark = "WHAT IF: without left foot; with at most 6 devices"
+        assert told.startswith(mark)
+        pages = PdfReader(demo / "sheet-what-if.pdf").pages
+        assert len(pages) > 6
+        assert all("".join(mark.split()) in "".join(page.extract_text().split()) for page in pages)
+        data = json.loads(out.read_text(encoding="utf-8"))
+        assert (data["what_if"], data["wishes"]["without"], data["wishes"]["most_parts"]) == (True, ["left foot"], 6)
+        status, _, err = run("plan", demo, *words, "--pdf", demo / "." / "sheet.pdf", capsys=capsys)
+        assert status == 2
+        assert "another file than the case's own sheet" in err
+        assert (demo / "sheet.pdf").read_bytes() == b"the case's own sheet"
+
+    def test_json_to_the_screen_is_json_and_nothing_else(self, demo: Path, capsys: pytest.CaptureFixture[str]) -> None:
+        """--json - for another program's input: one document on standard output; the sheet is written all the same."""
+        assert main(["plan", str(demo), "--draws", "20", "--json", "-"]) == 0
+        data = json.loads(capsys.readouterr().out)
+        assert (data["player"], data["what_if"]) == ("K7", False)
+        assert (demo / "sheet.pdf").read_bytes().startswith(b"%PDF")
+        assert not (demo / "-").exists()
+
+    def test_anything_of_the_kit_can_be_done_without(self, demo: Path, capsys: pytest.CaptureFixture[str]) -> None:
+        """A mount, a fastener, a topper, an extension, a lead: the plan is made without them, and its parts name none."""
+        kit = read_case(demo).kit
+        gone = [kit.mount[0].name, kit.topper[0].name, kit.extension[0].name, *(one.name for one in kit.fastener[1:3])]
+        gone += [one.name for one in kit.lead if one.kind == "extension"][:2]
+        words = [word for name in gone for word in ("--without", name)]
+        status, _, err = run("plan", demo, "--draws", 20, "--no-pdf", "--json", demo / "o.json", *words, capsys=capsys)
+        assert (status, err) == (0, "")
+        data = json.loads((demo / "o.json").read_text(encoding="utf-8"))
+        parts = {one["name"] for one in (*data["sharing"]["wiring"]["parts"], *data["mount_parts"])}
+        assert parts
+        assert not parts & set(gone)
+
+    def test_names_are_listed_once_and_only_names(self, demo: Path, capsys: pytest.CaptureFixture[str]) -> None:
+        """A controller is a stick too, and still one thing of the kit; words that are no names are not in the list."""
+        status, _, err = planned_by(demo, "--without", "qqqqqqqq", capsys=capsys)
+        assert status == 2
+        names = err.partition("Known: ")[2].rstrip(".").split(", ")
+        assert len(names) == len(set(names)) > 20
+        assert {*_all_names(demo), "cousin", "chin"} <= set(names)
+        assert not {"helper", "option", "dropped"} & set(names)
 
     def test_what_cannot_be_kept_is_a_clash_with_its_way_out(
         self, demo: Path, capsys: pytest.CaptureFixture[str]
@@ -187,6 +242,13 @@ class TestCommandLine:
         assert status == 0
         assert "Noted: There is no hub.toml: actions are shared out, but no sockets are chosen" in out
         assert "Noted: game.toml names no action: those usual for racing are used" in out
+
+
+def _all_names(demo: Path) -> set[str]:
+    kit = read_case(demo).kit
+    return {
+        one.name for part in (kit.stick, kit.controller, kit.topper, kit.mount, kit.fastener, kit.lead) for one in part
+    }
 
 
 def _without_actions(folder: Path, more: str = "") -> None:

@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-__all__ = ["BadInput", "Problem", "did_you_mean"]
+__all__ = ["BadInput", "Problem", "did_you_mean", "near_name"]
 
 
 @dataclass(frozen=True)
@@ -71,15 +71,27 @@ def did_you_mean(name: str, known: Iterable[str]) -> str:
     known : iterable of str
         The names that would have been understood.
     """
-    from difflib import get_close_matches
-
-    names = sorted(known)
-    folded = {candidate.casefold().replace(" ", "").replace("-", "").replace("_", ""): candidate for candidate in names}
-    near = get_close_matches(
-        name.casefold().replace(" ", "").replace("-", "").replace("_", ""), folded, n=1, cutoff=0.6
-    )
-    if near:
-        return f"Did you mean '{folded[near[0]]}'?"
+    names = sorted(set(known))
+    near = near_name(name, names)
+    if near is not None:
+        return f"Did you mean '{near}'?"
     if not names:
         return "There is none to choose from yet."
     return f"Known: {', '.join(names)}."
+
+
+def near_name(name: str, known: Iterable[str]) -> str | None:
+    """The known name that is nearest to what was typed; None when none is near.
+
+    Parameters
+    ----------
+    name : str
+    known : iterable of str
+    """
+    from difflib import get_close_matches
+
+    folded = {candidate.casefold().replace(" ", "").replace("-", "").replace("_", ""): candidate for candidate in known}
+    near = get_close_matches(
+        name.casefold().replace(" ", "").replace("-", "").replace("_", ""), folded, n=1, cutoff=0.6
+    )
+    return folded[near[0]] if near else None

@@ -17,7 +17,7 @@ from numpy.typing import NDArray
 from stickwright import __version__
 from stickwright.allocation.places import STICK_KINDS
 from stickwright.allocation.pressing import can_press
-from stickwright.allocation.questions import wrong_wishes
+from stickwright.allocation.questions import kit_without, wishes_for, wrong_wishes
 from stickwright.allocation.share import share_out
 from stickwright.allocation.wiring import wiring_of
 from stickwright.asking import SiteWork, next_reading
@@ -111,16 +111,17 @@ def plan(
     tell = progress or (lambda _what, _share: None)
     findings: list[Finding] = [Finding("note", "note", case.player.note)] if case.player.note else []
     known: list[KnownSite] = []
+    problems, asked = wrong_wishes(case, wishes), wishes
     case = replace(
         case,
-        kit=with_controllers(case.kit),
+        kit=kit_without(with_controllers(case.kit), wishes.without),
         player=with_slopes(case.player, case.room),
         recordings=tuple(_on_its_stick(recording, case.kit) for recording in case.recordings),
     )
+    wishes = wishes_for(case, wishes)
     case = without_simulated(case, findings)
     sites = [site for site in case.player.site if _usable(site, findings)]
-    problems = [problem for site in sites for problem in _refusals(case, site)]
-    problems += wrong_wishes(case, wishes)
+    problems = [*(problem for site in sites for problem in _refusals(case, site)), *problems]
     if why is not None and not any(_same(why, action.name) for action in case.game.action):
         remedy = did_you_mean(why, [action.name for action in case.game.action])
         if not case.game.action:
@@ -175,6 +176,7 @@ def plan(
         room=case.room,
         device_notes=_device_notes(case.kit, sharing, works),
         mount_parts=mount_parts(mounts, case.kit),
+        wishes=asked,
     )
 
 

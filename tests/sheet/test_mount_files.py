@@ -227,14 +227,14 @@ def test_json_holds_mounts_and_room() -> None:
 def test_command_writes_both(
     monkeypatch: pytest.MonkeyPatch, tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    """`plan --dxf FOLDER --scene OUT.html` writes them and says where; no sheet is written unasked."""
+    """`plan --dxf FOLDER --scene OUT.html` writes them and says where; with --no-pdf no sheet."""
     import stickwright.planning
     import stickwright.records.folder
 
     monkeypatch.setattr(stickwright.records.folder, "case_and_queries", lambda *_: (None, ()))
     monkeypatch.setattr(stickwright.planning, "plan", lambda *_, **__: mounted_plan())
     folder, scene = tmp_path / "dxf", tmp_path / "scene.html"
-    assert main(["plan", str(tmp_path), "--dxf", str(folder), "--scene", str(scene)]) == 0
+    assert main(["plan", str(tmp_path), "--dxf", str(folder), "--scene", str(scene), "--no-pdf"]) == 0
     assert sorted(path.name for path in folder.iterdir())[0] == "mount-1-right-index-finger.dxf"
     assert scene.read_text(encoding="utf-8").startswith("<!DOCTYPE html>")
     assert not (tmp_path / "sheet.pdf").exists()
@@ -242,6 +242,6 @@ def test_command_writes_both(
     assert f"The mounts, to turn: {scene}" in out
     assert f"Drawings: {folder}" in out
     monkeypatch.setattr(stickwright.planning, "plan", lambda *_, **__: sample_plan())
-    assert main(["plan", str(tmp_path), "--scene", str(tmp_path / "none.html")]) == 2
+    assert main(["plan", str(tmp_path), "--scene", str(tmp_path / "none.html"), "--no-pdf"]) == 2
     assert "Describe the room first" in capsys.readouterr().err
     assert not (tmp_path / "none.html").exists()

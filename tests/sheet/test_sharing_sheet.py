@@ -156,7 +156,7 @@ def test_wiring_page_lists_cables_current_steps_and_parts(sheets: dict[str, list
     page = sheets["shared"][2]
     for words in ("Missing: cable A4: an adapter from 6.3 mm to 3.5 mm.", "70 of 100 mA at u1", "70 of 300 mA at quay",
                   "Plug dew (A1) into u1, hands off the stick.", "Keep cables off the neck", "q1 stays empty",
-                  "To buy or borrow: 1 × pip and 1 × adapter 6.3 to 3.5; in all 51.50", "One is on loan."):  # fmt: skip
+                  "To order: 1 × pip and 1 × adapter 6.3 to 3.5; in all 51.50", "One is on loan."):  # fmt: skip
         assert flat(words) in page, words
     assert all(tag in page for tag in ("A1", "A2", "A3", "A4"))
     steps = [page.index(flat(words)) for words in ("Plug dew (A1)", "Plug the switches", "Wake the console")]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
 from itertools import combinations
 
 from stickwright.allocation import worth
@@ -10,19 +11,20 @@ from stickwright.allocation.places import Places, place_of
 from stickwright.allocation.pressing import Pressed, press_fit
 from stickwright.allocation.problem import Gear, Question, Site, TogetherNeed, Way, rounded
 from stickwright.allocation.sockets import adapters_of, hub_limits, socket_groups, splitters_of
-from stickwright.errors import BadInput, Problem, did_you_mean
+from stickwright.errors import BadInput, Problem, did_you_mean, near_name
 from stickwright.model.case import Case
 from stickwright.model.game import Action
 from stickwright.model.hub import BUTTON_ROLES, Role
-from stickwright.model.kit import Controller, Kit, Stick, Switch
+from stickwright.model.kit import Controller, Extension, Fastener, Kit, Lead, Mount, Stick, Switch, Topper
 from stickwright.model.player import Site as PlayerSite
 from stickwright.model.plugs import plugs_of
 from stickwright.model.sharing import Pair, PressFit
 from stickwright.model.wishes import Keep, Wishes
 
-__all__ = ["question_of", "together_pairs", "wrong_wishes"]
+__all__ = ["kit_without", "question_of", "together_pairs", "wishes_for", "wrong_wishes"]
 
 _LEFT = ("option", "helper", "dropped")
+_NONE_AT_ALL = ("helper", "option")
 
 
 def question_of(case: Case, found: Places, pairs: Sequence[Pair], wishes: Wishes) -> Question:
@@ -197,6 +199,67 @@ def _barred(case: Case, ways: Sequence[Way], without: Sequence[str]) -> Iterable
             yield name, mine
 
 
+def kit_without(kit: Kit, without: Sequence[str]) -> Kit:
+    """The kit without what is not to be used, as far as it is no device: mounts, fasteners and leads go; toppers and
+    extensions are out of stock, since recordings may name them. Devices are left to the solver, which says what they are for.
+
+    Parameters
+    ----------
+    kit : Kit
+    without : sequence of str
+        Names.
+    """
+    if not without:
+        return kit
+    gone = {
+        name: tuple(one for one in getattr(kit, name) if one.name not in without)
+        for name in ("lead", "mount", "fastener")
+    }
+    out = {
+        name: tuple(
+            one.model_copy(update={"in_stock": 0}) if one.name in without else one for one in getattr(kit, name)
+        )
+        for name in ("topper", "extension")
+    }
+    return kit.model_copy(update={**gone, **out})
+
+
+def _names_of(case: Case) -> list[str]:
+    """Everything that a plan can do without, by name."""
+    kit = case.kit
+    items: list[Stick | Switch | Controller | Topper | Extension | Lead | Mount | Fastener]
+    items = [
+        *kit.stick,
+        *kit.switch,
+        *kit.controller,
+        *kit.topper,
+        *kit.extension,
+        *kit.lead,
+        *kit.mount,
+        *kit.fastener,
+    ]
+    hubs = [name for hub in case.hubs for name in (hub.name, *(socket.name for socket in hub.socket))]
+    return [
+        *(one.name for one in items),
+        *(site.name for site in case.player.site),
+        *(one.name for one in case.player.helper),
+        *hubs,
+    ]
+
+
+def wishes_for(case: Case, wishes: Wishes) -> Wishes:
+    """The wishes that a case can still say no to: what its kit no longer holds needs no wish.
+
+    Parameters
+    ----------
+    case : Case
+        Its kit as `kit_without` leaves it.
+    wishes : Wishes
+    """
+    known = {*_names_of(case), *_NONE_AT_ALL}
+    return replace(wishes, without=tuple(name for name in wishes.without if name in known))
+
+
 def wrong_wishes(case: Case, wishes: Wishes) -> list[Problem]:
     """Wishes that name something that is not there, and limits below 0.
 
@@ -210,15 +273,13 @@ def wrong_wishes(case: Case, wishes: Wishes) -> list[Problem]:
     kit = case.kit
     devices = [name for part in (kit.stick, kit.switch, kit.controller) for name in (one.name for one in part)]
     controls = {control for pad in kit.controller for control in (*pad.sticks, *pad.buttons)}
-    leads = [lead.name for lead in case.kit.lead]
     helpers = [helper.name for helper in case.player.helper]
-    sockets = [socket.name for hub in case.hubs for socket in hub.socket] + [hub.name for hub in case.hubs]
-    known = [*devices, *sites, *leads, *sockets, *helpers, "helper", "option"]
+    known = _names_of(case)
     out = [
-        Problem("--without", f'"{name}"', "a stick, switch, controller, lead, site, socket or helper of this case",
-                did_you_mean(name, known))
+        Problem("--without", f'"{name}"', "anything of the kit, a site, hub, socket or helper by its name, or the word helper or option",
+                did_you_mean(name, [*known, *(word for word in _NONE_AT_ALL if near_name(name, [word]))]))
         for name in wishes.without
-        if name not in known
+        if name not in (*known, *_NONE_AT_ALL)
     ]  # fmt: skip
     if wishes.budget is not None and not 0 <= wishes.budget < 1e6:
         out.append(

@@ -64,7 +64,7 @@ def wiring_of(placements: Sequence[Placement], case: Case, held: Sequence[HeldWa
     power = power_lines(net.wires, case.hubs, splitters)
     return Wiring(
         wires=net.wires,
-        parts=_parts(units, net, case),
+        parts=(*_parts(units, net, case), *_second_controllers(placements, units, case)),
         power=power,
         steps=_steps(net.wires, case.hubs),
         findings=(
@@ -298,6 +298,21 @@ def _parts(units: Sequence[Unit], net: Netlist, case: Case) -> tuple[PartLine, .
         for key in sorted(parts, key=lambda key: order.index(key[0]))
     ]
     return (*lines, *unknown)
+
+
+def _second_controllers(placements: Sequence[Placement], units: Sequence[Unit], case: Case) -> tuple[PartLine, ...]:
+    """The controllers that helpers need and that no unit stands for: none of the kit pairs, or no hub is described."""
+    helpers = {one.helper or "helper" for one in placements if one.how == "helper"}
+    served = {name for unit in units if unit.helper for name in unit.sites}
+    lacking = sorted(helpers - served)
+    if not lacking:
+        return ()
+    used = Counter(unit.device.name for unit in units)
+    there = [one for one in case.kit.controller if one.pairs and one.in_stock >= used[one.name] + len(lacking)]
+    if there:
+        return (_part_line(there[0], len(lacking), f"second controller for {_names(lacking)}"),)
+    note = f"for {_names(lacking)}; one that acts as the same player"
+    return (PartLine("second controller", "controller", len(lacking), 0, len(lacking), None, note),)
 
 
 def _part_line(part: Part, count: int, note: str = "") -> PartLine:

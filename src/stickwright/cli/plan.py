@@ -9,10 +9,12 @@ from stickwright.cli.wishes import wish_options, wishes
 
 TYPE_CHECKING = False  # spelt out: importing typing would cost the help text a third of its time
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Callable, Mapping, Sequence
     from pathlib import Path
 
+    from stickwright.model.plan import Plan
     from stickwright.model.recorded import Finding
+    from stickwright.model.wishes import Wishes
 
 __all__ = ["options", "run"]
 
@@ -26,9 +28,14 @@ def options(command: argparse.ArgumentParser) -> None:
     """
     command.add_argument("case", metavar="CASE", help="case folder")
     command.add_argument(
-        "--pdf", metavar="OUT.pdf", help="where to write the sheet (CASE/sheet.pdf unless another output is asked for)"
+        "--pdf",
+        metavar="OUT.pdf",
+        help="where to write the sheet (CASE/sheet.pdf; CASE/sheet-what-if.pdf for a what-if)",
     )
-    command.add_argument("--json", metavar="OUT.json", help="everything, for other programs")
+    command.add_argument("--no-pdf", action="store_true", help="write no sheet")
+    command.add_argument(
+        "--json", metavar="OUT.json", help="everything, for other programs; '-' prints it, and nothing else"
+    )
     command.add_argument("--svg-dir", metavar="FOLDER", help="each figure as SVG")
     command.add_argument(
         "--dxf", metavar="FOLDER", help="each mount for a drawing program, in millimetre (needs ezdxf)"
@@ -55,68 +62,104 @@ def run(options: argparse.Namespace) -> int:
     from pathlib import Path
 
     from stickwright.records.folder import case_and_queries
-    from stickwright.records.writing import write_whole
 
+    asked = wishes(options)
+    pdf = _sheet_path(options, asked)
     tell, close = progress()
     try:
         tell("reading the case", 0.02)
         made_on = options.date or date.today().isoformat()
         case, queries = case_and_queries(Path(options.case), made_on)
         from stickwright.planning import SEED, plan
-        from stickwright.sheet.words import plan_words
 
-        seed = SEED if options.seed is None else options.seed
         result = plan(
             case,
             draws=options.draws,
-            seed=seed,
-            wishes=wishes(options),
+            seed=SEED if options.seed is None else options.seed,
+            wishes=asked,
             progress=lambda what, share: tell(what, 0.05 + 0.75 * share),
         )
-        written: list[Path] = []
-        wants_sheet = options.pdf or not (options.json or options.svg_dir or options.dxf or options.scene)
-        if wants_sheet:
-            from stickwright.sheet.document import sheet_pdf
-
-            tell("drawing the sheet", 0.85)
-            pdf = Path(options.pdf) if options.pdf else Path(options.case) / "sheet.pdf"
-            write_whole(pdf, sheet_pdf(result))
-            written.append(pdf)
-        if options.svg_dir:
-            from stickwright.sheet.figures import all_figures
-
-            tell("drawing figures", 0.95)
-            folder = Path(options.svg_dir)
-            folder.mkdir(parents=True, exist_ok=True)
-            for name, svg in all_figures(result).items():
-                write_whole(folder / f"{name}.svg", svg)
-            written.append(folder)
-        if options.dxf:
-            from stickwright.sheet.mount_dxf import all_dxf
-
-            files, folder = all_dxf(result), Path(options.dxf)
-            folder.mkdir(parents=True, exist_ok=True)
-            for name, text in files.items():
-                write_whole(folder / f"{name}.dxf", text)
-            written.append(folder)
-        if options.scene:
-            from stickwright.sheet.mount_scene import scene_html
-
-            write_whole(Path(options.scene), scene_html(result))
-            written.append(Path(options.scene))
-        if options.json:
-            from stickwright.sheet.serial import plan_json
-
-            write_whole(Path(options.json), plan_json(result))
-            written.append(Path(options.json))
+        written = _written(options, result, pdf, tell)
     finally:
         close()
+    if options.json == "-":
+        from stickwright.sheet.serial import plan_json
+
+        print(plan_json(result), end="")
+        return 0
+    from stickwright.sheet.words import plan_words
+
     print(plan_words(result))
     _say_noticed(queries, options.case)
     for path in written:
         kind = {".pdf": "The sheet", ".html": "The mounts, to turn"}.get(path.suffix, "Everything")
         print(f"{'Drawings' if path.is_dir() else kind}: {path}")
     return 0
+
+
+def _sheet_path(options: argparse.Namespace, asked: Wishes) -> Path | None:
+    """Where the sheet goes; None when none is wanted. A what-if leaves the case's own sheet alone."""
+    from pathlib import Path
+
+    from stickwright.errors import BadInput, Problem
+
+    if options.no_pdf:
+        if options.pdf:
+            raise BadInput(Problem("--no-pdf", "--pdf as well", "one of the two"))
+        return None
+    own = Path(options.case) / "sheet.pdf"
+    if not asked.what_if:
+        return Path(options.pdf) if options.pdf else own
+    if options.pdf and Path(options.pdf).resolve() == own.resolve():
+        remedy = "Give it a name of its own, or leave --pdf out: it is then written to sheet-what-if.pdf."
+        raise BadInput(
+            Problem("--pdf", str(options.pdf), "another file than the case's own sheet for a what-if", remedy)
+        )
+    return Path(options.pdf) if options.pdf else own.with_name("sheet-what-if.pdf")
+
+
+def _written(
+    options: argparse.Namespace, result: Plan, pdf: Path | None, tell: Callable[[str, float], None]
+) -> list[Path]:
+    """Every file that was asked for."""
+    from pathlib import Path
+
+    from stickwright.records.writing import write_whole
+
+    written: list[Path] = []
+
+    def into(folder: str, files: Mapping[str, str], ending: str) -> None:
+        Path(folder).mkdir(parents=True, exist_ok=True)
+        for name, text in files.items():
+            write_whole(Path(folder) / f"{name}.{ending}", text)
+        written.append(Path(folder))
+
+    if pdf is not None:
+        from stickwright.sheet.document import sheet_pdf
+
+        tell("drawing the sheet", 0.85)
+        write_whole(pdf, sheet_pdf(result))
+        written.append(pdf)
+    if options.svg_dir:
+        from stickwright.sheet.figures import all_figures
+
+        tell("drawing figures", 0.95)
+        into(options.svg_dir, all_figures(result), "svg")
+    if options.dxf:
+        from stickwright.sheet.mount_dxf import all_dxf
+
+        into(options.dxf, all_dxf(result), "dxf")
+    if options.scene:
+        from stickwright.sheet.mount_scene import scene_html
+
+        write_whole(Path(options.scene), scene_html(result))
+        written.append(Path(options.scene))
+    if options.json and options.json != "-":
+        from stickwright.sheet.serial import plan_json
+
+        write_whole(Path(options.json), plan_json(result))
+        written.append(Path(options.json))
+    return written
 
 
 def _say_noticed(queries: Sequence[Finding], case: str) -> None:

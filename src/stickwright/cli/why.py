@@ -42,6 +42,7 @@ def run(options: argparse.Namespace) -> int:
         tell("reading the case", 0.02)
         case = read_case(Path(options.case))
         from stickwright.planning import plan
+        from stickwright.sheet.what_if import wishes_words
         from stickwright.sheet.why_words import why_words
 
         result = plan(
@@ -51,5 +52,7 @@ def run(options: argparse.Namespace) -> int:
     finally:
         close()
     assert result.sharing is not None  # plan refuses an action that the game does not name
+    if result.wishes.what_if:
+        print(f"WHAT IF: {wishes_words(result.wishes)}\n")
     print(why_words(result.sharing, options.action, options.at))
     return 0

@@ -21,16 +21,17 @@ def wish_options(command: argparse.ArgumentParser) -> None:
     group = command.add_argument_group("what if")
     group.add_argument(
         "--without", action="append", default=[], metavar="NAME",
-        help="do without this stick, switch, controller, lead, site, socket or helper; may be said again",
+        help="do without this: anything of the kit, a site, hub, socket or helper by its name, or the word helper or "
+        "option for none at all; repeatable",
     )  # fmt: skip
     group.add_argument(
         "--keep", action="append", default=[], metavar="WHAT=WHERE",
         help="a choice that is to stay: an action at a site, on a device, left to option, helper or dropped, or a "
-        "device at a site ('look=chin', 'chin=larch'); may be said again",
+        "device at a site ('look=chin', 'chin=larch'); repeatable",
     )  # fmt: skip
     group.add_argument("--only-kit", action="store_true", help="only what is in stock")
     group.add_argument("--budget", type=float, metavar="MONEY", help="most that may be spent on what is not in stock")
-    group.add_argument("--max-parts", type=int, metavar="N", help="most devices that may stand around")
+    group.add_argument("--max-parts", type=int, metavar="N", help="maximum number of devices")
 
 
 def wishes(options: argparse.Namespace, alternatives: int = 5) -> Wishes:

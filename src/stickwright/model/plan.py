@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Literal
 
 from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import Finding, TraceReport
 from stickwright.model.response import Tuning
+from stickwright.model.wishes import Wishes
 
 if TYPE_CHECKING:
     from stickwright.model.mounting import SiteMount
@@ -339,3 +340,11 @@ class Plan:
     """One for each device in use that is set in one of several ways, or has modes."""
     mount_parts: tuple[PartLine, ...] = ()
     """Parts of the parts list that hold the devices: arms, clamps, couplings, plates, pieces of fastener, packing."""
+    wishes: Wishes = field(default_factory=Wishes)
+    """What was asked besides the case: a plan with any of these is a what-if."""
+
+    @property
+    def parts(self) -> tuple[PartLine, ...]:
+        """The whole parts list: what is worked and plugged in, then what holds it."""
+        wiring = self.sharing.wiring if self.sharing is not None else None
+        return (*(wiring.parts if wiring is not None else ()), *self.mount_parts)

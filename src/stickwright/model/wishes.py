@@ -30,7 +30,7 @@ class Wishes:
     Parameters
     ----------
     without : tuple of str
-        Sticks, switches, controllers, leads, sites or sockets that are not to be used, by name; "helper" for none.
+        Things of the kit, sites, hubs or sockets that are not to be used, by name; "helper" or "option" for none of these.
     only_kit : bool
         Only what is in stock.
     budget : float, optional
@@ -49,3 +49,9 @@ class Wishes:
     most_parts: int | None = None
     keep: tuple[Keep, ...] = ()
     alternatives: int = 5
+
+    @property
+    def what_if(self) -> bool:
+        """Whether anything is wished that the case itself does not say."""
+        limits = self.budget is not None or self.most_parts is not None
+        return bool(self.without or self.keep or self.only_kit or limits)

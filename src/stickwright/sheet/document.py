@@ -18,6 +18,7 @@ from stickwright.sheet.mount_page import mount_page, mounted, switch_rows, unmou
 from stickwright.sheet.paper import font_folder
 from stickwright.sheet.settings import SETTINGS
 from stickwright.sheet.technical import technical_pages
+from stickwright.sheet.what_if import what_if_mark
 from stickwright.sheet.who import who_page
 from stickwright.sheet.why_so import why_so
 from stickwright.sheet.wiring_page import wiring_page
@@ -69,6 +70,7 @@ def sheet_content(plan: Plan, level: int = 0, drawing_height_mm: float = _DRAWIN
         "only": "all",
         "first_page_whole": True,
         "date": [int(part) for part in date.groups()] if date else None,
+        "mark": what_if_mark(plan.wishes),
         "footer": f"stickwright {plan.version}, {plan.made_on}".rstrip(", "),
         "family": first_page(plan, drawing_height_mm),
         "who": _who(plan, _BODY[0]),

@@ -19,6 +19,7 @@ from stickwright.sheet.mount_drawing import along_words, clamp_range_words, dime
 from stickwright.sheet.mount_shapes import Point, Shape, base_of, dimension_ends, forward_of, mount_shapes, room_shapes
 from stickwright.sheet.mount_words import check_words, fails_words, give_words, joint_words, patch_words, pose_words
 from stickwright.sheet.printed import ASSUMED, clause, in_unit, sentence
+from stickwright.sheet.what_if import what_if_mark
 from stickwright.sheet.why_so import findings_rows
 
 __all__ = ["place_rows", "scene_data", "scene_html"]
@@ -61,13 +62,14 @@ def scene_html(plan: Plan) -> str:
         )  # fmt: skip
     style, script = _part("scene.css"), _part("scene.js")
     data = json.dumps([scene_data(plan, one, room) for one in told], ensure_ascii=False, allow_nan=False)
+    mark = f"{what_if_mark(plan.wishes)}. " if plan.wishes.what_if else ""
     parts = {
         "policy": f"default-src 'none'; script-src {_hash(script)}; style-src {_hash(style)}; base-uri 'none'; form-action 'none'",
         "title": escape(f"Where it goes, and what holds it: player {plan.player}"),
         "style": style,
         "choice": _choice(told),
         "tables": "\n".join(_tables(plan, one, room) for one in told),
-        "foot": escape(f"stickwright {plan.version}, {plan.made_on}. Not a medical device: local rules, the seating clinic and "
+        "foot": escape(f"{mark}stickwright {plan.version}, {plan.made_on}. Not a medical device: local rules, the seating clinic and "
                        "the treating team come first."),
         "data": data.replace("<", "\\u003c"),
         "script": script,

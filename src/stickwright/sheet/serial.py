@@ -9,6 +9,7 @@ from __future__ import annotations
 import dataclasses
 import json
 import math
+from collections.abc import Mapping
 from typing import Any
 
 import numpy as np
@@ -43,23 +44,30 @@ def plan_json(plan: Plan) -> str:
     str
         Keys in the order of the plan's fields, SI units as the keys' endings say.
     """
-    return as_json(plan)
+    return as_json(plan, {"what_if": plan.wishes.what_if})
 
 
-def as_json(result: Any) -> str:
+def as_json(result: Any, first: Mapping[str, Any] | None = None) -> str:
     """Any finished result (a plan, a bench, what a recording told) as JSON text.
 
     Parameters
     ----------
     result : object
         A result dataclass.
+    first : mapping, optional
+        Keys that stand before its own.
 
     Returns
     -------
     str
         Keys in the order of its fields, SI units as the keys' endings say.
     """
-    data = {"format": FORMAT, "units": "SI, named by the ending of each key; a share is 0 to 1", **as_data(result)}
+    data = {
+        "format": FORMAT,
+        "units": "SI, named by the ending of each key; a share is 0 to 1",
+        **(first or {}),
+        **as_data(result),
+    }
     return json.dumps(data, ensure_ascii=False, indent=1, allow_nan=False) + "\n"
 
 

@@ -15,10 +15,12 @@ from stickwright.sheet.sharing_words import (
     device_words,
     given_up,
     introduced,
+    lacking,
     load_words,
     mode_words,
     own_words,
     pair_words,
+    part_words,
     place_words,
     power_words,
     socket_words,
@@ -57,7 +59,7 @@ def sharing_blocks(plan: Plan, width: int = 80) -> list[str]:
         _numbered("Next best plans", [alternative_words(one) for one in sharing.alternatives], width),
         _block("What each part is asked to do", [load_words(load) for load in sharing.loads], width),
         _block("Can act together", [pair_words(pair) for pair in sharing.pairs], width),
-        *(_wired(sharing.wiring, width) if sharing.wiring is not None else (wrapped([NO_HUB], width),)),
+        *(_wired(plan, sharing.wiring, width) if sharing.wiring is not None else (wrapped([NO_HUB], width),)),
     ]
     return [block for block in blocks if block]
 
@@ -101,15 +103,15 @@ def _clash(clash: Clash | None, width: int) -> str:
     return "\n".join(part for part in (said, _numbered("Ways out, cheapest first", ways, width)) if part)
 
 
-def _wired(wiring: Wiring, width: int) -> list[str]:
-    noted = [f"{line.name}: {line.note}" for line in wiring.parts if line.buy and line.note]
-    lacking = any(line.buy for line in wiring.parts)
+def _wired(plan: Plan, wiring: Wiring, width: int) -> list[str]:
+    noted = [f"{line.name}: {line.note}" for line in plan.parts if line.buy and line.note]
     return [
         _block("Wiring", [wire_words(wire) for wire in wiring.wires], width)
         if wiring.wires
         else wrapped([NO_HUB], width),
         _block("Current", [power_words(line) for line in wiring.power], width),
-        _block("Missing parts", [bought_words(wiring.parts), *noted] if lacking else [], width),
+        _block("Parts", [part_words(line) for line in plan.parts], width),
+        _block("To order", [bought_words(plan.parts, lacking(wiring)), *noted] if plan.parts else [], width),
     ]
 
 

@@ -5,12 +5,23 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 
 from stickwright.model.points import counted, points
-from stickwright.model.sharing import Alternative, Clash, Pair, PartLine, Placement, PowerLine, Sharing, SiteLoad, Wire
+from stickwright.model.sharing import (
+    Alternative,
+    Clash,
+    Pair,
+    PartLine,
+    Placement,
+    PowerLine,
+    Sharing,
+    SiteLoad,
+    Wire,
+    Wiring,
+)
 from stickwright.sheet.printed import ASSUMED, clause, listed, plain, sentence, share
 
 __all__ = [
-    "alternative_words", "bought_words", "device_words", "done_by", "given_up", "introduced", "load_words", "mode_words",
-    "own_words", "pair_words", "place_words", "power_words", "second_words", "socket_name", "socket_words", "tags_of",
+    "alternative_words", "bought_words", "device_words", "done_by", "given_up", "introduced", "lacking", "load_words", "mode_words",
+    "own_words", "pair_words", "part_words", "place_words", "power_words", "second_words", "socket_name", "socket_words", "tags_of",
     "way_out_words", "wire_words",
 ]  # fmt: skip
 
@@ -275,23 +286,49 @@ def wire_words(wire: Wire) -> str:
     return f"{wire.tag}: {way}{f' on {wire.hub}' if wire.hub else ''}{role}{missing}"
 
 
-def bought_words(parts: Sequence[PartLine]) -> str:
-    """What must be bought or borrowed altogether, with the price as far as it is known.
+def part_words(line: PartLine) -> str:
+    """One part: how many, which kind, how many are in stock and how many are to order.
+
+    Examples
+    --------
+    >>> part_words(PartLine("daisy", "switch", 2, 1, 1, 38.0))
+    '2 × daisy (switch), 1 in stock, 1 to order'
+    """
+    order = f", {line.buy} to order" if line.buy else ""
+    return f"{line.count} × {line.name} ({line.kind}), {line.in_stock} in stock{order}"
+
+
+def lacking(wiring: Wiring) -> list[str]:
+    """What the cables still lack, by their tags, that stands on no line of the parts list.
+
+    Parameters
+    ----------
+    wiring : Wiring
+        With its cables.
+    """
+    return [f"{wire.tag}: {clause(wire.missing)}" for wire in wiring.wires if wire.missing]
+
+
+def bought_words(parts: Sequence[PartLine], missing: Sequence[str] = ()) -> str:
+    """What must be ordered altogether, with the price as far as it is known.
 
     Parameters
     ----------
     parts : sequence of PartLine
-        The parts list.
+        The whole parts list.
+    missing : sequence of str, default ()
+        What the cables still lack.
     """
-    lacking = [one for one in parts if one.buy]
-    if not lacking:
-        return "Everything is in stock." if parts else ""
-    names = listed(f"{one.buy} × {one.name}" for one in lacking)
-    known = [one.price for one in lacking if one.price is not None]
-    if len(known) == len(lacking):
-        return f"To buy or borrow: {names}; in all {sum(known):.2f}, in the currency of the kit's prices."
+    wanted = [one for one in parts if one.buy]
+    lack = f" Still missing: {'; '.join(missing)}." if missing else ""
+    if not wanted:
+        return lack.strip() or ("Everything is in stock." if parts else "")
+    names = listed(f"{one.buy} × {one.name}" for one in wanted)
+    known = [one.price for one in wanted if one.price is not None]
+    if len(known) == len(wanted):
+        return f"To order: {names}; in all {sum(known):.2f}, in the currency of the kit's prices.{lack}"
     partly = f"; {sum(known):.2f} for those with a price" if known else ""
-    return f"To buy or borrow: {names}{partly}; the total is not known, since a price is missing."
+    return f"To order: {names}{partly}; the total is not known, since a price is missing.{lack}"
 
 
 def tags_of(sharing: Sharing) -> dict[tuple[str, str], str]:

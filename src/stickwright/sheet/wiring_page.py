@@ -9,7 +9,7 @@ from stickwright.model.plan import Plan
 from stickwright.model.sharing import PartLine, Wire, Wiring
 from stickwright.sheet.paper import width_mm
 from stickwright.sheet.printed import clause, sentence
-from stickwright.sheet.sharing_words import bought_words, power_words
+from stickwright.sheet.sharing_words import bought_words, lacking, power_words
 from stickwright.sheet.who import for_the_cables
 from stickwright.sheet.why_so import findings_rows
 from stickwright.sheet.wiring_drawing import way_parts, wiring_alt, wiring_drawing, wiring_rows
@@ -17,7 +17,7 @@ from stickwright.sheet.wiring_drawing import way_parts, wiring_alt, wiring_drawi
 __all__ = ["wiring_page"]
 
 _COLUMNS = ["tag", "from", "plug", "through", "to", "as", "length"]
-_PARTS = ["part", "kind", "needed", "in stock", "to get", "price", "note"]
+_PARTS = ["part", "kind", "needed", "in stock", "to order", "price", "note"]
 
 
 def wiring_page(plan: Plan, shrink_share: float = 1.0, conductors: bool = True) -> dict[str, Any] | None:
@@ -38,7 +38,7 @@ def wiring_page(plan: Plan, shrink_share: float = 1.0, conductors: bool = True) 
         Texts, tables and one drawing, for the template.
     """
     wiring = plan.sharing.wiring if plan.sharing is not None else None
-    if wiring is None or not (wiring.wires or wiring.parts):
+    if wiring is None or not (wiring.wires or plan.parts):
         return None
     drawing = wiring_drawing(wiring, wiring.hubs) if wiring.wires else ""
     return {
@@ -51,8 +51,8 @@ def wiring_page(plan: Plan, shrink_share: float = 1.0, conductors: bool = True) 
         "power": [power_words(line) for line in wiring.power],
         "ways": list(way_parts(wiring)),
         "steps": [step if step.endswith("?") else sentence(step) for step in wiring.steps],
-        "parts": _table(_PARTS, (_part(line) for line in wiring.parts)),
-        "bought": bought_words(wiring.parts),
+        "parts": _table(_PARTS, (_part(line) for line in plan.parts)),
+        "bought": bought_words(plan.parts, lacking(wiring)),
         "conductors": _conductors(wiring.wires) if conductors else [],
         "findings": findings_rows(wiring.findings),
         "cautions": [one.text for one in for_the_cables(plan)],

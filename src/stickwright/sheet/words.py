@@ -29,6 +29,7 @@ from stickwright.sheet.printed import (
 from stickwright.sheet.sharing_lines import sharing_blocks
 from stickwright.sheet.tremor_words import axis_words, band_words, tremor_size, usual_tremor
 from stickwright.sheet.tuned import dead_zones, lost, no_settings, to_type, tuned_elsewhere
+from stickwright.sheet.what_if import wishes_words
 
 __all__ = ["bench_words", "plan_words", "table_words", "trace_words"]
 
@@ -56,6 +57,10 @@ def plan_words(plan: Plan) -> str:
     """
     head = [f"Player {plan.player}", f"made {plan.made_on}" if plan.made_on else "", f"stickwright {plan.version}"]
     parts = [", ".join(part for part in head if part), wrapped([plan.sentence], WIDTH)]
+    if plan.wishes.what_if:
+        parts.insert(
+            0, wrapped([f"WHAT IF: {wishes_words(plan.wishes)}. This is not the plan of the case as it is."], WIDTH)
+        )
     parts += sharing_blocks(plan, WIDTH)
     parts += [_site(plan, site) for site in plan.sites]
     parts += mount_blocks(plan, WIDTH)

@@ -37,7 +37,7 @@ from stickwright.store.recordings import recording_named, recordings
 from stickwright.store.schema import document, plan_input, version
 from stickwright.store.schema import plan as plan_table
 
-__all__ = ["PlanRow", "make_plan", "plan_again", "plan_result", "plans", "program", "reproduce"]
+__all__ = ["PlanRow", "make_plan", "plan_again", "plan_result", "plans", "program", "reproduce", "wishes_asked"]
 
 _LIBRARIES = ("numpy", "scipy", "ortools", "pydantic", "polars")
 
@@ -144,6 +144,16 @@ def _wishes_data(wishes: Wishes | None) -> dict[str, Any]:
     wishes = wishes or Wishes()
     data: dict[str, Any] = json.loads(json.dumps(dataclasses.asdict(wishes)))
     return data
+
+
+def wishes_asked(row: PlanRow) -> Wishes:
+    """The wishes with which a plan was made.
+
+    Parameters
+    ----------
+    row : PlanRow
+    """
+    return _wishes(row.asked.get("wishes") or _wishes_data(None))
 
 
 def _wishes(data: Mapping[str, Any]) -> Wishes:

@@ -25,7 +25,8 @@ from stickwright.sheet.document import sheet_content, sheet_pages, sheet_pdf
 from stickwright.sheet.mount_dxf import all_dxf
 from stickwright.sheet.mount_scene import scene_html
 from stickwright.sheet.serial import plan_json
-from stickwright.store.plans import PlanRow, make_plan, plan_again, plans, reproduce
+from stickwright.sheet.what_if import wishes_words
+from stickwright.store.plans import PlanRow, make_plan, plan_again, plans, reproduce, wishes_asked
 from stickwright.web.desk import At, at_visit
 from stickwright.web.noticed import noticed_about
 from stickwright.web.plan_differences import differences
@@ -107,19 +108,7 @@ def plans_page(here: At, typed: Mapping[str, str] | None = None) -> dict[str, An
 
 
 def _asked_words(row: PlanRow) -> str:
-    wishes = row.asked.get("wishes") or {}
-    parts = []
-    if wishes.get("without"):
-        parts.append("without " + ", ".join(wishes["without"]))
-    if wishes.get("keep"):
-        parts.append("keeping " + ", ".join(f"{one['what']} at {one['where']}" for one in wishes["keep"]))
-    if wishes.get("only_kit"):
-        parts.append("only what is in stock")
-    if wishes.get("budget") is not None:
-        parts.append(f"for at most {wishes['budget']:g}")
-    if wishes.get("most_parts") is not None:
-        parts.append(f"with at most {wishes['most_parts']} devices")
-    return "; ".join(parts) or "no wishes"
+    return wishes_words(wishes_asked(row)) or "no wishes"
 
 
 def wishes_of(sent: Mapping[str, str]) -> Wishes:
