@@ -110,8 +110,11 @@ def _wired(plan: Plan, wiring: Wiring, width: int) -> list[str]:
         if wiring.wires
         else wrapped([NO_HUB], width),
         _block("Current", [power_words(line) for line in wiring.power], width),
-        _block("Parts", [part_words(line) for line in plan.parts], width),
-        _block("To order", [bought_words(plan.parts, lacking(wiring)), *noted] if plan.parts else [], width),
+        _block(
+            "Parts",
+            [*(part_words(line) for line in plan.parts), bought_words(plan.parts, lacking(wiring)), *noted],
+            width,
+        ),
     ]
 
 
