@@ -67,7 +67,7 @@ def test_a_rest_is_found_where_it_was_put():
     told = progress(task, rows)
     assert told.verdict == "enough"
     assert line(told, "centre, sideways").estimate.value == pytest.approx(0.02, abs=0.002)
-    assert line(told, "noise at rest").estimate.value == pytest.approx(0.004, rel=0.2)
+    assert line(told, "noise within a rest").estimate.value == pytest.approx(0.004, rel=0.2)
 
 
 def test_a_sure_player_is_enough_and_a_scattered_one_is_not():

@@ -10,6 +10,8 @@ from made_recordings import about, pushes, slow_noise, thumbstick
 
 from stickwright.errors import BadInput
 from stickwright.model.recording import Recording
+from stickwright.records.recordings import ColumnChoice, read_recording, write_recording
+from stickwright.sheet.words import trace_words
 from stickwright.trace import report as reporting
 from stickwright.trace.report import trace_report
 
@@ -149,3 +151,41 @@ def test_unusable_recording_is_refused():
     """What cannot be used at all is refused before anything is told."""
     with pytest.raises(BadInput, match="times that never go back"):
         trace_report(replace(visit(), times_s=visit().times_s[::-1].copy()))
+
+
+def test_a_third_axis_is_told_from_and_read(tmp_path):
+    """A tremor along z alone: not seen on x and y, found with z, also from a file with a column named z."""
+    rng = np.random.default_rng(31)
+    times_s = np.arange(3000) / 100
+    xy = rng.normal(0, 0.004, (3000, 2))
+    z = 0.03 * np.sin(2 * np.pi * 6.5 * times_s) + rng.normal(0, 0.004, 3000)
+    without = trace_report(Recording("s.csv", times_s, xy, task="still"))
+    assert without.tremor is not None
+    assert not without.tremor.stands_out
+    write_recording(Recording("s.csv", times_s, xy, task="still", z=z), tmp_path / "s.csv")
+    own = trace_report(read_recording(tmp_path / "s.csv", task="still"))
+    named = ColumnChoice(x="x", y="y", z="z", unit="m/s2")
+    foreign = trace_report(read_recording(tmp_path / "s.csv", task="still", columns=named))
+    for report in (own, foreign):
+        assert report.tremor is not None
+        assert report.tremor.frequency_hz.value == pytest.approx(6.5, abs=0.05)
+        assert abs(report.tremor.axis[2]) > 0.99
+        assert report.tremor.band_rms.value == pytest.approx(0.03 / np.sqrt(2), rel=0.05)
+    said = trace_words(foreign)
+    assert "m/s2" in said
+    assert "3 to 12 Hz" in said
+    assert said.count("where the centre lies is not known") == 1
+
+
+def test_every_size_has_band_and_unit():
+    """A tremor on a stick: size from 3 to 12 Hz and in the peak's band, in % of full output; what is usual stands beside it."""
+    times_s = np.arange(3000) / 100
+    xy = 0.04 * np.sin(2 * np.pi * 5 * times_s)[:, None] * [1.0, 0.5]
+    xy += np.random.default_rng(3).normal(0, 0.004, (3000, 2))
+    said = " ".join(trace_words(trace_report(Recording("s.csv", times_s, xy, task="still"))).split())
+    for words in (
+        "% of full output", "from 3 to 12 Hz", "from 4 to 6 Hz, the peak's band", "above the background", "rms (typical size)",
+        "zero-crossing frequency", "usual for an unaffected adult",
+    ):  # fmt: skip
+        assert words in said
+    assert "mean frequency" not in said

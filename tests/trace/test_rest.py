@@ -210,3 +210,38 @@ def test_no_rest_is_said():
     report, findings = rest_report(cleaned(Recording("p", times_s, np.column_stack([np.sin(9 * times_s)] * 2)))[0])
     assert report is None
     assert "record 10 s with the hand off" in about(findings, "no rest")[0].text
+
+
+def test_noise_within_between_and_pooled_are_three_figures():
+    """Built in: noise of 0.004 within each rest and centres that scatter by 0.02 from rest to rest, 30 rests; by hand the
+    pooled figure is sqrt(0.004^2 + 0.02^2) = 0.0204."""
+    rng = np.random.default_rng(23)
+    rows, cues = [], []
+    for _ in range(30):
+        rows += [rng.normal(0, 0.02, 2) + rng.normal(0, 0.004, (200, 2)), np.full((50, 2), 0.6)]
+        cues += ["rest"] * 200 + ["push"] * 50
+    xy = np.concatenate(rows)
+    recording = Recording("r.csv", np.arange(len(xy)) / 100, xy, cue=np.array(cues))
+    report, _ = rest_report(cleaned(recording)[0])
+    assert report is not None
+    assert report.return_scatter is not None
+    assert report.pooled_rms is not None
+    assert report.noise_rms.value == pytest.approx(0.004, rel=0.05)
+    assert report.return_scatter.value == pytest.approx(0.02, rel=0.25)
+    by_hand = np.hypot(report.noise_rms.value, report.return_scatter.value * np.sqrt(29 / 30))
+    assert report.pooled_rms.value == pytest.approx(by_hand, rel=0.01)
+    assert report.pooled_rms.low < 0.0204 < report.pooled_rms.high
+
+
+@pytest.mark.parametrize(("stray", "words"), [(0, "exactly zero throughout"), (60, "% of the rest is exactly zero")])
+def test_exactly_zero_throughout_only_where_it_is(stray, words):
+    """A rest set to zero by software, and one in which some samples stand a step away: only the first is zero throughout."""
+    xy = np.zeros((2000, 2))
+    xy[1500:, 0] = np.linspace(0, 1, 500) ** 2
+    xy[200 : 200 + 10 * stray : 10] = 0.0125
+    cue = np.where(np.arange(2000) < 1400, "rest", "push")
+    usable = replace(cleaned(Recording("r.csv", np.arange(2000) / 100, xy, cue=cue))[0], rest_cleaned=True)
+    report, _ = rest_report(usable)
+    assert report is not None
+    assert report.noise_rms.why is not None
+    assert words in report.noise_rms.why

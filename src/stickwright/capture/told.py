@@ -52,7 +52,7 @@ def rest_lines(task: Task, clean: Cleaned) -> tuple[Line, ...]:
         for (label, each), known in zip(named, clean.recorded, strict=True)
         if known
     )  # fmt: skip
-    return (*centre, Line("noise at rest", report.noise_rms, better="less"))
+    return (*centre, Line("noise within a rest", report.noise_rms, better="less"))
 
 
 def _first_step(task: Task, word: str, key: str = "") -> tuple[int, ...]:

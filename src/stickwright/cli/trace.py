@@ -24,7 +24,7 @@ def options(command: argparse.ArgumentParser) -> None:
     command.add_argument(
         "recording",
         metavar="FILE.csv",
-        help="own format: time_s,x,y and if wanted cue, cue_x, cue_y, cue_width, select, stroke",
+        help="own format: time_s,x,y and if wanted cue, cue_x, cue_y, cue_width, select, stroke, z",
     )
     command.add_argument(
         "--task",
@@ -40,6 +40,7 @@ def options(command: argparse.ArgumentParser) -> None:
     foreign.add_argument("--rate", type=float, metavar="HZ", help="rows or frames a second")
     foreign.add_argument("--x", metavar="COLUMN", help="sideways")
     foreign.add_argument("--y", metavar="COLUMN", help="forward; 'none' for one axis")
+    foreign.add_argument("--z", metavar="COLUMN", help="third axis of a sensor: tremor is told from all three together")
     foreign.add_argument(
         "--full-scale", type=float, metavar="VALUE", help="value of full output, from the centre (80 counts, 127, 1)"
     )
@@ -192,6 +193,7 @@ def _recording(options: argparse.Namespace) -> Recording:
     named = (
         options.time, options.x, options.y, options.full_scale, options.unit, options.cue, options.cue_x, options.cue_y,
         options.cue_width, options.rate, options.select, options.stroke, options.time_unit,
+        options.z,
     )  # fmt: skip
     columns = None
     if any(value is not None for value in named) or options.flip_x or options.flip_y or options.centre:
@@ -213,5 +215,6 @@ def _recording(options: argparse.Namespace) -> Recording:
             cue_width=options.cue_width,
             select=options.select,
             stroke=options.stroke,
+            z=options.z,
         )
     return read_recording(Path(options.recording), columns=columns, task=options.task)

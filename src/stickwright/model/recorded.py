@@ -45,13 +45,15 @@ class RestReport:
     offset_y: Estimate
     """Plus is forward."""
     noise_rms: Estimate
-    """Per axis, about each rest's own centre."""
+    """Within a rest: rms per axis about each rest's own centre."""
     drift_per_min: Estimate
     """Length of the drift of the centre."""
     rests: tuple[tuple[float, float, float, float], ...] = ()
     """Start s, end s, centre x, centre y of each stretch of rest."""
     return_scatter: Estimate | None = None
-    """Sd of the centre from one rest to the next: the stick comes home to a different place."""
+    """Between rests: sd per axis of the centre from one rest to the next, as the stick returns to a different place."""
+    pooled_rms: Estimate | None = None
+    """Pooled: rms per axis of all samples of all rests about their common mean. None with one rest."""
 
 
 @dataclass(frozen=True)

@@ -42,6 +42,8 @@ class Recording:
         Where a target was being selected: a button that is down, or a row with an event.
     stroke : array of int, shape (n,), or None
         Number of the stroke of a drawing, below 0 where the pen was up.
+    z : array, shape (n,), or None
+        Third axis of a sensor, in the unit of `xy`; NaN where a cell was empty.
     """
 
     name: str
@@ -60,6 +62,7 @@ class Recording:
     selected: NDArray[np.bool_] | None = None
     stroke: NDArray[np.int64] | None = None
     simulated: bool = False
+    z: NDArray[np.float64] | None = None
 
 
 @dataclass(frozen=True, eq=False)

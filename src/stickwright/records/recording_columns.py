@@ -17,7 +17,7 @@ __all__ = ["ColumnChoice", "header_of", "own_choice", "refuse_choice", "time_end
 
 _LARGEST_BYTES = 4_000_000_000
 _HEADER_BYTES = 65_536
-_OWN_OPTIONAL = ("cue", "cue_x", "cue_y", "cue_width", "select", "stroke")
+_OWN_OPTIONAL = ("cue", "cue_x", "cue_y", "cue_width", "select", "stroke", "z")
 
 TimeUnit = Literal["s", "ms", "min", "frame"]
 
@@ -50,6 +50,8 @@ class ColumnChoice:
         A button (0 while it is up) or an event: where it turns from 0 or nothing to something, a target was selected.
     stroke : str, optional
         Number of the stroke of a drawing; empty where the pen was up.
+    z : str, optional
+        Third axis of a sensor: tremor is told from all three.
     """
 
     time: str | None = "time_s"
@@ -68,6 +70,7 @@ class ColumnChoice:
     cue_width: str | None = None
     select: str | None = None
     stroke: str | None = None
+    z: str | None = None
 
     def words(self) -> tuple[str, ...]:
         """The columns that are read as text."""
@@ -76,7 +79,8 @@ class ColumnChoice:
     def named(self) -> tuple[str, ...]:
         """Every column that is to be read, in order."""
         every = (
-            self.time, self.x, self.y, self.cue, self.cue_x, self.cue_y, self.cue_width, self.select, self.stroke
+            self.time, self.x, self.y, self.cue, self.cue_x, self.cue_y, self.cue_width, self.select, self.stroke,
+            self.z,
         )  # fmt: skip
         return tuple(name for name in every if name is not None)
 
@@ -128,6 +132,7 @@ def own_choice(header: tuple[str, ...]) -> ColumnChoice:
         cue_width=there.get("cue_width"),
         select=there.get("select"),
         stroke=there.get("stroke"),
+        z=there.get("z"),
     )
 
 

@@ -1,6 +1,6 @@
 """Recordings as CSV: our own format and, when the columns are named, anybody else's.
 
-Own format: ``time_s,x,y`` and if wanted ``cue``, ``cue_x,cue_y``, ``cue_width``, ``select``, ``stroke``.
+Own format: ``time_s,x,y`` and if wanted ``cue``, ``cue_x,cue_y``, ``cue_width``, ``select``, ``stroke``, ``z``.
 """
 
 from __future__ import annotations
@@ -107,6 +107,7 @@ def read_recording(
         notes=tuple(notes),
         selected=_selected(frame, choice, shown, foreign=columns is not None),
         stroke=_strokes(frame, choice),
+        z=None if choice.z is None else _column(frame, choice.z) / (choice.full_scale or 1.0),
     )
 
 
@@ -308,6 +309,8 @@ def recording_csv(recording: Recording) -> bytes:
         data["cue_x"], data["cue_y"] = pl.Series(recording.cue_xy[:, 0]), pl.Series(recording.cue_xy[:, 1])
     if recording.selected is not None:
         data["select"] = pl.Series(recording.selected).cast(pl.Int8)
+    if recording.z is not None:
+        data["z"] = pl.Series(recording.z)
     if recording.stroke is not None:
         data["stroke"] = pl.Series([None if each < 0 else each for each in recording.stroke.tolist()], dtype=pl.Int64)
     if recording.cue_width is not None:

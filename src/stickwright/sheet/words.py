@@ -27,7 +27,7 @@ from stickwright.sheet.printed import (
     wrapped,
 )
 from stickwright.sheet.sharing_lines import sharing_blocks
-from stickwright.sheet.tremor_words import axis_words, band_words, tremor_size, usual_tremor
+from stickwright.sheet.tremor_words import axis_words, band_words, in_own_unit, tremor_size, usual_tremor
 from stickwright.sheet.tuned import dead_zones, lost, no_settings, to_type, tuned_elsewhere
 from stickwright.sheet.what_if import wishes_words
 
@@ -115,16 +115,16 @@ def trace_words(report: TraceReport) -> str:
         head += f", in {report.unit}"
     parts = [wrapped([head], WIDTH)]
     if report.findings:
-        parts.append(_block("Findings", _findings(report.findings)))
+        parts.append(_block("Findings", _findings(_once(report))))
     blocks = {
         "Rest": _rest(report, unit),
         "Reach": _reach(report, unit),
         "Direction": _bias(report),
         "Tremor": _tremor(report),
-        "Sudden movements": _bursts(report, unit),
-        "Holds": [_hold(hold, unit) for hold in report.holds],
+        "Sudden movements": _bursts(report),
+        "Holds": [_hold(hold, report) for hold in report.holds],
         "Aiming": pointing_lines(report.pointing, report.unit) if report.pointing else [],
-        "Following": _tracking(report, unit),
+        "Following": _tracking(report),
         "Smoothness": smoothness_lines(report.smoothness) if report.smoothness else [],
     }
     parts += [_block(name, lines) for name, lines in blocks.items() if lines]
@@ -203,6 +203,21 @@ def _findings(findings: tuple[Finding, ...]) -> list[str]:
     """What limits first, notes last."""
     order = tuple(_LEVELS)
     return [f"{_LEVELS[one.level]}: {one.text}" for one in sorted(findings, key=lambda one: order.index(one.level))]
+
+
+_CENTRE_MISSING = ("no rest", "no reach", "direction not told")
+
+
+def _once(report: TraceReport) -> tuple[Finding, ...]:
+    """Findings; what three of them say of a unit without a known centre in one."""
+    missing = [one for one in report.findings if one.about in _CENTRE_MISSING and one.level == "note"]
+    if report.unit == "share" or report.rest is not None or len(missing) < len(_CENTRE_MISSING):
+        return report.findings
+    text = (
+        f"No rest was asked, and where the centre lies is not known in {report.unit}: rest, reach and a turned stick cannot "
+        "be told. Record 10 s of rest."
+    )
+    return (*(one for one in report.findings if one not in missing), Finding("note", "no centre", text))
 
 
 def _shared_findings(plan: Plan) -> tuple[Finding, ...]:
@@ -316,13 +331,18 @@ def _rest(report: TraceReport, unit: str) -> list[str]:
         if rest.offset_x.why == rest.offset_y.why == rest.noise_rms.why:
             return [centre, "noise and drift: not known, for the same reason"]
         return [centre, f"noise and drift: {shown(rest.noise_rms, unit)}"]
+    of_what = "of full output" if report.unit == "share" else f"in {report.unit}"
     lines = [
         centre,
-        f"{known('noise', rest.noise_rms, unit, 'rms per axis')}; "
-        f"{known('drift', rest.drift_per_min, unit, 'a minute')}",
+        f"noise, rms (typical size) per axis, {of_what}: {known('within a rest', rest.noise_rms, unit)}",
+        known("drift of the centre", rest.drift_per_min, unit, "a minute"),
     ]
     if rest.return_scatter is not None:
-        lines.append(f"comes home to within {shown(rest.return_scatter, unit)}")
+        lines[1] += (
+            f"; {known('between rests', rest.return_scatter, unit)} (how far the centre changes from one to the next)"
+        )
+    if rest.pooled_rms is not None:
+        lines[1] += f"; {known('all rests pooled', rest.pooled_rms, unit)}"
     return lines
 
 
@@ -366,7 +386,7 @@ def _tremor(report: TraceReport) -> list[str]:
         return []
     lines = [tremor.sentence]
     if not math.isnan(tremor.band_rms.value):
-        lines.append(f"rms (typical size) of the whole recording, all axes together: {tremor_size(report)}")
+        lines.append(f"rms (typical size), violent stretches included, all axes together: {tremor_size(report)}")
     if tremor.axis_share is not None:
         where = "the peak" if tremor.peak_hz else f"{band_words(tremor.band_hz)}"
         lines.append(
@@ -379,31 +399,31 @@ def _tremor(report: TraceReport) -> list[str]:
     return [*lines, usual_tremor(report.unit)]
 
 
-def _bursts(report: TraceReport, unit: str) -> list[str]:
+def _bursts(report: TraceReport) -> list[str]:
     bursts = report.bursts
     if bursts is None:
         return []
     if not bursts.count:
         return ["none"]
     return [
-        f"{bursts.count}, that is {shown(bursts.per_min, 'a_minute')}; highest {shown(bursts.peak, unit)}, lasting "
+        f"{bursts.count}, that is {shown(bursts.per_min, 'a_minute')}; highest {in_own_unit(bursts.peak, report)}, lasting "
         f"{shown(bursts.duration_s, 's')}"
     ]
 
 
-def _hold(hold: HoldReport, unit: str) -> str:
+def _hold(hold: HoldReport, report: TraceReport) -> str:
     return (
-        f"{direction_words(hold.direction_rad)}: {shown(hold.level, unit)} for {plain(hold.duration_s, 's')}, scatter "
-        f"{shown(hold.sd, unit)}, {known('changing by', hold.slope_per_s, 'percent', 'of it a second')}"
+        f"{direction_words(hold.direction_rad)}: {in_own_unit(hold.level, report)} for {plain(hold.duration_s, 's')}, scatter "
+        f"{in_own_unit(hold.sd, report)}, {known('changing by', hold.slope_per_s, 'percent', 'of it a second')}"
     )
 
 
-def _tracking(report: TraceReport, unit: str) -> list[str]:
+def _tracking(report: TraceReport) -> list[str]:
     tracking = report.tracking
     if tracking is None:
         return []
     return [
-        f"{known('error', tracking.rms_error, unit, 'rms')}; "
-        f"{known('with the lag taken off', tracking.error_without_lag, unit)}",
+        f"error, rms (typical size) {in_own_unit(tracking.rms_error, report)}; "
+        f"with the lag taken off {in_own_unit(tracking.error_without_lag, report)}",
         f"{known('gain', tracking.gain, '')}; {known('late by', tracking.lag_s, 's')}",
     ]

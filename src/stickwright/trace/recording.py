@@ -70,6 +70,8 @@ class Cleaned:
         Where a target was being selected.
     stroke : array of int, shape (n,), or None
         Number of the stroke of a drawing, below 0 between strokes.
+    z : array, shape (n,), or None
+        Third axis of a sensor; NaN where a cell was empty.
     """
 
     times_s: NDArray[np.float64]
@@ -87,6 +89,7 @@ class Cleaned:
     unit_is_foreign: bool = False
     selected: NDArray[np.bool_] | None = None
     stroke: NDArray[np.int64] | None = None
+    z: NDArray[np.float64] | None = None
 
     def asked(self, *words: str) -> NDArray[np.bool_]:
         """Which samples carry one of these cue words."""
@@ -190,6 +193,7 @@ def cleaned(recording: Recording) -> tuple[Cleaned, tuple[Finding, ...]]:
         unit_is_foreign=samples.unit != "share",
         selected=samples.selected,
         stroke=samples.stroke,
+        z=samples.z,
     )
     return result, tuple(found)
 
@@ -216,6 +220,7 @@ def _refuse_unusable(recording: Recording) -> None:
         ("cue", recording.cue, (n,)),
         ("selected", recording.selected, (n,)),
         ("stroke", recording.stroke, (n,)),
+        ("z", recording.z, (n,)),
         ("cue_xy", recording.cue_xy, (n, 2)),
     ):
         if array is not None and array.shape != shape:
@@ -364,7 +369,7 @@ def _samples(recording: Recording) -> tuple[Samples, list[Finding]]:
     cue_xy = None if recording.cue_xy is None else np.asarray(recording.cue_xy, dtype=np.float64)
     cue = _cue_codes(recording, found)
     samples = Samples(
-        times_s, xy, cue, cue_xy, recorded, 1.0, recording.unit, recording.selected, recording.stroke
+        times_s, xy, cue, cue_xy, recorded, 1.0, recording.unit, recording.selected, recording.stroke, recording.z
     )  # fmt: skip
     if not keep.all():
         samples = samples.kept(keep)

@@ -187,12 +187,15 @@ def _tremor(clean: Cleaned, findings: list[Finding]) -> TremorReport | None:
             Finding("note", "no tremor", "The rest was set to zero before recording: no tremor shows in it.")
         )
         return None
+    columns = clean.xy[:, list(clean.recorded)]
+    if clean.z is not None:
+        columns = np.column_stack([columns, clean.z])
     result = _attempted(
         "tremor",
         clean,
         words,
         findings,
-        lambda start, stop: tremor_report(clean.times_s[start:stop], clean.xy[start:stop], still=still),
+        lambda start, stop: tremor_report(clean.times_s[start:stop], columns[start:stop], still=still),
     )
     if result is not None and not still:
         text = (

@@ -17,6 +17,7 @@ from numpy.typing import NDArray
 from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import Finding, RestReport
 from stickwright.trace.home import effective_count, home, step_of_levels
+from stickwright.trace.intervals import jackknife
 from stickwright.trace.recording import Cleaned
 from stickwright.trace.release import LEAST_REST_S, settled, unsettled_finding
 from stickwright.trace.sensing import runs, short
@@ -148,7 +149,15 @@ class _Rests(NamedTuple):
         )
 
 
-_ZEROED = "The rest is exactly zero throughout: set so before recording, or nothing was plugged in."
+def _zeroed(rests: _Rests, clean: Cleaned) -> str:
+    """Why a rest that other software has set to zero tells nothing: exactly zero throughout only where it is."""
+    at_rest = np.concatenate(rests.samples)[:, [axis for axis in (0, 1) if clean.recorded[axis]]]
+    share = float(np.mean((at_rest == 0).all(axis=1)))
+    if share == 1.0:
+        return "The rest is exactly zero throughout: set so before recording, or nothing was plugged in."
+    if share == 0.0:
+        return "The rest has been set to a fixed value by other software, or nothing moved."
+    return f"{min(99, math.floor(100 * share))} % of the rest is exactly zero: small movements were set to 0 before recording."
 
 
 def rest_report(
@@ -208,7 +217,7 @@ def rest_report(
         (float(a), float(b), float(x), float(y))
         for a, b, (x, y) in zip(rests.start_s, rests.stop_s, rests.centre, strict=True)
     )
-    return RestReport(offsets[0], offsets[1], noise, drift, table, scatter), findings
+    return RestReport(offsets[0], offsets[1], noise, drift, table, scatter, _pooled(rests, clean)), findings
 
 
 def _unrecorded(axis: int) -> Estimate:
@@ -292,7 +301,7 @@ def _released_only(rests: _Rests, scale: float) -> tuple[_Rests, list[Finding]]:
 def _offset(rests: _Rests, axis: int, clean: Cleaned) -> Estimate:
     if clean.rest_cleaned:
         centres = rests.centre[:, axis]
-        return Estimate.unbounded(float(np.median(centres)), _ZEROED, n=len(centres))
+        return Estimate.unbounded(float(np.median(centres)), _zeroed(rests, clean), n=len(centres))
     return home([each[:, axis] for each in rests.samples], clean.step)
 
 
@@ -310,7 +319,7 @@ def _sd_estimate(variance: float, degrees: float, n: int) -> Estimate:
 def _noise(rests: _Rests, clean: Cleaned) -> Estimate:
     axes = [axis for axis in (0, 1) if clean.recorded[axis]]
     if clean.rest_cleaned:
-        return Estimate.unbounded(math.nan, _ZEROED, n=0)
+        return Estimate.unbounded(math.nan, _zeroed(rests, clean), n=0)
     worth = rests.worth[:, axes]
     samples = np.array([b - a for a, b in rests.spans], dtype=np.float64)[:, None]
     variance = float((rests.variance[:, axes] * samples).sum() / (samples.sum() * len(axes)))
@@ -319,6 +328,23 @@ def _noise(rests: _Rests, clean: Cleaned) -> Estimate:
     noise = _sd_estimate(variance, float((worth - 1).sum()), max(1, round(float(worth.sum()))))
     hidden = clean.step / math.sqrt(12)  # a tremble below one step does not show
     return noise if noise.high >= hidden or not noise.has_interval else replace(noise, high=hidden)
+
+
+def _pooled(rests: _Rests, clean: Cleaned) -> Estimate | None:
+    """Rms per axis of all rest samples about their common mean: noise within the rests and scatter between them together.
+
+    Interval by leaving out one rest at a time; a wide one where there are few.
+    """
+    if len(rests.spans) < 2 or clean.rest_cleaned:
+        return None
+    axes = [axis for axis in (0, 1) if clean.recorded[axis]]
+    each = [samples[:, axes] for samples in rests.samples]
+
+    def rms(parts: list[NDArray[np.float64]]) -> float:
+        return math.sqrt(float(np.concatenate(parts).var(axis=0).mean()))
+
+    without = [rms(each[:k] + each[k + 1 :]) for k in range(len(each))]
+    return jackknife(rms(each), without, positive=True)
 
 
 def _return_scatter(rests: _Rests, clean: Cleaned) -> tuple[Estimate | None, list[Finding]]:
@@ -357,7 +383,7 @@ def _drift(rests: _Rests, clean: Cleaned) -> tuple[Estimate, list[Finding]]:
     from scipy.stats import t
 
     if clean.rest_cleaned:
-        return Estimate.unbounded(math.nan, _ZEROED, n=0), []
+        return Estimate.unbounded(math.nan, _zeroed(rests, clean), n=0), []
     points = _drift_points(rests, clean)
     if points is None:
         why = "No rest of 10 s and fewer than four rests over half a minute: too little to see a drift."

@@ -53,6 +53,8 @@ class Samples:
         Where a target was being selected.
     stroke : array of int, shape (n,), or None
         Number of the stroke of a drawing, below 0 between strokes.
+    z : array, shape (n,), or None
+        Third axis of a sensor.
     """
 
     times_s: NDArray[np.float64]
@@ -64,6 +66,7 @@ class Samples:
     unit: str
     selected: NDArray[np.bool_] | None = None
     stroke: NDArray[np.int64] | None = None
+    z: NDArray[np.float64] | None = None
 
     def kept(self, keep: NDArray[np.bool_]) -> Samples:
         """The samples of a mask."""
@@ -72,7 +75,7 @@ class Samples:
         stroke = None if self.stroke is None else self.stroke[keep]
         return Samples(
             self.times_s[keep], self.xy[keep], self.cue[keep], cue_xy, self.recorded, self.scale, self.unit,
-            selected, stroke,
+            selected, stroke, None if self.z is None else self.z[keep],
         )  # fmt: skip
 
     def span(self, start: int, stop: int) -> str:
