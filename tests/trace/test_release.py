@@ -60,6 +60,16 @@ def test_a_rest_that_rings_settles_when_it_has_stopped():
     assert np.abs(xy[first:, 0] - 0.01).max() < 0.05
 
 
+def test_passing_the_centre_slowly_is_no_rest():
+    """Creeping through the centre at 0.17 a second, near it for 0.23 s, and back from the other side at 2.9 s: near is not
+    enough, it must also have stopped."""
+    t = np.arange(800) / HZ
+    x = np.interp(t, [0.0, 2.4, 2.9, 8.0], [0.3, -0.108, 0.0, 0.0])
+    xy = np.column_stack([x, 0 * x]) + np.random.default_rng(11).normal(0, 0.001, (800, 2))
+    ((first, _),) = settled(t, xy, [(0, 800)])
+    assert first >= 270
+
+
 def test_rests_that_never_settle_count_for_nothing():
     """0.8 s of rest of which 0.7 s pass before the stick is back: no rest is taken from it, and that is said."""
     rng = np.random.default_rng(4)

@@ -231,7 +231,10 @@ def _pointing(clean: Cleaned, cue_width: float | None, findings: list[Finding]) 
     cue_xy = clean.cue_xy
     if cue_xy is None or cue_width is None:
         missing = "where the targets were" if cue_xy is None else "how wide the targets were"
-        text = f"The recording does not say {missing}: throughput cannot be told; record with the guided task."
+        text = (
+            f"The recording does not say {missing}: throughput cannot be told; name the columns cue_x, cue_y and "
+            "cue_width, or record with the guided task."
+        )
         findings.append(Finding("query", "no pointing", text))
         return None
     return _attempted(
