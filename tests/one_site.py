@@ -9,7 +9,7 @@ from typing import Any
 
 import numpy as np
 
-from stickwright.mechanics.explain import Situation, failures, helping_change, limit_sentence, weakest_place
+from stickwright.mechanics.explain import Situation, broken_rules, helping_change, limit_sentence, weakest_place
 from stickwright.mechanics.fit import Evaluated, Rules, SiteInputs, evaluate
 from stickwright.mechanics.setups import Setups, setups_of
 from stickwright.model.kit import Kit
@@ -39,10 +39,10 @@ class Fitting:
     rules: Rules
 
     def fails(self, place: int = 0) -> str:
-        told = failures(
+        told = broken_rules(
             place, self.setups, self.found, self.inputs, EIGHT, self.demand, self.rules, self.situation
         )  # fmt: skip
-        return "; ".join(told)
+        return "; ".join(one.text for one in told)
 
     def help(self, place: int = 0) -> str:
         return helping_change(place, self.setups, self.found, self.inputs, EIGHT, self.rules, self.situation)

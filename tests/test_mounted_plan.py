@@ -39,12 +39,26 @@ def two_sticks(give_n_per_mm: float, *, rooms: dict[str, Any] | None = None, kit
            "give_n_per_mm": give_n_per_mm, "tube_mm": [16, 40]}  # fmt: skip
     mushrooms = {"name": "mushrooms", "kind": "mushroom-head", "shear_kpa": 210, "tension_kpa": 180}
     readings = [{"direction_deg": turn, "force_n": [3.0], "reach_mm": [30]} for turn in (0, 90, 180, 270)]
-    hand = {"name": "hand", "part": "hand", "involuntary_force_n": 0.06, "reading": readings}
+    hand = {
+        "name": "hand",
+        "part": "hand",
+        "involuntary_force_n": 0.06,
+        "rest": [{"force_n": [0.0, 0.0]}],
+        "comfortable_of_maximal_share": 0.5,
+        "reading": readings,
+    }
     return Case(
         name="two sticks",
         player=Player.model_validate({"code": "P1", "site": [hand]}),
         kit=Kit.model_validate({"stick": sticks, "mount": [arm], "fastener": [mushrooms], **(kit or {})}),
-        game=Game.model_validate({"name": "G", "action": [{"name": "move", "kind": "two-axis", "importance": 8}]}),
+        game=Game.model_validate(
+            {
+                "name": "G",
+                "action": [
+                    {"name": "move", "kind": "two-axis", "importance": 8, "usual_level_share": 1, "duty_share": 0.5}
+                ],
+            }
+        ),
         made_on="2026-11-25",
         room=Room.model_validate({"tube": [TUBE], "place": [PLACE]} if rooms is None else rooms),
     )

@@ -182,18 +182,19 @@ PLAYERS: dict[str, dict[str, Any]] = {
     },
 }  # fmt: skip
 
+# The cases' tables are worked out for a stick pushed right out.
 GAMES: dict[str, dict[str, Any]] = {
     "tove": {"name": "walking adventure", "action": [{
-        "name": "move", "kind": "two-axis", "duty_share": 0.6, "longest_hold_s": 20,
+        "name": "move", "kind": "two-axis", "duty_share": 0.6, "usual_level_share": 1, "longest_hold_s": 20,
         "direction": [{"direction_deg": 90, "weight": 7}, *({"direction_deg": p, "weight": 1} for p in EIGHT if p != 90)],
     }]},
-    "idris": {"name": "football", "action": [{"name": "move", "kind": "two-axis", "duty_share": 0.75}]},
+    "idris": {"name": "football", "action": [{"name": "move", "kind": "two-axis", "duty_share": 0.75, "usual_level_share": 1}]},
     "marit": {"name": "racing", "action": [{
-        "name": "steer", "kind": "two-axis", "duty_share": 0.9,
+        "name": "steer", "kind": "two-axis", "duty_share": 0.9, "usual_level_share": 1,
         "direction": [{"direction_deg": p, "weight": 4 if p in (0, 180) else 1} for p in EIGHT],
     }]},
-    "joss": {"name": "shooter", "action": [{"name": "move", "kind": "two-axis", "duty_share": 0.6}]},
-    "rune": {"name": "strategy", "action": [{"name": "pointer", "kind": "two-axis", "duty_share": 0.2}]},
+    "joss": {"name": "shooter", "action": [{"name": "move", "kind": "two-axis", "duty_share": 0.6, "usual_level_share": 1}]},
+    "rune": {"name": "strategy", "action": [{"name": "pointer", "kind": "two-axis", "duty_share": 0.2, "usual_level_share": 1}]},
 }  # fmt: skip
 
 
@@ -232,8 +233,9 @@ MORE_SITES: dict[str, list[dict[str, Any]]] = {
          "press": {"force_n": 12, "rate_per_s": 0.5, "fires_with_spasm_share": 0.2, "involuntary_force_n": 0.5}},
     ],
     "marit": [
-        # measured on wink; how far it moves clear is chosen. One switch there, one on each wing of the head rest
-        {"name": "cheek", "part": "cheek", "press": {"rate_per_s": 1.2, "travel_mm": 8, "most_switches": 1}, "cleared": "yes",
+        # measured on wink; its force and how far it moves clear are chosen. One switch there, one on each wing of the head rest
+        {"name": "cheek", "part": "cheek", "press": {"force_n": 0.2, "rate_per_s": 1.2, "travel_mm": 8, "most_switches": 1},
+         "cleared": "yes",
          "to_hub_m": 1.1, "tilt_slack_m": 0.6},
         {"name": "left head side", **_HEAD_SIDE, "press": {"force_n": 6, "rate_per_s": 0.9, "hold_s": 10, "most_switches": 1}},
         {"name": "right head side", **_HEAD_SIDE, "press": {"force_n": 5, "rate_per_s": 0.9, "hold_s": 10, "most_switches": 1}},

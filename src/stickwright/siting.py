@@ -18,11 +18,15 @@ from stickwright.mechanics.fit import DEAD_ZONES, Evaluated, Rules, SiteInputs, 
 from stickwright.mechanics.setups import Setups, at_contact, bench_log_sd, setups_of
 from stickwright.mechanics.stand_ins import USUAL_COMFORTABLE_OF_MAXIMAL, Steadiness
 from stickwright.mechanics.states import SiteState, states_of, worst_of
+from stickwright.mechanics.suiting import unsuited_setups
 from stickwright.mechanics.to_order import kit_to_order
+from stickwright.mechanics.unread import LEAST_COMFORTABLE_SHARE, LEAST_DUTY_SHARE, Figure, Unread
 from stickwright.mechanics.verdict import fits_of, ranked, rules_at_duty
 from stickwright.model.case import Case
 from stickwright.model.estimate import Estimate
+from stickwright.model.game import Game
 from stickwright.model.kit import Kit, Stick
+from stickwright.model.parts import USUAL_FORMS
 from stickwright.model.plan import Demand, Fit, SitePlan, StateFit, ToOrder
 from stickwright.model.player import Site
 from stickwright.model.recorded import Finding, TraceReport
@@ -49,6 +53,10 @@ HELPED = 8
 CANNOT = 20.0
 """Shortfall of what no tuning mends (a finger that cannot lift, a base too large, a stick that stays where it is
 pushed): more than any other can reach."""
+UNTRIED = 2.0
+"""Shortfall of what nobody tried (whether the finger can lift): it refuses nothing, and is worth a third (common practice)."""
+UNSUITED = 0.5
+"""The same of a size or a strength that is to be tried."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -291,12 +299,13 @@ def judged_for(case: Case, one: KnownSite, action: str | None, rules: Rules) -> 
     weights = np.asarray(demand.direction_weights)
     needed = needed_directions(weights, known.direction_rad)
     setups = setups_at(case.kit, site)
-    rules = rules_at_duty(rules, demand.duty_share, _comfortable_of_maximal(site))
+    basic, rules = rules, rules_at_duty(rules, demand.duty_share, _comfortable_of_maximal(site))
     judged = []
     for known_state in one.states:
         if known_state.state.plays:
             inputs = _inputs(known_state.state.site, setups, known_state.ability, demand, weights, needed)
-            inputs = replace(inputs, stick_scale=one.stick_scale)
+            unread = _with_use_unsaid(inputs.unread, case.game, demand, site, basic)
+            inputs = replace(inputs, stick_scale=one.stick_scale, unread=unread)
             judged.append(JudgedState(known_state, inputs, evaluate(setups, inputs, rules)))
     found, worst = worst_of([state.found for state in judged])
     return Judged(demand, setups, judged[0].inputs, found, rules, tuple(judged), worst)
@@ -330,6 +339,26 @@ def _fits_where_worst(judged: Judged, places: Sequence[int], *, helped: int = 0)
     return tuple(out[row] for row in range(len(places)))
 
 
+def _with_use_unsaid(unread: Unread, game: Game, demand: Demand, site: Site, rules: Rules) -> Unread:
+    """What was assumed, with what neither the game's file nor a reading says of how hard the stick is used."""
+    action = next((one for one in game.action if one.name == demand.action), None)
+    said = set() if action is None else action.model_fields_set
+    figures: list[Figure] = []
+    duty, comfortable = demand.duty_share, _comfortable_of_maximal(site)
+    if "usual_level_share" not in said:
+        figures.append("level")
+    if "duty_share" not in said:
+        figures.append("duty")
+        duty = min(duty, LEAST_DUTY_SHARE)
+    if site.comfortable_of_maximal_share is None:
+        figures.append("comfortable")
+        comfortable = LEAST_COMFORTABLE_SHARE
+    limit = rules_at_duty(rules, duty, comfortable).effort_share
+    if limit <= rules_at_duty(rules, demand.duty_share, _comfortable_of_maximal(site)).effort_share:
+        figures = [one for one in figures if one == "level"]  # the rest does not matter
+    return replace(unread.with_figures(*figures), effort_limit_share=limit if figures else None)
+
+
 def offered(one: KnownSite, judged: Judged) -> tuple[Fit, ...]:
     """The best set-up of each stick for one action, best first.
 
@@ -338,7 +367,7 @@ def offered(one: KnownSite, judged: Judged) -> tuple[Fit, ...]:
     one : KnownSite
     judged : Judged
     """
-    order = ranked(judged.setups, judged.found, one.site.liked, judged.rules)
+    order = ranked(judged.setups, judged.found, one.site.liked, judged.rules, forms=_forms(one.site))
     return _fits_where_worst(judged, order.best)
 
 
@@ -357,9 +386,13 @@ def _inputs(
     if site.movement_tilt_rad is not None:
         off = np.cos(setups.slopes_rad - site.movement_tilt_rad)[:, None]
         plane = np.hypot(np.cos(known.direction_rad)[None, :], np.sin(known.direction_rad)[None, :] * off)
-    static = np.zeros(len(setups))
-    static += np.where(setups.touch & (site.can_lift is not True), CANNOT, 0.0)
+    static, doubt = np.zeros(len(setups)), np.zeros(len(setups))
+    static += np.where(setups.touch & (site.can_lift is False), CANNOT, 0.0)
+    doubt += np.where(setups.touch & (site.can_lift is None), UNTRIED, 0.0)
     static += np.where(setups.home_share > DEAD_ZONES[-1], CANNOT, 0.0)
+    plain, to_try = unsuited_setups(site.part, setups, float(known.force_n[0, needed].min()))
+    static += np.where(plain, CANNOT, 0.0)
+    doubt += np.where(to_try & ~plain, UNSUITED, 0.0)
     if site.room_m is not None:
         fits = [stick.base_m is None or base_fits(stick.base_m, site.room_m) for stick in setups.kit.stick]
         static += np.where(np.asarray(fits)[setups.stick], 0.0, CANNOT)
@@ -370,6 +403,7 @@ def _inputs(
         crossing_hz=known.crossing_hz, limb_n_per_m=known.limb_stiffness_n_per_m, noise_share=known.force_noise_share,
         fall_off=known.fall_off, spasm_per_min=60 * spasm.rate_per_s if spasm else 0.0,
         spasm_peak_n=spasm.peak_n if spasm else (), false_limit_per_min=demand.false_input_limit_per_min, static=static,
+        static_doubt=doubt, unread=known.unread,
     )  # fmt: skip
 
 
@@ -385,7 +419,7 @@ def site_plan_of(case: Case, one: KnownSite, judged: Judged) -> SitePlan:
     site, known, rng, rules = one.site, one.ability, one.rng, judged.rules
     demand, setups, inputs, found = judged.demand, judged.setups, judged.inputs, judged.found
     recordings, reports = one.recordings, one.reports
-    order = ranked(setups, found, site.liked, rules)
+    order = ranked(setups, found, site.liked, rules, forms=_forms(site))
     fits = _fits_where_worst(judged, (*order.best, *order.others), helped=HELPED)
     best, others = fits[: len(order.best)], fits[len(order.best) :]
     choice = best[0] if best[0].verdict != "does not fit" else None
@@ -427,7 +461,10 @@ def _state_lines(one: KnownSite, judged: Judged, place: int) -> tuple[StateFit, 
         inputs = _inputs(
             known.state.site, some, known.ability, judged.demand, judged.inputs.weight, judged.inputs.needed
         )
-        inputs = replace(inputs, stick_scale=one.stick_scale)
+        use = judged.inputs.unread  # what the game's file leaves open of the use is the same in every state
+        figures = inputs.unread.figures | (use.figures & {"level", "duty", "comfortable"})
+        unread = replace(inputs.unread, figures=figures, effort_limit_share=use.effort_limit_share)
+        inputs = replace(inputs, stick_scale=one.stick_scale, unread=unread)
         found = evaluate(some, inputs, judged.rules)
         (fit,) = fits_of(
             [0], some, found, inputs, known.ability.direction_rad, judged.demand, known.state.site, judged.rules,
@@ -436,6 +473,11 @@ def _state_lines(one: KnownSite, judged: Judged, place: int) -> tuple[StateFit, 
         change = float(known.ability.force_n[0].mean()) / own - 1.0
         lines.append(StateFit(known.state.name, known.state.kind, known.state.plays, change, fit, known.state.after_s))
     return tuple(lines)
+
+
+def _forms(site: Site) -> tuple[str, ...]:
+    """Forms of topper in the order in which they are usual, where the player's file names none."""
+    return () if site.toppers else USUAL_FORMS[site.part]
 
 
 def _comfortable_of_maximal(site: Site) -> float:
@@ -502,4 +544,5 @@ def _situation(site: Site, known: Ability, demand: Demand) -> Situation:
         longest_hold_s=demand.longest_hold_s,
         supported=bool(site.rest and site.rest[-1].support),
         part="finger" if site.part in ("fingertip", "thumb") else site.part,
+        body_part=site.part,
     )

@@ -102,13 +102,16 @@ def site_sentence(site: Site, demand: Demand, best: Sequence[Fit], choice: Fit |
         change = f" What would help: {first.help}." if first.help else ""
         return f"Nothing in the kit fits {site.name}. Nearest comes {first.label}: {'; '.join(first.fails)}.{change}"
     text = f"{first.label} at {site.name}: {_figures(first, demand)}."
-    if first.limit and first.limit != "nothing near a limit":
+    if first.doubts:
+        text += "".join(f" {one.sentence[0].upper()}{one.sentence[1:]}." for one in first.doubts)
+    elif first.limit and first.limit != "nothing near a limit":
         text += f" What limits it: {first.limit}."
     if len(best) > 1:
         text += _second(first, best[1], demand, tie_bits)
     for fit in best:
         if {fit.stick, fit.full_name} & set(site.liked) and fit.stick != first.stick:
-            how = "fits too" if fit.verdict != "does not fit" else f"does not fit ({fit.limit})"
+            how = "does not fit" if fit.verdict == "does not fit" else "fits too"
+            how += f" ({fit.limit})" if fit.verdict == "does not fit" or fit.doubts else ""
             text += f" The player likes {fit.stick}: {fit.label} {how}. Their word counts."
     return text
 

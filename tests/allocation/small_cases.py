@@ -246,7 +246,8 @@ def _presses(this: Case, mine: Sequence[Placement]) -> list[str]:
         busy = 0.0
         for one in here:
             assert one.press is not None
-            cycle = one.press.cycle_s + (one.press.move_s if several else 0.0)
+            read = one.press.cycle_s if one.press.sure_cycle_s is None else one.press.sure_cycle_s
+            cycle = read + (one.press.move_s if several else 0.0)
             busy += one.press.presses_per_min * cycle
         if busy > 0.6 * 60 + 0.01:
             out.append(f"{part.name}: presses fill {busy:.1f} of 60 s")

@@ -68,7 +68,8 @@ class TestTogether:
         def where(**said: str) -> str | None:
             this = case(
                 [site("right index", press=None), site("left foot", "foot"), site("knee", "knee", minds=1)],
-                [action("steer", "two-axis"), action("fire", together=["steer"])], sticks=[stick("ash")], switches=[switch("pip")],
+                [action("steer", "two-axis"), action("fire", together=["steer"])], sticks=[stick("ash")],
+                switches=[switch("pip", face_mm=[80])],
                 together=[{"sites": ["right index", name.replace("_", " ")], "says": says} for name, says in said.items()],
             )  # fmt: skip
             return shared(this, {"right index": [fit("right index", "ash")]}).placements[1].site

@@ -17,7 +17,8 @@ __all__ = [
 USUAL_INTERCEPT_S = 0.0277
 USUAL_SLOPE_S_PER_BIT = 0.1115
 """Fitts' tapping with a 1 oz stylus [fitts-1954], refitted by the Shannon form [mackenzie-1992]: least squares over the
-16 means of his table. Healthy adults' hands: it ranks places for switches and does not predict a player."""
+16 means of his table. Healthy adults' hands, so the least time it can take: it ranks places for switches and does not predict a
+player, and what even they could not do is refused."""
 CATCHES_95_SDS = 4.9
 """Diameter, in rms landing errors per axis, that catches 95 of 100 presses: 2 sqrt(2 ln 20) = 4.895."""
 

@@ -268,8 +268,7 @@ def _pressed(
                         _way(action, terms, site=site.name, device=controller.name, kind="controller",
                              control=control, paired=paired, role=control, toggle=toggle,
                              label=f"{controller.name}, {control}", detail=fit,
-                             busy_s=rounded(fit.presses_per_min * fit.cycle_s),
-                             near_s=rounded(fit.presses_per_min * fit.cycle_s))
+                             busy_s=rounded(_sure_s(fit)), near_s=rounded(_sure_s(fit)))
                     )  # fmt: skip
     if not ways and not any(one.device for one in refused):
         refused.append(Refused(action.name, site.name, "", _no_press(case, site), 99))
@@ -324,7 +323,7 @@ def _seconds(
 ) -> dict[str, object]:
     """What the presses take of the busy minute, alone and with a second switch near."""
     kept = action.kind in HELD_KINDS and not toggle and "duty_share" in action.model_fields_set
-    near = fit.presses_per_min * (fit.cycle_s + fit.move_s)
+    near = _sure_s(fit) + fit.presses_per_min * fit.move_s
     alone = False
     if action.reaction_s is not None and fit.move_s > 0:
         waiting = press_fit(
@@ -332,10 +331,15 @@ def _seconds(
         )
         alone = bool(waiting.fails)
     return {
-        "busy_s": rounded(fit.presses_per_min * fit.cycle_s),
+        "busy_s": rounded(_sure_s(fit)),
         "near_s": rounded(max(near, 60 * action.duty_share) if kept else near),
         "alone": alone,
     }
+
+
+def _sure_s(fit: PressFit) -> float:
+    """Seconds of the busy minute that its presses take as far as they were read: a usual cycle refuses nothing."""
+    return fit.presses_per_min * (fit.cycle_s if fit.sure_cycle_s is None else fit.sure_cycle_s)
 
 
 def _left_to_others(case: Case, action: Action) -> list[Way]:

@@ -10,16 +10,17 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from stickwright.allocation.moving import line_of
-from stickwright.mechanics.stand_ins import percent
+from stickwright.mechanics.unread import MEASURE
+from stickwright.mechanics.usual_forces import USUAL_CROSSING_HZ, usual_words
 from stickwright.model.estimate import Estimate
 from stickwright.model.hub import Role
-from stickwright.model.parts import COMFORT
+from stickwright.model.parts import COMFORT, USUAL
 from stickwright.model.plan import Assumption
 from stickwright.model.player import Press, Site
 from stickwright.units import figures, spoken
 
 __all__ = [
-    "DOWN_S", "USUAL_CROSSING_HZ", "USUAL_CYCLE_S", "USUAL_INVOLUNTARY_SHARE", "PressAbility", "can_press",
+    "AT_REST_SHARE", "DOWN_S", "USUAL_CYCLE_S", "PressAbility", "can_press",
     "comfortable_force", "press_ability", "press_assumptions",
 ]  # fmt: skip
 
@@ -27,11 +28,9 @@ DOWN_S = 0.1
 """Time a quick press stays down where the release was timed and the rate was not counted: common practice, no source."""
 USUAL_CYCLE_S = 1.0
 """One press and release where neither rate nor release was taken: common practice, no source."""
-USUAL_INVOLUNTARY_SHARE = 0.01
-"""Involuntary force of a part at rest, as a share of its comfortable force, where neither typed nor recorded: a third of
-what stands in for a part that pushes a stick (assumed)."""
-USUAL_CROSSING_HZ = 1.5
-"""Zero-crossing frequency of involuntary force where not recorded (assumed)."""
+AT_REST_SHARE = 1 / 3
+"""Involuntary force of a part at rest on a switch over that of one that pushes a stick, where neither typed nor recorded:
+common practice, no source."""
 
 
 @dataclass(frozen=True)
@@ -49,15 +48,21 @@ class PressAbility:
     reaction_s: float
     travel_m: float
     landing_m: float
+    """The usual one of the part where it was not taken."""
     rest_n: float
-    """0 where it was not taken."""
+    """The usual one of the part where it was not taken."""
     involuntary_n: float
     crossing_hz: float
     rest_taken: bool
     involuntary_taken: bool
+    landing_taken: bool
+    sure_cycle_s: float
+    """What one press and release takes at least, as far as it was read; 0 where nothing was."""
     force_assumptions: tuple[Assumption, ...]
     """Stand-ins for forces: of no account where nothing is touched."""
     time_assumptions: tuple[Assumption, ...]
+    place_assumptions: tuple[Assumption, ...]
+    """Stand-ins for where presses land."""
 
 
 def can_press(site: Site, role: Role | None = None) -> bool:
@@ -130,7 +135,9 @@ def press_ability(site: Site) -> PressAbility:
     rate = _mean(press.rate_per_s or site.press_rate_per_s)
     release = press.release_s or site.release_s
     rest = _rest(site, press, forces)
-    involuntary, crossing = _unsteady(site, press, force.value, forces)
+    involuntary, crossing = _unsteady(site, press, forces)
+    places: list[Assumption] = []
+    landing = _landing(site, press, places)
     return PressAbility(
         comfortable_n=force,
         rate_per_s=rate,
@@ -140,14 +147,17 @@ def press_ability(site: Site) -> PressAbility:
         hold_s=_mean(press.hold_s),
         reaction_s=_mean(press.reaction_s),
         travel_m=_mean(press.travel_m),
-        landing_m=math.nan if press.landing_m is None else press.landing_m,
-        rest_n=0.0 if math.isnan(rest) else rest,
+        landing_m=landing,
+        rest_n=rest,
         involuntary_n=involuntary,
         crossing_hz=crossing,
-        rest_taken=not math.isnan(rest),
+        rest_taken=bool(press.rest_force_n or (site.rest and site.rest[-1].force_n)),
         involuntary_taken=press.involuntary_force_n is not None or site.involuntary_force_n is not None,
+        landing_taken=press.landing_m is not None,
+        sure_cycle_s=_sure_cycle(rate, _median(release)),
         force_assumptions=tuple(forces),
         time_assumptions=tuple(times),
+        place_assumptions=tuple(places),
     )
 
 
@@ -171,7 +181,7 @@ def press_assumptions(site: Site, *, moves: bool = False) -> tuple[Assumption, .
                 line.assumed, "ten moves to and fro between two switches, at two distances, timed",
             ),
         )  # fmt: skip
-    return able.force_assumptions + able.time_assumptions + moving
+    return able.force_assumptions + able.time_assumptions + able.place_assumptions + moving
 
 
 def _mean(values: Sequence[float]) -> float:
@@ -195,7 +205,7 @@ def _force(site: Site, press: Press, assumptions: list[Assumption]) -> Estimate:
         assumptions.append(
             Assumption(
                 f"Comfortable force of a press at {site.name}", spoken(min(pushes), "n"), why,
-                "a press that can be repeated ten times without strain, on the gauge, three times",
+                MEASURE["press force"],
             )
         )  # fmt: skip
         return Estimate.unbounded(min(pushes), "no press was measured", n=0, assumed=why)
@@ -206,7 +216,7 @@ def _force(site: Site, press: Press, assumptions: list[Assumption]) -> Estimate:
     assumptions.append(
         Assumption(
             f"Comfortable force of a press at {site.name}", spoken(value, "n"), why,
-            "a press that can be repeated ten times without strain, on the gauge, three times",
+            MEASURE["press force"],
         )
     )  # fmt: skip
     return Estimate(value, band.force_low_n, band.force_high_n, n=0, assumed=why)
@@ -225,10 +235,33 @@ def _cycle(site: Site, rate_per_s: float, release_s: float, assumptions: list[As
             f"One press and release at {site.name}", spoken(value, "s"),
             "presses in ten seconds were not counted"
             + ("" if math.isnan(down) else f"; the release, and {spoken(DOWN_S, 's')} for going down"),
-            "as many presses as comfortable in ten seconds, twice",
+            MEASURE["press rate"],
         )
     )  # fmt: skip
     return value
+
+
+def _sure_cycle(rate_per_s: float, release_s: float) -> float:
+    """What was read of one press and release, without anything that stands in."""
+    if math.isnan(rate_per_s):
+        return 0.0 if math.isnan(release_s) else release_s
+    fastest = 1 / rate_per_s if rate_per_s > 0 else math.inf
+    return fastest if math.isnan(release_s) else max(fastest, release_s)
+
+
+def _landing(site: Site, press: Press, assumptions: list[Assumption]) -> float:
+    """Where presses land: rms per axis."""
+    if press.landing_m is not None:
+        return press.landing_m
+    usual = USUAL[site.part].landing_m
+    assumptions.append(
+        Assumption(
+            f"Where presses land at {site.name}", f"{usual_words(usual, 'mm')}, rms",
+            f"it was not taken: usual for a {site.part} (common practice, no source)",
+            MEASURE["landing"],
+        )
+    )  # fmt: skip
+    return usual
 
 
 def _rest(site: Site, press: Press, assumptions: list[Assumption]) -> float:
@@ -241,30 +274,32 @@ def _rest(site: Site, press: Press, assumptions: list[Assumption]) -> float:
             Assumption(
                 f"Resting force on a switch at {site.name}", spoken(value, "n"),
                 "the resting force found there, taken as all of it on the switch",
-                "the part resting on the gauge where the switch will be, 10 s, three times",
+                MEASURE["weight"],
             )
         )  # fmt: skip
         return value
+    usual = USUAL[site.part].weight_n
     assumptions.append(
         Assumption(
-            f"Resting force on a switch at {site.name}", "0 N", "it was not measured",
-            "the part resting on the gauge where the switch will be, 10 s, three times",
+            f"Resting force on a switch at {site.name}", usual_words(usual, "n"),
+            f"it was not measured: usual for a supported {site.part} (common practice, no source)",
+            MEASURE["weight"],
         )
     )  # fmt: skip
-    return math.nan
+    return usual
 
 
-def _unsteady(site: Site, press: Press, comfortable_n: float, assumptions: list[Assumption]) -> tuple[float, float]:
+def _unsteady(site: Site, press: Press, assumptions: list[Assumption]) -> tuple[float, float]:
     """Involuntary force, rms along the press, and its zero-crossing frequency."""
     force = press.involuntary_force_n if press.involuntary_force_n is not None else site.involuntary_force_n
     if force is None:
-        force = USUAL_INVOLUNTARY_SHARE * comfortable_n
+        force = AT_REST_SHARE * USUAL[site.part].steady_n
         assumptions.append(
             Assumption(
-                f"Involuntary force on a switch at {site.name}", f"{spoken(force, 'n')} rms",
-                f"neither typed nor recorded: {percent(USUAL_INVOLUNTARY_SHARE)} of the comfortable force is a usual figure of "
-                "a steady part at rest",
-                "20 s of resting on the gauge where the switch will be",
+                f"Involuntary force on a switch at {site.name}", f"{usual_words(force, 'n')}, rms",
+                f"neither typed nor recorded: usual for a steady {site.part} at rest, however strong it is (common practice, no "
+                "source)",
+                MEASURE["press steadiness"],
             )
         )  # fmt: skip
     crossing = site.crossing_hz
@@ -273,7 +308,7 @@ def _unsteady(site: Site, press: Press, comfortable_n: float, assumptions: list[
         assumptions.append(
             Assumption(
                 f"Zero-crossing frequency of involuntary force at {site.name}", spoken(crossing, "hz"), "not recorded",
-                "20 s of holding still",
+                MEASURE["frequency"],
             )
         )  # fmt: skip
     return force, crossing

@@ -17,7 +17,9 @@ from stickwright.units import figures, spoken
 
 __all__ = [
     "BUDGET_SHARE", "FREQUENT_EFFORT_SHARE", "FREQUENT_PER_MIN", "HELD_KINDS", "HOLD_SHARE", "INVOLUNTARY_SDS",
-    "LEAST_HIT_SHARE", "OVER", "PRESSED_KINDS", "RARE_EFFORT_SHARE", "REST_FACTOR", "SUSTAINED_SHARE", "USUAL_BUTTON_FORCE_N",
+    "LEAST_HIT_SHARE", "MOST_COUNTED", "OVER", "PRESSED_KINDS", "RARE_EFFORT_SHARE", "REST_FACTOR", "SLIGHT_SWITCH_SHARE",
+    "SUSTAINED_SHARE", "UNKNOWN_HIT_SHARE",
+    "USUAL_BUTTON_FACE_M", "USUAL_BUTTON_FORCE_N",
     "USUAL_PRESSES_PER_MIN", "WANTED_HIT_SHARE", "Pressed", "crossings_per_min", "hit_share", "presses_per_min",
     "spasms_per_s", "times",
 ]  # fmt: skip
@@ -40,8 +42,16 @@ LEAST_HIT_SHARE = 0.9
 WANTED_HIT_SHARE = 0.95
 USUAL_BUTTON_FORCE_N = 1.5
 """Of a controller's button that nobody put on the gauge (assumed)."""
+SLIGHT_SWITCH_SHARE = 0.02
+"""Operating force over comfortable force, below which a switch may go off at a touch or break: to be tried."""
+USUAL_BUTTON_FACE_M = 0.010
+"""Across a controller's button, that nobody measured (assumed)."""
+UNKNOWN_HIT_SHARE = 0.9
+"""Presses that land on a switch of a size that nobody measured (assumed)."""
 USUAL_PRESSES_PER_MIN = 6.0
 """In the busy minute, where nobody counted (assumed)."""
+MOST_COUNTED = 4.0
+"""Times the limit beyond which more unintended presses cost no more."""
 PRESSED_KINDS = ("press", "hold", "repeat", "trigger")
 """Kinds of action that a switch can do."""
 HELD_KINDS = ("hold", "trigger")
@@ -69,6 +79,8 @@ class Pressed:
         Distance at which a proximity switch acts.
     assumed : str or None
         What of this was not benched and stands in.
+    button : bool
+        Of a controller.
     """
 
     name: str
@@ -78,6 +90,7 @@ class Pressed:
     proximity: bool
     senses_at_m: float | None = None
     assumed: str | None = None
+    button: bool = False
 
     @classmethod
     def of_switch(cls, switch: Switch) -> Pressed:
@@ -96,7 +109,7 @@ class Pressed:
         if force is None:
             force = USUAL_BUTTON_FORCE_N
             assumed = f"force of the buttons of {controller.name}: {spoken(force, 'n')} (not benched)"
-        return cls(f"{controller.name}, {role}", force, math.nan, (), False, None, assumed)
+        return cls(f"{controller.name}, {role}", force, math.nan, (USUAL_BUTTON_FACE_M,), False, None, assumed, True)
 
 
 def hit_share(face_m: tuple[float, ...], landing_m: float) -> float:

@@ -1,11 +1,13 @@
 """One switch, or one button of a controller, under one part, for one action: does it fit, and why not.
 
-A rule is broken only by what was read, or by a comfortable force that stands in; all else that was not read is a note.
+A rule is broken only by what was read. One that is broken at figures nobody measured is a doubt: the switch stays in, pays
+for it, and carries what is to be measured.
 """
 
 from __future__ import annotations
 
 import math
+from collections.abc import Collection
 from dataclasses import dataclass, field
 
 import numpy as np
@@ -20,11 +22,14 @@ from stickwright.allocation.pressed import (
     HOLD_SHARE,
     INVOLUNTARY_SDS,
     LEAST_HIT_SHARE,
+    MOST_COUNTED,
     OVER,
     PRESSED_KINDS,
     RARE_EFFORT_SHARE,
     REST_FACTOR,
+    SLIGHT_SWITCH_SHARE,
     SUSTAINED_SHARE,
+    UNKNOWN_HIT_SHARE,
     USUAL_BUTTON_FORCE_N,
     WANTED_HIT_SHARE,
     Pressed,
@@ -37,8 +42,12 @@ from stickwright.allocation.pressed import (
 from stickwright.mechanics.demand import FALSE_LIMIT_COSTLY_PER_MIN, FALSE_LIMIT_PER_MIN
 from stickwright.mechanics.fit import ALWAYS, spasms_above_per_min
 from stickwright.mechanics.stand_ins import percent
+from stickwright.mechanics.suiting import face_size_m, outside
+from stickwright.mechanics.unread import LEAST_STRONG_SHARE, Figure, Rule, confirm_words
+from stickwright.mechanics.usual_forces import USUAL_FACTORS
 from stickwright.model.game import Action
-from stickwright.model.plan import Assumption
+from stickwright.model.parts import SIZES
+from stickwright.model.plan import Assumption, Doubt
 from stickwright.model.player import Site
 from stickwright.model.sharing import PressFit
 from stickwright.units import figures, spoken
@@ -81,7 +90,9 @@ def press_fit(
     _kind(action, said)
     count, uncounted = presses_per_min(action, toggle=toggle)
     effort, limit = _effort(pressed, able, _often(action, count, uncounted, toggle), said)
-    _rest_and_travel(site, pressed, able, said)
+    _rest_and_travel(pressed, able, said)
+    unintended, expected = _unintended(site, pressed, action, able, player_spasms_per_s, said)
+    _suits(site, pressed, able, said)
     share = _landing(pressed, able, said)
     cycle = able.cycle_s / (1 - slowed_share) if slowed_share < 1 else math.inf
     sustained = math.nan if math.isnan(able.rate_per_s) else SUSTAINED_SHARE * 60 / cycle
@@ -99,18 +110,25 @@ def press_fit(
         sustained_per_min=sustained,
         hold_s=held,
         hold_limit_s=HOLD_SHARE * able.hold_s,
-        false_per_min=_false(site, pressed, action, able, player_spasms_per_s, said),
+        false_per_min=unintended,
         cycle_s=cycle,
         move_s=_move(site, pressed, able, said),
-        wanted_face_m=CATCHES_95_SDS * able.landing_m,
+        wanted_face_m=CATCHES_95_SDS * able.landing_m if able.landing_taken else math.nan,
         fails=tuple(said.fails),
-        notes=tuple(said.notes),
+        notes=(*said.notes, *(one.sentence for one in said.doubts if not said.fails)),
+        doubts=() if said.fails else tuple(said.doubts),
+        unintended_share=expected,
+        sure_cycle_s=able.sure_cycle_s / (1 - slowed_share) if slowed_share < 1 else math.inf,
         assumed=tuple(
             [f"{one.what}: {one.value} ({one.why})" for one in _stand_ins(able, pressed)]
             + [one for one in (pressed.assumed, uncounted) if one is not None]
             + said.assumed
         ),
     )
+
+
+TO_TRY: frozenset[Figure] = frozenset({"size"})
+NOBODY_COUNTED = "for a press that nobody counted"
 
 
 @dataclass
@@ -120,10 +138,21 @@ class _Said:
     fails: list[str] = field(default_factory=list)
     notes: list[str] = field(default_factory=list)
     assumed: list[str] = field(default_factory=list)
+    doubts: list[Doubt] = field(default_factory=list)
+
+    def broken(self, rule: Rule, text: str, assumed: Collection[Figure]) -> None:
+        """A rule is broken: a refusal when it hangs on nothing assumed, else a doubt, one for each rule."""
+        if assumed and any(one.rule == rule for one in self.doubts):
+            return
+        if assumed:
+            self.doubts.append(Doubt(rule, confirm_words(rule, assumed), text))
+        else:
+            self.fails.append(text)
 
 
 def _stand_ins(able: PressAbility, pressed: Pressed) -> tuple[Assumption, ...]:
-    return able.time_assumptions if pressed.proximity else able.force_assumptions + able.time_assumptions
+    told = able.time_assumptions + able.place_assumptions
+    return told if pressed.proximity else able.force_assumptions + told
 
 
 def _kind(action: Action, said: _Said) -> None:
@@ -150,7 +179,7 @@ def _often(action: Action, count_per_min: float, uncounted: str | None, toggle: 
     if count_per_min > FREQUENT_PER_MIN:
         return "for a frequent press"
     nobody_counted = uncounted is not None and action.presses_per_s is None
-    return "for a press that nobody counted" if nobody_counted else None
+    return NOBODY_COUNTED if nobody_counted else None
 
 
 def _effort(pressed: Pressed, able: PressAbility, often: str | None, said: _Said) -> tuple[float, float]:
@@ -168,10 +197,18 @@ def _effort(pressed: Pressed, able: PressAbility, often: str | None, said: _Said
         usual = "" if able.comfortable_n.assumed is None else " (assumed)"
         most = "half" if often else percent(RARE_EFFORT_SHARE)
         words = "more than all" if share > 1 else _over(share, limit)
-        said.fails.append(
+        text = (
             f"{needs}, {words} of the comfortable {spoken(comfortable, 'n')}{usual}: more than {most} "
             f"{often or 'for a rare press'}"
         )
+        assumed: set[Figure] = set()
+        if able.comfortable_n.assumed is not None:
+            assumed.add("press force")
+        if pressed.assumed is not None:
+            assumed.add("button")
+        if often == NOBODY_COUNTED and share <= RARE_EFFORT_SHARE * OVER:
+            assumed.add("count")
+        said.broken("press force", text, assumed)
     return share, limit
 
 
@@ -180,26 +217,22 @@ def _over(share: float, limit: float) -> str:
     return percent(share) if percent(share) != percent(limit) else f"just over {percent(limit)}"
 
 
-def _rest_and_travel(site: Site, pressed: Pressed, able: PressAbility, said: _Said) -> None:
+def _rest_and_travel(pressed: Pressed, able: PressAbility, said: _Said) -> None:
     if pressed.proximity:
         _clear_of(pressed, able, said)
         return
-    read = INVOLUNTARY_SDS * able.involuntary_n
-    wanted = REST_FACTOR * able.rest_n + read
-    known = REST_FACTOR * able.rest_n + (read if able.involuntary_taken else 0.0)
-    if not math.isnan(pressed.force_n):
-        resting = f"resting there brings {spoken(able.rest_n, 'n')}" if able.rest_taken else "not trying"
-        shaking = f"{spoken(able.involuntary_n, 'n')} rms of involuntary force"
-        words = (
-            f"takes {spoken(pressed.force_n, 'n')}; {resting}, with {shaking}: {spoken(wanted, 'n')} or more keeps the "
+    shaken, resting = INVOLUNTARY_SDS * able.involuntary_n, REST_FACTOR * able.rest_n
+    known = (resting if able.rest_taken else 0.0) + (shaken if able.involuntary_taken else 0.0)
+    wanted = resting + shaken
+    if not math.isnan(pressed.force_n) and pressed.force_n * OVER < wanted:
+        assumed = _unread(able, pressed) if pressed.force_n * OVER >= known else set()
+        marks = ("" if able.rest_taken else " (assumed)", "" if able.involuntary_taken else " (assumed)")
+        text = (
+            f"takes {spoken(pressed.force_n, 'n')}; resting there brings {spoken(able.rest_n, 'n')}{marks[0]}, with "
+            f"{spoken(able.involuntary_n, 'n')} rms of involuntary force{marks[1]}: {spoken(wanted, 'n')} or more keeps the "
             "part from pressing it by itself"
         )
-        if pressed.force_n * OVER < known:
-            said.fails.append(words)
-        elif pressed.force_n * OVER < wanted:
-            said.notes.append(f"{words} (involuntary force is assumed)")
-    if not able.rest_taken and able.involuntary_taken is False:
-        said.notes.append(f"neither resting nor involuntary force was read at {site.name}: it may press it by itself")
+        said.broken("press unintended", text, assumed)
     if math.isnan(pressed.travel_m) or pressed.travel_m <= 0:
         return
     if pressed.travel_m > able.travel_m * OVER:
@@ -210,13 +243,29 @@ def _rest_and_travel(site: Site, pressed: Pressed, able: PressAbility, said: _Sa
         said.notes.append(f"whether the part pushes in {spoken(pressed.travel_m, 'mm')} was not tried")
 
 
+def _unread(able: PressAbility, pressed: Pressed) -> set[Figure]:
+    """What was assumed of how a part rests on what is pressed."""
+    out: set[Figure] = set()
+    if not able.rest_taken:
+        out.add("weight")
+    if not able.involuntary_taken:
+        out |= {"press steadiness", "frequency"}
+    if pressed.assumed is not None:
+        out.add("button")
+    return out
+
+
 def _clear_of(pressed: Pressed, able: PressAbility, said: _Said) -> None:
     """A proximity switch: the part must rest clear of it."""
     if pressed.senses_at_m is None:
-        said.notes.append("at what distance it senses is not known: the part must be able to rest clear of it")
+        said.fails.append(
+            "at what distance it senses is not known, so nobody can say whether the part can rest clear of it: measure it"
+        )
     elif math.isnan(able.travel_m):
-        said.notes.append(
-            f"it senses at {spoken(pressed.senses_at_m, 'mm')}: try whether the part can rest clear of it"
+        said.broken(
+            "clear",
+            f"it senses at {spoken(pressed.senses_at_m, 'mm')}, and how far the part moves is not known",
+            {"clear"},
         )
     elif able.travel_m * OVER < pressed.senses_at_m:
         said.fails.append(
@@ -225,22 +274,43 @@ def _clear_of(pressed: Pressed, able: PressAbility, said: _Said) -> None:
         )
 
 
+def _suits(site: Site, pressed: Pressed, able: PressAbility, said: _Said) -> None:
+    """Whether size and strength of a switch suit the part; a controller's button is within reach as the player's file says."""
+    if pressed.proximity or pressed.button:
+        return
+    size, least = face_size_m(pressed.face_m), SIZES[site.part].face_m
+    off, plain = outside(size, least, math.inf)
+    if off:
+        text = f"too small for a {site.part}: {spoken(size, 'mm')} across, {spoken(least, 'mm')} or more is usual (common practice)"
+        said.broken("size", text, frozenset() if plain else TO_TRY)
+    comfortable = able.comfortable_n
+    if comfortable.assumed is None and pressed.force_n < SLIGHT_SWITCH_SHARE * comfortable.value:
+        text = (
+            f"too slight for a {site.part} that presses with {spoken(comfortable.value, 'n')}: it takes "
+            f"{spoken(pressed.force_n, 'n')}, and may break"
+        )
+        said.broken("strength", text, TO_TRY)
+
+
 def _landing(pressed: Pressed, able: PressAbility, said: _Said) -> float:
     share = hit_share(pressed.face_m, able.landing_m)
-    if math.isnan(able.landing_m):
-        said.notes.append("where presses land was not taken, so how many would miss is not known")
-    elif math.isnan(share):
-        said.notes.append(f"the size of {pressed.name} is not known, nor how many presses would miss it")
+    if math.isnan(share):
+        said.assumed.append(
+            f"size of {pressed.name}: {percent(UNKNOWN_HIT_SHARE)} of presses land on it (not measured)"
+        )
+        return UNKNOWN_HIT_SHARE
     if not share < WANTED_HIT_SHARE:
         return share
     face = " x ".join(figures(1000 * side) for side in pressed.face_m)
     few = share * OVER < LEAST_HIT_SHARE
+    usual = "" if able.landing_taken else " (assumed)"
     lands = (
         f"{_under(share) if few else percent(share)} of presses land on {face} mm, with {spoken(able.landing_m, 'mm')} of "
-        f"scatter; {spoken(CATCHES_95_SDS * able.landing_m, 'mm')} would catch 95 of 100"
+        f"scatter{usual}; {spoken(CATCHES_95_SDS * able.landing_m, 'mm')} would catch 95 of 100"
     )
     if few:
-        said.fails.append(f"{lands}, and {percent(LEAST_HIT_SHARE)} is the least")
+        unread: set[Figure] = set() if able.landing_taken else {"landing"}
+        said.broken("landing", f"{lands}, and {percent(LEAST_HIT_SHARE)} is the least", unread)
     else:
         said.notes.append(f"{lands}; {percent(1 - share)} miss")
     return share
@@ -308,57 +378,83 @@ def _reaction(action: Action, able: PressAbility, wait_s: float, said: _Said) ->
         said.fails.append(f"{gives}, and the press comes after {spoken(able.reaction_s, 's')}{waits}")
 
 
-def _false(
+def _unintended(
     site: Site,
     pressed: Pressed,
     action: Action,
     able: PressAbility,
     player_spasms_per_s: float | None,
     said: _Said,
-) -> float:
-    """False presses a minute: unsteadiness about the resting force, and spasms."""
-    unsteady = 0.0
-    if not pressed.proximity and not math.isnan(pressed.force_n):
-        unsteady = crossings_per_min(pressed.force_n, able.rest_n, able.involuntary_n, able.crossing_hz)
-        if not able.involuntary_taken and able.rest_n < pressed.force_n:
-            unsteady = min(unsteady, 60 * able.crossing_hz)  # an assumed tremor does not keep a switch pressed for good
-    spasms, words = _spasms_per_min(site, pressed, player_spasms_per_s, said)
-    counted = unsteady if able.involuntary_taken or able.rest_n >= pressed.force_n else 0.0
-    read = counted + spasms
+) -> tuple[float, float]:
+    """Unintended presses a minute at the figures read or assumed, and what they cost over the range of those assumed, in
+    limits (`PressFit.unintended_share`): unsteadiness about the resting force, and spasms."""
     limit = FALSE_LIMIT_COSTLY_PER_MIN if action.false_input_costly else FALSE_LIMIT_PER_MIN
-    if read > limit * OVER:
-        costly = ", where a false one is costly" if action.false_input_costly else ""
-        allowed = f"{times(limit)} a minute allowed{costly}"
-        if read >= ALWAYS:
-            said.fails.append(
-                f"would be on by itself: involuntary force keeps passing its {spoken(pressed.force_n, 'n')}"
-            )
+    spasms, sure_spasms, words = _spasms_per_min(site, pressed, player_spasms_per_s, said)
+    pressing = not pressed.proximity and not math.isnan(pressed.force_n)
+    at_usual = _unsteady_per_min(pressed, able, 1.0) if pressing else 0.0
+    factors = USUAL_FACTORS if pressing and not (able.rest_taken and able.involuntary_taken) else (1.0,)
+    rates = [_unsteady_per_min(pressed, able, factor) if pressing else 0.0 for factor in factors]
+    expected = math.fsum(min(MOST_COUNTED, (rate + spasms) / limit) for rate in rates) / len(rates)
+    sure = (_sure_per_min(pressed, able) if pressing else 0.0) + sure_spasms
+    costly = ", where a false one is costly" if action.false_input_costly else ""
+    allowed = f"{times(limit)} a minute allowed{costly}"
+    told, doubted = (sure, False) if sure > limit * OVER else (min(ALWAYS, at_usual + spasms), True)
+    if told > limit * OVER:
+        if told >= ALWAYS:
+            text = f"would be on by itself: involuntary force keeps passing its {spoken(pressed.force_n, 'n')}"
         else:
-            why = words if spasms >= counted else "by involuntary force"
-            said.fails.append(f"would go off by itself {times(read)} times a minute, {why}; {allowed}")
-    return min(ALWAYS, unsteady + spasms)
+            by_spasms = spasms > 0 and told - spasms <= spasms
+            why = words if by_spasms else "by involuntary force"
+            text = f"would go off by itself {times(told)} times a minute, {why}; {allowed}"
+        unread: set[Figure] = set()
+        if doubted:
+            unread = _unread(able, pressed) if pressing else set()
+            if spasms > sure_spasms:
+                unread.add("spasms")
+        said.broken("press unintended", text, unread)
+    return min(ALWAYS, at_usual + spasms), expected
 
 
-def _spasms_per_min(site: Site, pressed: Pressed, player_spasms_per_s: float | None, said: _Said) -> tuple[float, str]:
-    """Spasms a minute in which it goes off, and that in words: as tried, else by how strong the spasms were."""
+def _unsteady_per_min(pressed: Pressed, able: PressAbility, factor: float) -> float:
+    """Presses a minute by unsteadiness, with what is assumed so many times its usual figure."""
+    rest = able.rest_n * (1.0 if able.rest_taken else factor)
+    shaken = able.involuntary_n * (1.0 if able.involuntary_taken else factor)
+    rate = crossings_per_min(pressed.force_n, rest, shaken, able.crossing_hz)
+    if able.rest_taken and (able.involuntary_taken or able.rest_n >= pressed.force_n):
+        return rate
+    return min(rate, 60 * able.crossing_hz)  # what is assumed does not keep a switch pressed for good
+
+
+def _sure_per_min(pressed: Pressed, able: PressAbility) -> float:
+    """The same by what was read alone."""
+    rest = able.rest_n if able.rest_taken else 0.0
+    if not able.involuntary_taken:
+        return ALWAYS if rest > 0 and rest >= pressed.force_n else 0.0
+    return crossings_per_min(pressed.force_n, rest, able.involuntary_n, able.crossing_hz)
+
+
+def _spasms_per_min(
+    site: Site, pressed: Pressed, player_spasms_per_s: float | None, said: _Said
+) -> tuple[float, float, str]:
+    """Spasms a minute in which it goes off, those that are sure, and that in words: as tried, else by their strength."""
     tried = None if site.press is None else site.press.fires_with_spasm_share
     rate = player_spasms_per_s if site.spasm is None else site.spasm.rate_per_s
     if tried is not None:
         if rate is None:
             said.notes.append(f"it goes off in {percent(tried)} of spasms, and nobody counted the spasms")
-            return 0.0, ""
-        return 60 * rate * tried, f"with {percent(tried)} of {times(60 * rate)} spasms a minute"
+            return 0.0, 0.0, ""
+        return 60 * rate * tried, 60 * rate * tried, f"with {percent(tried)} of {times(60 * rate)} spasms a minute"
     if site.spasm is None:
         if rate:
             said.notes.append(
                 f"spasms come {times(60 * rate)} times a minute; whether it goes off with them was not tried"
             )
-        return 0.0, ""
+        return 0.0, 0.0, ""
     if not site.spasm.peak_n and not pressed.proximity:
         said.notes.append("spasms were noted without their force, so those that would press it are not counted")
-        return 0.0, ""
+        return 0.0, 0.0, ""
     if math.isnan(pressed.force_n):
-        return 0.0, ""
+        return 0.0, 0.0, ""
     per_min = 60 * site.spasm.rate_per_s
     fires = per_min
     if not pressed.proximity:
@@ -367,7 +463,9 @@ def _spasms_per_min(site: Site, pressed: Pressed, player_spasms_per_s: float | N
         said.assumed.append(
             f"spasms at {site.name}: it goes off in {percent(fires / per_min)} of them (by their force: not tried)"
         )
-    return fires, f"with {times(fires)} of {times(per_min)} spasms a minute, by their force"
+    guessed = pressed.proximity or len(site.spasm.peak_n) == 1
+    sure = LEAST_STRONG_SHARE * fires if guessed else fires
+    return fires, sure, f"with {times(fires)} of {times(per_min)} spasms a minute, by their force"
 
 
 def _move(site: Site, pressed: Pressed, able: PressAbility, said: _Said) -> float:
@@ -380,5 +478,5 @@ def _move(site: Site, pressed: Pressed, able: PressAbility, said: _Said) -> floa
         said.assumed.append(f"distance between switches at {site.name}: their own width (size not known)")
         width = distance = 1.0
     else:
-        distance = spacing_m(width, width, None if math.isnan(able.landing_m) else able.landing_m)
+        distance = spacing_m(width, width, able.landing_m if able.landing_taken else None)
     return movement_time_s(distance, width, intercept_s=line.intercept_s, slope_s_per_bit=line.slope_s_per_bit)

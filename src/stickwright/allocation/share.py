@@ -13,15 +13,19 @@ from stickwright.allocation.integer_model import Group
 from stickwright.allocation.moment import pairs_of, site_loads
 from stickwright.allocation.places import Places, places
 from stickwright.allocation.placing import placements_of
+from stickwright.allocation.pressed import BUDGET_SHARE, OVER
 from stickwright.allocation.pressing import press_assumptions
+from stickwright.allocation.prices import decided_by_prices, price_assumptions, unstated_prices
 from stickwright.allocation.questions import question_of
 from stickwright.allocation.solve import Answer, Solver
 from stickwright.allocation.wiring import wiring_of
+from stickwright.mechanics.stand_ins import percent
+from stickwright.mechanics.unread import MEASURE
 from stickwright.model.case import Case
 from stickwright.model.plan import Assumption, Caution, Fit
 from stickwright.model.points import counted, tenths, tenths_words
 from stickwright.model.recorded import Finding
-from stickwright.model.sharing import Clash, Placement, Sharing
+from stickwright.model.sharing import Clash, Placement, Sharing, SiteLoad
 from stickwright.model.wishes import Wishes
 from stickwright.units import figures
 
@@ -90,6 +94,8 @@ def share_out(
         if best.possible
     )
     wiring = wiring_of(placements, case) if best.possible else None
+    prices = unstated_prices(case)
+    loads = site_loads(placements, case.player, case.game, tiring_share or {})
     return Sharing(
         placements=placements,
         points=best.points,
@@ -99,14 +105,15 @@ def share_out(
         alternatives=alternatives,
         clash=clash,
         pairs=pairs,
-        loads=site_loads(placements, case.player, case.game, tiring_share or {}),
+        loads=loads,
         elsewhere=elsewhere,
         wiring=wiring,
         sentence=_sentence(placements, clash),
-        findings=_findings(case, placements, found),
-        assumptions=_assumptions(case, placements, found),
+        findings=(*_findings(case, placements, found), *_overfull(loads)),
+        assumptions=(*_assumptions(case, placements, found), *price_assumptions(prices)),
         cautions=_cautions(placements),
         shared=shared_terms(solver.question, solver.model, best) if best.possible else (),
+        ask_first=decided_by_prices(case, placements, prices, {way.action for way in found.ways if way.how == "site"}),
     )
 
 
@@ -229,6 +236,19 @@ def _findings(case: Case, placements: Sequence[Placement], found: Places) -> tup
         if one.fit is not None and one.fit.bits.value < COARSE_BITS
     ]  # fmt: skip
     return (*out, *_press_notes(placements))
+
+
+def _overfull(loads: Sequence[SiteLoad]) -> list[Finding]:
+    """Parts whose presses would fill too much of the busy minute at a rate that nobody counted."""
+    return [
+        Finding(
+            "query", "busy",
+            f"{one.site}: to confirm: measure {MEASURE['press rate']} (as assumed: presses fill {percent(one.busy_share)} of the busy "
+            f"minute, more than {percent(BUDGET_SHARE)}).",
+        )
+        for one in loads
+        if one.busy_share > BUDGET_SHARE * OVER
+    ]  # fmt: skip
 
 
 def _press_notes(placements: Sequence[Placement]) -> list[Finding]:

@@ -21,8 +21,9 @@ from stickwright.model.sharing import PressFit, Term
 from stickwright.units import figures
 
 __all__ = [
-    "BUY_POINTS", "CLEARANCE_POINTS", "HELPER_POINTS", "MIND_POINTS", "OPTION_POINTS", "PART_POINTS", "RULE_POINTS", "SETUP_POINTS_PER_MIN",
-    "SLOWED_POINTS", "TOGGLE_POINTS", "device_terms", "fineness", "left_terms", "press_terms", "site_terms", "stick_terms",
+    "BUY_POINTS", "CLEARANCE_POINTS", "HELPER_POINTS", "MIND_POINTS", "OPTION_POINTS", "PART_POINTS", "RULE_POINTS",
+    "SETUP_POINTS_PER_MIN", "SLOWED_POINTS", "SUITS_POINTS", "TOGGLE_POINTS", "UNCOUNTED_POINTS", "device_terms",
+    "fineness", "left_terms", "press_terms", "site_terms", "stick_terms",
 ]  # fmt: skip
 
 PRECISION_SHARE = 0.4
@@ -47,6 +48,10 @@ TOGGLE_POINTS = 1.0
 OPTION_POINTS = 1.0
 HELPER_POINTS = 5.0
 """Prices where the player has not said any."""
+SUITS_POINTS = 0.3
+"""Of a switch whose size or strength is to be tried at the part."""
+UNCOUNTED_POINTS = 1.0
+"""Of a whole busy minute of presses at a rate that nobody counted."""
 RULE_POINTS = 4.0
 """Of a stick that breaks a rule of practice, where none keeps them all."""
 BUY_POINTS = 1.5
@@ -119,16 +124,26 @@ def press_terms(press: PressFit, action: Action, *, toggle: bool) -> tuple[Term,
     effort = press.effort_share if math.isfinite(press.effort_share) else 1.0
     needs = f"{percent(effort)} of the comfortable force for a press" if press.force_n > 0 else "no force"
     out = [_importance(action), Term("effort", -EFFORT_POINTS * effort * use, needs)]
-    if press.force_n == 0 and any("rest clear" in note for note in press.notes):
+    if any(one.rule == "clear" for one in press.doubts):
         untried = "whether the part can rest clear of it was not tried"
         out.append(Term("false presses", -FALSE_POINTS, untried))
     else:
-        out.append(_false_term(press.false_per_min, _false_limit(action), "false presses"))
+        out.append(_unintended_term(press))
     if math.isfinite(press.hit_share) and press.hit_share < 0.995:
         missed = 1 - press.hit_share
-        out.append(Term("misses", -action.importance * missed, f"{percent(missed)} of presses miss"))
+        usual = "" if math.isfinite(press.wanted_face_m) else " (assumed)"
+        out.append(Term("misses", -action.importance * missed, f"{percent(missed)} of presses miss{usual}"))
+    unread_s = press.presses_per_min * max(
+        0.0, press.cycle_s - (press.cycle_s if press.sure_cycle_s is None else press.sure_cycle_s)
+    )
+    if math.isfinite(unread_s) and unread_s > 0:
+        words = f"{unread_s:.0f} s of the busy minute (assumed)"
+        out.append(Term("busy", -UNCOUNTED_POINTS * min(1.0, unread_s / 60), words))
     if action.kind == "trigger" and (action.levels is None or action.levels > 2):
         out.append(Term("precision", -ALL_OR_NOTHING_SHARE * action.importance, "a switch gives all or nothing"))
+    to_try = [one.text for one in press.doubts if one.rule in ("size", "strength")]
+    if to_try:
+        out.append(Term("suits", -SUITS_POINTS * len(to_try), f"to be tried: {to_try[0]}"))
     if toggle:
         price = TOGGLE_POINTS if action.toggle_price is None else action.toggle_price
         out.append(Term("toggle", -price, action.toggle or "a press to start, a press to stop"))
@@ -188,6 +203,20 @@ def site_terms(site: Site) -> tuple[Term, ...]:
 
 def _false_limit(action: Action) -> float:
     return FALSE_LIMIT_COSTLY_PER_MIN if action.false_input_costly else FALSE_LIMIT_PER_MIN
+
+
+def _unintended_term(press: PressFit) -> Term:
+    """What unintended presses cost, as expected over the range of what is assumed."""
+    usual = " (in part assumed)" if press.doubts or press.assumed else ""
+    if press.false_per_min > 60:
+        return Term(
+            "false presses", -FALSE_POINTS * press.unintended_share, f"false presses nearly all the time{usual}"
+        )
+    rate = press.false_per_min
+    words = f"{figures(rate)} false presses a minute{usual}" if rate >= 0.01 else "no false presses"
+    if rate < 0.01 and FALSE_POINTS * press.unintended_share >= 0.005:
+        words = f"hardly a false press, if it rests as lightly as is usual{usual}"
+    return Term("false presses", -FALSE_POINTS * press.unintended_share, words)
 
 
 def _false_term(per_min: float, limit: float, what: str) -> Term:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Literal
 
@@ -18,13 +18,13 @@ from stickwright.mechanics.stand_ins import (
     direction_assumptions,
     effort_assumptions,
     grid_place,
-    involuntary_force,
     limb_stiffness_of,
     noise_and_fall_off,
     percent,
-    resting_force,
     shaken_force,
 )
+from stickwright.mechanics.unread import Figure, Unread
+from stickwright.mechanics.usual_forces import involuntary_force, resting_force
 from stickwright.model.estimate import Estimate
 from stickwright.model.parts import COMFORT
 from stickwright.model.plan import Assumption, Capability, DirectionCapability, direction_words
@@ -58,6 +58,8 @@ class Ability:
     report : Capability
         The same for people.
     assumptions : tuple of Assumption
+    unread : Unread
+        Which of the figures were assumed.
     """
 
     direction_rad: Array
@@ -74,6 +76,7 @@ class Ability:
     spasm_peak_n: tuple[float, ...]
     report: Capability
     assumptions: tuple[Assumption, ...]
+    unread: Unread
 
 
 def ability(
@@ -163,14 +166,12 @@ def ability(
     assumptions += effort_assumptions(site, findings)
     assumptions += direction_assumptions(site, forces, reaches, (f_df, d_df), list(brackets), grid)
 
-    rest, rest_draws = resting_force(site, float(np.median(force[0])), rng, draws, assumptions)
+    rest, rest_draws = resting_force(site, rng, draws, assumptions)
     stiff, stiff_draws = limb_stiffness_of(site, tried, force[0], reach[0], rng, draws, assumptions, findings)
     heard = recorded(stiff) if recorded is not None else Steadiness()
     if heard.force_n is None:
         heard = replace(heard, force_n=shaken_force(site, tried, stiff))
-    sigma, crossing, sigma_draws, crossing_draws = involuntary_force(
-        site, float(np.median(force[0])), rng, draws, assumptions, heard
-    )
+    sigma, crossing, sigma_draws, crossing_draws = involuntary_force(site, rng, draws, assumptions, heard)
     noise, fall_off = noise_and_fall_off(site, force_round, reach_round, assumptions, heard)
     first = site.reading[0].force_n if site.reading else ()
     lost = cap.tiring([f for f in first if f > 0], [f for f in site.again_force_n if f > 0], f_scatter, f_df)
@@ -199,10 +200,41 @@ def ability(
         findings=tuple(findings),
     )
     return Ability(
-        grid, force, reach, rest_draws, sigma_draws, crossing_draws, stiff_draws, noise.value, fall_off,
-        report.rest_direction_rad, site.spasm.rate_per_s if site.spasm else 0.0,
+        grid, force, reach, rest_draws, sigma_draws, crossing_draws, stiff_draws, noise.value,
+        1.0 if fall_off is None else fall_off, report.rest_direction_rad, site.spasm.rate_per_s if site.spasm else 0.0,
         site.spasm.peak_n if site.spasm else (), report, tuple(assumptions),
+        _unread(site, report, bool(len(reaches.direction_rad) or brackets), fall_off is None),
     )  # fmt: skip
+
+
+def _unread(site: Site, report: Capability, reach_read: bool, straight: bool) -> Unread:
+    """Which figures stand in, and how much more the player may have where a direction was read off its neighbours."""
+    figures: set[Figure] = set()
+    told: tuple[tuple[Figure, Estimate], ...] = (
+        ("resting force", report.rest_force_n), ("involuntary force", report.involuntary_force_n),
+        ("frequency", report.crossing_hz),
+    )  # fmt: skip
+    figures |= {figure for figure, one in told if _stands_in(one)}
+    if straight:
+        figures.add("fall-off")
+    if site.spasm is not None and len(site.spasm.peak_n) == 1:
+        figures.add("spasms")
+    if not reach_read:
+        figures.add("movement range")
+    force_up = _up([one.force_n for one in report.directions])
+    reach_up = _up([one.reach_m for one in report.directions]) if reach_read else np.ones_like(force_up)
+    if max(force_up.max(), reach_up.max()) > 1:
+        figures.add("directions")
+    return Unread(frozenset(figures), force_up, reach_up)
+
+
+def _stands_in(estimate: Estimate) -> bool:
+    return estimate.n == 0 and estimate.assumed is not None
+
+
+def _up(estimates: Sequence[Estimate]) -> Array:
+    """How many times more each may be, where it was not read."""
+    return np.array([one.high / one.value if _stands_in(one) and one.has_interval else 1.0 for one in estimates])
 
 
 def _force_readings(site: Site, step: float) -> tuple[cap.Readings, list[Finding]]:

@@ -12,11 +12,13 @@ from numpy.typing import NDArray
 from stickwright.mechanics.crossing import best_lever_ratio, linear_share
 from stickwright.mechanics.fit import ALWAYS, Evaluated, Rules, SiteInputs, central, evaluate, spasms_above_per_min
 from stickwright.mechanics.setups import Setups
-from stickwright.model.plan import Demand, direction_words
+from stickwright.mechanics.suiting import unsuited
+from stickwright.mechanics.unread import Rule
+from stickwright.model.plan import Demand, Doubt, direction_words
 from stickwright.units import figures, spoken
 
 __all__ = [
-    "Situation", "best_extensions", "extension_sentence", "failures", "helping_change", "limit_sentence",
+    "Broken", "Situation", "best_extensions", "broken_rules", "extension_sentence", "helping_change", "limit_sentence",
     "weakest_place",
 ]  # fmt: skip
 
@@ -43,13 +45,25 @@ class Situation:
     """Whether the limb's weight is already taken by a support."""
     part: str = "finger"
     """What would have to lift off a touch surface."""
+    body_part: str = ""
+    """As in `stickwright.model.player.PARTS`; sizes are not judged without it."""
 
 
 def _percent(share: float) -> str:
     return f"{100 * share:.0f} %" if share >= 0.095 or share == 0 else f"{100 * share:.1f} %"
 
 
-def failures(
+@dataclass(frozen=True)
+class Broken:
+    """A rule that a set-up breaks."""
+
+    rule: Rule
+    text: str
+    untried: bool = False
+    """Whether nobody tried what the rule asks: then it refuses nothing."""
+
+
+def broken_rules(
     place: int,
     setups: Setups,
     found: Evaluated,
@@ -58,8 +72,8 @@ def failures(
     demand: Demand,
     rules: Rules,
     situation: Situation,
-) -> tuple[str, ...]:
-    """Each rule that the set-up breaks, in a sentence; empty when it fits.
+) -> tuple[Broken, ...]:
+    """Each rule that the set-up breaks at the site's figures, read or assumed, in a sentence; empty when it keeps all.
 
     Parameters
     ----------
@@ -70,27 +84,31 @@ def failures(
     rules : Rules
     situation : Situation
     """
-    out: list[str] = []
+    out: list[Broken] = []
     stick = setups.kit.stick[setups.stick[place]]
     if setups.touch[place] and not situation.can_lift:
+        tried = situation.can_lift is not None
         why = (
             f"the {situation.part} cannot lift off"
-            if situation.can_lift is False
+            if tried
             else f"nobody has tried whether the {situation.part} can lift off"
         )
-        out.append(f"touch surface: {why}, and resting on it is input")
+        out.append(Broken("touch", f"touch surface: {why}, and resting on it is input", not tried))
     if situation.room_m and stick.base_m and not base_fits(stick.base_m, situation.room_m):
-        out.append(
+        text = (
             f"too large: its base is {stick.base_m[0] * 1e3:.0f} x {stick.base_m[1] * 1e3:.0f} mm, "
             f"the free place {situation.room_m[0] * 1e3:.0f} x {situation.room_m[1] * 1e3:.0f} mm"
         )
-    out += _reach_failures(place, setups, found, inputs, direction_rad, rules)
-    out += _effort_failures(place, found, inputs, direction_rad, demand, rules)
-    out += _false_failures(place, setups, found, inputs, situation)
+        out.append(Broken("room", text))
+    if situation.body_part:
+        told_size = unsuited(situation.body_part, setups, place, float(inputs.force_n[0, inputs.needed].min()))
+        out += [Broken(one.rule, one.text, not one.plain) for one in told_size]
+    out += [Broken("reach", text) for text in _reach_failures(place, setups, found, inputs, direction_rad, rules)]
+    out += [Broken("effort", text) for text in _effort_failures(place, found, inputs, direction_rad, demand, rules)]
+    out += [Broken("unintended", text) for text in _false_failures(place, setups, found, inputs, situation)]
     if setups.home_share[place] > found.dead_zone[place] + 1e-9:
-        out.append(
-            f"does not come home: it stays at {_percent(float(setups.home_share[place]))} of its throw by itself"
-        )
+        home = _percent(float(setups.home_share[place]))
+        out.append(Broken("home", f"does not come home: it stays at {home} of its throw by itself"))
     return tuple(out)
 
 
@@ -242,8 +260,9 @@ def limit_sentence(
     weakest: int,
     fails: Sequence[str],
     rules: Rules,
+    doubts: Sequence[Doubt] = (),
 ) -> str:
-    """What limits the set-up: the first broken rule, else the nearest one.
+    """What limits the set-up: the first broken rule, else what is to be confirmed, else the nearest rule.
 
     Parameters
     ----------
@@ -253,11 +272,13 @@ def limit_sentence(
     weakest : int
         Place of the weakest needed direction.
     fails : sequence of str
-        From `failures`.
+        Rules broken by what was read.
     rules : Rules
+    doubts : sequence of Doubt
+        Rules broken at assumed figures only.
     """
-    if fails:
-        return fails[0]
+    if fails or doubts:
+        return fails[0] if fails else doubts[0].sentence
     share = float(found.reach_share[place][weakest])
     if share < rules.weakest_share:
         return (

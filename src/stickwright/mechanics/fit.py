@@ -16,6 +16,7 @@ from numpy.typing import NDArray
 
 from stickwright.mechanics.fit_kernel import ALWAYS, FAR_SD, fit_kernel, fit_kernel_alone
 from stickwright.mechanics.setups import Setups
+from stickwright.mechanics.unread import NOTHING_UNREAD, Unread, doubted_utility, favourable
 
 __all__ = [
     "ALWAYS", "DEAD_ZONES", "Detail", "Evaluated", "Rules", "SiteInputs", "central", "detail", "evaluate",
@@ -26,6 +27,8 @@ Array = NDArray[np.float64]
 
 DEAD_ZONES = np.arange(0, 9) * 0.05
 """Inner dead zones tried, share of the throw; above 40 % little of the stick is left (assumed)."""
+_SHORTFALL = 6
+"""Place of the shortfall among what a run gives."""
 CELLS = 256_000
 """Set-ups times draws worked at a time."""
 WORTH_ALL_CORES = 10_000
@@ -77,6 +80,12 @@ class SiteInputs:
         Factor on each stick's forces in each draw: what its bench leaves open; 1 when None.
     static : array, shape (s,), or None
         Violations that do not depend on the readings (base too large, finger cannot lift), in the same measure.
+    static_doubt : array, shape (s,), or None
+        The same for what nobody tried (whether the finger can lift, whether so small a stick suits): it refuses nothing.
+    unread : Unread
+        Which of the figures were assumed.
+    effort_limit_share : float or None
+        Limit on effort instead of that of the rules.
     """
 
     force_n: Array
@@ -96,6 +105,21 @@ class SiteInputs:
     false_limit_per_min: float
     stick_scale: Array | None = None
     static: Array | None = None
+    static_doubt: Array | None = None
+    unread: Unread = NOTHING_UNREAD
+    effort_limit_share: float | None = None
+
+    def rules(self, rules: Rules) -> Rules:
+        """The limits that hold here."""
+        return rules if self.effort_limit_share is None else replace(rules, effort_share=self.effort_limit_share)
+
+    def at(self, places: NDArray[np.int64]) -> SiteInputs:
+        """What belongs to some set-ups only."""
+        return replace(
+            self,
+            static=None if self.static is None else self.static[places],
+            static_doubt=None if self.static_doubt is None else self.static_doubt[places],
+        )
 
 
 @dataclass(frozen=True, eq=False)
@@ -108,10 +132,15 @@ class Evaluated:
         Smallest that keeps false input within the limit, else the largest.
     reach_share, effort, bits : array, shape (s, k)
         Best single figures.
-    weighted_bits, weakest, most_effort, false_rate, shortfall : array, shape (s,)
-        Best single figures; shortfall 0 when every rule is kept, else how far off in doublings.
+    weighted_bits, weakest, most_effort, false_rate : array, shape (s,)
+        Best single figures.
+    shortfall : array, shape (s,)
+        0 when every rule is kept by what was read, whatever the assumed figures are; else how far off in doublings.
+    assumed_shortfall : array, shape (s,)
+        The same at the assumed figures.
     utility : array, shape (s,)
-        Of the best single figures: weighted bits when all rules are kept, else below -1.
+        Of the best single figures: weighted bits when all rules are kept, fewer when one is broken at assumed figures only,
+        below -1 when one is broken by what was read.
     mean_utility, admissible : array, shape (s,)
         Over the draws.
     stick_utility : array, shape (sticks, draws)
@@ -127,6 +156,7 @@ class Evaluated:
     most_effort: Array
     false_rate: Array
     shortfall: Array
+    assumed_shortfall: Array
     utility: Array
     mean_utility: Array
     admissible: Array
@@ -276,6 +306,7 @@ def _run(setups: Setups, site: SiteInputs, zone: Array, rules: Rules, *, full: b
     by_direction = [np.empty(shape) for _ in range(3)]
     by_draw = [np.empty((number, draws)) for _ in range(6)]
     static = np.zeros(number) if site.static is None else site.static
+    rules = site.rules(rules)
     kernel = fit_kernel if number * draws >= WORTH_ALL_CORES else fit_kernel_alone
     kernel(
         setups.start_moment_nm, setups.stiffness_nm_per_rad, setups.height_m, setups.stop_rad, setups.travel_m, setups.touch,
@@ -287,6 +318,25 @@ def _run(setups: Setups, site: SiteInputs, zone: Array, rules: Rules, *, full: b
         *by_direction, *by_draw, full,
     )  # fmt: skip
     return (*by_direction, *by_draw)
+
+
+def _judged(
+    setups: Setups, site: SiteInputs, zone: Array, rules: Rules, bits: Array, shortfall: Array
+) -> tuple[Array, Array, Array]:
+    """Shortfall by what was read, shortfall at the assumed figures, utility; each of shape (s, draws)."""
+    doubt = np.zeros(len(setups)) if site.static_doubt is None else site.static_doubt
+    read, assumed = shortfall, shortfall + doubt[:, None]
+    off = np.flatnonzero((shortfall > 0).any(axis=1))
+    better = [
+        _run(setups.take(off), one.at(off), zone[off], rules, full=False)[_SHORTFALL]
+        for one in (favourable(site) if len(off) else ())
+    ]
+    if better:
+        read = shortfall.copy()
+        read[off] = np.minimum.reduce([shortfall[off], *better])
+    kept = np.where(assumed <= 0, bits, doubted_utility(bits, assumed))
+    utility: Array = np.where(read <= 0, kept, 0.1 * bits - 1.0 - shortfall)
+    return read, assumed, utility
 
 
 def central(inputs: SiteInputs) -> SiteInputs:
@@ -306,6 +356,7 @@ def central(inputs: SiteInputs) -> SiteInputs:
         limb_n_per_m=inputs.limb_n_per_m[:1],
         stick_scale=None,
         static=None,
+        static_doubt=None,
     )
 
 
@@ -335,13 +386,15 @@ def evaluate(setups: Setups, site: SiteInputs, rules: Rules | None = None, *, ch
     for start in range(0, len(setups), chunk):
         places = np.arange(start, min(start + chunk, len(setups)))
         some = setups.take(places)
-        here = site if site.static is None else replace(site, static=site.static[places])
+        here = site.at(places)
         zone = _chosen_zone(some, here)
-        reach, effort, bits, weighted, weakest, most, short, utility, rate = _run(some, here, zone, rules, full=False)
+        reach, effort, bits, weighted, weakest, most, short, _, rate = _run(some, here, zone, rules, full=False)
+        short, assumed, utility = _judged(some, here, zone, rules, weighted, short)
         parts.append(
             (
                 zone, reach[:, 0], effort[:, 0], bits[:, 0], weighted[:, 0].copy(), weakest[:, 0].copy(), most[:, 0].copy(),
-                rate[:, 0].copy(), short[:, 0].copy(), utility[:, 0].copy(), utility.mean(axis=1), (short <= 0).mean(axis=1),
+                rate[:, 0].copy(), short[:, 0].copy(), assumed[:, 0].copy(), utility[:, 0].copy(), utility.mean(axis=1),
+                (short <= 0).mean(axis=1),
             )
         )  # fmt: skip
         for stick in np.unique(some.stick):
@@ -379,7 +432,7 @@ def detail(setups: Setups, site: SiteInputs, zone: Array, rules: Rules | None = 
     rules : Rules, optional
         Limits of practice.
     """
-    reach, effort, bits, weighted, weakest, most, _, utility, rate = _run(
-        setups, site, zone, rules or Rules(), full=True
-    )
+    rules = rules or Rules()
+    reach, effort, bits, weighted, weakest, most, short, _, rate = _run(setups, site, zone, rules, full=True)
+    _, _, utility = _judged(setups, site, zone, rules, weighted, short)
     return Detail(reach, effort, bits, weighted, weakest, most, rate, utility)

@@ -16,6 +16,7 @@ from numpy.typing import NDArray
 from stickwright.errors import BadInput
 from stickwright.mechanics import capability as cap
 from stickwright.mechanics.bracket import SHARE_SD, TriedStick, limb_stiffness
+from stickwright.mechanics.unread import MEASURE
 from stickwright.model.estimate import Estimate
 from stickwright.model.parts import COMFORT
 from stickwright.model.plan import Assumption, direction_words
@@ -24,16 +25,14 @@ from stickwright.model.recorded import Finding
 from stickwright.units import figures, spoken
 
 __all__ = [
-    "USUAL_COMFORTABLE_OF_MAXIMAL", "Steadiness", "direction_assumptions", "effort_assumptions", "grid_place", "involuntary_force",
-    "limb_stiffness_of", "noise_and_fall_off", "percent", "resting_force", "shaken_force",
+    "USUAL_COMFORTABLE_OF_MAXIMAL", "Steadiness", "direction_assumptions", "effort_assumptions", "grid_place",
+    "has_positive_interval", "limb_stiffness_of", "lognormal", "noise_and_fall_off", "percent", "shaken_force",
 ]  # fmt: skip
 
 Array = NDArray[np.float64]
 
 USUAL_COMFORTABLE_OF_MAXIMAL = 0.5
 """Comfortable over maximal force where nobody measured it: common practice, no source."""
-UNREAD_REST_SHARE = 0.05
-"""Spread of a resting force nobody read, as a share of the comfortable force: assumed; lets the chances show it."""
 
 
 @dataclass(frozen=True)
@@ -171,7 +170,7 @@ def effort_assumptions(site: Site, findings: list[Finding]) -> list[Assumption]:
         out.append(
             Assumption(
                 f"Force of spasms at {site.name}", f"anything from 0 to {spoken(site.spasm.peak_n[0], 'n')}, evenly",
-                "only the strongest was noted", "the highest gauge reading of each of ten spasms",
+                "only the strongest was noted", MEASURE["spasms"],
             )
         )  # fmt: skip
     if site.spasm is not None and not site.spasm.peak_n:
@@ -206,128 +205,28 @@ def percent(share: float) -> str:
     return f"{100 * share:.0f} %"
 
 
-def _lognormal(rng: np.random.Generator, middle: float, log_sd: float, draws: int) -> Array:
+def lognormal(rng: np.random.Generator, middle: float, log_sd: float, draws: int) -> Array:
+    """Draws about a middle figure, which is the first of them.
+
+    Parameters
+    ----------
+    rng : numpy Generator
+    middle, log_sd : float
+    draws : int
+    """
     values = middle * np.exp(log_sd * rng.standard_normal(draws))
     values[0] = middle
     return values
 
 
-def resting_force(
-    site: Site, usual_force: float, rng: np.random.Generator, draws: int, assumptions: list[Assumption]
-) -> tuple[Estimate, Array]:
-    """Resting force of the last support noted, and its draws.
+def has_positive_interval(estimate: Estimate) -> bool:
+    """Whether an interval can be put on a log scale.
 
     Parameters
     ----------
-    site : Site
-    usual_force : float
-        Comfortable force, newton: the spread of a resting force nobody read is a share of it.
-    rng : numpy Generator
-    draws : int
-    assumptions : list of Assumption
-        Stand-ins are added here.
-
-    Notes
-    -----
-    The scatter is the readings' own, moderated by `ASSUMED_SCATTER` with its few degrees of freedom [smyth-2004], so
-    that two or three readings that happen to agree do not pretend to be sure; Student's t.
+    estimate : Estimate
     """
-    from scipy import stats
-
-    last = site.rest[-1] if site.rest else None
-    if last is None or not last.force_n:
-        assumptions.append(
-            Assumption(
-                f"Resting force at {site.name}", "0 N", "the limb's weight on the control was not measured",
-                "limb resting on a postal scale or the gauge, 10 s, three times",
-            )
-        )  # fmt: skip
-        none = Estimate.unbounded(0.0, "resting force was not measured", n=0, assumed="no resting force")
-        unsure = np.abs(UNREAD_REST_SHARE * usual_force * rng.standard_normal(draws))
-        unsure[0] = 0.0
-        return none, unsure
-    values = np.asarray(last.force_n)
-    middle = float(values.mean())
-    if middle <= 0:
-        return Estimate.unbounded(0.0, "every reading was 0", n=len(values)), np.zeros(draws)
-    df = len(values) - 1
-    prior = cap.ASSUMED_SCATTER_DF
-    scatter = math.sqrt((prior * cap.ASSUMED_SCATTER**2 + df * (values / middle).var(ddof=min(df, 1))) / (prior + df))
-    log_sd = scatter / math.sqrt(len(values))
-    half = float(stats.t.ppf(0.975, prior + df)) * log_sd
-    if not df:
-        assumptions.append(
-            Assumption(
-                f"Scatter of the resting force at {site.name}", percent(cap.ASSUMED_SCATTER), "it was read once",
-                "two more readings of the resting limb, 10 s each",
-            )
-        )  # fmt: skip
-    drawn = middle * np.exp(log_sd * rng.standard_t(prior + df, draws))
-    drawn[0] = middle
-    mark = None if df else f"scatter of {percent(cap.ASSUMED_SCATTER)} assumed: it was read once"
-    return Estimate(middle, middle * math.exp(-half), middle * math.exp(half), 0.95, len(values), assumed=mark), drawn
-
-
-def _has_positive_interval(estimate: Estimate) -> bool:
     return estimate.has_interval and estimate.low > 0
-
-
-def involuntary_force(
-    site: Site,
-    usual_force: float,
-    rng: np.random.Generator,
-    draws: int,
-    assumptions: list[Assumption],
-    recorded: Steadiness,
-) -> tuple[Estimate, Estimate, Array, Array]:
-    """Involuntary force (N, rms per axis) and its zero-crossing frequency (Hz), with the draws of both.
-
-    Parameters
-    ----------
-    site : Site
-        A typed figure wins.
-    usual_force : float
-        Comfortable force, newton: 3 % of it stands in.
-    rng : numpy Generator
-    draws : int
-    assumptions : list of Assumption
-        Stand-ins are added here.
-    recorded : Steadiness
-        The same two from a recording, where there is one.
-    """
-    if site.involuntary_force_n is not None:
-        sigma = Estimate.unbounded(site.involuntary_force_n, "given as one figure")
-        log_sd = 0.10
-    elif recorded.force_n is not None:
-        sigma = recorded.force_n
-        told = _has_positive_interval(sigma)
-        log_sd = max(0.05, math.log(sigma.high / sigma.low) / 3.92) if told else 0.2
-    else:
-        value = 0.03 * usual_force
-        assumptions.append(
-            Assumption(
-                f"Involuntary force at {site.name}", f"{figures(value)} N rms, up to twice either way",
-                "neither typed nor recorded: 3 % of the comfortable force is a usual figure of a steady hand",
-                "20 s of holding still on a stick of known stiffness",
-            )
-        )  # fmt: skip
-        sigma = Estimate(value, value / 2, value * 2, 0.95, 0, assumed="3 % of the comfortable force, not measured")
-        log_sd = 0.35
-    if site.crossing_hz is not None:
-        crossing = Estimate.unbounded(site.crossing_hz, "given as one figure")
-    elif recorded.crossing_hz is not None and recorded.crossing_hz.value > 0:
-        crossing = recorded.crossing_hz
-    else:
-        assumptions.append(
-            Assumption(
-                f"Zero-crossing frequency of involuntary movement at {site.name}", "1.5 Hz", "not recorded",
-                "20 s of holding still",
-            )
-        )  # fmt: skip
-        crossing = Estimate(1.5, 0.75, 3.0, 0.95, 0, assumed="usual figure, not measured")
-    return (
-        sigma, crossing, _lognormal(rng, sigma.value, log_sd, draws), _lognormal(rng, crossing.value, 0.15, draws),
-    )  # fmt: skip
 
 
 def limb_stiffness_of(
@@ -358,7 +257,7 @@ def limb_stiffness_of(
     """
     if site.limb_stiffness_n_per_m is not None:
         value = site.limb_stiffness_n_per_m
-        return Estimate.unbounded(value, "given as one figure"), _lognormal(rng, value, 0.2, draws)
+        return Estimate.unbounded(value, "given as one figure"), lognormal(rng, value, 0.2, draws)
     shaken = sorted(
         (
             (tried[k].stiffness_n_per_m, entry.tremor_m)
@@ -373,7 +272,7 @@ def limb_stiffness_of(
         except BadInput as refused:
             findings.append(Finding("fault", "limb stiffness", f"At {site.name}: {refused}"))
         else:
-            return found, _lognormal(rng, found.value, max(0.05, math.log(found.high / found.low) / 4), draws)
+            return found, lognormal(rng, found.value, max(0.05, math.log(found.high / found.low) / 4), draws)
     value = 0.7 * float(np.median(force / reach))
     assumptions.append(
         Assumption(
@@ -384,7 +283,7 @@ def limb_stiffness_of(
     )  # fmt: skip
     return (
         Estimate(value, value / 2, value * 2, 0.95, 0, assumed="0.7 of comfortable force over reach, not measured"),
-        _lognormal(rng, value, 0.35, draws),
+        lognormal(rng, value, 0.35, draws),
     )
 
 
@@ -418,7 +317,7 @@ def shaken_force(site: Site, tried: Mapping[int, TriedStick], limb_n_per_m: Esti
     half = math.exp(2 * spread / math.sqrt(len(shaken)))
     low, high = (
         (limb_n_per_m.low, limb_n_per_m.high)
-        if _has_positive_interval(limb_n_per_m)
+        if has_positive_interval(limb_n_per_m)
         else (limb_n_per_m.value / 1.5, limb_n_per_m.value * 1.5)
     )
     return Estimate(
@@ -434,8 +333,8 @@ def noise_and_fall_off(
     reach_round: cap.Round,
     assumptions: list[Assumption],
     recorded: Steadiness,
-) -> tuple[Estimate, float]:
-    """Unsteadiness of a push as a share of it, and the power of the fall-off of force along the reach.
+) -> tuple[Estimate, float | None]:
+    """Unsteadiness of a push as a share of it, and the power of the fall-off of force along the reach (None: not read).
 
     Parameters
     ----------
@@ -476,10 +375,10 @@ def noise_and_fall_off(
             "the readings along the reach lie too near its ends to tell"
             if site.along
             else "force was read at the centre only",
-            "force at half the reach in the two main directions",
+            MEASURE["fall-off"],
         )
     )  # fmt: skip
-    return noise, 1.0
+    return noise, None
 
 
 def grid_place(grid: Array, phi: float) -> int:

@@ -9,8 +9,9 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.mechanics.doubts import Favoured, favoured, refused_and_doubted
 from stickwright.mechanics.endurance import JOINT_OF_PART, acceptable_effort, hold_estimate
-from stickwright.mechanics.explain import Situation, extension_sentence, failures, limit_sentence, weakest_place
+from stickwright.mechanics.explain import Situation, broken_rules, extension_sentence, limit_sentence, weakest_place
 from stickwright.mechanics.fit import Detail, Evaluated, Rules, SiteInputs, detail
 from stickwright.mechanics.next_reading import right_choice
 from stickwright.mechanics.setups import Setups
@@ -42,10 +43,13 @@ class Ranked:
     others: tuple[int, ...]
 
 
-def ranked(setups: Setups, found: Evaluated, liked: Sequence[str], rules: Rules, *, most: int = 40) -> Ranked:
+def ranked(
+    setups: Setups, found: Evaluated, liked: Sequence[str], rules: Rules, *, most: int = 40, forms: Sequence[str] = ()
+) -> Ranked:
     """Order of the set-ups.
 
-    The most bits come first; within a tie of `Rules.tie_bits` the liked, then the simpler, then the smaller,
+    The most bits come first; within a tie of `Rules.tie_bits` the liked, then the topper that is usual for the part,
+    then the simpler, then the smaller,
     then the one with more reach in its weakest direction, then the less tiring one.
 
     Parameters
@@ -57,6 +61,8 @@ def ranked(setups: Setups, found: Evaluated, liked: Sequence[str], rules: Rules,
     rules : Rules
     most : int
         Sticks reported at most.
+    forms : sequence of str
+        Forms of topper, the most usual first; a bare shaft comes last. None when the toppers were named.
     """
     names = [stick.name for stick in setups.kit.stick]
 
@@ -67,6 +73,7 @@ def ranked(setups: Setups, found: Evaluated, liked: Sequence[str], rules: Rules,
     def simpler(place: int) -> tuple[object, ...]:
         return (
             not {names[setups.stick[place]], full_name(place)} & set(liked),
+            _form_rank(setups, place, forms),
             int(setups.parts[place]),
             float(setups.bulk_m3[place]),
             -round(float(found.weakest[place]), 3),
@@ -92,11 +99,21 @@ def ranked(setups: Setups, found: Evaluated, liked: Sequence[str], rules: Rules,
     return Ranked(tuple(best), tuple(order(same, 6)))
 
 
+def _form_rank(setups: Setups, place: int, forms: Sequence[str]) -> int:
+    """How usual the topper is for the part; all alike where the toppers were named, or the stick takes none."""
+    stick = setups.kit.stick[setups.stick[place]]
+    if not forms or stick.kind == "touch" or not stick.takes_toppers:
+        return 0
+    if setups.topper[place] < 0:
+        return len(forms)
+    return list(forms).index(setups.kit.topper[setups.topper[place]].form)
+
+
 def _quantiles(values: Array, centre: float, n: int) -> Estimate:
     """The figure worked out from the best single figures, with the interval of the draws.
 
-    Where a best single figure lies at the edge of its draws (a resting force that nobody read is 0, and can only be
-    more), what is worked out from it may lie beyond their quantiles: the interval is then as wide as to hold it.
+    Where a best single figure lies at the edge of its draws, what is worked out from it may lie beyond their quantiles: the
+    interval is then as wide as to hold it.
     """
     drawn = values[1:]
     if len(drawn) < 20:
@@ -135,14 +152,14 @@ def fits_of(
     """
     kept = np.asarray(places, dtype=np.int64)
     some = setups.take(kept)
-    static = None if inputs.static is None else inputs.static[kept]
-    drawn = detail(some, replace(inputs, static=static), found.dead_zone[kept], rules)
+    drawn = detail(some, inputs.at(kept), found.dead_zone[kept], rules)
     drawn_utility = found.stick_utility[:, 1:] if found.stick_utility.shape[1] > 1 else found.stick_utility
+    better = favoured(places, setups, inputs, rules)
     right = right_choice(drawn_utility, rules.tie_bits).mean(axis=1)
     return tuple(
         _fit(
             row, place, setups, found, inputs, drawn, direction_rad, demand, site, rules, situation, helps[row],
-            float(right[setups.stick[place]]),
+            float(right[setups.stick[place]]), better,
         )
         for row, place in enumerate(places)
     )  # fmt: skip
@@ -162,6 +179,7 @@ def _fit(
     situation: Situation,
     help_sentence: str,
     chance: float,
+    better: Sequence[Favoured],
 ) -> Fit:
     kit: Kit = setups.kit
     stick = kit.stick[setups.stick[place]].as_set(int(setups.setting[place]))
@@ -179,7 +197,10 @@ def _fit(
     weakest = weakest_place(needed, found.reach_share[place], inputs)
     effort = directions[int(needed[np.argmax(found.effort[place][needed])])].effort_share
     hold, model = _hold(site, effort.value)
-    fails = failures(place, setups, found, inputs, direction_rad, demand, rules, situation)
+    told = broken_rules(place, setups, found, inputs, direction_rad, demand, rules, situation)
+    fails, doubts = refused_and_doubted(
+        told, row, better, float(found.shortfall[place]), inputs.unread.figures, direction_rad, demand, rules, situation
+    )
     wide = found.weakest[place] < rules.weakest_share
     verdict = "does not fit" if fails else "fits with its range widened" if wide else "fits"
     rest = max(0.0, situation.rest_n - start)
@@ -218,7 +239,8 @@ def _fit(
         probability_best=chance,
         verdict=verdict,  # type: ignore[arg-type]
         fails=fails,
-        limit=limit_sentence(place, setups, found, inputs, direction_rad, weakest, fails, rules),
+        limit=limit_sentence(place, setups, found, inputs, direction_rad, weakest, fails, rules, doubts),
+        doubts=doubts,
         help=help_sentence,
         kind=stick.kind,
         base_m=stick.base_m,

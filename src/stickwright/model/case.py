@@ -32,6 +32,9 @@ class Case:
         What devices are plugged into; none when not described.
     room : Room, optional
         Where the player sits and what a mount can hold on to.
+    usual_prices : frozenset of pairs of str
+        Action, and how it may be left to others ('option', 'helper', 'dropped', 'toggle'): prices of the kind of game that
+        nobody changed.
     """
 
     name: str
@@ -42,3 +45,4 @@ class Case:
     made_on: str = ""
     hubs: tuple[Hub, ...] = ()
     room: Room | None = None
+    usual_prices: frozenset[tuple[str, str]] = frozenset()

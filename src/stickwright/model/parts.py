@@ -1,14 +1,17 @@
-"""Body parts: usual bands of comfortable force and travel.
+"""Body parts: usual bands of comfortable force and travel, usual steadiness, resting force and landing scatter.
 
 From memory and common practice [fitting-practice], to catch a typing error and to stand in, marked as assumed,
-where nothing was measured. They are not norms, and a player's own reading always wins.
+where nothing was measured. They are not norms, and a player's own reading always wins; none of them refuses anything.
 """
 
 from __future__ import annotations
 
 from typing import NamedTuple
 
-__all__ = ["COMFORT", "NEEDS_CLEARANCE", "SUITED_FORMS", "Comfort"]
+__all__ = [
+    "COMFORT", "NEEDS_CLEARANCE", "PLAIN", "SIZES", "SUITED_FORMS", "USUAL", "USUAL_FACTOR",
+    "USUAL_FORMS", "Comfort", "Size", "Usual",
+]  # fmt: skip
 
 
 class Comfort(NamedTuple):
@@ -46,6 +49,47 @@ COMFORT: dict[str, Comfort] = {
 }
 """Common practice, no source: force in newton, travel in metre."""
 
+
+class Usual(NamedTuple):
+    """What stands in for an unaffected part where nobody measured it."""
+
+    steady_n: float
+    """Involuntary force, rms per axis, of a part that touches a stick and hardly pushes; at rest on a switch a third of it."""
+    rest_n: float
+    """Of its weight what pushes a stick sideways, supported."""
+    weight_n: float
+    """Of its weight what lies on a switch, supported."""
+    landing_m: float
+    """Where presses land: rms about the middle, per axis."""
+
+
+USUAL: dict[str, Usual] = {
+    "fingertip": Usual(0.01, 0.02, 0.03, 0.0015),
+    "thumb": Usual(0.01, 0.02, 0.03, 0.0015),
+    "hand": Usual(0.10, 0.30, 1.0, 0.010),
+    "forearm": Usual(0.12, 0.30, 2.0, 0.012),
+    "elbow": Usual(0.15, 0.30, 2.0, 0.015),
+    "shoulder": Usual(0.20, 0.30, 1.0, 0.015),
+    "chin": Usual(0.05, 0.05, 0.20, 0.004),
+    "lip": Usual(0.01, 0.01, 0.02, 0.0015),
+    "cheek": Usual(0.01, 0.02, 0.02, 0.003),
+    "tongue": Usual(0.01, 0.01, 0.02, 0.0015),
+    "head": Usual(0.10, 0.20, 0.50, 0.010),
+    "knee": Usual(0.30, 0.50, 1.0, 0.015),
+    "thigh": Usual(0.30, 0.50, 1.0, 0.020),
+    "trunk": Usual(0.50, 1.0, 2.0, 0.020),
+    "foot": Usual(0.15, 0.50, 0.50, 0.009),
+    "toe": Usual(0.05, 0.10, 0.20, 0.005),
+}
+"""Common practice, no source: newton and metre.
+
+That steadiness does not grow with ability has a source: error of a kept force grows in proportion to the force used (the
+noise of a push, which is counted besides) from a considerable error at no force at all [sutton-sykes-1967]. A fingertip's
+scatter is that of touching a screen [bi-2013].
+"""
+USUAL_FACTOR = 3.0
+"""A usual figure holds to within so many times either way (common practice): the 95 % interval that goes with it."""
+
 NEEDS_CLEARANCE = frozenset({"chin", "lip", "cheek", "tongue", "head"})
 """Sites that are used only with the treating team's word."""
 
@@ -72,3 +116,51 @@ SUITED_FORMS: dict[str, frozenset[str]] = {
     "toe": _FOR_FINGERS | _FOR_LIMBS,
 }
 """Forms of topper offered to a part when the player's file names none: common practice, no source [fitting-practice]."""
+
+_FORMS_FOR_LIMBS = ("cup", "foam", "bar", "ball")
+USUAL_FORMS: dict[str, tuple[str, ...]] = {
+    "fingertip": ("dish", "ball", "foam", "peg"),
+    "thumb": ("dish", "ball", "foam", "peg"),
+    "hand": ("ball", "bar", "foam", "peg"),
+    "toe": ("dish", "cup", "foam", "bar", "ball", "peg"),
+    **dict.fromkeys(("chin", "lip", "cheek", "tongue", "head"), ("cup", "foam")),
+    **dict.fromkeys(("forearm", "elbow", "shoulder", "knee", "thigh", "trunk", "foot"), _FORMS_FOR_LIMBS),
+}
+"""The same in the order in which they are tried where the player's file names none, so that a bare shaft does not win a tie:
+common practice, no source."""
+
+
+class Size(NamedTuple):
+    """What of a device a part can work, in metre."""
+
+    height_m: float
+    """Contact point of a stick above its pivot, with all that stands on it, at least."""
+    topper_m: tuple[float, float]
+    """Width of what it touches, least and most."""
+    face_m: float
+    """Across a switch, at least: its diameter, or the side of a square as large as its face."""
+
+
+_LIMB_SIZE = Size(0.035, (0.030, 0.150), 0.040)
+_LEG_SIZE = Size(0.040, (0.030, 0.150), 0.050)
+SIZES: dict[str, Size] = {
+    "fingertip": Size(0.0, (0.006, 0.035), 0.008),
+    "thumb": Size(0.0, (0.008, 0.035), 0.010),
+    "hand": Size(0.030, (0.025, 0.110), 0.035),
+    "forearm": Size(0.030, (0.030, 0.150), 0.040),
+    "elbow": _LIMB_SIZE,
+    "shoulder": _LIMB_SIZE,
+    "chin": Size(0.0, (0.015, 0.070), 0.012),
+    "lip": Size(0.0, (0.005, 0.025), 0.006),
+    "cheek": Size(0.0, (0.008, 0.050), 0.008),
+    "tongue": Size(0.0, (0.004, 0.018), 0.005),
+    "head": Size(0.025, (0.030, 0.150), 0.035),
+    "knee": _LEG_SIZE,
+    "thigh": _LEG_SIZE,
+    "trunk": _LEG_SIZE,
+    "foot": Size(0.035, (0.030, 0.150), 0.040),
+    "toe": Size(0.012, (0.010, 0.060), 0.015),
+}
+"""Common practice, no source. What lies outside is to be tried; what lies outside by more than `PLAIN` is a plain mismatch."""
+PLAIN = 0.6
+"""Under so much of the least, or the most under so much of it: no matter of trying (common practice)."""

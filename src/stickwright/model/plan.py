@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from stickwright.model.sharing import PartLine, Sharing
 
 __all__ = [
-    "Assumption", "Capability", "Caution", "Demand", "DeviceNote", "DirectionCapability", "DirectionFit", "Fit",
+    "Assumption", "Capability", "Caution", "Demand", "DeviceNote", "DirectionCapability", "DirectionFit", "Doubt", "Fit",
     "NextReading", "Plan", "SitePlan", "StateFit", "ToOrder", "direction_words",
 ]  # fmt: skip
 
@@ -53,6 +53,23 @@ class Assumption:
     why: str
     replace_by: str
     """Which reading would replace it."""
+
+
+@dataclass(frozen=True)
+class Doubt:
+    """A rule that is broken at figures nobody measured: it refuses nothing, and is to be confirmed."""
+
+    rule: str
+    """Which rule: 'reach', 'effort', 'unintended', 'touch', 'size', 'strength', 'force', 'landing', 'travel', 'busy'."""
+    confirm: str
+    """What to do: "measure ..." or "try ..."."""
+    text: str
+    """What the assumed figures say."""
+
+    @property
+    def sentence(self) -> str:
+        """Both, as the end of a sentence."""
+        return f"to confirm: {self.confirm} (as assumed: {self.text})"
 
 
 @dataclass(frozen=True)
@@ -187,6 +204,8 @@ class Fit:
     """What is built under the base; `tilt_rad` counts the stick's own slope too."""
     impossible: bool = False
     """Whether no tuning could make it work here: the place is too small, a finger cannot lift, it does not come home."""
+    doubts: tuple[Doubt, ...] = ()
+    """Each rule that is broken only at figures nobody measured."""
     lever_note: str = ""
     """What a longer lever would do in the weakest direction, by the closed form."""
     setting: str = ""
@@ -204,6 +223,11 @@ class Fit:
     def weakest_of_all(self) -> DirectionFit:
         """The direction that reaches least, whether the game needs it or not."""
         return min(self.directions, key=lambda one: (round(one.reach_share.value, 9), one.available_force_n))
+
+    @property
+    def verdict_words(self) -> str:
+        """The verdict, and that it is to be confirmed where it hangs on figures nobody measured."""
+        return f"{self.verdict}, to confirm" if self.doubts and self.verdict != "does not fit" else self.verdict
 
     @property
     def label(self) -> str:

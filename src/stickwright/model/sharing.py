@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal
 
 from stickwright.model.estimate import Estimate
-from stickwright.model.plan import Assumption, Caution, Fit
+from stickwright.model.plan import Assumption, Caution, Doubt, Fit
 from stickwright.model.recorded import Finding
 
 if TYPE_CHECKING:
@@ -46,7 +46,7 @@ class PressFit:
     """Operating force over comfortable force."""
     effort_limit_share: float
     hit_share: float
-    """Share of presses that land on it."""
+    """Share of presses that land on it, at the usual scatter where landing was not taken."""
     presses_per_min: float
     """In the busy minute."""
     sustained_per_min: float
@@ -57,7 +57,7 @@ class PressFit:
     """NaN when no hold was taken."""
     false_per_min: float
     cycle_s: float
-    """One press and release."""
+    """One press and release, the usual one where neither rate nor release was taken."""
     move_s: float
     """From a second switch at the same part to this one."""
     wanted_face_m: float
@@ -66,6 +66,12 @@ class PressFit:
     """Rules broken, each in a sentence; none when it fits."""
     notes: tuple[str, ...]
     assumed: tuple[str, ...]
+    doubts: tuple[Doubt, ...] = ()
+    """Each rule that is broken only at figures nobody measured."""
+    unintended_share: float = 0.0
+    """Unintended presses over the limit, at most 4, as expected over the range of the assumed figures."""
+    sure_cycle_s: float | None = None
+    """One press and release as far as it was read, which alone may refuse; `cycle_s` when not said."""
 
 
 @dataclass(frozen=True)
@@ -303,3 +309,5 @@ class Sharing:
     cautions: tuple[Caution, ...]
     shared: tuple[Term, ...] = ()
     """What the plan costs besides its placements: sites in use, controllers, adapters, things to buy, sites that slow others."""
+    ask_first: str = ""
+    """Actions central to the game that a price nobody stated leaves to others, in a sentence; said before all else."""

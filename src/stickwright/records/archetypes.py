@@ -12,7 +12,7 @@ from stickwright.model.game import Game
 from stickwright.records.refusals import validated
 from stickwright.records.toml_lines import parse_toml
 
-__all__ = ["ARCHETYPES", "archetype", "archetype_named", "archetype_text"]
+__all__ = ["ARCHETYPES", "archetype", "archetype_named", "archetype_text", "usual_prices"]
 
 ARCHETYPES: tuple[str, ...] = (
     "football", "racing", "platform", "third-person-adventure", "first-person-shooter", "turn-based-strategy",
@@ -77,3 +77,31 @@ def archetype(name: str) -> Game:
     if game is None:
         raise BadInput(problems)
     return game
+
+
+_PRICES = {"option": "option_price", "helper": "helper_price", "dropped": "drop_price", "toggle": "toggle_price"}
+
+
+def usual_prices(game: Game) -> frozenset[tuple[str, str]]:
+    """Prices of a game that are those of its kind, action by action: nobody is known to have stated them.
+
+    Parameters
+    ----------
+    game : Game
+
+    Examples
+    --------
+    >>> sorted(usual_prices(archetype("racing")))[:2]
+    [('accelerate', 'dropped'), ('accelerate', 'helper')]
+    """
+    kind = archetype_named(game.archetype)
+    if kind is None:
+        return frozenset()
+    usual = {action.name: action for action in archetype(kind).action}
+    return frozenset(
+        (action.name, how)
+        for action in game.action
+        if action.name in usual
+        for how, field in _PRICES.items()
+        if getattr(action, field) is not None and getattr(action, field) == getattr(usual[action.name], field)
+    )

@@ -22,7 +22,7 @@ from stickwright.model.player import Player, Site
 from stickwright.model.recorded import Finding
 from stickwright.model.recording import Recording
 from stickwright.model.room import Room
-from stickwright.records.archetypes import ARCHETYPES, archetype, archetype_named
+from stickwright.records.archetypes import ARCHETYPES, archetype, archetype_named, usual_prices
 from stickwright.records.case_writing import write_case
 from stickwright.records.doubts import Names, game_for_even_use, player_doubts, site_tables
 from stickwright.records.game_doubts import game_doubts
@@ -99,7 +99,9 @@ def case_and_queries(
     if look.problems or look.player is None or look.kit is None or look.game is None:
         raise BadInput(look.problems)
     name = name or (look.player.code if isinstance(look.folder, HeldPlace) else look.folder.resolve().name)
-    case = Case(name, look.player, look.kit, look.game, tuple(look.recordings), made_on, look.hubs, look.room)
+    case = Case(
+        name, look.player, look.kit, look.game, tuple(look.recordings), made_on, look.hubs, look.room, usual_prices(look.game)
+    )  # fmt: skip
     return case, tuple(look.queries)
 
 

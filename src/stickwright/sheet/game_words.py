@@ -66,7 +66,29 @@ def game_words(game: Game) -> str:
         "the game itself can take over; toggle: how a press can stand for a hold; its price in brackets. '-': not said."
     )
     lead = f"{game.name}: {len(game.action)} actions; sticks: {_sticks(game)}"
-    return "\n\n".join([textwrap.fill(lead, WIDTH), table.rstrip("\n"), textwrap.fill(legend, WIDTH)]) + "\n"
+    paragraphs = [lead, legend, *([prices] if (prices := _prices(game)) else [])]
+    told = [textwrap.fill(one, WIDTH) for one in paragraphs]
+    return "\n\n".join([told[0], table.rstrip("\n"), *told[1:]]) + "\n"
+
+
+def _prices(game: Game) -> str:
+    """What leaving each action to others is taken to cost, for the practitioner to ask about."""
+    told = []
+    for action in game.action:
+        costs = [
+            f"{words} {'not said' if price is None else f'{price:g}'}"
+            for words, counts, price in (
+                ("to the game", bool(action.option), action.option_price),
+                ("to a helper", action.helper, action.helper_price),
+                ("going without", action.drop_price is not None, action.drop_price),
+            )
+            if counts
+        ]
+        if costs:
+            told.append(f"{action.name}: {', '.join(costs)}")
+    if not told:
+        return ""
+    return f"Cost to the player of leaving an action to others, 0 to 10; ask, for these decide what is left out: {'; '.join(told)}."
 
 
 def together_groups(game: Game) -> tuple[tuple[str, ...], ...]:

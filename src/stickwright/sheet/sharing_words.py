@@ -20,13 +20,23 @@ from stickwright.model.sharing import (
 from stickwright.sheet.printed import ASSUMED, clause, listed, plain, sentence, share
 
 __all__ = [
-    "alternative_words", "bought_words", "device_words", "done_by", "given_up", "introduced", "lacking", "load_words", "mode_words",
-    "own_words", "pair_words", "part_words", "place_words", "power_words", "second_words", "socket_name", "socket_words", "tags_of",
+    "alternative_words", "asked_first", "bought_words", "device_words", "done_by", "given_up", "introduced", "lacking", "load_words",
+    "mode_words", "own_words", "pair_words", "part_words", "place_words", "power_words", "second_words", "socket_name", "socket_words", "tags_of",
     "way_out_words", "wire_words",
 ]  # fmt: skip
 
 _WHEN = (("day 1", "Day 1"), ("week 2", "From week 2"), ("later", "Later"))
 _PAIRS = {"yes": "yes", "slows": "slows", "no": "no"}
+
+
+def asked_first(sharing: Sharing | None) -> tuple[str, ...]:
+    """What must be asked of the player before the plan is read; empty when nothing.
+
+    Parameters
+    ----------
+    sharing : Sharing or None
+    """
+    return (sentence(sharing.ask_first),) if sharing is not None and sharing.ask_first else ()
 
 
 def device_words(placement: Placement) -> str:

@@ -203,7 +203,7 @@ def ranking(site: SitePlan) -> Table:
     rows = tuple(
         (
             fit.label,
-            fit.verdict,
+            fit.verdict_words,
             f"{direction_words(fit.weakest_rad)} {percent(fit.weakest_share)}",
             effort_words(fit),
             f"{shown(fit.false_per_min, 'a_minute')} at {share(fit.dead_zone_share)}",
@@ -239,7 +239,7 @@ def effort_words(fit: Fit) -> str:
 
 
 def limiting_sentence(fit: Fit, with_help: bool = True) -> str:
-    """What limits a set-up, the broken rules first, then the one change that would help.
+    """What limits a set-up: the broken rules, what is to be confirmed, the nearest rule; then the one change that would help.
 
     Parameters
     ----------
@@ -248,7 +248,7 @@ def limiting_sentence(fit: Fit, with_help: bool = True) -> str:
     with_help : bool, default True
         Whether to add the change that would help.
     """
-    parts = [*fit.fails, fit.limit]
+    parts = [*fit.fails, *(one.sentence for one in fit.doubts), fit.limit]
     if fit.help and with_help:
         parts.append(f"Would help: {fit.help}")
     return " ".join(dict.fromkeys(sentence(part) for part in parts if part.strip()))

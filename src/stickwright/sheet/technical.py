@@ -21,6 +21,7 @@ from stickwright.sheet.figures_fit import force_travel, ranking, reach_polygon
 from stickwright.sheet.merged import merged_assumptions, merged_findings
 from stickwright.sheet.paper import width_mm
 from stickwright.sheet.printed import ASSUMED, clause, percent, plain, sentence, share, shown
+from stickwright.sheet.sharing_words import asked_first
 from stickwright.sheet.tremor_words import tremor_size
 from stickwright.sheet.tuned import line_of_tuning, tuning_of_choice, tuning_part
 
@@ -114,8 +115,11 @@ def _answer(plan: Plan, site: SitePlan) -> dict[str, Any]:
     named = "Chosen set-up" if site.choice is not None else "Nearest set-up (does not fit)"
     return {
         "site": site.name,
-        "headline": f"{first.label} at the {site.name}: {first.verdict}." if first else "No set-up was computed.",
-        "sentences": [_after_headline(text, site, first) for text in dict.fromkeys((plan.sentence, site.sentence))],
+        "headline": f"{first.label} at the {site.name}: {first.verdict_words}." if first else "No set-up was computed.",
+        "sentences": [
+            *asked_first(plan.sharing),
+            *(_after_headline(text, site, first) for text in dict.fromkeys((plan.sentence, site.sentence))),
+        ],
         "second": _second(site, second),
         "numbers": _numbers(first, site) if first else [],
         "named": f"{named}: {first.label}" if first else named,
@@ -139,7 +143,7 @@ def _second(site: SitePlan, second: Fit | None) -> str:
     """The second best with its reason, unless the answer has named it already."""
     if second is None or second.label in site.sentence:
         return ""
-    return f"{second.label} ({second.verdict}). {tables.limiting_sentence(second)}"
+    return f"{second.label} ({second.verdict_words}). {tables.limiting_sentence(second)}"
 
 
 def _numbers(fit: Fit, site: SitePlan) -> list[list[str]]:
@@ -279,7 +283,7 @@ def _ranked(rank: int, row: tuple[str, ...], fit: Fit) -> dict[str, Any]:
 def _line_of_fit(fit: Fit) -> str:
     helps = f"; {clause(fit.help)}" if fit.help else ""
     return (
-        f"{fit.label}: {fit.verdict}, {direction_words(fit.weakest_rad)} {percent(fit.weakest_share)}, "
+        f"{fit.label}: {fit.verdict_words}, {direction_words(fit.weakest_rad)} {percent(fit.weakest_share)}, "
         f"{shown(fit.bits, '')} bits, false input {shown(fit.false_per_min, 'a_minute')}{helps}"
     )
 
@@ -373,7 +377,7 @@ def _other_site(plan: Plan, site: SitePlan, *, spare: bool) -> dict[str, Any]:
     own = [caution for caution in plan.cautions if caution.site == site.name and caution.text not in told]
     return {
         "name": site.name,
-        "headline": f"{site.choice.label}, {site.choice.verdict}" if site.choice is not None else unused,
+        "headline": f"{site.choice.label}, {site.choice.verdict_words}" if site.choice is not None else unused,
         "set_up": further_set_up(site, wire_of(plan, site), pose_at(plan, site)),
         "sentence": _after_headline(site.sentence, site, site.choice),
         "demand": f"The game asks {_demand(site)}. Weakest {direction_words(site.capability.weakest_rad)}.",

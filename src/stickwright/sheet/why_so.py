@@ -13,6 +13,7 @@ from stickwright.sheet.printed import ASSUMED, clause, listed, plain, sentence, 
 from stickwright.sheet.score import score_of, score_words, terms_words
 from stickwright.sheet.sharing_words import (
     alternative_words,
+    asked_first,
     done_by,
     pair_words,
     second_words,
@@ -41,7 +42,7 @@ def why_so(plan: Plan) -> dict[str, Any] | None:
     cautions = [*for_the_numbers(plan), *(for_the_cables(plan) if sharing.wiring is None else ())]
     sites = {one.site for one in sharing.placements if one.how == "site"}
     return {
-        "headline": sentence(sharing.sentence),
+        "headline": " ".join((*asked_first(sharing), sentence(sharing.sentence))),
         "solved": sentence(sharing.solved),
         "score": f"{score_words(score_of(sharing))}." if sharing.placements else "",
         "unwired": "" if sharing.wiring is not None and sharing.wiring.wires else NO_HUB,

@@ -27,6 +27,7 @@ from stickwright.sheet.printed import (
     wrapped,
 )
 from stickwright.sheet.sharing_lines import sharing_blocks
+from stickwright.sheet.sharing_words import asked_first
 from stickwright.sheet.tremor_words import axis_words, band_words, in_own_unit, tremor_size, usual_tremor
 from stickwright.sheet.tuned import dead_zones, lost, no_settings, to_type, tuned_elsewhere
 from stickwright.sheet.what_if import wishes_words
@@ -56,7 +57,7 @@ def plan_words(plan: Plan) -> str:
         Lines of at most 80 columns.
     """
     head = [f"Player {plan.player}", f"made {plan.made_on}" if plan.made_on else "", f"stickwright {plan.version}"]
-    parts = [", ".join(part for part in head if part), wrapped([plan.sentence], WIDTH)]
+    parts = [", ".join(part for part in head if part), wrapped([*asked_first(plan.sharing), plan.sentence], WIDTH)]
     if plan.wishes.what_if:
         parts.insert(
             0, wrapped([f"WHAT IF: {wishes_words(plan.wishes)}. This is not the plan of the case as it is."], WIDTH)
@@ -289,7 +290,7 @@ def _ranked(fits: tuple[Fit, ...]) -> str:
             f"false input {shown(fit.false_per_min, 'a_minute')} at dead zone {share(fit.dead_zone_share)}, "
             f"{shown(fit.bits, '')} bits, best or as good {share(fit.probability_best)}"
         )
-        lines.append(wrapped([f"{rank}. {fit.label}: {fit.verdict}"], WIDTH, "  ", "     "))
+        lines.append(wrapped([f"{rank}. {fit.label}: {fit.verdict_words}"], WIDTH, "  ", "     "))
         lines.append(wrapped([numbers, tables.limiting_sentence(fit)], WIDTH, "     ", "     "))
         if rank == 1:
             lines.append(wrapped([sentence(fit.lever_note)], WIDTH, "     ", "     "))

@@ -1,0 +1,127 @@
+"""Prices that nobody stated: a usual one taken, or one of the kind of game that was left as it stood.
+
+They rank plans like any other price, so they are listed among what is assumed; and where one of them decides that an action
+central to the game is not the player's own, that is said before anything else.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterator, Sequence
+from dataclasses import dataclass
+
+from stickwright.allocation import worth
+from stickwright.model.case import Case
+from stickwright.model.game import Action
+from stickwright.model.plan import Assumption
+from stickwright.model.sharing import How, Placement
+
+__all__ = ["MOST_PRICE", "UnstatedPrice", "decided_by_prices", "price_assumptions", "unstated_prices"]
+
+MOST_PRICE = 10.0
+"""End of the player's scale."""
+CENTRAL_SHARE = 0.7
+"""Of the most important action, from which on an action is central to the game (common practice)."""
+_LEFT = {"option": "to the game", "helper": "to somebody else", "dropped": "out"}
+
+
+@dataclass(frozen=True)
+class UnstatedPrice:
+    """What leaving an action to somebody or something else is taken to cost the player.
+
+    Parameters
+    ----------
+    action : str
+    how : str
+        'option', 'helper', 'dropped' or 'toggle'.
+    price : float
+        0 to 10.
+    why : str
+    """
+
+    action: str
+    how: str
+    price: float
+    why: str
+
+
+def unstated_prices(case: Case) -> tuple[UnstatedPrice, ...]:
+    """Every price that counts in the plan and that nobody stated.
+
+    Parameters
+    ----------
+    case : Case
+    """
+    return tuple(one for action in case.game.action for one in _of(case, action))
+
+
+def _of(case: Case, action: Action) -> Iterator[UnstatedPrice]:
+    own = case.player.independence
+    taken = (
+        ("option", bool(action.option), action.option_price, worth.OPTION_POINTS),
+        ("helper", action.helper and bool(case.player.helper), action.helper_price, worth.HELPER_POINTS if own is None else None),
+        ("dropped", action.drop_price is not None, action.drop_price, None),
+        ("toggle", bool(action.toggle), action.toggle_price, worth.TOGGLE_POINTS),
+    )  # fmt: skip
+    for how, counts, price, usual in taken:
+        if not counts:
+            continue
+        if price is None and usual is not None:
+            yield UnstatedPrice(action.name, how, usual, "nobody stated it; common practice, no source")
+        elif price is not None and (action.name, how) in case.usual_prices:
+            why = f"it stands for {case.game.archetype} games in general, and nobody changed it"
+            yield UnstatedPrice(action.name, how, price, why)
+
+
+def price_assumptions(prices: Sequence[UnstatedPrice]) -> tuple[Assumption, ...]:
+    """The prices that nobody stated, as assumptions.
+
+    Parameters
+    ----------
+    prices : sequence of UnstatedPrice
+    """
+    whats = {
+        **{how: f"leaving {{}} {words}" for how, words in _LEFT.items()},
+        "toggle": "a press to start and one to stop {}",
+    }
+    return tuple(
+        Assumption(
+            f"Cost to the player of {whats[one.how].format(one.action)}", f"{one.price:g} of {MOST_PRICE:.0f}", one.why,
+            "the player's own word, 0 to 10",
+        )
+        for one in prices
+    )  # fmt: skip
+
+
+def decided_by_prices(
+    case: Case, placements: Sequence[Placement], prices: Sequence[UnstatedPrice], can: Collection[str]
+) -> str:
+    """Actions central to the game that a price nobody stated leaves to others or out, in a sentence; empty when none.
+
+    Parameters
+    ----------
+    case : Case
+    placements : sequence of Placement
+        Of the plan, each with what its second best would cost.
+    prices : sequence of UnstatedPrice
+    can : collection of str
+        Actions that some part of the player can do.
+    """
+    unstated = {(one.action, one.how): one for one in prices}
+    most = max((action.importance for action in case.game.action), default=0)
+    central = {action.name for action in case.game.action if action.importance >= CENTRAL_SHARE * most}
+    told = []
+    for one in placements:
+        price = unstated.get((one.action, one.how))
+        if price is None or one.action not in central or one.action not in can or one.second_cost is None:
+            continue
+        turns = price.price + one.second_cost
+        if turns <= MOST_PRICE:
+            told.append(
+                f"{one.action} is left {_left_words(one.how)} by a cost that nobody stated ({price.price:g} of "
+                f"{MOST_PRICE:.0f}): ask the player first; from {round(turns, 1):g} on the plan would be another"
+            )
+    return "; ".join(told)
+
+
+def _left_words(how: How) -> str:
+    return _LEFT[how]

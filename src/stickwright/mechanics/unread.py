@@ -1,0 +1,207 @@
+"""What nobody measured, and how far the truth may lie on a set-up's side.
+
+A set-up is refused by readings, never by an assumed figure alone: it is refused only where it breaks a rule whatever the
+assumed figures are within their plausible range. Where it breaks one at the assumed figures only, it stays in, pays for
+that in the ranking, and carries what is to be measured.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Collection
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING, Literal
+
+import numpy as np
+from numpy.typing import NDArray
+
+if TYPE_CHECKING:
+    from stickwright.mechanics.fit import SiteInputs
+
+__all__ = [
+    "CONFIRM_BITS", "MEASURE", "NOTHING_UNREAD", "RESTS_ON", "Figure", "Rule", "Unread", "confirm_words", "doubted_utility",
+    "favourable",
+]  # fmt: skip
+
+Array = NDArray[np.float64]
+Figure = Literal[
+    "involuntary force", "frequency", "resting force", "movement range", "directions", "fall-off", "level", "duty", "comfortable",
+    "spasms", "lifting", "size", "bench", "weight", "press steadiness", "press force", "press rate", "landing", "count", "clear",
+    "button",
+]  # fmt: skip
+Rule = Literal[
+    "reach", "effort", "unintended", "home", "touch", "room", "size", "strength", "press force", "press unintended", "landing",
+    "clear",
+]  # fmt: skip
+
+CONFIRM_BITS = 0.5
+"""Bits taken off a set-up that breaks a rule at assumed figures only, before they are divided by how far it is off: three
+ties, so that one whose figures were read goes first; common practice, no source."""
+LEAST_CROSSING_HZ = 0.2
+"""Slower than any sway of neck or trunk: where the frequency of involuntary movement was not read (common practice)."""
+BENT_FALL_OFF = 2.0
+"""Power of a force that holds up along the reach: the other end where only a straight fall-off was assumed (common practice)."""
+LEAST_LEVEL_SHARE = 0.5
+"""Walking instead of running, where the game's file does not say how far the stick is pushed (common practice)."""
+LEAST_DUTY_SHARE = 0.1
+"""Time in use where the game's file does not say it (common practice)."""
+LEAST_COMFORTABLE_SHARE = 0.3
+"""Comfortable over maximal force, where nobody measured it: a careful player's (common practice)."""
+LEAST_STRONG_SHARE = 0.25
+"""Of the spasms whose peaks were not read, how many at least are as strong as if they were spread evenly (common practice)."""
+REACH_FACTORS = (1.0, 2.0, 4.0, 16.0)
+"""Times the usual movement range, where none was read."""
+
+MEASURE: dict[Figure, str] = {
+    "involuntary force": "20 s of holding still on a stick of known stiffness",
+    "frequency": "20 s of holding still on a stick of known stiffness",
+    "resting force": "limb resting on a postal scale or the gauge, 10 s, three times",
+    "movement range": "movement range in the main directions, by tape or dot on paper, two minutes",
+    "directions": "force and movement range in the directions not read, three times each",
+    "fall-off": "force at half the reach in the two main directions",
+    "level": "how far the game needs the stick pushed, by watching five minutes of play",
+    "duty": "how much of the time the stick is in use, by watching five minutes of play",
+    "comfortable": "the treating team's figure for the comfortable force as a share of the largest",
+    "spasms": "the highest gauge reading of each of ten spasms",
+    "lifting": "whether the part can lift off by itself",
+    "size": "whether the part stays on it, by trying it",
+    "weight": "the part resting on the gauge where the switch will be, 10 s, three times",
+    "press steadiness": "20 s of resting on the gauge where the switch will be",
+    "press force": "a press that can be repeated ten times without strain, on the gauge, three times",
+    "press rate": "as many presses as comfortable in ten seconds, twice",
+    "landing": "where ten presses land: dots on paper",
+    "count": "presses in the busiest minute, by watching five minutes of play",
+    "clear": "whether the part can rest clear of it",
+    "button": "the force of the controller's buttons, on the gauge",
+    "bench": "the stick's forces and travel on the bench: eight readings, ten minutes",
+}
+"""The reading that would replace an assumed figure."""
+
+_TRIED: frozenset[Figure] = frozenset({"lifting", "size", "clear"})
+"""What is tried and not measured."""
+
+RESTS_ON: dict[Rule, tuple[Figure, ...]] = {
+    "reach": ("movement range", "directions", "fall-off", "bench"),
+    "effort": ("level", "duty", "comfortable", "directions", "movement range", "fall-off", "bench"),
+    "unintended": ("resting force", "involuntary force", "frequency", "spasms", "bench"),
+    "home": ("bench",),
+    "touch": ("lifting",),
+    "room": (),
+    "size": ("size",),
+    "strength": ("size",),
+    "press force": ("press force", "button", "count"),
+    "press unintended": ("weight", "press steadiness", "frequency", "spasms", "button"),
+    "landing": ("landing",),
+    "clear": ("clear",),
+}
+"""The figures that each rule uses and that may be assumed."""
+
+
+@dataclass(frozen=True, eq=False)
+class Unread:
+    """Which figures of a site were assumed.
+
+    Parameters
+    ----------
+    figures : frozenset of str
+    force_up, reach_up : array, shape (k,), or None
+        How many times more the player may have in each direction: above 1 where it was read off the neighbours.
+    effort_limit_share : float or None
+        Limit on effort at the least time in use and the most force there may be; None when both are known.
+    """
+
+    figures: frozenset[Figure] = frozenset()
+    force_up: Array | None = None
+    reach_up: Array | None = None
+    effort_limit_share: float | None = None
+
+    def with_figures(self, *more: Figure) -> Unread:
+        """The same with further figures assumed.
+
+        Parameters
+        ----------
+        *more : str
+        """
+        return replace(self, figures=self.figures | set(more))
+
+
+NOTHING_UNREAD = Unread()
+
+
+def favourable(inputs: SiteInputs) -> tuple[SiteInputs, ...]:
+    """The site with its assumed figures where they suit a set-up best; none when everything was read.
+
+    Parameters
+    ----------
+    inputs : SiteInputs
+
+    Returns
+    -------
+    tuple of SiteInputs
+        Several where no single end suits every rule: more reach brings the stop nearer and asks more force. A set-up
+        that breaks a rule in each of them is refused by what was read.
+    """
+    unread = inputs.unread
+    if not unread.figures:
+        return ()
+    best = replace(
+        inputs,
+        rest_n=np.zeros_like(inputs.rest_n) if "resting force" in unread.figures else inputs.rest_n,
+        involuntary_n=np.zeros_like(inputs.involuntary_n) if "involuntary force" in unread.figures else inputs.involuntary_n,
+        crossing_hz=np.minimum(inputs.crossing_hz, LEAST_CROSSING_HZ) if "frequency" in unread.figures else inputs.crossing_hz,
+        spasm_per_min=inputs.spasm_per_min * (LEAST_STRONG_SHARE if "spasms" in unread.figures else 1.0),
+        level_share=min(inputs.level_share, LEAST_LEVEL_SHARE) if "level" in unread.figures else inputs.level_share,
+        force_n=inputs.force_n if unread.force_up is None else inputs.force_n * unread.force_up,
+        reach_m=inputs.reach_m if unread.reach_up is None else inputs.reach_m * unread.reach_up,
+        effort_limit_share=unread.effort_limit_share,
+        unread=NOTHING_UNREAD,
+    )  # fmt: skip
+    if "movement range" in unread.figures:
+        return tuple(replace(best, reach_m=best.reach_m * factor) for factor in REACH_FACTORS)
+    if "fall-off" in unread.figures:
+        return best, replace(best, fall_off=BENT_FALL_OFF)
+    return (best,)
+
+
+def confirm_words(rule: Rule, figures: Collection[Figure]) -> str:
+    """What is to be done before a rule can be trusted that rests on assumed figures.
+
+    Parameters
+    ----------
+    rule : str
+    figures : collection of str
+        Those that were assumed.
+
+    Examples
+    --------
+    >>> confirm_words("unintended", {"involuntary force", "frequency", "level"})
+    'measure 20 s of holding still on a stick of known stiffness'
+    >>> confirm_words("touch", {"lifting"})
+    'try whether the part can lift off by itself'
+    """
+    assumed = [one for one in RESTS_ON[rule] if one in figures or one in _TRIED]
+    verbs = (
+        ("try", [one for one in assumed if one in _TRIED]),
+        ("measure", [one for one in assumed if one not in _TRIED]),
+    )
+    return "; ".join(
+        f"{verb} {'; '.join(dict.fromkeys(MEASURE[one] for one in which))}" for verb, which in verbs if which
+    )
+
+
+def doubted_utility(bits: Array | float, shortfall: Array | float) -> Array:
+    """What a set-up is worth that breaks a rule at assumed figures only: never below 0, so always before a refused one.
+
+    Parameters
+    ----------
+    bits : array
+        Weighted over directions.
+    shortfall : array
+        How far off it is at the assumed figures, in doublings.
+
+    Examples
+    --------
+    >>> float(doubted_utility(2.5, 1.0)), float(doubted_utility(0.2, 3.0))
+    (1.0, 0.0)
+    """
+    worth: Array = np.maximum(0.0, np.asarray(bits) - CONFIRM_BITS) / (1.0 + np.asarray(shortfall))
+    return worth

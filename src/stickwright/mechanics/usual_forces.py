@@ -1,0 +1,162 @@
+"""Resting and involuntary force of a part that pushes a stick: as read, else the usual figures of an unaffected part.
+
+A usual figure belongs to the part and does not grow with what the player can do: a strong, steady hand shakes no more.
+"""
+
+from __future__ import annotations
+
+import math
+from statistics import NormalDist
+
+import numpy as np
+from numpy.typing import NDArray
+
+from stickwright.mechanics import capability as cap
+from stickwright.mechanics.stand_ins import Steadiness, has_positive_interval, lognormal, percent
+from stickwright.mechanics.unread import MEASURE
+from stickwright.model.estimate import Estimate
+from stickwright.model.parts import USUAL, USUAL_FACTOR
+from stickwright.model.plan import Assumption
+from stickwright.model.player import Site
+from stickwright.units import spoken
+
+__all__ = ["USUAL_CROSSING_HZ", "USUAL_FACTORS", "involuntary_force", "resting_force", "usual_words"]
+
+Array = NDArray[np.float64]
+USUAL_CROSSING_HZ = 1.5
+"""Zero-crossing frequency of involuntary movement that was not recorded: common practice, no source."""
+_USUAL_LOG_SD = math.log(USUAL_FACTOR) / 1.96
+USUAL_FACTORS = tuple(math.exp(_USUAL_LOG_SD * NormalDist().inv_cdf((place + 0.5) / 9)) for place in range(9))
+"""Times the usual figure, at the middles of nine equally likely parts of its range."""
+
+
+def usual_words(value: float, unit: str) -> str:
+    """A usual figure of a part, with how far it may be off.
+
+    Parameters
+    ----------
+    value : float
+    unit : str
+        As in `stickwright.units.spoken`.
+
+    Examples
+    --------
+    >>> usual_words(0.02, "n")
+    '0.020 N, up to 3 times either way'
+    """
+    return f"{spoken(value, unit)}, up to {USUAL_FACTOR:.0f} times either way"
+
+
+def _usual_estimate(value: float, why: str) -> Estimate:
+    return Estimate(value, value / USUAL_FACTOR, value * USUAL_FACTOR, 0.95, 0, assumed=why)
+
+
+def resting_force(
+    site: Site, rng: np.random.Generator, draws: int, assumptions: list[Assumption]
+) -> tuple[Estimate, Array]:
+    """Resting force of the last support noted, and its draws.
+
+    Parameters
+    ----------
+    site : Site
+    rng : numpy Generator
+    draws : int
+    assumptions : list of Assumption
+        Stand-ins are added here.
+
+    Notes
+    -----
+    The scatter is the readings' own, moderated by `ASSUMED_SCATTER` with its few degrees of freedom [smyth-2004], so
+    that two or three readings that happen to agree do not pretend to be sure; Student's t.
+    """
+    from scipy import stats
+
+    last = site.rest[-1] if site.rest else None
+    if last is None or not last.force_n:
+        assumptions.append(
+            Assumption(
+                f"Resting force at {site.name}", usual_words(USUAL[site.part].rest_n, "n"),
+                f"the limb's weight on the control was not measured: usual for a supported {site.part} (common practice, no "
+                "source)",
+                MEASURE["resting force"],
+            )
+        )  # fmt: skip
+        usual = _usual_estimate(USUAL[site.part].rest_n, f"usual for a supported {site.part}, not measured")
+        return usual, lognormal(rng, usual.value, _USUAL_LOG_SD, draws)
+    values = np.asarray(last.force_n)
+    middle = float(values.mean())
+    if middle <= 0:
+        return Estimate.unbounded(0.0, "every reading was 0", n=len(values)), np.zeros(draws)
+    df = len(values) - 1
+    prior = cap.ASSUMED_SCATTER_DF
+    scatter = math.sqrt((prior * cap.ASSUMED_SCATTER**2 + df * (values / middle).var(ddof=min(df, 1))) / (prior + df))
+    log_sd = scatter / math.sqrt(len(values))
+    half = float(stats.t.ppf(0.975, prior + df)) * log_sd
+    if not df:
+        assumptions.append(
+            Assumption(
+                f"Scatter of the resting force at {site.name}", percent(cap.ASSUMED_SCATTER), "it was read once",
+                "two more readings of the resting limb, 10 s each",
+            )
+        )  # fmt: skip
+    drawn = middle * np.exp(log_sd * rng.standard_t(prior + df, draws))
+    drawn[0] = middle
+    mark = None if df else f"scatter of {percent(cap.ASSUMED_SCATTER)} assumed: it was read once"
+    return Estimate(middle, middle * math.exp(-half), middle * math.exp(half), 0.95, len(values), assumed=mark), drawn
+
+
+def involuntary_force(
+    site: Site,
+    rng: np.random.Generator,
+    draws: int,
+    assumptions: list[Assumption],
+    recorded: Steadiness,
+) -> tuple[Estimate, Estimate, Array, Array]:
+    """Involuntary force (N, rms per axis) and its zero-crossing frequency (Hz), with the draws of both.
+
+    Parameters
+    ----------
+    site : Site
+        A typed figure wins.
+    rng : numpy Generator
+    draws : int
+    assumptions : list of Assumption
+        Stand-ins are added here.
+    recorded : Steadiness
+        The same two from a recording, where there is one.
+    """
+    if site.involuntary_force_n is not None:
+        sigma = Estimate.unbounded(site.involuntary_force_n, "given as one figure")
+        log_sd = 0.10
+    elif recorded.force_n is not None:
+        sigma = recorded.force_n
+        told = has_positive_interval(sigma)
+        log_sd = max(0.05, math.log(sigma.high / sigma.low) / 3.92) if told else 0.2
+    else:
+        value = USUAL[site.part].steady_n
+        assumptions.append(
+            Assumption(
+                f"Involuntary force at {site.name}", f"{usual_words(value, 'n')}, rms",
+                f"neither typed nor recorded: usual for a steady {site.part}, however strong it is (common practice, no source)",
+                MEASURE["involuntary force"],
+            )
+        )  # fmt: skip
+        sigma = _usual_estimate(value, f"usual for a steady {site.part}, not measured")
+        log_sd = _USUAL_LOG_SD
+    crossing_log_sd = 0.15
+    if site.crossing_hz is not None:
+        crossing = Estimate.unbounded(site.crossing_hz, "given as one figure")
+    elif recorded.crossing_hz is not None and recorded.crossing_hz.value > 0:
+        crossing = recorded.crossing_hz
+    else:
+        crossing_log_sd = math.log(2) / 1.96
+        assumptions.append(
+            Assumption(
+                f"Zero-crossing frequency of involuntary movement at {site.name}", f"{USUAL_CROSSING_HZ} Hz, up to twice either way",
+                "not recorded: common practice, no source", MEASURE["frequency"],
+            )
+        )  # fmt: skip
+        value = USUAL_CROSSING_HZ
+        crossing = Estimate(value, value / 2, value * 2, 0.95, 0, assumed="usual figure, not measured")
+    shaken = lognormal(rng, sigma.value, log_sd, draws)
+    return sigma, crossing, shaken, lognormal(rng, crossing.value, crossing_log_sd, draws)
