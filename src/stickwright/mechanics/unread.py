@@ -63,7 +63,7 @@ MEASURE: dict[Figure, str] = {
     "comfortable": "the treating team's figure for the comfortable force as a share of the largest",
     "spasms": "the highest gauge reading of each of ten spasms",
     "lifting": "whether the part can lift off by itself",
-    "size": "whether the part stays on it, by trying it",
+    "size": "whether the part stays on it",
     "weight": "the part resting on the gauge where the switch will be, 10 s, three times",
     "press steadiness": "20 s of resting on the gauge where the switch will be",
     "press force": "a press that can be repeated ten times without strain, on the gauge, three times",

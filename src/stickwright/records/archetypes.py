@@ -92,7 +92,7 @@ def usual_prices(game: Game) -> frozenset[tuple[str, str]]:
     Examples
     --------
     >>> sorted(usual_prices(archetype("racing")))[:2]
-    [('accelerate', 'dropped'), ('accelerate', 'helper')]
+    [('accelerate', 'helper'), ('accelerate', 'option')]
     """
     kind = archetype_named(game.archetype)
     if kind is None:
