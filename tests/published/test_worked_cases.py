@@ -82,7 +82,7 @@ class TestTove:
         assert all(f.weakest_share.value < fit("tove", "dew").weakest_share.value for f in longer)
 
     def test_forward_is_the_weakest_and_its_range_is_widened(self) -> None:
-        site = planned("tove").sites[0]
+        site = planned("tove", False).sites[0]
         assert site.choice is not None
         assert site.choice.weakest_rad == pytest.approx(1.5708, abs=1e-3)
         assert site.choice.verdict == "fits with its range widened"

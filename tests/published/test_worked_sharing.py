@@ -282,9 +282,9 @@ class TestJoss:
         assert shared("joss").points - shared("joss", wished).points < 0.5
 
     def test_one_thumb_cannot_do_both_sticks(self) -> None:
-        """Look at the thumb sends move to the forearm, at next to no cost: the two are a tie."""
-        told = elsewhere("joss", "look", "left thumb", priced=True)
-        assert "then move goes to right forearm" in told
+        """Look at the forearm sends move to the thumb, at next to no cost: the two are a tie."""
+        told = elsewhere("joss", "look", "right forearm", priced=True)
+        assert "then move goes to left thumb" in told
         assert "costs next to nothing" in told
         clash = shared("joss", Wishes(without=("right forearm",))).clash
         assert clash is not None
