@@ -21,7 +21,8 @@ from stickwright.sheet.printed import ASSUMED, clause, listed, plain, sentence, 
 
 __all__ = [
     "alternative_words", "asked_first", "bought_words", "device_words", "done_by", "given_up", "introduced", "lacking", "load_words",
-    "mode_words", "own_words", "pair_words", "part_words", "place_words", "power_words", "second_words", "socket_name", "socket_words", "tags_of",
+    "mode_words", "own_words", "pair_words", "part_words", "place_words", "power_words", "second_words",
+    "socket_name", "socket_words", "tags_of",
     "way_out_words", "wire_words",
 ]  # fmt: skip
 
