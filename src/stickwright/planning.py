@@ -413,7 +413,7 @@ def _finished(
     if placement is not None and placement.fit is not None and placement.fit.verdict != "does not fit":
         site_plan = _as_shared(site_plan, placement.fit)
     fit = placement.fit if placement is not None else site_plan.choice
-    turn = base_turn(site, one.recordings, fit.stick) if fit is not None else None
+    turn = base_turn(site, one.recordings, fit.full_name) if fit is not None else None
     carried = _turn_carried_over(site.name, turn)
     site_plan = replace(site_plan, findings=(*one.heard, *carried, *site_plan.findings), base_turn_rad=turn)
     extra = (*demand_assumptions(case.game, judged.demand, site.name), *kit_assumptions(site_plan, site, case.kit))

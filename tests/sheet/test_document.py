@@ -306,7 +306,7 @@ def test_tuning_from_another_set_up_says_so() -> None:
     made = replace(site.tunings[0], setup="dew + low dish")
     other = replace(plan, sites=(replace(site, choice=chosen, tunings=(made,)),))
     assert first_page(other)["game"] == (
-        "Set in the game: dead zone 20 %, sensitivity 160 %. Tuned without extension +8 mm: tune again."
+        "Set in the game for dew: dead zone 20 %, sensitivity 160 %. Tuned without extension +8 mm: tune again."
     )
     assert technical_pages(other)["tuning"]["elsewhere"] == "Tuned without extension +8 mm: tune again."
     assert technical_pages(plan)["tuning"]["elsewhere"] == ""

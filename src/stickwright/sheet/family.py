@@ -14,7 +14,7 @@ from stickwright.sheet.paper import width_mm
 from stickwright.sheet.printed import base_turned, plain, sentence
 from stickwright.sheet.sharing_words import socket_name
 from stickwright.sheet.tables import limiting_sentence
-from stickwright.sheet.tuned import set_in_game, tuned_elsewhere, tuning_of_choice
+from stickwright.sheet.tuned import set_in_game, set_unrecorded, tuned_elsewhere, tuning_of_choice
 
 __all__ = [
     "as_shared", "cautions_for", "first_page", "further_set_up", "main_site", "on_page_one", "pose_at",
@@ -315,8 +315,10 @@ def _socket(wire: Wire | None) -> str:
 def _game_settings(site: SitePlan) -> str:
     """What to type in the game, and that it was found on another set-up where it was."""
     tuning = tuning_of_choice(site)
-    if tuning is None or tuning.faults:
-        return set_in_game(tuning) if tuning else ""
+    if tuning is None:
+        return set_unrecorded(site.choice) if site.choice is not None else ""
+    if tuning.faults:
+        return set_in_game(tuning)
     return f"{set_in_game(tuning)} {tuned_elsewhere(site.choice, tuning)}".strip()
 
 

@@ -17,6 +17,7 @@ import numpy as np
 from stickwright.model.estimate import Estimate
 from stickwright.model.measured import Measured
 from stickwright.model.plan import Fit, Plan
+from stickwright.model.response import Tuning
 
 __all__ = ["FORMAT", "as_data", "as_json", "plan_json", "read_json"]
 
@@ -123,6 +124,8 @@ def as_data(value: Any) -> Any:
         return _estimate(value)
     if dataclasses.is_dataclass(value) and not isinstance(value, type):
         fields = {field.name: as_data(getattr(value, field.name)) for field in dataclasses.fields(value)}
+        if isinstance(value, Tuning):
+            return {"at_fault": bool(value.faults), **fields}
         return {"label": value.label, **fields} if isinstance(value, Fit) else fields
     if isinstance(value, Measured):
         return {name: as_data(getattr(value, name)) for name in type(value).model_fields}

@@ -260,7 +260,7 @@ def tuning_numbers(tuning: Tuning) -> Table:
         ("centre", f"{centre_words(tuning.offset_x, tuning.offset_y, 'percent')}: taken off"),
         ("rotation", _rotation(tuning)),
         ("range", range_words(tuning)),
-        ("dead zone", f"{_radius(tuning.dead_zone)}; output starts at {share(tuning.inner_jump)}"),
+        ("dead zone", f"{_radius(tuning.dead_zone)}; {_starts(tuning)}"),
         ("curve", tuning.curve_sentence.removeprefix("Curve: ")),
     ]
     if tuning.filter is not None:
@@ -279,6 +279,13 @@ def _rotation(tuning: Tuning) -> str:
         return f"none. {base}"
     turned = f"output turned {sided(rotation, 'deg', 'anticlockwise', 'clockwise')}"
     return f"{turned}{' until the base is put right' if tuning.base == 'turn' else ''}. {base}"
+
+
+def _starts(tuning: Tuning) -> str:
+    """Where the output starts past the dead zone, and why there: just above the game's own dead zone."""
+    starts = f"output starts at {share(tuning.inner_jump)}"
+    own = tuning.own_dead_zone_share
+    return f"{starts}, just above the game's own {share(own)}" if own and tuning.inner_jump > own else starts
 
 
 def _radius(dead_zone: Estimate) -> str:

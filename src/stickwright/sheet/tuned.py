@@ -5,18 +5,20 @@ from __future__ import annotations
 import math
 from typing import Any
 
-from stickwright.model.plan import Fit, SitePlan
+from stickwright.model.plan import Fit, SitePlan, direction_words
 from stickwright.model.response import Tuning
 from stickwright.sheet import tables
 from stickwright.sheet.figures_tuning import curve, tuning_before_after
 from stickwright.sheet.paper import width_mm
 from stickwright.sheet.printed import listed, percent, plain, sentence, share, sided, turned_words
+from stickwright.tuning.span import GAIN_LIMIT
 
 __all__ = [
-    "dead_zones", "line_of_tuning", "lost", "no_settings", "set_in_game", "to_type", "tuned_elsewhere",
+    "dead_zones", "line_of_tuning", "lost", "no_settings", "set_in_game", "set_unrecorded", "to_type", "tuned_elsewhere",
     "tuning_of_choice", "tuning_part",
 ]  # fmt: skip
 
+_WIDENED = 1.05  # a smaller gain is not worth setting
 _STRAIGHT = 0.02  # share of full output: below that nobody sees a bend
 
 
@@ -97,7 +99,33 @@ def set_in_game(tuning: Tuning) -> str:
     """
     if tuning.faults:
         return "Do not change any settings in the game yet. They still have to be measured."
-    return f"Set in the game: {to_type(tuning)}."
+    return f"Set in the game for {tuning.stick}: {to_type(tuning)}."
+
+
+def set_unrecorded(fit: Fit) -> str:
+    """The gain by direction of a chosen stick that needs its range widened and was not recorded; nothing for any other.
+
+    Parameters
+    ----------
+    fit : Fit
+        The chosen set-up; its reach is worked out from the readings.
+
+    Notes
+    -----
+    The gain is what lets the player's own reach fill the output, as far as the limit of every tuning.
+    """
+    if fit.verdict != "fits with its range widened":
+        return ""
+    wide = [
+        (one.direction_rad, min(GAIN_LIMIT, 1.0 / one.reach_share.value))
+        for one in fit.directions
+        if 0.0 < one.reach_share.value < 1.0 / _WIDENED
+    ]
+    gains = listed(f"{direction_words(phi)} {gain:.1f}" for phi, gain in wide)
+    return (
+        f"Set for {fit.full_name}, in the hub or the game, gain by direction: {gains} (assumed from the readings, not recorded). "
+        f"To confirm: record rest, edge and pushes on {fit.full_name}."
+    )
 
 
 def lost(tuning: Tuning) -> str:
@@ -113,7 +141,11 @@ def lost(tuning: Tuning) -> str:
         said = (
             f"{said} It differs from the full response by {share(tuning.simple.rms_difference)} of full output (rms)."
         )
-    return f"{said} To undo: dead zone as before, sensitivity 100 %.".strip()
+    own = tuning.own_dead_zone_share
+    before = (
+        f"dead zone {share(own)} (the game's own)" if own is not None else "the dead zone that the game showed before"
+    )
+    return f"{said} To undo: {before}, sensitivity 100 %.".strip()
 
 
 def dead_zones(fit: Fit | None, tuning: Tuning) -> str:
