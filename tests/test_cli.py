@@ -251,6 +251,37 @@ def test_bench_fits_draws_and_appends(tmp_path: Path, capsys: pytest.CaptureFixt
     assert json.loads(told.read_text(encoding="utf-8"))["name"] == "yew"
 
 
+def test_the_starter_plans_as_it_stands(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """A new case gives a plan without an edit, and no wish of its own text is left unmet."""
+    assert run("new", tmp_path / "case", capsys=capsys)[0] == 0
+    status, out, _ = run("plan", tmp_path / "case", "--draws", 60, "--no-pdf", capsys=capsys)
+    assert status == 0
+    assert "Who does what" in out
+    assert "NOT EVERYTHING" not in out
+
+
+def test_bench_copies_readings_into_the_case(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """Readings that lie outside the case travel with it from then on; other readings of that name are never written over."""
+    case, readings = tmp_path / "case", tmp_path / "yew.csv"
+    assert run("new", case, capsys=capsys)[0] == 0
+    rows = ["force_gf,travel_mm,way"]
+    rows += [
+        f"{25 + 5 * mm + (2 if way == 'out' else -2)},{mm},{way}" for way in ("out", "back") for mm in (1, 2, 3, 4)
+    ]
+    readings.write_text("\n".join(rows) + "\n", encoding="utf-8")
+    words = ("bench", readings, "--height-mm", 16, "--kit", case / "kit.toml", "--name")
+    status, out, err = run(*words, "yew", capsys=capsys)
+    assert (status, err) == (0, "")
+    assert (case / "bench" / "yew.csv").read_bytes() == readings.read_bytes()
+    assert f"The readings were copied to {case / 'bench' / 'yew.csv'}" in out
+    assert run("check", case, capsys=capsys)[0] == 0
+    readings.write_text("\n".join(rows[:-1]) + "\n", encoding="utf-8")
+    status, _, err = run(*words, "yew two", capsys=capsys)
+    assert status == 2
+    assert "already" in err
+    assert (case / "bench" / "yew.csv").read_text(encoding="utf-8") == "\n".join(rows) + "\n"
+
+
 def test_trace_reads_a_foreign_file_by_naming_its_columns(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     """A real thumbstick at 60 Hz in raw counts of 80; from one axis, rest cannot be told from a push along the other."""
     path = next((ROOT / "tests" / "data" / "thumbstick").glob("play*.csv"))

@@ -106,8 +106,21 @@ class TestSecondBest:
         )
         jump = shared(this).placements[0]
         assert jump.second_cost is None
-        assert jump.second.startswith("There is no other way: left foot on pip: the busy minute has 20 presses")
+        assert jump.second.startswith(
+            "There is no other way. What comes nearest fails: left foot on pip: the busy minute has 20"
+        )
         assert "the only part that can" in jump.reason
+
+    def test_what_is_excluded_is_never_what_comes_nearest(self) -> None:
+        """Done without, a device or a part is no way at all: neither is quoted, whatever it failed by."""
+        this = case(
+            [site("left index"), site("left foot", "foot", press={"rate_per_s": [0.1]})],
+            [action("jump", busy_presses_per_min=20)],
+            switches=[switch("pip"), switch("slab")],
+        )
+        for gone in ("left foot", "slab"):
+            jump = shared(this, wishes=Wishes(without=(gone,))).placements[0]
+            assert gone not in jump.second
 
 
 class TestReasons:

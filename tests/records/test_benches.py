@@ -176,12 +176,14 @@ def test_a_refused_stick_leaves_the_kit_as_it_was(tmp_path, text, fields, words)
 
 
 def test_readings_outside_the_case_folder(tmp_path):
-    """Readings that would not travel with the case are refused; so is a kit that is not there."""
+    """Readings from elsewhere are copied into the case, so that they travel with it; a kit that is not there is refused."""
     folder = tmp_path / "case"
     folder.mkdir()
     fields = {"name": "b", "start_force_n": 0.2, "full_force_n": 0.5, "travel_mm": 6}
     with pytest.raises(BadInput, match=r"kit\.toml: found no such file"):
         append_stick(folder / "kit.toml", fields)
     (folder / "kit.toml").write_bytes(KIT.encode())
-    with pytest.raises(BadInput, match="found a file outside the case folder"):
-        append_stick(folder / "kit.toml", fields, bench(tmp_path, "force_n,travel_mm\n1,1\n"))
+    elsewhere = bench(tmp_path, "force_n,travel_mm\n1,1\n")
+    stick = append_stick(folder / "kit.toml", fields, elsewhere)
+    assert stick.bench_readings == f"bench/{elsewhere.name}"
+    assert (folder / "bench" / elsewhere.name).read_bytes() == elsewhere.read_bytes()

@@ -50,3 +50,25 @@ def test_a_plan_that_shares_nothing_out_has_only_its_sticks(plans: tuple[Plan, P
     found = differences(alone, alone)
     assert found.actions == ()
     assert any(row.what.endswith(": stick") for row in found.figures)
+
+
+def test_plans_for_different_games_are_compared_only_in_what_both_have(plans: tuple[Plan, Plan]) -> None:
+    """The other game lacks an action: it is not compared, no score is, and the sentence says why."""
+    one = plans[0]
+    assert one.sharing is not None
+    kept = one.sharing.placements[1:]
+    other = replace(one, game="another game", sharing=replace(one.sharing, placements=kept, points=1.0))
+    found = differences(one, other)
+    assert [row.what for row in found.actions] == [each.action for each in kept]
+    assert found.sentence.startswith("Made for different games (")
+    assert "worth" not in found.sentence
+
+
+def test_plans_from_different_sticks_say_so(plans: tuple[Plan, Plan]) -> None:
+    """A stick that only one of the plans had to choose from is named, on its side."""
+    one = plans[0]
+    gone = one.sites[0].fits[-1].stick
+    fewer = tuple(replace(each, fits=tuple(fit for fit in each.fits if fit.stick != gone)) for each in one.sites)
+    assert (
+        f"Made from different sticks: {gone} only in the first." in differences(one, replace(one, sites=fewer)).sentence
+    )

@@ -44,6 +44,8 @@ _BETTER = {
 _HANDED = ("importance", "helper", "option", "dropped")
 _MORE = 100.0
 """Who does an action is told before anything else."""
+_NEAR_SHORTFALLS = 2
+"""Rules broken up to which a way is near enough to be named as what comes nearest: common practice, no source."""
 _NOTABLE = 0.05
 """Points below which a difference is not worth a word."""
 
@@ -318,7 +320,7 @@ def _with_reasons(
             reason = f"its price, {figures(price)} of 10, is less than any part of the player would cost the whole"
     if not answer.possible:
         nearest = _nearest(placement.action, refused, other_than=placement.site)
-        second = "There is no other way" + (f": {nearest}." if nearest else ".")
+        second = f"There is no other way. What comes nearest fails: {nearest}." if nearest else "There is no other way."
         return replace(placement, reason=reason, second=second)
     loss = max(0.0, asked.best.points - answer.points)
     there = next((one for one in mine if one.action == placement.action), None)
@@ -339,7 +341,9 @@ def _able_sites(question: Question, action: str) -> list[str]:
 
 def _nearest(action: str, refused: Sequence[Refused], other_than: str | None = None) -> str:
     """Of all that is refused elsewhere, what comes nearest to doing."""
-    mine = [one for one in refused if one.action == action and one.site != other_than]
+    mine = [
+        one for one in refused if one.action == action and one.site != other_than and one.shortfalls <= _NEAR_SHORTFALLS
+    ]
     if not mine:
         return ""
     one = min(mine, key=lambda refusal: refusal.shortfalls)

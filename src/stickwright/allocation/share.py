@@ -11,7 +11,7 @@ from stickwright.allocation.dominance import pruned
 from stickwright.allocation.explain import Asked, elsewhere_of, explained, shared_terms
 from stickwright.allocation.integer_model import Group
 from stickwright.allocation.moment import pairs_of, site_loads
-from stickwright.allocation.places import Places, places
+from stickwright.allocation.places import Places, Refused, places
 from stickwright.allocation.placing import placements_of
 from stickwright.allocation.pressed import BUDGET_SHARE, OVER
 from stickwright.allocation.pressing import press_assumptions
@@ -83,7 +83,9 @@ def share_out(
     asked = Asked(solver, best, freed, tell)
     placements = placements_of(solver.question, solver.model, best) if best.possible else ()
     placements, alternatives = (
-        explained(asked, placements, found.refused, most=wishes.alternatives) if placements else ((), ())
+        explained(asked, placements, _still_there(found.refused, wishes), most=wishes.alternatives)
+        if placements
+        else ((), ())
     )
     placements = (*placements, *_given_up(case, placements, found, best.possible))
     placements = _introduced(_in_order(case, placements), case.player.most_new_controls)
@@ -114,6 +116,13 @@ def share_out(
         cautions=_cautions(placements),
         shared=shared_terms(solver.question, solver.model, best) if best.possible else (),
         ask_first=decided_by_prices(case, placements, prices, {way.action for way in found.ways if way.how == "site"}),
+    )
+
+
+def _still_there(refused: Sequence[Refused], wishes: Wishes) -> tuple[Refused, ...]:
+    """Refusals at sites and on devices that are not themselves done without: only these can come nearest."""
+    return tuple(
+        one for one in refused if one.site not in wishes.without and one.device.split(", ")[0] not in wishes.without
     )
 
 

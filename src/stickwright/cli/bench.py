@@ -91,6 +91,9 @@ def run(options: argparse.Namespace) -> int:
         write_whole(Path(options.json), as_json(result))
         print(f"Everything: {options.json}")
     if options.kit:
+        inside = path.resolve().is_relative_to(Path(options.kit).resolve().parent)
         stick = append_stick(Path(options.kit), to_stick_fields(result), path)
         print(f"{stick.name} was added to {options.kit}")
+        if not inside:
+            print(f"The readings were copied to {Path(options.kit).parent / str(stick.bench_readings)}")
     return 0

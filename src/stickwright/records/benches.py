@@ -25,7 +25,7 @@ from stickwright.records.plain_text import read_text, shortened
 from stickwright.records.refusals import validated
 from stickwright.records.tables import Cell, Table, known_header, read_table, told_briefly
 from stickwright.records.toml_lines import parse_toml
-from stickwright.records.writing import write_whole
+from stickwright.records.writing import make_folder, write_whole
 
 __all__ = ["BenchReadings", "append_stick", "read_bench"]
 
@@ -182,7 +182,7 @@ def append_stick(kit_path: Path, stick_fields: Mapping[str, Any], readings_path:
     stick_fields : mapping
         Fields of a stick, in SI or in any unit by the key's ending.
     readings_path : Path, optional
-        Bench readings the figures come from; inside the case folder.
+        Bench readings the figures come from; copied into the folder `bench` of the case when they lie outside it.
 
     Returns
     -------
@@ -193,7 +193,7 @@ def append_stick(kit_path: Path, stick_fields: Mapping[str, Any], readings_path:
     ------
     BadInput
         No kit file, a kit that cannot be read, a name that is there already, figures that are
-        refused, readings outside the case folder. The file is then unchanged.
+        refused, other readings of that name in the case. The files are then unchanged.
     """
     kit_path = Path(kit_path)
     shown = kit_path.name
@@ -214,6 +214,11 @@ def append_stick(kit_path: Path, stick_fields: Mapping[str, Any], readings_path:
         )
     whole = _with_stick(text, before, stick)
     start = b"\xef\xbb\xbf" if kit_path.read_bytes().startswith(b"\xef\xbb\xbf") else b""
+    if readings_path is not None:
+        name, data = _place_in_case(readings_path, kit_path.parent)
+        if data is not None:
+            make_folder((kit_path.parent / name).parent)
+            write_whole(kit_path.parent / name, data)
     write_whole(kit_path, start + whole.encode("utf-8"))
     return Kit.model_validate(tomllib.loads(whole)).stick[-1]
 
@@ -258,15 +263,24 @@ def _tables_of_arrays(text: str) -> set[str]:
     return {match.group(1) for match in re.finditer(r"(?m)^\s*\[\[\s*([A-Za-z_]+)\s*\]\]", text)}
 
 
+def _place_in_case(readings_path: Path, folder: Path) -> tuple[str, bytes | None]:
+    """Where readings lie in a case folder, and what is to be copied there when they lie outside it."""
+    given = Path(readings_path).resolve()
+    if given.is_relative_to(folder.resolve()):
+        return given.relative_to(folder.resolve()).as_posix(), None
+    name, data = f"bench/{given.name}", given.read_bytes()
+    there = folder / name
+    if there.exists() and there.read_bytes() != data:
+        raise BadInput(
+            Problem(str(readings_path), f"other readings in {there} already", "a name that is free in the case",
+                    "Rename the file, so that nothing is written over.")
+        )  # fmt: skip
+    return name, data
+
+
 def _new_stick(fields: dict[str, Any], readings_path: Path | None, folder: Path) -> Stick:
     if readings_path is not None:
-        inside = Path(readings_path).resolve()
-        if not inside.is_relative_to(folder.resolve()):
-            raise BadInput(
-                Problem(str(readings_path), "a file outside the case folder", f"a file inside {folder.name}",
-                        "Copy the readings into the case folder first, so that they travel with it.")
-            )  # fmt: skip
-        fields["bench_readings"] = inside.relative_to(folder.resolve()).as_posix()
+        fields["bench_readings"] = _place_in_case(readings_path, folder)[0]
     # Through the same door as a kit file, so that a refusal has the same words.
     lines = parse_toml("", "the new stick")
     stick, problems = validated(Stick, type(lines)(lines.name, fields, lines.lines))

@@ -36,9 +36,11 @@ def differences(first: Plan, second: Plan) -> Differences:
     ----------
     first, second : Plan
     """
+    alike = first.game == second.game
     actions = tuple(
         _row(name, _done(_placement(first, name)), _done(_placement(second, name)))
         for name in dict.fromkeys(one.action for plan in (first, second) for one in _placements(plan))
+        if alike or (_placement(first, name) is not None and _placement(second, name) is not None)
     )
     sites = dict.fromkeys(site.name for plan in (first, second) for site in plan.sites)
     rows: list[DifferenceRow] = []
@@ -53,7 +55,8 @@ def differences(first: Plan, second: Plan) -> Differences:
                 _row(f"{name}: false inputs a minute", _false(one), _false(other)),
             ]  # fmt: skip
     rows += [_row(f"{name}: held by", _held(first, name), _held(second, name)) for name in _mounted(first, second)]
-    return Differences(_sentence(first, second, actions), actions, tuple(rows))
+    told = " ".join(part for part in (_other_basis(first, second), _sentence(first, second, actions)) if part)
+    return Differences(told, actions, tuple(rows))
 
 
 def _row(what: str, first: str, second: str) -> DifferenceRow:
@@ -105,16 +108,37 @@ def _held(plan: Plan, site: str) -> str:
 
 
 def _sentence(first: Plan, second: Plan, actions: tuple[DifferenceRow, ...]) -> str:
+    if first.game != second.game and not actions:
+        return "They have no action in common."
     changed = [row.what for row in actions if row.differs]
     told = (
         f"{len(changed)} of {len(actions)} actions are done otherwise"
         if changed
         else "Every action is done the same way"
     )
-    if first.sharing is None or second.sharing is None:
+    if first.sharing is None or second.sharing is None or first.game != second.game:
         return f"{told}."
     gap = first.sharing.points - second.sharing.points
     if abs(gap) < 0.05:
         return f"{told}; both are worth the same to the player."
     better = "first" if gap > 0 else "second"
     return f"{told}; the {better} is worth {figures(abs(gap), 2)} points more on the player's own scale."
+
+
+def _other_basis(first: Plan, second: Plan) -> str:
+    """That the two were made for different games or from different kit, so that the rest is read with care."""
+    out = []
+    if first.game != second.game:
+        out.append(
+            f"Made for different games ({first.game}; {second.game}): only actions that both have are compared, and scores are not."
+        )
+    kits = [{fit.stick for site in plan.sites for fit in site.fits} for plan in (first, second)]
+    sites = [{site.name for site in plan.sites} for plan in (first, second)]
+    if sites[0] == sites[1] and kits[0] != kits[1]:
+        parts = [
+            f"{', '.join(sorted(mine - other))} only in the {which}"
+            for mine, other, which in ((kits[0], kits[1], "first"), (kits[1], kits[0], "second"))
+            if mine - other
+        ]
+        out.append(f"Made from different sticks: {'; '.join(parts)}.")
+    return " ".join(out)
