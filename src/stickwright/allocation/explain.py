@@ -319,7 +319,7 @@ def _with_reasons(
         if sites:
             reason = f"its price, {figures(price)} of 10, is less than any part of the player would cost the whole"
     if not answer.possible:
-        nearest = _nearest(placement.action, refused, other_than=placement.site)
+        nearest = _nearest(placement.action, refused, other_than=placement.site, most=_NEAR_SHORTFALLS)
         second = f"There is no other way. What comes nearest fails: {nearest}." if nearest else "There is no other way."
         return replace(placement, reason=reason, second=second)
     loss = max(0.0, asked.best.points - answer.points)
@@ -339,10 +339,12 @@ def _able_sites(question: Question, action: str) -> list[str]:
     return list(dict.fromkeys(way.site for way in keeping or mine if way.site is not None))
 
 
-def _nearest(action: str, refused: Sequence[Refused], other_than: str | None = None) -> str:
+def _nearest(action: str, refused: Sequence[Refused], other_than: str | None = None, most: int | None = None) -> str:
     """Of all that is refused elsewhere, what comes nearest to doing."""
     mine = [
-        one for one in refused if one.action == action and one.site != other_than and one.shortfalls <= _NEAR_SHORTFALLS
+        one
+        for one in refused
+        if one.action == action and one.site != other_than and (most is None or one.shortfalls <= most)
     ]
     if not mine:
         return ""
