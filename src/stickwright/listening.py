@@ -186,7 +186,10 @@ def agreements(
     turned = {
         _tried(r): report.bias.error_rotation_rad.value
         for r, report in zip(recordings, reports, strict=True)
-        if report.bias is not None and report.bias.quarter_turns == 0 and not report.bias.mirrored
+        if report.bias is not None
+        and report.bias.quarter_turns == 0
+        and not report.bias.mirrored
+        and math.isfinite(report.bias.rotation_rad.value)
     }
     out: dict[int, Finding] = {}
     for task in ("push", "rim"):

@@ -9,42 +9,22 @@ from dataclasses import replace
 import numpy as np
 
 from stickwright.mechanics.ability import Ability
+from stickwright.mechanics.explain import NOTHING_NEAR
 from stickwright.mechanics.fit import Rules, SiteInputs, central, evaluate
 from stickwright.mechanics.setups import UNBENCHED_SD, Setups
 from stickwright.model.kit import Kit
 from stickwright.model.parts import NEEDS_CLEARANCE, SUITED_FORMS
 from stickwright.model.plan import Assumption, Demand, Fit, SitePlan, direction_words
 from stickwright.model.player import Site
+from stickwright.model.rates import rate_words
 from stickwright.model.recorded import Finding
-from stickwright.units import figures, spoken
+from stickwright.units import spoken
 
-__all__ = ["false_input_words", "kit_assumptions", "rule_assumptions", "site_findings", "site_sentence", "tired"]
+__all__ = ["kit_assumptions", "rule_assumptions", "site_findings", "site_sentence", "tired"]
 
 
 COARSE_BITS = 1.0
 """Under one bit a direction, hardly more than on and off can be steered: common practice."""
-
-
-def false_input_words(per_min: float) -> str:
-    """False input in words: by the minute, by the hour when it is rarer, and never 'none' of what can still happen.
-
-    Parameters
-    ----------
-    per_min : float
-
-    Examples
-    --------
-    >>> false_input_words(0.22), false_input_words(0.05), false_input_words(0.001)
-    ('0.22 false inputs a minute', '3 false inputs an hour', 'less than one false input an hour')
-    """
-    if per_min > 1e5:
-        return "false input all the time"
-    if per_min >= 0.1:
-        return f"{figures(per_min)} false inputs a minute"
-    hourly = round(60 * per_min)
-    if hourly >= 1:
-        return f"{hourly} false input{'' if hourly == 1 else 's'} an hour"
-    return "less than one false input an hour"
 
 
 def _least_of_all(fit: Fit, demand: Demand) -> str:
@@ -59,7 +39,7 @@ def _least_of_all(fit: Fit, demand: Demand) -> str:
 
 
 def _figures(fit: Fit, demand: Demand) -> str:
-    rate = false_input_words(fit.false_per_min.value)
+    rate = rate_words(fit.false_per_min, "false input")
     zone = f" with a dead zone of {100 * fit.dead_zone_share:.0f} %" if fit.dead_zone_share else ""
     least = _least_of_all(fit, demand)
     needed = " needed" if least else ""
@@ -104,7 +84,7 @@ def site_sentence(site: Site, demand: Demand, best: Sequence[Fit], choice: Fit |
     text = f"{first.label} at {site.name}: {_figures(first, demand)}."
     if first.doubts:
         text += "".join(f" {one.sentence[0].upper()}{one.sentence[1:]}." for one in first.doubts)
-    elif first.limit and first.limit != "nothing near a limit":
+    elif first.limit and first.limit != NOTHING_NEAR:
         text += f" What limits it: {first.limit}."
     if len(best) > 1:
         text += _second(first, best[1], demand, tie_bits)

@@ -57,3 +57,21 @@ def test_beyond_full_output_counts_as_full() -> None:
     """A rim that overshoots full output by a few per cent is no disagreement."""
     full = np.ones(8)
     assert agreement(EIGHT, full, recorded(full * 1.3), 0.0, "dew").level == "note"
+
+
+def test_directions_without_a_recorded_reach_are_left_out_and_counted() -> None:
+    """Two of eight directions were not reached in the recording: the rest is compared, and no 'nan' is printed."""
+    share = PREDICTED + 0.05
+    share[[1, 6]] = np.nan
+    found = agreement(EIGHT, PREDICTED, recorded(share), 0.0, "dew")
+    assert found.level == "note"
+    assert "the largest difference is 5 % of the throw" in found.text
+    assert found.text.endswith("; 2 directions without a recorded reach not compared.")
+
+
+def test_a_recording_that_tells_no_reach_is_not_compared() -> None:
+    """No direction known: said, and no figure made up."""
+    found = agreement(EIGHT, PREDICTED, recorded(PREDICTED * np.nan), 0.0, "dew")
+    assert found.level == "note"
+    assert "could not be compared" in found.text
+    assert "nan" not in found.text

@@ -56,6 +56,22 @@ def test_false_input_is_printed_as_people_count(value: float, said: str) -> None
     assert plain(value, "a_minute") == said
 
 
+@pytest.mark.parametrize(
+    ("rate", "said"),
+    [
+        (Estimate(0.0, 0.0, 9.0), "up to 9.0 /min"),
+        (Estimate(0.004, 0.0, 0.009), "under 0.01 /min"),
+        (Estimate(0.5, 0.0, 9.0), "0.50 /min (up to 9.0)"),
+        (Estimate(0.0, 0.0, 1e6), "not known (anything up to always on: measure 60 s at rest)"),
+        (Estimate(0.5, 0.2, 1e6), "0.50 /min (0.20 to always on)"),
+        (Estimate.unbounded(0.0, "one recording"), "under 0.01 /min (no interval: one recording)"),
+    ],
+)
+def test_a_rare_event_is_never_printed_without_its_upper_end(rate: Estimate, said: str) -> None:
+    """What could be nine a minute is not 'under 0.01'; what could be all the time is not known."""
+    assert shown(rate, "a_minute") == said
+
+
 def test_units_are_those_of_the_one_table() -> None:
     """9.80665 mN is one gram-force (CGPM 1901), 1 degree is pi/180."""
     assert in_unit(9.80665e-3, "gf") == pytest.approx(1.0, rel=1e-12)

@@ -13,10 +13,12 @@ from dataclasses import replace
 from stickwright.allocation.pressing import HELD_KINDS
 from stickwright.mechanics.demand import FALSE_LIMIT_COSTLY_PER_MIN, FALSE_LIMIT_PER_MIN
 from stickwright.mechanics.stand_ins import percent
+from stickwright.model.estimate import Estimate
 from stickwright.model.game import Action
 from stickwright.model.parts import NEEDS_CLEARANCE
 from stickwright.model.plan import Fit
 from stickwright.model.player import Site
+from stickwright.model.rates import rate_words
 from stickwright.model.sharing import PressFit, Term
 from stickwright.units import figures
 
@@ -93,7 +95,6 @@ def stick_terms(fit: Fit, action: Action, *, setup_s: float | None = None) -> tu
     bits = fit.bits.value if math.isfinite(fit.bits.value) else 0.0
     lost = PRECISION_SHARE * action.importance * fineness(action) * (1 - min(bits, GOOD_BITS) / GOOD_BITS)
     effort = fit.effort_share.value if math.isfinite(fit.effort_share.value) else 1.0
-    false, limit = fit.false_per_min.value, _false_limit(action)
     out = [
         _importance(action),
         Term("precision", -lost, f"{figures(bits)} bits in a direction"),
@@ -101,7 +102,7 @@ def stick_terms(fit: Fit, action: Action, *, setup_s: float | None = None) -> tu
             "effort", -EFFORT_POINTS * min(effort, 1.5) * action.duty_share,
             f"{percent(effort)} of the comfortable force, {percent(action.duty_share)} of the time",
         ),
-        _false_term(false, limit, "false inputs"),
+        _false_term(fit.false_per_min, _false_limit(action), "false input", "false inputs"),
     ]  # fmt: skip
     if fit.verdict == "does not fit":
         out.append(Term("rule broken", -RULE_POINTS, fit.fails[0] if fit.fails else fit.limit))
@@ -213,14 +214,13 @@ def _unintended_term(press: PressFit) -> Term:
             "false presses", -FALSE_POINTS * press.unintended_share, f"false presses nearly all the time{usual}"
         )
     rate = press.false_per_min
-    words = f"{figures(rate)} false presses a minute{usual}" if rate >= 0.01 else "no false presses"
+    words = rate_words(press.false_estimate, "false press", "false presses") + usual
     if rate < 0.01 and FALSE_POINTS * press.unintended_share >= 0.005:
         words = f"hardly a false press, if it rests as lightly as is usual{usual}"
     return Term("false presses", -FALSE_POINTS * press.unintended_share, words)
 
 
-def _false_term(per_min: float, limit: float, what: str) -> Term:
-    if not math.isfinite(per_min) or per_min > 60:
-        return Term("false presses", -4 * FALSE_POINTS, f"{what} nearly all the time")
-    words = f"{figures(per_min)} {what} a minute" if per_min >= 0.01 else f"no {what}"
-    return Term("false presses", -FALSE_POINTS * min(4.0, per_min / limit), words)
+def _false_term(rate: Estimate, limit: float, what: str, many: str) -> Term:
+    if not math.isfinite(rate.value) or rate.value > 60:
+        return Term("false presses", -4 * FALSE_POINTS, f"{many} nearly all the time")
+    return Term("false presses", -FALSE_POINTS * min(4.0, rate.value / limit), rate_words(rate, what, many))

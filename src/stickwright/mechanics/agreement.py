@@ -38,11 +38,19 @@ def agreement(
     -------
     Finding
         A note when they agree; a query when they lie apart, or when the recording looks like the prediction's
-        mirror image (left and right swapped at the gauge or at the stick).
+        mirror image (left and right swapped at the gauge or at the stick). Directions without a recorded reach are left
+        out, and a note says so when none is left.
     """
     order = np.argsort(direction_rad)
-    there = np.array(recorded.direction_rad) - error_rotation_rad
-    reached = np.array([estimate.value for estimate in recorded.reach])
+    every = np.array([estimate.value for estimate in recorded.reach])
+    known = np.isfinite(every)
+    if not known.any() or not math.isfinite(error_rotation_rad):
+        return Finding(
+            "note", "gauge against stick",
+            f"Readings and recording on {name} could not be compared: the recording tells no reach in any direction.",
+        )  # fmt: skip
+    there = np.array(recorded.direction_rad)[known] - error_rotation_rad
+    reached = every[known]
 
     def told(angles: Array) -> Array:
         return np.interp(np.mod(angles, 2 * math.pi), direction_rad[order], predicted_share[order], period=2 * math.pi)
@@ -75,5 +83,11 @@ def agreement(
         "note",
         "gauge against stick",
         f"Readings and recording agree on {name}: the largest difference is {100 * abs(apart[worst]):.0f} % of the throw "
-        f"({figures}).",
+        f"({figures}){_left_out(int((~known).sum()))}.",
     )
+
+
+def _left_out(count: int) -> str:
+    if not count:
+        return ""
+    return f"; {count} direction{'' if count == 1 else 's'} without a recorded reach not compared"

@@ -18,13 +18,16 @@ from stickwright.model.plan import Demand, Doubt, direction_words
 from stickwright.units import figures, spoken
 
 __all__ = [
-    "Broken", "Situation", "best_extensions", "broken_rules", "extension_sentence", "helping_change", "limit_sentence",
+    "NOTHING_NEAR", "Broken", "Situation", "best_extensions", "broken_rules", "extension_sentence", "helping_change",
+    "limit_sentence",
     "weakest_place",
 ]  # fmt: skip
 
 Array = NDArray[np.float64]
 LONGEST_EXTENSION_M = 0.060
 """Longer than this is another stick, not an extension: common practice, no source."""
+NOTHING_NEAR = "nothing near a limit"
+"""Said of a set-up that no rule comes near to."""
 OTHER_VERSION = 4.0
 """Lighter or firmer than this factor is another stick, not a version of it: common practice, no source."""
 
@@ -261,6 +264,8 @@ def limit_sentence(
     fails: Sequence[str],
     rules: Rules,
     doubts: Sequence[Doubt] = (),
+    *,
+    most_false_per_min: float = 0.0,
 ) -> str:
     """What limits the set-up: the first broken rule, else what is to be confirmed, else the nearest rule.
 
@@ -276,6 +281,8 @@ def limit_sentence(
     rules : Rules
     doubts : sequence of Doubt
         Rules broken at assumed figures only.
+    most_false_per_min : float
+        Upper end of the interval of false input: where that passes the limit, it is told.
     """
     if fails or doubts:
         return fails[0] if fails else doubts[0].sentence
@@ -297,8 +304,14 @@ def limit_sentence(
     if nearest == "false" or (nearest == "effort" and found.most_effort[place] < 0.5 * rules.effort_share):
         zone = float(found.dead_zone[place])
         rate = float(found.false_rate[place])
+        if rate < 0.005 and most_false_per_min > inputs.false_limit_per_min:
+            most = "all the time" if most_false_per_min >= ALWAYS / 10 else f"{figures(most_false_per_min)} a minute"
+            return (
+                f"steadiness is not sure: false input could be up to {most} with a dead zone of {_percent(zone)} "
+                f"(limit {inputs.false_limit_per_min:g}); measure 60 s at rest"
+            )
         if rate < 0.005:
-            return "nothing near a limit"
+            return NOTHING_NEAR
         return f"steadiness: {figures(rate)} false inputs a minute with a dead zone of {_percent(zone)}"
     worst = int(np.argmax(np.where(inputs.needed, found.effort[place], 0.0)))
     return (

@@ -203,6 +203,11 @@ def _fit(
     )
     wide = found.weakest[place] < rules.weakest_share
     verdict = "does not fit" if fails else "fits with its range widened" if wide else "fits"
+    false = _quantiles(
+        np.where(drawn.false_rate[row] < 1e-4, 0.0, drawn.false_rate[row]),
+        float(found.false_rate[place]) if found.false_rate[place] >= 1e-4 else 0.0,
+        draws,
+    )
     rest = max(0.0, situation.rest_n - start)
     stiffness = float(setups.contact_stiffness_n_per_m[place])
     return Fit(
@@ -230,16 +235,14 @@ def _fit(
         hold_s=hold,
         hold_model=model,
         dead_zone_share=float(found.dead_zone[place]),
-        false_per_min=_quantiles(
-            np.where(drawn.false_rate[row] < 1e-4, 0.0, drawn.false_rate[row]),
-            max(float(found.false_rate[place]), 0.0) if found.false_rate[place] >= 1e-4 else 0.0,
-            draws,
-        ),
+        false_per_min=false,
         rest_deflection_share=min(1.0, rest / stiffness / travel) if rest > 0 and stiffness > 0 else 0.0,
         probability_best=chance,
         verdict=verdict,  # type: ignore[arg-type]
         fails=fails,
-        limit=limit_sentence(place, setups, found, inputs, direction_rad, weakest, fails, rules, doubts),
+        limit=limit_sentence(
+            place, setups, found, inputs, direction_rad, weakest, fails, rules, doubts, most_false_per_min=false.high
+        ),
         doubts=doubts,
         help=help_sentence,
         kind=stick.kind,

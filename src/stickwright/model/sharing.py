@@ -72,6 +72,15 @@ class PressFit:
     """Unintended presses over the limit, at most 4, as expected over the range of the assumed figures."""
     sure_cycle_s: float | None = None
     """One press and release as far as it was read, which alone may refuse; `cycle_s` when not said."""
+    most_false_per_min: float | None = None
+    """Upper end for false presses, as unsteady as the part may be; None when it was not worked out."""
+
+    @property
+    def false_estimate(self) -> Estimate:
+        """False presses a minute with their upper end."""
+        if self.most_false_per_min is None:
+            return Estimate.unbounded(self.false_per_min, "no interval was worked out")
+        return Estimate(self.false_per_min, 0.0, max(self.false_per_min, self.most_false_per_min))
 
 
 @dataclass(frozen=True)

@@ -8,7 +8,8 @@ from typing import TYPE_CHECKING, Any
 from stickwright.model.plan import DirectionCapability, DirectionFit, Fit, SitePlan, direction_words
 from stickwright.sheet import tables
 from stickwright.sheet.paper import FAINT, INK, MIDDLE, SERIES, Series, bare, figure_svg, name_directions
-from stickwright.sheet.printed import folded, in_unit, percent, share
+from stickwright.sheet.printed import folded, in_unit, percent
+from stickwright.units import chance_words
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
@@ -205,7 +206,7 @@ def ranking(site: SitePlan) -> str:
                       hatch=None if fitting else "////", lw=0.9)  # fmt: skip
             if fit.bits.has_interval:
                 axes.plot([fit.bits.low, fit.bits.high], [row, row], color=INK, lw=1.8, marker="|", ms=8, mew=1.6)
-            words = share(fit.probability_best) + ("" if fitting else ", does not fit")
+            words = chance_words(fit.probability_best) + ("" if fitting else ", does not fit")
             axes.annotate(words, (max(0.0, _upper(fit)), row), xytext=(5, 0), textcoords="offset points", va="center")
         axes.set_yticks(range(len(fits)), [folded(f"{row} {fit.label}", 26) for row, fit in enumerate(fits, start=1)])
         axes.set_ylim(len(fits) - 0.4, -0.6)

@@ -188,12 +188,10 @@ def printed_pair(estimate: Estimate, ending: str, digits: int = 2) -> tuple[str,
         return plain(value, ending, digits), reason
     if not math.isfinite(low) or high == -math.inf:
         return plain(value, ending, digits), "(no interval known)"
-    if math.isinf(high) or (ending == "a_minute" and high >= _ALWAYS_PER_MIN):
+    if ending == "a_minute" and (math.isinf(high) or high >= _ALWAYS_PER_MIN or 0 <= low < _RARE_PER_MIN):
+        return _rate_pair(value, low, high)
+    if math.isinf(high):
         return plain(value, ending, digits), f"({_number(in_unit(low, ending), 1)} or more)"
-    if ending == "a_minute" and 0 <= low < _RARE_PER_MIN:
-        return plain(
-            value, ending
-        ), "" if high < _RARE_PER_MIN else f"(up to {_number(high, min(2, decimals_for(high)))})"
     decimals = decimals_for(in_unit(value or high, ending), digits)
     if ending == "percent":
         decimals = _percent_decimals(in_unit(value or high, ending))
@@ -207,6 +205,22 @@ def printed_pair(estimate: Estimate, ending: str, digits: int = 2) -> tuple[str,
         return shown_value, ""
     spread = _SPREAD if math.isnan(estimate.level) else ""
     return shown_value, f"({low_text} to {high_text}{spread})"
+
+
+def _rate_pair(value: float, low: float, high: float) -> tuple[str, str]:
+    """A rate that may be nothing, or all the time: so small a figure never stands without what it could be as well."""
+    label = label_of("a_minute")
+    if high >= _ALWAYS_PER_MIN:
+        if value < _RARE_PER_MIN:
+            return "not known", "(anything up to always on: measure 60 s at rest)"
+        least = plain(low, "a_minute").removesuffix(f" {label}")
+        return plain(value, "a_minute"), f"({least} to always on)"
+    if high < _RARE_PER_MIN:
+        return plain(value, "a_minute"), ""
+    most = _number(high, min(2, decimals_for(high)))
+    if value < _RARE_PER_MIN:
+        return f"up to {most} {label}", ""
+    return plain(value, "a_minute"), f"(up to {most})"
 
 
 def _reason(estimate: Estimate) -> str:

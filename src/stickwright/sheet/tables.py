@@ -27,6 +27,7 @@ from stickwright.sheet.printed import (
     sided,
     turned_words,
 )
+from stickwright.units import chance_words
 
 if TYPE_CHECKING:
     from stickwright.model.plan import DirectionFit
@@ -208,7 +209,7 @@ def ranking(site: SitePlan) -> Table:
             effort_words(fit),
             f"{shown(fit.false_per_min, 'a_minute')} at {share(fit.dead_zone_share)}",
             shown(fit.bits, ""),
-            share(fit.probability_best),
+            chance_words(fit.probability_best),
             limiting_sentence(fit),
         )
         for fit in site.fits
@@ -220,7 +221,7 @@ def ranking(site: SitePlan) -> Table:
         alt = (
             f"Bars of control in bits for {len(site.fits)} sticks at the {site.name}, with intervals and the chance "
             f"that each is the best or as good: first {first.label} with {shown(first.bits, '')} bits, "
-            f"{share(first.probability_best)}{second}; hatched bars do not fit."
+            f"{chance_words(first.probability_best)}{second}; hatched bars do not fit."
         )
     columns = ("set-up", "verdict", "weakest direction", "effort", "false inputs at dead zone", "bits",
                "best or as good", "what limits it")  # fmt: skip

@@ -7,6 +7,7 @@ from collections.abc import Container
 from typing import Any
 
 from stickwright.model.plan import Caution, Plan
+from stickwright.model.rates import rate_words
 from stickwright.model.recorded import Finding
 from stickwright.model.sharing import Clash, Placement, PressFit, Sharing, SiteLoad
 from stickwright.sheet.printed import ASSUMED, clause, listed, plain, sentence, share, shown
@@ -78,8 +79,8 @@ def press_words(press: PressFit, before: Container[str] = ()) -> str:
     if press.hold_s:
         limit = f", limit {plain(press.hold_limit_s, 's')}" if math.isfinite(press.hold_limit_s) else ", no hold taken"
         told.append(f"held for up to {plain(press.hold_s, 's')}{limit}")
-    if press.false_per_min > 0:
-        told.append(f"{plain(press.false_per_min, 'a_minute')} false presses")
+    if press.false_estimate.high > 0:
+        told.append(rate_words(press.false_estimate, "false press", "false presses"))
     if math.isfinite(press.wanted_face_m):
         told.append(f"{plain(press.wanted_face_m, 'mm')} across would catch 95 of 100")
     told += [clause(one) for one in (*press.fails, *press.notes) if one not in before]

@@ -31,6 +31,7 @@ from stickwright.sheet.sharing_words import asked_first
 from stickwright.sheet.tremor_words import axis_words, band_words, in_own_unit, tremor_size, usual_tremor
 from stickwright.sheet.tuned import dead_zones, lost, no_settings, to_type, tuned_elsewhere
 from stickwright.sheet.what_if import wishes_words
+from stickwright.units import chance_words
 
 __all__ = ["bench_words", "plan_words", "table_words", "trace_words"]
 
@@ -288,7 +289,7 @@ def _ranked(fits: tuple[Fit, ...]) -> str:
         numbers = (
             f"{direction_words(fit.weakest_rad)} {percent(fit.weakest_share)}, effort {tables.effort_words(fit)}, "
             f"false input {shown(fit.false_per_min, 'a_minute')} at dead zone {share(fit.dead_zone_share)}, "
-            f"{shown(fit.bits, '')} bits, best or as good {share(fit.probability_best)}"
+            f"{shown(fit.bits, '')} bits, best or as good {chance_words(fit.probability_best)}"
         )
         lines.append(wrapped([f"{rank}. {fit.label}: {fit.verdict_words}"], WIDTH, "  ", "     "))
         lines.append(wrapped([numbers, tables.limiting_sentence(fit)], WIDTH, "     ", "     "))
@@ -405,7 +406,7 @@ def _bursts(report: TraceReport) -> list[str]:
     if bursts is None:
         return []
     if not bursts.count:
-        return ["none"]
+        return [f"none seen; {shown(bursts.per_min, 'a_minute')}"]
     return [
         f"{bursts.count}, that is {shown(bursts.per_min, 'a_minute')}; highest {in_own_unit(bursts.peak, report)}, lasting "
         f"{shown(bursts.duration_s, 's')}"

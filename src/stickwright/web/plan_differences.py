@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from stickwright.model.plan import Fit, Plan
+from stickwright.model.rates import rate_words
 from stickwright.model.sharing import Placement
 from stickwright.sheet.printed import percent
 from stickwright.units import figures
@@ -93,7 +94,7 @@ def _bits(fit: Fit) -> str:
 
 
 def _false(fit: Fit) -> str:
-    return figures(fit.false_per_min.value, 2)
+    return rate_words(fit.false_per_min, "false input")
 
 
 def _mounted(first: Plan, second: Plan) -> tuple[str, ...]:
