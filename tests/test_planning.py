@@ -420,6 +420,44 @@ class TestTheWeakestOfAll:
             assert judged.used[back] == used
 
 
+class TestEnough:
+    """What a chance compares with what, and whose it is."""
+
+    @staticmethod
+    def only(*names: str, **more: Any) -> Case:
+        one = case(**more)
+        kept = tuple(stick for stick in one.kit.stick if stick.name in names)
+        return replace(one, kit=one.kit.model_copy(update={"stick": kept}))
+
+    def test_one_stick_in_the_kit_is_not_called_the_right_choice(self) -> None:
+        """Nothing was compared with it: what has a chance is that it keeps every limit, which is less than certain here."""
+        told = plan(self.only("birch"), draws=400)
+        (fit,) = told.sites[0].fits
+        fits = f"birch at right index {'keeps every limit' if fit.verdict != 'does not fit' else ''}"
+        assert fits in told.next_reading.sentence
+        assert "right one" not in told.next_reading.sentence
+        assert told.next_reading.chance_now == fit.probability_best < 0.95
+
+    def test_the_chance_says_what_was_compared(self) -> None:
+        """Two sticks at one site: said as two, and the chance is the one that the ranking prints."""
+        told = plan(self.only("birch", "cedar"), draws=DRAWS)
+        assert "the right one of 2 sticks" in told.next_reading.sentence
+        assert told.next_reading.chance_now == told.sites[0].fits[0].probability_best
+
+    def test_the_reading_is_for_the_site_in_question(self) -> None:
+        """A sure thumb steers and a doubtful index looks: the answer is about the index, whatever comes first."""
+        many = [{**one, "force_n": one["force_n"] * 6, "reach_mm": one["reach_mm"] * 3} for one in site()["reading"]]
+        sure = site(name="left thumb", part="thumb", action="steer", reading=many)
+        few = [{"direction_deg": 90, "force_n": [0.7], "reach_mm": [13]}]
+        doubtful = site(reading=few, action="look", again_force_n=[])
+        game = {"name": "two", "action": [{"name": "steer", "kind": "two-axis", "importance": 9, "duty_share": 0.2},
+                                          {"name": "look", "kind": "two-axis", "importance": 2, "duty_share": 0.2}]}  # fmt: skip
+        told = plan(case(sites=[sure, doubtful], game=game), draws=DRAWS)
+        assert told.sites[0].name == "left thumb"
+        assert "right index" in told.next_reading.sentence
+        assert "left thumb" not in told.next_reading.sentence
+
+
 class TestWhatSuits:
     """Toppers that suit the part, and the site for what the player wants most."""
 

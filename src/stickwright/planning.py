@@ -417,7 +417,10 @@ def _finished(
     carried = _turn_carried_over(site.name, turn)
     site_plan = replace(site_plan, findings=(*one.heard, *carried, *site_plan.findings), base_turn_rad=turn)
     extra = (*demand_assumptions(case.game, judged.demand, site.name), *kit_assumptions(site_plan, site, case.kit))
-    return SiteWork(site, site_plan, known, judged.found.stick_utility, judged.used, (*known.assumptions, *extra))
+    names = tuple(stick.name for stick in judged.setups.kit.stick)
+    return SiteWork(
+        site, site_plan, known, judged.found.stick_utility, judged.used, (*known.assumptions, *extra), names
+    )
 
 
 def _turn_carried_over(site: str, turn: Estimate | None) -> tuple[Finding, ...]:

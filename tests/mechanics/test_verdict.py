@@ -158,7 +158,8 @@ class TestReport:
         assert fit.bits.why == "too few draws for an interval"
 
     def test_intervals_and_chances_come_from_the_draws(self) -> None:
-        """Force uncertain by 30 %: the interval of the effort is that of 1/force, and the chance is of one stick alone."""
+        """Force uncertain by 30 %: the interval of the effort is that of 1/force, and the chance that
+        the one stick is right is the chance that it keeps every limit."""
         made = fitting([stick()], force=2.0, reach_mm=60)
         draws = 4001
         force = 2.0 * np.exp(0.3 * np.random.default_rng(3).standard_normal((draws, 1))) * np.ones((1, 8))
@@ -171,7 +172,8 @@ class TestReport:
         fit = reported(replace(made, inputs=inputs, found=evaluate(made.setups, inputs, made.rules)))
         assert fit.effort_share.low == pytest.approx(0.26 * math.exp(-1.96 * 0.3), rel=0.05)
         assert fit.effort_share.high == pytest.approx(0.26 * math.exp(1.96 * 0.3), rel=0.05)
-        assert fit.probability_best == 1.0
+        keeps = 0.9854  # effort of at most half: the standard normal below ln(0.5/0.26)/0.3 = 2.18, from tables
+        assert fit.probability_best == pytest.approx(keeps, abs=0.006)
 
     def test_rest_deflection_by_hand(self) -> None:
         """0.38 N resting on 0.24 to 0.52 N: half the throw by force, (0.38 - 0.24)/(ks T)."""

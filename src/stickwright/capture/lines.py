@@ -44,6 +44,8 @@ class Line:
         Which way is better when two sticks or settings are compared; '' when neither is.
     most : int
         So many are asked for at once.
+    at_least : float
+        The figure itself must be so large (a time to watch, say); NaN where that does not matter.
     """
 
     label: str
@@ -55,12 +57,20 @@ class Line:
     unit: Unit = "share"
     better: Better = ""
     most: int = MOST_AT_ONCE
+    at_least: float = math.nan
+
+    @property
+    def decides(self) -> bool:
+        """Whether anything is wanted of it."""
+        return math.isfinite(self.wanted) or math.isfinite(self.at_least)
 
     @property
     def excess(self) -> float:
         """Half-width over what is wanted; infinite where there is no interval and there should be."""
         if not math.isfinite(self.estimate.value):
             return math.inf
+        if math.isfinite(self.at_least):
+            return 0.0 if self.estimate.value >= self.at_least else math.inf
         if self.estimate.has_interval:
             return (self.estimate.high - self.estimate.low) / 2 / self.wanted
         # Enough of them and still no interval: all alike, at the edge of what the stick gives.
@@ -74,12 +84,16 @@ class Line:
     @property
     def words(self) -> str:
         """The figure with its interval, or with the reason for none."""
+        if math.isfinite(self.at_least):
+            return _figure(self.estimate.value, self.unit)
         return said(self.estimate, self.unit)
 
     @property
     def wanted_words(self) -> str:
-        """The half-width wanted, as people read it."""
-        return _figure(self.wanted, self.unit) if math.isfinite(self.wanted) else ""
+        """The half-width wanted, or the least figure, as people read it."""
+        if math.isfinite(self.at_least):
+            return f"at least {_figure(self.at_least, self.unit)}"
+        return f"± {_figure(self.wanted, self.unit)}" if math.isfinite(self.wanted) else ""
 
 
 @dataclass(frozen=True)

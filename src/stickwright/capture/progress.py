@@ -7,7 +7,6 @@ Words, not traffic lights: 'enough', 'nearly', 'not enough', with what to ask fo
 
 from __future__ import annotations
 
-import math
 from collections.abc import Callable, Sequence
 
 import numpy as np
@@ -157,18 +156,22 @@ def verdict(lines: Sequence[Line]) -> tuple[Verdict, str, tuple[More, ...]]:
     >>> verdict([line])[:2]
     ('not enough', 'Not enough: three more at back-left. Reach back-left is 60 % (40 to 80 %); ± 10 % is wanted.')
     """
-    asked = [line for line in lines if math.isfinite(line.wanted)]
+    asked = [line for line in lines if line.decides]
     if not asked:
         return "enough", "Seen: this task has no figure that more of it would sharpen.", ()
     open_lines = sorted((line for line in asked if not line.enough), key=lambda line: -line.excess)
     if not open_lines:
         widest = max(asked, key=lambda line: line.excess)
-        return "enough", f"Enough: {widest.label} is {widest.words}.", ()
+        return (
+            "enough",
+            f"Enough: the least sure figure, {widest.label}, is {widest.words}; {widest.wanted_words} is wanted.",
+            (),
+        )
     more = tuple(more_of(line) for line in open_lines[:MOST_NAMED])
     more = tuple(dict.fromkeys(more))
     word: Verdict = "nearly" if open_lines[0].excess <= NEARLY else "not enough"
     first = open_lines[0]
-    reason = f"{first.label[0].upper()}{first.label[1:]} is {first.words}; ± {first.wanted_words} is wanted."
+    reason = f"{first.label[0].upper()}{first.label[1:]} is {first.words}; {first.wanted_words} is wanted."
     names = [each.words for each in more]
     asked_for = names[0] if len(names) == 1 else ", ".join(names[:-1]) + " and " + names[-1]
     return word, f"{word[0].upper()}{word[1:]}: {asked_for}. {reason}", more

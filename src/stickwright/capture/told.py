@@ -30,6 +30,10 @@ WANTED = {
 """Half-widths that are good enough to choose by: shares of full output, except throughput and following, which are shares of
 the figure itself. (Judgement: finer figures seldom change which stick is chosen.)"""
 
+LEAST_REST_S = 6.0
+"""Rest to watch before the centre is known: two rests of the task, so that whether it returns to one place is seen. (Common
+practice, no source; false input wants 60 s.)"""
+
 
 def rest_lines(task: Task, clean: Cleaned) -> tuple[Line, ...]:
     """Where the stick rests, and how much it trembles there.
@@ -52,7 +56,17 @@ def rest_lines(task: Task, clean: Cleaned) -> tuple[Line, ...]:
         for (label, each), known in zip(named, clean.recorded, strict=True)
         if known
     )  # fmt: skip
-    return (*centre, Line("noise within a rest", report.noise_rms, better="less"))
+    asked_s = float(np.count_nonzero(clean.asked("rest"))) * clean.step_s
+    watched = Line(
+        "time at rest",
+        Estimate.unbounded(asked_s, "counted", n=1),
+        ask=ask,
+        steps=steps,
+        unit="s",
+        most=1,
+        at_least=LEAST_REST_S,
+    )
+    return (watched, *centre, Line("noise within a rest", report.noise_rms, better="less"))
 
 
 def _first_step(task: Task, word: str, key: str = "") -> tuple[int, ...]:

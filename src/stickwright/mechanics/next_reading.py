@@ -13,7 +13,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-__all__ = ["Candidate", "chance_after", "chance_now", "right_choice"]
+__all__ = ["Candidate", "chance_after", "chance_now", "right_choice", "right_or_none"]
 
 Array = NDArray[np.float64]
 
@@ -56,6 +56,29 @@ def right_choice(utility: Array, tie: float) -> NDArray[np.bool_]:
     """
     right: NDArray[np.bool_] = utility >= utility.max(axis=0, keepdims=True) - tie
     return right
+
+
+def right_or_none(utility: Array, tie: float) -> NDArray[np.bool_]:
+    """In which draw each stick keeps every limit and is best or ties with the best; and last, in which none keeps them.
+
+    Parameters
+    ----------
+    utility : array, shape (options, draws)
+        As for `right_choice`: 0 or more only where every rule is kept.
+    tie : float
+        Difference in bits that does not count.
+
+    Returns
+    -------
+    array of bool, shape (options + 1, draws)
+
+    Examples
+    --------
+    >>> right_or_none(np.array([[2.0, -1.5]]), 0.15).tolist()
+    [[True, False], [False, True]]
+    """
+    fits = utility >= 0
+    return np.vstack([right_choice(utility, tie) & fits, ~fits.any(axis=0)])
 
 
 def chance_now(right: NDArray[np.bool_]) -> float:

@@ -13,7 +13,7 @@ from stickwright.mechanics.doubts import Favoured, favoured, refused_and_doubted
 from stickwright.mechanics.endurance import JOINT_OF_PART, acceptable_effort, hold_estimate
 from stickwright.mechanics.explain import Situation, broken_rules, extension_sentence, limit_sentence, weakest_place
 from stickwright.mechanics.fit import Detail, Evaluated, Rules, SiteInputs, detail
-from stickwright.mechanics.next_reading import right_choice
+from stickwright.mechanics.next_reading import right_or_none
 from stickwright.mechanics.setups import Setups
 from stickwright.mechanics.stand_ins import USUAL_COMFORTABLE_OF_MAXIMAL
 from stickwright.model.estimate import Estimate
@@ -155,7 +155,7 @@ def fits_of(
     drawn = detail(some, inputs.at(kept), found.dead_zone[kept], rules)
     drawn_utility = found.stick_utility[:, 1:] if found.stick_utility.shape[1] > 1 else found.stick_utility
     better = favoured(places, setups, inputs, rules)
-    right = right_choice(drawn_utility, rules.tie_bits).mean(axis=1)
+    right = right_or_none(drawn_utility, rules.tie_bits).mean(axis=1)
     return tuple(
         _fit(
             row, place, setups, found, inputs, drawn, direction_rad, demand, site, rules, situation, helps[row],

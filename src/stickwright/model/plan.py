@@ -183,7 +183,8 @@ class Fit:
     false_per_min: Estimate
     rest_deflection_share: float
     probability_best: float
-    """Chance that this stick is the right one: share of the draws in which it is best or ties with the best."""
+    """Chance that this stick is the right one here: share of the draws in which it keeps every limit and is best or ties with
+    the best."""
     verdict: Literal["fits", "fits with its range widened", "does not fit"]
     fails: tuple[str, ...]
     """Each broken rule, in a sentence."""

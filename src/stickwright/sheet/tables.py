@@ -137,7 +137,13 @@ def capability_polar(site: Able) -> Table:
         f"{shown(weakest.force_n, 'n')} and {shown(weakest.reach_m, 'mm')}; strongest is "
         f"{direction_words(strongest.direction_rad)} with {shown(strongest.force_n, 'n')}."
     )
-    columns = ("direction", "comfortable force", "free reach", "enough?", "readings: force and reach")
+    columns = (
+        "direction",
+        "comfortable force",
+        "free reach",
+        "force readings sufficient?",
+        "readings: force and reach",
+    )
     return Table(f"What the {site.name} can do", columns, rows, alt)
 
 

@@ -24,6 +24,7 @@ from stickwright.sheet.printed import ASSUMED, clause, percent, plain, sentence,
 from stickwright.sheet.sharing_words import asked_first
 from stickwright.sheet.tremor_words import tremor_size
 from stickwright.sheet.tuned import line_of_tuning, tuning_of_choice, tuning_part
+from stickwright.units import chance_words
 
 __all__ = ["technical_pages"]
 
@@ -299,12 +300,13 @@ def _extension(site: SitePlan) -> str:
 
 def _next_reading(reading: NextReading) -> dict[str, Any]:
     """What to read next; its chance once, in the sentence or after it."""
-    heading = "Enough is measured" if reading.enough else "Next reading worth the effort"
-    chance = "" if "%" in reading.sentence else f" Chance that the choice is right: {share(reading.chance_now)}."
-    ranked = [f"{what}{_way(phi)}, {site}: {share(chance_then)}" for site, phi, what, chance_then in reading.ranked[:3]]
+    heading = "Enough is measured for this choice" if reading.enough else "Next reading worth the effort"
+    ranked = [
+        f"{what}{_way(phi)}, {site}: {chance_words(chance_then)}" for site, phi, what, chance_then in reading.ranked[:3]
+    ]
     return {
         "heading": heading,
-        "sentence": f"{sentence(reading.sentence.removeprefix('Enough: '))}{chance}",
+        "sentence": sentence(reading.sentence),
         "ranked": [] if reading.enough else ranked,
     }
 

@@ -270,7 +270,7 @@ def _site(plan: Plan, site: SitePlan) -> str:
 
 
 def _ability(site: SitePlan) -> list[str]:
-    lines = [f"{row[0]}: {row[1]}, {row[2]}; {row[3]}" for row in tables.capability_polar(site).rows]
+    lines = [f"{row[0]}: {row[1]}, {row[2]}; force readings: {row[3]}" for row in tables.capability_polar(site).rows]
     able = site.capability
     lines.append(f"rest force {shown(able.rest_force_n, 'n')}; involuntary {shown(able.involuntary_force_n, 'n')}")
     lines.append(f"limb stiffness {shown(able.limb_stiffness_n_per_m, 'n_per_mm')}")

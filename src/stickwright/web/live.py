@@ -452,7 +452,7 @@ def known_words(known: Progress) -> dict[str, Any]:
 
 
 def _known(line: Line) -> str:
-    if not math.isfinite(line.wanted):
+    if not line.decides:
         return "told only"
     return "enough" if line.enough else "more would help"
 

@@ -15,8 +15,9 @@ from starlette.routing import Route
 
 from stickwright import units
 from stickwright.errors import BadInput, Problem
+from stickwright.mechanics.ability import ENOUGH
 from stickwright.model.case import Case
-from stickwright.model.plan import Capability, direction_words
+from stickwright.model.plan import Capability, DirectionCapability, direction_words
 from stickwright.records.editing import Numeral, with_fields, without_table
 from stickwright.records.entry import typed_numbers
 from stickwright.records.folder import case_and_queries
@@ -349,6 +350,7 @@ def ability_rows(site: AbleHere) -> dict[str, Any]:
             {"enough": "enough", "nearly": "nearly enough", "not enough": "not enough: three more here"}.get(
                 one.status, "not measured"
             ),
+            _taken(one),
         )
         for one in able.directions
     )
@@ -357,10 +359,17 @@ def ability_rows(site: AbleHere) -> dict[str, Any]:
     sentence = f"Weakest is {weakest}."
     if short:
         sentence += f" More would help most at {_listed(short[:3])}."
-    elif any(one.status == "not measured" for one in able.directions):
-        sentence += " What was read is known well enough; directions not measured are estimated from the others."
     else:
-        sentence += " Every direction is known well enough."
+        sentence += f" The force is known to within about {100 * ENOUGH:.0f} % wherever it was read."
+    unread = [direction_words(one.direction_rad) for one in able.directions if one.status == "not measured"]
+    if unread:
+        sentence += f" Force at {_listed(unread)} was not read: it is estimated from the other directions."
+    taped = [one for one in able.directions if one.measured_reach_m]
+    if not taped:
+        sentence += " Reach was not measured."
+    elif len(taped) < len(able.directions):
+        others = [direction_words(one.direction_rad) for one in able.directions if not one.measured_reach_m]
+        sentence += f" Reach at {_listed(others)} was not measured: it is estimated from the other directions."
     return {
         "rows": rows,
         "svg": capability_polar(site),
@@ -368,6 +377,11 @@ def ability_rows(site: AbleHere) -> dict[str, Any]:
         "sentence": sentence,
         "findings": tuple(finding.text for finding in able.findings),
     }
+
+
+def _taken(one: DirectionCapability) -> str:
+    """How many readings stand behind a row, whether typed in the fields or in a file."""
+    return f"{len(one.measured_force_n)} of force, {len(one.measured_reach_m)} of reach"
 
 
 def _listed(words: Sequence[str]) -> str:
