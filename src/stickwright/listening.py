@@ -189,7 +189,7 @@ def agreements(
         if report.bias is not None
         and report.bias.quarter_turns == 0
         and not report.bias.mirrored
-        and math.isfinite(report.bias.rotation_rad.value)
+        and math.isfinite(report.bias.error_rotation_rad.value)
     }
     out: dict[int, Finding] = {}
     for task in ("push", "rim"):
