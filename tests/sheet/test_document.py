@@ -43,7 +43,11 @@ def flat(text: str) -> str:
 
 
 def said(reader: PdfReader) -> str:
-    return flat("".join(page.extract_text() for page in reader.pages))
+    """All that is said, footers last: a sentence may run over the end of a page."""
+    pages = [page.extract_text() for page in reader.pages]
+    footers = [found[0] if (found := re.search(r"Player [^\n]* page \d+ of \d+", page)) else "" for page in pages]
+    running = (page.replace(footer, "") if footer else page for page, footer in zip(pages, footers, strict=True))
+    return flat("".join([*running, *footers]))
 
 
 def elements(node: Any) -> Iterator[Any]:
