@@ -61,7 +61,7 @@ def recording_of_rows(rows: Array, task: Task, *, name: str = "live") -> Recordi
     --------
     >>> from stickwright.capture.steps import cue_code
     >>> from stickwright.capture.tasks import play_task
-    >>> rows = np.full((3, 11), math.nan)
+    >>> rows = np.full((3, 11), np.nan)
     >>> rows[:, 0], rows[:, 1:3], rows[:, 6] = [0.0, 0.1, 0.2], 0.5, cue_code("play")
     >>> recording_of_rows(rows, play_task()).cue.tolist()
     ['play', 'play', 'play']
