@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
+from dataclasses import replace
 from pathlib import Path
 
 from small_cases import action, case, hub, site, switch
@@ -87,3 +88,16 @@ def test_a_helper_with_a_controller_needs_no_other() -> None:
         assert wiring is not None
         assert [(one.name, one.count, one.buy) for one in wiring.parts if one.kind == "controller"] == [("yew", 1, 0)]
         assert bought_words(wiring.parts, lacking(wiring)) == IN_STOCK
+
+
+def test_goals_are_told_with_the_plan() -> None:
+    """What the player wants is said in their own words wherever the plan is read; without goals nothing is made up."""
+    this = read_case(DEMO)
+    asked = replace(
+        this, player=this.player.model_copy(update={"goals": ("win once against my cousin.", "play an hour")})
+    )
+    told = [one.text for one in plan(asked, draws=5).findings if one.about == "goals"]
+    assert len(told) == 1
+    assert "win once against my cousin; play an hour" in told[0]
+    silent = replace(this, player=this.player.model_copy(update={"goals": ()}))
+    assert not [one for one in plan(silent, draws=5).findings if one.about == "goals"]

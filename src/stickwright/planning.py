@@ -110,6 +110,7 @@ def plan(
     rules, wishes = rules or Rules(), wishes or Wishes()
     tell = progress or (lambda _what, _share: None)
     findings: list[Finding] = [Finding("note", "note", case.player.note)] if case.player.note else []
+    findings += _goals(case.player)
     known: list[KnownSite] = []
     problems, asked = wrong_wishes(case, wishes), wishes
     case = replace(
@@ -200,6 +201,14 @@ def _device_notes(kit: Kit, sharing: Sharing | None, works: Sequence[SiteWork]) 
 def _on_its_stick(recording: Recording, kit: Kit) -> Recording:
     """A recording under the one name that its stick has as it was set."""
     return recording if recording.stick is None else replace(recording, stick=kit.full_name(recording.stick))
+
+
+def _goals(player: Player) -> list[Finding]:
+    """What the player wants of it, in their own words, so that the plan is read against it."""
+    if not player.goals:
+        return []
+    told = "; ".join(goal.strip().rstrip(".") for goal in player.goals)
+    return [Finding("note", "goals", f"Goals, in the player's own words: {told}. Judge the set-up by them.")]
 
 
 def _same(typed: str, name: str) -> bool:
