@@ -6,7 +6,12 @@ route. Everything is drawn from the generator that is passed in: the same seed g
 The model
 ---------
 Stick: a sprung lever. Pushing out takes ``(preload + friction + stiffness * angle) / height`` at the contact
-point, letting back ``(preload - friction + stiffness * angle) / height``, never below zero.
+point, letting back ``(preload - friction + stiffness * angle) / height``, never below zero. A curved spring sags below
+(or bulges above) that line between centre and stop, most half-way.
+
+Gauge: errors in proportion and, when asked for, what repeating does not average away (`GaugeFaults`): held off square, held
+otherwise in each direction, drifting from reading to reading. A visit's readings likewise (`VisitFaults`): a player who
+tires from repeat to repeat or over the visit, one who has another day, a reading that slipped.
 
 Player: in each direction a comfortable force at the centre and a free reach, straight between the eight
 directions in the logarithm. The push left falls in a straight line to nothing at the end of the reach, and with
@@ -50,6 +55,8 @@ class SimulatedStick:
     friction_nm: float
     height_m: float
     stop_rad: float
+    sag_share: float = 0.0
+    """How far the force half-way lies below the straight line, as a share of the full force; minus is above it."""
 
     @classmethod
     def of(
@@ -80,6 +87,10 @@ class SimulatedStick:
         """Force at the contact point, pushing out or letting back."""
         sign = np.where(outward, 1.0, -1.0)
         moment = self.preload_nm + sign * self.friction_nm + self.stiffness_nm_per_rad * angle_rad
+        if self.sag_share:
+            share = angle_rad / self.stop_rad
+            whole = self.preload_nm + self.friction_nm + self.stiffness_nm_per_rad * self.stop_rad
+            moment = moment - self.sag_share * whole * 4 * share * (1 - share)
         return np.asarray(np.maximum(moment, 0.0) / self.height_m)
 
 
@@ -93,6 +104,57 @@ class BenchTable:
     force_n: Array
 
 
+@dataclass(frozen=True)
+class GaugeFaults:
+    """What is wrong with a bench besides scatter."""
+
+    off_square_rad: float = 0.0
+    """The gauge is held off square by so much all along: it reads the cosine."""
+    apart_share: float = 0.0
+    """Sd of a factor on all readings of a direction."""
+    apart_n: float = 0.0
+    """Sd of a preload that each direction has more or less."""
+    drift_n: float = 0.0
+    """Creep of the zero from each reading to the next, either way."""
+    wander_n: float = 0.0
+    """Sd of a step of the zero from each reading to the next."""
+
+    def factors(self, directions: int, rng: np.random.Generator) -> tuple[Array, Array]:
+        """A factor and an addition for each direction."""
+        times = np.exp(rng.normal(0, self.apart_share, directions)) if self.apart_share else np.ones(directions)
+        more = rng.normal(0, self.apart_n, directions) if self.apart_n else np.zeros(directions)
+        return np.asarray(math.cos(self.off_square_rad) * times), np.asarray(more)
+
+    def zeros(self, n: int, rng: np.random.Generator) -> Array:
+        """Zero of the gauge at each reading; true at the first."""
+        creep = self.drift_n * rng.choice([-1, 1]) * np.arange(n) if self.drift_n else np.zeros(n)
+        steps = np.concatenate([[0.0], rng.normal(0, self.wander_n, n - 1)]) if self.wander_n else np.zeros(n)
+        return np.asarray(creep + np.cumsum(steps))
+
+
+@dataclass(frozen=True)
+class VisitFaults:
+    """What is wrong with a visit's gauge readings of a player besides scatter."""
+
+    lost_per_repeat: float = 0.0
+    """Share of the force lost from each repeat to the next; the player is fresh again at the next direction."""
+    lost_over_visit: float = 0.0
+    """Share lost from the first direction to the end of the visit."""
+    day: float = 1.0
+    """Factor on all forces of this day."""
+    slip_chance: float = 0.0
+    slip_factor: float = 0.5
+    """Chance that a reading slips, and what is then read of it."""
+
+    def left(self, repeats: Array, place: float) -> Array:
+        """Share of the fresh force of an ordinary day at each repeat, `place` of the visit gone."""
+        over = (1 - self.lost_over_visit) ** place
+        return np.asarray(self.day * over * (1 - self.lost_per_repeat) ** repeats)
+
+
+NO_GAUGE_FAULTS, NO_VISIT_FAULTS = GaugeFaults(), VisitFaults()
+
+
 def bench_table(
     stick: SimulatedStick,
     rng: np.random.Generator,
@@ -104,6 +166,7 @@ def bench_table(
     gauge_step_n: float = 0.0,
     unequal: tuple[float, ...] | None = None,
     slipped: tuple[int, float] | None = None,
+    faults: GaugeFaults = NO_GAUGE_FAULTS,
 ) -> BenchTable:
     """Readings out and back in each direction.
 
@@ -111,12 +174,16 @@ def bench_table(
     direction; `slipped` the row (from 0) whose force is multiplied, as when the gauge slid off.
     """
     rows: list[tuple[float, float, bool, float]] = []
+    times, more = faults.factors(len(directions_rad), rng)
+    zero = faults.zeros(len(directions_rad) * len(shares) * (2 if back else 1), rng)
     for place, direction in enumerate(directions_rad):
         factor = unequal[place] if unequal is not None else 1.0
         for way in (True, False) if back else (True,):
             for share in shares if way else shares[::-1]:
                 angle = share * stick.stop_rad
-                force = float(stick.force_n(np.array(angle), way)) * factor * (1 + rng.normal(0, scatter))
+                true = float(stick.force_n(np.array(angle), way)) * factor
+                force = (true * times[place] + more[place]) * (1 + rng.normal(0, scatter)) + zero[len(rows)]
+                force = max(force, 0.001)
                 rows.append((direction, stick.height_m * math.sin(angle), way, _rounded(force, gauge_step_n)))
     direction_rad, travel_m, outward, force_n = zip(*rows, strict=True)
     force = np.array(force_n)
@@ -244,6 +311,7 @@ class SimulatedPlayer:
         gauge_step_n: float = 0.0,
         tape_step_m: float = 0.0,
         minutes: float = 0.0,
+        faults: VisitFaults = NO_VISIT_FAULTS,
     ) -> list[tuple[float, list[float], list[float]]]:
         """(direction, forces, reaches) with errors in proportion, rounded to the gauge and the tape.
 
@@ -253,6 +321,9 @@ class SimulatedPlayer:
         for place, phi in enumerate(directions_rad):
             spent = minutes * place / max(1, len(directions_rad) - 1)
             forces = self.force_at(float(phi), spent) * np.exp(rng.normal(0, scatter, repeats))
+            forces = forces * faults.left(np.arange(repeats), place / len(directions_rad))
+            if faults.slip_chance:
+                forces = np.where(rng.random(repeats) < faults.slip_chance, faults.slip_factor * forces, forces)
             reaches = self.reach_at(float(phi)) * np.exp(rng.normal(0, reach_scatter, repeats))
             out.append(
                 (
@@ -262,6 +333,14 @@ class SimulatedPlayer:
                 )
             )
         return out
+
+    def again_n(
+        self, rng: np.random.Generator, direction_rad: float, *, repeats: int = 3, scatter: float = 0.12,
+        faults: VisitFaults = NO_VISIT_FAULTS,
+    ) -> list[float]:  # fmt: skip
+        """The first direction read again at the end of the visit."""
+        forces = self.force_at(direction_rad) * np.exp(rng.normal(0, scatter, repeats))
+        return [float(force) for force in forces * faults.left(np.arange(repeats), 1.0)]
 
     def involuntary_n(self, n: int, rate_hz: float, rng: np.random.Generator) -> Array:
         """Involuntary force of n samples, shape (n, 2)."""

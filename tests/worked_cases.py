@@ -1,6 +1,6 @@
 """Five worked cases: invented people and kit, plausible to a practitioner.
 
-Each says what a good practitioner would decide and why; the plan is held against that. `case` is the site with the stick
+Each says what to decide and why, as its author saw it; the plan is held against that. `case` is the site with the stick
 alone, `whole_case` all that was found and all that the game asks, the van's switches and the hub Quay. The cases give
 no prices and no cable runs, and leave some figures of pressing open: what was chosen for them is marked "chosen".
 """

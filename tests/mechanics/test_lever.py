@@ -271,8 +271,9 @@ def simulated(seed, *, scatter, gross=None, both_ways=True, angles=ANGLES, kind=
     ids=["clean", "constant scatter", "eight readings, one gross", "sixteen readings, one gross"],
 )
 def test_intervals_cover(bench):
-    """500 simulated benches: the 95 % intervals hold the true numbers in 92 to 98 of 100, also with one gross
-    reading among eight or more."""
+    """500 simulated benches: the 95 % intervals hold the true numbers in 92 of 100 or more, also with one gross reading
+    among eight or more (more than 95, because here nothing is wrong but scatter, and they allow for drift, a curved
+    spring and a gauge off square, which so few readings cannot rule out)."""
     true = {"preload_and_friction_nm": 0.009, "stiffness_nm_per_rad": 0.020, "start_force_n": 0.009 / 0.022,
             "full_force_n": 0.017 / 0.022}  # fmt: skip
     if bench.get("both_ways", True):
@@ -282,7 +283,7 @@ def test_intervals_cover(bench):
         fit = simulated(seed, **bench)
         for name, value in true.items():
             held[name] += fit.intervals[name].low <= value <= fit.intervals[name].high
-    assert {name: share for name in true if not 0.92 <= (share := held[name] / 500) <= 0.98} == {}
+    assert {name: share for name in true if not 0.92 <= (share := held[name] / 500) <= 0.995} == {}
 
 
 def test_residual_angle_interval_covers():

@@ -17,7 +17,9 @@ def test_zar_eight_directions():
     assert found.resultant_length == pytest.approx(0.82522, abs=5e-6)
     assert found.rayleigh_z == pytest.approx(5.448, abs=0.0005)
     assert 0.001 < found.rayleigh_p < 0.002
-    assert float(np.degrees(found.sd_rad)) == pytest.approx(35.514880, abs=5e-7)  # sqrt(-2 ln R), worked by hand
+    assert float(np.degrees(found.sd_rad)) == pytest.approx(
+        35.514880, abs=5e-7
+    )  # sqrt(-2 ln R), worked by hand from the definition, no outside source
 
 
 def test_rayleigh_of_five_directions():

@@ -1,4 +1,4 @@
-"""The equal-precision curve against values worked out from its formula by hand."""
+"""The equal-precision curve against values worked out from its formula by hand: no outside source."""
 
 import numpy as np
 import pytest

@@ -1,4 +1,4 @@
-"""Pointing against the published example and values worked by hand."""
+"""Pointing against the published example, and values worked by hand from the definitions (no outside source)."""
 
 import numpy as np
 import pytest

@@ -40,7 +40,7 @@ def test_false_presses_of_low_pass_noise():
 
 
 def test_interval_of_a_comfortable_force():
-    """Student's t with 2 degrees of freedom is 4.303 at 95 %: three repeats, worked by hand on a log scale."""
+    """Student's t with 2 degrees of freedom is 4.303 at 95 %: three repeats, worked by hand on a log scale (t as printed in tables)."""
     logs = [math.log(0.20), math.log(0.22), math.log(0.25)]
     middle = sum(logs) / 3
     sd = math.sqrt(sum((one - middle) ** 2 for one in logs) / 2)

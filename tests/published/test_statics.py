@@ -1,4 +1,7 @@
-"""Mounts against worked values from textbooks of statics and strength of materials, and the trade's own by hand."""
+"""Mounts against worked values from textbooks of statics and strength of materials, and the trade's own by hand.
+
+The trade's own are common practice, without a source.
+"""
 
 import math
 
@@ -25,7 +28,7 @@ def largest(check_at, wanted=1.0):
 
 
 class TestSlidingAndTipping:
-    """[hibbeler-statics] a block pushed level at a height, worked by hand: W 18 N, mu 0.5, height 150 mm, depth 120 mm."""
+    """[hibbeler-statics] a block pushed level at a height, by hand, invented figures: W 18 N, mu 0.5, height 150 mm, depth 120 mm."""
 
     def test_it_slides_at_nine_newton(self):
         """mu W = 9.0 N."""
@@ -104,7 +107,7 @@ class TestChairs:
 
 
 class TestByHand:
-    """[fitting-practice] cases worked by hand in the trade."""
+    """[fitting-practice] cases worked by hand: common practice, no outside source."""
 
     def test_a_cough_against_an_arm(self):
         """1.8 N m of weight and 25 N at 340 mm: 10.3 N m."""

@@ -58,6 +58,7 @@ def capability(force_n: tuple[float, ...] = FORCE_N, reach_m: tuple[float, ...] 
             phi,
             about(force, 0.14),
             about(reach, 0.14),
+            about(force, 0.36),
             (force * 0.93, force, force * 1.07) if step != 5 else (),
             (reach * 0.95, reach, reach * 1.05) if step != 5 else (),
             "not measured" if step == 5 else ("nearly" if step == 2 else "enough"),

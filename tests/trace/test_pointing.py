@@ -121,8 +121,8 @@ def test_too_few_movements_give_no_figure():
 
 def test_real_clicks_to_and_fro():
     """One person with a mouse, 187 rows: all 21 with a press more than 100 px off (the others: 25 at most) are
-    left out and named, nothing else is; effective throughput lies near the usual 4 to 5 bit/s of a
-    mouse, below rather than above since the targets are small."""
+    left out and named, nothing else is; the interval of the effective throughput lies between 3
+    and 5 bit/s (a mouse usually gives 4 to 5, from memory; small targets give less)."""
     with (DATA / "reciprocal-person-4.csv").open() as file:
         rows = list(csv.DictReader(file))
 

@@ -119,7 +119,7 @@ def test_lag_by_another_route():
         return float((made * then).sum() / np.sqrt((then**2).sum()))
 
     brute = shifts[np.argmax([alike(shift) for shift in shifts])]
-    assert lag_s(t, xy, cue) == pytest.approx(brute, abs=0.004)
+    assert lag_s(t, xy, cue) == pytest.approx(brute, abs=0.002)
 
 
 def test_short_recordings_have_no_interval_but_a_value():

@@ -1,4 +1,5 @@
-"""The fast kernels once more in plain Python, line by line as their sources state them: the oracle of the tests."""
+"""The fast kernels once more in plain Python, line by line as their sources state them: to find faults of
+compiling, not of the formulas."""
 
 import math
 

@@ -13,6 +13,7 @@ from numpy.typing import NDArray
 from stickwright.errors import BadInput, Problem
 from stickwright.mechanics import capability as cap
 from stickwright.mechanics.bracket import Bracket, StickResult, TriedStick, bracket
+from stickwright.mechanics.order_effect import DAY_SD, carried_back, day_assumption, on_another_day
 from stickwright.mechanics.stand_ins import (
     Steadiness,
     direction_assumptions,
@@ -139,8 +140,11 @@ def ability(
     findings += cap.expected_from_others(
         reaches, d_scatter, d_df, prior_log_mean=d_prior[0], prior_log_sd=d_prior[1], what="reach"
     )
+    first = [f for f in site.reading[0].force_n if f > 0] if site.reading else []
+    again = [f for f in site.again_force_n if f > 0]
+    order = [reading.direction_rad for reading in site.reading if reading.force_n]
     force_round = cap.round_the_circle(
-        _with_brackets(forces, brackets, 0, f_scatter),
+        _with_brackets(carried_back(forces, order, first, again, (f_scatter, f_df)), brackets, 0, f_scatter),
         grid,
         f_scatter,
         f_df,
@@ -162,8 +166,9 @@ def ability(
         place = grid_place(grid, phi)
         force[1:, place], reach[1:, place] = found.draws(rng, draws - 1)
         force[0, place], reach[0, place] = (estimate.value for estimate in found.estimates(1))
+    force[1:] *= np.exp(DAY_SD * rng.spawn(1)[0].standard_normal((draws - 1, 1)))  # the player plays on other days
     directions = _direction_reports(site, grid, forces, reaches, force_round, reach_round, brackets)
-    assumptions += effort_assumptions(site, findings)
+    assumptions += [day_assumption(site.name), *effort_assumptions(site, findings)]
     assumptions += direction_assumptions(site, forces, reaches, (f_df, d_df), list(brackets), grid)
 
     rest, rest_draws = resting_force(site, rng, draws, assumptions)
@@ -173,8 +178,7 @@ def ability(
         heard = replace(heard, force_n=shaken_force(site, tried, stiff))
     sigma, crossing, sigma_draws, crossing_draws = involuntary_force(site, rng, draws, assumptions, heard)
     noise, fall_off = noise_and_fall_off(site, force_round, reach_round, assumptions, heard)
-    first = site.reading[0].force_n if site.reading else ()
-    lost = cap.tiring([f for f in first if f > 0], [f for f in site.again_force_n if f > 0], f_scatter, f_df)
+    lost = cap.tiring(first, again, f_scatter, f_df)
     if lost is not None and lost.value > 0.15:
         findings.append(
             Finding(
@@ -337,7 +341,14 @@ def _with_brackets(
         repeats.append(np.array([math.exp(moments[first])]))
         extra.append(math.sqrt(max(moments[first + 1] ** 2 - scatter**2, 1e-6)))
     order = np.argsort(directions)
-    return cap.Readings(np.array(directions)[order], tuple(repeats[k] for k in order), np.array(extra)[order])
+    visit = np.zeros((len(directions), len(directions)))
+    visit[: len(keep), : len(keep)] = readings.visit_cov[np.ix_(keep, keep)]
+    return cap.Readings(
+        np.array(directions)[order],
+        tuple(repeats[k] for k in order),
+        np.array(extra)[order],
+        visit[np.ix_(order, order)],
+    )
 
 
 def _of(readings: cap.Readings, phi: float) -> tuple[float, ...]:
@@ -393,6 +404,7 @@ def _direction_reports(
                 float(phi),
                 f_all[k],
                 d_all[k],
+                on_another_day(f_all[k]),
                 _read(site, float(phi), "force_n"),
                 _read(site, float(phi), "reach_m"),
                 status if measured else "not measured",  # type: ignore[arg-type]

@@ -14,6 +14,7 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from stickwright import units
+from stickwright.mechanics.bench_doubt import BenchDoubt, bench_doubt
 from stickwright.mechanics.bench_positions import directions, positions
 from stickwright.mechanics.bench_readings import GaugeScatter, LeverReadings, checked_readings
 from stickwright.mechanics.lever import LeverFit, bounded_below, lever_design, lever_of
@@ -117,9 +118,10 @@ def bench_stick(
         height_m, force_n, angle, outward, max_angle_rad=stop, length_m=length_m, gauge_step_n=gauge_step_n
     )
     judged, codes = _by_direction(readings, direction[readings.number - 1])
-    fit = lever_of(readings, (*position_findings, *findings), level, judged)
+    read = direction[readings.number - 1]
+    fit = lever_of(readings, (*position_findings, *findings), level, judged, None if judged is None else read)
     lines, unequal, compared = _lines(readings, judged, codes, fit, level)
-    friction = _friction(fit, lines if unequal and readings.both_ways else ())
+    friction = fit.intervals["friction_nm"]
     gain, gain_findings = output_gain(angle, output, fit.max_angle_rad, level) if not position_findings else (None, ())
     return BenchResult(
         name=name,
@@ -230,12 +232,13 @@ def _lines(
     readings: LeverReadings, judged: Judged | None, codes: Array, pooled: LeverFit, level: float
 ) -> tuple[tuple[BenchLine, ...], bool, tuple[Finding, ...]]:
     """Each direction's line, whether they differ, and the remark on it."""
-    if judged is None:
+    doubt = None if judged is None else bench_doubt(judged.design, readings, GaugeScatter.of(readings), judged.fit)
+    if judged is None or doubt is None:
         if len(codes) < 2:
             return (), False, ()
         text = "Too few readings to compare directions: take three in each, at two angles or more."
         return (), False, (Finding("note", "directions not compared", text),)
-    lines = tuple(_line(readings, judged.fit, codes, index, pooled, level) for index in range(len(codes)))
+    lines = tuple(_line(readings, doubt, codes, index, pooled, level) for index in range(len(codes)))
     if not _differ(readings, judged.fit):
         return lines, False, ()
     start, full = (_extremes(lines, name) for name in ("start_force_n", "full_force_n"))
@@ -253,24 +256,23 @@ def _lines(
 
 
 def _line(
-    readings: LeverReadings, fit: RobustFit, codes: Array, index: int, pooled: LeverFit, level: float
+    readings: LeverReadings, doubt: BenchDoubt, codes: Array, index: int, pooled: LeverFit, level: float
 ) -> BenchLine:
-    width = len(fit.coefficients)
+    width = doubt.means.shape[1]
     unit = np.eye(width)
     out = unit[-1] if readings.both_ways else np.zeros(width)
     base, slope = unit[index], unit[len(codes) + index]
-    n = int(np.sum(fit.kept))
 
     def estimate(weights: Array) -> Estimate:
-        return bounded_below(fit, weights, max(0.0, float(weights @ fit.coefficients)), level, n, None)
+        value = max(0.0, float(weights @ doubt.coefficients))
+        return bounded_below(doubt, weights, value, level, doubt.readings, None)
 
-    friction = estimate(out) if readings.both_ways else pooled.intervals["friction_nm"]
     start, full = base + out, base + out + readings.max_angle_rad * slope
     preload = estimate(base)
     if not readings.both_ways:
         preload = replace(preload, assumed=pooled.intervals["preload_nm"].assumed)
     return BenchLine(
-        float(codes[index]), preload, estimate(slope), friction,
+        float(codes[index]), preload, estimate(slope), pooled.intervals["friction_nm"],
         estimate(start / readings.length_m), estimate(full / readings.length_m),
     )  # fmt: skip
 
@@ -296,15 +298,6 @@ def _extremes(lines: tuple[BenchLine, ...], name: str) -> tuple[str, float, str,
         direction_words(low.direction_rad or 0.0), getattr(low, name).value,
         direction_words(high.direction_rad or 0.0), getattr(high, name).value,
     )  # fmt: skip
-
-
-def _friction(fit: LeverFit, apart: tuple[BenchLine, ...]) -> Estimate:
-    """Friction moment: from the lines of the directions where these differ, else from the one line.
-
-    One line through unequal directions leaves their differences as scatter, which would drown the friction; with a
-    line for each direction it is half of what lies between pushing out and letting back, over all directions.
-    """
-    return apart[0].friction_nm if apart else fit.intervals["friction_nm"]
 
 
 def _per_length(moment: Estimate, length_m: float) -> Estimate:

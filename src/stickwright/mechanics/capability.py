@@ -53,11 +53,14 @@ class Readings:
         The readings of each direction, all above zero.
     extra_sd : array, shape (m,)
         Relative sd that repeating does not lessen: the gauge's step, or a value worked out otherwise.
+    visit_cov : array, shape (m, m)
+        Covariance of the log means that comes of the order of the readings; more readings lessen it.
     """
 
     direction_rad: Array
     repeats: tuple[Array, ...]
     extra_sd: Array
+    visit_cov: Array
 
     @classmethod
     def of(cls, pairs: Sequence[tuple[float, Sequence[float]]], step: float = 0.0) -> Readings:
@@ -79,7 +82,8 @@ class Readings:
         floor = step / 2 if step > 0 else 0.5 * min(positive, default=1.0)
         repeats = tuple(np.array([value if value > 0 else floor for value in values]) for values in kept.values())
         means = np.array([float(np.exp(np.log(values).mean())) for values in repeats])
-        return cls(np.array(list(kept)), repeats, step / math.sqrt(12) / means if len(means) else np.zeros(0))
+        rounding = step / math.sqrt(12) / means if len(means) else np.zeros(0)
+        return cls(np.array(list(kept)), repeats, rounding, np.zeros((len(kept), len(kept))))
 
     @property
     def log_means(self) -> Array:
@@ -295,7 +299,7 @@ def round_the_circle(
         return Round(grid_rad, np.full(len(grid_rad), prior_log_mean), _root(own), nothing, own_df, used, measured)
     cross = _covariance(grid_rad, seen, prior_log_sd)
     inner = _covariance(seen, seen, prior_log_sd) + np.diag(readings.extra_sd**2)
-    weights = np.linalg.solve(inner + np.diag(used**2 / readings.counts), cross.T).T
+    weights = np.linalg.solve(inner + np.diag(used**2 / readings.counts) + readings.visit_cov, cross.T).T
     mean = prior_log_mean + weights @ (readings.log_means - prior_log_mean)
     whole = own - weights @ cross.T
     unlessened = own - np.linalg.solve(inner + 1e-12 * np.eye(len(seen)), cross.T).T @ cross.T
@@ -329,7 +333,10 @@ def expected_from_others(
     for place in range(number if number >= 4 else 0):
         others = [k for k in range(number) if k != place]
         rest = Readings(
-            readings.direction_rad[others], tuple(readings.repeats[k] for k in others), readings.extra_sd[others]
+            readings.direction_rad[others],
+            tuple(readings.repeats[k] for k in others),
+            readings.extra_sd[others],
+            readings.visit_cov[np.ix_(others, others)],
         )
         phi = readings.direction_rad[[place]]
         told = round_the_circle(rest, phi, scatter, df, prior_log_mean=prior_log_mean, prior_log_sd=prior_log_sd)

@@ -15,6 +15,7 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from stickwright import units
+from stickwright.mechanics.bench_doubt import BenchDoubt, bench_doubt, drift_findings
 from stickwright.mechanics.bench_readings import (
     GaugeScatter,
     LeverReadings,
@@ -154,7 +155,9 @@ def fit_lever(
     (more with a coarse gauge): the intervals then very nearly hold for scatter of either kind. Up to three
     readings, one in four at most, are left out when the others contradict them (see `robust_fit`).
     Intervals by Student's t, so that three readings give a wide one; never below a scatter of 0.5 %,
-    which no gauge held by hand betters (common practice). The residual angle is a ratio: Fieller's
+    which no gauge held by hand betters (common practice). They allow for a curved spring, drift, and a gauge
+    held off square (see `bench_doubt`); preload and stiffness are those of the line from the force at the centre
+    to the force at the stop. The residual angle is a ratio: Fieller's
     interval [fieller-1954]. Numbers of 0 or more by non-negative least squares [lawson-hanson-1974].
 
     Examples
@@ -173,7 +176,11 @@ def fit_lever(
 
 
 def lever_of(
-    readings: LeverReadings, findings: tuple[Finding, ...], level: float, judged: Judged | None = None
+    readings: LeverReadings,
+    findings: tuple[Finding, ...],
+    level: float,
+    judged: Judged | None = None,
+    direction_rad: Array | None = None,
 ) -> LeverFit:
     """The lever of readings that were checked already.
 
@@ -187,6 +194,8 @@ def lever_of(
         Coverage of the intervals.
     judged : Judged, optional
         Where the readings were judged with a wider model (one line for each direction).
+    direction_rad : array, shape (n,), optional
+        Direction of each reading, when all are known: the intervals then allow for directions that read apart.
     """
     scatter = GaugeScatter.of(readings)
     design = lever_design(readings)
@@ -194,12 +203,15 @@ def lever_of(
     fit = fitted(design, readings, scatter, kept)
     judged = judged or Judged(design, fit)
     queried = queried_readings(readings, judged.fit, level)
+    doubt = bench_doubt(design, readings, scatter, fit, direction_rad)
+    if doubt is not None:
+        fit = replace(fit, coefficients=doubt.coefficients)
     numbers, contradictions = _never_negative(design, readings, fit)
     findings += (
         *_one_way_findings(readings), *(query.finding for query in queried), *contradictions,
-        *bend_findings(judged, readings, scatter), *coarse_gauge_findings(readings),
+        *bend_findings(judged, readings, scatter), *drift_findings(doubt), *coarse_gauge_findings(readings),
     )  # fmt: skip
-    intervals = _intervals(readings, fit, numbers, level)
+    intervals = _intervals(readings, fit, doubt, numbers, level)
     friction_nm = numbers[1] if readings.both_ways else 0.0
     result = LeverFit(
         numbers[0], numbers[-1], friction_nm, readings.length_m, readings.max_angle_rad,
@@ -277,13 +289,15 @@ def _one_way_findings(readings: LeverReadings) -> tuple[Finding, ...]:
     )  # fmt: skip
 
 
-def _intervals(readings: LeverReadings, fit: RobustFit, numbers: list[float], level: float) -> dict[str, Estimate]:
+def _intervals(
+    readings: LeverReadings, fit: RobustFit, doubt: BenchDoubt | None, numbers: list[float], level: float
+) -> dict[str, Estimate]:
     """All estimates of a fit, by the name of the number."""
     n, width = int(fit.kept.sum()), len(numbers)
     unit, values = np.eye(width), np.array(numbers)
 
     def estimate(weights: Array, assumed: str | None = None) -> Estimate:
-        return bounded_below(fit, weights, float(weights @ values), level, n, assumed)
+        return bounded_below(doubt, weights, float(weights @ values), level, n, assumed)
 
     total = unit[0] + unit[1] if readings.both_ways else unit[0]
     found = {
@@ -296,7 +310,7 @@ def _intervals(readings: LeverReadings, fit: RobustFit, numbers: list[float], le
     if readings.both_ways:
         found["friction_nm"] = estimate(unit[1])
         found["friction_force_n"] = estimate(unit[1] / readings.length_m)
-        found["residual_angle_rad"] = _residual(fit, values, readings.max_angle_rad, level, n)
+        found["residual_angle_rad"] = _residual(fit, doubt, values, readings.max_angle_rad, level, n)
         return found
     why = _ONLY_BACK if readings.only_back else _ONE_WAY
     assumed = "friction taken as 0: its share is in the preload"
@@ -310,13 +324,15 @@ def _intervals(readings: LeverReadings, fit: RobustFit, numbers: list[float], le
     return found
 
 
-def bounded_below(fit: RobustFit, weights: Array, value: float, level: float, n: int, assumed: str | None) -> Estimate:
+def bounded_below(
+    doubt: BenchDoubt | None, weights: Array, value: float, level: float, n: int, assumed: str | None
+) -> Estimate:
     """An estimate of a number that cannot be negative.
 
     Parameters
     ----------
-    fit : RobustFit
-        The fit.
+    doubt : BenchDoubt or None
+        What the readings tell of the coefficients; None without a degree of freedom.
     weights : array, shape (p,)
         The number as a weighted sum of the coefficients.
     value : float
@@ -328,14 +344,16 @@ def bounded_below(fit: RobustFit, weights: Array, value: float, level: float, n:
     assumed : str or None
         What was assumed.
     """
-    if fit.degrees_of_freedom < 1:
+    if doubt is None:
         why = f"{n} readings for {len(weights)} unknowns leave no scatter to judge by; take two more"
         return Estimate.unbounded(value, why, n=n, assumed=assumed)
-    _, low, high = fit.combination(weights, level)
+    low, high = doubt.interval(weights, level)
     return Estimate(value, min(max(0.0, low), value), max(high, value), level, n, assumed)
 
 
-def _residual(fit: RobustFit, values: Array, max_angle_rad: float, level: float, n: int) -> Estimate:
+def _residual(
+    fit: RobustFit, doubt: BenchDoubt | None, values: Array, max_angle_rad: float, level: float, n: int
+) -> Estimate:
     """Where the stick stays by itself: (friction - preload)/stiffness, between 0 and the stop."""
     excess, stiffness = float(values[1] - values[0]), float(values[2])
     if stiffness > 0:
@@ -345,12 +363,11 @@ def _residual(fit: RobustFit, values: Array, max_angle_rad: float, level: float,
     if fit.combination(np.array([0.0, 1.0, 0.0]), level)[2] < 0:
         why = "letting back took more force than pushing outwards: the two may be swapped"
         return Estimate.unbounded(math.nan, why, n=n)
-    if fit.degrees_of_freedom < 1:
+    if doubt is None:
         return Estimate.unbounded(value, "too few readings to judge the scatter by; take two more", n=n)
     above, below = np.array([-1.0, 1.0, 0.0]), np.array([0.0, 0.0, 1.0])
     a, b = float(above @ fit.coefficients), float(below @ fit.coefficients)
-    size = (fit.quantile(level) * fit.scatter) ** 2
-    cov = fit.unscaled_covariance * size
+    cov = doubt.covariance * fit.quantile(level) ** 2
     v_aa, v_bb, v_ab = float(above @ cov @ above), float(cov[2, 2]), float(above @ cov @ below)
     if b <= 0 or b * b <= v_bb:  # the stiffness may be 0: the ratio has no bound
         if a + math.sqrt(v_aa) <= 0:

@@ -82,7 +82,8 @@ def bend_findings(judged: Judged, readings: LeverReadings, scatter: GaugeScatter
         way = "stiffer" if bent.coefficients[-1] > 0 else "softer"
         text = (
             f"The spring is not straight: it gets {way} towards the stop, and the straight line misses by up to "
-            f"{units.spoken(apart, 'n')}. Forces between the readings are that much less certain."
+            f"{units.spoken(apart, 'n')}. The forces at the "
+            "centre and at the stop allow for it; between them the plan counts on the line."
         )
         findings.append(Finding("query", "curved spring", text))
     uneven = _wider(judged, readings.way * angle, readings, scatter) if readings.both_ways else None

@@ -88,7 +88,10 @@ class DirectionCapability:
 
     direction_rad: float
     force_n: Estimate
+    """Comfortable force fresh, on the day of the visit."""
     reach_m: Estimate
+    force_other_day_n: Estimate
+    """The same on a day that was not measured: what the plan counts on."""
     measured_force_n: tuple[float, ...]
     measured_reach_m: tuple[float, ...]
     status: Literal["enough", "nearly", "not enough", "not measured"]

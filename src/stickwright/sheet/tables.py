@@ -33,7 +33,7 @@ if TYPE_CHECKING:
     from stickwright.model.plan import DirectionFit
 
 __all__ = [
-    "BEST_NOTE", "Able", "Table", "bench", "capability_polar", "curve", "effort_words", "force_travel", "limiting_sentence",
+    "BEST_NOTE", "Able", "Table", "bench", "capability_polar", "curve", "day_note", "effort_words", "force_travel", "limiting_sentence",
     "main_directions", "range_words", "ranking", "reach_polygon", "shown_fits", "trace_overview",
     "tuning_before_after", "tuning_numbers", "tuning_range",
 ]  # fmt: skip
@@ -114,6 +114,24 @@ class Able(Protocol):
 
     @property
     def capability(self) -> Capability: ...
+
+
+def day_note(able: Capability) -> str:
+    """Which day the forces are of, and what another day may bring where the player is weakest.
+
+    Parameters
+    ----------
+    able : Capability
+    """
+    weakest = next((one for one in able.directions if one.direction_rad == able.weakest_rad), able.directions[0])
+    other = weakest.force_other_day_n
+    if not other.has_interval:
+        return "Forces are of a fresh player on the day of the visit."
+    return (
+        f"Forces are of a fresh player on the day of the visit. On another day the force "
+        f"{direction_words(weakest.direction_rad)} may be {plain(other.low, 'n')} to {plain(other.high, 'n')} (95 %, "
+        "spread from day to day assumed): the ranking of the sticks counts on that."
+    )
 
 
 def capability_polar(site: Able) -> Table:

@@ -214,7 +214,7 @@ def _ability(plan: Plan, site: SitePlan) -> dict[str, Any]:
     table, reached = tables.capability_polar(site), tables.reach_polygon(site)
     return {
         "figures": [
-            _figure(capability_polar(site), table, ""),
+            _figure(capability_polar(site), table, tables.day_note(able)),
             _figure(reach_polygon(site), reached, ""),
         ],
         "columns": [*table.columns[:4], *(f"throw on {rank}" for rank in range(1, len(reached.columns)))],

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 import textwrap
 
+from stickwright.mechanics.bench_doubt import ALLOWED_FOR
 from stickwright.model.bench import BenchResult
 from stickwright.model.plan import Caution, Fit, Plan, SitePlan, direction_words
 from stickwright.model.recorded import Finding, HoldReport, TableReport, TraceReport
@@ -181,7 +182,7 @@ def bench_words(result: BenchResult) -> str:
         ]))  # fmt: skip
     used = sum(one.used for one in result.readings)
     parts.append(wrapped([f"{used} of {len(result.readings)} readings used; scatter of one reading "
-                          f"{share(result.scatter_share)} of the middle force."], WIDTH))  # fmt: skip
+                          f"{share(result.scatter_share)} of the middle force. {ALLOWED_FOR}"], WIDTH))  # fmt: skip
     if result.findings:
         parts.append(_block("Findings", _findings(result.findings)))
     return "\n\n".join(parts) + "\n"
@@ -272,6 +273,7 @@ def _site(plan: Plan, site: SitePlan) -> str:
 def _ability(site: SitePlan) -> list[str]:
     lines = [f"{row[0]}: {row[1]}, {row[2]}; force readings: {row[3]}" for row in tables.capability_polar(site).rows]
     able = site.capability
+    lines.append(tables.day_note(able))
     lines.append(f"rest force {shown(able.rest_force_n, 'n')}; involuntary {shown(able.involuntary_force_n, 'n')}")
     lines.append(f"limb stiffness {shown(able.limb_stiffness_n_per_m, 'n_per_mm')}")
     if able.tiring_share is not None:

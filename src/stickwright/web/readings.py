@@ -25,6 +25,7 @@ from stickwright.records.gauge import gauge_of
 from stickwright.sheet.figures_ability import capability_polar
 from stickwright.sheet.printed import shown as printed
 from stickwright.sheet.tables import capability_polar as tables_of_figure
+from stickwright.sheet.tables import day_note
 from stickwright.siting import known_site, with_controllers
 from stickwright.store.cases import tree_of
 from stickwright.store.documents import documents, save_document, undo_document
@@ -374,7 +375,7 @@ def ability_rows(site: AbleHere) -> dict[str, Any]:
         "rows": rows,
         "svg": capability_polar(site),
         "alt": table.alt,
-        "sentence": sentence,
+        "sentence": f"{sentence} {day_note(able)}",
         "findings": tuple(finding.text for finding in able.findings),
     }
 

@@ -1,7 +1,9 @@
 """Five worked cases, the whole controller: who does what, why, and into which socket.
 
-Source: the worked cases (invented people; decisions, reasons and wiring written by practitioners, apart from this code);
-prices, cable runs and what the cases leave open are chosen in tests/worked_cases.py. Where the plan and a case
+The cases are invented, plausible to a practitioner; no practitioner has checked them. Their figures come from the same
+formulas as the plan's, and some inputs were set after a first run: this is a check that the plan keeps to the cases, not
+one against anything outside the project.
+Prices, cable runs and what the cases leave open are chosen in tests/worked_cases.py. Where the plan and a case
 part ways is written down in docs/worked-cases.md.
 """
 

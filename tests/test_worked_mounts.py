@@ -1,5 +1,8 @@
-"""What holds the stick in the five worked cases, against what a good practitioner would decide there.
+"""What holds the stick in the five worked cases, against what is written down there.
 
+The cases are invented, plausible to a practitioner; no practitioner has checked them. Their figures come from the same
+formulas as the plan's, and some inputs were set after a first run: this is a check that the plan keeps to the cases, not
+one against anything outside the project.
 Source of the decisions and figures: tests/worked_cases.py, tests/worked_rooms.py (invented people, the van's mounts and
 fasteners); the arithmetic of each figure stands beside it. Where plan and case part ways: docs/worked-cases.md, "Mounts".
 """
