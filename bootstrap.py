@@ -4,6 +4,7 @@
     python3 bootstrap.py test     all tests
     python3 bootstrap.py lint     style, types, import order
     python3 bootstrap.py bench    what is timed, each against a named peer
+    python3 bootstrap.py coverage how often the intervals hold the truth; writes docs/coverage.md (takes an hour)
     python3 bootstrap.py run ...  any command of the environment
 
 The environment is .venv; it is made anew only when the lock file or the project file changes. On Windows
@@ -99,15 +100,20 @@ def bench() -> None:
         run(PYTHON, script)
 
 
+def coverage() -> None:
+    """How often the intervals hold the truth."""
+    run(PYTHON, ROOT / "docs" / "make_coverage.py")
+
+
 def main(arguments: list[str]) -> None:
     """Set up, then do what is asked."""
     if not arguments or arguments[0] in ("-h", "--help"):
         print(__doc__)
         return
     what, *more = arguments
-    doings = {"demo": demo, "test": test, "lint": lint, "bench": bench}
+    doings = {"demo": demo, "test": test, "lint": lint, "bench": bench, "coverage": coverage}
     if what not in (*doings, "run"):
-        sys.exit(f"bootstrap.py: found '{what}', expected demo, test, lint, bench or run")
+        sys.exit(f"bootstrap.py: found '{what}', expected demo, test, lint, bench, coverage or run")
     set_up()
     if what == "run":
         run(BIN / more[0], *more[1:])
