@@ -104,7 +104,7 @@ def test_friction_of_unequal_directions_covers():
         columns["force_n"] += np.where(columns["outward"], 1, -1) * (1 - factor) * truth
         found.append(benched(columns))
     assert all(result.unequal for result in found)
-    assert 0.91 <= np.mean([r.friction_force_n.low <= truth <= r.friction_force_n.high for r in found])
+    assert np.mean([r.friction_force_n.low <= truth <= r.friction_force_n.high for r in found]) >= 0.91
     wide = float(np.mean([r.friction_force_n.high - r.friction_force_n.low for r in found]))
     even = [benched(bench(seed=seed)).friction_force_n for seed in range(100)]
     assert wide < 1.6 * float(np.mean([one.high - one.low for one in even]))

@@ -51,6 +51,9 @@ class Ability:
     direction_rad : array, shape (k,)
         Directions judged.
     force_n, reach_m : array, shape (draws, k)
+        The force on another day.
+    day_factor : array, shape (draws,)
+        Force of that other day over that of the visit: no further reading at the visit tells it.
     rest_force_n, involuntary_n, crossing_hz, limb_stiffness_n_per_m : array, shape (draws,)
     force_noise_share, fall_off : float
     rest_direction_rad : float or None
@@ -66,6 +69,7 @@ class Ability:
     direction_rad: Array
     force_n: Array
     reach_m: Array
+    day_factor: Array
     rest_force_n: Array
     involuntary_n: Array
     crossing_hz: Array
@@ -166,7 +170,9 @@ def ability(
         place = grid_place(grid, phi)
         force[1:, place], reach[1:, place] = found.draws(rng, draws - 1)
         force[0, place], reach[0, place] = (estimate.value for estimate in found.estimates(1))
-    force[1:] *= np.exp(DAY_SD * rng.spawn(1)[0].standard_normal((draws - 1, 1)))  # the player plays on other days
+    day = np.exp(DAY_SD * rng.spawn(1)[0].standard_normal(draws))
+    day[0] = 1.0
+    force *= day[:, None]  # the player plays on other days
     directions = _direction_reports(site, grid, forces, reaches, force_round, reach_round, brackets)
     assumptions += [day_assumption(site.name), *effort_assumptions(site, findings)]
     assumptions += direction_assumptions(site, forces, reaches, (f_df, d_df), list(brackets), grid)
@@ -204,7 +210,7 @@ def ability(
         findings=tuple(findings),
     )
     return Ability(
-        grid, force, reach, rest_draws, sigma_draws, crossing_draws, stiff_draws, noise.value,
+        grid, force, reach, day, rest_draws, sigma_draws, crossing_draws, stiff_draws, noise.value,
         1.0 if fall_off is None else fall_off, report.rest_direction_rad, site.spasm.rate_per_s if site.spasm else 0.0,
         site.spasm.peak_n if site.spasm else (), report, tuple(assumptions),
         _unread(site, report, bool(len(reaches.direction_rad) or brackets), fall_off is None),
