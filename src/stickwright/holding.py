@@ -89,7 +89,7 @@ def wanted_of(case: Case, known: Sequence[KnownSite], sharing: Sharing) -> tuple
                 site, replace(held, assumed=(*held.assumed, *_press_assumed(group, sites, held))), pushes,
                 max(importance.get(one.action, 0.0) for one in group),
                 tuple(one.direction_rad for one in directions), tuple(one.reach_m.value for one in directions),
-                _shared_by(main, group, list(groups.values())), _recorded_turn(main, at.get(site.name)),
+                (*_crosswise(main), *_shared_by(main, group, list(groups.values()))), _recorded_turn(main, at.get(site.name)),
             )
         )  # fmt: skip
     return tuple(out)
@@ -97,6 +97,17 @@ def wanted_of(case: Case, known: Sequence[KnownSite], sharing: Sharing) -> tuple
 
 def _recorded_turn(main: Placement, one: KnownSite | None) -> Estimate | None:
     return base_turn(one.site, one.recordings, main.fit.full_name) if main.fit is not None and one is not None else None
+
+
+def _crosswise(main: Placement) -> tuple[Finding, ...]:
+    """That the base stands crosswise: where its own front is, and that every turn comes on top of that."""
+    if main.fit is None or not main.fit.crosswise:
+        return ()
+    text = (
+        f"{main.device} stands crosswise: its own front points to the player's left before any turn given here, and its "
+        "output is turned a quarter turn anticlockwise."
+    )
+    return (Finding("note", "crosswise", text),)
 
 
 def _held(case: Case, site: Site, main: Placement, group: Sequence[Placement]) -> Held:

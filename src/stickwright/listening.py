@@ -30,6 +30,7 @@ if TYPE_CHECKING:
 __all__ = [
     "agreements",
     "base_turn",
+    "output_turned",
     "recorded_steadiness",
     "trace_of",
     "tunings_of",
@@ -69,6 +70,38 @@ def trace_of(recording: Recording, rng: np.random.Generator) -> TraceReport:
     from stickwright.trace.report import trace_report
 
     return trace_report(recording, rng)
+
+
+def output_turned(
+    kit: Kit, site: Site, recordings: Sequence[Recording], reports: Sequence[TraceReport]
+) -> tuple[list[Recording], list[Finding]]:
+    """The recordings, those made on a base that stood crosswise as they come once its output is turned.
+
+    Parameters
+    ----------
+    kit : Kit
+    site : Site
+    recordings : sequence of Recording
+        Of this site.
+    reports : sequence of TraceReport
+        One for each: only what came out a quarter turn round was made before the output was turned.
+    """
+    out, findings = [], []
+    for recording, report in zip(recordings, reports, strict=True):
+        named = kit.stick_named(recording.stick) if recording.stick is not None else None
+        turns = report.bias.quarter_turns if report.bias is not None else 0
+        if named is None or turns not in (1, 3) or kit.stick[named[0]].stands(site.room_m) != "crosswise":
+            out.append(recording)
+            continue
+        x, y = recording.xy.T
+        out.append(replace(recording, xy=np.column_stack([y, -x] if turns == 1 else [-y, x])))
+        text = (
+            f"{recording.name}: every push came out a quarter turn {'anticlockwise' if turns == 1 else 'clockwise'}, since "
+            f"{recording.stick} stood crosswise with its output not yet turned. It counts here as it comes once the output "
+            "is turned; any turn in the tuning comes besides that."
+        )
+        findings.append(Finding("note", "crosswise", text))
+    return out, findings
 
 
 def recorded_steadiness(

@@ -10,10 +10,17 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stickwright.allocation.pressing import can_press
-from stickwright.listening import agreements, recorded_steadiness, trace_of, tunings_of, without_what_others_tell
+from stickwright.listening import (
+    agreements,
+    output_turned,
+    recorded_steadiness,
+    trace_of,
+    tunings_of,
+    without_what_others_tell,
+)
 from stickwright.mechanics.ability import Ability, ability
 from stickwright.mechanics.demand import demand_of, needed_directions
-from stickwright.mechanics.explain import Situation, base_fits, best_extensions, helping_change
+from stickwright.mechanics.explain import Situation, best_extensions, helping_change
 from stickwright.mechanics.fit import DEAD_ZONES, Evaluated, Rules, SiteInputs, central, evaluate
 from stickwright.mechanics.setups import Setups, at_contact, bench_log_sd, setups_of
 from stickwright.mechanics.stand_ins import USUAL_COMFORTABLE_OF_MAXIMAL, Steadiness
@@ -203,7 +210,7 @@ def setups_at(kit: Kit, site: Site) -> Setups:
     allowed = tuple(one for one in kit.topper if not {one.name, one.form} & forbidden)
     return setups_of(
         kit.model_copy(update={"topper": allowed}), toppers=site.toppers, part=site.part, site=site.name,
-        tilts=tilts_to_try(kit, site),
+        tilts=tilts_to_try(kit, site), room_m=site.room_m,
     )  # fmt: skip
 
 
@@ -223,12 +230,14 @@ def known_site(
     """
     mine = [recording for recording in case.recordings if recording.site == site.name]
     reports = tuple(trace_of(recording, rng) for recording in mine)
+    mine, heard = output_turned(case.kit, site, mine, reports)
+    if heard:
+        reports = tuple(trace_of(recording, rng) for recording in mine)
     tried = {
         place: at_contact(case.kit, entry.stick, entry.topper, entry.extension)
         for place, entry in enumerate(site.on_stick)
     }
     lightest = min((s for s in case.kit.stick if s.kind == "lever"), key=lambda s: s.full_force_n, default=None)
-    heard: list[Finding] = []
 
     def recorded(limb_n_per_m: Estimate) -> Steadiness:
         told, noticed = recorded_steadiness(case.kit, site, mine, reports, limb_n_per_m)
@@ -394,7 +403,7 @@ def _inputs(
     static += np.where(plain, CANNOT, 0.0)
     doubt += np.where(to_try & ~plain, UNSUITED, 0.0)
     if site.room_m is not None:
-        fits = [stick.base_m is None or base_fits(stick.base_m, site.room_m) for stick in setups.kit.stick]
+        fits = [stick.stands(site.room_m) != "too large" for stick in setups.kit.stick]
         static += np.where(np.asarray(fits)[setups.stick], 0.0, CANNOT)
     spasm = site.spasm
     return SiteInputs(

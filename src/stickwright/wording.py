@@ -237,6 +237,14 @@ def kit_assumptions(site_plan: SitePlan, site: Site, kit: Kit) -> tuple[Assumpti
                 "listed without an interval", "bench it: eight readings, ten minutes",
             )
         )  # fmt: skip
+    if first.crosswise_assumed:
+        out.append(
+            Assumption(
+                f"{stick.name} crosswise", "can stand so, with its output turned to match",
+                f"lengthwise it does not fit the free place at {site.name}, and nobody said whether it can stand crosswise",
+                "its manual: crosswise and turns_output in kit.toml",
+            )
+        )  # fmt: skip
     suited = SUITED_FORMS[site.part]
     if not site.toppers and any(topper.form not in suited for topper in kit.topper):
         out.append(

@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 
 from one_site import EIGHT, Fitting, fitting, stick
-from stickwright.mechanics.explain import base_fits, best_extensions, extension_sentence, weakest_place
+from stickwright.mechanics.explain import best_extensions, extension_sentence, weakest_place
 from stickwright.mechanics.fit import evaluate
 
 
@@ -200,8 +200,8 @@ class TestWhatNothingMends:
             [stick()], room_m=(0.060, 0.045)
         ).fails()  # fmt: skip
         assert fitting([stick()], room_m=(0.050, 0.060)).fails() == ""
-        assert base_fits((0.054, 0.050, 0.030), (0.050, 0.054))
-        assert not base_fits((0.054, 0.050, 0.030), (0.049, 0.5))
+        cannot = fitting([stick(crosswise=False)], room_m=(0.050, 0.060)).fails()
+        assert "too large: its base is 54 x 50 mm, the free place 50 x 60 mm" in cannot
 
     def test_does_not_come_home(self) -> None:
         """Friction 0.2 N over preload 0.04 N, spring 0.28 N over the throw: it stays at 0.16/0.28 = 57 %."""

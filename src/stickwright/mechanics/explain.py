@@ -97,10 +97,12 @@ def broken_rules(
             else f"nobody has tried whether the {situation.part} can lift off"
         )
         out.append(Broken("touch", f"touch surface: {why}, and resting on it is input", not tried))
-    if situation.room_m and stick.base_m and not base_fits(stick.base_m, situation.room_m):
+    if situation.room_m and stick.base_m and stick.stands(situation.room_m) == "too large":
+        turned = stick.model_copy(update={"crosswise": True}).stands(situation.room_m) == "crosswise"
         text = (
             f"too large: its base is {stick.base_m[0] * 1e3:.0f} x {stick.base_m[1] * 1e3:.0f} mm, "
             f"the free place {situation.room_m[0] * 1e3:.0f} x {situation.room_m[1] * 1e3:.0f} mm"
+            f"{'; it would fit crosswise, but cannot be used so' if turned else ''}"
         )
         out.append(Broken("room", text))
     if situation.body_part:
@@ -113,11 +115,6 @@ def broken_rules(
         home = _percent(float(setups.home_share[place]))
         out.append(Broken("home", f"does not come home: it stays at {home} of its throw by itself"))
     return tuple(out)
-
-
-def base_fits(base_m: Sequence[float], room_m: Sequence[float]) -> bool:
-    """Whether a base of that length and width fits the free place, either way round."""
-    return sorted(base_m[:2])[0] <= sorted(room_m)[0] and sorted(base_m[:2])[1] <= sorted(room_m)[1]
 
 
 def _reach_failures(

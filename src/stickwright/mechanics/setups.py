@@ -155,6 +155,7 @@ def setups_of(
     in_stock_only: bool = True,
     site: str = "",
     part: str | None = None,
+    room_m: tuple[float, float] | None = None,
 ) -> Setups:
     """Every stick with every allowed topper, extension and tilt.
 
@@ -172,6 +173,8 @@ def setups_of(
         For the sentence when a topper is not known.
     part : str, optional
         Body part of the site; every form is offered when it is not given.
+    room_m : tuple of 2 floats, optional
+        Free place for the base: one that stands crosswise in it slopes sideways, and no more towards the player.
 
     Raises
     ------
@@ -223,7 +226,8 @@ def setups_of(
     ]
     table = np.array(rows, dtype=np.int64)
     figures = np.array(levers)
-    whole = np.array([kit.stick[s].base_tilt_rad + kit.tilt_rad[b] for s, _, _, b, _ in rows])
+    own = [0.0 if stick.stands(room_m) == "crosswise" else stick.base_tilt_rad for stick in kit.stick]
+    whole = np.array([own[s] + kit.tilt_rad[b] for s, _, _, b, _ in rows])
     slopes, slope = np.unique(np.round(whole, 9), return_inverse=True)
     bases = [kit.stick[s].base_m for s, *_ in rows]
     return Setups(

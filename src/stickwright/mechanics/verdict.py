@@ -210,6 +210,7 @@ def _fit(
     )
     rest = max(0.0, situation.rest_n - start)
     stiffness = float(setups.contact_stiffness_n_per_m[place])
+    crosswise = stick.stands(situation.room_m) == "crosswise"
     return Fit(
         site=site.name,
         stick=stick.name,
@@ -257,6 +258,9 @@ def _fit(
         lever_note=extension_sentence(setups, place, found, inputs, direction_rad),
         setting=stick.set_as,
         how_to_set=stick.set_how,
+        crosswise=crosswise,
+        crosswise_assumed=crosswise and stick.crosswise is None,
+        turns_output=stick.turns_output if crosswise else "",
     )
 
 

@@ -113,6 +113,10 @@ class Stick(Measured):
     """How to set it so, as the family is to read it."""
     setting: tuple[StickSetting, ...] = ()
     """Other ways to set it."""
+    crosswise: bool | None = None
+    """Whether its base can stand crosswise, its width pointing forward, with the output turned to match."""
+    turns_output: str = ""
+    """What turns its output where it stands crosswise: "itself", "hub", "game", or words that the family is to read."""
 
     def as_set(self, place: int) -> Stick:
         """The stick with the figures of one of its settings.
@@ -134,6 +138,27 @@ class Stick(Measured):
         }  # fmt: skip
         own = {name: getattr(one, name) for name in ("travel_m", "full_output_share") if getattr(one, name) is not None}
         return self.model_copy(update={**figures, **own, "set_as": one.name, "set_how": one.how})
+
+    def stands(self, room_m: tuple[float, float] | None) -> Literal["lengthwise", "crosswise", "too large"]:
+        """How its base stands in a free place: crosswise only where lengthwise it does not fit.
+
+        Parameters
+        ----------
+        room_m : tuple of 2 floats or None
+            Length (forward) and width of the free place; anything fits where nobody measured it.
+
+        Examples
+        --------
+        >>> oak = Stick(name="oak", start_force_n=0.1, full_force_n=0.2, travel_m=0.004, base_m=(0.09, 0.05, 0.03))
+        >>> [oak.stands(room) for room in ((0.1, 0.06), (0.06, 0.1), (0.06, 0.06))]
+        ['lengthwise', 'crosswise', 'too large']
+        """
+        if room_m is None or self.base_m is None:
+            return "lengthwise"
+        (length, width), (deep, wide) = self.base_m[:2], room_m
+        if length <= deep and width <= wide:
+            return "lengthwise"
+        return "crosswise" if width <= deep and length <= wide and self.crosswise is not False else "too large"
 
     @property
     def full_name(self) -> str:

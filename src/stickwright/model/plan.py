@@ -215,6 +215,12 @@ class Fit:
     setting: str = ""
     """How the stick is set, where it can be set in several ways."""
     how_to_set: str = ""
+    crosswise: bool = False
+    """Whether the base stands crosswise: its front to the player's left, its output turned a quarter turn anticlockwise."""
+    crosswise_assumed: bool = False
+    """Whether nobody has said that it can."""
+    turns_output: str = ""
+    """What turns the output then: "itself", "hub", "game", or words; empty when nobody has said."""
     worst_in: str = ""
     """The state of the player that these figures are of, where several were read: the one it does worst in."""
 
@@ -222,6 +228,13 @@ class Fit:
     def full_name(self) -> str:
         """The stick, with its setting in brackets where it can be set in several ways."""
         return f"{self.stick} ({self.setting})" if self.setting else self.stick
+
+    @property
+    def stands_m(self) -> tuple[float, float, float] | None:
+        """The base as it stands: forward, across, height."""
+        if self.base_m is None or not self.crosswise:
+            return self.base_m
+        return self.base_m[1], self.base_m[0], self.base_m[2]
 
     @property
     def weakest_of_all(self) -> DirectionFit:

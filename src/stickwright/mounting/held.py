@@ -116,7 +116,7 @@ def held_of(fit: Fit, kit: Kit) -> Held:
     """
     pivot = next((stick.pivot_height_m for stick in kit.stick if stick.name == fit.stick), None)
     return Held(
-        fit.stick, fit.base_m, fit.mass_kg, fit.contact_height_m, fit.full_force_n, fit.travel_m, fit.built_tilt_rad,
+        fit.stick, fit.stands_m, fit.mass_kg, fit.contact_height_m, fit.full_force_n, fit.travel_m, fit.built_tilt_rad,
         fit.tilt_rad - fit.built_tilt_rad, pivot, kind="controller" if fit.stick in {one.name for one in kit.controller} else "stick",
     )  # fmt: skip
 

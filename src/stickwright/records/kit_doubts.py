@@ -151,6 +151,7 @@ def _switch_doubts(kit: TomlFile) -> Iterator[Finding]:
 
 def _stick_doubts(kit: TomlFile, path: FieldPath, stick: dict[str, Any]) -> Iterator[Noticed]:
     settings = list(tables(stick, "setting", path))
+    yield from _crosswise_doubts(kit, path, stick)
     yield from _figure_doubts(kit, path, stick, Stick, stick)
     for where, setting in settings:
         yield from _figure_doubts(kit, where, setting, StickSetting, stick)
@@ -169,6 +170,31 @@ def _stick_doubts(kit: TomlFile, path: FieldPath, stick: dict[str, Any]) -> Iter
             "setting",
             f"{kit.where(path)}: it can be set in several ways, but the setting that its own figures belong to has no "
             'name. Give it one, e.g. set_as = "magnet out".',
+        )
+
+
+def _crosswise_doubts(kit: TomlFile, path: FieldPath, stick: dict[str, Any]) -> Iterator[Noticed]:
+    """What is half said of standing crosswise."""
+    turns = stick.get("turns_output")
+    if stick.get("crosswise") is False and isinstance(turns, str) and turns:
+        yield Problem(
+            kit.where((*path, "turns_output")),
+            f"turns_output = {as_typed(turns)} with crosswise = false",
+            "what turns the output of a base that can stand crosswise",
+            "Write crosswise = true, or delete turns_output.",
+        )
+    if stick.get("crosswise") is True and not turns:
+        yield query(
+            "crosswise",
+            f"{kit.where(path)}: it can stand crosswise, but what turns its output then is not recorded. Add turns_output = "
+            '"itself", "hub" or "game", or how it is done in words.',
+        )
+    sides = stick.get("base_mm", stick.get("base_m"))
+    if stick.get("crosswise") is True and sides is None:
+        yield query(
+            "crosswise",
+            f"{kit.where(path)}: whether it has to stand crosswise cannot be told without the size of its base. Add base_mm "
+            "(length, width, height).",
         )
 
 

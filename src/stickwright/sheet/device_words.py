@@ -6,7 +6,7 @@ from stickwright.model.plan import DeviceNote, Fit, Plan, ToOrder
 from stickwright.sheet.printed import clause, percent, plain, sentence, share
 from stickwright.units import figures
 
-__all__ = ["mode_steps", "mode_trouble", "order_words", "setting_step"]
+__all__ = ["crosswise_step", "mode_steps", "mode_trouble", "order_words", "setting_step"]
 
 
 def setting_step(fit: Fit) -> str:
@@ -20,6 +20,32 @@ def setting_step(fit: Fit) -> str:
         return ""
     how = f": {clause(fit.how_to_set)}" if fit.how_to_set else ""
     return f"Set {fit.stick} to “{fit.setting}”{how}."
+
+
+_TURNED_BY = {
+    "itself": "in the stick's own settings",
+    "hub": "in the hub's settings",
+    "game": "in the game's settings",
+    "": "look in the manuals of stick, hub and game for where",
+}
+"""Where the output of a stick is turned, by `Stick.turns_output`."""
+
+
+def crosswise_step(fit: Fit) -> str:
+    """How a base that fits only crosswise is stood, and where its output is turned to match; nothing for any other.
+
+    Parameters
+    ----------
+    fit : Fit
+    """
+    if not fit.crosswise:
+        return ""
+    where = _TURNED_BY.get(fit.turns_output, clause(fit.turns_output))
+    between = " " if fit.turns_output in ("itself", "hub", "game") else ": "
+    return (
+        "Stand the base crosswise, with its front to the player's left, and turn its output a quarter turn "
+        f"anticlockwise{between}{where}."
+    )
 
 
 def mode_steps(plan: Plan) -> list[str]:

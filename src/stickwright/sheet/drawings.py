@@ -60,6 +60,7 @@ def setup_alt(fit: Fit, turn_rad: float = 0.0, *, side_only: bool = False) -> st
     base = fit.base_m
     of_base = (
         f"base {plain(base[0], 'mm')} long, {plain(base[1], 'mm')} wide, {plain(base[2], 'mm')} high"
+        f"{', standing crosswise with its front to the left' if fit.crosswise else ''}"
         if base is not None
         else "base not measured"
     )
@@ -106,7 +107,7 @@ def setup_drawing(
     drawing.set_render_size(f"{width}mm", f"{height}mm")
     drawing.append_title(setup_alt(fit, turn_rad, side_only=side_only))
     turned = base_turned(turn_rad)
-    then = "base then turned" if side_only else "\u25b2 front of the base, turned"
+    then = "base then turned" if side_only or fit.crosswise else "\u25b2 front of the base, turned"
     notes = _notes(fit, int(width / _LETTER_MM), f"{then} {turned}" if turned else "")
     foot = 8.0 + _LINE_MM * (notes.count("\n") + 1)
     side_room = (
@@ -128,7 +129,7 @@ def setup_drawing(
 
 
 def _base_mm(fit: Fit) -> tuple[float, float, float]:
-    length, width, height = fit.base_m or _NO_BASE_M
+    length, width, height = fit.stands_m or _NO_BASE_M
     return in_unit(length, "mm"), in_unit(width, "mm"), in_unit(height, "mm")
 
 
@@ -229,6 +230,8 @@ def _notes(fit: Fit, letters: int, turned: str) -> str:
         notes.append(f"{edge} edge raised {plain(abs(fit.built_tilt_rad), 'deg')}")
     elif abs(fit.tilt_rad) > 1e-9:
         notes.append(f"top slopes {plain(abs(fit.tilt_rad), 'deg')}")
+    if fit.crosswise:
+        notes.append("base crosswise, its front (\u25b2) to the left")
     if turned:
         notes.append(turned)
     return folded("; ".join(notes), letters)
@@ -271,7 +274,9 @@ def _above_view(drawing: drawsvg.Drawing, fit: Fit, scale: float, centre: Point,
         at(side * width / 2, end * length / 2) for side, end in ((-1.0, 1.0), (1.0, 1.0), (1.0, -1.0), (-1.0, -1.0))
     ]
     _area(drawing, corners, fill="white", width=_THICK_MM, dashed=fit.base_m is None)
-    if base_turned(turn_rad):
+    if fit.crosswise:
+        _head(drawing, centre, at(-width / 2, 0.0), 3.2)
+    elif base_turned(turn_rad):
         _head(drawing, centre, at(0.0, length / 2), 3.2)
     radius = max(0.8, in_unit(fit.travel_m, "mm") * scale)
     drawing.append(_circle(centre, radius, "none", _THIN_MM, dashed=True))

@@ -8,7 +8,7 @@ from typing import Any
 from stickwright.model.mounting import Pose
 from stickwright.model.plan import Caution, Fit, Plan, SitePlan
 from stickwright.model.sharing import Placement, Sharing, Wire
-from stickwright.sheet.device_words import mode_steps, mode_trouble, order_words, setting_step
+from stickwright.sheet.device_words import crosswise_step, mode_steps, mode_trouble, order_words, setting_step
 from stickwright.sheet.drawings import setup_alt, setup_drawing
 from stickwright.sheet.paper import width_mm
 from stickwright.sheet.printed import base_turned, plain, sentence
@@ -283,7 +283,7 @@ def _seat(site: SitePlan) -> str:
 def _place(site: SitePlan, fit: Fit, turned: str) -> str:
     """What goes on the stick, how the base is raised, where it is placed and how it is turned (a sentence, or nothing)."""
     parts = [f"Put the {part} on {fit.stick}." for part in (_on_stick(fit),) if part] or [f"Take {fit.stick}."]
-    parts.append(setting_step(fit))
+    parts += [setting_step(fit), crosswise_step(fit)]
     if abs(fit.built_tilt_rad) > 1e-9:
         edge = "far" if fit.built_tilt_rad > 0 else "near"
         parts.append(f"Raise the {edge} edge of the base by {plain(abs(fit.built_tilt_rad), 'deg')}.")

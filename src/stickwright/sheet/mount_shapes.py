@@ -90,7 +90,9 @@ def base_of(plan: Plan, mount: SiteMount) -> tuple[float, float, float] | None:
         one.fit for one in (plan.sharing.placements if plan.sharing else ()) if one.site == mount.site and one.fit
     ]
     fits: Sequence[Fit] = [*placed, *chosen, *others]
-    return next((one.base_m for one in fits if mount.device in (one.stick, one.label) and one.base_m is not None), None)
+    return next(
+        (one.stands_m for one in fits if mount.device in (one.stick, one.label) and one.base_m is not None), None
+    )
 
 
 def kept_free(name: str, kind: str) -> str:

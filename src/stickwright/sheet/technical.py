@@ -182,7 +182,7 @@ def _mass(fit: Fit) -> str:
     base = ""
     if fit.base_m is not None:
         sides = [plain(side, "mm").removesuffix(" mm") for side in fit.base_m]
-        base = f", base {' × '.join(sides)} mm"
+        base = f", base {' × '.join(sides)} mm{', standing crosswise' if fit.crosswise else ''}"
     return base + (f", {plain(fit.mass_kg, 'g')}" if fit.mass_kg is not None else "")
 
 
