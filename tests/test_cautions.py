@@ -132,3 +132,10 @@ def test_none_is_given_twice_over_two_sites() -> None:
 def test_no_set_up_no_caution_about_one() -> None:
     """Where nothing was chosen, nothing is said about its effort."""
     assert len(told(player(course="progressive"), None)) == 1
+
+
+def test_a_child_has_a_second_adult_present_and_no_small_parts() -> None:
+    """Of anybody under 18, as the band says; of an adult neither."""
+    before = told(player(age_band="adult"), fit())
+    more = [one.text for one in told(player(age_band="under 12"), fit()) if one not in before]
+    assert [("second adult" in text, "button cells" in text) for text in more] == [(True, False), (False, True)]

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from stickwright.model.ages import age_group
 from stickwright.model.parts import NEEDS_CLEARANCE
 from stickwright.model.plan import Caution, Fit
 from stickwright.model.player import Player, Site
@@ -21,6 +22,14 @@ _ALWAYS = (
         "Stop for pain, new numbness, colour change, breathlessness or distress. Start with 10 to 15 minutes; pause 5 to "
         "10 minutes in every 30 to 45. Soreness should be gone next morning, otherwise halve the time.",
     ),
+)
+
+_CHILD = (
+    (
+        "session",
+        "A child: a second adult is present at a visit, and the local safeguarding rule holds.",
+    ),
+    ("kit", "A child: no button cells, loose toppers or screws within reach of hands or mouth."),
 )
 
 _BY_ALERT: dict[str, tuple[tuple[str, str], ...]] = {
@@ -101,6 +110,8 @@ def cautions_of(player: Player, chosen: Sequence[tuple[Site, Fit | None]]) -> tu
         Each site and the set-up proposed for it.
     """
     out = [Caution(about, None, text) for about, text in _ALWAYS]
+    if age_group(player.age_band) == "child":
+        out += [Caution(about, None, text) for about, text in _CHILD]
     for alert in player.alerts:
         out += [Caution(about, None, text) for about, text in _BY_ALERT[alert]]
     for site, fit in chosen:

@@ -43,6 +43,7 @@ from stickwright.model.turns import sense
 from stickwright.model.wishes import Wishes
 from stickwright.mounting.cable_way import held_ways
 from stickwright.mounting.mount_parts import mount_parts
+from stickwright.sessions import growth_findings, session_cautions
 from stickwright.siting import (
     KnownSite,
     behind_mount,
@@ -110,7 +111,7 @@ def plan(
     rules, wishes = rules or Rules(), wishes or Wishes()
     tell = progress or (lambda _what, _share: None)
     findings: list[Finding] = [Finding("note", "note", case.player.note)] if case.player.note else []
-    findings += _goals(case.player)
+    findings += [*_goals(case.player), *growth_findings(case.player)]
     known: list[KnownSite] = []
     problems, asked = wrong_wishes(case, wishes), wishes
     case = replace(
@@ -167,7 +168,10 @@ def plan(
         sites=tuple(work.plan for work in works),
         sentence=_plan_sentence(works, sharing),
         next_reading=following,
-        cautions=cautions_of(case.player, _chosen(sites, works, sharing)),
+        cautions=(
+            *cautions_of(case.player, _chosen(sites, works, sharing)),
+            *session_cautions(case.player, [case.game], [work.plan for work in works if _placed(work.site.name, sharing)]),
+        ),
         assumptions=tuple(dict.fromkeys([*rule_assumptions(rules), *(a for work in works for a in work.assumptions)])),
         findings=tuple(findings),
         seed=seed,

@@ -17,6 +17,7 @@ __all__ = [
     "chance_words",
     "ending_of",
     "figures",
+    "minutes_words",
     "quantity_of",
     "split_key",
     "spoken",
@@ -218,6 +219,21 @@ def chance_words(share: float) -> str:
     ('over 99 %', 'under 1 %', '77 %')
     """
     return "over 99 %" if share > 0.99 else "under 1 %" if share < 0.01 else f"{100 * share:.0f} %"
+
+
+def minutes_words(seconds: float) -> str:
+    """A length of time in minutes as somebody says it, without an idle zero.
+
+    Parameters
+    ----------
+    seconds : float
+
+    Examples
+    --------
+    >>> minutes_words(180.0), minutes_words(150.0), minutes_words(5400.0)
+    ('3 min', '2.5 min', '90 min')
+    """
+    return f"{float(figures(seconds / 60)):g} min"
 
 
 def spoken(value_si: float, ending: str, digits: int = 2) -> str:

@@ -158,3 +158,10 @@ def test_an_option_takes_over_what_the_player_prices_low(price: float | None, go
     prices = {} if price is None else {"option_price": price}
     this = case([site("right index")], [action("run", option="always run", **prices)], switches=[switch("pip")])
     assert shared(this).placements[0].how == goes
+
+
+def test_minutes_of_setting_up_have_no_idle_zero() -> None:
+    """180 s are "3 min", 150 s "2.5 min", at a site as at a device."""
+    site = Site.model_validate({"name": "chin", "part": "thumb", "setup_s": 180.0})
+    assert [one.words for one in worth.site_terms(site)] == ["chin: 3 min to set up"]
+    assert worth.device_terms(150.0)[-1].words == "2.5 min to set up"

@@ -238,6 +238,7 @@ def test_one_contradiction_is_one_sentence(folder, name, old, more, words):
         (FORCE, "force_n = [0, 44, 0, 0.3]", "repeats apart", "a decimal comma (0,44 in a list is two numbers)"),
         (FORCE, "", "empty reading", "neither force nor reach"),
         (f"[[site.reading]]\ndirection_deg = 0\n{FORCE}", "", "nothing measured", "four directions are enough"),
+        ('code = "K1"', 'code = "K1"\nage_band = "b. 2014"', "age band", "no date of birth"),
         ('code = "K1"', 'code = "K1"\nvisit = 2026-03-09', "date", "(2026-03-09) lies after today (2026-03-01)"),
     ],
 )

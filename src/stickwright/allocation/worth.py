@@ -20,7 +20,7 @@ from stickwright.model.plan import Fit
 from stickwright.model.player import Site
 from stickwright.model.rates import rate_words
 from stickwright.model.sharing import PressFit, Term
-from stickwright.units import figures
+from stickwright.units import figures, minutes_words
 
 __all__ = [
     "BUY_POINTS", "CLEARANCE_POINTS", "HELPER_POINTS", "MIND_POINTS", "OPTION_POINTS", "PART_POINTS", "RULE_POINTS",
@@ -180,7 +180,7 @@ def device_terms(setup_s: float | None) -> tuple[Term, ...]:
     part = Term("part", -PART_POINTS, "one device more")
     if not setup_s:
         return (part,)
-    return (part, Term("set-up", -SETUP_POINTS_PER_MIN * setup_s / 60, f"{figures(setup_s / 60)} min to set up"))
+    return (part, Term("set-up", -SETUP_POINTS_PER_MIN * setup_s / 60, f"{minutes_words(setup_s)} to set up"))
 
 
 def site_terms(site: Site) -> tuple[Term, ...]:
@@ -192,9 +192,8 @@ def site_terms(site: Site) -> tuple[Term, ...]:
     """
     out = []
     if site.setup_s:
-        out.append(
-            Term("set-up", -SETUP_POINTS_PER_MIN * site.setup_s / 60, f"{figures(site.setup_s / 60)} min to set up")
-        )
+        words = f"{minutes_words(site.setup_s)} to set up"
+        out.append(Term("set-up", -SETUP_POINTS_PER_MIN * site.setup_s / 60, words))
     if site.minds:
         out.append(Term("mind", -MIND_POINTS * site.minds, f"the player minds using it, {site.minds:g} of 10"))
     if site.part in NEEDS_CLEARANCE and site.cleared != "yes":

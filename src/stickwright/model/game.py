@@ -74,6 +74,7 @@ class Game(Measured):
     """The player's word for it, not a title."""
     archetype: str = ""
     session_s: Annotated[float, Plausible(60.0, 36000.0)] | None = None
+    """How long this game is to be played in one go."""
     own_dead_zone_share: Share | None = None
     """Dead zone inside the game, share of the stick's output."""
     swaps_sticks: bool = False

@@ -261,9 +261,11 @@ class Player(Measured):
 
     code: str = Field(min_length=1, max_length=24)
     age_band: str = ""
+    """A word or ages in years: "child", "6-11", "adult". For a child there are further cautions and a review each year."""
     visit: str = ""
     """Date of the visit, YYYY-MM-DD."""
     session_s: Annotated[float, Plausible(60.0, 36000.0)] | None = None
+    """How long the player wants to play in one go."""
     course: Literal["stable", "fluctuating", "progressive", "recovering"] | None = None
     alerts: tuple[Alert, ...] = ()
     goals: tuple[str, ...] = ()

@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from stickwright.errors import Problem
+from stickwright.model.ages import age_group
 from stickwright.model.game import Game
 from stickwright.model.kit import Topper
 from stickwright.model.player import DirectionReading, Site
@@ -22,7 +23,7 @@ from stickwright.records.gauge import GaugeReadings
 from stickwright.records.repeats import list_doubts, typed_lists
 from stickwright.records.sharing_doubts import press_doubts, sharing_doubts
 from stickwright.records.toml_lines import FieldPath, TomlFile
-from stickwright.records.typed_tables import Noticed, doubled_names, names_in, number, tables, taken_names, unknown
+from stickwright.records.typed_tables import Noticed, doubled_names, names_in, number, query, tables, taken_names, unknown
 from stickwright.records.typed_values import as_typed
 
 __all__ = ["Names", "game_for_even_use", "player_doubts", "site_tables"]
@@ -65,6 +66,7 @@ def player_doubts(
     noticed: list[Noticed] = [
         *doubled_names(player, tables(player.data, "site"), "site"),
         *_visit_doubts(player, made_on),
+        *_age_doubts(player),
     ]
     noticed += taken_names(player, site_tables(player), "site")
     for path, site in site_tables(player):
@@ -74,6 +76,16 @@ def player_doubts(
         noticed += press_doubts(player, path, site, step[1] if step else None)
     noticed += sharing_doubts(player, names_in(player, "site") or (), names.controllers)
     return noticed
+
+
+def _age_doubts(player: TomlFile) -> Iterator[Noticed]:
+    band = player.data.get("age_band")
+    if isinstance(band, str) and age_group(band) == "not understood":
+        yield query(
+            "age band",
+            f"{player.where(('age_band',))}: {as_typed(band)} tells neither a child nor an adult, so what is said of a child is left "
+            'out. Write "child", "teenager" or "adult", or ages in years ("6-11"); no date of birth.',
+        )
 
 
 def _visit_doubts(player: TomlFile, made_on: str) -> Iterator[Noticed]:

@@ -1,0 +1,104 @@
+"""Play that is wished against blocks of play, and the review of a child: common practice, minutes worked by hand."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from functools import lru_cache
+
+import pytest
+
+import worked_cases
+from stickwright.model.estimate import Estimate
+from stickwright.model.game import Game
+from stickwright.model.plan import SitePlan, StateFit
+from stickwright.model.player import Player
+from stickwright.planning import plan
+from stickwright.sessions import growth_findings, session_cautions, wished_session_s
+
+
+@lru_cache
+def site(effort: float = 0.1, limit: float = 0.3) -> SitePlan:
+    """Any planned site, its effort and the limit for its share of the time as given."""
+    some = plan(worked_cases.case("tove", toppers=False), draws=50).sites[0]
+    choice = replace(some.fits[0], effort_share=Estimate(effort, effort, effort), duty_effort_limit=limit)
+    return replace(some, name="left thumb", choice=choice, states=(), demand=replace(some.demand, duty_share=0.5))
+
+
+def tired(loss: float, after_min: float) -> SitePlan:
+    fit = site().choice
+    assert fit is not None
+    state = StateFit("tired", "tiredness", True, -loss, fit, 60 * after_min)
+    return replace(site(), states=(state,))
+
+
+def player(minutes: float | None = None, **more: object) -> Player:
+    wished = {} if minutes is None else {"session_s": 60 * minutes}
+    return Player.model_validate({"code": "X1", "site": [{"name": "here", "part": "thumb"}], **wished, **more})
+
+
+def told(minutes: float, *sites: SitePlan) -> str:
+    (one,) = session_cautions(player(minutes), [Game(name="rounds")], sites)
+    assert (one.about, one.site) == ("session", None)
+    return one.text
+
+
+def test_nothing_is_told_of_a_session_no_longer_than_a_first_block() -> None:
+    """A quarter of an hour, or no wish at all, needs no blocks."""
+    assert session_cautions(player(15), [Game(name="rounds")], [site()]) == ()
+    assert session_cautions(player(), [Game(name="rounds")], [site()]) == ()
+
+
+def test_the_longest_wish_counts() -> None:
+    """The player's and each game's."""
+    games = [Game(name="rounds", session_s=3600.0), Game(name="quests")]
+    assert wished_session_s(player(20), games) == 3600.0
+    assert wished_session_s(player(90), games) == 5400.0
+
+
+@pytest.mark.parametrize("minutes,count,each", [(30, 2, 15), (35, 3, 12), (60, 4, 15)])
+def test_play_starts_in_blocks_of_a_quarter_of_an_hour(minutes: float, count: int, each: int) -> None:
+    """35 min over 15 is three blocks, of 12 min each."""
+    assert f"Start with {count} blocks of {each} min, with 5 to 10 min of rest" in told(minutes, site())
+
+
+def test_an_effort_above_what_its_share_of_the_time_allows_shortens_the_first_block() -> None:
+    """30 min at half of the time is 15 min of pushing: three blocks of 10 min, and the reason."""
+    text = told(30, site(effort=0.4))
+    assert "Start with 3 blocks of 10 min" in text
+    assert "the left thumb pushes 15 min of the 30 min, at 40 % of its comfortable force" in text
+
+
+def test_a_long_session_is_parted_for_good() -> None:
+    """Two hours are three blocks of 40 min at the longest, 45 being the end of the usual range."""
+    assert "3 blocks of 40 min, with 5 to 10 min of rest between them at the longest" in told(120, site())
+
+
+def test_a_site_that_was_read_tired_ends_the_block_sooner() -> None:
+    """19 % lost in 40 min is 10 % in 20 min (0.9 squared is 0.81): an hour is three blocks, for good."""
+    text = told(60, tired(0.19, 40))
+    assert "The left thumb was read tired: no more than about 20 min at a time, which makes 3 blocks of 20 min" in text
+    assert "Nothing was read tired" in told(60, site())
+
+
+def test_a_first_block_is_no_longer_than_the_tired_readings_allow() -> None:
+    """10 % lost in 6 min: blocks of 6 min from the first day, not of 15."""
+    assert "Start with 5 blocks of 6 min" in told(30, tired(0.1, 6))
+
+
+def test_a_child_is_seen_again_within_the_year() -> None:
+    """A year after the visit; on the last of February where the visit was on a leap day."""
+    (one,) = growth_findings(player(age_band="6-11", visit="2026-03-14"))
+    assert "by 2027-03-14 at the latest" in one.text
+    assert "by 2025-02-28" in growth_findings(player(age_band="teenager", visit="2024-02-29"))[0].text
+    assert "once a year at least" in growth_findings(player(age_band="child"))[0].text
+    assert growth_findings(player(age_band="adult", visit="2026-03-14")) == []
+
+
+def test_a_plan_tells_both() -> None:
+    """They reach the plan, and with it the page and the terminal."""
+    this = worked_cases.case("tove", toppers=False)
+    asked = this.player.model_copy(update={"age_band": "child", "session_s": 3600.0})
+    made = plan(replace(this, player=asked), draws=20)
+    assert any(one.about == "growth" for one in made.findings)
+    assert any("wants to play 60 min at a time" in one.text for one in made.cautions)
+    assert any("second adult" in one.text for one in made.cautions)
