@@ -13,7 +13,7 @@ from stickwright.model.game import Game
 from stickwright.model.plan import SitePlan, StateFit
 from stickwright.model.player import Player
 from stickwright.planning import plan
-from stickwright.sessions import growth_findings, session_cautions, wished_session_s
+from stickwright.sessions import growth_findings, session_cautions, session_findings, wished_session_s
 
 
 @lru_cache
@@ -37,15 +37,17 @@ def player(minutes: float | None = None, **more: object) -> Player:
 
 
 def told(minutes: float, *sites: SitePlan) -> str:
-    (one,) = session_cautions(player(minutes), [Game(name="rounds")], sites)
-    assert (one.about, one.site) == ("session", None)
-    return one.text
+    asked = player(minutes), [Game(name="rounds")], sites
+    (caution,), (finding,) = session_cautions(*asked), session_findings(*asked)
+    assert (caution.about, caution.site, finding.about) == ("session", None, "session")
+    return f"{caution.text} {finding.text}"
 
 
 def test_nothing_is_told_of_a_session_no_longer_than_a_first_block() -> None:
     """A quarter of an hour, or no wish at all, needs no blocks."""
     assert session_cautions(player(15), [Game(name="rounds")], [site()]) == ()
     assert session_cautions(player(), [Game(name="rounds")], [site()]) == ()
+    assert session_findings(player(15), [Game(name="rounds")], [site()]) == []
 
 
 def test_the_longest_wish_counts() -> None:
@@ -58,14 +60,14 @@ def test_the_longest_wish_counts() -> None:
 @pytest.mark.parametrize("minutes,count,each", [(30, 2, 15), (35, 3, 12), (60, 4, 15)])
 def test_play_starts_in_blocks_of_a_quarter_of_an_hour(minutes: float, count: int, each: int) -> None:
     """35 min over 15 is three blocks, of 12 min each."""
-    assert f"Start with {count} blocks of {each} min, with 5 to 10 min of rest" in told(minutes, site())
+    assert f"start with {count} blocks of {each} min, with 5 to 10 min of rest" in told(minutes, site())
 
 
 def test_an_effort_above_what_its_share_of_the_time_allows_shortens_the_first_block() -> None:
     """30 min at half of the time is 15 min of pushing: three blocks of 10 min, and the reason."""
     text = told(30, site(effort=0.4))
-    assert "Start with 3 blocks of 10 min" in text
-    assert "the left thumb pushes 15 min of the 30 min, at 40 % of its comfortable force" in text
+    assert "start with 3 blocks of 10 min" in text
+    assert "the left thumb pushes 15 min of that, at 40 % of its comfortable force" in text
 
 
 def test_a_long_session_is_parted_for_good() -> None:
@@ -82,7 +84,7 @@ def test_a_site_that_was_read_tired_ends_the_block_sooner() -> None:
 
 def test_a_first_block_is_no_longer_than_the_tired_readings_allow() -> None:
     """10 % lost in 6 min: blocks of 6 min from the first day, not of 15."""
-    assert "Start with 5 blocks of 6 min" in told(30, tired(0.1, 6))
+    assert "start with 5 blocks of 6 min" in told(30, tired(0.1, 6))
 
 
 def test_a_child_is_seen_again_within_the_year() -> None:
@@ -100,5 +102,5 @@ def test_a_plan_tells_both() -> None:
     asked = this.player.model_copy(update={"age_band": "child", "session_s": 3600.0})
     made = plan(replace(this, player=asked), draws=20)
     assert any(one.about == "growth" for one in made.findings)
-    assert any("wants to play 60 min at a time" in one.text for one in made.cautions)
+    assert any("To play 60 min, start with" in one.text for one in made.cautions)
     assert any("second adult" in one.text for one in made.cautions)

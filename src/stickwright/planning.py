@@ -43,7 +43,7 @@ from stickwright.model.turns import sense
 from stickwright.model.wishes import Wishes
 from stickwright.mounting.cable_way import held_ways
 from stickwright.mounting.mount_parts import mount_parts
-from stickwright.sessions import growth_findings, session_cautions
+from stickwright.sessions import growth_findings, session_cautions, session_findings
 from stickwright.siting import (
     KnownSite,
     behind_mount,
@@ -157,6 +157,8 @@ def plan(
         np.random.default_rng([seed, 999]),
         rules,
     )
+    used = [work.plan for work in works if _placed(work.site.name, sharing)]
+    findings += session_findings(case.player, [case.game], used)
     tell("done", 1.0)
     return Plan(
         version=__version__,
@@ -170,7 +172,7 @@ def plan(
         next_reading=following,
         cautions=(
             *cautions_of(case.player, _chosen(sites, works, sharing)),
-            *session_cautions(case.player, [case.game], [work.plan for work in works if _placed(work.site.name, sharing)]),
+            *session_cautions(case.player, [case.game], used),
         ),
         assumptions=tuple(dict.fromkeys([*rule_assumptions(rules), *(a for work in works for a in work.assumptions)])),
         findings=tuple(findings),

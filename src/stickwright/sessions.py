@@ -15,7 +15,7 @@ from stickwright.model.recorded import Finding
 from stickwright.state_words import play_block_s
 from stickwright.units import minutes_words
 
-__all__ = ["growth_findings", "session_cautions", "wished_session_s"]
+__all__ = ["growth_findings", "session_cautions", "session_findings", "wished_session_s"]
 
 FIRST_BLOCK_S = (600.0, 900.0)
 """A first block of play, shortest and longest: common practice, no source."""
@@ -36,7 +36,24 @@ def wished_session_s(player: Player, games: Sequence[Game]) -> float | None:
 
 
 def session_cautions(player: Player, games: Sequence[Game], sites: Sequence[SitePlan]) -> tuple[Caution, ...]:
-    """Into what blocks the play that is wished is to be parted; nothing when it is no longer than a first block.
+    """Into what blocks the play that is wished is to be parted at first; nothing when it is no longer than a first block.
+
+    Parameters
+    ----------
+    player : Player
+    games : sequence of Game
+    sites : sequence of SitePlan
+        Sites with a stick, as chosen.
+    """
+    wished = wished_session_s(player, games)
+    if wished is None or wished <= FIRST_BLOCK_S[1]:
+        return ()
+    block = min(_first_block_s(sites), _shortest_read(sites)[0])
+    return (Caution("session", None, f"To play {_minutes(wished)}, start with {_blocks(wished, block)}."),)
+
+
+def session_findings(player: Player, games: Sequence[Game], sites: Sequence[SitePlan]) -> list[Finding]:
+    """Why the first blocks are so long, and how play may go on once they go well.
 
     Parameters
     ----------
@@ -53,21 +70,28 @@ def session_cautions(player: Player, games: Sequence[Game], sites: Sequence[Site
     """
     wished = wished_session_s(player, games)
     if wished is None or wished <= FIRST_BLOCK_S[1]:
-        return ()
-    tiring = next(
-        (one for one in sites if one.choice is not None and one.choice.effort_share.value > one.choice.duty_effort_limit),
-        None,
-    )
-    first = FIRST_BLOCK_S[0 if tiring is not None else 1]
-    read = _shortest_read(sites)
-    text = [f"The player wants to play {_minutes(wished)} at a time. Start with {_blocks(wished, min(first, read[0]))}."]
+        return []
+    text, tiring = [f"The player wants to play {_minutes(wished)} at a time."], _tiring(sites)
     if tiring is not None and tiring.choice is not None:
         text.append(
-            f"The first blocks are short since the {tiring.name} pushes {_minutes(wished * tiring.demand.duty_share)} of the "
-            f"{_minutes(wished)}, at {percent(tiring.choice.effort_share.value)} of its comfortable force."
+            f"The first blocks are short since the {tiring.name} pushes {_minutes(wished * tiring.demand.duty_share)} of that, "
+            f"at {percent(tiring.choice.effort_share.value)} of its comfortable force."
         )
-    text.append(_later(wished, *read, first))
-    return (Caution("session", None, " ".join(text)),)
+    text.append(_later(wished, *_shortest_read(sites), _first_block_s(sites)))
+    return [Finding("note", "session", " ".join(text))]
+
+
+def _tiring(sites: Sequence[SitePlan]) -> SitePlan | None:
+    """The first site whose effort is above what is acceptable for its share of the time."""
+    for one in sites:
+        if one.choice is not None and one.choice.effort_share.value > one.choice.duty_effort_limit:
+            return one
+    return None
+
+
+def _first_block_s(sites: Sequence[SitePlan]) -> float:
+    shortest, longest = FIRST_BLOCK_S
+    return longest if _tiring(sites) is None else shortest
 
 
 def _later(wished_s: float, block_s: float, site: str, first_s: float) -> str:

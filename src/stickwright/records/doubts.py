@@ -23,7 +23,16 @@ from stickwright.records.gauge import GaugeReadings
 from stickwright.records.repeats import list_doubts, typed_lists
 from stickwright.records.sharing_doubts import press_doubts, sharing_doubts
 from stickwright.records.toml_lines import FieldPath, TomlFile
-from stickwright.records.typed_tables import Noticed, doubled_names, names_in, number, query, tables, taken_names, unknown
+from stickwright.records.typed_tables import (
+    Noticed,
+    doubled_names,
+    names_in,
+    number,
+    query,
+    tables,
+    taken_names,
+    unknown,
+)
 from stickwright.records.typed_values import as_typed
 
 __all__ = ["Names", "game_for_even_use", "player_doubts", "site_tables"]
