@@ -72,7 +72,7 @@ def wanted_of(case: Case, known: Sequence[KnownSite], sharing: Sharing) -> tuple
     """
     groups: dict[tuple[str, ...], list[Placement]] = {}
     for one in sharing.placements:
-        if one.how == "site" and one.site is not None and one.device is not None and one.kind:
+        if one.how == "site" and one.site is not None and one.device is not None and one.kind and not _in_hand(one):
             where = (one.connection, one.hub or "", one.socket or "") if one.kind == "controller" else (one.site,)
             groups.setdefault((one.kind, one.device, *where), []).append(one)
     importance = {action.name: float(action.importance) for action in case.game.action}
@@ -93,6 +93,11 @@ def wanted_of(case: Case, known: Sequence[KnownSite], sharing: Sharing) -> tuple
             )
         )  # fmt: skip
     return tuple(out)
+
+
+def _in_hand(one: Placement) -> bool:
+    """Whether a hand holds it, or it is fixed to the grip of what stands elsewhere: nothing of its own holds it."""
+    return one.holding in ("one hand", "two hands") or (one.fit is not None and bool(one.fit.fixed_to))
 
 
 def _recorded_turn(main: Placement, one: KnownSite | None) -> Estimate | None:

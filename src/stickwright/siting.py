@@ -171,7 +171,9 @@ def with_controllers(kit: Kit) -> Kit:
             name=one.name, contact_height_m=one.contact_height_m, start_force_n=one.start_force_n,
             full_force_n=one.full_force_n, travel_m=one.travel_m, base_m=one.base_m, mass_kg=one.mass_kg, plug=one.plug,
             current_a=one.current_a, in_stock=one.in_stock, price=one.price, cable_m=one.cable_m, note=one.note,
-            takes_toppers=False,
+            takes_toppers=one.takes_toppers, heaviest_topper_kg=one.heaviest_topper_kg, friction_force_n=one.friction_force_n,
+            set_as=one.set_as, set_how=one.set_how, setting=one.setting,
+            mode=one.mode, mode_sign=one.mode_sign, mode_back=one.mode_back,
         )
         for one in kit.controller
         if one.start_force_n is not None and one.full_force_n is not None and one.travel_m is not None

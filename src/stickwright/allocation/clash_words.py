@@ -140,6 +140,8 @@ def wish_words(group: Group, question: Question, refused: Sequence[Refused]) -> 
         "together": lambda: f"{rest[0]} and {rest[1]} must be possible at the same moment",
         "chord": lambda: f"{rest[0]} is made of {rest[1]}, which the player has to press",
         "site": lambda: _site_words(rest[0], question),
+        "held": lambda: f"the {rest[1].removeprefix('unsaid ')} holds {rest[0]} and does nothing else meanwhile",
+        "fixed": lambda: f"{rest[0]} is fixed to the grip of {rest[1]}, and one hand works both",
         "presses": lambda: f"{rest[0]} may press for no more than {percent(BUSY_LIMIT_SHARE)} of the busy minute",
         "sockets": lambda: _socket_words(rest, question),
         "input": lambda: f"the game tells one {rest[0]} from another by nothing, so only one device can be it",

@@ -98,4 +98,5 @@ def _replaces(better: Way, way: Way, gear: dict[str, Gear]) -> bool:
         and better.busy_s <= way.busy_s
         and better.near_s <= way.near_s
         and (way.alone or not better.alone)
+        and better.fixed_to in ("", way.fixed_to)
     )

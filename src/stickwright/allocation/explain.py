@@ -29,7 +29,7 @@ _WORSE = {
     "rule broken": "breaks a rule of practice", "ranked": "ranked lower at its site", "part": "more devices",
     "cost": "more to buy", "slowed": "one part slows another",
     "mind": "more that the player minds", "clearance": "a part that needs the treating team's word",
-    "exchanged": "others do what the player would rather do",
+    "held": "harder to hold or to put up", "exchanged": "others do what the player would rather do",
 }  # fmt: skip
 _BETTER = {
     "precision": "more precise", "effort": "less effort", "misses": "fewer presses miss",
@@ -39,7 +39,7 @@ _BETTER = {
     "rule broken": "keeps the rules of practice", "ranked": "ranked higher at its site",
     "part": "fewer devices", "cost": "less to buy", "slowed": "no part slows another",
     "mind": "less that the player minds", "clearance": "no part that needs the treating team's word",
-    "exchanged": "others do what the player minds less",
+    "held": "easier to hold or to put up", "exchanged": "others do what the player minds less",
 }  # fmt: skip
 _HANDED = ("importance", "helper", "option", "dropped")
 _MORE = 100.0

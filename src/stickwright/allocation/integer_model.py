@@ -317,11 +317,10 @@ class _Builder:
 
     def controllers_stand_somewhere(self) -> None:
         on_them = [n for n, way in enumerate(self.q.ways) if way.kind == "controller"]
-        place_of = {site.name: site.place for site in self.q.sites}
         controls: dict[tuple[str, str, bool, str], list[int]] = {}
         for number in on_them:
             way = self.q.ways[number]
-            key = (way.device or "", place_of[way.site or ""], way.paired)
+            key = (way.device or "", self.q.stands(way), way.paired)
             if key not in self.units:
                 self.units[key] = self.model.column(("unit", *key), -self.q.part_points)
                 self.uses[key[0]].append((self.units[key], 1.0))
@@ -337,6 +336,8 @@ class _Builder:
             terms = [(self.x[n], 1.0) for n in numbers]
             unit = self.units[(device, place, paired)]
             self.model.row(("site", f"{device}: {control}"), [*terms, (unit, -1.0)], high=0.0)
+        self._hands_that_hold()
+        self._sticks_on_grips()
         helped = [self.x[n] for n, way in enumerate(self.q.ways) if way.how == "helper"]
         on_air = [(column, 1.0) for (_, _, paired), column in self.units.items() if paired]
         if not self.q.wired:
@@ -347,6 +348,37 @@ class _Builder:
                 self.model.row(("paired",), [(column, 1.0), (aid, -1.0)], high=0.0)
             on_air.append((aid, 1.0))
         self.model.row(("paired",), on_air, high=float(self.q.paired))
+
+    def _hands_that_hold(self) -> None:
+        """A hand that holds a controller works that one, and what is fixed to it, and nothing else."""
+        limb = {site.name: site.limb for site in self.q.sites}
+        holding = {
+            (way.device or "", way.held_in, way.paired): way.holding_limbs for way in self.q.ways if way.holding_limbs
+        }
+        for (device, place, paired), limbs in holding.items():
+            others: dict[tuple[str, str], list[int]] = {}
+            for number, way in enumerate(self.q.ways):
+                own = (way.device, way.held_in, way.paired) == (device, place, paired) or way.fixed_to == device
+                if way.how == "site" and limb[way.site or ""] in limbs and not own:
+                    others.setdefault((way.action, limb[way.site or ""]), []).append(number)
+            unit = self.units[device, place, paired]
+            for (_, arm), numbers in others.items():
+                self.model.row(("held", device, arm), [*((self.x[n], 1.0) for n in numbers), (unit, 1.0)], high=1.0)
+
+    def _sticks_on_grips(self) -> None:
+        """A stick on a controller's grip needs that controller worked by the same hand, and by no other."""
+        limb = {site.name: site.limb for site in self.q.sites}
+        for number, fixed in enumerate(self.q.ways):
+            if not fixed.fixed_to:
+                continue
+            on_it = [n for n, way in enumerate(self.q.ways) if (way.kind, way.device) == ("controller", fixed.fixed_to)]
+            mine = [n for n in on_it if limb[self.q.ways[n].site or ""] == limb[fixed.site or ""]]
+            group = ("fixed", fixed.device or "", fixed.fixed_to)
+            self.model.row(group, [(self.x[number], 1.0), *((self.x[n], -1.0) for n in mine)], high=0.0)
+            for action in dict.fromkeys(self.q.ways[n].action for n in on_it if n not in mine):
+                others = [n for n in on_it if n not in mine and self.q.ways[n].action == action]
+                terms = [(self.x[number], 1.0), *((self.x[n], 1.0) for n in others)]
+                self.model.row(group, terms, high=1.0)
 
     def devices_are_plugged_in(self) -> None:
         demands = self._demands()
@@ -430,7 +462,6 @@ class _Builder:
         """Its one stick that a hub passes on takes the role of the socket: as many of each role as sockets that give it."""
         asked: dict[str | None, list[int]] = {}
         of_unit: dict[str, list[int]] = {}
-        place_of = {site.name: site.place for site in self.q.sites}
         for number, way in enumerate(self.q.ways):
             if (way.kind, way.device, way.paired) == (
                 "controller",
@@ -438,7 +469,7 @@ class _Builder:
                 False,
             ) and way.control in STICK_ROLES:
                 asked.setdefault(way.role, []).append(number)
-                of_unit.setdefault(place_of[way.site or ""], []).append(number)
+                of_unit.setdefault(self.q.stands(way), []).append(number)
         for role, numbers in asked.items():
             giving = [(column, -1.0) for column, k in fed if role is None or role in self.q.sockets[k].roles]
             terms = [(self.x[n], 1.0) for n in numbers]

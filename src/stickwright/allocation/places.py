@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
+from itertools import product
 
 from stickwright.allocation import worth
+from stickwright.allocation.in_hand import Hold, holds_of
 from stickwright.allocation.moment import limb_of
 from stickwright.allocation.pressing import (
     HELD_KINDS,
@@ -21,6 +23,7 @@ from stickwright.model.case import Case
 from stickwright.model.game import Action, Game
 from stickwright.model.hub import STICK_ROLES
 from stickwright.model.kit import Controller, Switch
+from stickwright.model.parts import HAND_PARTS
 from stickwright.model.plan import Assumption, Fit
 from stickwright.model.player import Site
 from stickwright.model.sharing import PressFit, Term
@@ -163,18 +166,30 @@ def _way(action: Action, terms: Sequence[Term], **rest: object) -> Way:
     return Way(action.name, "site", points, terms=tuple(terms), **rest)  # type: ignore[arg-type]
 
 
+def _held(hold: Hold) -> dict[str, object]:
+    return {
+        "holding": hold.how, "holding_why": hold.why, "held_in": hold.place, "holding_limbs": hold.limbs,
+    }  # fmt: skip
+
+
 def _on_sticks(
     case: Case, site: Site, action: Action, fits: Sequence[Fit], roles: Mapping[str, str | None], wired: bool
 ) -> tuple[list[Way], list[Refused]]:
     keeping = [fit for fit in fits if fit.verdict != "does not fit"]
     breaking = [fit for fit in fits if fit.verdict == "does not fit" and not fit.impossible]
     offered = [*keeping, *breaking[:_NEAREST]]
+    on_grips = [fit for fit in offered if fit.fixed_to and site.part not in HAND_PARTS]
+    offered = [fit for fit in offered if fit not in on_grips]
     refused = [
+        Refused(action.name, site.name, fit.stick, f"it is fixed to the grip of {fit.fixed_to}, for a hand")
+        for fit in on_grips
+    ]
+    refused += [
         Refused(
             action.name, site.name, fit.stick, (fit.fails[0] if fit.fails else fit.limit).rstrip("."), len(fit.fails)
         )
         for fit in fits
-        if fit not in offered
+        if fit not in offered and fit not in on_grips
     ]
     if not fits:
         refused.append(Refused(action.name, site.name, "", _no_stick(site, action), 99))
@@ -198,14 +213,15 @@ def _on_sticks(
         if controller is None:
             ways.append(
                 _way(action, terms, site=site.name, device=fit.stick, kind="stick", role=role, label=fit.label,
-                     detail=fit)
+                     detail=fit, fixed_to=fit.fixed_to)
             )  # fmt: skip
             continue
         for control, paired in _stick_controls(controller, role, case.game, wired):
-            ways.append(
-                _way(action, terms, site=site.name, device=fit.stick, kind="controller", control=control,
-                     paired=paired, role=role, label=fit.label, detail=fit)
-            )  # fmt: skip
+            for hold in holds_of(case.player, site, controller):
+                ways.append(
+                    _way(action, (*terms, *hold.terms), site=site.name, device=fit.stick, kind="controller",
+                         control=control, paired=paired, role=role, label=fit.label, detail=fit, **_held(hold))
+                )  # fmt: skip
     return ways, refused
 
 
@@ -263,12 +279,13 @@ def _pressed(
                     refused.append(Refused(action.name, site.name, f"{controller.name}, {control}", _NOT_THERE))
                     continue
                 terms = worth.press_terms(fit, action, toggle=toggle)
-                for paired in _button_connections(controller, wired):
+                connections = _button_connections(controller, wired)
+                for paired, hold in product(connections, holds_of(case.player, site, controller)):
                     ways.append(
-                        _way(action, terms, site=site.name, device=controller.name, kind="controller",
+                        _way(action, (*terms, *hold.terms), site=site.name, device=controller.name, kind="controller",
                              control=control, paired=paired, role=control, toggle=toggle,
                              label=f"{controller.name}, {control}", detail=fit,
-                             busy_s=rounded(_sure_s(fit)), near_s=rounded(_sure_s(fit)))
+                             busy_s=rounded(_sure_s(fit)), near_s=rounded(_sure_s(fit)), **_held(hold))
                     )  # fmt: skip
     if not ways and not any(one.device for one in refused):
         refused.append(Refused(action.name, site.name, "", _no_press(case, site), 99))

@@ -67,6 +67,8 @@ def _placement(way: Way) -> Placement:
         control=way.control,
         role=way.role,
         toggle=way.toggle,
+        holding=way.holding,
+        holding_why=way.holding_why,
         helper=way.label if way.how == "helper" else None,
         points=way.points,
         terms=way.terms,
@@ -111,7 +113,6 @@ def _sockets_taken(
 def _waiting(question: Question, chosen: dict[str, int]) -> dict[Sockets, list[list[str]]]:
     """For each kind of demand the devices that wait for a socket, each with the actions it does."""
     gear = {one.name: one for one in question.gear}
-    place = {site.name: site.place for site in question.sites}
     out: dict[Sockets, list[list[str]]] = {}
     units: dict[tuple[str, str], list[str]] = {}
     for action in question.actions:
@@ -125,7 +126,7 @@ def _waiting(question: Question, chosen: dict[str, int]) -> dict[Sockets, list[l
             feeds = "stick" if way.kind == "stick" else "button"
             out.setdefault(Sockets(way.role, feeds, one.plugs, one.current_a), []).append([action])
         elif not way.paired:
-            key = (way.device, place[way.site or ""])
+            key = (way.device, question.stands(way))
             if key not in units:
                 units[key] = []
                 demand = Sockets(None, "stick", one.plugs, one.current_a, way.device)

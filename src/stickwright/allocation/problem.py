@@ -81,6 +81,15 @@ class Way:
     busy_s: float = 0.0
     near_s: float = 0.0
     alone: bool = False
+    holding: Literal["one hand", "two hands", "resting", ""] = ""
+    """Of a controller: in which it is held, or that it rests."""
+    holding_why: str = ""
+    held_in: str = ""
+    """Which hand holds it; empty where it stands at the place of the site."""
+    holding_limbs: tuple[str, ...] = ()
+    """Limbs that do nothing else while they hold it."""
+    fixed_to: str = ""
+    """The controller to whose grip a stick is fixed: the same hand then works both, and no other hand that controller."""
     terms: tuple[Term, ...] = ()
     label: str = ""
     detail: object = None
@@ -129,6 +138,8 @@ class Site:
     most_switches: int = 2
     place: str = ""
     terms: tuple[Term, ...] = ()
+    limb: str = ""
+    """Of the body, as `stickwright.allocation.moment.limb_of` names it."""
 
 
 @dataclass(frozen=True)
@@ -286,3 +297,12 @@ class Question:
     at_most: tuple[tuple[str, int, tuple[int, ...]], ...] = ()
     keep: tuple[tuple[str, str, tuple[int, ...]], ...] = ()
     without: tuple[tuple[str, tuple[int, ...]], ...] = ()
+
+    def stands(self, way: Way) -> str:
+        """Where the controller of a way is held or stands: the parts of one place have it in common.
+
+        Parameters
+        ----------
+        way : Way
+        """
+        return way.held_in or next(site.place for site in self.sites if site.name == way.site)

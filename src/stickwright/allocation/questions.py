@@ -7,6 +7,7 @@ from dataclasses import replace
 from itertools import combinations
 
 from stickwright.allocation import worth
+from stickwright.allocation.moment import limb_of
 from stickwright.allocation.places import Places, place_of
 from stickwright.allocation.pressing import Pressed, press_fit
 from stickwright.allocation.problem import Gear, Question, Site, TogetherNeed, Way, rounded
@@ -77,7 +78,7 @@ def question_of(case: Case, found: Places, pairs: Sequence[Pair], wishes: Wishes
 def _site(site: PlayerSite) -> Site:
     terms = worth.site_terms(site)
     most = site.press.most_switches if site.press is not None else 2
-    return Site(site.name, rounded(-sum(term.points for term in terms)), most, place_of(site), terms)
+    return Site(site.name, rounded(-sum(term.points for term in terms)), most, place_of(site), terms, limb_of(site))
 
 
 def _gear(kit: Kit, wishes: Wishes) -> tuple[Gear, ...]:

@@ -9,6 +9,7 @@ from stickwright.allocation.clash import clash_of, further_clashes, raised, smal
 from stickwright.allocation.clash_words import nearest_words
 from stickwright.allocation.dominance import pruned
 from stickwright.allocation.explain import Asked, elsewhere_of, explained, shared_terms
+from stickwright.allocation.in_hand import held_assumptions
 from stickwright.allocation.integer_model import Group
 from stickwright.allocation.moment import pairs_of, site_loads
 from stickwright.allocation.places import Places, Refused, places
@@ -112,11 +113,17 @@ def share_out(
         wiring=wiring,
         sentence=_sentence(placements, clash),
         findings=(*_findings(case, placements, found), *_overfull(loads)),
-        assumptions=(*_assumptions(case, placements, found), *price_assumptions(prices)),
+        assumptions=(*_assumptions(case, placements, found), *_held(case, placements), *price_assumptions(prices)),
         cautions=_cautions(placements),
         shared=shared_terms(solver.question, solver.model, best) if best.possible else (),
         ask_first=decided_by_prices(case, placements, prices, {way.action for way in found.ways if way.how == "site"}),
     )
+
+
+def _held(case: Case, placements: Sequence[Placement]) -> tuple[Assumption, ...]:
+    names = {one.device for one in placements if one.holding}
+    held = [one for one in case.kit.controller if one.name in names and one.held in ("one hand", "two hands")]
+    return held_assumptions(case.player, held)
 
 
 def _still_there(refused: Sequence[Refused], wishes: Wishes) -> tuple[Refused, ...]:

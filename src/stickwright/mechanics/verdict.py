@@ -258,6 +258,7 @@ def _fit(
         lever_note=extension_sentence(setups, place, found, inputs, direction_rad),
         setting=stick.set_as,
         how_to_set=stick.set_how,
+        fixed_to=stick.fixed_to,
         crosswise=crosswise,
         crosswise_assumed=crosswise and stick.crosswise is None,
         turns_output=stick.turns_output if crosswise else "",

@@ -118,6 +118,9 @@ class Stick(Measured):
     turns_output: str = ""
     """What turns its output where it stands crosswise: "itself", "hub", "game", or words that the family is to read."""
 
+    fixed_to: str = ""
+    """Name of the controller to whose grip it is fixed, for one hand; it then needs no mount of its own."""
+
     def as_set(self, place: int) -> Stick:
         """The stick with the figures of one of its settings.
 
@@ -259,6 +262,20 @@ class Controller(Measured):
     """How to see that it is in that mode, as the family is to read it."""
     mode_back: str = ""
     """How to get it back into that mode, as the family is to read it."""
+    held: Literal["one hand", "two hands", "resting"] | None = None
+    """How it is held while it is played; put up as any other device where nobody says."""
+    takes_toppers: bool = False
+    """Whether toppers and extensions fit on its sticks."""
+    heaviest_topper_kg: Annotated[float, Plausible(0.0, 2.0)] | None = None
+    """Above this its sticks no longer centre well."""
+    friction_force_n: Newton | None = None
+    """Of its sticks: half the difference between pushing out and letting back."""
+    set_as: str = ""
+    """Name of the setting that the forces of its sticks belong to, where they can be set in several ways."""
+    set_how: str = ""
+    """How to set it so, as the family is to read it."""
+    setting: tuple[StickSetting, ...] = ()
+    """Other ways to set its sticks: lighter springs."""
 
 
 class Lead(Measured):

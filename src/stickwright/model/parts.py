@@ -9,9 +9,13 @@ from __future__ import annotations
 from typing import NamedTuple
 
 __all__ = [
-    "COMFORT", "NEEDS_CLEARANCE", "PLAIN", "SIZES", "SUITED_FORMS", "USUAL", "USUAL_FACTOR",
+    "COMFORT", "HAND_PARTS", "NEEDS_CLEARANCE", "PLAIN", "SIZES", "SUITED_FORMS", "USUAL", "USUAL_FACTOR",
     "USUAL_FORMS", "Comfort", "Size", "Usual",
 ]  # fmt: skip
+
+
+HAND_PARTS = frozenset({"fingertip", "thumb", "hand"})
+"""Parts of a hand, which holds what they work."""
 
 
 class Comfort(NamedTuple):

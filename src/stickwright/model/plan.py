@@ -221,6 +221,8 @@ class Fit:
     """Whether nobody has said that it can."""
     turns_output: str = ""
     """What turns the output then: "itself", "hub", "game", or words; empty when nobody has said."""
+    fixed_to: str = ""
+    """The controller to whose grip it is fixed."""
     worst_in: str = ""
     """The state of the player that these figures are of, where several were read: the one it does worst in."""
 

@@ -229,6 +229,10 @@ class Site(Measured):
     press: Press | None = None
     reaches: tuple[Role, ...] = ()
     """Buttons of a two-handed controller that this part reaches while it is held or fixed."""
+    holds_kg: Annotated[float, Plausible(0.0, 20.0)] | None = None
+    """Mass that the hand of this site can hold comfortably, as in play."""
+    holds_s: Annotated[float, Plausible(0.0, 14400.0)] | None = None
+    """How long that stays comfortable."""
     minds: Annotated[int, Field(ge=0, le=10)] = 0
     """How much the player minds using this part, by their own word; 0 not at all."""
     setup_s: Annotated[float, Plausible(0.0, 14400.0)] = 0.0

@@ -29,7 +29,7 @@ class Term:
 
     what: str
     """'importance', 'precision', 'effort', 'misses', 'false presses', 'slowed', 'mind', 'clearance', 'part', 'set-up',
-    'helper', 'option', 'toggle', 'ranked', 'rule broken', 'cost'."""
+    'helper', 'option', 'toggle', 'ranked', 'rule broken', 'cost', 'held'."""
     points: float
     """On the player's scale, signed."""
     words: str
@@ -116,6 +116,10 @@ class Placement:
     connection: Literal["socket", "paired", ""] = ""
     hub: str | None = None
     socket: str | None = None
+    holding: Literal["one hand", "two hands", "resting", ""] = ""
+    """Of a controller: in which it is held, or that it rests; empty where nobody said."""
+    holding_why: str = ""
+    """Why it rests, though it is made to be held; a clause."""
     points: float = 0.0
     """What doing it this way is worth: the sum of its terms."""
     terms: tuple[Term, ...] = ()

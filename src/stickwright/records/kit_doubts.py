@@ -62,6 +62,7 @@ def kit_doubts(kit: TomlFile, *, has_hub: bool = False) -> list[Noticed]:
             if isinstance(device.get("sockets"), str):
                 noticed += plug_doubts(kit, (*path, "sockets"), device["sockets"])
     noticed += _switch_doubts(kit)
+    noticed += _hand_doubts(kit)
     noticed += mount_doubts(kit)
     noticed += _stock_doubts(kit)
     if has_hub:
@@ -171,6 +172,27 @@ def _stick_doubts(kit: TomlFile, path: FieldPath, stick: dict[str, Any]) -> Iter
             f"{kit.where(path)}: it can be set in several ways, but the setting that its own figures belong to has no "
             'name. Give it one, e.g. set_as = "magnet out".',
         )
+
+
+def _hand_doubts(kit: TomlFile) -> Iterator[Noticed]:
+    """Sticks on grips that are not there, and controllers to be held that nobody weighed; settings of one name."""
+    pads = {name_of(pad) for _, pad in tables(kit.data, "controller")}
+    for path, stick in tables(kit.data, "stick"):
+        grip = stick.get("fixed_to")
+        if isinstance(grip, str) and grip and grip not in pads:
+            yield Problem(
+                kit.where((*path, "fixed_to")),
+                as_typed(grip),
+                "the name of a controller of kit.toml, to whose grip the stick is fixed",
+                "Add that controller, or correct the name.",
+            )
+    for path, pad in tables(kit.data, "controller"):
+        yield from doubled_names(kit, list(tables(pad, "setting", path)), "setting")
+        if pad.get("held") in ("one hand", "two hands") and not any(key.startswith("mass") for key in pad):
+            yield query(
+                "held",
+                f"{kit.where(path)}: it is held in the hand, but nobody weighed it, so a usual mass stands in. Add mass_g.",
+            )
 
 
 def _crosswise_doubts(kit: TomlFile, path: FieldPath, stick: dict[str, Any]) -> Iterator[Noticed]:

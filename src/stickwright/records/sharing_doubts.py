@@ -41,6 +41,15 @@ def sharing_doubts(player: TomlFile, site_names: tuple[str, ...], controllers: t
     for path, pair in tables(player.data, "together"):
         noticed += _pair_doubts(player, path, pair, site_names, seen)
     for path, site in tables(player.data, "site"):
+        keys = [key for key in site if key.startswith("holds_")]
+        if keys and all(key in ("holds_s", "holds_min", "holds_ms") for key in keys):
+            noticed.append(
+                query(
+                    "holds",
+                    f"{player.where((*path, keys[0]))}: how long the hand holds something, but not what. Add holds_g, the mass "
+                    "that it held comfortably for that time.",
+                )
+            )
         if controllers == () and texts(site, "reaches"):
             noticed.append(
                 query(

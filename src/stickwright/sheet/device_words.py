@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from stickwright.model.plan import DeviceNote, Fit, Plan, ToOrder
-from stickwright.sheet.printed import clause, percent, plain, sentence, share
+from stickwright.sheet.printed import clause, listed, percent, plain, sentence, share
 from stickwright.units import figures
 
-__all__ = ["crosswise_step", "mode_steps", "mode_trouble", "order_words", "setting_step"]
+__all__ = ["crosswise_step", "holding_steps", "mode_steps", "mode_trouble", "order_words", "setting_step"]
 
 
 def setting_step(fit: Fit) -> str:
@@ -46,6 +46,30 @@ def crosswise_step(fit: Fit) -> str:
         "Stand the base crosswise, with its front to the player's left, and turn its output a quarter turn "
         f"anticlockwise{between}{where}."
     )
+
+
+def holding_steps(plan: Plan) -> list[str]:
+    """For each controller that is held in the hand or rests, and each stick on a grip: how it is to be had.
+
+    Parameters
+    ----------
+    plan : Plan
+    """
+    placements = plan.sharing.placements if plan.sharing is not None else ()
+    out = []
+    for one in placements:
+        works = listed(tuple(dict.fromkeys(str(each.site) for each in placements if each.device == one.device)))
+        if one.holding == "one hand":
+            out.append(f"Hold {one.device} in one hand, the one of the {works}.")
+        elif one.holding == "two hands":
+            out.append(f"Hold {one.device} in both hands.")
+        elif one.holding == "resting":
+            out.append(
+                f"Rest {one.device} on a mount or tray, not in the hand{f': {one.holding_why}' if one.holding_why else ''}."
+            )
+        if one.fit is not None and one.fit.fixed_to:
+            out.append(f"Fix {one.fit.stick} to the grip of {one.fit.fixed_to}; the same hand works both.")
+    return list(dict.fromkeys(out))
 
 
 def mode_steps(plan: Plan) -> list[str]:

@@ -8,7 +8,14 @@ from typing import Any
 from stickwright.model.mounting import Pose
 from stickwright.model.plan import Caution, Fit, Plan, SitePlan
 from stickwright.model.sharing import Placement, Sharing, Wire
-from stickwright.sheet.device_words import crosswise_step, mode_steps, mode_trouble, order_words, setting_step
+from stickwright.sheet.device_words import (
+    crosswise_step,
+    holding_steps,
+    mode_steps,
+    mode_trouble,
+    order_words,
+    setting_step,
+)
 from stickwright.sheet.drawings import setup_alt, setup_drawing
 from stickwright.sheet.paper import width_mm
 from stickwright.sheet.printed import base_turned, plain, sentence
@@ -225,7 +232,10 @@ def _set_up(plan: Plan, site: SitePlan, fit: Fit, drawing_height_mm: float) -> d
         "lead": f"For the {site.name}{game}.{_compromise(fit)}",
         "drawing": {"svg": drawing, "alt": setup_alt(fit, turn), "width_mm": width_mm(drawing)},
         "steps": _steps(
-            site, fit, _turn_words(f"As drawn, its base is turned {turned}") if turned else "", mode_steps(plan)
+            site,
+            fit,
+            _turn_words(f"As drawn, its base is turned {turned}") if turned else "",
+            [*holding_steps(plan), *mode_steps(plan)],
         ),
         "plug": _plug(fit),
         "socket": _socket(wire_of(plan, site)),
@@ -368,6 +378,7 @@ def _switches_only(plan: Plan) -> dict[str, Any]:
             " ".join(
                 [
                     f"Nobody touches them: plug them in, {sockets}, and start the game.",
+                    *holding_steps(plan),
                     *mode_steps(plan),
                     "Then press each one once.",
                 ]

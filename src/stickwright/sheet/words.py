@@ -13,7 +13,7 @@ from stickwright.model.response import Tuning
 from stickwright.model.turns import base_stood
 from stickwright.sheet import tables
 from stickwright.sheet.aiming_words import known, pointing_lines, smoothness_lines, tap_lines
-from stickwright.sheet.device_words import crosswise_step, mode_steps, order_words, setting_step
+from stickwright.sheet.device_words import crosswise_step, holding_steps, mode_steps, order_words, setting_step
 from stickwright.sheet.merged import merged_assumptions, merged_findings
 from stickwright.sheet.mount_words import mount_blocks
 from stickwright.sheet.printed import (
@@ -68,7 +68,7 @@ def plan_words(plan: Plan) -> str:
     parts += [_site(plan, site) for site in plan.sites]
     parts += mount_blocks(plan, WIDTH)
     told_devices = [step(fit) for fit in _fits_in_use(plan) for step in (setting_step, crosswise_step)]
-    told_devices = [*told_devices, *mode_steps(plan)]
+    told_devices = [*told_devices, *holding_steps(plan), *mode_steps(plan)]
     if any(told_devices):
         parts.append(_block("Settings and modes of devices", [line for line in told_devices if line]))
     parts.append(_block("Next reading", [plan.next_reading.sentence]))
