@@ -84,6 +84,7 @@ class Way:
     holding: Literal["one hand", "two hands", "resting", ""] = ""
     """Of a controller: in which it is held, or that it rests."""
     holding_why: str = ""
+    """Why it rests, though it is made to be held."""
     held_in: str = ""
     """Which hand holds it; empty where it stands at the place of the site."""
     holding_limbs: tuple[str, ...] = ()
