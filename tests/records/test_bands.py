@@ -16,7 +16,7 @@ def typed(key, *values):
 
 @pytest.mark.parametrize(
     ("true_n", "part", "ending"),
-    [(0.44, "fingertip", "gf"), (0.44, "thumb", "gf"), (1.7, "chin", "gf"), (1.9, "chin", "kgf"), (1.6, "chin", "lb")],
+    [(0.44, "fingertip", "gf"), (0.44, "thumb", "gf"), (1.7, "chin", "gf"), (0.56, "chin", "kgf")],
 )
 def test_a_gauge_read_in_another_unit(true_n, part, ending):
     """Forces of one site, typed as newton though the gauge showed another unit (factors 102, 0.102, 4.45 by hand:
@@ -24,6 +24,41 @@ def test_a_gauge_read_in_another_unit(true_n, part, ending):
     per_newton = {"gf": 101.97, "kgf": 0.10197, "lb": 0.22481}[ending]
     values = [round(true_n * per_newton * spread, 3) for spread in (0.95, 1.0, 1.05)]
     assert likelier_unit(values, "n", BANDS[part, "force"], "force") == ending
+
+
+@pytest.mark.parametrize(("true_n", "unit", "per_newton"), [(1.9, "kilograms-force", 0.10197), (1.6, "pounds-force", 0.22481)])
+def test_a_gauge_whose_figures_could_be_a_weak_player(true_n, unit, per_newton):
+    """A chin of 0.2 or 0.36 N is weak and possible: the other unit is named, and not as what it looks like."""
+    values = [round(true_n * per_newton * spread, 3) for spread in (0.95, 1.0, 1.05)]
+    (found,) = unlikely("chin", "site", [typed("force_n", *values)])
+    assert (found.level, found.about) == ("query", "unusual")
+    assert f"check the unit (as {unit}: " in found.text
+
+
+@pytest.mark.parametrize(
+    ("part", "key", "values"),
+    [
+        ("hand", "reach_mm", (25, 28)),  # 250 mm if these were centimetres
+        ("thumb", "reach_mm", (3, 3.5)),  # 30 mm
+        ("hand", "force_n", (0.4, 0.6)),
+        ("foot", "force_n", (0.8, 0.9)),
+        ("fingertip", "reach_mm", (2.5, 2.0)),
+    ],
+)
+def test_small_hands_and_weak_players_are_not_another_unit(part, key, values):
+    """Somewhat under what is usual is the usual player here: it is asked about, and no unit is put in its place."""
+    (found,) = unlikely(part, "site", [typed(key, *values)])
+    assert (found.level, found.about) == ("query", "unusual")
+
+
+def test_no_unit_is_offered_that_lands_outside_the_usual_range():
+    """Law, for every part and every value over six decades: what a suggested unit makes of it is usual for the part."""
+    for (part, sort), (low, high) in BANDS.items():
+        ending = {"force": "n", "length": "mm"}[sort]
+        for power in range(-60, 61):
+            value = 10 ** (power / 20)
+            other = likelier_unit([value], ending, (low, high), sort)
+            assert other is None or low <= units.to_si(value, other) <= high, (part, sort, value)
 
 
 @pytest.mark.parametrize(("true_mm", "ending", "per_mm"), [(10, "inch", 1 / 25.4), (9, "cm", 0.1)])

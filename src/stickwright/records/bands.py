@@ -27,8 +27,10 @@ _ASKED = {"force": ("gf", "n", "kgf", "lb", "oz", "mn"), "length": ("mm", "cm", 
 _DEVICE = {"force": "the gauge", "length": "the tape"}
 _REFUSED_BEYOND = 10.0
 """Times the top of the range."""
-_ROOM = 2.0
-"""A re-read value may lie outside the range by this factor and still be the likelier reading."""
+_WELL_ABOVE = 2.0
+_WELL_BELOW: dict[Sort, float] = {"force": 8.0, "length": 3.0}
+"""Factors beyond the range from which another unit is suspected. Weak players and small hands are the usual ones here, so a
+force may lie far below what is usual and be right (common practice, no source)."""
 
 _ROWS: dict[str, tuple[float, float, float, float]] = {  # N, N, mm, mm
     "fingertip": (0.1, 5, 3, 25),
@@ -95,7 +97,7 @@ class TypedList:
 
 
 def likelier_unit(values: Sequence[float], ending: str, band: tuple[float, float], sort: Sort) -> str | None:
-    """Ending of the unit in which all values would be usual, when none is as typed.
+    """Ending of the unit in which all values would be usual, when all are far from it as typed.
 
     Parameters
     ----------
@@ -114,16 +116,28 @@ def likelier_unit(values: Sequence[float], ending: str, band: tuple[float, float
     ('gf', 'inch')
     >>> likelier_unit([0.45, 0.52], "n", (0.1, 5.0), "force") is None
     True
+
+    A weak hand is a weak hand, and not one that was read in kilograms-force:
+
+    >>> likelier_unit([0.4, 0.6], "n", (2.0, 40.0), "force") is None
+    True
     """
     low, high = band
     typed = [units.to_si(value, ending) for value in values]
-    if not typed or not (all(value > _ROOM * high for value in typed) or all(value < low for value in typed)):
-        return None  # a little above the usual is a strong player, not another unit
+    far = _WELL_BELOW[sort]
+    if not typed or not (all(value > _WELL_ABOVE * high for value in typed) or all(far * value < low for value in typed)):
+        return None
+    return _fitting_unit(values, ending, band, sort)
+
+
+def _fitting_unit(values: Sequence[float], ending: str, band: tuple[float, float], sort: Sort) -> str | None:
+    """Ending of the other unit in which all values would be usual, the nearest to the middle of the range."""
+    low, high = band
     middle = math.sqrt(low * high)
     best: tuple[float, str] | None = None
     for other in _ASKED[sort]:
         read = [units.to_si(value, other) for value in values]
-        if other == ending or not all(low / _ROOM <= value <= high * _ROOM for value in read):
+        if other == ending or not all(low <= value <= high for value in read):
             continue
         distance = abs(math.log(statistics.median(read) / middle))
         if best is None or distance < best[0]:
@@ -273,10 +287,12 @@ def _unusual(
     smallest, largest = (pick(some, key=lambda value: value.typed) for pick in (min, max))
     span = smallest.text if smallest.text == largest.text else f"{smallest.text} to {largest.text}"
     count = "one value" if len(some) == 1 else f"{len(some)} values"
+    other = _fitting_unit([value.typed for value in some], ending, band, sort)
+    as_other = f" (as {_long_name(other, sort)}: {_in(smallest, other, sort)})" if other else ""
     return Finding(
         "query",
         "unusual",
         f"{where}: {count} of {_WORDS[sort]} ({span} {_label(ending, sort)}) {'lies' if len(some) == 1 else 'lie'} "
         f"{side} what is usual for a {part} ({_shown_range(band, ending, sort)}), first at {some[0].place}. "
-        "Right for this player? Then leave it. If not, check the unit and the decimal point.",
+        f"Right for this player? Then leave it. If not, check the unit{as_other} and the decimal point.",
     )
