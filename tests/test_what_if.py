@@ -19,9 +19,10 @@ from stickwright.model.case import Case
 from stickwright.model.plan import Plan
 from stickwright.model.wishes import Wishes
 from stickwright.planning import plan
-from stickwright.records.folder import read_case
+from stickwright.records.folder import case_and_queries, read_case
 from stickwright.sheet.document import sheet_pdf
 from stickwright.sheet.serial import plan_json
+from stickwright.sheet.technical import technical_pages
 from stickwright.sheet.why_words import why_words
 from stickwright.sheet.words import plan_words
 
@@ -235,13 +236,32 @@ class TestCommandLine:
         """No hub.toml, no action: the plan is not to be taken for more than it is."""
         status, out, _ = planned_by(demo, capsys=capsys)
         assert status == 0
-        assert "Noted: There is no hub.toml" not in out
+        assert "Noted: There is no hub.toml" not in " ".join(out.split())
         (demo / "hub.toml").unlink()
         _without_actions(demo, 'archetype = "racing"\n')
         status, out, _ = planned_by(demo, capsys=capsys)
         assert status == 0
+        out = " ".join(out.split())
         assert "Noted: There is no hub.toml: actions are shared out, but no sockets are chosen" in out
         assert "Noted: game.toml names no action: those usual for racing are used" in out
+
+    def test_doubts_about_typed_figures_stand_in_the_plan_in_full(
+        self, demo: Path, capsys: pytest.CaptureFixture[str]
+    ) -> None:
+        """Repeats of 0.5 to 5.9 N for one push: the whole question stands on screen, in JSON and on the sheet, before any note."""
+        typed = (demo / "player.toml").read_text(encoding="utf-8")
+        assert "force_n = [1.13, 1.34, 1.11]" in typed
+        typed = typed.replace("force_n = [1.13, 1.34, 1.11]", "force_n = [0.52, 1.34, 5.91]")
+        (demo / "player.toml").write_text(typed, encoding="utf-8")
+        (question,) = [one.text for one in case_and_queries(demo)[1] if one.level == "query"]
+        _, out, _ = planned_by(demo, capsys=capsys)
+        assert f"Please check: {question}" in " ".join(out.split())
+        assert "look odd" not in out
+        _, out, _ = planned_by(demo, "--json", "-", capsys=capsys)
+        assert json.loads(out)["findings"][0]["text"] == question
+        made = plan(read_case(demo), draws=20)
+        level, text = technical_pages(made)["findings"][0]
+        assert (level, text.startswith(question)) == ("Please check", True)
 
 
 def _all_names(demo: Path) -> set[str]:

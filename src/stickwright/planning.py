@@ -110,7 +110,9 @@ def plan(
         raise BadInput(Problem("draws", str(draws), f"2 to {MOST_DRAWS:,}, 500 for a sheet"))
     rules, wishes = rules or Rules(), wishes or Wishes()
     tell = progress or (lambda _what, _share: None)
-    findings: list[Finding] = [Finding("note", "note", case.player.note)] if case.player.note else []
+    findings = list(case.doubts)
+    if case.player.note:
+        findings.append(Finding("note", "note", case.player.note))
     findings += [*_goals(case.player), *growth_findings(case.player)]
     known: list[KnownSite] = []
     problems, asked = wrong_wishes(case, wishes), wishes

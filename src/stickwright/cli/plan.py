@@ -9,11 +9,10 @@ from stickwright.cli.wishes import wish_options, wishes
 
 TYPE_CHECKING = False  # spelt out: importing typing would cost the help text a third of its time
 if TYPE_CHECKING:
-    from collections.abc import Callable, Mapping, Sequence
+    from collections.abc import Callable, Mapping
     from pathlib import Path
 
     from stickwright.model.plan import Plan
-    from stickwright.model.recorded import Finding
     from stickwright.model.wishes import Wishes
 
 __all__ = ["options", "run"]
@@ -61,7 +60,7 @@ def run(options: argparse.Namespace) -> int:
     from datetime import date
     from pathlib import Path
 
-    from stickwright.records.folder import case_and_queries
+    from stickwright.records.folder import read_case
 
     asked = wishes(options)
     pdf = _sheet_path(options, asked)
@@ -69,7 +68,7 @@ def run(options: argparse.Namespace) -> int:
     try:
         tell("reading the case", 0.02)
         made_on = options.date or date.today().isoformat()
-        case, queries = case_and_queries(Path(options.case), made_on)
+        case = read_case(Path(options.case), made_on)
         from stickwright.planning import SEED, plan
 
         result = plan(
@@ -90,7 +89,6 @@ def run(options: argparse.Namespace) -> int:
     from stickwright.sheet.words import plan_words
 
     print(plan_words(result))
-    _say_noticed(queries, options.case)
     for path in written:
         kind = {".pdf": "The sheet", ".html": "The mounts, to turn"}.get(path.suffix, "Everything")
         print(f"{'Drawings' if path.is_dir() else kind}: {path}")
@@ -160,15 +158,3 @@ def _written(
         write_whole(Path(options.json), plan_json(result))
         written.append(Path(options.json))
     return written
-
-
-def _say_noticed(queries: Sequence[Finding], case: str) -> None:
-    """What the reader did without, and that more looks odd."""
-    for query in queries:
-        if query.level == "note" or query.about == "game":
-            print(f"Noted: {query.text}")
-    odd = sum(query.level != "note" and query.about != "game" for query in queries)
-    if odd:
-        print(
-            f"{odd} thing{'s look' if odd > 1 else ' looks'} odd in the files: 'stickwright check {case}' says which."
-        )

@@ -8,6 +8,7 @@ from stickwright.model.game import Game
 from stickwright.model.hub import Hub
 from stickwright.model.kit import Kit
 from stickwright.model.player import Player
+from stickwright.model.recorded import Finding
 from stickwright.model.recording import Recording
 from stickwright.model.room import Room
 
@@ -35,6 +36,8 @@ class Case:
     usual_prices : frozenset of pairs of str
         Action, and how it may be left to others ('option', 'helper', 'dropped', 'toggle'): prices of the kind of game that
         nobody changed.
+    doubts : tuple of Finding
+        What looks odd in the files, and what was done without: the plan says it first.
     """
 
     name: str
@@ -46,3 +49,4 @@ class Case:
     hubs: tuple[Hub, ...] = ()
     room: Room | None = None
     usual_prices: frozenset[tuple[str, str]] = frozenset()
+    doubts: tuple[Finding, ...] = ()

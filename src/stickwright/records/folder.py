@@ -100,7 +100,8 @@ def case_and_queries(
         raise BadInput(look.problems)
     name = name or (look.player.code if isinstance(look.folder, HeldPlace) else look.folder.resolve().name)
     case = Case(
-        name, look.player, look.kit, look.game, tuple(look.recordings), made_on, look.hubs, look.room, usual_prices(look.game)
+        name, look.player, look.kit, look.game, tuple(look.recordings), made_on, look.hubs, look.room,
+        usual_prices(look.game), tuple(look.queries),
     )  # fmt: skip
     return case, tuple(look.queries)
 

@@ -28,7 +28,7 @@ from stickwright.sheet.serial import plan_json
 from stickwright.sheet.what_if import wishes_words
 from stickwright.store.plans import PlanRow, make_plan, plan_again, plans, reproduce, wishes_asked
 from stickwright.web.desk import At, at_visit
-from stickwright.web.noticed import noticed_about
+from stickwright.web.noticed import for_pages, noticed_about
 from stickwright.web.plan_differences import differences
 from stickwright.web.render import done, download, form, number_in, page
 
@@ -249,7 +249,10 @@ def _shown(request: Request, here: At, row: PlanRow) -> Shown:
     with shelf.lock:
         if key not in shelf.shown:
             plan = plan_again(here.store, row.id)
-            shelf.shown[key] = Shown(plan, sheet_content(plan))
+            content = sheet_content(plan)
+            ends = content["technical"]
+            ends["findings"] = [[level, for_pages(text)] for level, text in ends["findings"]]
+            shelf.shown[key] = Shown(plan, content)
             while len(shelf.shown) > KEPT_PLANS:
                 shelf.shown.popitem(last=False)
         shelf.shown.move_to_end(key)
