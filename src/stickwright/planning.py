@@ -376,11 +376,11 @@ def _unsettled(tried: Sequence[_Round], kept: _Round) -> Finding:
     safe = (
         "counts on a mount that gives no less than the real one"
         if kept.on_the_safe_side
-        else "is the last that was tried"
+        else "keeps the last that was tried"
     )
     text = (
-        f"Stick and mount do not settle at {' and '.join(sites)}: each stick would be held otherwise, and so held another would be "
-        f"better, {MOST_ROUNDS} times over. What is kept {safe}; try it on its mount before anything is fixed for good."
+        f"Stick and mount do not settle at {' and '.join(sites)}: in each of {MOST_ROUNDS} rounds the mount of the chosen stick gave "
+        f"so much that another stick did better. The plan {safe}; try it on its mount before anything is fixed for good."
     )
     return Finding("query", "give", text)
 

@@ -151,8 +151,9 @@ def _duty_findings(choice: Fit, demand: Demand) -> list[Finding]:
         return []
     text = (
         f"{choice.label}: {100 * choice.effort_share.value:.0f} % of the comfortable force for "
-        f"{100 * demand.duty_share:.0f} % of the time is above the {100 * choice.duty_effort_limit:.0f} % that Potvin (2012) "
-        "gives for a whole working day of healthy adults. That is strict for play; watch for tiring."
+        f"{100 * demand.duty_share:.0f} % of the time is above the {100 * choice.duty_effort_limit:.0f} % that is acceptable "
+        "through a whole working day of healthy adults (Potvin 2012; where that leaves less than 15 % of the largest force, "
+        "those 15 % of Rohmert 1973). That is strict for play; watch for tiring."
     )
     return [Finding("note", "duty", text)]
 

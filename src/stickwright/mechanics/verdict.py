@@ -25,6 +25,8 @@ __all__ = ["Ranked", "fits_of", "ranked", "rules_at_duty"]
 
 Array = NDArray[np.float64]
 LONGEST_HOLD_S = 3600.0
+LEAST_TIRING_SHARE = 0.15
+"""Share of the largest force that can be kept up without rest [rohmert-1973] (from memory)."""
 
 
 @dataclass(frozen=True)
@@ -232,7 +234,7 @@ def _fit(
         mean_share=float(found.reach_share[place] @ inputs.weight),
         bits=_quantiles(drawn.weighted_bits[row], float(found.weighted_bits[place]), draws),
         effort_share=effort,
-        duty_effort_limit=_duty_limit(demand.duty_share, situation.comfortable_of_maximal),
+        duty_effort_limit=_tiring_limit(demand.duty_share, situation.comfortable_of_maximal),
         hold_s=hold,
         hold_model=model,
         dead_zone_share=float(found.dead_zone[place]),
@@ -327,6 +329,12 @@ def rules_at_duty(rules: Rules, duty: float, comfortable_of_maximal: float) -> R
 def _duty_limit(duty: float, comfortable_of_maximal: float) -> float:
     """Acceptable share of the comfortable force at the game's duty (Potvin 2012), no more than all of it."""
     return min(1.0, float(acceptable_effort(min(max(duty, 1 / 28800), 1.0))) / comfortable_of_maximal)
+
+
+def _tiring_limit(duty: float, comfortable_of_maximal: float) -> float:
+    """What tiring is counted against, as a share of the comfortable force: the acceptable effort at the game's duty, and never
+    less than what needs no rest at all [rohmert-1973]. Alone the curve leaves nothing for a stick that is always in use."""
+    return min(1.0, max(_duty_limit(duty, comfortable_of_maximal), LEAST_TIRING_SHARE / comfortable_of_maximal))
 
 
 def _hold(site: Site, effort: float) -> tuple[Estimate, str]:

@@ -178,7 +178,8 @@ class Fit:
     effort_share: Estimate
     """At the game's usual level, in the direction of those it needs that asks the most."""
     duty_effort_limit: float
-    """Acceptable share of comfortable force at the game's duty (Potvin 2012), for ranking."""
+    """What tiring is counted against: acceptable share of comfortable force at the game's duty (Potvin 2012), and at least
+    15 % of the largest force (Rohmert 1973)."""
     hold_s: Estimate
     hold_model: str
     dead_zone_share: float

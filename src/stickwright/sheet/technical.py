@@ -155,8 +155,8 @@ def _numbers(fit: Fit, site: SitePlan) -> list[list[str]]:
         ["game asks", _demand(site)],
         ["size", f"{length}travel {plain(fit.travel_m, 'mm')} each way{_mass(fit)}{_plugged(fit)}"],
         ["force", f"{plain(fit.start_force_n, 'n')} to start, {plain(fit.full_force_n, 'n')} at the stop"],
-        ["effort", f"{tables.effort_words(fit).removesuffix(' all')} {of_force}; ranked against "
-                   f"{share(fit.duty_effort_limit)} for this share of time in use"],
+        ["effort", f"{tables.effort_words(fit).removesuffix(' all')} {of_force}; tiring is "
+                   f"counted against {share(fit.duty_effort_limit)} for this share of time in use"],
         ["hold", _hold(fit)],
         ["false input", f"{shown(fit.false_per_min, 'a_minute')} with a dead zone of {share(fit.dead_zone_share)}"],
         ["at rest", _at_rest(fit)],
