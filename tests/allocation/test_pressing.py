@@ -22,11 +22,14 @@ from stickwright.allocation.pressing import (
     spasms_per_s,
 )
 from stickwright.allocation.worth import press_terms
+from stickwright.mechanics import capability
 from stickwright.mechanics.fit import ALWAYS
 from stickwright.mechanics.unread import MEASURE
 from stickwright.model.game import Action
 from stickwright.model.kit import Controller, Switch
+from stickwright.model.parts import USUAL
 from stickwright.model.player import PARTS, Player, Press, Site
+from stickwright.model.rates import rate_words
 
 PIP = Switch(name="pip", force_n=0.10, travel_m=0.0015, face_m=(0.012,))
 LEAF = Switch(name="leaf", force_n=0.35, travel_m=0.003, face_m=(0.020, 0.060))
@@ -217,6 +220,49 @@ class TestForce:
         read = fit(Press(force_n=(6.0,), involuntary_force_n=0.001, rest_force_n=(0.1,)), LEAF, action(), part="head")
         assert read.unintended_share == 0.0
         assert {one.rule for one in read.doubts} == {"landing", "size"}
+
+    def test_an_assumed_rest_has_an_upper_end(self):
+        """A foot of which only the force was read, on a 1.2 N switch: the usual weight may be three times as much, and above 1.2 N
+        in more than one case of forty: no number an hour can be promised. The term says so, and never 'hardly'."""
+        able = fit(Press(force_n=(30.0,)), Switch(name="puck", force_n=1.2, travel_m=0.004, face_m=(0.070,)), action(), part="foot")
+        assert stats.norm.sf(math.log(1.2 / USUAL["foot"].weight_n) / (math.log(3) / 1.96)) > 0.025
+        assert able.false_per_min < 0.01
+        (told,) = [one.words for one in press_terms(able, action(), toggle=False) if one.what == "false presses"]
+        assert told.startswith("an unknown number of false presses (anything up to all the time: measure 60 s at rest)")
+
+    def test_the_upper_end_against_drawn_players(self):
+        """Rests of 0.05 and 0.06 N and 0.03 N rms that was given as one figure, on 0.2 N: 97.5 % of 200,000 drawn players press it
+        less often than the upper end, within a fifth. The scatter is Student's with the moderated one of two readings."""
+        press = Press(force_n=(3.0,), rest_force_n=(0.05, 0.06), involuntary_force_n=0.03)
+        found = fit(press, Switch(name="tile", force_n=0.2, travel_m=0.002, face_m=(0.03,)), action(), part="thumb")
+        rng = np.random.default_rng(1)
+        prior, middle = capability.ASSUMED_SCATTER_DF, 0.055
+        scatter = math.sqrt((prior * capability.ASSUMED_SCATTER**2 + 2 * (0.005 / middle) ** 2) / (prior + 1))
+        rest = middle * np.exp(scatter / math.sqrt(2) * rng.standard_t(prior + 1, 200_000))
+        shaken = 0.03 * np.exp(0.10 * rng.standard_normal(200_000))
+        rate = np.where(0.2 - rest < shaken, ALWAYS, 90 * np.exp(-0.5 * ((0.2 - rest) / shaken) ** 2))
+        assert found.most_false_per_min == pytest.approx(np.quantile(rate, 0.975), rel=0.2)
+        assert found.false_per_min < found.most_false_per_min
+
+    def test_steady_and_measured_is_told_as_rare(self):
+        """A rare press that is known well is 'less than one an hour', with an interval."""
+        press = Press(force_n=(3.0,), rest_force_n=(0.05, 0.06), involuntary_force_n=0.03)
+        found = fit(press, Switch(name="tile", force_n=1.0, travel_m=0.002, face_m=(0.03,)), action(), part="thumb")
+        assert found.false_estimate.has_interval
+        assert rate_words(found.false_estimate, "false press", "false presses") == "less than one false press an hour"
+
+    def test_spasms_that_nobody_tried_are_in_the_upper_end(self):
+        """Four spasms a minute, told of another site, of this one without their force, or with one force only: the figure counts
+        none, none and half of them, and the upper end all four. Where it goes off in a fifth of spasms that nobody counted there
+        is no upper end."""
+        for found in (
+            fit(Press(force_n=(9.0,)), SLAB, action(), part="hand", player_spasms_per_s=4 / 60),
+            fit(Press(force_n=(9.0,)), SLAB, action(), part="hand", site={"spasm": {"peak_n": [], "rate_per_s": 4 / 60}}),
+            fit(Press(force_n=(9.0,)), SLAB, action(), part="hand", site={"spasm": {"peak_n": 7.0, "rate_per_s": 4 / 60}}),
+        ):
+            assert found.most_false_per_min >= 4.0 - 1e-9
+        uncounted = fit(Press(force_n=(12.0,), fires_with_spasm_share=0.2), SLAB, action(), part="knee")
+        assert uncounted.most_false_per_min is None
 
     def test_joss_and_the_domes(self):
         """A 1.8 N dome under a 30 N foot, 2 a second, 12 in the busy minute: 6 % of its force, and steady."""

@@ -69,7 +69,7 @@ def test_equal_plans_are_equal_text_in_field_order() -> None:
     """The same plan is the same text, keys in the order in which the plan declares them."""
     assert plan_json(sample_plan()) == plan_json(sample_plan())
     keys = list(json.loads(plan_json(sample_plan())))
-    assert keys[2:] == [field.name for field in fields(sample_plan())]
+    assert keys[keys.index("version") :] == [field.name for field in fields(sample_plan())]
 
 
 def test_set_up_has_its_name() -> None:

@@ -10,6 +10,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from stickwright.allocation.moving import line_of
+from stickwright.allocation.press_scatter import TYPED_FACTORS, USUAL_SPREAD, repeat_factors
 from stickwright.mechanics.unread import MEASURE
 from stickwright.mechanics.usual_forces import USUAL_CROSSING_HZ, usual_words
 from stickwright.model.estimate import Estimate
@@ -56,6 +57,9 @@ class PressAbility:
     rest_taken: bool
     involuntary_taken: bool
     landing_taken: bool
+    rest_factors: tuple[float, ...]
+    """Times `rest_n`, equally likely: the scatter of its readings, or of the usual figure."""
+    involuntary_factors: tuple[float, ...]
     sure_cycle_s: float
     """What one press and release takes at least, as far as it was read; 0 where nothing was."""
     force_assumptions: tuple[Assumption, ...]
@@ -138,6 +142,8 @@ def press_ability(site: Site) -> PressAbility:
     involuntary, crossing = _unsteady(site, press, forces)
     places: list[Assumption] = []
     landing = _landing(site, press, places)
+    read = press.rest_force_n or (site.rest[-1].force_n if site.rest else ())
+    shaken_taken = press.involuntary_force_n is not None or site.involuntary_force_n is not None
     return PressAbility(
         comfortable_n=force,
         rate_per_s=rate,
@@ -151,9 +157,11 @@ def press_ability(site: Site) -> PressAbility:
         rest_n=rest,
         involuntary_n=involuntary,
         crossing_hz=crossing,
-        rest_taken=bool(press.rest_force_n or (site.rest and site.rest[-1].force_n)),
-        involuntary_taken=press.involuntary_force_n is not None or site.involuntary_force_n is not None,
+        rest_taken=bool(read),
+        involuntary_taken=shaken_taken,
         landing_taken=press.landing_m is not None,
+        rest_factors=repeat_factors(read) if read else USUAL_SPREAD,
+        involuntary_factors=TYPED_FACTORS if shaken_taken else USUAL_SPREAD,
         sure_cycle_s=_sure_cycle(rate, _median(release)),
         force_assumptions=tuple(forces),
         time_assumptions=tuple(times),

@@ -14,6 +14,7 @@ import numpy as np
 
 from stickwright.allocation.moving import CATCHES_95_SDS, line_of, movement_time_s, spacing_m
 from stickwright.allocation.press_ability import PressAbility, can_press, press_ability, press_assumptions
+from stickwright.allocation.press_scatter import most_crossings_per_min, most_spasms_per_min
 from stickwright.allocation.pressed import (
     BUDGET_SHARE,
     FREQUENT_EFFORT_SHARE,
@@ -91,7 +92,7 @@ def press_fit(
     count, uncounted = presses_per_min(action, toggle=toggle)
     effort, limit = _effort(pressed, able, _often(action, count, uncounted, toggle), said)
     _rest_and_travel(pressed, able, said)
-    unintended, expected = _unintended(site, pressed, action, able, player_spasms_per_s, said)
+    unintended, most, expected = _unintended(site, pressed, action, able, player_spasms_per_s, said)
     _suits(site, pressed, able, said)
     share = _landing(pressed, able, said)
     cycle = able.cycle_s / (1 - slowed_share) if slowed_share < 1 else math.inf
@@ -111,6 +112,7 @@ def press_fit(
         hold_s=held,
         hold_limit_s=HOLD_SHARE * able.hold_s,
         false_per_min=unintended,
+        most_false_per_min=most,
         cycle_s=cycle,
         move_s=_move(site, pressed, able, said),
         wanted_face_m=CATCHES_95_SDS * able.landing_m if able.landing_taken else math.nan,
@@ -385,9 +387,9 @@ def _unintended(
     able: PressAbility,
     player_spasms_per_s: float | None,
     said: _Said,
-) -> tuple[float, float]:
-    """Unintended presses a minute at the figures read or assumed, and what they cost over the range of those assumed, in
-    limits (`PressFit.unintended_share`): unsteadiness about the resting force, and spasms."""
+) -> tuple[float, float | None, float]:
+    """Unintended presses a minute at the figures read or assumed, their upper end, and what they cost over the range of those
+    assumed, in limits (`PressFit.unintended_share`): unsteadiness about the resting force, and spasms."""
     limit = FALSE_LIMIT_COSTLY_PER_MIN if action.false_input_costly else FALSE_LIMIT_PER_MIN
     spasms, sure_spasms, words = _spasms_per_min(site, pressed, player_spasms_per_s, said)
     pressing = not pressed.proximity and not math.isnan(pressed.force_n)
@@ -412,7 +414,10 @@ def _unintended(
             if spasms > sure_spasms:
                 unread.add("spasms")
         said.broken("press unintended", text, unread)
-    return min(ALWAYS, at_usual + spasms), expected
+    most = most_spasms_per_min(site, pressed.force_n, player_spasms_per_s, proximity=pressed.proximity)
+    if pressing and most is not None:
+        most = min(ALWAYS, most + _most_unsteady_per_min(pressed, able))
+    return min(ALWAYS, at_usual + spasms), None if math.isnan(pressed.force_n) else most, expected
 
 
 def _unsteady_per_min(pressed: Pressed, able: PressAbility, factor: float) -> float:
@@ -423,6 +428,13 @@ def _unsteady_per_min(pressed: Pressed, able: PressAbility, factor: float) -> fl
     if able.rest_taken and (able.involuntary_taken or able.rest_n >= pressed.force_n):
         return rate
     return min(rate, 60 * able.crossing_hz)  # what is assumed does not keep a switch pressed for good
+
+
+def _most_unsteady_per_min(pressed: Pressed, able: PressAbility) -> float:
+    """Upper end of the same, by the scatter of what was read and of what is assumed."""
+    rests = [able.rest_n * factor for factor in able.rest_factors]
+    shaken = [able.involuntary_n * factor for factor in able.involuntary_factors]
+    return most_crossings_per_min(pressed.force_n, rests, shaken, able.crossing_hz)
 
 
 def _sure_per_min(pressed: Pressed, able: PressAbility) -> float:

@@ -212,10 +212,7 @@ def _unintended_term(press: PressFit) -> Term:
         return Term(
             "false presses", -FALSE_POINTS * press.unintended_share, f"false presses nearly all the time{usual}"
         )
-    rate = press.false_per_min
     words = rate_words(press.false_estimate, "false press", "false presses") + usual
-    if rate < 0.01 and FALSE_POINTS * press.unintended_share >= 0.005:
-        words = f"hardly a false press, if it rests as lightly as is usual{usual}"
     return Term("false presses", -FALSE_POINTS * press.unintended_share, words)
 
 

@@ -79,7 +79,7 @@ class PressFit:
     def false_estimate(self) -> Estimate:
         """False presses a minute with their upper end."""
         if self.most_false_per_min is None:
-            return Estimate.unbounded(self.false_per_min, "no interval was worked out")
+            return Estimate.unbounded(self.false_per_min, "not all that may press it was counted")
         return Estimate(self.false_per_min, 0.0, max(self.false_per_min, self.most_false_per_min))
 
 
