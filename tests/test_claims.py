@@ -1,12 +1,14 @@
 """What the figures of a result claim, over random cases: finite or with a reason, inside their intervals, in order, and one
 quantity with one interval wherever it stands.
 
-Two thousand random sites go through ability and verdict; whole plans, which take a quarter of a second each, on fewer.
+Two thousand random sites go through ability and verdict, every one with the kit of its group of ten; whole plans, with presses
+beside, on fewer.
 """
 
 from __future__ import annotations
 
 import dataclasses
+import functools
 import math
 import re
 from collections.abc import Iterator
@@ -20,15 +22,15 @@ from stickwright.model.case import Case
 from stickwright.model.estimate import Estimate
 from stickwright.model.game import Game
 from stickwright.model.kit import Kit
-from stickwright.model.plan import Fit, SitePlan
+from stickwright.model.plan import Capability, Fit
 from stickwright.model.player import Player
 from stickwright.planning import plan
 from stickwright.sheet.serial import plan_json
 from stickwright.sheet.words import plan_words
-from stickwright.siting import judged_for, known_site, site_plan_of
+from stickwright.siting import judged_for, known_site, offered
 
 PARTS = ("fingertip", "thumb", "hand", "forearm", "chin", "foot", "toe", "lip", "head", "knee")
-DRAWS = 30
+DRAWS = 24
 
 
 def estimates(result: Any, path: str = "") -> Iterator[tuple[str, Estimate]]:
@@ -41,6 +43,21 @@ def estimates(result: Any, path: str = "") -> Iterator[tuple[str, Estimate]]:
     elif isinstance(result, (tuple, list)):
         for place, one in enumerate(result):
             yield from estimates(one, f"{path}[{place}]")
+
+
+def bare_numbers(result: Any, path: str = "") -> Iterator[tuple[str, float]]:
+    """Every number outside an estimate that is not a number or has no end, with where it stands."""
+    if isinstance(result, float):
+        if not math.isfinite(result):
+            yield path, result
+    elif isinstance(result, Estimate):
+        return
+    elif dataclasses.is_dataclass(result) and not isinstance(result, type):
+        for field in dataclasses.fields(result):
+            yield from bare_numbers(getattr(result, field.name), f"{path}.{field.name}")
+    elif isinstance(result, (tuple, list)):
+        for place, one in enumerate(result):
+            yield from bare_numbers(one, f"{path}[{place}]")
 
 
 def wrong(path: str, one: Estimate) -> str:
@@ -60,10 +77,41 @@ def _about(rng: np.random.Generator, middle: float, repeats: int) -> list[float]
     return np.maximum(middle * np.exp(0.1 * rng.standard_normal(repeats)), 0.01).tolist()
 
 
-def random_case(rng: np.random.Generator) -> Case:
-    """A player, three sticks and a game, drawn so that most things are missing in some case: invented."""
+def random_kit(rng: np.random.Generator, strength: float) -> Kit:
+    """Three sticks about as strong as the player: invented."""
+    sticks = [
+        {
+            "name": f"stick {k}", "contact_height_mm": rng.uniform(8, 60), "start_force_n": full * rng.uniform(0.05, 0.9),
+            "full_force_n": full, "travel_mm": rng.uniform(1.5, 7.5), "base_mm": (50, 50, 30),
+        }
+        for k, full in enumerate(np.minimum(strength * 10 ** rng.uniform(-1.2, 0.8, 3), 90.0))
+    ]  # fmt: skip
+    switches = [
+        {"name": f"switch {k}", "force_n": 10 ** rng.uniform(-1.3, 0.8), "travel_mm": rng.uniform(0.5, 6), "face_mm": rng.uniform(8, 90)}
+        for k in range(2)
+    ]  # fmt: skip
+    return Kit.model_validate({"stick": sticks, "switch": switches})
+
+
+def random_press(rng: np.random.Generator, strength: float) -> dict[str, Any]:
+    """What was read of pressing, most of it missing in some case."""
     maybe = lambda share, value: value if rng.random() < share else None  # noqa: E731
-    strength, reach = 10 ** rng.uniform(-0.8, 1.3), rng.uniform(0.002, 0.09)
+    press = {
+        "force_n": maybe(0.6, _about(rng, 0.5 * strength, int(rng.integers(1, 4)))),
+        "rate_per_s": maybe(0.5, [rng.uniform(0.2, 3.0)]), "release_s": maybe(0.3, [rng.uniform(0.1, 1.5)]),
+        "hold_s": maybe(0.3, [rng.uniform(1.0, 20.0)]), "landing_mm": maybe(0.3, rng.uniform(1.0, 40.0)),
+        "rest_force_n": maybe(0.4, (0.2 * strength * rng.random(int(rng.integers(1, 4)))).tolist()),
+        "involuntary_force_n": maybe(0.4, strength * rng.uniform(0.002, 0.1)),
+        "fires_with_spasm_share": maybe(0.2, rng.random()), "travel_mm": maybe(0.3, [rng.uniform(1.0, 30.0)]),
+    }  # fmt: skip
+    return {key: value for key, value in press.items() if value is not None}
+
+
+def random_case(rng: np.random.Generator, kit: Kit | None = None, strength: float | None = None) -> Case:
+    """A player, sticks, switches and a game, drawn so that most things are missing in some case: invented."""
+    maybe = lambda share, value: value if rng.random() < share else None  # noqa: E731
+    strength = strength or 10 ** rng.uniform(-0.8, 1.3)
+    reach = rng.uniform(0.002, 0.09)
     ways = sorted(rng.choice(8, size=rng.integers(1, 9), replace=False) * 45)
     repeats = int(rng.integers(1, 4))
     taped = rng.random() < 0.7
@@ -87,33 +135,39 @@ def random_case(rng: np.random.Generator) -> Case:
         "hold": maybe(0.4, [{"effort_share": rng.uniform(0.2, 0.9), "duration_s": [rng.uniform(2.0, 60.0)]}]),
         "again_force_n": maybe(0.3, [strength * 0.5]),
         "movement_tilt_deg": maybe(0.2, rng.uniform(-60, 60)),
+        "press": random_press(rng, strength),
     }  # fmt: skip
-    sticks = [
-        {
-            "name": f"stick {k}", "contact_height_mm": rng.uniform(8, 60), "start_force_n": full * rng.uniform(0.05, 0.9),
-            "full_force_n": full, "travel_mm": rng.uniform(1.5, 7.5), "base_mm": (50, 50, 30),
-        }
-        for k, full in enumerate(np.minimum(strength * 10 ** rng.uniform(-1.2, 0.8, 3), 90.0))
-    ]  # fmt: skip
     needs = [{"direction_deg": 90 * k, "weight": float(rng.choice([0.0, 0.1, 1.0]))} for k in range(4)]
     needs[int(rng.integers(4))]["weight"] = 1.0
     action = {"name": "move", "kind": "two-axis", "duty_share": float(rng.choice([0.0, 0.2, 0.6, 1.0]))}
     if rng.random() < 0.5:
         action["direction"] = needs
-    game = {"name": "random", "action": [action | {"usual_level_share": float(rng.choice([0.5, 1.0]))}]}
+    presses = [
+        {"name": "jump", "kind": "press", **({"busy_presses_per_s": rng.uniform(0.05, 1.0)} if rng.random() < 0.5 else {})},
+        {"name": "hold", "kind": "hold", "longest_hold_s": rng.uniform(0.5, 10.0), "toggle": "a press to start"},
+    ]  # fmt: skip
+    game = {"name": "random", "action": [action | {"usual_level_share": float(rng.choice([0.5, 1.0]))}, *presses]}
     player = {"code": "R1", "site": [{key: value for key, value in site.items() if value is not None}]}
-    return Case(
-        "random", Player.model_validate(player), Kit.model_validate({"stick": sticks}), Game.model_validate(game)
-    )
+    return Case("random", Player.model_validate(player), kit or random_kit(rng, strength), Game.model_validate(game))
 
 
-def site_plan(seed: int) -> SitePlan | None:
+@functools.lru_cache(maxsize=1)
+def shared_kit(group: int) -> tuple[Kit, float]:
+    """The kit of ten cases, and the strength that it was drawn for."""
+    rng = np.random.default_rng([5, group])
+    strength = 10 ** rng.uniform(-0.8, 1.3)
+    return random_kit(rng, strength), strength
+
+
+def site_fits(seed: int) -> tuple[Capability, tuple[Fit, ...]] | None:
+    """What one random site is told to be able to do, and the best set-up of each stick there."""
     rng = np.random.default_rng([7, seed])
-    case = random_case(rng)
+    kit, strength = shared_kit(seed // 10)
+    case = random_case(rng, kit, strength * 10 ** rng.uniform(-0.5, 0.5))
     known = known_site(case, case.player.site[0], rng, DRAWS, [])
     if known is None:
         return None
-    return site_plan_of(case, known, judged_for(case, known, "move", Rules()))
+    return known.ability.report, offered(known, judged_for(case, known, "move", Rules()))
 
 
 def named_figures_agree(fit: Fit) -> list[str]:
@@ -130,20 +184,23 @@ def named_figures_agree(fit: Fit) -> list[str]:
     return out
 
 
+def broken_on_site(seed: int) -> tuple[int, list[str]]:
+    """How many estimates one random site has, and which of them break a law."""
+    told = site_fits(seed)
+    if told is None:
+        return 0, []
+    report, fits = told
+    every = list(estimates((report, fits)))
+    broken = [f"seed {seed}{found}" for path, one in every for found in [wrong(path, one)] if found]
+    broken += [f"seed {seed}, {fit.label}: {found}" for fit in fits for found in named_figures_agree(fit)]
+    return len(every), broken
+
+
 def hold_on_sites(seeds: range) -> int:
     """Check these random sites; how many estimates were seen."""
-    seen, broken = 0, list[str]()
-    for seed in seeds:
-        told = site_plan(seed)
-        if told is None:
-            continue
-        for path, one in estimates(told):
-            seen += 1
-            broken += [f"seed {seed}{found}" for found in [wrong(path, one)] if found]
-        for fit in (*told.fits, *told.alternatives):
-            broken += [f"seed {seed}, {fit.label}: {found}" for found in named_figures_agree(fit)]
-    assert broken == []
-    return seen
+    told = [broken_on_site(seed) for seed in seeds]
+    assert [one for _, broken in told for one in broken] == []
+    return sum(seen for seen, _ in told)
 
 
 def test_every_estimate_of_random_sites_holds() -> None:
@@ -154,8 +211,8 @@ def test_every_estimate_of_random_sites_holds() -> None:
 
 @pytest.mark.slow
 def test_every_estimate_of_two_thousand_random_sites_holds() -> None:
-    """The same on all 2,000."""
-    assert hold_on_sites(range(2000)) > 2000 * 50
+    """The same on the other 1,800."""
+    assert hold_on_sites(range(200, 2000)) > 1800 * 50
 
 
 def hold_on_plans(seeds: range) -> None:

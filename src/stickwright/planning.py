@@ -54,6 +54,7 @@ from stickwright.siting import (
     site_plan_of,
     with_controllers,
 )
+from stickwright.unused import unused_findings
 from stickwright.wording import kit_assumptions, rule_assumptions
 
 __all__ = ["DRAWS", "SEED", "plan"]
@@ -115,6 +116,7 @@ def plan(
         findings.append(Finding("note", "note", case.player.note))
     findings += [*_goals(case.player), *growth_findings(case.player)]
     known: list[KnownSite] = []
+    described = case.kit
     problems, asked = wrong_wishes(case, wishes), wishes
     case = replace(
         case,
@@ -125,6 +127,7 @@ def plan(
     wishes = wishes_for(case, wishes)
     case = without_simulated(case, findings)
     sites = [site for site in case.player.site if _usable(site, findings)]
+    findings += unused_findings(described, sites)
     problems = [*(problem for site in sites for problem in _refusals(case, site)), *problems]
     if why is not None and not any(_same(why, action.name) for action in case.game.action):
         remedy = did_you_mean(why, [action.name for action in case.game.action])

@@ -224,7 +224,12 @@ class TestForce:
     def test_an_assumed_rest_has_an_upper_end(self):
         """A foot of which only the force was read, on a 1.2 N switch: the usual weight may be three times as much, and above 1.2 N
         in more than one case of forty: no number an hour can be promised. The term says so, and never 'hardly'."""
-        able = fit(Press(force_n=(30.0,)), Switch(name="puck", force_n=1.2, travel_m=0.004, face_m=(0.070,)), action(), part="foot")
+        able = fit(
+            Press(force_n=(30.0,)),
+            Switch(name="puck", force_n=1.2, travel_m=0.004, face_m=(0.070,)),
+            action(),
+            part="foot",
+        )
         assert stats.norm.sf(math.log(1.2 / USUAL["foot"].weight_n) / (math.log(3) / 1.96)) > 0.025
         assert able.false_per_min < 0.01
         (told,) = [one.words for one in press_terms(able, action(), toggle=False) if one.what == "false presses"]
@@ -257,8 +262,16 @@ class TestForce:
         is no upper end."""
         for found in (
             fit(Press(force_n=(9.0,)), SLAB, action(), part="hand", player_spasms_per_s=4 / 60),
-            fit(Press(force_n=(9.0,)), SLAB, action(), part="hand", site={"spasm": {"peak_n": [], "rate_per_s": 4 / 60}}),
-            fit(Press(force_n=(9.0,)), SLAB, action(), part="hand", site={"spasm": {"peak_n": 7.0, "rate_per_s": 4 / 60}}),
+            fit(
+                Press(force_n=(9.0,)), SLAB, action(), part="hand", site={"spasm": {"peak_n": [], "rate_per_s": 4 / 60}}
+            ),
+            fit(
+                Press(force_n=(9.0,)),
+                SLAB,
+                action(),
+                part="hand",
+                site={"spasm": {"peak_n": 7.0, "rate_per_s": 4 / 60}},
+            ),
         ):
             assert found.most_false_per_min >= 4.0 - 1e-9
         uncounted = fit(Press(force_n=(12.0,), fires_with_spasm_share=0.2), SLAB, action(), part="knee")

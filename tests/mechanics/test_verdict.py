@@ -122,7 +122,9 @@ class TestDuty:
     def test_tiring_is_counted_against_something_at_any_duty(self, duty: float, limit: float) -> None:
         """By hand: 1 - 0.5^0.24 = 0.1533 of the largest force at half of the time, twice that of the comfortable; from there on
         the 15 % that need no rest (Rohmert 1973) are more, and at a duty of 1, where the curve leaves nothing, all there is."""
-        assert reported(fitting([stick()], force=2.0, reach_mm=60, duty=duty)).duty_effort_limit == pytest.approx(limit, abs=0.0006)
+        assert reported(fitting([stick()], force=2.0, reach_mm=60, duty=duty)).duty_effort_limit == pytest.approx(
+            limit, abs=0.0006
+        )
 
     def test_the_limit_in_the_sentence_is_the_one_that_was_broken(self) -> None:
         """58 % of the comfortable force: fits where the game uses the stick a fifth of the time, and not at nine tenths."""

@@ -50,6 +50,7 @@ def test_every_part_that_was_chosen_is_listed() -> None:
         for one in mount_parts(mounts, kit())
     ]
     tape = "1 piece of 50 × 38 mm for chin; 2 pieces of 50 × 38 mm for left thumb; 1 piece of 50 × 38 mm for right hand"
+    tape += "; counted in pieces: check that each piece in stock is as large"
     packing = "packing 21 mm high, screwed or bonded under the base"
     assert lines == [
         ("arm", "friction arm", 2, 2, 0, 0.0, "for chin and left thumb"),

@@ -26,7 +26,9 @@ def test_a_gauge_read_in_another_unit(true_n, part, ending):
     assert likelier_unit(values, "n", BANDS[part, "force"], "force") == ending
 
 
-@pytest.mark.parametrize(("true_n", "unit", "per_newton"), [(1.9, "kilograms-force", 0.10197), (1.6, "pounds-force", 0.22481)])
+@pytest.mark.parametrize(
+    ("true_n", "unit", "per_newton"), [(1.9, "kilograms-force", 0.10197), (1.6, "pounds-force", 0.22481)]
+)
 def test_a_gauge_whose_figures_could_be_a_weak_player(true_n, unit, per_newton):
     """A chin of 0.2 or 0.36 N is weak and possible: the other unit is named, and not as what it looks like."""
     values = [round(true_n * per_newton * spread, 3) for spread in (0.95, 1.0, 1.05)]

@@ -88,7 +88,8 @@ def _line(one: Mount | Fastener, count: int, uses: Sequence[tuple[SiteMount, Mou
 def _note(one: Mount | Fastener, uses: Sequence[tuple[SiteMount, MountFit]]) -> str:
     if isinstance(one, Mount):
         return f"for {_listed(mount.site for mount, _ in uses)}"
-    return "; ".join(f"{_pieces(one, mount, fit)} for {mount.site}" for mount, fit in uses)
+    told = "; ".join(f"{_pieces(one, mount, fit)} for {mount.site}" for mount, fit in uses)
+    return f"{told}; counted in pieces: check that each piece in stock is as large"
 
 
 def _pieces(one: Fastener, mount: SiteMount, fit: MountFit) -> str:

@@ -125,7 +125,9 @@ def likelier_unit(values: Sequence[float], ending: str, band: tuple[float, float
     low, high = band
     typed = [units.to_si(value, ending) for value in values]
     far = _WELL_BELOW[sort]
-    if not typed or not (all(value > _WELL_ABOVE * high for value in typed) or all(far * value < low for value in typed)):
+    if not typed or not (
+        all(value > _WELL_ABOVE * high for value in typed) or all(far * value < low for value in typed)
+    ):
         return None
     return _fitting_unit(values, ending, band, sort)
 
