@@ -60,6 +60,7 @@ class PressAbility:
     rest_factors: tuple[float, ...]
     """Times `rest_n`, equally likely: the scatter of its readings, or of the usual figure."""
     involuntary_factors: tuple[float, ...]
+    """Times `involuntary_n`, equally likely."""
     sure_cycle_s: float
     """What one press and release takes at least, as far as it was read; 0 where nothing was."""
     force_assumptions: tuple[Assumption, ...]
