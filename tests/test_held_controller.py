@@ -5,18 +5,22 @@ All devices, players and figures are invented.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 from typing import Any
 
 import pytest
 from test_kit_doubts import PAD, STICK, told
 
+from stickwright import holding
 from stickwright.model.case import Case
 from stickwright.model.game import Game
 from stickwright.model.kit import Kit
+from stickwright.model.mounting import SiteMount
 from stickwright.model.plan import Plan
 from stickwright.model.player import Player
 from stickwright.model.room import Room
+from stickwright.mounting.together import Wanted, mounts_together
 from stickwright.planning import plan
 from stickwright.records.sharing_doubts import sharing_doubts
 from stickwright.records.toml_lines import parse_toml
@@ -100,11 +104,19 @@ class TestItsSticks:
             assert first.full_force_n == pytest.approx(0.6)
 
 
-def test_a_stick_on_its_grip_has_no_mount_of_its_own() -> None:
-    """Thumb on the stick, index on the button, one hand: the controller is mounted for both, the stick by nothing else."""
+def test_a_stick_on_its_grip_has_no_mount_of_its_own(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Thumb on the stick, index on the button, one hand: the controller is mounted for both, the stick by nothing else. What
+    holds it must stand the harder of the two: the thumb's 0.8 N, and not only the 0.7 N of a press."""
+    wanted: list[Wanted] = []
+
+    def seen(them: Sequence[Wanted], *rest: Any) -> tuple[SiteMount, ...]:
+        wanted.extend(them)
+        return mounts_together(them, *rest)
+
+    monkeypatch.setattr(holding, "mounts_together", seen)
     given = played({"held": "resting", "start_force_n": 20, "full_force_n": 40})
     (thumb,) = given.player.site
-    press = {"force_n": [1.0, 1.1], "rate_per_s": [2.0], "hold_s": [20], "release_s": [0.2], "travel_mm": 10}
+    press = {"force_n": [0.7], "rate_per_s": [2.0], "hold_s": [20], "release_s": [0.2], "travel_mm": 10}
     button = "bottom button in right cluster"
     index = {"name": "left index", "part": "fingertip", "press": press, "reaches": [button]}
     kit = given.kit.model_dump(exclude_defaults=True)
@@ -123,6 +135,8 @@ def test_a_stick_on_its_grip_has_no_mount_of_its_own() -> None:
     assert made.sharing is not None
     assert {one.action: one.device for one in made.sharing.placements} == {"steer": "spur", "jump": "pad"}
     assert [one.device for one in made.mounts] == ["pad"]
+    assert wanted[0].pushes.working_n == pytest.approx(0.8, rel=0.05)
+    assert "grip" in [one.about for one in made.mounts[0].findings]
     assert "Fix spur to the grip of pad; the same hand works both." in " ".join(plan_words(made).split())
 
 

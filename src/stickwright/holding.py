@@ -82,14 +82,16 @@ def wanted_of(case: Case, known: Sequence[KnownSite], sharing: Sharing) -> tuple
     for group in groups.values():
         main = max(group, key=lambda one: (one.fit is not None, importance.get(one.action, 0.0)))
         site = sites[str(main.site)]
-        held, pushes = _held(case, site, main, group), _pushes(group, sites, at)
+        grip = [one for one in sharing.placements if one.fit is not None and one.fit.fixed_to == main.device]
+        held, pushes = _held(case, site, main, group), _pushes([*group, *grip], sites, at)
         directions = at[site.name].ability.report.directions if main.fit is not None and site.name in at else ()
         out.append(
             Wanted(
                 site, replace(held, assumed=(*held.assumed, *_press_assumed(group, sites, held))), pushes,
                 max(importance.get(one.action, 0.0) for one in group),
                 tuple(one.direction_rad for one in directions), tuple(one.reach_m.value for one in directions),
-                (*_crosswise(main), *_shared_by(main, group, list(groups.values()))), _recorded_turn(main, at.get(site.name)),
+                (*_crosswise(main), *_on_its_grip(grip), *_shared_by(main, group, list(groups.values()))),
+                _recorded_turn(main, at.get(site.name)),
             )
         )  # fmt: skip
     return tuple(out)
@@ -102,6 +104,19 @@ def _in_hand(one: Placement) -> bool:
 
 def _recorded_turn(main: Placement, one: KnownSite | None) -> Estimate | None:
     return base_turn(one.site, one.recordings, main.fit.full_name) if main.fit is not None and one is not None else None
+
+
+def _on_its_grip(grip: Sequence[Placement]) -> tuple[Finding, ...]:
+    """That a stick is fixed to its grip, and where the pushes on that count."""
+    return tuple(
+        Finding(
+            "note", "grip",
+            f"{one.device} is fixed to the grip of {one.fit.fixed_to}: what holds that must stand the pushes on both. They "
+            "count here where the controller itself is pushed; a long stick pulls more, so try it before it is used.",
+        )
+        for one in grip
+        if one.fit is not None
+    )  # fmt: skip
 
 
 def _crosswise(main: Placement) -> tuple[Finding, ...]:
