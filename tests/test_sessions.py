@@ -8,12 +8,13 @@ from functools import lru_cache
 import pytest
 
 import worked_cases
+from stickwright.cautions import USUAL_PLAY
 from stickwright.model.estimate import Estimate
 from stickwright.model.game import Game
 from stickwright.model.plan import SitePlan, StateFit
 from stickwright.model.player import Player
 from stickwright.planning import plan
-from stickwright.sessions import growth_findings, session_cautions, session_findings, wished_session_s
+from stickwright.sessions import growth_findings, play_sentence, session_findings, wished_session_s
 
 
 @lru_cache
@@ -38,15 +39,14 @@ def player(minutes: float | None = None, **more: object) -> Player:
 
 def told(minutes: float, *sites: SitePlan) -> str:
     asked = player(minutes), [Game(name="rounds")], sites
-    (caution,), (finding,) = session_cautions(*asked), session_findings(*asked)
-    assert (caution.about, caution.site, finding.about) == ("session", None, "session")
-    return f"{caution.text} {finding.text}"
+    (finding,) = session_findings(*asked)
+    return f"{play_sentence(*asked)} {finding.text}"
 
 
 def test_nothing_is_told_of_a_session_no_longer_than_a_first_block() -> None:
     """A quarter of an hour, or no wish at all, needs no blocks."""
-    assert session_cautions(player(15), [Game(name="rounds")], [site()]) == ()
-    assert session_cautions(player(), [Game(name="rounds")], [site()]) == ()
+    assert play_sentence(player(15), [Game(name="rounds")], [site()]) == USUAL_PLAY
+    assert play_sentence(player(), [Game(name="rounds")], [site()]) == USUAL_PLAY
     assert session_findings(player(15), [Game(name="rounds")], [site()]) == []
 
 

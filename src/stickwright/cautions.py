@@ -14,15 +14,12 @@ from stickwright.model.plan import Caution, Fit
 from stickwright.model.player import Player, Site
 from stickwright.units import spoken
 
-__all__ = ["cautions_of"]
+__all__ = ["USUAL_PLAY", "cautions_of"]
 
-_ALWAYS = (
-    (
-        "session",
-        "Stop for pain, new numbness, colour change, breathlessness or distress. Start with 10 to 15 minutes; pause 5 to "
-        "10 minutes in every 30 to 45. Soreness should be gone next morning, otherwise halve the time.",
-    ),
-)
+USUAL_PLAY = "Start with 10 to 15 minutes; pause 5 to 10 minutes in every 30 to 45."
+"""Blocks of play where no length is wished."""
+_STOP = "Stop for pain, new numbness, colour change, breathlessness or distress."
+_SORE = "Soreness should be gone next morning, otherwise halve the time."
 
 _CHILD = (
     (
@@ -100,7 +97,9 @@ _FACE = (
 )
 
 
-def cautions_of(player: Player, chosen: Sequence[tuple[Site, Fit | None]]) -> tuple[Caution, ...]:
+def cautions_of(
+    player: Player, chosen: Sequence[tuple[Site, Fit | None]], play: str = USUAL_PLAY
+) -> tuple[Caution, ...]:
     """Cautions for this player and these set-ups, most general first, none twice.
 
     Parameters
@@ -108,8 +107,10 @@ def cautions_of(player: Player, chosen: Sequence[tuple[Site, Fit | None]]) -> tu
     player : Player
     chosen : sequence of (Site, Fit or None)
         Each site and the set-up proposed for it.
+    play : str
+        In what blocks to play, in a sentence.
     """
-    out = [Caution(about, None, text) for about, text in _ALWAYS]
+    out = [Caution("session", None, f"{_STOP} {play} {_SORE}")]
     if age_group(player.age_band) == "child":
         out += [Caution(about, None, text) for about, text in _CHILD]
     for alert in player.alerts:

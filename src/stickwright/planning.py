@@ -43,7 +43,7 @@ from stickwright.model.turns import sense
 from stickwright.model.wishes import Wishes
 from stickwright.mounting.cable_way import held_ways
 from stickwright.mounting.mount_parts import mount_parts
-from stickwright.sessions import growth_findings, session_cautions, session_findings
+from stickwright.sessions import growth_findings, play_sentence, session_findings
 from stickwright.siting import (
     KnownSite,
     behind_mount,
@@ -175,9 +175,8 @@ def plan(
         sites=tuple(work.plan for work in works),
         sentence=_plan_sentence(works, sharing),
         next_reading=following,
-        cautions=(
-            *cautions_of(case.player, _chosen(sites, works, sharing)),
-            *session_cautions(case.player, [case.game], used),
+        cautions=cautions_of(
+            case.player, _chosen(sites, works, sharing), play_sentence(case.player, [case.game], used)
         ),
         assumptions=tuple(dict.fromkeys([*rule_assumptions(rules), *(a for work in works for a in work.assumptions)])),
         findings=tuple(findings),

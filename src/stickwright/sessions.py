@@ -6,16 +6,17 @@ import datetime
 import math
 from collections.abc import Sequence
 
+from stickwright.cautions import USUAL_PLAY
 from stickwright.mechanics.stand_ins import percent
 from stickwright.model.ages import age_group
 from stickwright.model.game import Game
-from stickwright.model.plan import Caution, SitePlan
+from stickwright.model.plan import SitePlan
 from stickwright.model.player import Player
 from stickwright.model.recorded import Finding
 from stickwright.state_words import play_block_s
 from stickwright.units import minutes_words
 
-__all__ = ["growth_findings", "session_cautions", "session_findings", "wished_session_s"]
+__all__ = ["growth_findings", "play_sentence", "session_findings", "wished_session_s"]
 
 FIRST_BLOCK_S = (600.0, 900.0)
 """A first block of play, shortest and longest: common practice, no source."""
@@ -35,8 +36,8 @@ def wished_session_s(player: Player, games: Sequence[Game]) -> float | None:
     return max(said, default=None)
 
 
-def session_cautions(player: Player, games: Sequence[Game], sites: Sequence[SitePlan]) -> tuple[Caution, ...]:
-    """Into what blocks the play that is wished is to be parted at first; nothing when it is no longer than a first block.
+def play_sentence(player: Player, games: Sequence[Game], sites: Sequence[SitePlan]) -> str:
+    """Into what blocks the play that is wished is to be parted at first; the usual words when it is no longer than one.
 
     Parameters
     ----------
@@ -47,9 +48,9 @@ def session_cautions(player: Player, games: Sequence[Game], sites: Sequence[Site
     """
     wished = wished_session_s(player, games)
     if wished is None or wished <= FIRST_BLOCK_S[1]:
-        return ()
+        return USUAL_PLAY
     block = min(_first_block_s(sites), _shortest_read(sites)[0])
-    return (Caution("session", None, f"To play {_minutes(wished)}, start with {_blocks(wished, block)}."),)
+    return f"To play {_minutes(wished)}, start with {_blocks(wished, block)}."
 
 
 def session_findings(player: Player, games: Sequence[Game], sites: Sequence[SitePlan]) -> list[Finding]:
