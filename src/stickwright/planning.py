@@ -42,6 +42,7 @@ from stickwright.model.sharing import Placement, Sharing
 from stickwright.model.turns import sense
 from stickwright.model.wishes import Wishes
 from stickwright.mounting.cable_way import held_ways
+from stickwright.mounting.heights import height_findings
 from stickwright.mounting.mount_parts import mount_parts
 from stickwright.sessions import growth_findings, play_sentence, session_findings
 from stickwright.siting import (
@@ -114,7 +115,7 @@ def plan(
     findings = list(case.doubts)
     if case.player.note:
         findings.append(Finding("note", "note", case.player.note))
-    findings += [*_goals(case.player), *growth_findings(case.player)]
+    findings += [*_goals(case.player), *growth_findings(case.player), *height_findings(case.room, case.player)]
     known: list[KnownSite] = []
     described = case.kit
     problems, asked = wrong_wishes(case, wishes), wishes

@@ -126,7 +126,10 @@ class Room(Measured):
     seat_to_tray_m: Length | None = None
     seat_to_chin_m: Length | None = None
     seat_to_eyes_m: Length | None = None
+    seat_to_elbow_m: Length | None = None
+    """Seat surface up to the elbow, upper arm hanging; table and tray are compared with it."""
     trunk_to_tray_m: Length | None = None
+    """Front of the trunk to the tray's edge."""
     table_height_m: Length | None = None
     """Above the floor."""
     width_m: Length | None = None

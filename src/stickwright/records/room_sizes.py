@@ -36,6 +36,7 @@ _SHORTEST, _LONGEST = 0.5, 1.5
 BODY: dict[str, tuple[str, ...]] = {
     "seat_to_floor_m": ("popliteal height",),
     "seat_to_armrest_m": ("elbow rest height",),
+    "seat_to_elbow_m": ("elbow rest height",),
     "seat_to_tray_m": ("elbow rest height",),
     "armrest_front_m": ("buttock-popliteal length",),
     "armrests_apart_m": ("forearm-forearm breadth",),
