@@ -10,13 +10,13 @@ from sample_mounts import arm, check, chin_mount, finger_mount, mounted_plan
 from sample_plan import sample_plan
 
 from stickwright.model.plan import Caution
+from stickwright.sheet.mount_care import monthly
 from stickwright.sheet.mount_words import (
     cable_words,
     check_words,
     fails_words,
     give_words,
     lever_words,
-    monthly,
     mount_blocks,
     photos,
     pose_words,
@@ -82,6 +82,16 @@ def test_only_what_is_used_is_to_be_looked_after() -> None:
     used = replace(plain_stand, anti_slip="grip mat", coupling="poppy")
     assert any("grip mat is washed" in line for line in monthly(used))
     assert any("breakaway coupling (poppy)" in line for line in monthly(used))
+
+
+def test_a_fastener_that_wears_has_a_date_to_replace_it() -> None:
+    """700 openings, once a day from 1 January 2026: 700 days on is 2 December 2027, 350 days on 17 December 2026."""
+    worn = replace(arm(), fastener="patch", openings=700)
+    (line,) = (one for one in monthly(worn, "2026-01-01") if "worn" in one)
+    assert "half as strong after 700 openings" in line
+    assert "by 2027-12-02 if it is opened once a day (assumed), by 2026-12-17 if twice" in line
+    assert any("replace it before" in one for one in monthly(worn))
+    assert not any("worn" in one for one in monthly(replace(worn, openings=None), "2026-01-01"))
 
 
 def test_a_breakaway_is_named_with_its_setting() -> None:

@@ -151,6 +151,8 @@ class MountFit:
     """Between what moments at the clamp that coupling is set to let go: what it must carry, and the most that it may or can."""
     release_n: tuple[float, float] | None = None
     """The same at the contact point, for a push along with the weight."""
+    openings: int | None = None
+    """After how many openings its fastener is half as strong."""
     release_agreed: bool = False
     """Whether the upper end is a force that the clinic agreed to, and not just the most that the coupling can be set to."""
 

@@ -368,7 +368,8 @@ def _on_surface(
                 fails=(*fails, *bad), refused=refused, change=change,
                 dimensions=_dimensions(room, pose, surface.moves_with), cable_m=None,
                 assumed=(*((assumed,) if fastener is None and assumed else ()), *_unlevel(surface, gap), *_unmeasured(held)),
-                anti_slip=slip.name if slip else None, lever_m=(_reach_of(held), max(0.0, gap)),
+                openings=fastener.openings if fastener else None, anti_slip=slip.name if slip else None,
+                lever_m=(_reach_of(held), max(0.0, gap)),
             )
         )  # fmt: skip
     return out
@@ -525,7 +526,7 @@ def _on_arm(
         ) if bad else "", dimensions=_dimensions(room, pose, "seat" if on is None else on.moves_with, way),
         cable_m=_length(way.points_m) + head_of(mount) + LOOP_M, cable_slack_m=LOOP_M,
         assumed=(*_arm_assumed(mount, held, fastener), *_unmeasured(held), *way.assumed),
-        lever_m=(_reach_of(held), 0.0),
+        lever_m=(_reach_of(held), 0.0), openings=fastener.openings if fastener else None,
         coupling=coupling.name if coupling is not None and released is not None else None,
         release_nm=(released.load, released.limit) if released is not None else None,
         release_n=_released_n(released, window),

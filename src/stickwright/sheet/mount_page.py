@@ -7,6 +7,7 @@ from typing import Any
 
 from stickwright.model.mounting import Check, MountFit, SiteMount
 from stickwright.model.plan import Plan
+from stickwright.sheet.mount_care import monthly
 from stickwright.sheet.mount_drawing import along_words, clamp_range_words, dimension_rows, mount_alt, mount_drawing
 from stickwright.sheet.mount_shapes import base_of
 from stickwright.sheet.mount_words import (
@@ -19,7 +20,6 @@ from stickwright.sheet.mount_words import (
     give_words,
     joint_words,
     lever_words,
-    monthly,
     parts_words,
     patch_words,
     photos,
@@ -198,7 +198,7 @@ def mount_page(plan: Plan, mount: SiteMount, height_mm: float = _DRAWING_MM, mos
         "dimensions": [list(row) for row in dimension_rows(mount) if "named in" not in row[2]],
         "settings": [[name, sentence(text)] for name, text in told if text],
         "joints": [sentence(line) for line in joint_words(choice)],
-        "monthly": monthly(choice),
+        "monthly": monthly(choice, plan.made_on),
         "photos": photos(mount),
         "cautions": [one.text for one in mount.cautions if not beside_a_number(one, mount)],
         "number_cautions": [one.text for one in mount.cautions if beside_a_number(one, mount)],

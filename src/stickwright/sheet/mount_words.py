@@ -39,7 +39,6 @@ __all__ = [
     "give_words",
     "joint_words",
     "lever_words",
-    "monthly",
     "mount_blocks",
     "parts_words",
     "patch_words",
@@ -445,34 +444,6 @@ def fails_words(other: MountFit) -> str:
 
 
 # --- for the family ---------------------------------------------------------------------------------------------------------
-
-
-def monthly(choice: MountFit) -> list[str]:
-    """What the family looks at each month, for this mount.
-
-    Parameters
-    ----------
-    choice : MountFit
-        What was chosen.
-    """
-    lines = []
-    if choice.arm is not None or choice.kind in ("friction arm", "tube clamp", "table clamp", "gooseneck"):
-        lines.append(
-            "the clamp does not turn or slide when pulled by hand, and the tape mark beside it is still in line"
-        )
-    if choice.arm is not None and choice.arm.joints:
-        lines.append(
-            "the tape marks across the joints are still in line: an arm that sags looks like a stick that stopped working"
-        )
-    if choice.fastener is not None:
-        lines.append(f"the {choice.fastener} is clean, no corner lifts, both halves grip over the whole patch")
-    if choice.kind in ("tray", "lap tray", "plate", "floor plate", "floor stand"):
-        lines.append("it does not slide when pushed as hard as in play")
-    if choice.anti_slip is not None:
-        lines.append(f"the {choice.anti_slip} is washed and dry: dust takes its grip")
-    if choice.coupling is not None:
-        lines.append(f"the breakaway coupling ({choice.coupling}) lets go by hand as it did on the first day")
-    return [*lines, "the distances in the table are still right"]
 
 
 def photos(mount: SiteMount) -> list[str]:
