@@ -160,6 +160,29 @@ def test_an_option_takes_over_what_the_player_prices_low(price: float | None, go
     assert shared(this).placements[0].how == goes
 
 
+def test_the_sound_of_a_switch_costs_where_quiet_is_wanted() -> None:
+    """Nothing where nobody minds; else silent before soft, soft before one that was not listened to, a click last."""
+
+    def cost(sound: str | None, quiet: bool = True) -> float:
+        made = Switch.model_validate({"name": "elm", "force_n": 0.5, "sound": sound})
+        return -sum(one.points for one in worth.sound_terms(made, quiet=quiet))
+
+    assert [cost(sound, quiet=False) for sound in ("silent", "soft", "click", None)] == [0, 0, 0, 0]
+    assert 0 == cost("silent") < cost("soft") < cost(None) < cost("click")
+
+
+def test_quiet_decides_between_switches_that_are_otherwise_alike() -> None:
+    """The lighter one clicks: it is taken where nobody minds, and told; the silent one where quiet is wanted."""
+    kit = [switch("elm", 0.2, sound="click"), switch("yew", 0.22, sound="silent")]
+    for quiet, taken in ((False, "elm"), (True, "yew")):
+        found = shared(case([site("left hand", "hand")], [action("jump")], switches=kit, quiet=quiet))
+        assert [one.device for one in found.placements] == [taken]
+        assert [one.level for one in found.findings if one.about == "sound"] == ([] if quiet else ["note"])
+    alone = shared(case([site("left hand", "hand")], [action("jump")], switches=kit[:1], quiet=True))
+    assert [one.level for one in alone.findings if one.about == "sound"] == ["query"]
+    assert any(term.what == "sound" and term.points < 0 for term in alone.placements[0].terms)
+
+
 def test_minutes_of_setting_up_have_no_idle_zero() -> None:
     """180 s are "3 min", 150 s "2.5 min", at a site as at a device."""
     site = Site.model_validate({"name": "chin", "part": "thumb", "setup_s": 180.0})

@@ -24,7 +24,8 @@ __all__ = ["Asked", "elsewhere_of", "explained", "place_words", "shared_terms", 
 _WORSE = {
     "precision": "less precise", "effort": "more effort", "misses": "more presses miss", "false presses": "more false input",
     "toggle": "a press to start and one to stop", "set-up": "more setting up",
-    "busy": "more presses at an uncounted rate", "suits": "less sure to suit the part", "helper": "more left to somebody else",
+    "busy": "more presses at an uncounted rate", "suits": "less sure to suit the part", "sound": "louder",
+    "helper": "more left to somebody else",
     "option": "more left to the game", "dropped": "more left out",
     "rule broken": "breaks a rule of practice", "ranked": "ranked lower at its site", "part": "more devices",
     "cost": "more to buy", "slowed": "one part slows another",
@@ -34,7 +35,7 @@ _WORSE = {
 _BETTER = {
     "precision": "more precise", "effort": "less effort", "misses": "fewer presses miss",
     "false presses": "less false input", "toggle": "no press to start and stop", "set-up": "less setting up",
-    "busy": "fewer presses at an uncounted rate", "suits": "surer to suit the part",
+    "busy": "fewer presses at an uncounted rate", "suits": "surer to suit the part", "sound": "quieter",
     "helper": "less left to somebody else", "option": "less left to the game", "dropped": "less left out",
     "rule broken": "keeps the rules of practice", "ranked": "ranked higher at its site",
     "part": "fewer devices", "cost": "less to buy", "slowed": "no part slows another",

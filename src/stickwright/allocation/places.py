@@ -261,7 +261,11 @@ def _pressed(
                 if switch.in_stock == 0 and switch.price is None:
                     refused.append(Refused(action.name, site.name, switch.name, _NOT_THERE))
                     continue
-                terms = (*worth.press_terms(fit, action, toggle=toggle), *worth.device_terms(switch.setup_s))
+                terms = (
+                    *worth.press_terms(fit, action, toggle=toggle),
+                    *worth.device_terms(switch.setup_s),
+                    *worth.sound_terms(switch, quiet=case.player.quiet),
+                )
                 ways.append(
                     _way(action, terms, site=site.name, device=switch.name, kind="switch", role=role, toggle=toggle,
                          label=switch.name, detail=fit, **_seconds(site, switch, action, fit, toggle, spasms))

@@ -251,7 +251,7 @@ def _findings(case: Case, placements: Sequence[Placement], found: Places) -> tup
         for one in placements
         if one.fit is not None and one.fit.bits.value < COARSE_BITS
     ]  # fmt: skip
-    return (*out, *_press_notes(placements))
+    return (*out, *_press_notes(placements), *_sound_notes(case, placements))
 
 
 def _overfull(loads: Sequence[SiteLoad]) -> list[Finding]:
@@ -265,6 +265,20 @@ def _overfull(loads: Sequence[SiteLoad]) -> list[Finding]:
         for one in loads
         if one.busy_share > BUDGET_SHARE * OVER
     ]  # fmt: skip
+
+
+def _sound_notes(case: Case, placements: Sequence[Placement]) -> list[Finding]:
+    """Switches that click; where quiet is wanted the points have told it of those chosen all the same."""
+    used = {one.device for one in placements if one.how == "site" and one.kind == "switch"}
+    loud = [switch.name for switch in case.kit.switch if switch.name in used and switch.sound == "click"]
+    if not loud:
+        return []
+    names, clicks = " and ".join(loud), "clicks" if len(loud) == 1 else "click"
+    if case.player.quiet:
+        text = f"{names} {clicks} when pressed, although quiet is wanted: nothing quieter does better here. Try it where it is to be used."
+        return [Finding("query", "sound", text)]
+    text = f"{names} {clicks} when pressed. Where somebody sleeps nearby or a microphone is open, set quiet = true in player.toml."
+    return [Finding("note", "sound", text)]
 
 
 def _press_notes(placements: Sequence[Placement]) -> list[Finding]:

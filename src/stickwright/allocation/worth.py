@@ -15,6 +15,7 @@ from stickwright.mechanics.demand import FALSE_LIMIT_COSTLY_PER_MIN, FALSE_LIMIT
 from stickwright.mechanics.stand_ins import percent
 from stickwright.model.estimate import Estimate
 from stickwright.model.game import Action
+from stickwright.model.kit import Switch
 from stickwright.model.parts import NEEDS_CLEARANCE
 from stickwright.model.plan import Fit
 from stickwright.model.player import Site
@@ -23,9 +24,26 @@ from stickwright.model.sharing import PressFit, Term
 from stickwright.units import figures, minutes_words
 
 __all__ = [
-    "BUY_POINTS", "CLEARANCE_POINTS", "HELPER_POINTS", "MIND_POINTS", "OPTION_POINTS", "PART_POINTS", "RULE_POINTS",
-    "SETUP_POINTS_PER_MIN", "SLOWED_POINTS", "SUITS_POINTS", "TOGGLE_POINTS", "UNCOUNTED_POINTS", "device_terms",
-    "fineness", "left_terms", "press_terms", "site_terms", "stick_terms",
+    "BUY_POINTS",
+    "CLEARANCE_POINTS",
+    "HELPER_POINTS",
+    "MIND_POINTS",
+    "OPTION_POINTS",
+    "PART_POINTS",
+    "RULE_POINTS",
+    "SETUP_POINTS_PER_MIN",
+    "SLOWED_POINTS",
+    "SOUND_POINTS",
+    "SUITS_POINTS",
+    "TOGGLE_POINTS",
+    "UNCOUNTED_POINTS",
+    "device_terms",
+    "fineness",
+    "left_terms",
+    "press_terms",
+    "site_terms",
+    "sound_terms",
+    "stick_terms",
 ]  # fmt: skip
 
 PRECISION_SHARE = 0.4
@@ -52,6 +70,8 @@ HELPER_POINTS = 5.0
 """Prices where the player has not said any."""
 SUITS_POINTS = 0.3
 """Of a switch whose size or strength is to be tried at the part."""
+SOUND_POINTS = {"silent": 0.0, "soft": 0.3, "click": 1.0, None: 0.5}
+"""Of the sound of a switch where quiet is wanted; None where it was not noted."""
 UNCOUNTED_POINTS = 1.0
 """Of a whole busy minute of presses at a rate that nobody counted."""
 RULE_POINTS = 4.0
@@ -181,6 +201,22 @@ def device_terms(setup_s: float | None) -> tuple[Term, ...]:
     if not setup_s:
         return (part,)
     return (part, Term("set-up", -SETUP_POINTS_PER_MIN * setup_s / 60, f"{minutes_words(setup_s)} to set up"))
+
+
+def sound_terms(switch: Switch, *, quiet: bool) -> tuple[Term, ...]:
+    """What the sound of a switch costs where quiet is wanted.
+
+    Parameters
+    ----------
+    switch : Switch
+    quiet : bool
+        Whether the player wants switches to be quiet.
+    """
+    price = SOUND_POINTS[switch.sound]
+    if not quiet or not price:
+        return ()
+    heard = {"soft": "is heard softly", "click": "clicks", None: "may be heard: its sound is not recorded (assumed)"}
+    return (Term("sound", -price, f"{switch.name} {heard[switch.sound]}, and quiet is wanted"),)
 
 
 def site_terms(site: Site) -> tuple[Term, ...]:

@@ -210,6 +210,7 @@ class Switch(Measured):
     face_m: Annotated[tuple[Size, ...], ONE_OR_MORE, Field(max_length=2)] = ()
     """Diameter of a round face; width and length of a strip."""
     sound: Literal["silent", "soft", "click"] | None = None
+    """What is heard when it is pressed; costs points where the player wants it quiet."""
     plug: str = ""
     cable_m: Cable | None = None
     current_a: Ampere | None = None

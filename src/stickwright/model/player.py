@@ -280,6 +280,8 @@ class Player(Measured):
     helper: tuple[Helper, ...] = ()
     independence: Annotated[float, Field(ge=0, le=10)] | None = None
     """What it costs the player to leave an action to somebody else, 0 to 10, by their own word."""
+    quiet: bool = False
+    """Whether switches should be quiet: somebody sleeps nearby, or a microphone is open."""
     most_new_controls: Annotated[int, Field(ge=1, le=20)] = 4
     """New controls on the first day."""
     note: str = ""
