@@ -102,6 +102,20 @@ def test_a_floppy_arm_changes_the_stick() -> None:
     )
 
 
+def test_the_force_behind_the_mount_stands_beside_the_force_on_something_firm() -> None:
+    """Springs in series, by hand: of F newton over d metres a mount of k newton a metre leaves F k d/(k d + F)."""
+    result = plan(two_sticks(0.2), draws=40)
+    (mount,) = result.mounts
+    assert mount.choice is not None
+    k = mount.choice.give_n_per_m
+    able = {one.direction_rad: one for one in result.sites[0].capability.directions}
+    for fit in result.sites[0].fits:
+        for one in fit.directions:
+            firm_n, reach_m = able[one.direction_rad].force_n.value, able[one.direction_rad].reach_m.value
+            assert one.firm_force_n == pytest.approx(firm_n, rel=1e-9)
+            assert one.available_force_n == pytest.approx(firm_n * k * reach_m / (k * reach_m + firm_n), rel=1e-9)
+
+
 def test_stick_and_mount_that_chase_each_other_are_told() -> None:
     """The firm stick weighs 2 kg and only the floppy arm carries it; behind that the light one is better, and the weak stiff arm
     carries it; on the stiff arm the firm one would be better again. Three rounds, then the plan keeps the light stick, which

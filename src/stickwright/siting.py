@@ -288,7 +288,8 @@ def behind_mount(one: KnownSite, give_n_per_m: float) -> KnownSite:
     """
 
     def felt(known: Ability) -> Ability:
-        return replace(known, force_n=force_with_give(known.force_n, known.reach_m, give_n_per_m))
+        behind = force_with_give(known.force_n, known.reach_m, give_n_per_m)
+        return replace(known, force_n=behind, firm_force_n=known.force_n[0] if math.isfinite(give_n_per_m) else None)
 
     states = tuple(replace(state, ability=felt(state.ability)) for state in one.states)
     return replace(one, ability=felt(one.ability), states=states)
@@ -414,7 +415,7 @@ def _inputs(
         crossing_hz=known.crossing_hz, limb_n_per_m=known.limb_stiffness_n_per_m, noise_share=known.force_noise_share,
         fall_off=known.fall_off, spasm_per_min=60 * spasm.rate_per_s if spasm else 0.0,
         spasm_peak_n=spasm.peak_n if spasm else (), false_limit_per_min=demand.false_input_limit_per_min, static=static,
-        static_doubt=doubt, unread=known.unread,
+        static_doubt=doubt, unread=known.unread, firm_force_n=known.firm_force_n,
     )  # fmt: skip
 
 

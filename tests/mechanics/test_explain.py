@@ -240,3 +240,20 @@ def test_what_limits_a_widened_set_up_names_the_widening() -> None:
     assert "forward" in made.limit()
     assert "its range there is to be widened" in made.limit()
     assert made.limit().endswith("times in the tuning")
+
+
+class TestBehindAMount:
+    def test_both_forces_are_named_where_a_mount_flexes(self) -> None:
+        """0.76 N read, 0.66 N felt through the mount: the table's figure and the one judged by stand together."""
+        made = fitting([stick(start_force_n=0.36, full_force_n=0.69, travel_mm=18)], force=0.66, reach_mm=6.4)
+        made = replace(made, inputs=replace(made.inputs, firm_force_n=np.full(8, 0.76)))
+        assert "the player has 0.66 N through the flex of its mount (0.76 N without it) at the centre" in made.fails()
+        heavy = fitting([stick(start_force_n=0.70, full_force_n=0.99)], force=0.66, reach_mm=6.4)
+        heavy = replace(heavy, inputs=replace(heavy.inputs, firm_force_n=np.full(8, 0.76)))
+        assert "the player has 0.66 N through the flex of its mount (0.76 N without it)" in heavy.fails()
+
+    def test_a_flex_too_small_to_show_is_not_told(self) -> None:
+        """Both print as 0.20 N: one figure."""
+        made = fitting([stick()], force=0.20)
+        made = replace(made, inputs=replace(made.inputs, firm_force_n=np.full(8, 0.2001)))
+        assert "flex" not in made.fails()

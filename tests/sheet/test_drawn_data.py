@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 from types import ModuleType
 from typing import Any
 
@@ -180,6 +181,22 @@ def test_the_mark_lies_where_both_lines_meet(axes_of: Drawn, direction_rad: floa
         rises = (to_n - from_n) / to_mm
         meet_mm = min(to_mm, (able.force_n.value - from_n) / (falls + rises))
         assert has_line(axes, [(meet_mm, from_n + rises * meet_mm)])
+
+
+def test_behind_a_mount_that_flexes_the_marks_lie_on_the_line_drawn_for_it(axes_of: Drawn) -> None:
+    """0.20 N felt of 0.26 N: a second line from 0.20 N to the same range; without flex there is none."""
+    site, forward = finger_site(), DIRECTIONS[2]
+    felt = tuple(
+        replace(
+            fit, directions=tuple(replace(one, available_force_n=0.20, firm_force_n=0.26) for one in fit.directions)
+        )
+        for fit in site.fits
+    )
+    (axes,) = axes_of(figures_fit, figures_fit.force_travel, replace(site, fits=felt), (forward,))
+    reach_mm = 1e3 * next(one for one in site.capability.directions if one.direction_rad == forward).reach_m.value
+    assert line(axes, "behind its mount's flex") == [(0.0, 0.20), (pytest.approx(reach_mm), 0.0)]
+    (firm,) = axes_of(figures_fit, figures_fit.force_travel, site, (forward,))
+    assert "behind its mount's flex" not in {one.get_label() for one in firm.lines}
 
 
 def test_bars_of_the_ranking_are_as_long_as_the_bits(axes_of: Drawn) -> None:

@@ -64,6 +64,8 @@ class Ability:
     assumptions : tuple of Assumption
     unread : Unread
         Which of the figures were assumed.
+    firm_force_n : array, shape (k,), or None
+        Best single figures of the force on something firm, where `force_n` is what a stick feels through its mount.
     """
 
     direction_rad: Array
@@ -82,6 +84,7 @@ class Ability:
     report: Capability
     assumptions: tuple[Assumption, ...]
     unread: Unread
+    firm_force_n: Array | None = None
 
 
 def ability(

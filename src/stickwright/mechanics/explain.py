@@ -178,12 +178,12 @@ def reach_sentence(place: int, setups: Setups, inputs: SiteInputs, direction_rad
     start, full = float(setups.start_force_n[place]), float(setups.full_force_n[place])
     travel = float(setups.travel_m[place])
     if force <= start:
-        return f"too heavy {where}: takes {spoken(start, 'n')} to start, the player has {spoken(force, 'n')}"
+        return f"too heavy {where}: takes {spoken(start, 'n')} to start, the player has {_has(inputs, k)}"
     ratio = float(best_lever_ratio(force, reach, start, full, travel)) if full > start else 0.0
     if ratio > 1.1 or full > force:
         return (
             f"too heavy {where}: needs {spoken(full, 'n')} at the stop and {spoken(start, 'n')} to start, "
-            f"the player has {spoken(force, 'n')} at the centre and none at {spoken(reach, 'mm')}, so it reaches "
+            f"the player has {_has(inputs, k)} at the centre and none at {spoken(reach, 'mm')}, so it reaches "
             f"{_percent(share)} of the throw"
         )
     way = float(_travel(place, setups, np.array([share]))[0])
@@ -191,6 +191,14 @@ def reach_sentence(place: int, setups: Setups, inputs: SiteInputs, direction_rad
         f"throw too long {where}: the stop is at {spoken(travel, 'mm')}, the player gets to {spoken(way, 'mm')} "
         f"({_percent(share)}); reach, not force, limits"
     )
+
+
+def _has(inputs: SiteInputs, k: int) -> str:
+    """The force at the centre; where a mount's flex is counted, without it too, since that is what was read."""
+    told = spoken(float(inputs.force_n[0, k]), "n")
+    if inputs.firm_force_n is None or spoken(float(inputs.firm_force_n[k]), "n") == told:
+        return told
+    return f"{told} through the flex of its mount ({spoken(float(inputs.firm_force_n[k]), 'n')} without it)"
 
 
 def _effort_failures(

@@ -86,6 +86,8 @@ class SiteInputs:
         Which of the figures were assumed.
     effort_limit_share : float or None
         Limit on effort instead of that of the rules.
+    firm_force_n : array, shape (k,), or None
+        Best single figures of the force on something firm, where `force_n` is what a stick feels through its mount.
     """
 
     force_n: Array
@@ -108,6 +110,7 @@ class SiteInputs:
     static_doubt: Array | None = None
     unread: Unread = NOTHING_UNREAD
     effort_limit_share: float | None = None
+    firm_force_n: Array | None = None
 
     def rules(self, rules: Rules) -> Rules:
         """The limits that hold here."""

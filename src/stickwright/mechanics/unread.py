@@ -153,6 +153,7 @@ def favourable(inputs: SiteInputs) -> tuple[SiteInputs, ...]:
         force_n=inputs.force_n if unread.force_up is None else inputs.force_n * unread.force_up,
         reach_m=inputs.reach_m if unread.reach_up is None else inputs.reach_m * unread.reach_up,
         effort_limit_share=unread.effort_limit_share,
+        firm_force_n=inputs.firm_force_n if unread.force_up is None else None,
         unread=NOTHING_UNREAD,
     )  # fmt: skip
     if "movement range" in unread.figures:

@@ -298,6 +298,7 @@ def _direction_fit(
         available_force_n=float(inputs.force_n[0, k]),
         effort_share=_quantiles(drawn.effort[row, :, k], float(found.effort[place][k]), draws),
         bits=_quantiles(drawn.bits[row, :, k], float(found.bits[place][k]), draws),
+        firm_force_n=None if inputs.firm_force_n is None else float(inputs.firm_force_n[k]),
     )
 
 

@@ -148,6 +148,8 @@ class DirectionFit:
     """Force at the game's usual level over comfortable force."""
     bits: Estimate
     """What can be told apart in this direction."""
+    firm_force_n: float | None = None
+    """The same force on something firm, where `available_force_n` is felt through a mount that flexes."""
 
 
 @dataclass(frozen=True)

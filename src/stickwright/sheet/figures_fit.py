@@ -114,9 +114,13 @@ def _crossing_panel(axes: Any, site: SitePlan, fits: tuple[Fit, ...], direction_
     )
     top_n, far_m = _frame(able, fits)
     _triangle(axes, able)
+    felt = _nearest(fits[0], direction_rad) if fits else None
+    if felt is not None and felt.firm_force_n is not None:
+        axes.plot([0, in_unit(able.reach_m.value, "mm")], [felt.available_force_n, 0], color=INK, lw=1.4, ls=":",
+                  label="behind its mount's flex")  # fmt: skip
     ends = []
     for rank, (fit, series) in enumerate(zip(fits, SERIES, strict=False), start=1):
-        one = min(fit.directions, key=lambda way: abs(math.remainder(way.direction_rad - direction_rad, math.tau)))
+        one = _nearest(fit, direction_rad)
         ends.append((*_stick_line(axes, fit, one, series, rank, (far_m, top_n)), str(rank), series.colour))
     _rank_labels(axes, ends, top_n)
     axes.set_xlim(0, in_unit(far_m, "mm"))
@@ -124,6 +128,10 @@ def _crossing_panel(axes: Any, site: SitePlan, fits: tuple[Fit, ...], direction_
     axes.set_xlabel("travel at the contact point, mm")
     axes.set_ylabel("force, N")
     axes.set_title(direction_words(able.direction_rad), loc="left")
+
+
+def _nearest(fit: Fit, direction_rad: float) -> DirectionFit:
+    return min(fit.directions, key=lambda way: abs(math.remainder(way.direction_rad - direction_rad, math.tau)))
 
 
 def _frame(able: DirectionCapability, fits: tuple[Fit, ...]) -> tuple[float, float]:

@@ -14,6 +14,7 @@ from stickwright.model.plan import Assumption, Capability, Fit, NextReading, Pla
 from stickwright.model.recorded import Finding, TraceReport
 from stickwright.model.response import Tuning
 from stickwright.sheet import tables
+from stickwright.sheet.ability_words import ability_lines, readings_behind
 from stickwright.sheet.device_words import order_words
 from stickwright.sheet.family import as_shared, cautions_for, further_set_up, main_site, on_page_one, pose_at, wire_of
 from stickwright.sheet.figures_ability import capability_polar
@@ -219,6 +220,7 @@ def _ability(plan: Plan, site: SitePlan) -> dict[str, Any]:
         ],
         "columns": [*table.columns[:4], *(f"throw on {rank}" for rank in range(1, len(reached.columns)))],
         "rows": [[*row[:4], *_reached(reached, row[0])] for row in table.rows],
+        "read": readings_behind(able),
         "beside": _beside_ability(able),
         "cautions": _cautions(plan, site, _BESIDE["ability"]),
         "findings": _findings(able.findings),
@@ -383,6 +385,7 @@ def _other_site(plan: Plan, site: SitePlan, *, spare: bool) -> dict[str, Any]:
         "set_up": further_set_up(site, wire_of(plan, site), pose_at(plan, site)),
         "sentence": _after_headline(site.sentence, site, site.choice),
         "demand": f"The game asks {_demand(site)}. Weakest {direction_words(site.capability.weakest_rad)}.",
+        "ability": ability_lines(site.capability),
         "lines": [_line_of_fit(fit) for fit in listed],
         "numbers": [row for row in _numbers(site.choice, site) if row[0] != "longer lever"]
         if site.choice is not None

@@ -12,6 +12,7 @@ from stickwright.model.recorded import Finding, HoldReport, TableReport, TraceRe
 from stickwright.model.response import Tuning
 from stickwright.model.turns import base_stood
 from stickwright.sheet import tables
+from stickwright.sheet.ability_words import readings_behind
 from stickwright.sheet.aiming_words import known, pointing_lines, smoothness_lines, tap_lines
 from stickwright.sheet.device_words import crosswise_step, holding_steps, mode_steps, order_words, setting_step
 from stickwright.sheet.merged import merged_assumptions, merged_findings
@@ -275,6 +276,7 @@ def _ability(site: SitePlan) -> list[str]:
     lines = [f"{row[0]}: {row[1]}, {row[2]}; force readings: {row[3]}" for row in tables.capability_polar(site).rows]
     able = site.capability
     lines.append(tables.day_note(able))
+    lines.append(readings_behind(able))
     lines.append(f"rest force {shown(able.rest_force_n, 'n')}; involuntary {shown(able.involuntary_force_n, 'n')}")
     lines.append(f"limb stiffness {shown(able.limb_stiffness_n_per_m, 'n_per_mm')}")
     if able.tiring_share is not None:

@@ -22,6 +22,7 @@ from stickwright.records.editing import Numeral, with_fields, without_table
 from stickwright.records.entry import typed_numbers
 from stickwright.records.folder import case_and_queries
 from stickwright.records.gauge import gauge_of
+from stickwright.sheet.ability_words import readings_behind
 from stickwright.sheet.figures_ability import capability_polar
 from stickwright.sheet.printed import shown as printed
 from stickwright.sheet.tables import capability_polar as tables_of_figure
@@ -376,6 +377,7 @@ def ability_rows(site: AbleHere) -> dict[str, Any]:
         "svg": capability_polar(site),
         "alt": table.alt,
         "sentence": f"{sentence} {day_note(able)}",
+        "read": readings_behind(able),
         "findings": tuple(finding.text for finding in able.findings),
     }
 
