@@ -204,6 +204,10 @@ def _place_of(setups: Setups, recording: Recording) -> int | None:
     return None
 
 
+RECORDED_IN = {"push": "full pushes", "rim": "the rim task"}
+"""What a recorded reach is the reach of."""
+
+
 def agreements(
     known: Ability, setups: Setups, found: Evaluated, recordings: Sequence[Recording], reports: Sequence[TraceReport]
 ) -> list[Finding]:
@@ -232,7 +236,14 @@ def agreements(
                 continue
             turn = turned.get(_tried(recording), 0.0)
             name = _label(_tried(recording))
-            out[place] = agreement(known.direction_rad, found.reach_share[place], report.reach, turn, name)
+            out[place] = agreement(
+                known.direction_rad,
+                found.reach_share[place],
+                report.reach,
+                turn,
+                name,
+                f"{RECORDED_IN[task]}, {recording.name}",
+            )
     return list(out.values())
 
 

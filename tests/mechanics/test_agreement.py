@@ -7,9 +7,9 @@ import math
 import numpy as np
 import pytest
 
-from stickwright.mechanics.agreement import agreement
+from stickwright.mechanics import agreement as compared
 from stickwright.model.estimate import Estimate
-from stickwright.model.recorded import ReachReport
+from stickwright.model.recorded import Finding, ReachReport
 
 EIGHT = np.arange(8) * math.pi / 4
 PREDICTED = np.array([1.0, 0.9, 0.5, 0.6, 0.75, 0.8, 0.95, 1.0])
@@ -18,6 +18,10 @@ PREDICTED = np.array([1.0, 0.9, 0.5, 0.6, 0.75, 0.8, 0.95, 1.0])
 def recorded(share: np.ndarray, turn_rad: float = 0.0) -> ReachReport:
     reach = tuple(Estimate(float(s), float(s) - 0.03, float(s) + 0.03) for s in share)
     return ReachReport(tuple(float(phi + turn_rad) for phi in EIGHT), reach, Estimate(0.7, 0.6, 0.8), 0.0)
+
+
+def agreement(direction_rad: np.ndarray, predicted: np.ndarray, reach: ReachReport, turn: float, name: str) -> Finding:
+    return compared.agreement(direction_rad, predicted, reach, turn, name, "full pushes, push.csv")
 
 
 def test_agreement_is_a_note() -> None:
@@ -65,8 +69,8 @@ def test_directions_without_a_recorded_reach_are_left_out_and_counted() -> None:
     share[[1, 6]] = np.nan
     found = agreement(EIGHT, PREDICTED, recorded(share), 0.0, "dew")
     assert found.level == "note"
-    assert "the largest difference is 5 % of the throw" in found.text
-    assert found.text.endswith("; 2 directions without a recorded reach not compared.")
+    assert "the largest difference is 5 % of the travel" in found.text
+    assert "; 2 directions without a recorded reach not compared." in found.text
 
 
 def test_a_recording_that_tells_no_reach_is_not_compared() -> None:
@@ -75,3 +79,27 @@ def test_a_recording_that_tells_no_reach_is_not_compared() -> None:
     assert found.level == "note"
     assert "could not be compared" in found.text
     assert "nan" not in found.text
+
+
+def test_both_figures_are_of_the_same_direction_and_say_what_they_are() -> None:
+    """Predicted 0.50 forward, recorded 0.58 there and 0.06 less than predicted back-left; the largest and the weakest are told."""
+    share = PREDICTED.copy()
+    share[2], share[5] = 0.58, 0.74
+    found = agreement(EIGHT, PREDICTED, recorded(share), 0.0, "dew")
+    assert found.text == (
+        "Readings and recording agree on dew: the largest difference is 8 % of the travel, forward 50 % predicted from the "
+        "readings, 58 % recorded in full pushes, push.csv."
+    )
+    share[2], share[5] = 0.55, 0.72
+    assert agreement(EIGHT, PREDICTED, recorded(share), 0.0, "dew").text.endswith(
+        "the largest difference is 8 % of the travel, back-left 80 % predicted from the readings, 72 % recorded in full pushes, "
+        "push.csv. Weakest as predicted: forward 50 % predicted from the readings, 55 % recorded in full pushes, push.csv."
+    )
+
+
+def test_a_turned_recording_is_told_in_the_directions_of_the_readings() -> None:
+    """Recorded 13 degrees round: the direction named is one of the eight that were read, as on every other page."""
+    turn = math.radians(13)
+    found = agreement(EIGHT, PREDICTED, recorded(PREDICTED - 0.05, turn), turn, "dew")
+    assert "°" not in found.text
+    assert "predicted from the readings" in found.text

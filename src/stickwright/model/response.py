@@ -102,6 +102,8 @@ class Tuning:
     base: BaseAdvice = "not known"
     turn_base_rad: Estimate | None = None
     """How far the base is to be turned from where it stood, anticlockwise seen from above; None unless `base` is 'turn'."""
+    range_task: Literal["rim", "push", ""] = ""
+    """What the reach of `range_share` was recorded in; empty when it is not known."""
     own_dead_zone_share: float | None = None
     """Dead zone inside the game, as it was before anything was set; None when nobody found it out."""
 

@@ -332,6 +332,9 @@ def _filter(choice: FilterChoice) -> str:
     return f"{named}, {allowed}. {choice.sentence.removeprefix('Filter: ')}"
 
 
+_RANGE_FROM = {"rim": "recorded in the rim task: ", "push": "recorded in full pushes: ", "": ""}
+
+
 def range_words(tuning: Tuning) -> str:
     """The directions that are widened, each with its reach; the others together.
 
@@ -352,7 +355,7 @@ def range_words(tuning: Tuning) -> str:
         parts.append(
             f"{'elsewhere' if named else 'all round'} reached {spread}, times {max(g for _, g in others):.2f} at most"
         )
-    return "; ".join(parts)
+    return _RANGE_FROM[tuning.range_task] + "; ".join(parts)
 
 
 def _setting(name: str, value: float) -> str:

@@ -10,7 +10,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import replace
-from typing import NamedTuple
+from typing import Literal, NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
@@ -116,7 +116,7 @@ def tune(
     seated = Response(centre_xy=(offset_x.value, offset_y.value))
     seat = _seat(kept, seated)
     turned = replace(seated, output_rotation_rad=seat.output_rotation_rad.value)
-    span = _span(kept, turned)
+    span, range_task = _span(kept, turned)
     ranged = replace(turned, direction_rad=span.direction_rad, gain=span.gain)
     dead, dead_findings = _dead_zone(rest, ranged)
     dead = _held_back(dead, least_dead_zone_share, span)
@@ -146,6 +146,7 @@ def tune(
         direction_rad=span.direction_rad,
         range_share=span.reach,
         gain=span.gain,
+        range_task=range_task,
         dead_zone=dead,
         inner_jump=quiet.inner_jump,
         curve_in=curve_in,
@@ -316,11 +317,13 @@ def _rotation_sentence(seat: Bearing) -> str:
     return f"{seat.turn_base} Until then the output is turned {abs(math.degrees(angle)):.0f}° {sense(angle)}."
 
 
-def _span(recordings: Sequence[Recording], turned: Response) -> Span:
-    """Range from the rim or from pushes, whichever shows more directions."""
+def _span(recordings: Sequence[Recording], turned: Response) -> tuple[Span, Literal["rim", "push", ""]]:
+    """Range from the rim or from pushes, whichever shows more directions, and which it was."""
     rim = player_span(rim_reaches(_placed_stretches(recordings, turned, "rim")))
     push = player_span(push_reaches(_placed_stretches(recordings, turned, "push")))
-    return rim if len(rim.direction_rad) > len(push.direction_rad) else push
+    if len(rim.direction_rad) > len(push.direction_rad):
+        return rim, "rim"
+    return push, "push" if push.direction_rad else ""
 
 
 def _dead_zone(rest: _Rest, ranged: Response) -> tuple[Estimate, tuple[Finding, ...]]:
