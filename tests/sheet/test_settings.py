@@ -2,15 +2,19 @@
 
 from __future__ import annotations
 
+import json
 from dataclasses import replace
 
 from sample_plan import finger_site, sample_plan
 
+from stickwright.mechanics.widening import widening_gain
 from stickwright.model.estimate import Estimate
 from stickwright.model.plan import Plan
+from stickwright.model.response import SimpleSettings
 from stickwright.sheet.family import first_page
+from stickwright.sheet.serial import plan_json
 from stickwright.sheet.technical import technical_pages
-from stickwright.sheet.tuned import line_of_tuning, set_unrecorded
+from stickwright.sheet.tuned import line_of_tuning, set_unrecorded, typed_basis, unrecorded_basis
 from stickwright.sheet.words import plan_words
 
 
@@ -48,12 +52,48 @@ def test_a_stick_that_needs_its_range_widened_has_that_printed_without_a_recordi
     assert choice is not None
     shares = (1.0, 0.44, 0.25, *(1.0,) * (len(choice.directions) - 3))
     directions = tuple(
-        replace(one, reach_share=Estimate(share, share, share))
+        replace(one, reach_share=Estimate(share, share, share), gain=widening_gain(share))
         for one, share in zip(choice.directions, shares, strict=True)
     )
     wide = replace(choice, directions=directions, verdict="fits with its range widened")
     assert "gain by direction: forward-right 2.3 and forward 3.0 (assumed" in set_unrecorded(wide)
-    assert set_unrecorded(replace(wide, verdict="fits")) == ""
+    full = tuple(replace(one, gain=None) for one in directions)
+    assert set_unrecorded(replace(wide, verdict="fits", directions=full)) == ""
+    assert "at most 3: forward-right 1 ÷ 44 % and forward 1 ÷ 25 %." in unrecorded_basis(wide)
     plan = sample_plan()
     page = first_page(replace(plan, sites=(replace(plan.sites[0], choice=wide, tunings=()), *plan.sites[1:])))
     assert page["game"] == set_unrecorded(wide)
+
+
+def test_gains_of_a_stick_without_a_recording_stand_in_terminal_technical_page_and_json() -> None:
+    """Each place of a practitioner prints them with the reach they come from; the file has them as numbers."""
+    choice = finger_site().choice
+    assert choice is not None
+    wide = replace(choice, directions=tuple(replace(one, gain=2.5) for one in choice.directions))
+    plan = sample_plan()
+    plan = replace(plan, sites=(replace(plan.sites[0], choice=wide, tunings=()), *plan.sites[1:]))
+    assert unrecorded_basis(wide) in " ".join(plan_words(plan).split())
+    assert technical_pages(plan)["tuning"]["why"].endswith(unrecorded_basis(wide))
+    told = json.loads(plan_json(plan))["sites"][0]["choice"]["directions"]
+    assert [one["gain"] for one in told] == [2.5] * 8
+
+
+def test_the_two_numbers_say_what_they_come_from() -> None:
+    """By hand: 4.13 % off centre and a radius of 5.0 % need 9.1 %, which is typed as 10 %."""
+    tuning = with_tuning().sites[0].tunings[0]
+    simple = SimpleSettings(10, 106, 0.04, "", 0.0413, 0.05, (0.82, 1.0))
+    said = typed_basis(replace(tuning, simple=simple, range_task="rim"))
+    assert said.startswith(
+        "Dead zone 10 %: 4.1 % that rest lies off centre + 5.0 % radius = 9.1 % of full output, rounded up to a whole per cent. "
+        "Sensitivity 106 %: "
+    )
+    assert said.endswith("over the player's reach of 82 % to 100 % in the rim task.")
+    assert "comes nearest to the full response; rest needs" in typed_basis(
+        replace(tuning, simple=replace(simple, dead_zone_percent=14))
+    )
+    assert "the game offers none" in typed_basis(replace(tuning, simple=replace(simple, dead_zone_percent=0)))
+    plan = with_tuning()
+    plan = replace(plan, sites=(replace(plan.sites[0], tunings=(replace(tuning, simple=simple),)), *plan.sites[1:]))
+    for where in ("tuning", "terminal"):
+        assert "rounded up to a whole per cent" in everywhere(plan)[where]
+        assert "for dew: dead zone 10 %, sensitivity 106 %" in everywhere(plan)[where]

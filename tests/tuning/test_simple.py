@@ -75,3 +75,16 @@ def test_what_is_lost_is_said_in_one_sentence():
 def test_sensitivity_of_150_reaches_full_output_at_two_thirds():
     """The meaning of the number as printed."""
     assert game_output(np.array([2 / 3 - 0.01, 2 / 3]), 0.0, 1.5) == pytest.approx([0.985, 1.0], abs=1e-9)
+
+
+def test_what_the_two_numbers_come_from_is_kept():
+    """By hand: rest 3.5 % right and 2.2 % back lies hypot 4.13 % off; a radius of 6 % of a range stretched at least 1.2 times
+    is 5 % of full output; reach from 50 to 82 %."""
+    found = simple_settings(
+        Response(centre_xy=(0.035, -0.022), dead_zone=0.06, direction_rad=FOUR, gain=(1.2, 2.0, 1.2, 2.0)),
+        (0.82, 0.5, 0.82, 0.5),
+    )
+    assert found.rest_offset_share == pytest.approx(0.0413, abs=5e-5)
+    assert found.radius_share == pytest.approx(0.05)
+    assert found.reach_share == pytest.approx((0.5, 0.82))
+    assert found.dead_zone_percent >= 10

@@ -16,6 +16,7 @@ from stickwright.mechanics.fit import Detail, Evaluated, Rules, SiteInputs, deta
 from stickwright.mechanics.next_reading import right_or_none
 from stickwright.mechanics.setups import Setups
 from stickwright.mechanics.stand_ins import USUAL_COMFORTABLE_OF_MAXIMAL
+from stickwright.mechanics.widening import widening_gain
 from stickwright.model.estimate import Estimate
 from stickwright.model.kit import Kit, Stick
 from stickwright.model.plan import Demand, DirectionFit, Fit
@@ -228,7 +229,7 @@ def _fit(
         travel_m=travel,
         stiffness_n_per_m=stiffness,
         returns_share=float(setups.home_share[place]),
-        directions=directions,
+        directions=_widened(directions) if wide and not fails else directions,
         weakest_rad=float(direction_rad[weakest]),
         weakest_share=directions[weakest].reach_share,
         mean_share=float(found.reach_share[place] @ inputs.weight),
@@ -300,6 +301,10 @@ def _direction_fit(
         bits=_quantiles(drawn.bits[row, :, k], float(found.bits[place][k]), draws),
         firm_force_n=None if inputs.firm_force_n is None else float(inputs.firm_force_n[k]),
     )
+
+
+def _widened(directions: tuple[DirectionFit, ...]) -> tuple[DirectionFit, ...]:
+    return tuple(replace(one, gain=widening_gain(one.reach_share.value)) for one in directions)
 
 
 def rules_at_duty(rules: Rules, duty: float, comfortable_of_maximal: float) -> Rules:

@@ -150,6 +150,8 @@ class DirectionFit:
     """What can be told apart in this direction."""
     firm_force_n: float | None = None
     """The same force on something firm, where `available_force_n` is felt through a mount that flexes."""
+    gain: float | None = None
+    """To be set in this direction where the set-up fits with its range widened: worked out from the readings."""
 
 
 @dataclass(frozen=True)

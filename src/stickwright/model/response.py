@@ -51,6 +51,12 @@ class SimpleSettings:
     """From our own curve, share of full output."""
     lost: str
     """What the game's two numbers cannot do, in one sentence."""
+    rest_offset_share: float | None = None
+    """How far rest lies off centre, share of full output: a game with two numbers takes that off by its dead zone alone."""
+    radius_share: float | None = None
+    """Dead zone about that rest, share of full output."""
+    reach_share: tuple[float, float] | None = None
+    """Least and most reach over which the two numbers were fitted, share of full output."""
 
 
 @dataclass(frozen=True, eq=False)

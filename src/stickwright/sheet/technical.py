@@ -24,7 +24,7 @@ from stickwright.sheet.paper import width_mm
 from stickwright.sheet.printed import ASSUMED, clause, percent, plain, sentence, share, shown
 from stickwright.sheet.sharing_words import asked_first
 from stickwright.sheet.tremor_words import tremor_size
-from stickwright.sheet.tuned import line_of_tuning, tuning_of_choice, tuning_part
+from stickwright.sheet.tuned import line_of_tuning, tuning_of_choice, tuning_part, unrecorded_basis
 from stickwright.units import chance_words
 
 __all__ = ["technical_pages"]
@@ -322,6 +322,7 @@ def _tuning(plan: Plan, site: SitePlan, tuning: Tuning | None) -> dict[str, Any]
     cautions = _cautions(plan, site, _BESIDE["tuning"])
     if tuning is None:
         why = "No recording was made on this set-up, so there is nothing to tune from: record rest, rim and following."
+        why = f"{why} {unrecorded_basis(site.choice)}".strip() if site.choice is not None else why
         return {"why": why, "cautions": cautions}
     return tuning_part(site.choice, tuning) | {"cautions": cautions, "findings": _findings(tuning.findings)}
 
@@ -390,6 +391,7 @@ def _other_site(plan: Plan, site: SitePlan, *, spare: bool) -> dict[str, Any]:
         "numbers": [row for row in _numbers(site.choice, site) if row[0] != "longer lever"]
         if site.choice is not None
         else [],
+        "settings": unrecorded_basis(site.choice) if site.choice is not None and tuning_of_choice(site) is None else "",
         "limit": tables.limiting_sentence(best) if best is not None and best.label not in site.sentence else "",
         "cautions": [caution.text for caution in own],
         "findings": _findings((*site.findings, *site.capability.findings)),

@@ -5,20 +5,19 @@ from __future__ import annotations
 import math
 from typing import Any
 
+from stickwright.mechanics.widening import GAIN_LIMIT
 from stickwright.model.plan import Fit, SitePlan, direction_words
 from stickwright.model.response import Tuning
 from stickwright.sheet import tables
 from stickwright.sheet.figures_tuning import curve, tuning_before_after
 from stickwright.sheet.paper import width_mm
 from stickwright.sheet.printed import listed, percent, plain, sentence, share, sided, turned_words
-from stickwright.tuning.span import GAIN_LIMIT
 
 __all__ = [
     "dead_zones", "line_of_tuning", "lost", "no_settings", "set_in_game", "set_unrecorded", "to_type", "tuned_elsewhere",
-    "tuning_of_choice", "tuning_part",
+    "tuning_of_choice", "tuning_part", "typed_basis", "unrecorded_basis",
 ]  # fmt: skip
 
-_WIDENED = 1.05  # a smaller gain is not worth setting
 _STRAIGHT = 0.02  # share of full output: below that nobody sees a bend
 
 
@@ -76,6 +75,48 @@ def to_type(tuning: Tuning) -> str:
     return f"dead zone {simple.dead_zone_percent:.0f} %, sensitivity {simple.sensitivity_percent:.0f} %"
 
 
+def typed_basis(tuning: Tuning) -> str:
+    """How the two numbers come about, each with its figures.
+
+    Parameters
+    ----------
+    tuning : Tuning
+        A finished response.
+
+    Returns
+    -------
+    str
+        Empty where the tuning does not carry what they come from.
+    """
+    simple = tuning.simple
+    if simple.rest_offset_share is None or simple.radius_share is None or simple.reach_share is None:
+        return ""
+    least = 100.0 * (simple.rest_offset_share + simple.radius_share)
+    needs = (
+        f"{_tenth(100 * simple.rest_offset_share)} that rest lies off centre + {_tenth(100 * simple.radius_share)} radius = "
+        f"{_tenth(least)} of full output"
+    )
+    zone = f"Dead zone {simple.dead_zone_percent:.0f} %: "
+    if simple.dead_zone_percent < least - 0.05:
+        zone += f"the game offers none; rest needs {needs}"
+    elif simple.dead_zone_percent < least + 1.0:
+        zone += f"{needs}, rounded up to a whole per cent"
+    else:
+        zone += f"comes nearest to the full response; rest needs at least {needs}"
+    low, high = (share(value) for value in simple.reach_share)
+    reach = low if low == high else f"{low} to {high}"
+    task = {"rim": " in the rim task", "push": " in full pushes", "": ""}[tuning.range_task]
+    return (
+        f"{zone}. Sensitivity {simple.sensitivity_percent:.0f} %: with output = sensitivity × (deflection − dead zone) ÷ "
+        f"(100 % − dead zone), the whole per cent that comes nearest to the full response (least squares) over the player's reach "
+        f"of {reach}{task}."
+    )
+
+
+def _tenth(value: float) -> str:
+    return f"{value:.1f} %"
+
+
 def no_settings(tuning: Tuning) -> str:
     """Why no settings are printed: the faults of the recordings; empty when there is none.
 
@@ -108,23 +149,33 @@ def set_unrecorded(fit: Fit) -> str:
     Parameters
     ----------
     fit : Fit
-        The chosen set-up; its reach is worked out from the readings.
-
-    Notes
-    -----
-    The gain is what lets the player's own reach fill the output, as far as the limit of every tuning.
+        The chosen set-up; its reach, and the gain with it, is worked out from the readings.
     """
-    if fit.verdict != "fits with its range widened":
+    wide = [(one.direction_rad, one.gain) for one in fit.directions if one.gain is not None]
+    if not wide:
         return ""
-    wide = [
-        (one.direction_rad, min(GAIN_LIMIT, 1.0 / one.reach_share.value))
-        for one in fit.directions
-        if 0.0 < one.reach_share.value < 1.0 / _WIDENED
-    ]
     gains = listed(f"{direction_words(phi)} {gain:.1f}" for phi, gain in wide)
     return (
         f"Set for {fit.full_name}, in the hub or the game, gain by direction: {gains} (assumed from the readings, not recorded). "
         f"To confirm: record rest, edge and pushes on {fit.full_name}."
+    )
+
+
+def unrecorded_basis(fit: Fit) -> str:
+    """`set_unrecorded` for a practitioner: with what each gain is worked out from; nothing where nothing is to be set.
+
+    Parameters
+    ----------
+    fit : Fit
+        The chosen set-up.
+    """
+    said = set_unrecorded(fit)
+    wide = [one for one in fit.directions if one.gain is not None]
+    sums = listed(f"{direction_words(one.direction_rad)} 1 ÷ {share(one.reach_share.value)}" for one in wide)
+    return (
+        f"{said} Gain is 1 ÷ the share of the travel that the readings predict, at most {GAIN_LIMIT:g}: {sums}."
+        if said
+        else ""
     )
 
 
@@ -211,7 +262,7 @@ def tuning_part(fit: Fit | None, tuning: Tuning) -> dict[str, Any]:
         "elsewhere": tuned_elsewhere(fit, tuning),
         "from": f"From {_recordings(tuning)}, in this order:",
         "rows": [list(row) for row in tables.tuning_numbers(tuning).rows],
-        "type": f"What to type in the game: {to_type(tuning)}.",
+        "type": f"What to type in the game for {tuning.stick}: {to_type(tuning)}. {typed_basis(tuning)}".strip(),
         "lost": lost(tuning),
         "zones": dead_zones(fit, tuning),
         "figure": {

@@ -31,7 +31,16 @@ from stickwright.sheet.printed import (
 from stickwright.sheet.sharing_lines import sharing_blocks
 from stickwright.sheet.sharing_words import asked_first
 from stickwright.sheet.tremor_words import axis_words, band_words, in_own_unit, tremor_size, usual_tremor
-from stickwright.sheet.tuned import dead_zones, lost, no_settings, to_type, tuned_elsewhere
+from stickwright.sheet.tuned import (
+    dead_zones,
+    lost,
+    no_settings,
+    to_type,
+    tuned_elsewhere,
+    tuning_of_choice,
+    typed_basis,
+    unrecorded_basis,
+)
 from stickwright.sheet.what_if import wishes_words
 from stickwright.units import chance_words
 
@@ -267,6 +276,8 @@ def _site(plan: Plan, site: SitePlan) -> str:
     if findings:
         parts.append(_block("Findings", _findings(findings)))
     parts += [_block(f"Tuning of {one.setup or one.stick}", _tuning(site, one)) for one in site.tunings]
+    if site.choice is not None and tuning_of_choice(site) is None and unrecorded_basis(site.choice):
+        parts.append(_block(f"Settings of {site.choice.full_name}", [unrecorded_basis(site.choice)]))
     if site.recordings:
         parts.append(_block("Recordings", _recordings(site)))
     return "\n\n".join(part for part in parts if part)
@@ -323,7 +334,8 @@ def _tuning(site: SitePlan, tuning: Tuning) -> list[str]:
     return [
         tuned_elsewhere(site.choice, tuning),
         *(f"{name}: {setting}" for name, setting in tables.tuning_numbers(tuning).rows),
-        f"In the game: {to_type(tuning)}. {lost(tuning)}",
+        f"In the game, for {tuning.stick}: {to_type(tuning)}. {lost(tuning)}",
+        typed_basis(tuning),
         dead_zones(site.choice, tuning),
         *_findings(tuning.findings),
     ]

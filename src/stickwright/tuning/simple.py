@@ -94,13 +94,20 @@ def simple_settings(
     dead_zone, sensitivity = _least_squares(deflection, wanted, _rest_needs(settings), offers)
     off = game_output(deflection, dead_zone, sensitivity) - wanted
     rms = math.sqrt(float((off**2).mean()))
-    return SimpleSettings(float(round(100.0 * dead_zone)), float(round(100.0 * sensitivity)), rms, _lost(settings, rms))
+    return SimpleSettings(
+        float(round(100.0 * dead_zone)), float(round(100.0 * sensitivity)), rms, _lost(settings, rms),
+        math.hypot(*settings.centre_xy), _radius(settings), (float(reach.min()), float(reach.max())),
+    )  # fmt: skip
+
+
+def _radius(settings: Response) -> float:
+    """The dead zone as a share of full output, where the range is not stretched."""
+    return settings.dead_zone / min(settings.gain or (1.0,))
 
 
 def _rest_needs(settings: Response) -> float:
     """Dead zone about (0, 0), in whole per cent, that covers rest where neither offset nor range can be set."""
-    radius = settings.dead_zone / min(settings.gain or (1.0,))
-    return min(0.9, math.ceil(100.0 * (math.hypot(*settings.centre_xy) + radius) - 1e-9) / 100.0)
+    return min(0.9, math.ceil(100.0 * (math.hypot(*settings.centre_xy) + _radius(settings)) - 1e-9) / 100.0)
 
 
 def _least_squares(deflection: Array, wanted: Array, least_zone: float, offers: Sequence[str]) -> tuple[float, float]:

@@ -10,14 +10,14 @@ import numpy as np
 from numpy.typing import NDArray
 from scipy.special import stdtrit
 
+from stickwright.mechanics.widening import GAIN_LIMIT
 from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import Finding
 from stickwright.tuning.asked import Stretch
 
-__all__ = ["GAIN_LIMIT", "Span", "player_span", "push_reaches", "rim_reaches"]
+__all__ = ["Span", "player_span", "push_reaches", "rim_reaches"]
 
 Array = NDArray[np.float64]
-GAIN_LIMIT = 3.0  # What is stretched carries its noise with it; beyond this, another stick. (Practice.)
 SECTORS = 12
 _WIDEST_GAP = math.radians(120) + 1e-6
 

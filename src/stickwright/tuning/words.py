@@ -5,9 +5,10 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 
+from stickwright.mechanics.widening import GAIN_LIMIT
 from stickwright.model.estimate import Estimate
 from stickwright.model.response import FilterChoice, SimpleSettings
-from stickwright.tuning.span import GAIN_LIMIT, Span
+from stickwright.tuning.span import Span
 
 __all__ = ["sentences"]
 
