@@ -199,11 +199,15 @@ class TestLoads:
         (two,) = site_loads(both, self.PLAYER, self.GAME, {})
         assert two.busy_share == pytest.approx(0.56, abs=0.005)
         assert two.actions == ("attack", "jump")
+        assert alone.busy_basis == "attack 25 presses of 0.71 s: 18 of 60 s"
+        assert two.busy_basis.startswith("attack 25 presses of 0.71 s + 0.30 s to get there; jump 8.0 presses of ")
+        assert two.busy_basis.endswith(": 33 of 60 s")
 
     def test_a_hold_keeps_the_part_busy(self):
         """An aim of 20 % of the time fills 20 %, more than its two presses; as a toggle only its four presses do."""
         (held,) = site_loads([pressed(self.left(), self.AIM)], self.PLAYER, self.GAME, {})
         assert held.busy_share == pytest.approx(0.2, abs=1e-9)
+        assert held.busy_basis == "aim held 20 % of the time: 12 of 60 s"
         (toggled,) = site_loads([pressed(self.left(), self.AIM, toggle=True)], self.PLAYER, self.GAME, {})
         assert toggled.busy_share == pytest.approx(4 / 1.4 / 60, abs=1e-9)
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -83,6 +85,36 @@ class TestSticks:
         """Bits and effort that nobody knows count as none and as all."""
         unknown = stick_points(asked("two-axis"), bits=float("nan"), effort=float("nan"))
         assert unknown == pytest.approx(stick_points(asked("two-axis"), bits=0.0, effort=1.0))
+
+
+def product(basis: str) -> float:
+    """What the printed factors multiply to: the first number of each."""
+    return math.prod(float(part.split()[0].rstrip(",")) for part in basis.split(" × "))
+
+
+class TestBases:
+    """Every cost carries the product that it comes from."""
+
+    @pytest.mark.parametrize("levels", [None, 4])
+    def test_a_sticks_costs_are_their_printed_products(self, levels: int | None) -> None:
+        """Within the rounding of the factors printed; effort by hand: 2 points x 0.40 x 0.25."""
+        wanted = asked("two-axis", levels=levels, duty_share=0.25)
+        told = worth.stick_terms(fit("right index", "ash", bits=1.5, effort=0.4, false_per_min=0.3), wanted)
+        costs = {one.what: one for one in told if one.what in ("precision", "effort", "false presses")}
+        assert len(costs) == 3
+        for one in costs.values():
+            assert product(one.basis) == pytest.approx(-one.points, rel=0.03), one.basis
+        assert costs["effort"].basis == "2 × 0.40 × 0.25"
+
+    def test_a_switchs_costs_are_their_printed_products(self) -> None:
+        """Pressed 6 times a minute, of 30 that count as all the time; held for a share of the time; and missed."""
+        wide = Site.model_validate(site("right index", press={"landing_mm": 9}))
+        for wanted in (asked(busy_presses_per_min=6), asked("hold", duty_share=0.7), asked(busy_presses_per_min=60)):
+            told = worth.press_terms(press_fit(wide, Pressed.of_switch(LIGHT), wanted), wanted, toggle=False)
+            costs = [one for one in told if one.what in ("effort", "misses")]
+            assert len(costs) == 2
+            for one in costs:
+                assert product(one.basis) == pytest.approx(-one.points, rel=0.03), one.basis
 
 
 class TestPresses:

@@ -144,6 +144,9 @@ class TestReport:
         widened = reported(fitting([stick(full_force_n=0.4)], force=3.0, reach_mm=3.9))
         assert (widened.verdict, widened.fails) == ("fits with its range widened", ())
         assert 1 / 3 < widened.weakest_share.value < 0.6
+        assert [one.gain for one in widened.directions] == pytest.approx(
+            [1 / one.reach_share.value for one in widened.directions]
+        )
         fails = reported(fitting([stick()], force=0.2))
         assert fails.verdict == "does not fit"
         assert len(fails.fails) == 1  # too heavy to start is told once

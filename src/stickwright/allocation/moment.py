@@ -14,7 +14,7 @@ from stickwright.mechanics.stand_ins import percent
 from stickwright.model.game import Action, Game
 from stickwright.model.player import Player, Site, Together
 from stickwright.model.sharing import Pair, Placement, SiteLoad
-from stickwright.units import spoken
+from stickwright.units import figures, spoken
 
 __all__ = [
     "NO_ABOVE_SHARE", "SLOWS_FROM_SHARE", "USUAL_SLOWED_SHARE", "interference_share", "limb_of", "pairs_of", "site_loads",
@@ -210,6 +210,7 @@ def site_loads(
             why=most[site.name].why + _lost(tiring_share.get(site.name, 0.0)),
             part=site.part,
             side=site.side or _side(site) or "",
+            busy_basis=_busy_basis(mine, actions),
         )
         for site, mine in used
     )
@@ -220,15 +221,41 @@ def _lost(share: float) -> str:
 
 
 def _busy_share(mine: Sequence[Placement], actions: Mapping[str, Action]) -> float:
-    several = len({(one.device, one.socket, one.control) for one in mine if one.press is not None}) > 1
-    return math.fsum(_busy_of(one, actions[one.action], several) for one in mine)
+    return math.fsum(_busy_of(one, actions[one.action], _several(mine)) for one in mine)
 
 
-def _busy_of(placement: Placement, action: Action, several: bool) -> float:
+def _several(mine: Sequence[Placement]) -> bool:
+    """Whether the part moves between switches."""
+    return len({(one.device, one.socket, one.control) for one in mine if one.press is not None}) > 1
+
+
+def _busy_basis(mine: Sequence[Placement], actions: Mapping[str, Action]) -> str:
+    """What the busy share adds up from, each action with its presses and the time of one."""
+    several, told = _several(mine), []
+    for one in mine:
+        if one.press is None:
+            continue
+        if _busy_of(one, actions[one.action], several) > _pressing_share(one, several):
+            told.append(f"{one.action} held {percent(actions[one.action].duty_share)} of the time")
+            continue
+        move = f" + {spoken(one.press.move_s, 's')} to get there" if several and one.press.move_s > 0 else ""
+        each = f"{spoken(one.press.cycle_s, 's')}{move}"
+        told.append(f"{one.action} {figures(one.press.presses_per_min)} presses of {each}")
+    seconds = 60 * _busy_share(mine, actions)
+    return f"{'; '.join(told)}: {seconds:.0f} of 60 s" if told else ""
+
+
+def _pressing_share(placement: Placement, several: bool) -> float:
     press = placement.press
     if press is None:
         return 0.0
-    presses = press.presses_per_min * (press.cycle_s + (press.move_s if several else 0.0)) / 60
+    return press.presses_per_min * (press.cycle_s + (press.move_s if several else 0.0)) / 60
+
+
+def _busy_of(placement: Placement, action: Action, several: bool) -> float:
+    if placement.press is None:
+        return 0.0
+    presses = _pressing_share(placement, several)
     kept = action.kind in HELD_KINDS and not placement.toggle and "duty_share" in action.model_fields_set
     return max(presses, action.duty_share) if kept else presses
 

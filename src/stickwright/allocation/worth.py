@@ -117,16 +117,33 @@ def stick_terms(fit: Fit, action: Action, *, setup_s: float | None = None) -> tu
     effort = fit.effort_share.value if math.isfinite(fit.effort_share.value) else 1.0
     out = [
         _importance(action),
-        Term("precision", -lost, f"{figures(bits)} bits in a direction"),
+        Term("precision", -lost, f"{figures(bits)} bits in a direction", _precision_basis(action, bits)),
         Term(
             "effort", -EFFORT_POINTS * min(effort, 1.5) * action.duty_share,
             f"{percent(effort)} of the comfortable force, {percent(action.duty_share)} of the time",
+            f"{EFFORT_POINTS:g} × {min(effort, 1.5):.2f} × {action.duty_share:.2f}",
         ),
         _false_term(fit.false_per_min, _false_limit(action), "false input", "false inputs"),
     ]  # fmt: skip
     if fit.verdict == "does not fit":
         out.append(Term("rule broken", -RULE_POINTS, fit.fails[0] if fit.fails else fit.limit))
     return (*out, *device_terms(setup_s))
+
+
+def _precision_basis(action: Action, bits: float) -> str:
+    levels = "" if action.levels is None else f" × {fineness(action):.2f} for {action.levels} levels"
+    short = 1 - min(bits, GOOD_BITS) / GOOD_BITS
+    return f"{PRECISION_SHARE:g} × {action.importance:g}{levels} × {short:.2f} short of {GOOD_BITS:g} bits"
+
+
+def _press_basis(press: PressFit, effort: float, use: float) -> str:
+    presses = min(1.0, press.presses_per_min / USUAL_PRESSES_PER_MIN)
+    told = (
+        f"{use:.2f} of the time"
+        if use > presses
+        else f"{use:.2f}, {figures(press.presses_per_min)} of {USUAL_PRESSES_PER_MIN:g} presses a minute"
+    )
+    return f"{EFFORT_POINTS:g} × {effort:.2f} × {told}"
 
 
 def press_terms(press: PressFit, action: Action, *, toggle: bool) -> tuple[Term, ...]:
@@ -144,7 +161,7 @@ def press_terms(press: PressFit, action: Action, *, toggle: bool) -> tuple[Term,
     use = max(use, min(1.0, press.presses_per_min / USUAL_PRESSES_PER_MIN))
     effort = press.effort_share if math.isfinite(press.effort_share) else 1.0
     needs = f"{percent(effort)} of the comfortable force for a press" if press.force_n > 0 else "no force"
-    out = [_importance(action), Term("effort", -EFFORT_POINTS * effort * use, needs)]
+    out = [_importance(action), Term("effort", -EFFORT_POINTS * effort * use, needs, _press_basis(press, effort, use))]
     if any(one.rule == "clear" for one in press.doubts):
         untried = "whether the part can rest clear of it was not tried"
         out.append(Term("false presses", -FALSE_POINTS, untried))
@@ -153,7 +170,8 @@ def press_terms(press: PressFit, action: Action, *, toggle: bool) -> tuple[Term,
     if math.isfinite(press.hit_share) and press.hit_share < 0.995:
         missed = 1 - press.hit_share
         usual = "" if math.isfinite(press.wanted_face_m) else " (assumed)"
-        out.append(Term("misses", -action.importance * missed, f"{percent(missed)} of presses miss{usual}"))
+        basis = f"{action.importance:g} × {missed:.3f}"
+        out.append(Term("misses", -action.importance * missed, f"{percent(missed)} of presses miss{usual}", basis))
     unread_s = press.presses_per_min * max(
         0.0, press.cycle_s - (press.cycle_s if press.sure_cycle_s is None else press.sure_cycle_s)
     )
@@ -255,4 +273,6 @@ def _unintended_term(press: PressFit) -> Term:
 def _false_term(rate: Estimate, limit: float, what: str, many: str) -> Term:
     if not math.isfinite(rate.value) or rate.value > 60:
         return Term("false presses", -4 * FALSE_POINTS, f"{many} nearly all the time")
-    return Term("false presses", -FALSE_POINTS * min(4.0, rate.value / limit), rate_words(rate, what, many))
+    times = min(4.0, rate.value / limit)
+    basis = f"{FALSE_POINTS:g} × {times:.2f} of the limit of {limit:g} a minute"
+    return Term("false presses", -FALSE_POINTS * times, rate_words(rate, what, many), basis)

@@ -33,6 +33,8 @@ class Term:
     points: float
     """On the player's scale, signed."""
     words: str
+    basis: str = ""
+    """The product that gives the points, with its figures."""
 
 
 @dataclass(frozen=True)
@@ -198,6 +200,8 @@ class SiteLoad:
     """Body part, in the words of `stickwright.model.player.PARTS`; by the site's name when not said."""
     side: Literal["left", "right", "middle", ""] = ""
     """Of the player; by the site's name when not said."""
+    busy_basis: str = ""
+    """What `busy_share` adds up from: presses times the time of each."""
 
 
 @dataclass(frozen=True)

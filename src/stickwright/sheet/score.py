@@ -115,6 +115,7 @@ def terms_words(part: ScorePart) -> str:
             continue
         sign = ("" if not parts else " + ") if number > 0 else ("−" if not parts else " − ")
         why = clause(term.words)
+        why = f"{why}: {term.basis}" if why and term.basis else why
         beside = f" ({why})" if why and term.what != "importance" else ""
         parts.append(f"{sign}{tenths_words(abs(number))} {term.what}{beside}")
     points = f"{tenths_words(part.tenths)} point{'' if abs(part.tenths) == 10 else 's'}"

@@ -254,7 +254,8 @@ def load_words(load: SiteLoad) -> str:
     load : SiteLoad
         One site.
     """
-    busy = f", busy {share(load.busy_share)} of the fullest minute" if load.busy_share > 0 else ""
+    basis = f" ({load.busy_basis})" if load.busy_basis else ""
+    busy = f", busy {share(load.busy_share)} of the fullest minute{basis}" if load.busy_share > 0 else ""
     tires = f"; tires {_ordinal(load.tires)}" if load.tires else ""
     why = f" ({clause(load.why)})" if load.why else ""
     return f"{load.site}: {listed(load.actions)}{busy}{tires}{why}"

@@ -136,7 +136,8 @@ def _socket(one: Placement, tag: str) -> str:
 def _load(load: SiteLoad) -> list[str]:
     tires = {0: "", 1: "first", 2: "second", 3: "third"}.get(load.tires, f"number {load.tires}")
     busy = share(load.busy_share) if load.busy_share > 0 else ""
-    return [load.site, listed(load.actions), busy, tires, sentence(load.why)]
+    basis = f"{share(load.busy_share)} busy: {load.busy_basis}" if busy and load.busy_basis else ""
+    return [load.site, listed(load.actions), busy, tires, " ".join(sentence(one) for one in (load.why, basis) if one)]
 
 
 def findings_rows(findings: tuple[Finding, ...]) -> list[list[str]]:
