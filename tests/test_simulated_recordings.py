@@ -1,4 +1,4 @@
-"""What the simulated player recorded counts for nothing in a real player's plan."""
+"""What the simulated player recorded counts for nothing in a real player's plan, and what is played back counts once."""
 
 from __future__ import annotations
 
@@ -46,12 +46,30 @@ def test_a_real_players_plan_is_the_same_with_and_without_them() -> None:
     assert not [one for one in invented.findings if one.about == "simulated player"]
 
 
+def test_a_recording_played_back_changes_nothing_but_one_sentence() -> None:
+    """The demo's recordings and each of them played back: the plan of the recordings alone, and it is said. A copy without
+    the mark would count as new evidence."""
+    case = replace(read_case(DEMO), room=None)
+    again = tuple(replace(one, name=f"again-{one.name}", replayed=True) for one in case.recordings)
+    once, twice = (
+        plan(replace(case, recordings=those), draws=20) for those in (case.recordings, case.recordings + again)
+    )
+    assert as_data(twice.sites) == as_data(once.sites)
+    assert as_data(twice.sharing) == as_data(once.sharing)
+    (told,) = [one for one in twice.findings if one not in once.findings]
+    assert (told.level, told.about) == ("note", "played back")
+    assert "again-push.csv" in told.text
+    unmarked = tuple(replace(one, replayed=False) for one in again)
+    counted = plan(replace(case, recordings=case.recordings + unmarked), draws=20)
+    assert as_data(counted.sites) != as_data(once.sites)
+
+
 def test_the_mark_goes_out_with_the_folder_and_comes_in_again(tmp_path: Path) -> None:
     """Also of a recording kept before there was a mark: its source tells it. A real one beside it carries none."""
     store, other = memory_store(), memory_store()
     kit = (DEMO / "kit.toml").read_bytes()
     row = import_case(store, {"player.toml": PLAYER, "kit.toml": kit}, who="ot")
-    for source in ("practice", "browser"):
+    for source in ("practice", "browser", "replay"):
         made = begin_recording(
             store, row.id, site="chin", task="rest", columns=("time_s", "x", "y"), source=source, who="ot"
         )
@@ -59,9 +77,12 @@ def test_the_mark_goes_out_with_the_folder_and_comes_in_again(tmp_path: Path) ->
         assert finish_recording(store, made.id, "done", who="ot").simulated is (source == "practice")
     export_case(store, row.id, tmp_path / "case")
     assert (tmp_path / "case" / "player.toml").read_text().count("simulated = true") == 1
+    assert (tmp_path / "case" / "player.toml").read_text().count("replayed = true") == 1
     again = import_case(other, tmp_path / "case", who="ot")
     for held, visit_id in ((store, row.id), (other, again.id)):
-        marks = {one.name: one.simulated for one in case_of(held, visit_id)[0].recordings}
-        assert marks == {"rest-chin-1.csv": True, "rest-chin-2.csv": False}
+        marks = {one.name: (one.simulated, one.replayed) for one in case_of(held, visit_id)[0].recordings}
+        assert marks == {
+            "rest-chin-1.csv": (True, False), "rest-chin-2.csv": (False, False), "rest-chin-3.csv": (False, True)
+        }  # fmt: skip
     store.close()
     other.close()

@@ -34,6 +34,7 @@ __all__ = [
     "recorded_steadiness",
     "trace_of",
     "tunings_of",
+    "without_replayed",
     "without_simulated",
     "without_what_others_tell",
 ]
@@ -57,6 +58,26 @@ def without_simulated(case: Case, findings: list[Finding]) -> Case:
     )
     findings.append(Finding("query", "simulated player", text))
     return replace(case, recordings=tuple(one for one in case.recordings if not one.simulated))
+
+
+def without_replayed(case: Case, findings: list[Finding]) -> Case:
+    """The case without recordings that are others played back: what they show counts already.
+
+    Parameters
+    ----------
+    case : Case
+    findings : list of Finding
+        What is left out is told here.
+    """
+    again = [one.name for one in case.recordings if one.replayed]
+    if not again:
+        return case
+    text = (
+        f"Left out, played back from other recordings: {', '.join(again)}. What they show counts once, in the recording that was "
+        "played. To count more, record with the player again."
+    )
+    findings.append(Finding("note", "played back", text))
+    return replace(case, recordings=tuple(one for one in case.recordings if not one.replayed))
 
 
 def trace_of(recording: Recording, rng: np.random.Generator) -> TraceReport:

@@ -24,7 +24,7 @@ from stickwright.asking import SiteWork, next_reading
 from stickwright.cautions import cautions_of
 from stickwright.errors import BadInput, Problem, did_you_mean
 from stickwright.holding import held_together, with_slopes
-from stickwright.listening import base_turn, without_simulated
+from stickwright.listening import base_turn, without_replayed, without_simulated
 from stickwright.mechanics.capability import EIGHT
 from stickwright.mechanics.demand import demand_assumptions, demand_of
 from stickwright.mechanics.fit import Rules
@@ -126,7 +126,7 @@ def plan(
         recordings=tuple(_on_its_stick(recording, case.kit) for recording in case.recordings),
     )
     wishes = wishes_for(case, wishes)
-    case = without_simulated(case, findings)
+    case = without_replayed(without_simulated(case, findings), findings)
     sites = [site for site in case.player.site if _usable(site, findings)]
     findings += unused_findings(described, sites)
     problems = [*(problem for site in sites for problem in _refusals(case, site)), *problems]

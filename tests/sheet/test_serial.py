@@ -4,14 +4,15 @@ from __future__ import annotations
 
 import json
 import math
-from dataclasses import fields, is_dataclass
+from dataclasses import fields, is_dataclass, replace
 from typing import Any
 
 import numpy as np
 import pytest
-from sample_plan import bare_plan, empty_plan, sample_plan
+from sample_plan import bare_plan, empty_plan, sample_plan, tuning
 
 from stickwright.model.estimate import Estimate
+from stickwright.model.recorded import Finding
 from stickwright.sheet.serial import FORMAT, as_data, plan_json, read_json
 
 
@@ -93,3 +94,10 @@ def test_plan_kept_under_the_earlier_names_is_read_under_todays() -> None:
         "format": FORMAT,
         "bias": {"rotation_rad": 1},
     }
+
+
+def test_settings_with_a_fault_are_marked() -> None:
+    """A program that reads the file need not look through the findings; a query is no fault."""
+    good = replace(tuning(), findings=(Finding("query", "gain limit", "Far."),))
+    bad = replace(good, findings=(*good.findings, Finding("fault", "wide dead zone", "Too wide.")))
+    assert [as_data(one)["at_fault"] for one in (good, bad)] == [False, True]  # type: ignore[index,call-overload]

@@ -3,15 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
+from typing import Any
 
 import numpy as np
 import pytest
+from sample_plan import tuning
 
 from stickwright.capture.devices import Appeared, Device, Event, Gone, Samples, axis_words, button_words
 from stickwright.capture.tasks import guided_task
+from stickwright.errors import BadInput
+from stickwright.model.recorded import Finding
 from stickwright.store.cases import import_case
 from stickwright.store.opening import Store, memory_store
 from stickwright.store.recordings import recordings, samples_of
+from stickwright.web import measure
 from stickwright.web.demo import demo_case
 from stickwright.web.live import Live, LiveAsked, RecordSink
 
@@ -206,3 +212,16 @@ def test_leaving_before_the_start_keeps_nothing(store: Store) -> None:
     before = len(recordings(store, 1))
     running.close()
     assert len(recordings(store, 1)) == before
+
+
+def test_settings_with_a_fault_are_not_switched_on(monkeypatch: pytest.MonkeyPatch) -> None:
+    """The latest plan's settings carry a fault: refused with what it is; without the fault the same settings are taken."""
+    good = tuning()
+    bad = replace(good, findings=(Finding("fault", "wide dead zone", "The dead zone would take 60 % of the range."),))
+    asked = LiveAsked(good.site, guided_task("rest", seed=1), stick=good.stick)
+    nothing: Any = None
+    monkeypatch.setattr(measure, "tunings_here", lambda *_: (bad,))
+    with pytest.raises(BadInput, match="The dead zone would take 60 % of the range"):
+        measure._with_tuning(nothing, nothing, asked)
+    monkeypatch.setattr(measure, "tunings_here", lambda *_: (good,))
+    assert measure._with_tuning(nothing, nothing, asked).tuned is good

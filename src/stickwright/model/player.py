@@ -105,6 +105,8 @@ class SiteRecording(Measured):
     extension: str | None = None
     simulated: bool = False
     """Made by the simulated player, for training."""
+    replayed: bool = False
+    """Another recording, played back: not counted a second time."""
 
 
 class Press(Measured):

@@ -36,6 +36,8 @@ class Recording:
         'share' of full output, or the name of a foreign unit (then reach is not judged against full output).
     simulated : bool
         Made by the simulated player, for training: counts in the plan of an invented player only.
+    replayed : bool
+        Another recording, played back: counts nowhere, since that one counts already.
     notes : tuple of str
         What was noticed at reading.
     selected : array of bool, shape (n,), or None
@@ -62,6 +64,7 @@ class Recording:
     selected: NDArray[np.bool_] | None = None
     stroke: NDArray[np.int64] | None = None
     simulated: bool = False
+    replayed: bool = False
     z: NDArray[np.float64] | None = None
 
 

@@ -105,6 +105,8 @@ def _listed(body: bytes, row: RecordingRow, file: str) -> bytes:
         filled: dict[str, str | bool] = {key: value for key, value in said.items() if value}
         if row.simulated:
             filled["simulated"] = True
+        if row.replayed:
+            filled["replayed"] = True
         return with_fields(text, ("site", number, "recording", len(known)), filled, name="player.toml").encode()
     return body
 

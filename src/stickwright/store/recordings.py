@@ -41,6 +41,8 @@ _ASIDE = ("set aside", "taken back")
 _LONGEST_NAME = 60
 SIMULATED = "practice"
 """Source of what the simulated player did."""
+REPLAYED = "replay"
+"""Source of a recording played back."""
 
 
 @dataclass(frozen=True)
@@ -94,6 +96,11 @@ class RecordingRow:
     def simulated(self) -> bool:
         """Whether the simulated player made it, for training; told by its source, so that older ones are known too."""
         return self.source == SIMULATED
+
+    @property
+    def replayed(self) -> bool:
+        """Whether another recording was played back; told by its source too."""
+        return self.source == REPLAYED
 
 
 def begin_recording(
@@ -499,6 +506,7 @@ def recording_of(
         topper=row.topper or None,
         extension=row.extension or None,
         simulated=row.simulated,
+        replayed=row.replayed,
         notes=tuple(notes),
         selected=_pressed(samples, place),
     )
