@@ -193,7 +193,7 @@ def _together(this: Case, found: Sharing) -> list[str]:
             out.append(f"{names} together at {one.site}")
         elif says[frozenset((str(one.site), str(other.site)))].says == "no":
             out.append(f"{names} together at {one.site} and {other.site}, which cannot")
-        elif (pair := says[frozenset((str(one.site), str(other.site)))]).says == "slows":
+        elif (pair := says[frozenset((str(one.site), str(other.site)))]).says == "slows" and pair.assumed is None:
             for which in (one, other):
                 if which.press is not None and _pressed_there(this, which, pair.slowed_share):
                     out.append(f"{which.action} is too slow beside the other part")

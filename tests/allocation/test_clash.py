@@ -115,7 +115,8 @@ CLASHES = {
     ),
     "two parts of one limb": Clashing(
         case([site("right index"), site("right thumb", "thumb")],
-             [action("steer", "two-axis"), action("sprint", together=["steer"])], switches=PIPS, sticks=[stick("ash")]),
+             [action("steer", "two-axis"), action("sprint", together=["steer"])], switches=PIPS, sticks=[stick("ash")],
+             together=[{"sites": ["right index", "right thumb"], "says": "no"}]),
         ("steer and sprint must be possible at the same moment", "steer is wanted, and only right index can do it",
          "sprint is wanted, and only right index or right thumb can do it"),
         ("but only right index can do steer and only right index or right thumb sprint, and these cannot act together",),

@@ -67,7 +67,7 @@ class TestPairs:
 
     def test_marit(self):
         """Her cheek slows beside the chin by 0.3, the chin and the head sides exclude each other; the other parts of the
-        head were not tried and count as no."""
+        head were not tried and are taken to slow by half."""
         told = {pair.sites: (pair.says, pair.slowed_share) for pair in pairs_of(MARIT)}
         assert told[("chin", "cheek")] == ("slows", 0.3)
         assert told[("chin", "left head side")][0] == told[("chin", "right head side")][0] == "no"
@@ -75,8 +75,10 @@ class TestPairs:
         assert {pair.sites for pair in untried} == {
             ("cheek", "left head side"), ("cheek", "right head side"), ("left head side", "right head side"),
         }  # fmt: skip
-        assert {pair.says for pair in untried} == {"no"}
-        assert {pair.assumed for pair in untried} == {"same limb, not tried together: a 20 s test would tell"}
+        assert {(pair.says, pair.slowed_share) for pair in untried} == {("slows", 0.5)}
+        assert {pair.assumed for pair in untried} == {
+            "same limb, not tried together: a 20 s test would tell; 50 % is taken until then"
+        }
 
     def test_a_word_without_a_rate_is_marked(self):
         """By how much it slows was not counted: 30 % is taken, and said to be."""
@@ -110,10 +112,10 @@ class TestPairs:
         assert math.isnan(interference_share(0.0, 0.0))
 
     def test_same_limb_untried(self):
-        """Two fingers of one hand that nobody tried count as no; that they can, must be tried: Joss's two front buttons."""
+        """Two fingers of one hand that nobody tried are taken to slow each other by half; what they can, a trial tells."""
         fingers = (("left index", "fingertip"), ("left thumb", "thumb"))
         (untried,) = pairs_of(player(*fingers))
-        assert untried.says == "no"
+        assert (untried.says, untried.slowed_share) == ("slows", 0.5)
         (tried,) = pairs_of(player(*fingers, together=[{"sites": ("left thumb", "left index"), "says": "yes"}]))
         assert (tried.says, tried.assumed, tried.sites) == ("yes", None, ("left index", "left thumb"))
 

@@ -88,10 +88,34 @@ class TestTogether:
             [action("steer", "two-axis"), action("fire", busy_presses_per_min=20, together=["steer"], drop_price=0)],
             sticks=[stick("ash")], switches=[switch("pip")] if on == "switch" else [],
             controllers=[pad()] if on == "button" else [],
-            together=[{"sites": ["right index", "left thumb"], "says": "slows"}],
+            together=[{"sites": ["right index", "left thumb"], "alone_per_s": 1.0, "both_per_s": 0.7}],
         )  # fmt: skip
         found = shared(this, {"right index": [fit("right index", "ash")]})
         assert {one.action: one.how for one in found.placements} == {"steer": "site", "fire": "dropped"}
+
+    @pytest.mark.parametrize(
+        ("second", "trial"),
+        [("left thumb", [{"sites": ["right index", "left thumb"], "says": "slows"}]), ("right thumb", [])],
+    )
+    def test_a_loss_that_nobody_counted_refuses_nothing(self, second: str, trial: list[dict[str, Any]]) -> None:
+        """Said to slow without a count, or two parts of one hand that nobody tried: used, at a cost, and to be confirmed."""
+        this = case(
+            [site("right index", press=None), site(second, "thumb", press={"rate_per_s": [0.8]})],
+            [action("steer", "two-axis"), action("fire", busy_presses_per_min=20, together=["steer"], drop_price=0)],
+            sticks=[stick("ash")], switches=[switch("pip")], together=trial,
+        )  # fmt: skip
+        found = shared(this, {"right index": [fit("right index", "ash")]})
+        assert {one.action: one.how for one in found.placements} == {"steer": "site", "fire": "site"}
+        assert sum(term.points for term in found.shared if term.what == "slowed") < 0
+        (told,) = [one for one in found.findings if one.about == "together"]
+        assert told.level == "query"
+        assert f"at right index and {second}: to confirm: try both at once for 20 s (as assumed: " in told.text
+        tried = case(
+            [site("right index", press=None), site(second, "thumb", press={"rate_per_s": [0.8]})],
+            [action("steer", "two-axis"), action("fire", busy_presses_per_min=20, together=["steer"], drop_price=0)],
+            sticks=[stick("ash")], switches=[switch("pip")], together=[{"sites": ["right index", second], "says": "no"}],
+        )  # fmt: skip
+        assert shared(tried, {"right index": [fit("right index", "ash")]}).placements[1].how == "dropped"
 
 
 class TestStock:

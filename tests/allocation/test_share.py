@@ -75,6 +75,7 @@ def base() -> tuple[Case, Sharing]:
          action("menu", helper=True, helper_price=0)],
         switches=[switch("pip", in_stock=2), switch("slab", force_n=3.5)], hubs=[hub(switches=2, paired=1)],
         helpers=[{"name": "sister", "most_actions": 1}],
+        together=[{"sites": ["left index", "left thumb"], "says": "no"}],
     )  # fmt: skip
     return this, shared(this)
 

@@ -17,8 +17,8 @@ from stickwright.model.sharing import Pair, Placement, SiteLoad
 from stickwright.units import figures, spoken
 
 __all__ = [
-    "NO_ABOVE_SHARE", "SLOWS_FROM_SHARE", "USUAL_SLOWED_SHARE", "interference_share", "limb_of", "pairs_of", "site_loads",
-    "tiring_order",
+    "NO_ABOVE_SHARE", "SLOWS_FROM_SHARE", "UNTRIED_SLOWED_SHARE", "USUAL_SLOWED_SHARE", "interference_share", "limb_of",
+    "pairs_of", "site_loads", "tiring_order",
 ]  # fmt: skip
 
 SLOWS_FROM_SHARE, NO_ABOVE_SHARE = 0.2, 0.5
@@ -26,6 +26,8 @@ SLOWS_FROM_SHARE, NO_ABOVE_SHARE = 0.2, 0.5
 Common practice, no source."""
 USUAL_SLOWED_SHARE = 0.3
 """Loss of press rate where a pair is said to slow and no rate was taken (assumed)."""
+UNTRIED_SLOWED_SHARE = 0.5
+"""The same of two parts of one limb that nobody tried together: common practice, no source. It costs, and refuses nothing."""
 UNTRIED = "not tried together: a 20 s test would tell"
 
 _LIMBS = {
@@ -97,7 +99,7 @@ def pairs_of(player: Player) -> tuple[Pair, ...]:
     -------
     tuple of Pair
         In the order of the player's sites. What was tried counts as tried, the worst of several trials; what was not
-        is "no" within a limb and "yes" between limbs, marked.
+        slows by a usual share within a limb and is "yes" between limbs, marked.
     """
     return tuple(_pair(player, first, second) for first, second in combinations(player.site, 2))
 
@@ -111,7 +113,8 @@ def _pair(player: Player, first: Site, second: Site) -> Pair:
     limbs = limb_of(first), limb_of(second)
     sideless = [site.name for site, limb in zip((first, second), limbs, strict=True) if limb.startswith("unsaid")]
     if limbs[0] == limbs[1] and not sideless:
-        return Pair(names, "no", 1.0, f"same limb, {UNTRIED}")
+        why = f"same limb, {UNTRIED}; {percent(UNTRIED_SLOWED_SHARE)} is taken until then"
+        return Pair(names, "slows", UNTRIED_SLOWED_SHARE, why)
     if sideless and limbs[0].split()[-1] == limbs[1].split()[-1]:
         which = " and ".join(sideless)
         return Pair(names, "yes", 0.0, f"taken as different limbs, for the side of {which} is not said; {UNTRIED}")

@@ -127,15 +127,16 @@ def together_pairs(actions: Sequence[Action]) -> tuple[tuple[str, str, str | Non
 def _together(case: Case, ways: Sequence[Way], pairs: Sequence[Pair]) -> list[TogetherNeed]:
     actions = {action.name: action for action in case.game.action}
     never = {both for pair in pairs if pair.says == "no" for both in (pair.sites, pair.sites[::-1])}
-    slows = {
-        both: pair.slowed_share for pair in pairs if pair.says == "slows" for both in (pair.sites, pair.sites[::-1])
-    }
+    slows = {both: pair for pair in pairs if pair.says == "slows" for both in (pair.sites, pair.sites[::-1])}
     out = []
     for first, second, chord in together_pairs(case.game.action):
         too_slow, slowed = set(), []
-        for both, share in slows.items():
-            if _slow_fails(case, ways, actions[first], both[0], share) or _slow_fails(
-                case, ways, actions[second], both[1], share
+        for both, pair in slows.items():
+            share = pair.slowed_share
+            measured = pair.assumed is None  # a usual share costs, and refuses nothing
+            if measured and any(
+                _slow_fails(case, ways, actions[name], at, share)
+                for name, at in zip((first, second), both, strict=True)
             ):
                 too_slow.add(both)
             else:

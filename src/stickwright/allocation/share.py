@@ -17,7 +17,7 @@ from stickwright.allocation.placing import placements_of
 from stickwright.allocation.pressed import BUDGET_SHARE, OVER
 from stickwright.allocation.pressing import press_assumptions
 from stickwright.allocation.prices import decided_by_prices, price_assumptions, unstated_prices
-from stickwright.allocation.questions import question_of
+from stickwright.allocation.questions import question_of, together_pairs
 from stickwright.allocation.solve import Answer, Solver
 from stickwright.allocation.wiring import wiring_of
 from stickwright.mechanics.stand_ins import percent
@@ -251,7 +251,26 @@ def _findings(case: Case, placements: Sequence[Placement], found: Places) -> tup
         for one in placements
         if one.fit is not None and one.fit.bits.value < COARSE_BITS
     ]  # fmt: skip
-    return (*out, *_press_notes(placements), *_sound_notes(case, placements))
+    return (*out, *_to_try_at_once(case, placements), *_press_notes(placements), *_sound_notes(case, placements))
+
+
+def _to_try_at_once(case: Case, placements: Sequence[Placement]) -> list[Finding]:
+    """Actions that must be possible at the same moment, at parts of which only a usual figure says how they slow each other."""
+    placed = {one.action: one for one in placements}
+    pairs = {frozenset(pair.sites): pair for pair in pairs_of(case.player) if pair.says == "slows" and pair.assumed}
+    out = []
+    for first, second, chord in together_pairs(case.game.action):
+        one, other = placed.get(first), placed.get(second)
+        if one is None or other is None or one.toggle or other.toggle or (chord and placed[chord].how != "chord"):
+            continue
+        pair = pairs.get(frozenset((one.site or "", other.site or "")))
+        if pair is not None:
+            text = (
+                f"{first} and {second} must be possible at the same moment, at {one.site} and {other.site}: to confirm: try both "
+                f"at once for 20 s (as assumed: {pair.assumed})."
+            )
+            out.append(Finding("query", "together", text))
+    return out
 
 
 def _overfull(loads: Sequence[SiteLoad]) -> list[Finding]:
