@@ -17,10 +17,10 @@ def with_readings() -> SitePlan:
     """Left read three times, 0.44 N by hand and 9.1 mm, beside the smoothed 0.41 N; forward read for its range alone."""
     site = finger_site()
     left = DirectionCapability(
-        math.pi, about(0.41), about(0.0095), (0.40, 0.44, 0.48), (0.0090, 0.0091, 0.0092), "enough"
+        math.pi, about(0.41), about(0.0095), about(0.41), (0.40, 0.44, 0.48), (0.0090, 0.0091, 0.0092), "enough"
     )
-    forward = DirectionCapability(math.pi / 2, about(0.30), about(0.005), (), (0.0052,), "not enough")
-    back = DirectionCapability(3 * math.pi / 2, about(0.30), about(0.005), (), (), "not measured")
+    forward = DirectionCapability(math.pi / 2, about(0.30), about(0.005), about(0.30), (), (0.0052,), "not enough")
+    back = DirectionCapability(3 * math.pi / 2, about(0.30), about(0.005), about(0.30), (), (), "not measured")
     return replace(site, capability=replace(site.capability, directions=(left, forward, back), weakest_rad=math.pi))
 
 
@@ -48,4 +48,4 @@ def test_terminal_and_technical_page_say_it_once() -> None:
     assert tech["ability"]["read"] == said
     others = [one["ability"] for one in tech["others"]]
     assert others == [ability_lines(site.capability) for site in plan.sites[1:]]
-    assert others[0].startswith("Comfortable force and movement range: right ")
+    assert others[0].startswith("Comfortable force and movement range, smoothed round the circle: right ")

@@ -5,7 +5,10 @@ from __future__ import annotations
 from stickwright.model.plan import Capability, DirectionCapability, direction_words
 from stickwright.sheet.printed import plain, shown
 
-__all__ = ["ability_lines", "readings_behind"]
+__all__ = ["SMOOTHED", "ability_lines", "readings_behind"]
+
+SMOOTHED = "Smoothed round the circle; the readings themselves are the points drawn, and stand in the plan's JSON file."
+"""Where there is no room for `readings_behind`."""
 
 
 def readings_behind(able: Capability) -> str:
@@ -51,4 +54,4 @@ def ability_lines(able: Capability) -> str:
         f"{direction_words(one.direction_rad)} {shown(one.force_n, 'n')}, {shown(one.reach_m, 'mm')}"
         for one in able.directions
     ]
-    return f"Comfortable force and movement range: {'; '.join(lines)}. {readings_behind(able)}".strip()
+    return f"Comfortable force and movement range, smoothed round the circle: {'; '.join(lines)}."

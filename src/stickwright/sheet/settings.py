@@ -21,8 +21,9 @@ class Setting:
         How many of them are told everything that limits them; the others their first reason.
     below : {"reasons", "names"}
         What is said of the sticks ranked below those.
-    ranking_chart, curve_chart, alternatives, facts, notes, ranks : bool
-        Bars of the ranking; curve and what each step does; other set-ups of the chosen stick; the numbers of every
+    readings, ranking_chart, curve_chart, alternatives, facts, notes, ranks : bool
+        Means of the readings behind the smoothed figures; bars of the ranking; curve and what each step
+        does; other set-ups of the chosen stick; the numbers of every
         recording; notes on recordings; the readings next in worth.
     close : bool
         Whether lines, table rows and margins draw together; the type stays.
@@ -35,6 +36,7 @@ class Setting:
     whole: int
     long_limits: int
     below: str
+    readings: bool
     ranking_chart: bool
     curve_chart: bool
     alternatives: bool
@@ -45,24 +47,24 @@ class Setting:
     left_out: str
 
 
-_CHARTS = "the ranking and curve charts and other set-ups of the chosen stick"
+_CHARTS = "the means of the readings, the ranking and curve charts and other set-ups of the chosen stick"
 _TALK = "all but the first reason of most sticks, and what a recording cannot tell"
 _FAR = (
-    "the ranking and curve charts, other set-ups of the chosen stick, the reasons of sticks far from fitting, and the "
-    "numbers of the recordings"
+    "the means of the readings, the ranking and curve charts, other set-ups of the chosen stick, the reasons of sticks far "
+    "from fitting, and the numbers of the recordings"
 )
 
 SETTINGS: tuple[Setting, ...] = (
-    Setting(11, 9.5, 10, 99, "reasons", True, True, True, True, True, True, False, ""),
-    Setting(11, 9.5, 8, 99, "reasons", False, True, True, True, True, True, False, "the ranking chart"),
-    Setting(11, 9, 7, 4, "reasons", False, False, False, True, True, True, False, _CHARTS),
-    Setting(10.5, 9, 6, 3, "reasons", False, False, False, True, False, True, False, f"{_CHARTS}, {_TALK}"),
-    Setting(10.5, 9, 5, 2, "names", False, False, False, False, False, True, False, _FAR),
-    Setting(10.5, 9, 4, 1, "names", False, False, False, False, False, False, False, _FAR),
-    Setting(10.5, 9, 3, 1, "names", False, False, False, False, False, False, True, _FAR),
-    Setting(10, 8.5, 4, 1, "names", False, False, False, False, False, False, True, _FAR),
-    Setting(9.5, 8, 3, 1, "names", False, False, False, False, False, False, True, _FAR),
-    Setting(9, 7.5, 3, 0, "names", False, False, False, False, False, False, True, _FAR),
+    Setting(11, 9.5, 10, 99, "reasons", True, True, True, True, True, True, True, False, ""),
+    Setting(11, 9.5, 8, 99, "reasons", True, False, True, True, True, True, True, False, "the ranking chart"),
+    Setting(11, 9, 7, 4, "reasons", False, False, False, False, True, True, True, False, _CHARTS),
+    Setting(10.5, 9, 6, 3, "reasons", False, False, False, False, True, False, True, False, f"{_CHARTS}, {_TALK}"),
+    Setting(10.5, 9, 5, 2, "names", False, False, False, False, False, False, True, False, _FAR),
+    Setting(10.5, 9, 4, 1, "names", False, False, False, False, False, False, False, False, _FAR),
+    Setting(10.5, 9, 3, 1, "names", False, False, False, False, False, False, False, True, _FAR),
+    Setting(10, 8.5, 4, 1, "names", False, False, False, False, False, False, False, True, _FAR),
+    Setting(9.5, 8, 3, 1, "names", False, False, False, False, False, False, False, True, _FAR),
+    Setting(9, 7.5, 3, 0, "names", False, False, False, False, False, False, False, True, _FAR),
 )
 """From roomy to closest. No caution, query, fault or assumption ever gives way; the last three only for a case of very
 many words, since they are small to read."""

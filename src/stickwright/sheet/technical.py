@@ -14,7 +14,7 @@ from stickwright.model.plan import Assumption, Capability, Fit, NextReading, Pla
 from stickwright.model.recorded import Finding, TraceReport
 from stickwright.model.response import Tuning
 from stickwright.sheet import tables
-from stickwright.sheet.ability_words import ability_lines, readings_behind
+from stickwright.sheet.ability_words import SMOOTHED, ability_lines, readings_behind
 from stickwright.sheet.device_words import order_words
 from stickwright.sheet.family import as_shared, cautions_for, further_set_up, main_site, on_page_one, pose_at, wire_of
 from stickwright.sheet.figures_ability import capability_polar
@@ -221,6 +221,7 @@ def _ability(plan: Plan, site: SitePlan) -> dict[str, Any]:
         "columns": [*table.columns[:4], *(f"throw on {rank}" for rank in range(1, len(reached.columns)))],
         "rows": [[*row[:4], *_reached(reached, row[0])] for row in table.rows],
         "read": readings_behind(able),
+        "smoothed": SMOOTHED if readings_behind(able) else "",
         "beside": _beside_ability(able),
         "cautions": _cautions(plan, site, _BESIDE["ability"]),
         "findings": _findings(able.findings),
