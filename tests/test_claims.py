@@ -215,12 +215,25 @@ def test_every_estimate_of_two_thousand_random_sites_holds() -> None:
     assert hold_on_sites(range(200, 2000)) > 1800 * 50
 
 
+NOT_READ = {"hold_limit_s", "wanted_face_m", "sustained_per_min"}
+"""Of a press, not a number where the reading behind it was not taken, as its own description says; not printed then."""
+
+
 def hold_on_plans(seeds: range) -> None:
     broken = list[str]()
     for seed in seeds:
         case = random_case(np.random.default_rng([11, seed]))
         told = plan(case, draws=DRAWS)
         broken += [f"seed {seed}{found}" for path, one in estimates(told) for found in [wrong(path, one)] if found]
+        broken += [
+            f"seed {seed}{path} is {value}"
+            for path, value in bare_numbers(told)
+            if path.rpartition(".")[2] not in NOT_READ and not path.startswith(".next_reading.ranked")
+        ]
+        presses = [one.press for one in told.sharing.placements if one.press is not None] if told.sharing else []
+        broken += [
+            f"seed {seed}: {one}" for press in presses for one in [wrong("false presses", press.false_estimate)] if one
+        ]
         placed = [one.fit for one in told.sharing.placements if one.fit is not None] if told.sharing else []
         for fit in placed:
             for other in (one for site in told.sites for one in site.fits if one.label == fit.label):
@@ -244,8 +257,8 @@ def test_every_estimate_of_random_plans_holds() -> None:
 
 @pytest.mark.slow
 def test_every_estimate_of_many_random_plans_holds() -> None:
-    """The same on 300."""
-    hold_on_plans(range(300))
+    """The same on 100."""
+    hold_on_plans(range(25, 100))
 
 
 def test_a_point_outside_its_draws_is_found() -> None:

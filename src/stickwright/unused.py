@@ -39,8 +39,7 @@ def unused_findings(kit: Kit, sites: Sequence[Site]) -> list[Finding]:
     for site in sites:
         found += _holds(site)
         found += _tried(site)
-        found += _slopes(kit, site)
-    return found
+    return [*found, *_slopes(kit, sites)]
 
 
 def _sticks_left_out(controller: Controller) -> Iterator[Finding]:
@@ -96,11 +95,12 @@ def _tried(site: Site) -> Iterator[Finding]:
             yield Finding("query", "on stick", text)
 
 
-def _slopes(kit: Kit, site: Site) -> Iterator[Finding]:
+def _slopes(kit: Kit, sites: Sequence[Site]) -> Iterator[Finding]:
     """Without the slope of the movement only the most level base is tried."""
-    if site.reading and site.movement_tilt_rad is None and len(kit.tilt_rad) > 1:
+    unread = [site.name for site in sites if site.reading and site.movement_tilt_rad is None]
+    if unread and len(kit.tilt_rad) > 1:
         text = (
-            f"{site.name}: the slope of its movement was not taken, so only the most level of the {len(kit.tilt_rad)} slopes "
+            f"{_listed(unread)}: the slope of the movement was not taken, so only the most level of the {len(kit.tilt_rad)} slopes "
             "that can be built under a base was tried. Take the slope to try the others."
         )
         yield Finding("note", "slope", text)
