@@ -21,6 +21,7 @@ from stickwright.model.kit import Kit, MadeToOrder, Stick
 from stickwright.model.plan import Plan
 from stickwright.model.player import Player
 from stickwright.planning import plan
+from stickwright.wording import kit_notes
 
 DRAWS = 40
 FIRM = {"start_force_n": 2.0, "full_force_n": 4.0}
@@ -195,3 +196,15 @@ def test_the_worked_cases_have_neither() -> None:
     )  # fmt: skip
     assert made.device_notes == ()
     assert all(site.to_order is None for site in made.sites)
+
+
+def test_what_the_kit_notes_of_a_thing_reaches_the_plan_where_it_is_used() -> None:
+    """In its own words, of what is used and of nothing else."""
+    kit = Kit.model_validate(
+        {
+            "stick": [{"name": "ash", "contact_height_mm": 16, "start_force_n": 0.2, "full_force_n": 0.5, "travel_mm": 6,
+                       "note": "sticks when cold."}],
+            "switch": [{"name": "elm", "note": "rattles"}, {"name": "yew"}],
+        }
+    )  # fmt: skip
+    assert [one.text for one in kit_notes(kit, {"ash", "yew", None})] == ["ash, noted in the kit: sticks when cold."]

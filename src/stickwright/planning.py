@@ -56,7 +56,7 @@ from stickwright.siting import (
     with_controllers,
 )
 from stickwright.unused import unused_findings
-from stickwright.wording import kit_assumptions, rule_assumptions
+from stickwright.wording import kit_assumptions, kit_notes, names_used, rule_assumptions
 
 __all__ = ["DRAWS", "SEED", "plan"]
 
@@ -165,6 +165,7 @@ def plan(
     )
     used = [work.plan for work in works if _placed(work.site.name, sharing)]
     findings += session_findings(case.player, [case.game], used)
+    findings += kit_notes(case.kit, names_used(used, sharing, mounts))
     tell("done", 1.0)
     return Plan(
         version=__version__,

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import replace
 
 import numpy as np
@@ -12,19 +12,63 @@ from stickwright.mechanics.ability import Ability
 from stickwright.mechanics.explain import NOTHING_NEAR
 from stickwright.mechanics.fit import Rules, SiteInputs, central, evaluate
 from stickwright.mechanics.setups import UNBENCHED_SD, Setups
-from stickwright.model.kit import Kit
+from stickwright.model.kit import Controller, Fastener, Kit, Lead, Mount, Stick, Switch, Topper
+from stickwright.model.mounting import SiteMount
 from stickwright.model.parts import NEEDS_CLEARANCE, SUITED_FORMS
 from stickwright.model.plan import Assumption, Demand, Fit, SitePlan, direction_words
 from stickwright.model.player import Site
 from stickwright.model.rates import rate_words
 from stickwright.model.recorded import Finding
+from stickwright.model.sharing import Sharing
 from stickwright.units import spoken
 
-__all__ = ["kit_assumptions", "rule_assumptions", "site_findings", "site_sentence", "tired"]
+__all__ = ["kit_assumptions", "kit_notes", "names_used", "rule_assumptions", "site_findings", "site_sentence", "tired"]
 
 
 COARSE_BITS = 1.0
 """Under one bit a direction, hardly more than on and off can be steered: common practice."""
+
+
+def kit_notes(kit: Kit, used: Collection[str | None]) -> list[Finding]:
+    """What the kit's file notes of the things that are used, each in its own words.
+
+    Parameters
+    ----------
+    kit : Kit
+    used : collection of str
+        Names of what is used; a stick's also with its setting.
+    """
+    noted: list[Stick | Topper | Switch | Controller | Lead | Mount | Fastener] = [
+        *kit.stick, *kit.topper, *kit.switch, *kit.controller, *kit.lead, *kit.mount, *kit.fastener,
+    ]  # fmt: skip
+    told = {one.name: one.note.strip().rstrip(".") for one in noted if one.note and one.name in used}
+    return [Finding("note", "kit note", f"{name}, noted in the kit: {note}.") for name, note in told.items()]
+
+
+def names_used(
+    sites: Sequence[SitePlan], sharing: Sharing | None, mounts: Sequence[SiteMount]
+) -> frozenset[str | None]:
+    """Names of all that the plan takes from the kit.
+
+    Parameters
+    ----------
+    sites : sequence of SitePlan
+        Those with a stick that is used.
+    sharing : Sharing or None
+    mounts : sequence of SiteMount
+    """
+    fits = [one.choice for one in sites if one.choice is not None]
+    placements = sharing.placements if sharing is not None else ()
+    wired = sharing.wiring.parts if sharing is not None and sharing.wiring is not None else ()
+    held = [one.choice for one in mounts if one.choice is not None]
+    return frozenset(
+        [
+            *(name for fit in fits for name in (fit.stick.split(" (")[0], fit.topper, fit.extension)),
+            *(one.device for one in placements if one.how == "site"),
+            *(one.name for one in wired),
+            *(name for one in held for name in (one.mount, *one.parts)),
+        ]
+    )
 
 
 def _least_of_all(fit: Fit, demand: Demand) -> str:
