@@ -86,7 +86,7 @@ class TestWhatIsSaid:
         """Stood with its front to the left every push comes out a quarter clockwise (rotation of axes): anticlockwise mends it."""
         said = crosswise_step(at(WIDE, {**LONG, "crosswise": True, "turns_output": how}))
         assert said.startswith(
-            "Stand the base crosswise, with its front to the player's left, and turn its output a quarter turn anti"
+            "Stand the base crosswise, its front to the left, and turn its output a quarter turn anti"
         )
         assert said.endswith(ends)
 
@@ -99,7 +99,7 @@ class TestWhatIsSaid:
         fit = chosen(made)
         assert "Stand the base crosswise" in plan_words(made)
         assert "standing crosswise with its front to the left" in setup_alt(fit)
-        assert "base crosswise, its front" in setup_drawing(fit)
+        assert "base crosswise (▲ left)" in setup_drawing(fit)
         assert setup_drawing(fit) != setup_drawing(replace(fit, crosswise=False))
 
     def test_what_holds_it_sees_it_as_it_stands(self) -> None:

@@ -43,7 +43,7 @@ def crosswise_step(fit: Fit) -> str:
     where = _TURNED_BY.get(fit.turns_output, clause(fit.turns_output))
     between = " " if fit.turns_output in ("itself", "hub", "game") else ": "
     return (
-        "Stand the base crosswise, with its front to the player's left, and turn its output a quarter turn "
+        "Stand the base crosswise, its front to the left, and turn its output a quarter turn "
         f"anticlockwise{between}{where}."
     )
 

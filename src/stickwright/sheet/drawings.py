@@ -107,7 +107,7 @@ def setup_drawing(
     drawing.set_render_size(f"{width}mm", f"{height}mm")
     drawing.append_title(setup_alt(fit, turn_rad, side_only=side_only))
     turned = base_turned(turn_rad)
-    then = "base then turned" if side_only or fit.crosswise else "\u25b2 front of the base, turned"
+    then = "turned" if fit.crosswise else "base then turned" if side_only else "\u25b2 front of the base, turned"
     notes = _notes(fit, int(width / _LETTER_MM), f"{then} {turned}" if turned else "")
     foot = 8.0 + _LINE_MM * (notes.count("\n") + 1)
     side_room = (
@@ -231,8 +231,8 @@ def _notes(fit: Fit, letters: int, turned: str) -> str:
     elif abs(fit.tilt_rad) > 1e-9:
         notes.append(f"top slopes {plain(abs(fit.tilt_rad), 'deg')}")
     if fit.crosswise:
-        notes.append("base crosswise, its front (\u25b2) to the left")
-    if turned:
+        notes.append(f"base crosswise (\u25b2 left){turned and ', '}{turned}")
+    elif turned:
         notes.append(turned)
     return folded("; ".join(notes), letters)
 
