@@ -6,7 +6,7 @@ import math
 
 import numpy as np
 import pytest
-from scipy.signal import butter, sosfiltfilt
+from scipy.signal import butter, sosfilt, sosfiltfilt
 
 from stickwright.trace.tremor import tremor_report
 
@@ -53,7 +53,66 @@ def test_slow_falling_and_low_passed_noise_have_no_broad_peak():
     assert alarms <= 2
 
 
-@pytest.mark.parametrize("true_hz", [2.0, 2.1, 24.9, 25.0])
+def low_passed(rng: np.random.Generator, edge_hz: float, kind: str) -> np.ndarray:
+    """30 s of white noise behind a device's low-pass, scipy's or a brick wall, in two columns."""
+    white = rng.normal(0, 1, (3000, 2))
+    if kind == "brick wall":
+        return band_noise(rng, 30, 0.0, edge_hz, 1.0) + 0.03 * white
+    passed = np.asarray(sosfilt(butter(4, edge_hz, fs=RATE_HZ, output="sos"), white, axis=0))
+    return passed + rng.normal(0, 0.001, (3000, 2))
+
+
+@pytest.mark.parametrize("kind", ["brick wall", "Butterworth"])
+def test_the_edge_of_a_low_pass_is_no_rhythm(kind):
+    """Noise behind low-passes of 3, 6 and 8 Hz has no rhythm: at most 5 of 60 recordings of 30 s stand out (5 % of 60 is 3, and
+    chance gives more than 5 once in 30 tries). A tremor of a quarter of the noise's power, just below its edge, is found in all but one of 12."""
+    rng = np.random.default_rng(23)
+    t = np.arange(3000) / RATE_HZ
+    alarms = missed = 0
+    for edge_hz in (3.0, 6.0, 8.0):
+        for k in range(20):
+            noise = low_passed(rng, edge_hz, kind)
+            alarms += tremor_report(t, noise, still=True).stands_out
+            if k < 4:
+                size = math.sqrt(0.25 * float((noise**2).sum(axis=1).mean()) * 2)
+                tremor = size * np.sin(2 * np.pi * (edge_hz - 0.4) * t)[:, None] * [0.6, 0.8]
+                found = tremor_report(t, noise + tremor, still=True)
+                missed += not (found.stands_out and abs(found.frequency_hz.value - edge_hz + 0.4) < 0.2)
+    assert alarms <= 5
+    assert missed <= 1
+
+
+@pytest.mark.parametrize("true_hz", [15.5, 19.7, 24.9])
+def test_what_is_faster_than_a_hand_is_no_tremor(true_hz):
+    """A steady line above 15 Hz, as a motor or uneven reports make it, is said and not called a rhythm; one of 6 Hz beside it,
+    weaker, still is."""
+    rng = np.random.default_rng(29)
+    t = np.arange(3000) / RATE_HZ
+    line = 0.03 * np.sin(2 * np.pi * true_hz * t)[:, None] * [0.8, 0.6] + rng.normal(0, 0.004, (3000, 2))
+    report = tremor_report(t, line, still=True)
+    assert not report.stands_out
+    assert f"{true_hz:.1f} Hz is no tremor of a hand" in report.sentence
+    both = tremor_report(t, line + 0.01 * np.sin(2 * np.pi * 6 * t)[:, None] * [0.8, 0.6], still=True)
+    assert both.stands_out
+    assert both.frequency_hz.value == pytest.approx(6, abs=0.05)
+
+
+def test_rounding_to_steps_is_no_rhythm():
+    """A slow straight movement through steps of 0.0125 at 7.3 steps a second: without the step its saw-tooth stands out at 7.3 Hz;
+    with the step told it is not called a rhythm. A tremor of three steps at the same place is."""
+    rng = np.random.default_rng(31)
+    t = np.arange(3000) / RATE_HZ
+    slow = (0.0125 * 7.3 * t)[:, None] * [1.0, 0.0] + rng.normal(0, 0.0005, (3000, 2))
+    rounded = np.round(slow / 0.0125) * 0.0125
+    assert tremor_report(t, rounded).frequency_hz.value == pytest.approx(7.3, abs=0.05)
+    told = tremor_report(t, rounded, step=0.0125)
+    assert not told.stands_out
+    assert "no larger than the rounding" in told.sentence
+    shaking = slow + 0.0375 * np.sin(2 * np.pi * 7.3 * t)[:, None] * [0.6, 0.8]
+    assert tremor_report(t, np.round(shaking / 0.0125) * 0.0125, step=0.0125).stands_out
+
+
+@pytest.mark.parametrize("true_hz", [2.0, 2.1, 14.9, 15.0])
 def test_no_interval_collapses_at_an_end_of_the_band(true_hz):
     """A rhythm that wanders about an end of the band: its interval holds it, or the reason says that it may lie beyond."""
     rng = np.random.default_rng(7)

@@ -120,11 +120,12 @@ def burst_report(clean: Cleaned) -> tuple[BurstReport | None, NDArray[np.bool_],
     if report.count:
         doubt = " Quick corrections of the player's own may be among them." if following.any() else ""
         rate = report.per_min
+        of = "in the recording's own unit" if clean.unit_is_foreign else "of full output"
         what = "sudden movement" if report.count == 1 else "sudden movements"
         text = (
             f"{report.count} {what} in {watched_s:.0f} s ({figures(rate.value)} a minute, {figures(rate.low)} to "
-            f"{figures(rate.high)}), the largest {short(report.peak.value)}: left out of the voluntary estimates, kept for "
-            f"false input.{doubt}"
+            f"{figures(rate.high)}), the largest {short(report.peak.value)} {of}: left out of the voluntary "
+            f"estimates, kept for false input.{doubt}"
         )
         findings.append(Finding("query", "bursts", text))
     return report, kept, findings

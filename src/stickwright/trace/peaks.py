@@ -11,12 +11,13 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 
-from stickwright.trace.spectrum import MOST_SMOOTHED, Spectra, background
+from stickwright.trace.spectrum import MOST_SMOOTHED, Spectra, background, from_below
 
 __all__ = [
     "ABOUT_HZ",
     "HIGH_HZ",
     "LOW_HZ",
+    "TREMOR_HZ",
     "Looked",
     "Peak",
     "about",
@@ -33,7 +34,11 @@ LOW_HZ = 2.0
 """Slower than this, tremor and voluntary movement cannot be told apart."""
 
 HIGH_HZ = 25.0
-"""Faster than this, no tremor of a limb has been described."""
+"""Up to here the movement is looked at and its size told."""
+
+TREMOR_HZ = 15.0
+"""A peak that is faster is not called a rhythm of the hand: tremor of arms and hands is slower, and only that of
+standing legs is faster [bhatia-2018]."""
 
 FALSE_ALARMS = 0.035  # of each of two looks that mostly agree: about 5 in 100 together
 LEAST_RATIO, LEAST_WIDE_RATIO = 1.5, 1.25
@@ -88,6 +93,8 @@ class Looked(NamedTuple):
         Where the peak is the pace: a further one that is no multiple of it.
     within : tuple of float or None
         Ends of a broad hump that the peak stands in, hertz.
+    faster_hz : float or None
+        The strongest peak above `TREMOR_HZ`: no movement of a hand.
     """
 
     peak: Peak | None
@@ -96,6 +103,7 @@ class Looked(NamedTuple):
     multiples: tuple[tuple[int, float], ...] = ()
     other_hz: float | None = None
     within: tuple[float, float] | None = None
+    faster_hz: float | None = None
 
 
 def look(found: Spectra, top_hz: float, *, still: bool) -> Looked:
@@ -118,10 +126,13 @@ def look(found: Spectra, top_hz: float, *, still: bool) -> Looked:
     """
     frequency_hz, power = found.frequency_hz, found.power
     pace_hz = None if still else pace(frequency_hz, power)
-    main, is_pace, multiples, other = None, False, list[tuple[int, float]](), None
+    main, is_pace, multiples, other, faster = None, False, list[tuple[int, float]](), None, None
     for peak, top in _raised(found, top_hz):
         at_hz = vertex(frequency_hz, power, top)
         if _is_slope(frequency_hz, power, top):
+            continue
+        if at_hz > TREMOR_HZ:
+            faster = faster or at_hz
             continue
         of_pace = pace_hz is not None and abs(at_hz - pace_hz) <= max(1.5 * found.bin_hz, 0.05 * pace_hz)
         if of_pace and pace_hz is not None and pace_hz < LOW_HZ:
@@ -138,7 +149,7 @@ def look(found: Spectra, top_hz: float, *, still: bool) -> Looked:
     told = {} if pace_hz is None else dict(reversed(multiples))
     if main is None:
         alone = hump if hump is not None and not told else None
-        return Looked(alone, pace_hz, False, tuple(sorted(told.items())))
+        return Looked(alone, pace_hz, False, tuple(sorted(told.items())), faster_hz=faster)
     middle = float(frequency_hz[main])
     band = Peak(main, max(LOW_HZ, middle - ABOUT_HZ), min(top_hz, middle + ABOUT_HZ), False)
     within = None
@@ -146,7 +157,7 @@ def look(found: Spectra, top_hz: float, *, still: bool) -> Looked:
         within = (hump.low_hz, hump.high_hz)
         if _power_from(found, band) < NARROW_SHARE * _power_from(found, hump):
             band, within = hump, None  # the strongest of many alike
-    return Looked(band, pace_hz, is_pace, tuple(sorted(told.items())), other, within)
+    return Looked(band, pace_hz, is_pace, tuple(sorted(told.items())), other, within, faster)
 
 
 def _power_from(found: Spectra, peak: Peak) -> float:
@@ -160,6 +171,7 @@ def _raised(found: Spectra, top_hz: float) -> list[tuple[int, int]]:
 
     frequency_hz, power, bin_hz = found.frequency_hz, found.power, found.bin_hz
     smooth = background(frequency_hz, power, found.dof(), LOW_HZ / 2, top_hz)
+    smooth = np.maximum(smooth, from_below(frequency_hz, power, found.dof()))
     band = (frequency_hz >= LOW_HZ) & (frequency_hz <= top_hz)
     wide = min(MOST_SMOOTHED, max(3, round(WIDE_HZ / bin_hz) | 1))
 
@@ -196,6 +208,8 @@ def _hump(found: Spectra, top_hz: float) -> Peak | None:
     smooth = np.convolve(power, np.full(wide, 1 / wide), "same")
     band = (frequency_hz >= LOW_HZ) & (frequency_hz <= top_hz)
     top = int(np.argmax(np.where(band, smooth, -np.inf)))
+    if frequency_hz[top] > TREMOR_HZ:
+        return None
     low_end, high_end = smooth[top] / BROAD_FALL, smooth[top] / BROAD_FALL
     below = np.flatnonzero((smooth < low_end) & (frequency_hz >= LOW_HZ / 2) & (np.arange(power.size) < top))
     above = np.flatnonzero((smooth < high_end) & (frequency_hz <= top_hz) & (np.arange(power.size) > top))

@@ -195,7 +195,7 @@ def _tremor(clean: Cleaned, findings: list[Finding]) -> TremorReport | None:
         clean,
         words,
         findings,
-        lambda start, stop: tremor_report(clean.times_s[start:stop], columns[start:stop], still=still),
+        lambda start, stop: tremor_report(clean.times_s[start:stop], columns[start:stop], still=still, step=clean.step),
     )
     if result is not None and not still:
         text = (

@@ -154,7 +154,9 @@ def _zeroed(rests: _Rests, clean: Cleaned) -> str:
     at_rest = np.concatenate(rests.samples)[:, [axis for axis in (0, 1) if clean.recorded[axis]]]
     share = float(np.mean((at_rest == 0).all(axis=1)))
     if share == 1.0:
-        return "The rest is exactly zero throughout: set so before recording, or nothing was plugged in."
+        live = bool((clean.xy != 0).any())
+        other = "" if live else ", or nothing was plugged in"
+        return f"The rest is exactly zero throughout: set so before recording{other}."
     if share == 0.0:
         return "The rest has been set to a fixed value by other software, or nothing moved."
     return f"{min(99, math.floor(100 * share))} % of the rest is exactly zero: small movements were set to 0 before recording."

@@ -263,10 +263,9 @@ def steps(samples: Samples) -> tuple[Steps, list[Finding]]:
     step = max((_step_size(samples.xy[:, axis]) for axis in (0, 1) if samples.recorded[axis]), default=0.0)
     found = []
     if step > 0.004 * samples.scale:
-        text = (
-            f"The output moves in steps of {short(step)} ({round(2 * samples.scale / step)} across the throw, 8 bits "
-            "or fewer): noise and tremor below one step cannot be seen."
-        )
+        many = round(2 * samples.scale / step)
+        of = f"{many} across the throw, 8 bits or fewer" if samples.unit == "share" else f"{many} across all that was seen"
+        text = f"The output moves in steps of {short(step)} ({of}): noise and tremor below one step cannot be seen."
         found.append(Finding("note", "coarse steps", text))
     dead_zone, said = _dead_zone(samples, step)
     return Steps(step, dead_zone), found + said

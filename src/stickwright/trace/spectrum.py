@@ -17,7 +17,7 @@ from numpy.typing import NDArray
 from stickwright.trace.intervals import left_one_out
 from stickwright.trace.stamps import Stretch, even
 
-__all__ = ["MOST_SMOOTHED", "SetAside", "Spectra", "background", "spectra", "welch_sum"]
+__all__ = ["MOST_SMOOTHED", "SetAside", "Spectra", "background", "from_below", "spectra", "welch_sum"]
 
 OVERLAP_LOSS = 1 / (1 + 2 / 36)
 """Hann segments that overlap by half share 1/36 of the variance of their powers with each neighbour [welch-1967]."""
@@ -29,6 +29,9 @@ HANN_SHARED = np.array([1.0, 4 / 9, 1 / 36])
 
 DEGREE = 3  # of the background in log frequency: a higher one would follow a broad peak
 MEDIAN_HZ = 3.0  # to either side; a peak may be as wide before the middle notices
+BELOW_HZ, LEAST_BELOW = (1.2, 4.0), 4  # where the slower side of a peak is read: so far below it; bins at least
+FEW_BELOW = 10  # bins; a slope told from fewer is not taken at its word
+SPREAD_OF_MIDDLE = 2.4  # variance of a middle over that of a mean (1.57), of Hann bins that share two thirds (1.5)
 MOST_SMOOTHED = 9  # neighbouring bins that may be averaged
 MOST_UNEVEN_SEGMENTS = 150  # uneven stamps cost a sum per frequency: of a long recording, this many even draws
 
@@ -463,3 +466,47 @@ def _running_median(frequency_hz: NDArray[np.float64], power: NDArray[np.float64
     half = max(1, round(MEDIAN_HZ / float(frequency_hz[1])))
     middle = median_filter(power, size=2 * half + 1, mode="nearest")
     return np.asarray(middle / (1 - 2 / (9 * dof)) ** 3)
+
+
+def from_below(frequency_hz: NDArray[np.float64], power: NDArray[np.float64], dof: float) -> NDArray[np.float64]:
+    """The power that slower movement leads to expect: what a peak must rise above on its lower side.
+
+    Before the edge of a device's low-pass the power is no higher than at slower movement, although it stands above
+    any smooth curve through the edge.
+
+    Parameters
+    ----------
+    frequency_hz, power : array, shape (f,)
+        Averaged spectrum.
+    dof : float
+        Degrees of freedom of one bin.
+
+    Returns
+    -------
+    array, shape (f,)
+        Expected power of a bin; 0 where there are too few bins below.
+
+    Notes
+    -----
+    The middle power from 4 to 1.2 Hz below, with one standard error, taken to the place by a power law: the slope is
+    that between the middles of the lower and the upper half of those bins (of fewer than ten: less steep by one
+    standard error) and never rises.
+    """
+    bin_hz = float(frequency_hz[1])
+    near, far = max(3, round(BELOW_HZ[0] / bin_hz)), round(BELOW_HZ[1] / bin_hz)
+    expected = np.zeros(frequency_hz.size)
+    middle_of = (1 - 2 / (9 * dof)) ** 3
+    for place in range(near + LEAST_BELOW, frequency_hz.size):
+        first, stop = max(1, place - far), place - near
+        half = (first + stop) // 2
+        lower, upper = float(np.median(power[first:half])), float(np.median(power[half:stop]))
+        level = float(np.median(power[first:stop]))
+        if min(lower, upper) <= 0:
+            continue
+        at = np.log([(first + half - 1) / 2, (half + stop - 1) / 2, (first + stop - 1) / 2, place])
+        few = stop - first < FEW_BELOW
+        of_ratio = np.sqrt(2 / dof * SPREAD_OF_MIDDLE * (1 / (half - first) + 1 / (stop - half))) if few else 0.0
+        slope = min(0.0, float((np.log(upper / lower) + of_ratio) / (at[1] - at[0])))
+        error = np.sqrt(2 / dof * SPREAD_OF_MIDDLE / (stop - first))
+        expected[place] = level * (1 + error) * np.exp(slope * (at[3] - at[2])) / middle_of
+    return expected

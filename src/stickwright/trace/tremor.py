@@ -31,6 +31,7 @@ from stickwright.trace.peaks import (
     HIGH_HZ,
     LOW_HZ,
     PACE_HZ,
+    TREMOR_HZ,
     Looked,
     Peak,
     about,
@@ -57,6 +58,7 @@ SLOWEST_HZ = 0.2
 """Slower sway than this is drift: the 5 s blocks of `stickwright.trace.unsteady` take it out as well, and the
 zero-crossing frequency belongs to that rms."""
 
+LARGER = 1.1  # times the usual rms: below that it is no larger
 VIOLENT = 1.5  # times the usual rms: below that only the kind of movement differs
 CLOCK = 1e-4  # share by which a computer's clock may run wrong: no interval of a frequency is narrower
 SEGMENTS_SHARED = 1 / 6
@@ -186,7 +188,7 @@ def crossing_frequency(xy: ArrayLike, rate_hz: float, *, low_hz: float = 0.0) ->
     return _crossing(frequency_hz, power, low_hz, top_hz)
 
 
-def tremor_report(times_s: ArrayLike, xy: ArrayLike, *, still: bool = False) -> TremorReport:
+def tremor_report(times_s: ArrayLike, xy: ArrayLike, *, still: bool = False, step: float = 0.0) -> TremorReport:
     """Whether a rhythmic movement stands out, with intervals; "none stands out" is an answer.
 
     Voluntary movement is slow, so only 2 Hz and faster is searched, and a peak is judged against the smooth
@@ -203,6 +205,8 @@ def tremor_report(times_s: ArrayLike, xy: ArrayLike, *, still: bool = False) -> 
     still : bool, default False
         The player was asked to keep still: nothing is meant then, so that no peak is put down to the pace of a meant
         movement, and the zero-crossing frequency is told.
+    step : float, default 0.0
+        Step of the output; a peak no larger than rounding to it is not told as a rhythm.
 
     Returns
     -------
@@ -224,7 +228,10 @@ def tremor_report(times_s: ArrayLike, xy: ArrayLike, *, still: bool = False) -> 
     The background is taken at its higher when two ways of finding it differ. Tried on recordings of 20 and 60 s at 60
     and 100 Hz without a peak (white, 1/f, 1/f^2, low-pass and bursting noise, aimed movements, sway of 0.8 to 1.8 Hz): 0
     to 8 false alarms in 100, 4 on average. What only rises towards 2 Hz is the side of slower sway, not a peak. A rhythm
-    that somebody means to make is a peak too.
+    that somebody means to make is a peak too. The edge of a device's low-pass is none: a peak must also rise above
+    what slower movement leads to expect, so that its slower side falls. Peaks above 15 Hz are said, not called a rhythm.
+    Rounding to a step q moves the output by q/sqrt(12) rms [bennett-1948], and a slow movement through the steps
+    does so rhythmically: a peak that rises above the background by no more than that, all columns together, is not told.
     The frequency is that of the bell, 1 Hz to either side, that holds most of the peak; its interval allows for what
     overlapping segments share: on simulated tremor that wanders by 0.15 or 0.4 Hz it held the middle in 92 to 97 of 100
     recordings of 20 and 60 s, on a steady rhythm in nearly all, then within some thousandths of a hertz.
@@ -261,7 +268,7 @@ def tremor_report(times_s: ArrayLike, xy: ArrayLike, *, still: bool = False) -> 
     whole = _whole(parts, rate_hz, top_hz, uneven)
     if isinstance(whole, str):
         return _no_answer(whole)
-    return _told(_Sized(parts, rate_hz, uneven, whole), top_hz, still)
+    return _told(_Sized(parts, rate_hz, uneven, whole), top_hz, still, step * math.sqrt(values.shape[1] / 12))
 
 
 def _evened(part: Stretch, rate_hz: float) -> Stretch:
@@ -311,7 +318,7 @@ class _Sized(NamedTuple):
         return crossing_estimate(banded([part.values for part in evened], self.rate_hz, SLOWEST_HZ, top_hz))
 
 
-def _told(sized: _Sized, top_hz: float, still: bool) -> TremorReport:
+def _told(sized: _Sized, top_hz: float, still: bool, rounding_rms: float) -> TremorReport:
     found = sized.found
     looked = look(found, top_hz, still=still)
     sized_hz = (SIZED_HZ[0], min(SIZED_HZ[1], top_hz))
@@ -331,7 +338,13 @@ def _told(sized: _Sized, top_hz: float, still: bool) -> TremorReport:
     )  # fmt: skip
     strongest = in_band
     if looked.peak is not None:
-        report, strongest = _with_peak(report, sized, looked.peak, top_hz, limit)
+        with_peak, in_peak = _with_peak(report, sized, looked.peak, top_hz, limit)
+        if with_peak.excess_rms.value > rounding_rms:
+            report, strongest = with_peak, in_peak
+        else:
+            at_hz = with_peak.frequency_hz.value
+            too_small = f" What rises at {at_hz:.1f} Hz is no larger than the rounding to the steps of the output."
+            report = replace(report, sentence=report.sentence + too_small)
     axis = principal_axis(strongest)
     if axis is not None:
         report = replace(report, axis=axis.direction, axis_share=axis.share)
@@ -416,11 +429,21 @@ def _further(report: TremorReport, looked: Looked, still: bool) -> list[str]:
         )
     if report.other_hz is not None:
         said.append(f"A further rhythm at {report.other_hz:.1f} Hz is no harmonic of it.")
-    if report.set_aside_times is not None:
-        unlike = "violent" if report.set_aside_times >= VIOLENT else "unlike the rest"
+    if looked.faster_hz is not None:
         said.append(
-            f"For {figures(report.set_aside_s)} s the movement was {unlike}, {figures(report.set_aside_times)} times its usual rms: "
-            "set aside in finding the rhythm, counted in every size."
+            f"What repeats at {looked.faster_hz:.1f} Hz is no tremor of a hand, which is slower than {TREMOR_HZ:g} Hz: look for "
+            "it in the device, its reports, a motor close by, or the shape of quick flicks."
+        )
+    if report.set_aside_times is not None:
+        times = report.set_aside_times
+        unlike = "unlike the rest, though no larger"
+        if times >= VIOLENT:
+            unlike = f"violent, {figures(times)} times its usual rms"
+        elif times >= LARGER:
+            unlike = f"unlike the rest, {figures(times)} times its usual rms"
+        said.append(
+            f"For {figures(report.set_aside_s)} s the movement was {unlike}: set aside in finding the rhythm, "
+            "counted in every size."
         )
     return said
 
