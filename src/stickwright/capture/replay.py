@@ -15,6 +15,7 @@ from stickwright.capture.virtual import State
 from stickwright.errors import BadInput, Problem
 from stickwright.model.recording import Recording
 from stickwright.trace.sensing import CUES
+from stickwright.trace.stamps import mean_rate_hz, stretches
 
 __all__ = ["Presses", "Replay", "StepReplay", "replayed_cues"]
 
@@ -97,7 +98,8 @@ class Replay:
         if not (math.isfinite(speed) and speed > 0.0):
             raise BadInput(Problem("speed", f"{speed:g}", "a number above 0; 1 is as recorded"))
         self._played, self._speed, self._again = _Played(recording, second, presses), speed, again
-        usual_s = float(np.median(np.diff(self._played.times_s))) if len(recording.times_s) > 1 else 0.0
+        parts = stretches(recording.times_s, np.zeros((len(recording.times_s), 1)))
+        usual_s = 1.0 / mean_rate_hz(parts) if parts else 0.0
         self._length_s = float(self._played.times_s[-1]) + usual_s
         self._began_s: float | None = None
 

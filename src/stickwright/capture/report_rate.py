@@ -8,6 +8,7 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from stickwright.model.estimate import Estimate
+from stickwright.trace.stamps import mean_rate_hz, stretches
 
 __all__ = ["FEWEST_CHANGES", "rate_words", "report_rate"]
 
@@ -56,7 +57,8 @@ def report_rate(times_s: ArrayLike, values: ArrayLike) -> Estimate:
         return Estimate(
             math.nan, math.nan, math.nan, n=len(changed), why="the stick hardly moved; wiggle it for 3 s and look again"
         )
-    look_s = float(np.median(np.diff(times)))
+    stepping = stretches(times, table)
+    look_s = 1.0 / mean_rate_hz(stepping) if stepping else math.inf
     between_s = np.diff(times[changed])
     base_s = float(np.quantile(between_s, 0.25))
     if base_s < 1.5 * look_s:

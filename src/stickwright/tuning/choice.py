@@ -256,7 +256,7 @@ def choose_filter(
                 "Record one minute of following a moving target.",
             )
         )
-    rate_hz = 1.0 / max(float(np.median(np.diff(one.times_s))) for one in followed)
+    rate_hz = min(even_grid(one.xy, one.times_s)[2] for one in followed)
     judged = _judged(followed, candidates(lag_budget_s, tremor_hz, rate_hz))
     entries = [entry for kind in _KINDS if (entry := _tried(judged, kind, lag_budget_s)) is not None]
     kept = _simplest_good(entries)

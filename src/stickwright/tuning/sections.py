@@ -56,7 +56,7 @@ def butterworth(xy: ArrayLike, times_s: ArrayLike, cutoff_hz: float, order: int 
     xy : array, shape (n, 2)
         Samples, share of full output; NaN where empty.
     times_s : array, shape (n,)
-        Time stamps in seconds, never backwards. Uneven ones are read on an even grid at the median step.
+        Time stamps in seconds, never backwards. Uneven ones are read on an even grid at the mean rate.
     cutoff_hz : float
         Cut-off (half power), hertz, above 0 and below half the rate.
     order : int, default 2
@@ -104,7 +104,7 @@ def notch(xy: ArrayLike, times_s: ArrayLike, frequency_hz: float, quality: float
     xy : array, shape (n, 2)
         Samples, share of full output; NaN where empty.
     times_s : array, shape (n,)
-        Time stamps in seconds, never backwards. Uneven ones are read on an even grid at the median step.
+        Time stamps in seconds, never backwards. Uneven ones are read on an even grid at the mean rate.
     frequency_hz : float
         Centre of the notch, hertz, above 0 and below half the rate.
     quality : float, default 2.5

@@ -8,6 +8,7 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from stickwright.errors import BadInput, Problem
+from stickwright.trace.stamps import Stretch, even, mean_rate_hz, on_grid, stretches
 
 __all__ = ["checked_positive", "checked_series", "even_grid"]
 
@@ -76,35 +77,43 @@ def checked_positive(**named: float) -> None:
 
 
 def even_grid(values: Array, times: Array) -> tuple[Array, Array, float]:
-    """Samples on an even grid at the median step, gaps bridged by the last sample before them.
+    """Samples on an even grid at the mean rate, gaps and empty cells bridged by straight lines or the last sample.
 
     Parameters
     ----------
     values : array, shape (n, k)
     times : array, shape (n,)
-        Seconds, increasing.
+        Seconds, not running backwards; rounding is taken out where they fit an even grid within it.
+
+    Returns
+    -------
+    array, shape (m, k)
+        Samples, band-limited between the stamps as `stickwright.trace.stamps.even` has them.
+    array, shape (m,)
+        Their times, seconds.
+    float
+        Samples a second: those inside the stretches without a gap over the time that these take.
     """
-    step_s = float(np.median(np.diff(times))) if len(times) > 1 else 0.0
-    if step_s <= 0.0:
+    grid_times = on_grid(times)
+    parts = stretches(grid_times, np.zeros((len(times), 1)))
+    if not parts:
         raise BadInput(
             Problem("time stamps", "no time between samples", "time stamps that move on", "Record the time in seconds.")
         )
-    count = round((times[-1] - times[0]) / step_s) + 1
-    if count > 100 * len(times):
+    rate_hz = mean_rate_hz(parts)
+    if (grid_times[-1] - grid_times[0]) * rate_hz > 100 * len(times):
         raise BadInput(
             Problem(
                 "time stamps",
-                f"{len(times)} samples over {times[-1] - times[0]:g} s, most of them {step_s:g} s apart",
+                f"{len(times)} samples over {times[-1] - times[0]:g} s, most of them {1 / rate_hz:.3g} s apart",
                 "one stretch of time",
                 "Split the recording at its long gap.",
             )
         )
-    grid_s = times[0] + step_s * np.arange(count)
     whole = np.isfinite(values).all(axis=1)
-    if whole.all():
-        even = np.column_stack([np.interp(grid_s, times, values[:, axis]) for axis in range(values.shape[1])])
-    else:
+    if not whole.all():
         held = np.maximum.accumulate(np.where(whole, np.arange(len(values)), -1))
-        filled = values[np.where(held >= 0, held, int(np.argmax(whole)))]
-        even = np.column_stack([np.interp(grid_s, times, filled[:, axis]) for axis in range(values.shape[1])])
-    return even, grid_s, 1.0 / step_s
+        values = values[np.where(held >= 0, held, int(np.argmax(whole)))]
+    moves_on = np.diff(grid_times, prepend=-np.inf) > 0
+    on_even = even(Stretch(grid_times[moves_on], values[moves_on]), rate_hz)
+    return on_even, grid_times[0] + np.arange(len(on_even)) / rate_hz, rate_hz
