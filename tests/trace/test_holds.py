@@ -73,3 +73,30 @@ def test_bursts_are_left_out():
     (whole,), _ = hold_reports(clean)
     assert masked.level.value == pytest.approx(0.5, abs=0.005)
     assert whole.level.value > 0.515
+
+
+@pytest.mark.parametrize("reaching_s", [2.0, 4.0])
+def test_a_slow_reach_is_no_change_of_the_hold(reaching_s: float):
+    """Somebody who takes seconds to get there and then holds level, in 20 holds: the level is what is held, and at most 4 are
+    told to change (of holds that sway slowly one in ten is, as above: more than 4 of 20 once in 25 tries); with the way
+    there counted in, nearly all would rise."""
+    changing = 0
+    for seed in range(20):
+        recording = hold(seed)
+        way = np.clip(recording.times_s / reaching_s, 0, 1)[:, None]
+        slow = Recording("h", recording.times_s, recording.xy * way, cue=recording.cue, cue_xy=recording.cue_xy)
+        (report,), _ = hold_reports(cleaned(slow)[0])
+        assert report.level.value == pytest.approx(0.5, abs=0.01)
+        assert report.slope_per_s.value == pytest.approx(0, abs=0.004)
+        changing += not report.slope_per_s.low <= 0 <= report.slope_per_s.high
+    assert changing <= 4
+
+
+def test_reaching_slowly_does_not_hide_tiring():
+    """4 s to get there, then 1 % of the level lost a second: told as tiring, at that pace."""
+    recording = hold(slope=-0.01)
+    way = np.clip(recording.times_s / 4, 0, 1)[:, None]
+    slow = Recording("h", recording.times_s, recording.xy * way, cue=recording.cue, cue_xy=recording.cue_xy)
+    (report,), findings = hold_reports(cleaned(slow)[0])
+    assert report.slope_per_s.value == pytest.approx(-0.01 / (1 - 0.01 * 12), rel=0.2)
+    assert about(findings, "tiring hold")

@@ -16,7 +16,13 @@ from stickwright.trace.sensing import short
 __all__ = ["hold_reports"]
 
 REACHING_S = 1.0
-"""Start of a cued hold that is left out: time to react and to get there; common practice."""
+"""Least that is left out of the start of a cued hold: time to react and to get there; common practice."""
+
+NEAR = 0.05
+"""Of its own extent: who comes as near to where the hold is level has arrived. (Judgement.)"""
+SETTLES_S = 0.5  # the last of the way
+LEVEL_S = 1.0
+"""The highest second of a hold is its level: nobody has reached it before, and who tires sinks from it."""
 
 LEAST_HOLD_S = 2.0
 """A shorter hold says nothing about tiring."""
@@ -50,7 +56,7 @@ def hold_reports(
     reports: list[HoldReport] = []
     short_ones = 0
     for start, stop in clean.asked_pieces("hold"):
-        first = start + int(np.searchsorted(clean.times_s[start:stop], clean.times_s[start] + REACHING_S))
+        first = start + _arrives(clean, start, stop)
         if stop - first < 10 or clean.times_s[stop - 1] - clean.times_s[first] < LEAST_HOLD_S:
             short_ones += 1
             continue
@@ -62,14 +68,41 @@ def hold_reports(
     return tuple(reports), findings
 
 
+def _arrives(clean: Cleaned, start: int, stop: int) -> int:
+    """Samples until the hold is reached: a slow way there must not pass for a change of what is held.
+
+    Half a second after the mean of a quarter of a second first comes within a twentieth of the highest second of the
+    hold, and at least a second from the start.
+    """
+    times_s = clean.times_s[start:stop]
+    least = int(np.searchsorted(times_s, times_s[0] + REACHING_S))
+    if stop - start - least < 10:
+        return least
+    step_s = float(times_s[-1] - times_s[0]) / (stop - start - 1)
+    toward = _toward(clean, start, clean.xy[start + least : stop].mean(axis=0))
+    along = clean.xy[start:stop] @ (toward / math.hypot(*toward))
+    second, quarter = (min(stop - start, max(1, round(span_s / step_s))) for span_s in (LEVEL_S, LEVEL_S / 4))
+    level = float(_means(along, second).max())
+    reached = np.flatnonzero(_means(along, quarter) >= (1 - NEAR) * level)
+    settles = round(SETTLES_S / step_s)
+    return max(least, min(int(reached[0]) + settles, stop - start)) if reached.size and level > 0 else least
+
+
+def _means(values: NDArray[np.float64], many: int) -> NDArray[np.float64]:
+    return np.asarray(np.convolve(values, np.full(many, 1 / many), "valid"))
+
+
+def _toward(clean: Cleaned, start: int, middle: NDArray[np.float64]) -> NDArray[np.float64]:
+    """The cued direction; the produced one where none was cued."""
+    if clean.cue_xy is not None and np.isfinite(clean.cue_xy[start]).all() and np.any(clean.cue_xy[start] != 0):
+        return np.asarray(clean.cue_xy[start])
+    return middle if np.any(middle != 0) else np.array([1.0, 0.0])
+
+
 def _hold(clean: Cleaned, start: int, stop: int, keep: NDArray[np.bool_] | None) -> HoldReport:
     used = slice(start, stop) if keep is None else start + np.flatnonzero(keep[start:stop])
     times_s, xy = clean.times_s[used], clean.xy[used]
-    middle = xy.mean(axis=0)
-    if clean.cue_xy is not None and np.isfinite(clean.cue_xy[start]).all() and np.any(clean.cue_xy[start] != 0):
-        toward = clean.cue_xy[start]
-    else:
-        toward = middle if np.any(middle != 0) else np.array([1.0, 0.0])
+    toward = _toward(clean, start, xy.mean(axis=0))
     along = xy @ (toward / math.hypot(*toward))
     held_s = float(clean.times_s[stop - 1] - clean.times_s[start])
     level, sd, slope = _line(times_s, along, clean.step)
