@@ -101,3 +101,18 @@ def test_settings_with_a_fault_are_marked() -> None:
     good = replace(tuning(), findings=(Finding("query", "gain limit", "Far."),))
     bad = replace(good, findings=(*good.findings, Finding("fault", "wide dead zone", "Too wide.")))
     assert [as_data(one)["at_fault"] for one in (good, bad)] == [False, True]  # type: ignore[index,call-overload]
+@pytest.mark.parametrize("kept_format", [1, 2])
+def test_a_tremor_kept_with_its_earlier_size_is_read_without_a_size(kept_format: int) -> None:
+    """The earlier size was that of the calm windows, which is none of today's: those read null with the reason, the frequency
+    as it was, and a tremor of today is left alone."""
+    tremor = {"stands_out": True, "frequency_hz": {"value": 5.1}, "rms": {"value": 0.03, "low": 0.02, "high": 0.04}}
+    kept = {"format": kept_format, "sites": [{"recordings": [{"tremor": tremor}, {"tremor": None}]}]}
+    first, second = read_json(json.dumps(kept))["sites"][0]["recordings"]
+    assert second == {"tremor": None}
+    assert "rms" not in first["tremor"]
+    assert first["tremor"]["frequency_hz"] == {"value": 5.1}
+    for size in ("band_rms", "peak_rms", "excess_rms"):
+        assert first["tremor"][size]["value"] is None
+        assert "plan again" in first["tremor"][size]["why"]
+    today = {"format": FORMAT, "tremor": {"band_rms": {"value": 0.03}}}
+    assert read_json(json.dumps(today)) == today

@@ -27,6 +27,12 @@ FORMAT = 2
 _NAMED_BEFORE = {("bias", "rotation_rad"): "error_rotation_rad", ("tunings", "rotation_rad"): "output_rotation_rad"}
 """Keys of format 1 by where they stood: one name had two signs."""
 
+_TREMOR_BEFORE = "rms"
+"""Key of an earlier tremor: the size of the calm windows alone about the peak, or of the whole movement without one. It is
+none of the sizes told today, so that none of them can be read from it."""
+_TREMOR_SIZES = ("band_rms", "peak_rms", "excess_rms")
+_OTHER_SIZE = "An earlier version kept another size of tremor; plan again to have this one."
+
 _NO_VALUE = "not known"
 _NO_INTERVAL = "no interval known"
 _NO_END = "no upper end"
@@ -91,15 +97,22 @@ def read_json(text: str | bytes) -> dict[str, Any]:
     {'format': 1, 'bias': {'error_rotation_rad': {'value': 0.2}}}
     """
     data: dict[str, Any] = json.loads(text)
-    return _with_todays_keys(data, "") if data.get("format", FORMAT) < FORMAT else data
+    return _with_todays_keys(data, "", data.get("format", FORMAT) < FORMAT)
 
 
-def _with_todays_keys(value: Any, under: str) -> Any:
+def _with_todays_keys(value: Any, under: str, first_format: bool) -> Any:
     if isinstance(value, list):
-        return [_with_todays_keys(item, under) for item in value]
+        return [_with_todays_keys(item, under, first_format) for item in value]
     if not isinstance(value, dict):
         return value
-    return {_NAMED_BEFORE.get((under, key), key): _with_todays_keys(item, key) for key, item in value.items()}
+    named = _NAMED_BEFORE if first_format else {}
+    found = {named.get((under, key), key): _with_todays_keys(item, key, first_format) for key, item in value.items()}
+    if under == "tremor" and _TREMOR_BEFORE in found and "band_rms" not in found:
+        del found[_TREMOR_BEFORE]
+        # Told by the keys alone: the size went while the format was still counted as 2.
+        unknown = {"value": None, "low": None, "high": None, "level": 0.95, "n": 0, "assumed": None, "why": _OTHER_SIZE}
+        found |= {size: dict(unknown) for size in _TREMOR_SIZES}
+    return found
 
 
 def as_data(value: Any) -> Any:
