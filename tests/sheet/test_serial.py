@@ -101,6 +101,8 @@ def test_settings_with_a_fault_are_marked() -> None:
     good = replace(tuning(), findings=(Finding("query", "gain limit", "Far."),))
     bad = replace(good, findings=(*good.findings, Finding("fault", "wide dead zone", "Too wide.")))
     assert [as_data(one)["at_fault"] for one in (good, bad)] == [False, True]  # type: ignore[index,call-overload]
+
+
 @pytest.mark.parametrize("kept_format", [1, 2])
 def test_a_tremor_kept_with_its_earlier_size_is_read_without_a_size(kept_format: int) -> None:
     """The earlier size was that of the calm windows, which is none of today's: those read null with the reason, the frequency

@@ -65,7 +65,8 @@ def low_passed(rng: np.random.Generator, edge_hz: float, kind: str) -> np.ndarra
 @pytest.mark.parametrize("kind", ["brick wall", "Butterworth"])
 def test_the_edge_of_a_low_pass_is_no_rhythm(kind):
     """Noise behind low-passes of 3, 6 and 8 Hz has no rhythm: at most 5 of 60 recordings of 30 s stand out (5 % of 60 is 3, and
-    chance gives more than 5 once in 30 tries). A tremor of a quarter of the noise's power, just below its edge, is found in all but one of 12."""
+    chance gives more than 5 once in 12 tries). A tremor of a quarter of the noise's power, just below its edge, is found
+    in all but one of 12."""
     rng = np.random.default_rng(23)
     t = np.arange(3000) / RATE_HZ
     alarms = missed = 0

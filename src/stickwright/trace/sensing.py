@@ -264,7 +264,11 @@ def steps(samples: Samples) -> tuple[Steps, list[Finding]]:
     found = []
     if step > 0.004 * samples.scale:
         many = round(2 * samples.scale / step)
-        of = f"{many} across the throw, 8 bits or fewer" if samples.unit == "share" else f"{many} across all that was seen"
+        of = (
+            f"{many} across the throw, 8 bits or fewer"
+            if samples.unit == "share"
+            else f"{many} across all that was seen"
+        )
         text = f"The output moves in steps of {short(step)} ({of}): noise and tremor below one step cannot be seen."
         found.append(Finding("note", "coarse steps", text))
     dead_zone, said = _dead_zone(samples, step)
