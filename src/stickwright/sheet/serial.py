@@ -97,7 +97,8 @@ def read_json(text: str | bytes) -> dict[str, Any]:
     {'format': 1, 'bias': {'error_rotation_rad': {'value': 0.2}}}
     """
     data: dict[str, Any] = json.loads(text)
-    return _with_todays_keys(data, "", data.get("format", FORMAT) < FORMAT)
+    found: dict[str, Any] = _with_todays_keys(data, "", data.get("format", FORMAT) < FORMAT)
+    return found
 
 
 def _with_todays_keys(value: Any, under: str, first_format: bool) -> Any:

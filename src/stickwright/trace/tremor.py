@@ -435,12 +435,12 @@ def _further(report: TremorReport, looked: Looked, still: bool) -> list[str]:
             "it in the device, its reports, a motor close by, or the shape of quick flicks."
         )
     if report.set_aside_times is not None:
-        times = report.set_aside_times
+        larger = report.set_aside_times
         unlike = "unlike the rest, though no larger"
-        if times >= VIOLENT:
-            unlike = f"violent, {figures(times)} times its usual rms"
-        elif times >= LARGER:
-            unlike = f"unlike the rest, {figures(times)} times its usual rms"
+        if larger >= VIOLENT:
+            unlike = f"violent, {figures(larger)} times its usual rms"
+        elif larger >= LARGER:
+            unlike = f"unlike the rest, {figures(larger)} times its usual rms"
         said.append(
             f"For {figures(report.set_aside_s)} s the movement was {unlike}: set aside in finding the rhythm, "
             "counted in every size."
