@@ -64,6 +64,25 @@ def test_plans_for_different_games_are_compared_only_in_what_both_have(plans: tu
     assert "worth" not in found.sentence
 
 
+def test_a_changed_game_of_the_same_name_is_noticed(plans: tuple[Plan, Plan]) -> None:
+    """Another duty of one action, or an action that only one of them has: named, and nothing of a game that is the same."""
+    one = plans[0]
+    busier = replace(one.sites[0], demand=replace(one.sites[0].demand, duty_share=0.99))
+    told = differences(one, replace(one, sites=(busier, *one.sites[1:]))).sentence
+    assert f"asks otherwise for {one.sites[0].demand.action}:" in told
+    assert one.sharing is not None
+    fewer = replace(one, sharing=replace(one.sharing, placements=one.sharing.placements[1:]))
+    assert f"asks otherwise for {one.sharing.placements[0].action}:" in differences(one, fewer).sentence
+    assert "asks otherwise" not in differences(*plans).sentence
+
+
+def test_parts_that_only_one_plan_uses_are_named(plans: tuple[Plan, Plan]) -> None:
+    """The second does without the switch: it is used in the first alone, from either side."""
+    there, back = differences(*plans).sentence, differences(plans[1], plans[0]).sentence
+    assert "daisy" in there.split("Parts used only in the first ")[1].split(".")[0].split(";")[0]
+    assert "daisy" in back.split("only in the second ")[1].split(".")[0]
+
+
 def test_plans_from_different_sticks_say_so(plans: tuple[Plan, Plan]) -> None:
     """A stick that only one of the plans had to choose from is named, on its side."""
     one = plans[0]

@@ -133,6 +133,10 @@ def _other_basis(first: Plan, second: Plan) -> str:
         out.append(
             f"Made for different games ({first.game}; {second.game}): only actions that both have are compared, and scores are not."
         )
+    elif changed := _asked_otherwise(first, second):
+        out.append(
+            f"The game has the same name but asks otherwise for {', '.join(changed)}: scores are read with that in mind."
+        )
     kits = [{fit.stick for site in plan.sites for fit in site.fits} for plan in (first, second)]
     sites = [{site.name for site in plan.sites} for plan in (first, second)]
     if sites[0] == sites[1] and kits[0] != kits[1]:
@@ -142,4 +146,32 @@ def _other_basis(first: Plan, second: Plan) -> str:
             if mine - other
         ]
         out.append(f"Made from different sticks: {'; '.join(parts)}.")
+    used = _parts(first), _parts(second)
+    told = [
+        f"only in the {which} {', '.join(sorted(mine - other))}"
+        for mine, other, which in ((used[0], used[1], "first"), (used[1], used[0], "second"))
+        if mine - other
+    ]
+    if told:
+        out.append(f"Parts used {'; '.join(told)}.")
     return " ".join(out)
+
+
+def _asked_otherwise(first: Plan, second: Plan) -> tuple[str, ...]:
+    """Actions of two games of one name that are not asked alike: another importance, or other weights, times or levels."""
+    worth = [
+        {one.action: term.points for one in _placements(plan) for term in one.terms if term.what == "importance"}
+        for plan in (first, second)
+    ]
+    changed = [name for name, points in worth[0].items() if worth[1].get(name, points) != points]
+    asked = [{(site.name, site.demand.action): site.demand for site in plan.sites} for plan in (first, second)]
+    changed += [key[1] for key, demand in asked[0].items() if asked[1].get(key, demand) != demand]
+    names = [{one.action for one in _placements(plan)} for plan in (first, second)]
+    changed += sorted(names[0] ^ names[1]) if all(names) else []
+    return tuple(dict.fromkeys(changed))
+
+
+def _parts(plan: Plan) -> set[str]:
+    """Names of all that a plan takes from the kit: devices, toppers, leads, mounts."""
+    wired = plan.sharing.wiring.parts if plan.sharing is not None and plan.sharing.wiring is not None else ()
+    return {one.name for one in (*wired, *plan.mount_parts)}
