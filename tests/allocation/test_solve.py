@@ -9,6 +9,7 @@ import sys
 from collections.abc import Sequence
 from dataclasses import replace
 from pathlib import Path
+from types import SimpleNamespace
 
 import numpy as np
 import pytest
@@ -232,6 +233,46 @@ def test_cut_short_it_says_how_far_it_came() -> None:
         assert short.bound >= whole.points
     assert Solver(question, limit=1e-9).best().possible is None
     assert Solver(question, limit=1e-9).possible() is None
+
+
+def dearest(question: Question, freed: Sequence[str] = ()) -> float:
+    """Every action in the way that is worth most, or given up where it may be and is worth less than nothing."""
+    most = [max(way.points for way in question.ways if way.action == action) for action in question.actions]
+    return sum(max(best, 0.0) if a in freed else best for a, best in zip(question.actions, most, strict=True))
+
+
+def test_the_bound_is_tight_from_both_sides() -> None:
+    """Without a plan the bound is every action in its dearest way, by adding up: no more and no less, an action given up counting
+    nothing where all its ways cost. With a plan cut short it lies between the best plan of all and that sum."""
+    question = hard_question()
+    costly = tuple(
+        replace(way, points=way.points - 9) if way.action in ("action 0", "action 3") else way for way in question.ways
+    )
+    for asked in (question, replace(question, ways=costly)):
+        for freed in ((), ("action 0",), ("action 0", "action 3", "action 7")):
+            none = Solver(asked, limit=1e-9).best(freed=[("do", action) for action in freed])
+            assert none.possible is None
+            assert none.bound == pytest.approx(dearest(asked, freed), abs=1e-9)
+    assert dearest(replace(question, ways=costly), ("action 0",)) > dearest(replace(question, ways=costly))
+    best = Solver(question).best().points
+    for limit in (1e-3, 1e-2, 0.03, 0.1):
+        assert best <= Solver(question, limit=limit).best().bound <= dearest(question) + 1e-9
+
+
+@given(seed=st.integers(0, 50), steps=st.integers(0, 40), more=st.integers(0, 1 << 30))
+def test_no_plan_passes_the_bound_and_the_bound_is_the_least_such(seed: int, steps: int, more: int) -> None:
+    """Brute force: cut short, the solver names a bound on its own sum, points in whole steps less something for ties below one step. The
+    bound told is the most points that any such sum within it can have."""
+    solver = Solver(small_question(seed, frozenset(FEATURES)))
+    inner = steps * solver._step + more % solver._step
+    response = SimpleNamespace(
+        status=2, deterministic_time=0.0, best_objective_bound=float(inner), solution=[0] * len(solver._points)
+    )
+    told = solver._answer(response)
+    within = [
+        points for points in range(steps + 3) if any(points * solver._step - tie <= inner for tie in (0, solver._step - 1))
+    ]
+    assert told.bound == max(within) / 1000
 
 
 def test_every_feature_is_met() -> None:

@@ -1,11 +1,14 @@
 """From samples to what is kept: cues, a second stick, a switch, a sink that fails, tuning beside the raw stick."""
 
+import math
 from collections.abc import Iterable
 
 import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from OneEuroFilter import OneEuroFilter
+from scipy.signal import butter, iirnotch, lfilter, lfilter_zi
 
 from stickwright.capture.devices import Appeared, Device, Gap, Gone, Samples, StickAxes, axis_words
 from stickwright.capture.events import Mark, Stop
@@ -245,6 +248,49 @@ def test_live_is_the_whole_series(cuts: list[int], by: Filter) -> None:
         out.append(live.add(times_s[start : start + cut], xy[start : start + cut]))
         start += cut
     assert np.concatenate(out) == pytest.approx(respond(xy, times_s, tuned), abs=1e-5)
+
+
+RATE_HZ = 2000.0
+
+
+def textbook(by: Filter, x: np.ndarray) -> np.ndarray:
+    """The filter by scipy's coefficients, or by the authors' package of the 1-euro filter."""
+    if by.kind == "1-euro":
+        peer = OneEuroFilter(RATE_HZ, by.cutoff_hz, by.beta, 1.0)
+        return np.array([peer(value, 1.0 + place / RATE_HZ) for place, value in enumerate(x)])
+    if by.kind == "low-pass":
+        pole = math.exp(-2 * math.pi * by.cutoff_hz / RATE_HZ)
+        return lfilter([1 - pole], [1, -pole], x, zi=[pole * x[0]])[0]
+    b, a = (
+        butter(2, by.cutoff_hz, fs=RATE_HZ) if by.kind == "butterworth" else iirnotch(by.cutoff_hz, by.quality, RATE_HZ)
+    )
+    return lfilter(b, a, x, zi=lfilter_zi(b, a) * x[0])[0]
+
+
+@pytest.mark.parametrize(
+    ("by", "needless"),
+    [
+        (Filter("low-pass", 2.0), 0.9),
+        (Filter("low-pass", 0.7), 0.9),
+        (Filter("butterworth", 3.0), 0.85),
+        (Filter("notch", 4.0), 0.65),
+        (Filter("notch", 4.0, quality=1.0), 0.65),
+        (Filter("notch", 4.0, quality=0.5), 0.9),
+        (Filter("notch", 4.0, quality=0.3), 0.65),
+        (Filter("1-euro", 2.0, 0.0), 0.0),
+        (Filter("1-euro", 2.0, 2.0), 0.0),
+    ],
+    ids=str,
+)
+def test_a_filter_is_remembered_as_long_as_it_remembers(by: Filter, needless: float) -> None:
+    """Independent route: from full output let go at once, scipy's filter has less than a millionth left after the memory, and more
+    than that after a good part of it: no shorter than needed, and not for ever. (Of the 1-euro filter, whose own speed filter is
+    counted in, only that it is long enough.)"""
+    memory_s = LiveTuning(Response(filter=by)).memory_s
+    held = round(RATE_HZ * memory_s) + 1
+    left = np.abs(textbook(by, np.concatenate([np.ones(held), np.zeros(2 * held)]))[held:])
+    assert left[round(RATE_HZ * memory_s) :].max() < 1e-6
+    assert left[round(RATE_HZ * needless * memory_s) :].max() > 1e-6
 
 
 def test_before_and_after() -> None:

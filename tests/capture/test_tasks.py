@@ -105,6 +105,17 @@ def test_levels_ask_to_hold_a_share_of_the_own_reach():
     assert (pushed.x, pushed.y) == (-1.0, 0.0)
 
 
+@pytest.mark.parametrize("direction_deg, reached", [(0.0, 0.9), (90.0, 0.8), (180.0, 0.3), (270.0, 0.7), (-90.0, 0.7)])
+@pytest.mark.parametrize("level, share", [(0.2, 0.2), (0.5, 0.5), (1.0, 1.0), (1.5, 1.0)])
+def test_a_hold_asks_for_a_share_of_the_own_reach(direction_deg, reached, level, share):
+    """By hand: the ring lies in the direction named, at the level times what the player reaches there; never beyond the reach.
+    Nobody's reach is known: a share of full output."""
+    angle = math.radians(direction_deg)
+    for reach, far in ((WEAK_LEFT, share * reached), (None, share)):
+        (step,) = hold_task(direction_deg=direction_deg, level=level, reach=reach).steps
+        assert (step.x, step.y) == pytest.approx((far * math.cos(angle), far * math.sin(angle)), abs=1e-12)
+
+
 def test_aimed_circles_have_the_wanted_bits():
     """Each circle's movements have the wanted index of difficulty, from target to target."""
     task = aim_task(5, bits=(1.6, 2.3), width=0.3)

@@ -7,6 +7,7 @@ from typing import Any
 
 import numpy as np
 import pytest
+from scipy import stats
 
 from stickwright.errors import BadInput
 from stickwright.mechanics.ability import Ability, TriedStick, ability
@@ -362,6 +363,22 @@ def test_two_tremors_tell_the_limb() -> None:
     by_hand = (3.0e-4 * stiff - 6.0e-4 * soft) / (6.0e-4 - 3.0e-4)
     assert found.report.limb_stiffness_n_per_m.value == pytest.approx(by_hand, rel=0.01)
     assert "The limb's own stiffness" not in assumed(found)
+
+
+def test_the_limb_is_drawn_as_wide_as_its_interval() -> None:
+    """Draws and interval are the same knowledge: of 95 % of normal draws the logarithms lie within 1.96 sd either way, so the
+    sd is the width of the logarithms over 3.92 (scipy's normal quantile)."""
+    tries = [
+        {"stick": "ash", "tremor_m": [3.0e-4, 3.3e-4, 2.7e-4]},
+        {"stick": "cedar", "tremor_m": [6.0e-4, 6.5e-4, 5.5e-4]},
+    ]
+    found = known({0: ASH, 1: CEDAR}, draws=60_000, on_stick=tries)
+    told = found.report.limb_stiffness_n_per_m
+    logs = np.log(found.limb_stiffness_n_per_m[1:])
+    wide = 2 * stats.norm.ppf(0.975)
+    off = 4 / math.sqrt(2 * len(logs))  # four standard errors of an sd of so many draws
+    assert off < 0.012  # less than the difference between 3.92 and a rounded 4
+    assert float(logs.std()) == pytest.approx(math.log(told.high / told.low) / wide, rel=off)
 
 
 def test_two_tremors_that_are_alike_are_refused_and_the_stand_in_stays() -> None:

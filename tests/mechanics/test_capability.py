@@ -192,3 +192,28 @@ def test_few_readings_keep_their_promise(true_scatter: float, repeats: int) -> N
         known = round_the_circle(readings, readings.direction_rad, scatter, df, **PRIOR)
         hits += [e.low <= f <= e.high for e, f in zip(known.estimates(dict.fromkeys(range(4), 3)), truth, strict=True)]
     assert np.all(hits / 400 > 0.90)
+
+
+@pytest.mark.parametrize(
+    "typed_deg, meant_deg", [(-45, 315), (-90, 270), (-135, 225), (315, 315), (360, 0), (405, 45), (-360, 0), (180, 180)]
+)
+def test_a_direction_is_the_same_however_many_turns_it_is_typed_with(typed_deg: float, meant_deg: float) -> None:
+    """Law: minus 45 degrees is 315 and not 135; readings of one direction are pooled whatever it was typed as."""
+    other_deg = (meant_deg + 90) % 360
+    pairs = [(math.radians(typed_deg), [1.0]), (math.radians(meant_deg), [2.0]), (math.radians(other_deg), [5.0])]
+    readings = Readings.of(pairs)
+    kept = {
+        round(math.degrees(phi), 3) % 360: sorted(values)
+        for phi, values in zip(readings.direction_rad, readings.repeats, strict=True)
+    }
+    assert kept == {meant_deg: [1.0, 2.0], other_deg: [5.0]}
+
+
+@pytest.mark.parametrize("lost", [0.3, 0.0, -0.2])
+def test_tiring_is_a_loss_with_a_plus(lost: float) -> None:
+    """Law: who reads less at the end has lost, with a plus; who reads more has gained, with a minus; the ends of the interval lie
+    on either side, the low one below."""
+    told = tiring([2.0, 2.2], [2.0 * (1 - lost), 2.2 * (1 - lost)], 0.05, 10)
+    assert told is not None
+    assert told.value == pytest.approx(lost, abs=1e-12)
+    assert told.low < told.value < told.high

@@ -11,12 +11,14 @@ import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from scipy.optimize import lsq_linear
+from scipy.spatial.transform import Rotation
 
 from stickwright.model.kit import Mount
 from stickwright.model.mounting import Pose
 from stickwright.model.room import Room
 from stickwright.mounting.frames import tilted
-from stickwright.mounting.search import CLAMP_STEP_M, ArmReach, arm_reaches, groupings, ranked_cost_m
+from stickwright.mounting.search import CLAMP_STEP_M, ArmReach, _Site, arm_reaches, groupings, ranked_cost_m
 
 SHORT = Mount.model_validate(
     {"name": "short arm", "kind": "friction arm", "links_mm": [140, 120], "tube_mm": [16, 40], "edge_mm": [10, 30]}
@@ -332,6 +334,58 @@ class TestLaws:
             )
             assert best.clearance_m >= 0.0
             assert least - 0.010 >= best.clearance_m - 1e-9
+
+
+def gap_of_solids_m(corner: Any, sides: Any, low: Any, high: Any) -> float:
+    """Least distance between a block (a corner and its three sides, any way turned) and an upright box: the nearest pair of points
+    of two solids, by scipy's bounded least squares."""
+    both = np.hstack([np.asarray(sides).T, -np.eye(3)])
+    found = lsq_linear(both, -np.asarray(corner), bounds=([0, 0, 0, *low], [1, 1, 1, *high]), tol=1e-14)
+    return float(math.sqrt(2 * found.cost))
+
+
+class TestBase:
+    """How far the device's own base is from what must stay free."""
+
+    @settings(max_examples=150, deadline=None)
+    @given(
+        size=st.tuples(st.integers(30, 200), st.integers(30, 120), st.integers(10, 60)),
+        turn=st.integers(-180, 180),
+        tilt=st.integers(-40, 40),
+        at=st.tuples(st.integers(-300, 300), st.integers(-300, 300), st.integers(-300, 300)),
+        box=st.integers(5, 120),
+    )
+    def test_its_clearance_is_that_of_the_solid(self, size: Any, turn: int, tilt: int, at: Any, box: int) -> None:
+        """Independent route: the gap of two solids. Lines along underside and top never come nearer than the solid, and miss it by no
+        more than half the way between two lines and half the height. Turned about the upright (anticlockwise seen from above), then
+        sloped towards the player, as the pose says."""
+        long, wide, high = (value / 1000 for value in size)
+        base = np.array([0.3, 0.2, 0.3])
+        pose = replace(pose_at(tuple(base)), turn_rad=math.radians(turn), tilt_rad=math.radians(tilt))
+        low = [value / 1000 + middle for value, middle in zip(at, base, strict=True)]
+        top = [value + box / 1000 for value in low]
+        out = {"name": "box", "kind": "other", "low_mm": [1e3 * v for v in low], "high_mm": [1e3 * v for v in top]}
+        told, name = _Site(pose, room_of(ARMREST, keep_out=[out]), "seat", (long, wide, high)).base_clear[True]
+        axes = Rotation.from_euler("ZX", [math.radians(turn), math.radians(tilt)]).as_matrix()
+        corner = base + axes @ np.array([-wide / 2, -long / 2, 0.0])
+        sides = [axes[:, 0] * wide, axes[:, 1] * long, axes[:, 2] * high]
+        true = gap_of_solids_m(corner, sides, low, top)
+        assert name == "box"
+        assert told >= true - 1e-6
+        assert told <= true + math.hypot(wide / 8, high / 2) + 1e-6
+
+    @pytest.mark.parametrize("far_mm", [1, 30, 70])
+    @pytest.mark.parametrize("way", [(1, 1), (1, -1), (-1, 1), (-1, -1)])
+    @pytest.mark.parametrize("level", [0, 40])
+    def test_each_of_its_corners_counts(self, far_mm: int, way: tuple[int, int], level: int) -> None:
+        """By hand: a base of 140 x 100 x 40 mm at (300, 200, 300): a keep-out beyond one of its eight corners, so far off along each of
+        the two level axes, is nearest to that corner: by Pythagoras the root of 2 times as far."""
+        near = [300 + way[0] * (50 + far_mm), 200 + way[1] * (70 + far_mm)]
+        far = [value + sign * 20 for value, sign in zip(near, way, strict=True)]
+        low, high = ([pick(pair) for pair in zip(near, far, strict=True)] for pick in (min, max))
+        box = {"name": "box", "kind": "other", "low_mm": [*low, 295 + level], "high_mm": [*high, 305 + level]}
+        site = _Site(pose_at((0.3, 0.2, 0.3)), room_of(ARMREST, keep_out=[box]), "seat", (0.14, 0.10, 0.04))
+        assert site.base_clear[True][0] == pytest.approx(math.sqrt(2) * far_mm / 1000, abs=1e-9)
 
 
 def test_ranking_by_hand() -> None:

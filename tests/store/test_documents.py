@@ -1,8 +1,11 @@
 """Files in versions: two windows, undo, history."""
 
 import threading
+import tomllib
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from stickwright.errors import BadInput
 from stickwright.store.documents import (
@@ -13,6 +16,7 @@ from stickwright.store.documents import (
     save_document,
     undo_document,
 )
+from stickwright.store.merging import Clash, merged
 from stickwright.store.opening import open_store
 from stickwright.store.players import add_player, add_visit
 from stores import PASSPHRASE
@@ -160,3 +164,70 @@ def test_two_windows_on_one_player(tmp_path, empty_files):
     assert {one.who for one in past} == {"ot", "one", "two"}
     for store in stores:
         store.close()
+
+
+# Two changes against a plain model of what may be kept: a file as sites with numbers, each window's change one dictionary.
+
+_numbers = st.dictionaries(st.sampled_from(["minds", "setup_min", "rate"]), st.integers(1, 3), max_size=3)
+_sites = st.dictionaries(st.sampled_from(["chin", "left thumb", "lip"]), _numbers, max_size=3)
+
+
+def written(sites):
+    rows = []
+    for name, numbers in sorted(sites.items()):
+        rows += ["[[site]]", f'name = "{name}"', *(f"{key} = {value}" for key, value in sorted(numbers.items())), ""]
+    return "\n".join(rows).encode()
+
+
+def kept_together(base, theirs, mine):
+    """Each site and number from the one who changed it; None where both changed one, or one took a site that the other changed."""
+    out = {}
+    for name in {*base, *theirs, *mine}:
+        before, there, here = (sites.get(name) for sites in (base, theirs, mine))
+        if there == before or here == there:
+            found = here
+        elif here == before:
+            found = there
+        elif there is None or here is None:
+            left = here if there is None else there
+            if not left.items() <= before.items():
+                return None
+            found = None  # one took the site away, the other only some of its numbers
+        else:
+            found = {}
+            for key in {*(before or {}), *there, *here}:
+                was, one, other = ((numbers or {}).get(key) for numbers in (before, there, here))
+                if one != was and other != was and one != other:
+                    return None
+                value = other if one == was else one
+                if value is not None:
+                    found[key] = value
+        if found is not None:
+            out[name] = found
+    return out
+
+
+@settings(max_examples=400)
+@given(base=_sites, theirs=_sites, mine=_sites)
+def test_any_two_changes_are_kept_or_refused(base, theirs, mine):
+    """Brute force over a plain model: what can be kept is kept, value for value; what cannot is refused and nothing else is."""
+    wanted = kept_together(base, theirs, mine)
+    found = merged(written(base), written(theirs), written(mine), "player.toml", "ann", "2026-03-14T10:20:00")
+    if wanted is None:
+        assert isinstance(found, Clash)
+        assert all(one.where.startswith("player.toml, site ") for one in found.problems)  # each tells what is at odds
+    elif not isinstance(found, Clash):
+        told = {site.pop("name"): site for site in tomllib.loads(found.decode()).get("site", [])}
+        assert told == wanted
+    else:  # the lines lie so that only a person can put them together: said of the whole file, never of a value
+        assert [one.where for one in found.problems] == ["player.toml"]
+
+
+@pytest.mark.parametrize(
+    "theirs, mine", [("rate = 3\n", "[rate]\nfast = 1\n"), ("[rate]\nfast = 1\n", "rate = 3\n"), ("[rate.a]\nb = 1\n", "[rate]\na = 2\n")]
+)  # fmt: skip
+def test_a_table_in_one_and_a_value_in_the_other_is_told(theirs, mine):
+    """One window makes a number of it, the other a table: named, as only a person can choose."""
+    found = merged(b"", theirs.encode(), mine.encode(), "game.toml", "ann", "2026-03-14T10:20:00")
+    assert isinstance(found, Clash)
+    assert all(one.where.startswith("game.toml, rate") for one in found.problems)

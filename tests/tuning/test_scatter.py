@@ -29,7 +29,8 @@ def test_short_and_central_holds_do_not_count():
     """Less than a second, or at the centre: no hold."""
     short = Stretch(TIMES_S[:90], np.full((90, 2), 0.5))
     central = Stretch(TIMES_S, np.random.default_rng(1).normal(0, 0.01, (1200, 2)))
-    assert hold_scatter([short, central]) == []
+    barely_out = Stretch(TIMES_S, np.full((1200, 2), 0.02) + np.random.default_rng(1).normal(0, 0.001, (1200, 2)))
+    assert hold_scatter([short, central, barely_out]) == []
 
 
 def test_slow_scatter_is_worth_fewer_samples():
@@ -66,3 +67,25 @@ def test_scatter_is_told_in_the_range_beyond_the_dead_zone():
     assert task == "hold"
     assert [level for level, _, _ in scatter] == pytest.approx([0.25, 0.5, 0.875], abs=0.005)
     assert [sd for _, sd, _ in scatter] == pytest.approx([0.025] * 3, rel=0.1)
+
+
+def test_aim_scatter_is_counted_along_the_way_to_the_target():
+    """By hand: targets at 0.8 of full, 37 degrees off; ends short or long of it by 0.03 and as far to the side: sd 0.03. What comes
+    before the last 0.1 s does not count, however far off."""
+    along, aside = np.array([0.8, 0.6]), np.array([-0.6, 0.8])
+    aims = [aim(0.8 * along, (0.8 + off) * along + side * aside) for off, side in ((-0.03, 0.2), (0.0, -0.1), (0.03, 0.05))]
+    for off, stretch in zip((0.5, -0.4, 0.1), aims, strict=True):
+        stretch.xy[:54] += off  # all but the last six samples, which are 0.1 s
+    ((level, sd, degrees),) = aim_scatter(aims)
+    assert (level, sd, degrees) == pytest.approx((0.8, 0.03, 2.0), abs=1e-9)
+
+
+def test_aims_count_with_those_of_their_own_distance():
+    """Targets at 0.42 and 0.38 are of one distance, 0.4; those at 0.7 of another; those at the centre of none. Each distance has its
+    own sd and one degree of freedom less than it has aims."""
+    near = [aim([at, 0.0], [at + off, 0.0]) for at, off in ((0.42, -0.01), (0.38, 0.0), (0.40, 0.01))]
+    far = [aim([0.0, -0.7], [0.0, -0.7 - off]) for off in (-0.06, -0.02, 0.02, 0.06)]
+    central = [aim([0.01, 0.0], [off, 0.0]) for off in (0.3, 0.0, -0.3)]
+    first, second = aim_scatter([*far, *central, *near])
+    assert first == pytest.approx((0.40, 0.01, 2.0), abs=1e-9)
+    assert second == pytest.approx((0.70, np.std([-0.06, -0.02, 0.02, 0.06], ddof=1), 3.0), abs=1e-9)

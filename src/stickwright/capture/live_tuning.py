@@ -1,8 +1,8 @@
 """The tuned response beside the raw stick while the player moves it: for looking at, never for keeping.
 
 The filters of `stickwright.tuning` know whole series. Live, the last stretch is passed through them again with
-every batch, long enough for what lies before it to have died away: 14 time constants of the slowest part, so
-that less than a millionth of full output is left of it.
+every batch, long enough for what lies before it to have died away: 14 time constants of the slowest part, 18 of a
+notch, so that less than a millionth of full output is left of it.
 """
 
 from __future__ import annotations
@@ -24,6 +24,7 @@ __all__ = ["LiveTuning", "filter_lag_s"]
 Array = NDArray[np.float64]
 
 _TIME_CONSTANTS = 14.0  # exp(-14) is 0.8 millionths
+_NOTCH_TIME_CONSTANTS = 18.0  # of quality 0.5 it rings with exp(-t) (1 - 2 t): half a millionth at 18
 _SPEED_S = 1.0 / (2.0 * math.pi)  # of the 1-euro filter's own low-pass of the speed, at 1 Hz
 
 
@@ -66,7 +67,8 @@ def _memory_s(by: Filter) -> float:
     elif by.kind == "butterworth":
         slowest_s *= math.sqrt(2.0)
     elif by.kind == "notch":
-        slowest_s *= 2.0 * max(by.quality, 0.5)
+        wide = math.sqrt(max(0.0, 1.0 - 4.0 * by.quality**2))  # above 0 where two real poles stand for the pair
+        return _NOTCH_TIME_CONSTANTS * slowest_s * 2.0 * by.quality / (1.0 - wide)
     return _TIME_CONSTANTS * slowest_s
 
 
@@ -94,7 +96,7 @@ class LiveTuning:
         self.settings = response_of(settings) if isinstance(settings, Tuning) else settings
         self.on = on
         self._measured = settings.filter.chosen.lag_s if isinstance(settings, Tuning) and settings.filter else None
-        self._memory_s = _memory_s(self.settings.filter)
+        self.memory_s = _memory_s(self.settings.filter)
         self._times_s = np.empty(0)
         self._xy = np.empty((0, 2))
 
@@ -145,8 +147,8 @@ class LiveTuning:
         self._times_s, self._xy = np.empty(0), np.empty((0, 2))
 
     def _forget(self) -> None:
-        keep = int(np.searchsorted(self._times_s, self._times_s[-1] - self._memory_s))
-        if self._memory_s == 0.0:
+        keep = int(np.searchsorted(self._times_s, self._times_s[-1] - self.memory_s))
+        if self.memory_s == 0.0:
             keep = len(self._times_s) - 1
         if keep > len(self._times_s) // 2:  # now and then, not with every batch
             self._times_s, self._xy = self._times_s[keep:].copy(), self._xy[keep:].copy()

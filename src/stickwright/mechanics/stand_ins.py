@@ -272,7 +272,7 @@ def limb_stiffness_of(
         except BadInput as refused:
             findings.append(Finding("fault", "limb stiffness", f"At {site.name}: {refused}"))
         else:
-            return found, lognormal(rng, found.value, max(0.05, math.log(found.high / found.low) / 4), draws)
+            return found, lognormal(rng, found.value, max(0.05, math.log(found.high / found.low) / (2 * 1.96)), draws)
     value = 0.7 * float(np.median(force / reach))
     assumptions.append(
         Assumption(
