@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 import re
 import shlex
+import statistics
 import sys
 from dataclasses import replace
 from pathlib import Path
@@ -326,3 +327,22 @@ def test_switches_of_the_demo_have_a_row_each(made: Plan) -> None:
         level == "Assumed" and "how hard" not in text and "counts as if it pushed" in text for level, text in notes
     )
     assert all("Clamp along the tube" in row[1] and "to clamp" in row[2] for row in rows)
+
+
+def test_what_tires_first_counts_the_measured_loss(case: Case, sharing: Sharing) -> None:
+    """Worked out from the readings as typed: the first direction against the same read again at the end, by the mean of logarithms. The
+    loss stands with the part it was measured at, and no other."""
+    lost = {}
+    for one in case.player.site:
+        if one.again_force_n and one.reading:
+            first, again = (statistics.geometric_mean(values) for values in (one.reading[0].force_n, one.again_force_n))
+            lost[one.name] = 1 - again / first
+    loads = {one.site: one.why for one in sharing.loads}
+    assert any(lost.get(name, 0) > 0 for name in loads)
+    for name, why in loads.items():
+        said = re.search(r"it lost ([\d.]+) ?% of its force over the visit", why)
+        if lost.get(name, 0) > 0:
+            assert said is not None
+            assert float(said[1]) == pytest.approx(100 * lost[name], abs=0.6)
+        else:
+            assert said is None

@@ -270,7 +270,9 @@ def test_no_plan_passes_the_bound_and_the_bound_is_the_least_such(seed: int, ste
     )
     told = solver._answer(response)
     within = [
-        points for points in range(steps + 3) if any(points * solver._step - tie <= inner for tie in (0, solver._step - 1))
+        points
+        for points in range(steps + 3)
+        if any(points * solver._step - tie <= inner for tie in (0, solver._step - 1))
     ]
     assert told.bound == max(within) / 1000
 

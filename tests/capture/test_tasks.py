@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 
 from stickwright.capture.pictures import picture, picture_of
-from stickwright.capture.shapes import Arrow, Circle, Dot, Ring, Text, plain_picture
+from stickwright.capture.shapes import Arrow, Circle, Dot, Path, Ring, Text, plain_picture
 from stickwright.capture.steps import CUE_WORDS, RECORDED_COLUMNS, STOP_WORDS, cue_code, cues_at, trace_words
 from stickwright.capture.targets import Reach, reach_towards
 from stickwright.capture.task import PHASES, Start, Tick, advance, begin
@@ -220,3 +220,96 @@ def test_a_push_shows_its_arrow_already_while_resting():
     (arrow,) = [each for each in picture_of(state).shapes if isinstance(each, Arrow)]
     assert math.atan2(arrow.to_y, arrow.to_x) == pytest.approx(math.atan2(state.asked.y, state.asked.x), abs=1e-12)
     assert arrow.role == "asked"
+
+
+# Where it is drawn: x is to the right on the page and y is up, which is forward; the page flips y once.
+
+WAYS = {"right": (1, 0), "forward": (0, 1), "left": (-1, 0), "back": (0, -1)}
+
+
+def asked_shapes(task, step, phase="asking", **more):
+    return picture(task, step, phase, 0.0, left_s=9.0, **more).shapes
+
+
+@pytest.mark.parametrize("way", WAYS)
+def test_a_push_and_a_hold_point_their_own_way(way):
+    """The arrow begins in the middle and points right for right and up for forward, asked for or next; the ring of a hold lies where its
+    share of full output is."""
+    x, y = WAYS[way]
+    degrees = math.degrees(math.atan2(y, x))
+    task = push_task(1, only_deg=(degrees,))
+    for phase, role in (("asking", "asked"), ("resting", "next")):
+        (arrow,) = [each for each in asked_shapes(task, 0, phase) if isinstance(each, Arrow)]
+        assert (arrow.x, arrow.y, arrow.role) == (0.0, 0.0, role)
+        assert math.hypot(arrow.to_x, arrow.to_y) > 0.5
+        assert (round(arrow.to_x, 9), round(arrow.to_y, 9)) == pytest.approx((0.85 * x, 0.85 * y), abs=1e-9)
+    (ring,) = [
+        e
+        for e in asked_shapes(hold_task(direction_deg=degrees, level=0.6), 0)
+        if isinstance(e, Ring) and e.role == "asked"
+    ]
+    assert (ring.x, ring.y) == pytest.approx((0.6 * x, 0.6 * y), abs=1e-9)
+    (line,) = [e for e in asked_shapes(hold_task(direction_deg=degrees, level=0.6), 0) if isinstance(e, Path)]
+    assert np.allclose(line.points, [(0.0, 0.0), (0.6 * x, 0.6 * y)])
+
+
+def test_every_target_of_a_round_is_drawn_at_its_place():
+    """Filled and empty circles together are the round's targets, each where the task has it and as large; in the rest the next one is a
+    ring at its place."""
+    task = aim_task(5)
+    for place, step in enumerate(task.steps[:9]):
+        drawn = asked_shapes(task, place)
+        seen = {
+            (each.x, each.y, each.radius)
+            for each in drawn
+            if isinstance(each, Circle) or (isinstance(each, Ring) and each.role == "quiet")
+        }
+        assert seen == {(one.x, one.y, one.width / 2) for one in task.steps if one.round == step.round}
+        rings = [
+            each for each in asked_shapes(task, place, "resting") if isinstance(each, Ring) and each.role == "next"
+        ]
+        assert [(ring.x, ring.y, ring.radius) for ring in rings] == [(step.x, step.y, step.width / 2)]
+
+
+@pytest.mark.parametrize("into_s", [0.0, 1.3, 4.2])
+def test_what_is_followed_is_drawn_on_its_path(into_s):
+    """The ring is where the path is at that moment, and before the start where it begins."""
+    task = follow_task(9)
+    (ring,) = [e for e in picture(task, 0, "asking", into_s).shapes if isinstance(e, Ring) and e.role == "asked"]
+    assert (ring.x, ring.y) == pytest.approx(task.path.at(into_s)[0])
+    (ring,) = [e for e in asked_shapes(task, 0, "resting") if isinstance(e, Ring) and e.role == "next"]
+    assert (ring.x, ring.y) == pytest.approx(task.path.at(0.0)[0])
+
+
+def test_the_player_is_where_the_stick_is_and_laps_go_the_way_asked():
+    """The dot lies at the cursor's own place; the arrow round the edge begins at the top and turns anticlockwise for laps with a plus,
+    by the sign of the area it sweeps."""
+    for place in ((0.3, -0.4), (-0.7, 0.1)):
+        (dot,) = [e for e in asked_shapes(push_task(1), 0, player_xy=place) if isinstance(e, Dot)]
+        assert (dot.x, dot.y) == place
+    task = rim_task()
+    for number, step in enumerate(task.steps[:2]):
+        (round_it,) = [e for e in asked_shapes(task, number) if isinstance(e, Path)]
+        swept = sum(a[0] * b[1] - a[1] * b[0] for a, b in pairwise(round_it.points))
+        assert round_it.arrow
+        assert math.copysign(1.0, swept) == math.copysign(1.0, step.laps)
+        assert round_it.points[0][1] > 0.8
+        assert all(math.hypot(*point) == pytest.approx(0.85) for point in round_it.points)
+
+
+def test_the_ring_closes_on_the_disc_with_the_beat():
+    """By hand: at the beat it is half a field wider than the disc of 0.35, half way to the next beat a quarter, and just before it is
+    down to the disc; with reduced motion the beats are counted one to four."""
+    task = press_task(beat_s=1.0)
+    for into_s, radius in ((0.0, 0.85), (0.5, 0.60), (0.999, 0.3505), (3.25, 0.725)):
+        (ring,) = [e for e in picture(task, 2, "asking", into_s).shapes if isinstance(e, Ring)]
+        assert (ring.x, ring.y, ring.radius) == pytest.approx((0.0, 0.0, radius), abs=1e-9)
+    told = [
+        next(
+            e.words
+            for e in picture(task, 2, "asking", k + 0.5, reduced_motion=True).shapes
+            if isinstance(e, Text) and len(e.words) == 1
+        )
+        for k in range(5)
+    ]
+    assert told == ["1", "2", "3", "4", "1"]

@@ -195,7 +195,8 @@ def test_few_readings_keep_their_promise(true_scatter: float, repeats: int) -> N
 
 
 @pytest.mark.parametrize(
-    "typed_deg, meant_deg", [(-45, 315), (-90, 270), (-135, 225), (315, 315), (360, 0), (405, 45), (-360, 0), (180, 180)]
+    "typed_deg, meant_deg",
+    [(-45, 315), (-90, 270), (-135, 225), (315, 315), (360, 0), (405, 45), (-360, 0), (180, 180)],
 )
 def test_a_direction_is_the_same_however_many_turns_it_is_typed_with(typed_deg: float, meant_deg: float) -> None:
     """Law: minus 45 degrees is 315 and not 135; readings of one direction are pooled whatever it was typed as."""

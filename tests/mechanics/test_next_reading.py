@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from types import SimpleNamespace
 
 import numpy as np
 import pytest
@@ -10,7 +11,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from numpy.typing import NDArray
 
+from stickwright.asking import _candidates
+from stickwright.mechanics.ability import ability
 from stickwright.mechanics.next_reading import Candidate, chance_after, chance_now, right_choice
+from stickwright.model.player import Site
 
 Array = NDArray[np.float64]
 
@@ -85,3 +89,25 @@ def test_ties_count_as_right() -> None:
     utility = np.array([[2.0, 2.0, 2.0], [1.86, 1.84, 2.5]])
     assert right_choice(utility, 0.15).tolist() == [[True, True, False], [True, False, True]]
     assert chance_now(right_choice(utility, 0.15)) == pytest.approx(2 / 3, rel=1e-12)
+
+
+@pytest.mark.parametrize("spread", [0.02, 0.12, 0.3])
+def test_three_repeats_are_worth_the_mean_of_three(spread: float) -> None:
+    """Simulated: the mean of three readings strays by their scatter over the root of three, and so much a reading that is to be asked for
+    is taken to stray; a scatter under 3 % is taken for 3 %."""
+    rows = [
+        {"direction_deg": 45 * k, "force_n": [0.4 * (1 + spread * s) for s in (0, 1, -1)], "reach_m": [0.008, 0.00801]}
+        for k in range(8)
+    ]
+    site = Site.model_validate({"name": "here", "part": "fingertip", "reading": rows})
+    known = ability(site, np.random.default_rng(5), 100)
+    assert known is not None
+    used = np.isclose(known.direction_rad, np.pi / 2, atol=1e-5)
+    assert used.sum() == 1
+    asked = _candidates(SimpleNamespace(known=known, site=site, used=used))  # type: ignore[arg-type]
+    force, reach = (next(one for one in asked if one.what == what) for what in ("force", "reach"))
+    strays = np.random.default_rng(3).normal(0.0, 1.0, (40_000, 3)).mean(axis=1).std()
+    scatter = max(known.report.force_scatter_share.value, 0.03)
+    assert force.reading_sd == pytest.approx(scatter * strays, rel=0.02)
+    assert reach.reading_sd == pytest.approx(0.03 * strays, rel=0.02)
+    assert force.direction_rad == reach.direction_rad == pytest.approx(math.pi / 2, abs=1e-5)

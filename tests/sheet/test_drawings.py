@@ -156,3 +156,58 @@ def test_page_one_draws_the_base_as_it_says_it_stands() -> None:
     svg, step, _ = first_drawing(carried)
     assert front_of(svg) == pytest.approx(-9.0, abs=0.3)
     assert "9° clockwise" in step
+
+
+def strokes(svg: str) -> list[tuple[float, tuple[float, float], tuple[float, float]]]:
+    """Width, beginning and end of every straight stroke of two points."""
+    found = []
+    for node in ET.fromstring(svg).iter(f"{SVG}path"):
+        ends = [(float(x), float(y)) for x, y in re.findall(r"(-?[\d.]+),(-?[\d.]+)", node.get("d", ""))]
+        if len(ends) == 2:
+            found.append((float(node.get("stroke-width", "nan")), ends[0], ends[1]))
+    return found
+
+
+def circles(svg: str) -> list[tuple[float, float, float]]:
+    return [
+        (float(node.get("cx", "nan")), float(node.get("cy", "nan")), float(node.get("r", "nan")))
+        for node in ET.fromstring(svg).iter(f"{SVG}circle")
+    ]
+
+
+@pytest.mark.parametrize("tilt_deg", [0.0, 12.0, -10.0])
+@pytest.mark.parametrize("height_mm, travel_mm", [(45.0, 9.0), (30.0, 6.5)])
+def test_the_lever_stands_and_leans_as_it_is(tilt_deg: float, height_mm: float, travel_mm: float) -> None:
+    """By hand, from the player's right with the player on the left: pivot to contact is the contact height to scale, leaning towards the
+    player by the tilt where that is plus; the two dashed ends lie the travel to either side of it; the shaft begins at the pivot, on
+    the middle of the base's top; from above, the circle of travel has the travel for its radius."""
+    fit = replace(
+        chosen(), base_m=(0.06, 0.05, 0.03), contact_height_m=height_mm / 1000, travel_m=travel_mm / 1000, lever_ratio=1.0,
+        tilt_rad=math.radians(tilt_deg), built_tilt_rad=math.radians(tilt_deg),
+    )  # fmt: skip
+    svg = setup_drawing(fit)
+    scale, tilt = scale_of(svg), math.radians(tilt_deg)
+    ((_, pivot, contact),) = [one for one in strokes(svg) if one[0] == 1.6]
+    top = next(outline for outline in closed_outlines(svg) if len(outline) == 4)[2:]
+    assert pivot == pytest.approx([(a + b) / 2 for a, b in zip(*top, strict=True)], abs=0.03)
+    along = (-math.sin(tilt), -math.cos(tilt))
+    assert contact == pytest.approx([p + height_mm * scale * a for p, a in zip(pivot, along, strict=True)], abs=0.03)
+    leaning = [end for width, begin, end in strokes(svg) if width == 0.25 and math.dist(begin, pivot) < 0.02]
+    away = [(end[0] - pivot[0]) * along[1] - (end[1] - pivot[1]) * along[0] for end in leaning]
+    assert sorted(away) == pytest.approx([-travel_mm * scale, travel_mm * scale], abs=0.05)
+    assert [math.dist(end, pivot) for end in leaning] == pytest.approx([height_mm * scale] * 2, abs=0.05)
+    base = next(outline for outline in reversed(closed_outlines(svg)) if len(outline) == 4)
+    middle = (sum(x for x, _ in base) / 4, sum(y for _, y in base) / 4)
+    round_it = [r for x, y, r in circles(svg) if math.dist((x, y), middle) < 0.05]
+    assert max(round_it) == pytest.approx(travel_mm * scale, abs=0.02)
+
+
+def test_what_is_added_is_drawn_above_the_bare_shaft() -> None:
+    """An extension that makes the lever half as long again: the bare shaft is two thirds of pivot to contact, the thick piece the rest."""
+    fit = replace(chosen(), base_m=(0.06, 0.05, 0.03), contact_height_m=0.045, lever_ratio=1.5)
+    svg = setup_drawing(fit)
+    ((_, pivot, bare),) = [one for one in strokes(svg) if one[0] == 1.6]
+    ((_, below, contact),) = [one for one in strokes(svg) if one[0] == 2.6]
+    assert below == bare
+    assert math.dist(pivot, bare) == pytest.approx(30 * scale_of(svg), abs=0.03)
+    assert math.dist(pivot, contact) == pytest.approx(45 * scale_of(svg), abs=0.03)

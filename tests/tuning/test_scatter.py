@@ -73,7 +73,9 @@ def test_aim_scatter_is_counted_along_the_way_to_the_target():
     """By hand: targets at 0.8 of full, 37 degrees off; ends short or long of it by 0.03 and as far to the side: sd 0.03. What comes
     before the last 0.1 s does not count, however far off."""
     along, aside = np.array([0.8, 0.6]), np.array([-0.6, 0.8])
-    aims = [aim(0.8 * along, (0.8 + off) * along + side * aside) for off, side in ((-0.03, 0.2), (0.0, -0.1), (0.03, 0.05))]
+    aims = [
+        aim(0.8 * along, (0.8 + off) * along + side * aside) for off, side in ((-0.03, 0.2), (0.0, -0.1), (0.03, 0.05))
+    ]
     for off, stretch in zip((0.5, -0.4, 0.1), aims, strict=True):
         stretch.xy[:54] += off  # all but the last six samples, which are 0.1 s
     ((level, sd, degrees),) = aim_scatter(aims)
