@@ -229,7 +229,8 @@ class Solver:
             return Answer(False, math.nan, math.nan, True, nothing, effort)
         if status not in (_OPTIMAL, _FEASIBLE):  # cut short before there was a plan the solver may name no bound
             return Answer(None, math.nan, self._obvious_bound(freed), False, nothing, effort)
-        bound = math.ceil(round(response.best_objective_bound) / self._step) / _SCALE  # what goes to ties is less than a step
+        # what goes to ties is less than a step
+        bound = math.ceil(round(response.best_objective_bound) / self._step) / _SCALE
         values = np.array(list(response.solution), dtype=np.int64)[: len(self._points)]
         points = sum(worth * int(value) for worth, value in zip(self._points, values, strict=True) if value) / _SCALE
         proven = status == _OPTIMAL or points >= bound  # cut short among plans that are worth the same

@@ -187,7 +187,7 @@ def _by_setting(base: str, theirs: str, mine: str, changes: _Leaves) -> str | No
             for step in path[:-1]:
                 is_list = isinstance(table, list)
                 table = next(item for item in table if item["name"] == step) if is_list else table[step]
-            if path[-1] == _THERE:  # no key of the file: the table was found above, and taking it away is for its own lines
+            if path[-1] == _THERE:  # no key of the file: the table was found above; to take it away is for its lines
                 if value is _GONE:
                     return None
             elif value is _GONE:
