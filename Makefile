@@ -1,7 +1,7 @@
 # Each command does its own set-up: python3 (3.11 or newer) with venv and pip is enough.
 PYTHON ?= python3
 
-.PHONY: demo test lint bench coverage schemas docs lock clean
+.PHONY: demo test lint bench coverage mutants schemas docs lock clean
 
 demo:
 	@$(PYTHON) bootstrap.py demo
@@ -17,6 +17,9 @@ bench:
 
 coverage:
 	@$(PYTHON) bootstrap.py coverage
+
+mutants:
+	@$(PYTHON) bootstrap.py mutants
 
 schemas:
 	@$(PYTHON) bootstrap.py run python -m stickwright.records.schemas

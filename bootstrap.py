@@ -5,6 +5,7 @@
     python3 bootstrap.py lint     style, types, import order
     python3 bootstrap.py bench    what is timed, each against a named peer
     python3 bootstrap.py coverage how often the intervals hold the truth; writes docs/coverage.md (takes an hour)
+    python3 bootstrap.py mutants  how many wrong formulas the tests would notice (takes an hour or more)
     python3 bootstrap.py run ...  any command of the environment
 
 The environment is .venv; it is made anew only when the lock file or the project file changes. On Windows
@@ -25,6 +26,7 @@ ENVIRONMENT = ROOT / ".venv"
 BIN = ENVIRONMENT / ("Scripts" if os.name == "nt" else "bin")
 PYTHON = BIN / ("python.exe" if os.name == "nt" else "python")
 LOCK = ROOT / "requirements.lock"
+MUTMUT = "mutmut==3.8.1"  # not in the lock file: nothing but `mutants` needs it
 STAMP = ENVIRONMENT / "set-up-from"
 
 
@@ -105,20 +107,29 @@ def coverage() -> None:
     run(PYTHON, ROOT / "docs" / "make_coverage.py")
 
 
+def mutants(*more: str) -> None:
+    """A sample of wrong formulas, each tried on the tests of its room; mutmut is fetched when first asked for."""
+    missing = "import importlib.util, sys; sys.exit(importlib.util.find_spec('mutmut') is None)"
+    if run(PYTHON, "-c", missing, check=False):
+        run(PYTHON, "-m", "pip", "install", "--quiet", "--disable-pip-version-check", MUTMUT)
+    run(PYTHON, ROOT / "docs" / "make_mutants.py", *more)
+
+
 def main(arguments: list[str]) -> None:
     """Set up, then do what is asked."""
     if not arguments or arguments[0] in ("-h", "--help"):
         print(__doc__)
         return
     what, *more = arguments
-    doings = {"demo": demo, "test": test, "lint": lint, "bench": bench, "coverage": coverage}
-    if what not in (*doings, "run"):
-        sys.exit(f"bootstrap.py: found '{what}', expected demo, test, lint, bench, coverage or run")
+    doings = {"demo": demo, "lint": lint, "bench": bench, "coverage": coverage}
+    with_more = {"test": test, "mutants": mutants}
+    if what not in (*doings, *with_more, "run"):
+        sys.exit(f"bootstrap.py: found '{what}', expected demo, test, lint, bench, coverage, mutants or run")
     set_up()
     if what == "run":
         run(BIN / more[0], *more[1:])
-    elif what == "test":
-        test(*more)
+    elif what in with_more:
+        with_more[what](*more)
     else:
         doings[what]()
 
