@@ -533,3 +533,46 @@ def test_nothing_but_sentences_come_of_rubbish(tmp_path_factory, player, kit, ga
         refused = error.problems
     assert refused == told
     assert check_case(files) == check_case(folder), "the same files in memory are told in the same words"
+
+
+def further(folder, name, text):
+    (folder / name).write_text(text, encoding="utf-8")
+
+
+def test_further_games_are_in_the_case(folder, tmp_path):
+    """Each file is one game with its hours, in the order of the numbers; a written case reads back the same, and leaves no other
+    case's games behind."""
+    further(folder, "game-3.toml", 'name = "race"\narchetype = "racing"\n')
+    further(folder, "game-2.toml", 'name = "quiz"\nhours_per_week = 2\n[[action]]\nname = "answer"\nkind = "press"\n')
+    case = read_case(folder)
+    assert [(game.name, game.hours_per_week) for game in case.games] == [("walk", None), ("quiz", 2.0), ("race", None)]
+    assert case.games[2].action
+    write_case(case, tmp_path / "again")
+    assert read_case(tmp_path / "again").games == case.games
+    write_case(replace(case, further_games=case.further_games[:1]), tmp_path / "again")
+    assert read_case(tmp_path / "again").games == case.games[:2]
+
+
+def test_what_is_wrong_with_a_further_game_is_told_with_its_file(folder):
+    """A doubt names the file that it is in; a second game under the same name, or without a first, is refused."""
+    further(folder, "game-2.toml", 'name = "Walk"\n[[action]]\nname = "a"\nkind = "press"\ntogether = ["b"]\nimportance = 11\n')
+    found, _ = check_case(folder)
+    assert {problem.where.split(",")[0] for problem in found} == {"game-2.toml"}
+    assert len(found) == 3
+    further(folder, "game-2.toml", 'name = "quiz"\n[[action]]\nname = "a"\nkind = "press"\n')
+    (folder / "game.toml").unlink()
+    assert [problem.where for problem in check_case(folder)[0]] == ["game-2.toml"]
+
+
+def test_a_site_may_be_kept_for_an_action_of_any_game(folder):
+    """The action that a site is kept for is looked for in all games."""
+    swap(folder, "player.toml", 'part = "fingertip"', 'part = "fingertip"\naction = "dribble"')
+    assert any("dribble" in problem.found for problem in check_case(folder)[0])
+    further(folder, "game-2.toml", 'name = "ball"\n[[action]]\nname = "dribble"\nkind = "two-axis"\n')
+    assert check_case(folder)[0] == ()
+
+
+def test_a_game_under_a_wrong_file_name_is_asked_about(folder):
+    """Nothing is ignored in silence."""
+    further(folder, "game-10.toml", 'name = "quiz"\n')
+    assert any("game-10.toml is not read" in text for _, _, text in queries(folder))

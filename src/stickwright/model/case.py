@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from stickwright.model.game import Game
 from stickwright.model.hub import Hub
@@ -17,7 +17,7 @@ __all__ = ["Case"]
 
 @dataclass(frozen=True, eq=False)
 class Case:
-    """One player, one kit, one game, and the recordings made.
+    """One player, one kit, the games to be played, and the recordings made.
 
     Parameters
     ----------
@@ -38,6 +38,10 @@ class Case:
         nobody changed.
     doubts : tuple of Finding
         What looks odd in the files, and what was done without: the plan says it first.
+    further_games : tuple of Game
+        What the player wants to play besides `game`, with the same devices; no two of all the games have the same name.
+    further_usual_prices : tuple of frozenset
+        The same as `usual_prices` for each of these.
     """
 
     name: str
@@ -50,3 +54,19 @@ class Case:
     room: Room | None = None
     usual_prices: frozenset[tuple[str, str]] = frozenset()
     doubts: tuple[Finding, ...] = ()
+    further_games: tuple[Game, ...] = ()
+    further_usual_prices: tuple[frozenset[tuple[str, str]], ...] = ()
+
+    @property
+    def games(self) -> tuple[Game, ...]:
+        """All games, the first one first."""
+        return (self.game, *self.further_games)
+
+    def with_each_game(self) -> tuple[Case, ...]:
+        """For each game the case as if it were the only one."""
+        prices = (self.usual_prices, *self.further_usual_prices)
+        prices += (frozenset(),) * (len(self.games) - len(prices))
+        return tuple(
+            replace(self, game=game, usual_prices=usual, further_games=(), further_usual_prices=())
+            for game, usual in zip(self.games, prices, strict=True)
+        )

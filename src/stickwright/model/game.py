@@ -73,6 +73,8 @@ class Game(Measured):
     name: str = Field(min_length=1)
     """The player's word for it, not a title."""
     archetype: str = ""
+    hours_per_week: Annotated[float, Plausible(0.1, 168.0)] | None = None
+    """How long the player wishes to play it: the weight of this game among several."""
     session_s: Annotated[float, Plausible(60.0, 36000.0)] | None = None
     """How long this game is to be played in one go."""
     own_dead_zone_share: Share | None = None

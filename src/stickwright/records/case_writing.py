@@ -15,7 +15,10 @@ from stickwright.records.gauge import gauge_of, gauge_text
 from stickwright.records.nouns_text import file_text
 from stickwright.records.writing import make_folder, take_away, write_whole
 
-__all__ = ["write_case"]
+__all__ = ["FURTHER_GAMES", "write_case"]
+
+FURTHER_GAMES = tuple(f"game-{number}.toml" for number in range(2, 10))
+"""Files of the games besides game.toml."""
 
 
 def write_case(case: Case, folder: Path | str) -> tuple[Path, ...]:
@@ -51,6 +54,9 @@ def write_case(case: Case, folder: Path | str) -> tuple[Path, ...]:
     files = _recording_files(case)
     player = case.player.model_copy(update={"site": sites})
     texts = {"player.toml": file_text(player), "kit.toml": file_text(case.kit), "game.toml": file_text(case.game)}
+    texts |= {name: file_text(game) for name, game in zip(FURTHER_GAMES, case.further_games, strict=False)}
+    for name in FURTHER_GAMES[len(case.further_games) :]:  # another case's games must not become this one's
+        take_away(folder / name)
     if case.hubs:
         texts["hub.toml"] = file_text(Hubs(hub=case.hubs))
     elif (folder / "hub.toml").exists():  # another case's hub must not become this one's

@@ -23,7 +23,7 @@ from stickwright.model.recorded import Finding
 from stickwright.model.recording import Recording
 from stickwright.model.room import Room
 from stickwright.records.archetypes import ARCHETYPES, archetype, archetype_named, usual_prices
-from stickwright.records.case_writing import write_case
+from stickwright.records.case_writing import FURTHER_GAMES, write_case
 from stickwright.records.doubts import Names, game_for_even_use, player_doubts, site_tables
 from stickwright.records.game_doubts import game_doubts
 from stickwright.records.gauge import GaugeReadings, read_gauge
@@ -41,6 +41,7 @@ from stickwright.records.typed_values import as_typed
 __all__ = ["case_and_queries", "check_case", "new_case", "read_case", "write_case"]
 
 _PLACE = re.compile(r", (?:line|row) (\d+)")
+_NOT_READ = ("game-1.toml", "game-10.toml", "game2.toml", "game_2.toml")
 _NEW = "Start one with 'stickwright new'."
 
 
@@ -102,6 +103,7 @@ def case_and_queries(
     case = Case(
         name, look.player, look.kit, look.game, tuple(look.recordings), made_on, look.hubs, look.room,
         usual_prices(look.game), tuple(look.queries),
+        tuple(look.further_games), tuple(usual_prices(game) for game in look.further_games),
     )  # fmt: skip
     return case, tuple(look.queries)
 
@@ -143,6 +145,7 @@ class _Look:
     player: Player | None = None
     kit: Kit | None = None
     game: Game | None = None
+    further_games: list[Game] = field(default_factory=list)
     hubs: tuple[Hub, ...] = ()
     room: Room | None = None
     recordings: list[Recording] = field(default_factory=list)
@@ -170,17 +173,19 @@ def _look(folder: Path | HeldPlace, made_on: str) -> _Look:
     player_file = look.toml("player.toml", "the player")
     kit_file = look.toml("kit.toml", "the kit")
     game_file = look.toml("game.toml", "the game") if _exists(folder / "game.toml") else None
+    more_files = [file for name in FURTHER_GAMES if _exists(folder / name) and (file := look.toml(name, "a further game"))]
     hub_file = look.toml("hub.toml", "the hub") if _exists(folder / "hub.toml") else None
     room_file = look.toml("room.toml", "the room") if _exists(folder / "room.toml") else None
     names = Names(
         stick_names(kit_file), names_in(kit_file, "topper"), names_in(kit_file, "extension"),
-        _action_names(game_file), names_in(kit_file, "controller"),
+        _action_names(game_file, more_files), names_in(kit_file, "controller"),
     )  # fmt: skip
     if player_file is not None:
         _look_at_player(look, player_file, names, made_on)
     if kit_file is not None:
         _look_at_kit(look, kit_file, has_hub=hub_file is not None)
     _look_at_game(look, game_file, player_file)
+    _look_at_further_games(look, game_file, more_files)
     _look_at_hub(look, hub_file)
     _look_at_room(look, room_file, player_file)
     look.problems = _in_order_of_the_files(look.problems)
@@ -307,17 +312,45 @@ def _look_at_kit(look: _Look, file: TomlFile, *, has_hub: bool) -> None:
 
 def _look_at_game(look: _Look, file: TomlFile | None, player_file: TomlFile | None) -> None:
     if file is not None:
-        look.game, problems = validated(Game, file)
-        look.take(retired_key_notes(Game, file))
-        look.problems += problems
-        look.take(game_doubts(file))
-        if look.game is not None and not look.game.action:
-            _fill_actions(look, look.game, file)
+        look.game = _game_of(look, file)
     elif not _exists(look.folder / "game.toml"):
         look.game = game_for_even_use(player_file)
         look.queries.append(
             Finding("note", "game", "There is no game.toml: planned for a stick used evenly in all directions.")
         )
+
+
+def _game_of(look: _Look, file: TomlFile) -> Game | None:
+    """One game as read, with the actions usual for its kind where it names none."""
+    game, problems = validated(Game, file)
+    look.take(retired_key_notes(Game, file))
+    look.problems += problems
+    look.take(game_doubts(file))
+    return _with_actions(look, game, file) if game is not None and not game.action else game
+
+
+def _look_at_further_games(look: _Look, first: TomlFile | None, files: Sequence[TomlFile]) -> None:
+    """What else the player wants to play: each file as if it were the only one, and no two under the same name."""
+    named = {_plain(first.data.get("name")): first.name} if first is not None else {}
+    for file in files:
+        game, name = _game_of(look, file), _plain(file.data.get("name"))
+        if name and name in named:
+            where, typed = file.where(("name",)), as_typed(file.data["name"])
+            remedy = "Call one of the two otherwise: the sheet has a column for each."
+            look.problems.append(Problem(where, f"{typed}, as in {named[name]}", "a name of its own", remedy))
+        named.setdefault(name, file.name)
+        look.further_games += [game] if game is not None else []
+    if files and not _exists(look.folder / "game.toml"):
+        where = files[0].name
+        remedy = f"Rename {where} to game.toml."
+        look.problems.append(Problem(where, "a further game, and no game.toml", "game.toml for the first game", remedy))
+    for name in (one for one in _NOT_READ if _exists(look.folder / one)):
+        text = f"{name} is not read: games besides game.toml are called {FURTHER_GAMES[0]} to {FURTHER_GAMES[-1]}."
+        look.queries.append(Finding("query", "game", text))
+
+
+def _plain(name: object) -> str:
+    return name.strip().casefold() if isinstance(name, str) else ""
 
 
 def _usual_for(file: TomlFile) -> str | None:
@@ -326,22 +359,28 @@ def _usual_for(file: TomlFile) -> str | None:
     return archetype_named(kind) if isinstance(kind, str) and not file.data.get("action") else None
 
 
-def _action_names(file: TomlFile | None) -> tuple[str, ...] | None:
-    usual = _usual_for(file) if file is not None else None
-    return names_in(file, "action") if usual is None else tuple(action.name for action in archetype(usual).action)
+def _action_names(file: TomlFile | None, further: Sequence[TomlFile]) -> tuple[str, ...] | None:
+    """Of all games, each once; None when there is no game."""
+    if file is None and not further:
+        return None
+    names: dict[str, None] = {}
+    for one in (*([] if file is None else [file]), *further):
+        usual = _usual_for(one)
+        named = names_in(one, "action") or () if usual is None else (action.name for action in archetype(usual).action)
+        names.update(dict.fromkeys(named))
+    return tuple(names)
 
 
-def _fill_actions(look: _Look, game: Game, file: TomlFile) -> None:
+def _with_actions(look: _Look, game: Game, file: TomlFile) -> Game:
     """The actions usual for the archetype, said aloud: nobody should take them for what the player told."""
     usual = _usual_for(file)
     if usual is not None:
-        look.game = game.model_copy(update={"action": archetype(usual).action})
         look.queries.append(
             Finding("note", "game",
                     f"{file.name} names no action: those usual for {usual} are used until you write your own "
                     f"(stickwright games {usual} shows them).")
         )  # fmt: skip
-        return
+        return game.model_copy(update={"action": archetype(usual).action})
     offer = did_you_mean(game.archetype, ARCHETYPES) if game.archetype else ""
     near = f" {offer}" if offer.startswith("Did") else ""
     look.queries.append(
@@ -349,6 +388,7 @@ def _fill_actions(look: _Look, game: Game, file: TomlFile) -> None:
                 f"{file.name} names no action, so there is nothing to share out. Add one [[action]] for each thing the "
                 f"player wants to do, or name one of the ten kinds of game that 'stickwright games' lists.{near}")
     )  # fmt: skip
+    return game
 
 
 def _look_at_hub(look: _Look, file: TomlFile | None) -> None:
