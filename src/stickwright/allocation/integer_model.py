@@ -547,6 +547,8 @@ class _Builder:
             self.model.row(("helper", name), [(self.x[n], 1.0) for n in ways], high=float(most))
         for what, where, ways in self.q.keep:
             self.model.row(("keep", what, where), [(self.x[n], 1.0) for n in ways], low=1.0)
+        for site, most, ways in self.q.standing:
+            self.model.row(("site", site), [(self.x[n], 1.0) for n in ways], high=float(most))
         for name, ways in self.q.without:
             self.model.row(("without", name), [(self.x[n], 1.0) for n in ways], high=0.0)
 

@@ -276,6 +276,8 @@ class Question:
         What is to stay, in words, and the ways that would do it.
     without : tuple of (str, tuple of int)
         What is not to be used, and the ways that use it.
+    standing : tuple of (str, int, tuple of int)
+        Site, how many switches of one model stand there for all games, and the ways on them; empty for one game alone.
     """
 
     actions: tuple[str, ...]
@@ -298,6 +300,7 @@ class Question:
     at_most: tuple[tuple[str, int, tuple[int, ...]], ...] = ()
     keep: tuple[tuple[str, str, tuple[int, ...]], ...] = ()
     without: tuple[tuple[str, tuple[int, ...]], ...] = ()
+    standing: tuple[tuple[str, int, tuple[int, ...]], ...] = ()
 
     def stands(self, way: Way) -> str:
         """Where the controller of a way is held or stands: the parts of one place have it in common.

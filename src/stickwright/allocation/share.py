@@ -17,8 +17,10 @@ from stickwright.allocation.placing import placements_of
 from stickwright.allocation.pressed import BUDGET_SHARE, OVER
 from stickwright.allocation.pressing import press_assumptions
 from stickwright.allocation.prices import decided_by_prices, price_assumptions, unstated_prices
+from stickwright.allocation.problem import Question
 from stickwright.allocation.questions import question_of, together_pairs
 from stickwright.allocation.solve import Answer, Solver
+from stickwright.allocation.stands import Stands, only_on, switches_standing
 from stickwright.allocation.wiring import wiring_of
 from stickwright.mechanics.stand_ins import percent
 from stickwright.mechanics.unread import MEASURE
@@ -26,11 +28,11 @@ from stickwright.model.case import Case
 from stickwright.model.plan import Assumption, Caution, Fit
 from stickwright.model.points import counted, tenths, tenths_words
 from stickwright.model.recorded import Finding
-from stickwright.model.sharing import Clash, Placement, Sharing, SiteLoad
+from stickwright.model.sharing import Clash, Pair, Placement, Sharing, SiteLoad
 from stickwright.model.wishes import Wishes
 from stickwright.units import figures
 
-__all__ = ["share_out"]
+__all__ = ["asked_of", "best_of", "share_out"]
 
 COARSE_BITS = 1.0
 """Bits in a direction below which two steps cannot be told apart surely: common practice, no source."""
@@ -45,6 +47,7 @@ def share_out(
     tiring_share: Mapping[str, float] | None = None,
     why: str | None = None,
     tell: Callable[[float], None] | None = None,
+    only: Stands | None = None,
 ) -> Sharing | None:
     """Share the game's actions out among sites, devices, sockets, game options and helpers.
 
@@ -62,6 +65,8 @@ def share_out(
         The action for which every other place is priced.
     tell : callable, optional
         Told the share done, 0 to 1.
+    only : mapping, optional
+        The devices that stand there for all games of the player: no other is used.
 
     Returns
     -------
@@ -76,11 +81,9 @@ def share_out(
     if not case.game.action:
         return None
     wishes = wishes or Wishes()
-    found = places(case, offers, usable=usable)
-    pairs = pairs_of(case.player)
-    whole = question_of(case, found, pairs, wishes)
+    found, pairs, whole = asked_of(case, offers, wishes, usable, only)
     solver = Solver(pruned(whole))
-    solver, best, freed, clash = _best(solver, found)
+    solver, best, freed, clash = best_of(solver, found)
     asked = Asked(solver, best, freed, tell)
     placements = placements_of(solver.question, solver.model, best) if best.possible else ()
     placements, alternatives = (
@@ -133,8 +136,40 @@ def _still_there(refused: Sequence[Refused], wishes: Wishes) -> tuple[Refused, .
     )
 
 
-def _best(solver: Solver, found: Places) -> tuple[Solver, Answer, frozenset[Group], Clash | None]:
-    """The best plan; where none meets every wish, the best one once the cheapest way out is taken, and the clash."""
+def asked_of(
+    case: Case,
+    offers: Mapping[tuple[str, str], Sequence[Fit]],
+    wishes: Wishes,
+    usable: Sequence[str] | None,
+    only: Stands | None = None,
+) -> tuple[Places, tuple[Pair, ...], Question]:
+    """All that is possible in a game, which sites act at the same moment, and the question put to the solver.
+
+    Parameters
+    ----------
+    case : Case
+    offers : mapping
+    wishes : Wishes
+    usable : sequence of str or None
+    only : mapping, optional
+        As in `share_out`.
+    """
+    found = places(case, offers, usable=usable)
+    if only is not None:
+        found = only_on(found, only, case.player)
+    pairs = pairs_of(case.player)
+    whole = question_of(case, found, pairs, wishes)
+    return found, pairs, whole if only is None else replace(whole, standing=switches_standing(whole.ways, only))
+
+
+def best_of(solver: Solver, found: Places) -> tuple[Solver, Answer, frozenset[Group], Clash | None]:
+    """The best plan; where none meets every wish, the best one once the cheapest way out is taken, and the clash.
+
+    Parameters
+    ----------
+    solver : Solver
+    found : Places
+    """
     answer = solver.best()
     if answer.possible is not False:
         return solver, answer, frozenset(), None

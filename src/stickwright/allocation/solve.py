@@ -23,7 +23,7 @@ from numpy.typing import NDArray
 from stickwright.allocation.integer_model import Group, IntegerModel, Row, integer_model
 from stickwright.allocation.problem import Question
 
-__all__ = ["DETERMINISTIC_LIMIT", "SMALLEST_POINTS", "Answer", "Solver"]
+__all__ = ["DETERMINISTIC_LIMIT", "SMALLEST_POINTS", "Answer", "Solver", "later_ways", "run", "written"]
 
 DETERMINISTIC_LIMIT = 20.0
 """Of one run, in the solver's deterministic time (about a second each on a small laptop)."""
@@ -92,7 +92,7 @@ class Solver:
         self._points = [round(points * _SCALE) for points in self.model.points]
         ways = len(question.ways)
         self._step = 1 << max(1, (max(1, len(question.actions)) * max(1, ways)).bit_length())
-        behind = [*_behind(question), *[0] * (len(self._points) - ways)]
+        behind = [*later_ways(question), *[0] * (len(self._points) - ways)]
         self._worth = [points * self._step - later for points, later in zip(self._points, behind, strict=True)]
         self._rows_of: dict[Group, list[int]] = {}
         for number, row in enumerate(self.model.rows):
@@ -186,33 +186,11 @@ class Solver:
     @cached_property
     def _written(self) -> Any:
         """Columns and rows in the solver's exchange format, written once."""
-        from ortools.sat.python import cp_model_helper as cp_sat
-
-        proto = cp_sat.CpModelProto()
-        for upper in self.model.upper:
-            proto.variables.add().domain.extend([0, round(upper)])
-        for row in self.model.rows:
-            _add_row(proto, row.columns, *_whole_row(row))
-        return proto
+        return written(self.model)
 
     def _solved(self, proto: Any) -> Any:
-        from ortools.sat.python import cp_model_helper as cp_sat
-
-        parameters = cp_sat.SatParameters()
-        parameters.num_workers = 1
-        parameters.random_seed = 0
-        parameters.max_deterministic_time = self.limit
-        # measured on nasty questions (benchmarks/allocation.py): trying out each way once before the search shortens the
-        # longest proofs, cuts and the search for symmetries cost more than they save
-        parameters.linearization_level = 2
-        parameters.cp_model_probing_level = 2
-        parameters.max_presolve_iterations = 1
-        parameters.cut_level = 0
-        parameters.symmetry_level = 0
-        solve: Any = cp_sat.SolveWrapper()
-        solve.set_parameters(parameters)
         self.runs += 1
-        return solve.solve(proto)
+        return run(proto, self.limit)
 
     def _obvious_bound(self, freed: Collection[Group]) -> float:
         """Every action in its dearest way: all else only costs."""
@@ -237,10 +215,59 @@ class Solver:
         return Answer(True, points, points if proven else bound, proven, values, effort)
 
 
-def _behind(question: Question) -> list[int]:
+def written(model: IntegerModel) -> Any:
+    """Columns and rows in the solver's exchange format, without what they are worth.
+
+    Parameters
+    ----------
+    model : IntegerModel
+    """
+    from ortools.sat.python import cp_model_helper as cp_sat
+
+    proto = cp_sat.CpModelProto()
+    for upper in model.upper:
+        proto.variables.add().domain.extend([0, round(upper)])
+    for row in model.rows:
+        _add_row(proto, row.columns, *_whole_row(row))
+    return proto
+
+
+def run(proto: Any, limit: float) -> Any:
+    """The solver's response.
+
+    Parameters
+    ----------
+    proto : CpModelProto
+    limit : float
+        Deterministic time.
+    """
+    from ortools.sat.python import cp_model_helper as cp_sat
+
+    parameters = cp_sat.SatParameters()
+    parameters.num_workers = 1
+    parameters.random_seed = 0
+    parameters.max_deterministic_time = limit
+    # measured on nasty questions (benchmarks/allocation.py): trying out each way once before the search shortens the
+    # longest proofs, cuts and the search for symmetries cost more than they save
+    parameters.linearization_level = 2
+    parameters.cp_model_probing_level = 2
+    parameters.max_presolve_iterations = 1
+    parameters.cut_level = 0
+    parameters.symmetry_level = 0
+    solve: Any = cp_sat.SolveWrapper()
+    solve.set_parameters(parameters)
+    return solve.solve(proto)
+
+
+def later_ways(question: Question) -> list[int]:
     """What each way is worth less than the first of its action, so that ties go to what the files name first: more for
     the actions named first, so that two of them do not change places for nothing. All together it stays below the number of
-    actions times the number of ways."""
+    actions times the number of ways.
+
+    Parameters
+    ----------
+    question : Question
+    """
     weight = {action: len(question.actions) - number for number, action in enumerate(question.actions)}
     before: dict[str, int] = {}
     out = []
