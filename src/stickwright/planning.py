@@ -15,14 +15,13 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stickwright import __version__
-from stickwright.allocation.places import STICK_KINDS
 from stickwright.allocation.pressing import can_press
 from stickwright.allocation.questions import kit_without, wishes_for, wrong_wishes
-from stickwright.allocation.share import share_out
 from stickwright.allocation.wiring import wiring_of
 from stickwright.asking import SiteWork, next_reading
 from stickwright.cautions import cautions_of
 from stickwright.errors import BadInput, Problem, did_you_mean
+from stickwright.games_together import Shared, all_actions, each_game, held_in_all, layouts_of, shared_out, weights_of
 from stickwright.holding import held_together, with_slopes
 from stickwright.listening import base_turn, without_replayed, without_simulated
 from stickwright.mechanics.capability import EIGHT
@@ -50,7 +49,6 @@ from stickwright.siting import (
     behind_mount,
     judged_for,
     known_site,
-    offered,
     setups_at,
     site_plan_of,
     with_controllers,
@@ -118,7 +116,7 @@ def plan(
     findings += [*_goals(case.player), *growth_findings(case.player), *height_findings(case.room, case.player)]
     known: list[KnownSite] = []
     described = case.kit
-    problems, asked = wrong_wishes(case, wishes), wishes
+    problems, asked = wrong_wishes(all_actions(case), wishes), wishes
     case = replace(
         case,
         kit=kit_without(with_controllers(case.kit), wishes.without),
@@ -126,13 +124,26 @@ def plan(
         recordings=tuple(_on_its_stick(recording, case.kit) for recording in case.recordings),
     )
     wishes = wishes_for(case, wishes)
-    case = without_replayed(without_simulated(case, findings), findings)
+    whole = without_replayed(without_simulated(case, findings), findings)
+    cases, (weights, hours_assumed) = each_game(whole), weights_of(whole)
+    case = cases[0]
     sites = [site for site in case.player.site if _usable(site, findings)]
     findings += unused_findings(described, sites)
-    problems = [*(problem for site in sites for problem in _refusals(case, site)), *problems]
-    if why is not None and not any(_same(why, action.name) for action in case.game.action):
-        remedy = did_you_mean(why, [action.name for action in case.game.action])
-        if not case.game.action:
+    usable = {site.name for site in sites}
+    problems = [
+        *(
+            problem
+            for one in cases
+            for site in one.player.site
+            if site.name in usable
+            for problem in _refusals(one, site)
+        ),
+        *problems,
+    ]
+    actions = [action.name for action in all_actions(whole).game.action]
+    if why is not None and not any(_same(why, action) for action in actions):
+        remedy = did_you_mean(why, actions)
+        if not actions:
             remedy = "game.toml names none: add an [[action]] for each thing the player wants to do."
         problems.append(Problem("action", f'"{why}"', "an action of game.toml", remedy))
     if problems:
@@ -150,22 +161,29 @@ def plan(
     if problems:
         raise BadInput(problems)
     tell("sharing out the actions", 0.6)
-    sharing = _shared(
-        case, sites, known, rules, wishes, why, lambda share: tell("sharing out the actions", 0.6 + 0.25 * share)
-    )
-    sharing, known, mounts = _mounted(case, sites, known, rules, wishes, why, sharing, findings)
-    works = [_finished(case, one, _action_at(one.site, sharing), rules, wishes, sharing) for one in known]
+
+    def shared_at(felt: Sequence[KnownSite], told: Callable[[float], None] = lambda _share: None) -> Shared:
+        return shared_out(cases, weights, sites, felt, rules, (wishes, why, told))
+
+    shared = shared_at(known, lambda share: tell("sharing out the actions", 0.6 + 0.25 * share))
+    shared, known, mounts = _mounted(all_actions(whole), known, shared, shared_at, findings)
+    ways = held_ways(mounts, whole.room) if whole.room is not None else None
+    layouts, together = layouts_of(cases, weights, shared, ways, hours_assumed)
+    sharing, in_all = shared.sharing, held_in_all(shared)
+    if ways is not None and sharing is not None and sharing.wiring is not None:
+        sharing = replace(sharing, wiring=wiring_of(sharing.placements, case, ways))
+    works = [_in_its_game(cases, one, shared, rules, wishes) for one in known]
     tell("next reading", 0.95)
-    works.sort(key=lambda work: (not _placed(work.site.name, sharing), *_site_order(work, case.game)))
+    works.sort(key=lambda work: (not _placed(work.site.name, in_all), *_site_order(work, all_actions(whole).game)))
     following = next_reading(
         works,
         [site.name for site in sites if site.name not in {work.site.name for work in works} and not can_press(site)],
         np.random.default_rng([seed, 999]),
         rules,
     )
-    used = [work.plan for work in works if _placed(work.site.name, sharing)]
-    findings += session_findings(case.player, [case.game], used)
-    findings += kit_notes(case.kit, names_used(used, sharing, mounts))
+    used = [work.plan for work in works if _placed(work.site.name, in_all)]
+    findings += session_findings(case.player, whole.games, used)
+    findings += kit_notes(case.kit, names_used(used, in_all, mounts))
     tell("done", 1.0)
     return Plan(
         version=__version__,
@@ -178,7 +196,7 @@ def plan(
         sentence=_plan_sentence(works, sharing),
         next_reading=following,
         cautions=cautions_of(
-            case.player, _chosen(sites, works, sharing), play_sentence(case.player, [case.game], used)
+            case.player, _chosen(sites, works, in_all), play_sentence(case.player, whole.games, used)
         ),
         assumptions=tuple(dict.fromkeys([*rule_assumptions(rules), *(a for work in works for a in work.assumptions)])),
         findings=tuple(findings),
@@ -187,9 +205,11 @@ def plan(
         sharing=sharing,
         mounts=mounts,
         room=case.room,
-        device_notes=_device_notes(case.kit, sharing, works),
+        device_notes=_device_notes(case.kit, in_all, works),
         mount_parts=mount_parts(mounts, case.kit),
         wishes=asked,
+        layouts=layouts,
+        together=together,
     )
 
 
@@ -257,83 +277,46 @@ def _refusals(case: Case, site: Site) -> list[Problem]:
     return out
 
 
-def _shared(
-    case: Case,
-    sites: Sequence[Site],
-    known: Sequence[KnownSite],
-    rules: Rules,
-    wishes: Wishes,
-    why: str | None,
-    tell: Callable[[float], None],
-) -> Sharing | None:
-    actions = [action.name for action in case.game.action if action.kind in STICK_KINDS]
-    offers = {
-        (one.site.name, action): offered(one, judged_for(case, one, action, rules))
-        for one in known
-        for action in actions
-        if one.site.action in (None, action)
-    }
-    tiring = {
-        one.site.name: one.ability.report.tiring_share.value
-        for one in known
-        if one.ability.report.tiring_share is not None
-    }
-    pressing = replace(case, player=_as_recorded(case.player, known))
-    why = next((action.name for action in case.game.action if why is not None and _same(why, action.name)), None)
-    return share_out(
-        pressing, offers, wishes=wishes, usable=[site.name for site in sites], tiring_share=tiring, why=why, tell=tell
-    )
-
-
 def _mounted(
     case: Case,
-    sites: Sequence[Site],
     known: list[KnownSite],
-    rules: Rules,
-    wishes: Wishes,
-    why: str | None,
-    sharing: Sharing | None,
+    shared: Shared,
+    shared_at: Callable[[Sequence[KnownSite]], Shared],
     findings: list[Finding],
-) -> tuple[Sharing | None, list[KnownSite], tuple[SiteMount, ...]]:
+) -> tuple[Shared, list[KnownSite], tuple[SiteMount, ...]]:
     """What holds each stick; and where that gives, everything again as the stick behind it feels the player, until what is
     chosen and what holds it go together."""
-    if case.room is None or sharing is None:
-        return sharing, known, ()
-    first = sharing
+    if case.room is None or shared.sharing is None:
+        return shared, known, ()
+    first = shared
     felt, counted = known, dict[str, float]()
     tried: list[_Round] = []
     for number in range(MOST_ROUNDS + 1):
-        mounts = held_together(case, felt, sharing)
+        in_all = held_in_all(shared)
+        assert in_all is not None
+        mounts = held_together(case, felt, in_all)
         gives = _gives(mounts, counted)
-        tried.append(_Round(sharing, felt, mounts, counted, gives))
+        tried.append(_Round(shared, felt, mounts, counted, gives))
         if gives == counted or number == MOST_ROUNDS:
             break
         felt, counted = [behind_mount(one, gives.get(one.site.name, math.inf)) for one in known], gives
-        again = _shared(case, sites, felt, rules, wishes, why, lambda _share: None)
-        if again is None:
+        again = shared_at(felt)
+        if again.sharing is None:
             break
-        sharing = again
+        shared = again
     settled = tried[-1].counted == tried[-1].gives
     kept = tried[-1] if settled else next((one for one in reversed(tried) if one.on_the_safe_side), tried[-1])
     findings += _given_way(first, kept)
     if not settled:
         findings.append(_unsettled(tried, kept))
-    return _wired(case, kept), kept.known, kept.mounts
-
-
-def _wired(case: Case, kept: _Round) -> Sharing:
-    """The sharing with its cables as long as what holds the devices makes them; who does what stays."""
-    if case.room is None or kept.sharing.wiring is None:
-        return kept.sharing
-    ways = held_ways(kept.mounts, case.room)
-    return replace(kept.sharing, wiring=wiring_of(kept.sharing.placements, case, ways))
+    return kept.shared, kept.known, kept.mounts
 
 
 @dataclass(frozen=True, eq=False)
 class _Round:
     """One sharing out with what holds it: the give it counted on, and the give of what then holds the sticks."""
 
-    sharing: Sharing
+    shared: Shared
     known: list[KnownSite]
     mounts: tuple[SiteMount, ...]
     counted: Mapping[str, float]
@@ -356,11 +339,11 @@ def _gives(mounts: Sequence[SiteMount], counted: Mapping[str, float]) -> dict[st
     }
 
 
-def _given_way(first: Sharing, kept: _Round) -> list[Finding]:
+def _given_way(first: Shared, kept: _Round) -> list[Finding]:
     """Where a stick was changed because what holds it gives."""
     out = []
     for site in kept.counted:
-        before, after = _placement_at(site, first), _placement_at(site, kept.sharing)
+        before, after = _placement_at(site, held_in_all(first)), _placement_at(site, held_in_all(kept.shared))
         if before is not None and after is not None and before.device != after.device:
             text = (
                 f"{site}: what holds the stick gives, and behind it {after.device} does better than {before.device}, which "
@@ -389,20 +372,6 @@ def _unsettled(tried: Sequence[_Round], kept: _Round) -> Finding:
     return Finding("query", "give", text)
 
 
-def _as_recorded(player: Player, known: Sequence[KnownSite]) -> Player:
-    """The player with the unsteadiness that was recorded at a site, where nobody typed one."""
-    found = {
-        one.site.name: one.ability.report.involuntary_force_n
-        for one in known
-        if one.site.involuntary_force_n is None and one.ability.report.involuntary_force_n.assumed is None
-    }
-    sites = tuple(
-        site.model_copy(update={"involuntary_force_n": found[site.name].value}) if site.name in found else site
-        for site in player.site
-    )
-    return player.model_copy(update={"site": sites})
-
-
 def _placement_at(site: str, sharing: Sharing | None) -> Placement | None:
     """The stick action that a site does in the whole plan."""
     if sharing is None:
@@ -417,6 +386,14 @@ def _placed(site: str, sharing: Sharing | None) -> bool:
 def _action_at(site: Site, sharing: Sharing | None) -> str | None:
     placement = _placement_at(site.name, sharing)
     return site.action if placement is None else placement.action
+
+
+def _in_its_game(cases: Sequence[Case], one: KnownSite, shared: Shared, rules: Rules, wishes: Wishes) -> SiteWork:
+    """The site's own page, for the first game in which it works a stick."""
+    sharings = shared.games.sharings if shared.games is not None else (shared.sharing,)
+    used = (number for number, sharing in enumerate(sharings) if _placement_at(one.site.name, sharing) is not None)
+    number = next(used, 0)
+    return _finished(cases[number], one, _action_at(one.site, sharings[number]), rules, wishes, sharings[number])
 
 
 def _finished(

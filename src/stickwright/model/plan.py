@@ -12,6 +12,7 @@ from stickwright.model.response import Tuning
 from stickwright.model.wishes import Wishes
 
 if TYPE_CHECKING:
+    from stickwright.model.layouts import GamesTogether, Layout
     from stickwright.model.mounting import SiteMount
     from stickwright.model.room import Room
     from stickwright.model.sharing import PartLine, Sharing
@@ -391,8 +392,15 @@ class Plan:
     wishes: Wishes = field(default_factory=Wishes)
     """What was asked besides the case: a plan with any of these is a what-if."""
 
+    layouts: tuple[Layout, ...] = ()
+    """One for each game where there are several, the first game's own `sharing` first."""
+    together: GamesTogether | None = None
+    """How one set of devices serves them all; None for one game."""
+
     @property
     def parts(self) -> tuple[PartLine, ...]:
         """The whole parts list: what is worked and plugged in, then what holds it."""
+        if self.together is not None:
+            return (*self.together.parts, *self.mount_parts)
         wiring = self.sharing.wiring if self.sharing is not None else None
         return (*(wiring.parts if wiring is not None else ()), *self.mount_parts)

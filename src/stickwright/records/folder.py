@@ -173,7 +173,9 @@ def _look(folder: Path | HeldPlace, made_on: str) -> _Look:
     player_file = look.toml("player.toml", "the player")
     kit_file = look.toml("kit.toml", "the kit")
     game_file = look.toml("game.toml", "the game") if _exists(folder / "game.toml") else None
-    more_files = [file for name in FURTHER_GAMES if _exists(folder / name) and (file := look.toml(name, "a further game"))]
+    more_files = [
+        file for name in FURTHER_GAMES if _exists(folder / name) and (file := look.toml(name, "a further game"))
+    ]
     hub_file = look.toml("hub.toml", "the hub") if _exists(folder / "hub.toml") else None
     room_file = look.toml("room.toml", "the room") if _exists(folder / "room.toml") else None
     names = Names(
