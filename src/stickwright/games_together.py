@@ -351,11 +351,10 @@ def _together(
 ) -> GamesTogether:  # fmt: skip
     assumed, prices = more
     told = [(one, weight) for one, weight in zip(layouts, weights, strict=True) if one.points is not None]
-    asked = [GameAsked(case, {}, weight) for case, weight in zip(cases, weights, strict=True)]
     points = alone = math.nan
     if told:
         points = weighted([one.points or 0.0 for one, _ in told], [weight for _, weight in told])
-        points -= extra_points(asked, games.sharings, games.stands)
+        points -= extra_points(cases[0], games.sharings, games.stands)
         alone = weighted([one.points_alone or 0.0 for one, _ in told], [weight for _, weight in told])
     headlines = tuple(_loses_much(one) for one in layouts if _much(one))
     findings = []

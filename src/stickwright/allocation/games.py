@@ -140,7 +140,7 @@ def share_games(games: Sequence[GameAsked], *, limit: float = 2 * DETERMINISTIC_
     bound = min(bound, found.bound)
     points = weighted([one.points for n in playable if (one := sharings[n]) is not None], weights)
     used = union_of(stands_of(one.placements, games[0].case.player) for one in sharings if one is not None)
-    points -= extra_points(games, sharings, used)
+    points -= extra_points(games[0].case, sharings, used)
     return GamesShared(alone, sharings, used, "common", bound, points >= bound - SMALLEST_POINTS / 2)
 
 
@@ -190,10 +190,8 @@ def _common(parts: Sequence[_Part], player: Player, limit: float) -> _Found:
     later += [0] * (len(model.points) - len(later))
     for column in new.devices:
         later[column] = ties  # of sets that are worth the same, the one with the fewest devices
-    for paid, bought in new.paid:  # what is bought is paid for once in full, not by the games that use it
-        values[paid] = -total * round(parts[0].question.buy_points * _SCALE)
-        for column in bought:
-            values[column] = 0
+    for column in new.extra:
+        values[column] = -total * round(parts[0].question.buy_points * _SCALE)
     proto = written(model)
     proto.objective.vars.extend(range(len(values)))
     proto.objective.coeffs.extend([behind - step * points for points, behind in zip(values, later, strict=True)])
@@ -229,6 +227,8 @@ class _Linked:
         """For each game that can use it, the columns that count how many it does."""
         self.kinds: dict[tuple[str, str], list[int]] = {}
         self.bought: dict[str, list[int]] = {}
+        self.by_game: list[tuple[dict[str, list[int]], dict[str, int]]] = []
+        """For each game and device, the columns that count how many it uses, and the one of those that it buys."""
 
     def take(self, question: Question, model: IntegerModel, first: int) -> None:
         """The columns of one more game."""
@@ -243,6 +243,11 @@ class _Linked:
                 self.kinds.setdefault((str(name[1]), str(name[2])), []).append(first + number)
             elif name[0] == "bought":
                 self.bought.setdefault(str(name[1]), []).append(first + number)
+        devices: dict[str, list[int]] = {}
+        for (_, _, device), columns in mine.items():
+            devices.setdefault(device, []).extend(columns)
+        buys = {str(name[1]): first + n for n, name in enumerate(model.names) if name[0] == "bought"}
+        self.by_game.append((devices, buys))
         for stand, columns in mine.items():
             self.uses.setdefault(stand, []).append(columns)
 
@@ -250,8 +255,8 @@ class _Linked:
 @dataclass(frozen=True)
 class _New:
     devices: list[int]
-    paid: list[tuple[int, list[int]]]
-    """How many of a device are bought for all games together; and how many by each."""
+    extra: list[int]
+    """How many of a device must be bought that no game would buy by itself: the games use it at different places."""
 
 
 def _tie(model: IntegerModel, parts: Sequence[_Part], linked: _Linked) -> _New:
@@ -273,11 +278,11 @@ def _tie(model: IntegerModel, parts: Sequence[_Part], linked: _Linked) -> _New:
     for (place, kind), columns in at.items():
         model.row(("site", place), columns, high=float(most[place]) if kind == "switch" else 1.0)
     _one_kind(model, linked)
-    paid = _in_stock(model, questions, linked, of)
+    extra = _in_stock(model, questions, linked, of)
     parts_limits = [question.most_parts for question in questions if question.most_parts is not None]
     if parts_limits:
         model.row(("parts",), [(column, 1.0) for column in devices], high=float(max(parts_limits)))
-    return _New(devices, paid)
+    return _New(devices, extra)
 
 
 def _one_kind(model: IntegerModel, linked: _Linked) -> None:
@@ -294,7 +299,7 @@ def _one_kind(model: IntegerModel, linked: _Linked) -> None:
 
 def _in_stock(
     model: IntegerModel, questions: Sequence[Question], linked: _Linked, of: Mapping[str, list[tuple[int, float]]]
-) -> list[tuple[int, list[int]]]:
+) -> list[int]:
     """No more of a device than there are and may be bought, at all places and in all games together."""
     gear: dict[str, Gear] = {}
     for question in questions:
@@ -316,33 +321,53 @@ def _in_stock(
         for column in bought:
             model.row(("stock", name), [(column, 1.0), (paid, -1.0)], high=0.0)
         if devices:
-            out.append((paid, bought))
+            more = model.column(("extra", name), 0.0, model.upper[paid])
+            out.append(more)
+            terms = [*devices, *((column, -1.0) for column in bought), (more, -1.0)]
+            model.row(("stock", name), terms, high=float(one.in_stock))
+            _no_more_than_needed(model, linked, one)
     budgets = [question.budget for question in questions if question.budget is not None]
     if budgets:
         model.row(("budget",), spent, high=max(budgets) + 1e-9)
     return out
 
 
-def extra_points(games: Sequence[GameAsked], sharings: Sequence[Sharing | None], stands: Mapping[Stand, int]) -> float:
-    """What is bought for all games together costs in full; each layout by itself has paid for its own share of the hours only.
+def _no_more_than_needed(model: IntegerModel, linked: _Linked, gear: Gear) -> None:
+    """A game buys what it lacks itself and nothing for another, which would be cheaper by its hours."""
+    for mine, buys in linked.by_game:
+        bought = buys.get(gear.name)
+        if bought is None:
+            continue
+        uses = [(column, -1.0) for column in mine.get(gear.name, ())]
+        lacks = model.column(("lacks", gear.name))
+        model.row(("stock", gear.name), [(bought, 1.0), (lacks, -model.upper[bought])], high=0.0)
+        model.row(("stock", gear.name), [(bought, 1.0), *uses, (lacks, float(gear.in_stock))], high=0.0)
+
+
+def extra_points(case: Case, sharings: Sequence[Sharing | None], stands: Mapping[Stand, int]) -> float:
+    """What it costs that something is bought which no game would buy by itself: they use it at different places. What a game
+    lacks itself is in its own points.
 
     Parameters
     ----------
-    games : sequence of GameAsked
+    case : Case
+        With the kit and the player.
     sharings : sequence of Sharing or None
         The layout of each.
     stands : mapping
         All devices that they use.
     """
-    kit, player = games[0].case.kit, games[0].case.player
+    kit, player = case.kit, case.player
     devices: list[Stick | Switch | Controller] = [*kit.stick, *kit.switch, *kit.controller]
     stock = Counter({one.name: one.in_stock for one in devices})
 
-    def bought(there: Mapping[Stand, int]) -> int:
+    def bought(there: Mapping[Stand, int]) -> Counter[str]:
         counts: Counter[str] = Counter()
         for (_, _, device), number in there.items():
             counts[device] += number
-        return sum((counts - stock).values())
+        return counts - stock
 
-    own = [bought(stands_of(one.placements, player)) if one is not None else 0 for one in sharings]
-    return worth.BUY_POINTS * (bought(stands) - weighted(own, [game.weight for game in games]))
+    own: Counter[str] = Counter()
+    for one in sharings:
+        own.update(bought(stands_of(one.placements, player)) if one is not None else {})
+    return worth.BUY_POINTS * sum((bought(stands) - own).values())
