@@ -89,11 +89,15 @@ def tiny(seed):
     this = case(sites, [action("-")], sticks=sticks, switches=switches, hubs=[hub()] if seed % 3 == 0 else [])
     games, ranking = [], {}
     for name in ("walk", "quiz"):
-        kinds = ["two-axis", *(["press", "press"] if rng.random() < 0.5 else ["two-axis", "press"])][: rng.integers(2, 4)]
+        kinds = ["two-axis", *(["press", "press"] if rng.random() < 0.5 else ["two-axis", "press"])][
+            : rng.integers(2, 4)
+        ]
         acts = [action(f"{name} {n}", kind, int(rng.integers(3, 10)), drop_price=0) for n, kind in enumerate(kinds)]
         games.append(game(name, *acts))
         ranking[name] = {
-            at: sorted((fit(at, one, bits=float(rng.uniform(0, 4))) for one in ("ash", "elm")), key=lambda f: -f.bits.value)
+            at: sorted(
+                (fit(at, one, bits=float(rng.uniform(0, 4))) for one in ("ash", "elm")), key=lambda f: -f.bits.value
+            )
             for at in ("thumb", "toe")
         }
     return this, asked(this, games, ranking, [int(rng.integers(1, 4)), 1])
@@ -188,7 +192,9 @@ def test_a_common_set_keeps_every_rule(seed):
         assert broken_in_common(found, this) == []
     back = share_games(questions[::-1])
     assert (back.outcome, back.stands) == (found.outcome, found.stands)
-    assert [one.points for one in back.sharings[::-1]] == pytest.approx([one.points for one in found.sharings], nan_ok=True)
+    assert [one.points for one in back.sharings[::-1]] == pytest.approx(
+        [one.points for one in found.sharings], nan_ok=True
+    )
 
 
 def test_the_same_game_twice_costs_nothing():

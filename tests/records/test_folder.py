@@ -555,7 +555,11 @@ def test_further_games_are_in_the_case(folder, tmp_path):
 
 def test_what_is_wrong_with_a_further_game_is_told_with_its_file(folder):
     """A doubt names the file that it is in; a second game under the same name, or without a first, is refused."""
-    further(folder, "game-2.toml", 'name = "Walk"\n[[action]]\nname = "a"\nkind = "press"\ntogether = ["b"]\nimportance = 11\n')
+    further(
+        folder,
+        "game-2.toml",
+        'name = "Walk"\n[[action]]\nname = "a"\nkind = "press"\ntogether = ["b"]\nimportance = 11\n',
+    )
     found, _ = check_case(folder)
     assert {problem.where.split(",")[0] for problem in found} == {"game-2.toml"}
     assert len(found) == 3

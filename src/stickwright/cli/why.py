@@ -51,8 +51,12 @@ def run(options: argparse.Namespace) -> int:
         )  # fmt: skip
     finally:
         close()
-    assert result.sharing is not None  # plan refuses an action that the game does not name
+    sharings = [result.sharing, *(layout.sharing for layout in result.layouts)]
+    names = ((one, {name.casefold() for name, _ in one.elsewhere}) for one in sharings if one is not None)
+    # plan refuses an action that no game names
+    sharing = next((one for one, known in names if options.action.strip().casefold() in known), result.sharing)
+    assert sharing is not None
     if result.wishes.what_if:
         print(f"WHAT IF: {wishes_words(result.wishes)}\n")
-    print(why_words(result.sharing, options.action, options.at))
+    print(why_words(sharing, options.action, options.at))
     return 0

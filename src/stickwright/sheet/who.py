@@ -8,6 +8,7 @@ from typing import Any
 from stickwright.model.plan import Caution, Plan
 from stickwright.model.sharing import Placement, Sharing
 from stickwright.sheet.body import Mark, body_alt, body_drawing, part_named, side_named
+from stickwright.sheet.games_words import all_placements, games_page
 from stickwright.sheet.paper import width_mm
 from stickwright.sheet.printed import listed, sentence
 from stickwright.sheet.sharing_words import device_words, done_by, given_up, introduced
@@ -44,7 +45,8 @@ def who_page(plan: Plan, height_mm: float = 84.0, short: bool = False) -> dict[s
     figure = {"svg": drawing, "alt": body_alt(marks), "width_mm": width_mm(drawing)} if marks else None
     return {
         "title": f"Who presses what: player {plan.player}",
-        "lead": f"To play: {plan.game}." if plan.game else "",
+        "lead": _lead(plan),
+        "games": games_page(plan, numbers),
         "clash": _clash(sharing),
         "drawing": figure,
         "rows": [
@@ -65,14 +67,22 @@ def marks_of(plan: Plan) -> tuple[Mark, ...]:
         A finished plan with its sharing.
     """
     sharing = _shared(plan)
-    used = dict.fromkeys(one.site for one in sharing.placements if one.how == "site" and one.site)
-    parts = {site.name: site.part for site in plan.sites} | {one.site: one.part for one in sharing.loads if one.part}
-    sides = {one.site: one.side for one in sharing.loads if one.side}
+    placements = all_placements(plan)
+    used = dict.fromkeys(one.site for one in placements if one.how == "site" and one.site)
+    loads = [*(one for layout in plan.layouts if layout.sharing for one in layout.sharing.loads), *sharing.loads]
+    parts = {site.name: site.part for site in plan.sites} | {one.site: one.part for one in loads if one.part}
+    sides = {one.site: one.side for one in loads if one.side}
     return tuple(
         Mark(number, site, parts.get(site) or part_named(site), sides.get(site) or side_named(site),
-             _devices(sharing.placements, site))
+             _devices(placements, site))
         for number, site in enumerate(used, start=1)
     )  # fmt: skip
+
+
+def _lead(plan: Plan) -> str:
+    if plan.layouts:
+        return f"To play: {listed([layout.game for layout in plan.layouts])}."
+    return f"To play: {plan.game}." if plan.game else ""
 
 
 def for_the_family(plan: Plan) -> tuple[Caution, ...]:

@@ -15,6 +15,7 @@ from stickwright.sheet import tables
 from stickwright.sheet.ability_words import readings_behind
 from stickwright.sheet.aiming_words import known, pointing_lines, smoothness_lines, tap_lines
 from stickwright.sheet.device_words import crosswise_step, holding_steps, mode_steps, order_words, setting_step
+from stickwright.sheet.games_words import all_placements, common_headlines, games_blocks
 from stickwright.sheet.merged import merged_assumptions, merged_findings
 from stickwright.sheet.mount_words import mount_blocks
 from stickwright.sheet.printed import (
@@ -69,11 +70,15 @@ def plan_words(plan: Plan) -> str:
         Lines of at most 80 columns.
     """
     head = [f"Player {plan.player}", f"made {plan.made_on}" if plan.made_on else "", f"stickwright {plan.version}"]
-    parts = [", ".join(part for part in head if part), wrapped([*asked_first(plan.sharing), plan.sentence], WIDTH)]
+    parts = [
+        ", ".join(part for part in head if part),
+        wrapped([*common_headlines(plan), *asked_first(plan.sharing), plan.sentence], WIDTH),
+    ]
     if plan.wishes.what_if:
         parts.insert(
             0, wrapped([f"WHAT IF: {wishes_words(plan.wishes)}. This is not the plan of the case as it is."], WIDTH)
         )
+    parts += games_blocks(plan, WIDTH)
     parts += sharing_blocks(plan, WIDTH)
     parts += [_site(plan, site) for site in plan.sites]
     parts += mount_blocks(plan, WIDTH)
@@ -88,12 +93,18 @@ def plan_words(plan: Plan) -> str:
     left += [_caution(caution) for caution in (shared.cautions if shared else ()) if caution.text not in told]
     if left:
         parts.append(_block("Cautions", left))
-    taken = (*plan.assumptions, *(shared.assumptions if shared else ()))
+    taken = (
+        *plan.assumptions,
+        *(shared.assumptions if shared else ()),
+        *(plan.together.assumptions if plan.together else ()),
+    )
     assumed = merged_assumptions(taken, [site.name for site in plan.sites])
     if assumed:
         lines = [f"{one.what}: {one.value} ({one.why}). Replace by: {clause(one.replace_by)}." for one in assumed]
         parts.append(_block("Assumed, not measured", lines))
-    noticed = dict.fromkeys((*plan.findings, *_shared_findings(plan)))
+    noticed = dict.fromkeys(
+        (*plan.findings, *_shared_findings(plan), *(plan.together.findings if plan.together else ()))
+    )
     if noticed:
         parts.append(_block("Findings", _findings(tuple(noticed))))
     parts.append(wrapped([f"{plan.draws} draws, seed {plan.seed}; intervals are 95 %."], WIDTH))
@@ -104,7 +115,8 @@ def _fits_in_use(plan: Plan) -> list[Fit]:
     """Every stick that the plan uses, as it is to be set up."""
     if plan.sharing is None:
         return [site.choice for site in plan.sites if site.choice is not None]
-    return [one.fit for one in plan.sharing.placements if one.fit is not None]
+    fits = [one.fit for one in all_placements(plan) if one.fit is not None]
+    return list({(fit.site, fit.label): fit for fit in fits}.values()) if plan.layouts else fits
 
 
 def trace_words(report: TraceReport) -> str:
