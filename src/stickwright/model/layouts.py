@@ -66,6 +66,7 @@ class Layout:
     sharing: Sharing | None
     """None when the game names no action."""
     points: float | None
+    """Of its layout with the common devices."""
     points_alone: float | None
     """With devices chosen for this game only."""
     cost: float | None
@@ -89,6 +90,7 @@ class GamesTogether:
     outcome: Literal["common", "none", "limit"]
     """'none' when no one set lets every game be played, 'limit' when none was found within the limit."""
     points: float
+    """Mean of the games by hours, less what is bought for no game by itself."""
     points_alone: float
     """Each game with devices of its own: no common set can be worth more."""
     bound: float
