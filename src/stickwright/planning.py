@@ -195,9 +195,7 @@ def plan(
         sites=tuple(work.plan for work in works),
         sentence=_plan_sentence(works, sharing),
         next_reading=following,
-        cautions=cautions_of(
-            case.player, _chosen(sites, works, in_all), play_sentence(case.player, whole.games, used)
-        ),
+        cautions=cautions_of(case.player, _chosen(sites, works, in_all), play_sentence(case.player, whole.games, used)),
         assumptions=tuple(dict.fromkeys([*rule_assumptions(rules), *(a for work in works for a in work.assumptions)])),
         findings=tuple(findings),
         seed=seed,
