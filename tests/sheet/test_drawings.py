@@ -211,3 +211,10 @@ def test_what_is_added_is_drawn_above_the_bare_shaft() -> None:
     assert below == bare
     assert math.dist(pivot, bare) == pytest.approx(30 * scale_of(svg), abs=0.03)
     assert math.dist(pivot, contact) == pytest.approx(45 * scale_of(svg), abs=0.03)
+
+
+def test_the_paper_begins_at_its_corner() -> None:
+    """Law: nothing is shifted; the drawing's own corner is the paper's, and it is as large as the paper."""
+    root = ET.fromstring(setup_drawing(chosen(), (184.0, 78.0)))
+    assert [float(number) for number in root.get("viewBox", "").split()] == [0.0, 0.0, 184.0, 78.0]
+    assert (root.get("width"), root.get("height")) == ("184.0mm", "78.0mm")

@@ -305,6 +305,14 @@ def test_kit_bars_go_from_the_centre_to_full_travel(axes_of: Drawn) -> None:
     assert axes.get_xscale() == "log"
 
 
+@pytest.mark.parametrize("direction_rad", DIRECTIONS[:2])
+def test_force_and_travel_stand_with_their_units(axes_of: Drawn, direction_rad: float) -> None:
+    """Each axis says what it is and in which unit."""
+    axes, _ = force_panel(axes_of, direction_rad)
+    assert axes.get_xlabel().endswith(", mm")
+    assert axes.get_ylabel().endswith(", N")
+
+
 def test_no_chart_names_a_line_twice(axes_of: Drawn) -> None:
     """Each name of a legend stands for one line: else a check here could read the wrong one."""
     for module, chart, given in (
