@@ -30,3 +30,12 @@ def test_the_same_in_a_sentence() -> None:
 
 def test_equal_kits_give_equal_bytes() -> None:
     assert kit_forces(KIT) == kit_forces(KIT.model_copy())
+
+
+def test_one_stick_is_told_with_both_of_its_forces() -> None:
+    """By hand: in words as on the chart, from the force that leaves the centre to the one at full travel."""
+    kit = Kit.model_validate(
+        {"stick": [{"name": "elm", "start_force_n": 0.21, "full_force_n": 0.57, "travel_mm": 6.5}]}
+    )
+    told = kit_forces_alt(kit)
+    assert told.index("elm") < told.index("0.21") < told.index("0.57")
