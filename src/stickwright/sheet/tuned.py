@@ -262,7 +262,8 @@ def tuning_part(fit: Fit | None, tuning: Tuning) -> dict[str, Any]:
         "elsewhere": tuned_elsewhere(fit, tuning),
         "from": f"From {_recordings(tuning)}, in this order:",
         "rows": [list(row) for row in tables.tuning_numbers(tuning).rows],
-        "type": f"What to type in the game for {tuning.stick}: {to_type(tuning)}. {typed_basis(tuning)}".strip(),
+        "type": f"What to type in the game for {tuning.stick}: {to_type(tuning)}.",
+        "basis": typed_basis(tuning),
         "lost": lost(tuning),
         "zones": dead_zones(fit, tuning),
         "figure": {
