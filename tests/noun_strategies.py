@@ -74,6 +74,12 @@ def _setting(one: StickSetting, number: int) -> StickSetting:
     )
 
 
+def _controller(one: Controller) -> Controller:
+    """One whose settings have names of their own."""
+    settings = tuple(_setting(setting, number) for number, setting in enumerate(one.setting))
+    return one.model_copy(update={"set_as": "as bought", "setting": settings})
+
+
 def _kit(draw: st.DrawFn) -> Kit:
     sticks = [
         stick.model_copy(
@@ -86,6 +92,8 @@ def _kit(draw: st.DrawFn) -> Kit:
                 "full_force_interval_n": None,
                 "friction_force_interval_n": None,
                 "plug": draw(PLUGS),
+                "fixed_to": "",
+                "turns_output": "" if stick.crosswise is False else stick.turns_output,
                 "set_as": "as bought",
                 "setting": tuple(_setting(one, number) for number, one in enumerate(stick.setting)),
             }
@@ -95,7 +103,7 @@ def _kit(draw: st.DrawFn) -> Kit:
     return Kit(
         stick=tuple(sticks),
         switch=_some(draw, Switch, plug=draw(PLUGS)),
-        controller=_some(draw, Controller, plug=draw(PLUGS)),
+        controller=tuple(_controller(one) for one in _some(draw, Controller, plug=draw(PLUGS))),
         mount=_some(draw, Mount, tube_m=(0.01, 0.04), edge_m=None, tilts_rad=(-0.1, 0.5), release_n=(5.0, 20.0)),
         fastener=_some(draw, Fastener),
         lead=_some(draw, Lead, plug=draw(PLUGS), sockets=(draw(PLUGS), draw(PLUGS))),
