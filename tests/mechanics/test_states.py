@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import replace
+from dataclasses import fields, replace
 from typing import Any
 
 import numpy as np
@@ -108,11 +108,8 @@ def test_the_worst_state_is_taken_set_up_by_set_up() -> None:
     """By hand: the first set-up is worse in the second state, the second in the first; a stick in a draw has the least."""
 
     def found(mean: list[float], stick: list[list[float]]) -> Evaluated:
-        blank = np.zeros(2)
-        return Evaluated(
-            blank, blank[:, None], blank[:, None], blank[:, None], np.array(mean), blank, blank, blank, blank, np.array(mean),
-            np.array(mean), blank, np.array(stick),
-        )  # fmt: skip
+        figures = {field.name: np.zeros(2) for field in fields(Evaluated)}
+        return Evaluated(**figures | {"mean_utility": np.array(mean), "stick_utility": np.array(stick)})
 
     one, two = found([2.0, 1.0], [[2.0, 3.0], [1.0, 0.5]]), found([1.5, 1.8], [[1.5, 3.5], [1.8, 0.2]])
     both, worst = worst_of([one, two])
