@@ -351,7 +351,7 @@ def _board(
     """One hub with all that goes into it; where the next may begin, and how many cables were drawn."""
     tall = _HEAD_MM + sum(_strip_mm(strip, across, lines) for strip in strips)
     ink.box(across.hub, top, _HUB_MM - 0.3, tall, round_mm=2.0, line_mm=0.6)
-    ink.paragraph(fitted(f"hub {name}", _HUB_MM - 7.0, 1, bold=True), across.hub + 5.5, top + _HEAD_MM / 2, bold=1)
+    ink.paragraph(fitted(name, _HUB_MM - 7.0, 1, bold=True), across.hub + 5.5, top + _HEAD_MM / 2, bold=1)
     here = top + _HEAD_MM
     for strip in strips:
         high = _strip_mm(strip, across, lines)
