@@ -98,7 +98,8 @@ def test_force_and_reach_in_each_direction(directions: int) -> None:
 @pytest.mark.parametrize("slipped", [None, (3, 1.8)])
 def test_lever_from_bench_readings(slipped: tuple[int, float] | None) -> None:
     """Five places out and back, 3 % scatter: of 500 benches of one stick the intervals hold its true preload,
-    stiffness and friction, also when the gauge slid off once."""
+    stiffness and friction, also when the gauge slid off once. They hold it more often than 95 % here, since they also
+    allow for faults that this bench has not (a curved spring, drift, a gauge off square: docs/coverage.md)."""
     found: dict[str, list[bool]] = {"preload_nm": [], "stiffness_nm_per_rad": [], "friction_nm": []}
     stick = SimulatedStick.of(0.24, 0.52, 0.0065, 0.016, 0.015)
 
@@ -113,7 +114,7 @@ def test_lever_from_bench_readings(slipped: tuple[int, float] | None) -> None:
         return True
 
     coverage(500, draw, 2)
-    assert {name: 0.92 <= np.mean(kept) <= 0.98 for name, kept in found.items()} == dict.fromkeys(found, True)
+    assert {name: 0.92 <= np.mean(kept) <= 0.995 for name, kept in found.items()} == dict.fromkeys(found, True)
 
 
 def test_stick_in_the_kit_list() -> None:
@@ -243,20 +244,24 @@ def a_still(rng: np.random.Generator, seconds: float, tremor_hz: float | None, w
 def test_frequency_of_a_tremor(seconds: float, wander_hz: float) -> None:
     """A tremor of 3.5 to 9 Hz, steady or wandering, over sway of 1.3 Hz: it stands out in all but a few of 200
     recordings, the peak told is the right one, and its interval holds the middle of its spectrum. (A steady rhythm is told
-    to a hundredth of a hertz, then with room to spare.)"""
-    held, off, half = [], [], []
+    to a hundredth of a hertz, then with room to spare.) In a few the parts of the recording do not agree where the peak
+    lies: then no interval is told, and that is said."""
+    held, off, half, told = [], [], [], []
 
     def draw(rng: np.random.Generator) -> bool:
         frequency = float(rng.uniform(3.5, 9.0))
         still = a_still(rng, seconds, frequency, wander_hz)
         tremor = tremor_report(still.times_s, still.xy, still=True)
         if tremor.stands_out:
-            held.append(holds(tremor.frequency_hz, frequency))
+            told.append(tremor.frequency_hz.has_interval)
             off.append(abs(tremor.frequency_hz.value - frequency))
+        if tremor.stands_out and tremor.frequency_hz.has_interval:
+            held.append(holds(tremor.frequency_hz, frequency))
             half.append((tremor.frequency_hz.high - tremor.frequency_hz.low) / 2)
         return tremor.stands_out
 
     assert coverage(200, draw, 7) >= 0.97
+    assert np.mean(told) >= 0.97
     assert max(off) < 0.5
     assert 0.91 <= np.mean(held) <= (0.985 if wander_hz else 1.0)
     assert float(np.median(half)) < (0.2 if wander_hz else 0.01)

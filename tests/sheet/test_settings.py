@@ -31,7 +31,7 @@ def everywhere(plan: Plan) -> dict[str, str]:
     part = technical_pages(plan)["tuning"]
     return {
         "page one": first_page(plan)["game"],
-        "tuning": " ".join(part[key] for key in ("heading", "type", "lost", "zones")),
+        "tuning": " ".join(part[key] for key in ("heading", "type", "basis", "lost", "zones")),
         "line": line_of_tuning(tuning),
         "terminal": " ".join(plan_words(plan).split()),
     }
