@@ -11,14 +11,12 @@ from stickwright.model.case import Case
 from stickwright.model.hub import Hubs
 from stickwright.model.player import Site
 from stickwright.model.recording import Recording
+from stickwright.records.game_files import FURTHER_GAMES
 from stickwright.records.gauge import gauge_of, gauge_text
 from stickwright.records.nouns_text import file_text
 from stickwright.records.writing import make_folder, take_away, write_whole
 
-__all__ = ["FURTHER_GAMES", "write_case"]
-
-FURTHER_GAMES = tuple(f"game-{number}.toml" for number in range(2, 10))
-"""Files of the games besides game.toml."""
+__all__ = ["write_case"]
 
 
 def write_case(case: Case, folder: Path | str) -> tuple[Path, ...]:

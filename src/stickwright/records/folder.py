@@ -23,9 +23,10 @@ from stickwright.model.recorded import Finding
 from stickwright.model.recording import Recording
 from stickwright.model.room import Room
 from stickwright.records.archetypes import ARCHETYPES, archetype, archetype_named, usual_prices
-from stickwright.records.case_writing import FURTHER_GAMES, write_case
+from stickwright.records.case_writing import write_case
 from stickwright.records.doubts import Names, game_for_even_use, player_doubts, site_tables
 from stickwright.records.game_doubts import game_doubts
+from stickwright.records.game_files import FURTHER_GAMES
 from stickwright.records.gauge import GaugeReadings, read_gauge
 from stickwright.records.held import HeldPlace, Place
 from stickwright.records.hub_doubts import hub_doubts

@@ -18,6 +18,7 @@ import sqlalchemy as sa
 
 from stickwright import units
 from stickwright.errors import BadInput
+from stickwright.records.game_files import GAME_FILES
 from stickwright.store.schema import document, reading, version, visit_fact
 
 __all__ = ["Facts", "ReadingFact", "facts_of", "newest_version", "refresh_facts"]
@@ -66,6 +67,7 @@ class Facts:
         YYYY-MM-DD, empty when not said.
     sites : tuple of str
     game : str
+        Names of the games, the first one first.
     problems : int
         Things that could not be read.
     readings : tuple of ReadingFact
@@ -99,11 +101,12 @@ def facts_of(files: Mapping[str, bytes]) -> Facts:
     Parameters
     ----------
     files : mapping
-        Name -> body: ``player.toml``, ``game.toml`` and the gauge readings named in it.
+        Name -> body: ``player.toml``, the games and the gauge readings named in it.
     """
     player, problems = _table(files, "player.toml")
-    game, more = _table(files, "game.toml")
-    found = Facts(on_date=_date(player.get("visit", "")), game=_words(game.get("name", "")), problems=problems + more)
+    games, wrong = zip(*(_table(files, name) for name in GAME_FILES), strict=True)
+    named = ", ".join(words for one in games if (words := _words(one.get("name", ""))))
+    found = Facts(on_date=_date(player.get("visit", "")), game=named[:_LONGEST], problems=problems + sum(wrong))
     if player.get("visit", "") != "" and not found.on_date:
         found = replace(found, problems=found.problems + 1)
     sites = player.get("site", [])
@@ -137,7 +140,7 @@ def refresh_facts(connection: sa.Connection, visit_id: int) -> None:
         Of a `Store.write`.
     visit_id : int
     """
-    versions, files = _newest(connection, visit_id, ("player.toml", "game.toml"))
+    versions, files = _newest(connection, visit_id, ("player.toml", *GAME_FILES))
     gauges = _gauge_files(files)
     if gauges:
         more_versions, more_files = _newest(connection, visit_id, gauges)

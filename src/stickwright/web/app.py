@@ -36,7 +36,7 @@ SLOW: dict[str, str] = {
     "whole": "/players/[^/]+/(everything.zip|erase)",
     "imports": "/import",
     "visit": f"{_VISIT}(/case.zip)?",
-    "tables": f"/kit(/.*)?|{_VISIT}/(sites|kit|game|hub|room)(/.*)?",
+    "tables": f"/kit(/.*)?|{_VISIT}/(sites|kit|game(-[2-9])?|hub|room)(/.*)?",
     "files": f"{_VISIT}/(files|fetch)(/.*)?",
     "readings": f"{_VISIT}/readings(/take)?",
     "measure": f"{_VISIT}/(measure|recordings|live)(/.*)?",

@@ -16,6 +16,7 @@ from stickwright.model.player import Helper, Player, Site, Together
 from stickwright.model.room import Edge, KeepOut, Landmark, Place, Room, Surface, Tube
 from stickwright.records.entry import shown
 from stickwright.records.fields import fields_of
+from stickwright.records.game_files import FURTHER_GAMES
 from stickwright.records.toml_lines import FieldPath
 from stickwright.web.noun_forms import inner_tables, label_of
 
@@ -107,6 +108,7 @@ VIEWS = {
         ),
     ),
 }  # fmt: skip
+VIEWS |= {name.removesuffix(".toml"): VIEWS["game"]._replace(name=name) for name in FURTHER_GAMES}
 
 
 def plain_tables(body: bytes, name: str) -> dict[str, Any]:

@@ -11,12 +11,14 @@ from typing import Any
 
 from starlette.routing import BaseRoute, Route
 
+from stickwright.records.game_files import GAME_FILES
 from stickwright.web.later import Later
 
 __all__ = ["FIELDS", "openapi_document", "plain_routes"]
 
 _PART = re.compile(r"\{(\w+)(?::(\w+))?\}")
 _TABLE = ("based_on", "name", "part", "force_n", "more")
+_GAMES = tuple(name.removesuffix(".toml") for name in GAME_FILES)
 FIELDS: Mapping[str, tuple[str, ...]] = {
     "/start": ("passphrase", "again", "then"),
     "/start/practise": (),
@@ -43,7 +45,9 @@ FIELDS: Mapping[str, tuple[str, ...]] = {
     "/logout": (),
     "/accounts": ("name", "role", "password", "again"),
     "/accounts/close": ("name",),
-    "/visits/{id}/game/usual": ("archetype",),
+    "/visits/{id}/game/another": ("game_name", "kind"),
+    **{f"/visits/{{id}}/{key}/usual": ("archetype",) for key in _GAMES},
+    **{f"/visits/{{id}}/{key}/delete": () for key in _GAMES[1:]},
     "/visits/{id}/kit/own": (),
     "/visits/{id}/files/{name:path}": ("text", "based_on"),
     "/visits/{id}/readings": (
@@ -57,8 +61,8 @@ FIELDS: Mapping[str, tuple[str, ...]] = {
     "/visits/{id}/recordings/{number:int}/back": (),
     "/visits/{id}/plan": ("without", "keep", "only_kit", "budget", "most_parts"),
     "/visits/{id}/plans/{number:int}/check": (),
-    **{f"/visits/{{id}}/{key}/edit{end}": _TABLE for key in ("sites", "kit", "game", "hub", "room") for end in ("", "/{path:path}")},
-    **{f"/visits/{{id}}/{key}/remove/{{path:path}}": () for key in ("sites", "kit", "game", "hub", "room")},
+    **{f"/visits/{{id}}/{key}/edit{end}": _TABLE for key in ("sites", "kit", *_GAMES, "hub", "room") for end in ("", "/{path:path}")},
+    **{f"/visits/{{id}}/{key}/remove/{{path:path}}": () for key in ("sites", "kit", *_GAMES, "hub", "room")},
     "/kit/edit": _TABLE,
     "/kit/edit/{path:path}": _TABLE,
     "/kit/remove/{path:path}": (),

@@ -14,6 +14,7 @@ from collections import Counter
 from collections.abc import Mapping, Sequence
 from typing import Any, NamedTuple
 
+from stickwright.records.game_files import games_among
 from stickwright.web.steps import STEPS, Step
 
 __all__ = ["Done", "StepState", "next_step", "step_states"]
@@ -50,7 +51,7 @@ def step_states(tree: Mapping[str, bytes], done: Done) -> tuple[StepState, ...]:
         Documents of the visit by name, with the kit of the shelf where the visit has none.
     done : Done
     """
-    read = {name: _read(tree.get(f"{name}.toml")) for name in ("player", "kit", "game", "room")}
+    read = {name: _read(tree.get(f"{name}.toml")) for name in ("player", "kit", "room")}
     sites = _tables(read["player"], "site")
     told = {
         "room": _room(read["room"]),
@@ -58,7 +59,7 @@ def step_states(tree: Mapping[str, bytes], done: Done) -> tuple[StepState, ...]:
         "readings": _readings(sites, tree),
         "measure": _measure(sites, done.recordings),
         "kit": _kit(read["kit"]),
-        "game": _game(read["game"]),
+        "game": _games([_read(tree[name]) for name in games_among(tree)]),
         "plan": _plan(done),
         "mounts": _mounts(read["room"], done),
         "sheet": ("ready to print", "", True) if done.plan else ("nothing yet", "comes with the plan", False),
@@ -168,11 +169,16 @@ def _kit(read: Mapping[str, Any] | None) -> tuple[str, str, bool]:
     return _listed(told), "" if _tables(read, "stick") else "no stick yet", bool(_tables(read, "stick"))
 
 
-def _game(read: Mapping[str, Any] | None) -> tuple[str, str, bool]:
-    actions = _tables(read, "action")
-    if not read or not actions:
+def _games(games: Sequence[Mapping[str, Any] | None]) -> tuple[str, str, bool]:
+    told = [
+        f"{read.get('name', 'a game')}: {_count(len(actions), 'action')}"
+        for read in games
+        if read and (actions := _tables(read, "action"))
+    ]
+    if not told:
         return "nothing yet", "without it, a stick used evenly in all directions is assumed", False
-    return f"{read.get('name', 'a game')}: {_count(len(actions), 'action')}", "", True
+    unsaid = len(games) - len(told)
+    return "; ".join(told), f"actions of {_count(unsaid, 'game')}" if unsaid else "", True
 
 
 def _plan(done: Done) -> tuple[str, str, bool]:

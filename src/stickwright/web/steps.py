@@ -33,6 +33,7 @@ STEPS = (
 
 _BELOW = {
     "plans": "plan", "compare": "plan", "making": "plan", "live": "measure", "recordings": "measure", "sheet.pdf": "sheet",
+    **{f"game-{number}": "game" for number in range(2, 10)},
 }  # fmt: skip
 """Pages that belong to a step under another name."""
 

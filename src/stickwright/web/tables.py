@@ -13,11 +13,23 @@ from starlette.routing import BaseRoute, Route
 
 from stickwright.errors import BadInput
 from stickwright.model.measured import Measured
-from stickwright.records.archetypes import ARCHETYPES, archetype_text
+from stickwright.records.archetypes import ARCHETYPES
 from stickwright.records.editing import with_fields, without_table
 from stickwright.records.toml_lines import FieldPath
 from stickwright.store.documents import Document, documents, save_document, undo_document
 from stickwright.web.desk import At, at_shelf, at_visit
+from stickwright.web.games import (
+    FIRST_GAME,
+    GAME_NAME,
+    actions_here,
+    added_game,
+    at_game,
+    delete_game,
+    games_here,
+    is_game,
+    title_of_game,
+    usual_game,
+)
 from stickwright.web.kit_pictures import kit_picture, stick_picture
 from stickwright.web.noticed import noticed_about
 from stickwright.web.noun_forms import FIRST, FormField, form_fields, inner_tables, label_of, sent_fields
@@ -52,10 +64,13 @@ def list_page(here: At, key: str) -> dict[str, Any]:
     tables = plain_tables(document.body, view.name) if document else {}
     top = form_fields(view.model, tables)
     return {
-        "title": view.title,
+        "title": title_of_game(here, key, tables) if is_game(key) else view.title,
         "view": view,
         "key": key,
         "base": _base(here, key),
+        "games": games_here(here) if is_game(key) else (),
+        "kinds": _KINDS,
+        "another": ("", ""),
         "own": own,
         "shelf": here.kit_url if key == "kit" and here.visit is not None and not own else "",
         "known": [(field.label, f"{field.value}{_unit(field)}".replace("\n", ", ")) for field in top if field.value],
@@ -64,7 +79,7 @@ def list_page(here: At, key: str) -> dict[str, Any]:
         "picture": kit_picture(document.body.decode("utf-8")) if key == "kit" and document else None,
         "noticed": noticed_about(here, view.name) if here.visit is not None else (),
         "archetype_pairs": tuple((name, name) for name in ARCHETYPES)
-        if key == "game" and not tables.get("action")
+        if is_game(key) and not tables.get("action")
         else (),
         "writes": here.writes,
     }
@@ -100,7 +115,8 @@ def table_page(
     ]
     around = path[:-2] if path and isinstance(path[-1], int) else path[:-1]
     is_new = not table and bool(path)
-    title = view.title if not path else _title(view, path, tables, is_new=is_new)
+    heading = title_of_game(here, key, tables) if is_game(key) else view.title
+    title = heading if not path else _title(view, path, tables, is_new=is_new)
     return {
         "title": title,
         "view": view,
@@ -108,7 +124,7 @@ def table_page(
         "base": _base(here, key),
         "path": text,
         "fields": form_fields(
-            model, table, typed=typed, refused=refused, offered=_offered(here, model), without=_WITHOUT.get(key, ()),
+            model, table, typed=typed, refused=refused, offered=_offered(here, model, key), without=_WITHOUT.get(key, ()),
             wanted_units=_gauge_units(here),
         ),
         "groups": groups_of(inner, table, path) if table else (),
@@ -121,6 +137,7 @@ def table_page(
     }  # fmt: skip
 
 
+_KINDS = (("", "none of these: add the actions yourself"), *((name, name.replace("-", " ")) for name in ARCHETYPES))
 _WITHOUT = {"sites": ("gauge_readings",)}
 _ELSEWHERE = frozenset({"reading", "recording"})
 """Tables of a site that have pages of their own."""
@@ -173,18 +190,32 @@ def remove_table(request: Request, key: str, at: Callable[[Request], At]) -> Res
     return done(request, _way_back(here, key, path), words, undo=_undo(here, view))
 
 
-def start_game(request: Request) -> Response:
-    """The actions usual for a kind of game, to change from there."""
-    here, view = at_visit(request), VIEWS["game"]
+def add_game(request: Request) -> Response:
+    """One more game; what cannot be added stays in the form."""
+    here = at_visit(request)
+    sent = {name: str(value) for name, value in form(request).items()}
+    name, kind = sent.get("game_name", ""), sent.get("kind", "")
+    try:
+        key = added_game(here, name, kind)
+    except BadInput as refused:
+        data = list_page(here, FIRST_GAME) | {"another": (name, kind)}
+        return page(request, "tables.html", data, here=here, refused=refused, fields={GAME_NAME: "game_name"})
+    return done(request, here.url(key), f"{name} added.", undo=_undo(here, VIEWS[key]))
+
+
+def start_game(request: Request, key: str) -> Response:
+    """The actions usual for a kind of game, to change from there; what was said of the game in general stays."""
+    here, view = at_visit(request), VIEWS[key]
     kind = str(form(request).get("archetype", ""))
     if kind not in ARCHETYPES:
         raise HTTPException(404)
     document, _ = file_here(here, view.name)
+    text = usual_game(kind, plain_tables(document.body, view.name) if document else {})
     save_document(
-        here.store, here.visit_id, view.name, archetype_text(kind).encode(), who=here.who, why=f"usual actions of {kind}",
+        here.store, here.visit_id, view.name, text.encode(), who=here.who, why=f"usual actions of {kind}",
         based_on=document.number if document else 0,
     )  # fmt: skip
-    return done(request, here.url("game"), f"The actions usual for {kind} are there: change what differs.",
+    return done(request, here.url(key), f"The actions usual for {kind} are there: change what differs.",
                 undo=_undo(here, view))  # fmt: skip
 
 
@@ -263,15 +294,16 @@ def _columns(noun: type[Measured]) -> tuple[str, ...]:
     return tuple(name for name in FIRST.get(noun, ()) if name != "name")[:4]
 
 
-def _offered(here: At, model: Any) -> dict[str, tuple[str, ...]]:
-    """Words from the other files of the visit: actions of its game, sites, sticks of its kit."""
+def _offered(here: At, model: Any, key: str) -> dict[str, tuple[str, ...]]:
+    """Words from the other files of the visit: actions of the game at hand or of all games, sites, sticks of its kit."""
     if here.visit is None:
         return {}
     names = {
         key: names_here(here, VIEWS[key].name, table)
         for key, table in (("game", "action"), ("sites", "site"), ("kit", "stick"))
     }
-    words = {"together": names["game"], "of": names["game"], "action": names["game"], "site": names["sites"],
+    mine = names_here(here, VIEWS[key].name, "action") if is_game(key) else names["game"]
+    words = {"together": mine, "of": mine, "action": actions_here(here), "site": names["sites"],
              "sites": names["sites"], "stick": names["kit"], "liked": names["kit"]}  # fmt: skip
     own = {"together": ()} if model is VIEWS["sites"].model else {}
     return {field: found for field, found in (words | own).items() if found and field in model.model_fields}
@@ -306,8 +338,22 @@ def _routes(key: str, base: str, at: Callable[[Request], At]) -> tuple[BaseRoute
 
 
 ROUTES: tuple[BaseRoute, ...] = (
-    Route("/visits/{id}/game/usual", start_game, methods=["POST"]),
+    Route("/visits/{id}/game/another", add_game, methods=["POST"]),
+    *(
+        Route(f"/visits/{{id}}/{key}/usual", partial(start_game, key=key), methods=["POST"])
+        for key in VIEWS
+        if is_game(key)
+    ),
+    *(
+        Route(f"/visits/{{id}}/{key}/delete", partial(delete_game, key=key), methods=["POST"])
+        for key in VIEWS
+        if is_game(key) and key != FIRST_GAME
+    ),
     Route("/visits/{id}/kit/own", own_kit, methods=["POST"]),
-    *(route for key in VIEWS for route in _routes(key, f"/visits/{{id}}/{key}", at_visit)),
+    *(
+        route
+        for key in VIEWS
+        for route in _routes(key, f"/visits/{{id}}/{key}", partial(at_game, key=key) if is_game(key) else at_visit)
+    ),
     *_routes("kit", "/kit", at_shelf),
 )
