@@ -7,9 +7,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from hypothesis.extra.numpy import arrays
+from scipy.signal import lfilter
 from scipy.stats import binom
 
 from stickwright.errors import BadInput
+from stickwright.model.recording import Recording
 from stickwright.tuning.dead_zone import (
     dead_zone,
     dead_zone_estimate,
@@ -17,8 +19,8 @@ from stickwright.tuning.dead_zone import (
     lag_one_correlation,
     largest_rank,
     smallest_sample,
-    thinned,
 )
+from stickwright.tuning.pipeline import tune
 
 shares = st.floats(0.5, 0.99)
 rests = arrays(np.float64, st.tuples(st.integers(60, 150), st.just(2)), elements=st.floats(-0.2, 0.2))
@@ -26,11 +28,8 @@ rests = arrays(np.float64, st.tuples(st.integers(60, 150), st.just(2)), elements
 
 def slow_noise(n, rho, rng):
     """A first-order autoregressive series with unit variance."""
-    out = np.empty((n, 2))
-    out[0] = rng.normal(size=2)
-    for i in range(1, n):
-        out[i] = rho * out[i - 1] + math.sqrt(1 - rho**2) * rng.normal(size=2)
-    return out
+    white = np.vstack([rng.normal(size=2), math.sqrt(1 - rho**2) * rng.normal(size=(n - 1, 2))])
+    return lfilter([1.0], [1.0, -rho], white, axis=0)
 
 
 @given(coverage=shares, confidence=shares, rank=st.integers(1, 8))
@@ -90,37 +89,53 @@ def test_empty_cells_do_not_count():
 
 @pytest.mark.parametrize("rho", [0.5, 0.9])
 def test_effective_samples_of_a_slow_series(rho):
-    """An autoregressive rest is worth n (1 - rho) / (1 + rho) samples, and thinning leaves no more."""
+    """An autoregressive rest is worth n (1 - rho) / (1 + rho) samples, and about as many are left to the dead zone."""
     xy = slow_noise(20000, rho, np.random.default_rng(3))
     expected = 20000 * (1 - rho) / (1 + rho)
     assert effective_samples(xy) == pytest.approx(expected, rel=0.1)
-    assert 0.7 * expected < len(thinned(xy)) < 1.05 * expected
-    assert lag_one_correlation(thinned(xy)) < 0.2
+    assert 0.7 * expected < dead_zone_estimate([xy])[0].n < 1.05 * expected
 
 
 def test_white_noise_is_not_thinned():
     """Samples that are independent already are all kept."""
     xy = np.random.default_rng(5).normal(size=(500, 2))
-    assert len(thinned(xy)) == 500
+    assert dead_zone_estimate([xy])[0].n == 500
 
 
-def test_estimate_holds_the_true_radius():
-    """By simulation on slow noise: the interval holds the true 95 % radius about as often as it says."""
+@pytest.mark.parametrize(("rho", "n", "rests"), [(0.6, 1500, 1), (0.9, 4000, 1), (0.9, 2000, 3)])
+def test_estimate_holds_the_true_radius(rho, n, rests):
+    """By simulation on slow noise: the interval holds the true 95 % radius (Rayleigh) as often as it says, on each side."""
     rng = np.random.default_rng(11)
     true = math.sqrt(-2 * math.log(0.05))
-    held = []
-    for _ in range(120):
-        estimate, findings = dead_zone_estimate(slow_noise(1500, 0.6, rng))
+    below, above = [], []
+    for _ in range(200):
+        estimate, findings = dead_zone_estimate([slow_noise(n, rho, rng) for _ in range(rests)])
         assert findings == ()
-        held.append(estimate.low <= true <= estimate.high)
+        below.append(true < estimate.low)
+        above.append(true > estimate.high)
     assert estimate.level == 0.9
-    assert np.mean(held) > 0.9 - 3 * math.sqrt(0.09 / 120)
+    most = 0.05 + 3 * math.sqrt(0.05 * 0.95 / 200)
+    assert np.mean(below) < most
+    assert np.mean(above) < most
+    assert np.mean(below) + np.mean(above) > 0.01, "an interval that always holds is too wide"
+
+
+def test_a_tuning_thins_its_rest_once():
+    """Through the whole tuning: three slow rests, home a little elsewhere each, are worth n (1 - rho) / (1 + rho) samples."""
+    rng = np.random.default_rng(4)
+    rho, n = 0.9, 3000
+    expected = 3 * n * (1 - rho) / (1 + rho)
+    rest_xy = np.concatenate([0.004 * slow_noise(n, rho, rng) + home for home in ([0, 0], [0.03, 0], [0, 0.03])])
+    times_s = np.concatenate([np.arange(n) / 100 + 40 * number for number in range(3)])
+    recordings = [Recording("rest.csv", times_s, rest_xy, task="rest", site="thumb", stick="hazel")]
+    found = tune(recordings, site="thumb", stick="hazel").dead_zone
+    assert 0.7 * expected < found.n < 1.05 * expected
 
 
 def test_short_rest_sets_no_dead_zone_and_says_what_was_seen():
     """Two seconds of slow rest: none is set; the reason, the largest distance and the length needed are told."""
     xy = 0.01 * slow_noise(200, 0.95, np.random.default_rng(2))
-    estimate, (finding,) = dead_zone_estimate(xy)
+    estimate, (finding,) = dead_zone_estimate([xy])
     assert (estimate.value, estimate.n, estimate.assumed) == (0.0, 0, "no dead zone")
     assert not estimate.has_interval
     assert "59 are needed" in estimate.why
@@ -131,7 +146,7 @@ def test_short_rest_sets_no_dead_zone_and_says_what_was_seen():
 
 def test_frozen_rest_is_queried():
     """A rest that never moves was cleaned before it came here."""
-    estimate, (finding,) = dead_zone_estimate(np.full((500, 2), 0.03))
+    estimate, (finding,) = dead_zone_estimate([np.full((500, 2), 0.03)])
     assert estimate.value == pytest.approx(math.hypot(0.03, 0.03))
     assert (finding.level, finding.about) == ("query", "frozen rest")
 
@@ -139,7 +154,7 @@ def test_frozen_rest_is_queried():
 def test_no_rest_is_refused():
     """Nothing to estimate from: the sentence asks for a recording."""
     with pytest.raises(BadInput, match="Record 20 s of rest"):
-        dead_zone_estimate(np.empty((0, 2)))
+        dead_zone_estimate([np.empty((0, 2))])
 
 
 def test_wrong_shape_is_refused():

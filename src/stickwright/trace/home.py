@@ -58,7 +58,7 @@ def effective_count(values: NDArray[np.float64]) -> float:
     n = len(values)
     centred = values - values.mean()
     power = float(centred @ centred)
-    if n < 3 or power <= 0:
+    if n < 3 or power <= 1e-24 * float(values @ values):  # one level: what is left is the rounding of its mean
         return float(max(n, 1))
     neighbour = min(max(float(centred[1:] @ centred[:-1]) / power, 0.0), 1.0 - 1.0 / n)
     count = n * (1 - neighbour) / (1 + neighbour)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
 from itertools import pairwise
 from typing import NamedTuple
@@ -36,7 +35,7 @@ def rest_samples(
     Returns
     -------
     array, shape (k, 2)
-        Every m-th sample of each rest, m its length over the number of independent readings it is worth. Empty
+        Every m-th sample of each rest, m its length over the number of independent readings it is worth, rounded. Empty
         when there is no rest.
 
     Notes
@@ -76,7 +75,7 @@ def independent(rests: Sequence[NDArray[np.float64]]) -> NDArray[np.float64]:
     kept = []
     for rest in rests:
         worth = min(effective_count(rest[:, 0]), effective_count(rest[:, 1]))
-        kept.append(rest[:: max(1, math.ceil(len(rest) / worth))])
+        kept.append(rest[:: max(1, round(len(rest) / worth))])
     return np.concatenate(kept) if kept else np.empty((0, 2))
 
 

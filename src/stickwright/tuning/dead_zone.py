@@ -2,13 +2,14 @@
 
 The radius is a one-sided tolerance limit after Wilks: an order statistic of the distances from the
 centre that covers a stated share of rest, at a stated confidence, whatever their distribution. It
-holds for independent samples; samples of one rest, milliseconds apart, are not, so a recording is
-thinned by its correlation first.
+holds for independent samples; samples of one rest, milliseconds apart, are not, so each rest is
+thinned by its correlation first, once.
 """
 
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -17,6 +18,7 @@ from scipy.special import betainc
 from stickwright.errors import BadInput, Problem
 from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import Finding
+from stickwright.trace.rest_samples import independent
 
 __all__ = [
     "dead_zone",
@@ -25,7 +27,6 @@ __all__ = [
     "lag_one_correlation",
     "largest_rank",
     "smallest_sample",
-    "thinned",
 ]  # fmt: skip
 
 Array = NDArray[np.float64]
@@ -162,8 +163,8 @@ def dead_zone(rest_xy: ArrayLike, coverage: float = COVERAGE, confidence: float 
 
     Notes
     -----
-    Source: one-sided tolerance limits [wilks-1941]. Assumed: independent samples, see `thinned`; a
-    round dead zone.
+    Source: one-sided tolerance limits [wilks-1941]. Assumed: independent samples, see
+    `stickwright.trace.rest_samples.independent`; a round dead zone.
 
     Examples
     --------
@@ -245,43 +246,16 @@ def effective_samples(rest_xy: ArrayLike) -> float:
     return len(_rows(rest_xy)) * (1.0 - rho) / (1.0 + rho)
 
 
-def thinned(rest_xy: ArrayLike) -> Array:
-    """Every m-th rest sample, m wide enough that those left are about independent.
-
-    Parameters
-    ----------
-    rest_xy : array, shape (n, 2)
-        Rest samples in order of time, evenly spaced, share of full output.
-
-    Returns
-    -------
-    array, shape (k, 2)
-        Samples kept, the first among them; m is (1 + rho) / (1 - rho), rounded up.
-
-    Notes
-    -----
-    Source: as in `effective_samples` [bayley-hammersley-1946].
-
-    Examples
-    --------
-    >>> slow_xy = [(i // 10 % 2, 0.0) for i in range(400)]
-    >>> len(thinned(slow_xy))
-    40
-    """
-    xy = _rows(rest_xy)
-    rho = lag_one_correlation(xy)
-    return xy[:: math.ceil((1.0 + rho) / (1.0 - rho) - 1e-9)]
-
-
 def dead_zone_estimate(
-    rest_xy: ArrayLike, coverage: float = COVERAGE, confidence: float = CONFIDENCE
+    rests: Sequence[ArrayLike], coverage: float = COVERAGE, confidence: float = CONFIDENCE
 ) -> tuple[Estimate, tuple[Finding, ...]]:
-    """Dead zone from a recording of rest, correlation allowed for, with its interval.
+    """Dead zone from recordings of rest, correlation allowed for, with its interval.
 
     Parameters
     ----------
-    rest_xy : array, shape (n, 2)
-        Rest samples in order of time, offset taken off, share of full output.
+    rests : sequence of array, shape (n, 2)
+        All samples of each rest in order of time, evenly spaced, offset taken off, share of full output; not thinned
+        before: that is done here.
     coverage, confidence : float, default 0.95
         As in `smallest_sample`.
 
@@ -302,19 +276,20 @@ def dead_zone_estimate(
 
     Notes
     -----
-    Source: one-sided tolerance limits [wilks-1941].
+    Source: one-sided tolerance limits [wilks-1941], on samples far enough apart to be independent within their rest.
 
     Examples
     --------
     >>> wobble_xy = [(0.01 * (-1) ** i, 0.0001 * (i * 37 % 101)) for i in range(200)]
-    >>> estimate, findings = dead_zone_estimate(wobble_xy)
+    >>> estimate, findings = dead_zone_estimate([wobble_xy])
     >>> round(estimate.value, 4), round(estimate.low, 4), round(estimate.level, 2), findings
     (0.014, 0.0137, 0.9, ())
     """
     _checked_shares(coverage, confidence)
-    xy = _rows(rest_xy)
-    if len(xy) == 0:
+    parts = [part for part in map(_rows, rests) if len(part)]
+    if not parts:
         raise BadInput(Problem("rest samples", "none", "a recording of rest", "Record 20 s of rest."))
+    xy = np.concatenate(parts)
     findings: list[Finding] = []
     if len(xy) > 1 and float(np.ptp(xy, axis=0).max()) <= 1e-12:
         text = (
@@ -323,7 +298,7 @@ def dead_zone_estimate(
             "driver or the hub."
         )
         findings.append(Finding("query", "frozen rest", text))
-    kept = thinned(xy)
+    kept = independent(parts)
     radius = np.sort(np.hypot(kept[:, 0], kept[:, 1]))
     rank = largest_rank(len(kept), coverage, confidence)
     if rank == 0:

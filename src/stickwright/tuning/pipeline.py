@@ -24,7 +24,7 @@ from stickwright.trace.home import home, step_of_levels
 from stickwright.trace.recording import cleaned
 from stickwright.trace.release import unsettled_finding
 from stickwright.trace.rest import one_release, rest_report
-from stickwright.trace.rest_samples import independent, rests_of
+from stickwright.trace.rest_samples import rests_of
 from stickwright.trace.tremor import tremor_report
 from stickwright.tuning.asked import Stretch, asked_for, usable
 from stickwright.tuning.bearing import Bearing, bearing, push_direction
@@ -329,7 +329,7 @@ def _span(recordings: Sequence[Recording], turned: Response) -> tuple[Span, Lite
 def _dead_zone(rest: _Rest, ranged: Response) -> tuple[Estimate, tuple[Finding, ...]]:
     if not rest.rests:
         return Estimate.unbounded(0.0, rest.why, n=0, assumed="no dead zone"), ()
-    estimate, findings = dead_zone_estimate(placed(independent(rest.rests), ranged))
+    estimate, findings = dead_zone_estimate([placed(one, ranged) for one in rest.rests])
     if estimate.value > _WIDE_DEAD_ZONE:
         text = (
             f"The dead zone would take {100 * estimate.value:.0f} % of the player's range. Something else is wrong: "
