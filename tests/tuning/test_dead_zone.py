@@ -16,7 +16,6 @@ from stickwright.tuning.dead_zone import (
     dead_zone,
     dead_zone_estimate,
     effective_samples,
-    lag_one_correlation,
     largest_rank,
     smallest_sample,
 )

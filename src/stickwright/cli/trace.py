@@ -40,7 +40,11 @@ def options(command: argparse.ArgumentParser) -> None:
     foreign.add_argument("--rate", type=float, metavar="HZ", help="rows or frames a second")
     foreign.add_argument("--x", metavar="COLUMN", help="sideways")
     foreign.add_argument("--y", metavar="COLUMN", help="forward; 'none' for one axis")
-    foreign.add_argument("--z", metavar="COLUMN", help="third axis of a sensor: tremor is told from all three together")
+    foreign.add_argument(
+        "--z",
+        metavar="COLUMN",
+        help="third axis of a sensor: tremor is told from all three together, along the line on which it is strongest",
+    )
     foreign.add_argument(
         "--full-scale", type=float, metavar="VALUE", help="value of full output, from the centre (80 counts, 127, 1)"
     )

@@ -51,7 +51,7 @@ class ColumnChoice:
     stroke : str, optional
         Number of the stroke of a drawing; empty where the pen was up.
     z : str, optional
-        Third axis of a sensor: tremor is told from all three.
+        Third axis of a sensor: tremor is told from all three together, along the line on which it is strongest.
     """
 
     time: str | None = "time_s"

@@ -84,11 +84,16 @@ def read_recording(
     times_s = _times(frame, choice, shown, notes)
     if columns is None and choice.y is not None and frame[choice.y].null_count() == frame.height:
         choice = replace(choice, y=None)  # as one axis is written in our own format
+    if columns is None and choice.z is not None and frame[choice.z].null_count() == frame.height:
+        choice = replace(choice, z=None)
     xy = _pair(frame, choice.x, choice.y, choice, shown)
     _refuse_scale(xy, choice, shown, foreign=columns is not None)
+    z = None if choice.z is None else _column(frame, choice.z) / (choice.full_scale or 1.0)
+    if z is not None and choice.full_scale is not None and bool(np.isfinite(z).any()):
+        _refuse_range(z, str(choice.z), shown, foreign=columns is not None)
     _note_gaps(xy, choice, notes)
     cue_xy = _pair(frame, choice.cue_x, choice.cue_y, choice, shown) if choice.cue_x and choice.cue_y else None
-    left_out = [name for name in header if name not in ("y", *choice.named())]
+    left_out = [name for name in header if name not in ("y", "z", *choice.named())]
     if left_out and columns is None:
         notes.append(f"columns not read: {', '.join(left_out)}")
     return Recording(
@@ -107,7 +112,7 @@ def read_recording(
         notes=tuple(notes),
         selected=_selected(frame, choice, shown, foreign=columns is not None),
         stroke=_strokes(frame, choice),
-        z=None if choice.z is None else _column(frame, choice.z) / (choice.full_scale or 1.0),
+        z=z,
     )
 
 
@@ -178,23 +183,29 @@ def _pair(frame: pl.DataFrame, x: str | None, y: str | None, choice: ColumnChoic
 
 def _refuse_scale(xy: NDArray[np.float64], choice: ColumnChoice, shown: str, *, foreign: bool) -> None:
     """Shares that cannot be shares; counts of which nobody said what is full."""
-    low, high = float(np.nanmin(xy)), float(np.nanmax(xy))
-    runs = f"values from {number_text(low)} to {number_text(high)}"
     name = choice.x if choice.y is None else f"{choice.x} and {choice.y}"
-    if choice.full_scale is None:
-        if choice.unit is None:
-            raise BadInput(
-                Problem(f"{shown}, {name}", runs, "how much is full output",
-                        "Say --full-scale (1 if these are shares already), or name the unit with --unit, e.g. px.")
-            )  # fmt: skip
-        return
-    if max(-low, high) > _LARGEST_SHARE:
+    if choice.full_scale is not None:
+        _refuse_range(xy, name, shown, foreign=foreign)
+    elif choice.unit is None:
+        raise BadInput(
+            Problem(f"{shown}, {name}", _range_words(xy), "how much is full output",
+                    "Say --full-scale (1 if these are shares already), or name the unit with --unit, e.g. px.")
+        )  # fmt: skip
+
+
+def _range_words(values: NDArray[np.float64]) -> str:
+    return f"values from {number_text(float(np.nanmin(values)))} to {number_text(float(np.nanmax(values)))}"
+
+
+def _refuse_range(values: NDArray[np.float64], name: str, shown: str, *, foreign: bool) -> None:
+    """Values too large to be shares of full output."""
+    if float(np.nanmax(np.abs(values))) > _LARGEST_SHARE:
         remedy = (
             "Check --full-scale and --centre."
             if foreign
             else ("If these are counts, read them with --full-scale, and --centre when rest is not 0.")
         )
-        raise BadInput(Problem(f"{shown}, {name}", runs, "shares of full output, -1 to 1", remedy))
+        raise BadInput(Problem(f"{shown}, {name}", _range_words(values), "shares of full output, -1 to 1", remedy))
 
 
 def _note_gaps(xy: NDArray[np.float64], choice: ColumnChoice, notes: list[str]) -> None:

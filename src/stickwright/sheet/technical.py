@@ -23,7 +23,7 @@ from stickwright.sheet.merged import merged_assumptions, merged_findings
 from stickwright.sheet.paper import width_mm
 from stickwright.sheet.printed import ASSUMED, clause, percent, plain, sentence, share, shown
 from stickwright.sheet.sharing_words import asked_first
-from stickwright.sheet.tremor_words import tremor_size
+from stickwright.sheet.tremor_words import axis_words, tremor_size
 from stickwright.sheet.tuned import line_of_tuning, tuning_of_choice, tuning_part, unrecorded_basis
 from stickwright.units import chance_words
 
@@ -364,7 +364,9 @@ def _facts(report: TraceReport) -> str:
         )
     if report.tremor is not None:
         size = "" if math.isnan(report.tremor.band_rms.value) else f", rms {tremor_size(report)}"
-        parts.append(clause(report.tremor.sentence) + size)
+        three = len(report.tremor.axis) == 3
+        line = f", strongest along {axis_words(report.tremor.axis)} of the three axes that were read" if three else ""
+        parts.append(clause(report.tremor.sentence) + size + line)
     if report.bursts is not None and report.bursts.count:
         parts.append(f"{report.bursts.count} sudden movements, highest {shown(report.bursts.peak, unit)}")
     if report.tracking is not None:

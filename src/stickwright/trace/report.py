@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
+from dataclasses import replace
 from typing import TypeVar
 
 import numpy as np
@@ -82,7 +83,7 @@ def trace_report(recording: Recording, rng: np.random.Generator | None = None) -
     (True, True)
     """
     clean, noticed = cleaned(recording)
-    findings = list(noticed)
+    findings = [*noticed, *_third_axis(clean)]
     bursts, keep, said = burst_report(clean)
     findings += said
     rest, said = rest_report(clean, keep=keep)
@@ -116,6 +117,19 @@ def trace_report(recording: Recording, rng: np.random.Generator | None = None) -
         tracking=_tracking(clean, findings),
         findings=tuple(findings),
     )
+
+
+def _third_axis(clean: Cleaned) -> list[Finding]:
+    """That a third axis was read, and for what."""
+    if clean.z is None:
+        return []
+    flat = [name for name, there in zip("xy", clean.recorded, strict=True) if there]
+    many, all_of = ("Three", "all three") if len(flat) == 2 else ("Two", "both")
+    text = (
+        f"{many} axes were read: {', '.join(flat)} and z. Tremor is told from {all_of} together, along the line on which "
+        f"it is strongest; all else is told from {' and '.join(flat)}."
+    )
+    return [Finding("note", "third axis", text)]
 
 
 def _centre(rest: RestReport | None, clean: Cleaned) -> tuple[float, float] | None:
@@ -197,6 +211,8 @@ def _tremor(clean: Cleaned, findings: list[Finding]) -> TremorReport | None:
         findings,
         lambda start, stop: tremor_report(clean.times_s[start:stop], columns[start:stop], still=still, step=clean.step),
     )
+    if result is not None and result.axis:
+        result = replace(result, axis=_by_axis(result.axis, clean))
     if result is not None and not still:
         text = (
             "Tremor is looked for in moving parts, where quick voluntary movements stand in its way; record 20 s still "
@@ -204,6 +220,13 @@ def _tremor(clean: Cleaned, findings: list[Finding]) -> TremorReport | None:
         )
         findings.append(Finding("note", "tremor while moving", text))
     return result
+
+
+def _by_axis(direction: tuple[float, ...], clean: Cleaned) -> tuple[float, ...]:
+    """Parts along x, y and, where there is one, z; 0 along an axis that was not recorded."""
+    there = (*clean.recorded, *(() if clean.z is None else (True,)))
+    parts = iter(direction)
+    return tuple(next(parts) if recorded else 0.0 for recorded in there)
 
 
 def _smoothness(clean: Cleaned, findings: list[Finding]) -> SmoothnessReport | None:
