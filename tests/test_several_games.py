@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 
-from stickwright.allocation.replugging import replugs_of, sockets_kept
+from stickwright.allocation.replugging import plugged_for_all, replugs_of, sockets_kept
 from stickwright.errors import BadInput
 from stickwright.games_together import MUCH_SHARE, _loses_much, _much, weights_of
 from stickwright.model.game import Game
@@ -17,10 +17,13 @@ from stickwright.model.plan import Plan
 from stickwright.model.wishes import Keep, Wishes
 from stickwright.planning import plan
 from stickwright.records.folder import read_case
+from stickwright.sheet.document import sheet_content
 from stickwright.sheet.games_words import games_page
 from stickwright.sheet.serial import plan_json
 from stickwright.sheet.who import who_page
+from stickwright.sheet.wiring_page import wiring_page
 from stickwright.sheet.words import plan_words
+from stickwright.tuning.another_game import settings_in
 
 DEMO = Path(__file__).parents[1] / "examples" / "demo"
 DRAWS = 20
@@ -165,3 +168,62 @@ def test_a_game_that_pays_much_is_told_first():
     shown = replace(found, together=replace(found.together, headlines=(told,)))
     assert told.split(":")[0] in plan_words(shown)[:300]
     assert who_page(shown)["games"]["headlines"] == [told]
+
+
+def test_each_game_has_its_own_settings():
+    """The same stick and hand: a game that offers a sensitivity alone is told no dead zone, a game that may not be late
+    keeps the filter off, and what nobody recorded is not changed. In the JSON, on the page and in the terminal."""
+    race = RACE.model_copy(update={"own_dead_zone_share": 0.2, "offers": ("sensitivity",), "lag_budget_s": 0.001})
+    found = plan(replace(read_case(DEMO), room=None, further_games=(race,)), draws=DRAWS)
+    first, second = (layout.settings for layout in found.layouts)
+    (here,) = [one for one in second if one.simple is not None]
+    (there,) = [one for one in first if (one.site, one.stick) == (here.site, here.stick)]
+    site = next(one for one in found.sites if one.name == here.site)
+    tuning = next(one for one in site.tunings if one.stick == here.stick)
+    assert there.simple == tuning.simple
+    assert there.settable == ("dead zone", "sensitivity")
+    assert (here.settable, here.own_dead_zone_share, here.inner_jump) == (("sensitivity",), 0.2, pytest.approx(0.22))
+    assert here.simple.dead_zone_percent == 0
+    chosen = replace(tuning.filter.chosen, lag_s=replace(tuning.filter.chosen.lag_s, value=0.05))
+    slow = {site.name: [replace(tuning, filter=replace(tuning.filter, chosen=chosen))]}
+    late = [
+        settings_in(layout.sharing, slow, game)[0].too_late_s
+        for layout, game in zip(found.layouts, (demo().game, race), strict=True)
+    ]
+    assert late == [None, 0.05]
+    unrecorded = [one for one in first if one.simple is None]
+    assert all("nothing was recorded" in one.why for one in unrecorded)
+    page = games_page(found, {})["settings"]
+    assert page["columns"][1:] == [layout.game for layout in found.layouts]
+    told = {row[0]: row[1:] for row in page["rows"]}
+    assert told[f"{here.stick} ({here.site}): dead zone to set"][1] == "the game offers none"
+    assert (
+        f"evening race: sensitivity {here.simple.sensitivity_percent:.0f} %" in sheet_content(found)["family"]["game"]
+    )
+    assert "the game offers none" in plan_words(found)
+    assert json.loads(plan_json(found))["layouts"][1]["settings"][0]["settable"] == ["sensitivity"]
+
+
+def test_the_wiring_page_is_for_all_games():
+    """A cable says what it does in each game, what only one game uses stands with the others, and the current is of all."""
+    found = with_race()
+    wiring = found.sharing.wiring
+    used = {
+        (one.site, one.device)
+        for layout in found.layouts
+        for one in layout.sharing.placements
+        if one.connection == "socket"
+    }
+    assert used <= {(wire.at, wire.device) for wire in wiring.wires}
+    assert all(
+        {one.action for layout in found.layouts for one in layout.sharing.placements if one.socket == wire.socket}
+        == {*wire.actions}
+        for wire in wiring.wires
+        if wire.at == "right index"
+    )
+    page = wiring_page(found)
+    assert page["changes"] == games_page(found, {})["changes"]
+    assert len(page["cables"]["rows"]) == len(wiring.wires)
+    moved = replace(found.layouts[1].sharing.placements[0], socket="USB 2")
+    other = replace(found.layouts[1].sharing, placements=(moved,), wiring=None)
+    assert plugged_for_all((found.layouts[0].sharing, other), demo()).placements == found.layouts[0].sharing.placements

@@ -10,7 +10,7 @@ from dataclasses import dataclass, replace
 from stickwright.allocation.explain import place_words
 from stickwright.allocation.games import GameAsked, GamesShared, extra_points, share_games, weighted
 from stickwright.allocation.places import STICK_KINDS
-from stickwright.allocation.replugging import refits_of, replugs_of, sockets_kept
+from stickwright.allocation.replugging import plugged_for_all, refits_of, replugs_of, sockets_kept
 from stickwright.allocation.share import share_out
 from stickwright.allocation.stands import Stand, stands_of
 from stickwright.allocation.wiring import wiring_of
@@ -22,7 +22,7 @@ from stickwright.model.plan import Assumption
 from stickwright.model.player import Player, Site
 from stickwright.model.points import counted, tenths, tenths_words
 from stickwright.model.recorded import Finding
-from stickwright.model.sharing import HeldWay, PartLine, Placement, Sharing
+from stickwright.model.sharing import HeldWay, PartLine, Placement, Sharing, Wiring
 from stickwright.model.wishes import Wishes
 from stickwright.siting import KnownSite, judged_for, offered
 
@@ -230,15 +230,16 @@ def held_in_all(shared: Shared) -> Sharing | None:
     return replace(shared.sharing, placements=tuple(one for group in most.values() for one in group))
 
 
-def _parts_for_all(sharings: Sequence[Sharing | None], stands: Mapping[Stand, int], kit_price: Mapping[str, float | None]
-) -> tuple[PartLine, ...]:  # fmt: skip
-    """Devices as many as stand there for all games, all else as many as the game that needs most."""
+def _parts_for_all(
+    wirings: Sequence[Wiring], stands: Mapping[Stand, int], kit_price: Mapping[str, float | None]
+) -> tuple[PartLine, ...]:
+    """Devices as many as stand there for all games; all else as many as the game that needs most, or all plugged in at once."""
     devices: Counter[str] = Counter()
     for (_, _, device), number in stands.items():
         devices[device] += number
     out: dict[tuple[str, str], PartLine] = {}
-    for sharing in sharings:
-        for line in sharing.wiring.parts if sharing is not None and sharing.wiring is not None else ():
+    for wiring in wirings:
+        for line in wiring.parts:
             key = (line.kind, line.name)
             if key not in out or line.count > out[key].count:
                 out[key] = line
@@ -278,25 +279,28 @@ def layouts_of(
     devices: list[Stick | Switch | Controller] = [*kit.stick, *kit.switch, *kit.controller]
     prices = {one.name: one.price for one in devices}
     stock = Counter({one.name: one.in_stock for one in devices})
+    plugged = plugged_for_all(sharings, cases[0], ways or ()) if games.outcome == "common" else None
     layouts = []
     for number, case in enumerate(cases):
         extra, price = _separate(games, number, cases, prices, stock)
         here, alone = sharings[number], games.alone[number]
         points, own = _points(here), _points(alone)
         cost = None if points is None or own is None else max(0.0, round(own - points, 3))
-        first = sharings[0]
+        first, apart = sharings[0], plugged.apart[number] if plugged is not None else ()
         layouts.append(
             Layout(
                 game=case.game.name, hours_per_week=case.game.hours_per_week, weight_share=weights[number] / sum(weights),
                 sharing=here, points=points, points_alone=own, cost=cost,
                 because=_because(alone, here) if cost and alone is not None and here is not None else (),
                 separate=extra, separate_price=price,
-                replugs=replugs_of(first, here) if number and first is not None and here is not None else (),
+                replugs=replugs_of(first, here, apart) if number and first is not None and here is not None else (),
                 refits=refits_of(first, here) if number and first is not None and here is not None else (),
                 own_dead_zone_share=case.game.own_dead_zone_share,
             )
         )  # fmt: skip
-    return tuple(layouts), _together(cases, weights, replace(games, sharings=sharings), layouts, (assumed, prices))
+    at_once = wiring_of(plugged.placements, cases[0], ways or ()) if plugged is not None else None
+    more = (assumed, prices, at_once)
+    return tuple(layouts), _together(cases, weights, replace(games, sharings=sharings), layouts, more)
 
 
 def _with_cables(sharing: Sharing | None, case: Case, ways: Sequence[HeldWay] | None) -> Sharing | None:
@@ -347,9 +351,11 @@ def _separate(
 
 def _together(
     cases: Sequence[Case], weights: Sequence[int], games: GamesShared, layouts: Sequence[Layout],
-    more: tuple[tuple[Assumption, ...], Mapping[str, float | None]],
+    more: tuple[tuple[Assumption, ...], Mapping[str, float | None], Wiring | None],
 ) -> GamesTogether:  # fmt: skip
-    assumed, prices = more
+    assumed, prices, at_once = more
+    wirings = [one.wiring for one in games.sharings if one is not None and one.wiring is not None]
+    wirings += [at_once] if at_once is not None else []
     told = [(one, weight) for one, weight in zip(layouts, weights, strict=True) if one.points is not None]
     points = alone = math.nan
     if told:
@@ -372,7 +378,7 @@ def _together(
     return GamesTogether(
         outcome=games.outcome, points=points, points_alone=alone, bound=games.bound, proven=games.proven,  # type: ignore[arg-type]
         sentence=_sentence(games, layouts, points, alone), headlines=headlines, findings=tuple(findings),
-        assumptions=assumed, parts=_parts_for_all(games.sharings, games.stands, prices),
+        assumptions=assumed, parts=_parts_for_all(wirings, games.stands, prices), wiring=at_once,
     )  # fmt: skip
 
 

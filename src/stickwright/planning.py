@@ -53,6 +53,7 @@ from stickwright.siting import (
     site_plan_of,
     with_controllers,
 )
+from stickwright.tuning.another_game import settings_in
 from stickwright.unused import unused_findings
 from stickwright.wording import kit_assumptions, kit_notes, names_used, rule_assumptions
 
@@ -172,7 +173,14 @@ def plan(
     sharing, in_all = shared.sharing, held_in_all(shared)
     if ways is not None and sharing is not None and sharing.wiring is not None:
         sharing = replace(sharing, wiring=wiring_of(sharing.placements, case, ways))
+    if sharing is not None and together is not None and together.wiring is not None:
+        sharing = replace(sharing, wiring=together.wiring)
     works = [_in_its_game(cases, one, shared, rules, wishes) for one in known]
+    tunings = {work.site.name: work.plan.tunings for work in works}
+    layouts = tuple(
+        replace(layout, settings=settings_in(layout.sharing, tunings, one.game))
+        for layout, one in zip(layouts, cases, strict=False)
+    )
     tell("next reading", 0.95)
     works.sort(key=lambda work: (not _placed(work.site.name, in_all), *_site_order(work, all_actions(whole).game)))
     following = next_reading(

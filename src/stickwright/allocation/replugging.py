@@ -2,20 +2,23 @@
 
 from __future__ import annotations
 
+import re
+from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from stickwright.allocation.sockets import socket_groups
 from stickwright.allocation.wiring import wiring_of
 from stickwright.model.case import Case
 from stickwright.model.layouts import Refit, Replug
-from stickwright.model.sharing import Placement, Sharing
+from stickwright.model.sharing import HeldWay, Placement, Sharing
 from stickwright.model.wishes import Wishes
 
-__all__ = ["refits_of", "replugs_of", "sockets_kept"]
+__all__ = ["Apart", "PluggedForAll", "plugged_for_all", "refits_of", "replugs_of", "sockets_kept"]
 
 Plug = tuple[str, str]
 """Hub and socket."""
+_TAG = re.compile(r" \([A-Z]\d+\)|\b[A-Z]\d+ (?=\()")
 _Unit = tuple[str, str]
 """Site (none for a controller, which several may play) and device."""
 
@@ -58,6 +61,101 @@ def sockets_kept(
     return tuple(out)
 
 
+@dataclass(frozen=True)
+class Apart:
+    """A device of a further game that must not be plugged in beside those of the games before."""
+
+    plug: Plug
+    unit: tuple[str, str]
+    why: str
+
+
+@dataclass(frozen=True, eq=False)
+class PluggedForAll:
+    """What stays plugged in for all games.
+
+    Parameters
+    ----------
+    placements : tuple of Placement
+        Of all games, as far as their devices are plugged in side by side.
+    apart : tuple of tuple of Apart
+        For each game what cannot be.
+    """
+
+    placements: tuple[Placement, ...]
+    apart: tuple[tuple[Apart, ...], ...]
+
+
+def plugged_for_all(sharings: Sequence[Sharing | None], case: Case, held: Sequence[HeldWay] = ()) -> PluggedForAll:
+    """What can be plugged in at the same time for all games: the first game's devices, and of each further game those that
+    have a socket to themselves and do not overload, shut out or double what is there.
+
+    Parameters
+    ----------
+    sharings : sequence of Sharing or None
+        Of each game, sockets kept alike (`sockets_kept`).
+    case : Case
+        Kit and hubs.
+    held : sequence of HeldWay
+        As for `wiring_of`.
+    """
+    placements: list[Placement] = []
+    apart: list[tuple[Apart, ...]] = []
+    for sharing in sharings:
+        mine = sharing.placements if sharing is not None else ()
+        if not placements:
+            placements += mine
+            apart.append(())
+            continue
+        there = _plugged(placements)
+        loose = {(one.kind, one.site, one.device) for one in placements}
+        known = {(one.action, one.hub, one.socket, one.site) for one in placements}
+        more = Counter(_plugged(mine).values()) - Counter(there.values())
+        new: dict[tuple[Plug, _Unit], list[Placement]] = {}
+        for one in mine:
+            if (one.action, one.hub, one.socket, one.site) in known:
+                continue
+            if one.connection != "socket":
+                placements += [one] if one.how != "site" or (one.kind, one.site, one.device) not in loose else []
+                continue
+            ((plug, unit),) = _plugged([one]).items()
+            if there.get(plug) == unit:
+                placements.append(one)
+            elif plug not in there and ((plug, unit) in new or more[unit] > 0):
+                more[unit] -= (plug, unit) not in new
+                new.setdefault((plug, unit), []).append(one)
+        kept, out = _side_by_side(placements, new, case, held)
+        placements += kept
+        apart.append(tuple(out))
+    return PluggedForAll(tuple(placements), tuple(apart))
+
+
+def _side_by_side(
+    placements: Sequence[Placement],
+    new: Mapping[tuple[Plug, _Unit], list[Placement]],
+    case: Case,
+    held: Sequence[HeldWay],
+) -> tuple[list[Placement], list[Apart]]:
+    """Devices of one more game, one after the other: those that bring no fault, and the others with theirs."""
+    kept: list[Placement] = []
+    apart = []
+    for (plug, unit), group in new.items():
+        before = _faults([*placements, *kept], case, held)
+        brought = [text for text in _faults([*placements, *kept, *group], case, held) if text not in before]
+        alone = _faults(group, case, held)
+        brought = [text for text in brought if text not in alone]
+        if brought:
+            apart.append(Apart(plug, unit, brought[0]))
+        else:
+            kept += group
+    return kept, apart
+
+
+def _faults(placements: Sequence[Placement], case: Case, held: Sequence[HeldWay]) -> list[str]:
+    """What is wrong with these plugged in at once; without tags of cables, which others are given in the end."""
+    return [_TAG.sub("", one.text) for one in wiring_of(placements, case, held).findings if one.level == "fault"]
+
+
 def _moved_to(one: Placement, moved: Mapping[Plug, Plug]) -> Placement:
     if one.connection != "socket":
         return one
@@ -89,13 +187,15 @@ def _moves(
     return out
 
 
-def replugs_of(first: Sharing, other: Sharing) -> tuple[Replug, ...]:
+def replugs_of(first: Sharing, other: Sharing, apart: Sequence[Apart] = ()) -> tuple[Replug, ...]:
     """What has to be plugged in elsewhere than for the first game. What only one of the two uses stays plugged in where its
-    socket is not needed.
+    socket is not needed and both can be plugged in at once.
 
     Parameters
     ----------
     first, other : Sharing
+    apart : sequence of Apart
+        What cannot be.
     """
     before, after = _plugged(first.placements), _plugged(other.placements)
     players = {
@@ -109,7 +209,11 @@ def replugs_of(first: Sharing, other: Sharing) -> tuple[Replug, ...]:
             (socket for (_, socket), one in before.items() if one == unit and (plug[0], socket) not in after), None
         )
         there = before.get(plug)
-        if was is not None or there is not None:
+        alone = next((one for one in apart if (one.plug, one.unit) == (plug, unit)), None)
+        if alone is not None:
+            idle = [f"{one[1]} from {socket}" for (hub, socket), one in before.items() if (hub, socket) not in after]
+            out.append(Replug(unit[1], unit[0] or players[plug], *plug, was, "", tuple(idle), alone.why))
+        elif was is not None or there is not None:
             out.append(Replug(unit[1], unit[0] or players[plug], *plug, was, there[1] if there is not None else ""))
     return tuple(out)
 

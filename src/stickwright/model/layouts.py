@@ -10,9 +10,10 @@ from typing import Literal
 
 from stickwright.model.plan import Assumption
 from stickwright.model.recorded import Finding
-from stickwright.model.sharing import PartLine, Sharing
+from stickwright.model.response import SimpleSettings
+from stickwright.model.sharing import PartLine, Sharing, Wiring
 
-__all__ = ["GamesTogether", "Layout", "Refit", "Replug"]
+__all__ = ["GameSettings", "GamesTogether", "Layout", "Refit", "Replug"]
 
 
 @dataclass(frozen=True)
@@ -28,13 +29,18 @@ class Replug:
     """Where it is for the first game; None when it is not in use then."""
     instead_of: str
     """What is in that socket for the first game; empty when nothing is."""
+    unplug_first: tuple[str, ...] = ()
+    """What must not stay plugged in beside it, with its socket: 'hazel from u1'."""
+    why: str = ""
+    """Why not; a sentence."""
 
     @property
     def words(self) -> str:
         """As an instruction."""
         out = f"Unplug {self.instead_of} from {self.to_socket}. " if self.instead_of else ""
+        out += f"Unplug {', '.join(self.unplug_first)} first. " if self.unplug_first else ""
         moved = f" from {self.from_socket}" if self.from_socket else ""
-        return f"{out}Plug {self.device} ({self.at}){moved} into {self.to_socket}."
+        return f"{out}Plug {self.device} ({self.at}){moved} into {self.to_socket}.{f' {self.why}' if self.why else ''}"
 
 
 @dataclass(frozen=True)
@@ -52,6 +58,27 @@ class Refit:
     def words(self) -> str:
         """As an instruction."""
         return f"At {self.site}: {self.after} instead of {self.before}."
+
+
+@dataclass(frozen=True)
+class GameSettings:
+    """What to set for one stick in one game."""
+
+    site: str
+    stick: str
+    """With its setting."""
+    simple: SimpleSettings | None
+    """The two numbers to type; None when no recording tells."""
+    why: str
+    """Why there are none; empty when there are."""
+    own_dead_zone_share: float | None
+    """Dead zone inside the game; None when nobody found it out."""
+    inner_jump: float | None
+    """Output just outside the dead zone, share of full output: lifts the stick over the game's own. None without a recording."""
+    settable: tuple[str, ...]
+    """Which of 'dead zone' and 'sensitivity' the game lets one change: both where it is not known."""
+    too_late_s: float | None
+    """By how much the filter found makes this game late, where that is more than the game may be late: it stays off. Else None."""
 
 
 @dataclass(frozen=True)
@@ -81,6 +108,8 @@ class Layout:
     refits: tuple[Refit, ...]
     own_dead_zone_share: float | None
     """Dead zone inside this game."""
+    settings: tuple[GameSettings, ...] = ()
+    """Of each stick in this game."""
 
 
 @dataclass(frozen=True)
@@ -103,3 +132,5 @@ class GamesTogether:
     assumptions: tuple[Assumption, ...]
     parts: tuple[PartLine, ...]
     """Parts list for all games."""
+    wiring: Wiring | None = None
+    """All that stays plugged in for all games at once: sockets and current are checked for all of it. None without a common set."""

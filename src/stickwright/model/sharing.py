@@ -320,6 +320,7 @@ class Sharing:
     elsewhere: tuple[tuple[str, tuple[Elsewhere, ...]], ...]
     """For each action, every other place and why not."""
     wiring: Wiring | None
+    """With several games, of the plan's own sharing: all that can stay plugged in for all of them at once."""
     sentence: str
     findings: tuple[Finding, ...]
     assumptions: tuple[Assumption, ...]

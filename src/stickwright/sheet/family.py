@@ -8,6 +8,7 @@ from typing import Any
 from stickwright.model.mounting import Pose
 from stickwright.model.plan import Caution, Fit, Plan, SitePlan
 from stickwright.model.sharing import Placement, Sharing, Wire
+from stickwright.sheet.between_games import set_in_each_game
 from stickwright.sheet.device_words import (
     crosswise_step,
     holding_steps,
@@ -239,7 +240,7 @@ def _set_up(plan: Plan, site: SitePlan, fit: Fit, drawing_height_mm: float) -> d
         ),
         "plug": _plug(fit),
         "socket": _socket(wire_of(plan, site)),
-        "game": _game_settings(site),
+        "game": set_in_each_game(plan, site.name) or _game_settings(site),
         "trouble": [
             *(list(pair) for pair in TROUBLE[:-1]),
             [TROUBLE[-1][0], _SLIPPED_TURNED if turned else TROUBLE[-1][1]],

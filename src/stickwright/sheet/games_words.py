@@ -10,6 +10,7 @@ from stickwright.model.layouts import Layout
 from stickwright.model.plan import Plan
 from stickwright.model.points import counted, points
 from stickwright.model.sharing import Placement
+from stickwright.sheet.between_games import games_settings
 from stickwright.sheet.printed import wrapped
 from stickwright.sheet.sharing_words import device_words, mode_words, socket_name
 
@@ -65,6 +66,7 @@ def games_page(plan: Plan, numbers: dict[str, str]) -> dict[str, Any] | None:
             *(one.text for one in plan.together.findings),
         ],
         "changes": between_games(plan),
+        "settings": games_settings(plan),
     }
 
 
@@ -86,7 +88,9 @@ def games_blocks(plan: Plan, width: int) -> list[str]:
     if plan.together.outcome != "common":
         title = f"{'-' * width}\n{len(games)} games, each with its own devices"
     table = _table(["device", *games], [cells for _, *cells in _rows(plan)], width)
-    return ["\n".join((title, wrapped([plan.together.sentence], width), table, *told))]
+    settings = games_settings(plan)
+    typed = [_table(settings["columns"], settings["rows"], width)] if settings is not None else []
+    return ["\n".join((title, wrapped([plan.together.sentence], width), table, *told, *typed))]
 
 
 def between_games(plan: Plan) -> list[str]:

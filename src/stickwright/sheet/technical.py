@@ -15,6 +15,7 @@ from stickwright.model.recorded import Finding, TraceReport
 from stickwright.model.response import Tuning
 from stickwright.sheet import tables
 from stickwright.sheet.ability_words import SMOOTHED, ability_lines, readings_behind
+from stickwright.sheet.between_games import games_settings
 from stickwright.sheet.device_words import order_words
 from stickwright.sheet.family import as_shared, cautions_for, further_set_up, main_site, on_page_one, pose_at, wire_of
 from stickwright.sheet.figures_ability import capability_polar
@@ -325,7 +326,18 @@ def _tuning(plan: Plan, site: SitePlan, tuning: Tuning | None) -> dict[str, Any]
         why = "No recording was made on this set-up, so there is nothing to tune from: record rest, rim and following."
         why = f"{why} {unrecorded_basis(site.choice)}".strip() if site.choice is not None else why
         return {"why": why, "cautions": cautions}
-    return tuning_part(site.choice, tuning) | {"cautions": cautions, "findings": _findings(tuning.findings)}
+    return tuning_part(site.choice, tuning) | {
+        "cautions": cautions,
+        "findings": _findings(tuning.findings),
+        **_for_all_games(plan),
+    }
+
+
+def _for_all_games(plan: Plan) -> dict[str, Any]:
+    """With several games the numbers to type stand in their own table; here are those of the first game, by its name."""
+    if games_settings(plan) is None:
+        return {}
+    return {"type": f"What to type is in the table Settings in each game; the numbers here are for {plan.game}."}
 
 
 def _recordings(site: SitePlan) -> dict[str, Any]:

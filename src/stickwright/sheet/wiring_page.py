@@ -7,6 +7,8 @@ from typing import Any
 
 from stickwright.model.plan import Plan
 from stickwright.model.sharing import PartLine, Wire, Wiring
+from stickwright.sheet.between_games import moved_cables, wired_findings
+from stickwright.sheet.games_words import between_games
 from stickwright.sheet.paper import width_mm
 from stickwright.sheet.printed import clause, sentence
 from stickwright.sheet.sharing_words import bought_words, lacking, power_words
@@ -47,14 +49,15 @@ def wiring_page(plan: Plan, shrink_share: float = 1.0, conductors: bool = True) 
         "drawing": {"svg": drawing, "alt": wiring_alt(wiring), "width_mm": width_mm(drawing) * shrink_share}
         if drawing
         else None,
-        "cables": _table(_COLUMNS, wiring_rows(wiring)),
+        "cables": _table(_COLUMNS, (*wiring_rows(wiring), *moved_cables(plan))),
+        "changes": between_games(plan) if plan.layouts else [],
         "power": [power_words(line) for line in wiring.power],
         "ways": list(way_parts(wiring)),
         "steps": [step if step.endswith("?") else sentence(step) for step in wiring.steps],
         "parts": _table(_PARTS, (_part(line) for line in plan.parts)),
         "bought": bought_words(plan.parts, lacking(wiring)),
         "conductors": _conductors(wiring.wires) if conductors else [],
-        "findings": findings_rows(wiring.findings),
+        "findings": [*findings_rows(wiring.findings), *wired_findings(plan)],
         "cautions": [one.text for one in for_the_cables(plan)],
     }
 

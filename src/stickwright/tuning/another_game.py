@@ -1,0 +1,68 @@
+"""The settings of a stick in each of several games: the same stick and hand, another dead zone inside the game, other numbers
+that it lets one change, another limit to how late it may be."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+
+from stickwright.model.game import Game
+from stickwright.model.layouts import GameSettings
+from stickwright.model.response import SimpleSettings, Tuning
+from stickwright.model.sharing import Sharing
+from stickwright.tuning.curve import inner_jump
+from stickwright.tuning.pipeline import response_of
+from stickwright.tuning.simple import simple_settings
+
+__all__ = ["settings_in", "simple_in"]
+
+
+def simple_in(tuning: Tuning, game: Game) -> SimpleSettings:
+    """The two numbers of a tuned stick in a game.
+
+    Parameters
+    ----------
+    tuning : Tuning
+        From recordings; made for this game or for another.
+    game : Game
+
+    Notes
+    -----
+    Nothing that the recordings tell depends on the game but what it offers to change: centre, range, dead zone and curve stay.
+    """
+    response = replace(response_of(tuning), inner_jump=inner_jump(game.own_dead_zone_share))
+    return simple_settings(response, tuple(one.value for one in tuning.range_share), game.offers)
+
+
+def settings_in(
+    sharing: Sharing | None, tunings: Mapping[str, Sequence[Tuning]], game: Game
+) -> tuple[GameSettings, ...]:
+    """What to set in one game for each stick that it uses.
+
+    Parameters
+    ----------
+    sharing : Sharing or None
+        Who does what in this game.
+    tunings : mapping
+        Of each site.
+    game : Game
+    """
+    out: dict[tuple[str, str], GameSettings] = {}
+    for one in sharing.placements if sharing is not None else ():
+        if one.kind == "stick" and one.fit is not None and one.site is not None:
+            found = next((tuning for tuning in tunings.get(one.site, ()) if tuning.stick == one.fit.full_name), None)
+            out[one.site, one.fit.full_name] = _settings(one.site, one.fit.full_name, found, game)
+    return tuple(out.values())
+
+
+def _settings(site: str, stick: str, tuning: Tuning | None, game: Game) -> GameSettings:
+    own = game.own_dead_zone_share
+    settable = tuple(one for one in ("dead zone", "sensitivity") if one in game.offers) or ("dead zone", "sensitivity")
+    nothing = GameSettings(site, stick, None, "", own, None, settable, None)
+    if tuning is None:
+        return replace(nothing, why=f"nothing was recorded on {stick}")
+    if tuning.faults:
+        return replace(nothing, why=f"the recordings on {stick} cannot be used yet")
+    lag = tuning.filter.chosen.lag_s.value if tuning.filter is not None else 0.0
+    late = lag if lag > game.lag_budget_s else None
+    return GameSettings(site, stick, simple_in(tuning, game), "", own, inner_jump(own), settable, late)
