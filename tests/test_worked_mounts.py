@@ -198,6 +198,7 @@ def test_every_choice_holds_and_says_its_distances(name: str) -> None:
             continue
         assert one.choice is not None
         assert all(check.holds for check in one.choice.checks)
+        assert one.choice.doubts == ()
         assert one.choice.refused == one.choice.fails == ()
         assert one.choice.dimensions
         assert one.cautions

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
-from stickwright.model.plan import Caution
+from stickwright.model.plan import Caution, Doubt
 from stickwright.model.recorded import Finding
 
 __all__ = ["ArmPose", "Check", "Dimension", "Joint", "MountFit", "Pose", "SiteMount"]
@@ -65,6 +65,8 @@ class ArmPose:
     """Stretches of the same tube or edge on which the clamp could sit too, from its first end."""
     assumed: tuple[str, ...] = ()
     """What was not measured of it."""
+    doubts: tuple[Doubt, ...] = ()
+    """What must be confirmed before it is known to reach."""
 
 
 @dataclass(frozen=True)
@@ -88,6 +90,8 @@ class Check:
     holds: bool
     words: str
     assumed: str | None = None
+    confirm: str = ""
+    """What to measure before this can be trusted, where assumed figures decide it; empty where they do not."""
 
 
 @dataclass(frozen=True)
@@ -155,6 +159,8 @@ class MountFit:
     """After how many openings its fastener is half as strong."""
     release_agreed: bool = False
     """Whether the upper end is a force that the clinic agreed to, and not just the most that the coupling can be set to."""
+    doubts: tuple[Doubt, ...] = ()
+    """Rules that it breaks, or that nobody can tell, at figures which nobody measured: to confirm."""
 
 
 @dataclass(frozen=True)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-__all__ = ["DUSTY", "FRICTION", "FrictionRange", "assumed_friction", "friction_between"]
+__all__ = ["DUSTY", "FRICTION", "FrictionRange", "assumed_friction", "friction_between", "friction_range"]
 
 
 class FrictionRange(NamedTuple):
@@ -52,6 +52,25 @@ def friction_between(one: str, other: str) -> FrictionRange | None:
     (0.45, True)
     """
     return FRICTION.get(frozenset({one, other}))
+
+
+def friction_range(material: str | None, foot: str = "rubber") -> tuple[float, float]:
+    """Between what ends the friction lies that nobody measured.
+
+    Parameters
+    ----------
+    material : str or None
+        What it stands on; None when nobody said.
+    foot : str, default 'rubber'
+        Of the foot.
+
+    Examples
+    --------
+    >>> friction_range("wood"), friction_range(None)
+    ((0.7, 0.95), (0.2, 0.5))
+    """
+    known = (friction_between(foot, material) if material else None) or DUSTY
+    return known.low, known.high
 
 
 def assumed_friction(material: str | None, foot: str = "rubber") -> tuple[float, str]:

@@ -6,11 +6,12 @@ say is asked for, never guessed.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 
 from stickwright.model.kit import Mount
 from stickwright.model.parts import NEEDS_CLEARANCE
-from stickwright.model.plan import Caution
+from stickwright.model.plan import Caution, Doubt
 from stickwright.model.player import Player, Site
 from stickwright.model.recorded import Finding
 from stickwright.model.room import Edge, KeepOut, MovesWith, Room, Surface, Tube
@@ -20,18 +21,25 @@ from stickwright.mounting.taking_off import EMERGENCY_S, slow_words
 from stickwright.units import STANDARD_GRAVITY, figures, spoken
 
 __all__ = [
-    "BY_THE_FACE", "DOOR_SPARE_M", "MOST_SHIFT_M", "PINCH_M", "broken_rules", "cautions_for_mount", "overhang_nm", "parts_company_m",
-    "width_finding",
+    "BY_FACE", "BY_THE_FACE", "DOOR_SPARE_M", "MOST_SHIFT_M", "PINCH_M", "broken_rules", "cautions_for_mount", "overhang_nm",
+    "parts_company_m",
+    "shifts_m", "tilt_doubts", "width_finding",
 ]  # fmt: skip
 
 Point = tuple[float, float, float]
 
 BY_THE_FACE = frozenset({"chin", "lip", "cheek", "tongue", "head"})
 """Sites whose mount ends at the face: it must let go."""
+BY_FACE = "by the face nothing is left to an assumed figure, as a wrong guess there hurts somebody"
 DOOR_SPARE_M = 0.05
 """What must be left of the narrowest door [fitting-practice]."""
 MOST_SHIFT_M = 0.01
 """How far stick and site may part company when the seat tilts, when the pose gives no tolerance of its own [fitting-practice]."""
+PIVOT_OFF_M = 0.35
+"""From the seat reference point to the tilt pivot at most, where nobody measured it: common practice, no source."""
+MEASURE_PIVOT = (
+    "measure the tilt pivot: tilt the chair, and how far forward and how far below the seat the point lies that stays"
+)
 PINCH_M = (0.008, 0.025)
 """Gaps that take a finger [fitting-practice]."""
 _NEVER_INTO = {
@@ -83,6 +91,65 @@ def parts_company_m(
         return 0.0
     pivot, _ = pivot_of(room)
     return relative_shift_m(contact_m, pivot, room.tilt_to_rad - room.tilt_from_rad)
+
+
+def shifts_m(
+    contact_m: Sequence[float], site_moves_with: MovesWith, mount_moves_with: MovesWith, room: Room
+) -> tuple[float, float]:
+    """Least and most of how far stick and site move apart, wherever the tilt pivot is that nobody measured.
+
+    Parameters
+    ----------
+    contact_m : sequence of 3 floats
+        Contact point, with the seat level.
+    site_moves_with, mount_moves_with : {"seat", "base", "room"}
+    room : Room
+
+    Examples
+    --------
+    >>> room = Room(tilt_from_rad=0.0, tilt_to_rad=0.2)
+    >>> print([round(1000 * shift) for shift in shifts_m((0.0, 0.4, 0.3), "seat", "room", room)])
+    [30, 170]
+    """
+    told = parts_company_m(contact_m, site_moves_with, mount_moves_with, room)
+    pivot, assumed = pivot_of(room)
+    radius = math.hypot(contact_m[1] - pivot[1], contact_m[2] - pivot[2])
+    if assumed is None or told == 0.0 or radius == 0.0:
+        return told, told
+    turned = 2 * abs(math.sin((room.tilt_to_rad - room.tilt_from_rad) / 2))
+    return turned * max(0.0, radius - PIVOT_OFF_M), turned * (radius + PIVOT_OFF_M)
+
+
+def tilt_doubts(
+    site: Site, on: Tube | Edge | Surface, room: Room, *, contact_m: Point, site_moves_with: MovesWith, tolerance_m: float
+) -> tuple[Doubt, ...]:  # fmt: skip
+    """That the tilt pivot is to be measured before it is known whether stick and site stay together.
+
+    Parameters
+    ----------
+    site : Site
+    on : Tube, Edge or Surface
+        What holds it.
+    room : Room
+    contact_m : tuple of 3 floats
+    site_moves_with : {"seat", "base", "room"}
+    tolerance_m : float
+        How far they may part company.
+
+    Returns
+    -------
+    tuple of Doubt
+        None where the pivot was measured, or where it does not matter.
+    """
+    least, most = shifts_m(contact_m, site_moves_with, on.moves_with, room)
+    if not least < most or not least <= tolerance_m < most:
+        return ()
+    told = parts_company_m(contact_m, site_moves_with, on.moves_with, room)
+    text = (
+        f"with the tilt pivot at the seat reference point the tilt moves {site.name} and {on.name} {spoken(told, 'mm')} apart; "
+        f"{spoken(tolerance_m, 'mm')} would do"
+    )
+    return (Doubt("tilt", MEASURE_PIVOT, text),)
 
 
 def broken_rules(
@@ -201,9 +268,16 @@ def _tilt_rules(
     tolerance_m: float,
     thing: str,
 ) -> tuple[str, ...]:
-    shift = parts_company_m(contact_m, site_moves_with, on.moves_with, room)
-    if shift <= tolerance_m:
+    least, most = shifts_m(contact_m, site_moves_with, on.moves_with, room)
+    by_face = site.part in BY_THE_FACE
+    if (most if by_face else least) <= tolerance_m:
         return ()
+    shift = parts_company_m(contact_m, site_moves_with, on.moves_with, room)
+    if by_face and least <= tolerance_m:
+        return (
+            f"{site.name}: over the tilts used in play it may move {spoken(most, 'mm')} against the {thing}, as the tilt pivot is only "
+            f"assumed; {spoken(tolerance_m, 'mm')} would do; {BY_FACE}. To lift this, {MEASURE_PIVOT}.",
+        )
     how = f"tilting from {spoken(room.tilt_from_rad, 'deg')} to {spoken(room.tilt_to_rad, 'deg')} moves {site.name} by"
     if mount is not None and mount.kind == "floor stand":
         return (f"A floor stand for a chair that tilts: {how} {spoken(shift, 'mm')} away from the {thing}.",)

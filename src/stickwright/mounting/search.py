@@ -27,10 +27,11 @@ from stickwright.mounting.arm import (
 from stickwright.mounting.carried import HEAD_M, Carried, folded_m, head_of
 from stickwright.mounting.clamping import clear_of_ends, too_little_room
 from stickwright.mounting.clearance import Boxes, boxes_seen_from, clearances_m
-from stickwright.mounting.frames import pivot_of, relative_shift_m, tilted, tilts_with_seat, turned
+from stickwright.mounting.frames import pivot_of, tilted, tilts_with_seat, turned
 from stickwright.mounting.neck import Necks, least_bend_m, neck_joints, neck_points
 from stickwright.mounting.neck_search import ITSELF, NeckFound, neck_search
 from stickwright.mounting.ranking import HALF_ARM_M, ROOMY_M, ranked_cost_m
+from stickwright.mounting.rules import shifts_m
 from stickwright.units import spoken
 
 __all__ = ["HALF_ARM_M", "ArmReach", "ClampRange", "arm_reaches", "groupings", "ranked_cost_m"]
@@ -217,8 +218,8 @@ class _Site:
         return tilted(points, middle if self.seat else -middle, self.pivot)
 
     def shift_m(self) -> float:
-        change = self.room.tilt_to_rad - self.room.tilt_from_rad
-        return relative_shift_m(self.pose.contact_m, self.pivot, change)
+        """Between what does not tilt alike: as the pivot is measured, or as it suits best where it is assumed."""
+        return shifts_m(self.pose.contact_m, "seat", "room", self.room)[0]
 
     def _base_clearance(self, seat: bool) -> tuple[float, str]:
         """Of the base from the nearest keep-out: lines along its underside and top, or its middle alone."""

@@ -20,7 +20,8 @@ from stickwright.mounting.statics import WANTED, Pushes, Weight, check_of, unkno
 from stickwright.units import STANDARD_GRAVITY, figures, spoken
 
 __all__ = [
-    "LAP_TRAY_N", "axis_moment_nm", "clamp_checks", "clamp_slip_nm", "lap_tray_checks", "rating_check", "stability_angle_rad",
+    "LAP_TRAY_N", "THIGHS_RANGE_M", "axis_moment_nm", "clamp_checks", "clamp_slip_nm", "lap_tray_checks", "rating_check",
+    "stability_angle_rad",
     "stand_checks", "surface_checks", "tray_checks",
 ]  # fmt: skip
 
@@ -30,6 +31,8 @@ LAP_TRAY_N = 3.0
 """Hardest push for a tray that lies on the lap [fitting-practice]."""
 THIGHS_M = 0.09
 """From the middle of the body to the middle of a thigh: a quarter of the median hip breadth, sitting [gordon-2014]."""
+THIGHS_RANGE_M = (0.06, 0.12)
+"""The same from somebody slight to somebody broad: common practice, no source."""
 
 
 def tray_checks(
@@ -172,7 +175,12 @@ def lap_tray_checks(
 
 
 def surface_checks(
-    surface: Surface, pushes: Pushes, height_m: float, carried_kg: float, resting_kg: float = 0.0
+    surface: Surface,
+    pushes: Pushes,
+    height_m: float,
+    carried_kg: float,
+    resting_kg: float = 0.0,
+    leg_m: float | None = None,
 ) -> tuple[Check, ...]:
     """Whether the table or tray that a base stands on stays itself.
 
@@ -186,6 +194,8 @@ def surface_checks(
         Of the devices on it.
     resting_kg : float, default 0.0
         Of the arm that rests on it.
+    leg_m : float, optional
+        Of a lap tray: from its middle to the middle of a thigh; a usual one, marked, when not measured.
 
     Returns
     -------
@@ -197,7 +207,7 @@ def surface_checks(
     if surface.kind == "lap tray":
         whole = None if surface.mass_kg is None else surface.mass_kg + carried_kg
         rated = () if surface.rated_kg is None else (rating_check(carried_kg, surface.rated_kg, surface.name),)
-        return (*lap_tray_checks(pushes, height_m, whole), *rated)
+        return (*lap_tray_checks(pushes, height_m, whole, leg_m), *rated)
     if surface.kind == "table" and surface.mass_kg is None and not surface.fastened:
         return (
             () if surface.rated_kg is None else (rating_check(carried_kg + resting_kg, surface.rated_kg, surface.name),)

@@ -16,6 +16,7 @@ from stickwright.sheet.mount_words import (
     beside_a_number,
     cable_words,
     check_factor,
+    confirm_words,
     fails_words,
     give_words,
     joint_words,
@@ -212,6 +213,7 @@ def mount_page(plan: Plan, mount: SiteMount, height_mm: float = _DRAWING_MM, mos
             if part
         ),
         "give": [
+            *confirm_words(choice),
             *give_words(choice, mount.kind),
             *_clearance(choice),
             *([cable_words(choice)] if choice.cable_m is not None else []),
@@ -224,12 +226,21 @@ def mount_page(plan: Plan, mount: SiteMount, height_mm: float = _DRAWING_MM, mos
 
 def _check_row(check: Check) -> list[str]:
     """What, with which push, load, limit, factor, wanted, whether it holds; what was assumed beside its number."""
-    what = f"{check.what} ({ASSUMED}: {clause(check.assumed)})" if check.assumed else check.what
+    beside = [
+        *([f"to confirm: {check.confirm}"] if check.confirm else []),
+        *([f"{ASSUMED}: {clause(check.assumed)}"] if check.assumed else []),
+    ]
+    what = f"{check.what} ({'; '.join(beside)})" if beside else check.what
     if not math.isfinite(check.limit) and check.words:  # a sentence instead of numbers
         told = f"{what}: {clause(check.words)}"
-        return [told, check.push, "", "", "", f"{check.wanted:g}", "yes" if check.holds else "NO"]
+        return [told, check.push, "", "", "", f"{check.wanted:g}", _holds(check)]
     load, limit = quantity(check.load, check.unit), quantity(check.limit, check.unit)
-    return [what, check.push, load, limit, check_factor(check), f"{check.wanted:g}", "yes" if check.holds else "NO"]
+    return [what, check.push, load, limit, check_factor(check), f"{check.wanted:g}", _holds(check)]
+
+
+def _holds(check: Check) -> str:
+    """Yes or no; or that assumed figures decide it, which stand beside its name."""
+    return "to confirm" if check.confirm else "yes" if check.holds else "NO"
 
 
 def _clearance(choice: MountFit) -> list[str]:

@@ -35,6 +35,7 @@ __all__ = [
     "cable_words",
     "check_factor",
     "check_words",
+    "confirm_words",
     "fails_words",
     "give_words",
     "joint_words",
@@ -135,6 +136,7 @@ def _held(plan: Plan, mount: SiteMount, choice: MountFit) -> Iterator[str]:
     if told := cable_words(choice):
         yield told
     yield from _cautions(one for one in mount.cautions if one.about == "cable")
+    yield from confirm_words(choice)
     if choice.fails or choice.refused:
         yield fails_words(choice)
     yield from (f"{ASSUMED}: {clause(one)}." for one in choice.assumed)
@@ -274,6 +276,18 @@ def cable_words(choice: MountFit) -> str:
     return f"Cable along it: {bare} + {plain(choice.cable_slack_m, 'mm')} for the joints to move = {plain(choice.cable_m, 'mm')}."
 
 
+def confirm_words(choice: MountFit) -> list[str]:
+    """What is to be confirmed that stands beside none of its checks: whether it reaches, its level, its give, the tilt.
+
+    Parameters
+    ----------
+    choice : MountFit
+        A way to hold it.
+    """
+    beside = {check.what for check in choice.checks if check.confirm}
+    return [sentence(one.sentence) for one in choice.doubts if one.rule not in beside]
+
+
 def patch_words(choice: MountFit) -> str:
     """The fastener and its size; empty when nothing is stuck.
 
@@ -334,9 +348,12 @@ def check_words(check: Check) -> str:
     --------
     >>> check_words(Check("joint 1", "working", 3.1, 7.0, "nm", 2.258, 2.0, True, ""))
     'joint 1, working push: 3.1 of 7 N m, factor 2.3, wanted 2'
+    >>> check_words(Check("sliding", "working", 3.0, 2.0, "n", 0.667, 1.5, False, "", confirm="weigh oak"))
+    'TO CONFIRM: sliding, working push: 3.0 of 2 N, factor 0.7, wanted 1.5; weigh oak'
     """
     what = ", ".join(part for part in (check.what, _PUSHES.get(check.push, check.push)) if part)
-    mark = "" if check.holds else "DOES NOT HOLD: "
+    mark = "TO CONFIRM: " if check.confirm else "" if check.holds else "DOES NOT HOLD: "
+    confirm = f"; {check.confirm}" if check.confirm else ""
     assumed = f" ({ASSUMED}: {clause(check.assumed)})" if check.assumed else ""
     told = asked_of(check)
     said = (
@@ -346,7 +363,7 @@ def check_words(check: Check) -> str:
         and not (math.isfinite(check.load) and math.isfinite(check.limit))
         else ""
     )
-    return f"{mark}{what}: {told}{said}{assumed}"
+    return f"{mark}{what}: {told}{said}{confirm}{assumed}"
 
 
 def asked_of(check: Check) -> str:
@@ -438,7 +455,8 @@ def fails_words(other: MountFit) -> str:
         spare = f", {_cut(other.margin, 1.0)} times what is wanted" if math.isfinite(other.margin) else ""
         lost = f"; its give takes {share(other.lost_share)} of the throw" if other.lost_share > 0 else ""
         taken = f"; but what it needs is at the {other.taken_by}" if other.taken_by else ""
-        return f"Would hold too: {named}{spare}{lost}{taken}."
+        confirm = "".join(f" {sentence(one.sentence)}" for one in other.doubts)
+        return f"{'May hold too' if confirm else 'Would hold too'}: {named}{spare}{lost}{taken}.{confirm}"
     told = " ".join(sentence(one) for one in (*other.refused, *other.fails))
     return f"{'REFUSED' if other.verdict == 'refused' else 'Does not hold'}: {named}. {told}{change}".rstrip()
 

@@ -1,0 +1,70 @@
+"""Arms that reach at the figures measured or assumed; and where only an assumed one keeps an arm away, those that may reach."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+
+from stickwright.model.kit import Mount
+from stickwright.model.plan import Doubt
+from stickwright.mounting.asked import Asked
+from stickwright.mounting.rules import BY_FACE
+from stickwright.mounting.search import ArmReach, arm_reaches
+
+__all__ = ["arms_that_reach"]
+
+HEADS_M = (0.015, 0.060)
+"""From the last ball to the base, where nobody measured it: common practice, no source."""
+TIGHTEST_BEND_M = 0.030
+"""Least radius of a thin neck, where its papers do not tell: common practice, no source."""
+
+
+def arms_that_reach(asked: Asked, arms: Sequence[Mount]) -> tuple[ArmReach, ...]:
+    """Ways to hold a device with each of some arms, or why there is none.
+
+    Parameters
+    ----------
+    asked : Asked
+    arms : sequence of Mount
+
+    Returns
+    -------
+    tuple of ArmReach
+        One for each arm. A way that is there only with an assumed figure elsewhere in its range says what is to be measured;
+        by the face there is none such, and the reason says so.
+    """
+    found = _reaches(asked, arms)
+    return tuple(
+        reach if reach.poses else _elsewhere(asked, mount, reach) for mount, reach in zip(arms, found, strict=True)
+    )
+
+
+def _reaches(asked: Asked, arms: Sequence[Mount]) -> tuple[ArmReach, ...]:
+    return arm_reaches(asked.pose, asked.room, arms, moves_with=asked.moves_with, base_m=asked.held.outline_m)
+
+
+def _others(mount: Mount) -> Iterator[tuple[Mount, str]]:
+    """The arm with its assumed figure elsewhere, and what to measure."""
+    if mount.kind == "gooseneck":
+        if mount.least_bend_m is None:
+            told = f"try how tightly {mount.name} may be bent (least_bend_mm)"
+            yield mount.model_copy(update={"least_bend_m": TIGHTEST_BEND_M}), told
+    elif mount.head_m is None:
+        told = f"measure from the middle of the last ball of {mount.name} to the underside of what it carries (head_mm)"
+        for head in HEADS_M:
+            yield mount.model_copy(update={"head_m": head}), told
+
+
+def _elsewhere(asked: Asked, mount: Mount, none: ArmReach) -> ArmReach:
+    why = next((one for one in none.reasons if "runs through" in one or "too short" in one or "tighter" in one), "")
+    if not why:  # nothing of it hangs on an assumed figure
+        return none
+    for other, measure in _others(mount):
+        (found,) = _reaches(asked, [other])
+        if not found.poses:
+            continue
+        if asked.by_face:
+            return replace(none, reasons=(f"{why.rstrip('.')}; {BY_FACE}. To lift this, {measure}", *none.reasons))
+        doubt = Doubt("reach", measure, why.rstrip("."))
+        return replace(found, poses=tuple(replace(one, doubts=(doubt,)) for one in found.poses))
+    return none
