@@ -34,6 +34,7 @@ What the intervals are of:
 - "force on another day": the same on a day that was not measured. The ranking of the sticks counts on this one, and the
   sheet says so. Its spread (17% sd) is assumed, from published strength read twice [chamorro-2017]; readings on another
   day replace it.
+- "noise within a rest", "all rests pooled": the rms at rest of a stick that was let go of several times.
 
 One line stays below 90%: the friction of a stick read out and back in one direction only while the gauge's zero creeps.
 Creep and friction look the same there; a second direction, or the first point read again at the end, tells them apart.

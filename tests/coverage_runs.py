@@ -1,4 +1,4 @@
-"""How often the 95 % intervals hold the truth, on simulated benches and players that are not as the estimators assume.
+"""How often the 95 % intervals hold the truth, on simulated benches, players and rests that are not as the estimators assume.
 
 Used by docs/make_coverage.py (1,000 of each, written to docs/coverage.md) and by the test that recomputes a part.
 """
@@ -10,6 +10,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 
 import numpy as np
+from scipy.signal import lfilter
 
 from simulated import (
     EIGHT_RAD,
@@ -25,6 +26,9 @@ from stickwright.mechanics.ability import ability
 from stickwright.mechanics.bench import bench_stick
 from stickwright.model.estimate import Estimate
 from stickwright.model.player import Site
+from stickwright.model.recording import Recording
+from stickwright.trace.recording import cleaned
+from stickwright.trace.rest import rest_report
 
 STICK = SimulatedStick.of(0.24, 0.52, 0.0065, 0.016, 0.015)
 SCATTER = 0.03  # of a bench reading
@@ -128,6 +132,32 @@ def _player(
     return draw
 
 
+def _rests(number: int, seconds: float, memory: float, home_share: float) -> Callable[[Rng], Held]:
+    """Whether noise within a rest and all rests pooled are held: noise of 1 % of full output that forgets by `memory` from one
+    sample to the next (100 a second), and a place after each release that scatters by `home_share` (sd)."""
+    noise_share, n, gone = 0.01, round(100 * seconds), 50
+
+    def draw(rng: Rng) -> Held:
+        rows, cue = [], []
+        for _ in range(number):
+            white = rng.normal(0, math.sqrt(1 - memory**2), (n + 600, 2))
+            slow = lfilter([1.0], [1.0, -memory], white, axis=0)[600:]
+            away = np.sin(math.pi * np.arange(gone) / gone)[:, None] * [0.5, 0.2]
+            rows += [noise_share * slow + rng.normal(0, home_share, 2), away]
+            cue += ["rest"] * n + ["push"] * gone
+        xy = np.concatenate(rows)
+        recording = Recording("rest.csv", np.arange(len(xy)) / 100, xy, cue=np.array(cue))
+        report, _ = rest_report(cleaned(recording)[0])
+        assert report is not None
+        assert report.pooled_rms is not None
+        return {
+            "noise within a rest": [_holds(report.noise_rms, noise_share)],
+            "all rests pooled": [_holds(report.pooled_rms, math.hypot(noise_share, home_share))],
+        }
+
+    return draw
+
+
 def runs() -> tuple[Run, ...]:
     """Every line of the table, in order."""
     askew = [GaugeFaults(off_square_rad=math.radians(angle)) for angle in (15, 20)]
@@ -158,4 +188,9 @@ def runs() -> tuple[Run, ...]:
         Run("player, 8 directions: days differ by 17 % (sd)", _player(day_sd=0.17), True),
         Run("player, 4 directions: days differ by 17 % (sd)", _player(directions=4, day_sd=0.17), True),
         Run("player, 8 directions: the whole visit 20 % off an ordinary day", _player(day_shift=0.20)),
+        Run("stick at rest: 4 rests of 4 s, quick noise, one place", _rests(4, 4.0, 0.6, 0.0)),
+        Run("stick at rest: 4 rests of 4 s, slow noise, places 1 % (sd) apart", _rests(4, 4.0, 0.9, 0.01)),
+        Run("stick at rest: 6 rests of 4 s, slow noise, places 3 % (sd) apart", _rests(6, 4.0, 0.9, 0.03)),
+        Run("stick at rest: 6 rests of 10 s, very slow noise, places 2 % (sd) apart", _rests(6, 10.0, 0.97, 0.02)),
+        Run("stick at rest: 10 rests of 3 s, quick noise, places 4 % (sd) apart", _rests(10, 3.0, 0.6, 0.04)),
     )  # fmt: skip

@@ -53,7 +53,7 @@ class RestReport:
     return_scatter: Estimate | None = None
     """Between rests: sd per axis of the centre from one rest to the next, as the stick returns to a different place."""
     pooled_rms: Estimate | None = None
-    """Pooled: rms per axis of all samples of all rests about their common mean. None with one rest."""
+    """Pooled: rms per axis of a sample of any rest about the common centre, noise and scatter together. None with one rest."""
 
 
 @dataclass(frozen=True)

@@ -17,7 +17,6 @@ from numpy.typing import NDArray
 from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import Finding, RestReport
 from stickwright.trace.home import effective_count, home, step_of_levels
-from stickwright.trace.intervals import jackknife
 from stickwright.trace.recording import Cleaned
 from stickwright.trace.release import LEAST_REST_S, settled, unsettled_finding
 from stickwright.trace.sensing import runs, short
@@ -333,20 +332,36 @@ def _noise(rests: _Rests, clean: Cleaned) -> Estimate:
 
 
 def _pooled(rests: _Rests, clean: Cleaned) -> Estimate | None:
-    """Rms per axis of all rest samples about their common mean: noise within the rests and scatter between them together.
+    """Rms per axis of a sample of any rest about the common centre: noise within the rests and scatter between them together.
 
-    Interval by leaving out one rest at a time; a wide one where there are few.
+    The square is a sum of two variances, each with its chi-square limits: the interval of such a sum [graybill-wang-1980].
     """
-    if len(rests.spans) < 2 or clean.rest_cleaned:
+    k = len(rests.spans)
+    if k < 2 or clean.rest_cleaned:
         return None
     axes = [axis for axis in (0, 1) if clean.recorded[axis]]
-    each = [samples[:, axes] for samples in rests.samples]
+    samples = np.array([len(each) for each in rests.samples], dtype=np.float64)[:, None]
+    worth = rests.worth[:, axes]
+    within = float((rests.variance[:, axes] * samples).sum() / (samples.sum() * len(axes)))
+    spare = max(float((worth - 1).sum()), 1.0)
+    within *= float(worth.sum()) / spare  # a short rest's own centre takes up part of its noise
+    within *= 1.0 - float((1.0 / worth).mean())  # the rest of it is in the scatter of the centres already
+    between = float(rests.centre[:, axes].var(axis=0, ddof=1).mean())
+    if within + between == 0 and clean.step == 0:
+        return Estimate.unbounded(0.0, "The value never changes at rest.", n=0)
+    return _sum_estimate(((between, (k - 1) * len(axes)), (within, spare)), k)
 
-    def rms(parts: list[NDArray[np.float64]]) -> float:
-        return math.sqrt(float(np.concatenate(parts).var(axis=0).mean()))
 
-    without = [rms(each[:k] + each[k + 1 :]) for k in range(len(each))]
-    return jackknife(rms(each), without, positive=True)
+def _sum_estimate(parts: tuple[tuple[float, float], ...], n: int) -> Estimate:
+    """Root of a sum of variances, each with its degrees of freedom."""
+    from scipy.stats import chi2
+
+    square = sum(variance for variance, _ in parts)
+    ends = [
+        math.sqrt(sum((variance * (degrees / float(chi2.ppf(q, degrees)) - 1)) ** 2 for variance, degrees in parts))
+        for q in (0.975, 0.025)
+    ]
+    return Estimate(math.sqrt(square), math.sqrt(max(0.0, square - ends[0])), math.sqrt(square + ends[1]), n=n)
 
 
 def _return_scatter(rests: _Rests, clean: Cleaned) -> tuple[Estimate | None, list[Finding]]:
