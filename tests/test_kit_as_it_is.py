@@ -117,15 +117,15 @@ class TestOneStickSetInSeveralWays:
             at_contact(kit, "willow (magnet oot)", None, None)
 
     def test_the_least_known_setting_widens_the_chances(self) -> None:
-        """By hand: ends a factor e apart are 1/(2 x 1.96) in the logarithm, and so wide the stick counts as a whole."""
+        """By hand: an end a factor e above the figure is 1/1.96 in the logarithm, and so wide the stick counts as a whole."""
         stick = Stick.model_validate(
             {"name": "willow", **SHELL, "start_force_n": 1.0, "full_force_n": 2.0,
              "start_force_interval_n": [1.0, 1.0], "full_force_interval_n": [2.0, 2.0],
              "setting": [{"name": "out", "start_force_n": 0.1, "full_force_n": 0.2,
-                          "full_force_interval_n": [0.1, 0.271828182845904]}]}
+                          "full_force_interval_n": [0.2, 0.5436563656918091]}]}
         )  # fmt: skip
-        assert bench_log_sd(stick) == pytest.approx(1 / 3.92)
-        assert bench_log_sd(stick.model_copy(update={"setting": ()})) == 0.0
+        assert bench_log_sd(stick) == pytest.approx((0.0, 1 / 1.96))
+        assert bench_log_sd(stick.model_copy(update={"setting": ()})) == (0.0, 0.0)
 
 
 class TestDevicesWithModes:

@@ -22,6 +22,7 @@ from stickwright.mechanics.ability import Ability, ability
 from stickwright.mechanics.demand import demand_of, needed_directions
 from stickwright.mechanics.explain import Situation, best_extensions, helping_change
 from stickwright.mechanics.fit import DEAD_ZONES, Evaluated, Rules, SiteInputs, central, evaluate
+from stickwright.mechanics.order_effect import days_of
 from stickwright.mechanics.setups import Setups, at_contact, bench_log_sd, setups_of
 from stickwright.mechanics.stand_ins import USUAL_COMFORTABLE_OF_MAXIMAL, Steadiness
 from stickwright.mechanics.states import SiteState, states_of, worst_of
@@ -247,8 +248,9 @@ def known_site(
         return told
 
     first, *others = states_of(site)
+    days = days_of([read for read in case.forces_read if read.site == site.name])
     known = ability(
-        site, rng, draws, tried=tried, recorded=recorded, lightest_stick=lightest.name if lightest else None
+        site, rng, draws, tried=tried, recorded=recorded, lightest_stick=lightest.name if lightest else None, days=days
     )
     if known is None:
         if not can_press(site) and not site.reaches:
@@ -264,7 +266,7 @@ def known_site(
     scale = _stick_scale(case.kit, rng, draws)
     states = [KnownState(first, _under_ceiling(site, known))]
     for state in others:
-        also = ability(state.site, rng, draws, tried=tried, recorded=lambda _limb: Steadiness())
+        also = ability(state.site, rng, draws, tried=tried, recorded=lambda _limb: Steadiness(), days=days)
         if also is not None:
             states.append(KnownState(state, _under_ceiling(site, also)))
     return KnownSite(site, states[0].ability, rng, mine, reports, tuple(heard), scale, tuple(states))
@@ -385,8 +387,9 @@ def offered(one: KnownSite, judged: Judged) -> tuple[Fit, ...]:
 
 def _stick_scale(kit: Kit, rng: np.random.Generator, draws: int) -> Array:
     """Factor on each stick's forces in each draw, by what its bench leaves open; 1 in the first."""
-    sds = np.array([bench_log_sd(stick) for stick in kit.stick])
-    scale: Array = np.exp(sds[:, None] * rng.standard_normal((len(sds), draws)))
+    normal = rng.standard_normal((len(kit.stick), draws))
+    scale = np.array([bench_log_sd(stick).factors(row) for stick, row in zip(kit.stick, normal, strict=True)])
+    scale = scale.reshape(len(kit.stick), draws)
     scale[:, 0] = 1.0
     return scale
 

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-import math
 from typing import Any
 
+import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -30,13 +30,27 @@ def test_sd_of_a_bench_is_that_of_the_lognormal_with_its_intervals(start: float,
     """Both ends benched: the mean of the two; one of them: that one. Independent route: scipy's lognormal."""
     at_start, at_full = ends(0.4, start), ends(1.1, full)
     both = stick(start_force_interval_n=at_start, full_force_interval_n=at_full)
-    assert bench_log_sd(both) == pytest.approx((start + full) / 2, rel=1e-4)
-    assert bench_log_sd(stick(start_force_interval_n=at_start)) == pytest.approx(start, rel=1e-4)
-    assert bench_log_sd(stick(full_force_interval_n=at_full)) == pytest.approx(full, rel=1e-4)
+    assert bench_log_sd(both) == pytest.approx(((start + full) / 2,) * 2, rel=1e-4)
+    assert bench_log_sd(stick(start_force_interval_n=at_start)) == pytest.approx((start, start), rel=1e-4)
+    assert bench_log_sd(stick(full_force_interval_n=at_full)) == pytest.approx((full, full), rel=1e-4)
+
+
+@given(down=SD, up=SD)
+def test_an_interval_that_is_longer_upwards_is_so_in_the_draws(down: float, up: float) -> None:
+    """Of the forces drawn, one in forty lies below the lower end and one in forty above the upper end, and half below the
+    figure itself: by the normal quantiles, whatever the lengths of the two sides."""
+    interval = [ends(0.4, down)[0], ends(0.4, up)[1]]
+    doubt = bench_log_sd(stick(start_force_interval_n=interval))
+    drawn = 0.4 * doubt.factors(stats.norm.ppf((np.arange(4000) + 0.5) / 4000))
+    assert np.mean(drawn < interval[0]) == pytest.approx(0.025, abs=0.001)
+    assert np.mean(drawn > interval[1]) == pytest.approx(0.025, abs=0.001)
+    assert np.mean(drawn < 0.4) == pytest.approx(0.5, abs=0.001)
 
 
 def test_sd_without_a_bench_is_the_usual_one() -> None:
     """No interval, or one whose lower end is nothing (no logarithm): the usual figure, which is marked elsewhere as assumed."""
-    assert bench_log_sd(stick()) == UNBENCHED_SD
-    assert bench_log_sd(stick(start_force_interval_n=[0.0, 0.8])) == UNBENCHED_SD
-    assert math.isfinite(bench_log_sd(stick(start_force_interval_n=[0.0, 0.8], full_force_interval_n=ends(1.1, 0.2))))
+    usual = (UNBENCHED_SD, UNBENCHED_SD)
+    assert bench_log_sd(stick()) == usual
+    assert bench_log_sd(stick(start_force_interval_n=[0.0, 0.8])) == usual
+    half = bench_log_sd(stick(start_force_interval_n=[0.0, 0.8], full_force_interval_n=ends(1.1, 0.2)))
+    assert half == pytest.approx((0.2, 0.2), rel=1e-4)

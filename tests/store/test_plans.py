@@ -127,6 +127,36 @@ def test_worked_out_again_it_is_the_same_whatever_came_since(small):
     assert plan_result(store, made(store, visit_id).id) != before
 
 
+def test_own_visits_tell_how_much_days_differ(small):
+    """With two visits the usual spread is assumed; with three the player's own stands in the plan, with its interval. A plan of the
+    second visit comes out the same after the third."""
+    store, _ = small
+    kit = {"kit.toml": KIT}
+    weaker = PLAYER.replace(b"2026-03-14", b"2026-03-28").replace(b"[0.50, 0.52]", b"[0.40, 0.42]")
+    second = import_case(store, {"player.toml": weaker, **kit}, who="ot")
+    two = made(store, second.id)
+    third = import_case(store, {"player.toml": PLAYER.replace(b"2026-03-14", b"2026-04-11"), **kit}, who="ot")
+    three = made(store, third.id)
+
+    def said(row):
+        (site,) = plan_result(store, row.id)["sites"]
+        notes = [one["text"] for one in site["capability"]["findings"] if one["about"] == "own days"]
+        assumed = [
+            one for one in plan_result(store, row.id)["assumptions"] if one["what"].startswith("Force on another day")
+        ]
+        return notes, assumed
+
+    notes, assumed = said(two)
+    assert (notes, len(assumed)) == ([], 1)
+    (note,), assumed = said(three)
+    assert "from the player's own 3 visits" in note
+    assert assumed == []
+    assert reproduce(store, two.id)[0]
+    assert reproduce(store, three.id)[0]
+    assert made(store, second.id).id != two.id
+    assert said(two) == said(plans(store, second.id)[-1])
+
+
 def test_the_inputs_are_listed(small):
     """Exact versions and, of a recording, how many samples there then were; wishes and settings as asked."""
     store, visit_id = small

@@ -13,7 +13,14 @@ from numpy.typing import NDArray
 from stickwright.errors import BadInput, Problem
 from stickwright.mechanics import capability as cap
 from stickwright.mechanics.bracket import Bracket, StickResult, TriedStick, bracket
-from stickwright.mechanics.order_effect import DAY_SD, carried_back, day_assumption, on_another_day
+from stickwright.mechanics.order_effect import (
+    USUAL_DAYS,
+    DaySpread,
+    carried_back,
+    day_assumption,
+    day_finding,
+    on_another_day,
+)
 from stickwright.mechanics.stand_ins import (
     Steadiness,
     direction_assumptions,
@@ -95,6 +102,7 @@ def ability(
     tried: Mapping[int, TriedStick] | None = None,
     recorded: Callable[[Estimate], Steadiness] | None = None,
     lightest_stick: str | None = None,
+    days: DaySpread = USUAL_DAYS,
 ) -> Ability | None:
     """What the player can do at a site, or None where neither force nor a stick was tried.
 
@@ -112,6 +120,8 @@ def ability(
         What recordings tell of unsteadiness, given the limb's own stiffness; a typed figure wins.
     lightest_stick : str, optional
         Offered as a gauge when the gauge is too coarse.
+    days : DaySpread
+        How much the player's force differs from day to day.
 
     Returns
     -------
@@ -173,11 +183,15 @@ def ability(
         place = grid_place(grid, phi)
         force[1:, place], reach[1:, place] = found.draws(rng, draws - 1)
         force[0, place], reach[0, place] = (estimate.value for estimate in found.estimates(1))
-    day = np.exp(DAY_SD * rng.spawn(1)[0].standard_normal(draws))
+    day = np.exp(days.logs(rng.spawn(1)[0].standard_normal(draws)))
     day[0] = 1.0
     force *= day[:, None]  # the player plays on other days
-    directions = _direction_reports(site, grid, forces, reaches, force_round, reach_round, brackets)
-    assumptions += [day_assumption(site.name), *effort_assumptions(site, findings)]
+    directions = _direction_reports(site, grid, forces, reaches, force_round, reach_round, brackets, days)
+    if days.visits:
+        findings.append(day_finding(site.name, days))
+    else:
+        assumptions.append(day_assumption(site.name))
+    assumptions += effort_assumptions(site, findings)
     assumptions += direction_assumptions(site, forces, reaches, (f_df, d_df), list(brackets), grid)
 
     rest, rest_draws = resting_force(site, rng, draws, assumptions)
@@ -385,6 +399,7 @@ def _direction_reports(
     force_round: cap.Round,
     reach_round: cap.Round,
     brackets: Mapping[float, Bracket],
+    days: DaySpread,
 ) -> tuple[DirectionCapability, ...]:
     f_counts = {k: len(_of(forces, float(phi))) for k, phi in enumerate(grid)}
     d_counts = {k: len(_of(reaches, float(phi))) for k, phi in enumerate(grid)}
@@ -413,7 +428,7 @@ def _direction_reports(
                 float(phi),
                 f_all[k],
                 d_all[k],
-                on_another_day(f_all[k]),
+                on_another_day(f_all[k], days),
                 _read(site, float(phi), "force_n"),
                 _read(site, float(phi), "reach_m"),
                 status if measured else "not measured",  # type: ignore[arg-type]

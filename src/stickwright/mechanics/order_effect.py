@@ -9,21 +9,30 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import replace
+from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
 
 from stickwright.mechanics.capability import Readings, moderated
+from stickwright.mechanics.stand_ins import percent
+from stickwright.model.case import ForceRead
 from stickwright.model.estimate import Estimate
 from stickwright.model.plan import Assumption
+from stickwright.model.recorded import Finding
 
-__all__ = ["DAY_SD", "carried_back", "day_assumption", "on_another_day"]
+__all__ = [
+    "DAY_SD", "LEAST_VISITS", "USUAL_DAYS", "DaySpread", "carried_back", "day_assumption", "day_finding", "days_of",
+    "on_another_day",
+]  # fmt: skip
 
 Array = NDArray[np.float64]
 
 DAY_SD = 0.17
 """Relative sd between the force of one day and that of another: limits of agreement of knee extension read twice by
 hand-held dynamometry, 33.6 % [chamorro-2017], over 1.96. Assumed to hold for a comfortable push at any site."""
+LEAST_VISITS = 3
+"""From so many visits on, a player's own spread from day to day stands in place of the usual one (common practice)."""
 CHANGE_CHANCE = 0.3
 """Chance beforehand that force changes with the repeats, and that it changes over the visit: assumed."""
 REPEAT_SD = 0.08
@@ -113,6 +122,101 @@ def _places(direction_rad: Array, order_rad: Sequence[float]) -> Array:
     return np.array(nearest, dtype=np.float64) / len(first)
 
 
+class DaySpread(NamedTuple):
+    """How much the force of one day differs from that of another.
+
+    Parameters
+    ----------
+    sd : float
+        Of the difference in log force between one day and another.
+    degrees : float
+        Degrees of freedom of `sd`; infinite for the usual figure.
+    visits : int
+        At how many visits it was read; 0 for the usual figure.
+    """
+
+    sd: float
+    degrees: float = math.inf
+    visits: int = 0
+
+    def logs(self, normal: Array) -> Array:
+        """The log force of other days for standard normal draws: t distributed where few visits tell the spread.
+
+        Parameters
+        ----------
+        normal : array
+        """
+        if math.isinf(self.degrees):
+            return self.sd * normal
+        from scipy.special import ndtr, stdtrit
+
+        return np.asarray(self.sd * stdtrit(self.degrees, ndtr(normal)))
+
+    def half_width(self, level: float) -> float:
+        """How far the log force of another day may be off, at a level of confidence.
+
+        Parameters
+        ----------
+        level : float
+        """
+        from scipy.special import ndtri
+
+        return float(self.logs(np.array(ndtri(0.5 + level / 2))))
+
+    def estimate(self) -> Estimate:
+        """The spread with its own 95 % interval, of the player's own visits."""
+        from scipy.special import chdtri
+
+        low, high = (self.sd * math.sqrt(self.degrees / float(chdtri(self.degrees, q))) for q in (0.025, 0.975))
+        return Estimate(self.sd, low, high, n=self.visits)
+
+
+USUAL_DAYS = DaySpread(DAY_SD)
+
+
+def days_of(forces: Sequence[ForceRead]) -> DaySpread:
+    """The spread from day to day of a player's own visits; the usual one where fewer than three can be compared.
+
+    Parameters
+    ----------
+    forces : sequence of ForceRead
+        Of one site.
+
+    Notes
+    -----
+    Each visit's mean log force over the directions that were read at all of them; root 2 times the sd of these means,
+    since two days differ. It holds the scatter of the readings as well, and is never below what that scatter alone would
+    give. A steady change over the months counts as days that differ. Visits that share no direction with the latest are
+    left out.
+
+    Examples
+    --------
+    >>> forces = [ForceRead(f"2026-03-0{day}", "chin", 0.0, (force,)) for day, force in ((1, 0.9), (2, 1.0), (3, 1.1111))]
+    >>> days = days_of(forces)
+    >>> round(days.sd, 3), days.degrees, days.visits, days_of(forces[:2]).visits
+    (0.149, 2, 3, 0)
+    """
+    visits: dict[str, dict[float, list[float]]] = {}
+    for one in forces:
+        read = [math.log(force) for force in one.force_n if force > 0]
+        if read and one.on_date:
+            visits.setdefault(one.on_date, {}).setdefault(round(one.direction_rad % (2 * math.pi), 3), []).extend(read)
+    if len(visits) < LEAST_VISITS:
+        return USUAL_DAYS
+    latest = visits[max(visits)].keys()
+    compared = [held for _, held in sorted(visits.items()) if held.keys() & latest]
+    shared = sorted(set(latest).intersection(*(held.keys() for held in compared)))
+    if len(compared) < LEAST_VISITS or not shared:
+        return USUAL_DAYS
+    means = [math.fsum(math.fsum(held[phi]) / len(held[phi]) for phi in shared) / len(shared) for held in compared]
+    groups = [np.array(held[phi]) for held in compared for phi in shared]
+    spare = sum(len(group) - 1 for group in groups)
+    scatter = sum(float(((group - group.mean()) ** 2).sum()) for group in groups) / spare if spare else 0.0
+    alone = scatter * sum(1 / len(group) for group in groups) / len(groups) / len(shared)
+    sd = math.sqrt(2 * max(float(np.var(means, ddof=1)), alone))
+    return DaySpread(sd, len(means) - 1, len(means)) if sd > 0 else USUAL_DAYS
+
+
 def day_assumption(site: str) -> Assumption:
     """That the force of another day differs, for the list of what was not measured.
 
@@ -122,16 +226,37 @@ def day_assumption(site: str) -> Assumption:
     """
     return Assumption(
         f"Force on another day at {site}", f"{100 * DAY_SD:.0f} % more or less (sd)",
-        "read at one visit; published figures of strength read twice stand in", "the same readings on another day",
+        f"read at fewer than {LEAST_VISITS} visits; published figures of strength read twice stand in",
+        f"the same readings at {LEAST_VISITS} visits or more",
     )  # fmt: skip
 
 
-def on_another_day(today: Estimate) -> Estimate:
+def day_finding(site: str, days: DaySpread) -> Finding:
+    """How much the player's own days differ, and how surely that is known.
+
+    Parameters
+    ----------
+    site : str
+    days : DaySpread
+        Of the player's own visits.
+    """
+    told = days.estimate()
+    text = (
+        f"Force on another day at {site}: from the player's own {days.visits} visits, {percent(told.value)} more or less (sd; 95 %: "
+        f"{percent(told.low)} to {percent(told.high)}), in place of the usual {percent(DAY_SD)}. The interval for another day allows "
+        "for how few visits these are."
+    )
+    return Finding("note", "own days", text)
+
+
+def on_another_day(today: Estimate, days: DaySpread = USUAL_DAYS) -> Estimate:
     """The force on a day that was not measured, from what is known of today's.
 
     Parameters
     ----------
     today : Estimate
+    days : DaySpread
+        How much days differ.
 
     Examples
     --------
@@ -141,9 +266,7 @@ def on_another_day(today: Estimate) -> Estimate:
     """
     if not today.has_interval or today.low <= 0 or today.value <= 0:
         return today
-    from scipy.special import ndtri
-
-    days = float(ndtri(0.5 + today.level / 2)) * DAY_SD
-    low = today.value * math.exp(-math.hypot(math.log(today.value / today.low), days))
-    high = today.value * math.exp(math.hypot(math.log(today.high / today.value), days))
+    half = days.half_width(today.level)
+    low = today.value * math.exp(-math.hypot(math.log(today.value / today.low), half))
+    high = today.value * math.exp(math.hypot(math.log(today.high / today.value), half))
     return replace(today, low=low, high=high)

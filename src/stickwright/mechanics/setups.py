@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
@@ -15,7 +16,7 @@ from stickwright.mechanics.crossing import lever_moments
 from stickwright.model.kit import Extension, Kit, Stick, Topper
 from stickwright.model.parts import SUITED_FORMS
 
-__all__ = ["UNBENCHED_SD", "Setups", "at_contact", "bench_log_sd", "setups_of"]
+__all__ = ["UNBENCHED_SD", "BenchDoubt", "Setups", "at_contact", "bench_log_sd", "setups_of"]
 
 Array = NDArray[np.float64]
 UNBENCHED_SD = 0.05
@@ -241,24 +242,57 @@ def setups_of(
     )  # fmt: skip
 
 
-def bench_log_sd(stick: Stick) -> float:
-    """How far the stick's forces may be off, as the sd of their logarithm: of its settings, the one known least.
+class BenchDoubt(NamedTuple):
+    """How far a stick's forces may be off, as sds of their logarithm to either side.
+
+    Parameters
+    ----------
+    down, up : float
+    """
+
+    down: float
+    up: float
+
+    def factors(self, normal: Array) -> Array:
+        """Factors on the forces for standard normal draws: each side by its own sd.
+
+        Parameters
+        ----------
+        normal : array
+        """
+        return np.asarray(np.exp(np.where(normal < 0, self.down, self.up) * normal))
+
+
+def bench_log_sd(stick: Stick) -> BenchDoubt:
+    """How far the stick's forces may be off, less or more: of its settings, the one known least on each side.
 
     Parameters
     ----------
     stick : Stick
         With the intervals that its bench gave; `UNBENCHED_SD` without (assumed).
+
+    Notes
+    -----
+    An interval is longer upwards than downwards where the gauge may have been held off square, which only reads less: each end
+    is taken as 1.96 sd of a normal distribution of its own in the logarithm, half of the chance on either side (two-piece
+    normal, common practice).
     """
-    return max(_bench_log_sd(stick.as_set(place)) for place in range(-1, len(stick.setting)))
+    each = [_bench_log_sd(stick.as_set(place)) for place in range(-1, len(stick.setting))]
+    return BenchDoubt(max(one.down for one in each), max(one.up for one in each))
 
 
-def _bench_log_sd(stick: Stick) -> float:
-    widths = [
-        math.log(interval[1] / interval[0]) / (2 * 1.96)
-        for interval in (stick.start_force_interval_n, stick.full_force_interval_n)
-        if interval is not None and 0 < interval[0] <= interval[1]
-    ]
-    return sum(widths) / len(widths) if widths else UNBENCHED_SD
+def _bench_log_sd(stick: Stick) -> BenchDoubt:
+    sides = []
+    for value, interval in (
+        (stick.start_force_n, stick.start_force_interval_n), (stick.full_force_n, stick.full_force_interval_n)
+    ):  # fmt: skip
+        if interval is None or not 0 < interval[0] <= interval[1]:
+            continue
+        middle = min(max(value or 0.0, interval[0]), interval[1])
+        sides.append((math.log(middle / interval[0]) / 1.96, math.log(interval[1] / middle) / 1.96))
+    if not sides:
+        return BenchDoubt(UNBENCHED_SD, UNBENCHED_SD)
+    return BenchDoubt(*(sum(side) / len(sides) for side in zip(*sides, strict=True)))
 
 
 def at_contact(kit: Kit, stick: str, topper: str | None, extension: str | None) -> TriedStick:

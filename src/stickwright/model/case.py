@@ -12,7 +12,27 @@ from stickwright.model.recorded import Finding
 from stickwright.model.recording import Recording
 from stickwright.model.room import Room
 
-__all__ = ["Case"]
+__all__ = ["Case", "ForceRead"]
+
+
+@dataclass(frozen=True)
+class ForceRead:
+    """Comfortable force in one direction, as it was read at one visit.
+
+    Parameters
+    ----------
+    on_date : str
+        Date of the visit, YYYY-MM-DD.
+    site : str
+    direction_rad : float
+    force_n : tuple of float
+        Repeats, newton.
+    """
+
+    on_date: str
+    site: str
+    direction_rad: float
+    force_n: tuple[float, ...]
 
 
 @dataclass(frozen=True, eq=False)
@@ -42,6 +62,8 @@ class Case:
         What the player wants to play besides `game`, with the same devices; no two of all the games have the same name.
     further_usual_prices : tuple of frozenset
         The same as `usual_prices` for each of these.
+    forces_read : tuple of ForceRead
+        Forces of all visits of the player up to this one, from the records; none when a case folder is all there is.
     """
 
     name: str
@@ -56,6 +78,7 @@ class Case:
     doubts: tuple[Finding, ...] = ()
     further_games: tuple[Game, ...] = ()
     further_usual_prices: tuple[frozenset[tuple[str, str]], ...] = ()
+    forces_read: tuple[ForceRead, ...] = ()
 
     @property
     def games(self) -> tuple[Game, ...]:

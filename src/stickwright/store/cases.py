@@ -11,13 +11,14 @@ import os
 import re
 import tomllib
 from collections.abc import Mapping
+from dataclasses import replace
 from pathlib import Path, PurePosixPath
 from urllib.parse import quote_from_bytes, unquote_to_bytes
 
 import sqlalchemy as sa
 
 from stickwright.errors import BadInput, Problem
-from stickwright.model.case import Case
+from stickwright.model.case import Case, ForceRead
 from stickwright.model.recorded import Finding
 from stickwright.records.editing import at_path, with_fields
 from stickwright.records.folder import case_and_queries
@@ -25,7 +26,15 @@ from stickwright.records.recordings import recording_csv
 from stickwright.records.writing import make_folder, write_whole
 from stickwright.store.documents import documents, remove_document, save_document
 from stickwright.store.opening import Store, new_id, note_act
-from stickwright.store.players import VisitRow, add_player, add_visit, player_named, visit, visits
+from stickwright.store.players import (
+    VisitRow,
+    add_player,
+    add_visit,
+    player_named,
+    readings_through_time,
+    visit,
+    visits,
+)
 from stickwright.store.recordings import RecordingRow, recording_of, recordings
 from stickwright.store.schema import player
 from stickwright.store.schema import visit as visit_table
@@ -143,7 +152,24 @@ def case_of(store: Store, visit_id: int, *, made_on: str = "") -> tuple[Case, tu
     BadInput
         All that cannot be read, in the words of the case folder.
     """
-    return case_and_queries(tree_of(store, visit_id), made_on, name=case_name(store, visit_id))
+    case, noticed = case_and_queries(tree_of(store, visit_id), made_on, name=case_name(store, visit_id))
+    return replace(case, forces_read=forces_up_to(store, visit_id)), noticed
+
+
+def forces_up_to(store: Store, visit_id: int) -> tuple[ForceRead, ...]:
+    """Forces of a player at a visit and at those before it, the oldest first; visits without a date are left out.
+
+    Parameters
+    ----------
+    store : Store
+    visit_id : int
+    """
+    here = visit(store, visit_id)
+    return tuple(
+        ForceRead(row.on_date, row.site, row.direction_rad, tuple(row.repeats))
+        for row in readings_through_time(store, here.player_id)
+        if row.kind == "force" and row.direction_rad is not None and row.on_date and row.on_date <= here.on_date
+    )
 
 
 def import_case(store: Store, folder: Path | Mapping[str, bytes], *, who: str) -> VisitRow:

@@ -22,13 +22,13 @@ import sqlalchemy as sa
 
 import stickwright
 from stickwright.errors import BadInput, Problem
-from stickwright.model.case import Case
+from stickwright.model.case import Case, ForceRead
 from stickwright.model.plan import Plan
 from stickwright.model.wishes import Keep, Wishes
 from stickwright.planning import DRAWS, SEED, plan
 from stickwright.records.folder import case_and_queries
 from stickwright.sheet.serial import plan_json, read_json
-from stickwright.store.cases import case_name, tree_from
+from stickwright.store.cases import case_name, forces_up_to, tree_from
 from stickwright.store.documents import documents
 from stickwright.store.loans import loans, with_others, without_stock
 from stickwright.store.opening import Store, new_id, note_act
@@ -107,14 +107,16 @@ def make_plan(
         used = dict(own) if "kit.toml" in own else {**documents(store, None), **own}
         live = [(row, row.samples) for row in recordings(store, visit_id) if not row.aside and row.samples]
         row, rows, name = visit(store, visit_id), loans(store), case_name(store, visit_id)
+        forces = forces_up_to(store, visit_id)
     tree = tree_from(store, {file: one.body for file, one in used.items()}, tuple(live))
     case = case_and_queries(tree, made_on, name=name)[0]
     away = with_others(case.kit, rows, row.player_id)
     asked = {
         "draws": draws, "seed": seed, "made_on": made_on, "name": name, "wishes": _wishes_data(wishes), "away": away,
+        "forces_read": [dataclasses.asdict(one) for one in forces],
         "libraries": {one: installed(one) for one in _LIBRARIES} | {"python": platform.python_version()},
     }  # fmt: skip
-    made = plan(_lent(case, away), draws=draws, seed=seed, wishes=wishes, progress=progress)
+    made = plan(_lent(_with_forces(case, asked), away), draws=draws, seed=seed, wishes=wishes, progress=progress)
     text = plan_json(made).encode()
     with store.write(who, "") as connection:
         last = sa.select(sa.func.max(plan_table.c.number)).where(plan_table.c.visit_id == visit_id)
@@ -138,6 +140,12 @@ def make_plan(
 
 def _lent(case: Case, away: Mapping[str, int]) -> Case:
     return dataclasses.replace(case, kit=without_stock(case.kit, dict(away)))
+
+
+def _with_forces(case: Case, asked: Mapping[str, Any]) -> Case:
+    """The case with the forces of other visits as they were when the plan was made."""
+    read = [ForceRead(**one | {"force_n": tuple(one["force_n"])}) for one in asked.get("forces_read", ())]
+    return dataclasses.replace(case, forces_read=tuple(read))
 
 
 def _wishes_data(wishes: Wishes | None) -> dict[str, Any]:
@@ -255,7 +263,12 @@ def plan_again(store: Store, plan_id: int) -> Plan:
     rows = tuple((dataclasses.replace(recording_named(store, one), aside=False), many) for one, many in live)
     asked = row.asked
     case = case_and_queries(tree_from(store, bodies, rows), asked["made_on"], name=asked["name"])[0]
-    return plan(_lent(case, asked["away"]), draws=asked["draws"], seed=asked["seed"], wishes=_wishes(asked["wishes"]))
+    return plan(
+        _lent(_with_forces(case, asked), asked["away"]),
+        draws=asked["draws"],
+        seed=asked["seed"],
+        wishes=_wishes(asked["wishes"]),
+    )
 
 
 def reproduce(store: Store, plan_id: int) -> tuple[bool, str]:

@@ -228,9 +228,9 @@ def tremor_report(times_s: ArrayLike, xy: ArrayLike, *, still: bool = False, ste
     The background is taken at its higher when two ways of finding it differ. False alarms in 100 recordings without a peak,
     least and most over lengths of 20, 30 and 60 s at 60 and 100 Hz, 400 of each on seeds that nothing was set with
     (``python benchmarks/tremor_alarms.py``): white noise 0.8 to 3.5, 1/f 0.2 to 1.0, 1/f^2 0 to 1.2, low-pass noise 0 to 0.8,
-    bursting noise 1.0 to 3.2, sway of 0.8 to 1.8 Hz 1.8 to 7.5
-    (the most at 60 s), aimed movements 0.5 to 1.5; 1.5 on average. What only rises towards 2 Hz is the side of slower sway, not a peak. A rhythm
-    that somebody means to make is a peak too. The edge of a device's low-pass is none: a peak must also rise above
+    bursting noise 1.0 to 3.2, sway of 0.8 to 1.8 Hz 1.8 to 7.5 (the most at 60 s), aimed movements 0.5 to 1.5; 1.5 on
+    average. What only rises towards 2 Hz is the side of slower sway, not a peak. A rhythm that somebody means to make is a peak too.
+    The edge of a device's low-pass is none: a peak must also rise above
     what slower movement leads to expect, so that its slower side falls. Peaks above 15 Hz are said, not called a rhythm.
     Rounding to a step q moves the output by q/sqrt(12) rms [bennett-1948], and a slow movement through the steps
     does so rhythmically: a peak that rises above the background by no more than that, all columns together, is not told.

@@ -28,7 +28,7 @@ from stickwright.sheet.printed import shown as printed
 from stickwright.sheet.tables import capability_polar as tables_of_figure
 from stickwright.sheet.tables import day_note
 from stickwright.siting import known_site, with_controllers
-from stickwright.store.cases import tree_of
+from stickwright.store.cases import forces_up_to, tree_of
 from stickwright.store.documents import documents, save_document, undo_document
 from stickwright.web.desk import At, at_visit
 from stickwright.web.noticed import noticed_about
@@ -329,7 +329,10 @@ def ability_here(here: At, place: int) -> AbleHere | None:
         if place >= len(case.player.site):
             return None
         site = case.player.site[place]
-        quiet = Case(case.name, case.player, with_controllers(case.kit), case.game, (), "", case.hubs, case.room)
+        quiet = Case(
+            case.name, case.player, with_controllers(case.kit), case.game, (), "", case.hubs, case.room,
+            forces_read=forces_up_to(here.store, here.visit_id),
+        )  # fmt: skip
         known = known_site(quiet, site, np.random.default_rng([20260101, place]), DRAWS, [])
     except BadInput:  # the page itself says what is wrong, among what was noticed
         return None
