@@ -31,9 +31,13 @@ TELLING = re.compile(
 """Endings by which a number says what it is: a unit, or a share of what."""
 
 
+TOPICS = re.compile(r"stickwright\.(codes\.(?!message$)\w+|catalogue\.\w+\.\w+)$")
+"""Texts of the catalogue: each has a note, and parameters whose names carry their units (`tests/catalogue`)."""
+
+
 def modules() -> list[str]:
     found = pkgutil.walk_packages(stickwright.__path__, "stickwright.")
-    return [module.name for module in found if not module.name.endswith("__main__")]
+    return [one.name for one in found if not one.name.endswith("__main__") and not TOPICS.match(one.name)]
 
 
 MODULES = modules()

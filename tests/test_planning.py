@@ -11,6 +11,7 @@ import numpy as np
 import pytest
 
 import worked_cases
+from stickwright.catalogue import say
 from stickwright.errors import BadInput
 from stickwright.mechanics.fit import Rules
 from stickwright.model.case import Case
@@ -344,7 +345,7 @@ class TestWords:
             out += [one.sentence, *(finding.text for finding in (*one.findings, *one.capability.findings))]
             fits: tuple[Fit, ...] = (*one.fits, *one.alternatives)
             out += [text for fit in fits for text in (*fit.fails, fit.limit, fit.help, fit.lever_note)]
-        return tuple(text for text in out if text)
+        return tuple(say(text) for text in out if text)
 
     @pytest.mark.parametrize("name", worked_cases.PLAYERS)
     def test_no_number_without_sense(self, name: str) -> None:

@@ -8,7 +8,9 @@ from functools import lru_cache
 import pytest
 
 import worked_cases
-from stickwright.cautions import USUAL_PLAY
+from stickwright.catalogue import say
+from stickwright.codes.cautions import Cautions
+from stickwright.codes.message import message
 from stickwright.model.estimate import Estimate
 from stickwright.model.game import Game
 from stickwright.model.plan import SitePlan, StateFit
@@ -40,13 +42,13 @@ def player(minutes: float | None = None, **more: object) -> Player:
 def told(minutes: float, *sites: SitePlan) -> str:
     asked = player(minutes), [Game(name="rounds")], sites
     (finding,) = session_findings(*asked)
-    return f"{play_sentence(*asked)} {finding.text}"
+    return f"{say(play_sentence(*asked))} {say(finding.text)}"
 
 
 def test_nothing_is_told_of_a_session_no_longer_than_a_first_block() -> None:
     """A quarter of an hour, or no wish at all, needs no blocks."""
-    assert play_sentence(player(15), [Game(name="rounds")], [site()]) == USUAL_PLAY
-    assert play_sentence(player(), [Game(name="rounds")], [site()]) == USUAL_PLAY
+    assert play_sentence(player(15), [Game(name="rounds")], [site()]) == message(Cautions.usual_blocks)
+    assert play_sentence(player(), [Game(name="rounds")], [site()]) == message(Cautions.usual_blocks)
     assert session_findings(player(15), [Game(name="rounds")], [site()]) == []
 
 
@@ -102,5 +104,5 @@ def test_a_plan_tells_both() -> None:
     asked = this.player.model_copy(update={"age_band": "child", "session_s": 3600.0})
     made = plan(replace(this, player=asked), draws=20)
     assert any(one.about == "growth" for one in made.findings)
-    assert any("To play 60 min, start with" in one.text for one in made.cautions)
-    assert any("second adult" in one.text for one in made.cautions)
+    assert any("To play 60 min, start with" in say(one.text) for one in made.cautions)
+    assert any("second adult" in say(one.text) for one in made.cautions)

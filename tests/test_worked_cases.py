@@ -14,6 +14,7 @@ from functools import lru_cache
 import pytest
 
 import worked_cases
+from stickwright.catalogue import say
 from stickwright.model.plan import Fit, Plan
 from stickwright.planning import plan
 
@@ -166,8 +167,8 @@ class TestMarit:
         assert 0.05 <= fit("marit", "birch", False).dead_zone_share < 0.151
 
     def test_neck_has_no_endurance_curve_and_the_page_says_so(self) -> None:
-        assert any("No published endurance curve" in c.text for c in planned("marit").cautions)
-        assert any("dysreflexia" in c.text for c in planned("marit").cautions)
+        assert any("No published endurance curve" in say(c.text) for c in planned("marit").cautions)
+        assert any("dysreflexia" in say(c.text) for c in planned("marit").cautions)
         assert fit("marit", "birch", False).hold_model == "the player's own hold"
 
 
@@ -210,4 +211,4 @@ class TestRune:
         assert longer.effort_share.value < 0.7 * cedar.effort_share.value
 
     def test_progressive_course_brings_its_caution(self) -> None:
-        assert any("borrow rather than buy" in c.text for c in planned("rune").cautions)
+        assert any("borrow rather than buy" in say(c.text) for c in planned("rune").cautions)

@@ -6,7 +6,8 @@ import datetime
 import math
 from collections.abc import Sequence
 
-from stickwright.cautions import USUAL_PLAY
+from stickwright.codes.cautions import Cautions
+from stickwright.codes.message import Text, message
 from stickwright.mechanics.stand_ins import percent
 from stickwright.model.ages import age_group
 from stickwright.model.game import Game
@@ -36,7 +37,7 @@ def wished_session_s(player: Player, games: Sequence[Game]) -> float | None:
     return max(said, default=None)
 
 
-def play_sentence(player: Player, games: Sequence[Game], sites: Sequence[SitePlan]) -> str:
+def play_sentence(player: Player, games: Sequence[Game], sites: Sequence[SitePlan]) -> Text:
     """Into what blocks the play that is wished is to be parted at first; the usual words when it is no longer than one.
 
     Parameters
@@ -48,7 +49,7 @@ def play_sentence(player: Player, games: Sequence[Game], sites: Sequence[SitePla
     """
     wished = wished_session_s(player, games)
     if wished is None or wished <= FIRST_BLOCK_S[1]:
-        return USUAL_PLAY
+        return message(Cautions.usual_blocks)
     block = min(_first_block_s(sites), _shortest_read(sites)[0])
     return f"To play {_minutes(wished)}, start with {_blocks(wished, block)}."
 

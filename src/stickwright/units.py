@@ -22,6 +22,7 @@ __all__ = [
     "split_key",
     "spoken",
     "to_si",
+    "unit_named",
     "units_of",
 ]
 
@@ -182,6 +183,17 @@ def to_si(value: float, ending: str) -> float:
         The same in newton, metre, radian, second, kilogram and so on.
     """
     return value * _BY_ENDING[ending][1].factor
+
+
+def unit_named(ending: str) -> Unit:
+    """The unit that a key's ending means.
+
+    Parameters
+    ----------
+    ending : str
+        ``mm``, ``n``, ``per_min``.
+    """
+    return _BY_ENDING[ending][1]
 
 
 def figures(value: float, digits: int = 2) -> str:

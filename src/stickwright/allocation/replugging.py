@@ -153,7 +153,7 @@ def _side_by_side(
 
 def _faults(placements: Sequence[Placement], case: Case, held: Sequence[HeldWay]) -> list[str]:
     """What is wrong with these plugged in at once; without tags of cables, which others are given in the end."""
-    return [_TAG.sub("", one.text) for one in wiring_of(placements, case, held).findings if one.level == "fault"]
+    return [_TAG.sub("", str(one.text)) for one in wiring_of(placements, case, held).findings if one.level == "fault"]
 
 
 def _moved_to(one: Placement, moved: Mapping[Plug, Plug]) -> Placement:

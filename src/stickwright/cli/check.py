@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 
+from stickwright.catalogue import say
 from stickwright.cli.telling import say_problems
 
 __all__ = ["options", "run"]
@@ -33,7 +34,7 @@ def run(options: argparse.Namespace) -> int:
     problems, queries = check_case(Path(options.case))
     say_problems([str(problem) for problem in problems])
     for query in queries:
-        print(f"? {query.text}")
+        print(f"? {say(query.text)}")
     if problems:
         return 2
     look = f", {len(queries)} to look at" if queries else ""

@@ -6,6 +6,7 @@ import math
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Literal
 
+from stickwright.codes.message import Text
 from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import Finding, TraceReport
 from stickwright.model.response import Tuning
@@ -80,7 +81,7 @@ class Caution:
     about: str
     """Key of the number: 'effort', 'hold', 'force', 'site', 'false input', 'session', 'dead zone'."""
     site: str | None
-    text: str
+    text: Text
 
 
 @dataclass(frozen=True)

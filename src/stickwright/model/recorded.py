@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
+from stickwright.codes.message import Text
 from stickwright.model.estimate import Estimate
 
 __all__ = [
@@ -27,13 +28,13 @@ class Finding:
         A note informs, a query asks the practitioner to look, a fault limits what can be concluded.
     about : str
         Short key of the matter: 'clipping', 'unplugged', 'quarter turn', 'coarse gauge'.
-    text : str
+    text : Message or str
         What was seen, with figures, and what to do.
     """
 
     level: Literal["note", "query", "fault"]
     about: str
-    text: str
+    text: Text
 
 
 @dataclass(frozen=True)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
+from stickwright.catalogue import say
 from stickwright.model.layouts import GameSettings, Layout
 from stickwright.model.plan import Plan
 from stickwright.model.sharing import Wire
@@ -127,7 +128,7 @@ def wired_findings(plan: Plan) -> list[list[str]]:
     known = {one.text for one in wiring.findings} if wiring is not None else set()
     moved = {row[0].partition(", for ")[2] for row in moved_cables(plan)}
     return [
-        [f"For {layout.game}", one.text]
+        [f"For {layout.game}", say(one.text)]
         for layout in plan.layouts[1:]
         if layout.game in moved and layout.sharing is not None and layout.sharing.wiring is not None
         for one in layout.sharing.wiring.findings

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Any
 
+from stickwright.catalogue import say
 from stickwright.model.mounting import Pose
 from stickwright.model.plan import Caution, Fit, Plan, SitePlan
 from stickwright.model.sharing import Placement, Sharing, Wire
@@ -137,7 +138,7 @@ def first_page(plan: Plan, drawing_height_mm: float = 78.0) -> dict[str, Any]:
     """
     plan = as_shared(plan)
     ends = {"date": plan.made_on or "not dated", "player": plan.player}
-    stops = [one.text for one in on_page_one(plan)]
+    stops = [say(one.text) for one in on_page_one(plan)]
     if _without_stick(plan):
         return _switches_only(plan) | ends | {"stop": stops}
     if not plan.sites:

@@ -6,6 +6,7 @@ import textwrap
 from collections.abc import Iterable
 from typing import Any
 
+from stickwright.catalogue import say
 from stickwright.model.layouts import Layout
 from stickwright.model.plan import Plan
 from stickwright.model.points import counted, points
@@ -63,7 +64,7 @@ def games_page(plan: Plan, numbers: dict[str, str]) -> dict[str, Any] | None:
         "headlines": list(plan.together.headlines),
         "costs": [
             *(_cost(layout) for layout in plan.layouts if layout.cost),
-            *(one.text for one in plan.together.findings),
+            *(say(one.text) for one in plan.together.findings),
         ],
         "changes": between_games(plan),
         "settings": games_settings(plan),

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Sequence
 
+from stickwright.catalogue import say
 from stickwright.model.plan import Assumption
 from stickwright.model.recorded import Finding
 from stickwright.sheet.printed import clause, listed
@@ -78,13 +79,15 @@ def merged_findings(told: Iterable[tuple[str, Finding]]) -> tuple[tuple[tuple[st
     """
     groups: dict[tuple[str, str, str], list[tuple[str, Finding]]] = {}
     for name, finding in told:
-        groups.setdefault((finding.level, finding.about, _shape(finding.text)), []).append((name, finding))
+        groups.setdefault((finding.level, finding.about, _shape(say(finding.text))), []).append((name, finding))
     out = []
     for group in groups.values():
         first = group[0][1]
         names = dict.fromkeys(name for name, _ in group)
-        others = [f"in {name} {_differs(first.text, one.text)}" for name, one in group[1:] if one.text != first.text]
-        text = f"{clause(first.text)}; {', '.join(others)}." if others else first.text
+        others = [
+            f"in {name} {_differs(say(first.text), say(one.text))}" for name, one in group[1:] if one.text != first.text
+        ]
+        text = f"{clause(say(first.text))}; {', '.join(others)}." if others else first.text
         out.append((tuple(names), Finding(first.level, first.about, text)))
     return tuple(out)
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from typing import Any
 
+from stickwright.catalogue import say
 from stickwright.model.mounting import Check, MountFit, SiteMount
 from stickwright.model.plan import Plan
 from stickwright.sheet.mount_care import monthly
@@ -84,7 +85,7 @@ def switch_rows(plan: Plan) -> dict[str, Any]:
         ]
         rows.append([f"{device} at the {one.site}", " ".join(held), _distances(one), _least(choice, one.kind)])
         for caution in one.cautions:
-            cautions.setdefault(caution.text, []).append(one.site)
+            cautions.setdefault(say(caution.text), []).append(one.site)
         notes += [[level, text] for level, text in findings_rows(one.findings)]
         assumed += [clause(text) for text in (*one.pose.assumed, *choice.assumed)]
     if clock:
@@ -138,7 +139,7 @@ def unmounted_lines(plan: Plan) -> list[list[str]]:
             " ".join(
                 [
                     sentence(one.sentence),
-                    *(f"Caution. {caution.text}" for caution in one.cautions),
+                    *(f"Caution. {say(caution.text)}" for caution in one.cautions),
                     *(
                         pose_words(one.pose, one.device, one.kind)
                         if one.pose is not None and one.kind != "switch"
@@ -201,8 +202,8 @@ def mount_page(plan: Plan, mount: SiteMount, height_mm: float = _DRAWING_MM, mos
         "joints": [sentence(line) for line in joint_words(choice)],
         "monthly": monthly(choice, plan.made_on),
         "photos": photos(mount),
-        "cautions": [one.text for one in mount.cautions if not beside_a_number(one, mount)],
-        "number_cautions": [one.text for one in mount.cautions if beside_a_number(one, mount)],
+        "cautions": [say(one.text) for one in mount.cautions if not beside_a_number(one, mount)],
+        "number_cautions": [say(one.text) for one in mount.cautions if beside_a_number(one, mount)],
         "checks": [_check_row(check) for check in choice.checks],
         "counted": " ".join(
             part

@@ -11,6 +11,7 @@ from html import escape
 from pathlib import Path
 from typing import Any
 
+from stickwright.catalogue import say
 from stickwright.errors import BadInput, Problem
 from stickwright.model.mounting import SiteMount
 from stickwright.model.plan import Plan
@@ -212,7 +213,7 @@ def _span(along_mm: Sequence[float]) -> str:
 def _tables(plan: Plan, mount: SiteMount, room: Room) -> str:
     choice = mount.choice
     told = [f"<h2>{escape(f'{mount.device} at the {mount.site}')}</h2>", f"<p>{escape(sentence(mount.sentence))}</p>"]
-    told += [f'<p class="care"><strong>Caution.</strong> {escape(one.text)}</p>' for one in mount.cautions]
+    told += [f'<p class="care"><strong>Caution.</strong> {escape(say(one.text))}</p>' for one in mount.cautions]
     if mount.pose is not None:
         told += [f"<p>{escape(line)}</p>" for line in pose_words(mount.pose, mount.device)]
     if choice is not None:

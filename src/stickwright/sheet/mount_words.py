@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Iterator
 
+from stickwright.catalogue import say
 from stickwright.model.mounting import Check, MountFit, Pose, SiteMount
 from stickwright.model.plan import Caution, Plan
 from stickwright.mounting.give import SWINGS_BELOW_HZ
@@ -81,7 +82,7 @@ def mount_blocks(plan: Plan, width: int = 80) -> list[str]:
 
 
 def _block(plan: Plan, mount: SiteMount, width: int) -> str:
-    told = mount.sentence, plan.sentence, *(one.text for one in plan.findings)
+    told = mount.sentence, plan.sentence, *(say(one.text) for one in plan.findings)
     lines = [sentence(mount.sentence), *_cautions(one for one in mount.cautions if not beside_a_number(one, mount))]
     if mount.pose is not None:
         lines += [
@@ -95,7 +96,7 @@ def _block(plan: Plan, mount: SiteMount, width: int) -> str:
             lines.append(fails_words(other))
     lines += [
         f"{level}: {text}"
-        for level, text in findings_rows(tuple(one for one in mount.findings if one.text not in told))
+        for level, text in findings_rows(tuple(one for one in mount.findings if say(one.text) not in told))
     ]
     body = wrapped(lines, width, "  ", "    ")
     return wrapped([f"Where it goes, and what holds it: {mount.site}"], width) + f"\n{body}"
@@ -143,7 +144,7 @@ def _held(plan: Plan, mount: SiteMount, choice: MountFit) -> Iterator[str]:
 
 
 def _cautions(cautions: Iterable[Caution]) -> list[str]:
-    return [f"CAUTION ({one.about}): {one.text}" for one in cautions]
+    return [f"CAUTION ({one.about}): {say(one.text)}" for one in cautions]
 
 
 def _beside(caution: Caution, check: Check) -> bool:

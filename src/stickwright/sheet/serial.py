@@ -14,6 +14,7 @@ from typing import Any
 
 import numpy as np
 
+from stickwright.codes.message import Message
 from stickwright.model.estimate import Estimate
 from stickwright.model.measured import Measured
 from stickwright.model.plan import Fit, Plan
@@ -136,6 +137,8 @@ def as_data(value: Any) -> Any:
     """
     if isinstance(value, Estimate):
         return _estimate(value)
+    if isinstance(value, Message):
+        return {"code": value.code, **{name: as_data(one) for name, one in value.params}}
     if dataclasses.is_dataclass(value) and not isinstance(value, type):
         fields = {field.name: as_data(getattr(value, field.name)) for field in dataclasses.fields(value)}
         if isinstance(value, Tuning):

@@ -10,6 +10,7 @@ import re
 from collections.abc import Iterable
 from typing import Any
 
+from stickwright.catalogue import say
 from stickwright.model.plan import Assumption, Capability, Fit, NextReading, Plan, SitePlan, direction_words
 from stickwright.model.recorded import Finding, TraceReport
 from stickwright.model.response import Tuning
@@ -67,7 +68,7 @@ def technical_pages(plan: Plan) -> dict[str, Any]:
     could = {site.name for site in plan.sites if site.choice is not None}
     plan = as_shared(plan)
     if not plan.sites:
-        return ends | {"planned": False, "cautions": [caution.text for caution in plan.cautions]}
+        return ends | {"planned": False, "cautions": [say(caution.text) for caution in plan.cautions]}
     site = main_site(plan)
     others = [other for other in plan.sites if other is not site]
     tuned = tuning_of_choice(site) or (site.tunings[0] if site.tunings else None)
@@ -89,14 +90,14 @@ def _shared_assumptions(plan: Plan) -> tuple[Assumption, ...]:
 
 
 def _cautions(plan: Plan, site: SitePlan, keys: tuple[str, ...]) -> list[str]:
-    return [caution.text for caution in cautions_for(plan, site, keys)]
+    return [say(caution.text) for caution in cautions_for(plan, site, keys)]
 
 
 def _elsewhere(plan: Plan, site: SitePlan) -> list[str]:
     """Cautions about no number of the other blocks, unless page one has them: about the site, and any new key."""
     taken = {key for keys in _BESIDE.values() for key in keys}
     before = on_page_one(plan)
-    return [one.text for one in cautions_for(plan, site) if one.about not in taken and one not in before]
+    return [say(one.text) for one in cautions_for(plan, site) if one.about not in taken and one not in before]
 
 
 def _findings(findings: Iterable[Finding]) -> list[list[str]]:
@@ -104,7 +105,7 @@ def _findings(findings: Iterable[Finding]) -> list[list[str]]:
     words = {"fault": "Limits what can be said", "query": "Please check", "note": "Noted"}
     told: dict[str, list[str]] = {level: [] for level in words}
     for finding in findings:
-        told[finding.level].append(finding.text)
+        told[finding.level].append(say(finding.text))
     return [[words[level], " ".join(texts)] for level, texts in told.items() if texts]
 
 
@@ -133,7 +134,7 @@ def _answer(plan: Plan, site: SitePlan) -> dict[str, Any]:
 
 
 def _first_page_texts(plan: Plan) -> set[str]:
-    return {one.text for one in on_page_one(plan) if one.about == "session"}
+    return {say(one.text) for one in on_page_one(plan) if one.about == "session"}
 
 
 def _after_headline(text: str, site: SitePlan, first: Fit | None) -> str:
@@ -348,7 +349,7 @@ def _recordings(site: SitePlan) -> dict[str, Any]:
     told = merged_findings((report.name, finding) for report in site.recordings for finding in report.findings)
     words = {"query": "please check", "fault": "limits what can be said", "note": "noted"}
     by_level = {
-        level: [[", ".join(names), words[level], one.text] for names, one in told if one.level == level]
+        level: [[", ".join(names), words[level], say(one.text)] for names, one in told if one.level == level]
         for level in words
     }
     loud = {report.name for report in site.recordings if any(one.level != "note" for one in report.findings)}
@@ -394,7 +395,7 @@ def _other_site(plan: Plan, site: SitePlan, *, spare: bool) -> dict[str, Any]:
     best = site.fits[0] if site.fits else None
     listed = site.fits[1:2] if site.choice is not None else site.fits[:2]
     told = set(_cautions(plan, main_site(plan), ("effort", "hold", "force", "false input", "dead zone")))
-    own = [caution for caution in plan.cautions if caution.site == site.name and caution.text not in told]
+    own = [caution for caution in plan.cautions if caution.site == site.name and say(caution.text) not in told]
     return {
         "name": site.name,
         "headline": f"{site.choice.label}, {site.choice.verdict_words}" if site.choice is not None else unused,
@@ -408,7 +409,7 @@ def _other_site(plan: Plan, site: SitePlan, *, spare: bool) -> dict[str, Any]:
         else [],
         "settings": unrecorded_basis(site.choice) if site.choice is not None and tuning_of_choice(site) is None else "",
         "limit": tables.limiting_sentence(best) if best is not None and best.label not in site.sentence else "",
-        "cautions": [caution.text for caution in own],
+        "cautions": [say(caution.text) for caution in own],
         "findings": _findings((*site.findings, *site.capability.findings)),
     }
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from typing import Any
 
+from stickwright.catalogue import say
 from stickwright.mechanics.widening import GAIN_LIMIT
 from stickwright.model.plan import Fit, SitePlan, direction_words
 from stickwright.model.response import Tuning
@@ -127,7 +128,7 @@ def no_settings(tuning: Tuning) -> str:
     """
     if not tuning.faults:
         return ""
-    return f"No settings are given yet. {' '.join(dict.fromkeys(fault.text for fault in tuning.faults))}"
+    return f"No settings are given yet. {' '.join(dict.fromkeys(say(fault.text) for fault in tuning.faults))}"
 
 
 def set_in_game(tuning: Tuning) -> str:
@@ -251,7 +252,7 @@ def tuning_part(fit: Fit | None, tuning: Tuning) -> dict[str, Any]:
         Texts, tables and figures, for the template; of a tuning with a fault only why there are none.
     """
     if tuning.faults:
-        asked = [one.text for one in tuning.findings if one.level == "query"]
+        asked = [say(one.text) for one in tuning.findings if one.level == "query"]
         return {"why": " ".join([no_settings(tuning), *asked])}
     before_after = tuning_before_after(tuning)
     bent = _bent(tuning)

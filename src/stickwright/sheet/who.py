@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import Any
 
+from stickwright.catalogue import say
 from stickwright.model.plan import Caution, Plan
 from stickwright.model.sharing import Placement, Sharing
 from stickwright.sheet.body import Mark, body_alt, body_drawing, part_named, side_named
@@ -54,7 +55,7 @@ def who_page(plan: Plan, height_mm: float = 84.0, short: bool = False) -> dict[s
         ],
         "order": [list(pair) for pair in introduced(sharing.placements)],
         "paired": paired,
-        "cautions": [one.text for one in for_the_family(plan) if one.about != "sharing" or not paired],
+        "cautions": [say(one.text) for one in for_the_family(plan) if one.about != "sharing" or not paired],
     }
 
 

@@ -6,6 +6,7 @@ import math
 from collections.abc import Container
 from typing import Any
 
+from stickwright.catalogue import say
 from stickwright.model.plan import Caution, Plan
 from stickwright.model.rates import rate_words
 from stickwright.model.recorded import Finding
@@ -49,7 +50,7 @@ def why_so(plan: Plan) -> dict[str, Any] | None:
         "unwired": "" if sharing.wiring is not None and sharing.wiring.wires else NO_HUB,
         "clash": _clash(sharing.clash),
         "actions": _actions(sharing, cautions),
-        "cautions": [one.text for one in cautions if one.site not in sites],
+        "cautions": [say(one.text) for one in cautions if one.site not in sites],
         "alternatives": [alternative_words(one) for one in sharing.alternatives],
         "pairs": [pair_words(pair) for pair in sharing.pairs],
         "loads": [_load(load) for load in sharing.loads],
@@ -108,7 +109,9 @@ def _actions(sharing: Sharing, cautions: list[Caution]) -> list[dict[str, Any]]:
     score = score_of(sharing).actions if sharing.placements else ()
     before = set[str]()
     for one, part in zip(sharing.placements, score, strict=True):
-        own = [] if one.site is None or one.site in seen else [two.text for two in cautions if two.site == one.site]
+        own = (
+            [] if one.site is None or one.site in seen else [say(two.text) for two in cautions if two.site == one.site]
+        )
         if one.how == "site" and one.site is not None:
             seen.add(one.site)
         told.append(
@@ -149,5 +152,5 @@ def findings_rows(findings: tuple[Finding, ...]) -> list[list[str]]:
         In any order.
     """
     words = {"fault": "Limits what can be said", "query": "Please check", "note": "Noted"}
-    return [[words[level], " ".join(one.text for one in findings if one.level == level)]
+    return [[words[level], " ".join(say(one.text) for one in findings if one.level == level)]
             for level in words if any(one.level == level for one in findings)]  # fmt: skip

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from typing import Any
 
+from stickwright.catalogue import say
 from stickwright.model.plan import Plan
 from stickwright.model.sharing import PartLine, Wire, Wiring
 from stickwright.sheet.between_games import moved_cables, wired_findings
@@ -58,7 +59,7 @@ def wiring_page(plan: Plan, shrink_share: float = 1.0, conductors: bool = True) 
         "bought": bought_words(plan.parts, lacking(wiring)),
         "conductors": _conductors(wiring.wires) if conductors else [],
         "findings": [*findings_rows(wiring.findings), *wired_findings(plan)],
-        "cautions": [one.text for one in for_the_cables(plan)],
+        "cautions": [say(one.text) for one in for_the_cables(plan)],
     }
 
 

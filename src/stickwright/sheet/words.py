@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 import textwrap
 
+from stickwright.catalogue import say
 from stickwright.mechanics.bench_doubt import ALLOWED_FOR
 from stickwright.model.bench import BenchResult
 from stickwright.model.plan import Caution, Fit, Plan, SitePlan, direction_words
@@ -214,7 +215,7 @@ def bench_words(result: BenchResult) -> str:
 def _returns(result: BenchResult) -> str:
     """Whether it comes home, unless a finding tells it with its advice; a reason that stands at the friction once."""
     said = sentence(result.returns)
-    if any(one.text.startswith(clause(said)) for one in result.findings):
+    if any(say(one.text).startswith(clause(said)) for one in result.findings):
         return ""
     why = result.friction_force_n.why
     return said.replace(f"({clause(why)})", "(see friction)") if why else said
@@ -228,7 +229,9 @@ def _block(title: str, lines: list[str]) -> str:
 def _findings(findings: tuple[Finding, ...]) -> list[str]:
     """What limits first, notes last."""
     order = tuple(_LEVELS)
-    return [f"{_LEVELS[one.level]}: {one.text}" for one in sorted(findings, key=lambda one: order.index(one.level))]
+    return [
+        f"{_LEVELS[one.level]}: {say(one.text)}" for one in sorted(findings, key=lambda one: order.index(one.level))
+    ]
 
 
 _CENTRE_MISSING = ("no rest", "no reach", "direction not told")
@@ -255,7 +258,7 @@ def _shared_findings(plan: Plan) -> tuple[Finding, ...]:
 
 
 def _caution(caution: Caution) -> str:
-    return f"CAUTION ({caution.about}): {caution.text}"
+    return f"CAUTION ({caution.about}): {say(caution.text)}"
 
 
 def _placed(plan: Plan) -> tuple[Caution, ...]:
@@ -330,7 +333,7 @@ def _recordings(site: SitePlan) -> list[str]:
     """What each recording needs looked at; what several share once; those with nothing in one line."""
     told = merged_findings((report.name, finding) for report in site.recordings for finding in report.findings)
     lines = [
-        f"{', '.join(names)}. {_LEVELS[one.level]}: {one.text}"
+        f"{', '.join(names)}. {_LEVELS[one.level]}: {say(one.text)}"
         for level in _LEVELS
         for names, one in told
         if one.level == level

@@ -35,6 +35,7 @@ from stickwright.capture.tasks import play_task
 from stickwright.capture.virtual import State as StickState
 from stickwright.capture.virtual import VirtualStick
 from stickwright.capture.wiggle import wiggled
+from stickwright.catalogue import say
 from stickwright.model.recording import Recording
 from stickwright.model.response import Tuning
 from stickwright.store.opening import Store
@@ -365,7 +366,7 @@ class Live:
         moved = wiggled(self._waiting, devices)
         if moved.stick is not None:
             self._chosen = moved.stick
-            self._words += [finding.text for finding in moved.findings]
+            self._words += [say(finding.text) for finding in moved.findings]
 
     def _choose(self, command: Mapping[str, Any]) -> None:
         """A stick, a second one beside it, or a button as confirm switch, by name."""

@@ -24,6 +24,7 @@ from stickwright.capture.comparison import comparison
 from stickwright.capture.progress import progress, warm_up
 from stickwright.capture.steps import STOP_WORDS, Task
 from stickwright.capture.tasks import TASKS, guided_task
+from stickwright.catalogue import say
 from stickwright.errors import BadInput, Problem
 from stickwright.model.recording import Recording
 from stickwright.records.folder import read_case
@@ -519,7 +520,7 @@ def _with_tuning(request: Request, here: At, asked: LiveAsked) -> LiveAsked:
         )  # fmt: skip
     if mine[0].faults:
         raise BadInput(
-            Problem("tuning", f"a fault: {mine[0].faults[0].text}", "settings from recordings without one",
+            Problem("tuning", f"a fault: {say(mine[0].faults[0].text)}", "settings from recordings without one",
                     "Put it right and record again; or measure without.")
         )  # fmt: skip
     return replace(asked, tuned=mine[0])

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from typing import NamedTuple
 
+from stickwright.catalogue import say
 from stickwright.records.folder import check_case
 from stickwright.store.cases import tree_of
 from stickwright.web.desk import At
@@ -46,7 +47,7 @@ def noticed_about(here: At, name: str = "") -> tuple[Noticed, ...]:
     """
     problems, queries = check_case(tree_of(here.store, here.visit_id), here.desk.today().isoformat())
     told = [Noticed("wrong", for_pages(str(problem))) for problem in problems]
-    told += [Noticed(finding.level, for_pages(finding.text)) for finding in queries]
+    told += [Noticed(finding.level, for_pages(say(finding.text))) for finding in queries]
     return tuple(one for one in told if not name or name in one.words)
 
 

@@ -14,6 +14,7 @@ from starlette.responses import Response
 from starlette.routing import Route
 
 from stickwright import units
+from stickwright.catalogue import say
 from stickwright.errors import BadInput, Problem
 from stickwright.mechanics.ability import ENOUGH
 from stickwright.model.case import Case
@@ -381,7 +382,7 @@ def ability_rows(site: AbleHere) -> dict[str, Any]:
         "alt": table.alt,
         "sentence": f"{sentence} {day_note(able)}",
         "read": readings_behind(able),
-        "findings": tuple(finding.text for finding in able.findings),
+        "findings": tuple(say(finding.text) for finding in able.findings),
     }
 
 

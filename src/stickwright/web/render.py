@@ -14,6 +14,8 @@ from starlette.datastructures import FormData
 from starlette.requests import Request
 from starlette.responses import HTMLResponse, RedirectResponse, Response
 
+from stickwright.catalogue import say
+from stickwright.codes.message import Message
 from stickwright.errors import BadInput, Problem
 from stickwright.store.documents import undo_document
 from stickwright.web.desk import At, Session, desk_of
@@ -201,6 +203,11 @@ def _take_messages(session: Session | None) -> Sequence[tuple[str, str]]:
     return messages
 
 
+def _said(value: Any) -> Any:
+    """A message is printed in the words of the language that is spoken."""
+    return say(value) if isinstance(value, Message) else value
+
+
 @lru_cache(maxsize=1)
 def _templates() -> Environment:
     templates = Environment(
@@ -209,6 +216,7 @@ def _templates() -> Environment:
         undefined=StrictUndefined,
         trim_blocks=True,
         lstrip_blocks=True,
+        finalize=_said,
     )
     templates.filters["svg_image"] = svg_image
     return templates

@@ -1,0 +1,7 @@
+"""The words of every language, and how a language forms numbers, plurals, lists and dates. Only what reports to people imports this."""
+
+from __future__ import annotations
+
+from stickwright.catalogue.book import LANGUAGES, Book, book, say, speaking
+
+__all__ = ["LANGUAGES", "Book", "book", "say", "speaking"]

@@ -1,0 +1,105 @@
+"""A book: all the words of one language. Which book is open is known to whatever reports, not to the engine."""
+
+from __future__ import annotations
+
+import contextlib
+import contextvars
+import functools
+from collections.abc import Iterator
+from importlib import import_module
+from typing import TYPE_CHECKING, Any, cast
+
+from stickwright.codes.message import Text
+
+if TYPE_CHECKING:
+    from stickwright.catalogue.writer import Writer
+    from stickwright.codes.cautions import Cautions
+
+__all__ = ["LANGUAGES", "Book", "book", "say", "speaking"]
+
+LANGUAGES = ("en",)
+"""Folders of this room, each a language with every topic."""
+
+
+class Book:
+    """The words of one language; a topic is loaded when it is first needed.
+
+    Parameters
+    ----------
+    language : str
+        One of `LANGUAGES`.
+    """
+
+    def __init__(self, language: str) -> None:
+        self.language = language
+        self.writer: Writer = import_module(f"stickwright.catalogue.{language}").writer
+        self._topics: dict[str, Any] = {}
+
+    def say(self, text: Text) -> str:
+        """The words of a message; a text that is one already stays as it is.
+
+        Parameters
+        ----------
+        text : Message or str
+        """
+        if isinstance(text, str):
+            return text
+        return cast(str, getattr(self._topic(text.topic), text.text)(**dict(text.params)))
+
+    @property
+    def cautions(self) -> Cautions:
+        """The usual cautions."""
+        return cast("Cautions", self._topic("Cautions"))
+
+    def _topic(self, name: str) -> Any:
+        if name not in self._topics:
+            module = import_module(f"stickwright.catalogue.{self.language}.{module_of(name)}")
+            self._topics[name] = module.Texts(self.writer, self.say)
+        return self._topics[name]
+
+
+def module_of(topic: str) -> str:
+    """Module of a topic, the same in every language: ``MountChecks`` is in ``mount_checks``.
+
+    Parameters
+    ----------
+    topic : str
+    """
+    return "".join(f"_{sign.lower()}" if sign.isupper() else sign for sign in topic).lstrip("_")
+
+
+_opened = functools.cache(Book)
+_language: contextvars.ContextVar[str] = contextvars.ContextVar("language", default=LANGUAGES[0])
+
+
+def book() -> Book:
+    """The book that is open here: English, unless `speaking` opened another."""
+    return _opened(_language.get())
+
+
+def say(text: Text) -> str:
+    """The words of a message in the language that is spoken here.
+
+    Parameters
+    ----------
+    text : Message or str
+    """
+    return book().say(text)
+
+
+@contextlib.contextmanager
+def speaking(language: str) -> Iterator[Book]:
+    """Open the book of a language for what is done inside, in this thread or task alone.
+
+    Parameters
+    ----------
+    language : str
+        One of `LANGUAGES`.
+    """
+    if language not in LANGUAGES:
+        raise ValueError(f"language: found '{language}', expected one of {', '.join(LANGUAGES)}")
+    token = _language.set(language)
+    try:
+        yield book()
+    finally:
+        _language.reset(token)

@@ -1,0 +1,121 @@
+"""How a language forms what sentences are filled with: numbers with units, plurals, lists, dates, names.
+
+Rules and symbols of languages come from Unicode's CLDR by Babel [babel]; labels of units are those of the SI
+[si-brochure] in every language, joined to the number by a space that does not break.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+import math
+from decimal import Decimal
+from typing import ClassVar
+
+from babel import Locale
+from babel.dates import format_date
+from babel.lists import format_list
+from babel.numbers import format_decimal, format_percent
+
+from stickwright.codes.message import Name
+from stickwright.model.estimate import Estimate
+from stickwright.units import figures, unit_named
+
+__all__ = ["GAP", "Writer"]
+
+GAP = "\N{NO-BREAK SPACE}"
+_FIRST_STRONG, _LEFT_TO_RIGHT, _POP = (
+    "\N{FIRST STRONG ISOLATE}",
+    "\N{LEFT-TO-RIGHT ISOLATE}",
+    "\N{POP DIRECTIONAL ISOLATE}",
+)
+
+
+class Writer:
+    """What all languages share. A language gives its locale, its own `plural` and the words of `Words`."""
+
+    tag: ClassVar[str]
+    """Of the language, as HTML's ``lang``: ``en-GB``."""
+    unknown: ClassVar[str]
+    """Said where a number is not known."""
+    up_to: ClassVar[str]
+    """Between the ends of an interval: ``0.3 to 0.4``."""
+    assumed: ClassVar[str]
+    """Behind a figure that nobody measured."""
+
+    def __init__(self) -> None:
+        self.locale = Locale.parse(self.tag, sep="-")
+        self.right_to_left = self.locale.text_direction == "rtl"
+
+    def number(self, value: float, digits: int = 2) -> str:
+        """A bare number with so many significant digits; larger ones are whole."""
+        return self._quantity(self._decimal(figures(value, digits)))
+
+    def whole(self, value: float) -> str:
+        """A number rounded to a whole one."""
+        return self._quantity(self._decimal(f"{value:.0f}"))
+
+    def amount(self, value_si: float | None, ending: str, digits: int = 2) -> str:
+        """An SI number in the unit that people read: ``amount(0.012, "mm")`` is ``12 mm``."""
+        if value_si is None or not math.isfinite(value_si):
+            return self.unknown
+        unit = unit_named(ending)
+        return self._with_unit(self._decimal(figures(value_si / unit.factor, digits)), unit.label)
+
+    def share(self, value: float | None) -> str:
+        """A share, 0 to 1, in whole per cent."""
+        if value is None or not math.isfinite(value):
+            return self.unknown
+        return self._quantity(format_percent(Decimal(f"{value:.2f}"), locale=self.locale))
+
+    def estimate(self, value: Estimate, ending: str, digits: int = 2) -> str:
+        """A number with its interval, and marked where it was not measured."""
+        text = self.amount(value.value, ending, digits)
+        if math.isfinite(value.value) and value.has_interval:
+            unit = unit_named(ending)
+            low, high = (self._decimal(figures(end / unit.factor, digits)) for end in (value.low, value.high))
+            text = f"{text} ({self._quantity(f'{low} {self.up_to} {high}')})"
+        return f"{text}, {self.assumed}" if value.assumed else text
+
+    def date(self, iso: str) -> str:
+        """A day, from YYYY-MM-DD; anything else as it was typed."""
+        try:
+            day = dt.date.fromisoformat(iso)
+        except ValueError:
+            return self.name(Name(iso))
+        return format_date(day, format="medium", locale=self.locale)
+
+    def name(self, typed: str) -> str:
+        """What a person typed, as it stands: where scripts of two directions may meet, it is set apart."""
+        return f"{_FIRST_STRONG}{typed}{_POP}" if self.right_to_left else typed
+
+    def names(self, typed: tuple[str, ...]) -> str:
+        """Names in a list."""
+        return self.all_of(tuple(self.name(one) for one in typed))
+
+    def all_of(self, parts: tuple[str, ...]) -> str:
+        """A, B and C."""
+        return format_list(parts, style="standard", locale=self.locale)
+
+    def any_of(self, parts: tuple[str, ...]) -> str:
+        """A, B or C."""
+        return format_list(parts, style="or", locale=self.locale)
+
+    def form(self, count: float) -> str:
+        """CLDR's plural category of a count, as it is printed."""
+        return self.locale.plural_form(count if isinstance(count, int) else Decimal(figures(count)))
+
+    def typed(self, text: str) -> str:
+        """A note that a person typed, as part of a sentence: without its full stop."""
+        return self.name(text.strip().rstrip("."))
+
+    def _decimal(self, text: str) -> str:
+        places = len(text.partition(".")[2])
+        return format_decimal(
+            Decimal(text), format="#,##0" + ("." + "0" * places if places else ""), locale=self.locale
+        )
+
+    def _with_unit(self, number: str, label: str) -> str:
+        return self._quantity(f"{number}{label}" if label == "°" else f"{number}{GAP}{label}")
+
+    def _quantity(self, text: str) -> str:
+        return f"{_LEFT_TO_RIGHT}{text}{_POP}" if self.right_to_left else text

@@ -1,0 +1,120 @@
+"""A message: a code and the figures that belong to it, in SI units, as the names of its parameters say.
+
+The code is the name of an abstract method of a `Topic`, so that a type checker knows every message, its parameters
+and their types; a language implements the topic. A message is data: it is compared, kept and read back
+without any language.
+"""
+
+from __future__ import annotations
+
+from abc import ABC
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Any, Concatenate, ParamSpec
+
+__all__ = ["Message", "Name", "Param", "Text", "Topic", "message"]
+
+P = ParamSpec("P")
+
+
+class Name(str):
+    """What a person typed: the name of a device, an action, a place. It is never translated, inflected or read.
+
+    Parameters
+    ----------
+    typed : str
+    """
+
+    __slots__ = ()
+
+    def __new__(cls, typed: str) -> Name:
+        """As it was typed."""
+        return super().__new__(cls, typed)
+
+
+Param = Any
+"""None (an optional part left out), bool, int, float (SI, or a share), a fixed word, `Name`, `Estimate`, a `Message`, or a
+tuple of such: hashable, and equal when read back from JSON."""
+
+
+@dataclass(frozen=True)
+class Message:
+    """One thing to say.
+
+    Parameters
+    ----------
+    code : str
+        Topic and text: ``Cautions.neck``.
+    params : tuple of (str, object)
+        In alphabetical order, so that equal messages are equal.
+    """
+
+    code: str
+    params: tuple[tuple[str, Param], ...] = ()
+
+    @property
+    def topic(self) -> str:
+        """Name of the topic's class."""
+        return self.code.partition(".")[0]
+
+    @property
+    def text(self) -> str:
+        """Name of the text within its topic."""
+        return self.code.partition(".")[2]
+
+    def param(self, name: str) -> Param:
+        """One of its parameters; raises KeyError where it has none of that name."""
+        return dict(self.params)[name]
+
+    def __str__(self) -> str:
+        """A message has no words of its own: printing one by mistake is a defect."""
+        raise TypeError(f"{self.code} is to be said by a book of the catalogue, not printed")
+
+    def __format__(self, spec: str) -> str:
+        """The same inside an f-string."""
+        return str(self)
+
+
+Text = Message | str
+"""What is said somewhere: a message, or a sentence not yet in the catalogue."""
+
+
+def message(text: Callable[Concatenate[Any, P], str], /, *none: P.args, **params: P.kwargs) -> Message:
+    """A message of the catalogue, its parameters checked by the type checker.
+
+    Parameters
+    ----------
+    text : function
+        Abstract method of a topic: ``Cautions.pain``.
+    *none
+        Nothing: parameters are given by their names.
+    **params
+        As that method declares them.
+
+    Examples
+    --------
+    >>> class Trays(Topic):
+    ...     def slides(self, *, force_n: float) -> str: ...
+    >>> message(Trays.slides, force_n=2.0)
+    Message(code='Trays.slides', params=(('force_n', 2.0),))
+    """
+    del none  # keyword parameters only: the topics' signatures see to it
+    return Message(text.__qualname__.rpartition("<locals>.")[2], tuple(sorted(params.items())))
+
+
+class Topic(ABC):
+    """Base of the topics: one class for each matter, one abstract method for each text.
+
+    Parameters
+    ----------
+    writer : object
+        How the language forms numbers, plurals and lists.
+    say : callable
+        Turns a nested message into text.
+    """
+
+    w: Any
+
+    def __init__(self, writer: object, say: Callable[[Text], str]) -> None:
+        self.w = writer
+        self.say = say
