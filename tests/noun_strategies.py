@@ -181,6 +181,7 @@ def cases(draw: st.DrawFn) -> Case:
     """Cases without a contradiction: names are unique and known, figures agree, directions differ."""
     game = draw(nouns(Game))
     actions = tuple(_action(place, action) for place, action in enumerate(game.action))
+    before = tuple(one.model_copy(update={"stick": "stick 0"}) for one in game.settings_before[:1])
     player = draw(nouns(Player))
     sites = []
     for place, site in enumerate(player.site):
@@ -211,5 +212,10 @@ def cases(draw: st.DrawFn) -> Case:
     )
     room = _room(draw, len(sites)) if draw(st.booleans()) else None
     return Case(
-        "invented", player, _kit(draw), game.model_copy(update={"action": actions}), hubs=_hubs(draw), room=room
+        "invented",
+        player,
+        _kit(draw),
+        game.model_copy(update={"action": actions, "settings_before": before}),
+        hubs=_hubs(draw),
+        room=room,
     )

@@ -324,6 +324,7 @@ def tunings_of(
     usable = [r for r in recordings if r.stick is not None and r.unit == "share"]
     if not usable:
         return ()
+    from stickwright.tuning.another_game import set_before
     from stickwright.tuning.pipeline import tune
 
     out = []
@@ -340,7 +341,8 @@ def tunings_of(
             least_dead_zone_share=float(found.dead_zone[place]) if place is not None else 0.0,
             rng=rng,
         )
-        out.append(replace(tuning, setup=_label(tried)))
+        before = set_before(case.game, str(tried[0]))
+        out.append(replace(tuning, setup=_label(tried), settings_before=before))
     return tuple(out)
 
 

@@ -9,6 +9,7 @@ from sample_plan import finger_site, sample_plan
 
 from stickwright.mechanics.widening import widening_gain
 from stickwright.model.estimate import Estimate
+from stickwright.model.game import SettingsBefore
 from stickwright.model.plan import Plan
 from stickwright.model.response import SimpleSettings
 from stickwright.sheet.family import first_page
@@ -38,12 +39,15 @@ def everywhere(plan: Plan) -> dict[str, str]:
 
 
 def test_settings_name_their_stick_and_what_was_set_before() -> None:
-    """Two sticks, two blocks: each by name; to undo means the game's own dead zone where it is known."""
+    """Two sticks, two blocks: each by name; to undo means what somebody wrote down, and nothing that nobody read."""
     known, unknown = everywhere(with_tuning(own_dead_zone_share=0.12)), everywhere(with_tuning())
     assert known["page one"].startswith("Set in the game for dew: dead zone 20 %")
-    assert "To undo: dead zone 12 % (the game's own), sensitivity 100 %." in known["tuning"]
+    assert "To undo: dead zone 12 %; note the sensitivity set now before you change it." in known["tuning"]
+    written = SettingsBefore.model_validate({"stick": "dew", "sensitivity_share": 0.8, "words": "curve: linear"})
+    told = everywhere(with_tuning(own_dead_zone_share=0.12, settings_before=written))["tuning"]
+    assert "To undo: dead zone 12 %, sensitivity 80 %, curve: linear." in told
     assert "output starts at 15 %, just above the game's own 12 %" in known["terminal"]
-    assert "To undo: the dead zone that the game showed before" in unknown["tuning"]
+    assert "To undo: note the dead zone and sensitivity set now before you change them." in unknown["tuning"]
 
 
 def test_a_stick_that_needs_its_range_widened_has_that_printed_without_a_recording() -> None:

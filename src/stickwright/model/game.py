@@ -9,7 +9,7 @@ from pydantic import Field
 from stickwright.model.hub import Role
 from stickwright.model.measured import Measured, Plausible
 
-__all__ = ["Action", "DirectionNeed", "Game"]
+__all__ = ["Action", "DirectionNeed", "Game", "SettingsBefore"]
 
 Share = Annotated[float, Plausible(0.0, 1.0)]
 Price = Annotated[float, Field(ge=0, le=10)]
@@ -67,6 +67,17 @@ class Action(Measured):
     drop_words: str = ""
 
 
+class SettingsBefore(Measured):
+    """What was set in the game for one stick before anything was changed, as read from its menu: what to undo to."""
+
+    stick: str = Field(min_length=1)
+    dead_zone_share: Share | None = None
+    sensitivity_share: Annotated[float, Plausible(0.01, 10.0)] | None = None
+    """1 is the 100 % of most menus."""
+    words: str = ""
+    """What else was set: "curve: linear"."""
+
+
 class Game(Measured):
     """The game as this player wants to play it."""
 
@@ -85,5 +96,6 @@ class Game(Measured):
     """Whether game or console lets any button stand for any action."""
     offers: tuple[Literal["dead zone", "sensitivity", "curve", "rotation", "range"], ...] = ()
     """Settings that the game or console lets you change."""
+    settings_before: tuple[SettingsBefore, ...] = ()
     lag_budget_s: Annotated[float, Plausible(0.0, 1.0)] = 0.06
     action: tuple[Action, ...] = ()

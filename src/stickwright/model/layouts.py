@@ -8,6 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
+from stickwright.model.game import SettingsBefore
 from stickwright.model.plan import Assumption
 from stickwright.model.recorded import Finding
 from stickwright.model.response import SimpleSettings
@@ -73,6 +74,8 @@ class GameSettings:
     """Why there are none; empty when there are."""
     own_dead_zone_share: float | None
     """Dead zone inside the game; None when nobody found it out."""
+    settings_before: SettingsBefore | None
+    """What was set in this game before anything was changed; None when nobody wrote it down."""
     inner_jump: float | None
     """Output just outside the dead zone, share of full output: lifts the stick over the game's own. None without a recording."""
     settable: tuple[str, ...]

@@ -9,6 +9,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stickwright.model.estimate import Estimate
+from stickwright.model.game import SettingsBefore
 from stickwright.model.recorded import Finding
 
 __all__ = ["BaseAdvice", "FilterChoice", "FilterTried", "SimpleSettings", "Tuning"]
@@ -112,6 +113,9 @@ class Tuning:
     """What the reach of `range_share` was recorded in; empty when it is not known."""
     own_dead_zone_share: float | None = None
     """Dead zone inside the game, as it was before anything was set; None when nobody found it out."""
+
+    settings_before: SettingsBefore | None = None
+    """What was set in the game for this stick before anything was changed; None when nobody wrote it down."""
 
     @property
     def faults(self) -> tuple[Finding, ...]:

@@ -147,6 +147,7 @@ class _Look:
     kit: Kit | None = None
     game: Game | None = None
     further_games: list[Game] = field(default_factory=list)
+    sticks: tuple[str, ...] | None = None
     hubs: tuple[Hub, ...] = ()
     room: Room | None = None
     recordings: list[Recording] = field(default_factory=list)
@@ -183,6 +184,7 @@ def _look(folder: Path | HeldPlace, made_on: str) -> _Look:
         stick_names(kit_file), names_in(kit_file, "topper"), names_in(kit_file, "extension"),
         _action_names(game_file, more_files), names_in(kit_file, "controller"),
     )  # fmt: skip
+    look.sticks = names.sticks
     if player_file is not None:
         _look_at_player(look, player_file, names, made_on)
     if kit_file is not None:
@@ -328,7 +330,7 @@ def _game_of(look: _Look, file: TomlFile) -> Game | None:
     game, problems = validated(Game, file)
     look.take(retired_key_notes(Game, file))
     look.problems += problems
-    look.take(game_doubts(file))
+    look.take(game_doubts(file, look.sticks))
     return _with_actions(look, game, file) if game is not None and not game.action else game
 
 

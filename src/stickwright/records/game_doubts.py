@@ -6,7 +6,7 @@ all the same.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
 from stickwright.errors import Problem
@@ -39,17 +39,21 @@ _QUICKEST_S = 0.02
 _Table = tuple[FieldPath, dict[str, Any]]
 
 
-def game_doubts(game: TomlFile) -> list[Noticed]:
+def game_doubts(game: TomlFile, sticks: Sequence[str] | None = None) -> list[Noticed]:
     """What is doubtful in a game.
 
     Parameters
     ----------
     game : TomlFile
         The file as parsed.
+    sticks : sequence of str, optional
+        Names that the sticks of the kit have; None when they cannot be told.
     """
     actions = list(tables(game.data, "action"))
     known = names_in(game, "action")
     noticed: list[Noticed] = [*doubled_names(game, actions, "action")]
+    for path, before in tables(game.data, "settings_before"):
+        noticed += unknown(game, (*path, "stick"), before.get("stick"), sticks, "a stick", "kit.toml")
     for path, action in actions:
         for key in ("together", "of"):
             for place, name in texts(action, key):

@@ -9,6 +9,7 @@ from stickwright.model.layouts import GameSettings, Layout
 from stickwright.model.plan import Plan
 from stickwright.model.sharing import Wire
 from stickwright.sheet.printed import plain, share
+from stickwright.sheet.tuned import undo_words
 from stickwright.sheet.wiring_drawing import wiring_rows
 
 __all__ = ["games_settings", "moved_cables", "set_in_each_game", "wired_findings"]
@@ -43,7 +44,7 @@ def _rows_of(name: str, found: list[GameSettings | None]) -> list[list[str]]:
     rows = [
         [f"{name}: dead zone to set", *(_cell(one, "dead zone") for one in found)],
         [f"{name}: sensitivity to set", *(_cell(one, "sensitivity") for one in found)],
-        [f"{name}: the game's dead zone before anything is set", *(_own(one) for one in found)],
+        [f"{name}: to undo", *(_own(one) for one in found)],
     ]
     if any(one is not None and one.inner_jump for one in found):
         rows.append([f"{name}: output just outside the dead zone (hub)", *(_jump(one) for one in found)])
@@ -66,7 +67,7 @@ def _cell(one: GameSettings | None, what: str) -> str:
 def _own(one: GameSettings | None) -> str:
     if one is None:
         return _UNUSED
-    return "note it before you change it" if one.own_dead_zone_share is None else share(one.own_dead_zone_share)
+    return undo_words(one.settings_before, one.own_dead_zone_share)
 
 
 def _jump(one: GameSettings | None) -> str:

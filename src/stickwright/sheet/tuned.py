@@ -7,6 +7,7 @@ from typing import Any
 
 from stickwright.catalogue import say
 from stickwright.mechanics.widening import GAIN_LIMIT
+from stickwright.model.game import SettingsBefore
 from stickwright.model.plan import Fit, SitePlan, direction_words
 from stickwright.model.response import Tuning
 from stickwright.sheet import tables
@@ -16,7 +17,7 @@ from stickwright.sheet.printed import listed, percent, plain, sentence, share, s
 
 __all__ = [
     "dead_zones", "line_of_tuning", "lost", "no_settings", "set_in_game", "set_unrecorded", "to_type", "tuned_elsewhere",
-    "tuning_of_choice", "tuning_part", "typed_basis", "unrecorded_basis",
+    "tuning_of_choice", "tuning_part", "typed_basis", "undo_words", "unrecorded_basis",
 ]  # fmt: skip
 
 _STRAIGHT = 0.02  # share of full output: below that nobody sees a bend
@@ -193,11 +194,31 @@ def lost(tuning: Tuning) -> str:
         said = (
             f"{said} It differs from the full response by {share(tuning.simple.rms_difference)} of full output (rms)."
         )
-    own = tuning.own_dead_zone_share
-    before = (
-        f"dead zone {share(own)} (the game's own)" if own is not None else "the dead zone that the game showed before"
-    )
-    return f"{said} To undo: {before}, sensitivity 100 %.".strip()
+    return f"{said} To undo: {undo_words(tuning.settings_before, tuning.own_dead_zone_share)}.".strip()
+
+
+def undo_words(before: SettingsBefore | None, own_dead_zone_share: float | None) -> str:
+    """What to go back to: only what somebody wrote down, and to note the rest before anything is changed.
+
+    Parameters
+    ----------
+    before : SettingsBefore or None
+    own_dead_zone_share : float or None
+        Dead zone inside the game, where that was found out.
+    """
+    zone = before.dead_zone_share if before is not None else None
+    zone = own_dead_zone_share if zone is None else zone
+    sensitivity = before.sensitivity_share if before is not None else None
+    known = [
+        *([f"dead zone {share(zone)}"] if zone is not None else []),
+        *([f"sensitivity {share(sensitivity)}"] if sensitivity is not None else []),
+        *([before.words] if before is not None and before.words else []),
+    ]
+    unread = [what for what, value in (("dead zone", zone), ("sensitivity", sensitivity)) if value is None]
+    if not unread:
+        return ", ".join(known)
+    note = f"note the {' and '.join(unread)} set now before you change {'it' if len(unread) == 1 else 'them'}"
+    return f"{', '.join(known)}; {note}" if known else note
 
 
 def dead_zones(fit: Fit | None, tuning: Tuning) -> str:

@@ -6,7 +6,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
-from stickwright.model.game import Game
+from stickwright.model.game import Game, SettingsBefore
 from stickwright.model.layouts import GameSettings
 from stickwright.model.response import SimpleSettings, Tuning
 from stickwright.model.sharing import Sharing
@@ -14,7 +14,21 @@ from stickwright.tuning.curve import inner_jump
 from stickwright.tuning.pipeline import response_of
 from stickwright.tuning.simple import simple_settings
 
-__all__ = ["settings_in", "simple_in"]
+__all__ = ["set_before", "settings_in", "simple_in"]
+
+
+def set_before(game: Game, stick: str) -> SettingsBefore | None:
+    """What was set in a game for a stick before anything was changed; None when nobody wrote it down.
+
+    Parameters
+    ----------
+    game : Game
+    stick : str
+        By its name, with its setting where it has several: one told for the stick alone does for all of its settings.
+    """
+    plain = stick.partition(" (")[0]
+    told = {one.stick: one for one in game.settings_before}
+    return told.get(stick) or told.get(plain)
 
 
 def simple_in(tuning: Tuning, game: Game) -> SimpleSettings:
@@ -56,13 +70,13 @@ def settings_in(
 
 
 def _settings(site: str, stick: str, tuning: Tuning | None, game: Game) -> GameSettings:
-    own = game.own_dead_zone_share
+    own, before = game.own_dead_zone_share, set_before(game, stick)
     settable = tuple(one for one in ("dead zone", "sensitivity") if one in game.offers) or ("dead zone", "sensitivity")
-    nothing = GameSettings(site, stick, None, "", own, None, settable, None)
+    nothing = GameSettings(site, stick, None, "", own, before, None, settable, None)
     if tuning is None:
         return replace(nothing, why=f"nothing was recorded on {stick}")
     if tuning.faults:
         return replace(nothing, why=f"the recordings on {stick} cannot be used yet")
     lag = tuning.filter.chosen.lag_s.value if tuning.filter is not None else 0.0
     late = lag if lag > game.lag_budget_s else None
-    return GameSettings(site, stick, simple_in(tuning, game), "", own, inner_jump(own), settable, late)
+    return GameSettings(site, stick, simple_in(tuning, game), "", own, before, inner_jump(own), settable, late)

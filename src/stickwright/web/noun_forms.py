@@ -7,7 +7,7 @@ from typing import Any, NamedTuple
 
 from stickwright import units
 from stickwright.errors import BadInput
-from stickwright.model.game import Action, Game
+from stickwright.model.game import Action, Game, SettingsBefore
 from stickwright.model.hub import Hub, Socket
 from stickwright.model.kit import Controller, Extension, Fastener, Lead, Mount, Stick, Switch, Topper
 from stickwright.model.measured import Measured
@@ -53,6 +53,7 @@ FIRST: dict[type[Measured], tuple[str, ...]] = {
     RestForce: ("force_n", "direction_rad", "support"),
     Room: ("posture", "tilt_from_rad", "tilt_to_rad", "seat_to_floor_m", "seat_to_armrest_m", "table_height_m"),
     Site: ("name", "part", "support", "action", "minds", "cleared"),
+    SettingsBefore: ("stick", "dead_zone_share", "sensitivity_share", "words"),
     SiteRecording: ("task", "stick", "topper", "file"),
     Socket: ("name", "takes", "role"),
     Spasm: ("peak_n", "rate_per_s"),
@@ -83,6 +84,7 @@ LABELS = {
     "direction": "Directions that matter more",
     "tape": "Tape distances",
     "archetype": "Kind of game",
+    "words": "What else was set",
     "hours_per_week": "Hours wished a week",
     "of": "Actions that it is made of",
     "input": "What the game listens to",

@@ -8,7 +8,7 @@ from typing import Any, NamedTuple
 
 from stickwright import units
 from stickwright.errors import BadInput, Problem
-from stickwright.model.game import Action, Game
+from stickwright.model.game import Action, Game, SettingsBefore
 from stickwright.model.hub import Hub, Hubs
 from stickwright.model.kit import Controller, Extension, Fastener, Kit, Lead, Mount, Stick, Switch, Topper
 from stickwright.model.measured import Measured
@@ -84,7 +84,10 @@ VIEWS = {
     "game": FileView(
         "game.toml", "Game", "What the player wants to do in the game, in the player's own words.", Game,
         (Group("action", "Actions", "action", Action, ("kind", "importance", "presses_per_s", "together"),
-               "One for each thing the player wants to do; importance is what it is worth to them, 0 to 10."),),
+               "One for each thing the player wants to do; importance is what it is worth to them, 0 to 10."),
+         Group("settings_before", "Settings before anything was changed", "stick's settings", SettingsBefore,
+               ("dead_zone_share", "sensitivity_share", "words"),
+               "Read them in the menu of the game and write them down before you change them: they are what to undo to.")),
     ),
     "hub": FileView(
         "hub.toml", "Hub", "What devices are plugged into, socket by socket.", Hubs,
