@@ -196,11 +196,10 @@ def test_each_game_has_its_own_settings():
     page = games_page(found, {})["settings"]
     assert page["columns"][1:] == [layout.game for layout in found.layouts]
     told = {row[0]: row[1:] for row in page["rows"]}
-    assert told[f"{here.stick} ({here.site}): dead zone to set"][1] == "the game offers none"
-    assert (
-        f"evening race: sensitivity {here.simple.sensitivity_percent:.0f} %" in sheet_content(found)["family"]["game"]
-    )
-    assert "the game offers none" in plan_words(found)
+    numbers = f"sensitivity {here.simple.sensitivity_percent:.0f} %, no dead zone offered"
+    assert told[f"{here.stick} ({here.site}): to set"][1] == numbers
+    assert f"evening race: {numbers}" in sheet_content(found)["family"]["game"]
+    assert "no dead zone offered" in " ".join(plan_words(found).split())
     assert json.loads(plan_json(found))["layouts"][1]["settings"][0]["settable"] == ["sensitivity"]
 
 

@@ -91,8 +91,8 @@ def _compared(own: StateFit, one: StateFit) -> str:
     decides = "" if one.plays else " The player will not play so: it does not decide."
     return (
         f"{_named(one)}: {100 * abs(one.force_change_share):.0f} % {more} force than {own.condition or 'as first read'}; "
-        f"{one.fit.label} reaches {100 * one.fit.weakest_share.value:.0f} % of its travel in the weakest direction (against "
-        f"{100 * own.fit.weakest_share.value:.0f} %) and goes from {figures(bits[0])} to {figures(bits[1])} bits (from about "
+        f"{one.fit.label} is predicted to reach {100 * one.fit.weakest_share.value:.0f} % of its travel in the weakest direction (against "
+        f"{100 * own.fit.weakest_share.value:.0f} %) and to go from {figures(bits[0])} to {figures(bits[1])} bits (from about "
         f"{steps} steps that can be told apart).{decides}"
     )
 

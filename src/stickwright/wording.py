@@ -90,8 +90,8 @@ def _figures(fit: Fit, demand: Demand) -> str:
     weakest = f"{100 * fit.weakest_share.value:.0f} % of its throw in the weakest direction{needed}"
     way = f"{weakest} ({direction_words(fit.weakest_rad)})"
     return (
-        f"reaches {'the stop in every direction needed' if fit.weakest_share.value >= 0.999 else way}{least}, asks "
-        f"{100 * fit.effort_share.value:.0f} % of the comfortable force, gives {rate}{zone}"
+        f"predicted to reach {'the stop in every direction needed' if fit.weakest_share.value >= 0.999 else way}{least}, to ask "
+        f"{100 * fit.effort_share.value:.0f} % of the comfortable force and to give {rate}{zone}"
     )
 
 
@@ -104,7 +104,7 @@ def _second(first: Fit, second: Fit, demand: Demand, tie_bits: float) -> str:
         beside = "the same bits"
     elif abs(bits) <= tie_bits:
         beside += ", which counts as equal"
-    return f" Second: {second.label}, which {_figures(second, demand)} ({beside})."
+    return f" Second: {second.label}, which is {_figures(second, demand)} ({beside})."
 
 
 def site_sentence(site: Site, demand: Demand, best: Sequence[Fit], choice: Fit | None, tie_bits: float) -> str:

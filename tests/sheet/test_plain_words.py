@@ -22,6 +22,7 @@ from stickwright.mechanics.fit import Rules
 from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import Finding
 from stickwright.sheet.tables import BEST_NOTE, effort_words
+from stickwright.sheet.technical import technical_pages
 from stickwright.sheet.words import bench_words, plan_words, trace_words
 
 
@@ -142,3 +143,16 @@ def test_effort_above_all_there_is_has_no_figure() -> None:
     heavy = replace(finger_site().fits[0], effort_share=Estimate(6.57, 5.1, 8.0))
     assert effort_words(heavy) == "more than all"
     assert effort_words(finger_site().fits[0]).endswith(")")
+
+
+def test_what_was_worked_out_is_called_predicted() -> None:
+    """Reach, effort, hold, false input and control of a set-up are a model's figures: headline, headings, captions and the
+    terminal say so."""
+    plan = sample_plan()
+    tech = technical_pages(plan)
+    heads = [head for head in tech["ranking"]["columns"] if head]
+    assert all(head.startswith("predicted") for head in heads[:4])
+    rows = [row[0] for row in tech["answer"]["numbers"]]
+    assert {"predicted effort", "predicted hold", "predicted false input"} <= {*rows}
+    assert all(head.startswith("predicted") for head in tech["ability"]["columns"][4:])
+    assert " predicted: " in " ".join(plan_words(plan).split())

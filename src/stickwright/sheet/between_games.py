@@ -41,33 +41,29 @@ def games_settings(plan: Plan) -> dict[str, Any] | None:
 
 
 def _rows_of(name: str, found: list[GameSettings | None]) -> list[list[str]]:
-    rows = [
-        [f"{name}: dead zone to set", *(_cell(one, "dead zone") for one in found)],
-        [f"{name}: sensitivity to set", *(_cell(one, "sensitivity") for one in found)],
-        [f"{name}: to undo", *(_own(one) for one in found)],
-    ]
-    if any(one is not None and one.inner_jump for one in found):
-        rows.append([f"{name}: output just outside the dead zone (hub)", *(_jump(one) for one in found)])
-    if any(one is not None and one.too_late_s is not None for one in found):
-        rows.append([f"{name}: smoothing filter (hub)", *(_filter(one) for one in found)])
+    rows = [[f"{name}: to set", *(_to_set(one) for one in found)]]
+    told = [one for one in found if one is not None and one.simple is not None]
+    if told:
+        rows.append([f"{name}: to undo", *(_undo(one) for one in found)])
+    if any(one.inner_jump for one in told):
+        rows.append([f"{name}: in the hub, output starts at", *(_jump(one) for one in found)])
+    if any(one.too_late_s is not None for one in told):
+        rows.append([f"{name}: in the hub, filter", *(_filter(one) for one in found)])
     return rows
 
 
-def _cell(one: GameSettings | None, what: str) -> str:
+def _to_set(one: GameSettings | None) -> str:
     if one is None:
         return _UNUSED
     if one.simple is None:
-        return f"do not change yet: {one.why}" if what == "dead zone" else "do not change yet"
-    if what not in one.settable:
-        return "the game offers none"
-    value = one.simple.dead_zone_percent if what == "dead zone" else one.simple.sensitivity_percent
-    return f"{value:.0f} %"
+        return f"change nothing yet: {one.why}"
+    values = {"dead zone": one.simple.dead_zone_percent, "sensitivity": one.simple.sensitivity_percent}
+    missing = [f"no {what} offered" for what in values if what not in one.settable]
+    return ", ".join([*(f"{what} {values[what]:.0f} %" for what in one.settable), *missing])
 
 
-def _own(one: GameSettings | None) -> str:
-    if one is None:
-        return _UNUSED
-    return undo_words(one.settings_before, one.own_dead_zone_share)
+def _undo(one: GameSettings | None) -> str:
+    return _UNUSED if one is None else undo_words(one.settings_before, one.own_dead_zone_share)
 
 
 def _jump(one: GameSettings | None) -> str:
@@ -93,7 +89,7 @@ def set_in_each_game(plan: Plan, site: str) -> str:
     for layout in plan.layouts:
         for one in layout.settings:
             if one.site == site and one.simple is not None:
-                told.append(f"{layout.game}: {', '.join(f'{what} {_cell(one, what)}' for what in one.settable)}")
+                told.append(f"{layout.game}: {_to_set(one)}")
     sticks = dict.fromkeys(one.stick for layout in plan.layouts for one in layout.settings if one.site == site)
     return f"Set in each game for {' and '.join(sticks)}: {'; '.join(told)}." if told else ""
 

@@ -219,7 +219,7 @@ def ranking(site: SitePlan) -> str:
         axes.set_yticks(range(len(fits)), [folded(f"{row} {fit.label}", 26) for row, fit in enumerate(fits, start=1)])
         axes.set_ylim(len(fits) - 0.4, -0.6)
         axes.set_xlim(0, most * 2.1)
-        axes.set_xlabel("control, bits (more is finer)\nbeside: chance of best or as good")
+        axes.set_xlabel("predicted control, bits (more is finer)\nbeside: chance of best or as good")
         axes.tick_params(axis="y", length=0)
 
     return figure_svg(draw, (125, 18 + 8.5 * max(1, len(fits))), tables.ranking(site).alt)

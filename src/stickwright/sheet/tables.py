@@ -187,7 +187,9 @@ def reach_polygon(site: SitePlan) -> Table:
         f"is {direction_words(best.weakest_rad)} with {percent(best.weakest_share)}, "
         f"mean {share(best.mean_share)}{beside}."
     )
-    return Table(f"Share of the throw reached, {site.name}", ("direction", *(f.label for f in fits)), rows, alt)
+    return Table(
+        f"Predicted share of the throw reached, {site.name}", ("direction", *(f.label for f in fits)), rows, alt
+    )
 
 
 def force_travel(site: SitePlan, directions: tuple[float, ...] | None = None) -> Table:
@@ -221,7 +223,15 @@ def force_travel(site: SitePlan, directions: tuple[float, ...] | None = None) ->
         f"the player has falls with reach, the force each stick needs rises; where they cross is how far the stick "
         f"gets.{told}"
     )
-    columns = ("direction", "set-up", "to start", "at the stop", "player has", "they meet at", "of the throw")
+    columns = (
+        "direction",
+        "set-up",
+        "to start",
+        "at the stop",
+        "player has",
+        "predicted to meet at",
+        "of the throw, predicted",
+    )
     return Table(f"Where force and stick meet, {site.name}", columns, tuple(rows), alt)
 
 
@@ -245,11 +255,12 @@ def ranking(site: SitePlan) -> Table:
         first = site.fits[0]
         second = f"; second {site.fits[1].label} with {shown(site.fits[1].bits, '')}" if len(site.fits) > 1 else ""
         alt = (
-            f"Bars of control in bits for {len(site.fits)} sticks at the {site.name}, with intervals and the chance "
+            f"Bars of predicted control in bits for {len(site.fits)} sticks at the {site.name}, with intervals and the chance "
             f"that each is the best or as good: first {first.label} with {shown(first.bits, '')} bits, "
             f"{chance_words(first.probability_best)}{second}; hatched bars do not fit."
         )
-    columns = ("set-up", "verdict", "weakest direction", "effort", "false inputs at dead zone", "bits",
+    columns = ("set-up", "verdict", "predicted weakest direction", "predicted effort",
+               "predicted false inputs at dead zone", "predicted bits",
                "best or as good", "what limits it")  # fmt: skip
     return Table(f"Sticks ranked, {site.name}", columns, rows, alt)
 

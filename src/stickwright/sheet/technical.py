@@ -158,11 +158,11 @@ def _numbers(fit: Fit, site: SitePlan) -> list[list[str]]:
         ["game asks", _demand(site)],
         ["size", f"{length}travel {plain(fit.travel_m, 'mm')} each way{_mass(fit)}{_plugged(fit)}"],
         ["force", f"{plain(fit.start_force_n, 'n')} to start, {plain(fit.full_force_n, 'n')} at the stop"],
-        ["effort", f"{tables.effort_words(fit).removesuffix(' all')} {of_force}; tiring is "
+        ["predicted effort", f"{tables.effort_words(fit).removesuffix(' all')} {of_force}; tiring is "
                    f"counted against {share(fit.duty_effort_limit)} for this share of time in use"],
-        ["hold", _hold(fit)],
-        ["false input", f"{shown(fit.false_per_min, 'a_minute')} with a dead zone of {share(fit.dead_zone_share)}"],
-        ["at rest", _at_rest(fit)],
+        ["predicted hold", _hold(fit)],
+        ["predicted false input", f"{shown(fit.false_per_min, 'a_minute')} with a dead zone of {share(fit.dead_zone_share)}"],
+        ["predicted at rest", _at_rest(fit)],
     ]  # fmt: skip
     if fit.lever_note:
         rows.append(["longer lever", re.sub(r"(?i)^a longer lever would ", "would ", clause(fit.lever_note))])
@@ -220,7 +220,7 @@ def _ability(plan: Plan, site: SitePlan) -> dict[str, Any]:
             _figure(capability_polar(site), table, tables.day_note(able)),
             _figure(reach_polygon(site), reached, ""),
         ],
-        "columns": [*table.columns[:4], *(f"throw on {rank}" for rank in range(1, len(reached.columns)))],
+        "columns": [*table.columns[:4], *(f"predicted throw on {rank}" for rank in range(1, len(reached.columns)))],
         "rows": [[*row[:4], *_reached(reached, row[0])] for row in table.rows],
         "read": readings_behind(able),
         "smoothed": SMOOTHED if readings_behind(able) else "",
@@ -262,7 +262,7 @@ def _ranking(plan: Plan, site: SitePlan) -> dict[str, Any]:
         "columns": ["", *table.columns[2:7]],
         "fitting": sum(fit.verdict != "does not fit" for fit in site.fits),
         "rows": [_ranked(rank, row, fit) for rank, (row, fit) in enumerate(zip(table.rows, site.fits, strict=True), 1)],
-        "figure": _figure(ranking(site), table, "Control in bits with 95 % interval; hatched: does not fit."),
+        "figure": _figure(ranking(site), table, "Predicted control in bits with 95 % interval; hatched: does not fit."),
         "cautions": _cautions(plan, site, keys),
         "best_note": tables.BEST_NOTE,
         "tried": f"{site.tried} set-ups of stick, topper, extension and tilt were computed; shown is the best of each "
@@ -289,7 +289,7 @@ def _ranked(rank: int, row: tuple[str, ...], fit: Fit) -> dict[str, Any]:
 def _line_of_fit(fit: Fit) -> str:
     helps = f"; {clause(fit.help)}" if fit.help else ""
     return (
-        f"{fit.label}: {fit.verdict_words}, {direction_words(fit.weakest_rad)} {percent(fit.weakest_share)}, "
+        f"{fit.label}: {fit.verdict_words}; predicted {direction_words(fit.weakest_rad)} {percent(fit.weakest_share)}, "
         f"{shown(fit.bits, '')} bits, false input {shown(fit.false_per_min, 'a_minute')}{helps}"
     )
 

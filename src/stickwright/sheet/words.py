@@ -318,7 +318,7 @@ def _ranked(fits: tuple[Fit, ...]) -> str:
             lines.append(wrapped([f"{rank}. {fit.label}: {fit.limit}"], WIDTH, "  ", "     "))
             continue
         numbers = (
-            f"{direction_words(fit.weakest_rad)} {percent(fit.weakest_share)}, effort {tables.effort_words(fit)}, "
+            f"predicted: {direction_words(fit.weakest_rad)} {percent(fit.weakest_share)}, effort {tables.effort_words(fit)}, "
             f"false input {shown(fit.false_per_min, 'a_minute')} at dead zone {share(fit.dead_zone_share)}, "
             f"{shown(fit.bits, '')} bits, best or as good {chance_words(fit.probability_best)}"
         )

@@ -50,10 +50,10 @@ def differences(first: Plan, second: Plan) -> Differences:
         rows.append(_row(f"{name}: stick", one.label if one else "none", other.label if other else "none"))
         if one is not None and other is not None:
             rows += [
-                _row(f"{name}: reach in the weakest direction", percent(one.weakest_share), percent(other.weakest_share)),
-                _row(f"{name}: effort", percent(one.effort_share), percent(other.effort_share)),
-                _row(f"{name}: control", _bits(one), _bits(other)),
-                _row(f"{name}: false inputs a minute", _false(one), _false(other)),
+                _row(f"{name}: predicted reach in the weakest direction", percent(one.weakest_share), percent(other.weakest_share)),
+                _row(f"{name}: predicted effort", percent(one.effort_share), percent(other.effort_share)),
+                _row(f"{name}: predicted control", _bits(one), _bits(other)),
+                _row(f"{name}: predicted false inputs a minute", _false(one), _false(other)),
             ]  # fmt: skip
     rows += [_row(f"{name}: held by", _held(first, name), _held(second, name)) for name in _mounted(first, second)]
     told = " ".join(part for part in (_other_basis(first, second), _sentence(first, second, actions)) if part)
