@@ -199,7 +199,7 @@ def test_each_game_has_its_own_settings():
     numbers = f"sensitivity {here.simple.sensitivity_percent:.0f} %, no dead zone offered"
     assert told[f"{here.stick} ({here.site}): to set"][1] == numbers
     assert f"evening race: {numbers}" in sheet_content(found)["family"]["game"]
-    assert "no dead zone offered" in " ".join(plan_words(found).split())
+    assert f"sensitivity {here.simple.sensitivity_percent:.0f} %, no" in plan_words(found)
     assert json.loads(plan_json(found))["layouts"][1]["settings"][0]["settable"] == ["sensitivity"]
 
 
