@@ -120,7 +120,7 @@ def test_a_stick_on_its_grip_has_no_mount_of_its_own(monkeypatch: pytest.MonkeyP
     button = "bottom button in right cluster"
     index = {"name": "left index", "part": "fingertip", "press": press, "reaches": [button]}
     kit = given.kit.model_dump(exclude_defaults=True)
-    kit["stick"] = [{"name": "spur", **SHELL, **LIGHT, "fixed_to": "pad"}]
+    kit["stick"] = [{"name": "spur", **SHELL, **LIGHT, "fixed_to": "pad", "mass_g": 60}]
     actions = [
         {"name": "steer", "kind": "two-axis", "importance": 5},
         {"name": "jump", "kind": "press", "importance": 5, "input": button, "busy_presses_per_min": 6},
@@ -135,6 +135,7 @@ def test_a_stick_on_its_grip_has_no_mount_of_its_own(monkeypatch: pytest.MonkeyP
     assert made.sharing is not None
     assert {one.action: one.device for one in made.sharing.placements} == {"steer": "spur", "jump": "pad"}
     assert [one.device for one in made.mounts] == ["pad"]
+    assert wanted[0].held.mass_kg == pytest.approx(0.200 + 0.060)  # the stick rides on it
     assert wanted[0].pushes.working_n == pytest.approx(0.8, rel=0.05)
     assert "grip" in [one.about for one in made.mounts[0].findings]
     assert "Fix spur to the grip of pad; the same hand works both." in " ".join(plan_words(made).split())

@@ -13,6 +13,7 @@ from dataclasses import replace
 from stickwright.listening import base_turn
 from stickwright.model.case import Case
 from stickwright.model.estimate import Estimate
+from stickwright.model.kit import Stick
 from stickwright.model.mounting import SiteMount
 from stickwright.model.player import Player, Site
 from stickwright.model.recorded import Finding
@@ -131,13 +132,22 @@ def _crosswise(main: Placement) -> tuple[Finding, ...]:
 
 
 def _held(case: Case, site: Site, main: Placement, group: Sequence[Placement]) -> Held:
+    if main.kind == "controller":
+        bare = held_of(main.fit, case.kit) if main.fit is not None else held_controller(str(main.device), case.kit)
+        return _with_its_grip(bare, case.kit.on_grip(str(main.device)))
     if main.fit is not None:
         return held_of(main.fit, case.kit)
-    if main.kind == "controller":
-        return held_controller(str(main.device), case.kit)
     switch = next(one for one in case.kit.switch if one.name == main.device)
     travels = site.press.travel_m if site.press is not None else ()
     return held_switch(switch, len(group), max(travels) if travels else None)
+
+
+def _with_its_grip(held: Held, sticks: Sequence[Stick]) -> Held:
+    """A controller with the sticks that are fixed to its grip: what holds it carries them too."""
+    weighed = sum(one.mass_kg or 0.0 for one in sticks)
+    unweighed = [f"{one.name} on its grip was not weighed: not counted" for one in sticks if one.mass_kg is None]
+    mass_kg = None if held.mass_kg is None else held.mass_kg + weighed
+    return replace(held, mass_kg=mass_kg, assumed=(*held.assumed, *unweighed))
 
 
 def _pushes(group: Sequence[Placement], sites: dict[str, Site], at: dict[str, KnownSite]) -> Pushes:

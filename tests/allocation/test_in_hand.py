@@ -13,7 +13,7 @@ from small_cases import action, case, fit, hub, shared, site, stick, switch
 
 from stickwright.allocation.in_hand import USUAL_HOLDS_KG, held_for_s, holds_of
 from stickwright.model.case import Case
-from stickwright.model.kit import Controller
+from stickwright.model.kit import Controller, Stick
 from stickwright.model.plan import Fit
 from stickwright.model.player import Player, Site
 from stickwright.model.sharing import Placement, Sharing
@@ -82,6 +82,22 @@ class TestWhatAHandHolds:
         assert unweighed[0].how == "one hand"
         tried = ways("one hand", 1000 * USUAL_HOLDS_KG, left={"holds_g": 1000 * USUAL_HOLDS_KG, "holds_s": 3600})
         assert tried[0].terms == ()
+
+    @pytest.mark.parametrize(("stick_g", "first"), [(50, "one hand"), (51, "resting"), (None, "one hand")])
+    def test_a_stick_on_its_grip_is_held_too(self, stick_g: float | None, first: str) -> None:
+        """150 g of controller and 50 g of stick in a hand that holds 200 g; a gram more rests. What nobody weighed costs."""
+        told = {"holds_g": 200, "holds_s": 3600}
+        player = Player.model_validate(
+            {"code": "Q1", "session_min": 30, "site": [{"name": "left thumb", "part": "thumb", **told}]}
+        )
+        pad = Controller.model_validate({"name": "pad", "held": "one hand", "mass_g": 150})
+        mass = {} if stick_g is None else {"mass_g": stick_g}
+        spur = Stick.model_validate({"name": "spur", "start_force_n": 0.2, "full_force_n": 0.5, "travel_mm": 4, **mass})
+        found = holds_of(player, player.site[0], pad, (spur,))
+        assert found[0].how == first
+        if first == "resting":
+            assert "it weighs 201 g with spur on its grip" in found[0].why
+        assert bool(found[0].terms) == (stick_g != 50)
 
     def test_a_session_nobody_told_refuses_nothing(self) -> None:
         """How long it is played at a time is then the usual, and that is an assumption."""

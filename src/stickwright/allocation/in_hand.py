@@ -14,7 +14,7 @@ from typing import Literal
 from stickwright.allocation.moment import limb_of
 from stickwright.allocation.problem import rounded
 from stickwright.mechanics.effort_curves import endurance_s
-from stickwright.model.kit import Controller
+from stickwright.model.kit import Controller, Stick
 from stickwright.model.parts import HAND_PARTS
 from stickwright.model.plan import Assumption
 from stickwright.model.player import Player, Site
@@ -22,7 +22,7 @@ from stickwright.model.sharing import Term
 from stickwright.units import spoken
 
 __all__ = [
-    "BLOCK_S", "USUAL_CONTROLLER_KG", "USUAL_HOLDS_KG", "Hold", "hand_holds", "held_assumptions", "held_for_s", "holds_of",
+    "BLOCK_S", "USUAL_CONTROLLER_KG", "USUAL_HOLDS_KG", "Hold", "hand_holds", "held_assumptions", "held_for_s", "held_kg", "holds_of",
 ]  # fmt: skip
 
 USUAL_HOLDS_KG = 0.15
@@ -75,7 +75,7 @@ class _Hand:
     s: float | None
 
 
-def holds_of(player: Player, site: Site, controller: Controller) -> tuple[Hold, ...]:
+def holds_of(player: Player, site: Site, controller: Controller, on_grip: Sequence[Stick] = ()) -> tuple[Hold, ...]:
     """Every way to have a controller for a site: held where it is not known to be too heavy, and resting.
 
     Parameters
@@ -84,6 +84,8 @@ def holds_of(player: Player, site: Site, controller: Controller) -> tuple[Hold, 
     site : Site
         That works it.
     controller : Controller
+    on_grip : sequence of Stick
+        Fixed to its grip: the hand holds them too.
     """
     if controller.held is None:
         return (Hold(),)
@@ -97,10 +99,10 @@ def holds_of(player: Player, site: Site, controller: Controller) -> tuple[Hold, 
     share = 1.0 if controller.held == "one hand" else 0.5
     block_s = None if player.session_s is None else min(player.session_s, BLOCK_S)
     for hand in hands:
-        why = _too_much(controller, share, hand, block_s)
+        why = _too_much(controller, on_grip, share, hand, block_s)
         if why:
             return (_resting(why),)
-    terms = _doubts(controller, share, hands, block_s)
+    terms = _doubts(controller, on_grip, share, hands, block_s)
     place = f"held in the {limb}" if controller.held == "one hand" else "held in both hands"
     return Hold(controller.held, place, tuple(arms), "", terms), _resting(" and ".join(one.words for one in terms))
 
@@ -165,13 +167,35 @@ def held_for_s(load_kg: float, holds_kg: float, holds_s: float) -> float:
     return holds_s * here / there
 
 
-def _too_much(controller: Controller, share: float, hand: _Hand, block_s: float | None) -> str:
+def held_kg(controller: Controller, on_grip: Sequence[Stick] = ()) -> float | None:
+    """What is held at least: the controller and all that was weighed on its grip; None when the controller was not weighed.
+
+    Parameters
+    ----------
+    controller : Controller
+    on_grip : sequence of Stick
+        Fixed to its grip.
+
+    Examples
+    --------
+    >>> held_kg(Controller(name="pad", mass_kg=0.2))
+    0.2
+    """
+    return None if controller.mass_kg is None else controller.mass_kg + sum(one.mass_kg or 0.0 for one in on_grip)
+
+
+def _too_much(
+    controller: Controller, on_grip: Sequence[Stick], share: float, hand: _Hand, block_s: float | None
+) -> str:
     """Why a hand cannot hold it, from measured figures alone; nothing where it can, or nobody tried."""
-    if hand.kg is None or controller.mass_kg is None:
+    whole_kg = held_kg(controller, on_grip)
+    if hand.kg is None or whole_kg is None:
         return ""
-    load = share * controller.mass_kg
+    load = share * whole_kg
     each = "" if share == 1.0 else f", {spoken(load, 'g')} for each hand"
-    weighs = f"it weighs {spoken(controller.mass_kg, 'g')}{each}"
+    weighed = [one.name for one in on_grip if one.mass_kg]
+    beside = f" with {' and '.join(weighed)} on its grip" if weighed else ""
+    weighs = f"it weighs {spoken(whole_kg, 'g')}{beside}{each}"
     if load > hand.kg:
         return f"too heavy to hold: {weighs}, and the {hand.name} holds {spoken(hand.kg, 'g')} comfortably"
     if hand.s is None or block_s is None:
@@ -193,14 +217,18 @@ def _lasts(load_kg: float, hand: _Hand) -> float:
     return math.inf if hand.s is None else held_for_s(load_kg, holds, hand.s)
 
 
-def _doubts(controller: Controller, share: float, hands: Sequence[_Hand], block_s: float | None) -> tuple[Term, ...]:
+def _doubts(
+    controller: Controller, on_grip: Sequence[Stick], share: float, hands: Sequence[_Hand], block_s: float | None
+) -> tuple[Term, ...]:
     """What nobody weighed or tried, at the usual figures: it costs, and more where those say that it is too heavy."""
-    load = share * (USUAL_CONTROLLER_KG if controller.mass_kg is None else controller.mass_kg)
+    usual = (
+        controller if controller.mass_kg is not None else controller.model_copy(update={"mass_kg": USUAL_CONTROLLER_KG})
+    )
+    load = share * (held_kg(usual, on_grip) or 0.0)
+    unweighed = controller.mass_kg is None or any(one.mass_kg is None for one in on_grip)
     block = BLOCK_S if block_s is None else block_s
     heavy = [hand for hand in hands if _lasts(load, hand) < block]
-    unread = [
-        hand for hand in hands if controller.mass_kg is None or hand.kg is None or hand.s is None or hand in heavy
-    ]
+    unread = [hand for hand in hands if unweighed or hand.kg is None or hand.s is None or hand in heavy]
     if not unread:
         return ()
     points = DOUBTED_POINTS if heavy else UNTRIED_POINTS
@@ -209,7 +237,9 @@ def _doubts(controller: Controller, share: float, hands: Sequence[_Hand], block_
     return (Term("held", -rounded(points), f"nobody tried how long the {names} can hold it{heavier} (assumed)"),)
 
 
-def held_assumptions(player: Player, controllers: Sequence[Controller]) -> tuple[Assumption, ...]:
+def held_assumptions(
+    player: Player, controllers: Sequence[Controller], on_grips: Sequence[Stick] = ()
+) -> tuple[Assumption, ...]:
     """What stands in where a controller that is held was not weighed, or no hand was tried.
 
     Parameters
@@ -217,6 +247,8 @@ def held_assumptions(player: Player, controllers: Sequence[Controller]) -> tuple
     player : Player
     controllers : sequence of Controller
         Those of a plan that are made to be held.
+    on_grips : sequence of Stick
+        Fixed to their grips.
     """
     out = [
         Assumption(
@@ -226,6 +258,13 @@ def held_assumptions(player: Player, controllers: Sequence[Controller]) -> tuple
             "a kitchen scale: mass_g in kit.toml",
         )
         for one in controllers
+        if one.mass_kg is None
+    ]
+    out += [
+        Assumption(
+            f"Mass of {one.name} on the grip", "not counted", "not weighed", "a kitchen scale: mass_g in kit.toml"
+        )
+        for one in on_grips
         if one.mass_kg is None
     ]
     arms = dict.fromkeys(limb_of(site) for site in player.site if site.part in HAND_PARTS)

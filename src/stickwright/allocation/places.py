@@ -217,7 +217,7 @@ def _on_sticks(
             )  # fmt: skip
             continue
         for control, paired in _stick_controls(controller, role, case.game, wired):
-            for hold in holds_of(case.player, site, controller):
+            for hold in holds_of(case.player, site, controller, case.kit.on_grip(controller.name)):
                 ways.append(
                     _way(action, (*terms, *hold.terms), site=site.name, device=fit.stick, kind="controller",
                          control=control, paired=paired, role=role, label=fit.label, detail=fit, **_held(hold))
@@ -284,7 +284,9 @@ def _pressed(
                     continue
                 terms = worth.press_terms(fit, action, toggle=toggle)
                 connections = _button_connections(controller, wired)
-                for paired, hold in product(connections, holds_of(case.player, site, controller)):
+                for paired, hold in product(
+                    connections, holds_of(case.player, site, controller, case.kit.on_grip(controller.name))
+                ):
                     ways.append(
                         _way(action, (*terms, *hold.terms), site=site.name, device=controller.name, kind="controller",
                              control=control, paired=paired, role=control, toggle=toggle,

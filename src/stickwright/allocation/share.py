@@ -126,7 +126,7 @@ def share_out(
 def _held(case: Case, placements: Sequence[Placement]) -> tuple[Assumption, ...]:
     names = {one.device for one in placements if one.holding}
     held = [one for one in case.kit.controller if one.name in names and one.held in ("one hand", "two hands")]
-    return held_assumptions(case.player, held)
+    return held_assumptions(case.player, held, [stick for one in held for stick in case.kit.on_grip(one.name)])
 
 
 def _still_there(refused: Sequence[Refused], wishes: Wishes) -> tuple[Refused, ...]:

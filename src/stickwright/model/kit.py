@@ -414,6 +414,15 @@ class Kit(Measured):
                     return place, number
         return None
 
+    def on_grip(self, controller: str) -> tuple[Stick, ...]:
+        """The sticks that are fixed to a controller's grip.
+
+        Parameters
+        ----------
+        controller : str
+        """
+        return tuple(one for one in self.stick if one.fixed_to == controller and one.in_stock > 0)
+
     def full_name(self, name: str) -> str:
         """The one name of a stick as it was set, whichever of its names was used; any other word as it is.
 
