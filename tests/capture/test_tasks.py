@@ -9,7 +9,15 @@ import pytest
 
 from stickwright.capture.pictures import picture, picture_of
 from stickwright.capture.shapes import Arrow, Circle, Dot, Path, Ring, Text, plain_picture
-from stickwright.capture.steps import CUE_WORDS, RECORDED_COLUMNS, STOP_WORDS, cue_code, cues_at, trace_words
+from stickwright.capture.steps import (
+    CUE_WORDS,
+    RECORDED_COLUMNS,
+    STOP_WORDS,
+    cue_code,
+    cues_at,
+    trace_words,
+    unknown_cues,
+)
 from stickwright.capture.targets import Reach, reach_towards
 from stickwright.capture.task import PHASES, Start, Tick, advance, begin
 from stickwright.capture.tasks import (
@@ -24,7 +32,7 @@ from stickwright.capture.tasks import (
     rim_task,
 )  # fmt: skip
 from stickwright.errors import BadInput
-from stickwright.model.recording import Recording
+from stickwright.model.recording import CUE_CODES, Recording
 from stickwright.trace.pointing import index_of_difficulty
 from stickwright.trace.sensing import CUES
 
@@ -70,9 +78,25 @@ def test_an_unknown_task_or_setting_is_refused():
     assert [each.where for each in refused.value.problems] == ["directions", "levels"]
 
 
+def test_a_cue_word_keeps_its_number():
+    """The numbers in recordings that are kept: none may ever change. A new word is added to this list with the next number."""
+    assert dict(CUE_CODES) == {
+        "": 0, "rest": 1, "still": 2, "rim": 3, "push": 4, "hold": 5, "aim": 6, "follow": 7, "play": 8, "press": 9,
+    }  # fmt: skip
+    assert [cue_code(word) for word in CUE_WORDS] == list(range(10))
+
+
+def test_an_unknown_cue_is_told():
+    """A number that no cue word has is read as nothing asked, and that is said with how often it stands there."""
+    assert trace_words([4.0, 10.0]).tolist() == ["push", ""]
+    assert unknown_cues([4.0, 9.0, math.nan]) == ""
+    told = unknown_cues([10.0, 4.0, 10.0, 12.0])
+    assert told.startswith("cue 10 (2 samples) and cue 12 (1 sample) are not known to this version of stickwright")
+
+
 def test_cue_words_are_those_that_stick_traces_know():
-    """Numbers 0 to 8 mean the words of a recording; 'press' comes after them and is nothing asked of the stick."""
-    assert CUE_WORDS[: len(CUES)] == CUES
+    """The words of a stick trace are those of a task but 'press', which is nothing asked of the stick."""
+    assert (*CUES, "press") == CUE_WORDS
     assert {step.word for task in EVERY for step in task.steps} <= set(CUE_WORDS)
     assert trace_words([cue_code("press"), math.nan, -1.0, 99.0]).tolist() == ["", "", "", ""]
     assert Recording.__doc__ is not None

@@ -207,6 +207,12 @@ def test_a_recording_as_the_rest_reads_it():
     append_samples(store, other.id, rows, first=0)
     assert recording_of(store, other.id).cue_width is None
     assert "targets of several widths: no one width holds for all" in recording_of(store, other.id).notes
+    strange = begin_recording(
+        store, row.visit_id, site="chin", task="rim", columns=RECORDED_COLUMNS, source="browser", who="ot"
+    )
+    rows[3, 6] = 77.0
+    append_samples(store, strange.id, rows, first=0)
+    assert any(note.startswith("cue 77 (1 sample) is not known") for note in recording_of(store, strange.id).notes)
     store.close()
 
 

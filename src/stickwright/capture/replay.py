@@ -14,7 +14,7 @@ from numpy.typing import NDArray
 from stickwright.capture.virtual import State
 from stickwright.errors import BadInput, Problem
 from stickwright.model.recording import Recording
-from stickwright.trace.sensing import CUES
+from stickwright.trace.sensing import cue_code
 from stickwright.trace.stamps import mean_rate_hz, stretches
 
 __all__ = ["Presses", "Replay", "StepReplay", "replayed_cues"]
@@ -165,5 +165,5 @@ def replayed_cues(recording: Recording, times_s: Array) -> Array:
     if recording.cue_width is not None:
         columns[:, 2] = recording.cue_width
     words = np.full(len(own_s), recording.task) if recording.cue is None else recording.cue
-    columns[:, 3] = np.array([CUES.index(str(word)) for word in words[place]])
+    columns[:, 3] = np.array([cue_code(str(word)) for word in words[place]])
     return columns

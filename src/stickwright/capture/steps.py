@@ -10,18 +10,18 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from stickwright.capture.targets import Cursor, SumOfSines
-from stickwright.trace.sensing import CUES
+from stickwright.model.recording import CUE_CODES
+from stickwright.trace.sensing import CUES, cue_code
 
 __all__ = [
     "CUE_WORDS", "RAW_COLUMNS", "RECORDED_COLUMNS", "STOP_WORDS", "Practitioner", "Step", "Task", "cue_code", "cues_at",
-    "trace_words",
+    "trace_words", "unknown_cues",
 ]  # fmt: skip
 
 Array = NDArray[np.float64]
 
-CUE_WORDS = (*CUES, "press")
-"""Number of a cue word in a recording is its place here. 'press' has no place on the stick: readers of stick traces take it
-as nothing asked."""
+CUE_WORDS = tuple(CUE_CODES)
+"""Words that a step can have."""
 
 RAW_COLUMNS = ("time_s", "x", "y", "second_x", "second_y", "confirm", "buttons")
 """One sample as it comes from a device."""
@@ -32,6 +32,8 @@ RECORDED_COLUMNS = (
 """One sample as it is kept: with what was asked."""
 
 STOP_WORDS = "Stop if it hurts or tires."
+
+_WORDS = np.array(CUES).dtype
 
 Ends = Literal["time", "target", "laps", "release"]
 
@@ -158,22 +160,6 @@ class Task:
         return sum(step.rest_s + usual[step.ends] * step.lasts_s for step in self.steps)
 
 
-def cue_code(word: str) -> int:
-    """Number of a cue word in a recording.
-
-    Parameters
-    ----------
-    word : str
-        One of `CUE_WORDS`.
-
-    Examples
-    --------
-    >>> cue_code("rest"), cue_code("press")
-    (1, 9)
-    """
-    return CUE_WORDS.index(word)
-
-
 def trace_words(codes: ArrayLike) -> NDArray[np.str_]:
     """Cue words of a recording as stick traces are read: what is no task of the stick is nothing asked.
 
@@ -191,10 +177,44 @@ def trace_words(codes: ArrayLike) -> NDArray[np.str_]:
     >>> trace_words([1.0, 9.0, 4.0]).tolist()
     ['rest', '', 'push']
     """
-    words = np.array([word if word in CUES else "" for word in CUE_WORDS])
+    numbers, words = _cue_numbers(codes), np.full(np.shape(codes), "", dtype=_WORDS)
+    for word in CUES:
+        words[numbers == CUE_CODES[word]] = word
+    return words
+
+
+def unknown_cues(codes: ArrayLike) -> str:
+    """What cannot be told of a recording's cues, in a sentence; empty where every number is a known cue word's.
+
+    Parameters
+    ----------
+    codes : array, shape (n,)
+        Column `cue` of a recording.
+
+    Examples
+    --------
+    >>> unknown_cues([1.0, 4.0, 9.0])
+    ''
+    >>> unknown_cues([1.0, 42.0, 42.0])
+    'cue 42 (2 samples) is not known to this version of stickwright: read as nothing asked; a later version may know it'
+    """
+    numbers = _cue_numbers(codes)
+    found, counts = np.unique(numbers[~np.isin(numbers, list(CUE_CODES.values()))], return_counts=True)
+    if not found.size:
+        return ""
+    told = " and ".join(
+        f"cue {code} ({many:,} sample{'' if many == 1 else 's'})" for code, many in zip(found, counts, strict=True)
+    )
+    be, them = ("is", "it") if found.size == 1 else ("are", "them")
+    return (
+        f"{told} {be} not known to this version of stickwright: read as nothing asked; a later version may know {them}"
+    )
+
+
+def _cue_numbers(codes: ArrayLike) -> NDArray[np.int64]:
+    """Whole numbers; where none is kept, that of nothing asked."""
     numbers = np.asarray(codes, dtype=np.float64)
-    known = np.isfinite(numbers) & (numbers >= 0) & (numbers < len(words))
-    return np.asarray(words[np.where(known, numbers, 0).astype(np.int64)])
+    return np.where(np.isfinite(numbers), numbers, 0).astype(np.int64)
 
 
 def cues_at(task: Task, step: int, resting: bool, into_s: ArrayLike) -> Array:

@@ -2,12 +2,20 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field
+from types import MappingProxyType
 
 import numpy as np
 from numpy.typing import NDArray
 
-__all__ = ["Recording", "Taps", "Trials"]
+__all__ = ["CUE_CODES", "Recording", "Taps", "Trials"]
+
+CUE_CODES: Mapping[str, int] = MappingProxyType({
+    "": 0, "rest": 1, "still": 2, "rim": 3, "push": 4, "hold": 5, "aim": 6, "follow": 7, "play": 8, "press": 9,
+})  # fmt: skip
+"""The number that stands for each cue word in every kept recording: a new word takes the next free number, and no number ever
+changes or is used again. 'press' has no place on the stick: readers of stick traces take it as nothing asked."""
 
 
 @dataclass(frozen=True, eq=False)

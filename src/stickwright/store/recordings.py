@@ -18,7 +18,7 @@ import numpy as np
 import sqlalchemy as sa
 from numpy.typing import NDArray
 
-from stickwright.capture.steps import trace_words
+from stickwright.capture.steps import trace_words, unknown_cues
 from stickwright.errors import BadInput, Problem
 from stickwright.model.recording import Recording
 from stickwright.store.opening import Store, new_id
@@ -491,6 +491,8 @@ def recording_of(
         width = float(widths[0]) if len(widths) == 1 and widths[0] > 0 else None
         if len(widths) > 1:
             notes.append("targets of several widths: no one width holds for all")
+    if "cue" in place and (unknown := unknown_cues(samples[:, place["cue"]])):
+        notes.append(unknown)
     cued = [place[name] for name in ("cue_x", "cue_y") if name in place]
     cue_xy = samples[:, cued] if len(cued) == 2 and np.isfinite(samples[:, cued]).any() else None
     return Recording(

@@ -47,7 +47,7 @@ class Cleaned:
     xy : array, shape (n, 2)
         Finite. An axis that was not recorded holds zeros, and `recorded` says so.
     cue : array of int8, shape (n,)
-        Index into `CUES`.
+        Numbers of the cue words: `stickwright.model.recording.CUE_CODES`.
     cue_xy : array, shape (n, 2), or None
         Where the player was asked to be; NaN where nothing was asked.
     segments : tuple of (start, stop)
@@ -337,8 +337,8 @@ def _cue_codes(recording: Recording, found: list[Finding]) -> NDArray[np.int8]:
         word = recording.task if recording.task in CUES else "play"
         return np.full(n, cue_code(word), dtype=np.int8)
     codes = np.full(n, -1, dtype=np.int8)
-    for code, word in enumerate(CUES):
-        codes[recording.cue == word] = code
+    for word in CUES:
+        codes[recording.cue == word] = cue_code(word)
     unknown = np.flatnonzero(codes < 0)
     if len(unknown):
         word = str(recording.cue[unknown[0]])

@@ -32,7 +32,7 @@ from stickwright.trace.holds import hold_reports
 from stickwright.trace.reach import reach_report
 from stickwright.trace.recording import Cleaned, cleaned
 from stickwright.trace.rest import rest_report
-from stickwright.trace.sensing import CUES, runs, short
+from stickwright.trace.sensing import CUES, cue_code, runs, short
 from stickwright.trace.smoothness import smoothness_report
 from stickwright.trace.tracking import tracking_report
 from stickwright.trace.tremor import tremor_report
@@ -144,8 +144,8 @@ def _task(recording: Recording, clean: Cleaned) -> str:
     """The task's word; with a cue column the words that were asked, in their usual order."""
     if recording.cue is None:
         return recording.task
-    present = np.flatnonzero(np.bincount(clean.cue, minlength=len(CUES)))
-    return ", ".join(CUES[code] for code in present if CUES[code]) or recording.task
+    present = set(clean.cue.tolist())
+    return ", ".join(word for word in CUES if word and cue_code(word) in present) or recording.task
 
 
 def _longest(clean: Cleaned, words: tuple[str, ...]) -> tuple[int, int] | None:

@@ -14,13 +14,14 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stickwright.model.recorded import Finding
+from stickwright.model.recording import CUE_CODES
 from stickwright.trace.stamps import GAP_S
 
 __all__ = [
     "CUES", "Samples", "Steps", "clipping", "cue_code", "dead_stretches", "rest_cleaned", "runs", "short", "steps",
 ]  # fmt: skip
 
-CUES = ("", "rest", "still", "rim", "push", "hold", "aim", "follow", "play")
+CUES = tuple(word for word in CUE_CODES if word != "press")
 
 FROZEN_S = 2.0
 """Identical samples for this long while the cue moves: the stick went to sleep; common practice."""
@@ -40,7 +41,7 @@ class Samples:
     xy : array, shape (n, 2)
         Finite; zeros on an axis that was not recorded.
     cue : array of int8, shape (n,)
-        Index into `CUES`.
+        Numbers of the cue words: `stickwright.model.recording.CUE_CODES`.
     cue_xy : array, shape (n, 2), or None
         Where the player was asked to be.
     recorded : (bool, bool)
@@ -115,7 +116,7 @@ def short(value: float) -> str:
 
 
 def cue_code(word: str) -> int:
-    """Index of a cue word in `CUES`.
+    """Number of a cue word, the same as in a kept recording.
 
     Parameters
     ----------
@@ -127,7 +128,7 @@ def cue_code(word: str) -> int:
     >>> cue_code("rest")
     1
     """
-    return CUES.index(word)
+    return CUE_CODES[word]
 
 
 def runs(mask: NDArray[np.bool_]) -> NDArray[np.int64]:
