@@ -1,8 +1,8 @@
 """Search for clamp points against a straightforward Python loop over the same formulas, in the same run.
 
 12 tubes and edges of an invented room x 6 arms x 24 places of the elbow, 6 keep-outs of which some are passed by as the seat
-tilts. The loop is timed on one arm in so many and scaled. Prints both times, their ratio, and the largest difference of the
-best cost and of the ends of the ranges.
+tilts; every tube and edge is a body that no link passes through. The loop is timed on one arm in so many and scaled. Prints both
+times, their ratio, and the largest difference of the best cost and of the ends of the ranges.
 """
 
 from __future__ import annotations
@@ -16,6 +16,7 @@ import numpy as np
 from stickwright.model.kit import Mount
 from stickwright.model.mounting import Pose
 from stickwright.model.room import Room
+from stickwright.mounting.bodies import CLAMP_M
 from stickwright.mounting.carried import ASIDE_M, HEAD_M, LEAST_OPEN_RAD, PART_M, UNMEASURED_BASE_M
 from stickwright.mounting.search import CLAMP_STEP_M, HALF_ARM_M, SWIVELS, arm_reaches, ranked_cost_m
 
@@ -150,6 +151,43 @@ def plain_clear_of_itself(points, base, contact) -> bool:  # type: ignore[no-unt
     )
 
 
+def plain_off_rod(point, start, end) -> float:  # type: ignore[no-untyped-def]
+    """Of a point from the middle line of a tube or edge."""
+    way = [b - a for a, b in zip(start, end, strict=True)]
+    share = sum((p - a) * w for p, a, w in zip(point, start, way, strict=True)) / sum(w * w for w in way)
+    share = min(max(share, 0.0), 1.0)
+    return math.dist(point, [a + share * w for a, w in zip(start, way, strict=True)])
+
+
+def plain_apart(one, other, start, end) -> float:  # type: ignore[no-untyped-def]
+    """Link to tube by narrowing thirds: the distance to a line is convex along the link."""
+    left, right = 0.0, 1.0
+
+    def off(share: float) -> float:
+        return plain_off_rod([a + share * (b - a) for a, b in zip(one, other, strict=True)], start, end)
+
+    for _ in range(60):
+        third = (right - left) / 3
+        if off(left + third) <= off(right - third):
+            right -= third
+        else:
+            left += third
+    return off(0.5 * (left + right))
+
+
+def plain_clear_of_rods(points, thing, room: Room) -> bool:  # type: ignore[no-untyped-def]
+    """Whether no link comes nearer than half its thickness to a tube or edge; to its own beyond the clamp. All move with the seat."""
+    for rod in (*room.tube, *room.edge):
+        radius = (rod.diameter_m if hasattr(rod, "diameter_m") else rod.thickness_m) / 2
+        pieces = list(itertools.pairwise(points))
+        if rod.name == thing.name:
+            share = min(1.0, CLAMP_M / math.dist(*pieces[0]))
+            pieces[0] = (tuple(a + share * (b - a) for a, b in zip(*pieces[0], strict=True)), pieces[0][1])
+        if any(plain_apart(a, b, rod.from_m, rod.to_m) - radius < HALF_ARM_M - 1e-9 for a, b in pieces):
+            return False
+    return True
+
+
 def least_m(lower: float, upper: float) -> float:
     """From clamp to ball with the elbow folded as far as it goes, by the cosine rule."""
     return math.sqrt(lower**2 + upper**2 - 2 * lower * upper * math.cos(LEAST_OPEN_RAD))
@@ -195,7 +233,11 @@ def plain_search(mount: Mount, thing, pose: Pose, room: Room):  # type: ignore[n
                 elbow = [plain_elbow(clamp, end, lower, upper, 2 * math.pi * k / SWIVELS)] if cut else []
                 points = [tuple(clamp), *elbow, end]
                 clear = plain_clearance(points, room)
-                if clear >= 0.0 and plain_clear_of_itself(points, base, contact):
+                if (
+                    clear >= 0.0
+                    and plain_clear_of_itself(points, base, contact)
+                    and plain_clear_of_rods(points, thing, room)
+                ):
                     somewhere = True
                     best = min(best, float(ranked_cost_m(distance, lower + upper, clear)))
         free.append(somewhere)

@@ -11,6 +11,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stickwright.mounting.arm import MOST_STRAIGHT_SHARE, upright_frame
+from stickwright.mounting.bodies import CLAMP_M, Bodies
 from stickwright.mounting.carried import Carried
 from stickwright.mounting.clearance import Boxes, clearances_m
 from stickwright.mounting.neck import PIECES, Necks, bent_necks
@@ -51,7 +52,7 @@ class NeckFound:
     widest_m : float
         Largest least radius of any shape from anywhere here; NaN when none is long enough.
     blocked : Counter
-        Keep-outs that stood in the way of how many.
+        What stood in the way of how many, in words.
     """
 
     free: NDArray[np.bool_]
@@ -76,7 +77,7 @@ def _leaving(along: Sequence[float] | None) -> Array:
 
 def neck_search(
     at_m: Array, carried: Carried, length_m: float, least_m: float, boxes: Sequence[Boxes],
-    along: Sequence[float] | None = None,
+    along: Sequence[float] | None = None, bodies: Bodies | None = None,
 ) -> NeckFound:  # fmt: skip
     """Clamp points of one tube or edge from which a neck can be bent to the base, and the best.
 
@@ -92,6 +93,8 @@ def neck_search(
         Keep-outs, as seen from what the clamp moves with.
     along : sequence of 3 floats, optional
         Of a tube, about which its clamp can be turned; None for an edge.
+    bodies : Bodies, optional
+        What else stands about.
 
     Returns
     -------
@@ -118,9 +121,13 @@ def neck_search(
     clear, which, names = _neck_clearance(points, necks.radius_m, length_m, boxes)
     bowed = np.linalg.norm(points - end_m, axis=2).max(axis=1)  # the lever of a push at the place that is bent hardest
     out = _out_of_itself(points, length_m, carried)
-    free_way = (clear >= 0.0) & out
+    met, body_names = np.full(len(points), -1, dtype=np.intp), tuple[str, ...]()
+    if bodies is not None and len(good := np.flatnonzero((clear >= 0.0) & out)):
+        met[good], body_names = bodies.met_by(points[good], skipped=math.ceil(CLAMP_M * PIECES / length_m))
+    free_way = (clear >= 0.0) & out & (met < 0)
     cost = np.where(free_way, ranked_cost_m(bowed, length_m, clear) + TIGHT_M * least_m / necks.radius_m, np.inf)
-    blocked = Counter(names[box] for box in which[clear < 0.0])
+    blocked = Counter(f"keep-out '{names[box]}'" for box in which[clear < 0.0])
+    blocked.update(body_names[body] for body in met[met >= 0])
     blocked[ITSELF] += int((~out & (clear >= 0.0)).sum())
     free[place[free_way]] = True
     best = int(np.argmin(cost))

@@ -2,7 +2,7 @@
 
 Every clamp point (5 mm apart along every tube and edge), every arm, the elbow all round. What does not tilt with the site is
 no candidate when the tilt would carry the site away from it. A point is free when the arm and the base stay out of every
-keep-out over the whole range of tilts, and the links out of what they carry.
+keep-out over the whole range of tilts, and the links out of what they carry and of trays, tables, the floor and tubes.
 """
 
 from __future__ import annotations
@@ -24,6 +24,7 @@ from stickwright.mounting.arm import (
     plate_joint,
     too_short_m,
 )
+from stickwright.mounting.bodies import BOARD_M, Bodies, bodies_of, unmeasured_boards
 from stickwright.mounting.carried import HEAD_M, Carried, folded_m, head_of
 from stickwright.mounting.clamping import clear_of_ends, too_little_room
 from stickwright.mounting.clearance import Boxes, boxes_seen_from, clearances_m
@@ -101,6 +102,7 @@ class _Places:
     links: tuple[float, ...]
     at_m: Array
     carried: Carried
+    bodies: Bodies
     distance_m: Array
     cost_m: Array = field(init=False)
 
@@ -173,6 +175,9 @@ def arm_reaches(
 
     Notes
     -----
+    No link passes through a tray, table, floor or tube, nor through where a part rests at another site; of what its clamp sits
+    on, the first 50 mm belong to the clamp.
+
     Assumed: an arm is 20 mm thick, its last ball 30 mm below the base where the kit does not tell, the part that works the
     device 40 mm high; a gooseneck runs in two even bends, and its clamp can be turned about a tube but looks up from
     an edge.
@@ -277,9 +282,10 @@ def _one_mount(mount: Mount, site: _Site) -> ArmReach:
         seen = tilts_with_seat(thing.moves_with)
         carried = site.carried(seen, head_of(mount))
         distance = np.linalg.norm(points - carried.ball_m, axis=1)
-        options = [_Places(one, points, carried, distance) for one in links]
+        bodies = bodies_of(site.room, site.pose.site, thing)
+        options = [_Places(one, points, carried, bodies, distance) for one in links]
         if mount.kind == "gooseneck":
-            neck = _neck_from(mount, thing, points, site, carried)
+            neck = _neck_from(mount, thing, points, site, options[0])
             if neck.neck is not None and site.base_clear[seen][0] > 0.0:
                 found.append((neck.cost_m, _neck_pose(thing, float(along[neck.place]), neck, neck.neck, site)))
                 ranges.extend(_ranges(thing.name, along, neck.free))
@@ -340,6 +346,8 @@ def _assumed(mount: Mount, site: _Site, poses: Sequence[ArmPose]) -> tuple[str, 
         out.append(
             f"the size of the base at '{site.pose.site}' is not known: only its middle was kept out of the keep-outs"
         )
+    if poses:
+        out += [f"{board} is taken to be {spoken(BOARD_M, 'mm')} thick" for board in unmeasured_boards(site.room)]
     used = {pose.clamp for pose in poses}
     apart = [
         thing.name
@@ -441,8 +449,11 @@ def _free(
         arms = _arm_points(option, each, turn)
         clear, which, names = _clearance(arms, boxes, 0.0)
         out = option.carried.clear_of(arms)
-        free[each[(clear >= 0.0) & out]] = True
-        blocked.update(names[box] for box in which[clear < 0.0])
+        good = np.flatnonzero((clear >= 0.0) & out)
+        met, bodies = option.bodies.met_by(arms[good])
+        free[each[good[met < 0]]] = True
+        blocked.update(f"keep-out '{names[box]}'" for box in which[clear < 0.0])
+        blocked.update(bodies[body] for body in met[met >= 0])
         blocked[ITSELF] += int((~out & (clear >= 0.0)).sum())
     return free
 
@@ -459,6 +470,8 @@ def _better(option: _Places, places: NDArray[np.intp], boxes: Sequence[Boxes], b
         clear, _, _ = _clearance(arms, boxes, ROOMY_M)
         cost = ranked_cost_m(option.distance_m[each], sum(option.links), clear)
         cost[(clear < 0.0) | ~option.carried.clear_of(arms)] = np.inf
+        good = np.flatnonzero(np.isfinite(cost))
+        cost[good[option.bodies.met_by(arms[good])[0] >= 0]] = np.inf
         least = int(np.lexsort((-arms[:, 1, 2], _sticks_out_m(arms), np.round(cost, 9)))[0])
         if np.isfinite(cost[least]) and (best is None or cost[least] < best.cost_m):
             best = _Found(float(cost[least]), int(each[least]), least % len(swivels), option.links)
@@ -493,7 +506,7 @@ def _arm_pose(mount: Mount, thing: Tube | Edge, along: Array, points: Array, bes
     seen = tilts_with_seat(thing.moves_with)
     carried = site.carried(seen, head_of(mount))
     place = np.array([best.place])
-    option = _Places(best.links, points, carried, np.linalg.norm(points - carried.ball_m, axis=1))
+    option = _Places(best.links, points, carried, Bodies(), np.linalg.norm(points - carried.ball_m, axis=1))
     arm = _arm_points(option, place, _swivels(best.links)[[best.swivel]])[0]
     clear, name = _nearest(arm[:-1], arm[1:], site.boxes[seen])
     clear = clear - HALF_ARM_M
@@ -517,11 +530,13 @@ def _arm_pose(mount: Mount, thing: Tube | Edge, along: Array, points: Array, bes
     )
 
 
-def _neck_from(mount: Mount, thing: Tube | Edge, points: Array, site: _Site, carried: Carried) -> NeckFound:
+def _neck_from(mount: Mount, thing: Tube | Edge, points: Array, site: _Site, places: _Places) -> NeckFound:
     """What one tube or edge offers a gooseneck."""
     seen = tilts_with_seat(thing.moves_with)
     along = tuple(np.subtract(thing.to_m, thing.from_m).tolist()) if isinstance(thing, Tube) else None
-    return neck_search(points, carried, float(sum(mount.links_m)), least_bend_m(mount)[0], site.boxes[seen], along)
+    return neck_search(
+        points, places.carried, float(sum(mount.links_m)), least_bend_m(mount)[0], site.boxes[seen], along, places.bodies
+    )  # fmt: skip
 
 
 def _too_tight(mount: Mount, thing: Tube | Edge, found: NeckFound) -> str:
@@ -573,7 +588,7 @@ def _why_not(
                 f"From {kind} '{thing.name}' '{mount.name}' is long enough, but every way there runs through {ITSELF} or the part "
                 "that works it."
             ), None
-        return f"From {kind} '{thing.name}' '{mount.name}' is long enough, but keep-out '{name}' is in the way.", None
+        return f"From {kind} '{thing.name}' '{mount.name}' is long enough, but {name} is in the way.", None
     nearest = float(options[0].distance_m.min())
     short = min(too_short_m(nearest, option.links) for option in options)
     if short > 0.0:
