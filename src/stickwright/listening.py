@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
-from dataclasses import replace
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 import numpy as np
 
+from stickwright.errors import BadInput, Problem, did_you_mean
 from stickwright.mechanics.ability import Ability
 from stickwright.mechanics.agreement import agreement
 from stickwright.mechanics.bracket import TriedStick
@@ -18,7 +19,7 @@ from stickwright.mechanics.stand_ins import Steadiness
 from stickwright.model.case import Case
 from stickwright.model.estimate import Estimate
 from stickwright.model.kit import Kit
-from stickwright.model.player import Site
+from stickwright.model.player import Site, SiteUnder
 from stickwright.model.recorded import Finding, TraceReport
 from stickwright.model.recording import Recording
 from stickwright.model.response import Tuning
@@ -28,8 +29,11 @@ if TYPE_CHECKING:
     from stickwright.tuning.bearing import Bearing
 
 __all__ = [
+    "HeardInState",
     "agreements",
     "base_turn",
+    "by_condition",
+    "heard_in_state",
     "output_turned",
     "recorded_steadiness",
     "trace_of",
@@ -166,6 +170,93 @@ def recorded_steadiness(
             if noise is not None:
                 told = replace(told, noise_share=_with_limb_doubt(noise, stick.stiffness_n_per_m, limb_n_per_m))
     return told, tuple(findings)
+
+
+def by_condition(
+    site: Site, recordings: Sequence[Recording]
+) -> tuple[tuple[Recording, ...], dict[str, tuple[Recording, ...]]]:
+    """Recordings of a site made in its usual state, and those made in each other one.
+
+    Parameters
+    ----------
+    site : Site
+    recordings : sequence of Recording
+        Of this site.
+
+    Raises
+    ------
+    BadInput
+        A recording names a state in which the site was not read.
+    """
+    usual: list[Recording] = []
+    others: dict[str, tuple[Recording, ...]] = {one.condition: () for one in site.under}
+    for one in recordings:
+        if one.condition in ("", site.condition):
+            usual.append(one)
+        elif one.condition in others:
+            others[one.condition] = (*others[one.condition], one)
+        else:
+            remedy = did_you_mean(one.condition, list(others)) or "Add the state to the site, or take the name away."
+            raise BadInput(Problem(one.name, f'the state "{one.condition}"', f"a state of {site.name}", remedy))
+    return tuple(usual), others
+
+
+@dataclass(frozen=True, eq=False)
+class HeardInState:
+    """What recordings made in another state tell.
+
+    Parameters
+    ----------
+    site : Site
+        In that state; figures that were typed for the usual one alone give way to those recorded in this.
+    reports : tuple of TraceReport
+    findings : list of Finding
+        Filled as `steadiness` is asked.
+    steadiness : callable
+        By the stiffness of the limb.
+    """
+
+    site: Site
+    reports: tuple[TraceReport, ...]
+    findings: list[Finding]
+    steadiness: Callable[[Estimate], Steadiness]
+
+
+def heard_in_state(
+    kit: Kit, site: Site, under: SiteUnder, recordings: Sequence[Recording], rng: np.random.Generator
+) -> HeardInState:
+    """Unsteadiness recorded in one state of a site other than its usual one.
+
+    Parameters
+    ----------
+    kit : Kit
+    site : Site
+        As it is in that state (`stickwright.mechanics.states.states_of`).
+    under : SiteUnder
+        What was typed for that state.
+    recordings : sequence of Recording
+        Made in it.
+    rng : Generator
+    """
+    reports = tuple(trace_of(recording, rng) for recording in recordings)
+    mine, turned = output_turned(kit, site, recordings, reports)
+    if turned:
+        reports = tuple(trace_of(recording, rng) for recording in mine)
+    on_stick = [report for one, report in zip(mine, reports, strict=True) if one.stick is not None]
+    fresh: dict[str, None] = {}
+    if under.involuntary_force_n is None and any(report.tremor is not None for report in on_stick):
+        fresh |= {"involuntary_force_n": None} | ({"crossing_hz": None} if under.crossing_hz is None else {})
+    if any(len(report.holds) >= 3 for report in on_stick):
+        fresh["force_noise_share"] = None
+    there = site.model_copy(update=fresh)
+    findings = list(turned)
+
+    def steadiness(limb_n_per_m: Estimate) -> Steadiness:
+        told, noticed = recorded_steadiness(kit, there, mine, reports, limb_n_per_m)
+        findings.extend(noticed)
+        return told
+
+    return HeardInState(there, reports, findings, steadiness)
 
 
 def _kept_still(recording: Recording, newton: float) -> Estimate | None:

@@ -12,6 +12,8 @@ from numpy.typing import NDArray
 from stickwright.allocation.pressing import can_press
 from stickwright.listening import (
     agreements,
+    by_condition,
+    heard_in_state,
     output_turned,
     recorded_steadiness,
     trace_of,
@@ -99,6 +101,8 @@ class KnownSite:
         Factor on each stick's forces in each draw.
     states : tuple of KnownState
         The site in each state it was read in, this one first.
+    in_states : tuple of TraceReport
+        Of the recordings that were made in those other states: none of `recordings`.
     """
 
     site: Site
@@ -109,6 +113,7 @@ class KnownSite:
     heard: tuple[Finding, ...]
     stick_scale: Array
     states: tuple[KnownState, ...] = ()
+    in_states: tuple[TraceReport, ...] = ()
 
 
 @dataclass(frozen=True, eq=False)
@@ -231,7 +236,9 @@ def known_site(
     findings : list of Finding
         What is noticed is added here.
     """
-    mine = [recording for recording in case.recordings if recording.site == site.name]
+    made = [recording for recording in case.recordings if recording.site == site.name]
+    usual, by_state = by_condition(site, made)
+    mine = list(usual)
     reports = tuple(trace_of(recording, rng) for recording in mine)
     mine, heard = output_turned(case.kit, site, mine, reports)
     if heard:
@@ -265,11 +272,16 @@ def known_site(
         return None
     scale = _stick_scale(case.kit, rng, draws)
     states = [KnownState(first, _under_ceiling(site, known))]
+    in_states: list[TraceReport] = []
     for state in others:
-        also = ability(state.site, rng, draws, tried=tried, recorded=lambda _limb: Steadiness(), days=days)
+        under = next(one for one in site.under if one.condition == state.name)
+        told = heard_in_state(case.kit, state.site, under, by_state[state.name], rng)
+        also = ability(told.site, rng, draws, tried=tried, recorded=told.steadiness, days=days)
+        in_states += told.reports
+        heard.extend(replace(one, text=f"{state.name}: {one.text}") for one in told.findings)
         if also is not None:
             states.append(KnownState(state, _under_ceiling(site, also)))
-    return KnownSite(site, states[0].ability, rng, mine, reports, tuple(heard), scale, tuple(states))
+    return KnownSite(site, states[0].ability, rng, mine, reports, tuple(heard), scale, tuple(states), tuple(in_states))
 
 
 def _under_ceiling(site: Site, known: Ability) -> Ability:
@@ -457,7 +469,7 @@ def site_plan_of(case: Case, one: KnownSite, judged: Judged) -> SitePlan:
         tried=len(setups),
         sentence=site_sentence(site, demand, best, choice, rules.tie_bits),
         best_extension=best_extensions(setups, order.best[0], inputs, known.direction_rad),
-        recordings=without_what_others_tell(reports),
+        recordings=without_what_others_tell((*reports, *one.in_states)),
         tunings=tunings_of(case, site, recordings, setups, found, rng),
         findings=tuple(notes),
         to_order=made_to_order(case, one, judged, choice) if case.kit.made_to_order else None,

@@ -107,6 +107,8 @@ class SiteRecording(Measured):
     """Made by the simulated player, for training."""
     replayed: bool = False
     """Another recording, played back: not counted a second time."""
+    condition: str = ""
+    """State of the site in which it was made, in the words of one of `under`; the usual one when not said."""
 
 
 class Press(Measured):

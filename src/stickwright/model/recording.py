@@ -46,6 +46,8 @@ class Recording:
         Made by the simulated player, for training: counts in the plan of an invented player only.
     replayed : bool
         Another recording, played back: counts nowhere, since that one counts already.
+    condition : str
+        State of the site in which it was made; empty for the usual one.
     notes : tuple of str
         What was noticed at reading.
     selected : array of bool, shape (n,), or None
@@ -73,6 +75,7 @@ class Recording:
     stroke: NDArray[np.int64] | None = None
     simulated: bool = False
     replayed: bool = False
+    condition: str = ""
     z: NDArray[np.float64] | None = None
 
 

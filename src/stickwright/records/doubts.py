@@ -122,6 +122,12 @@ def _reference_doubts(player: TomlFile, path: FieldPath, site: dict[str, Any], n
             for field, known in (("stick", names.sticks), ("topper", names.toppers), ("extension", names.extensions)):
                 article = "an" if field == "extension" else "a"
                 yield from unknown(player, (*where, field), table.get(field), known, f"{article} {field}", "kit.toml")
+    states = [one.get("condition") for _, one in tables(site, "under", path)]
+    conditions = [one for one in (site.get("condition"), *states) if isinstance(one, str)]
+    for where, table in tables(site, "recording", path):
+        if table.get("condition") != "":
+            said = table.get("condition")
+            yield from unknown(player, (*where, "condition"), said, conditions, "the condition of a state", "this site")
     suited = None if names.toppers is None else (*names.toppers, *_FORMS)
     for key, known, what in (("liked", names.sticks, "a stick"), ("toppers", suited, "a topper, or a form of topper,")):
         items = site.get(key)

@@ -292,9 +292,13 @@ def _look_at_recordings(look: _Look, file: TomlFile) -> None:
             name = site.get("name")
             try:
                 read = read_recording(inside, site=name if isinstance(name, str) else None, shown=table["file"], **made)
+                condition = table.get("condition")
                 look.recordings.append(
-                    replace(read, simulated=table.get("simulated") is True, replayed=table.get("replayed") is True)
-                )
+                    replace(
+                        read, simulated=table.get("simulated") is True, replayed=table.get("replayed") is True,
+                        condition=condition if isinstance(condition, str) else "",
+                    )
+                )  # fmt: skip
             except BadInput as error:
                 look.problems += _named_at(error, file, where, inside)
 

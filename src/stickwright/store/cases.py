@@ -111,6 +111,7 @@ def _listed(body: bytes, row: RecordingRow, file: str) -> bytes:
         if any(isinstance(one, dict) and one.get("file") == file for one in known):
             return body
         said = {"file": file, "task": row.task, "stick": row.stick, "topper": row.topper, "extension": row.extension}
+        said["condition"] = row.condition
         filled: dict[str, str | bool] = {key: value for key, value in said.items() if value}
         if row.simulated:
             filled["simulated"] = True

@@ -39,6 +39,8 @@ ENDS = ("done", "stopped", "cut short")
 _COURSE = ("began", "paused", "resumed", "went on", *ENDS)
 _ASIDE = ("set aside", "taken back")
 _LONGEST_NAME = 60
+CONDITION = "condition"
+"""Among what was asked: the state of the site, which is no setting of the task."""
 SIMULATED = "practice"
 """Source of what the simulated player did."""
 REPLAYED = "replay"
@@ -91,6 +93,16 @@ class RecordingRow:
     seconds: float
     state: str
     aside: bool
+
+    @property
+    def condition(self) -> str:
+        """State of the site in which it was made; '' for the usual one."""
+        return str(self.asked.get(CONDITION, ""))
+
+    @property
+    def task_asked(self) -> Mapping[str, Any]:
+        """Settings of the task alone."""
+        return {key: value for key, value in self.asked.items() if key != CONDITION}
 
     @property
     def simulated(self) -> bool:

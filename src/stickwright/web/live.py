@@ -39,7 +39,7 @@ from stickwright.catalogue import say
 from stickwright.model.recording import Recording
 from stickwright.model.response import Tuning
 from stickwright.store.opening import Store
-from stickwright.store.recordings import append_samples, begin_recording, finish_recording, note_recording
+from stickwright.store.recordings import CONDITION, append_samples, begin_recording, finish_recording, note_recording
 from stickwright.web.practice import practice_feed
 
 __all__ = ["SAID", "Live", "LiveAsked", "RecordSink", "known_words"]
@@ -70,6 +70,8 @@ class LiveAsked:
         For the last source.
     tuned : Tuning or None
         Settings that may be switched on.
+    condition : str
+        State of the site; '' for the usual one.
     """
 
     site: str
@@ -80,6 +82,11 @@ class LiveAsked:
     extension: str = ""
     replayed: Recording | None = None
     tuned: Tuning | None = None
+    condition: str = ""
+
+
+def _with_condition(asked: LiveAsked) -> dict[str, Any]:
+    return {**asked.task.asked, **({CONDITION: asked.condition} if asked.condition else {})}
 
 
 @dataclass
@@ -117,7 +124,7 @@ class RecordSink:
             row = begin_recording(
                 self.store, self.visit_id, site=self.asked.site, task=self.asked.task.name,
                 columns=list(RECORDED_COLUMNS), source=self.asked.source, device=self.device, stick=self.asked.stick,
-                topper=self.asked.topper, extension=self.asked.extension, asked=dict(self.asked.task.asked), who=self.who,
+                topper=self.asked.topper, extension=self.asked.extension, asked=_with_condition(self.asked), who=self.who,
             )  # fmt: skip
             self.recording_id, self.name = row.id, row.name
         rows = self._with_cues(rows)

@@ -42,7 +42,7 @@ from stickwright.web.desk import At, Locked, at_visit, desk_of, session_of
 from stickwright.web.live import Live, LiveAsked, RecordSink
 from stickwright.web.plans import tunings_here
 from stickwright.web.render import done, form, page
-from stickwright.web.visit_files import names_here
+from stickwright.web.visit_files import conditions_here, names_here
 
 __all__ = ["ROUTES", "live_page", "measure_page", "settings_of"]
 
@@ -171,6 +171,13 @@ def measure_page(here: At, asked_site: str = "") -> dict[str, Any]:
         "sites": tuple((name, name) for name in sites),
         "site": site,
         "kit": {key: (("", "not said"), *((name, name) for name in names)) for key, names in kit.items()},
+        "conditions": (
+            ("", "as usual"),
+            *(
+                (one, one)
+                for one in dict.fromkeys(condition for name in sites for condition in conditions_here(here, name))
+            ),
+        ),
         "sources": tuple(one for one in SOURCES if one[0] != "replay" or _replayable(here)),
         "source": "practice" if here.key == "d" else "browser",
         "tasks": tuple(_task_card(name) for name in TASKS),
@@ -202,7 +209,7 @@ def _recording_line(here: At, row: RecordingRow) -> dict[str, Any]:
     known = ""
     if not row.aside and row.samples:
         try:
-            task = guided_task(**dict(row.asked)) if row.asked else guided_task(row.task, seed=1)
+            task = guided_task(**dict(row.task_asked)) if row.task_asked else guided_task(row.task, seed=1)
             known = progress(task, samples_of(here.store, row.id)).sentence
         except (
             BadInput,
@@ -212,6 +219,7 @@ def _recording_line(here: At, row: RecordingRow) -> dict[str, Any]:
     return {
         "row": row, "known": known, "seconds": f"{row.seconds:.0f} s",
         "on": ", ".join(part for part in (row.stick, row.topper, row.extension) if part) or "not said on what",
+        "condition": row.condition,
         "aside": here.url(f"recordings/{row.id}/{'back' if row.aside else 'aside'}"),
     }  # fmt: skip
 
@@ -245,7 +253,7 @@ def comparison_page(here: At, first: str, second: str) -> dict[str, Any]:
         raise BadInput(Problem("recordings", "not two of one task", "two recordings of the same task", "Choose again."))
     known = []
     for row in (one, other):
-        task = guided_task(**dict(row.asked))
+        task = guided_task(**dict(row.task_asked))
         known.append((task, progress(task, samples_of(here.store, row.id))))
     order = ("before", "after") if one.id < other.id else ("after", "before")
     found = comparison(known[0][0], known[0][1], known[1][0], known[1][1], order=order)
@@ -505,7 +513,18 @@ def _asked(here: At, typed: Mapping[str, str]) -> LiveAsked:
     kit = _kit_names(here)
     on = {key: typed.get(key, "") if typed.get(key, "") in names_ else "" for key, names_ in kit.items()}
     replayed = _replay(here, site, task.name) if source == "replay" else None
-    return LiveAsked(site, task, source, on["stick"], on["topper"], on["extension"], replayed)  # type: ignore[arg-type]
+    condition = typed.get("condition", "")
+    if condition and condition not in conditions_here(here, site):
+        raise BadInput(
+            Problem(
+                "condition",
+                f'"{condition}"',
+                f"a state of {site}",
+                "Add the state on the page of the site, or choose the usual one.",
+            )
+        )
+    asked = LiveAsked(site, task, source, on["stick"], on["topper"], on["extension"], replayed)  # type: ignore[arg-type]
+    return replace(asked, condition=condition)
 
 
 def _with_tuning(request: Request, here: At, asked: LiveAsked) -> LiveAsked:

@@ -21,6 +21,7 @@ from stickwright.model.player import (
     RestForce,
     Site,
     SiteRecording,
+    SiteUnder,
     Spasm,
     StickReach,
     Together,
@@ -56,6 +57,7 @@ FIRST: dict[type[Measured], tuple[str, ...]] = {
     SettingsBefore: ("stick", "dead_zone_share", "sensitivity_share", "words"),
     SiteRecording: ("task", "stick", "topper", "file"),
     Socket: ("name", "takes", "role"),
+    SiteUnder: ("condition", "kind", "plays", "after_s"),
     Spasm: ("peak_n", "rate_per_s"),
     Stick: ("name", "contact_height_m", "start_force_n", "full_force_n", "travel_m", "friction_force_n", "plug", "in_stock"),
     StickReach: ("stick", "direction_rad", "reached_share"),
@@ -89,6 +91,11 @@ LABELS = {
     "of": "Actions that it is made of",
     "input": "What the game listens to",
     "to_hub": "Way of the cable to the hub",
+    "under": "Readings in another state: tired, without support, before medication",
+    "condition": "State, in words",
+    "plays": "Will the player play in this state?",
+    "plays_so": "Will the player play in that state?",
+    "after_s": "Read after how much play",
     "offers": "Settings that the game lets you change",
 }
 TABLES_TOO = frozenset({"direction", "hold", "reading"})

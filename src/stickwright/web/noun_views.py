@@ -173,7 +173,7 @@ def named(table: Mapping[str, Any], group: Group, place: int) -> str:
     place : int
         From 0.
     """
-    for key in ("name", "site", "landmark", "file", "stick"):
+    for key in ("name", "condition", "site", "landmark", "file", "stick"):
         if isinstance(table.get(key), str) and table[key]:
             return str(table[key])
     if isinstance(table.get("sites"), list):

@@ -55,7 +55,7 @@ FIELDS: Mapping[str, tuple[str, ...]] = {
     ),
     "/visits/{id}/readings/take": ("site",),
     "/visits/{id}/measure": (
-        "site", "task", "source", "stick", "short", "directions", "levels", "mapping", "hand", "way", "tuned",
+        "site", "task", "source", "stick", "short", "directions", "levels", "mapping", "hand", "way", "tuned", "condition",
     ),
     "/visits/{id}/recordings/{number:int}/aside": (),
     "/visits/{id}/recordings/{number:int}/back": (),

@@ -13,6 +13,7 @@ from starlette.routing import BaseRoute, Route
 
 from stickwright.errors import BadInput
 from stickwright.model.measured import Measured
+from stickwright.model.player import Site
 from stickwright.records.archetypes import ARCHETYPES
 from stickwright.records.editing import with_fields, without_table
 from stickwright.records.toml_lines import FieldPath
@@ -111,7 +112,7 @@ def table_page(
     inner = [
         Group(name, label_of(name), label_of(name).lower(), noun, _columns(noun), "")
         for name, noun, _ in inner_tables(model)
-        if path and name not in _ELSEWHERE
+        if path and not (model is Site and name in _ELSEWHERE)
     ]
     around = path[:-2] if path and isinstance(path[-1], int) else path[:-1]
     is_new = not table and bool(path)

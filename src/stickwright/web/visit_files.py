@@ -8,7 +8,7 @@ from stickwright.store.documents import Document, documents
 from stickwright.web.desk import At
 from stickwright.web.noun_views import plain_tables
 
-__all__ = ["file_here", "names_here"]
+__all__ = ["conditions_here", "file_here", "names_here"]
 
 OF_THE_SHELF = "kit.toml"
 
@@ -49,3 +49,28 @@ def names_here(here: At, name: str, table: str) -> tuple[str, ...]:
     if table == "stick":
         return tuple(name for one in tables for name in stick_called(one))
     return tuple(str(one["name"]) for one in tables if one.get("name"))
+
+
+def conditions_here(here: At, site: str) -> tuple[str, ...]:
+    """The states in which a site was read besides its usual one, in words; none while the file cannot be read.
+
+    Parameters
+    ----------
+    here : At
+    site : str
+    """
+    document, _ = file_here(here, "player.toml")
+    try:
+        listed = plain_tables(document.body, "player.toml").get("site") if document else None
+    except BadInput:
+        return ()
+    mine = [
+        one for one in (listed if isinstance(listed, list) else []) if isinstance(one, dict) and one.get("name") == site
+    ]
+    states = [one["under"] for one in mine if isinstance(one.get("under"), list)]
+    return tuple(
+        str(state["condition"])
+        for under in states
+        for state in under
+        if isinstance(state, dict) and state.get("condition")
+    )
