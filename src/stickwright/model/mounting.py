@@ -155,6 +155,8 @@ class MountFit:
     """Between what moments at the clamp that coupling is set to let go: what it must carry, and the most that it may or can."""
     release_n: tuple[float, float] | None = None
     """The same at the contact point, for a push along with the weight."""
+    plate: str | None = None
+    """Name of the plate that carries several devices on one arm."""
     openings: int | None = None
     """After how many openings its fastener is half as strong."""
     release_agreed: bool = False

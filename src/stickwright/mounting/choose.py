@@ -225,7 +225,7 @@ def _sentence(site: Site, held: Held, choice: MountFit | None, fits: Sequence[Mo
         what = f"{choice.mount}, clamped to the {choice.on}" if choice.arm is not None else f"the {choice.on}"
         if choice.arm is None and choice.kind in STOCKED:
             what = f"{choice.mount} on the {choice.on}"
-        needs = "".join(f"; with {part}" for part in choice.parts if part.startswith(("packing", "support")))
+        needs = "".join(f"; with {part}" for part in choice.parts if part.startswith(("packing", "support", "wedge")))
         return f"{held.named} for {site.name}: on {what}{how}{needs}{lost}.{_to_confirm(choice)}"
     if not fits:
         return f"Nothing in the kit or the room comes near where {held.named} must stand for {site.name}."

@@ -15,12 +15,12 @@ __all__ = ["STOCKED", "mount_parts", "needs_of"]
 
 STOCKED = ("friction arm", "gooseneck", "floor stand", "floor plate")
 """Kinds of mounts that come from the kit and hold one device; tables and trays are the room's and hold several."""
-_UNDER = ("packing", "support")
+_UNDER = ("packing", "support", "wedge")
 """How a part begins that nobody has in a kit: it is made to measure."""
 
 
 def needs_of(fit: MountFit, pieces: int) -> dict[str, int]:
-    """What of the kit one way of mounting takes: arm or stand, coupling, a piece of fastener for each base.
+    """What of the kit one way of mounting takes: arm or stand, plate, coupling, a piece of fastener for each base.
 
     Parameters
     ----------
@@ -36,6 +36,8 @@ def needs_of(fit: MountFit, pieces: int) -> dict[str, int]:
     needs: dict[str, int] = {}
     if fit.kind in STOCKED:
         needs[fit.mount] = 1
+    if fit.plate is not None:
+        needs[fit.plate] = needs.get(fit.plate, 0) + 1
     if fit.coupling is not None:
         needs[fit.coupling] = needs.get(fit.coupling, 0) + 1
     if fit.anti_slip is not None and fit.anti_slip != fit.fastener:

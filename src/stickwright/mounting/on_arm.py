@@ -9,7 +9,7 @@ from itertools import pairwise
 
 import numpy as np
 
-from stickwright.model.kit import Fastener, Mount
+from stickwright.model.kit import Fastener, Kit, Mount
 from stickwright.model.mounting import ArmPose, Check, MountFit, Pose
 from stickwright.model.room import Room
 from stickwright.mounting.asked import (
@@ -24,8 +24,8 @@ from stickwright.mounting.asked import (
 )
 from stickwright.mounting.carried import UNMEASURED_BASE_M, head_of
 from stickwright.mounting.change import Reach, smallest_change
-from stickwright.mounting.footing import Foot, foot_checks
-from stickwright.mounting.frames import tilts_with_seat
+from stickwright.mounting.footing import Foot, area_words, foot_checks
+from stickwright.mounting.frames import tilts_with_seat, turned
 from stickwright.mounting.give import TipShares, droop_m, droop_rad, ringing_hz, tip_shares
 from stickwright.mounting.held import Held
 from stickwright.mounting.neck_load import neck_checks, neck_sag
@@ -51,11 +51,14 @@ from stickwright.mounting.unmeasured import (
     of_mount,
     reading_of,
 )
+from stickwright.units import spoken
 
-__all__ = ["Hung", "cannot", "hung", "on_arm"]
+__all__ = ["Hung", "cannot", "hung", "on_arm", "plate_for"]
 
 LOOP_M = 0.15
 """Of cable that the joints of an arm need to move: common practice, no source."""
+PLATE_KG = (0.05, 1.0)
+"""Of a plate under several switches that nobody weighed: common practice, no source."""
 TILTS = 5
 """Tilts of the seat that are looked at, from least to most."""
 
@@ -82,6 +85,10 @@ class Hung:
     release_limit_n : float, optional
         At the contact point, as the clinic agreed.
     by_face : bool, default False
+    plate : Mount, optional
+        Under several devices side by side.
+    plate_kg : float or None, default 0.0
+        Of that plate; None where nobody weighed it, or has one.
     """
 
     held: Held
@@ -95,11 +102,24 @@ class Hung:
     coupling: Mount | None = None
     release_limit_n: float | None = None
     by_face: bool = False
+    plate: Mount | None = None
+    plate_kg: float | None = 0.0
 
     @property
     def weights(self) -> tuple[Weight, ...]:
         """Masses of the arm and of the device, each where it hangs."""
-        return arm_weights(self.way.points_m, self.mount.mass_kg or 0.0, self.pose.base_m, self.held.whole_kg)
+        carried = self.held.whole_kg + (self.plate_kg or 0.0)
+        return arm_weights(self.way.points_m, self.mount.mass_kg or 0.0, self.pose.base_m, carried)
+
+    @property
+    def contacts_m(self) -> tuple[tuple[float, float, float], ...]:
+        """Where it is pushed: at the device, or at the outermost two of several side by side."""
+        aside = (self.held.pieces - 1) / 2 * (self.held.base_m or UNMEASURED_BASE_M)[1]
+        right = turned(self.pose.turn_rad, self.pose.tilt_rad)[:, 0]
+        ends = dict.fromkeys((aside, -aside))
+        return tuple(
+            (float(x), float(y), float(z)) for x, y, z in (np.asarray(self.pose.contact_m) + end * right for end in ends)
+        )  # fmt: skip
 
     @property
     def foot(self) -> Foot | None:
@@ -129,23 +149,34 @@ class Hung:
 
     def checks(self) -> tuple[Check, ...]:
         """What must hold."""
+        foot, released = self.foot, self.released()
+        worst: dict[tuple[str, str], Check] = {}
+        for one in (check for contact in self.contacts_m for check in self._carrying(contact)):
+            before = worst.setdefault((one.what, one.push), one)
+            if one.factor < before.factor:
+                worst[one.what, one.push] = one
+        return (
+            *worst.values(),
+            *(foot_checks(foot, self.pushes) if foot is not None else ()),
+            *((released,) if released is not None else ()),
+        )  # fmt: skip
+
+    def _carrying(self, contact_m: tuple[float, float, float]) -> tuple[Check, ...]:
+        """Joints and clamp, pushed at one place."""
         lets_go = self.coupling is not None
         of_joints = neck_checks if self.mount.kind == "gooseneck" else joint_checks
-        checks = list(
-            of_joints(
-                self.way.points_m, self.mount.holding_nm, self.pushes, self.weights, contact_m=self.pose.contact_m,
-                tilts_rad=self.tilts_rad, lets_go=lets_go,
-            )
+        checks = of_joints(
+            self.way.points_m, self.mount.holding_nm, self.pushes, self.weights, contact_m=contact_m,
+            tilts_rad=self.tilts_rad, lets_go=lets_go,
         )  # fmt: skip
-        if self.tube_way is not None:
-            slips = self.mount.holding_nm[0] if self.mount.holding_nm else None
-            checks += clamp_checks(
-                self.way.points_m[0], self.tube_way, self.pose.contact_m, self.pushes, self.weights, slips,
-                tilts_rad=self.tilts_rad, lets_go=lets_go,
-            )  # fmt: skip
-        foot, released = self.foot, self.released()
-        checks += foot_checks(foot, self.pushes) if foot is not None else ()
-        return (*checks, *((released,) if released is not None else ()))
+        if self.tube_way is None:
+            return checks
+        slips = self.mount.holding_nm[0] if self.mount.holding_nm else None
+        turns = clamp_checks(
+            self.way.points_m[0], self.tube_way, contact_m, self.pushes, self.weights, slips,
+            tilts_rad=self.tilts_rad, lets_go=lets_go,
+        )  # fmt: skip
+        return (*checks, *turns)
 
     def readings(self) -> tuple[Reading, ...]:
         """All rules that it keeps or breaks."""
@@ -168,7 +199,36 @@ class Hung:
             *of_device(self.held, with_device, heavy=False),
             *of_mount(self.mount, joints, with_mount),
             *of_fastener(self.fastener, with_fastener),
+            *self._of_plate(),
         ]
+
+    def _of_plate(self) -> list[Unmeasured[Hung]]:
+        if self.plate_kg is not None:
+            return []
+        size = f"a plate of at least {area_words((self.held.outline_m or UNMEASURED_BASE_M)[:2])}"
+        measure = f"weigh {self.plate.name}" if self.plate is not None else f"find or make {size}, and weigh it"
+        light, heavy = PLATE_KG
+        return [Unmeasured(measure, lambda one: replace(one, plate_kg=light), lambda one: replace(one, plate_kg=heavy))]
+
+
+def plate_for(held: Held, kit: Kit) -> Mount | None:
+    """The smallest plate of the kit that takes all devices side by side; None for one device, or where none is large enough.
+
+    Parameters
+    ----------
+    held : Held
+    kit : Kit
+    """
+    if held.pieces < 2:
+        return None
+    wanted = sorted((held.outline_m or (0.0, 0.0))[:2])
+    found = [
+        (one.size_m[0] * one.size_m[1], place, one)
+        for place, one in enumerate(kit.mount)
+        if one.kind == "plate" and one.in_stock and one.size_m is not None
+        and all(has >= needs for has, needs in zip(sorted(one.size_m), wanted, strict=True))
+    ]  # fmt: skip
+    return min(found, default=(0.0, 0, None), key=lambda each: each[:2])[2]
 
 
 def hung(asked: Asked, mount: Mount, way: ArmPose) -> Hung:
@@ -181,9 +241,12 @@ def hung(asked: Asked, mount: Mount, way: ArmPose) -> Hung:
     way : ArmPose
     """
     coupling = next((one for one in asked.kit.mount if one.kind == "breakaway coupling" and one.in_stock), None)
+    plate = plate_for(asked.held, asked.kit)
+    plate_kg = 0.0 if asked.held.pieces < 2 else plate.mass_kg if plate is not None else None
     return Hung(
         asked.held, mount, way, asked.pose, asked.pushes, _tilts(asked.room, way.clamp), _tube_way(asked.room, way.clamp),
         next(iter(stronger_first(asked.kit)), None), coupling if asked.by_face else None, asked.site.release_limit_n, asked.by_face,
+        plate, plate_kg,
     )  # fmt: skip
 
 
@@ -213,14 +276,15 @@ def on_arm(asked: Asked, mount: Mount, way: ArmPose) -> MountFit:
         patch_m=(held.base_m[0], held.base_m[1]) if held.base_m and fastener else None, arm=way, checks=found.checks,
         margin=margin(found.checks), give_n_per_m=give, lost_share=held.lost_share(give), droop_m=sunk, droop_rad=leans,
         ringing_hz=ringing_hz(give, _swinging_kg(held, mount, shares)) if math.isfinite(give) else math.nan,
-        parts=(held.named, mount.name, *(part.name for part in (fastener, used) if part is not None)), take_off_s=None,
+        parts=(held.named, mount.name, *(part.name for part in (one.plate, fastener, used) if part is not None)), take_off_s=None,
+        plate=one.plate.name if one.plate is not None else None,
         verdict=verdict_of(found, refused), fails=found.fails, refused=refused,
         change=smallest_change(
             one.checks(), foot=one.foot, pushes=asked.pushes, arm=Reach(math.dist(way.points_m[0], asked.pose.contact_m)),
             fasteners=[each for each in asked.kit.fastener if each.in_stock],
         ) if found.fails else "", dimensions=dimensions(asked.room, asked.pose, "seat" if on is None else on.moves_with, way),
         cable_m=_length(way.points_m) + head_of(mount) + LOOP_M, cable_slack_m=LOOP_M,
-        assumed=(*_assumed(mount, held, fastener), *unmeasured_words(held), *way.assumed),
+        assumed=(*_assumed(mount, held, fastener), *_side_by_side(one), *unmeasured_words(held), *way.assumed),
         lever_m=(reach_of(held), 0.0), openings=fastener.openings if fastener else None,
         coupling=used.name if used is not None else None,
         release_nm=(released.load, released.limit) if released is not None else None,
@@ -265,9 +329,21 @@ def _assumed(mount: Mount, held: Held, fastener: Fastener | None) -> tuple[str, 
         out.append(f"nothing in the kit fixes {held.device} to {mount.name}: taken as screwed to it")
     if held.kind == "switch":
         out.append(f"which way the face of {held.device} looks was not told: turn it square to the press")
-    if held.pieces > 1:
-        out.append(f"the {held.pieces} are on one plate, and their middle is where the part rests")
     return tuple(out)
+
+
+def _side_by_side(one: Hung) -> tuple[str, ...]:
+    """Where several devices are on their plate, and what plate it is."""
+    held = one.held
+    if held.pieces < 2:
+        return ()
+    wide = (held.base_m or UNMEASURED_BASE_M)[1]
+    plate = one.plate.name if one.plate is not None else "one plate, which the kit does not have"
+    weight = "" if one.plate_kg is not None else ", its weight left out"
+    return (
+        f"the {held.pieces} are side by side on {plate}{weight}, their middles {spoken(wide, 'mm')} apart, and the middle of all is where "
+        "the part rests",
+    )
 
 
 def _tilts(room: Room, clamp: str) -> tuple[float, ...]:

@@ -38,6 +38,8 @@ MOST_PACKED_M = 0.120
 """Packing under a base beyond which it is no longer steady: common practice, no source."""
 MOST_RAISED_M = 0.040
 """By which a pad may raise a part that lies on something: common practice, no source."""
+LEAST_WEDGE_RAD = math.radians(1.0)
+"""A base that is tilted by less lies flat."""
 RAISED_PARTS = frozenset({"fingertip", "thumb", "hand", "forearm", "elbow", "foot", "toe"})
 ANTI_SLIP = "anti-slip sheet"
 TRAY_KG = 6.0
@@ -61,6 +63,8 @@ class Standing:
         Of the base above the surface, with its pivot where it is now taken to be.
     slope_rad : float
         Steepest that the surface stands in play.
+    tilt_rad : float, default 0.0
+        Of the base against the surface, towards the player: a wedge goes under it.
     raises : bool, default False
         Whether a pad may raise the part.
     plate : Mount, optional
@@ -80,6 +84,7 @@ class Standing:
     off_m: tuple[float, float]
     underside_m: float
     slope_rad: float
+    tilt_rad: float = 0.0
     raises: bool = False
     plate: Mount | None = None
     fastener: Fastener | None = None
@@ -145,12 +150,24 @@ class Standing:
             *(reading_of(one, "under") for one in self.under()),
         )
 
+    @property
+    def wedge_m(self) -> float:
+        """What a wedge lifts the higher edge of the base over the lower; 0 where none is needed."""
+        length = (self.held.base_m or UNMEASURED_BASE_M)[0]
+        return length * math.sin(abs(self.tilt_rad)) if abs(self.tilt_rad) >= LEAST_WEDGE_RAD else 0.0
+
+    @property
+    def gap_m(self) -> float:
+        """Of the lower edge of the base above the surface."""
+        return self.underside_m - self.wedge_m / 2
+
     def _off_level(self) -> str:
-        gap, name = self.underside_m, self.surface.name
+        gap, name = self.gap_m, self.surface.name
+        edge = " by its lower edge" if self.wedge_m else ""
         if gap > MOST_PACKED_M:
             return f"{name} is {spoken(gap, 'mm')} below the underside of the base: too far to pack up"
         if gap < -LEVEL_M and not (-gap <= MOST_RAISED_M and self.raises):
-            return f"{name} is {spoken(-gap, 'mm')} too high: the base would stand in it"
+            return f"{name} is {spoken(-gap, 'mm')} too high: the base would stand in it{edge}"
         return ""
 
     def _over(self) -> str:
@@ -168,12 +185,17 @@ class Standing:
 
     def packing(self) -> tuple[str, ...]:
         """What goes under the base or the part."""
-        gap = self.underside_m
+        gap, out = self.gap_m, []
+        if self.wedge_m:
+            higher = "far" if self.tilt_rad > 0 else "near"
+            out.append(
+                f"wedge of {spoken(abs(self.tilt_rad), 'deg')} under the whole base, its {higher} edge {spoken(self.wedge_m, 'mm')} higher"
+            )
         if LEVEL_M < gap <= MOST_PACKED_M:
-            return (f"packing {spoken(gap, 'mm')} high, screwed or bonded under the base",)
-        if gap < -LEVEL_M and not self._off_level():
-            return (f"support under the part, {spoken(-gap, 'mm')} higher than now",)
-        return ()
+            out.append(f"packing {spoken(gap, 'mm')} high, screwed or bonded under the {'wedge' if out else 'base'}")
+        elif gap < -LEVEL_M and not self._off_level():
+            out.append(f"support under the part, {spoken(-gap, 'mm')} higher than now")
+        return tuple(out)
 
     def with_device(self, change: Callable[[Held], Held]) -> Standing:
         """The same with other figures of the device; its underside moves with its pivot.
@@ -277,7 +299,7 @@ def on_surface(asked: Asked, surface: Surface) -> list[MountFit]:
     bare = Standing(
         held, surface, asked.pushes, (pose.base_m[0] - left, pose.base_m[1] - near), pose.base_m[2] - top,
         max(abs(room.tilt_from_rad), abs(room.tilt_to_rad)) if surface.moves_with == "seat" else 0.0,
-        raises=asked.site.part in RAISED_PARTS,
+        tilt_rad=pose.tilt_rad, raises=asked.site.part in RAISED_PARTS,
     )  # fmt: skip
     if not _near(bare):
         return []
@@ -325,7 +347,7 @@ def _fit_of(asked: Asked, one: Standing, refused: tuple[str, ...]) -> MountFit:
         verdict=verdict_of(found, refused), fails=found.fails, refused=refused,
         change=_change(one, asked.kit) if found.fails and all(each.holds for each in one.placed()) else "",
         dimensions=dimensions(asked.room, asked.pose, surface.moves_with), cable_m=None,
-        assumed=(*((one.assumed,) if fastener is None and one.assumed else ()), *_unlevel(surface, one.underside_m),
+        assumed=(*((one.assumed,) if fastener is None and one.assumed else ()), *_unlevel(surface, one.gap_m),
                  *unmeasured_words(held)),
         openings=fastener.openings if fastener else None, anti_slip=slip.name if slip else None,
         lever_m=(reach_of(held), max(0.0, one.underside_m)),
