@@ -68,13 +68,17 @@ def counts_per_min(count: int, minutes: float) -> Estimate:
     return Estimate(count / minutes, low / minutes, high / minutes, n=count)
 
 
-def burst_report(clean: Cleaned) -> tuple[BurstReport | None, NDArray[np.bool_], list[Finding]]:
+def burst_report(
+    clean: Cleaned, gone: NDArray[np.bool_] | None = None
+) -> tuple[BurstReport | None, NDArray[np.bool_], list[Finding]]:
     """Involuntary bursts, and a mask that leaves them out.
 
     Parameters
     ----------
     clean : Cleaned
         Usable samples.
+    gone : array of bool, shape (n,), or None
+        Where nobody held the stick, see `stickwright.trace.let_go.let_go`: not looked at.
 
     Returns
     -------
@@ -92,6 +96,7 @@ def burst_report(clean: Cleaned) -> tuple[BurstReport | None, NDArray[np.bool_],
     sd: 1.4826 times the median of absolute deviations [hampel-1974], never below one step of the output.
     """
     kept = np.ones(len(clean.times_s), dtype=np.bool_)
+    held = kept if gone is None else ~gone
     quiet = clean.asked("rest", "still", "hold")
     following = clean.asked("follow") if clean.cue_xy is not None else np.zeros_like(quiet)
     if not quiet.any() and not following.any():
@@ -102,8 +107,13 @@ def burst_report(clean: Cleaned) -> tuple[BurstReport | None, NDArray[np.bool_],
         return None, kept, [Finding("note", "bursts not told", text)]
     found: list[tuple[int, int, float]] = []
     watched_s = 0.0
-    pieces = [(a, b, False) for word in ("rest", "still", "hold") for a, b in clean.asked_pieces(word)]
-    pieces += [(a, b, True) for a, b in clean.pieces(following)]
+    pieces = [
+        (a + c, a + d, False)
+        for word in ("rest", "still", "hold")
+        for a, b in clean.asked_pieces(word)
+        for c, d in runs(held[a:b]).tolist()
+    ]
+    pieces += [(a, b, True) for a, b in clean.pieces(following & held)]
     for first, stop, is_path in pieces:
         start = first + min(round(SETTLE_S / clean.step_s), (stop - first) // 3)
         if stop - start < 5 or clean.times_s[stop - 1] - clean.times_s[start] < 1.0:

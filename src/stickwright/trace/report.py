@@ -18,7 +18,6 @@ from stickwright.errors import BadInput
 from stickwright.model.recorded import (
     Finding,
     PointingReport,
-    RestReport,
     SmoothnessReport,
     TraceReport,
     TrackingReport,
@@ -29,6 +28,7 @@ from stickwright.trace.aimed import pointing_report
 from stickwright.trace.bias import bias_report
 from stickwright.trace.bursts import burst_report
 from stickwright.trace.holds import hold_reports
+from stickwright.trace.let_go import centre_of, let_go
 from stickwright.trace.reach import reach_report
 from stickwright.trace.recording import Cleaned, cleaned
 from stickwright.trace.rest import rest_report
@@ -84,11 +84,15 @@ def trace_report(recording: Recording, rng: np.random.Generator | None = None) -
     """
     clean, noticed = cleaned(recording)
     findings = [*noticed, *_third_axis(clean)]
-    bursts, keep, said = burst_report(clean)
+    gone, said = let_go(clean, centre_of(rest_report(clean)[0], clean))
+    findings += said
+    bursts, keep, said = burst_report(clean, gone)
     findings += said
     rest, said = rest_report(clean, keep=keep)
     findings += said
-    centre = _centre(rest, clean)
+    centre = centre_of(rest, clean)
+    keep &= ~gone
+    held_xy = np.where(gone[:, None], math.nan, clean.xy)
     reach, said = reach_report(clean, centre=centre, keep=keep, rng=rng)
     findings += said
     bias, said = bias_report(clean, centre=centre, keep=keep)
@@ -111,10 +115,10 @@ def trace_report(recording: Recording, rng: np.random.Generator | None = None) -
         bias=bias,
         bursts=bursts,
         holds=holds,
-        tremor=_tremor(clean, findings),
-        smoothness=_smoothness(clean, findings),
+        tremor=_tremor(clean, held_xy, findings),
+        smoothness=_smoothness(clean, held_xy, findings),
         pointing=_pointing(clean, recording.cue_width, findings),
-        tracking=_tracking(clean, findings),
+        tracking=_tracking(clean, held_xy, findings),
         findings=tuple(findings),
     )
 
@@ -130,14 +134,6 @@ def _third_axis(clean: Cleaned) -> list[Finding]:
         f"it is strongest; all else is told from {' and '.join(flat)}."
     )
     return [Finding("note", "third axis", text)]
-
-
-def _centre(rest: RestReport | None, clean: Cleaned) -> tuple[float, float] | None:
-    """Rest centre; zero output where no rest was seen, and unknown where the unit has no zero either."""
-    if rest is None:
-        return None if clean.unit_is_foreign else (0.0, 0.0)
-    values = [offset.value if math.isfinite(offset.value) else 0.0 for offset in (rest.offset_x, rest.offset_y)]
-    return (values[0], values[1])
 
 
 def _task(recording: Recording, clean: Cleaned) -> str:
@@ -184,7 +180,7 @@ def _attempted(
     return result
 
 
-def _tremor(clean: Cleaned, findings: list[Finding]) -> TremorReport | None:
+def _tremor(clean: Cleaned, held_xy: NDArray[np.float64], findings: list[Finding]) -> TremorReport | None:
     """From the stillest task there is: still, hold, rest, then following, then play."""
     for words in (("still",), ("hold",), ("rest",), ("follow",), ("aim",), ("rim", "push", "play", "")):
         stretch = _longest(clean, words)
@@ -201,7 +197,7 @@ def _tremor(clean: Cleaned, findings: list[Finding]) -> TremorReport | None:
             Finding("note", "no tremor", "The rest was set to zero before recording: no tremor shows in it.")
         )
         return None
-    columns = clean.xy[:, list(clean.recorded)]
+    columns = held_xy[:, list(clean.recorded)]
     if clean.z is not None:
         columns = np.column_stack([columns, clean.z])
     result = _attempted(
@@ -229,7 +225,7 @@ def _by_axis(direction: tuple[float, ...], clean: Cleaned) -> tuple[float, ...]:
     return tuple(next(parts) if recorded else 0.0 for recorded in there)
 
 
-def _smoothness(clean: Cleaned, findings: list[Finding]) -> SmoothnessReport | None:
+def _smoothness(clean: Cleaned, held_xy: NDArray[np.float64], findings: list[Finding]) -> SmoothnessReport | None:
     if clean.stroke is not None:
         return smoothness_report(clean.times_s, clean.xy, stroke=clean.stroke)
     words = next((w for w in (("aim",), ("push",), ("play",)) if clean.asked(*w).any()), None)
@@ -242,7 +238,7 @@ def _smoothness(clean: Cleaned, findings: list[Finding]) -> SmoothnessReport | N
         findings,
         lambda start, stop: smoothness_report(
             clean.times_s[start:stop],
-            clean.xy[start:stop],
+            held_xy[start:stop],
             least_extent=0.0 if clean.unit_is_foreign else _LEAST_MOVEMENT * clean.scale,
         ),
     )
@@ -275,7 +271,7 @@ def _pointing(clean: Cleaned, cue_width: float | None, findings: list[Finding]) 
     )
 
 
-def _tracking(clean: Cleaned, findings: list[Finding]) -> TrackingReport | None:
+def _tracking(clean: Cleaned, held_xy: NDArray[np.float64], findings: list[Finding]) -> TrackingReport | None:
     if not clean.asked("follow").any():
         return None
     cue_xy = clean.cue_xy
@@ -288,7 +284,7 @@ def _tracking(clean: Cleaned, findings: list[Finding]) -> TrackingReport | None:
         clean,
         ("follow",),
         findings,
-        lambda start, stop: tracking_report(clean.times_s[start:stop], clean.xy[start:stop], cue_xy[start:stop]),
+        lambda start, stop: tracking_report(clean.times_s[start:stop], held_xy[start:stop], cue_xy[start:stop]),
     )
 
 

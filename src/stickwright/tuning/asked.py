@@ -159,4 +159,5 @@ def _forwards(recording: Recording, findings: list[Finding]) -> Recording:
         cue_xy=None if recording.cue_xy is None else recording.cue_xy[forward],
         selected=None if recording.selected is None else recording.selected[forward],
         stroke=None if recording.stroke is None else recording.stroke[forward],
+        z=None if recording.z is None else recording.z[forward],
     )

@@ -21,6 +21,7 @@ from stickwright.model.recording import Recording
 from stickwright.model.response import FilterChoice, Tuning
 from stickwright.model.turns import sense
 from stickwright.trace.home import home, step_of_levels
+from stickwright.trace.let_go import while_held
 from stickwright.trace.recording import cleaned
 from stickwright.trace.release import unsettled_finding
 from stickwright.trace.rest import one_release, rest_report
@@ -110,7 +111,7 @@ def tune(
     (0.05, True, True)
     """
     kept, findings = usable(recordings, site, stick)
-    kept = _with_both_axes(kept, findings)
+    kept = _while_held(_with_both_axes(kept, findings), findings)
     rest = _rest(kept)
     offset_x, offset_y = (_centre(rest, axis) for axis in range(2))
     seated = Response(centre_xy=(offset_x.value, offset_y.value))
@@ -247,6 +248,19 @@ def _with_both_axes(recordings: Sequence[Recording], findings: list[Finding]) ->
             "Record both."
         )
         findings.append(Finding("query", "one axis", text))
+    return kept
+
+
+def _while_held(recordings: Sequence[Recording], findings: list[Finding]) -> list[Recording]:
+    """Without what the stick did by itself while it was let go."""
+    kept = []
+    for one in recordings:
+        if one.cue_xy is None or np.count_nonzero(np.isfinite(one.xy).all(axis=1)) < 2:
+            kept.append(one)
+            continue
+        held, said = while_held(one)
+        kept.append(held)
+        findings += [replace(each, text=f"{one.name}: {each.text}") for each in said]
     return kept
 
 
