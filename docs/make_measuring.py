@@ -5,6 +5,7 @@ from pathlib import Path
 from stickwright.capture.events import EVENTS, PHASES
 from stickwright.capture.task import TABLE
 from stickwright.capture.tasks import TASKS, guided_task
+from stickwright.catalogue import say
 
 PAGE = Path(__file__).with_name("measuring.md")
 
@@ -36,7 +37,7 @@ def measuring_page() -> str:
         task = guided_task(name, seed=1)
         words = task.for_practitioner
         lines.append(
-            f"| {task.title} | {task.expected_s:.0f} s | {task.for_player} | {words.purpose} | {words.watch} |"
+            f"| {say(task.title)} | {task.expected_s:.0f} s | {say(task.for_player)} | {say(words.purpose)} | {say(words.watch)} |"
         )
     lines.append(STATES)
     for phase in PHASES:
@@ -44,7 +45,7 @@ def measuring_page() -> str:
         for event in EVENTS:
             rule = TABLE[phase, event]
             then = ", ".join(f"**{each}**" for each in rule.to)
-            lines.append(f"| {event.__name__.lower()} | {rule.does} | {then} |")
+            lines.append(f"| {event.__name__.lower()} | {say(rule.does)} | {then} |")
         lines.append("")
     return "\n".join(lines).rstrip("\n") + "\n"
 

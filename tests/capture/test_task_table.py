@@ -29,6 +29,9 @@ from stickwright.capture.task import (
     begin,
 )  # fmt: skip
 from stickwright.capture.tasks import aim_task, follow_task, hold_task, press_task, push_task, rest_task, rim_task
+from stickwright.catalogue import say
+from stickwright.codes.message import message
+from stickwright.codes.task_states import TaskStates
 
 PUSHES = push_task(5, directions=4, rounds=2)  # each 5 s of rest and 2 s of push, nine of them
 
@@ -99,11 +102,29 @@ def test_every_state_with_every_event(phase, event, to):
         (said,) = [each for each in effects if isinstance(each, Ignored)]
         assert after.phase == phase
         assert said.event == event.__name__
-        assert said.why.endswith(".")
+        assert say(said.why).endswith(".")
     else:
         assert after.phase == to
         assert not [each for each in effects if isinstance(each, Ignored)]
     assert after.phase in TABLE[phase, event].to
+
+
+@pytest.mark.parametrize("phase, event", TABLE, ids=lambda each: getattr(each, "__name__", each))
+def test_a_rule_says_truly_whether_it_acts(phase, event):
+    """A page offers what acts: in each cell that does, something changes or is said; where it says nothing happens, nothing does."""
+    rule = TABLE[phase, event]
+    state, _ = played(PUSHES, *REACHED[phase])
+    if phase == "paused":
+        assert not state.plugged
+    at_s = state.now_s if math.isfinite(state.now_s) else 0.0
+    after, effects = advance(state, raw([at_s]) if event is Samples else event(at_s))
+    assert any(isinstance(each, Ignored) for each in effects) == (rule.kind == "refused")
+    if rule.kind == "nothing":
+        assert (after.phase, after.step, after.queue, after.plugged, effects) == (
+            state.phase, state.step, state.queue, state.plugged, ()
+        )  # fmt: skip
+    if rule.kind == "acts" and event in (Start, Stop, Resume, Shorten, Repeat, Confirm):
+        assert (after.phase, after.step, after.queue, effects) != (state.phase, state.step, state.queue, ())
 
 
 def test_the_table_is_whole():
@@ -147,16 +168,24 @@ def test_time_never_goes_back():
     assert (state.now_s, state.since_s) == (50.0, 50.0)
     after, (said,) = advance(state, Tick(math.nan))
     assert after is state
-    assert said == Ignored("Tick", "It carries no time.")
+    assert said == Ignored("Tick", message(TaskStates.why, why="no-time"))
 
 
 @pytest.mark.parametrize("rows", [np.zeros((2, 5)), np.zeros(7)])
 def test_a_batch_of_another_shape_is_said(rows):
-    """Rows with other columns are no samples: nothing changes and the shape is named."""
+    """Rows with other columns are no samples: nothing changes, and what samples have is said."""
     state = begin(PUSHES)
     after, (said,) = advance(state, Samples(rows))
     assert after is state
-    assert str(rows.shape) in said.why
+    assert said.why == message(TaskStates.no_samples, columns=7)
+
+
+def test_a_batch_with_too_few_places_shown_is_said():
+    """Two samples and three places on the screen: nothing changes, and both counts are named."""
+    state = begin(PUSHES)
+    after, (said,) = advance(state, Samples(np.zeros((2, 7)), np.zeros((3, 2))))
+    assert after is state
+    assert said.why == message(TaskStates.places_unlike, samples=2, places=3)
 
 
 def test_shorten_drops_rounds_then_the_rest_of_this_one():
@@ -201,7 +230,7 @@ def test_three_more_at_one_direction():
     assert ended == [*range(9), 2, 2, 2]
     assert state.phase == "done"
     _, (said,) = advance(state, Repeat(130.0, (9,)))
-    assert said == Ignored("Repeat", "The task has steps 0 to 8.")
+    assert said == Ignored("Repeat", message(TaskStates.steps_there_are, last=8))
 
 
 def test_stopping_after_the_end_and_resuming_is_still_done():
@@ -220,7 +249,7 @@ def test_stopping_before_the_start_and_resuming_begins():
 def test_without_a_stick_nothing_starts():
     """Unplugged before the start: starting is not possible and the sentence says what to do."""
     state, effects = played(PUSHES, Unplugged(0.0), Start(1.0))
-    assert (state.phase, effects[-1]) == ("ready", Ignored("Start", "The stick is unplugged: plug it in first."))
+    assert (state.phase, effects[-1]) == ("ready", Ignored("Start", message(TaskStates.why, why="unplugged")))
     assert advance(advance(state, Replugged(2.0))[0], Start(3.0))[0].phase == "resting"
 
 
@@ -275,7 +304,10 @@ def test_a_late_press_of_the_last_round_skips_no_rest():
     assert (state.phase, state.step, state.presses) == ("resting", 1, 0)
     assert advance(state, Confirm(26.0))[0].phase == "asking"
     pushing, effects = played(PUSHES, Start(0.0), Tick(7.0), Confirm(7.5))
-    assert (pushing.phase, effects[-1]) == ("resting", Ignored("Confirm", "The rest has only just begun."))
+    assert (pushing.phase, effects[-1]) == (
+        "resting",
+        Ignored("Confirm", message(TaskStates.why, why="only-just-resting")),
+    )
 
 
 def test_presses_are_counted():

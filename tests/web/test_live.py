@@ -12,6 +12,9 @@ from sample_plan import tuning
 
 from stickwright.capture.devices import Appeared, Device, Event, Gone, Samples, axis_words, button_words
 from stickwright.capture.tasks import guided_task
+from stickwright.catalogue import say
+from stickwright.codes.message import message
+from stickwright.codes.task_states import TaskStates
 from stickwright.errors import BadInput
 from stickwright.model.recorded import Finding
 from stickwright.store.cases import import_case
@@ -124,6 +127,21 @@ def test_stop_goes_on_in_the_same_recording(store: Store) -> None:
     running.close()
     (row,) = [one for one in recordings(store, 1) if one.task == "play"]
     assert samples_of(store, row.id)[:, 0].tolist() == [0.1, 0.2, 12.0, 12.1]
+
+
+def test_what_cannot_be_done_now_is_not_offered_and_is_said(store: Store) -> None:
+    """While a task runs it can be stopped, shortened, repeated and confirmed, not started or resumed; a key that asks for it all the
+    same is answered. Once it is stopped, stopping again is not offered."""
+    source = Given(PAD)
+    running = live(store, source, lasts_s=30.0)
+    wiggle(running, source)
+    running.say({"do": "start"}, 0.0)
+    assert running.shown()["may"] == ["stop", "shorten", "repeat", "confirm"]
+    running.say({"do": "resume"}, 0.1)
+    assert running.shown()["words"] == [say(message(TaskStates.why, why="running"))]
+    running.say({"do": "stop"}, 0.2)
+    assert running.shown()["may"] == ["resume", "repeat"]
+    running.close()
 
 
 def test_unplugging_pauses_and_plugging_in_goes_on(store: Store) -> None:

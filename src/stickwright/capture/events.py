@@ -8,6 +8,8 @@ from typing import Literal
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.message import Message, Text
+
 __all__ = [
     "EVENTS", "PHASES", "Asked", "Confirm", "Effect", "Event", "Finished", "Ignored", "Keep", "Mark", "Phase", "Repeat",
     "Replugged", "Resume", "Samples", "Shorten", "Start", "Stop", "Tick", "Unplugged",
@@ -120,11 +122,19 @@ class Keep:
 
 @dataclass(frozen=True)
 class Mark:
-    """Something to note beside the recording: 'began', 'paused', 'resumed', 'stopped', 'done', 'shortened', 'repeated'."""
+    """Something to note beside the recording: 'began', 'paused', 'resumed', 'stopped', 'done', 'shortened', 'repeated', 'gap'.
+
+    Parameters
+    ----------
+    what : str
+    at_s : float
+    detail : Message or str
+        What about it; steps by their keys.
+    """
 
     what: str
     at_s: float
-    detail: str = ""
+    detail: Text = ""
 
 
 @dataclass(frozen=True)
@@ -150,7 +160,7 @@ class Ignored:
     """An event that is not possible now, and why."""
 
     event: str
-    why: str
+    why: Message
 
 
 Effect = Keep | Mark | Asked | Finished | Ignored

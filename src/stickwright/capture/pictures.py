@@ -6,7 +6,10 @@ import math
 
 from stickwright.capture.shapes import Arrow, Circle, Dot, Path, Picture, Ring, Shape, Text
 from stickwright.capture.task import Phase, State
-from stickwright.capture.tasks import STOP_WORDS, Step, Task
+from stickwright.capture.tasks import STOP, Step, Task
+from stickwright.codes.message import Message, message
+from stickwright.codes.steps import Steps
+from stickwright.codes.tasks import Tasks
 
 __all__ = ["picture", "picture_of"]
 
@@ -66,19 +69,16 @@ def picture(
     elif phase == "resting":
         shapes, words = _resting(task, asked, left_s, reduced_motion)
     else:
-        words = {
-            "ready": task.title, "paused": "The stick is unplugged. Wait.", "stopped": "Stopped. Rest.",
-            "done": "Done. Thank you.",
-        }[phase]  # fmt: skip
+        words = task.title if phase == "ready" else message(Steps.over, phase=phase)
         shapes = (EDGE,)
     mine: tuple[Shape, ...] = ()
     if player_xy is not None and phase in ("ready", "asking", "resting") and all(map(math.isfinite, player_xy)):
         mine = (Dot(*player_xy, "player"),)
-    stop = Text(0.0, -1.14, STOP_WORDS, "small")
-    return Picture((*shapes, *mine, Text(0.0, 1.14, words), stop), f"{words} {STOP_WORDS}")
+    stop = Text(0.0, -1.14, STOP, "small")
+    return Picture((*shapes, *mine, Text(0.0, 1.14, words), stop), message(Tasks.with_stop, words=words))
 
 
-def _resting(task: Task, asked: Step, left_s: float, reduced_motion: bool) -> tuple[tuple[Shape, ...], str]:
+def _resting(task: Task, asked: Step, left_s: float, reduced_motion: bool) -> tuple[tuple[Shape, ...], Message]:
     shapes: list[Shape] = [EDGE]
     if asked.word == "follow" and task.path is not None:
         x, y = task.path.at(0.0)[0].tolist()
@@ -97,7 +97,7 @@ def _mark(asked: Step, role: str) -> Shape:
     return Ring(asked.x, asked.y, width / 2, "next" if role == "next" else "asked")
 
 
-def _asking(task: Task, step: int, into_s: float, reduced_motion: bool) -> tuple[tuple[Shape, ...], str]:
+def _asking(task: Task, step: int, into_s: float, reduced_motion: bool) -> tuple[tuple[Shape, ...], Message]:
     asked = task.steps[step]
     if asked.word == "follow" and task.path is not None:
         x, y = task.path.at(into_s)[0].tolist()

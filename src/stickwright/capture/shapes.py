@@ -6,8 +6,11 @@ the same. A shape says what it is for (`role`), never a colour: the page's own s
 
 from __future__ import annotations
 
-from dataclasses import asdict, dataclass
+from collections.abc import Callable
+from dataclasses import asdict, dataclass, replace
 from typing import Literal
+
+from stickwright.codes.message import Text as Words
 
 __all__ = ["Arrow", "Circle", "Dot", "Path", "Picture", "Ring", "Role", "Shape", "Text", "plain_picture"]
 
@@ -120,8 +123,8 @@ class Text:
     ----------
     x, y : float
         Middle, share of the field's half-width.
-    words : str
-        What it says.
+    words : Message or str
+        What it says; a count as it is.
     size : {"large", "small"}
         Of the letters.
     role : Role
@@ -130,7 +133,7 @@ class Text:
 
     x: float
     y: float
-    words: str
+    words: Words
     size: Literal["large", "small"] = "large"
     role: Role = "words"
 
@@ -146,20 +149,22 @@ class Picture:
     ----------
     shapes : tuple of Shape
         First one lowest.
-    words : str
+    words : Message
         One or two short sentences that say what the picture asks.
     """
 
     shapes: tuple[Shape, ...]
-    words: str
+    words: Words
 
 
-def plain_picture(picture: Picture) -> dict[str, object]:
+def plain_picture(picture: Picture, say: Callable[[Words], str]) -> dict[str, object]:
     """A picture as plain lists and numbers, ready for JSON or a template.
 
     Parameters
     ----------
     picture : Picture
+    say : callable
+        Puts a message into words.
 
     Returns
     -------
@@ -168,8 +173,9 @@ def plain_picture(picture: Picture) -> dict[str, object]:
 
     Examples
     --------
-    >>> plain_picture(Picture((Dot(0.0, 0.5),), "Push forward."))["shapes"]
+    >>> plain_picture(Picture((Dot(0.0, 0.5),), "Push forward."), str)["shapes"]
     [{'kind': 'dot', 'x': 0.0, 'y': 0.5, 'role': 'player'}]
     """
-    shapes = [{"kind": type(each).__name__.lower(), **asdict(each)} for each in picture.shapes]
-    return {"words": picture.words, "shapes": shapes}
+    said = [replace(each, words=say(each.words)) if isinstance(each, Text) else each for each in picture.shapes]
+    shapes = [{"kind": type(each).__name__.lower(), **asdict(each)} for each in said]
+    return {"words": say(picture.words), "shapes": shapes}

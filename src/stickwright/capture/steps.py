@@ -10,11 +10,14 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from stickwright.capture.targets import Cursor, SumOfSines
+from stickwright.codes.message import Message, message
+from stickwright.codes.steps import Steps
+from stickwright.codes.tasks import TaskName, Tasks
 from stickwright.model.recording import CUE_CODES
 from stickwright.trace.sensing import CUES, cue_code
 
 __all__ = [
-    "CUE_WORDS", "RAW_COLUMNS", "RECORDED_COLUMNS", "STOP_WORDS", "Practitioner", "Step", "Task", "cue_code", "cues_at",
+    "CUE_WORDS", "RAW_COLUMNS", "RECORDED_COLUMNS", "STOP", "Practitioner", "Step", "Task", "cue_code", "cues_at",
     "trace_words", "unknown_cues",
 ]  # fmt: skip
 
@@ -31,7 +34,10 @@ RECORDED_COLUMNS = (
 )  # fmt: skip
 """One sample as it is kept: with what was asked."""
 
-STOP_WORDS = "Stop if it hurts or tires."
+STOP = message(Tasks.stop)
+"""Said to the player at every moment."""
+
+LET_GO = message(Steps.let_go)
 
 _WORDS = np.array(CUES).dtype
 
@@ -48,7 +54,7 @@ class Step:
         One of `CUE_WORDS`.
     lasts_s : float
         Longest time; for `ends` 'time' the time.
-    words : str
+    words : Message
         Large, for the player, while it is asked.
     x, y : float
         Where the player is asked to be; NaN where no place is asked.
@@ -58,7 +64,7 @@ class Step:
         Rest before it.
     rest_word : str
         Cue word of that rest: 'rest', or '' where the player is on the way to a start.
-    rest_words : str
+    rest_words : Message
         For the player meanwhile.
     ends : {"time", "target", "laps", "release"}
         What ends it before its time: nothing; staying in the target; so many laps; letting go.
@@ -69,7 +75,7 @@ class Step:
     counts_presses : bool
         Presses belong to the task: the confirm switch does not end the step.
     key : str
-        Name within the task: 'forward', 'lap left'.
+        Name within the task: 'forward', 'clockwise'.
     laps : float
         For `ends` 'laps': plus is anticlockwise.
     beat_s : float
@@ -78,13 +84,13 @@ class Step:
 
     word: str
     lasts_s: float
-    words: str
+    words: Message
     x: float = math.nan
     y: float = math.nan
     width: float = math.nan
     rest_s: float = 0.0
     rest_word: str = "rest"
-    rest_words: str = "Let go. Rest."
+    rest_words: Message = LET_GO
     ends: Ends = "time"
     round: int = 1
     least_s: float = 0.0
@@ -105,14 +111,14 @@ class Practitioner:
 
     Parameters
     ----------
-    purpose : str
+    purpose : Message
         What it is for.
-    watch : str
+    watch : Message
         What to look at meanwhile.
     """
 
-    purpose: str
-    watch: str
+    purpose: Message
+    watch: Message
 
 
 @dataclass(frozen=True)
@@ -121,10 +127,10 @@ class Task:
 
     Parameters
     ----------
-    name : str
+    name : TaskName
         One of `TASKS`.
-    title : str
-    for_player : str
+    title : Message
+    for_player : Message
         What will happen; ends with the words on stopping.
     for_practitioner : Practitioner
     steps : tuple of Step
@@ -138,9 +144,9 @@ class Task:
         For following.
     """
 
-    name: str
-    title: str
-    for_player: str
+    name: TaskName
+    title: Message
+    for_player: Message
     for_practitioner: Practitioner
     steps: tuple[Step, ...]
     asked: dict[str, object] = field(default_factory=dict)

@@ -11,6 +11,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable
 from dataclasses import dataclass, field, replace
+from typing import Literal
 
 import numpy as np
 from numpy.typing import NDArray
@@ -40,6 +41,9 @@ from stickwright.capture.events import (
 from stickwright.capture.targets import Cursor
 from stickwright.capture.tasks import RAW_COLUMNS, RECORDED_COLUMNS, Step, Task, cues_at
 from stickwright.capture.watch import Watch, ended, watched
+from stickwright.codes.message import Message, Text, message
+from stickwright.codes.task_states import Outcome as Does
+from stickwright.codes.task_states import TaskStates, Why
 
 __all__ = [
     "EVENTS", "PHASES", "TABLE", "Asked", "Confirm", "Effect", "Event", "Finished", "Ignored", "Keep", "Mark", "Phase",
@@ -200,15 +204,19 @@ def advance(state: State, event: Event) -> Outcome:
     return state, (*effects, *more)
 
 
-def _malformed(event: Event) -> str:
+def _malformed(event: Event) -> Message | None:
     if isinstance(event, Samples):
         rows = event.rows
         if rows.ndim != 2 or rows.shape[1] != len(RAW_COLUMNS):
-            return f"A batch of shape {rows.shape} holds no samples: {len(RAW_COLUMNS)} columns are expected."
+            return message(TaskStates.no_samples, columns=len(RAW_COLUMNS))
         if event.shown_xy is not None and event.shown_xy.shape != (len(rows), 2):
-            return f"{len(rows)} samples came with {event.shown_xy.shape} places shown: one place for each is expected."
-        return ""
-    return "" if math.isfinite(event.at_s) else "It carries no time."
+            return message(TaskStates.places_unlike, samples=len(rows), places=len(event.shown_xy))
+        return None
+    return None if math.isfinite(event.at_s) else _why("no-time")
+
+
+def _why(why: Why) -> Message:
+    return message(TaskStates.why, why=why)
 
 
 # What an event does. Each takes the state with its time already moved on, and returns the state after.
@@ -216,7 +224,7 @@ def _malformed(event: Event) -> str:
 
 def _start(state: State, _: Event) -> Outcome:
     if not state.plugged:
-        return state, (Ignored("Start", "The stick is unplugged: plug it in first."),)
+        return state, (Ignored("Start", _why("unplugged")),)
     state, effects = _rest_or_ask(state, state.step)
     return state, (Mark("began", state.now_s), *effects)
 
@@ -253,17 +261,17 @@ def _unplugged(state: State, _: Event) -> Outcome:
 
 def _paused(state: State) -> Outcome:
     state = _show(state, "paused", state.step)
-    return state, (Mark("paused", state.now_s, "unplugged"),)
+    return state, (Mark("paused", state.now_s, message(TaskStates.mark, about="unplugged")),)
 
 
 def _replugged(state: State, _: Event) -> Outcome:
     state = replace(state, plugged=True)
     if state.phase != "paused":
         return state, ()
-    return _anew(state, "plugged in again")
+    return _anew(state, message(TaskStates.mark, about="plugged-in-again"))
 
 
-def _anew(state: State, detail: str) -> Outcome:
+def _anew(state: State, detail: Text = "") -> Outcome:
     """The same step from its beginning, rest first."""
     state, effects = _rest_or_ask(state, state.step, least_rest_s=RESUME_REST_S)
     return state, (Mark("resumed", state.now_s, detail), *effects)
@@ -279,26 +287,28 @@ def _resume(state: State, _: Event) -> Outcome:
         return _start(state, Start(state.now_s))
     if before == "done":
         return _show(state, "done", state.step), (Mark("done", state.now_s),)
-    return _anew(state, "") if state.plugged else _paused(state)
+    return _anew(state) if state.plugged else _paused(state)
 
 
 def _shorten(state: State, event: Event) -> Outcome:
     later = tuple(k for k in state.queue if state.task.steps[k].round > state.asked.round)
     if later:
         left = tuple(k for k in state.queue if k not in later)
-        return replace(state, queue=left), (Mark("shortened", state.now_s, "one round"),)
+        return replace(state, queue=left), (
+            Mark("shortened", state.now_s, message(TaskStates.mark, about="one-round")),
+        )
     if state.phase == "ready" and state.queue:
-        return state, (Ignored(type(event).__name__, "It has one round only: shorten it while it runs, or stop it."),)
+        return state, (Ignored(type(event).__name__, _why("one-round")),)
     state = replace(state, queue=(), short=True, limit_s=min(state.limit_s, state.asked.least_s))
     state, effects = _until(state, state.now_s)
-    return state, (Mark("shortened", state.now_s, "this step"), *effects)
+    return state, (Mark("shortened", state.now_s, message(TaskStates.mark, about="this-step")), *effects)
 
 
 def _repeat(state: State, event: Event) -> Outcome:
     assert isinstance(event, Repeat)
     many = len(state.task.steps)
     if not all(0 <= k < many for k in event.steps):
-        return state, (Ignored("Repeat", f"The task has steps 0 to {many - 1}."),)
+        return state, (Ignored("Repeat", message(TaskStates.steps_there_are, last=many - 1)),)
     mark = Mark("repeated", state.now_s, ", ".join(state.task.steps[k].key for k in event.steps) or state.asked.key)
     if state.phase in ("stopped", "done"):
         steps = event.steps or tuple(range(many))
@@ -317,20 +327,20 @@ def _repeat(state: State, event: Event) -> Outcome:
 
 def _confirm(state: State, _: Event) -> Outcome:
     if state.now_s - state.confirmed_s < BOUNCE_S:
-        return state, (Ignored("Confirm", "It came so soon after the last one that it is taken for the same press."),)
+        return state, (Ignored("Confirm", _why("same-press")),)
     state = replace(state, confirmed_s=state.now_s)
     if state.phase == "resting":
         if state.into_s < LEAST_REST_S:
-            return state, (Ignored("Confirm", "The rest has only just begun."),)
+            return state, (Ignored("Confirm", _why("only-just-resting")),)
         return _ask(state)
     if not state.asked.ends_by_confirm:
         return replace(state, presses=state.presses + 1), ()
     return _next(state, "confirm", state.now_s)
 
 
-def _not_possible(why: str) -> Callable[[State, Event], Outcome]:
+def _not_possible(why: Why) -> Callable[[State, Event], Outcome]:
     def run(state: State, event: Event) -> Outcome:
-        return state, (Ignored(type(event).__name__, why),)
+        return state, (Ignored(type(event).__name__, _why(why)),)
 
     return run
 
@@ -343,80 +353,89 @@ class Rule:
     ----------
     to : tuple of Phase
         States that can follow.
-    does : str
-        In words.
+    does : Message
+        What happens.
     run : callable
         (state, event) -> (state, effects).
+    kind : {"acts", "nothing", "refused"}
+        Whether the event does something here; nothing, and rightly so; nothing, because it is not possible.
     """
 
     to: tuple[Phase, ...]
-    does: str
+    does: Message
     run: Callable[[State, Event], Outcome]
+    kind: Literal["acts", "nothing", "refused"] = "acts"
 
 
-def _no(phase: Phase, why: str) -> Rule:
-    return Rule((phase,), f"not possible: {why}", _not_possible(why))
+def _yes(does: Does, run: Callable[[State, Event], Outcome], *to: Phase) -> Rule:
+    return Rule(to, message(TaskStates.does, outcome=does), run)
+
+
+def _same(phase: Phase, run: Callable[[State, Event], Outcome] = _nothing) -> Rule:
+    return Rule((phase,), message(TaskStates.does, outcome="nothing"), run, "nothing")
+
+
+def _no(phase: Phase, why: Why) -> Rule:
+    return Rule((phase,), message(TaskStates.refused, why=_why(why)), _not_possible(why), "refused")
 
 
 _GOES_ON: tuple[Phase, ...] = ("asking", "resting", "done")
 
 TABLE: dict[tuple[Phase, type[Event]], Rule] = {
-    ("ready", Start): Rule(("asking", "resting", "ready"), "begins, with the first rest", _start),
-    ("ready", Samples): Rule(("ready",), "looked at, not kept", _samples),
-    ("ready", Tick): Rule(("ready",), "nothing", _nothing),
-    ("ready", Unplugged): Rule(("ready",), "noted: cannot start", _unplugged),
-    ("ready", Replugged): Rule(("ready",), "noted", _replugged),
-    ("ready", Stop): Rule(("stopped",), "stops", _stop),
-    ("ready", Resume): _no("ready", "It has not begun: start it."),
-    ("ready", Shorten): Rule(("ready",), "leaves out further rounds", _shorten),
-    ("ready", Repeat): _no("ready", "It has not begun: there is nothing to repeat."),
-    ("ready", Confirm): _no("ready", "It has not begun: start it."),
-    ("paused", Start): _no("paused", "It has begun: plug the stick in to go on."),
-    ("paused", Samples): Rule(("paused",), "kept, with nothing asked", _samples),
-    ("paused", Tick): Rule(("paused",), "nothing", _nothing),
-    ("paused", Unplugged): Rule(("paused",), "nothing new", _unplugged),
-    ("paused", Replugged): Rule(("asking", "resting"), "rest, then the same step from its beginning", _replugged),
-    ("paused", Stop): Rule(("stopped",), "stops; all is kept", _stop),
-    ("paused", Resume): _no("paused", "The stick is unplugged: plug it in to go on, or stop."),
-    ("paused", Shorten): Rule(("paused",), "leaves out further rounds, then further steps", _shorten),
-    ("paused", Repeat): _no("paused", "The stick is unplugged: the step begins anew when it is plugged in."),
-    ("paused", Confirm): _no("paused", "The stick is unplugged: plug it in to go on, or stop."),
-    ("stopped", Start): _no("stopped", "It has been stopped: resume or repeat it."),
-    ("stopped", Samples): Rule(("stopped",), "those from before the stop are kept", _samples),
-    ("stopped", Tick): Rule(("stopped",), "nothing", _nothing),
-    ("stopped", Unplugged): Rule(("stopped",), "noted", _unplugged),
-    ("stopped", Replugged): Rule(("stopped",), "noted", _replugged),
-    ("stopped", Stop): Rule(("stopped",), "nothing new", _nothing),
-    ("stopped", Resume): Rule(
-        ("asking", "resting", "paused", "done", "stopped"), "rest, then the same step from its beginning", _resume
-    ),
-    ("stopped", Shorten): _no("stopped", "It has been stopped: there is nothing to shorten."),
-    ("stopped", Repeat): Rule(("asking", "resting"), "the task, or the steps named, again", _repeat),
-    ("stopped", Confirm): _no("stopped", "It has been stopped: resume or repeat it."),
-    ("done", Start): _no("done", "It is done: repeat it."),
-    ("done", Samples): Rule(("done",), "those from before the end are kept", _samples),
-    ("done", Tick): Rule(("done",), "nothing", _nothing),
-    ("done", Unplugged): Rule(("done",), "noted", _unplugged),
-    ("done", Replugged): Rule(("done",), "noted", _replugged),
-    ("done", Stop): Rule(("stopped",), "stops; all is kept", _stop),
-    ("done", Resume): _no("done", "It is done: repeat it."),
-    ("done", Shorten): _no("done", "It is done: there is nothing to shorten."),
-    ("done", Repeat): Rule(("asking", "resting"), "the task, or the steps named, again", _repeat),
-    ("done", Confirm): _no("done", "It is done: repeat it."),
+    ("ready", Start): _yes("begins", _start, "asking", "resting", "ready"),
+    ("ready", Samples): _yes("not-kept", _samples, "ready"),
+    ("ready", Tick): _same("ready"),
+    ("ready", Unplugged): _yes("cannot-start", _unplugged, "ready"),
+    ("ready", Replugged): _yes("noted", _replugged, "ready"),
+    ("ready", Stop): _yes("stops", _stop, "stopped"),
+    ("ready", Resume): _no("ready", "not-started"),
+    ("ready", Shorten): _yes("drops-rounds", _shorten, "ready"),
+    ("ready", Repeat): _no("ready", "nothing-to-repeat"),
+    ("ready", Confirm): _no("ready", "not-started"),
+    ("paused", Start): _no("paused", "running-without-a-stick"),
+    ("paused", Samples): _yes("kept-without-a-cue", _samples, "paused"),
+    ("paused", Tick): _same("paused"),
+    ("paused", Unplugged): _same("paused", _unplugged),
+    ("paused", Replugged): _yes("begins-the-step-anew", _replugged, "asking", "resting"),
+    ("paused", Stop): _yes("stops-and-keeps", _stop, "stopped"),
+    ("paused", Resume): _no("paused", "waits-for-the-stick"),
+    ("paused", Shorten): _yes("drops-rounds-and-steps", _shorten, "paused"),
+    ("paused", Repeat): _no("paused", "step-begins-anew"),
+    ("paused", Confirm): _no("paused", "waits-for-the-stick"),
+    ("stopped", Start): _no("stopped", "stopped"),
+    ("stopped", Samples): _yes("kept-from-before-the-stop", _samples, "stopped"),
+    ("stopped", Tick): _same("stopped"),
+    ("stopped", Unplugged): _yes("noted", _unplugged, "stopped"),
+    ("stopped", Replugged): _yes("noted", _replugged, "stopped"),
+    ("stopped", Stop): _same("stopped"),
+    ("stopped", Resume): _yes("begins-the-step-anew", _resume, "asking", "resting", "paused", "done", "stopped"),
+    ("stopped", Shorten): _no("stopped", "stopped-nothing-to-shorten"),
+    ("stopped", Repeat): _yes("repeats-steps", _repeat, "asking", "resting"),
+    ("stopped", Confirm): _no("stopped", "stopped"),
+    ("done", Start): _no("done", "finished"),
+    ("done", Samples): _yes("kept-from-before-the-end", _samples, "done"),
+    ("done", Tick): _same("done"),
+    ("done", Unplugged): _yes("noted", _unplugged, "done"),
+    ("done", Replugged): _yes("noted", _replugged, "done"),
+    ("done", Stop): _yes("stops-and-keeps", _stop, "stopped"),
+    ("done", Resume): _no("done", "finished"),
+    ("done", Shorten): _no("done", "finished-nothing-to-shorten"),
+    ("done", Repeat): _yes("repeats-steps", _repeat, "asking", "resting"),
+    ("done", Confirm): _no("done", "finished"),
 }
 for _phase in ("asking", "resting"):
     TABLE |= {
-        (_phase, Start): _no(_phase, "It has begun."),
-        (_phase, Samples): Rule(_GOES_ON, "kept, with what was asked", _samples),
-        (_phase, Tick): Rule(_GOES_ON, "time ends rests and steps", _nothing),
-        (_phase, Unplugged): Rule(("paused",), "pauses", _unplugged),
-        (_phase, Replugged): Rule((_phase,), "noted", _replugged),
-        (_phase, Stop): Rule(("stopped",), "stops; all is kept", _stop),
-        (_phase, Resume): _no(_phase, "It is running."),
-        (_phase, Shorten): Rule(_GOES_ON, "leaves out further rounds, then what is left", _shorten),
-        (_phase, Repeat): Rule(("asking", "resting"), "the step again after a rest, or those named at the end", _repeat),
-        (_phase, Confirm): Rule(_GOES_ON, "ends the step, or the rest", _confirm),
-    }  # fmt: skip
+        (_phase, Start): _no(_phase, "running"),
+        (_phase, Samples): _yes("kept-with-its-cue", _samples, *_GOES_ON),
+        (_phase, Tick): _yes("moves-on-in-time", _nothing, *_GOES_ON),
+        (_phase, Unplugged): _yes("pauses", _unplugged, "paused"),
+        (_phase, Replugged): _yes("noted", _replugged, _phase),
+        (_phase, Stop): _yes("stops-and-keeps", _stop, "stopped"),
+        (_phase, Resume): _no(_phase, "running"),
+        (_phase, Shorten): _yes("drops-rounds-and-the-rest", _shorten, *_GOES_ON),
+        (_phase, Repeat): _yes("repeats-this-step", _repeat, "asking", "resting"),
+        (_phase, Confirm): _yes("ends-the-step", _confirm, *_GOES_ON),
+    }
 
 
 # Moving on.

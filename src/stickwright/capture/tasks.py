@@ -16,7 +16,7 @@ from stickwright.capture.steps import (
     CUE_WORDS,
     RAW_COLUMNS,
     RECORDED_COLUMNS,
-    STOP_WORDS,
+    STOP,
     Practitioner,
     Step,
     Task,
@@ -33,16 +33,19 @@ from stickwright.capture.targets import (
     ring_of_targets,
     sum_of_sines,
 )
+from stickwright.codes.message import Message, message
+from stickwright.codes.steps import Steps
+from stickwright.codes.tasks import TaskName, Tasks
 from stickwright.errors import BadInput, Problem, did_you_mean
 from stickwright.trace.reach import direction_word
 
 __all__ = [
-    "CUE_WORDS", "RAW_COLUMNS", "RECORDED_COLUMNS", "STOP_WORDS", "TASKS", "Practitioner", "Step", "Task", "aim_task", "cue_code",
+    "CUE_WORDS", "RAW_COLUMNS", "RECORDED_COLUMNS", "STOP", "TASKS", "Practitioner", "Step", "Task", "aim_task", "cue_code",
     "cues_at", "follow_task", "guided_task", "hold_task", "play_task", "press_task", "push_task", "rest_task", "rim_task",
     "trace_words",
 ]  # fmt: skip
 
-TASKS = ("rest", "rim", "push", "aim", "follow", "hold", "press", "play")
+TASKS: tuple[TaskName, ...] = ("rest", "rim", "push", "aim", "follow", "hold", "press", "play")
 
 
 def rest_task(seed: int = 0, *, hand: str = "off", rests: int = 3, lasts_s: float = 3.0) -> Task:
@@ -60,21 +63,17 @@ def rest_task(seed: int = 0, *, hand: str = "off", rests: int = 3, lasts_s: floa
     if hand not in ("off", "resting"):
         raise BadInput(Problem("hand", f"'{hand}'", "'off' or 'resting'"))
     _refuse_counts(rests=rests, lasts_s=lasts_s)
-    words = "Hands off." if hand == "off" else "Rest on the stick. Do not try."
+    words = message(Steps.hands_off) if hand == "off" else message(Steps.resting)
     steps: list[Step] = []
     for number in range(1, rests + 1):
         if number > 1:
             steps.append(
-                Step("", 3.0, "Move the stick a little. Let it go.", round=number, key="touch", least_s=1.0)
+                Step("", 3.0, message(Steps.touch), round=number, key="touch", least_s=1.0)
             )  # fmt: skip
         steps.append(Step("rest", lasts_s + 0.5, words, round=number, key=f"rest {number}", least_s=lasts_s))
     return Task(
-        "rest", "Rest",
-        f"Leave the stick alone, {rests} times for a moment. {STOP_WORDS}",
-        Practitioner(
-            "Where the stick lies when nobody moves it, and whether it comes home to the same place: for centre and dead zone.",
-            "Nobody leans on the tray. The limb lies as it will in play when 'resting' is chosen.",
-        ),
+        "rest", message(Tasks.title, task="rest"), _told(message(Tasks.rest, rests=rests)),
+        Practitioner(message(Tasks.purpose, task="rest"), message(Tasks.watch, task="rest")),
         tuple(steps), {"task": "rest", "seed": seed, "hand": hand, "rests": rests, "lasts_s": lasts_s},
     )  # fmt: skip
 
@@ -94,18 +93,14 @@ def rim_task(seed: int = 0, *, laps: int = 2, lasts_s: float = 30.0) -> Task:
     _refuse_counts(laps=laps, lasts_s=lasts_s)
     steps = tuple(
         Step(
-            "rim", lasts_s, f"Slowly around the edge, {way}.", rest_s=5.0, ends="laps", laps=sign * laps, round=number,
-            key=f"around {way}", least_s=0.0,
+            "rim", lasts_s, message(Steps.rim, clockwise=sign < 0), rest_s=5.0, ends="laps", laps=sign * laps, round=number,
+            key=key, least_s=0.0,
         )
-        for number, (way, sign) in enumerate((("to the right", -1), ("to the left", 1)), start=1)
+        for number, (key, sign) in enumerate((("clockwise", -1), ("anticlockwise", 1)), start=1)
     )  # fmt: skip
     return Task(
-        "rim", "Around the edge",
-        f"Take the stick slowly around its edge, {laps} times each way. {STOP_WORDS}",
-        Practitioner(
-            "How far the stick gets in every direction: for range and for the weakest direction.",
-            "Does the limb or the whole body turn? Does the hand slip off? Does it reach the edge or cut a corner?",
-        ),
+        "rim", message(Tasks.title, task="rim"), _told(message(Tasks.rim, laps=laps)),
+        Practitioner(message(Tasks.purpose, task="rim"), message(Tasks.watch, task="rim")),
         steps, {"task": "rim", "seed": seed, "laps": laps, "lasts_s": lasts_s},
     )  # fmt: skip
 
@@ -151,12 +146,8 @@ def push_task(
         order.append((order[0][0], rounds))
     steps = tuple(_push_step(degrees, level, number, reach) for (degrees, level), number in order)
     return Task(
-        "push", "Push and hold",
-        f"Push the way the arrow shows, then let go. {STOP_WORDS}",
-        Practitioner(
-            "How far and how straight the stick gets each way, and how steadily a part of it is held: for range, turn and curve.",
-            "Comfortable, not as hard as possible. Breath goes on. Pain, a change of colour or fear ends it.",
-        ),
+        "push", message(Tasks.title, task="push"), _told(message(Tasks.push)),
+        Practitioner(message(Tasks.purpose, task="push"), message(Tasks.watch, task="push")),
         steps,
         {
             "task": "push", "seed": seed, "directions": directions, "levels": list(levels), "rounds": rounds,
@@ -169,9 +160,9 @@ def _push_step(degrees: float, level: float, number: int, reach: Reach | None) -
     angle = math.radians(degrees)
     way = direction_word(angle)
     if level >= 1.0:
-        word, lasts_s, words, far = "push", 2.0, f"Push {way}. Then let go.", 1.0
+        word, lasts_s, words, far = "push", 2.0, message(Steps.push, way=way), 1.0
     else:
-        word, lasts_s, words = "hold", 5.0, f"Hold {way}, in the ring."
+        word, lasts_s, words = "hold", 5.0, message(Steps.hold, way=way)
         far = level * float(reach_towards(reach, angle))
     x, y = (round(far * math.cos(angle), 12), round(far * math.sin(angle), 12))
     return Step(word, lasts_s, words, x, y, rest_s=5.0, round=number, key=way, least_s=lasts_s)
@@ -225,18 +216,14 @@ def aim_task(
         for place, (x, y) in enumerate(ring_of_targets(targets, distance_for(bits[k], size * width))):
             steps.append(
                 Step(
-                    "aim", limit_s, "To the target. Stay there." if not by_switch else "To the target. Then the switch.",
-                    x, y, size * width, rest_s=8.0 if place == 0 and number > 1 else 2.0 if place == 0 else 0.0,
+                    "aim", limit_s, message(Steps.aim, by_switch=by_switch), x, y, size * width,
+                    rest_s=8.0 if place == 0 and number > 1 else 2.0 if place == 0 else 0.0,
                     ends="target", round=number, key=f"circle {number}, target {place + 1}",
                 )
             )  # fmt: skip
     return Task(
-        "aim", "Reach the targets",
-        f"Move to the marked circle {'and press the switch' if by_switch else 'and stay a moment'}. {STOP_WORDS}",
-        Practitioner(
-            "How quickly and surely places are reached: bits a second, misses, and how straight the way is. Compares sticks, not people.",
-            "Same sitting, same support for both sticks. The first circle is practice if the task is new.",
-        ),
+        "aim", message(Tasks.title, task="aim"), _told(message(Tasks.aim, by_switch=by_switch)),
+        Practitioner(message(Tasks.purpose, task="aim"), message(Tasks.watch, task="aim")),
         tuple(steps),
         {
             "task": "aim", "seed": seed, "targets": targets, "bits": list(bits), "width": width, "mapping": mapping,
@@ -272,16 +259,12 @@ def follow_task(
     """
     path = sum_of_sines(seed, lasts_s=lasts_s, pace=pace, largest=largest, reach=reach)
     step = Step(
-        "follow", lasts_s, "Follow the ring.", rest_s=4.0, rest_word="", rest_words="Go to the ring. It moves soon.",
-        least_s=min(20.0, lasts_s), key="follow",
+        "follow", lasts_s, message(Steps.follow), rest_s=4.0, rest_word="",
+        rest_words=message(Steps.follow_soon), least_s=min(20.0, lasts_s), key="follow",
     )  # fmt: skip
     return Task(
-        "follow", "Follow the moving target",
-        f"Stay with the ring as it moves. {STOP_WORDS}",
-        Practitioner(
-            "How far off, how late and how large the movement is: for choosing a filter and for comparing before and after.",
-            "Eyes on the screen. If it is too quick, choose the calm pace; twenty seconds already tell something.",
-        ),
+        "follow", message(Tasks.title, task="follow"), _told(message(Tasks.follow)),
+        Practitioner(message(Tasks.purpose, task="follow"), message(Tasks.watch, task="follow")),
         (step,),
         {
             "task": "follow", "seed": seed, "lasts_s": lasts_s, "pace": pace, "largest": largest, **_reach_asked(reach)
@@ -311,16 +294,12 @@ def hold_task(
     angle = math.radians(direction_deg)
     far = min(1.0, level) * float(reach_towards(reach, angle))
     step = Step(
-        "hold", cap_s, f"Hold {direction_word(angle)}, in the ring. Let go when you like.",
+        "hold", cap_s, message(Steps.hold_long, way=direction_word(angle)),
         far * math.cos(angle), far * math.sin(angle), rest_s=5.0, ends="release", key="hold", least_s=min(5.0, cap_s),
     )  # fmt: skip
     return Task(
-        "hold", "Hold",
-        f"Hold the stick in the ring as long as it is comfortable, then let go. {STOP_WORDS}",
-        Practitioner(
-            "How long half a push is held and whether it sinks: for the force of the stick in long runs.",
-            f"Do not count aloud: it paces the breath. Breath goes on. It ends by itself after {cap_s:.0f} s.",
-        ),
+        "hold", message(Tasks.title, task="hold"), _told(message(Tasks.hold)),
+        Practitioner(message(Tasks.purpose, task="hold"), message(Tasks.watch_hold, cap_s=cap_s)),
         (step,),
         {
             "task": "hold", "seed": seed, "direction_deg": direction_deg, "level": level, "cap_s": cap_s, **_reach_asked(reach)
@@ -345,22 +324,18 @@ def press_task(seed: int = 0, *, lasts_s: float = 10.0, rounds: int = 2, beat_s:
     _refuse_counts(lasts_s=lasts_s, rounds=rounds, beat_s=beat_s)
     free = [
         Step(
-            "press", lasts_s, "Press, as often as is comfortable.", rest_s=10.0, round=number, counts_presses=True,
+            "press", lasts_s, message(Steps.press, to_beat=False), rest_s=10.0, round=number, counts_presses=True,
             key=f"free {number}", least_s=lasts_s,
         )
         for number in range(1, rounds + 1)
     ]  # fmt: skip
     beat = Step(
-        "press", 16 * beat_s, "Press with the beat.", rest_s=10.0, round=rounds + 1, counts_presses=True, key="beat",
-        least_s=8 * beat_s, beat_s=beat_s,
+        "press", 16 * beat_s, message(Steps.press, to_beat=True), rest_s=10.0, round=rounds + 1, counts_presses=True,
+        key="beat", least_s=8 * beat_s, beat_s=beat_s,
     )  # fmt: skip
     return Task(
-        "press", "Press rhythm",
-        f"Press the switch as often as is comfortable, then with the beat. {STOP_WORDS}",
-        Practitioner(
-            "How many presses a second are comfortable, how evenly, and how late to a beat: for the busy minute of the game.",
-            "Comfortable, not a race. Does the hand come off after every press?",
-        ),
+        "press", message(Tasks.title, task="press"), _told(message(Tasks.press)),
+        Practitioner(message(Tasks.purpose, task="press"), message(Tasks.watch, task="press")),
         (*free, beat), {"task": "press", "seed": seed, "lasts_s": lasts_s, "rounds": rounds, "beat_s": beat_s},
     )  # fmt: skip
 
@@ -376,15 +351,16 @@ def play_task(seed: int = 0, *, lasts_s: float = 60.0) -> Task:
     """
     _refuse_counts(lasts_s=lasts_s)
     return Task(
-        "play", "Free play",
-        f"Move as you like. {STOP_WORDS}",
-        Practitioner(
-            "What is used of the stick when nothing is asked: where it goes, how often at full throw, what comes by itself.",
-            "The player's face. What they do by themselves tells most.",
-        ),
-        (Step("play", lasts_s, "Move as you like.", key="play", least_s=min(10.0, lasts_s)),),
+        "play", message(Tasks.title, task="play"), _told(message(Tasks.play)),
+        Practitioner(message(Tasks.purpose, task="play"), message(Tasks.watch, task="play")),
+        (Step("play", lasts_s, message(Steps.play), key="play", least_s=min(10.0, lasts_s)),),
         {"task": "play", "seed": seed, "lasts_s": lasts_s},
     )  # fmt: skip
+
+
+def _told(words: Message) -> Message:
+    """To the player, with the words on stopping."""
+    return message(Tasks.with_stop, words=words)
 
 
 _MAKERS: dict[str, Callable[..., Task]] = {

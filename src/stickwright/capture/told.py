@@ -120,7 +120,7 @@ def push_lines(task: Task, clean: Cleaned) -> tuple[Line, ...]:
     centre, keep = _centre_and_keep(clean)
     if clean.asked("push").any():
         report, _ = reach_report(clean, centre=centre, keep=keep)
-        reached = (
+        reached: dict[str, Estimate] = (
             {} if report is None else dict(zip(map(direction_word, report.direction_rad), report.reach, strict=True))
         )
         for key in dict.fromkeys(step.key for step in task.steps if step.word == "push"):

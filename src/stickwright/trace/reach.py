@@ -13,6 +13,7 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from stickwright.codes.ways import WAYS, Way
 from stickwright.errors import BadInput, Problem
 from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import Finding, ReachReport
@@ -32,8 +33,6 @@ REACHED_S = 0.05
 DRAWS = 300
 
 _AT_LIMIT = "All end at the same limit of the output: the reach is at least this."
-
-_WORDS = ("right", "forward-right", "forward", "forward-left", "left", "back-left", "back", "back-right")
 
 
 class CircularMean(NamedTuple):
@@ -141,7 +140,7 @@ def circular_half_width(angles_rad: ArrayLike, level: float = 0.95) -> float:
     return math.acos(min(1.0, math.sqrt(squared) / total)) if squared >= 0 else math.nan
 
 
-def direction_word(direction_rad: float) -> str:
+def direction_word(direction_rad: float) -> Way:
     """A direction in words, to the nearest eighth.
 
     Parameters
@@ -154,7 +153,7 @@ def direction_word(direction_rad: float) -> str:
     >>> direction_word(-np.pi / 2)
     'back'
     """
-    return _WORDS[round(direction_rad / (math.pi / 4)) % SECTORS]
+    return WAYS[round(direction_rad / (math.pi / 4)) % SECTORS]
 
 
 def covered_share(direction_rad: NDArray[np.float64], reach: NDArray[np.float64]) -> NDArray[np.float64]:

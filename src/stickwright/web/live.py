@@ -17,7 +17,7 @@ from numpy.typing import NDArray
 
 from stickwright.capture.browser import BrowserSource
 from stickwright.capture.devices import Device, Event, Gone, Samples, Source, StickAxes, stick_xy, sticks_of
-from stickwright.capture.events import Confirm, Effect, Keep, Mark, Repeat, Resume, Shorten, Stop
+from stickwright.capture.events import Confirm, Effect, Ignored, Keep, Mark, Repeat, Resume, Shorten, Stop
 from stickwright.capture.events import Event as TaskEvent
 from stickwright.capture.events import Start as StartEvent
 from stickwright.capture.lines import Line, Progress
@@ -36,6 +36,8 @@ from stickwright.capture.virtual import State as StickState
 from stickwright.capture.virtual import VirtualStick
 from stickwright.capture.wiggle import wiggled
 from stickwright.catalogue import say
+from stickwright.codes.message import message
+from stickwright.codes.steps import Steps
 from stickwright.model.recording import Recording
 from stickwright.model.response import Tuning
 from stickwright.store.opening import Store
@@ -242,7 +244,9 @@ class Live:
         elif do in SAID and self._recorder is not None:
             steps = command.get("steps")
             wanted = [one for one in steps if isinstance(one, int)] if isinstance(steps, list) else []
-            self._told(self._recorder.say(SAID[do], now_s, wanted))
+            took = self._recorder.say(SAID[do], now_s, wanted)
+            self._told(took)
+            self._words += [say(effect.why) for effect in took.effects if isinstance(effect, Ignored)]
 
     def turn(self, now_s: float) -> None:
         """Take what the sticks gave since the last turn, and let time go on.
@@ -274,7 +278,7 @@ class Live:
                 "kind": "show", "phase": "waiting", "words": words, "hint": self._hint(devices),
                 "devices": [_device(one) for one in devices], "chosen": _chosen(self._chosen), "second": _chosen(self._second),
                 "raw": _pair(self._raw),
-                "picture": plain_picture(Picture((), self.asked.task.for_player)), "may": ["start"] if self._chosen else [],
+                "picture": plain_picture(Picture((), self.asked.task.for_player), say), "may": ["start"] if self._chosen else [],
                 "kept": 0, "waiting": 0,
             }  # fmt: skip
         state = self._recorder.state
@@ -283,10 +287,10 @@ class Live:
             "devices": [_device(one) for one in devices], "chosen": _chosen(self._chosen), "second": _chosen(self._second),
             "raw": _pair(self._raw),
             "tuned": _pair(self._tuned) if self._tuned is not None and self._on else None,
-            "picture": plain_picture(self._picture()),
+            "picture": plain_picture(self._picture(), say),
             "step": state.step + 1, "steps": len(state.task.steps),
             "left_s": round(state.left_s, 1) if math.isfinite(state.left_s) else None,
-            "may": [name for name, event in MAY if not TABLE[state.phase, event].does.startswith(("not possible", "nothing"))],
+            "may": [name for name, event in MAY if TABLE[state.phase, event].kind == "acts"],
             "kept": self._recorder.acknowledged, "waiting": self._recorder.waiting,
             "lag": self._recorder.live.lag_words if self._recorder.live is not None and self._on else "",
         }  # fmt: skip
@@ -352,7 +356,7 @@ class Live:
         if effect.what in ("done", "stopped"):
             self._over = effect.what
         elif effect.what != "began":
-            self.sink.note(effect.what, effect.detail)
+            self.sink.note(effect.what, say(effect.detail))
             if effect.what in ("resumed", "repeated"):
                 self._over = ""
 
@@ -436,12 +440,12 @@ class Live:
             return picture_of(state, reduced_motion=self.reduced_motion)
         drawn = picture(self.asked.task, 0, "ready", 0.0, player_xy=state.cursor_xy, reduced_motion=self.reduced_motion)
         if state.phase not in ("asking", "resting"):
-            return replace(drawn, words="Done." if state.phase == "done" else drawn.words)
+            return replace(drawn, words=message(Steps.over, phase="done") if state.phase == "done" else drawn.words)
         x, y, width = replayed_cues(self.asked.replayed, np.array([state.now_s]))[0, :3]
         ring = (
             (Ring(float(x), float(y), float(width) / 2 if math.isfinite(width) else 0.12),) if math.isfinite(x) else ()
         )
-        return Picture((*drawn.shapes, *ring), "A recording is played back on a made-up stick.")
+        return Picture((*drawn.shapes, *ring), message(Steps.played_back))
 
 
 def known_words(known: Progress) -> dict[str, Any]:

@@ -22,7 +22,7 @@ from stickwright.capture.batches import MOST_BYTES
 from stickwright.capture.browser import BrowserSource
 from stickwright.capture.comparison import comparison
 from stickwright.capture.progress import progress, warm_up
-from stickwright.capture.steps import STOP_WORDS, Task
+from stickwright.capture.steps import STOP, Task
 from stickwright.capture.tasks import TASKS, guided_task
 from stickwright.catalogue import say
 from stickwright.errors import BadInput, Problem
@@ -183,7 +183,7 @@ def measure_page(here: At, asked_site: str = "") -> dict[str, Any]:
         "tasks": tuple(_task_card(name) for name in TASKS),
         "pairs": _comparable(here),
         "done": tuple(_recording_line(here, row) for row in recordings(here.store, here.visit_id)),
-        "stop_words": STOP_WORDS,
+        "stop_words": say(STOP),
         "has_plan": bool(plans(here.store, here.visit_id)),
         "writes": here.writes,
     }
@@ -193,9 +193,9 @@ def _task_card(name: str) -> dict[str, Any]:
     task, short = guided_task(name, seed=1), guided_task(name, seed=1, **SHORTER[name])
     return {
         "name": name,
-        "title": task.title,
-        "purpose": task.for_practitioner.purpose,
-        "watch": task.for_practitioner.watch,
+        "title": say(task.title),
+        "purpose": say(task.for_practitioner.purpose),
+        "watch": say(task.for_practitioner.watch),
         "minutes": _minutes(task.expected_s),
         "short": _minutes(short.expected_s),
     }
@@ -320,14 +320,15 @@ def live_page(here: At, key: str, one: Open) -> dict[str, Any]:
     """
     task = one.live.asked.task
     return {
-        "title": task.title,
-        "task": task,
+        "title": say(task.title),
+        "for_player": say(task.for_player),
+        "watch": say(task.for_practitioner.watch),
         "asked": one.live.asked,
         "socket": here.url(f"live/{key}/socket"),
         "back": here.url("measure"),
         "by_page": one.live.asked.source == "browser",
         "expected": _minutes(task.expected_s),
-        "stop_words": STOP_WORDS,
+        "stop_words": say(STOP),
         "tunable": one.live.asked.tuned is not None,
     }
 
