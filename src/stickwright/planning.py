@@ -37,12 +37,14 @@ from stickwright.model.plan import DeviceNote, Fit, Plan, SitePlan
 from stickwright.model.player import Player, Site, StickReach
 from stickwright.model.recorded import Finding
 from stickwright.model.recording import Recording
+from stickwright.model.room import Room
 from stickwright.model.sharing import Placement, Sharing
 from stickwright.model.turns import sense
 from stickwright.model.wishes import Wishes
 from stickwright.mounting.cable_way import held_ways
 from stickwright.mounting.heights import height_findings
 from stickwright.mounting.mount_parts import mount_parts
+from stickwright.mounting.on_housing import flats_of, with_flats
 from stickwright.sessions import growth_findings, play_sentence, session_findings
 from stickwright.siting import (
     KnownSite,
@@ -168,7 +170,8 @@ def plan(
 
     shared = shared_at(known, lambda share: tell("sharing out the actions", 0.6 + 0.25 * share))
     shared, known, mounts = _mounted(all_actions(whole), known, shared, shared_at, findings)
-    ways = held_ways(mounts, whole.room) if whole.room is not None else None
+    room = _with_flats_in_use(whole, mounts)
+    ways = held_ways(mounts, room) if room is not None else None
     layouts, together = layouts_of(cases, weights, shared, ways, hours_assumed)
     sharing, in_all = shared.sharing, held_in_all(shared)
     if ways is not None and sharing is not None and sharing.wiring is not None:
@@ -210,13 +213,22 @@ def plan(
         draws=draws,
         sharing=sharing,
         mounts=mounts,
-        room=case.room,
+        room=room,
         device_notes=_device_notes(case.kit, in_all, works),
         mount_parts=mount_parts(mounts, case.kit),
         wishes=asked,
         layouts=layouts,
         together=together,
     )
+
+
+def _with_flats_in_use(case: Case, mounts: Sequence[SiteMount]) -> Room | None:
+    """The room with each flat of a housing on which a switch stands."""
+    if case.room is None:
+        return None
+    used = {one.choice.on for one in mounts if one.choice is not None}
+    flats = flats_of(mounts, case.room, case.kit).values()
+    return with_flats(case.room, [flat for flat in flats if flat.name in used])
 
 
 def _device_notes(kit: Kit, sharing: Sharing | None, works: Sequence[SiteWork]) -> tuple[DeviceNote, ...]:

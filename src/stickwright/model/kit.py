@@ -27,6 +27,7 @@ __all__ = [
 Newton = Annotated[float, Plausible(0.0, 100.0)]
 Interval = tuple[Newton, Newton]
 Size = Annotated[float, Plausible(0.0, 1.0)]
+Offset = Annotated[float, Plausible(-1.0, 1.0)]
 Stock = Annotated[int, Field(ge=0, le=1000)]
 Cost = Annotated[float, Field(ge=0, le=100000)]
 Cable = Annotated[float, Plausible(0.0, 20.0)]
@@ -53,6 +54,15 @@ class StickSetting(Measured):
     """The stick's own when not said."""
     bench_readings: str | None = None
     """CSV of the readings the figures come from."""
+
+
+class HousingFlat(Measured):
+    """A flat face on top of a housing, large enough for a switch to stand on."""
+
+    at_m: tuple[Offset, Offset, Offset]
+    """Its middle from the middle of the underside of the base: right, forward, up."""
+    size_m: tuple[Annotated[float, Plausible(0.005, 1.0)], Annotated[float, Plausible(0.005, 1.0)]]
+    """Width and depth."""
 
 
 class Stick(Measured):
@@ -120,6 +130,9 @@ class Stick(Measured):
 
     fixed_to: str = ""
     """Name of the controller to whose grip it is fixed, for one hand; it then needs no mount of its own."""
+
+    flat: HousingFlat | None = None
+    """A flat of its housing that can carry a switch."""
 
     def as_set(self, place: int) -> Stick:
         """The stick with the figures of one of its settings.
@@ -263,6 +276,8 @@ class Controller(Measured):
     """How to see that it is in that mode, as the family is to read it."""
     mode_back: str = ""
     """How to get it back into that mode, as the family is to read it."""
+    flat: HousingFlat | None = None
+    """A flat of its housing that can carry a switch."""
     held: Literal["one hand", "two hands", "resting"] | None = None
     """How it is held while it is played; put up as any other device where nobody says."""
     takes_toppers: bool = False

@@ -5,6 +5,7 @@ The site that matters most chooses first; the next take the best of what is left
 
 from __future__ import annotations
 
+import math
 from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
@@ -14,10 +15,12 @@ from stickwright.model.kit import Kit
 from stickwright.model.mounting import MountFit, SiteMount
 from stickwright.model.player import Player, Site
 from stickwright.model.recorded import Finding
-from stickwright.model.room import Room
+from stickwright.model.room import Room, Surface
+from stickwright.mounting.asked import holder_of
 from stickwright.mounting.choose import site_mount
 from stickwright.mounting.held import Held
 from stickwright.mounting.mount_parts import needs_of
+from stickwright.mounting.on_housing import both_pushes, flats_of, with_flats
 from stickwright.mounting.statics import Pushes
 
 __all__ = ["Wanted", "mounts_together"]
@@ -78,8 +81,69 @@ def mounts_together(wanted: Sequence[Wanted], room: Room, kit: Kit, player: Play
             best = _mount(one, room, _left(kit, used), player)
             best = _says_what_it_missed(one, whole, whole.choice, best, chosen, stock)
         chosen.append((one, replace(best, findings=(*one.findings, *best.findings))))
+    chosen = _on_flats(chosen, room, kit, player)
     mounts = [mount for _, mount in chosen]
     return tuple(_marked(mount, [other for other in mounts if other is not mount], stock) for mount in mounts)
+
+
+def _on_flats(
+    chosen: Sequence[tuple[Wanted, SiteMount]], room: Room, kit: Kit, player: Player
+) -> list[tuple[Wanted, SiteMount]]:
+    """Switches that stand best, or only, on the flat of a device, where what holds that device holds both."""
+    out = list(chosen)
+    for place, (switch, before) in enumerate(chosen):
+        if switch.held.kind != "switch":
+            continue
+        others = [mount for number, (_, mount) in enumerate(out) if number != place]
+        flats = flats_of(others, room, kit)
+        if not flats:
+            continue
+        left = _left(kit, _used(others))
+        found = _mount(switch, with_flats(room, tuple(flats.values())), left, player)
+        site = next(
+            (name for name, flat in flats.items() if found.choice is not None and found.choice.on == flat.name), None
+        )
+        if site is None:
+            continue
+        number = next(n for n, (_, mount) in enumerate(out) if mount.site == site and mount.kind != "switch")
+        carrier, mount = out[number]
+        rest = _left(kit, _used([one for n, (_, one) in enumerate(out) if n not in (number, place)] + [found]))
+        again = _carrying(carrier, mount, switch, flats[site], room, rest, player)
+        if again is None:
+            text = f"{mount.device} has a flat for {switch.held.named}, but what holds it would not hold both."
+            out[place] = (switch, replace(before, findings=(*before.findings, Finding("note", "flat", text))))
+            continue
+        out[number] = (carrier, again)
+        out[place] = (switch, replace(found, findings=(*switch.findings, *found.findings)))
+    return out
+
+
+def _carrying(
+    carrier: Wanted, mount: SiteMount, switch: Wanted, flat: Surface, room: Room, kit: Kit, player: Player
+) -> SiteMount | None:
+    """What holds a device, checked once more with the switch on it and with both pushes; None where it does not hold both."""
+    assert mount.pose is not None
+    assert mount.choice is not None
+    left, near, top = flat.corner_m
+    corners = [(left + dx, near + dy, top) for dx in (0.0, flat.size_m[0]) for dy in (0.0, flat.size_m[1])]
+    press_height_m = max(math.dist(corner, mount.pose.base_m) for corner in corners)
+    pushes = both_pushes(
+        carrier.pushes, switch.pushes, math.dist(mount.pose.contact_m, mount.pose.base_m), press_height_m
+    )
+    mass_kg = None if carrier.held.mass_kg is None else carrier.held.mass_kg + switch.held.whole_kg
+    assumed = () if switch.held.mass_kg is not None else (f"{switch.held.named} on it was not weighed: not counted",)
+    both = replace(
+        carrier, pushes=pushes,
+        held=replace(carrier.held, mass_kg=mass_kg, assumed=(*carrier.held.assumed, *assumed)),
+    )  # fmt: skip
+    again = _mount(both, room, kit, player)
+    if again.choice is None:
+        return None
+    on = holder_of(room, again.choice.on)
+    if (on.moves_with if on is not None else "room") != flat.moves_with:
+        return None
+    text = f"{switch.held.named} stands on the {flat.name}: what holds {mount.device} was checked with both pushes and the mass of both."
+    return replace(again, findings=(*carrier.findings, *again.findings, Finding("note", "flat", text)))
 
 
 def _mount(one: Wanted, room: Room, kit: Kit, player: Player) -> SiteMount:

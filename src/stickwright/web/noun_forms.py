@@ -96,6 +96,7 @@ LABELS = {
     "plays": "Will the player play in this state?",
     "plays_so": "Will the player play in that state?",
     "after_s": "Read after how much play",
+    "flat": "Flat of its housing for a switch",
     "offers": "Settings that the game lets you change",
 }
 TABLES_TOO = frozenset({"direction", "hold", "reading"})
@@ -281,7 +282,8 @@ def _hint(name: str, shape: Shape, description: str) -> str:
     if name == "direction_rad":
         parts.append(DIRECTIONS)
     elif shape.kind == "number" and shape.count == 3:
-        parts.append("length, width, height" if name == "base_m" else POINTS)
+        own = "length, width, height" if name == "base_m" else "three numbers" if "underside" in description else ""
+        parts.append(own or POINTS)
     elif name.endswith("_share") and not shape.choices:
         parts.append(SHARES)
     if shape.kind == "number" and shape.many:
