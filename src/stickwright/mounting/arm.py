@@ -14,12 +14,13 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stickwright.errors import BadInput, Problem
+from stickwright.model.kit import Mount
 from stickwright.model.mounting import Joint
 from stickwright.units import spoken
 
 __all__ = [
     "MOST_STRAIGHT_SHARE", "JointAngles", "clock", "forward", "inverse", "joint_angles", "joints_in_words", "least_m", "reaches",
-    "too_close_m", "too_short_m",
+    "too_close_m", "too_short_m", "with_straight_joints",
 ]  # fmt: skip
 
 Array = NDArray[np.float64]
@@ -366,3 +367,26 @@ def plate_joint(turn_rad: float, tilt_rad: float) -> Joint:
     degrees = round(math.degrees(tilt_rad))
     slope = f"tilted {abs(degrees)}° {'towards' if degrees > 0 else 'away from'} the player" if degrees else "level"
     return Joint("plate", tilt_rad, f"plate {slope}, its front to {clock(turn_rad + math.pi / 2)}")
+
+
+def with_straight_joints(arm: Array, mount: Mount, links: tuple[float, ...]) -> tuple[Point, ...]:
+    """All joints of an arm, those that are kept straight too.
+
+    Parameters
+    ----------
+    arm : array, shape (2 or 3, 3)
+        Clamp, elbow and end.
+    mount : Mount
+    links : tuple of 1 or 2 floats
+        As they are grouped.
+    """
+    if len(links) == 1:
+        points = list(arm)
+    else:
+        reached = np.cumsum(mount.links_m)
+        lower = [arm[0] + (arm[1] - arm[0]) * (way / links[0]) for way in reached if way < links[0] - 1e-9]
+        upper = [
+            arm[1] + (arm[2] - arm[1]) * ((way - links[0]) / links[1]) for way in reached[:-1] if way > links[0] + 1e-9
+        ]
+        points = [arm[0], *lower, arm[1], *upper, arm[2]]
+    return tuple((float(p[0]), float(p[1]), float(p[2])) for p in points)

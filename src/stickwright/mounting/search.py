@@ -23,6 +23,7 @@ from stickwright.mounting.arm import (
     joints_in_words,
     plate_joint,
     too_short_m,
+    with_straight_joints,
 )
 from stickwright.mounting.bodies import BOARD_M, Bodies, bodies_of, unmeasured_boards
 from stickwright.mounting.carried import HEAD_M, Carried, folded_m, head_of
@@ -522,7 +523,7 @@ def _arm_pose(mount: Mount, thing: Tube | Edge, along: Array, points: Array, bes
     return ArmPose(
         thing.name,
         float(along[best.place]),
-        _with_straight_joints(arm, mount, best.links),
+        with_straight_joints(arm, mount, best.links),
         joints,
         clear,
         name,
@@ -558,20 +559,6 @@ def _neck_pose(thing: Tube | Edge, along_m: float, found: NeckFound, neck: Necks
     joints = neck_joints(neck, plate_joint(site.pose.turn_rad, site.pose.tilt_rad))
     straight = float(np.linalg.norm(np.subtract(points[-1], points[0]))) / length
     return ArmPose(thing.name, along_m, points, joints, clear, name, straight)
-
-
-def _with_straight_joints(arm: Array, mount: Mount, links: tuple[float, ...]) -> tuple[Point, ...]:
-    """All joints of the arm, those that are kept straight too."""
-    if len(links) == 1:
-        points = list(arm)
-    else:
-        reached = np.cumsum(mount.links_m)
-        lower = [arm[0] + (arm[1] - arm[0]) * (way / links[0]) for way in reached if way < links[0] - 1e-9]
-        upper = [
-            arm[1] + (arm[2] - arm[1]) * ((way - links[0]) / links[1]) for way in reached[:-1] if way > links[0] + 1e-9
-        ]
-        points = [arm[0], *lower, arm[1], *upper, arm[2]]
-    return tuple((float(p[0]), float(p[1]), float(p[2])) for p in points)
 
 
 def _why_not(
