@@ -62,13 +62,9 @@ def bare_numbers(result: Any, path: str = "") -> Iterator[tuple[str, float]]:
 
 def wrong(path: str, one: Estimate) -> str:
     """What an estimate breaks, or nothing."""
-    if math.isnan(one.value):
-        return "" if one.why else f"{path}: no value and no reason"
-    if math.isinf(one.value):
-        return f"{path}: without end"
-    if not one.has_interval:
-        half = math.isfinite(one.low) or math.isfinite(one.high)
-        return f"{path}: half an interval" if half else "" if one.why else f"{path}: no interval and no reason"
+    if one.interval is None or one.value is None:
+        half = one.low is not None or one.high is not None
+        return f"{path}: half an interval" if half else "" if one.why else f"{path}: something missing, and no reason"
     slack = 1e-9 * max(abs(one.low), abs(one.high), 1e-12)
     return "" if one.low - slack <= one.value <= one.high + slack else f"{path}: {one.low} {one.value} {one.high}"
 
@@ -266,13 +262,14 @@ def test_a_point_outside_its_draws_is_found() -> None:
     for one in (
         Estimate(0.1, 0.2, 0.3),
         Estimate(0.2, 0.3, 0.1),
-        Estimate(math.nan, 0.1, 0.3),
-        Estimate(0.2, math.nan, 0.3),
+        Estimate(None, 0.1, 0.3),
+        Estimate(0.2, None, 0.3),
+        Estimate(math.nan, None, None),
     ):
         assert wrong("here", one)
     for one in (
         Estimate(0.2, 0.1, 0.3),
         Estimate.unbounded(0.2, "read once"),
-        Estimate.unbounded(math.nan, "not read"),
+        Estimate.missing("not read"),
     ):
         assert not wrong("here", one)

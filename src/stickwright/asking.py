@@ -210,8 +210,8 @@ def _candidates(work: SiteWork) -> list[Candidate]:
     for k in np.flatnonzero(work.used):
         phi = float(known.direction_rad[k])
         for what, values, scatter in (
-            ("force", known.force_n / known.day_factor[:, None], known.report.force_scatter_share.value),
-            ("reach", known.reach_m, known.report.reach_scatter_share.value),
+            ("force", known.force_n / known.day_factor[:, None], known.report.force_scatter_share.number),
+            ("reach", known.reach_m, known.report.reach_scatter_share.number),
         ):
             out.append(Candidate(name, what, phi, np.log(values[1:, k]), max(scatter, 0.03) / math.sqrt(3)))
     rest = known.rest_force_n[1:]

@@ -81,7 +81,7 @@ def _site_cautions(site: Site, fit: Fit | None, player: Player) -> list[Caution]
         add("force", message(Cautions.startle))
     if fit is None:
         return out
-    if fit.effort_share.value > WATCH_EFFORT_SHARE:
+    if fit.effort_share.number > WATCH_EFFORT_SHARE:
         add("effort", message(Cautions.effort))
     if fit.verdict != "does not fit" and fit.dead_zone_share >= LARGE_DEAD_ZONE_SHARE:
         add("dead zone", message(Cautions.large_dead_zone))

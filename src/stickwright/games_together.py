@@ -181,7 +181,7 @@ def _asked(
         if kept_for[one.site.name] in (None, action)
     }
     tiring = {
-        one.site.name: one.ability.report.tiring_share.value
+        one.site.name: one.ability.report.tiring_share.number
         for one in known
         if one.ability.report.tiring_share is not None
     }

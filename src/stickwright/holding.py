@@ -90,7 +90,7 @@ def wanted_of(case: Case, known: Sequence[KnownSite], sharing: Sharing) -> tuple
             Wanted(
                 site, replace(held, assumed=(*held.assumed, *_press_assumed(group, sites, held))), pushes,
                 max(importance.get(one.action, 0.0) for one in group),
-                tuple(one.direction_rad for one in directions), tuple(one.reach_m.value for one in directions),
+                tuple(one.direction_rad for one in directions), tuple(one.reach_m.number for one in directions),
                 (*_crosswise(main), *_on_its_grip(grip), *_shared_by(main, group, list(groups.values()))),
                 _recorded_turn(main, at.get(site.name)),
             )
@@ -157,7 +157,7 @@ def _pushes(group: Sequence[Placement], sites: dict[str, Site], at: dict[str, Kn
         site = sites[str(one.site)]
         if one.fit is not None:
             forces = [
-                direction.force_n.value
+                direction.force_n.number
                 for state in at[site.name].states  # it holds the player at their strongest
                 for direction in state.ability.report.directions
             ]
@@ -173,7 +173,7 @@ def _press_n(site: Site, press: PressFit | None) -> float:
         return 0.0
     if site.press is not None and site.press.force_n:
         return max(site.press.force_n)
-    comfortable = press.comfortable_n.value if press is not None else math.nan
+    comfortable = press.comfortable_n.number if press is not None else math.nan
     if math.isfinite(comfortable):
         return comfortable
     return press.force_n if press is not None and math.isfinite(press.force_n) else 0.0

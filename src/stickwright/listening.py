@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
@@ -151,17 +150,17 @@ def recorded_steadiness(
         if recording.stick is None or recording.unit != "share":
             continue
         stick = at_contact(kit, recording.stick, recording.topper, recording.extension)
-        newton = stick.travel_m * (stick.stiffness_n_per_m + limb_n_per_m.value)  # of full output, stick and limb
+        newton = stick.travel_m * (stick.stiffness_n_per_m + limb_n_per_m.number)  # of full output, stick and limb
         if told.force_n is None and site.involuntary_force_n is None and report.tremor is not None:
             force = _kept_still(recording, newton)
             if force is not None:
                 force = _with_limb_doubt(force, stick.stiffness_n_per_m, limb_n_per_m)
                 crossing = report.tremor.crossing_hz
-                crossed = crossing if math.isfinite(crossing.value) else None
+                crossed = crossing if crossing.value is not None else None
                 told = replace(told, force_n=force, crossing_hz=crossed)
                 often = f", zero-crossing frequency {crossed.value:.1f} Hz" if crossed is not None else ""
                 text = (
-                    f"Involuntary force taken from {recording.name}: {spoken(force.value, 'n')} rms (typical size) per axis{often}"
+                    f"Involuntary force taken from {recording.name}: {spoken(force.number, 'n')} rms (typical size) per axis{often}"
                     f"{', with the usual stiffness of the limb, which was not measured' if limb_n_per_m.assumed else ''}."
                 )
                 findings.append(Finding("note", "involuntary force", text))
@@ -270,10 +269,10 @@ def _kept_still(recording: Recording, newton: float) -> Estimate | None:
     if asked.sum() < 100:
         return None
     rms = unsteadiness(recording.times_s[asked], recording.xy[asked])
-    if not math.isfinite(rms.value) or rms.value <= 0:
+    if rms.value is None or rms.value <= 0:
         return None
     return Estimate(
-        rms.value * newton, rms.low * newton, rms.high * newton, rms.level, rms.n,
+        rms.number * newton, rms.lower * newton, rms.upper * newton, rms.level, rms.n,
         assumed=f"from {recording.name} and the stiffness of stick and limb", why=rms.why,
     )  # fmt: skip
 
@@ -282,9 +281,9 @@ def _with_limb_doubt(told: Estimate, stick_n_per_m: float, limb_n_per_m: Estimat
     """The same, wide enough for a limb as soft or as stiff as its interval allows."""
     if not limb_n_per_m.has_interval:
         return told
-    here = stick_n_per_m + limb_n_per_m.value
-    soft, stiff = ((stick_n_per_m + limb) / here for limb in (limb_n_per_m.low, limb_n_per_m.high))
-    return replace(told, low=told.low * soft, high=told.high * stiff)
+    here = stick_n_per_m + limb_n_per_m.number
+    soft, stiff = ((stick_n_per_m + limb) / here for limb in (limb_n_per_m.lower, limb_n_per_m.upper))
+    return replace(told, low=told.lower * soft, high=told.upper * stiff)
 
 
 def _noise(report: TraceReport, stick: TriedStick, newton: float) -> Estimate | None:
@@ -292,11 +291,11 @@ def _noise(report: TraceReport, stick: TriedStick, newton: float) -> Estimate | 
     from stickwright.trace.unsteady import growing_noise
 
     push = [
-        stick.start_force_n + (stick.full_force_n - stick.start_force_n) * min(max(hold.level.value, 0.0), 1.0)
+        stick.start_force_n + (stick.full_force_n - stick.start_force_n) * min(max(hold.level.number, 0.0), 1.0)
         for hold in report.holds
     ]
-    _, share = growing_noise(push, [hold.sd.value * newton for hold in report.holds])
-    if not math.isfinite(share.value):
+    _, share = growing_noise(push, [hold.sd.number * newton for hold in report.holds])
+    if share.value is None:
         return None
     return replace(share, assumed=f"from {report.name} and the stiffness of stick and limb")
 
@@ -338,7 +337,7 @@ def agreements(
         if report.bias is not None
         and report.bias.quarter_turns == 0
         and not report.bias.mirrored
-        and math.isfinite(report.bias.error_rotation_rad.value)
+        and report.bias.error_rotation_rad.value is not None
     }
     out: dict[int, Finding] = {}
     for task in ("push", "rim"):

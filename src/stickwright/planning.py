@@ -444,7 +444,7 @@ def _turn_carried_over(site: str, turn: Estimate | None) -> tuple[Finding, ...]:
     if turn is None or turn.assumed is None:
         return ()
     text = (
-        f"{site}: the base is turned by {abs(math.degrees(turn.value)):.0f}° {sense(turn.value)}, as {turn.assumed}. To confirm: "
+        f"{site}: the base is turned by {abs(math.degrees(turn.number)):.0f}° {sense(turn.number)}, as {turn.assumed}. To confirm: "
         "record pushes on the chosen stick."
     )
     return (Finding("query", "base turn", text),)

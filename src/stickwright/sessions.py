@@ -77,7 +77,7 @@ def session_findings(player: Player, games: Sequence[Game], sites: Sequence[Site
     if tiring is not None and tiring.choice is not None:
         text.append(
             f"The first blocks are short since the {tiring.name} pushes {_minutes(wished * tiring.demand.duty_share)} of that, "
-            f"at {percent(tiring.choice.effort_share.value)} of its comfortable force."
+            f"at {percent(tiring.choice.effort_share.number)} of its comfortable force."
         )
     text.append(_later(wished, *_shortest_read(sites), _first_block_s(sites)))
     return [Finding("note", "session", " ".join(text))]
@@ -86,7 +86,7 @@ def session_findings(player: Player, games: Sequence[Game], sites: Sequence[Site
 def _tiring(sites: Sequence[SitePlan]) -> SitePlan | None:
     """The first site whose effort is above what is acceptable for its share of the time."""
     for one in sites:
-        if one.choice is not None and one.choice.effort_share.value > one.choice.duty_effort_limit:
+        if one.choice is not None and one.choice.effort_share.number > one.choice.duty_effort_limit:
             return one
     return None
 

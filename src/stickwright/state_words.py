@@ -59,7 +59,7 @@ def state_findings(site: Site, states: Sequence[StateFit]) -> list[Finding]:
         return out
     own, *others = states
     if sum(one.plays for one in states) > 1:
-        worst = min((one for one in states if one.plays), key=lambda one: one.fit.bits.value)
+        worst = min((one for one in states if one.plays), key=lambda one: one.fit.bits.number)
         out.append(
             Finding(
                 "note", "state",
@@ -86,13 +86,13 @@ def _named(one: StateFit) -> str:
 
 def _compared(own: StateFit, one: StateFit) -> str:
     more = "more" if one.force_change_share >= 0 else "less"
-    bits = (own.fit.bits.value, one.fit.bits.value)
+    bits = (own.fit.bits.number, one.fit.bits.number)
     steps = " to ".join(f"{max(1, round(2**value))}" for value in bits)
     decides = "" if one.plays else " The player will not play so: it does not decide."
     return (
         f"{_named(one)}: {100 * abs(one.force_change_share):.0f} % {more} force than {own.condition or 'as first read'}; "
-        f"{one.fit.label} is predicted to reach {100 * one.fit.weakest_share.value:.0f} % of its travel in the weakest direction (against "
-        f"{100 * own.fit.weakest_share.value:.0f} %) and to go from {figures(bits[0])} to {figures(bits[1])} bits (from about "
+        f"{one.fit.label} is predicted to reach {100 * one.fit.weakest_share.number:.0f} % of its travel in the weakest direction (against "
+        f"{100 * own.fit.weakest_share.number:.0f} %) and to go from {figures(bits[0])} to {figures(bits[1])} bits (from about "
         f"{steps} steps that can be told apart).{decides}"
     )
 

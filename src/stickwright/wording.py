@@ -74,8 +74,8 @@ def names_used(
 def _least_of_all(fit: Fit, demand: Demand) -> str:
     """The weakest of all directions, where the game hardly asks for it and it falls short of the weakest needed."""
     least = fit.weakest_of_all
-    told = f"{100 * least.reach_share.value:.0f} %"
-    if least.direction_rad == fit.weakest_rad or told == f"{100 * fit.weakest_share.value:.0f} %":
+    told = f"{100 * least.reach_share.number:.0f} %"
+    if least.direction_rad == fit.weakest_rad or told == f"{100 * fit.weakest_share.number:.0f} %":
         return ""
     uses = dict(zip((one.direction_rad for one in fit.directions), demand.direction_weights, strict=True))
     how = "hardly uses" if uses[least.direction_rad] > 0 else "does not use"
@@ -87,18 +87,18 @@ def _figures(fit: Fit, demand: Demand) -> str:
     zone = f" with a dead zone of {100 * fit.dead_zone_share:.0f} %" if fit.dead_zone_share else ""
     least = _least_of_all(fit, demand)
     needed = " needed" if least else ""
-    weakest = f"{100 * fit.weakest_share.value:.0f} % of its throw in the weakest direction{needed}"
+    weakest = f"{100 * fit.weakest_share.number:.0f} % of its throw in the weakest direction{needed}"
     way = f"{weakest} ({direction_words(fit.weakest_rad)})"
     return (
-        f"predicted to reach {'the stop in every direction needed' if fit.weakest_share.value >= 0.999 else way}{least}, to ask "
-        f"{100 * fit.effort_share.value:.0f} % of the comfortable force and to give {rate}{zone}"
+        f"predicted to reach {'the stop in every direction needed' if fit.weakest_share.number >= 0.999 else way}{least}, to ask "
+        f"{100 * fit.effort_share.number:.0f} % of the comfortable force and to give {rate}{zone}"
     )
 
 
 def _second(first: Fit, second: Fit, demand: Demand, tie_bits: float) -> str:
     if second.verdict == "does not fit":
         return f" No other stick fits; nearest comes {second.label}: {second.limit}."
-    bits = second.bits.value - first.bits.value
+    bits = second.bits.number - first.bits.number
     beside = f"{abs(bits):.1f} bit {'more' if bits > 0 else 'less'}"
     if abs(bits) < 0.05:
         beside = "the same bits"
@@ -156,9 +156,9 @@ def site_findings(site: Site, demand: Demand, best: Sequence[Fit]) -> list[Findi
         text = f"{site.name}: the treating team's word {word}; ask before anything touches face or head."
         out.append(Finding("query", "clearance", text))
     first = best[0]
-    if first.bits.value < COARSE_BITS and first.weakest_share.value >= 1 / 3:
+    if first.bits.number < COARSE_BITS and first.weakest_share.number >= 1 / 3:
         text = (
-            f"{first.label}: {first.bits.value:.1f} bit a direction, so direction and speed will be coarse. Let play with "
+            f"{first.label}: {first.bits.number:.1f} bit a direction, so direction and speed will be coarse. Let play with "
             "one button, options of the game or a helper carry what needs aim."
         )
         out.append(Finding("note", "coarse", text))
@@ -180,7 +180,7 @@ def site_findings(site: Site, demand: Demand, best: Sequence[Fit]) -> list[Findi
 
 
 def _hold_findings(choice: Fit, demand: Demand) -> list[Finding]:
-    longest, hold = demand.longest_hold_s, choice.hold_s.value
+    longest, hold = demand.longest_hold_s, choice.hold_s.number
     if not longest or not math.isfinite(hold) or hold >= longest:
         return []
     text = (
@@ -191,10 +191,10 @@ def _hold_findings(choice: Fit, demand: Demand) -> list[Finding]:
 
 
 def _duty_findings(choice: Fit, demand: Demand) -> list[Finding]:
-    if choice.effort_share.value <= choice.duty_effort_limit:
+    if choice.effort_share.number <= choice.duty_effort_limit:
         return []
     text = (
-        f"{choice.label}: {100 * choice.effort_share.value:.0f} % of the comfortable force for "
+        f"{choice.label}: {100 * choice.effort_share.number:.0f} % of the comfortable force for "
         f"{100 * demand.duty_share:.0f} % of the time is above the {100 * choice.duty_effort_limit:.0f} % that is acceptable "
         "through a whole working day of healthy adults (Potvin 2012; where that leaves less than 15 % of the largest force, "
         "those 15 % of Rohmert 1973). That is strict for play; watch for tiring."
@@ -215,11 +215,11 @@ def tired(setups: Setups, inputs: SiteInputs, place: int, known: Ability, rules:
     rules : Rules
     """
     lost = known.report.tiring_share
-    if lost is None or lost.value < 0.05:
+    if lost is None or lost.number < 0.05:
         return []
     one = central(inputs)
     fresh = evaluate(setups.take([place]), one, rules)
-    after = evaluate(setups.take([place]), replace(one, force_n=one.force_n * (1 - lost.value)), rules)
+    after = evaluate(setups.take([place]), replace(one, force_n=one.force_n * (1 - lost.number)), rules)
     name = setups.kit.stick[setups.stick[place]].name
     verdict = " It would still fit." if after.shortfall[0] <= 0 else " It would no longer fit."
     if fresh.shortfall[0] > 0 or (inputs.static is not None and inputs.static[place] > 0):
@@ -227,7 +227,7 @@ def tired(setups: Setups, inputs: SiteInputs, place: int, known: Ability, rules:
     effort = float(after.most_effort[0])
     asked = "more than all" if effort > 1 else f"{100 * effort:.0f} %"
     text = (
-        f"Tired ({100 * lost.value:.0f} % less force), the player would reach {100 * after.weakest[0]:.0f} % of {name}'s throw "
+        f"Tired ({100 * lost.number:.0f} % less force), the player would reach {100 * after.weakest[0]:.0f} % of {name}'s throw "
         f"in the weakest direction needed, at {asked} of the force that is then comfortable.{verdict}"
     )
     return [Finding("note", "tired", text)]

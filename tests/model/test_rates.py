@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import math
-
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -26,7 +24,7 @@ from stickwright.model.rates import rate_words
                                   "measure 60 s at rest)"),
         (Estimate.unbounded(0.0, "given as one figure"),
          "an unknown number of false inputs (given as one figure: measure 60 s at rest)"),
-        (Estimate.unbounded(math.nan, "not recorded"), "an unknown number of false inputs (not recorded: measure 60 s at rest)"),
+        (Estimate.missing("not recorded"), "an unknown number of false inputs (not recorded: measure 60 s at rest)"),
     ],
 )  # fmt: skip
 def test_a_rate_carries_its_upper_end(rate: Estimate, said: str) -> None:

@@ -241,8 +241,8 @@ def trace_report(**more: object) -> TraceReport:
                              about(0.41, 0.08), DIRECTIONS[2]),
         "bias": BiasReport(Estimate(math.radians(14), math.radians(9), math.radians(19), n=32), 0.96, 0.001, False, 0,
                            tuple((phi, about(math.radians(14))) for phi in DIRECTIONS), about(0.08)),
-        "tremor": TremorReport(False, Estimate.unbounded(math.nan, "no peak stands out"), about(0.006),
-                               *[Estimate.unbounded(math.nan, "no peak stands out")] * 3, about(1.5),
+        "tremor": TremorReport(False, Estimate.missing("no peak stands out"), about(0.006),
+                               *[Estimate.missing("no peak stands out")] * 3, about(1.5),
                                "No peak stands out between 2 and 20 Hz."),
         "bursts": BurstReport(2, about(2.0), about(0.5), about(0.3), (20.2, 41.0)),
         "holds": (HoldReport(DIRECTIONS[2], about(0.4), about(0.02), Estimate(-0.01, -0.02, -0.002), 20.0),),
@@ -378,7 +378,7 @@ def bare_plan() -> Plan:
     assert site.choice is not None
     bare = replace(site.choice, topper=None, topper_form="", tilt_rad=0.0, built_tilt_rad=0.0,
                    lever_note="", base_m=None, mass_kg=None, plug="",
-                   current_a=None, hold_s=Estimate.unbounded(math.nan, "never held"))  # fmt: skip
+                   current_a=None, hold_s=Estimate.missing("never held"))  # fmt: skip
     plan = replace(
         sample_plan(), made_on="", visit="", cautions=(), assumptions=(), findings=(),
         sites=(replace(site, choice=bare, fits=(bare,), alternatives=(), best_extension=(), recordings=(), tunings=(),

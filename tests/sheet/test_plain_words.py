@@ -98,8 +98,8 @@ def test_bench_in_words() -> None:
 def test_reason_that_several_numbers_share_is_said_once() -> None:
     """A recording of dead silence: centre, noise and drift have one reason; directions not tried stand together."""
     why = "The rest is exactly zero throughout"
-    zero, unknown = Estimate.unbounded(0.0, why), Estimate.unbounded(math.nan, why)
-    missing = Estimate.unbounded(math.nan, "This direction was not tried")
+    zero, unknown = Estimate.unbounded(0.0, why), Estimate.missing(why)
+    missing = Estimate.missing("This direction was not tried")
     told = trace_report()
     assert told.rest is not None
     assert told.reach is not None

@@ -104,7 +104,7 @@ def test_spread_of_models_is_no_interval() -> None:
     [
         (Estimate(0.035, 0.034, 0.036), Estimate(-0.022, -0.031, -0.013), "3.5 % (3.4 to 3.6) right, 2.2 % (1.3 to 3.1) back"),
         (Estimate(-0.012, -0.0121, -0.0119), Estimate(0.02, 0.0199, 0.0201), "1.2 % left, 2.0 % forward, each to within 0.1 %"),
-        (Estimate(0.01, -0.004, 0.024), Estimate.unbounded(math.nan, "y was not recorded"),
+        (Estimate(0.01, -0.004, 0.024), Estimate.missing("y was not recorded"),
          "1.0 % right (0.4 left to 2.4 right), forward or back not known (y was not recorded)"),
     ],
 )  # fmt: skip

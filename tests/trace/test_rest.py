@@ -128,7 +128,7 @@ def test_cleaned_rest_gives_no_noise():
     report, _ = rest_report(cleaned(marked("play-3-person-A-63-to-93-s.csv", (76.4, 82.78), (83.3, 92.98)))[0])
     assert report is not None
     assert not report.noise_rms.has_interval
-    assert np.isnan(report.noise_rms.value)
+    assert report.noise_rms.value is None
     assert report.noise_rms.why is not None
     assert "exactly zero throughout" in report.noise_rms.why
     assert not report.offset_x.has_interval

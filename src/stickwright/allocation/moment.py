@@ -290,13 +290,13 @@ def _strains(placement: Placement, action: Action) -> list[_Strain]:
         limit = min(FREQUENT_EFFORT_SHARE, fit.duty_effort_limit)
         out.append(
             _Strain(
-                fit.effort_share.value / limit,
-                f"asked for {percent(fit.effort_share.value)} of its comfortable force {percent(action.duty_share)} "
+                fit.effort_share.number / limit,
+                f"asked for {percent(fit.effort_share.number)} of its comfortable force {percent(action.duty_share)} "
                 "of the time",
             )
         )
         if action.longest_hold_s is not None:
-            out += _hold(action, action.longest_hold_s, HOLD_SHARE * fit.hold_s.value)
+            out += _hold(action, action.longest_hold_s, HOLD_SHARE * fit.hold_s.number)
     return out
 
 

@@ -192,7 +192,7 @@ def _effort(pressed: Pressed, able: PressAbility, often: str | None, said: _Said
         return math.nan, limit
     if pressed.force_n == 0:
         return 0.0, limit
-    comfortable = able.comfortable_n.value
+    comfortable = able.comfortable_n.number
     share = pressed.force_n / comfortable if comfortable > 0 else math.inf
     if share > limit * OVER:
         needs = f"needs {spoken(pressed.force_n, 'n')}"
@@ -286,9 +286,9 @@ def _suits(site: Site, pressed: Pressed, able: PressAbility, said: _Said) -> Non
         text = f"too small for a {site.part}: {spoken(size, 'mm')} across, {spoken(least, 'mm')} or more is usual (common practice)"
         said.broken("size", text, frozenset() if plain else TO_TRY)
     comfortable = able.comfortable_n
-    if comfortable.assumed is None and pressed.force_n < SLIGHT_SWITCH_SHARE * comfortable.value:
+    if comfortable.assumed is None and pressed.force_n < SLIGHT_SWITCH_SHARE * comfortable.number:
         text = (
-            f"too slight for a {site.part} that presses with {spoken(comfortable.value, 'n')}: it takes "
+            f"too slight for a {site.part} that presses with {spoken(comfortable.number, 'n')}: it takes "
             f"{spoken(pressed.force_n, 'n')}, and may break"
         )
         said.broken("strength", text, TO_TRY)

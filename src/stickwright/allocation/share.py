@@ -280,11 +280,11 @@ def _findings(case: Case, placements: Sequence[Placement], found: Places) -> tup
     out += [
         Finding(
             "query", "coarse",
-            f"{one.action} at {one.site} on {one.label}: {figures(one.fit.bits.value)} bits, so direction will be coarse. "
+            f"{one.action} at {one.site} on {one.label}: {figures(one.fit.bits.number)} bits, so direction will be coarse. "
             "Let one-button play, game options and a helper carry the game.",
         )
         for one in placements
-        if one.fit is not None and one.fit.bits.value < COARSE_BITS
+        if one.fit is not None and one.fit.bits.number < COARSE_BITS
     ]  # fmt: skip
     return (*out, *_to_try_at_once(case, placements), *_press_notes(placements), *_sound_notes(case, placements))
 

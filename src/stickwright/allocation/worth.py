@@ -112,9 +112,9 @@ def stick_terms(fit: Fit, action: Action, *, setup_s: float | None = None) -> tu
     setup_s : float, optional
         Time to set the stick up each day.
     """
-    bits = fit.bits.value if math.isfinite(fit.bits.value) else 0.0
+    bits = fit.bits.value if fit.bits.value is not None else 0.0
     lost = PRECISION_SHARE * action.importance * fineness(action) * (1 - min(bits, GOOD_BITS) / GOOD_BITS)
-    effort = fit.effort_share.value if math.isfinite(fit.effort_share.value) else 1.0
+    effort = fit.effort_share.value if fit.effort_share.value is not None else 1.0
     out = [
         _importance(action),
         Term("precision", -lost, f"{figures(bits)} bits in a direction", _precision_basis(action, bits)),
@@ -271,7 +271,7 @@ def _unintended_term(press: PressFit) -> Term:
 
 
 def _false_term(rate: Estimate, limit: float, what: str, many: str) -> Term:
-    if not math.isfinite(rate.value) or rate.value > 60:
+    if rate.value is None or rate.value > 60:
         return Term("false presses", -4 * FALSE_POINTS, f"{many} nearly all the time")
     times = min(4.0, rate.value / limit)
     basis = f"{FALSE_POINTS:g} × {times:.2f} of the limit of {limit:g} a minute"

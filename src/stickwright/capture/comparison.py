@@ -87,17 +87,17 @@ def difference(before: Estimate, after: Estimate) -> Estimate:
     Examples
     --------
     >>> difference(Estimate(5.0, 2.0, 8.0, n=9), Estimate(9.0, 5.0, 13.0, n=9))
-    Estimate(value=4.0, low=-1.0, high=9.0, level=0.95, n=9, assumed=None, why=None)
+    Estimate(value=4.0, low=-1.0, high=9.0, level=0.95, n=9, assumed=None, why=None, endless=False)
     """
-    value = after.value - before.value
+    value = after.number - before.number
     n = min(before.n, after.n)
     if not (before.has_interval and after.has_interval):
         first, why = next(
             (name, each.why) for name, each in (("before", before), ("after", after)) if not each.has_interval
         )
         return Estimate.unbounded(value, f"{first}: {why or 'too little was recorded'}", n=n)
-    down = math.hypot(after.value - after.low, before.high - before.value)
-    up = math.hypot(after.high - after.value, before.value - before.low)
+    down = math.hypot(after.number - after.lower, before.upper - before.number)
+    up = math.hypot(after.upper - after.number, before.number - before.lower)
     return Estimate(value, value - down, value + up, before.level, n)
 
 
@@ -181,9 +181,9 @@ def _mixed(order: Sequence[str]) -> bool:
 def _judged(before: Line, after: Line) -> Difference:
     apart = difference(before.estimate, after.estimate)
     moved = f"{before.label} from {before.words} to {after.words}"
-    if not math.isfinite(apart.value):
+    if apart.value is None:
         return Difference(before.label, before, after, apart, "not known", f"Not known: {moved}.")
-    if not apart.has_interval or apart.low <= 0 <= apart.high:
+    if not apart.has_interval or apart.lower <= 0 <= apart.upper:
         words = f"No difference told: {moved}; difference {said(apart, before.unit)}."
         return Difference(before.label, before, after, apart, "no difference told", words)
     if not before.better:

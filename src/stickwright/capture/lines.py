@@ -67,12 +67,12 @@ class Line:
     @property
     def excess(self) -> float:
         """Half-width over what is wanted; infinite where there is no interval and there should be."""
-        if not math.isfinite(self.estimate.value):
+        if self.estimate.value is None:
             return math.inf
         if math.isfinite(self.at_least):
             return 0.0 if self.estimate.value >= self.at_least else math.inf
         if self.estimate.has_interval:
-            return (self.estimate.high - self.estimate.low) / 2 / self.wanted
+            return (self.estimate.upper - self.estimate.lower) / 2 / self.wanted
         # Enough of them and still no interval: all alike, at the edge of what the stick gives.
         return 0.0 if self.estimate.n >= self.least else math.inf
 
@@ -85,7 +85,7 @@ class Line:
     def words(self) -> str:
         """The figure with its interval, or with the reason for none."""
         if math.isfinite(self.at_least):
-            return _figure(self.estimate.value, self.unit)
+            return _figure(self.estimate.number, self.unit)
         return said(self.estimate, self.unit)
 
     @property
@@ -213,11 +213,11 @@ def said(estimate: Estimate, unit: Unit = "share") -> str:
     >>> said(Estimate(0.723, 0.65, 0.79)), said(Estimate(0.21, 0.18, 0.24), "s")
     ('72 % (65 to 79 %)', '0.21 s (0.18 to 0.24 s)')
     """
-    if not math.isfinite(estimate.value):
+    if estimate.value is None:
         return f"not known ({(estimate.why or 'too little was recorded').rstrip('.')})"
     value = _figure(estimate.value, unit)
     if estimate.has_interval:
-        return f"{value} ({_figure(estimate.low, unit, bare=True)} to {_figure(estimate.high, unit)})"
+        return f"{value} ({_figure(estimate.lower, unit, bare=True)} to {_figure(estimate.upper, unit)})"
     return f"{value}, no interval ({(estimate.why or 'too little was recorded').rstrip('.')})"
 
 

@@ -114,8 +114,8 @@ class LiveTuning:
         lag = self.lag
         if self.settings.filter.kind == "none":
             return "The tuning does not make the game late: it has no filter."
-        span = f" ({1000 * lag.low:.0f} to {1000 * lag.high:.0f} ms)" if lag.has_interval else " (by its formula)"
-        return f"The tuning makes the game late by about {1000 * lag.value:.0f} ms{span}."
+        span = f" ({1000 * lag.lower:.0f} to {1000 * lag.upper:.0f} ms)" if lag.has_interval else " (by its formula)"
+        return f"The tuning makes the game late by about {1000 * lag.number:.0f} ms{span}."
 
     def add(self, times_s: Array, xy: Array) -> Array:
         """What the game would get for the next samples.

@@ -84,7 +84,7 @@ def _rate_of(between: Array) -> Estimate:
 
     n = between.size
     if n == 0:
-        return Estimate.unbounded(math.nan, "Fewer than two presses were made.", n=0)
+        return Estimate.missing("Fewer than two presses were made.", n=0)
     mean = float(between.mean())
     if n < 3:
         return Estimate.unbounded(1 / mean, f"{n + 1} presses are too few for an interval.", n=n)
@@ -144,7 +144,7 @@ def press_lines(task: Task, rows: Array) -> tuple[Line, ...]:
     rate = _rate_of(every)
     lines = [
         Line(
-            "presses", rate, WANTED_SHARE * abs(rate.value), ("more round of presses", "more rounds of presses"), (0,),
+            "presses", rate, WANTED_SHARE * abs(rate.number), ("more round of presses", "more rounds of presses"), (0,),
             unit="per s", better="more", most=1,
         ),
         Line("held down for", _mean(lengths, "Fewer than three presses were let go."), unit="s", better="less"),

@@ -110,10 +110,10 @@ def rate_words(rate: Estimate) -> str:
     >>> rate_words(Estimate(125.0, 124.0, 126.0, n=400))
     'The stick reports 125 times a second (124 to 126); tremor above 50 Hz cannot be trusted.'
     """
-    if math.isnan(rate.value):
+    if rate.value is None:
         return f"How often the stick reports is not known: {rate.why}."
     trusted = 0.4 * rate.value  # tremor above 0.4 of the rate is not trusted, as `stickwright.trace.tremor`
-    if math.isinf(rate.high):
+    if rate.endless:
         return f"The stick reports at least {rate.value:.0f} times a second."
-    span = f" ({rate.low:.0f} to {rate.high:.0f})"
+    span = f" ({rate.lower:.0f} to {rate.upper:.0f})"
     return f"The stick reports {rate.value:.0f} times a second{span}; tremor above {trusted:.0f} Hz cannot be trusted."

@@ -76,7 +76,7 @@ def _first_step(task: Task, word: str, key: str = "") -> tuple[int, ...]:
 def _centre_and_keep(clean: Cleaned) -> tuple[tuple[float, float], np.ndarray[tuple[int], np.dtype[np.bool_]]]:
     _, keep, _ = burst_report(clean)
     report, _ = rest_report(clean, keep=keep) if clean.asked("rest").any() else (None, [])
-    offsets = (0.0, 0.0) if report is None else (report.offset_x.value, report.offset_y.value)
+    offsets = (0.0, 0.0) if report is None else (report.offset_x.number, report.offset_y.number)
     x, y = (value if math.isfinite(value) else 0.0 for value in offsets)
     return (x, y), keep
 
@@ -124,7 +124,7 @@ def push_lines(task: Task, clean: Cleaned) -> tuple[Line, ...]:
             {} if report is None else dict(zip(map(direction_word, report.direction_rad), report.reach, strict=True))
         )
         for key in dict.fromkeys(step.key for step in task.steps if step.word == "push"):
-            each = reached.get(key, Estimate.unbounded(math.nan, "not asked yet", n=0))
+            each = reached.get(key, Estimate.missing("not asked yet", n=0))
             lines.append(
                 Line(
                     f"reach {key}", each, WANTED["reach"], (f"more at {key}", f"more at {key}"),
@@ -137,12 +137,12 @@ def push_lines(task: Task, clean: Cleaned) -> tuple[Line, ...]:
     holds, _ = hold_reports(clean, keep=keep)
     for held in holds:
         where = direction_word(held.direction_rad)
-        lines.append(Line(f"held {where} at {100 * held.level.value:.0f} %, scatter", held.sd, better="less"))
+        lines.append(Line(f"held {where} at {100 * held.level.number:.0f} %, scatter", held.sd, better="less"))
     return tuple(lines)
 
 
 def _in_degrees(angle: Estimate) -> Estimate:
-    value, low, high = (math.degrees(each) for each in (angle.value, angle.low, angle.high))
+    value, low, high = (math.degrees(each) for each in (angle.number, angle.lower, angle.upper))
     return Estimate(value, low, high, angle.level, angle.n, angle.assumed, angle.why)
 
 
@@ -195,7 +195,7 @@ def aim_lines(task: Task, clean: Cleaned, cue_width: float | None) -> tuple[Line
         return ()  # no target has stayed long enough yet
     bits = report.throughput_bit_per_s
     # A share of the figure itself; of one that is not known yet something is wanted all the same.
-    wanted = WANTED["throughput"] * (abs(bits.value) if math.isfinite(bits.value) else 1.0)
+    wanted = WANTED["throughput"] * (abs(bits.value) if bits.value is not None else 1.0)
     first = [k for k, step in enumerate(task.steps) if step.round == 1]
     # One circle more is what can be asked for: a target alone tells nothing of the scatter.
     ask = ("more circle", "more circles")
@@ -229,7 +229,7 @@ def follow_lines(task: Task, clean: Cleaned) -> tuple[Line, ...]:
     off = report.rms_error
     return (
         Line(
-            "distance from the target", off, WANTED["following"] * abs(off.value), ask, step, 4, better="less", most=1
+            "distance from the target", off, WANTED["following"] * abs(off.number), ask, step, 4, better="less", most=1
         ),
         Line("late by", report.lag_s, WANTED["lag_s"], ask, step, 4, unit="s", better="less", most=1),
         Line("distance with the lateness taken off", report.error_without_lag, better="less"),

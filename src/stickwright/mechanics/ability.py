@@ -182,7 +182,7 @@ def ability(
     for phi, found in brackets.items():
         place = grid_place(grid, phi)
         force[1:, place], reach[1:, place] = found.draws(rng, draws - 1)
-        force[0, place], reach[0, place] = (estimate.value for estimate in found.estimates(1))
+        force[0, place], reach[0, place] = (estimate.number for estimate in found.estimates(1))
     day = np.exp(days.logs(rng.spawn(1)[0].standard_normal(draws)))
     day[0] = 1.0
     force *= day[:, None]  # the player plays on other days
@@ -202,13 +202,13 @@ def ability(
     sigma, crossing, sigma_draws, crossing_draws = involuntary_force(site, rng, draws, assumptions, heard)
     noise, fall_off = noise_and_fall_off(site, force_round, reach_round, assumptions, heard)
     lost = cap.tiring(first, again, f_scatter, f_df)
-    if lost is not None and lost.value > 0.15:
+    if lost is not None and lost.number > 0.15:
         findings.append(
             Finding(
                 "query",
                 "tiring",
-                f"The first direction, read again at the end, had lost {percent(lost.value)} of its force (95 %: "
-                f"{percent(lost.low)} to {percent(lost.high)}): the player {'tires' if lost.low > 0 else 'may tire'}. "
+                f"The first direction, read again at the end, had lost {percent(lost.number)} of its force (95 %: "
+                f"{percent(lost.lower)} to {percent(lost.upper)}): the player {'tires' if lost.lower > 0 else 'may tire'}. "
                 "The plan counts on the fresh force; see the figure for a tired player beside it, and offer a rest.",
             )
         )
@@ -227,7 +227,7 @@ def ability(
         findings=tuple(findings),
     )
     return Ability(
-        grid, force, reach, day, rest_draws, sigma_draws, crossing_draws, stiff_draws, noise.value,
+        grid, force, reach, day, rest_draws, sigma_draws, crossing_draws, stiff_draws, noise.number,
         1.0 if fall_off is None else fall_off, report.rest_direction_rad, site.spasm.rate_per_s if site.spasm else 0.0,
         site.spasm.peak_n if site.spasm else (), report, tuple(assumptions),
         _unread(site, report, bool(len(reaches.direction_rad) or brackets), fall_off is None),
@@ -261,7 +261,7 @@ def _stands_in(estimate: Estimate) -> bool:
 
 def _up(estimates: Sequence[Estimate]) -> Array:
     """How many times more each may be, where it was not read."""
-    return np.array([one.high / one.value if _stands_in(one) and one.has_interval else 1.0 for one in estimates])
+    return np.array([one.upper / one.number if _stands_in(one) and one.has_interval else 1.0 for one in estimates])
 
 
 def _force_readings(site: Site, step: float) -> tuple[cap.Readings, list[Finding]]:
@@ -420,7 +420,7 @@ def _direction_reports(
             f_all[k] = replace(f_all[k], assumed="a force of 0 was read there: a small force stands in")
     out = []
     for k, phi in enumerate(grid):
-        width = 0.5 * math.log(f_all[k].high / f_all[k].low)
+        width = 0.5 * math.log(f_all[k].upper / f_all[k].lower)
         measured = f_counts[k] > 0 or any(abs(phi - b) < 1e-5 for b in brackets)
         status = "enough" if width < ENOUGH else "nearly" if width < NEARLY else "not enough"
         out.append(

@@ -55,7 +55,7 @@ def agreement(
     Both are compared in the directions of the readings: a recorded direction stands in for one of them up to 30 degrees
     away, read off the recorded polygon; what was not recorded is not compared.
     """
-    reached = np.array([min(estimate.value, 1.0) for estimate in recorded.reach])
+    reached = np.array([min(estimate.number, 1.0) for estimate in recorded.reach])
     there = (
         np.array(recorded.direction_rad) - error_rotation_rad
     )  # NaN where the turn is not known: nothing is compared

@@ -178,7 +178,7 @@ def to_stick_fields(result: BenchResult) -> dict[str, object]:
             fields[f"{field}_n"] = estimate.value
         if estimate.has_interval:
             fields[f"{field}_interval_n"] = (estimate.low, estimate.high)
-    if result.output is not None and math.isfinite(result.output.full_output_share.value):
+    if result.output is not None and result.output.full_output_share.value is not None:
         fields["full_output_share"] = min(1.0, max(0.05, result.output.full_output_share.value))
     if result.benched:
         fields["benched"] = result.benched
@@ -201,13 +201,13 @@ def wear_findings(now: BenchResult, before_start_force_n: float) -> tuple[Findin
         One query when the start force has fallen by more than a fifth (common practice), else none.
     """
     start = now.pooled.start_force_n
-    loss = 1 - start.value / before_start_force_n
+    loss = 1 - start.number / before_start_force_n
     if loss <= _WORN_SHARE:
         return ()
-    sure = "" if start.has_interval and start.high < before_start_force_n else " (within the scatter of the readings)"
+    sure = "" if start.has_interval and start.upper < before_start_force_n else " (within the scatter of the readings)"
     text = (
         f"Start force has fallen by {100 * loss:.0f} %{sure}, from {units.spoken(before_start_force_n, 'n')} to "
-        f"{units.spoken(start.value, 'n')}: retire the stick, or tune again."
+        f"{units.spoken(start.number, 'n')}: retire the stick, or tune again."
     )
     return (Finding("query", "worn spring", text),)
 
@@ -292,16 +292,16 @@ def _differ(readings: LeverReadings, separate: RobustFit) -> bool:
 
 def _extremes(lines: tuple[BenchLine, ...], name: str) -> tuple[str, float, str, float]:
     """Where a force is least and most: direction, force, direction, force."""
-    ordered = sorted(lines, key=lambda line: float(getattr(line, name).value))
+    ordered = sorted(lines, key=lambda line: float(getattr(line, name).number))
     (low, high) = ordered[0], ordered[-1]
     return (
-        direction_words(low.direction_rad or 0.0), getattr(low, name).value,
-        direction_words(high.direction_rad or 0.0), getattr(high, name).value,
+        direction_words(low.direction_rad or 0.0), getattr(low, name).number,
+        direction_words(high.direction_rad or 0.0), getattr(high, name).number,
     )  # fmt: skip
 
 
 def _per_length(moment: Estimate, length_m: float) -> Estimate:
-    return replace(moment, value=moment.value / length_m, low=moment.low / length_m, high=moment.high / length_m)
+    return replace(moment, value=moment.number / length_m, low=moment.lower / length_m, high=moment.upper / length_m)
 
 
 def _pooled(fit: LeverFit, spanning: tuple[BenchLine, ...], friction: Estimate) -> BenchLine:
@@ -312,8 +312,8 @@ def _pooled(fit: LeverFit, spanning: tuple[BenchLine, ...], friction: Estimate) 
         others = [getattr(line, name) for line in spanning if getattr(line, name).has_interval]
         if not others or not estimate.has_interval:
             return estimate
-        low, high = min(other.value for other in others), max(other.value for other in others)
-        return replace(estimate, low=min(estimate.low, low), high=max(estimate.high, high))
+        low, high = min(other.number for other in others), max(other.number for other in others)
+        return replace(estimate, low=min(estimate.lower, low), high=max(estimate.upper, high))
 
     return BenchLine(
         None, spanned("preload_nm"), spanned("stiffness_nm_per_rad"), friction,
@@ -323,7 +323,7 @@ def _pooled(fit: LeverFit, spanning: tuple[BenchLine, ...], friction: Estimate) 
 
 def _share_of(angle: Estimate, max_angle_rad: float) -> Estimate:
     return replace(
-        angle, value=angle.value / max_angle_rad, low=angle.low / max_angle_rad, high=angle.high / max_angle_rad
+        angle, value=angle.number / max_angle_rad, low=angle.lower / max_angle_rad, high=angle.upper / max_angle_rad
     )
 
 

@@ -113,7 +113,7 @@ def _own_hold(durations_s: float | Sequence[float]) -> Estimate | None:
 def _by_curve(effort_share: float, joint: str | None) -> Estimate:
     if joint is None:
         why = f"{NO_CURVE}; measure one hold at the force the game asks for"
-        return Estimate.unbounded(math.nan, why, n=0)
+        return Estimate.missing(why, n=0)
     spread = endurance_spread(effort_share, joint)
     note = domain_note(effort_share)
     assumed = (
@@ -132,7 +132,7 @@ def _without_curve(effort_share: float, measured_effort: float, own: Estimate) -
             f"the hold was measured at {100 * measured_effort:.0f} % effort, this needs {100 * effort_share:.0f} %, "
             f"and {NO_CURVE}; measure a hold at this effort"
         )
-        return Estimate.unbounded(math.nan, why, n=own.n)
+        return Estimate.missing(why, n=own.n)
     assumed = f"at least as long as the hold measured at the higher effort of {100 * measured_effort:.0f} %"
     return Estimate(own.value, own.low, own.high, own.level, own.n, assumed, own.why)
 
@@ -150,5 +150,5 @@ def _scaled(effort_share: float, measured_effort: float, own: Estimate, joint: s
         f"the player's own hold at {100 * measured_effort:.0f} % effort, carried to {100 * effort_share:.0f} % along "
         f"the curve of {ENDURANCE_MODELS['frey-law-avin']} ({joint}); interval from the spread between published models"
     )
-    low, high = (own.low, own.high) if own.has_interval else (own.value, own.value)
-    return Estimate(own.value * factor, low * min(ratios), high * max(ratios), math.nan, own.n, assumed)
+    low, high = (own.lower, own.upper) if own.has_interval else (own.number, own.number)
+    return Estimate(own.number * factor, low * min(ratios), high * max(ratios), math.nan, own.n, assumed)

@@ -87,17 +87,17 @@ class LeverFit(Lever):
     @property
     def residual_angle_rad(self) -> float:
         """Angle (rad) down to which it comes home by itself; NaN when friction is not known."""
-        return self.intervals["residual_angle_rad"].value
+        return self.intervals["residual_angle_rad"].number
 
     @property
     def returns_by_itself(self) -> str:
         """The answer for the kit list: ``returns by itself: yes``, or what it leaves."""
         residual = self.intervals["residual_angle_rad"]
-        if math.isnan(residual.value):
+        if residual.value is None:
             return f"returns by itself: not known ({residual.why})"
-        share, most = residual.value / self.max_angle_rad, residual.high / self.max_angle_rad
+        share, most = residual.number / self.max_angle_rad, residual.upper / self.max_angle_rad
         if share > 0:
-            span = f" ({_percent(residual.low / self.max_angle_rad)} to {_percent(most)})" if most >= share else ""
+            span = f" ({_percent(residual.lower / self.max_angle_rad)} to {_percent(most)})" if most >= share else ""
             return f"returns by itself: no, leaves {_percent(share)} of its throw{span}"
         if most > 0:
             return f"returns by itself: yes, as far as these readings tell; it may leave up to {_percent(most)}"
@@ -218,7 +218,7 @@ def lever_of(
         intervals=intervals, findings=findings, queried=queried, scatter_share=scatter.share(judged.fit),
         both_ways=readings.both_ways, level=level,
     )  # fmt: skip
-    if intervals["residual_angle_rad"].value > 0:
+    if intervals["residual_angle_rad"].number > 0:
         sentence = result.returns_by_itself.capitalize()
         note = Finding("note", "does not come home", f"{sentence}: set the dead zone above that, or clean the stick.")
         return replace(result, findings=(*findings, note))
@@ -317,10 +317,10 @@ def _intervals(
     found["preload_nm"] = estimate(total, assumed)
     for name in ("friction_nm", "friction_force_n"):
         found[name] = Estimate.unbounded(0.0, why, n=0, assumed=assumed)
-    found["residual_angle_rad"] = Estimate.unbounded(math.nan, why, n=0)
+    found["residual_angle_rad"] = Estimate.missing(why, n=0)
     if readings.only_back:
         for name in ("preload_and_friction_nm", "start_force_n", "full_force_n"):
-            found[name] = Estimate.unbounded(found[name].value, why, n=n, assumed=assumed)
+            found[name] = Estimate.unbounded(found[name].number, why, n=n, assumed=assumed)
     return found
 
 
@@ -362,7 +362,7 @@ def _residual(
         value = max_angle_rad if excess > 0 else 0.0
     if fit.combination(np.array([0.0, 1.0, 0.0]), level)[2] < 0:
         why = "letting back took more force than pushing outwards: the two may be swapped"
-        return Estimate.unbounded(math.nan, why, n=n)
+        return Estimate.missing(why, n=n)
     if doubt is None:
         return Estimate.unbounded(value, "too few readings to judge the scatter by; take two more", n=n)
     above, below = np.array([-1.0, 1.0, 0.0]), np.array([0.0, 0.0, 1.0])

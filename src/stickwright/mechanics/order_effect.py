@@ -242,8 +242,8 @@ def day_finding(site: str, days: DaySpread) -> Finding:
     """
     told = days.estimate()
     text = (
-        f"Force on another day at {site}: from the player's own {days.visits} visits, {percent(told.value)} more or less (sd; 95 %: "
-        f"{percent(told.low)} to {percent(told.high)}), in place of the usual {percent(DAY_SD)}. The interval for another day allows "
+        f"Force on another day at {site}: from the player's own {days.visits} visits, {percent(told.number)} more or less (sd; 95 %: "
+        f"{percent(told.lower)} to {percent(told.upper)}), in place of the usual {percent(DAY_SD)}. The interval for another day allows "
         "for how few visits these are."
     )
     return Finding("note", "own days", text)
@@ -264,9 +264,9 @@ def on_another_day(today: Estimate, days: DaySpread = USUAL_DAYS) -> Estimate:
     >>> round(other.low, 2), round(other.high, 2)
     (0.35, 0.72)
     """
-    if not today.has_interval or today.low <= 0 or today.value <= 0:
+    if not today.has_interval or today.level is None or today.lower <= 0 or today.number <= 0:
         return today
     half = days.half_width(today.level)
-    low = today.value * math.exp(-math.hypot(math.log(today.value / today.low), half))
-    high = today.value * math.exp(math.hypot(math.log(today.high / today.value), half))
+    low = today.number * math.exp(-math.hypot(math.log(today.number / today.lower), half))
+    high = today.number * math.exp(math.hypot(math.log(today.upper / today.number), half))
     return replace(today, low=low, high=high)

@@ -71,16 +71,16 @@ def _along(fit: RobustFit, weights: Array, level: float) -> Estimate:
 
 def _gain_findings(full: Estimate, dead: Estimate) -> tuple[Finding, ...]:
     findings = []
-    if full.value < 0.9:
+    if full.number < 0.9:
         text = (
-            f"The output is full at {100 * full.value:.0f} % of the throw: the rest of the throw does nothing. Reach "
+            f"The output is full at {100 * full.number:.0f} % of the throw: the rest of the throw does nothing. Reach "
             "and range are counted to there."
         )
         findings.append(Finding("note", "full early", text))
-    if full.value > 1.05:
-        text = f"At the stop the output is only about {100 / full.value:.0f} %: give it more range when tuning."
+    if full.number > 1.05:
+        text = f"At the stop the output is only about {100 / full.number:.0f} %: give it more range when tuning."
         findings.append(Finding("note", "output short of full", text))
-    if dead.value > 0.05:
-        text = f"Nothing comes out over the first {100 * dead.value:.0f} % of the throw."
+    if dead.number > 0.05:
+        text = f"Nothing comes out over the first {100 * dead.number:.0f} % of the throw."
         findings.append(Finding("note", "dead centre", text))
     return tuple(findings)

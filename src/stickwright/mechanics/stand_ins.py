@@ -226,7 +226,7 @@ def has_positive_interval(estimate: Estimate) -> bool:
     ----------
     estimate : Estimate
     """
-    return estimate.has_interval and estimate.low > 0
+    return estimate.has_interval and estimate.lower > 0
 
 
 def limb_stiffness_of(
@@ -272,7 +272,9 @@ def limb_stiffness_of(
         except BadInput as refused:
             findings.append(Finding("fault", "limb stiffness", f"At {site.name}: {refused}"))
         else:
-            return found, lognormal(rng, found.value, max(0.05, math.log(found.high / found.low) / (2 * 1.96)), draws)
+            return found, lognormal(
+                rng, found.number, max(0.05, math.log(found.upper / found.lower) / (2 * 1.96)), draws
+            )
     value = 0.7 * float(np.median(force / reach))
     assumptions.append(
         Assumption(
@@ -312,13 +314,13 @@ def shaken_force(site: Site, tried: Mapping[int, TriedStick], limb_n_per_m: Esti
     def force(limb: float) -> Array:
         return np.array([value * (stick + limb) for stick, value in shaken])
 
-    middle = force(limb_n_per_m.value)
+    middle = force(limb_n_per_m.number)
     spread = cap.ASSUMED_SCATTER if len(shaken) < 3 else float(np.log(middle).std(ddof=1))
     half = math.exp(2 * spread / math.sqrt(len(shaken)))
     low, high = (
-        (limb_n_per_m.low, limb_n_per_m.high)
+        (limb_n_per_m.lower, limb_n_per_m.upper)
         if has_positive_interval(limb_n_per_m)
-        else (limb_n_per_m.value / 1.5, limb_n_per_m.value * 1.5)
+        else (limb_n_per_m.number / 1.5, limb_n_per_m.number * 1.5)
     )
     return Estimate(
         float(np.exp(np.log(middle).mean())), float(np.exp(np.log(force(low)).mean())) / half,

@@ -82,7 +82,7 @@ def resting_force(
             )
         )  # fmt: skip
         usual = _usual_estimate(USUAL[site.part].rest_n, f"usual for a supported {site.part}, not measured")
-        return usual, lognormal(rng, usual.value, _USUAL_LOG_SD, draws)
+        return usual, lognormal(rng, usual.number, _USUAL_LOG_SD, draws)
     values = np.asarray(last.force_n)
     middle = float(values.mean())
     if middle <= 0:
@@ -131,7 +131,7 @@ def involuntary_force(
     elif recorded.force_n is not None:
         sigma = recorded.force_n
         told = has_positive_interval(sigma)
-        log_sd = max(0.05, math.log(sigma.high / sigma.low) / 3.92) if told else 0.2
+        log_sd = max(0.05, math.log(sigma.upper / sigma.lower) / 3.92) if told else 0.2
     else:
         value = USUAL[site.part].steady_n
         assumptions.append(
@@ -146,7 +146,7 @@ def involuntary_force(
     crossing_log_sd = 0.15
     if site.crossing_hz is not None:
         crossing = Estimate.unbounded(site.crossing_hz, "given as one figure")
-    elif recorded.crossing_hz is not None and recorded.crossing_hz.value > 0:
+    elif recorded.crossing_hz is not None and recorded.crossing_hz.number > 0:
         crossing = recorded.crossing_hz
     else:
         crossing_log_sd = math.log(2) / 1.96
@@ -158,5 +158,5 @@ def involuntary_force(
         )  # fmt: skip
         value = USUAL_CROSSING_HZ
         crossing = Estimate(value, value / 2, value * 2, 0.95, 0, assumed="usual figure, not measured")
-    shaken = lognormal(rng, sigma.value, log_sd, draws)
-    return sigma, crossing, shaken, lognormal(rng, crossing.value, crossing_log_sd, draws)
+    shaken = lognormal(rng, sigma.number, log_sd, draws)
+    return sigma, crossing, shaken, lognormal(rng, crossing.number, crossing_log_sd, draws)

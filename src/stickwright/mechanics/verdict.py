@@ -199,7 +199,7 @@ def _fit(
     needed = np.flatnonzero(inputs.needed)
     weakest = weakest_place(needed, found.reach_share[place], inputs)
     effort = directions[int(needed[np.argmax(found.effort[place][needed])])].effort_share
-    hold, model = _hold(site, effort.value)
+    hold, model = _hold(site, effort.number)
     told = broken_rules(place, setups, found, inputs, direction_rad, demand, rules, situation)
     fails, doubts = refused_and_doubted(
         told, row, better, float(found.shortfall[place]), inputs.unread.figures, direction_rad, demand, rules, situation
@@ -245,7 +245,7 @@ def _fit(
         verdict=verdict,  # type: ignore[arg-type]
         fails=fails,
         limit=limit_sentence(
-            place, setups, found, inputs, direction_rad, weakest, fails, rules, doubts, most_false_per_min=false.high
+            place, setups, found, inputs, direction_rad, weakest, fails, rules, doubts, most_false_per_min=false.upper
         ),
         doubts=doubts,
         help=help_sentence,
@@ -304,7 +304,7 @@ def _direction_fit(
 
 
 def _widened(directions: tuple[DirectionFit, ...]) -> tuple[DirectionFit, ...]:
-    return tuple(replace(one, gain=widening_gain(one.reach_share.value)) for one in directions)
+    return tuple(replace(one, gain=widening_gain(one.reach_share.number)) for one in directions)
 
 
 def rules_at_duty(rules: Rules, duty: float, comfortable_of_maximal: float) -> Rules:
@@ -363,9 +363,9 @@ def _hold(site: Site, effort: float) -> tuple[Estimate, str]:
     )
     if joint is None and nearest is None:
         why = "no published endurance curve exists for this part: time the player's own hold"
-        return Estimate.unbounded(math.nan, why, n=0), "none"
+        return Estimate.missing(why, n=0), "none"
     hold = hold_estimate(wanted, joint, measured=nearest)
-    if hold.value > LONGEST_HOLD_S:
+    if hold.number > LONGEST_HOLD_S:
         hold = Estimate.unbounded(
             LONGEST_HOLD_S, "over an hour: more than any game asks", n=hold.n, assumed=hold.assumed
         )

@@ -248,7 +248,7 @@ class Fit:
     @property
     def weakest_of_all(self) -> DirectionFit:
         """The direction that reaches least, whether the game needs it or not."""
-        return min(self.directions, key=lambda one: (round(one.reach_share.value, 9), one.available_force_n))
+        return min(self.directions, key=lambda one: (round(one.reach_share.number, 9), one.available_force_n))
 
     @property
     def verdict_words(self) -> str:

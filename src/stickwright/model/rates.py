@@ -44,7 +44,7 @@ def rate_words(rate: Estimate, what: str, many: str | None = None) -> str:
     'an unknown number of false inputs (anything up to all the time: measure 60 s at rest)'
     """
     many = many or f"{what}s"
-    value, high = rate.value, rate.high
+    value, high = rate.number, rate.upper
     if value >= ALL_THE_TIME_PER_MIN:
         return f"{what} all the time"
     rare = not value >= 0.5 / 60

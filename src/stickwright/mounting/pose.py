@@ -223,15 +223,15 @@ def whole_turn_rad(forward_rad: float, recorded: Estimate | None) -> float:
     """
     if recorded is None:
         return forward_rad
-    turn = math.remainder(forward_rad + recorded.value, 2 * math.pi)
+    turn = math.remainder(forward_rad + recorded.number, 2 * math.pi)
     return math.pi if turn == -math.pi else turn
 
 
 def _turn_words(site: Site, forward_rad: float, recorded: Estimate) -> str:
     """Both parts of the turn, what is taken for granted, and what to do so that neither is counted twice."""
-    ends = sorted(abs(math.degrees(end)) for end in (recorded.low, recorded.high))
+    ends = sorted(abs(math.degrees(end)) for end in (recorded.lower, recorded.upper))
     other = f" ({recorded.assumed}: record pushes on it to be sure)" if recorded.assumed else ""
-    found = f"{_turned_by(recorded.value)} ({ends[0]:.0f} to {ends[1]:.0f}°) by which the recorded pushes came out turned{other}"
+    found = f"{_turned_by(recorded.number)} ({ends[0]:.0f} to {ends[1]:.0f}°) by which the recorded pushes came out turned{other}"
     total = math.degrees(whole_turn_rad(forward_rad, recorded))
     if abs(math.degrees(forward_rad)) < 0.5:
         told = f"{found}; the stick is taken to have stood straight ahead when they were recorded"
@@ -239,7 +239,7 @@ def _turn_words(site: Site, forward_rad: float, recorded: Estimate) -> str:
         told = (
             f"{_turned_by(forward_rad)}, the way that {site.name} points, and {found}; the stick is taken to have stood at those "
             f"{abs(math.degrees(forward_rad)):.0f}° when they were recorded, and if it stood straight ahead, "
-            f"{_turned_by(recorded.value)} is all"
+            f"{_turned_by(recorded.number)} is all"
         )
     after = f"Once it stands right, enter forward_deg = {total:.0f} for the place and put new recordings in the place of these."
     return f"Of this turn: {told}. {after}"

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from dataclasses import replace
 
 from stickwright.model.estimate import Estimate
@@ -49,7 +48,7 @@ def known(name: str, estimate: Estimate, ending: str, of: str = "") -> str:
     >>> known("throughput", Estimate(2.4, 2.1, 2.7), "", "bit/s")
     'throughput 2.4 (2.1 to 2.7) bit/s'
     """
-    if math.isnan(estimate.value):
+    if estimate.value is None:
         return f"{name} {shown(estimate, ending)}"
     return f"{name} {shown(estimate, ending)}{f' {of}' if of else ''}"
 
@@ -74,7 +73,7 @@ def pointing_lines(pointing: PointingReport, unit: str) -> list[str]:
         f"{known('throughput', pointing.throughput_bit_per_s, '', 'bit/s')}; "
         f"{known('missed', pointing.error_rate, 'percent')}"
     )
-    if math.isfinite(pointing.throughput_bit_per_s.value):
+    if pointing.throughput_bit_per_s.value is not None:
         lines.append(f"({THROUGHPUT})")
     if pointing.movement_time_s is not None:
         lines.append(known("movement time", pointing.movement_time_s, "s", "(middle of the movements)"))
@@ -120,7 +119,7 @@ def smoothness_lines(smooth: SmoothnessReport) -> list[str]:
 
 
 def _figure(estimate: Estimate) -> str:
-    return plain(estimate.value, "") if estimate.why else shown(estimate, "")
+    return plain(estimate.number, "") if estimate.why else shown(estimate, "")
 
 
 def tap_lines(taps: TapReport) -> list[str]:

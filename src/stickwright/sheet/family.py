@@ -265,7 +265,7 @@ def _turn_rad(site: SitePlan, pose: Pose | None) -> float:
     """How the base is to stand, from straight ahead: as the room and the recordings say, or the recordings alone."""
     if pose is not None:
         return pose.turn_rad
-    return site.base_turn_rad.value if site.base_turn_rad is not None else 0.0
+    return site.base_turn_rad.number if site.base_turn_rad is not None else 0.0
 
 
 def _turn_words(said: str) -> str:

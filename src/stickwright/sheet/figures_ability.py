@@ -51,9 +51,9 @@ def _rose(
 ) -> None:
     """One polar chart: value, interval and every reading of each direction."""
     angles = [one.direction_rad for _, _, one in directions]
-    values = [in_unit(estimate.value, ending) for estimate, _, _ in directions]
-    lows = [in_unit(estimate.low, ending) for estimate, _, _ in directions]
-    highs = [in_unit(estimate.high, ending) for estimate, _, _ in directions]
+    values = [in_unit(estimate.number, ending) for estimate, _, _ in directions]
+    lows = [in_unit(estimate.lower, ending) for estimate, _, _ in directions]
+    highs = [in_unit(estimate.upper, ending) for estimate, _, _ in directions]
     around = [*angles, angles[0] + math.tau]
     if all(math.isfinite(end) for end in (*lows, *highs)) and len(angles) > 2:
         axes.fill_between(around, [*lows, lows[0]], [*highs, highs[0]], color=FAINT, lw=0, label="95 % interval")
@@ -70,7 +70,7 @@ def _rose(
     taken = [(one.direction_rad, in_unit(value, ending)) for _, readings, one in directions for value in readings]
     axes.plot([a for a, _ in taken], [v for _, v in taken], "x", color=MIDDLE, ms=4, mew=0.9, label="reading")
     _name_directions(axes)
-    weakest = min(directions, key=lambda one: one[0].value)
+    weakest = min(directions, key=lambda one: one[0].number)
     axes.set_title(f"{name}, {label_of(ending)}", y=1.13)
     axes.set_xlabel(
         f"least: {direction_words(weakest[2].direction_rad)} {shown(weakest[0], ending)}", labelpad=4, fontsize=8.5

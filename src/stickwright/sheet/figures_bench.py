@@ -44,7 +44,7 @@ def bench(result: BenchResult) -> str:
         _ends(axes, result)
         axes.set_xlim(left=min(0.0, axes.get_xlim()[0]))
         axes.set_ylim(bottom=0.0)
-        axes.set_xlabel(f"travel at the contact point, mm (stop at {in_unit(result.travel_m.value, 'mm'):.1f} mm)")
+        axes.set_xlabel(f"travel at the contact point, mm (stop at {in_unit(result.travel_m.number, 'mm'):.1f} mm)")
         axes.set_ylabel(f"force at {in_unit(result.height_m, 'mm'):.0f} mm above the pivot, N")
         axes.set_title(folded(result.name, 48), loc="left")
         axes.legend(frameon=False, loc="upper left")
@@ -60,8 +60,8 @@ def _lines(axes: Any, result: BenchResult, angles: Array) -> None:
     """Fitted force pushing out and letting back; one line when friction could not be told apart."""
     line = result.pooled
     travel = _travel_mm(result, angles)
-    spring = line.preload_nm.value + line.stiffness_nm_per_rad.value * angles
-    friction = line.friction_nm.value if line.friction_nm.has_interval else 0.0
+    spring = line.preload_nm.number + line.stiffness_nm_per_rad.number * angles
+    friction = line.friction_nm.number if line.friction_nm.has_interval else 0.0
     axes.plot(travel, (spring + friction) / result.height_m, color=INK, lw=1.8, label="fitted, pushing out")
     if line.friction_nm.has_interval:
         axes.plot(travel, (spring - friction) / result.height_m, color=MIDDLE, lw=1.4, ls="--",

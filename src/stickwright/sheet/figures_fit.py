@@ -67,14 +67,14 @@ def _polygon(axes: Any, fit: Fit, series: Series, name: str) -> None:
     angles = [one.direction_rad for one in around]
     banded = series is SERIES[0] and all(one.reach_share.has_interval for one in around)
     if banded:
-        outer = _ring([one.reach_share.high for one in around], angles)
-        inner = _ring([one.reach_share.low for one in around], angles)
+        outer = _ring([one.reach_share.upper for one in around], angles)
+        inner = _ring([one.reach_share.lower for one in around], angles)
         axes.fill([*outer[0], *inner[0][::-1]], [*outer[1], *inner[1][::-1]], color=FAINT, lw=0)
     for one in fit.directions:
         if one.reach_share.has_interval:
-            axes.plot(*_ring([one.reach_share.low, one.reach_share.high], [one.direction_rad] * 2),
+            axes.plot(*_ring([one.reach_share.lower, one.reach_share.upper], [one.direction_rad] * 2),
                       color=series.colour, lw=0.9, ls="-")  # fmt: skip
-    axes.plot(*_ring([one.reach_share.value for one in around], angles), color=series.colour, ls=series.line,
+    axes.plot(*_ring([one.reach_share.number for one in around], angles), color=series.colour, ls=series.line,
               marker=series.marker, ms=4, lw=series.width, label=name)  # fmt: skip
 
 
@@ -116,7 +116,7 @@ def _crossing_panel(axes: Any, site: SitePlan, fits: tuple[Fit, ...], direction_
     _triangle(axes, able)
     felt = _nearest(fits[0], direction_rad) if fits else None
     if felt is not None and felt.firm_force_n is not None:
-        axes.plot([0, in_unit(able.reach_m.value, "mm")], [felt.available_force_n, 0], color=INK, lw=1.4, ls=":",
+        axes.plot([0, in_unit(able.reach_m.number, "mm")], [felt.available_force_n, 0], color=INK, lw=1.4, ls=":",
                   label="behind its mount's flex")  # fmt: skip
     ends = []
     for rank, (fit, series) in enumerate(zip(fits, SERIES, strict=False), start=1):
@@ -136,8 +136,8 @@ def _nearest(fit: Fit, direction_rad: float) -> DirectionFit:
 
 def _frame(able: DirectionCapability, fits: tuple[Fit, ...]) -> tuple[float, float]:
     """Upper ends of force and travel: the best stick whole, the triangle as far as the sticks stay legible."""
-    force = able.force_n.high if math.isfinite(able.force_n.high) else able.force_n.value
-    reach = able.reach_m.high if math.isfinite(able.reach_m.high) else able.reach_m.value
+    force = able.force_n.upper if able.force_n.high is not None else able.force_n.number
+    reach = able.reach_m.upper if able.reach_m.high is not None else able.reach_m.number
     longest = max((fit.travel_m for fit in fits), default=reach)
     wide = max([min(reach, 1.8 * longest), *(min(fit.travel_m, 2.5 * reach) for fit in fits[:1])])
     tall = max([force * _HEADROOM, *(fit.full_force_n for fit in fits[:1] if fit.full_force_n < 2.0 * force)])
@@ -146,10 +146,10 @@ def _frame(able: DirectionCapability, fits: tuple[Fit, ...]) -> tuple[float, flo
 
 def _triangle(axes: Any, able: DirectionCapability) -> None:
     force, reach = able.force_n, able.reach_m
-    axes.plot([0, in_unit(reach.value, "mm")], [force.value, 0], color=INK, lw=2.6, label="force the player has")
+    axes.plot([0, in_unit(reach.number, "mm")], [force.number, 0], color=INK, lw=2.6, label="force the player has")
     if force.has_interval and reach.has_interval:
         axes.fill(
-            [0, in_unit(reach.high, "mm"), in_unit(reach.low, "mm"), 0], [force.high, 0, 0, force.low],
+            [0, in_unit(reach.upper, "mm"), in_unit(reach.lower, "mm"), 0], [force.upper, 0, 0, force.lower],
             color=FAINT, lw=0, label="its 95 % interval", zorder=0,
         )  # fmt: skip
     axes.plot([], [], ls="", marker="o", color=INK, ms=7, label="where they meet")
@@ -168,12 +168,12 @@ def _stick_line(
     reached = one.reach_travel_m
     starts = one.start_force_n < one.available_force_n
     if starts and reached.has_interval:
-        axes.plot([in_unit(reached.low, "mm"), in_unit(reached.high, "mm")], [one.force_used_n] * 2,
+        axes.plot([in_unit(reached.lower, "mm"), in_unit(reached.upper, "mm")], [one.force_used_n] * 2,
                   color=series.colour, lw=3.2, alpha=0.55, solid_capstyle="butt")  # fmt: skip
     if starts:
-        axes.plot([in_unit(reached.value, "mm")], [one.force_used_n], marker=series.marker, color=series.colour, ms=8)
+        axes.plot([in_unit(reached.number, "mm")], [one.force_used_n], marker=series.marker, color=series.colour, ms=8)
     if starts and rank == 1:
-        axes.plot([in_unit(reached.value, "mm")] * 2, [0, one.force_used_n], color=series.colour, lw=0.8, ls=":")
+        axes.plot([in_unit(reached.number, "mm")] * 2, [0, one.force_used_n], color=series.colour, lw=0.8, ls=":")
     end_m = min(fit.travel_m, far_m * 0.97)
     slope = (one.needed_force_n - one.start_force_n) / fit.travel_m
     if slope > 0:
@@ -210,10 +210,10 @@ def ranking(site: SitePlan) -> str:
         most = max([1.0, *(_upper(fit) for fit in fits)])
         for row, fit in enumerate(fits):
             fitting = fit.verdict != "does not fit"
-            axes.barh(row, max(0.0, fit.bits.value), height=0.62, color=MIDDLE if fitting else "white", edgecolor=INK,
+            axes.barh(row, max(0.0, fit.bits.number), height=0.62, color=MIDDLE if fitting else "white", edgecolor=INK,
                       hatch=None if fitting else "////", lw=0.9)  # fmt: skip
             if fit.bits.has_interval:
-                axes.plot([fit.bits.low, fit.bits.high], [row, row], color=INK, lw=1.8, marker="|", ms=8, mew=1.6)
+                axes.plot([fit.bits.lower, fit.bits.upper], [row, row], color=INK, lw=1.8, marker="|", ms=8, mew=1.6)
             words = chance_words(fit.probability_best) + ("" if fitting else ", does not fit")
             axes.annotate(words, (max(0.0, _upper(fit)), row), xytext=(5, 0), textcoords="offset points", va="center")
         axes.set_yticks(range(len(fits)), [folded(f"{row} {fit.label}", 26) for row, fit in enumerate(fits, start=1)])
@@ -226,4 +226,4 @@ def ranking(site: SitePlan) -> str:
 
 
 def _upper(fit: Fit) -> float:
-    return fit.bits.high if math.isfinite(fit.bits.high) else fit.bits.value
+    return fit.bits.upper if fit.bits.high is not None else fit.bits.number

@@ -64,24 +64,24 @@ def trace_overview(
 
 def _reach(axes: Any, reach: ReachReport) -> None:
     angles = [*reach.direction_rad, reach.direction_rad[0]]
-    values = [one.value for one in (*reach.reach, reach.reach[0])]
+    values = [one.number for one in (*reach.reach, reach.reach[0])]
     name = f"reach, least {direction_words(reach.weakest_rad)}"
     axes.plot([r * math.cos(a) for r, a in zip(values, angles, strict=True)],
               [r * math.sin(a) for r, a in zip(values, angles, strict=True)],
               color=INK, lw=1.5, marker="o", ms=4, label=name)  # fmt: skip
     for angle, one in zip(reach.direction_rad, reach.reach, strict=True):
         if one.has_interval:
-            axes.plot([one.low * math.cos(angle), one.high * math.cos(angle)],
-                      [one.low * math.sin(angle), one.high * math.sin(angle)], color=INK, lw=3, alpha=0.35)  # fmt: skip
+            axes.plot([one.lower * math.cos(angle), one.upper * math.cos(angle)],
+                      [one.lower * math.sin(angle), one.upper * math.sin(angle)], color=INK, lw=3, alpha=0.35)  # fmt: skip
 
 
 def _rest(axes: Any, rest: RestReport) -> None:
     x, y = rest.offset_x, rest.offset_y
-    axes.plot([x.value], [y.value], marker="s", ls="", color=SERIES[1].colour, ms=5, label="rest")
+    axes.plot([x.number], [y.number], marker="s", ls="", color=SERIES[1].colour, ms=5, label="rest")
     if x.has_interval:
-        axes.plot([x.low, x.high], [y.value] * 2, color=SERIES[1].colour, lw=1.2)
+        axes.plot([x.lower, x.upper], [y.number] * 2, color=SERIES[1].colour, lw=1.2)
     if y.has_interval:
-        axes.plot([x.value] * 2, [y.low, y.high], color=SERIES[1].colour, lw=1.2)
+        axes.plot([x.number] * 2, [y.lower, y.upper], color=SERIES[1].colour, lw=1.2)
 
 
 def _against_time(axes: Any, report: TraceReport, times_s: NDArray[np.float64], xy: NDArray[np.float64]) -> None:

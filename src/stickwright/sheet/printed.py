@@ -143,7 +143,7 @@ def _narrow(value: float, low: float, high: float) -> bool:
 
 def _interval(estimate: Estimate, ending: str, decimals: int) -> tuple[str, str, str]:
     """Value, low and high with the same decimals, one more where all three would look alike."""
-    value, low, high = (in_unit(number, ending) for number in (estimate.value, estimate.low, estimate.high))
+    value, low, high = (in_unit(number, ending) for number in (estimate.number, estimate.lower, estimate.upper))
     texts = tuple(_number(number, decimals) for number in (value, low, high))
     while texts[1] == texts[2] and low != high and decimals < 4:
         decimals += 1
@@ -175,7 +175,7 @@ def printed_pair(estimate: Estimate, ending: str, digits: int = 2) -> tuple[str,
     >>> printed_pair(Estimate.unbounded(0.26, "one reading only"), "n")
     ('0.26 N', '(no interval: one reading only)')
     """
-    value, low, high = estimate.value, estimate.low, estimate.high
+    value, low, high = estimate.number, estimate.lower, estimate.upper
     if math.isnan(value):
         return "not known", f"({_reason(estimate)})" if estimate.why else ""
     if not math.isfinite(value):
@@ -203,7 +203,7 @@ def printed_pair(estimate: Estimate, ending: str, digits: int = 2) -> tuple[str,
     shown_value = _with_unit(text, label_of(ending))
     if text == low_text == high_text:
         return shown_value, ""
-    spread = _SPREAD if math.isnan(estimate.level) else ""
+    spread = _SPREAD if estimate.level is None else ""
     return shown_value, f"({low_text} to {high_text}{spread})"
 
 
@@ -276,20 +276,20 @@ def sided(estimate: Estimate, ending: str, plus: str, minus: str) -> str:
     >>> sided(Estimate(0.01, -0.004, 0.024), "percent", "right", "left")
     '1.0 % right (0.4 left to 2.4 right)'
     """
-    if math.isnan(estimate.value):
+    if estimate.value is None:
         return f"{plus} or {minus} {shown(estimate, ending)}"
-    side, low, high = plus if estimate.value >= 0 else minus, estimate.low, estimate.high
+    side, low, high = plus if estimate.number >= 0 else minus, estimate.lower, estimate.upper
     if low < 0 < high:
         decimals = 1 if ending == "percent" else decimals_for(in_unit(max(abs(low), abs(high)), ending))
-        value, least, most = (_number(abs(in_unit(one, ending)), decimals) for one in (estimate.value, low, high))
+        value, least, most = (_number(abs(in_unit(one, ending)), decimals) for one in (estimate.number, low, high))
         mark = f", {ASSUMED}" if estimate.assumed else ""
         return f"{_with_unit(value, label_of(ending))} {side} ({least} {minus} to {most} {plus}){mark}"
     if ending == "percent" and estimate.has_interval:
-        value, least, most = (f"{abs(in_unit(one, ending)):.1f}" for one in (estimate.value, low, high))
-        least, most = (most, least) if estimate.value < 0 else (least, most)
+        value, least, most = (f"{abs(in_unit(one, ending)):.1f}" for one in (estimate.number, low, high))
+        least, most = (most, least) if estimate.number < 0 else (least, most)
         return f"{value} % ({least} to {most}) {side}{f', {ASSUMED}' if estimate.assumed else ''}"
-    if estimate.value < 0:
-        estimate = replace(estimate, value=-estimate.value, low=-high, high=-low)
+    if estimate.number < 0:
+        estimate = replace(estimate, value=-estimate.number, low=-high, high=-low)
     return f"{shown(estimate, ending)} {side}"
 
 
@@ -310,13 +310,16 @@ def centre_words(x: Estimate, y: Estimate, ending: str) -> str:
     """
     both = ((x, "right", "left"), (y, "forward", "back"))
     if ending != "percent" or not (x.has_interval and y.has_interval):
-        if x.why == y.why and not math.isnan(x.value + y.value):
-            bare = (f"{plain(abs(one.value), ending)} {plus if one.value >= 0 else minus}" for one, plus, minus in both)
+        if x.why == y.why and not math.isnan(x.number + y.number):
+            bare = (
+                f"{plain(abs(one.number), ending)} {plus if one.number >= 0 else minus}" for one, plus, minus in both
+            )
             return f"{', '.join(bare)} (no interval: {_reason(x)})" if x.why else _sides(both, ending)
         return _sides(both, ending)
-    if all(one.high - one.low < _WITHIN * 2 for one in (x, y)):
+    if all(one.upper - one.lower < _WITHIN * 2 for one in (x, y)):
         exact = (
-            f"{in_unit(abs(one.value), ending):.1f} % {plus if one.value >= 0 else minus}" for one, plus, minus in both
+            f"{in_unit(abs(one.number), ending):.1f} % {plus if one.number >= 0 else minus}"
+            for one, plus, minus in both
         )
         return f"{', '.join(exact)}, each to within {in_unit(_WITHIN, ending):.1f} %"
     return _sides(both, ending)

@@ -1,7 +1,6 @@
 """A plan as JSON: everything in it, SI, in a fixed order.
 
-JSON knows no not-a-number: such a number becomes null, and an estimate says in `why` what is missing. A count
-or limit without end becomes null likewise.
+What is missing is null, and an estimate says in `why` what is missing.
 """
 
 from __future__ import annotations
@@ -15,7 +14,6 @@ from typing import Any
 import numpy as np
 
 from stickwright.codes.message import Message
-from stickwright.model.estimate import Estimate
 from stickwright.model.measured import Measured
 from stickwright.model.plan import Fit, Plan
 from stickwright.model.response import Tuning
@@ -33,10 +31,6 @@ _TREMOR_BEFORE = "rms"
 none of the sizes told today, so that none of them can be read from it."""
 _TREMOR_SIZES = ("band_rms", "peak_rms", "excess_rms")
 _OTHER_SIZE = "An earlier version kept another size of tremor; plan again to have this one."
-
-_NO_VALUE = "not known"
-_NO_INTERVAL = "no interval known"
-_NO_END = "no upper end"
 
 
 def plan_json(plan: Plan) -> str:
@@ -135,8 +129,6 @@ def as_data(value: Any) -> Any:
     >>> as_data(Estimate.unbounded(0.26, "one reading only"))["low"] is None
     True
     """
-    if isinstance(value, Estimate):
-        return _estimate(value)
     if isinstance(value, Message):
         return {"code": value.code, **{name: as_data(one) for name, one in value.params}}
     if dataclasses.is_dataclass(value) and not isinstance(value, type):
@@ -159,16 +151,3 @@ def as_data(value: Any) -> Any:
     if isinstance(value, np.integer):
         return int(value)
     return value
-
-
-def _estimate(estimate: Estimate) -> dict[str, Any]:
-    """An estimate with the reason beside every null."""
-    why = estimate.why
-    if why is None and not math.isfinite(estimate.value):
-        why = _NO_VALUE if math.isnan(estimate.value) else _NO_END
-    if why is None and (math.isnan(estimate.low) or math.isnan(estimate.high)):
-        why = _NO_INTERVAL
-    if why is None and not estimate.has_interval:
-        why = _NO_END
-    fields = {field.name: as_data(getattr(estimate, field.name)) for field in dataclasses.fields(estimate)}
-    return fields | {"why": why}

@@ -131,7 +131,7 @@ def day_note(able: Capability) -> str:
     spread = "spread from day to day as at the player's own visits" if own else "spread from day to day assumed"
     return (
         f"Forces are of a fresh player on the day of the visit. On another day the force "
-        f"{direction_words(weakest.direction_rad)} may be {plain(other.low, 'n')} to {plain(other.high, 'n')} (95 %, "
+        f"{direction_words(weakest.direction_rad)} may be {plain(other.lower, 'n')} to {plain(other.upper, 'n')} (95 %, "
         f"{spread}): the ranking of the sticks counts on that."
     )
 
@@ -150,7 +150,7 @@ def capability_polar(site: Able) -> Table:
         for one in able.directions
     )
     weakest = next((one for one in able.directions if one.direction_rad == able.weakest_rad), able.directions[0])
-    strongest = max(able.directions, key=lambda one: one.force_n.value)
+    strongest = max(able.directions, key=lambda one: one.force_n.number)
     alt = (
         f"Two polar charts of the {site.name}, comfortable force and free reach in {len(able.directions)} directions, "
         f"with readings and 95 % bands: weakest is {direction_words(weakest.direction_rad)} with "
@@ -273,7 +273,7 @@ def effort_words(fit: Fit) -> str:
     fit : Fit
         The set-up.
     """
-    return "more than all" if fit.effort_share.value > 1.0 else percent(fit.effort_share)
+    return "more than all" if fit.effort_share.number > 1.0 else percent(fit.effort_share)
 
 
 def limiting_sentence(fit: Fit, with_help: bool = True) -> str:
@@ -331,7 +331,7 @@ def _radius(dead_zone: Estimate) -> str:
     if dead_zone.has_interval or not dead_zone.why:
         return f"{percent(dead_zone)} of the range"
     mark = f", {ASSUMED}" if dead_zone.assumed else ""
-    return f"{share(dead_zone.value)} of the range{mark}: {clause(dead_zone.why)}"
+    return f"{share(dead_zone.number)} of the range{mark}: {clause(dead_zone.why)}"
 
 
 def _filter(choice: FilterChoice) -> str:
@@ -361,7 +361,7 @@ def range_words(tuning: Tuning) -> str:
         return "not set: reach is not known all round"
     named = [(phi, one, gain) for phi, one, gain in every if gain >= _WIDENED]
     parts = [f"{direction_words(phi)} reached {percent(one)}, times {gain:.2f}" for phi, one, gain in named]
-    others = [(one.value, gain) for _, one, gain in every if gain < _WIDENED]
+    others = [(one.number, gain) for _, one, gain in every if gain < _WIDENED]
     if others:
         least, most = share(min(one for one, _ in others)), share(max(one for one, _ in others))
         spread = least if least == most else f"{least.removesuffix(' %')} to {most}"
@@ -385,7 +385,7 @@ def tuning_range(tuning: Tuning) -> Table:
         (direction_words(phi), percent(reached), f"{gain:.2f}")
         for phi, reached, gain in zip(tuning.direction_rad, tuning.range_share, tuning.gain, strict=True)
     )
-    weakest = min(range(len(rows)), key=lambda step: tuning.range_share[step].value)
+    weakest = min(range(len(rows)), key=lambda step: tuning.range_share[step].number)
     alt = f"Least range is {rows[weakest][0]} with {rows[weakest][1]}, widened {rows[weakest][2]} times."
     return Table(f"Range per direction, {tuning.stick}", ("direction", "reached", "multiplied by"), rows, alt)
 
@@ -428,7 +428,7 @@ def trace_overview(report: TraceReport) -> Table:
             (f"reach {direction_words(phi)}", shown(reached, unit))
             for phi, reached in zip(report.reach.direction_rad, report.reach.reach, strict=True)
         ]
-        least = min(range(len(report.reach.reach)), key=lambda step: report.reach.reach[step].value)  # type: ignore[union-attr]
+        least = min(range(len(report.reach.reach)), key=lambda step: report.reach.reach[step].number)  # type: ignore[union-attr]
         told = f"weakest is {direction_words(report.reach.weakest_rad)} with {shown(report.reach.reach[least], unit)}"
     alt = f"Recording {report.name}, {plain(report.duration_s, 's')}: rest and reach of the output; {told}."
     return Table(f"Recording {report.name}", ("what", "value"), tuple(rows), alt)

@@ -153,7 +153,7 @@ def _second(site: SitePlan, second: Fit | None) -> str:
 def _numbers(fit: Fit, site: SitePlan) -> list[list[str]]:
     """The set-up's own numbers beside what the game asks of it, one line each."""
     length = "" if fit.kind == "touch" else f"contact point {plain(fit.contact_height_m, 'mm')} above the pivot, "
-    of_force = "all of the comfortable force" if fit.effort_share.value > 1 else "of comfortable force in use"
+    of_force = "all of the comfortable force" if fit.effort_share.number > 1 else "of comfortable force in use"
     rows = [
         ["game asks", _demand(site)],
         ["size", f"{length}travel {plain(fit.travel_m, 'mm')} each way{_mass(fit)}{_plugged(fit)}"],
@@ -176,8 +176,8 @@ def _plugged(fit: Fit) -> str:
 
 def _hold(fit: Fit) -> str:
     """How long it can be held, and by which curve or reading when there is one."""
-    known = math.isfinite(fit.hold_s.value) and fit.hold_model
-    said = shown(fit.hold_s, "min" if fit.hold_s.value >= _LONG_HOLD_S else "s")
+    known = fit.hold_s.value is not None and fit.hold_model
+    said = shown(fit.hold_s, "min" if fit.hold_s.number >= _LONG_HOLD_S else "s")
     return f"{said}: {fit.hold_model}" if known else said
 
 
@@ -376,7 +376,7 @@ def _facts(report: TraceReport) -> str:
             f"least reach {direction_words(report.reach.weakest_rad)}, area {percent(report.reach.area_share)}"
         )
     if report.tremor is not None:
-        size = "" if math.isnan(report.tremor.band_rms.value) else f", rms {tremor_size(report)}"
+        size = "" if report.tremor.band_rms.value is None else f", rms {tremor_size(report)}"
         three = len(report.tremor.axis) == 3
         line = f", strongest along {axis_words(report.tremor.axis)} of the three axes that were read" if three else ""
         parts.append(clause(report.tremor.sentence) + size + line)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from dataclasses import replace
 
 from stickwright.model.estimate import Estimate
@@ -50,7 +49,7 @@ def in_own_unit(estimate: Estimate, report: TraceReport) -> str:
     """
     if report.unit == "share":
         return shown(estimate, "percent").replace("%", "% of full output", 1)
-    if math.isnan(estimate.value):
+    if estimate.value is None:
         return shown(estimate, "foreign")
     value, _, beside = shown(replace(estimate, assumed=None), "foreign").partition(" ")
     return f"{value} {report.unit} {beside}".rstrip()

@@ -173,7 +173,7 @@ def unrecorded_basis(fit: Fit) -> str:
     """
     said = set_unrecorded(fit)
     wide = [one for one in fit.directions if one.gain is not None]
-    sums = listed(f"{direction_words(one.direction_rad)} 1 ÷ {share(one.reach_share.value)}" for one in wide)
+    sums = listed(f"{direction_words(one.direction_rad)} 1 ÷ {share(one.reach_share.number)}" for one in wide)
     return (
         f"{said} Gain is 1 ÷ the share of the travel that the readings predict, at most {GAIN_LIMIT:g}: {sums}."
         if said
@@ -234,11 +234,11 @@ def dead_zones(fit: Fit | None, tuning: Tuning) -> str:
     counted = ""
     if fit is not None and fit.full_name == tuning.stick:
         counted = f"{share(fit.dead_zone_share)} of the throw is what the choice counts on against false input; "
-    off_centre = math.hypot(tuning.offset_x.value, tuning.offset_y.value)
+    off_centre = math.hypot(tuning.offset_x.number, tuning.offset_y.number)
     why = f"rest lies {plain(off_centre, 'percent')} off the middle, and a game alone does not take that off"
     typed = f"{tuning.simple.dead_zone_percent:.0f} % is the one to type"
     return (
-        f"Which dead zone is which: {counted}{share(tuning.dead_zone.value)} of the range is for software that first takes "
+        f"Which dead zone is which: {counted}{share(tuning.dead_zone.number)} of the range is for software that first takes "
         f"the centre off; {typed}{f', since {why}' if off_centre > 0.005 else ''}."
     )
 

@@ -80,7 +80,7 @@ def press_words(press: PressFit, before: Container[str] = ()) -> str:
     if press.hold_s:
         limit = f", limit {plain(press.hold_limit_s, 's')}" if math.isfinite(press.hold_limit_s) else ", no hold taken"
         told.append(f"held for up to {plain(press.hold_s, 's')}{limit}")
-    if press.false_estimate.high > 0:
+    if press.false_estimate.upper > 0:
         told.append(rate_words(press.false_estimate, "false press", "false presses"))
     if math.isfinite(press.wanted_face_m):
         told.append(f"{plain(press.wanted_face_m, 'mm')} across would catch 95 of 100")

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 import textwrap
 
 from stickwright.catalogue import say
@@ -361,7 +360,7 @@ def _rest(report: TraceReport, unit: str) -> list[str]:
     if rest is None:
         return []
     centre = f"centre: {centre_words(rest.offset_x, rest.offset_y, unit)}"
-    if math.isnan(rest.noise_rms.value) and rest.noise_rms.why == rest.drift_per_min.why:
+    if rest.noise_rms.value is None and rest.noise_rms.why == rest.drift_per_min.why:
         if rest.offset_x.why == rest.offset_y.why == rest.noise_rms.why:
             return [centre, "noise and drift: not known, for the same reason"]
         return [centre, f"noise and drift: {shown(rest.noise_rms, unit)}"]
@@ -387,7 +386,7 @@ def _reach(report: TraceReport, unit: str) -> list[str]:
         return []
     lines, missing = [], dict[str, list[str]]()
     for phi, one in zip(reach.direction_rad, reach.reach, strict=True):
-        if math.isnan(one.value):
+        if one.value is None:
             missing.setdefault(shown(one, unit), []).append(direction_words(phi))
         else:
             lines.append(f"{direction_words(phi)}: {shown(one, unit)}")
@@ -419,7 +418,7 @@ def _tremor(report: TraceReport) -> list[str]:
     if tremor is None:
         return []
     lines = [tremor.sentence]
-    if not math.isnan(tremor.band_rms.value):
+    if tremor.band_rms.value is not None:
         lines.append(f"rms (typical size), violent stretches included, all axes together: {tremor_size(report)}")
     if tremor.axis_share is not None:
         where = "the peak" if tremor.peak_hz else f"{band_words(tremor.band_hz)}"
@@ -428,7 +427,7 @@ def _tremor(report: TraceReport) -> list[str]:
         )
     lines.append(
         f"{known('zero-crossing frequency', tremor.crossing_hz, 'hz')}"
-        f"{'' if math.isnan(tremor.crossing_hz.value) else f', from {band_words(tremor.crossing_band_hz)}'}"
+        f"{'' if tremor.crossing_hz.value is None else f', from {band_words(tremor.crossing_band_hz)}'}"
     )
     return [*lines, usual_tremor(report.unit)]
 

@@ -205,11 +205,11 @@ def share_estimate(part: Banded, of: Banded) -> Estimate:
     inside, without_inside = _totals(part)
     every, without_every = _totals(of)
     if float(every) <= 0:
-        return Estimate.unbounded(math.nan, "Nothing moved.", n=0)
+        return Estimate.missing("Nothing moved.", n=0)
     found = jackknife(min(1.0, float(inside / every)), without_inside / np.maximum(without_every, 1e-300))
     if not found.has_interval:
         return found
-    return Estimate(found.value, max(0.0, found.low), min(1.0, found.high), found.level, found.n)
+    return Estimate(found.number, max(0.0, found.lower), min(1.0, found.upper), found.level, found.n)
 
 
 def crossing_estimate(band: Banded) -> Estimate:
@@ -232,7 +232,7 @@ def crossing_estimate(band: Banded) -> Estimate:
     """
     square = np.einsum("kii->k", band.squares)
     if float(square.sum()) <= 0:
-        return Estimate.unbounded(math.nan, "Nothing moved.", n=0)
+        return Estimate.missing("Nothing moved.", n=0)
     without = np.zeros(0)
     if len(square) > 1:
         without = np.sqrt(left_one_out(band.slopes) / np.maximum(left_one_out(square), 1e-300))

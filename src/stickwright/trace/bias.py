@@ -153,7 +153,7 @@ def _rotation(
     from scipy.stats import t
 
     assumed = "after undoing a mirrored forward axis" if mirrored else None
-    means = np.array([estimate.value for _, estimate in per_direction])
+    means = np.array([estimate.number for _, estimate in per_direction])
     units = means if len(means) >= 3 else errors
     apart = _wrapped(units - mean_rad)
     if len(units) < 3 or float(np.ptp(apart)) == 0:
@@ -183,7 +183,7 @@ def _cross_talk(pushes: list[_Push], used: NDArray[np.float64], turn_rad: float)
             shares.append(float(np.ptp(push.path @ across)) / lengthwise)
     n = len(shares)
     if n == 0:
-        return Estimate.unbounded(math.nan, "No movement along the asked direction.", n=0)
+        return Estimate.missing("No movement along the asked direction.", n=0)
     value = float(np.mean(shares))
     if n < 3:
         return Estimate.unbounded(value, "Fewer than three pushes.", n=n)
@@ -193,7 +193,7 @@ def _cross_talk(pushes: list[_Push], used: NDArray[np.float64], turn_rad: float)
 
 def _advice(report: BiasReport) -> list[Finding]:
     """What to do about it, in one sentence."""
-    turn = report.error_rotation_rad.value
+    turn = report.error_rotation_rad.number
     if report.mirrored:
         return [_mirror_finding(turn)]
     if report.resultant_length < 0.7:
@@ -207,12 +207,14 @@ def _advice(report: BiasReport) -> list[Finding]:
     one_sided = _one_sided(report)
     if one_sided:
         return [Finding("note", "reach, not turn", one_sided)]
-    sure = report.error_rotation_rad.has_interval and report.error_rotation_rad.low * report.error_rotation_rad.high > 0
+    sure = (
+        report.error_rotation_rad.has_interval and report.error_rotation_rad.lower * report.error_rotation_rad.upper > 0
+    )
     if abs(turn) >= TURNED_RAD and (sure or not report.error_rotation_rad.has_interval):
         interval = ""
         if sure:
             ends = sorted(
-                abs(math.degrees(end)) for end in (report.error_rotation_rad.low, report.error_rotation_rad.high)
+                abs(math.degrees(end)) for end in (report.error_rotation_rad.lower, report.error_rotation_rad.upper)
             )
             interval = f" ({ends[0]:.0f} to {ends[1]:.0f}°)"
         size = f"{abs(math.degrees(turn)):.0f}°"
@@ -239,7 +241,7 @@ def _mirror_finding(turn: float) -> Finding:
 
 
 def _quarter_finding(report: BiasReport) -> Finding:
-    turn = report.error_rotation_rad.value
+    turn = report.error_rotation_rad.number
     turned = f"The output is turned by {abs(math.degrees(turn)):.0f}° {sense(turn)}"
     if report.quarter_turns:
         stood = base_stood(report.quarter_turns)
@@ -257,7 +259,7 @@ def _quarter_finding(report: BiasReport) -> Finding:
 
 def _one_sided(report: BiasReport) -> str | None:
     """Large error in some directions and none in others."""
-    errors = [(direction, estimate.value) for direction, estimate in report.per_direction]
+    errors = [(direction, estimate.number) for direction, estimate in report.per_direction]
     off = [(d, e) for d, e in errors if abs(e) >= TURNED_RAD]
     straight = [d for d, e in errors if abs(e) < TURNED_RAD / 2]
     mixed = any(e > 0 for _, e in off) and any(e < 0 for _, e in off)

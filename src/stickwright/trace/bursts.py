@@ -5,8 +5,6 @@ In free play a flick and a jerk look alike: there nothing is called involuntary.
 
 from __future__ import annotations
 
-import math
-
 import numpy as np
 from numpy.typing import NDArray
 
@@ -133,8 +131,8 @@ def burst_report(
         of = "in the recording's own unit" if clean.unit_is_foreign else "of full output"
         what = "sudden movement" if report.count == 1 else "sudden movements"
         text = (
-            f"{report.count} {what} in {watched_s:.0f} s ({figures(rate.value)} a minute, {figures(rate.low)} to "
-            f"{figures(rate.high)}), the largest {short(report.peak.value)} {of}: left out of the voluntary "
+            f"{report.count} {what} in {watched_s:.0f} s ({figures(rate.number)} a minute, {figures(rate.lower)} to "
+            f"{figures(rate.upper)}), the largest {short(report.peak.number)} {of}: left out of the voluntary "
             f"estimates, kept for false input.{doubt}"
         )
         findings.append(Finding("query", "bursts", text))
@@ -207,7 +205,7 @@ def _joined(found: NDArray[np.int64], times_s: NDArray[np.float64]) -> list[tupl
 def _report(clean: Cleaned, found: list[tuple[int, int, float]], minutes: float) -> BurstReport:
     rate = counts_per_min(len(found), minutes)
     if not found:
-        none = Estimate.unbounded(math.nan, "No burst was seen.", n=0)
+        none = Estimate.missing("No burst was seen.", n=0)
         return BurstReport(0, rate, none, none, ())
     peaks = [peak for _, _, peak in found]
     durations = [float(clean.times_s[b - 1] - clean.times_s[a]) + clean.step_s for a, b, _ in found]

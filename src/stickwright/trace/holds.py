@@ -61,7 +61,7 @@ def hold_reports(
             short_ones += 1
             continue
         reports.append(_hold(clean, first, stop, keep))
-    findings = [_sinking(report) for report in reports if report.slope_per_s.high < 0]
+    findings = [_sinking(report) for report in reports if report.slope_per_s.upper < 0]
     if short_ones:
         text = f"{short_ones} holds last less than {REACHING_S + LEAST_HOLD_S:.0f} s: too short to tell, left out."
         findings.append(Finding("note", "short hold", text))
@@ -140,7 +140,7 @@ def _line(
     sinking = (
         Estimate(slope / level, low, high, n=count)
         if level
-        else Estimate.unbounded(math.nan, "The level is 0: nothing was held.", n=count)
+        else Estimate.missing("The level is 0: nothing was held.", n=count)
     )
     return (
         Estimate(level, level - half, level + half, n=count),
@@ -151,10 +151,10 @@ def _line(
 
 def _sinking(report: HoldReport) -> Finding:
     slope = report.slope_per_s
-    lost = -slope.value * report.duration_s
+    lost = -slope.number * report.duration_s
     text = (
-        f"The hold toward {math.degrees(report.direction_rad):.0f}° at {short(report.level.value)} sinks by "
-        f"{-100 * slope.value:.1f} % of its level a second ({-100 * slope.high:.1f} to {-100 * slope.low:.1f} %), "
+        f"The hold toward {math.degrees(report.direction_rad):.0f}° at {short(report.level.number)} sinks by "
+        f"{-100 * slope.number:.1f} % of its level a second ({-100 * slope.upper:.1f} to {-100 * slope.lower:.1f} %), "
         f"{100 * lost:.0f} % over its "
         f"{report.duration_s:.0f} s: it tires; plan shorter holds or a lighter stick."
     )

@@ -124,7 +124,7 @@ def home(rests: Sequence[Array], step: float) -> Estimate:
     Examples
     --------
     >>> home([np.full(100, 0.5)], step=0.1)
-    Estimate(value=0.5, low=0.4525, high=0.5475, level=0.95, n=1, assumed=None, why=None)
+    Estimate(value=0.5, low=0.4525, high=0.5475, level=0.95, n=1, assumed=None, why=None, endless=False)
     """
     if len(rests) == 1:
         return _one_rest(rests[0], step)

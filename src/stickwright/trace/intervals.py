@@ -96,14 +96,14 @@ def median_estimate(values: ArrayLike, *, assumed: str | None = None) -> Estimat
     Examples
     --------
     >>> median_estimate([3.0, 1.0, 2.0, 5.0, 4.0, 6.0, 7.0])
-    Estimate(value=4.0, low=1.0, high=7.0, level=0.95, n=7, assumed=None, why=None)
+    Estimate(value=4.0, low=1.0, high=7.0, level=0.95, n=7, assumed=None, why=None, endless=False)
     """
     from scipy.stats import quantile_test
 
     known = np.asarray(values, dtype=np.float64)
     known = known[np.isfinite(known)]
     if known.size == 0:
-        return Estimate.unbounded(math.nan, "There was no movement to take it from.", n=0, assumed=assumed)
+        return Estimate.missing("There was no movement to take it from.", n=0, assumed=assumed)
     middle = float(np.median(known))
     ends = quantile_test(known, q=middle, p=0.5).confidence_interval(confidence_level=0.95)
     if not (math.isfinite(ends.low) and math.isfinite(ends.high)):
@@ -144,7 +144,7 @@ def mean_count_estimate(counts: ArrayLike, *, assumed: str | None = None) -> Est
     known = known[np.isfinite(known)]
     n = known.size
     if n == 0:
-        return Estimate.unbounded(math.nan, "There was no movement to take it from.", n=0, assumed=assumed)
+        return Estimate.missing("There was no movement to take it from.", n=0, assumed=assumed)
     total, mean = float(known.sum()), float(known.mean())
     wider = math.sqrt(max(1.0, float(known.var(ddof=1)) / mean)) if n > 1 and mean > 0 else 1.0
     low = float(chi2.ppf(0.025, 2 * total)) / 2 / n if total > 0 else 0.0

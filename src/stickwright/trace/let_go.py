@@ -119,7 +119,7 @@ def centre_of(rest: RestReport | None, clean: Cleaned) -> tuple[float, float] | 
     """
     if rest is None:
         return None if clean.unit_is_foreign else (0.0, 0.0)
-    values = [offset.value if math.isfinite(offset.value) else 0.0 for offset in (rest.offset_x, rest.offset_y)]
+    values = [offset.value if offset.value is not None else 0.0 for offset in (rest.offset_x, rest.offset_y)]
     return (values[0], values[1])
 
 

@@ -382,12 +382,12 @@ def throughput_estimate(used: Movements, rng: np.random.Generator | None) -> Est
 
     n = used.error.size
     if n < 3:
-        return Estimate.unbounded(math.nan, f"{n} movements are too few for throughput: record at least 10.", n=n)
+        return Estimate.missing(f"{n} movements are too few for throughput: record at least 10.", n=n)
     members = [np.flatnonzero(used.group == each) for each in np.unique(used.group)]
     members = [rows for rows in members if rows.size >= LEAST_IN_SEQUENCE] or [np.arange(n)]
     value = float(np.mean([_throughput(used.distance[r], used.error[r], used.durations_s[r]) for r in members]))
     if not math.isfinite(value):
-        return Estimate.unbounded(math.nan, "The selections do not scatter about their targets.", n=n)
+        return Estimate.missing("The selections do not scatter about their targets.", n=n)
     generator = np.random.default_rng(0) if rng is None else rng
     drawn = np.zeros(DRAWS)
     for rows in members:
@@ -425,7 +425,7 @@ def error_rate(hits: NDArray[np.bool_] | None, unknown: str) -> Estimate:
     from scipy.stats import binomtest
 
     if hits is None or hits.size == 0:
-        return Estimate.unbounded(math.nan, unknown if hits is None else "There was no movement to count.", n=0)
+        return Estimate.missing(unknown if hits is None else "There was no movement to count.", n=0)
     misses = int((~hits).sum())
     ends = binomtest(misses, hits.size).proportion_ci(confidence_level=0.95, method="wilson")
     return Estimate(misses / hits.size, float(ends.low), float(ends.high), n=hits.size)

@@ -289,12 +289,12 @@ def _area(
     clean: Cleaned, directions: NDArray[np.float64], reach: NDArray[np.float64], why: str | None, half: float, n: int
 ) -> Estimate:
     if clean.unit_is_foreign:
-        return Estimate.unbounded(math.nan, "The unit has no known full output: name the count that is full.", n=0)
+        return Estimate.missing("The unit has no known full output: name the count that is full.", n=0)
     if not all(clean.recorded):
-        return Estimate.unbounded(math.nan, "Only one axis was recorded.", n=0)
+        return Estimate.missing("Only one axis was recorded.", n=0)
     widest = float(np.diff(directions, append=directions[0] + 2 * math.pi).max()) if len(directions) > 2 else math.pi
     if widest >= math.pi - 1e-9 or not np.isfinite(reach).all():
-        return Estimate.unbounded(math.nan, "Not all directions were tried: no area can be drawn.", n=0)
+        return Estimate.missing("Not all directions were tried: no area can be drawn.", n=0)
     share = float(covered_share(directions, reach))
     if why is not None:
         return Estimate.unbounded(share, why, n=n)
@@ -350,7 +350,7 @@ def _middle(farthest: NDArray[np.float64], edge: bool) -> NDArray[np.float64]:
 
 def _sector_estimate(value: float, half: float, n: int, kind: tuple[str, str]) -> Estimate:
     if n == 0:
-        return Estimate.unbounded(math.nan, "This direction was not tried.", n=0)
+        return Estimate.missing("This direction was not tried.", n=0)
     if n < 3:
         return Estimate.unbounded(value, f"Only {n} {kind[n > 1]} came this way.", n=n)
     if half == 0:

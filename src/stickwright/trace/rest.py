@@ -222,7 +222,7 @@ def rest_report(
 
 
 def _unrecorded(axis: int) -> Estimate:
-    return Estimate.unbounded(math.nan, f"{'xy'[axis]} was not recorded.", n=0)
+    return Estimate.missing(f"{'xy'[axis]} was not recorded.", n=0)
 
 
 def _spans(clean: Cleaned, cued: bool) -> tuple[list[tuple[int, int]], list[Finding]]:
@@ -320,7 +320,7 @@ def _sd_estimate(variance: float, degrees: float, n: int) -> Estimate:
 def _noise(rests: _Rests, clean: Cleaned) -> Estimate:
     axes = [axis for axis in (0, 1) if clean.recorded[axis]]
     if clean.rest_cleaned:
-        return Estimate.unbounded(math.nan, _zeroed(rests, clean), n=0)
+        return Estimate.missing(_zeroed(rests, clean), n=0)
     worth = rests.worth[:, axes]
     samples = np.array([b - a for a, b in rests.spans], dtype=np.float64)[:, None]
     variance = float((rests.variance[:, axes] * samples).sum() / (samples.sum() * len(axes)))
@@ -328,7 +328,7 @@ def _noise(rests: _Rests, clean: Cleaned) -> Estimate:
         return Estimate.unbounded(0.0, "The value never changes at rest.", n=0)
     noise = _sd_estimate(variance, float((worth - 1).sum()), max(1, round(float(worth.sum()))))
     hidden = clean.step / math.sqrt(12)  # a tremble below one step does not show
-    return noise if noise.high >= hidden or not noise.has_interval else replace(noise, high=hidden)
+    return noise if noise.upper >= hidden or not noise.has_interval else replace(noise, high=hidden)
 
 
 def _pooled(rests: _Rests, clean: Cleaned) -> Estimate | None:
@@ -384,11 +384,11 @@ def _return_scatter(rests: _Rests, clean: Cleaned) -> tuple[Estimate | None, lis
     weight = 1 / np.maximum(error, (1e-6 * clean.scale) ** 2)
     pooled = (weight * centres).sum(axis=0) / weight.sum(axis=0)
     excess = float((weight * (centres - pooled) ** 2).sum()) / degrees
-    if excess <= float(f.ppf(0.99, degrees, float(spare.sum()))) or scatter.value < 0.002 * clean.scale:
+    if excess <= float(f.ppf(0.99, degrees, float(spare.sum()))) or scatter.number < 0.002 * clean.scale:
         return scatter, []
     widest = float(np.hypot(*(rests.centre - np.median(rests.centre, axis=0)).T).max())
     text = (
-        f"The stick comes home to a different place after each release: sd {short(scatter.value)} over {k} rests, the "
+        f"The stick comes home to a different place after each release: sd {short(scatter.number)} over {k} rests, the "
         f"farthest {short(widest)} from the middle, more than the noise within a rest explains. A dead zone must cover "
         "the places, not only the noise; ask for ten releases in all directions."
     )
@@ -400,11 +400,11 @@ def _drift(rests: _Rests, clean: Cleaned) -> tuple[Estimate, list[Finding]]:
     from scipy.stats import t
 
     if clean.rest_cleaned:
-        return Estimate.unbounded(math.nan, _zeroed(rests, clean), n=0), []
+        return Estimate.missing(_zeroed(rests, clean), n=0), []
     points = _drift_points(rests, clean)
     if points is None:
         why = "No rest of 10 s and fewer than four rests over half a minute: too little to see a drift."
-        return Estimate.unbounded(math.nan, why, n=0), []
+        return Estimate.missing(why, n=0), []
     minutes, centres, degrees, within = points
     axes = [axis for axis in (0, 1) if clean.recorded[axis]]
     power = float((minutes**2).sum())
@@ -418,10 +418,10 @@ def _drift(rests: _Rests, clean: Cleaned) -> tuple[Estimate, list[Finding]]:
     certain = bool(np.any(np.abs(slope) > float(t.ppf(1 - 0.025 / len(axes), degrees)) * se))
     # The length of a vector is never negative: without a direction in which it is certain, its lower end is 0.
     drift = Estimate(length, max(0.0, length - half) if certain else 0.0, length + half, n=len(minutes))
-    if drift.low <= 0 or drift.low * float(np.ptp(clean.times_s)) / 60 < 0.01 * clean.scale:
+    if drift.lower <= 0 or drift.lower * float(np.ptp(clean.times_s)) / 60 < 0.01 * clean.scale:
         return drift, []
     text = (
-        f"The centre drifts by {short(drift.value)} a minute ({short(drift.low)} to {short(drift.high)}), "
+        f"The centre drifts by {short(drift.number)} a minute ({short(drift.lower)} to {short(drift.upper)}), "
         f"{'within the rests' if within else 'from rest to rest'}: stick or posture? Tell them apart by 10 s hands off."
     )
     return drift, [Finding("query", "drift", text)]
@@ -451,10 +451,12 @@ def _drift_points(
 
 
 def _offset_finding(offsets: list[Estimate], clean: Cleaned) -> list[Finding]:
-    sure = [abs(e.value) > 0.02 * clean.scale and e.has_interval and e.low * e.high > 0 for e in offsets]
+    sure = [abs(e.number) > 0.02 * clean.scale and e.has_interval and e.lower * e.upper > 0 for e in offsets]
     if not any(sure) or clean.rest_cleaned:
         return []
-    named = [f"{name} {e.value:+.3f} ({e.low:+.3f} to {e.high:+.3f})" for name, e in zip("xy", offsets, strict=True)]
+    named = [
+        f"{name} {e.number:+.3f} ({e.lower:+.3f} to {e.upper:+.3f})" for name, e in zip("xy", offsets, strict=True)
+    ]
     text = (
         f"The stick rests off its centre: {', '.join(n for n, s in zip(named, sure, strict=True) if s)}: set an offset."
     )

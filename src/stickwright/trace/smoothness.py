@@ -195,7 +195,7 @@ def smoothness_report(
 
 
 def _none(why: str) -> SmoothnessReport:
-    none = Estimate.unbounded(math.nan, why, n=0)
+    none = Estimate.missing(why, n=0)
     return SmoothnessReport(0, none, none)
 
 

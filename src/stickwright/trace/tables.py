@@ -107,7 +107,7 @@ def taps_report(taps: Taps) -> TableReport:
             [Problem(f"{taps.name}, {one.where}", one.found, one.expected, one.remedy) for one in problem.problems]
         ) from problem
     findings = [Finding("note", "reading", note) for note in taps.notes]
-    if not 0.1 < report.rate_hz.value < 20.0:
-        text = f"{report.rate_hz.value:.3g} presses a second: is that the right unit of time? Say --time-unit."
+    if not 0.1 < report.rate_hz.number < 20.0:
+        text = f"{report.rate_hz.number:.3g} presses a second: is that the right unit of time? Say --time-unit."
         findings.append(Finding("query", "unit", text))
     return TableReport(taps.name, "taps", len(taps.down_s), tuple(findings), taps=report)

@@ -324,13 +324,13 @@ def _told(sized: _Sized, top_hz: float, still: bool, rounding_rms: float) -> Tre
     found = sized.found
     looked = look(found, top_hz, still=still)
     sized_hz = (SIZED_HZ[0], min(SIZED_HZ[1], top_hz))
-    crossing = Estimate.unbounded(math.nan, _MEANT, n=0)
+    crossing = Estimate.missing(_MEANT, n=0)
     if still:
         crossing = sized.crossing(top_hz)
     limit = f"between {LOW_HZ:g} and {figures(top_hz)} Hz"
     limit += f" (sampled {sized.rate_hz:.3g} times a second{', unevenly' if sized.uneven else ''})"
     in_band = sized.band(*sized_hz)
-    nowhere = Estimate.unbounded(math.nan, "No tremor peak stands out.", n=found.parts.shape[0])
+    nowhere = Estimate.missing("No tremor peak stands out.", n=found.parts.shape[0])
     report = TremorReport(
         False, nowhere, rms_estimate(in_band), nowhere, nowhere, nowhere, crossing,
         f"No tremor peak stands out {limit}.", band_hz=sized_hz, crossing_band_hz=(SLOWEST_HZ, top_hz),
@@ -341,10 +341,10 @@ def _told(sized: _Sized, top_hz: float, still: bool, rounding_rms: float) -> Tre
     strongest = in_band
     if looked.peak is not None:
         with_peak, in_peak = _with_peak(report, sized, looked.peak, top_hz, limit)
-        if with_peak.excess_rms.value > rounding_rms:
+        if with_peak.excess_rms.number > rounding_rms:
             report, strongest = with_peak, in_peak
         else:
-            at_hz = with_peak.frequency_hz.value
+            at_hz = with_peak.frequency_hz.number
             too_small = f" What rises at {at_hz:.1f} Hz is no larger than the rounding to the steps of the output."
             report = replace(report, sentence=report.sentence + too_small)
     axis = principal_axis(strongest)
@@ -360,19 +360,19 @@ def _with_peak(
     frequency = _frequency(sized.found, peak, top_hz)
     low_hz, high_hz = peak.low_hz, peak.high_hz
     if not peak.broad:
-        low_hz, high_hz = max(LOW_HZ, frequency.value - ABOUT_HZ), min(top_hz, frequency.value + ABOUT_HZ)
+        low_hz, high_hz = max(LOW_HZ, frequency.number - ABOUT_HZ), min(top_hz, frequency.number + ABOUT_HZ)
     near, every = sized.band(low_hz, high_hz), sized.band(LOW_HZ, top_hz)
     share = share_estimate(near, every)
-    ends = f" ({frequency.low:.1f} to {frequency.high:.1f})" if frequency.has_interval else ""
+    ends = f" ({frequency.lower:.1f} to {frequency.upper:.1f})" if frequency.has_interval else ""
     span = f"from {low_hz:.1f} to {high_hz:.1f} Hz"
     if peak.broad:
         sentence = (
-            f"A broad rhythm {span}, its middle at {frequency.value:.1f} Hz{ends}, stands out: it is "
-            f"{_percent(share.value)} of the movement {limit}."
+            f"A broad rhythm {span}, its middle at {frequency.number:.1f} Hz{ends}, stands out: it is "
+            f"{_percent(share.number)} of the movement {limit}."
         )
     else:
         sentence = (
-            f"A rhythmic movement at {frequency.value:.1f} Hz{ends} stands out: {_percent(share.value)} of the movement "
+            f"A rhythmic movement at {frequency.number:.1f} Hz{ends} stands out: {_percent(share.number)} of the movement "
             f"{limit} lies {span}."
         )
     return replace(
@@ -399,7 +399,7 @@ def _frequency(found: Spectra, peak: Peak, top_hz: float) -> Estimate:
         return frequency
     # Parts of the recording share half a segment with their neighbours, so that they tell less than they seem to.
     most = max(ABOUT_HZ, (peak.high_hz - peak.low_hz) / 2)
-    half = min(most, (frequency.high - value) * math.sqrt(1 + 2 * SEGMENTS_SHARED))
+    half = min(most, (frequency.upper - value) * math.sqrt(1 + 2 * SEGMENTS_SHARED))
     return replace(frequency, low=value - half, high=value + half)
 
 
@@ -419,7 +419,7 @@ def _further(report: TremorReport, looked: Looked, still: bool) -> list[str]:
     said = []
     if looked.within is not None:
         said.append(f"It is the strongest of a broad rhythm from {looked.within[0]:.1f} to {looked.within[1]:.1f} Hz.")
-    if report.stands_out and not still and (looked.is_pace or report.frequency_hz.value < PACE_HZ[1]):
+    if report.stands_out and not still and (looked.is_pace or report.frequency_hz.number < PACE_HZ[1]):
         said.append("A rhythm as slow as this may also be meant: look at the task, or record while keeping still.")
     if report.multiples and report.pace_hz is not None:
         hertz = listed_words([f"{at_hz:.1f}" for _, at_hz in report.multiples])
@@ -498,5 +498,5 @@ def _percent(share: float) -> str:
 
 
 def _no_answer(sentence: str) -> TremorReport:
-    unknown = Estimate.unbounded(math.nan, sentence, n=0)
+    unknown = Estimate.missing(sentence, n=0)
     return TremorReport(False, unknown, unknown, unknown, unknown, unknown, unknown, sentence)

@@ -57,7 +57,7 @@ def unsteadiness(times_s: ArrayLike, xy: ArrayLike) -> Estimate:
             if len(block) >= 10:
                 squares.append(np.mean(np.var(block, axis=0)))
     if not squares:
-        return Estimate.unbounded(np.nan, f"no {BLOCK_S:.0f} s without a gap", n=0)
+        return Estimate.missing(f"no {BLOCK_S:.0f} s without a gap", n=0)
     each = np.array(squares)
     total = each.sum()
     without = np.sqrt((total - each) / (len(each) - 1)) if len(each) > 1 else np.zeros(0)
@@ -97,7 +97,7 @@ def growing_noise(push_n: ArrayLike, sd_n: ArrayLike) -> tuple[Estimate, Estimat
     push, sd = np.asarray(push_n, dtype=float), np.asarray(sd_n, dtype=float)
     if len(push) < 3 or push.max() < 1.5 * push.min():
         why = "three holds at pushes half as large again apart are needed"
-        return Estimate.unbounded(np.nan, why, n=len(push)), Estimate.unbounded(np.nan, why, n=len(push))
+        return Estimate.missing(why, n=len(push)), Estimate.missing(why, n=len(push))
     always, share = _split(push, sd)
     left = [_split(np.delete(push, k), np.delete(sd, k)) for k in range(len(push))]
     return (

@@ -45,7 +45,7 @@ def simple_in(tuning: Tuning, game: Game) -> SimpleSettings:
     Nothing that the recordings tell depends on the game but what it offers to change: centre, range, dead zone and curve stay.
     """
     response = replace(response_of(tuning), inner_jump=inner_jump(game.own_dead_zone_share))
-    return simple_settings(response, tuple(one.value for one in tuning.range_share), game.offers)
+    return simple_settings(response, tuple(one.number for one in tuning.range_share), game.offers)
 
 
 def settings_in(
@@ -77,6 +77,6 @@ def _settings(site: str, stick: str, tuning: Tuning | None, game: Game) -> GameS
         return replace(nothing, why=f"nothing was recorded on {stick}")
     if tuning.faults:
         return replace(nothing, why=f"the recordings on {stick} cannot be used yet")
-    lag = tuning.filter.chosen.lag_s.value if tuning.filter is not None else 0.0
+    lag = tuning.filter.chosen.lag_s.number if tuning.filter is not None else 0.0
     late = lag if lag > game.lag_budget_s else None
     return GameSettings(site, stick, simple_in(tuning, game), "", own, before, inner_jump(own), settable, late)

@@ -289,7 +289,7 @@ def _turned(error_rad: float, errors: Array, groups: Array) -> Bearing:
     quarters = quarters_of(error_rad)
     if quarters:
         return _quarter(rotation, quarters, f"{degrees} {sense(error_rad)}")
-    unsure = error.has_interval and error.low <= 0.0 <= error.high
+    unsure = error.has_interval and error.lower <= 0.0 <= error.upper
     if abs(error_rad) < WORTH_TURNING or unsure:
         stays = f"Leave the base as it is: pushes come within {degrees} of their cue on average."
         return Bearing(rotation, False, stays, "stays")

@@ -191,7 +191,7 @@ def _tried(judged: _Judged, kind: str, lag_budget_s: float) -> tuple[FilterTried
     final = _best_row(judged, rows, every, lag_budget_s)
     lag = _mean_estimate(judged.lag_s[final])
     by = judged.filters[final]
-    tried = FilterTried(_NAMES[kind], by.settings, lag, _mean_estimate(held_out), lag.value <= lag_budget_s)
+    tried = FilterTried(_NAMES[kind], by.settings, lag, _mean_estimate(held_out), lag.number <= lag_budget_s)
     return tried, by, held_out
 
 
@@ -309,20 +309,20 @@ def _sentence(tried: Sequence[FilterTried], kept: int, lag_budget_s: float, trem
         others = [one for one in tried[1:] if one.within_budget]
         text = (
             "No filter: the movement by itself follows its target within "
-            f"{100 * alone.error.value:.1f} % of full output"
+            f"{100 * alone.error.number:.1f} % of full output"
         )
         if others:
-            best = min(others, key=lambda one: one.error.value)
+            best = min(others, key=lambda one: one.error.number)
             text += (
                 f"; the best within {1000 * lag_budget_s:.0f} ms, a {_with_numbers(best)}, comes to "
-                f"{100 * best.error.value:.1f} % and is {1000 * best.lag_s.value:.0f} ms late"
+                f"{100 * best.error.number:.1f} % and is {1000 * best.lag_s.number:.0f} ms late"
             )
     else:
         one = tried[kept]
         text = (
-            f"Kept: {_with_numbers(one)}, {1000 * one.lag_s.value:.0f} ms late; on pieces not used to choose it the "
-            f"output follows its target within {100 * one.error.value:.1f} % of full output, "
-            f"{100 * alone.error.value:.1f} % without a filter"
+            f"Kept: {_with_numbers(one)}, {1000 * one.lag_s.number:.0f} ms late; on pieces not used to choose it the "
+            f"output follows its target within {100 * one.error.number:.1f} % of full output, "
+            f"{100 * alone.error.number:.1f} % without a filter"
         )
     text += "."
     if tremor_hz is None or lag_budget_s <= 0.0:

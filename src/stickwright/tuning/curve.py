@@ -249,19 +249,19 @@ def fit_scatter(
 
 
 def _ratio(a: Estimate, b: Estimate) -> tuple[float, tuple[Finding, ...]]:
-    if b.low <= 0.0:
+    if b.lower <= 0.0:
         text = (
             "Scatter does not grow with the level beyond doubt, so the curve stays straight. "
             "More holds near the centre and near full deflection would tell."
         )
         return 0.0, (Finding("note", "straight curve", text),)
-    if b.value > RATIO_LIMIT * a.value:
+    if b.number > RATIO_LIMIT * a.number:
         text = (
             "Scatter near the centre is so small beside that at full deflection that the curve would start more than "
             "three times as steep as a straight line; it is held at three, since noise at rest is stretched as well."
         )
         return RATIO_LIMIT, (Finding("note", "curve limited", text),)
-    return b.value / a.value, ()
+    return b.number / a.number, ()
 
 
 def _too_few_levels(count: int, sd: Array, f: Array) -> ScatterFit:

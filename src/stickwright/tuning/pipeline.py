@@ -114,20 +114,20 @@ def tune(
     kept = _while_held(_with_both_axes(kept, findings), findings)
     rest = _rest(kept)
     offset_x, offset_y = (_centre(rest, axis) for axis in range(2))
-    seated = Response(centre_xy=(offset_x.value, offset_y.value))
+    seated = Response(centre_xy=(offset_x.number, offset_y.number))
     seat = _seat(kept, seated)
-    turned = replace(seated, output_rotation_rad=seat.output_rotation_rad.value)
+    turned = replace(seated, output_rotation_rad=seat.output_rotation_rad.number)
     span, range_task = _span(kept, turned)
     ranged = replace(turned, direction_rad=span.direction_rad, gain=span.gain)
     dead, dead_findings = _dead_zone(rest, ranged)
     dead = _held_back(dead, least_dead_zone_share, span)
     quiet = replace(
-        ranged, dead_zone=min(dead.value, _LARGEST_DEAD_ZONE), inner_jump=inner_jump(own_dead_zone_share)
+        ranged, dead_zone=min(dead.number, _LARGEST_DEAD_ZONE), inner_jump=inner_jump(own_dead_zone_share)
     )  # fmt: skip
     fit, scatter_task = _curve(kept, quiet, rng)
     choice, choice_findings = _filter(kept, ranged, lag_budget_s)
     settings = replace(quiet, curve_ratio=fit.ratio, filter=filter_of(choice), outer_limit=1.0)
-    simple = simple_settings(settings, tuple(one.value for one in span.reach), offers)
+    simple = simple_settings(settings, tuple(one.number for one in span.reach), offers)
     shown = _shown(kept, settings)
     curve_in, curve_out = curve_table(fit.ratio)
     found = (
@@ -192,7 +192,7 @@ def seat_of(recordings: Sequence[Recording], *, site: str, stick: str) -> Bearin
     """
     kept = _with_both_axes(usable(recordings, site, stick)[0], [])
     rest = _rest(kept)
-    return _seat(kept, Response(centre_xy=(_centre(rest, 0).value, _centre(rest, 1).value)))
+    return _seat(kept, Response(centre_xy=(_centre(rest, 0).number, _centre(rest, 1).number)))
 
 
 def response_of(tuning: Tuning) -> Response:
@@ -216,11 +216,11 @@ def response_of(tuning: Tuning) -> Response:
     # One inner point of the table gives the ratio back: output at half way is ln(1 + c/2)/ln(1 + c).
     middle = float(np.interp(0.5, tuning.curve_in, tuning.curve_out))
     return Response(
-        centre_xy=(tuning.offset_x.value, tuning.offset_y.value),
-        output_rotation_rad=tuning.output_rotation_rad.value,
+        centre_xy=(tuning.offset_x.number, tuning.offset_y.number),
+        output_rotation_rad=tuning.output_rotation_rad.number,
         direction_rad=tuning.direction_rad,
         gain=tuning.gain,
-        dead_zone=min(tuning.dead_zone.value, _LARGEST_DEAD_ZONE),
+        dead_zone=min(tuning.dead_zone.number, _LARGEST_DEAD_ZONE),
         inner_jump=tuning.inner_jump,
         curve_ratio=_ratio_from_middle(middle),
         filter=filter_of(tuning.filter),
@@ -327,7 +327,7 @@ def _rotation_sentence(seat: Bearing) -> str:
     """What to do with the base, and what the software does until that is done."""
     if seat.base != "turn":
         return seat.turn_base
-    angle = seat.output_rotation_rad.value
+    angle = seat.output_rotation_rad.number
     return f"{seat.turn_base} Until then the output is turned {abs(math.degrees(angle)):.0f}° {sense(angle)}."
 
 
@@ -344,9 +344,9 @@ def _dead_zone(rest: _Rest, ranged: Response) -> tuple[Estimate, tuple[Finding, 
     if not rest.rests:
         return Estimate.unbounded(0.0, rest.why, n=0, assumed="no dead zone"), ()
     estimate, findings = dead_zone_estimate([placed(one, ranged) for one in rest.rests])
-    if estimate.value > _WIDE_DEAD_ZONE:
+    if estimate.number > _WIDE_DEAD_ZONE:
         text = (
-            f"The dead zone would take {100 * estimate.value:.0f} % of the player's range. Something else is wrong: "
+            f"The dead zone would take {100 * estimate.number:.0f} % of the player's range. Something else is wrong: "
             "support the limb, check that the stick was not leaned on, or take a firmer stick."
         )
         findings = (*findings, Finding("fault", "wide dead zone", text))
@@ -356,11 +356,11 @@ def _dead_zone(rest: _Rest, ranged: Response) -> tuple[Estimate, tuple[Finding, 
 def _held_back(dead: Estimate, least_share: float, span: Span) -> Estimate:
     """The dead zone, no smaller than what keeps involuntary movement out in play (a share of the throw)."""
     least = least_share * (float(np.mean(span.gain)) if span.gain else 1.0)
-    if not least > dead.value:
+    if not least > dead.number:
         return dead
     why = (
         f"set by involuntary movement in play, which a radius of {100 * least:.0f} % keeps out; the stick at rest needs "
-        + (f"{100 * dead.value:.1f} %" if dead.n else f"one too, but {dead.why}")
+        + (f"{100 * dead.number:.1f} %" if dead.n else f"one too, but {dead.why}")
     )
     return Estimate.unbounded(least, why, n=dead.n, assumed="worked out from the involuntary force, not recorded")
 
@@ -379,8 +379,8 @@ def _curve_sentence(fit: ScatterFit, task: str) -> str:
         return f"Curve: straight ({why})."
     where = "holds" if task == "hold" else "aimed movements"
     return (
-        f"Curve: over the range scatter grows from {100 * fit.a.value:.1f} % at the centre by "
-        f"{100 * fit.b.value:.1f} % ({where}); the curve starts {fit.ratio / math.log1p(fit.ratio):.1f} times "
+        f"Curve: over the range scatter grows from {100 * fit.a.number:.1f} % at the centre by "
+        f"{100 * fit.b.number:.1f} % ({where}); the curve starts {fit.ratio / math.log1p(fit.ratio):.1f} times "
         "as steep as a straight line and flattens, so that precision is the same all along."
     )
 
@@ -416,7 +416,7 @@ def _tremor_hz(recordings: Sequence[Recording], followed: Sequence[Stretch]) -> 
         if stretches:
             longest = max(stretches, key=lambda one: float(one.times_s[-1] - one.times_s[0]))
             report = tremor_report(longest.times_s, longest.xy)
-            if report.stands_out and report.frequency_hz.value > least_hz:
+            if report.stands_out and report.frequency_hz.number > least_hz:
                 return report.frequency_hz.value
     return None
 

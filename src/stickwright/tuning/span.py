@@ -151,7 +151,7 @@ def player_span(readings: Sequence[tuple[float, float]]) -> Span:
         return _no_span(len(order))
     logs = [np.log([reached for _, reached in groups[place]]) for place in order]
     reach = tuple(_pooled(logs))
-    gain = tuple(min(GAIN_LIMIT, 1.0 / one.value) for one in reach)
+    gain = tuple(min(GAIN_LIMIT, 1.0 / one.number) for one in reach)
     return Span(tuple(towards), reach, gain, tuple(_limits(towards, reach)))
 
 
@@ -184,7 +184,7 @@ def _pooled(logs: Sequence[Array]) -> list[Estimate]:
 
 def _limits(towards: Sequence[float], reach: Sequence[Estimate]) -> list[Finding]:
     short = [
-        (direction, one.value) for direction, one in zip(towards, reach, strict=True) if one.value < 1 / GAIN_LIMIT
+        (direction, one.number) for direction, one in zip(towards, reach, strict=True) if one.number < 1 / GAIN_LIMIT
     ]
     if not short:
         return []

@@ -83,19 +83,19 @@ def sentences(
 def _centre(x: Estimate, y: Estimate) -> str:
     if x.n == 0:
         return f"Centre: left alone ({x.why})."
-    sides = f"{100 * abs(x.value):.1f} % {'right' if x.value >= 0 else 'left'}"
-    ends = f"{100 * abs(y.value):.1f} % {'forward' if y.value >= 0 else 'back'}"
+    sides = f"{100 * abs(x.number):.1f} % {'right' if x.number >= 0 else 'left'}"
+    ends = f"{100 * abs(y.number):.1f} % {'forward' if y.number >= 0 else 'back'}"
     return f"Centre: at rest the stick gives {sides} and {ends}; that is taken off."
 
 
 def _range(span: Span) -> str:
     if not span.gain:
         return "Range: left alone (reach is not known all round)."
-    weak = min(range(len(span.gain)), key=lambda i: span.reach[i].value)
-    strong = max(range(len(span.gain)), key=lambda i: span.reach[i].value)
+    weak = min(range(len(span.gain)), key=lambda i: span.reach[i].number)
+    strong = max(range(len(span.gain)), key=lambda i: span.reach[i].number)
     text = (
-        f"Range: reach is {100 * span.reach[weak].value:.0f} % of full output {_towards(span.direction_rad[weak])} and "
-        f"{100 * span.reach[strong].value:.0f} % {_towards(span.direction_rad[strong])}; a gain of "
+        f"Range: reach is {100 * span.reach[weak].number:.0f} % of full output {_towards(span.direction_rad[weak])} and "
+        f"{100 * span.reach[strong].number:.0f} % {_towards(span.direction_rad[strong])}; a gain of "
         f"{min(span.gain):.1f} to {max(span.gain):.1f} lets the player's own reach fill the output"
     )
     limited = max(span.gain) >= GAIN_LIMIT
@@ -103,13 +103,13 @@ def _range(span: Span) -> str:
 
 
 def _dead_zone(radius: Estimate, own_share: float | None, jump: float) -> str:
-    if radius.value > 0 and radius.assumed:
-        text = f"Dead zone: {100 * radius.value:.0f} % of the player's range, {radius.why}."
+    if radius.number > 0 and radius.assumed:
+        text = f"Dead zone: {100 * radius.number:.0f} % of the player's range, {radius.why}."
     elif radius.n == 0:
         text = f"Dead zone: none set ({radius.why})."
     else:
         text = (
-            f"Dead zone: {100 * radius.value:.1f} % of the player's range; 95 % of rest stays inside, at 95 % "
+            f"Dead zone: {100 * radius.number:.1f} % of the player's range; 95 % of rest stays inside, at 95 % "
             f"confidence ({radius.n} independent samples)."
         )
     if jump > 0.0 and own_share is not None:

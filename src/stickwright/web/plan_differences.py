@@ -89,8 +89,8 @@ def _fit(plan: Plan, site: str) -> Fit | None:
 
 def _bits(fit: Fit) -> str:
     bits = fit.bits
-    interval = f" ({figures(bits.low, 2)} to {figures(bits.high, 2)})" if bits.has_interval else ""
-    return f"{figures(bits.value, 2)}{interval} bit"
+    interval = f" ({figures(bits.lower, 2)} to {figures(bits.upper, 2)})" if bits.has_interval else ""
+    return f"{figures(bits.number, 2)}{interval} bit"
 
 
 def _false(fit: Fit) -> str:
