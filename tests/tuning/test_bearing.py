@@ -168,3 +168,27 @@ def test_the_base_turns_against_the_output() -> None:
     assert found.turn_base_rad.high == pytest.approx(-found.output_rotation_rad.low)
     for produced in (cued + math.pi / 2, -cued, cued + np.radians([1, -1, 1, -1])):
         assert bearing(produced, cued).turn_base_rad is None
+
+
+def test_pushes_along_one_line_show_no_mirror() -> None:
+    """Asked for right and left alone, give or take 10 degrees: whether the other axis is swapped is not to be seen, however widely
+    the pushes scatter. Asked for forward and back too, it is."""
+    line = np.tile(np.radians([0, 10, 180, 190]), 3)
+    scattered = np.tile(np.radians([25, -25, 205, 155]), 3)
+    assert not bearing(scattered, line).mirrored
+    ring = np.tile(np.radians([90, 270]), 3)
+    assert bearing(np.concatenate([scattered, -ring]), np.concatenate([line, ring])).mirrored
+
+
+@pytest.mark.parametrize("mean_deg, turned", [(4.0, True), (3.2, False)])
+def test_the_rest_is_turned_when_chance_gives_that_in_less_than_one_of_a_hundred(mean_deg: float, turned: bool) -> None:
+    """By hand: forward and both its corners sag by 30 degrees; the errors of the other five have the sd 3.1 degrees, so that their
+    mean has 3.1 / sqrt(5) = 1.39. A mean of 4 degrees is 2.88 of that, outside the 2.58 of 99 in 100: turned as well. One of 3.2
+    is 2.31 of it: straight, and the error is one of reach."""
+    errors = np.zeros(8)
+    errors[[1, 2, 3]] = -30.0
+    errors[[4, 5, 6, 7, 0]] = mean_deg + 3.1 * np.array([1, -1, 0, -1, 1])
+    cued = np.repeat(np.arange(8) * math.pi / 4, 3)
+    found = bearing(cued + np.radians(np.repeat(errors, 3)), cued)
+    assert [one.about for one in found.findings] == ["reach besides rotation" if turned else "reach, not rotation"]
+    assert math.degrees(found.output_rotation_rad.value) == pytest.approx(-mean_deg if turned else 0.0, abs=0.05)

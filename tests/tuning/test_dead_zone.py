@@ -131,13 +131,23 @@ def test_a_tuning_thins_its_rest_once():
     assert 0.7 * expected < found.n < 1.05 * expected
 
 
+def test_of_five_samples_the_ends_hold_the_middle():
+    """By hand: the middle distance is between the nearest and the farthest of five unless all five lie on one side of it, each of
+    which has a chance of 1 in 32, less than 5 %; of four, 1 in 16 is too much."""
+    xy = np.column_stack([[0.01, 0.02, 0.03, 0.04, 0.05], np.zeros(5)])
+    five, _ = dead_zone_estimate(xy[[2, 0, 4, 1, 3]], coverage=0.5, confidence=0.95)
+    assert (five.low, five.value, five.high) == pytest.approx((0.01, 0.05, 0.05))
+    four, _ = dead_zone_estimate(xy[[2, 0, 3, 1]], coverage=0.5, confidence=0.95)
+    assert "4 independent samples and 5 are needed for 50 %" in four.why
+
+
 def test_short_rest_sets_no_dead_zone_and_says_what_was_seen():
     """Two seconds of slow rest: none is set; the reason, the largest distance and the length needed are told."""
     xy = 0.01 * slow_noise(200, 0.95, np.random.default_rng(2))
     estimate, (finding,) = dead_zone_estimate([xy])
     assert (estimate.value, estimate.n, estimate.assumed) == (0.0, 0, "no dead zone")
     assert not estimate.has_interval
-    assert "59 are needed" in estimate.why
+    assert "59 are needed for 95 % of rest at 95 % confidence" in estimate.why
     assert (finding.level, finding.about) == ("fault", "short rest")
     assert f"{100 * np.hypot(*xy.T).max():.1f} % or more" in finding.text
     assert "times as long a rest" in finding.text

@@ -1,13 +1,14 @@
 """The whole tuning from recordings: each step from its own recording, laws, and gaps that are said."""
 
 import math
+from dataclasses import replace
 
 import numpy as np
 import pytest
 
 from stickwright.errors import BadInput
 from stickwright.model.recording import Recording
-from stickwright.tuning.pipeline import respond, response_of, tune
+from stickwright.tuning.pipeline import respond, response_of, seat_of, tune
 
 OFFSET = np.array([0.04, -0.02])
 REACH = {0: 0.8, 1: 0.7, 2: 0.45, 3: 0.6, 4: 0.8, 5: 0.7, 6: 0.6, 7: 0.7}  # eighths of a turn
@@ -95,6 +96,17 @@ def test_every_step_finds_what_was_put_in():
     assert "45 % of full output forward" in tuning.sentences[2] or "46 % of full output forward" in tuning.sentences[2]
     assert "The game has 20 % of its own: output starts at 22 %" in tuning.sentences[3]
     assert "type dead zone" in tuning.sentences[7]
+
+
+def test_how_a_stick_stood_is_found_without_the_rest_of_the_tuning():
+    """The base 15 degrees off, the centre 20 % right and 10 % back, which turns what is not counted from there: both are found, and
+    the turn is the one that the whole tuning finds."""
+    rng = np.random.default_rng(7)
+    off = np.array([0.16, -0.08])  # beside what every recording has
+    made = [replace(one, xy=one.xy + off) for one in (rest(rng), pushes(rng, math.radians(15)))]
+    seat = seat_of(made, site="chin", stick="birch")
+    assert math.degrees(seat.turn_base_rad.value) == pytest.approx(15, abs=2)
+    assert seat.output_rotation_rad == tuned(made).output_rotation_rad
 
 
 def test_dead_zone_covers_fresh_rest_and_pushes_fill_the_output():

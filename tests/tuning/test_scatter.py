@@ -25,6 +25,13 @@ def test_hold_scatter_leaves_out_the_way_there_and_the_tiring():
     assert degrees > 900
 
 
+def test_giving_way_evenly_is_no_scatter():
+    """A straight line from 90 to 50 % of full, ten samples a second: nothing is left beside the line."""
+    along = np.linspace(0.9, 0.5, 100)
+    ((_, sd, _),) = hold_scatter([Stretch(np.arange(100) * 0.1, np.column_stack([along, 0 * along]))])
+    assert sd == pytest.approx(0.0, abs=1e-9)
+
+
 def test_short_and_central_holds_do_not_count():
     """Less than a second, or at the centre: no hold."""
     short = Stretch(TIMES_S[:90], np.full((90, 2), 0.5))

@@ -57,6 +57,12 @@ def test_reach_known_on_one_side_only_leaves_the_range_alone(directions):
     assert "right, forward, left and back" in span.findings[0].text
 
 
+def test_three_directions_all_round_are_enough():
+    """A third of a turn apart none of the circle is further than 60 degrees from a reading: half the reach, twice the gain."""
+    span = player_span([(math.radians(towards), 0.5) for towards in (0, 120, 240)])
+    assert span.gain == pytest.approx((2.0,) * 3)
+
+
 def test_one_reading_each_has_no_interval():
     """A gain can be set from one reading in each direction, and the missing interval is a sentence."""
     span = player_span([(direction, 0.5) for direction in FOUR])
