@@ -26,7 +26,7 @@ ENVIRONMENT = ROOT / ".venv"
 BIN = ENVIRONMENT / ("Scripts" if os.name == "nt" else "bin")
 PYTHON = BIN / ("python.exe" if os.name == "nt" else "python")
 LOCK = ROOT / "requirements.lock"
-MUTMUT = "mutmut==3.8.1"  # not in the lock file: nothing but `mutants` needs it
+COVERAGE = "coverage==7.17.5"  # not in the lock file: nothing but `mutants` needs it
 STAMP = ENVIRONMENT / "set-up-from"
 
 
@@ -108,10 +108,10 @@ def coverage() -> None:
 
 
 def mutants(*more: str) -> None:
-    """A sample of wrong formulas, each tried on the tests of its room; mutmut is fetched when first asked for."""
-    missing = "import importlib.util, sys; sys.exit(importlib.util.find_spec('mutmut') is None)"
+    """A sample of wrong formulas, each tried on the tests of its room; coverage is fetched when first asked for."""
+    missing = "import importlib.util, sys; sys.exit(importlib.util.find_spec('coverage') is None)"
     if run(PYTHON, "-c", missing, check=False):
-        run(PYTHON, "-m", "pip", "install", "--quiet", "--disable-pip-version-check", MUTMUT)
+        run(PYTHON, "-m", "pip", "install", "--quiet", "--disable-pip-version-check", COVERAGE)
     run(PYTHON, ROOT / "docs" / "make_mutants.py", *more)
 
 

@@ -1,44 +1,52 @@
-"""How many wrong formulas the tests would notice: a seeded sample of mutants of each room, made and run by mutmut.
+"""How many wrong formulas the tests would notice: a seeded sample of mutants of each room, each tried on the tests.
 
-    make mutants                                      every room, 20 mutants each
-    python docs/make_mutants.py --rooms tuning --each 40 --seed 7
+    make mutants                                      every room, 60 mutants each
+    python docs/make_mutants.py --rooms tuning --each 80 --seed 7
 
-Each room is tried in a copy of its own (nothing here is touched) with the tests of that room alone. Not sampled: mutants that change
-a text only, decorated functions (mutmut leaves those out, compiled kernels among them), and modules that write sentences.
+All is done in a copy (nothing here is touched), one mutant at a time. The tests of a room are run once with `coverage`, to learn which
+of them run which line. A mutant is then tried on those tests, the quickest first, and on the rest of their files; a change of what is
+made when a module is loaded (a constant), or of what is compiled, is tried on all tests of the room. The first test that fails ends it.
 """
 
 from __future__ import annotations
 
 import argparse
-import ast
+import hashlib
+import importlib.util
 import json
 import math
-import random
+import multiprocessing
+import os
 import shutil
-import subprocess
 import sys
 from collections import Counter
+from collections.abc import Iterator
+from dataclasses import dataclass
 from pathlib import Path
 
+import mutant_changes
+
 ROOT = Path(__file__).resolve().parent.parent
-WORDS = ("*/explain.py", "*words.py", "*/questions.py", "*/fit_kernel.py", "*/__init__.py")
+WORDS = ("*/explain.py", "*words.py", "*/questions.py", "*/__init__.py")
 ROOMS: dict[str, tuple[list[str], list[str]]] = {
-    "mechanics": (["mechanics/*"], ["mechanics", "published/test_lever.py", "published/test_endurance.py"]),
-    "trace": (["trace/*"], ["trace", *(f"published/test_{name}.py" for name in ("tremor", "pointing", "smoothness", "circular"))]),
-    "tuning": (["tuning/*"], ["tuning", *(f"published/test_{name}.py" for name in ("filters", "dead_zone", "curve"))]),
-    "allocation": (["allocation/*"], ["allocation", *(f"published/test_{name}.py" for name in ("pressing", "moving", "usb"))]),
+    "mechanics": (["mechanics/*.py"], ["mechanics", "published/test_lever.py", "published/test_endurance.py"]),
+    "trace": (["trace/*.py"], ["trace", *(f"published/test_{name}.py" for name in ("tremor", "pointing", "smoothness", "circular"))]),
+    "tuning": (["tuning/*.py"], ["tuning", *(f"published/test_{name}.py" for name in ("filters", "dead_zone", "curve"))]),
+    "allocation": (["allocation/*.py"], ["allocation", *(f"published/test_{name}.py" for name in ("pressing", "moving", "usb"))]),
     "mounting": (
-        ["mounting/*"],
+        ["mounting/*.py"],
         ["mounting", *(f"published/test_{name}.py" for name in ("arm", "natural_frequency", "neck", "statics"))],
     ),
     "figures": (
-        ["sheet/figures*", "sheet/drawings.py", "sheet/body.py", "capture/pictures.py"],
+        ["sheet/figures*.py", "sheet/drawings.py", "sheet/body.py", "capture/pictures.py"],
         [*(f"sheet/test_{name}.py" for name in ("drawn_data", "figures", "figures_kit", "drawings", "body")), "capture/test_tasks.py"],
     ),
 }  # fmt: skip
 """Of each room: its modules, and the tests that count as its own."""
-SURVIVED, UNTESTED = (0,), (5, 33)
-KILLED, TIMEOUT = (1, 3), (36, 24, -24, 152, 255)
+PAGE = ROOT / "docs" / "mutants.md"
+WARM = multiprocessing.get_context("forkserver" if "forkserver" in multiprocessing.get_all_start_methods() else "spawn")
+"""Where it can be, what is large and never changed is loaded once for all runs."""
+WARM.set_forkserver_preload(["pytest", "scipy.signal", "scipy.stats", "scipy.optimize", "matplotlib.pyplot", "numba"])
 
 
 def wilson(share_of: int, total: int, z: float = 1.959964) -> tuple[float, float]:
@@ -57,110 +65,155 @@ def wilson(share_of: int, total: int, z: float = 1.959964) -> tuple[float, float
     return max(0.0, middle - half), min(1.0, middle + half)
 
 
-def copied(room: str, work: Path) -> Path:
-    """A copy of the project for one room, set up for mutmut."""
-    place = work / room
-    if place.exists():
-        shutil.rmtree(place)
-    hidden = shutil.ignore_patterns(".*", "__pycache__", "out", "mutants")
-    shutil.copytree(ROOT, place, ignore=hidden)
-    modules, tests = ROOMS[room]
-    lines = {
-        "source_paths": ["src"],
-        "only_mutate": [f"src/stickwright/{pattern}" for pattern in modules],
-        "do_not_mutate": list(WORDS),
-        "also_copy": sorted(one.name for one in place.iterdir() if one.name not in ("src", "tests")),
-        "pytest_add_cli_args": ["-p", "no:cacheprovider"],
-        "pytest_add_cli_args_test_selection": [f"tests/{path}" for path in tests],
-    }
-    with (place / "pyproject.toml").open("a", encoding="utf-8") as project:
-        project.write("\n[tool.mutmut]\n" + "".join(f"{key} = {json.dumps(value)}\n" for key, value in lines.items()))
-    return place
+def pytest_here(place: Path, command: list[str], told: dict[str, str], said: Path) -> None:
+    """In a process of its own: pytest in the copy, what it says written to a file."""
+    os.chdir(place)
+    os.environ.update({"CI": "true", "PYTEST_DISABLE_PLUGIN_AUTOLOAD": "1", "PYTHONPATH": str(place / "src")} | told)
+    sys.path[:0] = [str(place / "src"), str(place / "docs")]
+    with said.open("w", encoding="utf-8") as text:
+        os.dup2(text.fileno(), 1)
+        os.dup2(text.fileno(), 2)
+    import pytest
+
+    sys.exit(int(pytest.main(command)))
 
 
-def mutmut(place: Path, *names: str) -> None:
-    """One run of mutmut in the copy."""
-    command = [sys.executable, "-m", "mutmut", "run", "--max-children", "1", *names]
-    with (place / "mutmut.log").open("a", encoding="utf-8") as log:
-        subprocess.run(command, cwd=place, stdout=log, stderr=subprocess.STDOUT, check=False)
+@dataclass(frozen=True)
+class Copy:
+    """A copy of the project in which mutants are tried."""
+
+    place: Path
+
+    @classmethod
+    def made(cls, place: Path) -> Copy:
+        """The copy, made new."""
+        shutil.rmtree(place, ignore_errors=True)
+        hidden = shutil.ignore_patterns(".*", "__pycache__", "out")
+        shutil.copytree(ROOT, place, ignore=hidden)
+        return cls(place)
+
+    def source(self, module: str) -> Path:
+        """A module of the copy."""
+        return self.place / "src" / "stickwright" / module
+
+    def tested(self, tests: list[str], seconds: float | None = None, **told: str) -> tuple[int | None, str]:
+        """Exit status of pytest in the copy, None when its time ran out, and what it said."""
+        said = self.place / "said.txt"
+        command = ["-x", "-q", "--tb=line", "-p", "mutant_tests", "-p", "no:cacheprovider", *tests]
+        child = WARM.Process(target=pytest_here, args=(self.place, command, told, said))
+        child.start()
+        child.join(seconds)
+        if child.exitcode is None:
+            child.kill()
+            child.join()
+            return None, "its time ran out"
+        return child.exitcode, said.read_text(encoding="utf-8", errors="replace")
+
+    def learnt(self, tests: list[str]) -> Learnt:
+        """Which test runs which line, from one run with nothing changed."""
+        notes = self.place / "learnt.json"
+        status, said = self.tested(tests, MUTANTS_LEARN=str(notes))
+        if status != 0:
+            sys.exit(f"The tests must pass before anything is changed; they end with:\n{said[-2000:]}")
+        return Learnt(**json.loads(notes.read_text(encoding="utf-8")))
 
 
-def results(place: Path) -> dict[str, int | None]:
-    """Exit status of each mutant, None where it was not run."""
-    found: dict[str, int | None] = {}
-    for meta in sorted((place / "mutants" / "src").rglob("*.py.meta")):
-        found |= json.loads(meta.read_text(encoding="utf-8"))["exit_code_by_key"]
-    return found
+@dataclass(frozen=True)
+class Learnt:
+    """Which tests run which line of which module, and how long each test takes."""
+
+    lines: dict[str, dict[str, list[str]]]
+    seconds: dict[str, float]
+
+    def tests_of(self, module: str, mutant: mutant_changes.Mutant) -> tuple[list[str], bool]:
+        """The tests to run first, quickest first, and whether those of the whole room follow, or only the rest of their files.
+
+        Those that run the changed lines; those that run any line of the module where nothing sees which do: the lines are run when the
+        module is loaded, or are compiled.
+        """
+        lines = self.lines.get(module, {})
+        ran = [lines.get(str(line)) for line in range(mutant.first, mutant.last + 1)]
+        found = {test for tests in ran for test in tests or ()}
+        unseen = not found and (mutant.compiled or any(tests is not None for tests in ran))
+        if unseen:
+            found = {test for tests in lines.values() for test in tests}
+        return sorted(found, key=lambda test: self.seconds.get(test, 0.0)), unseen
 
 
-def without_text(function: ast.AST) -> str:
-    """What a function does, its texts left out."""
-    for node in ast.walk(function):
-        if isinstance(node, ast.Constant) and isinstance(node.value, str):
-            node.value = ""
-        if isinstance(node, ast.FunctionDef):
-            node.name = ""
-    return ast.dump(function)
+def mutants_of(room: str, copy: Copy) -> Iterator[tuple[str, mutant_changes.Mutant]]:
+    """Every mutant of a room with the module it is of."""
+    root = copy.source("")
+    for path in sorted({path for pattern in ROOMS[room][0] for path in root.glob(pattern)}):
+        if not any(path.match(pattern) for pattern in WORDS):
+            module = path.relative_to(root).as_posix()
+            for mutant in mutant_changes.mutants(path.read_text(encoding="utf-8")):
+                yield module, mutant
 
 
-def of_sums(place: Path, names: list[str]) -> list[str]:
-    """The mutants that change more than a text."""
-    kept: list[str] = []
-    by_file: dict[str, dict[str, str]] = {}
-    for name in names:
-        module, function = name.rsplit(".", 1)
-        if module not in by_file:
-            path = place / "mutants" / "src" / f"{module.replace('.', '/')}.py"
-            tree = ast.parse(path.read_text(encoding="utf-8"))
-            defined = [
-                node for node in ast.walk(tree) if isinstance(node, ast.FunctionDef) and "__mutmut_" in node.name
-            ]
-            by_file[module] = {called: without_text(node) for called, node in [(node.name, node) for node in defined]}
-        told = by_file[module]
-        if told.get(function) != told.get(function.rsplit("__mutmut_", 1)[0] + "__mutmut_orig"):
-            kept.append(name)
-    return kept
+Named = tuple[str, mutant_changes.Mutant]
+"""A mutant with the module it is of."""
+
+
+def drawn(everything: list[Named], each: int, seed: int) -> list[Named]:
+    """A sample by its seed, in which a mutant stays as long as its own formula does, whatever else is changed in the room."""
+
+    def lot(one: Named) -> bytes:
+        return hashlib.sha256(f"{seed} {one[0]} {one[1].name}".encode()).digest()
+
+    return sorted(sorted(everything, key=lot)[:each], key=lambda one: (one[0], one[1].first))
 
 
 def listed_equivalent() -> set[str]:
     """Mutants that docs/mutants.md lists by hand as no different in any result."""
-    text = (ROOT / "docs" / "mutants.md").read_text(encoding="utf-8") if (ROOT / "docs" / "mutants.md").exists() else ""
-    return {line.split("`")[1] for line in text.splitlines() if line.startswith("- equivalent: `")}
+    return {line.split("`")[1] for line in PAGE.read_text(encoding="utf-8").splitlines() if line.startswith("- equivalent: `")}  # fmt: skip
 
 
-def tried(room: str, each: int, seed: int, work: Path) -> Counter[str]:
-    """Counts of one room; the survivors are printed with what they change."""
-    place = copied(room, work)
-    mutmut(place, "none.such")  # makes the mutants and learns which test runs which function
-    everything = of_sums(place, sorted(results(place)))
-    sample = sorted(random.Random(f"{seed} {room}").sample(everything, min(each, len(everything))))
-    mutmut(place, *sample)
-    codes, equal = results(place), listed_equivalent()
-    count: Counter[str] = Counter(of=len(everything), sample=len(sample))
-    for name in sample:
-        code = codes[name]
-        kind = (
-            "killed"
-            if code in KILLED
-            else "timeout"
-            if code in TIMEOUT
-            else "equivalent"
-            if name in equal
-            else "survived"
-        )
-        if code is None:
-            kind = "not run"
-        elif code in UNTESTED and kind == "survived":
-            count["untested"] += 1
+def put(path: Path, source: str) -> None:
+    """Write a module, and take away what was compiled from the one before."""
+    path.write_text(source, encoding="utf-8")
+    Path(importlib.util.cache_from_source(str(path))).unlink(missing_ok=True)
+
+
+def fate(copy: Copy, module: str, mutant: mutant_changes.Mutant, learnt: Learnt, own: list[str]) -> tuple[str, str]:
+    """What became of a mutant, and which test noticed it."""
+    first, all_follow = learnt.tests_of(module, mutant)
+    if not first and not all_follow:
+        return "untested", ""
+    files = own if all_follow else sorted({test.partition("::")[0] for test in first})
+    usual = sum(took for test, took in learnt.seconds.items() if all_follow or test.partition("::")[0] in files)
+    path, order = copy.source(module), copy.place / "first.json"
+    plain = path.read_text(encoding="utf-8")
+    order.write_text(json.dumps(first), encoding="utf-8")
+    (wrong,) = (one for one in mutant_changes.mutants(plain, {mutant.name}) if one.source)
+    try:
+        put(path, wrong.source)
+        status, said = copy.tested(files, 60 + 5 * usual, MUTANTS_FIRST=str(order))
+    finally:
+        put(path, plain)
+    if status is None:
+        return "timeout", ""
+    if status == 0:
+        return "survived", ""
+    failed = [line for line in said.splitlines() if line.startswith(("FAILED", "ERROR"))]
+    return "noticed", failed[0] if failed else said.strip()[-200:]
+
+
+def tried(room: str, asked: argparse.Namespace) -> Counter[str]:
+    """Counts of one room; what became of each mutant is printed."""
+    copy, own = Copy.made(asked.work.resolve() / room), [f"tests/{path}" for path in ROOMS[room][1]]
+    everything = list(mutants_of(room, copy))
+    sample, equal = drawn(everything, asked.each, asked.seed), listed_equivalent()
+    count = Counter(of=len(everything), sample=len(sample))
+    if asked.only:
+        sample = [
+            (module, one) for module, one in sample if f"{module} {one.name}" in asked.only.read_text(encoding="utf-8")
+        ]
+    learnt = copy.learnt(own)
+    for module, mutant in sample:
+        name = f"{module} {mutant.name}"
+        kind, by = ("equivalent", "") if name in equal else fate(copy, module, mutant, learnt, own)
         count[kind] += 1
-        if kind in ("survived", "not run"):
-            shown = subprocess.run(
-                [sys.executable, "-m", "mutmut", "show", name], cwd=place, capture_output=True, text=True, check=False
-            )
-            changed = [
-                line for line in shown.stdout.splitlines() if line[:1] in "+-" and line[:3] not in ("+++", "---")
-            ]
-            print(f"{kind}: {name}", *changed, sep="\n    ", flush=True)
+        print(f"{kind}: {name}  [line {mutant.first}] {by}", flush=True)
     return count
 
 
@@ -168,29 +221,26 @@ def main() -> None:
     """Try the rooms asked for and print the table."""
     parser = argparse.ArgumentParser(description=(__doc__ or "").splitlines()[0])
     parser.add_argument("--rooms", nargs="+", choices=list(ROOMS), default=list(ROOMS))
-    parser.add_argument("--each", type=int, default=20, help="mutants of each room (default: %(default)s)")
+    parser.add_argument("--each", type=int, default=60, help="mutants of each room (default: %(default)s)")
     parser.add_argument("--seed", type=int, default=1, help="of the sample (default: %(default)s)")
+    parser.add_argument("--only", type=Path, help="try only the mutants of the sample that are named in this file")
     parser.add_argument(
         "--work", type=Path, default=ROOT / "out" / "mutants", help="where the copies go (default: out/mutants)"
     )
     asked = parser.parse_args()
-    rows, total = [], Counter[str]()
-    for room in asked.rooms:
-        count = tried(room, asked.each, asked.seed, asked.work.resolve())
-        rows.append((room, count))
-        total += count
+    rows = [(room, tried(room, asked)) for room in asked.rooms]
+    rows.append(("all", sum((count for _, count in rows), Counter[str]())))
     print(
-        "\n| Room | Mutants | Sample | Killed | Timeouts | Equivalent | Survived | Of them untested | Noticed, 95 % interval |"
+        "\n| Room | Mutants | Sample | Noticed | Timeouts | Equivalent | Survived | Untested | Share noticed, 95 % interval |"
     )
     print("| --- | ---: | ---: | ---: | ---: | ---: | ---: | ---: | --- |")
-    for room, count in [*rows, ("all", total)]:
-        noticed, judged = count["killed"] + count["timeout"], count["sample"] - count["equivalent"] - count["not run"]
+    for room, count in rows:
+        noticed = count["noticed"] + count["timeout"]
+        judged = noticed + count["survived"] + count["untested"]
         low, high = wilson(noticed, judged)
-        kinds = ("of", "sample", "killed", "timeout", "equivalent", "survived", "untested")
-        cells = [room, *(str(count[kind]) for kind in kinds)]
-        print(
-            f"| {' | '.join(cells)} | {100 * noticed / max(1, judged):.0f} % ({100 * low:.0f} to {100 * high:.0f} %) |"
-        )
+        kinds = ("of", "sample", "noticed", "timeout", "equivalent", "survived", "untested")
+        cells = " | ".join(str(count[kind]) for kind in kinds)
+        print(f"| {room} | {cells} | {100 * noticed / max(1, judged):.0f} % ({100 * low:.0f} to {100 * high:.0f} %) |")
 
 
 if __name__ == "__main__":
