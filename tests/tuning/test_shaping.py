@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from hypothesis.extra.numpy import arrays
 
 from stickwright.errors import BadInput
-from stickwright.tuning.filters import Filter
+from stickwright.tuning.filters import Filter, one_euro
 from stickwright.tuning.shaping import Response, gain_towards, placed, respond, shaped, shaped_one_euro
 
 from . import plain
@@ -28,6 +28,18 @@ def evenly(count):
 def turned(xy, angle_rad):
     cos, sin = math.cos(angle_rad), math.sin(angle_rad)
     return xy @ np.array([[cos, sin], [-sin, cos]])
+
+
+def test_one_pass_with_nothing_set_is_the_filter_alone():
+    """No dead zone, no curve; and no output beyond the rim, which a stick pushed into a corner would give."""
+    times_s = np.arange(200) * 0.01
+    xy = np.column_stack([np.minimum(1.0, 2 * times_s), np.minimum(1.0, times_s)])
+    by_itself = one_euro(xy, times_s, 2.0, 1.0)
+    length = np.hypot(*by_itself.T)
+    assert length.max() > 1.2
+    assert length[length > 0].min() < 0.01
+    expected = by_itself / np.maximum(1.0, length)[:, None]
+    assert shaped_one_euro(xy, times_s, 2.0, 1.0) == pytest.approx(expected, abs=1e-12)
 
 
 @given(xy=outputs)

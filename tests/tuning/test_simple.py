@@ -52,6 +52,13 @@ def test_least_squares_against_scipy():
     )
 
 
+@pytest.mark.parametrize("ratio", [0.0, 20.0, 400.0, 5000.0])
+def test_no_more_sensitivity_than_four_times(ratio):
+    """Three times gain and a curve that starts steeply ask for more than four times; four is the most that is set."""
+    found = simple_settings(Response(direction_rad=FOUR, gain=(3.0,) * 4, curve_ratio=ratio), (1 / 3,) * 4)
+    assert found.sensitivity_percent == (300.0 if ratio == 0.0 else 400.0)
+
+
 def test_only_a_sensitivity_leaves_the_dead_zone_at_nothing():
     """Where one of the two is missing, the other is chosen alone."""
     wanted = Response(dead_zone=0.1, curve_ratio=4.0)

@@ -128,7 +128,8 @@ def _least_squares(deflection: Array, wanted: Array, least_zone: float, offers: 
 
     zone, level = best(np.arange(least_zone, 0.91, 0.03), np.arange(10, 100 * _TOP_SENSITIVITY + 1, 10) / 100)
     near = np.round(zone + np.arange(-5, 6) / 100, 2)
-    return best(near[(near >= least_zone) & (near < 0.95)], np.round(level + np.arange(-9, 16) / 100, 2))
+    levels = np.round(level + np.arange(-9, 16) / 100, 2)
+    return best(near[(near >= least_zone) & (near < 0.95)], levels[levels <= _TOP_SENSITIVITY])
 
 
 def _lost(settings: Response, rms: float) -> str:
