@@ -338,3 +338,18 @@ def test_the_ring_closes_on_the_disc_with_the_beat():
         for k in range(5)
     ]
     assert told == ["1", "2", "3", "4", "1"]
+    quick = press_task(beat_s=0.4)
+    for into_s, radius in ((0.4, 0.85), (0.6, 0.60), (1.1, 0.475)):
+        (ring,) = [e for e in picture(quick, 2, "asking", into_s).shapes if isinstance(e, Ring)]
+        assert ring.radius == pytest.approx(radius, abs=1e-9)
+
+
+@pytest.mark.parametrize("phase", ["ready", "asking", "resting", "paused", "stopped", "done"])
+def test_what_is_asked_stands_above_the_rim_and_how_to_stop_below_it(phase):
+    """Neither on the other, nor on what is drawn within the rim, which has the radius 1."""
+    asked, stop = [
+        e for e in picture(press_task(beat_s=1.0), 2, phase, 0.1).shapes if isinstance(e, Text) and abs(e.y) > 1
+    ]
+    assert asked.y > 1.0
+    assert stop.y < -1.0
+    assert stop.words == STOP_WORDS

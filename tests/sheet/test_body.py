@@ -135,3 +135,38 @@ def test_same_marks_same_bytes() -> None:
     """The same parts give the same file."""
     marks = [mark(1, "chin", "middle"), mark(2, "foot", "left")]
     assert body_drawing(marks) == body_drawing(marks)
+
+
+@pytest.mark.parametrize("side", ["left", "right"])
+def test_a_line_leads_from_beside_the_name_to_the_part(side: str) -> None:
+    """It begins where the words end, towards the picture, and ends at the dot on the part; nothing of it leaves the paper."""
+    svg = body_drawing([mark(1, "hand", side), mark(2, "foot", side)])
+    root = ET.fromstring(svg)
+    dots = [
+        (float(c.get("cx", "nan")), float(c.get("cy", "nan"))) for c in root.iter(f"{SVG}circle") if c.get("r") == "0.7"
+    ]
+    paths = [[float(x) for x in re.findall(r"-?[\d.]+", node.get("d", ""))] for node in root.iter(f"{SVG}path")]
+    ends = {(*p[2:],): (*p[:2],) for p in paths if len(p) == 4 and p[:2] != p[2:]}  # where each line comes from
+    assert len(dots) == 2
+    for dot in dots:
+        start = ends[dot]
+        x = ends.get(start, start)[0]
+        assert 5 * 2.0 < (x if side == "right" else SIZE[0] - x) < min(dot[0], SIZE[0] - dot[0])
+
+
+def test_the_player_is_drawn_alike_on_both_sides() -> None:
+    """Seen from the front everything has its like across the middle line, but for the nose."""
+    nodes = ET.fromstring(body_drawing([])).iter(f"{SVG}path")
+    paths = [[float(x) for x in re.findall(r"-?[\d.]+", node.get("d", ""))] for node in nodes]
+    points = [{(x, y) for x, y in zip(path[::2], path[1::2], strict=True)} for path in paths]
+
+    def has_its_like(one: set[tuple[float, float]]) -> bool:
+        across = [(SIZE[0] - x, y) for x, y in one]
+        return any(
+            len(one) == len(other) and all(min(math.dist(a, b) for b in other) < 0.03 for a in across)
+            for other in points
+        )
+
+    alone = [one for one in points if not has_its_like(one)]
+    assert len(points) > 20
+    assert len(alone) == 1

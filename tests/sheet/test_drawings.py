@@ -218,3 +218,80 @@ def test_the_paper_begins_at_its_corner() -> None:
     root = ET.fromstring(setup_drawing(chosen(), (184.0, 78.0)))
     assert [float(number) for number in root.get("viewBox", "").split()] == [0.0, 0.0, 184.0, 78.0]
     assert (root.get("width"), root.get("height")) == ("184.0mm", "78.0mm")
+
+
+def test_the_words_for_the_picture_tell_which_side_is_which() -> None:
+    """Length first, then width, then height, each as measured."""
+    told = setup_alt(replace(chosen(), base_m=(0.061, 0.047, 0.033), crosswise=False))
+    assert "base 61 mm long, 47 mm wide, 33 mm high" in told
+
+
+def test_rows_of_words_below_the_drawing_do_not_meet() -> None:
+    """Also where the words are folded into several rows on a narrow paper: 11-point type is 3.9 mm high."""
+    for width_mm in (70.0, 184.0):
+        root = ET.fromstring(setup_drawing(chosen(), (width_mm, 78.0), side_only=True))
+        rows = [node for node in root.iter(f"{SVG}text") if node.get("text-anchor") == "middle"]
+        below = sorted(y for node in rows if (y := float(node.get("y", "nan"))) > 60.0)
+        assert all(b - a >= 3.8 for a, b in pairwise(below))
+        assert len(below) >= (3 if width_mm == 70.0 else 2)
+
+
+def placed_words(svg: str) -> dict[str, tuple[float, float]]:
+    nodes = ET.fromstring(svg).iter(f"{SVG}text")
+    return {"".join(node.itertext()): (float(node.get("x", "nan")), float(node.get("y", "nan"))) for node in nodes}
+
+
+@pytest.mark.parametrize("tilt_deg", [0.0, 50.0, -50.0])
+@pytest.mark.parametrize("base_mm", [(40, 40, 160), (160, 40, 20), (60, 60, 60)])
+def test_the_view_from_the_side_stays_on_its_floor(tilt_deg: float, base_mm: tuple[float, float, float]) -> None:
+    """Law: base, lever and what supports them stand above the floor drawn for them, so that the two views never meet; also a high
+    base that leans far."""
+    tilt = math.radians(tilt_deg)
+    fit = replace(
+        chosen(), base_m=tuple(side / 1000 for side in base_mm), contact_height_m=0.06, travel_m=0.01, tilt_rad=tilt,
+        built_tilt_rad=tilt, crosswise=False,
+    )  # fmt: skip
+    svg = setup_drawing(fit, (184.0, 140.0))
+    ((_, left, right),) = [one for one in strokes(svg) if one[1][0] == 6.0 and one[1][1] == one[2][1]]
+    outlines = [outline for outline in closed_outlines(svg) if len(outline) == 4]
+    of_the_side = [*outlines[0], *(end for width, *ends in strokes(svg) if width in (1.6, 2.6) for end in ends)]
+    assert all(left[0] <= x <= right[0] and 4.4 < y <= left[1] + 0.02 for x, y in of_the_side)
+    assert right[0] < min(x for x, _ in outlines[-1])
+
+
+def test_the_contact_height_is_told_beside_the_base() -> None:
+    """Its dimension line is as long as the height to scale, and stands clear of the base on the player's side."""
+    fit = replace(chosen(), base_m=(0.06, 0.05, 0.03), contact_height_m=0.045, tilt_rad=0.0, built_tilt_rad=0.0)
+    svg = setup_drawing(fit)
+    base = next(outline for outline in closed_outlines(svg) if len(outline) == 4)
+    left = min(x for x, _ in base)
+    lines = [(a, b) for _, a, b in strokes(svg) if a[0] == b[0] < left - 2]
+    assert [abs(a[1] - b[1]) for a, b in lines] == pytest.approx(
+        [30 * scale_of(svg), 45 * scale_of(svg)], abs=0.03
+    ) or [abs(a[1] - b[1]) for a, b in lines] == pytest.approx([45 * scale_of(svg), 30 * scale_of(svg)], abs=0.03)
+
+
+@pytest.mark.parametrize("turn_deg", [0.0, 30.0, 90.0])
+def test_directions_are_named_outside_the_base_on_their_own_side(turn_deg: float) -> None:
+    """From above: forward above it, the player's side below it, right and left beside it."""
+    svg = setup_drawing(replace(chosen(), base_m=(0.09, 0.05, 0.03), crosswise=False), turn_rad=math.radians(turn_deg))
+    corners = next(outline for outline in reversed(closed_outlines(svg)) if len(outline) == 4)
+    told = placed_words(svg)
+    assert told["forward: this way"][1] < min(y for _, y in corners)
+    assert told["back (player's side)"][1] > max(y for _, y in corners) + 3.9
+    assert told["right"][0] > max(x for x, _ in corners)
+    assert told["left"][0] < min(x for x, _ in corners)
+    assert told["back (player's side)"][1] < told[next(words for words in told if words.startswith("moves"))][1] - 3.9
+
+
+def test_a_square_base_is_drawn_as_large_when_it_is_turned_by_a_quarter() -> None:
+    """Law: it takes the same room."""
+    square = replace(chosen(), base_m=(0.12, 0.12, 0.03), crosswise=False)
+    assert len({scale_of(setup_drawing(square, turn_rad=turn)) for turn in (0.0, math.pi / 2, math.pi)}) == 1
+
+
+@pytest.mark.parametrize("form", ["ball", "dish", "peg"])
+def test_only_what_is_not_there_is_dashed(form: str) -> None:
+    """Of a measured stick: the two ends of its travel and, from above, the circle of it."""
+    svg = setup_drawing(replace(chosen(), topper_form=form, base_m=(0.06, 0.05, 0.03)))
+    assert svg.count("stroke-dasharray") == 3
