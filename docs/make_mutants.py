@@ -44,6 +44,8 @@ ROOMS: dict[str, tuple[list[str], list[str]]] = {
 }  # fmt: skip
 """Of each room: its modules, and the tests that count as its own."""
 PAGE = ROOT / "docs" / "mutants.md"
+EXAMPLES = ("--doctest-modules", "-o", "doctest_optionflags=NORMALIZE_WHITESPACE")
+"""The examples in the docstrings of a room are tests of it too."""
 WARM = multiprocessing.get_context("forkserver" if "forkserver" in multiprocessing.get_all_start_methods() else "spawn")
 """Where it can be, what is large and never changed is loaded once for all runs."""
 WARM.set_forkserver_preload(["pytest", "scipy.signal", "scipy.stats", "scipy.optimize", "matplotlib.pyplot", "numba"])
@@ -99,7 +101,7 @@ class Copy:
     def tested(self, tests: list[str], seconds: float | None = None, **told: str) -> tuple[int | None, str]:
         """Exit status of pytest in the copy, None when its time ran out, and what it said."""
         said = self.place / "said.txt"
-        command = ["-x", "-q", "--tb=line", "-p", "mutant_tests", "-p", "no:cacheprovider", *tests]
+        command = ["-x", "-q", "--tb=line", "-p", "mutant_tests", "-p", "no:cacheprovider", *EXAMPLES, *tests]
         child = WARM.Process(target=pytest_here, args=(self.place, command, told, said))
         child.start()
         child.join(seconds)
@@ -200,8 +202,10 @@ def fate(copy: Copy, module: str, mutant: mutant_changes.Mutant, learnt: Learnt,
 
 def tried(room: str, asked: argparse.Namespace) -> Counter[str]:
     """Counts of one room; what became of each mutant is printed."""
-    copy, own = Copy.made(asked.work.resolve() / room), [f"tests/{path}" for path in ROOMS[room][1]]
+    copy = Copy.made(asked.work.resolve() / room)
     everything = list(mutants_of(room, copy))
+    modules = sorted({f"src/stickwright/{module}" for module, _ in everything})
+    own = [*(f"tests/{path}" for path in ROOMS[room][1]), *modules]
     sample, equal = drawn(everything, asked.each, asked.seed), listed_equivalent()
     count = Counter(of=len(everything), sample=len(sample))
     if asked.only:
