@@ -44,6 +44,8 @@ ROOMS: dict[str, tuple[list[str], list[str]]] = {
 }  # fmt: skip
 """Of each room: its modules, and the tests that count as its own."""
 PAGE = ROOT / "docs" / "mutants.md"
+LISTED = ("- equivalent: `", "- looks: `")
+"""How lines of that page begin that take a mutant out of the share: no result is another; only how a thing looks is."""
 EXAMPLES = ("--doctest-modules", "-o", "doctest_optionflags=NORMALIZE_WHITESPACE")
 """The examples in the docstrings of a room are tests of it too."""
 WARM = multiprocessing.get_context("forkserver" if "forkserver" in multiprocessing.get_all_start_methods() else "spawn")
@@ -165,9 +167,10 @@ def drawn(everything: list[Named], each: int, seed: int) -> list[Named]:
     return sorted(sorted(everything, key=lot)[:each], key=lambda one: (one[0], one[1].first))
 
 
-def listed_equivalent() -> set[str]:
-    """Mutants that docs/mutants.md lists by hand as no different in any result."""
-    return {line.split("`")[1] for line in PAGE.read_text(encoding="utf-8").splitlines() if line.startswith("- equivalent: `")}  # fmt: skip
+def listed() -> dict[str, str]:
+    """Mutants that docs/mutants.md lists by hand as no wrong figure, and of which kind they are."""
+    lines = [line for line in PAGE.read_text(encoding="utf-8").splitlines() if line.startswith(LISTED)]
+    return {line.split("`")[1]: line[2:].partition(":")[0] for line in lines}
 
 
 def put(path: Path, source: str) -> None:
@@ -206,7 +209,7 @@ def tried(room: str, asked: argparse.Namespace) -> Counter[str]:
     everything = list(mutants_of(room, copy))
     modules = sorted({f"src/stickwright/{module}" for module, _ in everything})
     own = [*(f"tests/{path}" for path in ROOMS[room][1]), *modules]
-    sample, equal = drawn(everything, asked.each, asked.seed), listed_equivalent()
+    sample, judged = drawn(everything, asked.each, asked.seed), listed()
     count = Counter(of=len(everything), sample=len(sample))
     if asked.only:
         sample = [
@@ -215,7 +218,7 @@ def tried(room: str, asked: argparse.Namespace) -> Counter[str]:
     learnt = copy.learnt(own)
     for module, mutant in sample:
         name = f"{module} {mutant.name}"
-        kind, by = ("equivalent", "") if name in equal else fate(copy, module, mutant, learnt, own)
+        kind, by = (judged[name], "") if name in judged else fate(copy, module, mutant, learnt, own)
         count[kind] += 1
         print(f"{kind}: {name}  [line {mutant.first}] {by}", flush=True)
     return count
@@ -235,14 +238,14 @@ def main() -> None:
     rows = [(room, tried(room, asked)) for room in asked.rooms]
     rows.append(("all", sum((count for _, count in rows), Counter[str]())))
     print(
-        "\n| Room | Mutants | Sample | Noticed | Timeouts | Equivalent | Survived | Untested | Share noticed, 95 % interval |"
+        "\n| Room | Mutants | Sample | Noticed | Timeouts | Equivalent | Looks | Survived | Untested | Share noticed, 95 % interval |"
     )
-    print("| --- | ---: | ---: | ---: | ---: | ---: | ---: | ---: | --- |")
+    print("| --- | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | --- |")
     for room, count in rows:
         noticed = count["noticed"] + count["timeout"]
         judged = noticed + count["survived"] + count["untested"]
         low, high = wilson(noticed, judged)
-        kinds = ("of", "sample", "noticed", "timeout", "equivalent", "survived", "untested")
+        kinds = ("of", "sample", "noticed", "timeout", "equivalent", "looks", "survived", "untested")
         cells = " | ".join(str(count[kind]) for kind in kinds)
         print(f"| {room} | {cells} | {100 * noticed / max(1, judged):.0f} % ({100 * low:.0f} to {100 * high:.0f} %) |")
 

@@ -37,6 +37,37 @@ EITHER_WAY = ("hypot", "isclose", "allclose", "isinstance")
 """Functions whose first two arguments are not swapped: it makes no difference, or says nothing."""
 
 
+LOOKS = (
+    *(
+        "alpha",
+        "bold",
+        "color",
+        "columnspacing",
+        "ec",
+        "fc",
+        "fill",
+        "fontsize",
+        "fontweight",
+        "frameon",
+        "handlelength",
+    ),
+    *(
+        "handletextpad",
+        "labelpad",
+        "labelsize",
+        "linewidth",
+        "lw",
+        "mec",
+        "mew",
+        "ms",
+        "ncols",
+        "pad",
+        "rx",
+        "solid_capstyle",
+    ),
+    *("stroke", "stroke_linecap", "stroke_linejoin", "stroke_width", "zorder"),
+)
+"""Arguments that only say how a thing looks; they are left alone."""
 NO_FORMULA = ("annotation", "returns", "decorator_list", "format_spec")
 """Parts of a node that are not looked into."""
 
@@ -120,13 +151,15 @@ def other_calls(node: ast.Call) -> Iterator[tuple[str, Any]]:
         if not (ast.dump(first) == ast.dump(second) or is_text(first) or is_text(second)):
             yield "args", [second, first, *others]
     for place, keyword in enumerate(node.keywords):
-        if keyword.arg and not is_text(keyword.value):
+        if keyword.arg and keyword.arg not in LOOKS and not is_text(keyword.value):
             yield "keywords", [*node.keywords[:place], *node.keywords[place + 1 :]]
 
 
 def is_formula(node: ast.AST) -> bool:
-    """Whether to look into a node: not texts of refusals, assertions, types, names of what is brought in."""
+    """Whether to look into a node: not texts of refusals, assertions, types, what is brought in, or how a thing looks."""
     if isinstance(node, ast.Raise | ast.Assert | ast.Import | ast.ImportFrom):
+        return False
+    if isinstance(node, ast.keyword) and node.arg in LOOKS:
         return False
     refusal = isinstance(node, ast.Call) and getattr(node.func, "id", "") in ("Problem", "TypeVar", "NewType", "field")
     return not refusal

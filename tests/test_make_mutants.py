@@ -52,6 +52,7 @@ def names(source: str) -> list[str]:
         ("x['a' + b]", set()),
         ("f'{a}' + b", set()),
         ("hypot(a, b)", {"a"}),
+        ("plot(a, lw=2 * b, color=c)", set()),
     ],
 )
 def test_what_is_made_of_a_formula(formula: str, changed: set[str]) -> None:

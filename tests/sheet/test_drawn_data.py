@@ -211,6 +211,45 @@ def test_bars_of_the_ranking_are_as_long_as_the_bits(axes_of: Drawn) -> None:
     assert axes.get_ylim()[0] > axes.get_ylim()[1]
 
 
+def area(ring: Sequence[tuple[float, float]] | np.ndarray) -> float:
+    """Of a closed outline, plus when it runs anticlockwise: half the sum of the cross products."""
+    x, y = np.asarray(ring, dtype=float).T
+    return float(np.sum(x * np.roll(y, -1) - np.roll(x, -1) * y)) / 2
+
+
+def test_the_band_of_the_polygon_is_that_of_the_best(axes_of: Drawn) -> None:
+    """One band, as large as what lies between the ring through the upper and the ring through the lower ends of the best set-up."""
+    (axes,) = axes_of(figures_fit, figures_fit.reach_polygon, finger_site())
+    (band,) = axes.patches
+    ways = fits()[0].directions
+    low, high = (
+        [on_plane(getattr(one.reach_share, end), one.direction_rad) for one in ways] for end in ("low", "high")
+    )
+    assert area(corners(band)[:-1]) == pytest.approx(area(high) - area(low), rel=1e-9)
+    assert area(high) > area(low) > 0
+
+
+@pytest.mark.parametrize("direction_rad", DIRECTIONS[:3])
+def test_each_rank_stands_just_above_its_own_line(axes_of: Drawn, direction_rad: float) -> None:
+    """Not on it, not beyond its end, and the lowest no further off than a thirtieth of the panel; one dotted line leads down from where the
+    best meets the player's force."""
+    axes, _ = force_panel(axes_of, direction_rad)
+    top = axes.get_ylim()[1]
+    off = []
+    for rank, fit in enumerate(fits()[:3], start=1):
+        (from_mm, from_n), (to_mm, to_n) = line(axes, f"{rank} {fit.stick}")
+        (named,) = [text for text in axes.texts if text.get_text() == str(rank)]
+        at_mm, at_n = named.xy
+        assert from_mm < at_mm <= to_mm
+        off.append((at_n, at_n - (from_n + (to_n - from_n) * at_mm / to_mm)))
+    assert all(above > 0 for _, above in off)
+    assert min(off)[1] < top / 30
+    down = [points(one) for one in axes.lines if one.get_linestyle() == ":" and len(one.get_xdata()) == 2]
+    ((foot, head),) = down
+    assert foot == (head[0], 0.0)
+    assert has_line(axes, [head])
+
+
 # ---- bench
 
 
@@ -238,6 +277,14 @@ def test_bench_readings_and_lines_stand_at_travel_and_force(axes_of: Drawn) -> N
         (0.0, round(result.pooled.start_force_n.low, 9)),
         (round(full_mm, 9), round(result.pooled.full_force_n.high, 9)),
     } <= {(round(float(x), 9), round(float(y), 9)) for x, y in band}
+
+
+def test_a_reading_at_another_height_is_drawn_at_the_force_it_stands_for(axes_of: Drawn) -> None:
+    """By hand: 0.8 N at 20 mm above the pivot is the moment of 1.0 N at 16 mm; its travel is told at 16 mm as well."""
+    result = bench_result()
+    one = replace(result.readings[0], height_m=0.020, force_n=0.8, angle_rad=0.25, outward=True, used=True)
+    (axes,) = axes_of(figures_bench, figures_bench.bench, replace(result, readings=(one,)))
+    assert line(axes, "reading out") == [(pytest.approx(16.0 * math.sin(0.25)), pytest.approx(1.0))]
 
 
 # ---- tuning and recordings
@@ -277,6 +324,11 @@ def test_reach_and_rest_of_a_recording_stand_where_they_were(axes_of: Drawn) -> 
     values = [one.value for one in report.reach.reach]
     wanted = [on_plane(r, a) for r, a in zip([*values, values[0]], [*DIRECTIONS, DIRECTIONS[0]], strict=True)]
     assert np.allclose(line(plane, "reach"), wanted)
+    for one, angle in zip(report.reach.reach, report.reach.direction_rad, strict=True):
+        assert has_line(plane, [on_plane(one.low, angle), on_plane(one.high, angle)])
+    x, y = report.rest.offset_x, report.rest.offset_y
+    assert has_line(plane, [(x.low, y.value), (x.high, y.value)])
+    assert has_line(plane, [(x.value, y.low), (x.value, y.high)])
     assert line(plane, "rest") == [(report.rest.offset_x.value, report.rest.offset_y.value)]
     assert np.allclose(line(trace, "to the right"), np.column_stack([times_s, xy[:, 0]]))
     assert np.allclose(line(trace, "forward"), np.column_stack([times_s, xy[:, 1]]))
