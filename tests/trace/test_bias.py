@@ -82,6 +82,32 @@ def test_one_sided_error_is_reach():
     assert errors[0] == pytest.approx(0, abs=4)
 
 
+def test_a_third_of_the_directions_straight_is_reach():
+    """One of three directions straight and two off by 30 deg to the same side: a turned stick would turn all three."""
+    recording = pushes(
+        np.random.default_rng(1), directions_deg=(0, 120, 240), turn_deg={0: 0.0, 120: 30.0, 240: 30.0}, aim_sd_deg=0.5
+    )
+    _, findings = bias_report(cleaned(recording)[0])
+    assert about(findings, "reach, not turn")
+
+
+@pytest.mark.parametrize("nowhere", [0.0, math.nan])
+def test_a_push_asked_for_nowhere_does_not_count(nowhere: float):
+    """A cue at the centre, or none, has no direction: what was pushed then changes nothing."""
+    recording = pushes(np.random.default_rng(1), turn_deg=20.0)
+    cue_xy = recording.cue_xy.copy()
+    cue_xy[100:250] = nowhere
+    swept = recording.xy.copy()
+    swept[100:250] *= -1
+    clean = cleaned(type(recording)("p", recording.times_s, swept, recording.cue, cue_xy))[0]
+    rest = cleaned(
+        type(recording)("p", recording.times_s[250:], recording.xy[250:], recording.cue[250:], cue_xy[250:])
+    )[0]
+    report, _ = bias_report(clean)
+    without, _ = bias_report(rest)
+    assert report.error_rotation_rad == without.error_rotation_rad
+
+
 def test_interval_of_the_turn_covers_it():
     """Of 60 recordings with a turn of 15 deg, at least 54 intervals hold it."""
     inside = 0

@@ -61,6 +61,19 @@ def test_short_holds_are_said():
     assert about(findings, "short hold")[0].text.startswith("1 holds last less than 3 s")
 
 
+@pytest.mark.parametrize("sway", [0.0, 0.05])
+def test_a_hold_that_tells_nothing_of_its_scatter_says_why(sway: float):
+    """No change at all, or one slow sway of 5 s in a hold of 6 s: the level, but no interval, and the reason is the right one."""
+    recording = hold(seconds=6)
+    along = 0.5 + sway * np.sin(2 * np.pi * recording.times_s / 5)
+    xy = np.column_stack([along, 0 * along])
+    cue_xy = np.tile([0.5, 0.0], (len(along), 1))
+    (report,), _ = hold_reports(cleaned(Recording("h", recording.times_s, xy, cue=recording.cue, cue_xy=cue_xy))[0])
+    assert report.level.value == pytest.approx(0.5, abs=0.01)
+    why = "The hold sways too slowly for an interval: hold longer." if sway else "The value never changes."
+    assert {one.why for one in (report.level, report.sd, report.slope_per_s)} == {why}
+
+
 def test_bursts_are_left_out():
     """A jerk that is masked does not move the level."""
     recording = hold()

@@ -87,3 +87,17 @@ def test_step_of_few_levels():
     x = rounded(rng.normal(0.0123, 0.004, 600), EIGHT_BITS)
     assert step_of_levels(x, np.full(600, 0.5)) == pytest.approx(EIGHT_BITS, rel=1e-12)
     assert step_of_levels(rng.normal(0, 0.01, 600), np.full(600, 0.5)) == 0.0
+
+
+@pytest.mark.parametrize("many", [1, 3, 7])
+@pytest.mark.parametrize("noise_steps", [0.0, 0.3])
+def test_another_centre_by_whole_steps_is_told_alike(many: int, noise_steps: float):
+    """Law: rests that all lie 40 steps to the left or to the right give the same interval, moved by as much."""
+    rng = np.random.default_rng(8)
+    noise = [rounded(0.2 * EIGHT_BITS + rng.normal(0, noise_steps * EIGHT_BITS, 200), EIGHT_BITS) for _ in range(many)]
+    here = home(noise, EIGHT_BITS)
+    assert 0 < here.high - here.low < 2 * EIGHT_BITS
+    for moved in (-40 * EIGHT_BITS, 40 * EIGHT_BITS):
+        there = home([each + moved for each in noise], EIGHT_BITS)
+        found = (there.value - moved, there.low - moved, there.high - moved)
+        assert found == pytest.approx((here.value, here.low, here.high), abs=1e-6)

@@ -8,6 +8,7 @@ import numpy as np
 import pytest
 from scipy.signal import butter, sosfilt, sosfiltfilt
 
+from stickwright.trace.peaks import Peak, middle_of
 from stickwright.trace.tremor import tremor_report
 
 RATE_HZ = 100.0
@@ -21,6 +22,15 @@ def band_noise(rng: np.random.Generator, seconds: float, low_hz: float, high_hz:
     drawn = inside[:, None] * (rng.standard_normal((inside.size, 2)) + 1j * rng.standard_normal((inside.size, 2)))
     noise = np.fft.irfft(drawn, n, axis=0)
     return noise * rms / math.sqrt(float((noise**2).sum(axis=1).mean()))
+
+
+def test_the_middle_of_a_broad_peak_is_that_of_its_band_with_both_ends():
+    """By hand: power 1, 2, 3, 2, 1 at 4, 4.5, 5, 5.5 and 6 Hz has its mean at 5 Hz, whatever lies outside the band."""
+    frequency_hz = np.arange(0.0, 20.5, 0.5)
+    power = np.full(frequency_hz.size, 7.0)
+    power[8:13] = [1, 2, 3, 2, 1]
+    found, beyond = middle_of(frequency_hz, power, Peak(10, 4.0, 6.0, True), 10.0, 14.0)
+    assert (found, beyond) == (pytest.approx(5.0, abs=1e-12), False)
 
 
 def test_a_broad_peak_is_a_peak():

@@ -162,6 +162,28 @@ def test_guided_recording():
     )
 
 
+def test_who_drifts_in_the_target_has_chosen_the_middle_of_the_drift():
+    """By hand: in the target 0.5 s after each jump, drifting evenly for 0.2 s by up to 0.08 to either side of a place of its own and
+    staying then. The time is 0.5 s, the selection that place; throughput by the formula from both."""
+    rng = np.random.default_rng(12)
+    n = 16
+    targets = np.where(np.arange(n) % 2, 0.5, -0.5)
+    chosen, drift = targets + rng.uniform(-0.01, 0.01, n), rng.uniform(-0.08, 0.08, n)
+    t = np.arange(150 * n) / 100
+    step = np.arange(150 * n) // 150
+    since = np.arange(150 * n) % 150
+    ended = chosen + drift
+    x = np.where(
+        since < 50,
+        np.concatenate([[0.0], ended[:-1]])[step],
+        chosen[step] + drift[step] * np.clip((since - 60) / 10, -1, 1),
+    )
+    report = pointing_report(t, np.column_stack([x, 0 * t]), np.column_stack([targets[step], 0 * t]), 0.2)
+    places = [np.column_stack([one, 0 * one]) for one in (ended[:-1], targets[1:], chosen[1:])]
+    assert report.movements == n - 1
+    assert report.throughput_bit_per_s.value == pytest.approx(throughput(*places, np.full(n - 1, 0.5)), rel=1e-9)
+
+
 def pressed(
     n: int, rng: np.random.Generator, *, after_s: float = 0.3, beside: float = 0.0
 ) -> tuple[np.ndarray, np.ndarray, np.ndarray, np.ndarray]:

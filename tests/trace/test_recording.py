@@ -184,6 +184,28 @@ def test_counts_taken_for_shares():
     assert "Values reach 121" in about(findings, "unit")[0].text
 
 
+def test_counts_below_nothing_are_counts_too():
+    """Pushed left and back alone, to -127: the same question; and in a named unit the scale is half the widest range."""
+    left = replace(moving(), xy=-np.abs(np.rint(moving().xy * 841)))
+    clean, findings = cleaned(left)
+    assert "Values reach 127" in about(findings, "unit")[0].text
+    assert clean.scale == 127
+    named, findings = cleaned(replace(left, unit="count"))
+    assert named.scale == 63.5
+    assert not about(findings, "unit")
+
+
+def test_a_clock_too_coarse_for_the_samples_is_said():
+    """250 samples a second under stamps in steps of 10 ms: of each five stamps of 20 ms three repeat one before; all are
+    taken as every 4 ms."""
+    times_s = np.floor(np.arange(500) * 0.4 + 1e-9) / 100
+    clean, findings = cleaned(replace(moving(), times_s=times_s))
+    text = about(findings, "coarse clock")[0].text
+    assert text.startswith("300 samples carry the time of the one before")
+    assert "steps of 10 ms; all fit even sampling every 4 ms" in text
+    assert np.diff(clean.times_s) == pytest.approx(np.full(499, 0.004), abs=1e-4)
+
+
 def test_unknown_words_get_the_nearest_known_one():
     """A cue or task that is not known is said, with the nearest known word."""
     cue = np.full(500, "follow")

@@ -92,6 +92,27 @@ def test_play_of_a_real_thumbstick():
     assert not report.rest.noise_rms.has_interval
 
 
+def test_what_play_asked_for_is_counted():
+    """By hand, from 100 s on: 60 s of play at 100 samples a second, at the rim once for 8 s and four times for 1 s, which is a fifth of the
+    time; six flicks of 0.1 s and three slower pushes of 0.5 s between."""
+    along = np.zeros(6001)
+    along[500:1300] = 0.99
+    for start in (1500, 1700, 1900, 2100):
+        along[start : start + 100] = 0.97
+    for start in (2500, 2600, 2700, 2800, 2900, 3000):
+        along[start : start + 10] = 0.9
+    for start in (4000, 4200, 4400):
+        along[start : start + 50] = 0.9
+    xy = np.column_stack([0.08 * np.sin(np.arange(6001) / 20), along])  # never still, so that nothing passes for rest
+    report = trace_report(Recording("p", 100 + np.arange(6001) / 100, xy, cue=np.full(6001, "play")))
+    assert report.duration_s == pytest.approx(60.0, abs=1e-9)
+    text = about(report.findings, "play")[0].text
+    assert text == (
+        "In 60 s of play the stick was at full throw 20 % of the time, at longest 8.0 s on end; 6 flicks out and back within 0.2 s "
+        "(6 a minute)."
+    )
+
+
 def test_spring_back_past_the_centre():
     """A stick that swings 0.1 past its centre after each quick release is said to, by about as much."""
     rows = []

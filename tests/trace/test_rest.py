@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 import numpy as np
@@ -245,3 +246,23 @@ def test_exactly_zero_throughout_only_where_it_is(stray, words):
     assert report is not None
     assert report.noise_rms.why is not None
     assert words in report.noise_rms.why
+
+
+@pytest.mark.parametrize("times, unit", [(1.0, "share"), (500.0, "count")])
+def test_leaned_on_is_the_same_in_every_unit(times: float, unit: str):
+    """Law: a first rest at 0.3 of full is leaned on whether it is written as a share or in counts; where all rests lie off, where that
+    is stands in the sentence, right before forward; a first rest at 0.03 is neither."""
+
+    def told(*centres: tuple[float, float]) -> str:
+        made = rests(centres=centres)
+        _, findings = rest_report(cleaned(replace(made, xy=times * made.xy, unit=unit))[0])
+        return "".join(one.text for one in about(findings, "leaned on"))
+
+    first = told((0.3, 0.0), (0.0, 0.0), (0.01, 0.0))
+    assert re.search(r"from 12\.\d s on the stick rests elsewhere", first)
+    always = re.search(
+        r"rests at \(([-\d.]+), ([-\d.]+)\), far from 0", told((0.25, -0.15), (0.25, -0.15), (0.25, -0.15))
+    )
+    assert always is not None
+    assert [float(number) for number in always.groups()] == pytest.approx([0.25 * times, -0.15 * times], rel=0.02)
+    assert told((0.03, 0.0), (0.0, 0.0), (0.01, 0.0)) == ""

@@ -120,7 +120,8 @@ def _line(
     power = float(centred @ centred)
     level = float(along.mean())
     slope = float(centred @ along) / power
-    left = along - level - slope * centred
+    still = float(np.ptp(along)) == 0  # what rounding leaves of a value that never changes is no slow sway
+    left = np.zeros(n) if still else along - level - slope * centred
     worth = effective_count(left)
     degrees = worth - 2
     variance = float(left @ left) / n
