@@ -135,9 +135,9 @@ def test_of_five_samples_the_ends_hold_the_middle():
     """By hand: the middle distance is between the nearest and the farthest of five unless all five lie on one side of it, each of
     which has a chance of 1 in 32, less than 5 %; of four, 1 in 16 is too much."""
     xy = np.column_stack([[0.01, 0.02, 0.03, 0.04, 0.05], np.zeros(5)])
-    five, _ = dead_zone_estimate(xy[[2, 0, 4, 1, 3]], coverage=0.5, confidence=0.95)
+    five, _ = dead_zone_estimate([xy[[2, 0, 4, 1, 3]]], coverage=0.5, confidence=0.95)
     assert (five.low, five.value, five.high) == pytest.approx((0.01, 0.05, 0.05))
-    four, _ = dead_zone_estimate(xy[[2, 0, 3, 1]], coverage=0.5, confidence=0.95)
+    four, _ = dead_zone_estimate([xy[[2, 0, 3, 1]]], coverage=0.5, confidence=0.95)
     assert "4 independent samples and 5 are needed for 50 %" in four.why
 
 
