@@ -352,4 +352,4 @@ def test_what_is_asked_stands_above_the_rim_and_how_to_stop_below_it(phase):
     ]
     assert asked.y > 1.0
     assert stop.y < -1.0
-    assert stop.words == STOP_WORDS
+    assert stop.words == STOP
