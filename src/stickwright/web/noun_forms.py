@@ -96,6 +96,7 @@ LABELS = {
     "plays": "Will the player play in this state?",
     "plays_so": "Will the player play in that state?",
     "after_s": "Read after how much play",
+    "crossing": "Zero-crossing frequency of involuntary movement",
     "flat": "Flat of its housing for a switch",
     "offers": "Settings that the game lets you change",
 }
