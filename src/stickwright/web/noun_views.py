@@ -85,7 +85,7 @@ VIEWS = {
         "game.toml", "Game", "What the player wants to do in the game, in the player's own words.", Game,
         (Group("action", "Actions", "action", Action, ("kind", "importance", "presses_per_s", "together"),
                "One for each thing the player wants to do; importance is what it is worth to them, 0 to 10."),
-         Group("settings_before", "Settings before anything was changed", "stick's settings", SettingsBefore,
+         Group("settings_before", "Settings before anything was changed", "record of settings", SettingsBefore,
                ("dead_zone_share", "sensitivity_share", "words"),
                "Read them in the menu of the game and write them down before you change them: they are what to undo to.")),
     ),
