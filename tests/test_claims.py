@@ -17,6 +17,7 @@ from typing import Any
 import numpy as np
 import pytest
 
+from lasting import not_finite
 from stickwright.mechanics.fit import Rules
 from stickwright.model.case import Case
 from stickwright.model.estimate import Estimate
@@ -43,21 +44,6 @@ def estimates(result: Any, path: str = "") -> Iterator[tuple[str, Estimate]]:
     elif isinstance(result, (tuple, list)):
         for place, one in enumerate(result):
             yield from estimates(one, f"{path}[{place}]")
-
-
-def bare_numbers(result: Any, path: str = "") -> Iterator[tuple[str, float]]:
-    """Every number outside an estimate that is not a number or has no end, with where it stands."""
-    if isinstance(result, float):
-        if not math.isfinite(result):
-            yield path, result
-    elif isinstance(result, Estimate):
-        return
-    elif dataclasses.is_dataclass(result) and not isinstance(result, type):
-        for field in dataclasses.fields(result):
-            yield from bare_numbers(getattr(result, field.name), f"{path}.{field.name}")
-    elif isinstance(result, (tuple, list)):
-        for place, one in enumerate(result):
-            yield from bare_numbers(one, f"{path}[{place}]")
 
 
 def wrong(path: str, one: Estimate) -> str:
@@ -211,21 +197,13 @@ def test_every_estimate_of_two_thousand_random_sites_holds() -> None:
     assert hold_on_sites(range(200, 2000)) > 1800 * 50
 
 
-NOT_READ = {"hold_limit_s", "wanted_face_m", "sustained_per_min"}
-"""Of a press, not a number where the reading behind it was not taken, as its own description says; not printed then."""
-
-
 def hold_on_plans(seeds: range) -> None:
     broken = list[str]()
     for seed in seeds:
         case = random_case(np.random.default_rng([11, seed]))
         told = plan(case, draws=DRAWS)
         broken += [f"seed {seed}{found}" for path, one in estimates(told) for found in [wrong(path, one)] if found]
-        broken += [
-            f"seed {seed}{path} is {value}"
-            for path, value in bare_numbers(told)
-            if path.rpartition(".")[2] not in NOT_READ and not path.startswith(".next_reading.ranked")
-        ]
+        broken += [f"seed {seed}{path} is {value}" for path, value in not_finite(told)]
         presses = [one.press for one in told.sharing.placements if one.press is not None] if told.sharing else []
         broken += [
             f"seed {seed}: {one}" for press in presses for one in [wrong("false presses", press.false_estimate)] if one

@@ -76,7 +76,7 @@ def next_reading(
             False, unread[0], math.pi / 2, "force", 0.0, 0.0,
             f"Take the comfortable force at {unread[0]} forward, right, left and back, three times each.",
         )  # fmt: skip
-    ranks: list[tuple[str, float, str, float]] = []
+    ranks: list[tuple[str, float | None, str, float]] = []
     best: tuple[float, Candidate, _Question, float] | None = None
     questions = [
         _question([work for work in works if work.plan.demand.action == action], rules)
@@ -105,7 +105,7 @@ def next_reading(
         f"Most worth the player's effort: {_asked(candidate)}. It would raise the chance that {question.claim} from "
         f"{chance_words(now)} to about {chance_words(then)}."
     )
-    phi = candidate.direction_rad if math.isfinite(candidate.direction_rad) else None
+    phi = candidate.direction_rad
     return NextReading(False, candidate.site, phi, candidate.what, now, then, sentence, tuple(ranks[:8]))  # type: ignore[arg-type]
 
 
@@ -175,11 +175,11 @@ def _question(works: Sequence[SiteWork], rules: Rules) -> _Question:
 def _asked(candidate: Candidate) -> str:
     if candidate.what == "recording":
         return f"20 s of holding still on a stick of the kit at {candidate.site}, recorded"
-    where = f" {direction_words(candidate.direction_rad)}" if math.isfinite(candidate.direction_rad) else ""
+    where = f" {direction_words(candidate.direction_rad)}" if candidate.direction_rad is not None else ""
     return f"{candidate.what}{where} at {candidate.site}, three times"
 
 
-def _enough(question: _Question, several: bool, ranks: Sequence[tuple[str, float, str, float]]) -> NextReading:
+def _enough(question: _Question, several: bool, ranks: Sequence[tuple[str, float | None, str, float]]) -> NextReading:
     """That no reading is worth it, told of the action whose choice is least sure."""
     first, chance = question.works[0], question.chance
     doing = f" for {first.plan.demand.action}, the least sure of all," if several else ""
@@ -216,8 +216,8 @@ def _candidates(work: SiteWork) -> list[Candidate]:
             out.append(Candidate(name, what, phi, np.log(values[1:, k]), max(scatter, 0.03) / math.sqrt(3)))
     rest = known.rest_force_n[1:]
     if rest.std() > 0:
-        out.append(Candidate(name, "rest force", math.nan, np.log(np.maximum(rest, 1e-6)), 0.15 / math.sqrt(3)))
+        out.append(Candidate(name, "rest force", None, np.log(np.maximum(rest, 1e-6)), 0.15 / math.sqrt(3)))
     shaken = known.involuntary_n[1:]
     if known.report.involuntary_force_n.n == 0 and shaken.std() > 0:  # recorded once, once more would tell little
-        out.append(Candidate(name, "recording", math.nan, np.log(shaken), 0.10))
+        out.append(Candidate(name, "recording", None, np.log(shaken), 0.10))
     return out

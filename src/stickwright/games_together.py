@@ -357,7 +357,8 @@ def _together(
     wirings = [one.wiring for one in games.sharings if one is not None and one.wiring is not None]
     wirings += [at_once] if at_once is not None else []
     told = [(one, weight) for one, weight in zip(layouts, weights, strict=True) if one.points is not None]
-    points = alone = math.nan
+    points: float | None = None
+    alone: float | None = None
     if told:
         points = weighted([one.points or 0.0 for one, _ in told], [weight for _, weight in told])
         points -= extra_points(cases[0], games.sharings, games.stands)
@@ -400,8 +401,8 @@ def _loses_much(one: Layout) -> str:
     return f"{start}. That would take {' and '.join(one.separate)} besides ({price}), changed each time."
 
 
-def _sentence(games: GamesShared, layouts: Sequence[Layout], points: float, alone: float) -> str:
-    if games.outcome != "common" or not math.isfinite(points):
+def _sentence(games: GamesShared, layouts: Sequence[Layout], points: float | None, alone: float | None) -> str:
+    if games.outcome != "common" or points is None or alone is None:
         return f"{len(layouts)} games, each with devices of its own."
     start = f"{len(layouts)} games with one set of devices: {counted(points)} on average by hours"
     if alone - points < _NOTABLE:

@@ -349,11 +349,14 @@ class _Round:
 def _gives(mounts: Sequence[SiteMount], counted: Mapping[str, float]) -> dict[str, float]:
     """Stiffness of what holds the stick at each site where that costs anything worth speaking of, or was counted on."""
     return {
-        one.site: one.choice.give_n_per_m
+        one.site: one.choice.stiffness_n_per_m
         for one in mounts
         if one.choice is not None
         and one.kind != "switch"
-        and (one.choice.lost_share >= NOTABLE_LOSS or (one.site in counted and math.isfinite(one.choice.give_n_per_m)))
+        and (
+            (one.choice.lost_share or 0.0) >= NOTABLE_LOSS
+            or (one.site in counted and one.choice.give_n_per_m is not None)
+        )
     }
 
 

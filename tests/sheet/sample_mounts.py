@@ -144,7 +144,7 @@ def chin_mount() -> SiteMount:
     stand = MountFit(
         mount="floor stand", kind="floor stand", on="floor", fastener=None, patch_m=None, arm=None,
         checks=(check("tilt", "", 230.0, 10.0, "mm", 1.0),), margin=0.04, give_n_per_m=math.nan, lost_share=math.nan,
-        droop_m=math.nan, droop_rad=math.nan, ringing_hz=math.nan, parts=("floor stand",), take_off_s=None,
+        droop_m=0.0, droop_rad=0.0, ringing_hz=math.nan, parts=("floor stand",), take_off_s=None,
         verdict="refused", fails=(), refused=("A stand on the floor does not tilt with the seat: the chin moves 230 mm away.",),
         change="Take an arm clamped to the back tube, which tilts with the seat.", dimensions=(), cable_m=None,
     )  # fmt: skip

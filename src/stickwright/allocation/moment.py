@@ -300,8 +300,8 @@ def _strains(placement: Placement, action: Action) -> list[_Strain]:
     return out
 
 
-def _hold(action: Action, asked_s: float, limit_s: float) -> list[_Strain]:
-    if not limit_s > 0:
+def _hold(action: Action, asked_s: float, limit_s: float | None) -> list[_Strain]:
+    if not limit_s:
         return []
     words = f"{action.name} asks for holds of {spoken(asked_s, 's')}, and {spoken(limit_s, 's')} is the limit"
     return [_Strain(asked_s / limit_s, words)]

@@ -169,7 +169,7 @@ def press_terms(press: PressFit, action: Action, *, toggle: bool) -> tuple[Term,
         out.append(_unintended_term(press))
     if math.isfinite(press.hit_share) and press.hit_share < 0.995:
         missed = 1 - press.hit_share
-        usual = "" if math.isfinite(press.wanted_face_m) else " (assumed)"
+        usual = "" if press.wanted_face_m is not None else " (assumed)"
         basis = f"{action.importance:g} × {missed:.3f}"
         out.append(Term("misses", -action.importance * missed, f"{percent(missed)} of presses miss{usual}", basis))
     unread_s = press.presses_per_min * max(

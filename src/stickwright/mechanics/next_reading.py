@@ -25,8 +25,8 @@ class Candidate:
     Parameters
     ----------
     site, what : str
-    direction_rad : float
-        NaN where a direction has no meaning.
+    direction_rad : float or None
+        None where a direction has no meaning.
     log_draws : array, shape (draws,)
         Log of the quantity in each draw.
     reading_sd : float
@@ -35,7 +35,7 @@ class Candidate:
 
     site: str
     what: str
-    direction_rad: float
+    direction_rad: float | None
     log_draws: Array
     reading_sd: float
 

@@ -6,7 +6,7 @@ import math
 from dataclasses import dataclass
 from typing import NamedTuple
 
-__all__ = ["Estimate", "Interval"]
+__all__ = ["Estimate", "Interval", "none_unless_finite"]
 
 
 class Interval(NamedTuple):
@@ -14,6 +14,22 @@ class Interval(NamedTuple):
 
     low: float
     high: float
+
+
+def none_unless_finite(result: object, *names: str) -> None:
+    """Make those of a new result's fields None that hold NaN or infinity, as arithmetic leaves them.
+
+    Parameters
+    ----------
+    result : object
+        A frozen dataclass that is being made.
+    *names : str
+        Fields that may be None.
+    """
+    for name in names:
+        number = getattr(result, name)
+        if number is not None and not math.isfinite(number):
+            object.__setattr__(result, name, None)
 
 
 @dataclass(frozen=True)
@@ -59,10 +75,7 @@ class Estimate:
         """None for what is not finite."""
         without_end = self.high == math.inf and self.low is not None and math.isfinite(self.low)
         object.__setattr__(self, "endless", without_end or (self.endless and self.high is None))
-        for name in ("value", "low", "high", "level"):
-            number = getattr(self, name)
-            if number is not None and not math.isfinite(number):
-                object.__setattr__(self, name, None)
+        none_unless_finite(self, "value", "low", "high", "level")
 
     @classmethod
     def unbounded(cls, value: float, why: str, *, n: int = 1, assumed: str | None = None) -> Estimate:

@@ -121,9 +121,9 @@ class GamesTogether:
 
     outcome: Literal["common", "none", "limit"]
     """'none' when no one set lets every game be played, 'limit' when none was found within the limit."""
-    points: float
-    """Mean of the games by hours, less what is bought for no game by itself."""
-    points_alone: float
+    points: float | None
+    """Mean of the games by hours, less what is bought for no game by itself; None where no game names an action."""
+    points_alone: float | None
     """Each game with devices of its own: no common set can be worth more."""
     bound: float
     """No common set can be worth more than this either."""

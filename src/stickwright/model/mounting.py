@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from typing import Literal
 
+from stickwright.model.estimate import none_unless_finite
 from stickwright.model.plan import Caution, Doubt
 from stickwright.model.recorded import Finding
 
@@ -26,14 +28,23 @@ class Pose:
     """Of the base, anticlockwise seen from above, so that the player's own forward is the stick's."""
     tilt_rad: float
     """Of the base towards the player."""
-    tolerance_m: float
-    """How far off it may be before a tenth of the reach is lost."""
+    tolerance_m: float | None
+    """How far off it may be before a tenth of the reach is lost; None when no reach was read."""
     tolerance_rad: float
     """How far turned before a tenth of a push goes elsewhere."""
     assumed: tuple[str, ...] = ()
     """What was not measured, and what stands in for it."""
     turn_words: str = ""
     """How the turn comes about, when recordings have their part in it; empty when it is the place's alone."""
+
+    def __post_init__(self) -> None:
+        """None for what is not finite."""
+        none_unless_finite(self, "tolerance_m")
+
+    @property
+    def may_be_off_m(self) -> float:
+        """The tolerance for arithmetic: NaN where it is not known."""
+        return math.nan if self.tolerance_m is None else self.tolerance_m
 
 
 @dataclass(frozen=True)
@@ -77,14 +88,14 @@ class Check:
     """'joint 1', 'clamp', 'sliding', 'tipping', 'fastener shear', 'fastener peel', 'fastener tension', 'rating', 'release',
     'tray', 'width', 'tilt'."""
     push: Literal["working", "involuntary", "weight", ""]
-    load: float
-    """In `unit`."""
-    limit: float
-    """In `unit`."""
+    load: float | None
+    """In `unit`; None when it is not known, and `words` says why."""
+    limit: float | None
+    """In `unit`; None when it is not known or there is none, and `words` says which."""
     unit: str
     """Ending as in units.py: 'nm', 'n', 'kpa', 'kg', 'mm'."""
-    factor: float
-    """Limit over load; infinity where nothing loads it."""
+    factor: float | None
+    """Limit over load; None when it is not known, and where nothing loads it (`unloaded`)."""
     wanted: float
     """The least factor."""
     holds: bool
@@ -92,6 +103,35 @@ class Check:
     assumed: str | None = None
     confirm: str = ""
     """What to measure before this can be trusted, where assumed figures decide it; empty where they do not."""
+    unloaded: bool = False
+    """Whether nothing loads it."""
+    limitless: bool = False
+    """Whether no load is too much for it."""
+
+    def __post_init__(self) -> None:
+        """None for what is not finite: infinity is said by a field."""
+        object.__setattr__(self, "unloaded", self.unloaded or self.factor == math.inf)
+        object.__setattr__(self, "limitless", self.limitless or self.limit == math.inf)
+        none_unless_finite(self, "load", "limit", "factor")
+
+    @property
+    def most(self) -> float:
+        """The limit for arithmetic: NaN when it is not known, infinite where there is none."""
+        if self.limit is None:
+            return math.inf if self.limitless else math.nan
+        return self.limit
+
+    @property
+    def loads(self) -> float:
+        """The load for arithmetic: NaN when it is not known."""
+        return math.nan if self.load is None else self.load
+
+    @property
+    def times(self) -> float:
+        """The factor for arithmetic: NaN when it is not known, infinite where nothing loads it."""
+        if self.factor is None:
+            return math.inf if self.unloaded else math.nan
+        return self.factor
 
 
 @dataclass(frozen=True)
@@ -117,16 +157,16 @@ class MountFit:
     """Of the fastener, length and width."""
     arm: ArmPose | None
     checks: tuple[Check, ...]
-    margin: float
-    """Smallest of all factors over their wanted ones: 1 or more holds."""
-    give_n_per_m: float
-    """Stiffness of all that holds it; infinity when nothing gives."""
-    lost_share: float
-    """Of the throw, taken by the mount's give at full push."""
+    margin: float | None
+    """Smallest of all factors over their wanted ones: 1 or more holds. None when nothing loads it."""
+    give_n_per_m: float | None
+    """Stiffness of all that holds it; None when nothing gives, or nobody measured how far it does (`assumed`)."""
+    lost_share: float | None
+    """Of the throw, taken by the mount's give at full push; None when the throw is not known."""
     droop_m: float
     droop_rad: float
-    ringing_hz: float
-    """At which it swings when the stick is let go; NaN when not known."""
+    ringing_hz: float | None
+    """At which it swings when the stick is let go; None when nothing gives, or it is not known how far or how heavy it is."""
     parts: tuple[str, ...]
     take_off_s: float | None
     verdict: Literal["holds", "does not hold", "refused"]
@@ -151,9 +191,10 @@ class MountFit:
     """Name of the anti-slip sheet that is used, under the base or under its board."""
     coupling: str | None = None
     """Name of the breakaway coupling that is used."""
-    release_nm: tuple[float, float] | None = None
-    """Between what moments at the clamp that coupling is set to let go: what it must carry, and the most that it may or can."""
-    release_n: tuple[float, float] | None = None
+    release_nm: tuple[float, float | None] | None = None
+    """Between what moments at the clamp that coupling is set to let go: what it must carry, and the most that it may or
+    can; None where nothing says how much that is."""
+    release_n: tuple[float, float | None] | None = None
     """The same at the contact point, for a push along with the weight."""
     plate: str | None = None
     """Name of the plate that carries several devices on one arm."""
@@ -163,6 +204,20 @@ class MountFit:
     """Whether the upper end is a force that the clinic agreed to, and not just the most that the coupling can be set to."""
     doubts: tuple[Doubt, ...] = ()
     """Rules that it breaks, or that nobody can tell, at figures which nobody measured: to confirm."""
+
+    def __post_init__(self) -> None:
+        """None for what is not finite."""
+        none_unless_finite(self, "margin", "give_n_per_m", "lost_share", "ringing_hz")
+
+    @property
+    def stiffness_n_per_m(self) -> float:
+        """For arithmetic: infinite when nothing gives as far as is known."""
+        return math.inf if self.give_n_per_m is None else self.give_n_per_m
+
+    @property
+    def spare(self) -> float:
+        """The margin for arithmetic: infinite when nothing loads it."""
+        return math.inf if self.margin is None else self.margin
 
 
 @dataclass(frozen=True)

@@ -327,8 +327,8 @@ class NextReading:
     chance_then: float
     """The same, expected after the reading."""
     sentence: str
-    ranked: tuple[tuple[str, float, str, float], ...] = ()
-    """Site, direction (rad), what, expected chance: best first."""
+    ranked: tuple[tuple[str, float | None, str, float], ...] = ()
+    """Site, direction (rad; None where it has none), what, expected chance: best first."""
 
 
 @dataclass(frozen=True)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
 from typing import Literal
 
 import numpy as np
@@ -117,7 +117,21 @@ class Tuning:
     settings_before: SettingsBefore | None = None
     """What was set in the game for this stick before anything was changed; None when nobody wrote it down."""
 
+    def __eq__(self, other: object) -> bool:
+        """Whether all fields are equal; arrays number by number, an empty cell equal to an empty cell."""
+        if not isinstance(other, Tuning):
+            return NotImplemented
+        return all(_equal(getattr(self, one.name), getattr(other, one.name)) for one in fields(self))
+
+    __hash__ = None  # type: ignore[assignment]  # it holds arrays
+
     @property
     def faults(self) -> tuple[Finding, ...]:
         """What makes these settings wrong to use; while there is one, they are printed nowhere as settings."""
         return tuple(finding for finding in self.findings if finding.level == "fault")
+
+
+def _equal(one: object, other: object) -> bool:
+    if isinstance(one, np.ndarray) and isinstance(other, np.ndarray):
+        return np.array_equal(one, other, equal_nan=True)
+    return bool(one == other)

@@ -8,7 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal
 
-from stickwright.model.estimate import Estimate
+from stickwright.model.estimate import Estimate, none_unless_finite
 from stickwright.model.plan import Assumption, Caution, Doubt, Fit
 from stickwright.model.recorded import Finding
 
@@ -51,19 +51,19 @@ class PressFit:
     """Share of presses that land on it, at the usual scatter where landing was not taken."""
     presses_per_min: float
     """In the busy minute."""
-    sustained_per_min: float
-    """What can be kept up: NaN when no rate was taken."""
+    sustained_per_min: float | None
+    """What can be kept up; None when no rate was taken."""
     hold_s: float | None
     """Longest hold the game asks of it."""
-    hold_limit_s: float
-    """NaN when no hold was taken."""
+    hold_limit_s: float | None
+    """None when no hold was taken."""
     false_per_min: float
     cycle_s: float
     """One press and release, the usual one where neither rate nor release was taken."""
     move_s: float
     """From a second switch at the same part to this one."""
-    wanted_face_m: float
-    """Diameter that catches 95 of 100 presses; NaN when landing was not taken."""
+    wanted_face_m: float | None
+    """Diameter that catches 95 of 100 presses; None when landing was not taken."""
     fails: tuple[str, ...]
     """Rules broken, each in a sentence; none when it fits."""
     notes: tuple[str, ...]
@@ -76,6 +76,10 @@ class PressFit:
     """One press and release as far as it was read, which alone may refuse; `cycle_s` when not said."""
     most_false_per_min: float | None = None
     """Upper end for false presses, as unsteady as the part may be; None when it was not worked out."""
+
+    def __post_init__(self) -> None:
+        """None for what is not finite."""
+        none_unless_finite(self, "sustained_per_min", "hold_limit_s", "wanted_face_m")
 
     @property
     def false_estimate(self) -> Estimate:

@@ -68,7 +68,7 @@ class Asked:
         if on is None or self.by_face:
             return ()
         return tilt_doubts(
-            self.site, on, self.room, contact_m=self.pose.contact_m, site_moves_with=self.moves_with, tolerance_m=self.pose.tolerance_m
+            self.site, on, self.room, contact_m=self.pose.contact_m, site_moves_with=self.moves_with, tolerance_m=self.pose.may_be_off_m
         )  # fmt: skip
 
 
@@ -121,11 +121,11 @@ def margin(checks: Sequence[Check]) -> float:
     ----------
     checks : sequence of Check
     """
-    known = [check for check in checks if check.wanted > 0 and not math.isnan(check.factor)]
+    known = [check for check in checks if check.wanted > 0 and not (check.factor is None and not check.unloaded)]
     # what lets go on purpose holds though its factor is below the wanted one
-    judged = [check for check in known if not (check.holds and check.factor < check.wanted * (1 - 1e-9))]
-    unknown = any(math.isnan(check.factor) and not check.holds for check in checks)
-    return 0.0 if unknown else min((check.factor / check.wanted for check in judged), default=math.inf)
+    judged = [check for check in known if not (check.holds and check.times < check.wanted * (1 - 1e-9))]
+    unknown = any((check.factor is None and not check.unloaded) and not check.holds for check in checks)
+    return 0.0 if unknown else min((check.times / check.wanted for check in judged), default=math.inf)
 
 
 def reach_of(held: Held) -> float:

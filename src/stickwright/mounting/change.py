@@ -248,7 +248,7 @@ _FOOT = frozenset({"sliding", "tipping", "fastener shear", "fastener tension", "
 
 
 def _lighter(check: Check) -> str:
-    return f"take {figures(check.load - check.limit)} kg off"
+    return f"take {figures(check.loads - check.most)} kg off"
 
 
 def _for_foot(foot: Foot, pushes: Pushes, fasteners: Sequence[Fastener], failing: Sequence[Check]) -> str:
@@ -266,7 +266,7 @@ def _for_foot(foot: Foot, pushes: Pushes, fasteners: Sequence[Fastener], failing
     for way in ways:
         if found := way():
             return found
-    unread = any(math.isnan(check.factor) for check in failing)
+    unread = any((check.factor is None and not check.unloaded) for check in failing)
     return f"read the label of {foot.fastener.name} and enter its strengths" if unread and foot.fastener else ""
 
 
@@ -333,11 +333,11 @@ def _for_arm(failing: Sequence[Check], arm: Reach | None) -> str:
     least in proportion, for push and weight act at distances that shrink alike."""
     if arm is not None and arm.coupling is not None and all(check.push == "involuntary" for check in failing):
         return f"let it go on purpose: fit {arm.coupling}"
-    if any(math.isnan(check.factor) for check in failing):
+    if any((check.factor is None and not check.unloaded) for check in failing):
         return "find out what each joint holds: hang weights on the end until it slips"
-    worst = min(failing, key=lambda check: check.factor / check.wanted)
-    needed = spoken(worst.load * worst.wanted, "nm")
+    worst = min(failing, key=lambda check: check.times / check.wanted)
+    needed = spoken(worst.loads * worst.wanted, "nm")
     if arm is None:
         return f"use an arm whose {worst.what} holds {needed}"
-    shorter = math.floor(1000 * arm.reach_m * worst.factor / worst.wanted) / 1000
+    shorter = math.floor(1000 * arm.reach_m * worst.times / worst.wanted) / 1000
     return f"shorten the arm from {spoken(arm.reach_m, 'mm')} to {spoken(shorter, 'mm')}, or use one whose {worst.what} holds {needed}"

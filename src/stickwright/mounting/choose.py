@@ -136,7 +136,7 @@ def site_mount(
             )  # fmt: skip
             findings += stability_findings(site.name, hangs)
         findings += _too_wide(room, pose, choice)
-        if math.isfinite(choice.give_n_per_m):
+        if choice.give_n_per_m is not None:
             findings += _give_findings(held, choice)
     return SiteMount(
         site.name,
@@ -172,8 +172,8 @@ def _all_ways(asked: Asked) -> list[MountFit]:
 def _give_findings(held: Held, choice: MountFit) -> tuple[Finding, ...]:
     """What is worth saying of what gives: of a stick its throw and swing, of a switch whether it still fires."""
     if held.kind == "stick" or (held.travel_m > 0 and held.kind == "controller"):
-        return give_findings(held.full_force_n, choice.give_n_per_m, held.travel_m, choice.ringing_hz)
-    given = held.full_force_n / choice.give_n_per_m
+        return give_findings(held.full_force_n, choice.stiffness_n_per_m, held.travel_m, choice.ringing_hz)
+    given = held.full_force_n / choice.stiffness_n_per_m
     needs = held.travel_m + given
     if held.presses_in_m is None or needs <= held.presses_in_m:
         return ()
@@ -203,16 +203,16 @@ def _nearest_reason(found: ArmReach) -> str:
 
 def _rank(fit: MountFit) -> tuple[object, ...]:
     order = {"holds": 0, "does not hold": 1, "refused": 2}[fit.verdict]
-    margin = -fit.margin if order else 0.0
+    margin = -fit.spare if order else 0.0
     return (
         order,
         margin,
         len(fit.fails) if order else 0,
         len(fit.doubts),
-        0.0 if math.isnan(fit.lost_share) else round(fit.lost_share, 3),
+        0.0 if fit.lost_share is None else round(fit.lost_share, 3),
         len(fit.parts),
         math.inf if fit.take_off_s is None else fit.take_off_s,
-        -min(fit.margin, 10.0),
+        -min(fit.spare, 10.0),
         fit.mount,
     )
 
@@ -221,7 +221,8 @@ def _sentence(site: Site, held: Held, choice: MountFit | None, fits: Sequence[Mo
     if choice is not None:
         how = f", fixed with {choice.fastener}" if choice.fastener else ""
         taken = "travel" if held.kind == "switch" else "throw"
-        lost = f"; its give takes {100 * choice.lost_share:.0f} % of the {taken}" if choice.lost_share >= 0.005 else ""
+        share = choice.lost_share or 0.0
+        lost = f"; its give takes {100 * share:.0f} % of the {taken}" if share >= 0.005 else ""
         what = f"{choice.mount}, clamped to the {choice.on}" if choice.arm is not None else f"the {choice.on}"
         if choice.arm is None and choice.kind in STOCKED:
             what = f"{choice.mount} on the {choice.on}"

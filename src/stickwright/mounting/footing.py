@@ -314,7 +314,7 @@ def fastener_checks(
     --------
     >>> tape = Fastener(name="tape", kind="hook-and-loop", shear_pa=60e3, tension_pa=35e3)
     >>> for check in fastener_checks(Pushes(0.0, 85.0), 0.095, tape, (0.15, 0.11))[2:]:
-    ...     print(check.what, round(check.load, 1), round(check.factor, 1), check.holds)
+    ...     print(check.what, round(check.load, 1), round(check.times, 1), check.holds)
     fastener shear 5.2 11.6 True
     fastener tension 26.7 1.3 False
     """

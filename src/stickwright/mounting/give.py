@@ -366,7 +366,9 @@ def force_with_give(force_n: ArrayLike, reach_m: ArrayLike, give_n_per_m: float)
     return out
 
 
-def give_findings(full_force_n: float, give_n_per_m: float, travel_m: float, swings_hz: float) -> tuple[Finding, ...]:
+def give_findings(
+    full_force_n: float, give_n_per_m: float, travel_m: float, swings_hz: float | None
+) -> tuple[Finding, ...]:
     """What is worth saying about a mount's give, with the figures.
 
     Parameters
@@ -375,7 +377,7 @@ def give_findings(full_force_n: float, give_n_per_m: float, travel_m: float, swi
         Of the stick.
     give_n_per_m : float
         Stiffness of what holds it.
-    swings_hz : float
+    swings_hz : float or None
         Its natural frequency; NaN when not known.
 
     Returns
@@ -396,7 +398,7 @@ def give_findings(full_force_n: float, give_n_per_m: float, travel_m: float, swi
         given = spoken(full_force_n / give_n_per_m, "mm")
         told = f"{given} of {spoken(travel_m, 'mm')}: {figures(100 * lost)} % of the throw is lost, and the stop has no edge."
         out.append(Finding("query", "give", f"At full push the mount gives {told} Shorten the arm or brace it."))
-    if swings_hz < SWINGS_BELOW_HZ:
+    if swings_hz is not None and swings_hz < SWINGS_BELOW_HZ:
         told = f"{spoken(swings_hz, 'hz')}: below {spoken(SWINGS_BELOW_HZ, 'hz')} it makes output of its own"
         text = f"The mount's natural frequency is about {told} when the chair moves or is touched. Shorten, brace or lighten it."
         out.append(Finding("query", "swinging", text))

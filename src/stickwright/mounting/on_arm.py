@@ -153,7 +153,7 @@ class Hung:
         worst: dict[tuple[str, str], Check] = {}
         for one in (check for contact in self.contacts_m for check in self._carrying(contact)):
             before = worst.setdefault((one.what, one.push), one)
-            if one.factor < before.factor:
+            if one.times < before.times:
                 worst[one.what, one.push] = one
         return (
             *worst.values(),
@@ -265,7 +265,7 @@ def on_arm(asked: Asked, mount: Mount, way: ArmPose) -> MountFit:
     on = holder_of(asked.room, way.clamp)
     refused = () if on is None else broken_rules(
         asked.site, mount, on, asked.room, contact_m=asked.pose.contact_m, site_moves_with=asked.moves_with,
-        tolerance_m=asked.pose.tolerance_m, thing=held.kind, breakaway=one.coupling is not None, release=window,
+        tolerance_m=asked.pose.may_be_off_m, thing=held.kind, breakaway=one.coupling is not None, release=window,
     )  # fmt: skip
     give = mount.give_n_per_m if mount.give_n_per_m is not None else math.inf
     shares = tip_shares(mount.links_m, bends=mount.kind == "gooseneck")
@@ -287,7 +287,7 @@ def on_arm(asked: Asked, mount: Mount, way: ArmPose) -> MountFit:
         assumed=(*_assumed(mount, held, fastener), *_side_by_side(one), *unmeasured_words(held), *way.assumed),
         lever_m=(reach_of(held), 0.0), openings=fastener.openings if fastener else None,
         coupling=used.name if used is not None else None,
-        release_nm=(released.load, released.limit) if released is not None else None,
+        release_nm=(released.loads, released.limit) if released is not None else None,
         release_n=_released_n(released, window), release_agreed=window is not None and window.limit_n is not None,
         doubts=() if found.fails else (*found.doubts, *asked.tilt_doubts(on), *way.doubts),
     )  # fmt: skip
@@ -305,11 +305,12 @@ def _sag(one: Hung, give: float, shares: TipShares) -> tuple[float, float]:
     return sunk, droop_rad(sunk, sum(one.mount.links_m) or 1e-9) if sunk else 0.0
 
 
-def _released_n(released: Check | None, window: ReleaseWindow | None) -> tuple[float, float] | None:
+def _released_n(released: Check | None, window: ReleaseWindow | None) -> tuple[float, float | None] | None:
     """The ends of a release at the contact point: of what it must carry in play the push alone, and the push that frees it at most."""
     if released is None or window is None:
         return None
-    return window.force_n(released.load)[0], window.force_n(released.limit)[0]
+    most = None if released.limit is None else window.force_n(released.limit)[0]
+    return window.force_n(released.loads)[0], most
 
 
 def _swinging_kg(held: Held, mount: Mount, shares: TipShares) -> float | None:

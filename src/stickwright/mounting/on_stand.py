@@ -95,7 +95,7 @@ def on_stand(asked: Asked, mount: Mount) -> list[MountFit]:
         one = Stood(held, mount, height, floor.material, asked.pushes)
         found = judged(one, one.unmeasured(), by_face=asked.by_face)
         refused = broken_rules(
-            asked.site, mount, floor, room, contact_m=pose.contact_m, site_moves_with=asked.moves_with, tolerance_m=pose.tolerance_m,
+            asked.site, mount, floor, room, contact_m=pose.contact_m, site_moves_with=asked.moves_with, tolerance_m=pose.may_be_off_m,
             thing=held.kind, entered=entered(asked),
         )  # fmt: skip
         change = stand_change(Stand(mount, height, held.whole_kg, floor.material), asked.pushes, asked.kit.fastener)

@@ -304,7 +304,7 @@ def on_surface(asked: Asked, surface: Surface) -> list[MountFit]:
     if not _near(bare):
         return []
     refused = broken_rules(
-        asked.site, None, surface, room, contact_m=pose.contact_m, site_moves_with=asked.moves_with, tolerance_m=pose.tolerance_m,
+        asked.site, None, surface, room, contact_m=pose.contact_m, site_moves_with=asked.moves_with, tolerance_m=pose.may_be_off_m,
         thing=held.kind, entered=entered(asked),
     )  # fmt: skip
     out = []

@@ -357,7 +357,7 @@ def _assumed(mount: Mount, site: _Site, poses: Sequence[ArmPose]) -> tuple[str, 
     ]
     if apart and site.room.posture in (None, "wheelchair", "chair"):
         names = " and ".join(f"'{name}'" for name in apart)
-        within = f", within {spoken(site.pose.tolerance_m, 'mm')}" if np.isfinite(site.pose.tolerance_m) else ""
+        within = f", within {spoken(site.pose.may_be_off_m, 'mm')}" if np.isfinite(site.pose.may_be_off_m) else ""
         out.append(
             f"from {names} '{mount.name}' is right only while the chair stands where it stood: mark its place on the floor{within}"
         )
@@ -379,7 +379,7 @@ def _barred(mount: Mount, thing: Tube | Edge, site: _Site) -> str:
     if no_room := too_little_room(mount, thing):
         return no_room
     if tilts_with_seat(thing.moves_with) is not site.seat:
-        shift, allowed = site.shift_m(), site.pose.tolerance_m
+        shift, allowed = site.shift_m(), site.pose.may_be_off_m
         if shift > 0.0 and not shift <= allowed:
             may = f"{spoken(allowed, 'mm')} is allowed" if np.isfinite(allowed) else "how much is allowed is not known"
             return (

@@ -371,7 +371,7 @@ def joint_checks(
     Examples
     --------
     >>> arm = joint_checks([(0, 0, 0)], [7.0], Pushes(2.4, 25.0), [((0.17, 0, 0), 1.08)], contact_m=(0.34, 0, 0))
-    >>> [(check.push, round(check.factor, 1), check.holds) for check in arm]
+    >>> [(check.push, round(check.times, 1), check.holds) for check in arm]
     [('working', 2.3, True), ('involuntary', 0.7, False)]
     """
     contact = points_m[-1] if contact_m is None else contact_m

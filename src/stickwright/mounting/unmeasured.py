@@ -147,7 +147,7 @@ def reading_of(check: Check, part: str = "") -> Reading:
     part : str, default ''
         Of what, where two parts are checked alike.
     """
-    return Reading(check.what, check.push, check.factor, check.holds, check.words.rstrip("."), check, part)
+    return Reading(check.what, check.push, check.times, check.holds, check.words.rstrip("."), check, part)
 
 
 def give_reading(held: Held, mount: Mount) -> tuple[Reading, ...]:

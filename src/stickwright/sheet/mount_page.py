@@ -116,10 +116,10 @@ def _distances(mount: SiteMount) -> str:
 
 def _least(choice: MountFit, kind: str) -> str:
     """The check with the least to spare; what the give takes stands beside what holds it, unless it is not known."""
-    judged = [one for one in choice.checks if math.isfinite(one.factor) and one.wanted > 0]
+    judged = [one for one in choice.checks if math.isfinite(one.times) and one.wanted > 0]
     told = [line for line in give_words(choice, kind) if not line.startswith("Its give")]
     if judged:
-        worst = min(judged, key=lambda one: one.factor / one.wanted)
+        worst = min(judged, key=lambda one: one.times / one.wanted)
         told.insert(0, f"{worst.what}: {check_factor(worst)} times, {worst.wanted:g} wanted.")
     return sentence(" ".join(told) or "nothing loads it")
 
@@ -232,10 +232,10 @@ def _check_row(check: Check) -> list[str]:
         *([f"{ASSUMED}: {clause(check.assumed)}"] if check.assumed else []),
     ]
     what = f"{check.what} ({'; '.join(beside)})" if beside else check.what
-    if not math.isfinite(check.limit) and check.words:  # a sentence instead of numbers
+    if not check.limit is not None and check.words:  # a sentence instead of numbers
         told = f"{what}: {clause(check.words)}"
         return [told, check.push, "", "", "", f"{check.wanted:g}", _holds(check)]
-    load, limit = quantity(check.load, check.unit), quantity(check.limit, check.unit)
+    load, limit = quantity(check.loads, check.unit), quantity(check.most, check.unit)
     return [what, check.push, load, limit, check_factor(check), f"{check.wanted:g}", _holds(check)]
 
 

@@ -198,7 +198,7 @@ def pose_words(pose: Pose, device: str, kind: str = "stick") -> list[str]:
     level = "level" if abs(slope) < 0.5 else f"{'far' if slope > 0 else 'near'} edge {abs(slope):.0f}° higher"
     lines = [
         f"Middle of the underside of {device}: {', '.join(far) or 'at it, 0 mm'} from the seat reference point "
-        f"({_placed(pose.tolerance_m)}).",
+        f"({_placed(pose.may_be_off_m)}).",
         f"Its base is {turned} (±{_trimmed(plain(PLACED_RAD, 'deg', 1))}) and {level}.{_lost(pose, kind)}"
         f"{' ' if pose.turn_words else ''}{pose.turn_words}",
     ]
@@ -214,11 +214,11 @@ def _placed(tolerance_m: float) -> str:
 
 def _lost(pose: Pose, kind: str) -> str:
     """What is lost how far off; and, where that is finer than a tape, that the player settles it."""
-    if not (math.isfinite(pose.tolerance_m) and pose.tolerance_m > 0):
+    if not (math.isfinite(pose.may_be_off_m) and pose.may_be_off_m > 0):
         return ""
-    far = plain(pose.tolerance_m, "mm", 1 if in_unit(pose.tolerance_m, "mm") < 1 else 2)
+    far = plain(pose.may_be_off_m, "mm", 1 if in_unit(pose.may_be_off_m, "mm") < 1 else 2)
     said = _LOST[kind].format(far=_trimmed(far), turned=_trimmed(plain(pose.tolerance_rad, "deg")))
-    fine = ": finer than a tape, so settle it with the player" if pose.tolerance_m < PLACED_M[0] else ""
+    fine = ": finer than a tape, so settle it with the player" if pose.may_be_off_m < PLACED_M[0] else ""
     return f" {said[:1].upper()}{said[1:]}{fine}."
 
 
@@ -233,12 +233,10 @@ def release_words(choice: MountFit) -> str:
     if choice.coupling is None or choice.release_nm is None:
         return ""
     low, high = choice.release_nm
-    ends = (
-        f"at {plain(low, 'nm')} or more" if math.isinf(high) else f"between {plain(low, 'nm')} and {plain(high, 'nm')}"
-    )
+    ends = f"at {plain(low, 'nm')} or more" if high is None else f"between {plain(low, 'nm')} and {plain(high, 'nm')}"
     at_tip = ""
-    if choice.release_n is not None and math.isfinite(choice.release_n[1]):
-        least, most = (plain(force, "n") for force in choice.release_n)
+    if choice.release_n is not None and choice.release_n[1] is not None:
+        least, most = plain(choice.release_n[0], "n"), plain(choice.release_n[1], "n")
         at_tip = f" ({least} to {most} along with the weight at the contact point)"
     agreed = "" if choice.release_agreed else "; the clinic has not agreed the upper end: ask before it is used"
     return f"{choice.coupling} is the breakaway coupling: set it to let go {ends} at the clamp{at_tip}{agreed}"
@@ -359,9 +357,7 @@ def check_words(check: Check) -> str:
     told = asked_of(check)
     said = (
         f"; {clause(check.words)}"
-        if check.words
-        and not math.isinf(check.limit)
-        and not (math.isfinite(check.load) and math.isfinite(check.limit))
+        if check.words and not check.limitless and not (check.load is not None and check.limit is not None)
         else ""
     )
     return f"{mark}{what}: {told}{said}{confirm}{assumed}"
@@ -375,18 +371,18 @@ def asked_of(check: Check) -> str:
     check : Check
         What must hold.
     """
-    if math.isnan(check.load) and math.isnan(check.limit):
+    if check.load is None and check.limit is None and not check.limitless:
         return "not known"
-    if math.isinf(check.limit):
+    if check.limitless:
         return clause(check.words) or "nothing loads it"
-    load = quantity(check.load, check.unit, bare=math.isfinite(check.limit))
-    limit = _trimmed(quantity(check.limit, check.unit))
+    load = quantity(check.loads, check.unit, bare=check.limit is not None)
+    limit = _trimmed(quantity(check.most, check.unit))
     return f"{load} of {limit}, {factor_words(check)}"
 
 
 def factor_words(check: Check) -> str:
     """The factor and what is wanted of it."""
-    return f"{'' if math.isinf(check.factor) else 'factor '}{check_factor(check)}, wanted {check.wanted:g}"
+    return f"{'' if check.unloaded else 'factor '}{check_factor(check)}, wanted {check.wanted:g}"
 
 
 def check_factor(check: Check) -> str:
@@ -397,9 +393,9 @@ def check_factor(check: Check) -> str:
     check : Check
         What must hold.
     """
-    if math.isnan(check.factor):
+    if check.factor is None and not check.unloaded:
         return "not known"
-    return "nothing loads it" if math.isinf(check.factor) else _cut(check.factor, check.wanted)
+    return "nothing loads it" if check.unloaded else _cut(check.times, check.wanted)
 
 
 def _cut(factor: float, wanted: float) -> str:
@@ -426,13 +422,13 @@ def give_words(choice: MountFit, kind: str = "stick") -> list[str]:
     """
     throw, push = ("travel", "when it is pressed") if kind == "switch" else ("throw", "at full push")
     lines = []
-    if math.isnan(choice.lost_share):
+    if choice.lost_share is None:
         lines.append(f"How much {throw} its give takes is not known: hang a kilogram on it and measure the drop.")
     elif choice.lost_share > 0:
         lines.append(f"Its give takes {share(choice.lost_share)} of the {throw} {push}.")
     if choice.droop_m > 0 or choice.droop_rad > 0:
         lines.append(f"It sags {plain(choice.droop_m, 'mm')} and {plain(choice.droop_rad, 'deg')} under its load.")
-    if math.isfinite(choice.ringing_hz) and kind != "switch":
+    if choice.ringing_hz is not None and kind != "switch":
         slow = f", slower than {SWINGS_BELOW_HZ:g} Hz: a knock on the chair can come through as input"
         lines.append(
             f"Natural frequency about {plain(choice.ringing_hz, 'hz')}, the arm's own mass counted"
@@ -453,8 +449,8 @@ def fails_words(other: MountFit) -> str:
     named += f" with {other.fastener}" if other.fastener else ""
     change = f" Smallest change: {sentence(other.change)}" if other.change else ""
     if other.verdict == "holds":
-        spare = f", {_cut(other.margin, 1.0)} times what is wanted" if math.isfinite(other.margin) else ""
-        lost = f"; its give takes {share(other.lost_share)} of the throw" if other.lost_share > 0 else ""
+        spare = f", {_cut(other.margin, 1.0)} times what is wanted" if other.margin is not None else ""
+        lost = f"; its give takes {share(other.lost_share)} of the throw" if other.lost_share else ""
         taken = f"; but what it needs is at the {other.taken_by}" if other.taken_by else ""
         confirm = "".join(f" {sentence(one.sentence)}" for one in other.doubts)
         return f"{'May hold too' if confirm else 'Would hold too'}: {named}{spare}{lost}{taken}.{confirm}"

@@ -5,7 +5,6 @@ Each caution is handed out together with the number it belongs to, so that the t
 
 from __future__ import annotations
 
-import math
 import re
 from collections.abc import Iterable
 from typing import Any
@@ -317,8 +316,7 @@ def _next_reading(reading: NextReading) -> dict[str, Any]:
 
 
 def _way(direction_rad: float | None) -> str:
-    known = direction_rad is not None and math.isfinite(direction_rad)
-    return f" {direction_words(direction_rad)}" if known and direction_rad is not None else ""
+    return "" if direction_rad is None else f" {direction_words(direction_rad)}"
 
 
 def _tuning(plan: Plan, site: SitePlan, tuning: Tuning | None) -> dict[str, Any]:

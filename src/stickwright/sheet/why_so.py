@@ -74,15 +74,15 @@ def press_words(press: PressFit, before: Container[str] = ()) -> str:
     ]
     if math.isfinite(press.hit_share):
         told.append(f"{share(press.hit_share)} of presses land on it")
-    kept = f" of {press.sustained_per_min:.0f} that can be kept up" if math.isfinite(press.sustained_per_min) else ""
+    kept = f" of {press.sustained_per_min:.0f} that can be kept up" if press.sustained_per_min is not None else ""
     if press.presses_per_min > 0:
         told.append(f"{press.presses_per_min:.0f} presses in the busy minute{kept}")
     if press.hold_s:
-        limit = f", limit {plain(press.hold_limit_s, 's')}" if math.isfinite(press.hold_limit_s) else ", no hold taken"
+        limit = f", limit {plain(press.hold_limit_s, 's')}" if press.hold_limit_s is not None else ", no hold taken"
         told.append(f"held for up to {plain(press.hold_s, 's')}{limit}")
     if press.false_estimate.upper > 0:
         told.append(rate_words(press.false_estimate, "false press", "false presses"))
-    if math.isfinite(press.wanted_face_m):
+    if press.wanted_face_m is not None:
         told.append(f"{plain(press.wanted_face_m, 'mm')} across would catch 95 of 100")
     told += [clause(one) for one in (*press.fails, *press.notes) if one not in before]
     taken = [clause(one) for one in press.assumed if one not in before]
