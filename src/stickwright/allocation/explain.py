@@ -318,7 +318,7 @@ def _with_reasons(
         nearest = "" if sites else _nearest(placement.action, refused)
         reason = f"no part of the player can: {nearest}" if nearest else ""
         if sites:
-            reason = f"its price, {figures(price)} of 10, is less than any part of the player would cost the whole"
+            reason = f"the price of {placement.action}, {figures(price)} of 10, is less than any part of the player would cost the whole"
     if not answer.possible:
         nearest = _nearest(placement.action, refused, other_than=placement.site, most=_NEAR_SHORTFALLS)
         second = f"There is no other way. What comes nearest fails: {nearest}." if nearest else "There is no other way."

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
 
 from stickwright.catalogue import say
 from stickwright.model.plan import Assumption
@@ -33,7 +34,7 @@ def merged_assumptions(assumptions: Sequence[Assumption], sites: Iterable[str]) 
     Returns
     -------
     tuple of Assumption
-        In the order in which they first come, none twice.
+        In the order in which they first come, none twice; what has the same value for the same reason stands in one.
     """
     names = sorted(sites, key=len, reverse=True)
     groups: dict[tuple[str, ...], list[tuple[str, Assumption]]] = {}
@@ -42,7 +43,14 @@ def merged_assumptions(assumptions: Sequence[Assumption], sites: Iterable[str]) 
         stem = one.what.removesuffix(f" at {site}") if site else one.what
         key = (stem, _shape(one.value), one.why, one.replace_by) if site else (one.what, one.value, one.why, "")
         groups.setdefault(key, []).append((site, one))
-    return tuple(_merged(stem, group) for (stem, *_), group in groups.items())
+    told = [_merged(stem, group) for (stem, *_), group in groups.items()]
+    alike: dict[tuple[str, str, str], list[Assumption]] = {}
+    for each in told:
+        alike.setdefault((each.value, each.why, each.replace_by), []).append(each)
+    return tuple(
+        replace(group[0], what=listed(dict.fromkeys(one.what for one in group))) if len(group) > 1 else group[0]
+        for group in alike.values()
+    )
 
 
 def _merged(stem: str, group: list[tuple[str, Assumption]]) -> Assumption:

@@ -25,7 +25,7 @@ from stickwright.sheet.paper import width_mm
 from stickwright.sheet.printed import ASSUMED, clause, percent, plain, sentence, share, shown
 from stickwright.sheet.sharing_words import asked_first
 from stickwright.sheet.tremor_words import axis_words, tremor_size
-from stickwright.sheet.tuned import line_of_tuning, tuning_of_choice, tuning_part, unrecorded_basis
+from stickwright.sheet.tuned import gain_basis, line_of_tuning, tuning_of_choice, tuning_part, unrecorded_basis
 from stickwright.units import chance_words
 
 __all__ = ["technical_pages"]
@@ -367,7 +367,6 @@ def _head(report: TraceReport) -> str:
 
 def _facts(report: TraceReport) -> str:
     """What one recording told, in one line."""
-    unit = "percent" if report.unit == "share" else ""
     parts = []
     if report.reach is not None:
         parts.append(
@@ -378,8 +377,6 @@ def _facts(report: TraceReport) -> str:
         three = len(report.tremor.axis) == 3
         line = f", strongest along {axis_words(report.tremor.axis)} of the three axes that were read" if three else ""
         parts.append(clause(report.tremor.sentence) + size + line)
-    if report.bursts is not None and report.bursts.count:
-        parts.append(f"{report.bursts.count} sudden movements, highest {shown(report.bursts.peak, unit)}")
     if report.tracking is not None:
         parts.append(f"follows {shown(report.tracking.lag_s, 's')} late")
     if report.pointing is not None:
@@ -405,7 +402,7 @@ def _other_site(plan: Plan, site: SitePlan, *, spare: bool) -> dict[str, Any]:
         "numbers": [row for row in _numbers(site.choice, site) if row[0] != "longer lever"]
         if site.choice is not None
         else [],
-        "settings": unrecorded_basis(site.choice) if site.choice is not None and tuning_of_choice(site) is None else "",
+        "settings": gain_basis(site.choice) if site.choice is not None and tuning_of_choice(site) is None else "",
         "limit": tables.limiting_sentence(best) if best is not None and best.label not in site.sentence else "",
         "cautions": [say(caution.text) for caution in own],
         "findings": _findings((*site.findings, *site.capability.findings)),

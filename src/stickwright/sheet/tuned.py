@@ -16,7 +16,7 @@ from stickwright.sheet.paper import width_mm
 from stickwright.sheet.printed import listed, percent, plain, sentence, share, sided, turned_words
 
 __all__ = [
-    "dead_zones", "line_of_tuning", "lost", "no_settings", "set_in_game", "set_unrecorded", "to_type", "tuned_elsewhere",
+    "dead_zones", "gain_basis", "line_of_tuning", "lost", "no_settings", "set_in_game", "set_unrecorded", "to_type", "tuned_elsewhere",
     "tuning_of_choice", "tuning_part", "typed_basis", "undo_words", "unrecorded_basis",
 ]  # fmt: skip
 
@@ -172,13 +172,22 @@ def unrecorded_basis(fit: Fit) -> str:
         The chosen set-up.
     """
     said = set_unrecorded(fit)
+    return f"{said} {gain_basis(fit)}" if said else ""
+
+
+def gain_basis(fit: Fit) -> str:
+    """What each gain is worked out from, where `set_unrecorded` stands beside it; nothing where nothing is to be set.
+
+    Parameters
+    ----------
+    fit : Fit
+        The chosen set-up.
+    """
+    if not set_unrecorded(fit):
+        return ""
     wide = [one for one in fit.directions if one.gain is not None]
     sums = listed(f"{direction_words(one.direction_rad)} 1 ÷ {share(one.reach_share.number)}" for one in wide)
-    return (
-        f"{said} Gain is 1 ÷ the share of the travel that the readings predict, at most {GAIN_LIMIT:g}: {sums}."
-        if said
-        else ""
-    )
+    return f"Gain is 1 ÷ the share of the travel that the readings predict, at most {GAIN_LIMIT:g}: {sums}."
 
 
 def lost(tuning: Tuning) -> str:

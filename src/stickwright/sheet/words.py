@@ -92,7 +92,7 @@ def plan_words(plan: Plan) -> str:
     told = {caution.text for caution in plan.cautions}
     left += [_caution(caution) for caution in (shared.cautions if shared else ()) if caution.text not in told]
     if left:
-        parts.append(_block("Cautions", left))
+        parts.append(_block("Cautions", list(dict.fromkeys(left))))
     taken = (
         *plan.assumptions,
         *(shared.assumptions if shared else ()),
@@ -438,10 +438,9 @@ def _bursts(report: TraceReport) -> list[str]:
         return []
     if not bursts.count:
         return [f"none seen; {shown(bursts.per_min, 'a_minute')}"]
-    return [
-        f"{bursts.count}, that is {shown(bursts.per_min, 'a_minute')}; highest {in_own_unit(bursts.peak, report)}, lasting "
-        f"{shown(bursts.duration_s, 's')}"
-    ]
+    # How many, how often and how large is among the findings.
+    largest = f"; {clause(bursts.peak.why)}" if bursts.peak.why else ""
+    return [f"each lasting {shown(bursts.duration_s, 's')}{largest}"]
 
 
 def _hold(hold: HoldReport, report: TraceReport) -> str:
