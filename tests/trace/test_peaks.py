@@ -9,6 +9,7 @@ import pytest
 from scipy.signal import butter, sosfilt, sosfiltfilt
 
 from stickwright.trace.peaks import Peak, middle_of
+from stickwright.trace.spectrum import from_below
 from stickwright.trace.tremor import tremor_report
 
 RATE_HZ = 100.0
@@ -31,6 +32,15 @@ def test_the_middle_of_a_broad_peak_is_that_of_its_band_with_both_ends():
     power[8:13] = [1, 2, 3, 2, 1]
     found, beyond = middle_of(frequency_hz, power, Peak(10, 4.0, 6.0, True), 10.0, 14.0)
     assert (found, beyond) == (pytest.approx(5.0, abs=1e-12), False)
+
+
+def test_power_from_below_on_a_flat_spectrum():
+    """By hand, 30 degrees of freedom a bin and bins of 0.1 Hz: 28 bins, from 4 to 1.2 Hz below, have the middle 1; one standard error of
+    it is sqrt(2 / 30 x 2.4 / 28) = 0.0756, and a middle of 30 degrees of freedom is (1 - 2 / 270)^3 = 0.978 of the mean."""
+    flat = np.ones(200)
+    expected = from_below(np.arange(200) / 10, flat, 30.0)
+    assert expected[60:] == pytest.approx(np.full(140, 1.0756 / 0.978), rel=1e-3)
+    assert expected[0] == 0.0
 
 
 def test_a_broad_peak_is_a_peak():

@@ -128,6 +128,15 @@ def test_unplugged_by_zeros():
     assert "exactly 0 from 2.00 to 2.99 s" in about(findings, "unplugged")[0].text
 
 
+def test_zeros_are_cut_out_from_a_quarter_of_a_second_on():
+    """From the first zero to the last, by the clock: 0.24 s are none, 0.26 s are one; the last sample that is not 0 does not count."""
+    recording = moving(radius=0.8)
+    for zeros, cut in ((25, 0), (27, 27)):
+        xy = recording.xy + 0.3
+        xy[200 : 200 + zeros] = 0.0
+        assert 500 - len(cleaned(replace(recording, xy=xy))[0].times_s) == cut
+
+
 def test_zeros_of_a_dead_zone_are_not_unplugged():
     """A stick that rests at exact zero after each release through a dead zone is not called unplugged."""
     _, findings = cleaned(thumbstick("pushes-left-stick-person-A.csv"))

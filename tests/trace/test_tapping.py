@@ -4,6 +4,7 @@ import math
 
 import numpy as np
 import pytest
+from scipy.stats import linregress, t
 
 from stickwright.errors import BadInput
 from stickwright.trace.tapping import tap_report
@@ -77,3 +78,22 @@ def test_what_is_refused(down, up, words):
     """Each mistake in its sentence."""
     with pytest.raises(BadInput, match=words):
         tap_report(down, up)
+
+
+def test_slowing_as_scipy_tells_it():
+    """Presses whose times fall to either side of a line by turns are worth all of themselves: slope and interval of the time between
+    presses over time are those of an ordinary straight line, here by scipy, as a share of the mean."""
+    between = 0.2 + 0.002 * np.arange(24) + 0.01 * np.tile([1.0, -1.0], 12)
+    down = np.concatenate([[0.0], np.cumsum(between)])
+    line = linregress(down[1:], between)
+    told = tap_report(down).slowing_per_s
+    half = t.ppf(0.975, 22) * line.stderr
+    ends = (line.slope, line.slope - half, line.slope + half)
+    assert (told.value, told.low, told.high) == pytest.approx([end / between.mean() for end in ends], rel=1e-6)
+
+
+def test_presses_that_sway_slowly_tell_no_slowing():
+    """One slow sway through all presses: no interval, the reason, and how many there were."""
+    between = 0.2 + 0.05 * np.sin(2 * np.pi * np.arange(20) / 20)
+    told = tap_report(np.concatenate([[0.0], np.cumsum(between)])).slowing_per_s
+    assert (told.why, told.n) == ("Too few independent presses for an interval: press longer.", 20)

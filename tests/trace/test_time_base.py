@@ -186,3 +186,20 @@ def test_law_rounded_even_stamps_come_back(rate_hz, rounding, start, n):
     assert sum(part.times_s.size for part in parts) == n
     steps = np.diff(found)
     assert float(np.ptp(steps)) <= max(2.1e-3 / rate_hz, 1e-9) or rounding_s(stamps) == 0 or n < 100
+
+
+def test_law_a_later_beginning_changes_nothing():
+    """Uneven samples, and two columns: read at an even rate alike, whether the clock began at 0 or at 1000 s."""
+    rng = np.random.default_rng(4)
+    t = np.cumsum(rng.uniform(0.004, 0.02, 300))
+    values = np.column_stack([np.sin(3 * t), np.cos(2 * t)])
+    assert even(Stretch(t + 1000 - t[0], values), 90.0) == pytest.approx(
+        even(Stretch(t - t[0], values), 90.0), abs=1e-6
+    )
+
+
+def test_two_samples_are_a_stretch():
+    """One alone is none; where a value is missing, it does not count."""
+    t, values = np.array([0.0, 0.01]), np.zeros((2, 1))
+    assert [part.times_s.size for part in stretches(t, values)] == [2]
+    assert stretches(t, np.array([[0.0], [math.nan]])) == []
