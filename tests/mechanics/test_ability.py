@@ -64,6 +64,20 @@ MEASURED: dict[str, Any] = {
 }  # fmt: skip
 
 
+@pytest.mark.parametrize("weak", [0, 3, 6])
+def test_the_weakest_direction_is_that_of_the_least_force(weak: int) -> None:
+    """One of eight at a third of the force of the others: it is named, wherever it lies."""
+    reading = [
+        {
+            "direction_deg": 45 * k,
+            "force_n": [0.1, 0.11, 0.09] if k == weak else [0.3, 0.33, 0.27],
+            "reach_m": [0.008] * 3,
+        }
+        for k in range(8)
+    ]
+    assert known(reading=reading).report.weakest_rad == pytest.approx(math.radians(45 * weak))
+
+
 def test_nothing_read_is_no_ability() -> None:
     """Neither a force nor a stick: no ability, and reach alone does not make one."""
     rng = np.random.default_rng(0)

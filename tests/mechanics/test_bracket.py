@@ -137,6 +137,20 @@ def test_draws_have_the_spread_of_the_estimates() -> None:
         assert high == pytest.approx(estimate.high, rel=0.06)
 
 
+def test_draws_fill_their_cell_evenly() -> None:
+    """All weight on one pair of the grid: draws lie from half a step below it to half a step above, in the logarithm, with the mean on it
+    and the sd of an even spread, a step over the root of 12."""
+    weight = np.zeros((3, 3))
+    weight[1, 1] = 1.0
+    only = Bracket(np.array([0.1, 0.2, 0.4]), np.array([0.001, 0.003, 0.009]), weight)
+    drawn = only.draws(np.random.default_rng(3), 40_000)
+    for values, at, step in zip(drawn, (0.2, 0.003), (math.log(2), math.log(3)), strict=True):
+        off = np.log(values / at) / step
+        assert off.mean() == pytest.approx(0.0, abs=0.01)
+        assert off.std() == pytest.approx(1 / math.sqrt(12), rel=0.02)
+        assert np.abs(off).max() <= 0.5 + 1e-9
+
+
 def test_no_share_is_refused() -> None:
     """A stick that was tried without a note of how far tells nothing."""
     with pytest.raises(BadInput, match="how far the player got on at least one benched stick") as refused:
