@@ -129,6 +129,15 @@ def test_false_input_against_simulation(u: float, m: float) -> None:
     assert told == pytest.approx(counted, rel=0.06)
 
 
+@pytest.mark.parametrize("times", [0.03, 0.4, 5.0])
+def test_false_input_goes_by_shares_of_the_sway(times: float) -> None:
+    """Law: threshold, resting force and sway all so many times as large cross as often; at twice the frequency, twice as often."""
+    u, m = np.array([2.5, 2.5, 3.0]), np.array([0.0, 1.0, 1.0])
+    once = false_per_min(u, m, np.array(1.0), np.array(1.5))
+    assert false_per_min(times * u, times * m, np.array(times), np.array(1.5)) == pytest.approx(once, rel=1e-12)
+    assert false_per_min(u, m, np.array(1.0), np.array(3.0)) == pytest.approx(2 * once, rel=1e-12)
+
+
 def test_resting_on_the_stick_is_always_on() -> None:
     """A resting force beyond the edge of the dead zone is input all the time, not a rare crossing."""
     assert float(false_per_min(np.array(0.2), np.array(0.35), np.array(0.01), np.array(1.5))) == ALWAYS
