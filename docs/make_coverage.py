@@ -36,8 +36,9 @@ What the intervals are of:
   day replace it.
 - "noise within a rest", "all rests pooled": the rms at rest of a stick that was let go of several times.
 
-One line stays below 90%: the friction of a stick read out and back in one direction only while the gauge's zero creeps.
-Creep and friction look the same there; a second direction, or the first point read again at the end, tells them apart.
+A stick read out and back once, in one direction only, is given a wider interval (by an eighth for friction): a gauge whose
+zero creeps reads there as if there were more or less friction, and nothing in the readings tells the two apart. A second
+direction, or the first point read again at the end, does.
 
 Bench: four readings out and four back in each direction, 3% scatter. Player: three pushes a direction, 15% scatter.
 

@@ -273,7 +273,8 @@ def simulated(seed, *, scatter, gross=None, both_ways=True, angles=ANGLES, kind=
 def test_intervals_cover(bench):
     """500 simulated benches: the 95 % intervals hold the true numbers in 92 of 100 or more, also with one gross reading
     among eight or more (more than 95, because here nothing is wrong but scatter, and they allow for drift, a curved
-    spring and a gauge off square, which so few readings cannot rule out)."""
+    spring and a gauge off square, which so few readings cannot rule out). What a creeping zero looks like, friction and the preload
+    it is taken from, may hold every time: one line out and back cannot tell the two apart."""
     true = {"preload_and_friction_nm": 0.009, "stiffness_nm_per_rad": 0.020, "start_force_n": 0.009 / 0.022,
             "full_force_n": 0.017 / 0.022}  # fmt: skip
     if bench.get("both_ways", True):
@@ -283,7 +284,14 @@ def test_intervals_cover(bench):
         fit = simulated(seed, **bench)
         for name, value in true.items():
             held[name] += fit.intervals[name].low <= value <= fit.intervals[name].high
-    assert {name: share for name in true if not 0.92 <= (share := held[name] / 500) <= 0.995} == {}
+    most = {"friction_nm": 1.0, "friction_force_n": 1.0, "preload_nm": 1.0}
+    assert {name: share for name in true if not 0.92 <= (share := held[name] / 500) <= most.get(name, 0.998)} == {}
+
+
+def test_a_steady_bench_is_not_said_to_drift():
+    """200 simulated benches out and back once, nothing wrong but scatter: that creep would look like friction is no sign of it."""
+    told = sum(bool(about(simulated(seed, scatter=0.05).findings, "drift")) for seed in range(200))
+    assert told <= 4
 
 
 def test_residual_angle_interval_covers():

@@ -35,7 +35,8 @@ ALLOWED_FOR = "The intervals allow for a gauge up to 22° off square, which read
 """For people who read the interval: twice the sd above, and its cosine."""
 _SURE_OF_DRIFT = 0.95
 _SAG, _APART, _DRIFT = (0.0, 1.0, 3.0, 10.0), (0.0, 0.7, 1.5, 4.0), (0.0, 0.12, 0.3, 0.8)
-# Sizes tried, in multiples of the scatter of one reading; each beyond none has a quarter of the weight of none (judgement).
+# Sizes tried, in multiples of the scatter of one reading; each beyond none has a quarter of the weight of none (judgement). The other
+# way round for drift where one line was read out and back once: creep then looks like friction, and most gauges creep (judgement).
 _LEAST_FREEDOM = 3  # with fewer degrees of freedom the readings cannot tell one size from another
 _ANY_WEIGHT = 0.25
 _LEAST_WEIGHT = 3e-4  # sizes less likely than this, beside the likeliest, change no interval
@@ -139,7 +140,13 @@ def _off_square() -> tuple[Array, Array]:
 
 
 def bench_doubt(
-    design: Array, readings: LeverReadings, scatter: GaugeScatter, fit: RobustFit, direction_rad: Array | None = None
+    design: Array,
+    readings: LeverReadings,
+    scatter: GaugeScatter,
+    fit: RobustFit,
+    direction_rad: Array | None = None,
+    *,
+    out_and_back_once: bool = False,
 ) -> BenchDoubt | None:
     """What the readings tell of a design's coefficients when errors besides scatter are allowed for.
 
@@ -154,6 +161,8 @@ def bench_doubt(
         The fit of the readings to the design: which are kept, and their units.
     direction_rad : array, shape (n,), optional
         Direction of each reading; without it the directions are not judged apart.
+    out_and_back_once : bool, default False
+        One line out and back: drift then looks like friction, so that readings without a sign of it are no sign of none.
 
     Returns
     -------
@@ -180,12 +189,21 @@ def bench_doubt(
             shape += np.array([size[place] ** 2 for size in sizes])[:, None, None] * part
     prior = np.array([_ANY_WEIGHT ** sum(one > 0 for one in size) for size in sizes])
     log_weight, means, covariances = _each_size(rows, target, shape, scatter.floor)
+    drifts = np.array([size[2] > 0 for size in sizes])
     log_weight += np.log(prior)
-    weight = np.exp(log_weight - log_weight.max())
-    likely = weight > _LEAST_WEIGHT
-    weight = np.where(likely, weight, 0.0) / weight[likely].sum()
-    drift = float(sum(w for w, size in zip(weight, sizes, strict=True) if size[2] > 0))
+    drift = float(_shares(log_weight)[drifts].sum())
+    if out_and_back_once:
+        log_weight -= np.where(drifts, 2 * math.log(_ANY_WEIGHT), 0.0)
+    weight = _shares(log_weight)
+    likely = weight > 0.0
     return BenchDoubt(weight[likely], means[likely], covariances[likely], n - p, n, drift)
+
+
+def _shares(log_weight: Array) -> Array:
+    """Weights that add up to 1, those too small to change an interval 0."""
+    weight = np.exp(log_weight - log_weight.max())
+    weight[weight <= _LEAST_WEIGHT] = 0.0
+    return np.asarray(weight / weight.sum())
 
 
 def drift_findings(doubt: BenchDoubt | None) -> tuple[Finding, ...]:

@@ -203,7 +203,8 @@ def lever_of(
     fit = fitted(design, readings, scatter, kept)
     judged = judged or Judged(design, fit)
     queried = queried_readings(readings, judged.fit, level)
-    doubt = bench_doubt(design, readings, scatter, fit, direction_rad)
+    one_line = direction_rad is None and readings.both_ways
+    doubt = bench_doubt(design, readings, scatter, fit, direction_rad, out_and_back_once=one_line)
     if doubt is not None:
         fit = replace(fit, coefficients=doubt.coefficients)
     numbers, contradictions = _never_negative(design, readings, fit)
