@@ -4,7 +4,7 @@
     python3 bootstrap.py test     all tests
     python3 bootstrap.py lint     style, types, import order
     python3 bootstrap.py bench    what is timed, each against a named peer
-    python3 bootstrap.py coverage how often the intervals hold the truth; writes docs/coverage.md (takes an hour)
+    python3 bootstrap.py coverage how often the intervals hold the truth; writes docs/coverage.md (takes five minutes)
     python3 bootstrap.py mutants  how many wrong formulas the tests would notice (takes an hour or more)
     python3 bootstrap.py run ...  any command of the environment
 

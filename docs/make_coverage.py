@@ -1,6 +1,6 @@
 """Writes docs/coverage.md: how often the 95 % intervals hold the truth. ``python docs/make_coverage.py [number]``.
 
-1,000 benches or players of each kind when no number is given; takes an hour on one core.
+1,000 benches or players of each kind when no number is given; takes five minutes on each of two cores.
 """
 
 from __future__ import annotations

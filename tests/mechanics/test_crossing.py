@@ -68,3 +68,14 @@ def test_small_stick_crossing_agrees_with_the_small_angle_form() -> None:
     moment, stiffness, stop = lever_moments(0.3, 0.9, travel, height)
     exact = crossing_angle(0.7, 0.012, moment, stiffness, height, stop) / stop
     assert exact == pytest.approx(linear_share(0.7, 0.012, 0.3, 0.9, travel), abs=1e-3)
+
+
+def test_force_that_falls_off_later_reaches_farther() -> None:
+    """Law: the later force falls off with reach, the farther the lever is pushed; evenly, with no jump at any exponent between."""
+    exponents = np.linspace(1.0, 2.5, 31)
+    angles = [
+        float(crossing_angle(0.9, 0.012, 0.009, 0.020, 0.022, math.radians(40), fall_off=float(one))) for one in exponents
+    ]
+    steps = np.diff(angles)
+    assert (steps > 0).all()
+    assert steps.max() < 2 * steps.min() + math.radians(0.2)

@@ -17,6 +17,7 @@ from stickwright.mechanics.fit import (
     ALWAYS,
     Rules,
     SiteInputs,
+    central,
     detail,
     evaluate,
     evaluate_all,
@@ -72,6 +73,21 @@ def test_chunks_change_nothing() -> None:
     assert np.array_equal(small.utility, large.utility)
     assert np.array_equal(small.stick_utility, large.stick_utility)
     assert np.array_equal(evaluate_all(setups, [where, where])[1].utility, large.utility)
+
+
+def test_the_best_single_figures_alone_give_the_same_figures() -> None:
+    """Law: one draw of everything drawn, the first, and what is told of it is what all draws tell of the
+    best single figures at the same dead zone."""
+    setups = levers_only()
+    where = replace(random_site(np.random.default_rng(2), 25, setups), static=None, static_doubt=None, stick_scale=None)
+    one = central(where)
+    drawn = ("force_n", "reach_m", "rest_n", "involuntary_n", "crossing_hz", "limb_n_per_m")
+    assert [len(getattr(one, name)) for name in drawn] == [1] * 6
+    every, alone = evaluate(setups, where), evaluate(setups, one)
+    alike = every.dead_zone == alone.dead_zone  # it is chosen over all draws
+    assert alike.mean() > 0.8
+    for name in ("reach_share", "effort", "bits", "false_rate"):
+        assert np.array_equal(getattr(every, name)[alike], getattr(alone, name)[alike]), name
 
 
 # Reach and effort of the worked cases, as printed there (small angles, no toppers): stick, weakest share, mean share
