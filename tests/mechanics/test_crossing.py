@@ -74,7 +74,8 @@ def test_force_that_falls_off_later_reaches_farther() -> None:
     """Law: the later force falls off with reach, the farther the lever is pushed; evenly, with no jump at any exponent between."""
     exponents = np.linspace(1.0, 2.5, 31)
     angles = [
-        float(crossing_angle(0.9, 0.012, 0.009, 0.020, 0.022, math.radians(40), fall_off=float(one))) for one in exponents
+        float(crossing_angle(0.9, 0.012, 0.009, 0.020, 0.022, math.radians(40), fall_off=float(one)))
+        for one in exponents
     ]
     steps = np.diff(angles)
     assert (steps > 0).all()
