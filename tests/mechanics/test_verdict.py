@@ -240,3 +240,11 @@ class TestHold:
         more = reported(fitting([stick()], **self.QUARTER), part="chin", hold=[{"duration_s": 40, "effort_share": 0.5}])
         assert more.hold_s.value == 40
         assert "at least as long" in (more.hold_s.assumed or "")
+
+
+@pytest.mark.parametrize("room_m, crosswise", [((0.10, 0.06), False), ((0.06, 0.10), True), (None, False)])
+def test_a_fit_says_how_its_base_stands(room_m: tuple[float, float] | None, crosswise: bool) -> None:
+    """A base of 90 by 50 mm stands crosswise only in a place too short for its length."""
+    made = fitting([stick("oak", base_mm=(90, 50, 30))])
+    made = replace(made, situation=replace(made.situation, room_m=room_m))
+    assert reported(made).crosswise is crosswise
