@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 
 from stickwright.model.room import Room
 from stickwright.mounting.chair_stability import (
+    ChairStability,
     chair_stability,
     outside_wheels,
     stability_findings,
@@ -106,3 +107,13 @@ def test_a_chair_that_tips_where_it_stands_is_a_fault():
     fault, query = stability_findings("hand", known)
     assert (fault.level, query.level) == ("fault", "query")
     assert "tips on level ground" in fault.text
+
+
+def test_what_is_known_and_what_is_asked_are_told_as_two_sentences():
+    """One blank between them; a question alone begins right after the site."""
+    both = ChairStability(words="It falls from 15° to 14°.", question="Measure the track.")
+    assert [one.text for one in stability_findings("chin", both)] == [
+        "chin: It falls from 15° to 14°. Measure the track."
+    ]
+    asked = ChairStability(question="Measure the track.")
+    assert [one.text for one in stability_findings("chin", asked)] == ["chin: Measure the track."]
