@@ -39,3 +39,21 @@ def test_one_stick_is_told_with_both_of_its_forces() -> None:
     )
     told = kit_forces_alt(kit)
     assert told.index("elm") < told.index("0.21") < told.index("0.57")
+
+
+def test_every_stick_has_room_for_its_name() -> None:
+    """Names in 9-point type take 4 mm; from 2 to 22 sticks the chart grows by 5 mm or more for each, and not in width."""
+
+    def size_mm(many: int) -> tuple[float, float]:
+        sticks = [
+            {"name": f"s{n}", "start_force_n": 0.2, "full_force_n": 0.5 + n, "travel_mm": 6.5} for n in range(many)
+        ]
+        found = re.search(r'<svg[^>]*?\bwidth="([\d.]+)pt"', kit_forces(Kit.model_validate({"stick": sticks})))
+        tall = re.search(r'<svg[^>]*?\bheight="([\d.]+)pt"', kit_forces(Kit.model_validate({"stick": sticks})))
+        assert found is not None
+        assert tall is not None
+        return float(found[1]) * 25.4 / 72, float(tall[1]) * 25.4 / 72
+
+    (wide, low), (same, high) = size_mm(2), size_mm(22)
+    assert high - low >= 20 * 5
+    assert same == wide
