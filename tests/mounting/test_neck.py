@@ -41,6 +41,13 @@ def reach(base_m: tuple[float, float, float], room: Room | None = None, tilt_rad
     return arm_reaches(pose, room or Room.model_validate({"tube": [TUBE]}), [Mount.model_validate(told)])[0]
 
 
+def test_what_cannot_be_bent_is_not_gentle() -> None:
+    """A neck that no bend was found for has a radius of 0, a straight one no end to its radius, any other that of its tighter bend."""
+    none = np.zeros((3, 3))
+    turn, long = np.array([[0.0, 0.0], [0.0, 0.0], [1.0, 0.5]]), np.array([[np.nan, np.nan], [0.1, 0.1], [0.2, 0.2]])
+    assert Necks(none, none, none, none, none, none, turn, long).radius_m.tolist() == [0.0, math.inf, 0.2]
+
+
 @given(foot=WAY, way=WAY, foot_way=WAY, end_way=WAY, share=st.sampled_from([0.0, 0.5, 1.0]), slack=st.floats(1.01, 4.0))
 def test_it_ends_where_and_as_it_should(
     foot: Any, way: Any, foot_way: Any, end_way: Any, share: float, slack: float

@@ -272,6 +272,9 @@ def test_both_parts_of_a_turn_are_told() -> None:
     turn, words = turned(10, -13)
     assert turn == -3
     assert "and 13° clockwise (10 to 16°)" in words
+    turn, words = turned(-10, 4)
+    assert turn == -6
+    assert "stood at those 10° when they were recorded" in words
     turn, words = turned(0, 13)
     assert turn == 13
     assert "taken to have stood straight ahead when they were recorded. Once" in words
