@@ -212,9 +212,8 @@ def tried(room: str, asked: argparse.Namespace) -> Counter[str]:
     sample, judged = drawn(everything, asked.each, asked.seed), listed()
     count = Counter(of=len(everything), sample=len(sample))
     if asked.only:
-        sample = [
-            (module, one) for module, one in sample if f"{module} {one.name}" in asked.only.read_text(encoding="utf-8")
-        ]
+        only = set(asked.only.read_text(encoding="utf-8").splitlines())
+        sample = [(module, one) for module, one in everything if f"{module} {one.name}" in only]
     learnt = copy.learnt(own)
     for module, mutant in sample:
         name = f"{module} {mutant.name}"
@@ -230,7 +229,7 @@ def main() -> None:
     parser.add_argument("--rooms", nargs="+", choices=list(ROOMS), default=list(ROOMS))
     parser.add_argument("--each", type=int, default=60, help="mutants of each room (default: %(default)s)")
     parser.add_argument("--seed", type=int, default=1, help="of the sample (default: %(default)s)")
-    parser.add_argument("--only", type=Path, help="try only the mutants of the sample that are named in this file")
+    parser.add_argument("--only", type=Path, help="instead of a sample, the mutants named in this file, one a line")
     parser.add_argument(
         "--work", type=Path, default=ROOT / "out" / "mutants", help="where the copies go (default: out/mutants)"
     )
