@@ -22,6 +22,7 @@ from stickwright.capture.recorder import Recorder
 from stickwright.capture.sdl import SdlSource, sdl_library
 from stickwright.capture.tasks import guided_task
 from stickwright.capture.virtual import State, VirtualStick
+from stickwright.catalogue import say
 from stickwright.tuning.filters import Filter
 from stickwright.tuning.shaping import Response
 
@@ -89,7 +90,7 @@ def ours(seconds: float) -> dict[str, float]:
     recorder.take(source.take())
     rows = np.concatenate(sink.rows)
     for words in gaps:
-        print(f"  told: {words}")
+        print(f"  told: {say(words)}")
     # Samples between the first look and the start belong to no recording.
     before = shown.count - first - len(rows)
     wanted = np.array([level(number) for number in range(first + before, shown.count)])

@@ -9,7 +9,9 @@ from hypothesis import strategies as st
 
 from stickwright.capture.batches import Batch, encode
 from stickwright.capture.browser import MOST_HELD, BrowserSource, Receiver
-from stickwright.capture.devices import Appeared, Device, Event, Gap, Gone, Samples, StickAxes, stick_xy
+from stickwright.capture.devices import AXES, Appeared, Device, Event, Gap, Gone, Samples, StickAxes, stick_xy
+from stickwright.codes.live_notes import LiveNotes
+from stickwright.codes.message import Name, message
 from stickwright.errors import BadInput
 
 NAME = "Trial stick"
@@ -50,9 +52,7 @@ def test_a_page_as_a_source() -> None:
     appeared, came = events
     assert isinstance(appeared, Appeared)
     assert isinstance(came, Samples)
-    assert appeared.device == Device(
-        NAME, NAME, ("left stick horizontal", "left stick vertical"), appeared.device.buttons, "browser"
-    )
+    assert appeared.device == Device(NAME, NAME, AXES[:2], appeared.device.buttons, "browser")
     assert source.devices() == (appeared.device,)
     assert came.times_s == pytest.approx([50.0, 50.004, 50.008, 50.012], abs=1e-9)
     assert stick_xy(came, StickAxes(NAME)).tolist() == [[0.0, 0.5], [0.001, 0.5], [0.002, 0.5], [0.003, 0.5]]
@@ -98,7 +98,7 @@ def test_does_not_wait_for_ever() -> None:
     taken = [receiver.take(one, 0.0) for one in early]
     assert not any(one.batches for one in taken[:-1])
     assert len(taken[-1].batches) == MOST_HELD + 1
-    assert taken[-1].gaps[0].words.startswith("1 message of the page was lost")
+    assert taken[-1].gaps[0].words == message(LiveNotes.messages_lost, messages=1)
     assert receiver.acknowledged == MOST_HELD + 2
 
 
@@ -150,7 +150,7 @@ def test_time_never_falls_across_a_reload() -> None:
     events = feed(source, named(page=2), samples(1, 0, page=2), from_s=51.0)
     (after,) = only(events, Samples)
     assert after.times_s[0] >= before.times_s[-1]
-    assert [gap.kind for gap in only(events, Gap)] == ["clock back"]
+    assert [gap.kind for gap in only(events, Gap)] == ["clock-back"]
 
 
 def test_the_laptop_sleeps() -> None:
@@ -168,7 +168,7 @@ def test_the_clock_of_the_day_is_put_back() -> None:
     source = BrowserSource()
     events = feed(source, named(), samples(1, 0), samples(2, 4, wall_ms=-3_600_000.0))
     (gap,) = only(events, Gap)
-    assert (gap.kind, "put back by about 3600 s" in gap.words) == ("clock back", True)
+    assert (gap.kind, gap.words) == ("clock-back", message(LiveNotes.clock_back, back_s=pytest.approx(3600.0)))
     times_s = np.concatenate([one.times_s for one in only(events, Samples)])
     assert np.diff(times_s) == pytest.approx(0.004, abs=1e-9)
 
@@ -181,8 +181,8 @@ def test_the_pages_clock_runs_backwards() -> None:
     events = feed(source, named(), samples(1, 20), back)
     times_s = np.concatenate([one.times_s for one in only(events, Samples)])
     assert (np.diff(times_s) >= 0).all()
-    (back_gap,) = [gap for gap in only(events, Gap) if gap.kind == "clock back"]
-    assert "went back by 26.0 ms" in back_gap.words
+    (back_gap,) = [gap for gap in only(events, Gap) if gap.kind == "clock-back"]
+    assert back_gap.words == message(LiveNotes.stamps_back, device=Name(NAME), back_s=pytest.approx(0.026))
 
 
 def test_the_whole_page_goes_back() -> None:
@@ -191,7 +191,7 @@ def test_the_whole_page_goes_back() -> None:
     earlier = replace(samples(2, 4), sent_ms=10.0, wall_ms=1e12 + 10.0)
     earlier.rows[:, 0] = [0.0, 3.0, 6.0, 9.0]
     events = feed(source, named(), samples(1, 0), earlier)
-    assert next(gap.kind for gap in only(events, Gap)) == "clock back"
+    assert next(gap.kind for gap in only(events, Gap)) == "clock-back"
     times_s = np.concatenate([one.times_s for one in only(events, Samples)])
     assert (np.diff(times_s) >= 0).all()
 
@@ -201,7 +201,7 @@ def test_a_silent_page() -> None:
     source = BrowserSource()
     events = feed(source, named(), Batch("alive", 0, 1, 60_000.0, 1e12 + 60_000.0, page=1))
     (gap,) = only(events, Gap)
-    assert (gap.kind, "for 60 s" in gap.words) == ("late", True)
+    assert (gap.kind, gap.words) == ("late", message(LiveNotes.page_silent, time_s=pytest.approx(60.0)))
 
 
 def test_samples_without_a_name() -> None:

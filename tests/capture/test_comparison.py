@@ -8,12 +8,19 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from capture.simulated_player import played_rows
-from stickwright.capture.comparison import PLAYERS_WORD, comparison, difference
+from stickwright.capture.comparison import comparison, difference
 from stickwright.capture.lines import Line, Progress
 from stickwright.capture.progress import progress
 from stickwright.capture.tasks import follow_task
+from stickwright.catalogue import say
+from stickwright.codes.comparisons import Comparisons
+from stickwright.codes.live_figures import LiveFigures
+from stickwright.codes.message import message
 from stickwright.errors import BadInput
 from stickwright.model.estimate import Estimate
+
+REACH_LEFT = message(LiveFigures.reach, way="left")
+OFF_TARGET = message(LiveFigures.off_target)
 
 
 def followed(seed, noise, *, lag_s=0.2):
@@ -51,7 +58,7 @@ def test_no_interval_gives_no_difference_and_says_whose():
     """Where one run has no interval the difference has none, and the sentence names the run and its reason."""
     told = difference(Estimate(0.5, 0.4, 0.6, n=4), Estimate.unbounded(0.7, "one hold", n=1))
     assert not told.has_interval
-    assert told.why == "after: one hold"
+    assert told.why == message(Comparisons.no_interval, run="after", why="one hold")
 
 
 def test_a_calmer_following_is_better_and_the_same_is_not():
@@ -59,32 +66,29 @@ def test_a_calmer_following_is_better_and_the_same_is_not():
     last and one block of each is cautioned."""
     rough, calm, again = followed(1, 0.12), followed(2, 0.03), followed(3, 0.12)
     told = comparison(rough[0], rough[2], calm[0], calm[2])
-    off = next(each for each in told.differences if each.label == "distance from the target")
+    off = next(each for each in told.differences if each.label == OFF_TARGET)
     assert off.verdict == "better"
     assert off.difference.high < 0
-    assert told.sentence.endswith(PLAYERS_WORD)
-    assert any(each.startswith("One block of each") for each in told.cautions)
+    assert off.words in told.sentence.param("told")
+    assert message(Comparisons.one_block) in told.cautions
     alike = comparison(rough[0], rough[2], again[0], again[2])
-    assert (
-        next(each for each in alike.differences if each.label == "distance from the target").verdict
-        == "no difference told"
-    )
+    assert next(each for each in alike.differences if each.label == OFF_TARGET).verdict == "no-difference"
 
 
 def test_calm_but_late_is_told_as_late():
-    """A trace made calm by 0.15 s more lateness: 'late by' is worse, beside whatever else is better."""
+    """A trace made calm by 0.15 s more lateness: the delay is worse, beside whatever else is better."""
     plain, late = followed(4, 0.06), followed(5, 0.02, lag_s=0.35)
     told = comparison(plain[0], plain[2], late[0], late[2])
-    by = next(each for each in told.differences if each.label == "late by")
+    by = next(each for each in told.differences if each.label == message(LiveFigures.lag))
     assert (by.verdict, by.difference.value) == ("worse", pytest.approx(0.15, abs=0.02))
-    assert "Worse: late by" in told.sentence
+    assert by.words in told.sentence.param("told")
 
 
 def test_the_tuned_stick_is_what_is_judged():
     """With a tuning on, progress is told of the place on the screen: half the size there, though the raw rows are whole."""
     task, rows, raw = followed(6, 0.02)
     tuned = progress(task, rows, shown_xy=0.5 * rows[:, 1:3])
-    size = [next(each for each in one.lines if each.label == "size of the movement") for one in (raw, tuned)]
+    size = [next(each for each in one.lines if each.label == message(LiveFigures.gain)) for one in (raw, tuned)]
     assert size[1].estimate.value == pytest.approx(size[0].estimate.value / 2, rel=1e-9)
 
 
@@ -93,10 +97,9 @@ def test_unlike_tasks_are_not_compared():
     nothing = Progress("enough", "Enough.")
     with pytest.raises(BadInput, match="comparison, pace: found brisk after, expected the same as before, calm"):
         comparison(follow_task(1), nothing, follow_task(1, pace="brisk"), nothing)
-    assert (
-        comparison(follow_task(1), nothing, follow_task(2), nothing).sentence
-        == f"No difference can be told. {PLAYERS_WORD}"
-    )
+    told = comparison(follow_task(1), nothing, follow_task(2), nothing)
+    assert told.sentence == message(Comparisons.whole, told=())
+    assert "Ask the player which they prefer" in say(told.sentence)
 
 
 @pytest.mark.parametrize(
@@ -109,15 +112,15 @@ def test_unlike_tasks_are_not_compared():
 )
 def test_only_a_mixed_order_parts_practice_from_the_change(order, cautioned):
     """Practice grows with time: only blocks in mixed order can tell it from the change."""
-    line = Line("reach left", Estimate(0.5, 0.4, 0.6, n=3), 0.1, better="more")
+    line = Line(REACH_LEFT, Estimate(0.5, 0.4, 0.6, n=3), 0.1, better="more")
     one = Progress("enough", "Enough.", (line,))
     told = comparison(follow_task(1), one, follow_task(2), one, order=order)
-    assert any(each.startswith("One block") for each in told.cautions) is cautioned
+    assert (message(Comparisons.one_block) in told.cautions) is cautioned
 
 
 def test_too_little_is_cautioned():
     """A run that was not enough is named."""
-    line = Line("reach left", Estimate(0.5, 0.1, 0.9, n=3), 0.1, better="more")
-    few, good = Progress("not enough", "Not enough.", (line,)), Progress("enough", "Enough.", (line,))
+    line = Line(REACH_LEFT, Estimate(0.5, 0.1, 0.9, n=3), 0.1, better="more")
+    few, good = Progress("not-enough", "Not enough.", (line,)), Progress("enough", "Enough.", (line,))
     told = comparison(follow_task(1), few, follow_task(1), good)
-    assert any(each.startswith("Too little was recorded before:") for each in told.cautions)
+    assert message(Comparisons.too_little, runs="before") in told.cautions

@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from capture.simulated_player import played_rows
-from stickwright.capture.lines import Line, more_of, said
+from stickwright.capture.lines import Line, more_of
 from stickwright.capture.presses import press_lines, press_rate, press_times
 from stickwright.capture.progress import progress, recording_of_rows, verdict
 from stickwright.capture.targets import distance_for
@@ -20,6 +20,9 @@ from stickwright.capture.tasks import (
     rest_task,
     rim_task,
 )  # fmt: skip
+from stickwright.catalogue import say
+from stickwright.codes.live_figures import LiveFigures
+from stickwright.codes.message import message
 from stickwright.model.estimate import Estimate
 
 RATE_HZ = 100.0
@@ -35,9 +38,13 @@ def noise(rng, sd=0.004):
     return rng.normal(0.0, sd, 2)
 
 
-def line(told, label):
-    (found,) = [each for each in told.lines if each.label == label]
+def line(told, label, **params):
+    (found,) = [each for each in told.lines if each.label == message(label, **params)]
     return found
+
+
+def reach(way):
+    return message(LiveFigures.reach, way=way)
 
 
 def push_player(task, rng, far, scatter, mirrored=False):
@@ -66,8 +73,8 @@ def test_a_rest_is_found_where_it_was_put():
     rows, _ = played_rows(task, at, rate_hz=RATE_HZ)
     told = progress(task, rows)
     assert told.verdict == "enough"
-    assert line(told, "centre, sideways").estimate.value == pytest.approx(0.02, abs=0.002)
-    assert line(told, "noise within a rest").estimate.value == pytest.approx(0.004, rel=0.2)
+    assert line(told, LiveFigures.centre, axis="sideways").estimate.value == pytest.approx(0.02, abs=0.002)
+    assert line(told, LiveFigures.rest_noise).estimate.value == pytest.approx(0.004, rel=0.2)
 
 
 def test_a_sure_player_is_enough_and_a_scattered_one_is_not():
@@ -79,14 +86,15 @@ def test_a_sure_player_is_enough_and_a_scattered_one_is_not():
     sure = progress(task, played_rows(task, push_player(task, rng, far, 0.03), rate_hz=50)[0])
     assert sure.verdict == "enough"
     for key, value in far.items():
-        found = line(sure, f"reach {key}").estimate
+        found = line(sure, LiveFigures.reach, way=key).estimate
         assert found.value == pytest.approx(value, abs=0.05)
     unsure = progress(task, played_rows(task, push_player(task, rng, far, 0.35), rate_hz=50)[0])
-    assert unsure.verdict == "not enough"
-    assert unsure.sentence.startswith("Not enough: three more at ")
+    assert unsure.verdict == "not-enough"
+    assert unsure.sentence.text == "not_enough"
+    assert unsure.sentence.param("more") == tuple(each.text for each in unsure.more)
     first = unsure.more[0]
-    assert first.count == 3
-    assert {task.steps[k].key for k in first.steps} == {first.words.removeprefix("three more at ")}
+    assert (first.what, first.count) == ("push", 3)
+    assert {task.steps[k].key for k in first.steps} == {first.way}
 
 
 def test_one_round_asks_for_two_more_and_a_running_task_for_nothing():
@@ -97,13 +105,14 @@ def test_one_round_asks_for_two_more_and_a_running_task_for_nothing():
     rows, _ = played_rows(task, push_player(task, rng, far, 0.05), rate_hz=50)
     part = rows[rows[:, 0] < 28.0]
     told = progress(task, part)
-    assert told.verdict == "not enough"
+    assert told.verdict == "not-enough"
     assert {each.count for each in told.more} == {2}
     running = progress(task, part, ahead=range(4, 13))
     assert running.more == ()
-    assert running.sentence == "Not enough so far: go on, nine steps are still to come."
+    assert running.sentence == message(LiveFigures.so_far, verdict="not-enough", steps=9)
     missing = progress(task, rows[rows[:, 0] < 14.0])
-    assert [each.words for each in missing.lines].count("not known (not asked yet)") == 2
+    untried = message(LiveFigures.reason, reason="not-tried")
+    assert [each.estimate.why for each in missing.lines].count(untried) == 2
 
 
 def test_a_mirrored_stick_is_said_at_once():
@@ -113,7 +122,7 @@ def test_a_mirrored_stick_is_said_at_once():
     far = dict.fromkeys(("right", "forward", "left", "back"), 0.7)
     told = progress(task, played_rows(task, push_player(task, rng, far, 0.05, mirrored=True), rate_hz=50)[0])
     (doubt,) = [each for each in told.doubts if each.about == "mirrored"]
-    assert "right comes out as left" in doubt.text
+    assert "right comes out as left" in say(doubt.text)
 
 
 def test_the_edge_of_a_round_stick():
@@ -127,7 +136,7 @@ def test_the_edge_of_a_round_stick():
 
     told = progress(task, played_rows(task, at, rate_hz=RATE_HZ)[0])
     assert told.verdict == "enough"
-    reached = [each.estimate.value for each in told.lines if each.label.startswith("reach")]
+    reached = [each.estimate.value for each in told.lines if each.label.text == "reach"]
     assert len(reached) == 8
     assert reached == pytest.approx([0.7] * 8, abs=0.03)
 
@@ -154,10 +163,10 @@ def test_throughput_of_a_player_known_from_construction():
     middle, spread = np.mean(list(off.values())[1:]), np.std(list(off.values())[1:], ddof=1)
     off = {k: sd * (each - middle) / spread for k, each in off.items()}
     told = progress(task, played_rows(task, at, rate_hz=RATE_HZ)[0])
-    found = line(told, "throughput").estimate
+    found = line(told, LiveFigures.throughput).estimate
     assert found.value == pytest.approx(by_hand, rel=0.03)  # entry is seen at the next of 100 samples a second
     assert found.low < by_hand < found.high
-    assert line(told, "targets missed").estimate.value == 0.0
+    assert line(told, LiveFigures.missed).estimate.value == 0.0
 
 
 def test_a_cursor_driven_by_speed_is_judged_by_its_own_place():
@@ -183,7 +192,7 @@ def test_a_cursor_driven_by_speed_is_judged_by_its_own_place():
     last = np.flatnonzero(asked & np.append((np.diff(recording.cue_xy, axis=0) != 0).any(axis=1), True))
     off = np.hypot(*(recording.xy - recording.cue_xy)[last].T)
     assert off.max() < recording.cue_width / 2
-    assert progress(task, rows).lines[0].label == "throughput"
+    assert progress(task, rows).lines[0].label == message(LiveFigures.throughput)
 
 
 def test_following_tells_lag_and_size():
@@ -196,8 +205,8 @@ def test_following_tells_lag_and_size():
 
     told = progress(task, played_rows(task, at, rate_hz=RATE_HZ)[0])
     assert told.verdict == "enough"
-    assert line(told, "late by").estimate.value == pytest.approx(0.2, abs=0.02)
-    assert line(told, "size of the movement").estimate.value == pytest.approx(0.9, abs=0.03)
+    assert line(told, LiveFigures.lag).estimate.value == pytest.approx(0.2, abs=0.02)
+    assert line(told, LiveFigures.gain).estimate.value == pytest.approx(0.9, abs=0.03)
 
 
 def test_a_hold_tells_its_length_and_that_it_sinks():
@@ -212,8 +221,10 @@ def test_a_hold_tells_its_length_and_that_it_sinks():
     rows, _ = played_rows(task, at, rate_hz=RATE_HZ)
     told = progress(task, rows)
     assert rows[-1, 0] == pytest.approx(5.0 + 30.5, abs=0.05)
-    assert line(told, "change of the level").estimate.value == pytest.approx(-0.0054, abs=0.0006)  # of its mean level
-    assert line(told, "change of the level").estimate.high < 0
+    assert line(told, LiveFigures.level_change).estimate.value == pytest.approx(
+        -0.0054, abs=0.0006
+    )  # of its mean level
+    assert line(told, LiveFigures.level_change).estimate.high < 0
 
 
 def test_presses_are_counted_with_their_interval():
@@ -244,9 +255,9 @@ def test_the_press_task_from_free_to_beat():
 
     rows, state = played_rows(task, lambda *_: np.zeros(2), rate_hz=RATE_HZ, confirm=confirm)
     assert state.completed
-    told = {each.label: each.estimate for each in press_lines(task, rows)}
-    assert told["presses"].value == pytest.approx(2.5, rel=0.02)
-    assert told["behind the beat by"].value == pytest.approx(0.1, abs=0.02)
+    told = {each.label.text: each.estimate for each in press_lines(task, rows)}
+    assert told["press_rate"].value == pytest.approx(2.5, rel=0.02)
+    assert told["behind_beat"].value == pytest.approx(0.1, abs=0.02)
 
 
 def test_a_stick_that_stands_still_is_said():
@@ -297,8 +308,8 @@ def test_exact_limits_are_said():
 def test_nothing_yet_is_said_and_never_an_exception(task, rows):
     """No samples, or only empty ones: nothing yet, in a sentence."""
     told = progress(task, rows)
-    assert told.verdict == "nothing yet"
-    assert told.sentence.endswith(".")
+    assert told.verdict == "nothing-yet"
+    assert say(told.sentence).endswith(".")
     assert told.lines == ()
 
 
@@ -307,7 +318,7 @@ def test_how_many_more_by_hand():
     time; at 14 % of five repeats wanted 10 % it is ten in all, of which three are asked for."""
 
     def asked(half, wanted, n, most):
-        return more_of(Line("reach", Estimate(0.6, 0.6 - half, 0.6 + half, n=n), wanted, most=most)).count
+        return more_of(Line(reach("left"), Estimate(0.6, 0.6 - half, 0.6 + half, n=n), wanted, most=most)).count
 
     assert asked(0.18, 0.09, 3, 99) == 9
     assert asked(0.18, 0.09, 3, 3) == 3
@@ -316,8 +327,11 @@ def test_how_many_more_by_hand():
 
 def test_words_for_nearly():
     """Up to half as wide again as wanted is 'nearly', with one count and one direction."""
-    nearly = Line("reach left", Estimate(0.6, 0.48, 0.72, n=3), 0.1, ("more at left", "more at left"), (2,))
+    nearly = Line(reach("left"), Estimate(0.6, 0.48, 0.72, n=3), 0.1, "push", "left", (2,))
     word, sentence, more = verdict([nearly])
     assert (word, more[0].steps) == ("nearly", (2, 2))
-    assert sentence == "Nearly: two more at left. Reach left is 60 % (48 to 72 %); ± 10 % is wanted."
-    assert said(Estimate.unbounded(0.5, "All alike.", n=3)) == "50 %, no interval (All alike)"
+    assert sentence == message(
+        LiveFigures.not_enough, nearly=True, more=(message(LiveFigures.more, count=2, what="push", way="left"),),
+        label=reach("left"), value=message(LiveFigures.figure, value=nearly.estimate, unit="share"),
+        wanted=message(LiveFigures.within_share, half_width_share=0.1),
+    )  # fmt: skip

@@ -10,26 +10,31 @@ from hypothesis import strategies as st
 from OneEuroFilter import OneEuroFilter
 from scipy.signal import butter, iirnotch, lfilter, lfilter_zi
 
-from stickwright.capture.devices import Appeared, Device, Gap, Gone, Samples, StickAxes, axis_words
+from stickwright.capture.devices import Appeared, Device, Gap, Gone, Samples, StickAxes, axes_of, buttons_of
 from stickwright.capture.events import Mark, Stop
 from stickwright.capture.inbox import Inbox
 from stickwright.capture.live_tuning import LiveTuning, filter_lag_s
 from stickwright.capture.merging import Merger, Switch
 from stickwright.capture.recorder import Keeper, Recorder
 from stickwright.capture.replay import StepReplay
-from stickwright.capture.report_rate import rate_words, report_rate
+from stickwright.capture.report_rate import rate_text, report_rate
 from stickwright.capture.sdl import SdlReader
 from stickwright.capture.steps import RECORDED_COLUMNS
 from stickwright.capture.tasks import guided_task
 from stickwright.capture.virtual import VirtualStick
 from stickwright.capture.wiggle import wiggled
+from stickwright.catalogue import say
+from stickwright.codes.devices import Devices
+from stickwright.codes.live_doubts import LiveDoubts
+from stickwright.codes.live_notes import LiveNotes
+from stickwright.codes.message import message
 from stickwright.errors import BadInput, Problem
 from stickwright.model.recording import Recording
 from stickwright.tuning.filters import Filter
 from stickwright.tuning.shaping import Response, respond
 
-PAD = Device("pad", "pad", axis_words(4, standard=True), ("button 1",), "computer")
-LEVER = Device("lever", "lever", axis_words(3, standard=False), (), "browser")
+PAD = Device("pad", "pad", axes_of(4, standard=True), buttons_of(1, standard=False), "computer")
+LEVER = Device("lever", "lever", axes_of(3, standard=False), (), "browser")
 
 
 class Box:
@@ -111,7 +116,7 @@ def test_unplugging_pauses_and_replugging_resumes() -> None:
     recorder.take([samples(10.0 + np.arange(4) / 100.0)])
     took = recorder.take([Gone("pad", 10.05)])
     assert recorder.state.phase == "paused"
-    assert took.words == ("The stick was unplugged: paused. Plug it in again to go on.",)
+    assert took.words == (message(Devices.unplugged, which="main"),)
     took = recorder.take([Appeared(PAD, 12.0, again=True), samples(12.0 + np.arange(4) / 100.0)])
     assert recorder.state.phase in ("resting", "asking")
     assert [effect.what for effect in took.effects if isinstance(effect, Mark)] == ["resumed"]
@@ -123,7 +128,7 @@ def test_sleep_stops_the_task() -> None:
     box = Box()
     recorder = recorder_of(box)
     recorder.start(0.0)
-    gap = Gap("sleep", "The computer slept for about 90 s: a gap.", 90.02, seconds=90.0)
+    gap = Gap("sleep", message(LiveNotes.slept, time_s=90.0), 90.02, seconds=90.0)
     took = recorder.take([samples([0.0, 0.01]), gap, samples([90.03, 90.04])])
     assert recorder.state.phase == "stopped"
     assert took.words == (gap.words,)
@@ -151,7 +156,7 @@ def test_a_sink_that_fails() -> None:
     box.fails = True
     took = recorder.take([samples([0.02, 0.03])])
     assert "a full disk" in took.words[0]
-    assert took.words[1] == "2 samples are not kept yet; they wait here and are tried again."
+    assert took.words[1] == message(LiveNotes.waiting, samples=2)
     recorder.take([samples([0.04])])
     assert (recorder.acknowledged, recorder.waiting) == (2, 3)
     box.fails = False
@@ -313,8 +318,9 @@ def test_the_lag_is_stated() -> None:
         out = respond(ramp, times_s, Response(filter=by))
         assert filter_lag_s(by) == pytest.approx((ramp[-1, 0] - out[-1, 0]) / 0.01, abs=0.0011)
     live = LiveTuning(Response(filter=Filter("low-pass", 2.0)))
-    assert live.lag_words == "The tuning makes the game late by about 80 ms (by its formula)."
-    assert LiveTuning(Response()).lag_words == "The tuning does not make the game late: it has no filter."
+    # By hand: 1/(2 pi 2 Hz) = 0.0796 s.
+    assert live.lag_text == message(LiveNotes.lag, lag_s=pytest.approx(0.079577, abs=1e-6), low_s=None, high_s=None)
+    assert LiveTuning(Response()).lag_text == message(LiveNotes.no_lag)
 
 
 def swing(*ranges: float, device_id: str) -> Samples:
@@ -329,7 +335,7 @@ def test_wiggle_finds_the_stick() -> None:
     found = wiggled([swing(0.0, 0.0, 0.9, 0.8, device_id="pad"), swing(0.1, 0.7, 0.6, device_id="lever")], [PAD, LEVER])
     assert found.stick == StickAxes("pad", 2, 3)
     assert [one.level for one in found.findings] == ["query"]
-    assert "'lever' (axis 2 and axis 3)" in found.findings[0].text
+    assert "'lever' (axis 2 and axis 3)" in say(found.findings[0].text)
 
 
 def test_wiggle_of_an_unknown_mapping() -> None:
@@ -337,14 +343,14 @@ def test_wiggle_of_an_unknown_mapping() -> None:
     assert wiggled([swing(0.6, 0.0, 0.9, device_id="lever")], [LEVER]).stick == StickAxes("lever", 0, 2)
     found = wiggled([swing(0.05, 0.0, 0.9, device_id="lever")], [LEVER])
     assert found.stick == StickAxes("lever", 2, None)
-    assert "Only one axis" in found.findings[0].text
+    assert found.findings[0].text.text == "one_axis"
 
 
 def test_no_wiggle() -> None:
     """Tremor at rest is no wiggle."""
     found = wiggled([swing(0.1, 0.1, 0.0, 0.0, device_id="pad")], [PAD])
     assert found.stick is None
-    assert found.findings[0].text.startswith("No stick moved far enough")
+    assert found.findings[0].text == message(LiveDoubts.no_wiggle)
 
 
 @pytest.mark.parametrize("rate_hz", [50.0, 90.0, 125.0, 250.0])
@@ -363,12 +369,13 @@ def test_the_rate_of_a_fast_device() -> None:
     """A device that reports as often as it is looked at: at least that, with no upper end."""
     looks = np.arange(2000) * 0.001
     rate = report_rate(looks, np.sin(looks * 10.0))
-    assert (rate.value, rate.high) == (pytest.approx(1000.0, abs=0.5), np.inf)
-    assert rate_words(rate) == "The stick reports at least 1000 times a second."
+    assert (rate.value, rate.upper) == (pytest.approx(1000.0, abs=0.5), np.inf)
+    assert rate_text(rate) == message(LiveDoubts.rate_at_least, rate_hz=rate.value)
 
 
 def test_no_movement_no_rate() -> None:
     """A stick that stood still tells no rate, and says so."""
     rate = report_rate(np.arange(1000) * 0.001, np.zeros((1000, 2)))
     assert rate.value is None
-    assert rate_words(rate).startswith("How often the stick reports is not known: the stick hardly moved")
+    why = message(LiveDoubts.rate_reason, reason="hardly-moved")
+    assert rate_text(rate) == message(LiveDoubts.rate_unknown, why=why)

@@ -15,8 +15,10 @@ import pytest
 from stickwright.capture.devices import Appeared, Event, Gap, Gone, Samples, StickAxes, stick_xy, sticks_of
 from stickwright.capture.inbox import Inbox
 from stickwright.capture.replay import Replay, StepReplay, replayed_cues
-from stickwright.capture.sdl import SdlReader, SdlSource, no_stick_words, sdl_library
+from stickwright.capture.sdl import SdlReader, SdlSource, sdl_library
 from stickwright.capture.virtual import State, VirtualStick
+from stickwright.codes.live_notes import LiveNotes
+from stickwright.codes.message import message
 from stickwright.errors import BadInput
 from stickwright.model.recording import Recording
 
@@ -185,7 +187,7 @@ def test_nobody_takes(opened: list[Bench]) -> None:
     events = bench.rounds(120)
     (gap,) = [event for event in events if isinstance(event, Gap)]
     assert (gap.kind, gap.samples) == ("overflow", 70)
-    assert gap.words.startswith("70 samples came faster")
+    assert gap.words == message(LiveNotes.overflow, samples=70, device=None)
     (before,), (after,) = rows_of(events, gap.device_id), rows_of(bench.rounds(10), gap.device_id)
     assert (len(before.times_s), after.first, len(after.times_s)) == (50, 120, 10)
 
@@ -197,7 +199,7 @@ def test_the_computer_sleeps(opened: list[Bench]) -> None:
     bench.clock.slept_ns += 90_000_000_000
     gap, after = bench.rounds(10)
     assert isinstance(gap, Gap)
-    assert (gap.kind, gap.words) == ("sleep", "The computer slept for about 90 s: a gap.")
+    assert (gap.kind, gap.words) == ("sleep", message(LiveNotes.slept, time_s=pytest.approx(90.0)))
     assert after.times_s[0] - before.times_s[-1] == pytest.approx(90.001, abs=1e-6)
 
 
@@ -207,7 +209,7 @@ def test_the_clock_is_put_back(opened: list[Bench]) -> None:
     before = bench.rounds(10)[-1]
     bench.clock.slept_ns -= 3600_000_000_000
     gap, after = bench.rounds(10)
-    assert (gap.kind, gap.seconds) == ("clock back", 3600.0)
+    assert (gap.kind, gap.seconds) == ("clock-back", 3600.0)
     assert after.times_s[0] - before.times_s[-1] == pytest.approx(0.001, abs=1e-9)
 
 
@@ -217,15 +219,14 @@ def test_a_busy_computer(opened: list[Bench]) -> None:
     bench.rounds(10)
     bench.clock.now_ns += 500_000_000
     gap, _ = bench.rounds(10)
-    assert (gap.kind, gap.words) == ("late", "The computer was too busy to read the stick for 0.5 s: a gap.")
+    assert (gap.kind, gap.words) == ("late", message(LiveNotes.computer_busy, time_s=pytest.approx(0.5, abs=0.01)))
 
 
 def test_no_stick() -> None:
-    """Without a stick there is an empty list and a sentence, and nothing fails."""
+    """Without a stick there is an empty list, and nothing fails."""
     with SdlSource() as source:
         devices = tuple(one for one in source.devices() if one.source == "replay")
         assert devices == ()
-        assert no_stick_words(devices) == "No stick is plugged in. Plug it in now: it is found by itself."
 
 
 def test_one_reader_at_a_time() -> None:

@@ -95,7 +95,7 @@ def test_a_stick_in_the_page(visit: Visit, served: str, desk: Desk) -> None:
     count = kept_beyond(page, 150)
     page.evaluate("scripted.unplug()")
     phase(page, "paused")
-    assert "The stick was unplugged: paused." in page.inner_text("#notes")
+    assert "The stick was unplugged, so the task is paused." in page.inner_text("#notes")
     page.evaluate("scripted.plug()")
     phase(page, "asking", "resting")
     count = kept_beyond(page, count + 50)

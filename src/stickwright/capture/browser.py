@@ -21,9 +21,11 @@ from stickwright.capture.devices import (
     Gone,
     Roster,
     Samples,
-    axis_words,
-    button_words,
+    axes_of,
+    buttons_of,
 )
+from stickwright.codes.live_notes import LiveNotes
+from stickwright.codes.message import Message, message
 from stickwright.errors import BadInput, Problem
 
 __all__ = ["LATE_S", "MOST_HELD", "SLEPT_S", "BrowserSource", "PageClock", "Receiver", "Reply", "Taken"]
@@ -108,8 +110,7 @@ class Receiver:
 def _lost(messages: int, at_s: float) -> tuple[Gap, ...]:
     if not messages:
         return ()
-    words = "1 message of the page was lost" if messages == 1 else f"{messages} messages of the page were lost"
-    return (Gap("lost", f"{words}; the recording may have a gap there.", at_s),)
+    return (Gap("lost", message(LiveNotes.messages_lost, messages=messages), at_s),)
 
 
 @dataclass
@@ -161,18 +162,18 @@ class PageClock:
         day_s = (batch.wall_ms - self._wall_ms) / 1000.0
         if ran_s < 0.0:
             self._offset_s -= ran_s
-            words = f"The page's clock went back by {-ran_s:.1f} s; time goes on from where it was."
-            return [Gap("clock back", words, arrived_s, seconds=-ran_s)]
+            words = message(LiveNotes.page_clock_back, back_s=-ran_s)
+            return [Gap("clock-back", words, arrived_s, seconds=-ran_s)]
         if day_s - ran_s > SLEPT_S:
             self._offset_s += day_s - ran_s
-            words = f"The laptop slept, or its clock was put forward, by about {day_s - ran_s:.0f} s: a gap."
+            words = message(LiveNotes.slept, time_s=day_s - ran_s)
             return [Gap("sleep", words, arrived_s, seconds=day_s - ran_s)]
         found = []
         if day_s - ran_s < -SLEPT_S:
-            words = f"The clock of the day was put back by about {ran_s - day_s:.0f} s; time in the recording goes on."
-            found.append(Gap("clock back", words, arrived_s, seconds=ran_s - day_s))
+            words = message(LiveNotes.clock_back, back_s=ran_s - day_s)
+            found.append(Gap("clock-back", words, arrived_s, seconds=ran_s - day_s))
         if ran_s > LATE_S:
-            words = f"Nothing came from the page for {ran_s:.0f} s: asleep, hidden behind another page, or busy."
+            words = message(LiveNotes.page_silent, time_s=ran_s)
             found.append(Gap("late", words, arrived_s, seconds=ran_s))
         return found
 
@@ -202,12 +203,12 @@ class Reply(NamedTuple):
     ----------
     acknowledged : int
         It may forget all messages before this one.
-    words : tuple of str
+    words : tuple of Message
         What was noticed, for the practitioner.
     """
 
     acknowledged: int
-    words: tuple[str, ...]
+    words: tuple[Message, ...]
 
 
 @dataclass
@@ -310,10 +311,9 @@ class BrowserSource:
     def _let_in(self, batch: Batch, at_s: float) -> None:
         if batch.kind == "appeared":
             self._leave(batch.slot, at_s)
-            axes = axis_words(batch.axes, standard=batch.standard)
-            buttons = button_words(batch.buttons, standard=batch.standard)
-            name = batch.text or "stick without a name"
-            device, again = self._roster.appear(name, name, axes, buttons)
+            axes = axes_of(batch.axes, standard=batch.standard)
+            buttons = buttons_of(batch.buttons, standard=batch.standard)
+            device, again = self._roster.appear(batch.text or "nameless", batch.text, axes, buttons)
             self._slots[batch.slot] = _Slot(device, self._counts.get(device.id, 0))
             self._events.append(Appeared(device, at_s, again))
         elif batch.kind == "gone":
@@ -342,21 +342,21 @@ class BrowserSource:
     def _sample(self, batch: Batch, at_s: float) -> None:
         slot = self._slots.get(batch.slot)
         if slot is None or (batch.axes, batch.buttons) != (len(slot.device.axes), len(slot.device.buttons)):
-            words = f"{len(batch.rows)} samples came of a stick that had not said its name; they were left out."
+            words = message(LiveNotes.samples_without_a_stick, samples=len(batch.rows))
             self._events.append(Gap("lost", words, at_s, samples=len(batch.rows)))
             return
         self._back(slot, at_s)
         rows, missing = batch.rows[max(0, slot.taken - batch.first) :], batch.first - slot.taken
         if missing > 0:
-            words = f"{missing} samples of '{slot.device.name}' were lost on the way; the recording has a gap there."
+            words = message(LiveNotes.samples_lost, samples=missing, device=slot.device.called)
             self._events.append(Gap("lost", words, at_s, slot.device.id, missing))
             slot.taken = batch.first
         if not len(rows):
             return
         times_s, back_s = self._clock.times_s(rows[:, 0])
         if back_s > 1e-6:
-            words = f"Time stamps of '{slot.device.name}' went back by {1000 * back_s:.1f} ms; they were held."
-            self._events.append(Gap("clock back", words, at_s, slot.device.id, seconds=back_s))
+            words = message(LiveNotes.stamps_back, device=slot.device.called, back_s=back_s)
+            self._events.append(Gap("clock-back", words, at_s, slot.device.id, seconds=back_s))
         first, slot.taken = slot.base + slot.taken, slot.taken + len(rows)
         if self._waiting + len(rows) > self.most_waiting:
             self._overflow(slot.device, len(rows), at_s)
@@ -365,5 +365,5 @@ class BrowserSource:
         self._events.append(Samples(slot.device.id, first, times_s, rows[:, 2:], rows[:, 1].astype(np.int64)))
 
     def _overflow(self, device: Device, count: int, at_s: float) -> None:
-        words = f"{count} samples of '{device.name}' came faster than they were taken and could not be kept."
+        words = message(LiveNotes.overflow, samples=count, device=device.called)
         self._events.append(Gap("overflow", words, at_s, device.id, count))

@@ -10,15 +10,17 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import Literal
 
-from stickwright.capture.lines import Line, Progress, said
+from stickwright.capture.lines import Line, Progress
 from stickwright.capture.steps import Task
+from stickwright.codes.comparisons import Comparisons, Judgement
+from stickwright.codes.live_figures import LiveFigures
+from stickwright.codes.message import Message, message
 from stickwright.errors import BadInput, Problem
 from stickwright.model.estimate import Estimate
 
 __all__ = ["Comparison", "Difference", "comparison", "difference"]
-
-PLAYERS_WORD = "Ask the player which they like better: their word counts more than these figures."
 
 
 @dataclass(frozen=True)
@@ -27,24 +29,24 @@ class Difference:
 
     Parameters
     ----------
-    label : str
+    label : Message
         What it is.
     before, after : Line
         Each with its interval.
     difference : Estimate
         After minus before.
-    verdict : {"better", "worse", "changed", "no difference told", "not known"}
+    verdict : {"better", "worse", "changed", "no-difference", "not-known"}
         'Changed' where neither way is better.
-    words : str
+    words : Message
         In one sentence.
     """
 
-    label: str
+    label: Message
     before: Line
     after: Line
     difference: Estimate
-    verdict: str
-    words: str
+    verdict: Judgement
+    words: Message
 
 
 @dataclass(frozen=True)
@@ -55,15 +57,15 @@ class Comparison:
     ----------
     differences : tuple of Difference
         By figure.
-    sentence : str
+    sentence : Message
         The whole, in two or three sentences, ending with the player's word.
-    cautions : tuple of str
+    cautions : tuple of Message
         What the difference may not be taken for.
     """
 
     differences: tuple[Difference, ...]
-    sentence: str
-    cautions: tuple[str, ...]
+    sentence: Message
+    cautions: tuple[Message, ...]
 
 
 def difference(before: Estimate, after: Estimate) -> Estimate:
@@ -92,10 +94,9 @@ def difference(before: Estimate, after: Estimate) -> Estimate:
     value = after.number - before.number
     n = min(before.n, after.n)
     if not (before.has_interval and after.has_interval):
-        first, why = next(
-            (name, each.why) for name, each in (("before", before), ("after", after)) if not each.has_interval
-        )
-        return Estimate.unbounded(value, f"{first}: {why or 'too little was recorded'}", n=n)
+        run: Literal["before", "after"] = "after" if before.has_interval else "before"
+        why = (after if before.has_interval else before).why or message(LiveFigures.reason, reason="too-little")
+        return Estimate.unbounded(value, message(Comparisons.no_interval, run=run, why=why), n=n)
     down = math.hypot(after.number - after.lower, before.upper - before.number)
     up = math.hypot(after.upper - after.number, before.number - before.lower)
     return Estimate(value, value - down, value + up, before.level, n)
@@ -138,24 +139,17 @@ def comparison(
     )  # fmt: skip
     cautions = []
     if not _mixed(order):
-        cautions.append(
-            "One block of each, one after the other: practice or tiredness may have made the difference. Run them again in "
-            "the other order before deciding."
-        )
-    few = [
-        name for name, each in (("before", before), ("after", after)) if each.verdict in ("nothing yet", "not enough")
-    ]
-    if few:
-        cautions.append(
-            f"Too little was recorded {' and '.join(few)}: a difference can be missed, or seen where none is."
-        )
+        cautions.append(message(Comparisons.one_block))
+    few = [each.verdict in ("nothing-yet", "not-enough") for each in (before, after)]
+    if any(few):
+        runs: Literal["before", "after", "both"] = "both" if all(few) else "before" if few[0] else "after"
+        cautions.append(message(Comparisons.too_little, runs=runs))
     sure = sum(each.verdict in ("better", "worse") for each in found)
     looked = sum(each.difference.has_interval for each in found)
     if looked > 3 and sure:
-        cautions.append(f"{looked} figures were compared: one in twenty differs by chance alone.")
-    deciding = [each for each in found if each.verdict in ("better", "worse")]
-    told = " ".join(each.words for each in deciding) or "No difference can be told."
-    return Comparison(found, f"{told} {PLAYERS_WORD}", tuple(cautions))
+        cautions.append(message(Comparisons.by_chance, figures=looked))
+    deciding = tuple(each.words for each in found if each.verdict in ("better", "worse"))
+    return Comparison(found, message(Comparisons.whole, told=deciding), tuple(cautions))
 
 
 def _refuse_unlike(before: Task, after: Task) -> None:
@@ -180,15 +174,17 @@ def _mixed(order: Sequence[str]) -> bool:
 
 def _judged(before: Line, after: Line) -> Difference:
     apart = difference(before.estimate, after.estimate)
-    moved = f"{before.label} from {before.words} to {after.words}"
+    judgement: Judgement
     if apart.value is None:
-        return Difference(before.label, before, after, apart, "not known", f"Not known: {moved}.")
-    if not apart.has_interval or apart.lower <= 0 <= apart.upper:
-        words = f"No difference told: {moved}; difference {said(apart, before.unit)}."
-        return Difference(before.label, before, after, apart, "no difference told", words)
-    if not before.better:
-        verdict = "changed"
+        judgement = "not-known"
+    elif not apart.has_interval or apart.lower <= 0 <= apart.upper:
+        judgement = "no-difference"
+    elif not before.better:
+        judgement = "changed"
     else:
-        verdict = "better" if (apart.value > 0) == (before.better == "more") else "worse"
-    words = f"{verdict.capitalize()}: {moved}; difference {said(apart, before.unit)}."
-    return Difference(before.label, before, after, apart, verdict, words)
+        judgement = "better" if (apart.value > 0) == (before.better == "more") else "worse"
+    said = None if judgement == "not-known" else message(LiveFigures.figure, value=apart, unit=before.unit)
+    words = message(
+        Comparisons.judged, judgement=judgement, label=before.label, before=before.words, after=after.words, difference=said
+    )  # fmt: skip
+    return Difference(before.label, before, after, apart, judgement, words)

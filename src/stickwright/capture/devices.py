@@ -14,24 +14,32 @@ from typing import Literal, Protocol
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.devices import ButtonPlace, Devices
+from stickwright.codes.message import Message, Name, Text, message
 from stickwright.errors import BadInput, Problem
-from stickwright.model.hub import BUTTON_ROLES
 
 __all__ = [
-    "AXIS_WORDS", "MOST_AXES", "MOST_BUTTONS", "Appeared", "Device", "Event", "Gap", "GapKind", "Gone", "Roster",
-    "Samples", "Source", "SourceKind", "StickAxes", "axis_words", "button_words", "stick_xy", "sticks_of",
+    "AXES", "BUTTONS", "MOST_AXES", "MOST_BUTTONS", "Appeared", "Device", "Event", "Gap", "GapKind", "Gone", "Roster",
+    "Samples", "Source", "SourceKind", "StickAxes", "axes_of", "buttons_of", "stick_xy", "sticks_of",
 ]  # fmt: skip
 
 Array = NDArray[np.float64]
 SourceKind = Literal["browser", "computer", "replay"]
-GapKind = Literal["lost", "overflow", "sleep", "clock back", "late"]
+GapKind = Literal["lost", "overflow", "sleep", "clock-back", "late"]
 
 MOST_AXES = 16
 MOST_BUTTONS = 52
 """So many buttons fit into the whole numbers of a float64."""
 
-AXIS_WORDS = ("left stick horizontal", "left stick vertical", "right stick horizontal", "right stick vertical")
+_SIDES: tuple[Literal["left", "right"], ...] = ("left", "right")
+_DIRECTIONS: tuple[Literal["horizontal", "vertical"], ...] = ("horizontal", "vertical")
+_PLACES: tuple[ButtonPlace, ...] = ButtonPlace.__args__  # type: ignore[attr-defined]
+
+AXES = tuple(message(Devices.axis, stick=side, axis=axis) for side in _SIDES for axis in _DIRECTIONS)
 """Axes 0 to 3 in the order of the standard mapping [w3c-gamepad]."""
+
+BUTTONS = tuple(message(Devices.button, place=place) for place in _PLACES)
+"""Buttons 0 to 16 in the same order."""
 
 
 @dataclass(frozen=True)
@@ -43,20 +51,25 @@ class Device:
     id : str
         The same again when it is unplugged and comes back; of two of a kind the second ends in ``#2``.
     name : str
-        As the device names itself.
-    axes : tuple of str
-        'left stick horizontal' and so on where the standard mapping is known, otherwise 'axis 1', 'axis 2'.
-    buttons : tuple of str
-        In the words of the standard mapping where it is known, otherwise 'button 1', 'button 2'.
+        As the device names itself; '' where it does not.
+    axes : tuple of Message
+        Those of the standard mapping where it is known, otherwise numbered from 1.
+    buttons : tuple of Message
+        The same.
     source : {"browser", "computer", "replay"}
         Where it is read.
     """
 
     id: str
     name: str
-    axes: tuple[str, ...]
-    buttons: tuple[str, ...]
+    axes: tuple[Message, ...]
+    buttons: tuple[Message, ...]
     source: SourceKind
+
+    @property
+    def called(self) -> Text:
+        """Its name, to be said."""
+        return Name(self.name) if self.name else message(Devices.nameless)
 
 
 @dataclass(frozen=True)
@@ -140,9 +153,9 @@ class Gap:
 
     Parameters
     ----------
-    kind : {"lost", "overflow", "sleep", "clock back", "late"}
+    kind : {"lost", "overflow", "sleep", "clock-back", "late"}
         What happened.
-    words : str
+    words : Message
         The same, for the practitioner.
     at_s : float
         Seconds on the computer's monotonic clock.
@@ -155,7 +168,7 @@ class Gap:
     """
 
     kind: GapKind
-    words: str
+    words: Message
     at_s: float
     device_id: str = ""
     samples: int = 0
@@ -181,8 +194,8 @@ class Source(Protocol):
         ...
 
 
-def axis_words(count: int, *, standard: bool) -> tuple[str, ...]:
-    """Names of a device's axes.
+def axes_of(count: int, *, standard: bool) -> tuple[Message, ...]:
+    """A device's axes.
 
     Parameters
     ----------
@@ -193,19 +206,19 @@ def axis_words(count: int, *, standard: bool) -> tuple[str, ...]:
 
     Returns
     -------
-    tuple of str
+    tuple of Message
 
     Examples
     --------
-    >>> axis_words(3, standard=True), axis_words(2, standard=False)
-    (('left stick horizontal', 'left stick vertical', 'right stick horizontal'), ('axis 1', 'axis 2'))
+    >>> axes_of(3, standard=True)[2] == AXES[2], axes_of(2, standard=False)[1].param("number")
+    (True, 2)
     """
-    known = AXIS_WORDS[:count] if standard else ()
-    return known + tuple(f"axis {place + 1}" for place in range(len(known), count))
+    known = AXES[:count] if standard else ()
+    return known + tuple(message(Devices.numbered_axis, number=place + 1) for place in range(len(known), count))
 
 
-def button_words(count: int, *, standard: bool) -> tuple[str, ...]:
-    """Names of a device's buttons.
+def buttons_of(count: int, *, standard: bool) -> tuple[Message, ...]:
+    """A device's buttons.
 
     Parameters
     ----------
@@ -216,19 +229,19 @@ def button_words(count: int, *, standard: bool) -> tuple[str, ...]:
 
     Returns
     -------
-    tuple of str
+    tuple of Message
 
     Examples
     --------
-    >>> button_words(1, standard=True), button_words(1, standard=False)
-    (('bottom button in right cluster',), ('button 1',))
+    >>> buttons_of(1, standard=True)[0].param("place"), buttons_of(1, standard=False)[0].param("number")
+    (0, 1)
     """
-    known: tuple[str, ...] = BUTTON_ROLES[:count] if standard else ()
-    return known + tuple(f"button {place + 1}" for place in range(len(known), count))
+    known = BUTTONS[:count] if standard else ()
+    return known + tuple(message(Devices.numbered_button, number=place + 1) for place in range(len(known), count))
 
 
 def sticks_of(device: Device) -> tuple[StickAxes, ...]:
-    """Sticks that a device's axis names tell: left before right.
+    """Sticks that a device's axes make: left before right.
 
     Parameters
     ----------
@@ -241,13 +254,12 @@ def sticks_of(device: Device) -> tuple[StickAxes, ...]:
 
     Examples
     --------
-    >>> pad = Device("a", "pad", axis_words(4, standard=True), (), "browser")
+    >>> pad = Device("a", "pad", axes_of(4, standard=True), (), "browser")
     >>> sticks_of(pad)[1]
     StickAxes(device_id='a', horizontal=2, vertical=3)
     """
     found = []
-    for side in ("left", "right"):
-        across, along = f"{side} stick horizontal", f"{side} stick vertical"
+    for across, along in (AXES[:2], AXES[2:]):
         if across in device.axes and along in device.axes:
             found.append(StickAxes(device.id, device.axes.index(across), device.axes.index(along)))
     return tuple(found)
@@ -310,7 +322,7 @@ class Roster:
     _here: dict[str, None] = field(init=False, default_factory=dict)
 
     def appear(
-        self, key: str, name: str, axes: Sequence[str], buttons: Sequence[str], source: SourceKind | None = None
+        self, key: str, name: str, axes: Sequence[Message], buttons: Sequence[Message], source: SourceKind | None = None
     ) -> tuple[Device, bool]:  # fmt: skip
         """A device that was plugged in, and whether it had been here before.
 
@@ -320,8 +332,7 @@ class Roster:
             What devices of this kind have in common: a GUID, the browser's id.
         name : str
             As it names itself.
-        axes, buttons : sequence of str
-            Their words.
+        axes, buttons : sequence of Message
         source : str or None
             Where it is read when not where the roster's others are.
 

@@ -6,6 +6,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stickwright.capture.steps import Task, cue_code
+from stickwright.codes.live_doubts import LiveDoubts
+from stickwright.codes.message import message
 from stickwright.model.recorded import Finding
 from stickwright.trace.bias import bias_report
 from stickwright.trace.recording import Cleaned
@@ -76,11 +78,7 @@ def _stands_still(task: Task, rows: Array) -> list[Finding]:
     away = float(np.hypot(*tail[-1, 1:3])) > 0.95
     if away:
         return []  # at the stop nothing changes, and that is what was asked for
-    text = (
-        f"The stick has sent the same value for {STILL_S:.0f} s though movement is asked: is it asleep, or did the player "
-        "not begin? Wiggle it; if nothing changes, plug it in again."
-    )
-    return [Finding("query", "stands still", text)]
+    return [Finding("query", "stands still", message(LiveDoubts.stands_still, time_s=STILL_S))]
 
 
 def _two_sticks(rows: Array) -> list[Finding]:
@@ -91,12 +89,7 @@ def _two_sticks(rows: Array) -> list[Finding]:
         return []
     first_span, second_span = (float(np.ptp(second[:, columns], axis=0).max()) for columns in ([1, 2], [7, 8]))
     if second_span > MOVES and first_span < MOVES / 4:
-        text = "Only the second stick moves, and the first one is recorded as the player's: choose the one they hold."
-        return [Finding("fault", "other stick", text)]
+        return [Finding("fault", "other stick", message(LiveDoubts.other_stick))]
     if second_span > MOVES and first_span > MOVES:
-        text = (
-            "Both sticks move. If one of them is the player's and the other is touched by somebody else or lies on the move, "
-            "put it aside; if both are the player's, go on."
-        )
-        return [Finding("query", "both sticks", text)]
+        return [Finding("query", "both sticks", message(LiveDoubts.both_sticks))]
     return []

@@ -8,6 +8,8 @@ from collections.abc import Iterable
 import numpy as np
 
 from stickwright.capture.devices import Event, Gap, Samples
+from stickwright.codes.live_notes import LiveNotes
+from stickwright.codes.message import message
 
 __all__ = ["Inbox", "Row"]
 
@@ -87,6 +89,6 @@ class Inbox:
         self._rows = {}
         for device_id, count in self._turned_away.items():
             self._numbers[device_id] = self._numbers.get(device_id, 0) + count
-            words = f"{count} samples came faster than they were taken and could not be kept; there is a gap."
+            words = message(LiveNotes.overflow, samples=count, device=None)
             self._events.append(Gap("overflow", words, self._turned_away_s, device_id, count))
         self._turned_away = {}

@@ -6,18 +6,17 @@ import math
 from dataclasses import dataclass
 from typing import Literal
 
+from stickwright.codes.live_figures import FigureUnit, LiveFigures, Repeatable, Verdict
+from stickwright.codes.message import Message, Text, message
+from stickwright.codes.ways import Way
 from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import Finding
-from stickwright.units import figures
 
-__all__ = ["Better", "Line", "More", "Progress", "Unit", "Verdict", "counted", "more_of", "no_lines", "said"]
+__all__ = ["Better", "Line", "More", "Progress", "more_of", "no_lines"]
 
-Verdict = Literal["nothing yet", "not enough", "nearly", "enough"]
-Unit = Literal["share", "s", "bit/s", "per s", "share/s", "deg"]
 Better = Literal["more", "less", ""]
 
 MOST_AT_ONCE = 3
-_NUMBERS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
 
 
 @dataclass(frozen=True)
@@ -26,14 +25,16 @@ class Line:
 
     Parameters
     ----------
-    label : str
-        What it is: 'reach forward-left'.
+    label : Message
+        What it is; lines of one label are of one figure.
     estimate : Estimate
         In the unit named.
     wanted : float
         Half-width of the interval that is good enough; NaN where nothing is wanted of it.
-    ask : (str, str)
-        What more of it is called, one and several: ('more at left', 'more at left').
+    ask : str
+        What is asked for to know it better: 'push'.
+    way : str or None
+        In which direction.
     steps : tuple of int
         Steps of the task that give one more.
     least : int
@@ -48,13 +49,14 @@ class Line:
         The figure itself must be so large (a time to watch, say); NaN where that does not matter.
     """
 
-    label: str
+    label: Message
     estimate: Estimate
     wanted: float = math.nan
-    ask: tuple[str, str] = ("more", "more")
+    ask: Repeatable = "repeat"
+    way: Way | None = None
     steps: tuple[int, ...] = ()
     least: int = 3
-    unit: Unit = "share"
+    unit: FigureUnit = "share"
     better: Better = ""
     most: int = MOST_AT_ONCE
     at_least: float = math.nan
@@ -82,18 +84,23 @@ class Line:
         return self.excess <= 1.0
 
     @property
-    def words(self) -> str:
+    def words(self) -> Message:
         """The figure with its interval, or with the reason for none."""
-        if math.isfinite(self.at_least):
-            return _figure(self.estimate.number, self.unit)
-        return said(self.estimate, self.unit)
+        text = LiveFigures.figure_alone if math.isfinite(self.at_least) else LiveFigures.figure
+        return message(text, value=self.estimate, unit=self.unit)
 
     @property
-    def wanted_words(self) -> str:
-        """The half-width wanted, or the least figure, as people read it."""
+    def wanted_words(self) -> Message:
+        """The half-width wanted, or the least figure; of a line that decides."""
         if math.isfinite(self.at_least):
-            return f"at least {_figure(self.at_least, self.unit)}"
-        return f"± {_figure(self.wanted, self.unit)}" if math.isfinite(self.wanted) else ""
+            return message(LiveFigures.at_least, least_s=self.at_least)
+        if self.unit == "s":
+            return message(LiveFigures.within_time, half_width_s=self.wanted)
+        if self.unit == "bit/s":
+            return message(LiveFigures.within_bits, half_width_per_s=self.wanted)
+        if self.unit == "per-s":
+            return message(LiveFigures.within_presses, half_width_per_s=self.wanted)
+        return message(LiveFigures.within_share, half_width_share=self.wanted)
 
 
 @dataclass(frozen=True)
@@ -102,17 +109,25 @@ class More:
 
     Parameters
     ----------
-    words : str
-        'three more at back-left'.
+    what : str
+        'push', 'rest'.
     count : int
         How many.
+    way : str or None
+        In which direction.
     steps : tuple of int
         Steps of the task to hand to `task.Repeat`; empty for the whole task.
     """
 
-    words: str
+    what: Repeatable
     count: int
+    way: Way | None = None
     steps: tuple[int, ...] = ()
+
+    @property
+    def text(self) -> Message:
+        """The same, to be said."""
+        return message(LiveFigures.more, count=self.count, what=self.what, way=self.way)
 
 
 @dataclass(frozen=True)
@@ -121,9 +136,9 @@ class Progress:
 
     Parameters
     ----------
-    verdict : {"nothing yet", "not enough", "nearly", "enough"}
-        In one or two words.
-    sentence : str
+    verdict : {"nothing-yet", "not-enough", "nearly", "enough"}
+        In one word.
+    sentence : Message
         The verdict with its reason and what to do.
     lines : tuple of Line
         Figures.
@@ -134,42 +149,23 @@ class Progress:
     """
 
     verdict: Verdict
-    sentence: str
+    sentence: Text
     lines: tuple[Line, ...] = ()
     more: tuple[More, ...] = ()
     doubts: tuple[Finding, ...] = ()
 
 
-def no_lines(sentence: str, doubts: tuple[Finding, ...] = ()) -> Progress:
+def no_lines(sentence: Text, doubts: tuple[Finding, ...] = ()) -> Progress:
     """Nothing yet, and why.
 
     Parameters
     ----------
-    sentence : str
+    sentence : Message or str
         The reason.
     doubts : tuple of Finding
         What was noticed all the same.
     """
-    return Progress("nothing yet", sentence, doubts=doubts)
-
-
-def counted(count: int, one: str, several: str) -> str:
-    """A count in words: ``counted(3, 'push', 'pushes')`` is 'three pushes'.
-
-    Parameters
-    ----------
-    count : int
-        0 or more.
-    one, several : str
-        What is counted.
-
-    Examples
-    --------
-    >>> counted(1, "more lap", "more laps"), counted(20, "more target", "more targets")
-    ('one more lap', '20 more targets')
-    """
-    number = _NUMBERS[count] if count < len(_NUMBERS) else str(count)
-    return f"{number} {one if count == 1 else several}"
+    return Progress("nothing-yet", sentence, doubts=doubts)
 
 
 def more_of(line: Line) -> More:
@@ -186,8 +182,9 @@ def more_of(line: Line) -> More:
 
     Examples
     --------
-    >>> more_of(Line("reach left", Estimate(0.6, 0.48, 0.72, n=3), 0.1, ("more at left", "more at left"), (2,)))
-    More(words='two more at left', count=2, steps=(2, 2))
+    >>> reach = message(LiveFigures.reach, way="left")
+    >>> more_of(Line(reach, Estimate(0.6, 0.48, 0.72, n=3), 0.1, "push", "left", (2,)))
+    More(what='push', count=2, way='left', steps=(2, 2))
     """
     n = line.estimate.n
     if math.isfinite(line.excess):
@@ -195,39 +192,4 @@ def more_of(line: Line) -> More:
     else:
         missing = line.least - n
     count = max(1, min(line.most, missing))
-    return More(counted(count, *line.ask), count, line.steps * count)
-
-
-def said(estimate: Estimate, unit: Unit = "share") -> str:
-    """A figure with its interval in words; without an interval the reason.
-
-    Parameters
-    ----------
-    estimate : Estimate
-        In `unit`.
-    unit : str
-        Of the estimate.
-
-    Examples
-    --------
-    >>> said(Estimate(0.723, 0.65, 0.79)), said(Estimate(0.21, 0.18, 0.24), "s")
-    ('72 % (65 to 79 %)', '0.21 s (0.18 to 0.24 s)')
-    """
-    if estimate.value is None:
-        return f"not known ({(estimate.why or 'too little was recorded').rstrip('.')})"
-    value = _figure(estimate.value, unit)
-    if estimate.has_interval:
-        return f"{value} ({_figure(estimate.lower, unit, bare=True)} to {_figure(estimate.upper, unit)})"
-    return f"{value}, no interval ({(estimate.why or 'too little was recorded').rstrip('.')})"
-
-
-_LABELS = {"s": " s", "bit/s": " bit/s", "per s": " presses a second", "share/s": " % a second", "deg": "°"}
-
-
-def _figure(value: float, unit: Unit, *, bare: bool = False) -> str:
-    if unit in ("share", "share/s"):
-        percent = 100 * value
-        text = f"{percent:.0f}" if abs(percent) >= 9.95 else figures(percent, 2)
-        return text if bare else text + (" %" if unit == "share" else _LABELS[unit])
-    text = f"{value:.0f}" if unit == "deg" else figures(value, 2) if abs(value) < 10 else f"{value:.0f}"
-    return text if bare else text + _LABELS[unit]
+    return More(line.ask, count, line.way, line.steps * count)

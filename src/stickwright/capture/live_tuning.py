@@ -12,6 +12,8 @@ import math
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.live_notes import LiveNotes
+from stickwright.codes.message import Message, message
 from stickwright.model.estimate import Estimate
 from stickwright.model.response import Tuning
 from stickwright.trace.stamps import GAP_S
@@ -106,16 +108,15 @@ class LiveTuning:
         if self._measured is not None:
             return self._measured
         lag_s = filter_lag_s(self.settings.filter)
-        return Estimate.unbounded(lag_s, "worked out from the filter, not measured", n=0, assumed="slow movement")
+        return Estimate.unbounded(lag_s, message(LiveNotes.lag_reason), n=0, assumed=message(LiveNotes.lag_assumed))
 
     @property
-    def lag_words(self) -> str:
-        """The same as a sentence."""
+    def lag_text(self) -> Message:
+        """The same, to be said."""
         lag = self.lag
         if self.settings.filter.kind == "none":
-            return "The tuning does not make the game late: it has no filter."
-        span = f" ({1000 * lag.lower:.0f} to {1000 * lag.upper:.0f} ms)" if lag.has_interval else " (by its formula)"
-        return f"The tuning makes the game late by about {1000 * lag.number:.0f} ms{span}."
+            return message(LiveNotes.no_lag)
+        return message(LiveNotes.lag, lag_s=lag.number, low_s=lag.low, high_s=lag.high)
 
     def add(self, times_s: Array, xy: Array) -> Array:
         """What the game would get for the next samples.

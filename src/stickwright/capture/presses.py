@@ -9,6 +9,8 @@ from numpy.typing import ArrayLike, NDArray
 
 from stickwright.capture.lines import Line
 from stickwright.capture.steps import RECORDED_COLUMNS, Task, cue_code
+from stickwright.codes.live_figures import LiveFigures, Reason
+from stickwright.codes.message import message
 from stickwright.model.estimate import Estimate
 
 __all__ = ["press_lines", "press_rate", "press_times"]
@@ -84,24 +86,24 @@ def _rate_of(between: Array) -> Estimate:
 
     n = between.size
     if n == 0:
-        return Estimate.missing("Fewer than two presses were made.", n=0)
+        return Estimate.missing(message(LiveFigures.reason, reason="one-press"))
     mean = float(between.mean())
     if n < 3:
-        return Estimate.unbounded(1 / mean, f"{n + 1} presses are too few for an interval.", n=n)
+        return Estimate.unbounded(1 / mean, message(LiveFigures.few_presses, presses=n + 1), n=n)
     half = float(stdtrit(n - 1, 0.975)) * float(between.std(ddof=1)) / math.sqrt(n)
     if half == 0:
-        return Estimate.unbounded(1 / mean, "All presses came at exactly the same distance in time.", n=n)
+        return Estimate.unbounded(1 / mean, message(LiveFigures.reason, reason="alike"), n=n)
     slowest = 1 / (mean + half)
     return Estimate(1 / mean, slowest, 1 / (mean - half) if half < mean else math.inf, n=n)
 
 
-def _mean(values: Array, why: str) -> Estimate:
+def _mean(values: Array, few: Reason) -> Estimate:
     from scipy.special import stdtrit
 
     known = values[np.isfinite(values)]
     n = known.size
     if n < 3:
-        return Estimate.unbounded(float(known.mean()) if n else math.nan, why, n=n)
+        return Estimate.unbounded(float(known.mean()) if n else math.nan, message(LiveFigures.reason, reason=few), n=n)
     half = float(stdtrit(n - 1, 0.975)) * float(known.std(ddof=1)) / math.sqrt(n)
     return Estimate(float(known.mean()), float(known.mean()) - half, float(known.mean()) + half, n=n)
 
@@ -144,11 +146,12 @@ def press_lines(task: Task, rows: Array) -> tuple[Line, ...]:
     rate = _rate_of(every)
     lines = [
         Line(
-            "presses", rate, WANTED_SHARE * abs(rate.number), ("more round of presses", "more rounds of presses"), (0,),
-            unit="per s", better="more", most=1,
+            message(LiveFigures.press_rate), rate, WANTED_SHARE * abs(rate.number), "presses", steps=(0,),
+            unit="per-s", better="more", most=1,
         ),
-        Line("held down for", _mean(lengths, "Fewer than three presses were let go."), unit="s", better="less"),
+        Line(message(LiveFigures.press_held), _mean(lengths, "few-released"), unit="s", better="less"),
     ]  # fmt: skip
     if late:
-        lines.append(Line("behind the beat by", _mean(np.concatenate(late), "Fewer than three presses."), unit="s"))
+        behind = _mean(np.concatenate(late), "few-on-the-beat")
+        lines.append(Line(message(LiveFigures.behind_beat), behind, unit="s"))
     return tuple(lines)

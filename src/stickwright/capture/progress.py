@@ -8,16 +8,19 @@ Words, not traffic lights: 'enough', 'nearly', 'not enough', with what to ask fo
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from typing import Literal
 
 import numpy as np
 from numpy.typing import NDArray
 
 from stickwright.capture.doubts import live_doubts
-from stickwright.capture.lines import Line, More, Progress, Verdict, counted, more_of, no_lines
+from stickwright.capture.lines import Line, More, Progress, more_of, no_lines
 from stickwright.capture.presses import press_lines
 from stickwright.capture.steps import RECORDED_COLUMNS, Task, cue_code, trace_words
 from stickwright.capture.targets import cursor_path
 from stickwright.capture.told import aim_lines, follow_lines, hold_lines, play_lines, push_lines, rest_lines, rim_lines
+from stickwright.codes.live_figures import LiveFigures
+from stickwright.codes.message import Message, message
 from stickwright.errors import BadInput
 from stickwright.model.recording import Recording
 from stickwright.trace.recording import Cleaned, cleaned
@@ -30,6 +33,8 @@ NEARLY = 1.5
 
 MOST_NAMED = 3
 """So many things to ask for at once: a player has twenty good minutes. (Common practice.)"""
+
+Told = Literal["not-enough", "nearly", "enough"]
 
 _LINES: dict[str, Callable[[Task, Cleaned], tuple[Line, ...]]] = {
     "rest": rest_lines, "rim": rim_lines, "push": push_lines, "follow": follow_lines, "hold": hold_lines,
@@ -105,7 +110,7 @@ def progress(task: Task, rows: Array, *, ahead: Sequence[int] = (), shown_xy: Ar
     half-width w' down to w with n (w'/w)^2 in all, as t s/sqrt(n) says; at most three are asked for at once.
     """
     if rows.ndim != 2 or rows.shape[1] != len(RECORDED_COLUMNS) or len(rows) < 2:
-        return no_lines(f"{task.title}: nothing has been recorded yet.")
+        return no_lines(message(LiveFigures.nothing_recorded, task=task.title))
     doubts = live_doubts(task, rows, None)
     told = rows
     if shown_xy is not None:
@@ -124,12 +129,11 @@ def progress(task: Task, rows: Array, *, ahead: Sequence[int] = (), shown_xy: Ar
     except BadInput as problem:
         return no_lines(" ".join(str(each) for each in problem.problems), doubts)
     if not lines:
-        return no_lines(f"{task.title}: nothing can be told yet.", doubts)
+        return no_lines(message(LiveFigures.nothing_told, task=task.title), doubts)
     word, sentence, more = verdict(lines)
     if ahead:
-        coming = counted(len(ahead), "step is", "steps are") + " still to come"
-        advice = f"{coming}, and may be left out" if word == "enough" else f"go on, {coming}"
-        return Progress(word, f"{word[0].upper()}{word[1:]} so far: {advice}.", lines, (), doubts)
+        so_far = message(LiveFigures.so_far, verdict=word, steps=len(ahead))
+        return Progress(word, so_far, lines, (), doubts)
     return Progress(word, sentence, lines, more, doubts)
 
 
@@ -141,7 +145,7 @@ def _lines(task: Task, clean: Cleaned, cue_width: float | None) -> tuple[Line, .
     return _LINES[task.name](task, clean)
 
 
-def verdict(lines: Sequence[Line]) -> tuple[Verdict, str, tuple[More, ...]]:
+def verdict(lines: Sequence[Line]) -> tuple[Told, Message, tuple[More, ...]]:
     """Whether lines are known well enough, in a sentence, and what to ask for.
 
     Parameters
@@ -152,29 +156,27 @@ def verdict(lines: Sequence[Line]) -> tuple[Verdict, str, tuple[More, ...]]:
     Examples
     --------
     >>> from stickwright.model.estimate import Estimate
-    >>> line = Line("reach back-left", Estimate(0.6, 0.4, 0.8, n=3), 0.1, ("more at back-left", "more at back-left"), (4,))
-    >>> verdict([line])[:2]
-    ('not enough', 'Not enough: three more at back-left. Reach back-left is 60 % (40 to 80 %); ± 10 % is wanted.')
+    >>> reach = message(LiveFigures.reach, way="left")
+    >>> word, sentence, more = verdict([Line(reach, Estimate(0.6, 0.4, 0.8, n=3), 0.1, "push", "left", (4,))])
+    >>> word, sentence.text, more
+    ('not-enough', 'not_enough', (More(what='push', count=3, way='left', steps=(4, 4, 4)),))
     """
     asked = [line for line in lines if line.decides]
     if not asked:
-        return "enough", "Seen: this task has no figure that more of it would sharpen.", ()
+        return "enough", message(LiveFigures.seen), ()
     open_lines = sorted((line for line in asked if not line.enough), key=lambda line: -line.excess)
     if not open_lines:
         widest = max(asked, key=lambda line: line.excess)
-        return (
-            "enough",
-            f"Enough: the least sure figure, {widest.label}, is {widest.words}; {widest.wanted_words} is wanted.",
-            (),
-        )
-    more = tuple(more_of(line) for line in open_lines[:MOST_NAMED])
-    more = tuple(dict.fromkeys(more))
-    word: Verdict = "nearly" if open_lines[0].excess <= NEARLY else "not enough"
+        known = message(LiveFigures.enough, label=widest.label, value=widest.words, wanted=widest.wanted_words)
+        return "enough", known, ()
+    more = tuple(dict.fromkeys(more_of(line) for line in open_lines[:MOST_NAMED]))
     first = open_lines[0]
-    reason = f"{first.label[0].upper()}{first.label[1:]} is {first.words}; {first.wanted_words} is wanted."
-    names = [each.words for each in more]
-    asked_for = names[0] if len(names) == 1 else ", ".join(names[:-1]) + " and " + names[-1]
-    return word, f"{word[0].upper()}{word[1:]}: {asked_for}. {reason}", more
+    nearly = first.excess <= NEARLY
+    sentence = message(
+        LiveFigures.not_enough, nearly=nearly, more=tuple(each.text for each in more), label=first.label,
+        value=first.words, wanted=first.wanted_words,
+    )  # fmt: skip
+    return "nearly" if nearly else "not-enough", sentence, more
 
 
 def warm_up() -> None:

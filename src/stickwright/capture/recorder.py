@@ -34,6 +34,9 @@ from stickwright.capture.live_tuning import LiveTuning
 from stickwright.capture.merging import Merged, Merger, Switch
 from stickwright.capture.steps import RAW_COLUMNS, Task
 from stickwright.capture.task import State, advance, begin
+from stickwright.codes.devices import Devices
+from stickwright.codes.live_notes import LiveNotes
+from stickwright.codes.message import Text, message
 from stickwright.errors import BadInput
 
 __all__ = ["STOPS_AFTER_S", "Keeper", "Recorder", "Sink", "Took"]
@@ -103,12 +106,12 @@ class Keeper:
             self._rows.append(rows)
             self.taken += len(rows)
 
-    def send(self) -> tuple[str, ...]:
+    def send(self) -> tuple[Text, ...]:
         """Hand on all that the sink does not hold.
 
         Returns
         -------
-        tuple of str
+        tuple of Message or str
             What stood in the way, and how many samples wait; empty when nothing did.
         """
         if not self.waiting:
@@ -118,7 +121,7 @@ class Keeper:
             held = self._sink.append(waiting, self.acknowledged)
         except BadInput as error:
             self._rows = [waiting]
-            wait = f"{self.waiting} samples are not kept yet; they wait here and are tried again."
+            wait = message(LiveNotes.waiting, samples=self.waiting)
             return (*(str(problem) for problem in error.problems), wait)
         if not self.acknowledged <= held <= self.taken:
             self._rows = [waiting]
@@ -143,14 +146,14 @@ class Took:
         The same through the tuning, for showing; None without one.
     effects : tuple of Effect
         What the task says; `Mark('gap', ...)` for what is missing.
-    words : tuple of str
+    words : tuple of Message or str
         What the practitioner is to be told.
     """
 
     rows: Array
     tuned_xy: Array | None
     effects: tuple[Effect, ...]
-    words: tuple[str, ...]
+    words: tuple[Text, ...]
 
 
 class Recorder:
@@ -258,7 +261,7 @@ class Recorder:
     def _through(self, merged: Sequence[Merged]) -> Took:
         rows: list[Array] = []
         tuned: list[Array] = []
-        words: list[str] = []
+        words: list[Text] = []
         effects: list[Effect] = []
         for one in merged:
             if len(one.rows):
@@ -274,7 +277,7 @@ class Recorder:
                 effects += more
         return self._took(rows, tuned, words, effects)
 
-    def _noted(self, event: Appeared | Gone | Gap) -> tuple[list[str], list[Effect]]:
+    def _noted(self, event: Appeared | Gone | Gap) -> tuple[list[Text], list[Effect]]:
         at_s = self._own_s(event.at_s)
         if isinstance(event, Gap):
             effects: list[Effect] = [Mark("gap", at_s, event.words)]
@@ -284,13 +287,13 @@ class Recorder:
             return [event.words], effects
         if isinstance(event, Gone):
             if event.device_id == self._stick.device_id:
-                return ["The stick was unplugged: paused. Plug it in again to go on."], self._tell([Unplugged(at_s)])
-            return ["Another stick or switch was unplugged."], []
+                return [message(Devices.unplugged, which="main")], self._tell([Unplugged(at_s)])
+            return [message(Devices.unplugged, which="other")], []
         if event.device.id == self._stick.device_id:
             if self.live is not None:
                 self.live.begin_anew()
-            return [f"'{event.device.name}' is plugged in."], self._tell([Replugged(at_s)])
-        return [f"'{event.device.name}' was plugged in beside."], []
+            return [message(Devices.plugged_in, device=event.device.called, main=True)], self._tell([Replugged(at_s)])
+        return [message(Devices.plugged_in, device=event.device.called, main=False)], []
 
     def _tell(self, events: Sequence[TaskEvent]) -> list[Effect]:
         effects: list[Effect] = []
@@ -303,7 +306,7 @@ class Recorder:
         return effects
 
     def _took(
-        self, rows: Sequence[Array], tuned: Sequence[Array], words: Sequence[str], effects: Sequence[Effect]
+        self, rows: Sequence[Array], tuned: Sequence[Array], words: Sequence[Text], effects: Sequence[Effect]
     ) -> Took:  # fmt: skip
         kept = self._keeper.send()
         raw = np.concatenate(rows) if rows else np.empty((0, len(RAW_COLUMNS)))

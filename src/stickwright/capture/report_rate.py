@@ -3,14 +3,17 @@
 from __future__ import annotations
 
 import math
+from typing import Literal
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from stickwright.codes.live_doubts import LiveDoubts
+from stickwright.codes.message import Message, message
 from stickwright.model.estimate import Estimate
 from stickwright.trace.stamps import mean_rate_hz, stretches
 
-__all__ = ["FEWEST_CHANGES", "rate_words", "report_rate"]
+__all__ = ["FEWEST_CHANGES", "rate_text", "report_rate"]
 
 FEWEST_CHANGES = 30
 """Fewer changes of value than this tell no rate. (Judgement.)"""
@@ -51,24 +54,26 @@ def report_rate(times_s: ArrayLike, values: ArrayLike) -> Estimate:
     times = np.asarray(times_s, dtype=np.float64)
     table = np.asarray(values, dtype=np.float64).reshape(len(times), -1)
     if len(times) < 2:
-        return Estimate(math.nan, math.nan, math.nan, n=0, why="nothing was recorded")
+        return Estimate(math.nan, math.nan, math.nan, n=0, why=_why("nothing-recorded"))
     changed = np.flatnonzero((table[1:] != table[:-1]).any(axis=1)) + 1
     if len(changed) < FEWEST_CHANGES:
-        return Estimate(
-            math.nan, math.nan, math.nan, n=len(changed), why="the stick hardly moved; wiggle it for 3 s and look again"
-        )
+        return Estimate(math.nan, math.nan, math.nan, n=len(changed), why=_why("hardly-moved"))
     stepping = stretches(times, table)
     look_s = 1.0 / mean_rate_hz(stepping) if stepping else math.inf
     between_s = np.diff(times[changed])
     base_s = float(np.quantile(between_s, 0.25))
     if base_s < 1.5 * look_s:
         seen = 1.0 / look_s
-        return Estimate(seen, seen, math.inf, n=len(between_s), why="it reports at least as often as it was looked at")
+        return Estimate(seen, seen, math.inf, n=len(between_s), why=_why("as-often-as-looked"))
     interval_s, counts, used_s = _fitted(between_s, base_s)
     off = _spread(used_s - counts * interval_s)
     half_s = 1.96 * off / math.sqrt(len(counts)) / float(np.mean(counts))
     low, high = 1.0 / (interval_s + half_s), 1.0 / max(interval_s - half_s, look_s)
     return Estimate(1.0 / interval_s, low, high, n=len(counts))
+
+
+def _why(reason: Literal["nothing-recorded", "hardly-moved", "as-often-as-looked"]) -> Message:
+    return message(LiveDoubts.rate_reason, reason=reason)
 
 
 def _fitted(
@@ -93,27 +98,23 @@ def _spread(off_s: NDArray[np.float64]) -> float:
     return float(np.std(sums, ddof=1)) / math.sqrt(10.0)
 
 
-def rate_words(rate: Estimate) -> str:
-    """The rate as a sentence.
+def rate_text(rate: Estimate) -> Message:
+    """The rate, to be said.
 
     Parameters
     ----------
     rate : Estimate
         As `report_rate` gives it.
 
-    Returns
-    -------
-    str
-
     Examples
     --------
-    >>> rate_words(Estimate(125.0, 124.0, 126.0, n=400))
-    'The stick reports 125 times a second (124 to 126); tremor above 50 Hz cannot be trusted.'
+    >>> rate_text(Estimate(125.0, 124.0, 126.0, n=400)).param("trusted_hz")
+    50.0
     """
     if rate.value is None:
-        return f"How often the stick reports is not known: {rate.why}."
-    trusted = 0.4 * rate.value  # tremor above 0.4 of the rate is not trusted, as `stickwright.trace.tremor`
+        why = rate.why or message(LiveDoubts.rate_reason, reason="nothing-recorded")
+        return message(LiveDoubts.rate_unknown, why=why)
     if rate.endless:
-        return f"The stick reports at least {rate.value:.0f} times a second."
-    span = f" ({rate.lower:.0f} to {rate.upper:.0f})"
-    return f"The stick reports {rate.value:.0f} times a second{span}; tremor above {trusted:.0f} Hz cannot be trusted."
+        return message(LiveDoubts.rate_at_least, rate_hz=rate.value)
+    trusted_hz = 0.4 * rate.value  # tremor above 0.4 of the rate is not trusted, as `stickwright.trace.tremor`
+    return message(LiveDoubts.rate, rate_hz=rate.value, low_hz=rate.lower, high_hz=rate.upper, trusted_hz=trusted_hz)

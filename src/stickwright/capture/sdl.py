@@ -19,21 +19,26 @@ from types import ModuleType, TracebackType
 from typing import Any, Protocol
 
 from stickwright.capture.devices import (
-    AXIS_WORDS,
+    AXES,
+    BUTTONS,
     MOST_AXES,
     MOST_BUTTONS,
     Appeared,
     Device,
     Event,
     Gap,
+    GapKind,
     Gone,
     Roster,
+    axes_of,
+    buttons_of,
 )
 from stickwright.capture.inbox import Inbox, Row
+from stickwright.codes.live_notes import LiveNotes
+from stickwright.codes.message import Message, message
 from stickwright.errors import BadInput, Problem
-from stickwright.model.hub import BUTTON_ROLES
 
-__all__ = ["FULL_SCALE", "RATE_HZ", "Driver", "SdlReader", "SdlSource", "no_stick_words", "sdl_library"]
+__all__ = ["FULL_SCALE", "RATE_HZ", "Driver", "SdlReader", "SdlSource", "sdl_library"]
 
 RATE_HZ = 1000.0
 FULL_SCALE = 32767.0
@@ -43,7 +48,7 @@ _SLEPT_NS = 1_000_000_000
 _LATE_NS = 250_000_000  # As long as a gap in a recording, `stickwright.trace.stamps.GAP_S`.
 _ONE_READER = threading.Lock()  # SDL holds one list of devices and one queue of events for the whole program.
 
-_AXIS_ROLES = (*AXIS_WORDS, BUTTON_ROLES[6], BUTTON_ROLES[7])
+_AXIS_ROLES = (*AXES, BUTTONS[6], BUTTONS[7])
 """In the order of SDL's own axes: two sticks, then the two lower front buttons, which are levers."""
 _BUTTON_PLACES = (0, 1, 2, 3, 8, 16, 9, 10, 11, 4, 5, 12, 13, 14, 15)
 """Place in the standard mapping of each of SDL's own buttons."""
@@ -92,25 +97,6 @@ def sdl_library() -> ModuleType:
                     "Install the program anew, or read the stick in the browser.")
         ) from error  # fmt: skip
     return sdl2  # type: ignore[no-any-return]
-
-
-def no_stick_words(devices: Sequence[Device]) -> str:
-    """What to say when no stick is there; nothing when there is one.
-
-    Parameters
-    ----------
-    devices : sequence of Device
-
-    Returns
-    -------
-    str
-
-    Examples
-    --------
-    >>> no_stick_words([])
-    'No stick is plugged in. Plug it in now: it is found by itself.'
-    """
-    return "" if devices else "No stick is plugged in. Plug it in now: it is found by itself."
 
 
 def _day_clock() -> Callable[[], int]:
@@ -244,16 +230,16 @@ class SdlReader:
         ran_ns, self._last_ns = stamp_ns - self._last_ns, stamp_ns
         if jump_ns > _SLEPT_NS:
             self._slept_ns += jump_ns
-            self._tell("sleep", f"The computer slept for about {jump_ns / 1e9:.0f} s: a gap.", stamp_ns, jump_ns)
+            self._tell("sleep", message(LiveNotes.slept, time_s=jump_ns / 1e9), stamp_ns, jump_ns)
         elif jump_ns < -_SLEPT_NS:
-            words = f"The clock was put back by about {-jump_ns / 1e9:.0f} s; time in the recording goes on."
-            self._tell("clock back", words, stamp_ns, -jump_ns)
+            words = message(LiveNotes.clock_back, back_s=-jump_ns / 1e9)
+            self._tell("clock-back", words, stamp_ns, -jump_ns)
         elif ran_ns > _LATE_NS:
-            words = f"The computer was too busy to read the stick for {ran_ns / 1e9:.1f} s: a gap."
+            words = message(LiveNotes.computer_busy, time_s=ran_ns / 1e9)
             self._tell("late", words, stamp_ns, ran_ns)
         return (stamp_ns + self._slept_ns) * 1e-9
 
-    def _tell(self, kind: Any, words: str, stamp_ns: int, for_ns: int) -> None:
+    def _tell(self, kind: GapKind, words: Message, stamp_ns: int, for_ns: int) -> None:
         self._inbox.put(Gap(kind, words, (stamp_ns + self._slept_ns) * 1e-9, seconds=for_ns / 1e9))
 
     def _drain(self, at_s: float) -> None:
@@ -276,7 +262,7 @@ class SdlReader:
         made_up = bool(sdl.SDL_JoystickIsVirtual(index))
         key = ctypes.create_string_buffer(33)
         sdl.SDL_JoystickGetGUIDString(sdl.SDL_JoystickGetGUID(handle), key, 33)
-        name = (sdl.SDL_JoystickName(handle) or b"stick without a name").decode("utf-8", "replace")
+        name = (sdl.SDL_JoystickName(handle) or b"").decode("utf-8", "replace")
         words = _words(sdl, index, axes, buttons, hats)
         device, again = self._roster.appear(
             key.value.decode("ascii"), name, *words, "replay" if made_up else "computer"
@@ -302,10 +288,10 @@ class SdlReader:
         return (at_s, float(mask), *[values.axis(stick, place) / FULL_SCALE for place in range(one.axes)])
 
 
-def _words(sdl: ModuleType, index: int, axes: int, buttons: int, hats: int) -> tuple[list[str], list[str]]:
-    """Words of the standard mapping where SDL knows how the device maps onto it, numbers elsewhere."""
-    axis_names = [f"axis {place + 1}" for place in range(axes)]
-    button_names = [f"button {place + 1}" for place in range(buttons)]
+def _words(sdl: ModuleType, index: int, axes: int, buttons: int, hats: int) -> tuple[list[Message], list[Message]]:
+    """Axes and buttons of the standard mapping where SDL knows how the device maps onto it, numbered ones elsewhere."""
+    axis_names = list(axes_of(axes, standard=False))
+    button_names = list(buttons_of(buttons, standard=False))
     if sdl.SDL_IsGameController(index):
         pad = sdl.SDL_GameControllerOpen(index)
         if pad:
@@ -318,10 +304,10 @@ def _words(sdl: ModuleType, index: int, axes: int, buttons: int, hats: int) -> t
             for role, place in enumerate(_BUTTON_PLACES):
                 bound = sdl.SDL_GameControllerGetBindForButton(pad, role)
                 if bound.bindType == _BOUND_BUTTON and bound.value.button < buttons:
-                    button_names[bound.value.button] = BUTTON_ROLES[place]
+                    button_names[bound.value.button] = BUTTONS[place]
             sdl.SDL_GameControllerClose(pad)
     if hats:  # bits of a hat: up, right, down, left
-        button_names += [BUTTON_ROLES[place] for place in (12, 15, 13, 14)]
+        button_names += [BUTTONS[place] for place in (12, 15, 13, 14)]
     return axis_names, button_names
 
 

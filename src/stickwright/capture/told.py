@@ -8,6 +8,8 @@ import numpy as np
 
 from stickwright.capture.lines import Line
 from stickwright.capture.steps import Task
+from stickwright.codes.live_figures import LiveFigures
+from stickwright.codes.message import message
 from stickwright.errors import BadInput
 from stickwright.model.estimate import Estimate
 from stickwright.trace.aimed import pointing_report
@@ -49,24 +51,26 @@ def rest_lines(task: Task, clean: Cleaned) -> tuple[Line, ...]:
     if report is None:
         return ()
     steps = tuple(k for k, step in enumerate(task.steps) if step.key == "touch")[:1] + _first_step(task, "rest")
-    ask = ("more rest, after a little movement", "more rests, each after a little movement")
-    named = (("centre, sideways", report.offset_x), ("centre, forward", report.offset_y))
+    named = (
+        (message(LiveFigures.centre, axis="sideways"), report.offset_x),
+        (message(LiveFigures.centre, axis="forward"), report.offset_y),
+    )
     centre = tuple(
-        Line(label, each, WANTED["centre"], ask, steps)
+        Line(label, each, WANTED["centre"], "rest", steps=steps)
         for (label, each), known in zip(named, clean.recorded, strict=True)
         if known
     )  # fmt: skip
     asked_s = float(np.count_nonzero(clean.asked("rest"))) * clean.step_s
     watched = Line(
-        "time at rest",
-        Estimate.unbounded(asked_s, "counted", n=1),
-        ask=ask,
+        message(LiveFigures.rest_time),
+        Estimate.unbounded(asked_s, message(LiveFigures.reason, reason="counted"), n=1),
+        ask="rest",
         steps=steps,
         unit="s",
         most=1,
         at_least=LEAST_REST_S,
     )
-    return (watched, *centre, Line("noise within a rest", report.noise_rms, better="less"))
+    return (watched, *centre, Line(message(LiveFigures.rest_noise), report.noise_rms, better="less"))
 
 
 def _first_step(task: Task, word: str, key: str = "") -> tuple[int, ...]:
@@ -97,13 +101,15 @@ def rim_lines(task: Task, clean: Cleaned) -> tuple[Line, ...]:
     report, _ = reach_report(clean, centre=centre, keep=keep)
     if report is None:
         return ()
-    ask = ("more time around the edge", "more times around the edge")
     # One step is two laps: two steps are the most that is asked for.
     lines = [
-        Line(f"reach {direction_word(at)}", each, WANTED["reach"], ask, _first_step(task, "rim"), better="more", most=2)
+        Line(
+            message(LiveFigures.reach, way=direction_word(at)), each, WANTED["reach"], "edge",
+            steps=_first_step(task, "rim"), better="more", most=2,
+        )
         for at, each in zip(report.direction_rad, report.reach, strict=True)
-    ]
-    return (*lines, Line("covered area", report.area_share, better="more"))
+    ]  # fmt: skip
+    return (*lines, Line(message(LiveFigures.area), report.area_share, better="more"))
 
 
 def push_lines(task: Task, clean: Cleaned) -> tuple[Line, ...]:
@@ -120,30 +126,26 @@ def push_lines(task: Task, clean: Cleaned) -> tuple[Line, ...]:
     centre, keep = _centre_and_keep(clean)
     if clean.asked("push").any():
         report, _ = reach_report(clean, centre=centre, keep=keep)
-        reached: dict[str, Estimate] = (
+        reached = (
             {} if report is None else dict(zip(map(direction_word, report.direction_rad), report.reach, strict=True))
         )
-        for key in dict.fromkeys(step.key for step in task.steps if step.word == "push"):
-            each = reached.get(key, Estimate.missing("not asked yet", n=0))
-            lines.append(
-                Line(
-                    f"reach {key}", each, WANTED["reach"], (f"more at {key}", f"more at {key}"),
-                    _first_step(task, "push", key), better="more",
-                )
-            )  # fmt: skip
+        untried = Estimate.missing(message(LiveFigures.reason, reason="not-tried"))
+        ways = {step.key: direction_word(math.atan2(step.y, step.x)) for step in task.steps if step.word == "push"}
+        lines += [
+            Line(
+                message(LiveFigures.reach, way=way), reached.get(way, untried), WANTED["reach"], "push", way,
+                _first_step(task, "push", key), better="more",
+            )
+            for key, way in ways.items()
+        ]  # fmt: skip
         bias, _ = bias_report(clean, centre=centre, keep=keep)
         if bias is not None:
-            lines.append(Line("turned by", _in_degrees(bias.error_rotation_rad), unit="deg"))
+            lines.append(Line(message(LiveFigures.turned), bias.error_rotation_rad, unit="rad"))
     holds, _ = hold_reports(clean, keep=keep)
     for held in holds:
-        where = direction_word(held.direction_rad)
-        lines.append(Line(f"held {where} at {100 * held.level.number:.0f} %, scatter", held.sd, better="less"))
+        way, level = direction_word(held.direction_rad), round(held.level.number, 2)
+        lines.append(Line(message(LiveFigures.hold_scatter, way=way, level_share=level), held.sd, better="less"))
     return tuple(lines)
-
-
-def _in_degrees(angle: Estimate) -> Estimate:
-    value, low, high = (math.degrees(each) for each in (angle.number, angle.lower, angle.upper))
-    return Estimate(value, low, high, angle.level, angle.n, angle.assumed, angle.why)
 
 
 def hold_lines(task: Task, clean: Cleaned) -> tuple[Line, ...]:
@@ -161,12 +163,12 @@ def hold_lines(task: Task, clean: Cleaned) -> tuple[Line, ...]:
     if not holds:
         return ()
     held = max(holds, key=lambda each: each.duration_s)
-    long = Estimate.unbounded(held.duration_s, "one hold, without its first second", n=len(holds))
-    ask = ("more hold, after a rest", "more holds, each after a rest")
+    long = Estimate.unbounded(held.duration_s, message(LiveFigures.reason, reason="one-hold"), n=len(holds))
+    steps = _first_step(task, "hold")
     return (
-        Line("level held", held.level, WANTED["level"], ask, _first_step(task, "hold"), least=1, most=1),
-        Line("change of the level", held.slope_per_s, unit="share/s"),
-        Line("held for", long, unit="s", better="more"),
+        Line(message(LiveFigures.level_held), held.level, WANTED["level"], "hold", steps=steps, least=1, most=1),
+        Line(message(LiveFigures.level_change), held.slope_per_s, unit="share/s"),
+        Line(message(LiveFigures.held_for), long, unit="s", better="more"),
     )
 
 
@@ -197,13 +199,13 @@ def aim_lines(task: Task, clean: Cleaned, cue_width: float | None) -> tuple[Line
     # A share of the figure itself; of one that is not known yet something is wanted all the same.
     wanted = WANTED["throughput"] * (abs(bits.value) if bits.value is not None else 1.0)
     first = [k for k, step in enumerate(task.steps) if step.round == 1]
-    # One circle more is what can be asked for: a target alone tells nothing of the scatter.
-    ask = ("more circle", "more circles")
     per_circle = max(1, len(first) - 1)
     circles = Estimate(bits.value, bits.low, bits.high, bits.level, max(1, round(bits.n / per_circle)), why=bits.why)
+    rate = message(LiveFigures.throughput)
     return (
-        Line("throughput", circles, wanted, ask, tuple(first), least=1, unit="bit/s", better="more", most=2),
-        Line("targets missed", report.error_rate, better="less"),
+        # One circle more is what can be asked for: a target alone tells nothing of the scatter.
+        Line(rate, circles, wanted, "circle", steps=tuple(first), least=1, unit="bit/s", better="more", most=2),
+        Line(message(LiveFigures.missed), report.error_rate, better="less"),
     )
 
 
@@ -225,16 +227,16 @@ def follow_lines(task: Task, clean: Cleaned) -> tuple[Line, ...]:
         report = tracking_report(clean.times_s[asked], clean.xy[asked], where[asked])
     except BadInput:
         return ()  # less than three seconds so far
-    ask, step = ("more round of following", "more rounds of following"), _first_step(task, "follow")
-    off = report.rms_error
+    step, off = _first_step(task, "follow"), report.rms_error
+    wanted = WANTED["following"] * abs(off.number)
     return (
+        Line(message(LiveFigures.off_target), off, wanted, "following", None, step, 4, better="less", most=1),
         Line(
-            "distance from the target", off, WANTED["following"] * abs(off.number), ask, step, 4, better="less", most=1
+            message(LiveFigures.lag), report.lag_s, WANTED["lag_s"], "following", None, step, 4, unit="s", better="less", most=1
         ),
-        Line("late by", report.lag_s, WANTED["lag_s"], ask, step, 4, unit="s", better="less", most=1),
-        Line("distance with the lateness taken off", report.error_without_lag, better="less"),
-        Line("size of the movement", report.gain),
-    )
+        Line(message(LiveFigures.off_without_lag), report.error_without_lag, better="less"),
+        Line(message(LiveFigures.gain), report.gain),
+    )  # fmt: skip
 
 
 def play_lines(clean: Cleaned) -> tuple[Line, ...]:
@@ -253,8 +255,8 @@ def play_lines(clean: Cleaned) -> tuple[Line, ...]:
     if not asked.any():
         return ()
     radius = np.hypot(*clean.xy[asked].T) / clean.scale
-    why = f"counted over {np.count_nonzero(asked) * clean.step_s:.0f} s of play"
+    why = message(LiveFigures.counted_play, time_s=round(np.count_nonzero(asked) * clean.step_s))
     return tuple(
         Line(label, Estimate.unbounded(float(np.mean(radius >= least)), why, n=int(radius.size)))
-        for label, least in (("away from the centre", 0.2), ("at full throw", 0.95))
+        for label, least in ((message(LiveFigures.away), 0.2), (message(LiveFigures.full), 0.95))
     )

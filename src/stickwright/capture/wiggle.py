@@ -9,6 +9,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stickwright.capture.devices import Device, Samples, StickAxes, sticks_of
+from stickwright.codes.devices import Devices
+from stickwright.codes.live_doubts import LiveDoubts
+from stickwright.codes.message import Message, message
 from stickwright.model.recorded import Finding
 
 __all__ = ["ENOUGH", "SECOND_AXIS", "Wiggled", "wiggled"]
@@ -63,8 +66,8 @@ def wiggled(events: Iterable[object], devices: Iterable[Device]) -> Wiggled:
 
     Examples
     --------
-    >>> from stickwright.capture.devices import axis_words
-    >>> pad = Device("a", "pad", axis_words(4, standard=True), (), "browser")
+    >>> from stickwright.capture.devices import axes_of
+    >>> pad = Device("a", "pad", axes_of(4, standard=True), (), "browser")
     >>> swing = np.array([[0.0, 0.0, -0.5, -0.5], [0.0, 0.1, 0.5, 0.5]])
     >>> wiggled([Samples("a", 0, np.array([0.0, 0.1]), swing, np.zeros(2, np.int64))], [pad]).stick
     StickAxes(device_id='a', horizontal=2, vertical=3)
@@ -74,8 +77,8 @@ def wiggled(events: Iterable[object], devices: Iterable[Device]) -> Wiggled:
     sticks = [found for device_id, moved in ranges.items() for found in _candidates(known[device_id], moved)]
     sticks.sort(key=lambda found: -found[0])
     if not sticks or sticks[0][0] < ENOUGH:
-        text = "No stick moved far enough to be told apart. Wiggle it wide, once round; check that it is plugged in."
-        return Wiggled(None, sticks[0][0] if sticks else 0.0, (Finding("query", "no wiggle", text),))
+        nothing = Finding("query", "no wiggle", message(LiveDoubts.no_wiggle))
+        return Wiggled(None, sticks[0][0] if sticks else 0.0, (nothing,))
     moved, stick = sticks[0]
     return Wiggled(stick, moved, tuple(_doubts(sticks, known)))
 
@@ -116,17 +119,14 @@ def _doubts(sticks: list[tuple[float, StickAxes]], known: Mapping[str, Device]) 
     found = []
     if rivals and rivals[0][0] >= max(ENOUGH, _DOUBT * moved):
         names = [_called(one, known) for one in (stick, rivals[0][1])]
-        text = f"Two sticks moved: {names[0]} the most, and {names[1]}. Wiggle again, only the one that is meant."
-        found.append(Finding("query", "two moved", text))
+        two = message(LiveDoubts.two_moved, most=names[0], other=names[1])
+        found.append(Finding("query", "two moved", two))
     if stick.vertical is None:
-        text = (
-            f"Only one axis of {_called(stick, known)} moved: taken for a lever with one axis. Otherwise go round once."
-        )
-        found.append(Finding("note", "one axis", text))
+        found.append(Finding("note", "one axis", message(LiveDoubts.one_axis, stick=_called(stick, known))))
     return found
 
 
-def _called(stick: StickAxes, known: Mapping[str, Device]) -> str:
+def _called(stick: StickAxes, known: Mapping[str, Device]) -> Message:
     device = known[stick.device_id]
-    words = [device.axes[place] for place in (stick.horizontal, stick.vertical) if place is not None]
-    return f"'{device.name}' ({' and '.join(words)})"
+    axes = tuple(device.axes[place] for place in (stick.horizontal, stick.vertical) if place is not None)
+    return message(Devices.axes_of, device=device.called, axes=axes)

@@ -108,6 +108,11 @@ class Writer:
         """A note that a person typed, as part of a sentence: without its full stop."""
         return self.name(text.strip().rstrip("."))
 
+    @staticmethod
+    def clause(text: str) -> str:
+        """A text as part of a sentence: without its full stop."""
+        return text.strip().rstrip(".")
+
     def _decimal(self, text: str) -> str:
         places = len(text.partition(".")[2])
         return format_decimal(

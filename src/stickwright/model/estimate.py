@@ -6,6 +6,8 @@ import math
 from dataclasses import dataclass
 from typing import NamedTuple
 
+from stickwright.codes.message import Text
+
 __all__ = ["Estimate", "Interval", "none_unless_finite"]
 
 
@@ -49,9 +51,9 @@ class Estimate:
         Coverage of the interval, 0.95 unless said; None where the ends are those of a spread that has no coverage.
     n : int
         Number of readings (or draws) behind it; 0 for an assumption.
-    assumed : str or None
-        What was assumed, in words, when the value was not measured.
-    why : str or None
+    assumed : Message, str or None
+        What was assumed, when the value was not measured.
+    why : Message, str or None
         Why there is no value or no interval.
     endless : bool
         Whether the quantity may be as large as can be: then `high` is None though `low` may be known.
@@ -67,8 +69,8 @@ class Estimate:
     high: float | None
     level: float | None = 0.95
     n: int = 0
-    assumed: str | None = None
-    why: str | None = None
+    assumed: Text | None = None
+    why: Text | None = None
     endless: bool = False
 
     def __post_init__(self) -> None:
@@ -78,12 +80,12 @@ class Estimate:
         none_unless_finite(self, "value", "low", "high", "level")
 
     @classmethod
-    def unbounded(cls, value: float, why: str, *, n: int = 1, assumed: str | None = None) -> Estimate:
+    def unbounded(cls, value: float, why: Text, *, n: int = 1, assumed: Text | None = None) -> Estimate:
         """A value for which no interval can be given, with the reason."""
         return cls(value, None, None, n=n, assumed=assumed, why=why)
 
     @classmethod
-    def missing(cls, why: str, *, n: int = 0, assumed: str | None = None) -> Estimate:
+    def missing(cls, why: Text, *, n: int = 0, assumed: Text | None = None) -> Estimate:
         """No value, with the reason."""
         return cls(None, None, None, n=n, assumed=assumed, why=why)
 

@@ -49,7 +49,7 @@ def rate_words(rate: Estimate, what: str, many: str | None = None) -> str:
         return f"{what} all the time"
     rare = not value >= 0.5 / 60
     if not rate.has_interval:
-        why = f" ({rate.why.rstrip('.')}: {_MEASURE})" if rate.why else f" ({_MEASURE})"
+        why = f" ({str(rate.why).rstrip('.')}: {_MEASURE})" if rate.why else f" ({_MEASURE})"
         return f"an unknown number of {many}{why}" if rare or math.isnan(value) else _told(value, what, many)
     if high >= ALL_THE_TIME_PER_MIN:
         least = "anything" if rare else f"{_told(value, what, many)}, or anything"

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from stickwright.catalogue import say
 from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import PointingReport, SmoothnessReport, TapReport
 from stickwright.sheet.printed import clause, listed, plain, shown
@@ -64,7 +65,7 @@ def pointing_lines(pointing: PointingReport, unit: str) -> list[str]:
         Of the places: 'share', or the name of a foreign unit.
     """
     figures = dict(pointing.path_measures)
-    shared = {value.assumed for value in figures.values() if value.assumed}
+    shared = {say(value.assumed) for value in figures.values() if value.assumed}
     count = f"{pointing.movements} movement{'s' if pointing.movements != 1 else ''}"
     lines = [f"{count}, {_CLOCK[pointing.ended_by]}"]
     if pointing.serial:

@@ -14,6 +14,8 @@ from collections.abc import Iterable
 from dataclasses import replace
 
 from stickwright import units
+from stickwright.catalogue import say
+from stickwright.codes.message import Text
 from stickwright.model.estimate import Estimate
 from stickwright.model.turns import sense
 
@@ -225,7 +227,7 @@ def _rate_pair(value: float, low: float, high: float) -> tuple[str, str]:
 
 def _reason(estimate: Estimate) -> str:
     """Why something is missing, as it stands inside a sentence."""
-    why = (estimate.why or "").strip().rstrip(".")
+    why = clause(estimate.why or "")
     return f"{why[0].lower()}{why[1:]}" if why[1:2].islower() or why[1:2] == " " else why
 
 
@@ -371,15 +373,15 @@ def listed(parts: Iterable[str]) -> str:
     return f"{', '.join(most)} and {last}" if most else last
 
 
-def clause(text: str) -> str:
-    """A sentence as it stands before a comma or semicolon: without its full stop.
+def clause(text: Text) -> str:
+    """A sentence, or a message's words, as they stand before a comma or semicolon: without the full stop.
 
     Examples
     --------
     >>> clause("reach, not force, limits. ")
     'reach, not force, limits'
     """
-    return text.strip().rstrip(".")
+    return say(text).strip().rstrip(".")
 
 
 def sentence(text: str) -> str:

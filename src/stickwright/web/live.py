@@ -9,14 +9,14 @@ from __future__ import annotations
 import math
 import threading
 from collections.abc import Mapping, Sequence
-from dataclasses import asdict, dataclass, field, replace
+from dataclasses import dataclass, field, replace
 from typing import Any, Literal
 
 import numpy as np
 from numpy.typing import NDArray
 
 from stickwright.capture.browser import BrowserSource
-from stickwright.capture.devices import Device, Event, Gone, Samples, Source, StickAxes, stick_xy, sticks_of
+from stickwright.capture.devices import AXES, Device, Event, Gone, Samples, Source, StickAxes, stick_xy, sticks_of
 from stickwright.capture.events import Confirm, Effect, Ignored, Keep, Mark, Repeat, Resume, Shorten, Stop
 from stickwright.capture.events import Event as TaskEvent
 from stickwright.capture.events import Start as StartEvent
@@ -27,7 +27,7 @@ from stickwright.capture.pictures import picture, picture_of
 from stickwright.capture.progress import progress
 from stickwright.capture.recorder import Recorder, Took
 from stickwright.capture.replay import Replay, replayed_cues
-from stickwright.capture.sdl import SdlSource, no_stick_words
+from stickwright.capture.sdl import SdlSource
 from stickwright.capture.shapes import Picture, Ring, plain_picture
 from stickwright.capture.steps import RECORDED_COLUMNS, Task
 from stickwright.capture.task import TABLE
@@ -36,7 +36,9 @@ from stickwright.capture.virtual import State as StickState
 from stickwright.capture.virtual import VirtualStick
 from stickwright.capture.wiggle import wiggled
 from stickwright.catalogue import say
-from stickwright.codes.message import message
+from stickwright.codes.devices import Devices
+from stickwright.codes.live_figures import LiveFigures
+from stickwright.codes.message import Message, Text, message
 from stickwright.codes.steps import Steps
 from stickwright.model.recording import Recording
 from stickwright.model.response import Tuning
@@ -184,7 +186,7 @@ class Live:
         self._second: StickAxes | None = None
         self._switch: Switch | None = None
         self._waiting: list[Event] = []
-        self._words: list[str] = []
+        self._words: list[Text] = []
         self._raw = (math.nan, math.nan)
         self._tuned: tuple[float, float] | None = None
         self._over = ""
@@ -246,7 +248,7 @@ class Live:
             wanted = [one for one in steps if isinstance(one, int)] if isinstance(steps, list) else []
             took = self._recorder.say(SAID[do], now_s, wanted)
             self._told(took)
-            self._words += [say(effect.why) for effect in took.effects if isinstance(effect, Ignored)]
+            self._words += [effect.why for effect in took.effects if isinstance(effect, Ignored)]
 
     def turn(self, now_s: float) -> None:
         """Take what the sticks gave since the last turn, and let time go on.
@@ -271,11 +273,11 @@ class Live:
 
     def shown(self) -> dict[str, Any]:
         """What the page shows now."""
-        words, self._words = self._words, []
+        words, self._words = [say(one) for one in self._words], []
         devices = self.source.devices()
         if self._recorder is None:
             return {
-                "kind": "show", "phase": "waiting", "words": words, "hint": self._hint(devices),
+                "kind": "show", "phase": "waiting", "words": words, "hint": say(self._hint(devices)),
                 "devices": [_device(one) for one in devices], "chosen": _chosen(self._chosen), "second": _chosen(self._second),
                 "raw": _pair(self._raw),
                 "picture": plain_picture(Picture((), self.asked.task.for_player), say), "may": ["start"] if self._chosen else [],
@@ -292,7 +294,7 @@ class Live:
             "left_s": round(state.left_s, 1) if math.isfinite(state.left_s) else None,
             "may": [name for name, event in MAY if TABLE[state.phase, event].kind == "acts"],
             "kept": self._recorder.acknowledged, "waiting": self._recorder.waiting,
-            "lag": self._recorder.live.lag_words if self._recorder.live is not None and self._on else "",
+            "lag": say(self._recorder.live.lag_text) if self._recorder.live is not None and self._on else "",
         }  # fmt: skip
 
     def known(self) -> dict[str, Any]:
@@ -377,7 +379,7 @@ class Live:
         moved = wiggled(self._waiting, devices)
         if moved.stick is not None:
             self._chosen = moved.stick
-            self._words += [say(finding.text) for finding in moved.findings]
+            self._words += [finding.text for finding in moved.findings]
 
     def _choose(self, command: Mapping[str, Any]) -> None:
         """A stick, a second one beside it, or a button as confirm switch, by name."""
@@ -405,7 +407,7 @@ class Live:
             if isinstance(event, Samples):
                 self._find_switch(event)
             if isinstance(event, Gone):
-                self._words.append("A stick was unplugged.")
+                self._words.append(message(Devices.unplugged, which="before"))
             elif isinstance(event, Samples) and self._chosen is not None and event.device_id == self._chosen.device_id:
                 x, y = stick_xy(event, self._chosen)[-1]
                 self._raw = (float(x), float(y))
@@ -419,19 +421,15 @@ class Live:
         switch = Switch(device.id, (pressed & -pressed).bit_length() - 1)
         if switch != self._switch and switch.button < len(device.buttons):
             self._switch = switch
-            self._words.append(f"Confirm switch: {device.buttons[switch.button]} of {device.name}.")
+            button = device.buttons[switch.button]
+            self._words.append(message(Devices.confirm_switch, button=button, device=device.called))
 
-    def _hint(self, devices: Sequence[Device]) -> str:
+    def _hint(self, devices: Sequence[Device]) -> Message:
         if self._chosen is not None:
-            switch = (
-                "" if self._switch is not None else " A switch that is pressed now will count as the confirm switch."
-            )
-            return f"The stick is found. Start when the player is ready.{switch}"
+            return message(Devices.found, switch=self._switch is not None)
         if devices:
-            return "Move the stick that is to be measured wide, once round."
-        if self.asked.source == "browser":
-            return "Plug the stick in, and press one of its buttons or move it: browsers show a stick only then."
-        return no_stick_words(devices)
+            return message(Devices.move_round)
+        return message(Devices.wake) if self.asked.source == "browser" else message(Devices.plug_in)
 
     def _picture(self) -> Picture:
         assert self._recorder is not None
@@ -456,17 +454,17 @@ def known_words(known: Progress) -> dict[str, Any]:
     known : Progress
     """
     return {
-        "kind": "known", "verdict": known.verdict, "sentence": known.sentence,
-        "lines": [{"label": line.label, "words": line.words, "known": _known(line)} for line in known.lines],
-        "more": [{"words": one.words, "steps": list(one.steps)} for one in known.more],
-        "doubts": [asdict(one) for one in known.doubts],
+        "kind": "known", "verdict": known.verdict, "sentence": say(known.sentence),
+        "lines": [{"label": say(line.label), "words": say(line.words), "known": _known(line)} for line in known.lines],
+        "more": [{"words": say(one.text), "steps": list(one.steps)} for one in known.more],
+        "doubts": [{"level": one.level, "about": one.about, "text": say(one.text)} for one in known.doubts],
     }  # fmt: skip
 
 
 def _known(line: Line) -> str:
     if not line.decides:
-        return "told only"
-    return "enough" if line.enough else "more would help"
+        return say(message(LiveFigures.known, line="information"))
+    return say(message(LiveFigures.known, line="enough" if line.enough else "more"))
 
 
 def _source(name: SourceName, stick: VirtualStick | None) -> Source:
@@ -477,9 +475,17 @@ def _source(name: SourceName, stick: VirtualStick | None) -> Source:
 
 def _device(device: Device) -> dict[str, Any]:
     return {
-        "id": device.id, "name": device.name, "axes": list(device.axes), "buttons": list(device.buttons),
-        "sticks": [{"horizontal": one.horizontal, "vertical": one.vertical} for one in sticks_of(device)],
+        "id": device.id, "name": say(device.called),
+        "sticks": [
+            {"horizontal": one.horizontal, "vertical": one.vertical, "name": _stick_name(device, one)}
+            for one in sticks_of(device)
+        ],
     }  # fmt: skip
+
+
+def _stick_name(device: Device, stick: StickAxes) -> str:
+    side: Literal["left", "right"] = "left" if device.axes[stick.horizontal or 0] == AXES[0] else "right"
+    return say(message(Devices.stick, side=side))
 
 
 def _chosen(stick: StickAxes | None) -> dict[str, Any] | None:

@@ -210,7 +210,7 @@ def _recording_line(here: At, row: RecordingRow) -> dict[str, Any]:
     if not row.aside and row.samples:
         try:
             task = guided_task(**dict(row.task_asked)) if row.task_asked else guided_task(row.task, seed=1)
-            known = progress(task, samples_of(here.store, row.id)).sentence
+            known = say(progress(task, samples_of(here.store, row.id)).sentence)
         except (
             BadInput,
             TypeError,
@@ -261,8 +261,12 @@ def comparison_page(here: At, first: str, second: str) -> dict[str, Any]:
         "title": "Compare two recordings",
         "first": one,
         "second": other,
-        "found": found,
-        "rows": tuple((each.label, each.before.words, each.after.words, each.words) for each in found.differences),
+        "sentence": say(found.sentence),
+        "cautions": tuple(say(one) for one in found.cautions),
+        "rows": tuple(
+            tuple(say(cell) for cell in (each.label, each.before.words, each.after.words, each.words))
+            for each in found.differences
+        ),
         "back": here.url("measure"),
     }
 

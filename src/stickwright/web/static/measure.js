@@ -220,7 +220,7 @@ function devices(told) {
   for (const device of told.devices) {
     for (const [place, stick] of device.sticks.entries()) {
       const item = document.createElement("li");
-      const name = `${device.name}: ${device.axes[stick.horizontal].replace(" horizontal", "")}`;
+      const name = `${device.name}: ${stick.name}`;
       const is = (one) => Boolean(one) && one.device === device.id && one.horizontal === stick.horizontal;
       item.append(stickButton(name, `${device.id} ${place}`, is(told.chosen), told, { device: device.id, ...stick }));
       if (told.chosen && !is(told.chosen)) {
