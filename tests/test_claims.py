@@ -26,7 +26,7 @@ from stickwright.model.kit import Kit
 from stickwright.model.plan import Capability, Fit
 from stickwright.model.player import Player
 from stickwright.planning import plan
-from stickwright.sheet.serial import plan_json
+from stickwright.records.results import plan_json
 from stickwright.sheet.words import plan_words
 from stickwright.siting import judged_for, known_site, offered
 

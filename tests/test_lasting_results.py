@@ -1,23 +1,30 @@
-"""Results that last: a plan is the same after copying, whatever is missing in it."""
+"""Results that last: a plan is the same after copying, and after it was written and read, whatever is missing in it."""
 
 from __future__ import annotations
 
 import copy
+import json
 import math
 from dataclasses import replace
 from functools import cache
 from pathlib import Path
 
+import jsonschema
 import numpy as np
 import pytest
 
 import worked_cases
 import worked_rooms
 from lasting import not_finite
+from stickwright.codes.cautions import Cautions
+from stickwright.codes.kept_plans import KeptPlans
+from stickwright.codes.message import Message, Name, message
 from stickwright.model.estimate import Estimate
 from stickwright.model.plan import Plan
 from stickwright.planning import plan
 from stickwright.records.folder import read_case
+from stickwright.records.plan_schema import plan_schema
+from stickwright.records.results import UnreadPlan, plan_from_json, plan_json
 from test_claims import random_case
 
 DEMO = Path(__file__).parents[1] / "examples" / "demo"
@@ -41,6 +48,55 @@ def test_a_plan_holds_nothing_that_json_cannot(name: str) -> None:
     made = planned(name)
     assert list(not_finite(made)) == []
     assert copy.deepcopy(made) == made
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_a_plan_is_read_back_equal(name: str) -> None:
+    """What was written is read back as an equal plan, and that is written again as the same text; it obeys the schema."""
+    made = planned(name)
+    text = plan_json(made)
+    again = plan_from_json(text)
+    assert again == made
+    assert plan_json(again) == text
+    check = jsonschema.Draft202012Validator(plan_schema())
+    assert [f"{error.json_path}: {error.message[:80]}" for error in check.iter_errors(json.loads(text))] == []
+
+
+def test_messages_are_read_back_with_their_types() -> None:
+    """Names, counts and nested messages: a name is a name again, not any text."""
+    note = message(Cautions.forbidden_grip, site=Name("chin"), note=Name("no pinching"))
+    nested = message(Cautions.session, blocks=message(Cautions.usual_blocks))
+    made = planned("demo")
+    cautions = (replace(made.cautions[0], text=note), replace(made.cautions[0], text=nested))
+    again = plan_from_json(plan_json(replace(made, cautions=cautions)))
+    assert again.cautions == cautions
+    assert isinstance(again.cautions[0].text, Message)
+    assert isinstance(again.cautions[0].text.param("site"), Name)
+
+
+def test_what_is_no_plan_of_today_is_refused() -> None:
+    """Another format, another text, a message or a part that is not known: said in one sentence, with where it is."""
+    data = json.loads(plan_json(planned("rune")))
+    gone = {"about": "effort", "site": None, "text": {"code": "Cautions.gone"}}
+    more = {"about": "effort", "site": None, "text": {"code": "Cautions.pain", "force_n": 1.0}}
+
+    def place(where: str) -> Message:
+        return message(KeptPlans.other_parts, place=Name(where))
+
+    for wrong, said in (
+        ([1], message(KeptPlans.no_plan)),
+        ({}, message(KeptPlans.no_plan)),
+        (data | {"format": 2}, message(KeptPlans.other_format, kept=2, today=3)),
+        (data | {"seed": "many"}, place("seed")),
+        ({key: value for key, value in data.items() if key != "sites"}, place("sites")),
+    ):
+        with pytest.raises(UnreadPlan) as refused:
+            plan_from_json(json.dumps(wrong))
+        assert refused.value.why == said
+    for caution in (gone, more):
+        with pytest.raises(UnreadPlan) as refused:
+            plan_from_json(json.dumps(data | {"cautions": [caution]}))
+        assert str(refused.value.why.param("place")).startswith("cautions.0.text")
 
 
 def test_the_check_finds_one() -> None:

@@ -18,8 +18,8 @@ from stickwright.model.kit import Kit
 from stickwright.model.player import Player
 from stickwright.model.room import Room
 from stickwright.planning import plan
+from stickwright.records.results import plan_json
 from stickwright.sheet.document import sheet_pdf
-from stickwright.sheet.serial import plan_json
 from stickwright.sheet.words import plan_words
 from worked_cases import van_kit, whole_case
 from worked_rooms import NAMES, mount_kit, room

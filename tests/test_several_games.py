@@ -17,9 +17,9 @@ from stickwright.model.plan import Plan
 from stickwright.model.wishes import Keep, Wishes
 from stickwright.planning import plan
 from stickwright.records.folder import read_case
+from stickwright.records.results import plan_json
 from stickwright.sheet.document import sheet_content
 from stickwright.sheet.games_words import games_page
-from stickwright.sheet.serial import plan_json
 from stickwright.sheet.who import who_page
 from stickwright.sheet.wiring_page import wiring_page
 from stickwright.sheet.words import plan_words

@@ -10,7 +10,7 @@ import numpy as np
 from stickwright.model.case import Case
 from stickwright.planning import plan
 from stickwright.records.folder import read_case
-from stickwright.sheet.serial import as_data
+from stickwright.records.results import as_data
 from stickwright.store.cases import case_of, export_case, import_case
 from stickwright.store.opening import memory_store
 from stickwright.store.recordings import append_samples, begin_recording, finish_recording

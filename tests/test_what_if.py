@@ -20,8 +20,8 @@ from stickwright.model.plan import Plan
 from stickwright.model.wishes import Wishes
 from stickwright.planning import plan
 from stickwright.records.folder import case_and_queries, read_case
+from stickwright.records.results import plan_json
 from stickwright.sheet.document import sheet_pdf
-from stickwright.sheet.serial import plan_json
 from stickwright.sheet.technical import technical_pages
 from stickwright.sheet.why_words import why_words
 from stickwright.sheet.words import plan_words

@@ -28,7 +28,7 @@ def validator(model):
     return jsonschema.Draft202012Validator(file_schema(model))
 
 
-@pytest.mark.parametrize("name", ["player", "kit", "game", "hub", "room"])
+@pytest.mark.parametrize("name", ["player", "kit", "game", "hub", "room", "plan"])
 def test_the_schema_files_are_fresh(name):
     """The files under schemas/ are what the nouns say today: python -m stickwright.records.schemas writes them."""
     text = (ROOT / "schemas" / f"{name}.schema.json").read_text(encoding="utf-8")
@@ -107,7 +107,7 @@ def test_every_unit_is_offered_with_its_limits():
 def test_written_into_a_folder(tmp_path):
     """Five files, whole."""
     assert [path.name for path in write_schemas(tmp_path / "schemas")] == [
-        "player.schema.json", "kit.schema.json", "game.schema.json", "hub.schema.json", "room.schema.json",
+        "player.schema.json", "kit.schema.json", "game.schema.json", "hub.schema.json", "room.schema.json", "plan.schema.json",
     ]  # fmt: skip
 
 

@@ -21,10 +21,10 @@ from sample_plan import sample_plan
 
 from stickwright.cli import main
 from stickwright.errors import BadInput
+from stickwright.records.results import plan_json
 from stickwright.sheet.mount_dxf import LAYERS, all_dxf, mount_dxf
 from stickwright.sheet.mount_scene import place_rows, scene_html
 from stickwright.sheet.mount_shapes import room_shapes
-from stickwright.sheet.serial import plan_json
 
 
 @pytest.fixture(scope="module")

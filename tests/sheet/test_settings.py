@@ -12,8 +12,8 @@ from stickwright.model.estimate import Estimate
 from stickwright.model.game import SettingsBefore
 from stickwright.model.plan import Plan
 from stickwright.model.response import SimpleSettings
+from stickwright.records.results import plan_json
 from stickwright.sheet.family import first_page
-from stickwright.sheet.serial import plan_json
 from stickwright.sheet.technical import technical_pages
 from stickwright.sheet.tuned import line_of_tuning, set_unrecorded, typed_basis, unrecorded_basis
 from stickwright.sheet.words import plan_words

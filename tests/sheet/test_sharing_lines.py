@@ -9,12 +9,12 @@ from dataclasses import replace
 import pytest
 from sample_plan import sample_plan
 from sample_sharing import SHARED, clashing_plan, shared_plan, sharing, unwired_plan
-from test_serial import refuse, same
+from test_results import refuse, same
 
 from stickwright.errors import BadInput
 from stickwright.model.sharing import Elsewhere
+from stickwright.records.results import plan_json
 from stickwright.sheet.figures import all_figures
-from stickwright.sheet.serial import plan_json
 from stickwright.sheet.sharing_lines import sharing_blocks
 from stickwright.sheet.why_so import NO_HUB
 from stickwright.sheet.why_words import why_words

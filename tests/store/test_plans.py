@@ -12,7 +12,7 @@ from stickwright.errors import BadInput
 from stickwright.model.wishes import Keep, Wishes
 from stickwright.planning import plan
 from stickwright.records.folder import read_case
-from stickwright.sheet.serial import plan_json
+from stickwright.records.results import plan_json
 from stickwright.store import plans as plans_module
 from stickwright.store.cases import case_of, import_case
 from stickwright.store.documents import documents, save_document

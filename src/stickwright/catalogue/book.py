@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from importlib import import_module
 from typing import TYPE_CHECKING, Any, cast
 
-from stickwright.codes.message import Text
+from stickwright.codes.message import Text, module_of
 
 if TYPE_CHECKING:
     from stickwright.catalogue.writer import Writer
@@ -56,16 +56,6 @@ class Book:
             module = import_module(f"stickwright.catalogue.{self.language}.{module_of(name)}")
             self._topics[name] = module.Texts(self.writer, self.say)
         return self._topics[name]
-
-
-def module_of(topic: str) -> str:
-    """Module of a topic, the same in every language: ``MountChecks`` is in ``mount_checks``.
-
-    Parameters
-    ----------
-    topic : str
-    """
-    return "".join(f"_{sign.lower()}" if sign.isupper() else sign for sign in topic).lstrip("_")
 
 
 _opened = functools.cache(Book)

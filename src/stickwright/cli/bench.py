@@ -86,7 +86,7 @@ def run(options: argparse.Namespace) -> int:
     write_whole(drawing, bench(result))
     print(f"Force against travel: {drawing}")
     if options.json:
-        from stickwright.sheet.serial import as_json
+        from stickwright.records.results import as_json
 
         write_whole(Path(options.json), as_json(result))
         print(f"Everything: {options.json}")

@@ -82,7 +82,7 @@ def run(options: argparse.Namespace) -> int:
     finally:
         close()
     if options.json == "-":
-        from stickwright.sheet.serial import plan_json
+        from stickwright.records.results import plan_json
 
         print(plan_json(result), end="")
         return 0
@@ -153,7 +153,7 @@ def _written(
         write_whole(Path(options.scene), scene_html(result))
         written.append(Path(options.scene))
     if options.json and options.json != "-":
-        from stickwright.sheet.serial import plan_json
+        from stickwright.records.results import plan_json
 
         write_whole(Path(options.json), plan_json(result))
         written.append(Path(options.json))

@@ -125,7 +125,7 @@ def run(options: argparse.Namespace) -> int:
             write_whole(Path(options.svg), trace_overview(report, recording.times_s, recording.xy))
             print(f"Drawing: {options.svg}")
         if options.json:
-            from stickwright.sheet.serial import as_json
+            from stickwright.records.results import as_json
 
             write_whole(Path(options.json), as_json(report))
             print(f"Everything: {options.json}")
@@ -181,8 +181,8 @@ def _tell_table(options: argparse.Namespace, table: TableReport) -> int:
         raise BadInput(Problem("--svg", "a table", "a recording: a table has no path to draw", "Leave out --svg."))
     print(table_words(table))
     if options.json:
+        from stickwright.records.results import as_json
         from stickwright.records.writing import write_whole
-        from stickwright.sheet.serial import as_json
 
         write_whole(Path(options.json), as_json(table))
         print(f"Everything: {options.json}")

@@ -12,7 +12,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any, Concatenate, ParamSpec
 
-__all__ = ["Message", "Name", "Param", "Text", "Topic", "message"]
+__all__ = ["Message", "Name", "Param", "Text", "Topic", "message", "module_of"]
 
 P = ParamSpec("P")
 
@@ -30,6 +30,13 @@ class Name(str):
     def __new__(cls, typed: str) -> Name:
         """As it was typed."""
         return super().__new__(cls, typed)
+
+    @classmethod
+    def __get_pydantic_core_schema__(cls, source: Any, handler: Any) -> Any:
+        """How it is read back: a string."""
+        from pydantic_core import core_schema
+
+        return core_schema.no_info_after_validator_function(cls, core_schema.str_schema())
 
 
 Param = Any
@@ -74,6 +81,21 @@ class Message:
         """The same inside an f-string."""
         return str(self)
 
+    @classmethod
+    def __get_pydantic_core_schema__(cls, source: Any, handler: Any) -> Any:
+        """How it is read back: by `stickwright.codes.kept.message_of`."""
+        from pydantic_core import core_schema
+
+        from stickwright.codes.kept import message_of
+
+        return core_schema.no_info_plain_validator_function(message_of)
+
+    @classmethod
+    def __get_pydantic_json_schema__(cls, schema: Any, handler: Any) -> dict[str, Any]:
+        """What it looks like in JSON."""
+        code = {"type": "string", "pattern": "^[A-Z][A-Za-z]*[.][a-z_0-9]+$"}
+        return {"type": "object", "title": cls.__name__, "properties": {"code": code}, "required": ["code"]}
+
 
 Text = Message | str
 """What is said somewhere: a message, or a sentence not yet in the catalogue."""
@@ -100,6 +122,16 @@ def message(text: Callable[Concatenate[Any, P], str], /, *none: P.args, **params
     """
     del none  # keyword parameters only: the topics' signatures see to it
     return Message(text.__qualname__.rpartition("<locals>.")[2], tuple(sorted(params.items())))
+
+
+def module_of(topic: str) -> str:
+    """Module of a topic, the same here and in every language: ``MountChecks`` is in ``mount_checks``.
+
+    Parameters
+    ----------
+    topic : str
+    """
+    return "".join(f"_{sign.lower()}" if sign.isupper() else sign for sign in topic).lstrip("_")
 
 
 class Topic(ABC):

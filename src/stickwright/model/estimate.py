@@ -15,7 +15,9 @@ class Interval(NamedTuple):
     """Both ends."""
 
     low: float
+    """Lower end."""
     high: float
+    """Upper end."""
 
 
 def none_unless_finite(result: object, *names: str) -> None:

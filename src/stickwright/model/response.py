@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, fields
-from typing import Literal
+from typing import Annotated, Any, Literal
 
 import numpy as np
 from numpy.typing import NDArray
+from pydantic import PlainValidator, WithJsonSchema
 
 from stickwright.model.estimate import Estimate
 from stickwright.model.game import SettingsBefore
@@ -16,6 +17,21 @@ __all__ = ["BaseAdvice", "FilterChoice", "FilterTried", "SimpleSettings", "Tunin
 
 BaseAdvice = Literal["turn", "stays", "mend first", "not known"]
 """What to do with the base of a stick: turn it, leave it, put a mirror or a quarter turn right first, or nothing is known."""
+
+
+def _numbers(value: Any) -> NDArray[np.float64]:
+    return np.asarray(value, dtype=np.float64)
+
+
+_CELL = {"type": ["number", "null"]}
+Row = Annotated[NDArray[np.float64], PlainValidator(_numbers), WithJsonSchema({"type": "array", "items": _CELL})]
+"""Numbers in a row; in JSON an empty cell is null."""
+Xy = Annotated[
+    NDArray[np.float64],
+    PlainValidator(lambda value: _numbers(value).reshape(-1, 2)),
+    WithJsonSchema({"type": "array", "items": {"type": "array", "items": _CELL, "minItems": 2, "maxItems": 2}}),
+]
+"""Pairs, shape (n, 2)."""
 
 
 @dataclass(frozen=True)
@@ -96,13 +112,13 @@ class Tuning:
     sentences: tuple[str, ...]
     """What each step does for this player, in order."""
     findings: tuple[Finding, ...]
-    before_xy: NDArray[np.float64]
+    before_xy: Xy
     """A recording as it was, shape (n, 2)."""
-    after_xy: NDArray[np.float64]
+    after_xy: Xy
     """The same through this response."""
-    shown_times_s: NDArray[np.float64]
+    shown_times_s: Row
     shown_recording: str
-    shown_target_xy: NDArray[np.float64] | None = None
+    shown_target_xy: Xy | None = None
     setup: str = ""
     """What the recordings were made on, in words as `Fit.label` has them ('dew + low dish + extension +8 mm'), tilt
     left out; empty when not known."""

@@ -1,7 +1,8 @@
-"""JSON Schema of the files of a case, from the nouns themselves, with every unit that may be typed.
+"""JSON Schema of the files of a case, from the nouns themselves, with every unit that may be typed; and of a plan.
 
 ``python -m stickwright.records.schemas`` writes schemas/player.schema.json, kit.schema.json,
-game.schema.json, hub.schema.json and room.schema.json, for editors that check while typing [json-schema].
+game.schema.json, hub.schema.json and room.schema.json, for editors that check while typing [json-schema], and
+plan.schema.json, for programs that read a plan.
 """
 
 from __future__ import annotations
@@ -19,6 +20,7 @@ from stickwright.model.measured import Measured
 from stickwright.model.player import Player
 from stickwright.model.room import Room
 from stickwright.records.fields import NONE, Shape, fields_of, typed_keys
+from stickwright.records.plan_schema import plan_schema
 from stickwright.records.writing import make_folder, write_whole
 
 __all__ = ["FILES", "file_schema", "schema_texts", "write_schemas"]
@@ -134,9 +136,9 @@ def _item_schema(shape: Shape, key: str | None) -> dict[str, Any]:
 
 def schema_texts() -> dict[str, str]:
     """File name -> text of every schema file."""
+    schemas = {name: file_schema(model) for name, model in FILES.items()} | {"plan": plan_schema()}
     return {
-        f"{name}.schema.json": json.dumps(file_schema(model), indent=2, ensure_ascii=False) + "\n"
-        for name, model in FILES.items()
+        f"{name}.schema.json": json.dumps(one, indent=2, ensure_ascii=False) + "\n" for name, one in schemas.items()
     }
 
 

@@ -27,7 +27,7 @@ from stickwright.model.plan import Plan
 from stickwright.model.wishes import Keep, Wishes
 from stickwright.planning import DRAWS, SEED, plan
 from stickwright.records.folder import case_and_queries
-from stickwright.sheet.serial import plan_json, read_json
+from stickwright.records.results import plan_json, read_json
 from stickwright.store.cases import case_name, forces_up_to, tree_from
 from stickwright.store.documents import documents
 from stickwright.store.loans import loans, with_others, without_stock

@@ -21,10 +21,10 @@ from stickwright.model.plan import Plan
 from stickwright.model.response import Tuning
 from stickwright.model.wishes import Keep, Wishes
 from stickwright.planning import DRAWS, SEED
+from stickwright.records.results import plan_json
 from stickwright.sheet.document import sheet_content, sheet_pages, sheet_pdf
 from stickwright.sheet.mount_dxf import all_dxf
 from stickwright.sheet.mount_scene import scene_html
-from stickwright.sheet.serial import plan_json
 from stickwright.sheet.what_if import wishes_words
 from stickwright.store.plans import PlanRow, make_plan, plan_again, plans, reproduce, wishes_asked
 from stickwright.web.desk import At, at_visit

@@ -13,7 +13,7 @@ from sample_plan import bare_plan, empty_plan, sample_plan, tuning
 
 from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import Finding
-from stickwright.sheet.serial import FORMAT, as_data, plan_json, read_json
+from stickwright.records.results import FORMAT, as_data, plan_json, read_json
 
 
 def refuse(word: str) -> Any:

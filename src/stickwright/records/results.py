@@ -1,4 +1,4 @@
-"""A plan as JSON: everything in it, SI, in a fixed order.
+"""A plan as JSON, and a plan from it: everything in it, SI, in a fixed order.
 
 What is missing is null, and an estimate says in `why` what is missing.
 """
@@ -6,22 +6,38 @@ What is missing is null, and an estimate says in `why` what is missing.
 from __future__ import annotations
 
 import dataclasses
+import functools
 import json
 import math
 from collections.abc import Mapping
 from typing import Any
 
 import numpy as np
+from pydantic import BaseModel, TypeAdapter, ValidationError
 
-from stickwright.codes.message import Message
+from stickwright.codes.kept_plans import KeptPlans
+from stickwright.codes.message import Message, Name, message
 from stickwright.model.measured import Measured
 from stickwright.model.plan import Fit, Plan
 from stickwright.model.response import Tuning
 
-__all__ = ["FORMAT", "as_data", "as_json", "plan_json", "read_json"]
+__all__ = [
+    "FORMAT",
+    "UNITS",
+    "UnreadPlan",
+    "as_data",
+    "as_json",
+    "kept_plan",
+    "plan_from_json",
+    "plan_json",
+    "read_json",
+]
 
-FORMAT = 2
-"""Raised when a key changes its meaning or goes; a new key does not raise it."""
+FORMAT = 3
+"""Raised when a key changes its meaning or goes; a new key that may be left out does not raise it. Since 3 a plan can be read back;
+before, null stood for what is missing, for what has no end and for what nothing loads alike."""
+
+UNITS = "SI, named by the ending of each key; a share is 0 to 1"
 
 _NAMED_BEFORE = {("bias", "rotation_rad"): "error_rotation_rad", ("tunings", "rotation_rad"): "output_rotation_rad"}
 """Keys of format 1 by where they stood: one name had two signs."""
@@ -49,6 +65,70 @@ def plan_json(plan: Plan) -> str:
     return as_json(plan, {"what_if": plan.wishes.what_if})
 
 
+@functools.cache
+def kept_plan() -> TypeAdapter[Plan]:
+    """What reads a plan from JSON, made from the types of its fields."""
+    # Names that the fields of a plan are typed by, and that its modules import for type checkers alone.
+    from stickwright.model.hub import Hub  # noqa: F401
+    from stickwright.model.layouts import GamesTogether, Layout  # noqa: F401
+    from stickwright.model.mounting import SiteMount  # noqa: F401
+    from stickwright.model.room import Room  # noqa: F401
+    from stickwright.model.sharing import PartLine, Sharing  # noqa: F401
+
+    return TypeAdapter(Plan)
+
+
+def plan_from_json(text: str | bytes) -> Plan:
+    """The plan that was written.
+
+    Parameters
+    ----------
+    text : str or bytes
+        As `plan_json` wrote it.
+
+    Returns
+    -------
+    Plan
+        Equal to the one that was written, and written again the same text.
+
+    Raises
+    ------
+    UnreadPlan
+        Another format than today's, or a part that today's plan does not have so.
+    """
+    try:
+        found = _Head.model_validate_json(text).format
+    except ValidationError:
+        raise UnreadPlan(message(KeptPlans.no_plan)) from None
+    if found != FORMAT:
+        raise UnreadPlan(message(KeptPlans.other_format, kept=found, today=FORMAT))
+    try:
+        return kept_plan().validate_json(text)
+    except ValidationError as unlike:
+        place = ".".join(str(step) for step in unlike.errors(include_url=False)[0]["loc"])
+        raise UnreadPlan(message(KeptPlans.other_parts, place=Name(place))) from unlike
+
+
+class UnreadPlan(ValueError):
+    """What was kept is no plan as it is written today.
+
+    Parameters
+    ----------
+    why : Message
+        One sentence.
+    """
+
+    def __init__(self, why: Message) -> None:
+        super().__init__(why.code)
+        self.why = why
+
+
+class _Head(BaseModel):
+    """The key that is read before the others."""
+
+    format: int
+
+
 def as_json(result: Any, first: Mapping[str, Any] | None = None) -> str:
     """Any finished result (a plan, a bench, what a recording told) as JSON text.
 
@@ -66,7 +146,7 @@ def as_json(result: Any, first: Mapping[str, Any] | None = None) -> str:
     """
     data = {
         "format": FORMAT,
-        "units": "SI, named by the ending of each key; a share is 0 to 1",
+        "units": UNITS,
         **(first or {}),
         **as_data(result),
     }
@@ -92,7 +172,7 @@ def read_json(text: str | bytes) -> dict[str, Any]:
     {'format': 1, 'bias': {'error_rotation_rad': {'value': 0.2}}}
     """
     data: dict[str, Any] = json.loads(text)
-    found: dict[str, Any] = _with_todays_keys(data, "", data.get("format", FORMAT) < FORMAT)
+    found: dict[str, Any] = _with_todays_keys(data, "", data.get("format", FORMAT) == 1)
     return found
 
 
@@ -126,7 +206,7 @@ def as_data(value: Any) -> Any:
 
     Examples
     --------
-    >>> as_data(Estimate.unbounded(0.26, "one reading only"))["low"] is None
+    >>> as_data((0.26, None)) == [0.26, None]
     True
     """
     if isinstance(value, Message):
