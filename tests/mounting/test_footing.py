@@ -336,6 +336,12 @@ class TestStandsAndClamps:
         with pytest.raises(BadInput, match="tube: found both ends at one point"):
             clamp_checks((0, 0, 0), (0, 0, 0), (0.3, 0, 0), Pushes(10.0), [], None)
 
+    def test_what_hangs_from_a_clamp_turns_it_too(self):
+        """By hand: 2 kg 0.2 m beside a level tube are 3.92 N m, besides the push of 15 N at 0.3 m."""
+        beside = [((0.2, 0.0, 0.0), 2.0)]
+        (alone,) = clamp_checks((0, 0, 0), (0, 1, 0), (0.3, 0, 0), Pushes(10.0), beside, 9.0)
+        assert alone.load == approx(10.0 * 1.5 * 0.3 + 2 * 9.80665 * 0.2, abs=0.005)
+
 
 def test_friction_not_known_is_said():
     """No friction, no verdict for more than a light push; dusty stands in where the tables know nothing."""
