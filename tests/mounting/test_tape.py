@@ -144,3 +144,15 @@ def test_more_distances_average_out() -> None:
         ]
         off.append(np.subtract(taped_point(told).points_m[0], point))
     assert np.abs(np.mean(off, axis=0)).max() < 0.005
+
+
+@pytest.mark.parametrize("moved", [(-3.0, 2.0, -1.0), (0.0, 0.0, -2.5), (4.0, 0.5, 0.0)])
+@pytest.mark.parametrize("names", [("bolt", "front", "left bolt"), tuple(NAMES)])
+def test_law_another_origin_moves_the_answer_along(moved: tuple[float, float, float], names: tuple[str, ...]) -> None:
+    """Landmarks told from a wall metres away: the same answers, so much further on."""
+    here = tapes((0.1, 0.3, 0.4), *names)
+    there = [TapePoint(one.landmark, tuple((np.array(one.at_m) + moved).tolist()), one.distance_m) for one in here]
+    back = [np.array(point) - moved for point in taped_point(there).points_m]
+    assert len(back) == len(taped_point(here).points_m)
+    for one, other in zip(back, taped_point(here).points_m, strict=True):
+        assert one == pytest.approx(other, abs=1e-5)
