@@ -37,7 +37,7 @@ def test_every_target_once_and_all_ways_alike(half, distance):
 @pytest.mark.parametrize("count, found", [(8, "found 8"), (1, "found 1"), (0, "found 0")])
 def test_an_even_number_is_refused(count, found):
     """An even number would go to and fro between two targets: refused, with the number that works."""
-    with pytest.raises(BadInput, match=f"{found}, expected an odd number, 3 or more. Take 9."):
+    with pytest.raises(BadInput, match=f"{found}, expected an odd number, 3 or more. Use 9."):
         ring_of_targets(count, 1.0)
 
 
@@ -94,7 +94,7 @@ def test_a_path_that_cannot_be_made_is_refused_with_all_its_faults():
     """A pace that is not known and a size beyond the stick are named together."""
     with pytest.raises(BadInput) as refused:
         sum_of_sines(1, pace="wild", largest=1.5, lasts_s=0.0)
-    assert [each.where for each in refused.value.problems] == ["pace", "how long", "size"]
+    assert [each.where for each in refused.value.problems] == ["pace", "duration", "size"]
 
 
 def test_reach_goes_round_the_circle():

@@ -65,7 +65,7 @@ _LOST, _STANDARD = 1, 2
 _LARGEST_AXIS = 10.0  # Browsers give a hat at rest as 1.29 or 3.29: allowed, though no stick.
 _LARGEST_MS = 1e14  # Some three thousand years.
 _WHERE = "message from the page"
-_REMEDY = "Reload the page; if it comes again, the page and the program are of different versions."
+_REMEDY = "Reload the page. If it happens again, the page and the program are different versions."
 
 
 def _no_rows() -> Array:

@@ -94,7 +94,7 @@ def sdl_library() -> ModuleType:
     except (ImportError, OSError) as error:
         raise BadInput(
             Problem("sticks of this computer", str(error), "the SDL library, which comes with the program",
-                    "Install the program anew, or read the stick in the browser.")
+                    "Reinstall the program, or read the stick in the browser.")
         ) from error  # fmt: skip
     return sdl2  # type: ignore[no-any-return]
 

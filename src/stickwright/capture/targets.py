@@ -161,7 +161,7 @@ def ring_of_targets(count: int, distance: float, *, first_rad: float = math.pi /
     """
     problems = []
     if count < 3 or count % 2 == 0:
-        problems.append(Problem("targets", str(count), "an odd number, 3 or more", "Take 9."))
+        problems.append(Problem("targets", str(count), "an odd number, 3 or more", "Use 9."))
     if not (math.isfinite(distance) and distance > 0):
         problems.append(Problem("distance", f"{distance:g}", "a length above 0"))
     if problems:
@@ -235,7 +235,7 @@ def sum_of_sines(
     if pace not in PRIMES:
         problems.append(Problem("pace", f"'{pace}'", " or ".join(f"'{each}'" for each in PRIMES)))
     if not (math.isfinite(lasts_s) and lasts_s > 0):
-        problems.append(Problem("how long", f"{lasts_s:g} s", "a time above 0"))
+        problems.append(Problem("duration", f"{lasts_s:g} s", "a time above 0"))
     if not 0 < largest <= 1:
         problems.append(Problem("size", f"{largest:g}", "a share of full output above 0, at most 1"))
     if problems:

@@ -134,7 +134,7 @@ def push_task(
     if directions not in (4, 8):
         problems.append(Problem("directions", str(directions), "4 or 8"))
     if not levels or not all(0 < level <= 1 for level in levels):
-        problems.append(Problem("levels", str(list(levels)), "shares above 0, at most 1", "Take 0.3, 0.6 and 1."))
+        problems.append(Problem("levels", str(list(levels)), "shares above 0, at most 1", "Use 0.3, 0.6 and 1."))
     if problems:
         raise BadInput(problems)
     _refuse_counts(rounds=rounds)

@@ -382,7 +382,7 @@ def put_aside(request: Request) -> Response:
     aside = request.url.path.endswith("/aside")
     turn, back = (set_aside, take_back) if aside else (take_back, set_aside)
     turn(here.store, number, who=here.who)
-    words = f"{row.name} is {'left out' if aside else 'counted again'}."
+    words = f"{row.name} is {'excluded' if aside else 'included again'}."
     return done(request, here.url("measure"), words, undo=partial(back, here.store, number, who=here.who))
 
 

@@ -114,6 +114,8 @@ class Texts(LiveFigures):
     def figure(self, *, value: Estimate, unit: FigureUnit) -> str:
         if value.value is None:
             return f"not known ({self._why(value)})"
+        if value.endless:
+            return f"{self._amount(value.value, unit)} (at least {self._amount(value.lower, unit)})"
         if not value.has_interval:
             return f"{self._amount(value.value, unit)}, no interval ({self._why(value)})"
         low, high = self._bare(value.lower, unit), self._amount(value.upper, unit)
@@ -168,10 +170,11 @@ class Texts(LiveFigures):
         return f"{'Nearly enough' if nearly else 'Not enough yet'}. Ask for {asked}. {self._told(label, value, wanted)}"
 
     def so_far(self, *, verdict: Literal["not-enough", "nearly", "enough"], steps: int) -> str:
-        left = f"{self.w.whole(steps)} {self.w.plural(steps, one='step', other='steps')}"
         if verdict == "enough":
-            return f"Enough so far. {left} still to come, which you may leave out."
-        return f"{'Nearly enough' if verdict == 'nearly' else 'Not enough'} so far. Carry on: {left} still to come."
+            last = self.w.plural(steps, one="step", other=f"{self.w.whole(steps)} steps")
+            return f"Enough so far. You may leave out the last {last}."
+        left = f"{self.w.whole(steps)} {self.w.plural(steps, one='step', other='steps')}"
+        return f"{'Nearly enough' if verdict == 'nearly' else 'Not enough'} so far. Carry on: {left} to go."
 
     def known(self, *, line: Literal["information", "enough", "more"]) -> str:
         return {"information": "for information", "enough": "enough", "more": "more would help"}[line]

@@ -25,11 +25,12 @@ class Texts(LiveNotes):
         return f"{self._samples(samples)} from '{self.say(device)}' {lost} lost on the way. {_GAP}"
 
     def samples_without_a_stick(self, *, samples: int) -> str:
-        return f"{self._samples(samples)} came from a stick that had not given its name. They were left out."
+        return f"{self._samples(samples)} left out: the stick that sent them had not given its name."
 
     def overflow(self, *, samples: int, device: Text | None) -> str:
         of = "" if device is None else f" from '{self.say(device)}'"
-        return f"{self._samples(samples)}{of} came faster than they could be saved, and were lost. {_GAP}"
+        lost = self.w.plural(samples, one="was", other="were")
+        return f"{self._samples(samples)}{of} {lost} lost: samples came faster than they could be taken. {_GAP}"
 
     def slept(self, *, time_s: float) -> str:
         return f"The computer was asleep, or its clock was put forward, for about {self.w.amount(time_s, 's')}. {_GAP}"
@@ -58,7 +59,8 @@ class Texts(LiveNotes):
         return f"The computer was too busy to read the stick for {self.w.amount(time_s, 's')}. {_GAP}"
 
     def waiting(self, *, samples: int) -> str:
-        return f"{self._samples(samples)} not saved yet. They are held here and will be tried again."
+        waits = self.w.plural(samples, one="is not saved yet. It is", other="are not saved yet. They are")
+        return f"{self._samples(samples)} {waits} held here, and saving will be tried again."
 
     def no_lag(self) -> str:
         return "The tuning adds no delay: it has no filter."
