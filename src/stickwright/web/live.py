@@ -38,6 +38,7 @@ from stickwright.capture.wiggle import wiggled
 from stickwright.catalogue import say
 from stickwright.codes.devices import Devices
 from stickwright.codes.live_figures import LiveFigures
+from stickwright.codes.measuring import SourceName
 from stickwright.codes.message import Message, Text, message
 from stickwright.codes.steps import Steps
 from stickwright.model.recording import Recording
@@ -49,7 +50,6 @@ from stickwright.web.practice import practice_feed
 __all__ = ["SAID", "Live", "LiveAsked", "RecordSink", "known_words"]
 
 Array = NDArray[np.float64]
-SourceName = Literal["browser", "computer", "practice", "replay"]
 Said = Stop | Resume | Shorten | Repeat | Confirm
 WIGGLED_EVENTS = 400
 """Batches looked at for a wiggle: some seconds."""

@@ -25,6 +25,8 @@ from stickwright.capture.progress import progress, warm_up
 from stickwright.capture.steps import STOP, Task
 from stickwright.capture.tasks import TASKS, guided_task
 from stickwright.catalogue import say
+from stickwright.codes.measuring import Measuring, SourceName
+from stickwright.codes.message import Message, Name, message
 from stickwright.errors import BadInput, Problem
 from stickwright.model.recording import Recording
 from stickwright.records.folder import read_case
@@ -55,16 +57,7 @@ OVER = 4404
 """How a line is closed when its task is over: the page does not try again."""
 LINE_LOST_S = 300.0
 """How long a task waits for a page that went away before it is closed."""
-SOURCES = (
-    ("browser", "This page", "Nothing to install; about 250 samples a second. Good for trying."),
-    ("computer", "This computer", "Full rate with exact times. Best for measuring."),
-    (
-        "practice",
-        "A simulated player",
-        "For training, without any stick: follows what is asked. Counts for nothing in a real player's plan.",
-    ),
-    ("replay", "A recording of this visit, played back", "What was recorded before goes its way once more."),
-)
+SOURCES: tuple[SourceName, ...] = ("browser", "computer", "practice", "replay")
 SHORTER: dict[str, dict[str, object]] = {
     "push": {"directions": 4, "rounds": 2}, "rest": {"rests": 2}, "rim": {"laps": 1}, "aim": {"targets": 5},
     "follow": {"lasts_s": 30.0}, "hold": {"cap_s": 30.0}, "press": {"rounds": 1}, "play": {"lasts_s": 30.0},
@@ -170,15 +163,22 @@ def measure_page(here: At, asked_site: str = "") -> dict[str, Any]:
         "title": "Measure",
         "sites": tuple((name, name) for name in sites),
         "site": site,
-        "kit": {key: (("", "not said"), *((name, name) for name in names)) for key, names in kit.items()},
+        "kit": {
+            key: (("", say(message(Measuring.not_recorded))), *((name, name) for name in names))
+            for key, names in kit.items()
+        },
         "conditions": (
-            ("", "as usual"),
+            ("", say(message(Measuring.usual_state))),
             *(
                 (one, one)
                 for one in dict.fromkeys(condition for name in sites for condition in conditions_here(here, name))
             ),
         ),
-        "sources": tuple(one for one in SOURCES if one[0] != "replay" or _replayable(here)),
+        "sources": tuple(
+            (one, say(message(Measuring.source, source=one)), say(message(Measuring.source_hint, source=one)))
+            for one in SOURCES
+            if one != "replay" or _replayable(here)
+        ),
         "source": "practice" if here.key == "d" else "browser",
         "tasks": tuple(_task_card(name) for name in TASKS),
         "pairs": _comparable(here),
@@ -202,7 +202,7 @@ def _task_card(name: str) -> dict[str, Any]:
 
 
 def _minutes(seconds: float) -> str:
-    return f"{round(seconds, -1):.0f} s" if seconds < 90 else f"{seconds / 60:.0f} min"
+    return say(message(Measuring.lasts, time_s=seconds))
 
 
 def _recording_line(here: At, row: RecordingRow) -> dict[str, Any]:
@@ -211,14 +211,11 @@ def _recording_line(here: At, row: RecordingRow) -> dict[str, Any]:
         try:
             task = guided_task(**dict(row.task_asked)) if row.task_asked else guided_task(row.task, seed=1)
             known = say(progress(task, samples_of(here.store, row.id)).sentence)
-        except (
-            BadInput,
-            TypeError,
-        ) as error:  # settings of a task of another version: the samples are there all the same
-            known = f"Nothing more can be said of it here ({error})."
+        except (BadInput, TypeError):  # settings of a task of another version: the samples are there all the same
+            known = say(message(Measuring.of_another_version))
     return {
         "row": row, "known": known, "seconds": f"{row.seconds:.0f} s",
-        "on": ", ".join(part for part in (row.stick, row.topper, row.extension) if part) or "not said on what",
+        "on": say(message(Measuring.device, parts=tuple(Name(one) for one in (row.stick, row.topper, row.extension) if one))),
         "condition": row.condition,
         "aside": here.url(f"recordings/{row.id}/{'back' if row.aside else 'aside'}"),
     }  # fmt: skip
@@ -228,9 +225,12 @@ def _comparable(here: At) -> tuple[tuple[str, str], ...]:
     """Recordings that may be compared, when there are two of one task."""
     rows = [row for row in recordings(here.store, here.visit_id) if not row.aside and row.samples]
     tasks = [row.task for row in rows]
-    return tuple(
-        (str(row.id), f"{row.name}, {row.stick or 'stick not said'}") for row in rows if tasks.count(row.task) > 1
-    )
+    return tuple((str(row.id), say(_named(row))) for row in rows if tasks.count(row.task) > 1)
+
+
+def _named(row: RecordingRow) -> Message:
+    stick = Name(row.stick) if row.stick else None
+    return message(Measuring.recording_on, recording=Name(row.name), stick=stick)
 
 
 def comparison_page(here: At, first: str, second: str) -> dict[str, Any]:
@@ -258,7 +258,7 @@ def comparison_page(here: At, first: str, second: str) -> dict[str, Any]:
     order = ("before", "after") if one.id < other.id else ("after", "before")
     found = comparison(known[0][0], known[0][1], known[1][0], known[1][1], order=order)
     return {
-        "title": "Compare two recordings",
+        "title": say(message(Measuring.compare)),
         "first": one,
         "second": other,
         "sentence": say(found.sentence),
@@ -368,7 +368,7 @@ def live(request: Request) -> Response:
     key = str(request.path_params["key"])
     one = _table(request.app).open.get(key)
     if one is None or one.place != (here.key, here.visit_id):
-        return done(request, here.url("measure"), "That task is over; what was recorded is below.")
+        return done(request, here.url("measure"), say(message(Measuring.task_over)))
     return page(request, "live.html", live_page(here, key, one), here=here)
 
 
@@ -382,7 +382,7 @@ def put_aside(request: Request) -> Response:
     aside = request.url.path.endswith("/aside")
     turn, back = (set_aside, take_back) if aside else (take_back, set_aside)
     turn(here.store, number, who=here.who)
-    words = f"{row.name} is {'excluded' if aside else 'included again'}."
+    words = say(message(Measuring.put_aside, recording=Name(row.name), aside=aside))
     return done(request, here.url("measure"), words, undo=partial(back, here.store, number, who=here.who))
 
 
@@ -512,8 +512,8 @@ def _asked(here: At, typed: Mapping[str, str]) -> LiveAsked:
     if site not in names:
         raise BadInput(Problem("site", f'"{site}"', "a site of this visit", "Add one on the page 'Sites'."))
     source = typed.get("source", "browser")
-    if source not in {name for name, _, _ in SOURCES}:
-        raise BadInput(Problem("source", f'"{source}"', "this page, this computer, an invented player or a recording"))
+    if source not in SOURCES:
+        raise BadInput(Problem("source", f'"{source}"', "this page, this computer, a simulated player or a recording"))
     task = settings_of(typed, secrets.randbelow(2**31))
     kit = _kit_names(here)
     on = {key: typed.get(key, "") if typed.get(key, "") in names_ else "" for key, names_ in kit.items()}
@@ -528,7 +528,7 @@ def _asked(here: At, typed: Mapping[str, str]) -> LiveAsked:
                 "Add the state on the page of the site, or choose the usual one.",
             )
         )
-    asked = LiveAsked(site, task, source, on["stick"], on["topper"], on["extension"], replayed)  # type: ignore[arg-type]
+    asked = LiveAsked(site, task, source, on["stick"], on["topper"], on["extension"], replayed)
     return replace(asked, condition=condition)
 
 

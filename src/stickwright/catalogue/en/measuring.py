@@ -1,0 +1,61 @@
+"""The page 'Measure', in English."""
+
+from __future__ import annotations
+
+from stickwright.catalogue.en import English
+from stickwright.codes.measuring import Measuring, SourceName
+from stickwright.codes.message import Name
+
+__all__ = ["Texts"]
+
+_SOURCES: dict[SourceName, tuple[str, str]] = {
+    "browser": ("This page", "Nothing to install; about 250 samples per second. Good for trying out."),
+    "computer": ("This computer", "Full rate with exact times. Best for measuring."),
+    "practice": (
+        "A simulated player",
+        "For training, without a stick: the player does what is asked. It never counts in a real player's plan.",
+    ),
+    "replay": ("A recording of this visit", "Plays back what was recorded before."),
+}
+_LONG_S = 90.0
+
+
+class Texts(Measuring):
+    """Labels and hints of the page, and what is said after a press."""
+
+    w: English
+
+    def source(self, *, source: SourceName) -> str:
+        return _SOURCES[source][0]
+
+    def source_hint(self, *, source: SourceName) -> str:
+        return _SOURCES[source][1]
+
+    def not_recorded(self) -> str:
+        return "not recorded"
+
+    def usual_state(self) -> str:
+        return "as usual"
+
+    def lasts(self, *, time_s: float) -> str:
+        if time_s < _LONG_S:
+            return self.w.amount(round(time_s, -1), "s")
+        return self.w.amount(60.0 * round(time_s / 60.0), "min", digits=1)
+
+    def device(self, *, parts: tuple[Name, ...]) -> str:
+        return ", ".join(self.w.name(one) for one in parts) or "stick not recorded"
+
+    def recording_on(self, *, recording: Name, stick: Name | None) -> str:
+        return f"{self.w.name(recording)}, {'stick not recorded' if stick is None else self.w.name(stick)}"
+
+    def of_another_version(self) -> str:
+        return "This version cannot show figures for this recording. Its samples are kept."
+
+    def compare(self) -> str:
+        return "Compare two recordings"
+
+    def task_over(self) -> str:
+        return "That task is over. What was recorded is below."
+
+    def put_aside(self, *, recording: Name, aside: bool) -> str:
+        return f"{self.w.name(recording)} is {'excluded' if aside else 'included again'}."
