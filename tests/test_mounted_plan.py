@@ -12,6 +12,9 @@ from typing import Any
 
 import pytest
 
+from said import said
+from stickwright.codes.message import Name, message
+from stickwright.codes.setups import Setups
 from stickwright.model.case import Case
 from stickwright.model.game import Game
 from stickwright.model.kit import Kit
@@ -97,9 +100,7 @@ def test_a_floppy_arm_changes_the_stick() -> None:
     assert (stiff.sites[0].choice.stick, floppy.sites[0].choice.stick) == ("firm", "light")
     assert [one.about for one in stiff.findings] == []
     (note,) = [one.text for one in floppy.findings if one.about == "give"]
-    assert note == (
-        "hand: what holds the stick gives, and behind it light does better than firm, which would be right on something firm."
-    )
+    assert note == message(Setups.flexing_mount, site=Name("hand"), after=Name("light"), before=Name("firm"))
 
 
 def test_the_force_behind_the_mount_stands_beside_the_force_on_something_firm() -> None:
@@ -131,9 +132,12 @@ def test_stick_and_mount_that_chase_each_other_are_told() -> None:
     assert [(one.device, one.choice.mount) for one in result.mounts if one.choice] == [("light", "stiff")]
     assert [one.choice.stick for one in result.sites if one.choice] == ["light"]
     (query,) = [one for one in result.findings if one.level == "query" and one.about == "give"]
-    assert query.text.startswith("Stick and mount do not settle at hand: ")
-    assert "The plan counts on a mount that gives no less than the real one" in query.text
-    clauses = re.split(r"[:;,.] ", query.text)
+    assert (query.text.code, query.text.param("sites"), query.text.param("safe")) == (
+        "Setups.unsettled",
+        ("hand",),
+        True,
+    )
+    clauses = re.split(r"[:;,.] ", said(query.text))
     assert len(clauses) == len(set(clauses))
 
 

@@ -8,7 +8,7 @@ from functools import lru_cache
 import pytest
 
 import worked_cases
-from stickwright.catalogue import say
+from said import said
 from stickwright.codes.cautions import Cautions
 from stickwright.codes.message import message
 from stickwright.model.estimate import Estimate
@@ -16,7 +16,7 @@ from stickwright.model.game import Game
 from stickwright.model.plan import SitePlan, StateFit
 from stickwright.model.player import Player
 from stickwright.planning import plan
-from stickwright.sessions import growth_findings, play_sentence, session_findings, wished_session_s
+from stickwright.sessions import growth_findings, play_blocks, session_findings, wished_session_s
 
 
 @lru_cache
@@ -42,13 +42,13 @@ def player(minutes: float | None = None, **more: object) -> Player:
 def told(minutes: float, *sites: SitePlan) -> str:
     asked = player(minutes), [Game(name="rounds")], sites
     (finding,) = session_findings(*asked)
-    return f"{say(play_sentence(*asked))} {say(finding.text)}"
+    return f"{said(play_blocks(*asked))} {said(finding.text)}"
 
 
 def test_nothing_is_told_of_a_session_no_longer_than_a_first_block() -> None:
     """A quarter of an hour, or no wish at all, needs no blocks."""
-    assert play_sentence(player(15), [Game(name="rounds")], [site()]) == message(Cautions.usual_blocks)
-    assert play_sentence(player(), [Game(name="rounds")], [site()]) == message(Cautions.usual_blocks)
+    assert play_blocks(player(15), [Game(name="rounds")], [site()]) == message(Cautions.usual_blocks)
+    assert play_blocks(player(), [Game(name="rounds")], [site()]) == message(Cautions.usual_blocks)
     assert session_findings(player(15), [Game(name="rounds")], [site()]) == []
 
 
@@ -69,19 +69,19 @@ def test_an_effort_above_what_its_share_of_the_time_allows_shortens_the_first_bl
     """30 min at half of the time is 15 min of pushing: three blocks of 10 min, and the reason."""
     text = told(30, site(effort=0.4))
     assert "start with 3 blocks of 10 min" in text
-    assert "the left thumb pushes 15 min of that, at 40 % of its comfortable force" in text
+    assert "the left thumb pushes for 15 min of that time, at 40% of its comfortable force" in text
 
 
 def test_a_long_session_is_parted_for_good() -> None:
     """Two hours are three blocks of 40 min at the longest, 45 being the end of the usual range."""
-    assert "3 blocks of 40 min, with 5 to 10 min of rest between them at the longest" in told(120, site())
+    assert "no more than 3 blocks of 40 min, with 5 to 10 min of rest between them" in told(120, site())
 
 
 def test_a_site_that_was_read_tired_ends_the_block_sooner() -> None:
     """19 % lost in 40 min is 10 % in 20 min (0.9 squared is 0.81): an hour is three blocks, for good."""
     text = told(60, tired(0.19, 40))
-    assert "The left thumb was read tired: no more than about 20 min at a time, which makes 3 blocks of 20 min" in text
-    assert "Nothing was read tired" in told(60, site())
+    assert "the left thumb should play for no more than about 20 min at a time: 3 blocks of 20 min" in text
+    assert "No reading was taken with the player tired" in told(60, site())
 
 
 def test_a_first_block_is_no_longer_than_the_tired_readings_allow() -> None:
@@ -92,9 +92,9 @@ def test_a_first_block_is_no_longer_than_the_tired_readings_allow() -> None:
 def test_a_child_is_seen_again_within_the_year() -> None:
     """A year after the visit; on the last of February where the visit was on a leap day."""
     (one,) = growth_findings(player(age_band="6-11", visit="2026-03-14"))
-    assert "by 2027-03-14 at the latest" in one.text
-    assert "by 2025-02-28" in growth_findings(player(age_band="teenager", visit="2024-02-29"))[0].text
-    assert "once a year at least" in growth_findings(player(age_band="child"))[0].text
+    assert "by 14 Mar 2027 at the latest" in said(one.text)
+    assert "by 28 Feb 2025" in said(growth_findings(player(age_band="teenager", visit="2024-02-29"))[0].text)
+    assert "at least once a year" in said(growth_findings(player(age_band="child"))[0].text)
     assert growth_findings(player(age_band="adult", visit="2026-03-14")) == []
 
 
@@ -104,5 +104,5 @@ def test_a_plan_tells_both() -> None:
     asked = this.player.model_copy(update={"age_band": "child", "session_s": 3600.0})
     made = plan(replace(this, player=asked), draws=20)
     assert any(one.about == "growth" for one in made.findings)
-    assert any("To play 60 min, start with" in say(one.text) for one in made.cautions)
-    assert any("second adult" in say(one.text) for one in made.cautions)
+    assert any("To play for 60 min, start with" in said(one.text) for one in made.cautions)
+    assert any("second adult" in said(one.text) for one in made.cautions)

@@ -6,6 +6,7 @@ from typing import Any
 
 import pytest
 
+from said import said
 from stickwright.model.kit import Kit
 from stickwright.model.player import Site
 from stickwright.unused import unused_findings
@@ -25,11 +26,11 @@ def told(*, kit: dict[str, Any] | None = None, **site: Any) -> list[tuple[str, s
     [
         (
             {"duration_s": [24, 19]},
-            "the hold of 24 s and 19 s is not used, because it has neither an effort nor a force.",
+            "the hold of 24 s and 19 s is not used, because neither its effort nor its force is recorded.",
         ),
         (
             {"duration_s": [], "effort_share": 0.5},
-            "a hold is not used, because how long it was kept is not given. Time it.",
+            "a hold is not used, because how long it was kept up is not recorded. Time it.",
         ),
         ({"duration_s": [9], "force_n": 0.0}, "because its force is 0."),
         ({"duration_s": [9], "effort_share": 0.5}, None),
@@ -39,12 +40,12 @@ def told(*, kit: dict[str, Any] | None = None, **site: Any) -> list[tuple[str, s
 def test_a_hold_that_lacks_something_is_told(hold: dict[str, Any], words: str | None) -> None:
     found = told(hold=[hold])
     assert [level for level, _ in found] == (["query"] if words else [])
-    assert all(words is not None and words in text for _, text in found)
+    assert all(words is not None and words in said(text) for _, text in found)
 
 
 def test_a_hold_by_its_force_needs_a_force_to_compare_it_with() -> None:
     found = told(hold=[{"duration_s": [9], "force_n": 1.0}], reading=[{"direction_deg": 0, "reach_mm": [20]}])
-    assert "no comfortable force was read here" in found[0][1]
+    assert "no comfortable force was measured here" in said(found[0][1])
 
 
 @pytest.mark.parametrize("missing", [*FIGURES])
@@ -53,15 +54,15 @@ def test_a_controller_of_which_one_figure_is_missing(missing: str) -> None:
     pad = {"name": "pad", **{key: value for key, value in FIGURES.items() if key != missing}}
     ((level, text),) = told(kit={"controller": [pad]})
     assert level == "query"
-    assert text.startswith("pad: its sticks are offered to no control site, because ")
-    assert text.endswith("is not given. Measure it if the player may use them.")
+    assert said(text).startswith("pad: its sticks are not offered to any control site, because ")
+    assert said(text).endswith("is not given. Measure it if the player may use these sticks.")
     assert told(kit={"controller": [{"name": "pad", **FIGURES}]}) == []
     assert told(kit={"controller": [pad | {"sticks": []}]}) == []
 
 
 def test_a_controller_without_forces_is_a_note() -> None:
     ((level, text),) = told(kit={"controller": [{"name": "pad"}]})
-    assert (level, "actuation force, force at full travel, travel and contact height are not given" in text) == (
+    assert (level, "actuation force, force at full travel, travel and contact height are not given" in said(text)) == (
         "note",
         True,
     )
@@ -69,13 +70,13 @@ def test_a_controller_without_forces_is_a_note() -> None:
 
 def test_a_stick_tried_without_a_result() -> None:
     ((level, text),) = told(on_stick=[{"stick": "dew", "direction_deg": 0}])
-    assert (level, "neither how far the player got nor the tremor" in text) == ("query", True)
+    assert (level, "neither how far the player got nor the tremor" in said(text)) == ("query", True)
     assert told(on_stick=[{"stick": "dew", "direction_deg": 0, "reached_share": [0.5]}]) == []
 
 
 def test_slopes_that_are_not_tried() -> None:
     """Three slopes can be built, and the slope of the movement is not known: one is tried, and that is said."""
     ((level, text),) = told(kit={"tilt_deg": [0, 15, 30]}, movement_tilt_deg=None)
-    assert (level, "only the most level of the 3 slopes" in text) == ("note", True)
+    assert (level, "only the most level of 3 slopes" in said(text)) == ("note", True)
     assert told(kit={"tilt_deg": [0, 15, 30]}) == []
     assert told(kit={"tilt_deg": [0]}, movement_tilt_deg=None) == []

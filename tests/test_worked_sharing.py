@@ -15,6 +15,7 @@ from functools import lru_cache
 import pytest
 
 import worked_cases
+from said import said
 from stickwright.model.plan import Plan
 from stickwright.model.sharing import Placement, Sharing
 from stickwright.model.wishes import Keep, Wishes
@@ -71,7 +72,7 @@ def steps(name: str) -> str:
 
 def cautions(name: str) -> str:
     made = planned(name)
-    return " ".join(one.text for one in (*made.cautions, *shared(name).cautions))
+    return " ".join(said(one.text) for one in (*made.cautions, *shared(name).cautions))
 
 
 def at(told: Told, action: str) -> tuple[str | None, str | None]:

@@ -9,12 +9,13 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.message import Message, Name, message
+from stickwright.codes.next_readings import NextReadings, Reading
 from stickwright.mechanics.ability import Ability
 from stickwright.mechanics.fit import Rules
 from stickwright.mechanics.next_reading import Candidate, chance_after, chance_now, right_or_none
-from stickwright.model.plan import Assumption, NextReading, SitePlan, direction_words
+from stickwright.model.plan import Assumption, NextReading, SitePlan
 from stickwright.model.player import Site
-from stickwright.units import chance_words
 
 __all__ = ["ENOUGH_CHANCE", "WORTH_GAIN", "SiteWork", "next_reading"]
 
@@ -69,12 +70,11 @@ def next_reading(
     rules : Rules
     """
     if not works and not unread:
-        nothing = "No site is left to measure: choose another with the treating team."
-        return NextReading(True, None, None, "", 0.0, 0.0, nothing)
+        return NextReading(True, None, None, "", 0.0, 0.0, message(NextReadings.no_site))
     if not works:
         return NextReading(
             False, unread[0], math.pi / 2, "force", 0.0, 0.0,
-            f"Take the comfortable force at {unread[0]} forward, right, left and back, three times each.",
+            message(NextReadings.first_force, site=Name(unread[0])),
         )  # fmt: skip
     ranks: list[tuple[str, float | None, str, float]] = []
     best: tuple[float, Candidate, _Question, float] | None = None
@@ -101,12 +101,12 @@ def next_reading(
         return _enough(min(questions, key=lambda one: one.chance), len(questions) > 1, ranks)
     _, candidate, question, then = best
     now, then = question.chance, max(then, question.chance)
-    sentence = (
-        f"Most worth the player's effort: {_asked(candidate)}. It would raise the chance that {question.claim} from "
-        f"{chance_words(now)} to about {chance_words(then)}."
-    )
     phi = candidate.direction_rad
-    return NextReading(False, candidate.site, phi, candidate.what, now, then, sentence, tuple(ranks[:8]))  # type: ignore[arg-type]
+    sentence = message(
+        NextReadings.take, what=candidate.what, direction_rad=phi, site=Name(candidate.site), claim=question.claim,
+        now_share=now, then_share=then,
+    )  # fmt: skip
+    return NextReading(False, candidate.site, phi, candidate.what, now, then, sentence, tuple(ranks[:8]))
 
 
 ALIKE_GAIN = 0.01
@@ -144,22 +144,15 @@ class _Question:
     sticks: int
 
     @property
-    def claim(self) -> str:
+    def claim(self) -> Message:
         """What has that chance."""
         first = self.works[0]
         if first.plan.choice is None:
-            return "no stick of this kit fits"
-        where = f"{first.plan.choice.stick} at {first.site.name}"
+            return message(NextReadings.none_fits)
+        stick, site = Name(first.plan.choice.stick), Name(first.site.name)
         if self.sticks == 1 and len(self.works) == 1:
-            return f"{where} keeps every limit"
-        return f"{where} is the right one of {self.compared}"
-
-    @property
-    def compared(self) -> str:
-        """What was compared with what."""
-        sticks = "one stick" if self.sticks == 1 else f"{self.sticks} sticks"
-        sites = "" if len(self.works) == 1 else f" at {len(self.works)} sites"
-        return f"{sticks}{sites}"
+            return message(NextReadings.keeps_limits, stick=stick, site=site)
+        return message(NextReadings.right_one, stick=stick, site=site, sticks=self.sticks, sites=len(self.works))
 
 
 def _question(works: Sequence[SiteWork], rules: Rules) -> _Question:
@@ -172,34 +165,20 @@ def _question(works: Sequence[SiteWork], rules: Rules) -> _Question:
     )
 
 
-def _asked(candidate: Candidate) -> str:
-    if candidate.what == "recording":
-        return f"20 s of holding still on a stick of the kit at {candidate.site}, recorded"
-    where = f" {direction_words(candidate.direction_rad)}" if candidate.direction_rad is not None else ""
-    return f"{candidate.what}{where} at {candidate.site}, three times"
-
-
 def _enough(question: _Question, several: bool, ranks: Sequence[tuple[str, float | None, str, float]]) -> NextReading:
     """That no reading is worth it, told of the action whose choice is least sure."""
     first, chance = question.works[0], question.chance
-    doing = f" for {first.plan.demand.action}, the least sure of all," if several else ""
+    action = Name(first.plan.demand.action) if several else None
     if first.plan.choice is None:
         could = float((first.stick_utility[:, 1:].max(axis=0) >= 0).mean())
-        sentence = (
-            f"More readings{doing} would not make a stick of this kit fit (the chance that one does is "
-            f"{chance_words(could)}); change the support, the kit or what the game asks instead."
-        )
+        sentence = message(NextReadings.enough_none_fits, action=action, could_share=could)
     elif chance >= ENOUGH_CHANCE:
-        sentence = (
-            f"More readings{doing} would not change the choice; the chance that {question.claim} is "
-            f"{chance_words(chance)}, by what was read and what is assumed."
-        )
+        sentence = message(NextReadings.enough, action=action, claim=question.claim, chance_share=chance)
     else:
-        sentence = (
-            f"No single reading{doing} raises the chance of {chance_words(chance)} that {question.claim} by "
-            f"more than {100 * WORTH_GAIN:.0f} %; let the player try the {'stick' if question.sticks == 1 else 'first two sticks'} "
-            "instead."
-        )
+        sentence = message(
+            NextReadings.no_single, action=action, claim=question.claim, chance_share=chance, gain_share=WORTH_GAIN,
+            sticks=question.sticks,
+        )  # fmt: skip
     return NextReading(True, None, None, "", chance, chance, sentence, tuple(ranks[:8]))
 
 
@@ -209,10 +188,11 @@ def _candidates(work: SiteWork) -> list[Candidate]:
     out = []
     for k in np.flatnonzero(work.used):
         phi = float(known.direction_rad[k])
-        for what, values, scatter in (
+        readable: tuple[tuple[Reading, Array, float], ...] = (
             ("force", known.force_n / known.day_factor[:, None], known.report.force_scatter_share.number),
             ("reach", known.reach_m, known.report.reach_scatter_share.number),
-        ):
+        )
+        for what, values, scatter in readable:
             out.append(Candidate(name, what, phi, np.log(values[1:, k]), max(scatter, 0.03) / math.sqrt(3)))
     rest = known.rest_force_n[1:]
     if rest.std() > 0:

@@ -20,6 +20,8 @@ from stickwright.allocation.questions import kit_without, wishes_for, wrong_wish
 from stickwright.allocation.wiring import wiring_of
 from stickwright.asking import SiteWork, next_reading
 from stickwright.cautions import cautions_of
+from stickwright.codes.message import Name, Text, message
+from stickwright.codes.setups import Setups
 from stickwright.errors import BadInput, Problem, did_you_mean
 from stickwright.games_together import Shared, all_actions, each_game, held_in_all, layouts_of, shared_out, weights_of
 from stickwright.holding import held_together, with_slopes
@@ -39,13 +41,12 @@ from stickwright.model.recorded import Finding
 from stickwright.model.recording import Recording
 from stickwright.model.room import Room
 from stickwright.model.sharing import Placement, Sharing
-from stickwright.model.turns import sense
 from stickwright.model.wishes import Wishes
 from stickwright.mounting.cable_way import held_ways
 from stickwright.mounting.heights import height_findings
 from stickwright.mounting.mount_parts import mount_parts
 from stickwright.mounting.on_housing import flats_of, with_flats
-from stickwright.sessions import growth_findings, play_sentence, session_findings
+from stickwright.sessions import growth_findings, play_blocks, session_findings
 from stickwright.siting import (
     KnownSite,
     behind_mount,
@@ -206,7 +207,7 @@ def plan(
         sites=tuple(work.plan for work in works),
         sentence=_plan_sentence(works, sharing),
         next_reading=following,
-        cautions=cautions_of(case.player, _chosen(sites, works, in_all), play_sentence(case.player, whole.games, used)),
+        cautions=cautions_of(case.player, _chosen(sites, works, in_all), play_blocks(case.player, whole.games, used)),
         assumptions=tuple(dict.fromkeys([*rule_assumptions(rules), *(a for work in works for a in work.assumptions)])),
         findings=tuple(findings),
         seed=seed,
@@ -257,8 +258,8 @@ def _goals(player: Player) -> list[Finding]:
     """What the player wants of it, in their own words, so that the plan is read against it."""
     if not player.goals:
         return []
-    told = "; ".join(goal.strip().rstrip(".") for goal in player.goals)
-    return [Finding("note", "goals", f"Goals, in the player's own words: {told}. Judge the set-up by them.")]
+    goals = tuple(Name(goal) for goal in player.goals)
+    return [Finding("note", "goals", message(Setups.goals, goals=goals))]
 
 
 def _same(typed: str, name: str) -> bool:
@@ -267,7 +268,7 @@ def _same(typed: str, name: str) -> bool:
 
 def _usable(site: Site, findings: list[Finding]) -> bool:
     if site.cleared == "no":
-        findings.append(Finding("note", "not cleared", f"{site.name}: left out, the treating team has said no."))
+        findings.append(Finding("note", "not cleared", message(Setups.refused_by_team, site=Name(site.name))))
         return False
     return True
 
@@ -366,9 +367,8 @@ def _given_way(first: Shared, kept: _Round) -> list[Finding]:
     for site in kept.counted:
         before, after = _placement_at(site, held_in_all(first)), _placement_at(site, held_in_all(kept.shared))
         if before is not None and after is not None and before.device != after.device:
-            text = (
-                f"{site}: what holds the stick gives, and behind it {after.device} does better than {before.device}, which "
-                "would be right on something firm."
+            text = message(
+                Setups.flexing_mount, site=Name(site), after=Name(after.device or ""), before=Name(before.device or "")
             )
             out.append(Finding("note", "give", text))
     return out
@@ -381,15 +381,7 @@ def _unsettled(tried: Sequence[_Round], kept: _Round) -> Finding:
         for site in {**tried[-2].gives, **tried[-1].gives}
         if tried[-2].gives.get(site) != tried[-1].gives.get(site)
     ]
-    safe = (
-        "counts on a mount that gives no less than the real one"
-        if kept.on_the_safe_side
-        else "keeps the last that was tried"
-    )
-    text = (
-        f"Stick and mount do not settle at {' and '.join(sites)}: in each of {MOST_ROUNDS} rounds the mount of the chosen stick gave "
-        f"so much that another stick did better. The plan {safe}; try it on its mount before anything is fixed for good."
-    )
+    text = message(Setups.unsettled, sites=tuple(map(Name, sites)), rounds=MOST_ROUNDS, safe=kept.on_the_safe_side)
     return Finding("query", "give", text)
 
 
@@ -446,10 +438,7 @@ def _turn_carried_over(site: str, turn: Estimate | None) -> tuple[Finding, ...]:
     """That the turn of a base comes from another stick's recordings, and what would make it sure."""
     if turn is None or turn.assumed is None:
         return ()
-    text = (
-        f"{site}: the base is turned by {abs(math.degrees(turn.number)):.0f}° {sense(turn.number)}, as {turn.assumed}. To confirm: "
-        "record pushes on the chosen stick."
-    )
+    text = message(Setups.turn_carried_over, site=Name(site), turn_rad=turn.number, source=turn.assumed)
     return (Finding("query", "base turn", text),)
 
 
@@ -457,18 +446,15 @@ def _as_shared(site_plan: SitePlan, fit: Fit) -> SitePlan:
     """The page of a site whose stick the whole plan decides."""
     if site_plan.choice is not None and site_plan.choice.stick == fit.stick:
         return site_plan
-    first = site_plan.choice.stick if site_plan.choice is not None else "none"
+    name = Name(site_plan.name)
+    first = Name(site_plan.choice.stick) if site_plan.choice is not None else None
     mine = next((one for one in site_plan.fits if one.stick == fit.stick), fit)
-    note = Finding(
-        "note", "whole plan",
-        f"{site_plan.name}: {mine.label} is used, though {first} ranks first here by itself: the whole controller comes out "
-        "better so.",
-    )  # fmt: skip
+    note = message(Setups.whole_controller, site=name, setup=mine.named, first=first)
     return replace(
         site_plan,
         choice=mine,
-        sentence=f"{site_plan.name}: {mine.label}, for the whole controller. {site_plan.sentence}",
-        findings=(note, *site_plan.findings),
+        sentence=message(Setups.for_whole, site=name, setup=mine.named, own=site_plan.sentence),
+        findings=(Finding("note", "whole plan", note), *site_plan.findings),
     )
 
 
@@ -487,9 +473,9 @@ def _site_order(work: SiteWork, game: Game) -> tuple[bool, int, float]:
     return (work.plan.choice is None, -importance, -float(work.stick_utility[:, 1:].max(axis=0).mean()))
 
 
-def _plan_sentence(works: Sequence[SiteWork], sharing: Sharing | None) -> str:
+def _plan_sentence(works: Sequence[SiteWork], sharing: Sharing | None) -> Text:
     if not works:
         if sharing is not None and any(one.how != "dropped" for one in sharing.placements):
             return sharing.sentence
-        return "No site could be planned: take the force in four directions at one site, or try two sticks there."
+        return message(Setups.nothing_planned)
     return works[0].plan.sentence

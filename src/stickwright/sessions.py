@@ -7,17 +7,16 @@ import math
 from collections.abc import Sequence
 
 from stickwright.codes.cautions import Cautions
-from stickwright.codes.message import Text, message
-from stickwright.mechanics.stand_ins import percent
+from stickwright.codes.message import Message, Name, Text, message
+from stickwright.codes.sessions import Sessions
 from stickwright.model.ages import age_group
 from stickwright.model.game import Game
 from stickwright.model.plan import SitePlan
 from stickwright.model.player import Player
 from stickwright.model.recorded import Finding
 from stickwright.state_words import play_block_s
-from stickwright.units import minutes_words
 
-__all__ = ["growth_findings", "play_sentence", "session_findings", "wished_session_s"]
+__all__ = ["growth_findings", "play_blocks", "session_findings", "wished_session_s"]
 
 FIRST_BLOCK_S = (600.0, 900.0)
 """A first block of play, shortest and longest: common practice, no source."""
@@ -37,8 +36,8 @@ def wished_session_s(player: Player, games: Sequence[Game]) -> float | None:
     return max(said, default=None)
 
 
-def play_sentence(player: Player, games: Sequence[Game], sites: Sequence[SitePlan]) -> Text:
-    """Into what blocks the play that is wished is to be parted at first; the usual words when it is no longer than one.
+def play_blocks(player: Player, games: Sequence[Game], sites: Sequence[SitePlan]) -> Text:
+    """Into what blocks the play that is wished is to be parted at first; the usual blocks when it is no longer than one.
 
     Parameters
     ----------
@@ -50,8 +49,8 @@ def play_sentence(player: Player, games: Sequence[Game], sites: Sequence[SitePla
     wished = wished_session_s(player, games)
     if wished is None or wished <= FIRST_BLOCK_S[1]:
         return message(Cautions.usual_blocks)
-    block = min(_first_block_s(sites), _shortest_read(sites)[0])
-    return f"To play {_minutes(wished)}, start with {_blocks(wished, block)}."
+    blocks = _blocks(wished, min(_first_block_s(sites), _shortest_read(sites)[0]))
+    return message(Sessions.first_blocks, wished_s=wished, blocks=blocks, block_s=wished / blocks)
 
 
 def session_findings(player: Player, games: Sequence[Game], sites: Sequence[SitePlan]) -> list[Finding]:
@@ -73,14 +72,24 @@ def session_findings(player: Player, games: Sequence[Game], sites: Sequence[Site
     wished = wished_session_s(player, games)
     if wished is None or wished <= FIRST_BLOCK_S[1]:
         return []
-    text, tiring = [f"The player wants to play {_minutes(wished)} at a time."], _tiring(sites)
-    if tiring is not None and tiring.choice is not None:
-        text.append(
-            f"The first blocks are short since the {tiring.name} pushes {_minutes(wished * tiring.demand.duty_share)} of that, "
-            f"at {percent(tiring.choice.effort_share.number)} of its comfortable force."
+    return [
+        Finding(
+            "note",
+            "session",
+            message(Sessions.wish, wished_s=wished, tiring=_why_short(wished, sites), later=_later(wished, sites)),
         )
-    text.append(_later(wished, *_shortest_read(sites), _first_block_s(sites)))
-    return [Finding("note", "session", " ".join(text))]
+    ]
+
+
+def _why_short(wished_s: float, sites: Sequence[SitePlan]) -> Message | None:
+    """Why the first blocks are the shorter ones; None where they are not."""
+    tiring = _tiring(sites)
+    if tiring is None or tiring.choice is None:
+        return None
+    return message(
+        Sessions.tiring, site=Name(tiring.name), time_s=wished_s * tiring.demand.duty_share,
+        effort_share=tiring.choice.effort_share.number,
+    )  # fmt: skip
 
 
 def _tiring(sites: Sequence[SitePlan]) -> SitePlan | None:
@@ -96,15 +105,17 @@ def _first_block_s(sites: Sequence[SitePlan]) -> float:
     return longest if _tiring(sites) is None else shortest
 
 
-def _later(wished_s: float, block_s: float, site: str, first_s: float) -> str:
+def _later(wished_s: float, sites: Sequence[SitePlan]) -> Message:
     """How play may go on once the first blocks go well, and what that rests on."""
+    block_s, site = _shortest_read(sites)
     if site:
-        most = f"The {site} was read tired: no more than about {_minutes(block_s)} at a time"
-        return f"{most}, which makes {_blocks(wished_s, block_s)}." if first_s < block_s < wished_s else f"{most}."
-    unread = "Nothing was read tired yet: take the first direction again after a block."
+        blocks = _blocks(wished_s, block_s) if _first_block_s(sites) < block_s < wished_s else 0
+        each = wished_s / blocks if blocks else 0.0
+        return message(Sessions.read_tired, site=Name(site), longest_s=block_s, blocks=blocks, block_s=each)
     if wished_s > LONGEST_BLOCK_S:
-        return f"When that goes well: {_blocks(wished_s, LONGEST_BLOCK_S)} at the longest. {unread}"
-    return f"When that goes well, lengthen the blocks step by step. {unread}"
+        blocks = _blocks(wished_s, LONGEST_BLOCK_S)
+        return message(Sessions.longest_blocks, blocks=blocks, block_s=wished_s / blocks)
+    return message(Sessions.lengthen)
 
 
 def _shortest_read(sites: Sequence[SitePlan]) -> tuple[float, str]:
@@ -120,13 +131,9 @@ def _shortest_read(sites: Sequence[SitePlan]) -> tuple[float, str]:
     return min(found, default=(math.inf, ""))
 
 
-def _blocks(wished_s: float, block_s: float) -> str:
-    count = math.ceil(wished_s / block_s - 1e-9)
-    return f"{count} blocks of {_minutes(wished_s / count)}, with 5 to 10 min of rest between them"
-
-
-def _minutes(seconds: float) -> str:
-    return minutes_words(60.0 * round(seconds / 60))
+def _blocks(wished_s: float, block_s: float) -> int:
+    """Into how many blocks of no more than that length the play is parted."""
+    return math.ceil(wished_s / block_s - 1e-9)
 
 
 def growth_findings(player: Player) -> list[Finding]:
@@ -138,21 +145,13 @@ def growth_findings(player: Player) -> list[Finding]:
     """
     if age_group(player.age_band) != "child":
         return []
-    due = _a_year_on(player.visit)
-    when = f"by {due} at the latest" if due else "once a year at least"
-    return [
-        Finding(
-            "note", "growth",
-            f"Children grow: force, movement range and the chair change within a year. Measure again and check every mount {when}, "
-            "and whenever the chair or its seat is changed.",
-        )
-    ]  # fmt: skip
+    return [Finding("note", "growth", message(Sessions.growth, due=_a_year_on(player.visit)))]
 
 
-def _a_year_on(visit: str) -> str:
+def _a_year_on(visit: str) -> str | None:
     try:
         day = datetime.date.fromisoformat(visit)
     except ValueError:  # no date, or none that can be read, which is told where the file is read
-        return ""
+        return None
     last = (day.month, day.day) == (2, 29)
     return day.replace(year=day.year + 1, day=28 if last else day.day).isoformat()

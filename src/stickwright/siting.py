@@ -10,6 +10,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stickwright.allocation.pressing import can_press
+from stickwright.codes.message import Name, message
+from stickwright.codes.setups import Setups as Words
 from stickwright.listening import (
     agreements,
     by_condition,
@@ -261,14 +263,7 @@ def known_site(
     )
     if known is None:
         if not can_press(site) and not site.reaches:
-            findings.append(
-                Finding(
-                    "fault",
-                    "no force",
-                    f"{site.name}: no force was read, and no stick tried in a named direction, so no stick can be chosen. "
-                    "Take the force in four directions, or try two sticks and note how far the player gets, and which way.",
-                )
-            )
+            findings.append(Finding("fault", "no force", message(Words.nothing_read, site=Name(site.name))))
         return None
     scale = _stick_scale(case.kit, rng, draws)
     states = [KnownState(first, _under_ceiling(site, known))]

@@ -5,10 +5,11 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 
+from stickwright.codes.message import Message, Name, message
+from stickwright.codes.states import States
 from stickwright.model.plan import StateFit
 from stickwright.model.player import Site
 from stickwright.model.recorded import Finding
-from stickwright.units import figures, spoken
 
 __all__ = ["play_block_s", "state_findings"]
 
@@ -53,65 +54,56 @@ def state_findings(site: Site, states: Sequence[StateFit]) -> list[Finding]:
     states : sequence of StateFit
         The first stick in each state, the site's own readings first.
     """
-    out = [Finding("note", "note", f"{site.name}: {site.note}")] if site.note else []
-    out += [Finding("note", "note", f"{site.name}, {one.condition}: {one.note}") for one in site.under if one.note]
+    name = Name(site.name)
+    out = [Finding("note", "note", message(States.site_note, site=name, note=Name(site.note)))] if site.note else []
+    out += [
+        Finding("note", "note", message(States.state_note, site=name, state=Name(one.condition), note=Name(one.note)))
+        for one in site.under
+        if one.note
+    ]
     if not states:
         return out
     own, *others = states
     if sum(one.plays for one in states) > 1:
         worst = min((one for one in states if one.plays), key=lambda one: one.fit.bits.number)
-        out.append(
-            Finding(
-                "note", "state",
-                f"{site.name}: each set-up is judged in the state it does worst in of those the player will play in; for "
-                f"{worst.fit.label} that is: {worst.condition or 'as first read'}.",
-            )
-        )  # fmt: skip
+        text = message(States.judged_in_worst, site=name, setup=worst.fit.named, state=_state(worst))
+        out.append(Finding("note", "state", text))
     for one in others:
         out.append(Finding("note", "state", _compared(own, one)))
         if not one.plays and one.fit.verdict == "does not fit":
-            out.append(
-                Finding("query", "state",
-                        f"{_named(one)}, {one.fit.label} does not fit at {site.name}: keep to the state it was chosen for.")
-            )  # fmt: skip
+            text = message(States.does_not_fit, state=_state(one), setup=one.fit.named, site=name)
+            out.append(Finding("query", "state", text))
         if one.kind == "tiredness":
-            out.append(_blocks(site, one))
+            out.append(_blocks(name, one))
     return out
 
 
-def _named(one: StateFit) -> str:
-    words = one.condition or "as first read"
-    return f"{words[:1].upper()}{words[1:]}"
+def _state(one: StateFit) -> Name | None:
+    return Name(one.condition) if one.condition else None
 
 
-def _compared(own: StateFit, one: StateFit) -> str:
-    more = "more" if one.force_change_share >= 0 else "less"
-    bits = (own.fit.bits.number, one.fit.bits.number)
-    steps = " to ".join(f"{max(1, round(2**value))}" for value in bits)
-    decides = "" if one.plays else " The player will not play so: it does not decide."
-    return (
-        f"{_named(one)}: {100 * abs(one.force_change_share):.0f} % {more} force than {own.condition or 'as first read'}; "
-        f"{one.fit.label} is predicted to reach {100 * one.fit.weakest_share.number:.0f} % of its travel in the weakest direction (against "
-        f"{100 * own.fit.weakest_share.number:.0f} %) and to go from {figures(bits[0])} to {figures(bits[1])} bits (from about "
-        f"{steps} steps that can be told apart).{decides}"
+def _compared(own: StateFit, one: StateFit) -> Message:
+    return message(
+        States.compared,
+        state=_state(one),
+        own_state=_state(own),
+        force_change_share=one.force_change_share,
+        setup=one.fit.named,
+        weakest_share=one.fit.weakest_share.number,
+        own_weakest_share=own.fit.weakest_share.number,
+        precision_bits=one.fit.bits.number,
+        own_precision_bits=own.fit.bits.number,
+        decides=one.plays,
     )
 
 
-def _blocks(site: Site, one: StateFit) -> Finding:
+def _blocks(site: Name, one: StateFit) -> Finding:
     if one.after_s is None:
-        return Finding(
-            "query", "play blocks",
-            f"{site.name}, {one.condition}: after how much play it was read is not recorded, so no length of play can be "
-            "derived. Add after_min.",
-        )  # fmt: skip
+        return Finding("query", "play blocks", message(States.when_unrecorded, site=site, state=Name(one.condition)))
     block_s = play_block_s(one.force_change_share, one.after_s)
     if block_s is None:
-        return Finding(
-            "note", "play blocks",
-            f"{site.name}: no force was lost after {spoken(one.after_s, 'min')} of play, so the usual breaks do.",
-        )  # fmt: skip
-    return Finding(
-        "note", "play blocks",
-        f"{site.name}: play about {spoken(60 * round(block_s / 60), 'min')} at a time, then rest: {100 * -one.force_change_share:.0f} % "
-        f"of the force was lost in {spoken(one.after_s, 'min')} of play. If that grows, bring the review forward.",
-    )  # fmt: skip
+        return Finding("note", "play blocks", message(States.nothing_lost, site=site, after_s=one.after_s))
+    text = message(
+        States.play_block, site=site, block_s=block_s, lost_share=-one.force_change_share, after_s=one.after_s
+    )
+    return Finding("note", "play blocks", text)

@@ -5,18 +5,19 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 
+from stickwright.codes.message import Name, message
+from stickwright.codes.unused import Figure, HoldLacks, Unused
 from stickwright.model.kit import Controller, Kit
 from stickwright.model.player import Hold, Site
 from stickwright.model.recorded import Finding
-from stickwright.units import spoken
 
 __all__ = ["unused_findings"]
 
-_STICK_FIGURES = {
-    "start_force_n": "actuation force",
-    "full_force_n": "force at full travel",
+_STICK_FIGURES: dict[str, Figure] = {
+    "start_force_n": "start_force",
+    "full_force_n": "full_force",
     "travel_m": "travel",
-    "contact_height_m": "contact height",
+    "contact_height_m": "contact_height",
 }
 
 
@@ -44,54 +45,41 @@ def unused_findings(kit: Kit, sites: Sequence[Site]) -> list[Finding]:
 
 def _sticks_left_out(controller: Controller) -> Iterator[Finding]:
     """A controller's sticks are offered only with all four figures."""
-    missing = [words for name, words in _STICK_FIGURES.items() if getattr(controller, name) is None]
+    missing = tuple(figure for name, figure in _STICK_FIGURES.items() if getattr(controller, name) is None)
     if not controller.sticks or not missing:
         return
     begun = len(missing) < len(_STICK_FIGURES)
-    remedy = "Measure them" if len(missing) > 1 else "Measure it"
-    text = (
-        f"{controller.name}: its sticks are offered to no control site, because {_listed(missing)} "
-        f"{'are' if len(missing) > 1 else 'is'} not given. {remedy} if the player may use them."
-    )
+    text = message(Unused.controller_sticks, controller=Name(controller.name), missing=missing)
     yield Finding("query" if begun else "note", "controller", text)
 
 
 def _holds(site: Site) -> Iterator[Finding]:
     for hold in site.hold:
-        why = _hold_lacks(site, hold)
-        if why:
-            kept = (
-                f"the hold of {' and '.join(spoken(one, 's') for one in hold.duration_s)}"
-                if hold.duration_s
-                else "a hold"
-            )
-            yield Finding("query", "hold", f"{site.name}: {kept} is not used, because {why}")
+        lacks = _hold_lacks(site, hold)
+        if lacks is not None:
+            text = message(Unused.hold, site=Name(site.name), held_s=tuple(hold.duration_s), lacks=lacks)
+            yield Finding("query", "hold", text)
 
 
-def _hold_lacks(site: Site, hold: Hold) -> str:
-    """What keeps a hold from being used, with the remedy; nothing when it is used."""
+def _hold_lacks(site: Site, hold: Hold) -> HoldLacks | None:
+    """What keeps a hold from being used; None when it is used."""
     if not hold.duration_s:
-        return "how long it was kept is not given. Time it."
+        return "time"
     if hold.effort_share is not None:
-        return ""
+        return None
     if hold.force_n is None:
-        return (
-            "it has neither an effort nor a force. Note the force that was held, or its share of the comfortable force."
-        )
+        return "effort_and_force"
     if not hold.force_n > 0:
-        return "its force is 0. Note the force that was held."
+        return "no_force"
     if not math.fsum(force for reading in site.reading for force in reading.force_n) > 0:
-        return "no comfortable force was read here to compare its force with. Read the comfortable force."
-    return ""
+        return "comfortable_force"
+    return None
 
 
 def _tried(site: Site) -> Iterator[Finding]:
     for entry in site.on_stick:
         if not entry.reached_share and not entry.tremor_m:
-            text = (
-                f"{site.name}: {entry.stick} was noted as tried, and neither how far the player got nor the tremor, so it is "
-                "not used. Note one of them."
-            )
+            text = message(Unused.tried, site=Name(site.name), stick=Name(entry.stick))
             yield Finding("query", "on stick", text)
 
 
@@ -99,12 +87,5 @@ def _slopes(kit: Kit, sites: Sequence[Site]) -> Iterator[Finding]:
     """Without the slope of the movement only the most level base is tried."""
     unread = [site.name for site in sites if site.reading and site.movement_tilt_rad is None]
     if unread and len(kit.tilt_rad) > 1:
-        text = (
-            f"{_listed(unread)}: the slope of the movement was not taken, so only the most level of the {len(kit.tilt_rad)} slopes "
-            "that can be built under a base was tried. Take the slope to try the others."
-        )
+        text = message(Unused.slope, sites=tuple(map(Name, unread)), slopes=len(kit.tilt_rad))
         yield Finding("note", "slope", text)
-
-
-def _listed(names: Sequence[str]) -> str:
-    return " and ".join(([", ".join(names[:-1])] if len(names) > 1 else []) + [names[-1]])

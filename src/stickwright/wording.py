@@ -8,19 +8,19 @@ from dataclasses import replace
 
 import numpy as np
 
+from stickwright.codes.message import Message, Name, message
+from stickwright.codes.setups import Setups
+from stickwright.mechanics import setups as offers
 from stickwright.mechanics.ability import Ability
 from stickwright.mechanics.explain import NOTHING_NEAR
 from stickwright.mechanics.fit import Rules, SiteInputs, central, evaluate
-from stickwright.mechanics.setups import UNBENCHED_SD, Setups
 from stickwright.model.kit import Controller, Fastener, Kit, Lead, Mount, Stick, Switch, Topper
 from stickwright.model.mounting import SiteMount
 from stickwright.model.parts import NEEDS_CLEARANCE, SUITED_FORMS
-from stickwright.model.plan import Assumption, Demand, Fit, SitePlan, direction_words
+from stickwright.model.plan import Assumption, Demand, Fit, SitePlan
 from stickwright.model.player import Site
-from stickwright.model.rates import rate_words
 from stickwright.model.recorded import Finding
 from stickwright.model.sharing import Sharing
-from stickwright.units import spoken
 
 __all__ = ["kit_assumptions", "kit_notes", "names_used", "rule_assumptions", "site_findings", "site_sentence", "tired"]
 
@@ -41,8 +41,11 @@ def kit_notes(kit: Kit, used: Collection[str | None]) -> list[Finding]:
     noted: list[Stick | Topper | Switch | Controller | Lead | Mount | Fastener] = [
         *kit.stick, *kit.topper, *kit.switch, *kit.controller, *kit.lead, *kit.mount, *kit.fastener,
     ]  # fmt: skip
-    told = {one.name: one.note.strip().rstrip(".") for one in noted if one.note and one.name in used}
-    return [Finding("note", "kit note", f"{name}, noted in the kit: {note}.") for name, note in told.items()]
+    told = {one.name: one.note for one in noted if one.note and one.name in used}
+    return [
+        Finding("note", "kit note", message(Setups.kit_note, device=Name(name), note=Name(note)))
+        for name, note in told.items()
+    ]
 
 
 def names_used(
@@ -71,43 +74,46 @@ def names_used(
     )
 
 
-def _least_of_all(fit: Fit, demand: Demand) -> str:
-    """The weakest of all directions, where the game hardly asks for it and it falls short of the weakest needed."""
+def _whole(share: float) -> int:
+    return round(100 * share)
+
+
+def _least_of_all(fit: Fit, demand: Demand) -> tuple[float, float, bool] | None:
+    """The weakest of all directions, where the game hardly asks for it and it falls short of the weakest needed: share
+    reached, direction, and whether the game uses it at all."""
     least = fit.weakest_of_all
-    told = f"{100 * least.reach_share.number:.0f} %"
-    if least.direction_rad == fit.weakest_rad or told == f"{100 * fit.weakest_share.number:.0f} %":
-        return ""
+    if least.direction_rad == fit.weakest_rad or _whole(least.reach_share.number) == _whole(fit.weakest_share.number):
+        return None
     uses = dict(zip((one.direction_rad for one in fit.directions), demand.direction_weights, strict=True))
-    how = "hardly uses" if uses[least.direction_rad] > 0 else "does not use"
-    return f", and {told} {direction_words(least.direction_rad)}, which the game {how}"
+    return least.reach_share.number, least.direction_rad, uses[least.direction_rad] > 0
 
 
-def _figures(fit: Fit, demand: Demand) -> str:
-    rate = rate_words(fit.false_per_min, "false input")
-    zone = f" with a dead zone of {100 * fit.dead_zone_share:.0f} %" if fit.dead_zone_share else ""
-    least = _least_of_all(fit, demand)
-    needed = " needed" if least else ""
-    weakest = f"{100 * fit.weakest_share.number:.0f} % of its throw in the weakest direction{needed}"
-    way = f"{weakest} ({direction_words(fit.weakest_rad)})"
-    return (
-        f"predicted to reach {'the stop in every direction needed' if fit.weakest_share.number >= 0.999 else way}{least}, to ask "
-        f"{100 * fit.effort_share.number:.0f} % of the comfortable force and to give {rate}{zone}"
+def _performance(fit: Fit, demand: Demand) -> Message:
+    least_share, least_rad, used = _least_of_all(fit, demand) or (None, None, False)
+    return message(
+        Setups.performance,
+        weakest_share=fit.weakest_share.number,
+        weakest_rad=fit.weakest_rad,
+        least_share=least_share,
+        least_rad=least_rad,
+        least_used=used,
+        effort_share=fit.effort_share.number,
+        unintended=fit.false_per_min,
+        dead_zone_share=fit.dead_zone_share,
     )
 
 
-def _second(first: Fit, second: Fit, demand: Demand, tie_bits: float) -> str:
+def _second(first: Fit, second: Fit, demand: Demand, tie_bits: float) -> Message:
     if second.verdict == "does not fit":
-        return f" No other stick fits; nearest comes {second.label}: {second.limit}."
-    bits = second.bits.number - first.bits.number
-    beside = f"{abs(bits):.1f} bit {'more' if bits > 0 else 'less'}"
-    if abs(bits) < 0.05:
-        beside = "the same bits"
-    elif abs(bits) <= tie_bits:
-        beside += ", which counts as equal"
-    return f" Second: {second.label}, which is {_figures(second, demand)} ({beside})."
+        return message(Setups.no_second, nearest=second.named, limit=second.limit)
+    more = second.bits.number - first.bits.number
+    performance = _performance(second, demand)
+    return message(
+        Setups.second, setup=second.named, performance=performance, more_bits=more, tie=abs(more) <= tie_bits
+    )
 
 
-def site_sentence(site: Site, demand: Demand, best: Sequence[Fit], choice: Fit | None, tie_bits: float) -> str:
+def site_sentence(site: Site, demand: Demand, best: Sequence[Fit], choice: Fit | None, tie_bits: float) -> Message:
     """The answer for one site in one paragraph.
 
     Parameters
@@ -121,23 +127,27 @@ def site_sentence(site: Site, demand: Demand, best: Sequence[Fit], choice: Fit |
     tie_bits : float
         Difference in bits that does not count.
     """
-    first = best[0]
+    first, name = best[0], Name(site.name)
     if choice is None:
-        change = f" What would help: {first.help}." if first.help else ""
-        return f"Nothing in the kit fits {site.name}. Nearest comes {first.label}: {'; '.join(first.fails)}.{change}"
-    text = f"{first.label} at {site.name}: {_figures(first, demand)}."
-    if first.doubts:
-        text += "".join(f" {one.sentence[0].upper()}{one.sentence[1:]}." for one in first.doubts)
-    elif first.limit and first.limit != NOTHING_NEAR:
-        text += f" What limits it: {first.limit}."
-    if len(best) > 1:
-        text += _second(first, best[1], demand, tie_bits)
-    for fit in best:
-        if {fit.stick, fit.full_name} & set(site.liked) and fit.stick != first.stick:
-            how = "does not fit" if fit.verdict == "does not fit" else "fits too"
-            how += f" ({fit.limit})" if fit.verdict == "does not fit" or fit.doubts else ""
-            text += f" The player likes {fit.stick}: {fit.label} {how}. Their word counts."
-    return text
+        return message(Setups.none_fits, site=name, nearest=first.named, fails=first.fails, helps=first.help or None)
+    confirm = tuple(one.sentence for one in first.doubts)
+    liked = [fit for fit in best if {fit.stick, fit.full_name} & set(site.liked) and fit.stick != first.stick]
+    return message(
+        Setups.chosen,
+        setup=first.named,
+        site=name,
+        performance=_performance(first, demand),
+        to_confirm=confirm,
+        limit=None if confirm or first.limit == NOTHING_NEAR else first.limit or None,
+        second=_second(first, best[1], demand, tie_bits) if len(best) > 1 else None,
+        liked=tuple(_liked(fit) for fit in liked),
+    )
+
+
+def _liked(fit: Fit) -> Message:
+    fits = fit.verdict != "does not fit"
+    limit = fit.limit if fit.doubts or not fits else None
+    return message(Setups.liked, stick=Name(fit.stick), setup=fit.named, fits=fits, limit=limit or None)
 
 
 def site_findings(site: Site, demand: Demand, best: Sequence[Fit]) -> list[Finding]:
@@ -150,17 +160,12 @@ def site_findings(site: Site, demand: Demand, best: Sequence[Fit]) -> list[Findi
     best : sequence of Fit
         The best set-up of each stick, best first.
     """
-    out = []
+    out, name = list[Finding](), Name(site.name)
     if site.part in NEEDS_CLEARANCE and site.cleared != "yes":
-        word = "is still to be asked for" if site.cleared == "ask" else "is not recorded"
-        text = f"{site.name}: the treating team's word {word}; ask before anything touches face or head."
-        out.append(Finding("query", "clearance", text))
+        out.append(Finding("query", "clearance", message(Setups.clearance, site=name, asked=site.cleared == "ask")))
     first = best[0]
     if first.bits.number < COARSE_BITS and first.weakest_share.number >= 1 / 3:
-        text = (
-            f"{first.label}: {first.bits.number:.1f} bit a direction, so direction and speed will be coarse. Let play with "
-            "one button, options of the game or a helper carry what needs aim."
-        )
+        text = message(Setups.coarse, setup=first.named, precision_bits=first.bits.number)
         out.append(Finding("note", "coarse", text))
     choice = first if first.verdict != "does not fit" else None
     if choice is not None:
@@ -170,11 +175,8 @@ def site_findings(site: Site, demand: Demand, best: Sequence[Fit]) -> list[Findi
     if len(rests) > 1:
         before, after = (float(np.mean(entry.force_n)) for entry in (rests[0], rests[-1]))
         if after < 0.7 * before:
-            what = rests[-1].support or "the support"
-            text = (
-                f"{what[0].upper()}{what[1:]} takes the resting force from {spoken(before, 'n')} to {spoken(after, 'n')}: "
-                "the plan counts on it. Without it, look again."
-            )
+            support = Name(rests[-1].support) if rests[-1].support else None
+            text = message(Setups.support, support=support, before_n=before, after_n=after)
             out.append(Finding("note", "support", text))
     return out
 
@@ -183,26 +185,21 @@ def _hold_findings(choice: Fit, demand: Demand) -> list[Finding]:
     longest, hold = demand.longest_hold_s, choice.hold_s.number
     if not longest or not math.isfinite(hold) or hold >= longest:
         return []
-    text = (
-        f"{choice.label}: the longest hold the game asks is {longest:.0f} s; at this effort {hold:.0f} s are to be "
-        f"expected ({choice.hold_model}). Let the game toggle it, or plan a rest."
-    )
+    text = message(Setups.long_hold, setup=choice.named, longest_s=longest, hold_s=hold, model=choice.hold_model)
     return [Finding("query", "hold", text)]
 
 
 def _duty_findings(choice: Fit, demand: Demand) -> list[Finding]:
     if choice.effort_share.number <= choice.duty_effort_limit:
         return []
-    text = (
-        f"{choice.label}: {100 * choice.effort_share.number:.0f} % of the comfortable force for "
-        f"{100 * demand.duty_share:.0f} % of the time is above the {100 * choice.duty_effort_limit:.0f} % that is acceptable "
-        "through a whole working day of healthy adults (Potvin 2012; where that leaves less than 15 % of the largest force, "
-        "those 15 % of Rohmert 1973). That is strict for play; watch for tiring."
-    )
+    text = message(
+        Setups.duty, setup=choice.named, effort_share=choice.effort_share.number, duty_share=demand.duty_share,
+        limit_share=choice.duty_effort_limit,
+    )  # fmt: skip
     return [Finding("note", "duty", text)]
 
 
-def tired(setups: Setups, inputs: SiteInputs, place: int, known: Ability, rules: Rules) -> list[Finding]:
+def tired(setups: offers.Setups, inputs: SiteInputs, place: int, known: Ability, rules: Rules) -> list[Finding]:
     """How the set-up would do after as much tiring as was seen.
 
     Parameters
@@ -220,15 +217,14 @@ def tired(setups: Setups, inputs: SiteInputs, place: int, known: Ability, rules:
     one = central(inputs)
     fresh = evaluate(setups.take([place]), one, rules)
     after = evaluate(setups.take([place]), replace(one, force_n=one.force_n * (1 - lost.number)), rules)
-    name = setups.kit.stick[setups.stick[place]].name
-    verdict = " It would still fit." if after.shortfall[0] <= 0 else " It would no longer fit."
-    if fresh.shortfall[0] > 0 or (inputs.static is not None and inputs.static[place] > 0):
-        verdict = ""
-    effort = float(after.most_effort[0])
-    asked = "more than all" if effort > 1 else f"{100 * effort:.0f} %"
-    text = (
-        f"Tired ({100 * lost.number:.0f} % less force), the player would reach {100 * after.weakest[0]:.0f} % of {name}'s throw "
-        f"in the weakest direction needed, at {asked} of the force that is then comfortable.{verdict}"
+    unsaid = fresh.shortfall[0] > 0 or (inputs.static is not None and inputs.static[place] > 0)
+    text = message(
+        Setups.tired,
+        stick=Name(setups.kit.stick[setups.stick[place]].name),
+        lost_share=lost.number,
+        weakest_share=float(after.weakest[0]),
+        effort_share=float(after.most_effort[0]),
+        fits="unsaid" if unsaid else "yes" if after.shortfall[0] <= 0 else "no",
     )
     return [Finding("note", "tired", text)]
 
@@ -278,7 +274,7 @@ def kit_assumptions(site_plan: SitePlan, site: Site, kit: Kit) -> tuple[Assumpti
     if stick.start_force_interval_n is None and stick.full_force_interval_n is None:
         out.append(
             Assumption(
-                f"Forces of {stick.name}", f"as listed, give or take {200 * UNBENCHED_SD:.0f} %",
+                f"Forces of {stick.name}", f"as listed, give or take {200 * offers.UNBENCHED_SD:.0f} %",
                 "listed without an interval", "bench it: eight readings, ten minutes",
             )
         )  # fmt: skip

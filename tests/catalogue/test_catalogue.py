@@ -74,10 +74,21 @@ def test_every_message_is_said_somewhere():
     for path in SOURCE.rglob("*.py"):
         if path.is_relative_to(SOURCE / "codes"):
             continue
-        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+        tree = ast.parse(path.read_text(encoding="utf-8"))
+        names = {
+            one.asname: one.name
+            for node in ast.walk(tree)
+            if isinstance(node, ast.ImportFrom)
+            for one in node.names
+            if one.asname
+        }
+        for node in ast.walk(tree):
             if isinstance(node, ast.Attribute):
                 held = node.value.id if isinstance(node.value, ast.Name) else getattr(node.value, "attr", "")
-                used.add((held.casefold().replace("_", ""), node.attr))
+                used.add((names.get(held, held).casefold().replace("_", ""), node.attr))
+            elif isinstance(node, ast.Constant) and isinstance(node.value, str) and node.value.count(".") == 1:
+                held, _, name = node.value.partition(".")
+                used.add((held.casefold(), name))
     for path in (*SOURCE.rglob("*.html"), *SOURCE.rglob("*.typ")):
         used |= {
             (held.casefold().replace("_", ""), name)

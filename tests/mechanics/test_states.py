@@ -11,6 +11,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from said import said
 from stickwright.errors import BadInput
 from stickwright.mechanics.fit import Evaluated
 from stickwright.mechanics.states import played, states_of, worst_of
@@ -133,7 +134,7 @@ class TestThePlan:
         never = planned(thumb({**tired, "plays": False}))
         assert never.choice is not None
         assert never.choice.stick == "oak"
-        assert any("does not fit" in one.text for one in never.findings if one.about == "state")
+        assert any("does not fit" in said(one.text) for one in never.findings if one.about == "state")
 
     def test_a_state_that_changes_nothing_changes_nothing(self) -> None:
         """Law: the same readings once more under another name leave the choice and its figures."""
@@ -156,8 +157,8 @@ class TestThePlan:
             "involuntary_force_n": 0.05,
         }
         made = planned(thumb(wedge, force_n=1.0, condition="no support", plays_so=False))
-        (text,) = [one.text for one in made.findings if one.about == "state" and "steps" in one.text]
-        assert text.startswith("Wedge under the hand: 200 % more force than no support")
+        (text,) = [told for one in made.findings if one.about == "state" and "steps" in (told := said(one.text))]
+        assert text.startswith("Wedge under the hand: 200% more force than no support")
         assert "steps that can be told apart" in text
 
     def test_no_force_above_the_ceiling_is_counted_on(self) -> None:
@@ -200,7 +201,7 @@ def test_cautions_name_the_ceiling_and_the_grip() -> None:
         kit=Kit.model_validate({"stick": [LIGHT]}), game=Game.model_validate({"name": "a road"}),
     )  # fmt: skip
     made = plan(replace(case), draws=DRAWS)
-    said = " ".join(one.text for one in made.cautions)
-    assert "No more than 1.5 N at the left thumb: the hand closes." in said
-    assert "Not at the left thumb: pinch between thumb and finger." in said
+    told = " ".join(said(one.text) for one in made.cautions)
+    assert "No more than 1.5 N at the left thumb (the hand closes)." in told
+    assert "Not at the left thumb: pinch between thumb and finger." in told
     assert any(one.text == "Ask about the new splint." for one in made.findings)

@@ -384,7 +384,7 @@ def bare_plan() -> Plan:
         sites=(replace(site, choice=bare, fits=(bare,), alternatives=(), best_extension=(), recordings=(), tunings=(),
                        findings=(), support=""),),
         next_reading=NextReading(False, None, None, "recording", 0.5, 0.6, "Record a minute of holding still.",
-                                 (("right index finger", math.nan, "recording", 0.6),)),
+                                 (("right index finger", None, "recording", 0.6),)),
     )  # fmt: skip
     stripped = without_intervals(plan)
     assert isinstance(stripped, Plan)

@@ -20,6 +20,9 @@ from sample_plan import (
     thumb_site,
 )
 
+from stickwright.catalogue import say
+from stickwright.codes.message import Name, message
+from stickwright.codes.setups import Setups
 from stickwright.model.plan import Caution, Plan
 from stickwright.model.recorded import Finding
 from stickwright.sheet.document import sheet_content, sheet_pdf
@@ -349,11 +352,16 @@ def test_said_once() -> None:
     """The chance stands in the sentence on the next reading, the difference in that on the two numbers; the set-up in
     the headline: none is repeated."""
     told = technical_pages(sample_plan())
-    assert told["next"]["sentence"] == sample_plan().next_reading.sentence
+    assert told["next"]["sentence"] == say(sample_plan().next_reading.sentence)
     plain = replace(
         finger_site().tunings[0].simple, lost="Nothing lost; the output differs by 4 % of full output (rms)."
     )
     assert lost(replace(finger_site().tunings[0], simple=plain)).count("differs") == 1
-    named = replace(finger_site(), sentence="dew + low dish + base raised 12° at right index finger: reaches 42 %.")
+    performance = "reaches 42%"
+    answer = message(
+        Setups.chosen, setup=finger_site().choice.named, site=Name("right index finger"), performance=performance,
+        to_confirm=(), limit=None, second=None, liked=(),
+    )  # fmt: skip
+    named = replace(finger_site(), sentence=answer)
     answer = technical_pages(replace(sample_plan(), sites=(named,)))["answer"]
-    assert answer["sentences"][-1] == "Reaches 42 %."
+    assert answer["sentences"][-1] == "Reaches 42%."

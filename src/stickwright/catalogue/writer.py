@@ -69,10 +69,10 @@ class Writer:
 
     def estimate(self, value: Estimate, ending: str, digits: int = 2) -> str:
         """A number with its interval, and marked where it was not measured."""
-        text = self.amount(value.value, ending, digits)
-        if value.value is not None and value.has_interval:
+        text, ends = self.amount(value.value, ending, digits), value.interval
+        if value.value is not None and ends is not None:
             unit = unit_named(ending)
-            low, high = (self._decimal(figures(end / unit.factor, digits)) for end in (value.lower, value.upper))
+            low, high = (self._decimal(figures(end / unit.factor, digits)) for end in ends)
             text = f"{text} ({self._quantity(f'{low} {self.up_to} {high}')})"
         return f"{text}, {self.assumed}" if value.assumed else text
 

@@ -8,7 +8,7 @@ without any language.
 from __future__ import annotations
 
 from abc import ABC
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from typing import Any, Concatenate, ParamSpec
 
@@ -72,6 +72,14 @@ class Message:
     def param(self, name: str) -> Param:
         """One of its parameters; raises KeyError where it has none of that name."""
         return dict(self.params)[name]
+
+    def parts(self) -> Iterator[Message]:
+        """Itself and every message nested in it."""
+        yield self
+        for _, value in self.params:
+            for one in value if isinstance(value, tuple) else (value,):
+                if isinstance(one, Message):
+                    yield from one.parts()
 
     def __str__(self) -> str:
         """A message has no words of its own: printing one by mistake is a defect."""

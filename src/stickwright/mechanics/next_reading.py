@@ -13,6 +13,8 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.next_readings import Reading
+
 __all__ = ["Candidate", "chance_after", "chance_now", "right_choice", "right_or_none"]
 
 Array = NDArray[np.float64]
@@ -34,7 +36,7 @@ class Candidate:
     """
 
     site: str
-    what: str
+    what: Reading
     direction_rad: float | None
     log_draws: Array
     reading_sd: float

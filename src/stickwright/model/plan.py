@@ -6,7 +6,8 @@ import math
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Literal
 
-from stickwright.codes.message import Text
+from stickwright.codes.message import Message, Name, Text, message
+from stickwright.codes.setups import Setups
 from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import Finding, TraceReport
 from stickwright.model.response import Tuning
@@ -256,6 +257,17 @@ class Fit:
         return f"{self.verdict}, to confirm" if self.doubts and self.verdict != "does not fit" else self.verdict
 
     @property
+    def named(self) -> Message:
+        """The set-up as a message: stick, then what is on it."""
+        return message(
+            Setups.named,
+            stick=Name(self.full_name),
+            topper=Name(self.topper) if self.topper else None,
+            extension=Name(self.extension) if self.extension else None,
+            raised_rad=self.built_tilt_rad,
+        )
+
+    @property
     def label(self) -> str:
         """The set-up in words: stick, then what is on it."""
         parts = [self.full_name]
@@ -326,7 +338,7 @@ class NextReading:
     """Chance that the chosen stick is the right one."""
     chance_then: float
     """The same, expected after the reading."""
-    sentence: str
+    sentence: Text
     ranked: tuple[tuple[str, float | None, str, float], ...] = ()
     """Site, direction (rad; None where it has none), what, expected chance: best first."""
 
@@ -347,8 +359,8 @@ class SitePlan:
     """Other set-ups of the chosen stick (topper, extension, tilt)."""
     tried: int
     """How many set-ups were computed."""
-    sentence: str
-    """The answer in one sentence, second best beside it."""
+    sentence: Text
+    """The answer, second best beside it."""
     best_extension: tuple[tuple[str, float, float], ...]
     """Direction in words, best lever ratio by closed form, best extra length in metre (minus: shorten)."""
     recordings: tuple[TraceReport, ...]
@@ -374,7 +386,7 @@ class Plan:
     visit: str
     sites: tuple[SitePlan, ...]
     """Best first."""
-    sentence: str
+    sentence: Text
     next_reading: NextReading
     cautions: tuple[Caution, ...]
     assumptions: tuple[Assumption, ...]

@@ -348,8 +348,8 @@ def _nothing_fits(plan: Plan, site: SitePlan) -> dict[str, Any]:
         if nearest and nearest.help
         else "No single change of stick, topper, extension or tilt helps.",
         "order": order_words(site.to_order) if site.to_order is not None else "",
-        "next": plan.next_reading.sentence,
-        "others": [f"{other.name}: {other.sentence}" for other in plan.sites if other is not site],
+        "next": say(plan.next_reading.sentence),
+        "others": [f"{other.name}: {say(other.sentence)}" for other in plan.sites if other is not site],
     }
 
 
@@ -402,9 +402,9 @@ def _nothing_planned(plan: Plan) -> dict[str, Any]:
         "fits": False,
         "title": f"No plan yet: player {plan.player}",
         "lead": "This page is not a set-up instruction. It says what is still to be measured.",
-        "found": plan.sentence,
+        "found": say(plan.sentence),
         "nearest": "",
         "help": "",
-        "next": plan.next_reading.sentence,
+        "next": say(plan.next_reading.sentence),
         "others": [],
     }

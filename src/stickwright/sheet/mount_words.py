@@ -82,7 +82,7 @@ def mount_blocks(plan: Plan, width: int = 80) -> list[str]:
 
 
 def _block(plan: Plan, mount: SiteMount, width: int) -> str:
-    told = mount.sentence, plan.sentence, *(say(one.text) for one in plan.findings)
+    told = mount.sentence, say(plan.sentence), *(say(one.text) for one in plan.findings)
     lines = [sentence(mount.sentence), *_cautions(one for one in mount.cautions if not beside_a_number(one, mount))]
     if mount.pose is not None:
         lines += [

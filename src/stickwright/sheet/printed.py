@@ -384,7 +384,7 @@ def clause(text: Text) -> str:
     return say(text).strip().rstrip(".")
 
 
-def sentence(text: str) -> str:
+def sentence(text: Text) -> str:
     """Text with a capital at the start and one full stop at the end; nothing stays nothing.
 
     Examples
@@ -392,7 +392,7 @@ def sentence(text: str) -> str:
     >>> sentence("too heavy forward")
     'Too heavy forward.'
     """
-    text = text.strip().rstrip(".")
+    text = say(text).strip().rstrip(".")
     return f"{text[0].upper()}{text[1:]}." if text else ""
 
 

@@ -10,6 +10,7 @@ from collections.abc import Iterable
 from typing import Any
 
 from stickwright.catalogue import say
+from stickwright.codes.message import Message, Text
 from stickwright.model.plan import Assumption, Capability, Fit, NextReading, Plan, SitePlan, direction_words
 from stickwright.model.recorded import Finding, TraceReport
 from stickwright.model.response import Tuning
@@ -121,7 +122,7 @@ def _answer(plan: Plan, site: SitePlan) -> dict[str, Any]:
         "headline": f"{first.label} at the {site.name}: {first.verdict_words}." if first else "No set-up was computed.",
         "sentences": [
             *asked_first(plan.sharing),
-            *(_after_headline(text, site, first) for text in dict.fromkeys((plan.sentence, site.sentence))),
+            *(_after_headline(text) for text in dict.fromkeys((plan.sentence, site.sentence))),
         ],
         "second": _second(site, second),
         "numbers": _numbers(first, site) if first else [],
@@ -136,15 +137,23 @@ def _first_page_texts(plan: Plan) -> set[str]:
     return {say(one.text) for one in on_page_one(plan) if one.about == "session"}
 
 
-def _after_headline(text: str, site: SitePlan, first: Fit | None) -> str:
+def _after_headline(text: Text) -> str:
     """The answer without the set-up and site that the headline has just named."""
-    named = f"{first.label} at {site.name}: " if first is not None else ""
-    return f"{text[len(named)].upper()}{text[len(named) + 1 :]}" if named and text.startswith(named) else text
+    if isinstance(text, Message) and text.code == "Setups.chosen":
+        named = ("setup", "site")
+        text = Message("Setups.beside_headline", tuple(one for one in text.params if one[0] not in named))
+    return say(text)
+
+
+def _names(site: SitePlan, fit: Fit) -> bool:
+    """Whether the site's answer speaks of that set-up."""
+    answer = site.sentence
+    return isinstance(answer, Message) and fit.named in answer.parts()
 
 
 def _second(site: SitePlan, second: Fit | None) -> str:
     """The second best with its reason, unless the answer has named it already."""
-    if second is None or second.label in site.sentence:
+    if second is None or _names(site, second):
         return ""
     return f"{second.label} ({second.verdict_words}). {tables.limiting_sentence(second)}"
 
@@ -395,7 +404,7 @@ def _other_site(plan: Plan, site: SitePlan, *, spare: bool) -> dict[str, Any]:
         "name": site.name,
         "headline": f"{site.choice.label}, {site.choice.verdict_words}" if site.choice is not None else unused,
         "set_up": further_set_up(site, wire_of(plan, site), pose_at(plan, site)),
-        "sentence": _after_headline(site.sentence, site, site.choice),
+        "sentence": _after_headline(site.sentence),
         "demand": f"The game asks {_demand(site)}. Weakest {direction_words(site.capability.weakest_rad)}.",
         "ability": ability_lines(site.capability),
         "lines": [_line_of_fit(fit) for fit in listed],
@@ -403,7 +412,7 @@ def _other_site(plan: Plan, site: SitePlan, *, spare: bool) -> dict[str, Any]:
         if site.choice is not None
         else [],
         "settings": gain_basis(site.choice) if site.choice is not None and tuning_of_choice(site) is None else "",
-        "limit": tables.limiting_sentence(best) if best is not None and best.label not in site.sentence else "",
+        "limit": tables.limiting_sentence(best) if best is not None and not _names(site, best) else "",
         "cautions": [say(caution.text) for caution in own],
         "findings": _findings((*site.findings, *site.capability.findings)),
     }

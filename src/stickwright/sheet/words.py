@@ -72,7 +72,7 @@ def plan_words(plan: Plan) -> str:
     head = [f"Player {plan.player}", f"made {plan.made_on}" if plan.made_on else "", f"stickwright {plan.version}"]
     parts = [
         ", ".join(part for part in head if part),
-        wrapped([*common_headlines(plan), *asked_first(plan.sharing), plan.sentence], WIDTH),
+        wrapped([*common_headlines(plan), *asked_first(plan.sharing), say(plan.sentence)], WIDTH),
     ]
     if plan.wishes.what_if:
         parts.insert(
@@ -86,7 +86,7 @@ def plan_words(plan: Plan) -> str:
     told_devices = [*told_devices, *holding_steps(plan), *mode_steps(plan)]
     if any(told_devices):
         parts.append(_block("Settings and modes of devices", [line for line in told_devices if line]))
-    parts.append(_block("Next reading", [plan.next_reading.sentence]))
+    parts.append(_block("Next reading", [say(plan.next_reading.sentence)]))
     shared = plan.sharing
     left = [_caution(caution) for caution in plan.cautions if caution not in _placed(plan)]
     told = {caution.text for caution in plan.cautions}
@@ -275,7 +275,7 @@ def _site(plan: Plan, site: SitePlan) -> str:
         "sticks": [_caution(one) for one in own if one.about in _STICK_NUMBERS],
         "site": [_caution(one) for one in own if one.about not in ("force", *_STICK_NUMBERS)],
     }
-    said = [site.sentence] if site.sentence != plan.sentence else []
+    said = [say(site.sentence)] if site.sentence != plan.sentence else []
     parts = [f"{'-' * WIDTH}\n{textwrap.fill(f'{site.name} ({site.part}), for {site.demand.action}', WIDTH)}"]
     parts.append(wrapped([*said, *beside["site"]], WIDTH))
     parts.append(_block("Ability: comfortable force and free reach", [*_ability(site), *beside["ability"]]))

@@ -2,9 +2,17 @@
 
 from __future__ import annotations
 
-from stickwright.catalogue.writer import Writer
+import math
+
+from stickwright.catalogue.writer import GAP, Writer
+from stickwright.model.estimate import Estimate
+from stickwright.model.rates import ALL_THE_TIME_PER_MIN, BY_THE_MINUTE, told_rate
+from stickwright.units import figures
 
 __all__ = ["English", "writer"]
+
+_EIGHT = ("right", "forward-right", "forward", "forward-left", "left", "back-left", "back", "back-right")
+_MEASURE = "measure 60 s at rest"
 
 
 class English(Writer):
@@ -26,6 +34,99 @@ class English(Writer):
             "1 file", "2 files".
         """
         return one if self.form(count) == "one" else other
+
+    def direction(self, direction_rad: float) -> str:
+        """A direction of the player: one of eight, or degrees from the right with the nearest of the eight.
+
+        Parameters
+        ----------
+        direction_rad : float
+            0 right, a quarter turn forward.
+        """
+        degrees = math.degrees(direction_rad) % 360
+        nearest = round(degrees / 45) % 8
+        if abs((degrees - 45 * nearest + 180) % 360 - 180) < 2:
+            return _EIGHT[nearest]
+        return f"{degrees:.0f}° (near {_EIGHT[nearest]})"
+
+    def turn(self, turn_rad: float) -> str:
+        """A turn seen from above, in whole degrees.
+
+        Parameters
+        ----------
+        turn_rad : float
+            Anticlockwise.
+        """
+        return f"{abs(math.degrees(turn_rad)):.0f}° {'anticlockwise' if turn_rad > 0 else 'clockwise'}"
+
+    def minutes(self, time_s: float) -> str:
+        """A length of time in minutes, without an idle zero.
+
+        Parameters
+        ----------
+        time_s : float
+        """
+        return f"{self._decimal(f'{float(figures(time_s / 60)):g}')}{GAP}min"
+
+    def chance(self, share: float) -> str:
+        """A chance in whole per cent, and never certain: it is counted over some hundred simulations.
+
+        Parameters
+        ----------
+        share : float
+        """
+        return "over 99%" if share > 0.99 else "under 1%" if share < 0.01 else self.share(share)
+
+    def rate(self, rate: Estimate, *, one: str, many: str, why: str = "") -> str:
+        """How often something unwanted happens, with its upper end: by the minute, by the hour when it is rarer.
+
+        Parameters
+        ----------
+        rate : Estimate
+            Times a minute.
+        one, many : str
+            What happens.
+        why : str
+            Why the rate has no interval.
+        """
+        told = told_rate(rate)
+        if told.kind == "always":
+            return f"{one} all the time"
+        if told.kind == "unknown":
+            reason = f"{self.clause(why)}: " if why else ""
+            return f"an unknown number of {many} ({reason}{_MEASURE})"
+        if told.kind == "endless":
+            least = (
+                f"{self._often(told.value_per_min, one, many)}, or anything"
+                if told.value_per_min is not None
+                else "anything"
+            )
+            return f"an unknown number of {many} ({least} up to all the time: {_MEASURE})"
+        if told.kind == "rare":
+            return f"less than one {one} an hour"
+        if told.value_per_min is None:
+            return f"up to {self._often(told.high_per_min or 0.0, one, many)}"
+        said = self._often(told.value_per_min, one, many)
+        if told.high_per_min is None:
+            return said
+        unit = (
+            ""
+            if (told.value_per_min >= BY_THE_MINUTE) == (told.high_per_min >= BY_THE_MINUTE)
+            else self._unit(told.high_per_min)
+        )
+        return f"{said} (up to {self._count(told.high_per_min)}{unit})"
+
+    def _count(self, per_min: float) -> str:
+        if per_min < BY_THE_MINUTE:
+            return str(round(60 * per_min))
+        return self._decimal(f"{float(figures(per_min)):g}" if per_min < ALL_THE_TIME_PER_MIN else figures(per_min))
+
+    def _often(self, per_min: float, one: str, many: str) -> str:
+        count = self._count(per_min)
+        return f"{count} {one if count == '1' else many}{self._unit(per_min)}"
+
+    def _unit(self, per_min: float) -> str:
+        return " a minute" if per_min >= BY_THE_MINUTE else " an hour"
 
 
 writer = English()

@@ -1,0 +1,13 @@
+"""What a message says, with plain spaces: for tests that look for words."""
+
+from __future__ import annotations
+
+from stickwright.catalogue import say
+from stickwright.codes.message import Text
+
+__all__ = ["said"]
+
+
+def said(text: Text) -> str:
+    """The words, each space that does not break as a plain one."""
+    return say(text).replace("\N{NO-BREAK SPACE}", " ")
