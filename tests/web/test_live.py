@@ -97,7 +97,8 @@ def test_what_was_acknowledged_is_kept_as_it_was_given(store: Store) -> None:
     times_s = 10.0 + np.arange(1, 151) / 100.0
     source.move(times_s[:60], 0.25, 0.5)
     running.turn(10.6)
-    assert running.shown()["kept"] == 60
+    shown = running.shown()
+    assert (shown["kept"], shown["kept_words"], shown["where"]) == (60, "60 samples saved", "Step 1 of 1")
     source.move(times_s[60:], -0.125, 0.75)
     running.turn(11.5)
     assert running.shown()["phase"] == "done"
@@ -182,7 +183,10 @@ def test_a_second_stick_is_recorded_beside(store: Store) -> None:
     running = live(store, source, lasts_s=30.0)
     wiggle(running, source)
     running.say({"do": "choose", "device": "pad", "horizontal": 2, "vertical": 3, "second": True}, 0.0)
-    assert running.shown()["second"] == {"device": "pad", "horizontal": 2, "vertical": 3}
+    shown = running.shown()
+    assert shown["second"] == {"device": "pad", "horizontal": 2, "vertical": 3}
+    right = shown["devices"][0]["sticks"][1]
+    assert (right["name"], right["beside"]) == ("pad: right stick", "pad: right stick, recorded as second stick")
     running.say({"do": "start"}, 0.0)
     axes = np.tile([0.1, -0.2, 0.3, -0.4], (5, 1))
     source.events.append(Samples("pad", 0, np.arange(1, 6) / 10.0, axes, np.zeros(5, dtype=np.int64)))

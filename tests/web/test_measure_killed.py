@@ -36,7 +36,7 @@ def begun(place: Path) -> Iterator[tuple[subprocess.Popen[str], str]]:
 
 def kept_beyond(page: Page, count: int) -> int:
     for _ in range(600):
-        words = page.inner_text("#kept").split()
+        words = page.inner_text("#kept").replace(",", "").split()
         if words and int(words[0]) > count:
             return int(words[0])
         page.wait_for_timeout(50)
@@ -83,7 +83,7 @@ def test_killed_in_the_middle(visit: Visit, tmp_path: Path) -> None:
         told = kept_beyond(page, 200)
         process.kill()
         process.wait()
-    page.wait_for_selector("#notes li:has-text('The line to the app broke')")
+    page.wait_for_selector("#notes li:has-text('The connection to the app is lost')")
     read = np.array(page.evaluate("scripted.sent")) * [1.0, -1.0]
     store = open_store(tmp_path / "practice.db")
     try:

@@ -51,7 +51,7 @@ def phase(page: Page, *wanted: str) -> None:
 
 def kept(page: Page) -> int:
     """How many samples the page says are kept."""
-    words = page.inner_text("#kept").split()
+    words = page.inner_text("#kept").replace(",", "").split()
     return int(words[0]) if words else 0
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from abc import abstractmethod
 from typing import Literal
 
-from stickwright.codes.message import Name, Topic
+from stickwright.codes.message import Name, Text, Topic
 
 __all__ = ["Measuring", "SourceName"]
 
@@ -54,6 +54,26 @@ class Measuring(Topic):
     @abstractmethod
     def task_over(self) -> str:
         """The page of a task that has ended was opened."""
+
+    @abstractmethod
+    def line(self, *, state: Literal["broken", "back", "closed"]) -> str:
+        """The connection between page and program is lost and tried again; is back; the task of the page is over."""
+
+    @abstractmethod
+    def step(self, *, number: int, steps: int) -> str:
+        """Where the task is."""
+
+    @abstractmethod
+    def kept(self, *, samples: int, waiting: int) -> str:
+        """How many samples are saved, and how many are not yet (0: none)."""
+
+    @abstractmethod
+    def ask_for(self, *, more: Text) -> str:
+        """Button: so many more are asked of the player."""
+
+    @abstractmethod
+    def stick_button(self, *, device: Text, stick: Text, beside: bool) -> str:
+        """Button: measure this stick of a device; `beside`: record it as the second one."""
 
     @abstractmethod
     def put_aside(self, *, recording: Name, aside: bool) -> str:

@@ -38,7 +38,7 @@ from stickwright.capture.wiggle import wiggled
 from stickwright.catalogue import say
 from stickwright.codes.devices import Devices
 from stickwright.codes.live_figures import LiveFigures
-from stickwright.codes.measuring import SourceName
+from stickwright.codes.measuring import Measuring, SourceName
 from stickwright.codes.message import Message, Text, message
 from stickwright.codes.steps import Steps
 from stickwright.model.recording import Recording
@@ -281,19 +281,19 @@ class Live:
                 "devices": [_device(one) for one in devices], "chosen": _chosen(self._chosen), "second": _chosen(self._second),
                 "raw": _pair(self._raw),
                 "picture": plain_picture(Picture((), self.asked.task.for_player), say), "may": ["start"] if self._chosen else [],
-                "kept": 0, "waiting": 0,
+                "where": "", "kept": 0, "kept_words": say(message(Measuring.kept, samples=0, waiting=0)),
             }  # fmt: skip
-        state = self._recorder.state
+        state, kept = self._recorder.state, self._recorder.acknowledged
         return {
             "kind": "show", "phase": state.phase, "words": words, "hint": "",
             "devices": [_device(one) for one in devices], "chosen": _chosen(self._chosen), "second": _chosen(self._second),
             "raw": _pair(self._raw),
             "tuned": _pair(self._tuned) if self._tuned is not None and self._on else None,
             "picture": plain_picture(self._picture(), say),
-            "step": state.step + 1, "steps": len(state.task.steps),
+            "where": say(message(Measuring.step, number=state.step + 1, steps=len(state.task.steps))),
             "left_s": round(state.left_s, 1) if math.isfinite(state.left_s) else None,
             "may": [name for name, event in MAY if TABLE[state.phase, event].kind == "acts"],
-            "kept": self._recorder.acknowledged, "waiting": self._recorder.waiting,
+            "kept": kept, "kept_words": say(message(Measuring.kept, samples=kept, waiting=self._recorder.waiting)),
             "lag": say(self._recorder.live.lag_text) if self._recorder.live is not None and self._on else "",
         }  # fmt: skip
 
@@ -456,7 +456,7 @@ def known_words(known: Progress) -> dict[str, Any]:
     return {
         "kind": "known", "verdict": known.verdict, "sentence": say(known.sentence),
         "lines": [{"label": say(line.label), "words": say(line.words), "known": _known(line)} for line in known.lines],
-        "more": [{"words": say(one.text), "steps": list(one.steps)} for one in known.more],
+        "more": [{"words": say(message(Measuring.ask_for, more=one.text)), "steps": list(one.steps)} for one in known.more],
         "doubts": [{"level": one.level, "about": one.about, "text": say(one.text)} for one in known.doubts],
     }  # fmt: skip
 
@@ -477,15 +477,20 @@ def _device(device: Device) -> dict[str, Any]:
     return {
         "id": device.id, "name": say(device.called),
         "sticks": [
-            {"horizontal": one.horizontal, "vertical": one.vertical, "name": _stick_name(device, one)}
+            {"horizontal": one.horizontal, "vertical": one.vertical, **_stick_names(device, one)}
             for one in sticks_of(device)
         ],
     }  # fmt: skip
 
 
-def _stick_name(device: Device, stick: StickAxes) -> str:
+def _stick_names(device: Device, stick: StickAxes) -> dict[str, str]:
+    """What stands on the buttons that choose it: as the stick that is measured, and as a second one."""
     side: Literal["left", "right"] = "left" if device.axes[stick.horizontal or 0] == AXES[0] else "right"
-    return say(message(Devices.stick, side=side))
+    which = message(Devices.stick, side=side)
+    return {
+        name: say(message(Measuring.stick_button, device=device.called, stick=which, beside=beside))
+        for name, beside in (("name", False), ("beside", True))
+    }
 
 
 def _chosen(stick: StickAxes | None) -> dict[str, Any] | None:

@@ -10,7 +10,7 @@ from collections import OrderedDict
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from functools import partial
-from typing import Any
+from typing import Any, Literal
 
 from starlette.exceptions import HTTPException
 from starlette.requests import Request
@@ -58,6 +58,7 @@ OVER = 4404
 LINE_LOST_S = 300.0
 """How long a task waits for a page that went away before it is closed."""
 SOURCES: tuple[SourceName, ...] = ("browser", "computer", "practice", "replay")
+LINES: tuple[Literal["broken", "back", "closed"], ...] = ("broken", "back", "closed")
 SHORTER: dict[str, dict[str, object]] = {
     "push": {"directions": 4, "rounds": 2}, "rest": {"rests": 2}, "rim": {"laps": 1}, "aim": {"targets": 5},
     "follow": {"lasts_s": 30.0}, "hold": {"cap_s": 30.0}, "press": {"rounds": 1}, "play": {"lasts_s": 30.0},
@@ -328,6 +329,7 @@ def live_page(here: At, key: str, one: Open) -> dict[str, Any]:
         "for_player": say(task.for_player),
         "watch": say(task.for_practitioner.watch),
         "asked": one.live.asked,
+        "lines": {state: say(message(Measuring.line, state=state)) for state in LINES},
         "socket": here.url(f"live/{key}/socket"),
         "back": here.url("measure"),
         "by_page": one.live.asked.source == "browser",

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from typing import Literal
+
 from stickwright.catalogue.en import English
 from stickwright.codes.measuring import Measuring, SourceName
-from stickwright.codes.message import Name
+from stickwright.codes.message import Name, Text
 
 __all__ = ["Texts"]
 
@@ -56,6 +58,27 @@ class Texts(Measuring):
 
     def task_over(self) -> str:
         return "That task is over. What was recorded is below."
+
+    def line(self, *, state: Literal["broken", "back", "closed"]) -> str:
+        words = {
+            "broken": "The connection to the app is lost. It is tried again. What was recorded is saved.",
+            "back": "The connection to the app is back.",
+            "closed": "This task is over. What was recorded is on the page 'Measure'.",
+        }
+        return words[state]
+
+    def step(self, *, number: int, steps: int) -> str:
+        return f"Step {self.w.whole(number)} of {self.w.whole(steps)}"
+
+    def kept(self, *, samples: int, waiting: int) -> str:
+        saved = f"{self.w.whole(samples)} {self.w.plural(samples, one='sample', other='samples')} saved"
+        return f"{saved}, {self.w.whole(waiting)} waiting" if waiting else saved
+
+    def ask_for(self, *, more: Text) -> str:
+        return f"Ask for {self.say(more)}"
+
+    def stick_button(self, *, device: Text, stick: Text, beside: bool) -> str:
+        return f"{self.say(device)}: {self.say(stick)}{', recorded as second stick' if beside else ''}"
 
     def put_aside(self, *, recording: Name, aside: bool) -> str:
         return f"{self.w.name(recording)} is {'excluded' if aside else 'included again'}."

@@ -105,7 +105,7 @@ function connect() {
   line = new WebSocket(`${location.protocol === "https:" ? "wss" : "ws"}://${location.host}${root.dataset.socket}`);
   line.binaryType = "arraybuffer";
   line.addEventListener("open", () => {
-    if (broken) note("The line to the app is back.");
+    if (broken) note(root.dataset.back);
     broken = false;
     say({ do: "motion", reduced: matchMedia("(prefers-reduced-motion: reduce)").matches });
     for (const bytes of messages.values()) line.send(bytes);
@@ -114,11 +114,11 @@ function connect() {
   line.addEventListener("message", (event) => answer(JSON.parse(event.data)));
   line.addEventListener("close", (event) => {
     if (event.code === 4404) {
-      note("This task is over. What was recorded is on the page 'Measure'.");
+      note(root.dataset.closed);
       document.querySelectorAll("[data-do]").forEach((button) => { button.disabled = true; });
       return;
     }
-    if (!broken) note("The line to the app broke; trying again. What was recorded is kept.");
+    if (!broken) note(root.dataset.broken);
     broken = true;
     setTimeout(connect, 700);
   });
@@ -200,12 +200,10 @@ function show(told) {
     button.disabled = !told.may.includes(button.dataset.do);
   }
   root.dataset.phase = told.phase;
-  document.getElementById("where").textContent = told.step ? `Step ${told.step} of ${told.steps},` : "";
+  document.getElementById("where").textContent = told.where;
   const lag = document.getElementById("lag");
   if (lag && lag.textContent !== (told.lag || "")) lag.textContent = told.lag || "";
-  document.getElementById("kept").textContent = told.waiting
-    ? `${told.kept} samples kept, ${told.waiting} waiting`
-    : `${told.kept} samples kept`;
+  document.getElementById("kept").textContent = told.kept_words;
   devices(told);
 }
 
@@ -220,12 +218,11 @@ function devices(told) {
   for (const device of told.devices) {
     for (const [place, stick] of device.sticks.entries()) {
       const item = document.createElement("li");
-      const name = `${device.name}: ${stick.name}`;
       const is = (one) => Boolean(one) && one.device === device.id && one.horizontal === stick.horizontal;
-      item.append(stickButton(name, `${device.id} ${place}`, is(told.chosen), told, { device: device.id, ...stick }));
+      item.append(stickButton(stick.name, `${device.id} ${place}`, is(told.chosen), told, { device: device.id, ...stick }));
       if (told.chosen && !is(told.chosen)) {
         const beside = { device: device.id, ...stick, second: true };
-        item.append(stickButton(`${name}, recorded beside`, `${device.id} ${place} beside`, is(told.second), told, beside));
+        item.append(stickButton(stick.beside, `${device.id} ${place} beside`, is(told.second), told, beside));
       }
       list.append(item);
     }
@@ -270,7 +267,7 @@ function known(told) {
       const button = document.createElement("button");
       button.type = "button";
       button.className = "quiet";
-      button.textContent = `Ask for ${one.words}`;
+      button.textContent = one.words;
       button.addEventListener("click", () => say({ do: "repeat", steps: one.steps }));
       return button;
     }),
