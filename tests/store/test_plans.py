@@ -8,6 +8,8 @@ import numpy as np
 import pytest
 import sqlalchemy as sa
 
+from stickwright.codes.kept_plans import KeptPlans
+from stickwright.codes.message import Name, message
 from stickwright.errors import BadInput
 from stickwright.model.wishes import Keep, Wishes
 from stickwright.planning import plan
@@ -18,7 +20,18 @@ from stickwright.store.cases import case_of, import_case
 from stickwright.store.documents import documents, save_document
 from stickwright.store.loans import lend
 from stickwright.store.opening import memory_store
-from stickwright.store.plans import make_plan, plan_again, plan_result, plans, reproduce
+from stickwright.store.plans import (
+    make_again,
+    make_plan,
+    plan_again,
+    plan_changes,
+    plan_kept,
+    plan_result,
+    plan_text,
+    plans,
+    reproduce,
+    told_apart,
+)
 from stickwright.store.players import add_player, visit
 from stickwright.store.recordings import append_samples, begin_recording, finish_recording, set_aside
 from stickwright.store.schema import plan as plan_table
@@ -265,3 +278,36 @@ def test_the_demo_is_planned_from_memory():
     one = made(store, row.id)
     assert reproduce(store, one.id)[0]
     store.close()
+
+
+def test_why_two_plans_differ(small):
+    """A second plan with another seed and a wish, after a reading was corrected: each is named; of the same plan nothing is."""
+    store, visit_id = small
+    first = made(store, visit_id)
+    save_document(store, visit_id, "player.toml", PLAYER.replace(b"0.50, 0.52", b"0.20, 0.21"), who="ot")
+    second = make_plan(
+        store, visit_id, who="ot", draws=DRAWS, seed=4, made_on="2026-03-15", wishes=Wishes(without=("elm",))
+    )
+    assert plan_changes(store, first, second) == (
+        message(KeptPlans.seeds, first=3, second=4),
+        message(KeptPlans.wishes),
+        message(KeptPlans.inputs, names=(Name("player.toml"),)),
+    )
+    assert plan_changes(store, first, first) == (message(KeptPlans.nothing),)
+    assert told_apart(plan_text(store, first.id), plan_text(store, first.id)) == message(KeptPlans.same)
+
+
+def test_made_again_it_is_a_plan_of_its_own(small):
+    """From the very inputs of the first, though a reading was corrected since: the same bytes, another number; the first stays."""
+    store, visit_id = small
+    first = made(store, visit_id, wishes=Wishes(without=("elm",)))
+    save_document(store, visit_id, "player.toml", PLAYER.replace(b"0.50, 0.52", b"0.20, 0.21"), who="ot")
+    again = make_again(store, first.id, who="ot")
+    assert (again.number, again.asked["again"]) == (2, 1)
+    assert plan_text(store, again.id) == plan_text(store, first.id)
+    assert plan_changes(store, first, again) == (message(KeptPlans.nothing),)
+    assert reproduce(store, again.id)[0]
+    assert plan_kept(store, first.id) == plan_kept(store, again.id)
+    _kept_as(store, first, plan_result(store, first.id), program="0.0.9 (0123456789ab)", numpy="1.0")
+    (old, _) = plans(store, visit_id)
+    assert [one.text for one in plan_changes(store, old, again)] == ["programs", "library"]

@@ -57,7 +57,7 @@ NOT_TRIED = (
     "/players/{code}/erase",
 )
 """Forms with places on the disk, since no test writes wherever a string points, and the end of a player. They have tests of their own."""
-BEGINS_WORK = ("/visits/{id}/plan",)
+BEGINS_WORK = ("/visits/{id}/plan", "/visits/{id}/plans/{number}/again")
 """Making a plan takes seconds of its own."""
 
 

@@ -23,3 +23,39 @@ class KeptPlans(Topic):
     @abstractmethod
     def other_parts(self, *, place: Name) -> str:
         """A part of it is not as it is written today; `place` is where, in the keys of the JSON."""
+
+    @abstractmethod
+    def programs(self, *, first: Name, second: Name) -> str:
+        """Two plans laid side by side were made by two versions of the program."""
+
+    @abstractmethod
+    def library(self, *, name: Name, first: Name, second: Name) -> str:
+        """They were worked out with two versions of a library; `first` is empty where it was not told."""
+
+    @abstractmethod
+    def seeds(self, *, first: int, second: int) -> str:
+        """They were worked out with two seeds of the random numbers."""
+
+    @abstractmethod
+    def draws(self, *, first: int, second: int) -> str:
+        """They were worked out with two numbers of draws."""
+
+    @abstractmethod
+    def wishes(self) -> str:
+        """They were asked with other wishes, which the page shows."""
+
+    @abstractmethod
+    def inputs(self, *, names: tuple[Name, ...]) -> str:
+        """Files and recordings that have changed between them, or that one of them did not have."""
+
+    @abstractmethod
+    def beside(self) -> str:
+        """What the records know beside the files of the visit has changed: kit lent out, other visits, the date."""
+
+    @abstractmethod
+    def nothing(self) -> str:
+        """Nothing of all that differs."""
+
+    @abstractmethod
+    def same(self) -> str:
+        """What was kept of the two is the same to the last digit."""

@@ -12,7 +12,7 @@ import hashlib
 import json
 import platform
 import zlib
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from importlib.metadata import version as installed
 from pathlib import Path
@@ -21,13 +21,15 @@ from typing import Any
 import sqlalchemy as sa
 
 import stickwright
+from stickwright.codes.kept_plans import KeptPlans
+from stickwright.codes.message import Message, Name, Text, message
 from stickwright.errors import BadInput, Problem
 from stickwright.model.case import Case, ForceRead
 from stickwright.model.plan import Plan
 from stickwright.model.wishes import Keep, Wishes
 from stickwright.planning import DRAWS, SEED, plan
 from stickwright.records.folder import case_and_queries
-from stickwright.records.results import plan_json, read_json
+from stickwright.records.results import plan_from_json, plan_json, read_json
 from stickwright.store.cases import case_name, forces_up_to, tree_from
 from stickwright.store.documents import documents
 from stickwright.store.loans import loans, with_others, without_stock
@@ -37,7 +39,10 @@ from stickwright.store.recordings import recording_named, recordings
 from stickwright.store.schema import document, plan_input, version
 from stickwright.store.schema import plan as plan_table
 
-__all__ = ["PlanRow", "make_plan", "plan_again", "plan_result", "plans", "program", "reproduce", "wishes_asked"]
+__all__ = [
+    "PlanRow", "make_again", "make_plan", "plan_again", "plan_changes", "plan_kept", "plan_result", "plan_text", "plans", "program",
+    "reproduce", "told_apart", "wishes_asked",
+]  # fmt: skip
 
 _LIBRARIES = ("numpy", "scipy", "ortools", "pydantic", "polars")
 
@@ -114,10 +119,54 @@ def make_plan(
     asked = {
         "draws": draws, "seed": seed, "made_on": made_on, "name": name, "wishes": _wishes_data(wishes), "away": away,
         "forces_read": [dataclasses.asdict(one) for one in forces],
-        "libraries": {one: installed(one) for one in _LIBRARIES} | {"python": platform.python_version()},
+        "libraries": _libraries(),
     }  # fmt: skip
     made = plan(_lent(_with_forces(case, asked), away), draws=draws, seed=seed, wishes=wishes, progress=progress)
+    inputs: list[dict[str, int | None]] = [
+        {"version_id": one.version_id, "recording_id": None, "samples": None} for one in used.values()
+    ]
+    inputs += [{"version_id": None, "recording_id": one.id, "samples": many} for one, many in live]
+    return _keep(store, visit_id, made, asked, inputs, who)
+
+
+def make_again(
+    store: Store, plan_id: int, *, who: str, progress: Callable[[str, float], None] | None = None
+) -> PlanRow:
+    """A new plan from the very inputs of one that is kept, by the program as it is now; the other stays as it is.
+
+    Parameters
+    ----------
+    store : Store
+    plan_id : int
+    who : str
+    progress : callable, optional
+        As `stickwright.planning.plan` calls it.
+
+    Raises
+    ------
+    BadInput
+        The program no longer accepts the inputs; nothing is then kept.
+    """
+    with store.read() as connection:
+        row = _one(connection, plan_id)
+        columns = (plan_input.c.version_id, plan_input.c.recording_id, plan_input.c.samples)
+        rows = connection.execute(sa.select(*columns).where(plan_input.c.plan_id == plan_id).order_by(plan_input.c.id))
+        inputs = [dict(one) for one in rows.mappings()]
+    made = plan_again(store, plan_id, progress)
+    asked = {**row.asked, "libraries": _libraries(), "again": row.number}
+    return _keep(store, row.visit_id, made, asked, inputs, who)
+
+
+def _libraries() -> dict[str, str]:
+    return {one: installed(one) for one in _LIBRARIES} | {"python": platform.python_version()}
+
+
+def _keep(
+    store: Store, visit_id: int, made: Plan, asked: Mapping[str, Any], inputs: Sequence[Mapping[str, int | None]], who: str
+) -> PlanRow:  # fmt: skip
+    """Keep a plan with what it came from, numbered after the visit's others."""
     text = plan_json(made).encode()
+    row = visit(store, visit_id)
     with store.write(who, "") as connection:
         last = sa.select(sa.func.max(plan_table.c.number)).where(plan_table.c.visit_id == visit_id)
         number = (connection.execute(last).scalar() or 0) + 1
@@ -126,14 +175,7 @@ def make_plan(
             "program": program(), "asked": asked, "result": zlib.compress(text, 9), "digest": hashlib.sha256(text).hexdigest(),
         }  # fmt: skip
         plan_id = new_id(connection, sa.insert(plan_table).values(values))
-        inputs = [
-            {"plan_id": plan_id, "version_id": one.version_id, "recording_id": None, "samples": None}
-            for one in used.values()
-        ]
-        inputs += [
-            {"plan_id": plan_id, "version_id": None, "recording_id": one.id, "samples": many} for one, many in live
-        ]
-        connection.execute(sa.insert(plan_input), inputs)
+        connection.execute(sa.insert(plan_input), [{"plan_id": plan_id, **one} for one in inputs])
         note_act(store, connection, who, "plan made", row.player_id, f"visit {row.number}, plan {number}")
         return _rows(connection, plan_table.c.id == plan_id)[0]
 
@@ -209,10 +251,17 @@ def plan_result(store: Store, plan_id: int) -> dict[str, Any]:
     BadInput
         No such plan, or kept bytes that are no longer those that were kept.
     """
-    return read_json(_text(store, plan_id))
+    return read_json(plan_text(store, plan_id))
 
 
-def _text(store: Store, plan_id: int) -> bytes:
+def plan_text(store: Store, plan_id: int) -> bytes:
+    """The JSON of a plan, byte for byte as it was kept.
+
+    Parameters
+    ----------
+    store : Store
+    plan_id : int
+    """
     with store.read() as connection:
         row = _one(connection, plan_id)
         body = connection.execute(sa.select(plan_table.c.result).where(plan_table.c.id == plan_id)).scalar_one()
@@ -228,13 +277,33 @@ def _text(store: Store, plan_id: int) -> bytes:
     return text
 
 
-def plan_again(store: Store, plan_id: int) -> Plan:
+def plan_kept(store: Store, plan_id: int) -> Plan:
+    """A plan as it was made: read from what was kept, never worked out anew.
+
+    Parameters
+    ----------
+    store : Store
+    plan_id : int
+
+    Raises
+    ------
+    UnreadPlan
+        It was kept by a version that wrote plans otherwise.
+    BadInput
+        No such plan, or kept bytes that are no longer those that were kept.
+    """
+    return plan_from_json(plan_text(store, plan_id))
+
+
+def plan_again(store: Store, plan_id: int, progress: Callable[[str, float], None] | None = None) -> Plan:
     """A plan worked out again from its very inputs, by the program as it is now.
 
     Parameters
     ----------
     store : Store
     plan_id : int
+    progress : callable, optional
+        As `stickwright.planning.plan` calls it.
     """
     with store.read() as connection:
         row = _one(connection, plan_id)
@@ -268,6 +337,7 @@ def plan_again(store: Store, plan_id: int) -> Plan:
         draws=asked["draws"],
         seed=asked["seed"],
         wishes=_wishes(asked["wishes"]),
+        progress=progress,
     )
 
 
@@ -288,7 +358,7 @@ def reproduce(store: Store, plan_id: int) -> tuple[bool, str]:
     """
     with store.read() as connection:
         row = _one(connection, plan_id)
-    before = _text(store, plan_id)
+    before = plan_text(store, plan_id)
     try:
         after = plan_json(plan_again(store, plan_id)).encode()
     except BadInput as refused:
@@ -296,6 +366,85 @@ def reproduce(store: Store, plan_id: int) -> tuple[bool, str]:
     if after == before:
         return True, "The same plan, to the last digit, from the same readings, kit, wishes and seed."
     return False, f"{_changed(row)} {_difference(read_json(before), read_json(after))}"
+
+
+def plan_changes(store: Store, first: PlanRow, second: PlanRow) -> tuple[Message, ...]:
+    """Why two plans of a visit may differ: program, libraries, seed, draws, wishes, and what they were made from.
+
+    Parameters
+    ----------
+    store : Store
+    first, second : PlanRow
+
+    Returns
+    -------
+    tuple of Message
+        One sentence each; one that nothing differs where that is so.
+    """
+    then, now = first.asked, second.asked
+    libraries = [
+        message(KeptPlans.library, name=Name(one), first=Name(then["libraries"].get(one, "")), second=Name(version))
+        for one, version in now["libraries"].items()
+        if then["libraries"].get(one) != version
+    ]
+    found: list[Message] = []
+    if first.program != second.program:
+        found.append(message(KeptPlans.programs, first=Name(first.program), second=Name(second.program)))
+    found += libraries
+    if then["seed"] != now["seed"]:
+        found.append(message(KeptPlans.seeds, first=then["seed"], second=now["seed"]))
+    if then["draws"] != now["draws"]:
+        found.append(message(KeptPlans.draws, first=then["draws"], second=now["draws"]))
+    if wishes_asked(first) != wishes_asked(second):
+        found.append(message(KeptPlans.wishes))
+    inputs = _other_inputs(store, first, second)
+    if inputs:
+        found.append(message(KeptPlans.inputs, names=tuple(map(Name, inputs))))
+    beside = ["away", "name", "made_on"]
+    if "player.toml" not in inputs:  # else the forces of this very visit differ
+        beside.append("forces_read")
+    if any(then.get(key) != now.get(key) for key in beside):
+        found.append(message(KeptPlans.beside))
+    return tuple(found) or (message(KeptPlans.nothing),)
+
+
+def _other_inputs(store: Store, first: PlanRow, second: PlanRow) -> tuple[str, ...]:
+    """Names of documents and recordings that two plans did not both read alike."""
+    with store.read() as connection:
+        one, other = (_inputs(connection, row.id) for row in (first, second))
+    names = {number: recording_named(store, number).name for number in {*one, *other} if isinstance(number, int)}
+    return tuple(
+        names[key] if isinstance(key, int) else key
+        for key in dict.fromkeys([*one, *other])
+        if one.get(key) != other.get(key)
+    )
+
+
+def _inputs(connection: sa.Connection, plan_id: int) -> dict[str | int, str | int]:
+    """Digest of each document by its name, samples of each recording by its number."""
+    files = connection.execute(
+        sa.select(document.c.name, version.c.digest)
+        .join(version, version.c.document_id == document.c.id)
+        .join(plan_input, version.c.id == plan_input.c.version_id)
+        .where(plan_input.c.plan_id == plan_id)
+    )
+    live = connection.execute(
+        sa.select(plan_input.c.recording_id, plan_input.c.samples)
+        .where(plan_input.c.plan_id == plan_id, plan_input.c.recording_id.is_not(None))
+    )  # fmt: skip
+    found: dict[str | int, str | int] = {row[0]: row[1] for row in (*files, *live)}
+    return found
+
+
+def told_apart(before: bytes, after: bytes) -> Text:
+    """What differs between two plans as they were kept, of whatever format, in one sentence.
+
+    Parameters
+    ----------
+    before, after : bytes
+        JSON as `plan_text` gives it.
+    """
+    return message(KeptPlans.same) if before == after else _difference(read_json(before), read_json(after))
 
 
 def _changed(row: PlanRow) -> str:

@@ -60,7 +60,7 @@ FIELDS: Mapping[str, tuple[str, ...]] = {
     "/visits/{id}/recordings/{number:int}/aside": (),
     "/visits/{id}/recordings/{number:int}/back": (),
     "/visits/{id}/plan": ("without", "keep", "only_kit", "budget", "most_parts"),
-    "/visits/{id}/plans/{number:int}/check": (),
+    "/visits/{id}/plans/{number:int}/again": (),
     **{f"/visits/{{id}}/{key}/edit{end}": _TABLE for key in ("sites", "kit", *_GAMES, "hub", "room") for end in ("", "/{path:path}")},
     **{f"/visits/{{id}}/{key}/remove/{{path:path}}": () for key in ("sites", "kit", *_GAMES, "hub", "room")},
     "/kit/edit": _TABLE,

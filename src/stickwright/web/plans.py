@@ -7,8 +7,9 @@ import secrets
 import threading
 import zipfile
 from collections import OrderedDict
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, replace
+from functools import partial, wraps
 from typing import Any
 
 from starlette.exceptions import HTTPException
@@ -16,21 +17,33 @@ from starlette.requests import Request
 from starlette.responses import RedirectResponse, Response
 from starlette.routing import BaseRoute, Route
 
+from stickwright.catalogue import say
 from stickwright.errors import BadInput, Problem
 from stickwright.model.plan import Plan
 from stickwright.model.response import Tuning
 from stickwright.model.wishes import Keep, Wishes
 from stickwright.planning import DRAWS, SEED
-from stickwright.records.results import plan_json
+from stickwright.records.results import UnreadPlan
 from stickwright.sheet.document import sheet_content, sheet_pages, sheet_pdf
 from stickwright.sheet.mount_dxf import all_dxf
 from stickwright.sheet.mount_scene import scene_html
 from stickwright.sheet.what_if import wishes_words
-from stickwright.store.plans import PlanRow, make_plan, plan_again, plans, reproduce, wishes_asked
+from stickwright.store.plans import (
+    PlanRow,
+    make_again,
+    make_plan,
+    plan_changes,
+    plan_kept,
+    plan_text,
+    plans,
+    program,
+    told_apart,
+    wishes_asked,
+)
 from stickwright.web.desk import At, at_visit
 from stickwright.web.noticed import for_pages, noticed_about
 from stickwright.web.plan_differences import differences
-from stickwright.web.render import done, download, form, number_in, page
+from stickwright.web.render import download, form, number_in, page
 
 __all__ = ["ROUTES", "Making", "Shelf", "plan_page", "plans_page", "tunings_here", "wishes_of"]
 
@@ -56,6 +69,8 @@ class Making:
     refused: BadInput | None = None
     failed: bool = False
     wishes: Mapping[str, str] = field(default_factory=dict)
+    again: int | None = None
+    """Number of the plan that is worked out again."""
 
 
 @dataclass
@@ -190,27 +205,43 @@ def start_plan(request: Request) -> Response:
         wishes = wishes_of(typed)
     except BadInput as refused:
         return page(request, "plans.html", plans_page(here, typed), here=here, refused=refused)
-    shelf, making = _shelf(request), Making((here.key, here.visit_id), wishes=typed)
+    return _begin(request, here, Making((here.key, here.visit_id), wishes=typed), partial(_new_plan, here, wishes))
+
+
+def again(request: Request) -> Response:
+    """Begin a new plan of the very inputs of one that is kept; then the two stand side by side."""
+    here = at_visit(request)
+    row = _row(here, _number_of(request))
+    make = partial(make_again, here.store, row.id, who=here.who)
+    return _begin(request, here, Making((here.key, here.visit_id), again=row.number), make)
+
+
+def _new_plan(here: At, wishes: Wishes, *, progress: Callable[[str, float], None]) -> PlanRow:
+    return make_plan(
+        here.store, here.visit_id, who=here.who, wishes=wishes, draws=DRAWS, seed=SEED,
+        made_on=here.desk.today().isoformat(), progress=progress,
+    )  # fmt: skip
+
+
+def _begin(request: Request, here: At, making: Making, make: Callable[..., PlanRow]) -> Response:
+    shelf = _shelf(request)
     key = secrets.token_urlsafe(12)
     with shelf.lock:
         shelf.making[key] = making
         while len(shelf.making) > 20:
             shelf.making.popitem(last=False)
-    thread = threading.Thread(target=_make, args=(here, making, wishes), name="plan", daemon=True)
+    thread = threading.Thread(target=_make, args=(making, make), name="plan", daemon=True)
     thread.start()
     thread.join(0.8)  # a plan that is quick needs no page of its own
     return RedirectResponse(here.url(f"making/{key}"), 303)
 
 
-def _make(here: At, making: Making, wishes: Wishes) -> None:
+def _make(making: Making, make: Callable[..., PlanRow]) -> None:
     def tell(doing: str, share: float) -> None:
         making.doing, making.share = doing, share
 
     try:
-        making.row = make_plan(
-            here.store, here.visit_id, who=here.who, wishes=wishes, draws=DRAWS, seed=SEED,
-            made_on=here.desk.today().isoformat(), progress=tell,
-        )  # fmt: skip
+        making.row = make(progress=tell)
     except BadInput as refused:
         making.refused = refused
     finally:
@@ -223,6 +254,8 @@ def making_plan(request: Request) -> Response:
     making = shelf.making.get(str(request.path_params["key"]))
     if making is None or making.place != (here.key, here.visit_id):
         raise HTTPException(404)
+    if making.row is not None and making.again is not None:
+        return RedirectResponse(here.url(f"compare?a={making.again}&b={making.row.number}"), 303)
     if making.row is not None:
         return RedirectResponse(here.url(f"plans/{making.row.number}"), 303)
     if making.refused is not None:
@@ -244,11 +277,11 @@ def _row(here: At, number: int) -> PlanRow:
 
 
 def _shown(request: Request, here: At, row: PlanRow) -> Shown:
-    """A plan as it was made, worked out again from its very inputs when it is not at hand."""
+    """A plan as it was made: read from what was kept when it is not at hand."""
     shelf, key = _shelf(request), (here.key, row.id)
     with shelf.lock:
         if key not in shelf.shown:
-            plan = plan_again(here.store, row.id)
+            plan = plan_kept(here.store, row.id)
             content = sheet_content(plan)
             ends = content["technical"]
             ends["findings"] = [[level, for_pages(text)] for level, text in ends["findings"]]
@@ -271,7 +304,11 @@ def tunings_here(request: Request, here: At, site: str) -> tuple[Tuning, ...]:
     made = plans(here.store, here.visit_id)
     if not made:
         return ()
-    found = next((one for one in _shown(request, here, made[-1]).plan.sites if one.name == site), None)
+    try:
+        sites = _shown(request, here, made[-1]).plan.sites
+    except UnreadPlan:
+        return ()
+    found = next((one for one in sites if one.name == site), None)
     return found.tunings if found is not None else ()
 
 
@@ -296,22 +333,42 @@ def plan_page(here: At, row: PlanRow, shown: Shown) -> dict[str, Any]:
         "base": here.url(f"plans/{row.number}"),
         "mounts": len(shown.content["mounts"]),
         "others": [one.number for one in plans(here.store, here.visit_id) if one.number != row.number],
+        "now": program(),
     }
 
 
+Page = Callable[[Request], Response]
+
+
+def if_read(answer: Page) -> Page:
+    """Answer from a kept plan; where it cannot be read, say so, and offer what there is.
+
+    Parameters
+    ----------
+    answer : callable
+        Page or file of a plan.
+    """
+
+    @wraps(answer)
+    def or_say_so(request: Request) -> Response:
+        try:
+            return answer(request)
+        except UnreadPlan as unread:
+            here = at_visit(request)
+            row = _row(here, _number_of(request)) if "number" in request.path_params else _latest(request, here)
+            base = here.url(f"plans/{row.number}") if row is not None else ""
+            data = {"title": f"Plan {row.number if row else ''}", "row": row, "why": say(unread.why), "base": base}
+            return page(request, "plan_unread.html", data, here=here)
+
+    return or_say_so
+
+
+@if_read
 def show_plan(request: Request) -> Response:
     """One plan, with its reasons."""
     here = at_visit(request)
     row = _row(here, _number_of(request))
     return page(request, "plan.html", plan_page(here, row, _shown(request, here, row)), here=here)
-
-
-def check_plan(request: Request) -> Response:
-    """Work a plan out again from its inputs, and say whether it comes out the same."""
-    here = at_visit(request)
-    row = _row(here, _number_of(request))
-    _, words = reproduce(here.store, row.id)
-    return done(request, here.url(f"plans/{row.number}"), words)
 
 
 def _latest(request: Request, here: At) -> PlanRow | None:
@@ -322,6 +379,7 @@ def _latest(request: Request, here: At) -> PlanRow | None:
     return made[-1] if made else None
 
 
+@if_read
 def mounts(request: Request) -> Response:
     """Where everything goes and what holds it."""
     here = at_visit(request)
@@ -337,6 +395,7 @@ def mounts(request: Request) -> Response:
     return page(request, "mounts.html", data, here=here)
 
 
+@if_read
 def sheet(request: Request) -> Response:
     """The sheet page by page, to look at and to print."""
     here = at_visit(request)
@@ -353,6 +412,7 @@ def _pages(request: Request, here: At, row: PlanRow) -> tuple[str, ...]:
     return shown.pages
 
 
+@if_read
 def sheet_page(request: Request) -> Response:
     """One page of the sheet as a picture."""
     here = at_visit(request)
@@ -364,6 +424,7 @@ def sheet_page(request: Request) -> Response:
                     headers={"content-security-policy": "default-src 'none'; style-src 'unsafe-inline'; img-src data:"})  # fmt: skip
 
 
+@if_read
 def sheet_file(request: Request) -> Response:
     """The sheet as PDF."""
     here = at_visit(request)
@@ -387,11 +448,10 @@ def plan_data(request: Request) -> Response:
     """Everything, for other programs."""
     here = at_visit(request)
     row = _row(here, _number_of(request))
-    return download(
-        plan_json(_shown(request, here, row).plan).encode("utf-8"), _name(here, row, "json"), "application/json"
-    )
+    return download(plan_text(here.store, row.id), _name(here, row, "json"), "application/json")
 
 
+@if_read
 def scene(request: Request) -> Response:
     """The mounts as a room that can be turned."""
     here = at_visit(request)
@@ -401,6 +461,7 @@ def scene(request: Request) -> Response:
     return Response(scene_html(shown.plan), media_type="text/html", headers={"content-security-policy": SCENE_POLICY})
 
 
+@if_read
 def drawings(request: Request) -> Response:
     """The mounts for a drawing program."""
     here = at_visit(request)
@@ -431,10 +492,17 @@ def compare(request: Request) -> Response:
         "a": str(first),
         "b": str(second),
         "told": None,
+        "why": (),
+        "unread": (),
     }
     if first and second:
-        one, other = (_shown(request, here, _row(here, number)).plan for number in (first, second))
-        data["told"] = differences(one, other)
+        one, other = (_row(here, number) for number in (first, second))
+        data["why"] = tuple(map(say, plan_changes(here.store, one, other)))
+        try:
+            data["told"] = differences(*(_shown(request, here, row).plan for row in (one, other)))
+        except UnreadPlan as unread:
+            apart = told_apart(*(plan_text(here.store, row.id) for row in (one, other)))
+            data["unread"] = (say(unread.why), say(apart))
     return page(request, "compare.html", data, here=here)
 
 
@@ -443,7 +511,7 @@ ROUTES: tuple[BaseRoute, ...] = (
     Route("/visits/{id}/plan", start_plan, methods=["POST"]),
     Route("/visits/{id}/making/{key}", making_plan),
     Route("/visits/{id}/plans/{number:int}", show_plan),
-    Route("/visits/{id}/plans/{number:int}/check", check_plan, methods=["POST"]),
+    Route("/visits/{id}/plans/{number:int}/again", again, methods=["POST"]),
     Route("/visits/{id}/plans/{number:int}/sheet.pdf", sheet_file),
     Route("/visits/{id}/plans/{number:int}/page-{page:int}.svg", sheet_page),
     Route("/visits/{id}/plans/{number:int}/plan.json", plan_data),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from stickwright.catalogue.en import English
 from stickwright.codes.kept_plans import KeptPlans
 from stickwright.codes.message import Name
 
@@ -10,6 +11,8 @@ __all__ = ["Texts"]
 
 class Texts(KeptPlans):
     """Each a whole sentence."""
+
+    w: English
 
     def no_plan(self) -> str:
         return "This is not a plan that stickwright wrote."
@@ -20,3 +23,32 @@ class Texts(KeptPlans):
 
     def other_parts(self, *, place: Name) -> str:
         return f"This plan was kept by another version of stickwright, which wrote something else at {place}."
+
+    def programs(self, *, first: Name, second: Name) -> str:
+        return f"The first was made with stickwright {first}, the second with stickwright {second}."
+
+    def library(self, *, name: Name, first: Name, second: Name) -> str:
+        return (
+            f"The first was worked out with {name} {first or 'of an unknown version'}, the second with {name} {second}."
+        )
+
+    def seeds(self, *, first: int, second: int) -> str:
+        return f"The first was worked out with seed {first}, the second with seed {second}."
+
+    def draws(self, *, first: int, second: int) -> str:
+        return f"The first was worked out with {self.w.whole(first)} draws, the second with {self.w.whole(second)}."
+
+    def wishes(self) -> str:
+        return "They were asked with different wishes."
+
+    def inputs(self, *, names: tuple[Name, ...]) -> str:
+        return f"They were not made from the same readings or files: {self.w.names(names)} differ."
+
+    def beside(self) -> str:
+        return "Kit that was lent out, readings of other visits or the date on the plan differ."
+
+    def nothing(self) -> str:
+        return "Both were made by the same program from the same readings, kit, wishes and seed."
+
+    def same(self) -> str:
+        return "They are the same, to the last digit."
