@@ -108,6 +108,11 @@ def test_exactly_enough_is_enough() -> None:
     """A lead of just the length that lacks does; no lead where the own cable does."""
     assert [lead.name for lead in leads_for([run("A1", 1.5)], [extension("half", 0.5)])["A1"].leads] == ["half"]
     assert leads_for([run("A1", 1.0)], [extension("half", 0.5)])["A1"].leads == ()
+    joined = leads_for([run("A1", 1.8)], [extension("a", 0.1), extension("b", 0.7)])[
+        "A1"
+    ]  # 0.7999... as a computer adds them
+    assert [lead.name for lead in joined.leads] == ["a", "b"]
+    assert joined.wanted == ()
 
 
 def test_longest_need_first() -> None:
@@ -179,6 +184,12 @@ def test_contacts_of_a_stick_plug_are_not_guessed() -> None:
         ("data +", "data"),
         ("ground", "ground"),
     )
+    for plug, kind in (
+        ("3.5 mm 3-conductor", "stick"),
+        ("3.5 mm 4-conductor", "switch"),
+        ("3.5 mm 2-conductor", "stick"),
+    ):
+        assert [what for _, what in carried(plug, kind)] == ["by the papers of the hub and the device"]
     assert carried("", "switch") == ()
 
 
