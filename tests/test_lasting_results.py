@@ -19,12 +19,16 @@ from lasting import not_finite
 from stickwright.codes.cautions import Cautions
 from stickwright.codes.kept_plans import KeptPlans
 from stickwright.codes.message import Message, Name, message
+from stickwright.errors import BadInput
+from stickwright.mechanics.bench import bench_stick
 from stickwright.model.estimate import Estimate
 from stickwright.model.plan import Plan
 from stickwright.planning import plan
+from stickwright.records.benches import read_bench
 from stickwright.records.folder import read_case
 from stickwright.records.plan_schema import plan_schema
 from stickwright.records.results import UnreadPlan, plan_from_json, plan_json
+from stickwright.trace.report import trace_report
 from test_claims import random_case
 
 DEMO = Path(__file__).parents[1] / "examples" / "demo"
@@ -97,6 +101,38 @@ def test_what_is_no_plan_of_today_is_refused() -> None:
         with pytest.raises(UnreadPlan) as refused:
             plan_from_json(json.dumps(data | {"cautions": [caution]}))
         assert str(refused.value.why.param("place")).startswith("cautions.0.text")
+
+
+@pytest.mark.parametrize("samples", [2, 10, 400, 100_000])
+def test_what_a_recording_told_lasts(samples: int) -> None:
+    """Cut short, without one axis, without any movement, in a foreign unit: no NaN in what is told, and it equals its copy."""
+    for whole in read_case(DEMO).recordings:
+        first = slice(samples)
+        cut = replace(
+            whole, times_s=whole.times_s[first], xy=whole.xy[first],
+            **{name: None if kept is None else kept[first] for name in ("cue", "cue_xy") for kept in [getattr(whole, name)]},
+        )  # fmt: skip
+        one_axis = np.column_stack([cut.xy[:, 0], np.full(len(cut.xy), np.nan)])
+        for made in (cut, replace(cut, xy=one_axis), replace(cut, xy=np.zeros_like(cut.xy)), replace(cut, unit="volt")):
+            try:
+                told = trace_report(made)
+            except BadInput:
+                continue
+            assert list(not_finite(told)) == [], made.name
+            assert copy.deepcopy(told) == told
+
+
+@pytest.mark.parametrize("path", sorted((DEMO / "bench").glob("*.csv")), ids=lambda path: path.stem)
+def test_what_the_bench_told_lasts(path: Path) -> None:
+    """Every bench of the demo: no NaN in what is told, and it equals its copy."""
+    read = read_bench(path)
+    height_m = 0.1 if read.height_m is None else read.height_m
+    told = bench_stick(
+        read.force_n, name=path.stem, height_m=height_m, angle_rad=read.angle_rad, travel_m=read.travel_m,
+        output_share=read.output_share, direction_rad=read.direction_rad, outward=read.outward,
+    )  # fmt: skip
+    assert list(not_finite(told)) == []
+    assert copy.deepcopy(told) == told
 
 
 def test_the_check_finds_one() -> None:

@@ -27,6 +27,8 @@ LEVEL_S = 1.0
 LEAST_HOLD_S = 2.0
 """A shorter hold says nothing about tiring."""
 
+_NOTHING_HELD = "The level is 0: nothing was held."
+
 
 def hold_reports(
     clean: Cleaned, *, keep: NDArray[np.bool_] | None = None
@@ -128,8 +130,9 @@ def _line(
     sd = math.sqrt(variance)
     if degrees < 1 or (variance == 0 and step == 0):
         why = "The value never changes." if variance == 0 else "The hold sways too slowly for an interval: hold longer."
-        none = [Estimate.unbounded(value, why, n=max(1, round(worth))) for value in (level, sd, slope / level)]
-        return none[0], none[1], none[2]
+        few = max(1, round(worth))
+        sinking = Estimate.unbounded(slope / level, why, n=few) if level else Estimate.missing(_NOTHING_HELD, n=few)
+        return Estimate.unbounded(level, why, n=few), Estimate.unbounded(sd, why, n=few), sinking
     variance *= worth / degrees
     grain = step**2 / 12
     quantile = float(t.ppf(0.975, degrees))
@@ -137,12 +140,11 @@ def _line(
     half_slope = quantile * math.sqrt(variance * n / worth / power + grain / power)
     count = max(1, round(worth))
     narrow, wide = (math.sqrt(variance * degrees / float(chi2.ppf(q, degrees))) for q in (0.975, 0.025))
-    low, high = sorted(((slope - half_slope) / level, (slope + half_slope) / level)) if level else (math.nan, math.nan)
-    sinking = (
-        Estimate(slope / level, low, high, n=count)
-        if level
-        else Estimate.missing("The level is 0: nothing was held.", n=count)
-    )
+    if level:
+        low, high = sorted(((slope - half_slope) / level, (slope + half_slope) / level))
+        sinking = Estimate(slope / level, low, high, n=count)
+    else:
+        sinking = Estimate.missing(_NOTHING_HELD, n=count)
     return (
         Estimate(level, level - half, level + half, n=count),
         Estimate(math.sqrt(variance), narrow, wide, n=count),
