@@ -265,7 +265,7 @@ class TestMarit:
 
     def test_cautions(self) -> None:
         """Dysreflexia plan, chair drive off, somebody to get clear with."""
-        for words in ("dysreflexia", "drive locked", "breakaway"):
+        for words in ("dysreflexia", "Lock the drive", "breakaway"):
             assert words in cautions("marit")
 
 
