@@ -267,7 +267,8 @@ def kit_assumptions(site_plan: SitePlan, site: Site, kit: Kit) -> tuple[Assumpti
     if stick.kind == "lever" and stick.friction_force_n is None:
         out.append(
             Assumption(
-                f"Friction of {stick.name}", "none: comes home by itself", "only pushing out was benched",
+                f"Friction of {stick.name}", f"{100 * offers.USUAL_FRICTION_SHARE:.0f} % of its force at full travel",
+                "only pushing out was benched",
                 "bench it out and back",
             )
         )  # fmt: skip

@@ -13,6 +13,7 @@ from hypothesis import strategies as st
 
 import worked_cases
 from plain_fits import plain_fit
+from said import said
 from stickwright.mechanics.ability import ability
 from stickwright.mechanics.fit import Rules, SiteInputs, evaluate
 from stickwright.mechanics.setups import Setups, setups_of
@@ -263,7 +264,7 @@ def test_the_site_says_what_is_to_be_confirmed() -> None:
     )
     site = plan(case, draws=60).sites[0]
     assert site.choice is not None
-    assert f"To confirm: measure {MEASURE['resting force']}" in site.sentence
+    assert f"To confirm: measure {MEASURE['resting force']}" in said(site.sentence)
 
 
 # ---- sizes: a plain mismatch is the reason; near the edge is to be tried

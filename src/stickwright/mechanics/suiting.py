@@ -14,7 +14,7 @@ from numpy.typing import NDArray
 
 from stickwright.mechanics.setups import Setups
 from stickwright.mechanics.unread import Rule
-from stickwright.model.parts import PLAIN, SIZES
+from stickwright.model.parts import PLAIN, SIZES, USUAL_WIDTH_M
 from stickwright.units import spoken
 
 __all__ = ["SLIGHT_SHARE", "Unsuited", "face_size_m", "outside", "unsuited", "unsuited_setups"]
@@ -64,7 +64,7 @@ def outside(value: float, least: float, most: float) -> tuple[bool, bool]:
 
 
 def unsuited(part: str, setups: Setups, place: int, least_force_n: float) -> tuple[Unsuited, ...]:
-    """What of a set-up does not suit a part; sizes that the kit does not say are not judged.
+    """What of a set-up does not suit a part; a topper that nobody measured is judged by the usual width of its form, and never plainly.
 
     Parameters
     ----------
@@ -84,13 +84,15 @@ def unsuited(part: str, setups: Setups, place: int, least_force_n: float) -> tup
             usual = f"{spoken(size.height_m, 'mm')} or more is usual (common practice)"
             out.append(Unsuited("size", f"too small for a {part}: {stands}, {usual}", plain))
     topper = setups.kit.topper[setups.topper[place]] if setups.topper[place] >= 0 else None
-    if topper is not None and topper.width_m is not None:
-        off, plain = outside(topper.width_m, *size.topper_m)
+    if topper is not None:
+        width = USUAL_WIDTH_M[topper.form] if topper.width_m is None else topper.width_m
+        off, plain = outside(width, *size.topper_m)
         if off:
             low, high = (1000 * end for end in size.topper_m)
-            which = "small" if topper.width_m < size.topper_m[0] else "large"
-            text = f"too {which} for a {part}: {topper.name} is {spoken(topper.width_m, 'mm')} wide, {low:.0f} to {high:.0f} mm is usual"
-            out.append(Unsuited("size", f"{text} (common practice)", plain))
+            which = "small" if width < size.topper_m[0] else "large"
+            taken = f" (assumed, as a {topper.form} usually is: measure it)" if topper.width_m is None else ""
+            text = f"too {which} for a {part}: {topper.name} is {spoken(width, 'mm')} wide{taken}, {low:.0f} to {high:.0f} mm is usual"
+            out.append(Unsuited("size", f"{text} (common practice)", plain and topper.width_m is not None))
     full = float(setups.full_force_n[place])
     if not setups.touch[place] and full < SLIGHT_SHARE * least_force_n:
         text = (

@@ -10,7 +10,7 @@ from typing import NamedTuple
 
 __all__ = [
     "COMFORT", "HAND_PARTS", "NEEDS_CLEARANCE", "PLAIN", "SIZES", "SUITED_FORMS", "USUAL", "USUAL_FACTOR",
-    "USUAL_FORMS", "Comfort", "Size", "Usual",
+    "USUAL_FORMS", "USUAL_WIDTH_M", "Comfort", "Size", "Usual",
 ]  # fmt: skip
 
 
@@ -132,6 +132,12 @@ USUAL_FORMS: dict[str, tuple[str, ...]] = {
 }
 """The same in the order in which they are tried where the player's file names none, so that a bare shaft does not win a tie:
 common practice, no source."""
+
+
+USUAL_WIDTH_M: dict[str, float] = {
+    "dish": 0.020, "ball": 0.035, "peg": 0.010, "bar": 0.090, "cup": 0.045, "foam": 0.035,
+}  # fmt: skip
+"""Width of a topper of each form where nobody measured it: common practice, no source. It refuses nothing."""
 
 
 class Size(NamedTuple):
