@@ -43,6 +43,16 @@ def test_power_from_below_on_a_flat_spectrum():
     assert expected[0] == 0.0
 
 
+def test_a_slope_from_few_bins_is_not_taken_at_its_word():
+    """By hand, bins of 0.5 Hz, 30 degrees of freedom, power falling as 1 over the square: at the 12th bin those from the 4th to the 8th
+    count. Middles 1/16 and 1/25 (0.05125 on average) about bin 4.5, 1/49 about bin 7; the logarithm of their ratio, -0.9208, less one
+    standard error, sqrt(2 / 30 x 2.4 (1/2 + 1/3)) = 0.3651, over ln(7 / 4.5) is a slope of -1.2577. From the middle of all, 1/36 about
+    bin 6, with its error of 0.1789: 1/36 x 1.1789 x 2^-1.2577 over 0.97794."""
+    power = 1 / np.maximum(np.arange(40.0), 1.0) ** 2
+    expected = from_below(np.arange(40) / 2, power, 30.0)
+    assert expected[12] == pytest.approx(0.01400, rel=1e-3)
+
+
 def test_a_broad_peak_is_a_peak():
     """Movement spread evenly from 4 to 9 Hz, four fifths of all power, in 12 recordings of 30 s: all are told as a broad
     rhythm, with middle, size and share as built in."""
