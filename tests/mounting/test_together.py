@@ -16,6 +16,7 @@ from stickwright.model.mounting import SiteMount
 from stickwright.model.player import Player
 from stickwright.model.room import Room
 from stickwright.mounting.choose import site_mount
+from stickwright.mounting.give import tip_shares
 from stickwright.mounting.held import Held, held_controller, held_switch
 from stickwright.mounting.statics import Pushes
 from stickwright.mounting.together import Wanted, mounts_together
@@ -301,3 +302,13 @@ def test_all_moved_together_nothing_changes(x: int, y: int, z: int) -> None:
             assert [check.factor for check in fit.checks] == pytest.approx(
                 [check.factor for check in same.checks], rel=1e-6
             )
+
+
+def test_how_a_switch_on_an_arm_swings() -> None:
+    """Spring and mass: 2 N/mm under what is held, 60 g, and the share of the arm's 600 g that swings with its end; not known where
+    the arm was not weighed."""
+    (fit,) = [one for one in held(room_of(tube=[TUBE]), kit_of(ARM)).fits if one.kind == "friction arm"][:1]
+    swings = tip_shares((0.2, 0.2)).swings
+    assert fit.ringing_hz == pytest.approx(math.sqrt(2000 / (0.06 + swings * 0.6)) / (2 * math.pi), rel=1e-6)
+    unweighed = {key: value for key, value in ARM.items() if key != "mass_g"}
+    assert held(room_of(tube=[TUBE]), kit_of(unweighed)).fits[0].ringing_hz is None
