@@ -113,10 +113,10 @@ def test_the_plan_names_a_stick_of_the_kit(made: Plan, case: Case) -> None:
     assert said(made.sentence).split()[0] in names
     assert [one.name for one in made.sites] == ["right index", "chin"]
     for one in made.sites:
-        assert one.sentence.split()[0] in names
+        assert said(one.sentence).split()[0] in names
         assert one.choice is not None
         assert one.choice.verdict != "does not fit"
-        assert "Second: " in one.sentence
+        assert "Second choice: " in said(one.sentence)
 
 
 def test_the_kit_can_press_and_be_plugged_in(case: Case) -> None:

@@ -10,8 +10,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy import stats
 
-from stickwright.mechanics.setups import UNBENCHED_SD, bench_log_sd
-from stickwright.model.kit import Stick
+from stickwright.mechanics.setups import UNBENCHED_SD, USUAL_FRICTION_SHARE, bench_log_sd, setups_of
+from stickwright.mechanics.suiting import unsuited
+from stickwright.model.kit import Kit, Stick
 
 SD = st.floats(0.005, 0.6)
 
@@ -54,3 +55,37 @@ def test_sd_without_a_bench_is_the_usual_one() -> None:
     assert bench_log_sd(stick(start_force_interval_n=[0.0, 0.8])) == usual
     half = bench_log_sd(stick(start_force_interval_n=[0.0, 0.8], full_force_interval_n=ends(1.1, 0.2)))
     assert half == pytest.approx((0.2, 0.2), rel=1e-4)
+
+
+def home_share(**more: Any) -> float:
+    kit = Kit.model_validate({"stick": [stick(contact_height_mm=16, **more)]})
+    return float(setups_of(kit).home_share[0])
+
+
+def test_friction_that_nobody_benched_is_not_taken_for_none() -> None:
+    """By hand, of a push of 0.02 N that starts it usual friction is 3 % of 0.5 N, 0.015 N, and the spring the other 0.005 N; on the
+    way back the spring holds against friction until 0.01 N more, 0.01 of 0.48 N of travel. A stick benched with none comes home,
+    and so does one with a preload above the usual friction. Friction is never more than what starts the stick."""
+    loose = {"start_force_n": 0.02, "full_force_n": 0.5}
+    assert USUAL_FRICTION_SHARE == 0.03
+    assert home_share(**loose) == pytest.approx(0.01 / 0.48, rel=1e-9)
+    assert home_share(start_force_n=0.0, full_force_n=0.5) == 0.0
+    assert home_share(**loose, friction_force_n=0.0) == 0.0
+    assert home_share(start_force_n=0.2, full_force_n=0.5) == 0.0
+
+
+def test_a_topper_that_nobody_measured_is_judged_by_its_form_and_never_refused_for_it() -> None:
+    """A bar is usually 90 mm wide: for a fingertip (35 mm at most) that is to be tried; measured at 90 mm it plainly does not
+    suit. A dish of unknown width suits a fingertip."""
+
+    def told(**topper: Any) -> list[bool]:
+        kit = Kit.model_validate(
+            {"stick": [stick(contact_height_mm=16)], "topper": [{"name": "on top", "height_mm": 5, **topper}]}
+        )
+        setups = setups_of(kit, toppers=("on top",))
+        (place,) = [place for place in range(len(setups)) if setups.topper[place] >= 0]
+        return [one.plain for one in unsuited("fingertip", setups, place, 0.3) if one.rule == "size"]
+
+    assert told(form="bar") == [False]
+    assert told(form="bar", width_mm=90) == [True]
+    assert told(form="dish") == []

@@ -21,7 +21,7 @@ __all__ = ["UNBENCHED_SD", "USUAL_FRICTION_SHARE", "BenchDoubt", "Setups", "at_c
 Array = NDArray[np.float64]
 USUAL_FRICTION_SHARE = 0.03
 """Friction of a stick that was not benched out and back, of its force at full travel: common practice, no source. It costs precision
-where the stick has no preload, and refuses nothing by itself."""
+where the stick has little preload, and refuses nothing by itself."""
 UNBENCHED_SD = 0.05
 """Relative sd of the forces of a stick that is listed without an interval: assumed."""
 GRAVITY = 9.80665  # m/s2, CGPM 1901
@@ -115,6 +115,13 @@ class Setups:
         return stiffness
 
 
+def _friction_force_n(stick: Stick) -> float:
+    """Friction at the contact point; the usual one where nobody benched it, and no more than the push that starts the stick."""
+    if stick.friction_force_n is not None:
+        return stick.friction_force_n
+    return min(USUAL_FRICTION_SHARE * stick.full_force_n, stick.start_force_n)
+
+
 def _lever(
     stick: Stick, topper: Topper | None, extension: Extension | None
 ) -> tuple[float, float, float, float, float]:
@@ -142,9 +149,7 @@ def _lever(
         height += topper.height_m
     loaded = stiffness - sag  # small angles: the weight pulls outwards by m g h sin(theta)
     unread = stick.friction_force_n is None
-    friction = stick.contact_height_m * (
-        USUAL_FRICTION_SHARE * stick.full_force_n if stick.friction_force_n is None else stick.friction_force_n
-    )
+    friction = _friction_force_n(stick) * stick.contact_height_m
     preload = start - friction
     if loaded <= 0:
         home = 1.0 if (friction > preload and not unread) or stiffness <= sag - preload / stop else 0.0
