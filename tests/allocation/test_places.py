@@ -80,6 +80,16 @@ class TestSticks:
         )
         assert this.placements[0].device == "ash"
 
+    def test_a_device_of_its_own_is_one_more_part(self) -> None:
+        """A stick stands in the plan as one more part to set up; the stick of a controller does not, as the controller counts once."""
+        own = found(self.THIS, {"right index": [fit("right index", "ash")]}).ways
+        assert ["part" in [term.what for term in way.terms] for way in own if way.device == "ash"] == [True]
+        this = case([site("right index")], [action("steer", "two-axis")], controllers=[PAD])
+        held = found(this, {"right index": [fit("right index", "pad")]}).ways
+        told = [[term.what for term in way.terms] for way in held if way.device == "pad"]
+        assert told
+        assert not any("part" in what for what in told)
+
     def test_a_stick_that_breaks_a_rule_gives_way_to_one_that_keeps_them(self) -> None:
         """Finer, but too heavy: it is taken only where no stick keeps the rules, and the rule is said."""
         fine = fit("right index", "ash", bits=3.0, fails=["Too heavy right: needs 0.5 N."])
