@@ -174,6 +174,24 @@ class TestPresses:
         assert devices(found(this), "jump") == [("right thumb", "pad", FIRST, False)]
         assert devices(found(this), "menu") == []
 
+    @pytest.mark.parametrize(
+        ("more", "wanted"),
+        [
+            ({"usb_stick": "left stick", "pairs": False}, [("left stick", False)]),
+            ({"usb_stick": None, "pairs": False}, []),
+            ({"usb_stick": "left stick"}, [("left stick", False), ("left stick", True)]),
+            ({"usb_stick": None}, [("left stick", True)]),
+        ],
+    )
+    def test_the_stick_of_a_controller_behind_a_hub(self, more: Any, wanted: list[tuple[str, bool]]) -> None:
+        """Plugged in it gives the stick that its USB gives, and none where that was not said; paired it gives its own."""
+        this = case(
+            [site("right index")], [action("steer", "two-axis", input="left stick")],
+            controllers=[{**PAD, "sticks": ["left stick"], **more}], hubs=[hub()],
+        )  # fmt: skip
+        ways = devices(found(this, {"right index": [fit("right index", "pad")]}), "steer")
+        assert [(control, paired) for _, device, control, paired in ways if device == "pad"] == wanted
+
     def test_plugged_or_paired_with_a_hub(self) -> None:
         """With a hub a controller is plugged in or paired, each as it can be."""
 
