@@ -318,14 +318,14 @@ class TestForce:
         """A comfortable force of 0 presses nothing."""
         found = fit(Press(force_n=(0.0, 0.0)), PIP, action())
         assert found.comfortable_n.why == "a force of 0 was read among them"
-        assert found.effort_share == math.inf
+        assert found.effort_share is None
         assert any("more than all of the comfortable 0 N" in one for one in found.fails)
 
     def test_a_switch_nobody_benched(self):
         """A pressed switch without a force is refused with what to do; a controller's button has a usual one, marked."""
         found = fit(Press(force_n=(1.0,)), Switch(name="new", face_m=(0.05,)), action())
         assert found.fails == ("nobody put new on the gauge, so what it takes is not known",)
-        assert math.isnan(found.effort_share)
+        assert found.effort_share is None
         button = Pressed.of_button(Controller(name="pad"), "top left front button")
         assert (button.force_n, button.name) == (USUAL_BUTTON_FORCE_N, "pad, top left front button")
         thumb = Site(name="left thumb", part="thumb", press=Press(force_n=(7.0,)))
@@ -415,13 +415,13 @@ class TestOtherRules:
         assert found.sustained_per_min == pytest.approx(36.0, abs=1e-9)
 
     def test_what_was_not_taken_is_told_and_refuses_nothing(self):
-        """Without rate, hold and reaction: NaN, a note each, no refusal. Without landing: the usual scatter of the part, 1.5 mm
+        """Without rate, hold and reaction: nothing, a note each, no refusal. Without landing: the usual scatter of the part, 1.5 mm
         for a fingertip: 1 - exp(-(6/1.5)^2/2) of presses land on 12 mm."""
         wanted = action("aim", "hold", longest_hold_s=5.0, reaction_s=0.4)
         found = fit(Press(force_n=(1.0,)), PIP, wanted)
         assert found.fails == ()
         for missing in (found.sustained_per_min, found.hold_limit_s, found.wanted_face_m):
-            assert math.isnan(missing)
+            assert missing is None
         assert found.hit_share == pytest.approx(-math.expm1(-8.0), rel=1e-9)
         assert any(one.startswith("Where presses land") for one in found.assumed)
         told = " ".join(found.notes)

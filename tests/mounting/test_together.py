@@ -207,7 +207,7 @@ def test_a_harder_press_never_raises_a_factor(press: float, more: float, arm: bo
     room, kit = room_of(**({"tube": [TUBE]} if arm else {"surface": [TABLE]})), kit_of(ARM)
     light, heavy = (held(room, kit, force) for force in (press, press * more))
     factors = [
-        {(fit.mount, fit.fastener, check.what, check.push): check.factor for fit in mount.fits for check in fit.checks}
+        {(fit.mount, fit.fastener, check.what, check.push): check.times for fit in mount.fits for check in fit.checks}
         for mount in (light, heavy)
     ]
     assert set(factors[0]) == set(factors[1])

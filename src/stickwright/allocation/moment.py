@@ -276,13 +276,10 @@ def _strains(placement: Placement, action: Action) -> list[_Strain]:
     out = []
     if placement.press is not None:
         press = placement.press
-        often = f"{press.presses_per_min:.0f} times in the busy minute"
-        out.append(
-            _Strain(
-                press.effort_share / press.effort_limit_share,
-                f"{action.name} takes {percent(press.effort_share)} of its comfortable force, {often}",
-            )
-        )
+        if press.effort_share is not None:
+            often = f"{press.presses_per_min:.0f} times in the busy minute"
+            words = f"{action.name} takes {percent(press.effort_share)} of its comfortable force, {often}"
+            out.append(_Strain(press.effort_share / press.effort_limit_share, words))
         if press.hold_s is not None:
             out += _hold(action, press.hold_s, press.hold_limit_s)
     if placement.fit is not None:

@@ -313,7 +313,7 @@ def _press_where_worst(site: Site, pressed: Pressed, action: Action, *, toggle: 
         (state, press_fit(state.site, pressed, action, toggle=toggle, player_spasms_per_s=spasms))
         for state in played(site)
     ]
-    state, worst = max(fits, key=lambda pair: (len(pair[1].fails), pair[1].effort_share, -pair[1].hit_share))
+    state, worst = max(fits, key=lambda pair: (len(pair[1].fails), pair[1].effort, -pair[1].hit_share))
     if len(fits) == 1 or not state.name:
         return worst
     return replace(worst, fails=tuple(f"{state.name}: {why}" for why in worst.fails))

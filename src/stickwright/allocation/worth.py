@@ -159,7 +159,7 @@ def press_terms(press: PressFit, action: Action, *, toggle: bool) -> tuple[Term,
     held = action.kind in HELD_KINDS and not toggle
     use = action.duty_share if held and "duty_share" in action.model_fields_set else 0.0
     use = max(use, min(1.0, press.presses_per_min / USUAL_PRESSES_PER_MIN))
-    effort = press.effort_share if math.isfinite(press.effort_share) else 1.0
+    effort = 1.0 if press.effort_share is None else press.effort_share
     needs = f"{percent(effort)} of the comfortable force for a press" if press.force_n > 0 else "no force"
     out = [_importance(action), Term("effort", -EFFORT_POINTS * effort * use, needs, _press_basis(press, effort, use))]
     if any(one.rule == "clear" for one in press.doubts):

@@ -5,6 +5,7 @@ Points are on the player's own scale of 0 to 10: what an action is worth to them
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal
 
@@ -44,8 +45,8 @@ class PressFit:
     force_n: float
     """To operate it."""
     comfortable_n: Estimate
-    effort_share: float
-    """Operating force over comfortable force."""
+    effort_share: float | None
+    """Operating force over comfortable force; None where one of them is not known, or no force is comfortable (`fails`)."""
     effort_limit_share: float
     hit_share: float
     """Share of presses that land on it, at the usual scatter where landing was not taken."""
@@ -79,7 +80,12 @@ class PressFit:
 
     def __post_init__(self) -> None:
         """None for what is not finite."""
-        none_unless_finite(self, "sustained_per_min", "hold_limit_s", "wanted_face_m")
+        none_unless_finite(self, "effort_share", "sustained_per_min", "hold_limit_s", "wanted_face_m")
+
+    @property
+    def effort(self) -> float:
+        """The effort for arithmetic: infinite where there is none."""
+        return math.inf if self.effort_share is None else self.effort_share
 
     @property
     def false_estimate(self) -> Estimate:

@@ -70,7 +70,7 @@ def press_words(press: PressFit, before: Container[str] = ()) -> str:
     """
     told = [
         f"{plain(press.force_n, 'n')} to operate, {shown(press.comfortable_n, 'n')} comfortable: "
-        f"effort {share(press.effort_share)}, limit {share(press.effort_limit_share)}"
+        f"effort {'not known' if press.effort_share is None else share(press.effort_share)}, limit {share(press.effort_limit_share)}"
     ]
     if math.isfinite(press.hit_share):
         told.append(f"{share(press.hit_share)} of presses land on it")
