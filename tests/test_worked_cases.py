@@ -15,6 +15,8 @@ import pytest
 
 import worked_cases
 from stickwright.catalogue import say
+from stickwright.codes.holds import Holds
+from stickwright.codes.message import message
 from stickwright.model.plan import Fit, Plan
 from stickwright.planning import plan
 
@@ -169,7 +171,7 @@ class TestMarit:
     def test_neck_has_no_endurance_curve_and_the_page_says_so(self) -> None:
         assert any("No published endurance curve" in say(c.text) for c in planned("marit").cautions)
         assert any("dysreflexia" in say(c.text) for c in planned("marit").cautions)
-        assert fit("marit", "birch", False).hold_model == "the player's own hold"
+        assert fit("marit", "birch", False).hold_model == message(Holds.own)
 
 
 class TestJoss:

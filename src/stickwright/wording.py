@@ -10,6 +10,7 @@ import numpy as np
 
 from stickwright.codes.message import Message, Name, message
 from stickwright.codes.setups import Setups
+from stickwright.codes.stand_ins import StandIns
 from stickwright.mechanics import setups as offers
 from stickwright.mechanics.ability import Ability
 from stickwright.mechanics.explain import NOTHING_NEAR
@@ -183,7 +184,7 @@ def site_findings(site: Site, demand: Demand, best: Sequence[Fit]) -> list[Findi
 
 def _hold_findings(choice: Fit, demand: Demand) -> list[Finding]:
     longest, hold = demand.longest_hold_s, choice.hold_s.number
-    if not longest or not math.isfinite(hold) or hold >= longest:
+    if not longest or not math.isfinite(hold) or hold >= longest or choice.hold_model is None:
         return []
     text = message(Setups.long_hold, setup=choice.named, longest_s=longest, hold_s=hold, model=choice.hold_model)
     return [Finding("query", "hold", text)]
@@ -238,11 +239,12 @@ def rule_assumptions(rules: Rules) -> tuple[Assumption, ...]:
     """
     return (
         Assumption(
-            "Limits of practice",
-            f"weakest direction {100 * rules.weakest_share:.0f} % of the throw (or {100 * rules.widened_share:.0f} % and "
-            f"{rules.widened_travel_m * 1e3:.0f} mm, widened), effort {100 * rules.effort_share:.0f} % of comfortable, and more where "
-            "the game uses the stick seldom (Potvin 2012)",
-            "common practice, no source", "the player's own trial",
+            message(StandIns.limits),
+            message(
+                StandIns.practice, weakest_share=rules.weakest_share, widened_share=rules.widened_share,
+                widened_m=rules.widened_travel_m, effort_share=rules.effort_share,
+            ),
+            message(StandIns.common_practice), message(StandIns.own_trial),
         ),
     )  # fmt: skip
 
@@ -263,36 +265,36 @@ def kit_assumptions(site_plan: SitePlan, site: Site, kit: Kit) -> tuple[Assumpti
         for stick in (one.as_set(place) for place in range(-1, len(one.setting)))
         if stick.full_name == first.full_name
     )
-    out = []
+    out, name, at = list[Assumption](), Name(stick.name), (Name(site.name),)
     if stick.kind == "lever" and stick.friction_force_n is None:
         out.append(
             Assumption(
-                f"Friction of {stick.name}", f"{100 * offers.USUAL_FRICTION_SHARE:.0f} % of its force at full travel",
-                "only pushing out was benched",
-                "bench it out and back",
+                message(StandIns.friction, stick=name),
+                message(StandIns.share_of_full_force, value_share=offers.USUAL_FRICTION_SHARE),
+                message(StandIns.outward_only), message(StandIns.bench_both_ways),
             )
         )  # fmt: skip
     if stick.start_force_interval_n is None and stick.full_force_interval_n is None:
         out.append(
             Assumption(
-                f"Forces of {stick.name}", f"as listed, give or take {200 * offers.UNBENCHED_SD:.0f} %",
-                "listed without an interval", "bench it: eight readings, ten minutes",
+                message(StandIns.stick_forces, stick=name),
+                message(StandIns.as_listed, spread_share=2 * offers.UNBENCHED_SD),
+                message(StandIns.listed_without_interval), message(StandIns.bench),
             )
         )  # fmt: skip
     if first.crosswise_assumed:
         out.append(
             Assumption(
-                f"{stick.name} crosswise", "can stand so, with its output turned to match",
-                f"lengthwise it does not fit the free place at {site.name}, and nobody said whether it can stand crosswise",
-                "its manual: crosswise and turns_output in kit.toml",
+                message(StandIns.crosswise, stick=name), message(StandIns.can_stand_so),
+                message(StandIns.too_long_for_space, site=Name(site.name)), message(StandIns.manual),
             )
         )  # fmt: skip
     suited = SUITED_FORMS[site.part]
     if not site.toppers and any(topper.form not in suited for topper in kit.topper):
         out.append(
             Assumption(
-                f"Toppers tried at {site.name}", ", ".join(sorted(suited)), f"the forms usual for a {site.part}",
-                "toppers in player.toml, when another suits",
+                message(StandIns.toppers, sites=at), message(StandIns.forms, forms=tuple(sorted(suited))),
+                message(StandIns.usual_forms_of, part=site.part), message(StandIns.name_toppers),
             )
         )  # fmt: skip
     return tuple(out)

@@ -9,6 +9,11 @@ import numpy as np
 import pytest
 from scipy import stats
 
+from said import said
+from stickwright.codes.ability_findings import AbilityFindings
+from stickwright.codes.estimate_notes import EstimateNotes
+from stickwright.codes.message import Name, message
+from stickwright.codes.stand_ins import StandIns
 from stickwright.errors import BadInput
 from stickwright.mechanics.ability import Ability, TriedStick, ability
 from stickwright.mechanics.stand_ins import Steadiness
@@ -50,7 +55,7 @@ def known(tried: dict[int, TriedStick] | None = None, draws: int = 400, seed: in
 
 
 def assumed(found: Ability) -> dict[str, str]:
-    return {one.what.removesuffix(" at here"): one.value for one in found.assumptions}
+    return {said(one.what).removesuffix(" at the here"): said(one.value) for one in found.assumptions}
 
 
 def abouts(found: Ability) -> set[str]:
@@ -91,7 +96,7 @@ def test_all_measured_leaves_nothing_assumed() -> None:
     """Eight directions three times, rest, tremor, limb, noise, fall-off and maximal force: no assumption is left, but
     that of the force on another day."""
     found = known(**MEASURED)
-    assert [one.what for one in found.assumptions] == ["Force on another day at here"]
+    assert [one.what for one in found.assumptions] == [message(StandIns.another_day, sites=(Name("here"),))]
     assert all(one.force_n.assumed is None and one.reach_m.assumed is None for one in found.report.directions)
 
 
@@ -135,25 +140,25 @@ def test_four_directions_are_enough_and_the_others_are_said_to_be_read_off() -> 
         if degrees % 90:
             assert one.status == "not measured"
             assert one.measured_force_n == ()
-            assert "read off its neighbours" in (one.force_n.assumed or "")
+            assert one.force_n.assumed == message(EstimateNotes.neighbours)
             assert one.force_n.high / one.force_n.low > status[0].force_n.high / status[0].force_n.low
         else:
             assert one.status != "not measured"
             assert len(one.measured_force_n) == 3
-    names = "forward-right, forward-left, back-left, back-right"
+    names = "forward-right, forward-left, back-left and back-right"
     assert f"Force {names}" in assumed(found)
-    assert f"Free reach {names}" in assumed(found)
+    assert f"Movement range {names}" in assumed(found)
 
 
 def test_single_readings_take_a_usual_scatter() -> None:
     """One reading a direction: 15 % of scatter is assumed, said twice, and the estimate of it has no interval."""
     found = known(reading=readings(repeats=1))
-    assert assumed(found)["Scatter of a force reading"] == "15 %"
-    assert assumed(found)["Scatter of a reach reading"] == "15 %"
+    assert assumed(found)["Scatter of a force reading"] == "15%"
+    assert assumed(found)["Scatter of a movement range reading"] == "15%"
     scatter = found.report.force_scatter_share
     assert scatter.value == 0.15
     assert not scatter.has_interval
-    assert scatter.why == "no direction was repeated"
+    assert scatter.why == message(EstimateNotes.nothing_repeated)
     assert scatter.assumed
 
 
@@ -167,9 +172,9 @@ def test_three_repeats_tell_their_own_scatter() -> None:
 def test_no_reach_at_all_takes_the_parts_band() -> None:
     """Nobody measured reach: the band of a fingertip, 3 to 25 mm, assumed and wide."""
     found = known(reading=readings(reach=False))
-    assert assumed(found)["Free reach"] == "anywhere about 3.0 mm to 25 mm"
+    assert assumed(found)["Movement range"] == "anywhere from about 3.0 mm to 25 mm"
     for one in found.report.directions:
-        assert "usual band of a fingertip" in (one.reach_m.assumed or "")
+        assert one.reach_m.assumed == message(EstimateNotes.usual_range, part="fingertip")
         assert one.reach_m.low < 0.004
         assert one.reach_m.high > 0.018
 
@@ -177,7 +182,7 @@ def test_no_reach_at_all_takes_the_parts_band() -> None:
 def test_no_rest_reading_takes_the_parts_usual_and_its_doubt_is_drawn() -> None:
     """A resting force nobody read is the usual one of the part, marked, within a third and three times."""
     found = known()
-    assert assumed(found)["Resting force"] == "0.020 N, up to 3 times either way"
+    assert assumed(found)["Resting force"] == "0.020 N, up to 3 times more or less"
     rest = found.report.rest_force_n
     assert (rest.value, rest.low, rest.high) == pytest.approx((0.02, 0.02 / 3, 0.06), rel=1e-9)
     assert rest.assumed
@@ -201,9 +206,9 @@ def test_the_last_support_counts() -> None:
 def test_one_rest_reading_has_an_assumed_scatter() -> None:
     """Read once: an interval all the same, and the scatter behind it marked."""
     found = known(rest=[{"force_n": 0.02}])
-    assert assumed(found)["Scatter of the resting force"] == "15 %"
+    assert assumed(found)["Scatter of a resting force reading"] == "15%"
     assert found.report.rest_force_n.low < 0.02 < found.report.rest_force_n.high
-    assert "read once" in (found.report.rest_force_n.assumed or "")
+    assert found.report.rest_force_n.assumed == message(EstimateNotes.scatter_once, value_share=0.15)
 
 
 @pytest.mark.parametrize("n", [1, 2, 3])
@@ -228,7 +233,7 @@ def test_what_was_neither_typed_nor_recorded_stands_in_and_is_marked() -> None:
     found = known()
     for what in (
         "Involuntary force", "Zero-crossing frequency of involuntary movement", "The limb's own stiffness", "Unsteadiness of a push",
-        "Fall-off of force along the reach", "Comfortable force as a share of the largest",
+        "How force falls off along the movement range", "Comfortable force as a share of the largest force",
     ):  # fmt: skip
         assert what in assumed(found)
     report = found.report
@@ -248,7 +253,7 @@ def test_a_recording_replaces_the_stand_in_and_a_typed_figure_wins() -> None:
     assert "Involuntary force" not in assumed(found)
     typed = known(recorded=heard, involuntary_force_n=0.02)
     assert typed.report.involuntary_force_n.value == 0.02
-    assert typed.report.involuntary_force_n.why == "given as one figure"
+    assert typed.report.involuntary_force_n.why == message(EstimateNotes.one_figure)
 
 
 def test_a_recording_without_a_positive_interval_is_used_with_a_wide_one() -> None:
@@ -264,15 +269,16 @@ def test_a_force_of_nought_is_taken_as_half_a_step_and_asked_about() -> None:
     found = known(reading=reading, gauge_step_n=0.01)
     (finding,) = (one for one in found.report.findings if one.about == "zero force")
     assert finding.level == "query"
-    assert "A force of 0 was read forward: taken as half the gauge's step" in finding.text
-    assert "weight 0" in finding.text
+    half_step = message(StandIns.half_step)
+    forward_rad = (pytest.approx(math.pi / 2),)
+    assert finding.text == message(AbilityFindings.zero_force, directions_rad=forward_rad, instead=half_step)
     forward = found.report.directions[2]
     assert forward.measured_force_n == (0.0, 0.0, 0.0)
     assert forward.force_n.value < 0.15
-    assert "0 was read" in (forward.force_n.assumed or "")
+    assert forward.force_n.assumed == message(EstimateNotes.zero_read)
     assert assumed(found)["Force forward"] == "half the gauge's step"
     without = known(reading=reading)
-    assert any("half the smallest force read" in one.text for one in without.report.findings)
+    assert any("half the smallest force read" in said(one.text) for one in without.report.findings)
 
 
 def test_only_noughts_without_a_step_are_refused() -> None:
@@ -294,8 +300,8 @@ def test_the_end_of_the_gauge_is_at_least() -> None:
     found = known(reading=reading, gauge_limit_n=0.4)
     (finding,) = (one for one in found.report.findings if one.about == "end of the gauge")
     assert finding.level == "fault"
-    assert "The force read left, back-left is at the end" in finding.text
-    assert "at least 0.40 N" in finding.text
+    assert "The force read left and back-left is at the end" in said(finding.text)
+    assert "at least 0.40 N" in said(finding.text)
     assert "end of the gauge" not in abouts(known(gauge_limit_n=5.0))
 
 
@@ -303,8 +309,7 @@ def test_a_coarse_gauge_is_named_and_a_stick_offered() -> None:
     """0.1 N steps on forces of 0.3 N: too coarse; the lightest stick would do as a gauge."""
     found = known(gauge_step_n=0.1)
     (finding,) = (one for one in found.report.findings if one.about == "coarse gauge")
-    assert "steps of 0.1 N" in finding.text
-    assert "dew" in finding.text
+    assert (finding.text.param("step_n"), finding.text.param("stick")) == (0.1, "dew")
     assert "coarse gauge" not in abouts(known(gauge_step_n=0.01))
 
 
@@ -320,13 +325,13 @@ def test_readings_along_the_reach_replace_the_straight_fall_off() -> None:
     """Forward, 0.26 N and 5 mm: three quarters of the force left at half the reach is a fall-off of power 2."""
     bent = known(along=[{"direction_deg": 90, "at_reach_m": 0.0025, "force_n": [0.195]}])
     assert bent.fall_off == pytest.approx(2.0, abs=0.25)
-    assert "Fall-off of force along the reach" not in assumed(bent)
+    assert "How force falls off along the movement range" not in assumed(bent)
     straight = known()
     assert straight.fall_off == 1.0
     useless = known(along=[{"direction_deg": 90, "at_reach_m": 0.005, "force_n": [0.01]}])
     assert useless.fall_off == 1.0
-    (why,) = (one.why for one in useless.assumptions if one.what.startswith("Fall-off"))
-    assert "too near its ends" in why
+    (why,) = (one.why for one in useless.assumptions if one.what.text == "fall_off")
+    assert why == message(StandIns.near_the_ends)
 
 
 def on_stick(*shares: float, degrees: float | None = 90, **more: Any) -> dict[str, Any]:
@@ -340,9 +345,9 @@ def test_sticks_alone_tell_ability() -> None:
     found = known({0: CEDAR, 1: ASH, 2: CEDAR, 3: ASH}, reading=[], on_stick=tries)
     forward = found.report.directions[2]
     assert forward.status != "not measured"
-    assert "bracketed" in (forward.force_n.assumed or "")
+    assert forward.force_n.assumed == message(EstimateNotes.bracketed)
     assert forward.force_n.n == 2
-    assert any(one.what == "Force and reach right, forward at here" for one in found.assumptions)
+    assert "Force and movement range right and forward" in assumed(found)
     assert found.report.directions[4].status == "not measured"
     other = forward.force_other_day_n
     inside = (found.force_n[1:, 2] > 0.9 * other.low) & (found.force_n[1:, 2] < 1.1 * other.high)
@@ -353,7 +358,7 @@ def test_a_stick_replaces_a_gauge_that_is_too_coarse_there_and_only_there() -> N
     """0.05 N steps: forward (0.26 N) is read off the stick; with 0.005 N steps the gauge stays nearer to the truth."""
     coarse = known({0: CEDAR}, gauge_step_n=0.05, on_stick=[on_stick(0.2)])
     fine = known({0: CEDAR}, gauge_step_n=0.005, on_stick=[on_stick(0.2)])
-    assert "bracketed" in (coarse.report.directions[2].force_n.assumed or "")
+    assert coarse.report.directions[2].force_n.assumed == message(EstimateNotes.bracketed)
     assert coarse.report.directions[0].force_n.assumed is None
     assert fine.report.directions[2].force_n.assumed is None
 
@@ -362,8 +367,7 @@ def test_a_stick_tried_without_a_direction_is_said_not_to_count() -> None:
     """Which way was not written down: not silently dropped."""
     found = known({0: CEDAR}, on_stick=[on_stick(0.4, degrees=None)])
     (finding,) = (one for one in found.report.findings if one.about == "no direction")
-    assert "cedar" in finding.text
-    assert "not counted" in finding.text
+    assert finding.text == message(AbilityFindings.no_direction, stick=Name("cedar"))
 
 
 def test_two_tremors_tell_the_limb() -> None:
@@ -401,8 +405,8 @@ def test_two_tremors_that_are_alike_are_refused_and_the_stand_in_stays() -> None
     found = known({0: ASH, 1: CEDAR}, on_stick=tries)
     (finding,) = (one for one in found.report.findings if one.about == "limb stiffness")
     assert finding.level == "fault"
-    assert finding.text.startswith("At here: limb stiffness from tremor: found 0.30 mm and 0.31 mm")
-    assert "cannot be told apart" in finding.text
+    assert said(finding.text).startswith("At the here: limb stiffness from tremor: found 0.30 mm and 0.31 mm")
+    assert "cannot be told apart" in said(finding.text)
     assert "The limb's own stiffness" in assumed(found)
 
 
@@ -410,7 +414,7 @@ def test_tiring_is_told_with_its_interval() -> None:
     """Right at 0.34 N, read again at 0.24 N: the player tires; at 0.34 N again nothing is said."""
     worn = known(again_force_n=[0.24, 0.23, 0.25])
     (finding,) = (one for one in worn.report.findings if one.about == "tiring")
-    assert "the player tires" in finding.text
+    assert "the player tires" in said(finding.text)
     assert worn.report.tiring_share is not None
     assert worn.report.tiring_share.value == pytest.approx(0.29, abs=0.02)
     assert "tiring" not in abouts(known(again_force_n=[0.34, 0.33]))
@@ -420,7 +424,7 @@ def test_spasms_noted_without_force_are_said_not_to_count() -> None:
     """A rate without a peak cannot be weighed, and one peak is the highest seen."""
     assert "spasms" in abouts(known(spasm={"peak_n": [], "rate_per_min": 3}))
     one = known(spasm={"peak_n": 20, "rate_per_min": 3})
-    assert assumed(one)["Force of spasms"] == "anything from 0 to 20 N, evenly"
+    assert assumed(one)["Force of spasms"] == "anything from 0 to 20 N, all equally likely"
     assert one.spasm_rate_per_s == pytest.approx(0.05, rel=1e-9)
     assert "Force of spasms" not in assumed(known(spasm={"peak_n": [5, 9, 20], "rate_per_min": 3}))
 
@@ -448,5 +452,5 @@ def test_shake_on_tried_sticks_tells_the_involuntary_force() -> None:
     told = known.report.involuntary_force_n
     assert told.value == pytest.approx(0.010, rel=1e-6)
     assert told.low < 0.010 < told.high
-    assert "shake on tried sticks" in (told.assumed or "")
-    assert not any(a.what.startswith("Involuntary force") for a in known.assumptions)
+    assert told.assumed == message(EstimateNotes.shaken)
+    assert not any(a.what.text == "involuntary_force" for a in known.assumptions)

@@ -8,6 +8,8 @@ import numpy as np
 import pytest
 from numpy.typing import NDArray
 
+from stickwright.codes.estimate_notes import EstimateNotes
+from stickwright.codes.message import message
 from stickwright.errors import BadInput
 from stickwright.mechanics.bracket import SHARE_SD, Bracket, StickResult, bracket, limb_stiffness
 from stickwright.model.estimate import Estimate
@@ -113,7 +115,7 @@ def test_every_bracket_says_that_no_gauge_was_used() -> None:
     """A bracketed figure must not look measured."""
     for estimate in bracket([tried("cedar", 0.6)], FINGER).estimates(1):
         assert estimate.assumed is not None
-        assert "no gauge" in estimate.assumed
+        assert estimate.assumed == message(EstimateNotes.bracketed)
         assert estimate.n == 1
 
 
@@ -188,7 +190,7 @@ def test_limb_stiffness_by_hand() -> None:
     found = limb_stiffness([[5e-4, 5e-4], [3e-4, 3e-4]], (10.0, 50.0), np.random.default_rng(1))
     assert found.value == pytest.approx(50.0, rel=1e-9)
     assert found.assumed is not None
-    assert "indicative" in found.assumed
+    assert found.assumed == message(EstimateNotes.tremor_on_two, repeated=True, scatter_share=0.10)
 
 
 def test_limb_stiffness_from_one_recording_each_says_that_its_scatter_is_assumed() -> None:
@@ -196,7 +198,7 @@ def test_limb_stiffness_from_one_recording_each_says_that_its_scatter_is_assumed
     found = limb_stiffness([[5e-4], [2e-4]], (10.0, 50.0), np.random.default_rng(1))
     assert found.low < found.value < found.high
     assert found.assumed is not None
-    assert "10 % assumed" in found.assumed
+    assert found.assumed == message(EstimateNotes.tremor_on_two, repeated=False, scatter_share=0.10)
 
 
 def test_movements_that_cannot_be_told_apart_are_refused() -> None:

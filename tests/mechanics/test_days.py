@@ -8,6 +8,9 @@ import numpy as np
 import pytest
 from scipy import stats
 
+from said import said
+from stickwright.codes.message import message
+from stickwright.codes.stand_ins import StandIns
 from stickwright.mechanics.ability import ability
 from stickwright.mechanics.order_effect import DAY_SD, USUAL_DAYS, days_of, on_another_day
 from stickwright.model.case import ForceRead
@@ -109,12 +112,12 @@ def test_which_it_was_is_said():
     assert own is not None
     assert usual is not None
     (note,) = [one.text for one in own.report.findings if one.about == "own days"]
-    assert "from the player's own 3 visits" in note
-    assert "in place of the usual 17" in note
-    assert not [one for one in own.assumptions if one.what.startswith("Force on another day")]
+    assert "by the player's own 3 visits" in said(note)
+    assert "in place of the usual 17%" in said(note)
+    assert not [one for one in own.assumptions if one.what.text == "another_day"]
     assert "at the player's own visits" in day_note(own.report)
-    (assumed,) = [one for one in usual.assumptions if one.what.startswith("Force on another day")]
-    assert assumed.replace_by == "the same readings at 3 visits or more"
+    (assumed,) = [one for one in usual.assumptions if one.what.text == "another_day"]
+    assert assumed.replace_by == message(StandIns.more_visits, visits=3)
     assert "spread from day to day assumed" in day_note(usual.report)
     width = [
         math.log(one.report.directions[0].force_other_day_n.high / one.report.directions[0].force_n.high)

@@ -9,6 +9,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from stickwright.codes.message import message
+from stickwright.codes.stand_ins import StandIns
 from stickwright.errors import BadInput
 from stickwright.mechanics.demand import (
     FALSE_LIMIT_COSTLY_PER_MIN,
@@ -123,14 +125,14 @@ def test_no_stick_action_asks_all_directions_alike_and_says_so() -> None:
     assert told.direction_weights == pytest.approx([1 / 8] * 8, rel=1e-12)
     assert told.false_input_limit_per_min == FALSE_LIMIT_PER_MIN == 1.0
     (assumed,) = demand_assumptions(empty, told, "here")
-    assert "names no action" in assumed.why
+    assert assumed.why == message(StandIns.no_action_named)
 
 
 def test_what_the_game_file_does_not_say_is_an_assumption() -> None:
     """Time in use and usual level are marked until somebody types them."""
     silent, said = game({"name": "move"}), game({"name": "move", "duty_share": 0.5, "usual_level_share": 1.0})
     (assumed,) = demand_assumptions(silent, demand_of(silent, None, EIGHT, "here"), "here")
-    assert assumed.value == "in use 50 % of the time, pushed 100 % of the way out"
+    assert assumed.value == message(StandIns.use, duty_share=0.5, level_share=1.0, left_right=False)
     assert demand_assumptions(said, demand_of(said, None, EIGHT, "here"), "here") == ()
 
 

@@ -7,6 +7,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from said import said
+from stickwright.codes.holds import Holds
+from stickwright.codes.message import message
 from stickwright.errors import BadInput
 from stickwright.mechanics.endurance import (
     ENDURANCE_MODELS,
@@ -112,9 +115,9 @@ def test_the_spread_holds_the_curve_it_is_given_with(effort, joint):
 
 def test_the_domain_is_told():
     """Below 10 % nothing was measured; below 25 % little."""
-    assert endurance_spread(0.3).note == domain_note(0.3) == ""
-    assert "Below 10 % of maximal force the curves were not measured" in endurance_spread(0.08).note
-    assert "differ up to fourfold" in endurance_spread([0.2, 0.9]).note
+    assert endurance_spread(0.3).note is domain_note(0.3) is None
+    assert endurance_spread(0.08).note == message(Holds.below_tenth)
+    assert endurance_spread([0.2, 0.9]).note == message(Holds.below_quarter)
 
 
 def test_every_part_has_a_joint_or_none():
@@ -158,7 +161,7 @@ def test_the_players_own_hold_wins():
     assert own.value == 25.0
     assert own.assumed is None
     assert not own.has_interval
-    assert own.why == "one hold was measured; a second would give an interval"
+    assert own.why == message(Holds.one_hold)
     assert hold_estimate(0.25, None, measured=(0.25, 25.0)) == own
 
 
@@ -171,7 +174,7 @@ def test_repeated_holds_give_an_interval():
     assert own.n == 2
     same = hold_estimate(0.25, "hand", measured=(0.25, [60.0, 60.0]))
     assert same.value == 60.0
-    assert "stopped by the clock, or copied" in same.why
+    assert same.why == message(Holds.same_holds)
 
 
 @given(effort=efforts, measured=efforts, time=st.floats(1.0, 600.0), joint=joints)
@@ -186,7 +189,7 @@ def test_another_effort_follows_the_exponent_of_the_curve(effort, measured, time
         return
     assert found.value == approx(time * (effort / measured) ** exponent, rel=1e-9)
     assert found.low <= found.value <= found.high
-    assert found.assumed.startswith("the player's own hold at")
+    assert found.assumed.text == "carried"
     assert found.level is None
 
 
@@ -197,11 +200,10 @@ def test_without_a_hold_the_curve_stands_in_marked_and_with_its_spread():
     assert found.value == approx(102.412, abs=5e-4)
     assert found.low == approx(59.667, abs=5e-4)
     assert found.high == approx(105.040, abs=5e-4)
-    assert "no hold was measured" in found.assumed
-    assert "healthy adults" in found.assumed
-    assert "Frey Law & Avin 2010" in found.assumed
+    assert found.assumed.text == "by_curve"
+    assert "Frey Law and Avin 2010 (hand, healthy adults)" in said(found.assumed)
     assert found.n == 0
-    assert "Below 10 %" in hold_estimate(0.05, "hand").assumed
+    assert hold_estimate(0.05, "hand").assumed.param("note") == message(Holds.below_tenth)
 
 
 def test_neck_has_only_what_was_measured():
@@ -209,14 +211,14 @@ def test_neck_has_only_what_was_measured():
     known, and without a measured hold nothing at all."""
     lower = hold_estimate(0.2, None, measured=(0.3, 40.0))
     assert lower.value == 40.0
-    assert "at least as long as the hold measured at the higher effort of 30 %" in lower.assumed
+    assert lower.assumed == message(Holds.at_least, measured_share=0.3)
     higher = hold_estimate(0.4, None, measured=(0.3, 40.0))
     assert higher.value is None
     assert not higher.has_interval
-    assert "measured at 30 % effort, this needs 40 %" in higher.why
+    assert higher.why == message(Holds.harder_than_measured, measured_share=0.3, effort_share=0.4)
     nothing = hold_estimate(0.2, None)
     assert nothing.value is None
-    assert "no published endurance curve exists for the neck or face" in nothing.why
+    assert nothing.why == message(Holds.no_curve)
 
 
 def test_a_hold_that_cannot_be_is_refused():

@@ -75,7 +75,7 @@ class TestWhatAStateHolds:
         assert tired.site.involuntary_force_n == 0.3
         assert tired.site.rest == site.rest
         (assumed,) = tired.assumptions
-        assert "60 %" in assumed.value
+        assert assumed.value.param("force_share") == pytest.approx(0.6)
 
     @given(
         factor=st.floats(0.1, 3.0),

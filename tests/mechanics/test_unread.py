@@ -14,6 +14,8 @@ from hypothesis import strategies as st
 import worked_cases
 from plain_fits import plain_fit
 from said import said
+from stickwright.codes.message import message
+from stickwright.codes.stand_ins import StandIns
 from stickwright.mechanics.ability import ability
 from stickwright.mechanics.fit import Rules, SiteInputs, evaluate
 from stickwright.mechanics.setups import Setups, setups_of
@@ -119,9 +121,9 @@ def test_no_usual_figure_grows_with_ability(part: str) -> None:
                 found.rest_force_n.tolist(),
             )
         )  # fmt: skip
-        measures = {one.what.removesuffix(" at here"): one.replace_by for one in found.assumptions}
-        assert measures["Involuntary force"] == MEASURE["involuntary force"]
-        assert measures["Resting force"] == MEASURE["resting force"]
+        measures = {one.what.text: one.replace_by for one in found.assumptions}
+        assert measures["involuntary_force"] == message(StandIns.holding_still)
+        assert measures["resting_force"] == message(StandIns.rest_on_scale)
     assert told[0] == told[1]
     assert told[0][0].low < told[0][0].value < told[0][0].high
 

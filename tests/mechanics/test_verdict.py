@@ -10,6 +10,8 @@ import numpy as np
 import pytest
 
 from one_site import EIGHT, Fitting, fitting, stick
+from stickwright.codes.holds import Holds
+from stickwright.codes.message import message
 from stickwright.mechanics.fit import Rules, evaluate
 from stickwright.mechanics.verdict import fits_of, ranked, rules_at_duty
 from stickwright.model.plan import Fit
@@ -166,7 +168,7 @@ class TestReport:
         """An interval from no draws would be made up."""
         fit = reported(fitting([stick()]))
         assert not fit.bits.has_interval
-        assert fit.bits.why == "too few draws for an interval"
+        assert fit.bits.why == "too few simulations for an interval"
 
     def test_intervals_and_chances_come_from_the_draws(self) -> None:
         """Force uncertain by 30 %: the interval of the effort is that of 1/force, and the chance that
@@ -199,22 +201,22 @@ class TestHold:
     def test_without_a_hold_a_curve_is_named_and_marked(self) -> None:
         """Frey Law and Avin, healthy adults: assumed."""
         fit = reported(fitting([stick()], **self.QUARTER))
-        assert fit.hold_model == "Frey Law and Avin 2010, hand, healthy adults"
+        assert fit.hold_model == message(Holds.published, joint="hand")
         assert fit.hold_s.assumed is not None
-        assert "no hold was measured" in fit.hold_s.assumed
+        assert fit.hold_s.assumed.text == "by_curve"
 
     def test_the_players_own_hold_at_this_effort_is_taken_as_it_is(self) -> None:
         """26 % of the comfortable force held 31 s: 31 s, nothing assumed."""
         fit = reported(fitting([stick()], **self.QUARTER), hold=[{"duration_s": 31, "effort_share": 0.26}])
         assert fit.hold_s.value == 31
         assert fit.hold_s.assumed is None
-        assert fit.hold_model == "the player's own hold"
+        assert fit.hold_model == message(Holds.own)
 
     def test_a_hold_carried_along_a_curve_does_not_look_measured(self) -> None:
         """Half the force held 25 s, needed is a quarter: longer, along a curve that is named."""
         fit = reported(fitting([stick()], **self.QUARTER), hold=[{"duration_s": 25, "effort_share": 0.5}])
         assert fit.hold_s.value > 25
-        assert fit.hold_model.startswith("the player's own hold, carried to this effort along Frey Law and Avin")
+        assert fit.hold_model == message(Holds.own_carried, joint="hand")
 
     def test_of_several_holds_the_nearest_effort_counts(self) -> None:
         """Held at 26 % and at 80 %: the first is the one to use, in whatever order they stand."""
@@ -232,14 +234,14 @@ class TestHold:
     def test_no_curve_for_the_neck(self) -> None:
         """Chin: only the own hold; at a higher effort than it was held, no number."""
         none = reported(fitting([stick()], **self.QUARTER), part="chin")
-        assert none.hold_model == "none"
+        assert none.hold_model is None
         assert none.hold_s.value is None
-        assert "time the player's own hold" in (none.hold_s.why or "")
+        assert none.hold_s.why == message(Holds.no_curve)
         less = reported(fitting([stick()], **self.QUARTER), part="chin", hold=[{"duration_s": 40, "effort_share": 0.2}])
         assert less.hold_s.value is None
         more = reported(fitting([stick()], **self.QUARTER), part="chin", hold=[{"duration_s": 40, "effort_share": 0.5}])
         assert more.hold_s.value == 40
-        assert "at least as long" in (more.hold_s.assumed or "")
+        assert more.hold_s.assumed.text == "at_least"
 
 
 @pytest.mark.parametrize("room_m, crosswise", [((0.10, 0.06), False), ((0.06, 0.10), True), (None, False)])

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from said import said
+from stickwright.codes.message import Message, Name, message
+from stickwright.codes.stand_ins import StandIns
 from stickwright.model.plan import Assumption
 from stickwright.model.recorded import Finding
 from stickwright.sheet.merged import merged_assumptions, merged_findings
@@ -39,6 +42,30 @@ def test_site_whose_name_ends_another_is_not_mixed_up() -> None:
     merged = merged_assumptions([stiffness("right index", "0.1"), stiffness("index", "0.1")], ["index", "right index"])
     assert merged[0].what == "The limb's own stiffness at right index and index"
     assert merged[0].value == "0.1 N/mm, up to twice either way"
+
+
+def test_messages_alike_at_two_sites_stand_in_one() -> None:
+    """By code and figures: both sites in the label, each figure with its site; the same figure once; another reason apart."""
+
+    def limb(site: str, stiffness_n_per_m: float, why: Message) -> Assumption:
+        value = message(StandIns.usual_stiffness, stiffness_n_per_m=stiffness_n_per_m, within_factor=2.0)
+        label = message(StandIns.limb_stiffness, sites=(Name(site),))
+        return Assumption(label, value, why, message(StandIns.two_sticks))
+
+    rule, other = message(StandIns.usual_stiffness_rule), message(StandIns.not_recorded)
+    merged = merged_assumptions(
+        [limb("right index", 38.0, rule), limb("chin", 83.0, rule), limb("foot", 83.0, other)], []
+    )
+    assert [said(one.what) for one in merged] == [
+        "The limb's own stiffness at the right index and the chin",
+        "The limb's own stiffness at the foot",
+    ]
+    assert said(merged[0].value) == (
+        "right index: 0.038 N/mm, up to 2 times more or less; chin: 0.083 N/mm, up to 2 times more or less"
+    )
+    (same,) = merged_assumptions([limb("right index", 38.0, rule), limb("chin", 38.0, rule)], [])
+    assert said(same.value) == "0.038 N/mm, up to 2 times more or less"
+    assert said(same.what) == said(merged[0].what)
 
 
 def test_findings_alike_in_two_recordings_stand_in_one() -> None:

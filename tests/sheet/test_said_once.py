@@ -17,6 +17,8 @@ import pytest
 from pypdf import PdfReader
 
 import worked_cases
+from stickwright.codes.message import message
+from stickwright.codes.stand_ins import StandIns
 from stickwright.model.plan import Assumption, Plan
 from stickwright.planning import plan
 from stickwright.records.folder import read_case
@@ -81,4 +83,7 @@ def test_one_value_for_one_reason_stands_once() -> None:
         Assumption(f"Weight on {device}", "0.5 N", "it was not measured", "a scale") for device in ("pip", "leaf")
     )
     other = replace(two, what="Weight on disc", value="0.6 N")
-    assert merged_assumptions([one, two, other], []) == (replace(one, what="Weight on pip and Weight on leaf"), other)
+    assert merged_assumptions([one, two, other], []) == (
+        replace(one, what=message(StandIns.several, labels=("Weight on pip", "Weight on leaf"))),
+        other,
+    )

@@ -155,14 +155,15 @@ def test_own_visits_tell_how_much_days_differ(small):
         (site,) = plan_result(store, row.id)["sites"]
         notes = [one["text"] for one in site["capability"]["findings"] if one["about"] == "own days"]
         assumed = [
-            one for one in plan_result(store, row.id)["assumptions"] if one["what"].startswith("Force on another day")
+            one for one in plan_result(store, row.id)["assumptions"] if one["what"]["code"] == "StandIns.another_day"
         ]
         return notes, assumed
 
     notes, assumed = said(two)
     assert (notes, len(assumed)) == ([], 1)
     (note,), assumed = said(three)
-    assert "from the player's own 3 visits" in note
+    assert note["code"] == "AbilityFindings.own_days"
+    assert note["visits"] == 3
     assert assumed == []
     assert reproduce(store, two.id)[0]
     assert reproduce(store, three.id)[0]

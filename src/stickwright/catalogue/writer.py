@@ -54,6 +54,11 @@ class Writer:
         """A number rounded to a whole one."""
         return self._quantity(self._decimal(f"{value:.0f}"))
 
+    def trimmed(self, value: float, digits: int = 2) -> str:
+        """A bare number without idle zeros behind its decimal sign: ``8``, ``2.5``."""
+        text = figures(value, digits)
+        return self._quantity(self._decimal(text.rstrip("0").rstrip(".") if "." in text else text))
+
     def amount(self, value_si: float | None, ending: str, digits: int = 2) -> str:
         """An SI number in the unit that people read: ``amount(0.012, "mm")`` is ``12 mm``."""
         if value_si is None or not math.isfinite(value_si):
@@ -66,6 +71,16 @@ class Writer:
         if value is None or not math.isfinite(value):
             return self.unknown
         return self._quantity(format_percent(Decimal(f"{value:.2f}"), locale=self.locale))
+
+    def fine_share(self, value: float) -> str:
+        """A share in whole per cent; a small one with a decimal, so that it keeps two significant figures."""
+        number = Decimal(f"{value:.2f}" if value >= 0.095 else f"{value:.3f}")
+        return self._quantity(format_percent(number, locale=self.locale, decimal_quantization=False))
+
+    def sides(self, sides_si: tuple[float, ...], ending: str) -> str:
+        """Length by width (by height) in one unit: ``110 × 90 mm``."""
+        unit = unit_named(ending)
+        return self._with_unit(" × ".join(self._decimal(figures(one / unit.factor)) for one in sides_si), unit.label)
 
     def estimate(self, value: Estimate, ending: str, digits: int = 2) -> str:
         """A number with its interval, and marked where it was not measured."""

@@ -10,6 +10,10 @@ from typing import Literal
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.ability_findings import AbilityFindings
+from stickwright.codes.estimate_notes import EstimateNotes
+from stickwright.codes.message import message
+from stickwright.codes.stand_ins import StandIns
 from stickwright.errors import BadInput, Problem
 from stickwright.mechanics import capability as cap
 from stickwright.mechanics.bracket import Bracket, StickResult, TriedStick, bracket
@@ -28,17 +32,15 @@ from stickwright.mechanics.stand_ins import (
     grid_place,
     limb_stiffness_of,
     noise_and_fall_off,
-    percent,
     shaken_force,
 )
 from stickwright.mechanics.unread import Figure, Unread
 from stickwright.mechanics.usual_forces import involuntary_force, resting_force
 from stickwright.model.estimate import Estimate
 from stickwright.model.parts import COMFORT
-from stickwright.model.plan import Assumption, Capability, DirectionCapability, direction_words
+from stickwright.model.plan import Assumption, Capability, DirectionCapability
 from stickwright.model.player import Site
 from stickwright.model.recorded import Finding
-from stickwright.units import spoken
 
 __all__ = ["Ability", "TriedStick", "ability"]
 
@@ -150,8 +152,8 @@ def ability(
         forces, f_scatter, f_df, prior_log_mean=f_prior[0], prior_log_sd=f_prior[1], what="force"
     )
     findings += cap.coarse_gauge_finding(forces, step, finest_stick=lightest_stick)
-    d_scatter, d_df, noticed = cap.pooled_scatter(reaches)
-    findings += [Finding(f.level, f.about, f"Reach: {f.text}") for f in noticed]
+    d_scatter, d_df, noticed = cap.pooled_scatter(reaches, "reach")
+    findings += [*noticed]
     d_band = (math.log(comfort.travel_low_m), math.log(comfort.travel_high_m))
     d_prior = (0.5 * sum(d_band), 3.0 if len(reaches.direction_rad) else (d_band[1] - d_band[0]) / 4)
     findings += cap.expected_from_others(
@@ -203,15 +205,8 @@ def ability(
     noise, fall_off = noise_and_fall_off(site, force_round, reach_round, assumptions, heard)
     lost = cap.tiring(first, again, f_scatter, f_df)
     if lost is not None and lost.number > 0.15:
-        findings.append(
-            Finding(
-                "query",
-                "tiring",
-                f"The first direction, read again at the end, had lost {percent(lost.number)} of its force (95 %: "
-                f"{percent(lost.lower)} to {percent(lost.upper)}): the player {'tires' if lost.lower > 0 else 'may tire'}. "
-                "The plan counts on the fresh force; see the figure for a tired player beside it, and offer a rest.",
-            )
-        )
+        tires = message(AbilityFindings.tires, lost_share=lost.number, least_share=lost.lower, most_share=lost.upper)
+        findings.append(Finding("query", "tiring", tires))
     report = Capability(
         directions=directions,
         force_scatter_share=_scatter_estimate(f_scatter, f_df, int(forces.counts.sum()) if len(forces.counts) else 0),
@@ -268,19 +263,11 @@ def _force_readings(site: Site, step: float) -> tuple[cap.Readings, list[Finding
     findings: list[Finding] = []
     readings = cap.Readings.of([(reading.direction_rad, reading.force_n) for reading in site.reading], step)
     if site.gauge_limit_n:
-        ends = [
-            direction_words(r.direction_rad) for r in site.reading if any(f >= site.gauge_limit_n for f in r.force_n)
-        ]
+        ends = tuple(r.direction_rad for r in site.reading if any(f >= site.gauge_limit_n for f in r.force_n))
         if ends:
-            findings.append(
-                Finding(
-                    "fault",
-                    "end of the gauge",
-                    f"The force read {', '.join(ends)} is at the end of the gauge's scale: at least "
-                    f"{spoken(site.gauge_limit_n, 'n')}, taken as that much. A gauge with a longer scale would tell.",
-                )
-            )
-    zeros = [direction_words(r.direction_rad) for r in site.reading if any(f == 0 for f in r.force_n)]
+            text = message(AbilityFindings.end_of_gauge, directions_rad=ends, limit_n=site.gauge_limit_n)
+            findings.append(Finding("fault", "end of the gauge", text))
+    zeros = tuple(r.direction_rad for r in site.reading if any(f == 0 for f in r.force_n))
     if zeros:
         if not step and not any(f > 0 for r in site.reading for f in r.force_n):
             raise BadInput(
@@ -289,26 +276,14 @@ def _force_readings(site: Site, step: float) -> tuple[cap.Readings, list[Finding
                     "If the gauge cannot show so weak a push, give its step, for example gauge_step_n = 0.01.",
                 )
             )  # fmt: skip
-        instead = "half the gauge's step" if step else "half the smallest force read"
-        findings.append(
-            Finding(
-                "query",
-                "zero force",
-                f"A force of 0 was read {', '.join(zeros)}: taken as {instead}. "
-                "If the player cannot push that way, give that direction the weight 0 in game.toml.",
-            )
-        )
+        instead = message(StandIns.half_step) if step else message(StandIns.half_smallest)
+        text = message(AbilityFindings.zero_force, directions_rad=zeros, instead=instead)
+        findings.append(Finding("query", "zero force", text))
     if site.gauge_no_load_n is not None and len(readings.direction_rad):
         least = float(np.exp(readings.log_means).min())
         if abs(site.gauge_no_load_n) > 0.1 * least:
-            findings.append(
-                Finding(
-                    "query",
-                    "gauge zero",
-                    f"The gauge read {spoken(site.gauge_no_load_n, 'n')} without load, over a tenth of the weakest "
-                    "force: set it to zero and read again; nothing was subtracted.",
-                )
-            )
+            text = message(AbilityFindings.gauge_zero, no_load_n=site.gauge_no_load_n)
+            findings.append(Finding("query", "gauge zero", text))
     return readings, findings
 
 
@@ -404,7 +379,7 @@ def _direction_reports(
     f_counts = {k: len(_of(forces, float(phi))) for k, phi in enumerate(grid)}
     d_counts = {k: len(_of(reaches, float(phi))) for k, phi in enumerate(grid)}
     told = len(reaches.direction_rad) or brackets
-    no_reach = None if told else f"usual band of a {site.part}: reach was not measured"
+    no_reach = None if told else message(EstimateNotes.usual_range, part=site.part)
     f_all = list(force_round.estimates(f_counts))
     d_all = list(reach_round.estimates(d_counts, no_reach))
     for phi, found in brackets.items():
@@ -417,7 +392,7 @@ def _direction_reports(
         f_all[place], d_all[place] = found.estimates(n)
     for k, phi in enumerate(grid):
         if f_all[k].assumed is None and 0.0 in _read(site, float(phi), "force_n"):
-            f_all[k] = replace(f_all[k], assumed="a force of 0 was read there: a small force stands in")
+            f_all[k] = replace(f_all[k], assumed=message(EstimateNotes.zero_read))
     out = []
     for k, phi in enumerate(grid):
         width = 0.5 * math.log(f_all[k].upper / f_all[k].lower)
@@ -439,7 +414,9 @@ def _direction_reports(
 
 def _scatter_estimate(scatter: float, df: int, n: int) -> Estimate:
     if not df:
-        return Estimate.unbounded(scatter, "no direction was repeated", n=n, assumed="usual scatter, not measured")
+        return Estimate.unbounded(
+            scatter, message(EstimateNotes.nothing_repeated), n=n, assumed=message(EstimateNotes.usual_scatter)
+        )
     from scipy import stats
 
     ends = [scatter * math.sqrt(df / float(stats.chi2.ppf(share, df))) for share in (0.975, 0.025)]

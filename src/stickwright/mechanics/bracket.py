@@ -13,6 +13,8 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.estimate_notes import EstimateNotes
+from stickwright.codes.message import message
 from stickwright.errors import BadInput, Problem
 from stickwright.mechanics.crossing import crossing_angle, lever_moments
 from stickwright.model.estimate import Estimate
@@ -24,6 +26,8 @@ Array = NDArray[np.float64]
 
 SHARE_SD = 0.06
 """Scatter of the share of the throw reached, from one push to the next: assumed, more when repeats say so."""
+ONCE_SCATTER = 0.10
+"""Scatter of a tremor figure that was recorded once: assumed."""
 
 
 @dataclass(frozen=True)
@@ -91,7 +95,7 @@ class Bracket:
         for values, weight in ((self.force_n, self.weight.sum(axis=1)), (self.reach_m, self.weight.sum(axis=0))):
             total = np.cumsum(weight)
             low, middle, high = (float(np.interp(share, total, values)) for share in (0.025, 0.5, 0.975))
-            out.append(Estimate(middle, low, high, 0.95, n, assumed="bracketed by the benched sticks, no gauge"))
+            out.append(Estimate(middle, low, high, 0.95, n, assumed=message(EstimateNotes.bracketed)))
         return out[0], out[1]
 
     def log_moments(self) -> tuple[float, float, float, float]:
@@ -230,7 +234,7 @@ def limb_stiffness(
     k1, k2 = stick_stiffness_n_per_m
     df = len(first) + len(second) - 2
     squares = sum(float(((np.log(v) - np.log(v).mean()) ** 2).sum()) for v in (first, second))
-    scatter = math.sqrt(squares / df) if df > 0 else 0.10
+    scatter = math.sqrt(squares / df) if df > 0 else ONCE_SCATTER
     stretch = np.sqrt(df / rng.chisquare(df, 4000)) if df > 0 else np.ones(4000)
     s1, s2 = (
         np.exp(np.log(v).mean() + scatter * stretch * rng.standard_normal(4000) / math.sqrt(len(v)))
@@ -260,8 +264,7 @@ def limb_stiffness(
                 "The two recordings differ in more than the stick: repeat them in the same posture.",
             )
         )
-    once = "" if df > 0 else ", each recorded once, with a scatter of 10 % assumed"
     kept = stiffness[stiffness > 0]
     ends = np.quantile(kept, (0.025, 0.975))
     return Estimate(float(middle), float(ends[0]), float(ends[1]), 0.95, len(first) + len(second),
-                    assumed=f"from tremor on two sticks{once}: indicative above 3 Hz")  # fmt: skip
+                    assumed=message(EstimateNotes.tremor_on_two, repeated=df > 0, scatter_share=ONCE_SCATTER))  # fmt: skip

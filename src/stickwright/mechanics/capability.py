@@ -16,8 +16,11 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.ability_findings import AbilityFindings
+from stickwright.codes.estimate_notes import EstimateNotes
+from stickwright.codes.message import Name, Text, message
+from stickwright.codes.stand_ins import Quantity
 from stickwright.model.estimate import Estimate
-from stickwright.model.plan import direction_words
 from stickwright.model.recorded import Finding
 
 __all__ = [
@@ -94,7 +97,7 @@ class Readings:
         return np.array([len(values) for values in self.repeats], dtype=np.int64)
 
 
-def pooled_scatter(readings: Readings) -> tuple[float, int, tuple[Finding, ...]]:
+def pooled_scatter(readings: Readings, what: Quantity = "force") -> tuple[float, int, tuple[Finding, ...]]:
     """Relative sd of one reading, pooled over directions, and its degrees of freedom.
 
     Directions whose repeats are all the same to the last digit tell nothing of the scatter when
@@ -105,6 +108,8 @@ def pooled_scatter(readings: Readings) -> tuple[float, int, tuple[Finding, ...]]
     ----------
     readings : Readings
         Repeats per direction.
+    what : {"force", "reach"}
+        Of what, for the findings.
 
     Returns
     -------
@@ -122,26 +127,13 @@ def pooled_scatter(readings: Readings) -> tuple[float, int, tuple[Finding, ...]]
     df = sum(part for _, part in told)
     findings: list[Finding] = []
     if df and any(alike):
-        names = ", ".join(
-            direction_words(float(phi)) for phi, same in zip(readings.direction_rad, alike, strict=True) if same
-        )
-        findings.append(
-            Finding(
-                "query",
-                "identical repeats",
-                f"All repeats are the same at {names}: copied, or rounded? The scatter is taken from the other directions.",
-            )
-        )
+        there = tuple(float(phi) for phi, same in zip(readings.direction_rad, alike, strict=True) if same)
+        same_there = message(AbilityFindings.identical_repeats, what=what, directions_rad=there)
+        findings.append(Finding("query", "identical repeats", same_there))
     if not df:
         if any(alike):
-            findings.append(
-                Finding(
-                    "query",
-                    "identical repeats",
-                    "All repeats are the same in every direction: copied, or a coarse gauge? "
-                    f"A scatter of {100 * ASSUMED_SCATTER:.0f} % is assumed.",
-                )
-            )
+            same = message(AbilityFindings.all_identical, what=what, scatter_share=ASSUMED_SCATTER)
+            findings.append(Finding("query", "identical repeats", same))
         return ASSUMED_SCATTER, 0, tuple(findings)
     return math.sqrt(sum(square for square, _ in told) / df), df, tuple(findings)
 
@@ -223,7 +215,7 @@ class Round:
         return values
 
     def estimates(
-        self, counts: dict[int, int], assumed: str | None = None, level: float = 0.95
+        self, counts: dict[int, int], assumed: Text | None = None, level: float = 0.95
     ) -> tuple[Estimate, ...]:
         """One estimate a direction; `counts` maps a grid place to its number of readings."""
         from scipy import stats
@@ -233,7 +225,7 @@ class Round:
         out = []
         for place, (mean, width) in enumerate(zip(self.log_mean, half, strict=True)):
             n = counts.get(place, 0)
-            mark = assumed if n else (assumed or "not measured: read off its neighbours round the circle")
+            mark = assumed if n else (assumed or message(EstimateNotes.neighbours))
             out.append(Estimate(math.exp(mean), math.exp(mean - width), math.exp(mean + width), level, n, assumed=mark))
         return tuple(out)
 
@@ -313,7 +305,7 @@ def _root(covariance: Array) -> Array:
 
 
 def expected_from_others(
-    readings: Readings, scatter: float, df: int, *, prior_log_mean: float, prior_log_sd: float, what: str
+    readings: Readings, scatter: float, df: int, *, prior_log_mean: float, prior_log_sd: float, what: Quantity
 ) -> tuple[Finding, ...]:
     """Directions that lie far from what all the others lead one to expect, and single repeats far from their own.
 
@@ -345,21 +337,15 @@ def expected_from_others(
         )
         off = float(readings.log_means[place] - told.log_mean[0])
         if abs(off) > QUERY_SD * sd:
-            times = math.exp(abs(off))
-            word = f"{times:.1f} times" if off > 0 else f"1/{times:.1f} of"
-            findings.append(
-                Finding(
-                    "query",
-                    f"{what} off",
-                    f"The {what} {direction_words(float(phi[0]))} is {word} what the other directions lead one to expect: "
-                    "gauge slipped, or really so? Read it once more.",
-                )
+            unlike = message(
+                AbilityFindings.unlike_neighbours, what=what, direction_rad=float(phi[0]), off_factor=math.exp(off)
             )
+            findings.append(Finding("query", f"{what} off", unlike))
     findings.extend(_odd_repeats(readings, what))
     return tuple(findings)
 
 
-def _odd_repeats(readings: Readings, what: str) -> list[Finding]:
+def _odd_repeats(readings: Readings, what: Quantity) -> list[Finding]:
     """Repeats far from the other repeats of their direction, by the robust scatter of all directions."""
     offs = [np.log(values) - np.median(np.log(values)) for values in readings.repeats]
     pooled = (
@@ -373,8 +359,13 @@ def _odd_repeats(readings: Readings, what: str) -> list[Finding]:
         Finding(
             "query",
             f"{what} off",
-            f"Reading {k + 1} of the {what} {direction_words(float(phi))} is {math.exp(off[k]):.2f} times the middle of its "
-            "repeats: gauge slipped? It is kept; take it out if you saw it slip.",
+            message(
+                AbilityFindings.odd_repeat,
+                number=k + 1,
+                what=what,
+                direction_rad=float(phi),
+                off_factor=math.exp(off[k]),
+            ),
         )
         for phi, off in zip(readings.direction_rad, offs, strict=True)
         if len(off) >= 3
@@ -397,22 +388,16 @@ def coarse_gauge_finding(readings: Readings, step: float, *, finest_stick: str |
     """
     if step <= 0:
         return ()
-    low = [
-        direction_words(float(phi))
+    low = tuple(
+        float(phi)
         for phi, mean in zip(readings.direction_rad, np.exp(readings.log_means), strict=True)
         if mean < 10 * step
-    ]
+    )
     if not low:
         return ()
-    instead = f", or how far they get on {finest_stick}" if finest_stick else ""
-    return (
-        Finding(
-            "fault",
-            "coarse gauge",
-            f"The gauge reads in steps of {step:.3g} N, too coarse for the force {', '.join(low)} (under ten steps). "
-            f"Use a finer gauge, coins on a thread{instead}.",
-        ),
-    )
+    stick = Name(finest_stick) if finest_stick else None
+    coarse = message(AbilityFindings.coarse_gauge, step_n=step, directions_rad=low, stick=stick)
+    return (Finding("fault", "coarse gauge", coarse),)
 
 
 def tiring(first: Sequence[float], again: Sequence[float], scatter: float, df: int) -> Estimate | None:

@@ -7,6 +7,8 @@ import math
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.message import Name, message
+from stickwright.codes.stand_ins import StandIns
 from stickwright.errors import BadInput, Problem, did_you_mean
 from stickwright.model.game import Action, Game
 from stickwright.model.plan import Assumption, Demand
@@ -91,27 +93,22 @@ def demand_assumptions(game: Game, demand: Demand, site: str) -> tuple[Assumptio
     if action is None:
         return (
             Assumption(
-                f"What the game asks at {site}",
-                f"all directions alike, pushed right out, {100 * demand.duty_share:.0f} % of the time",
-                "game.toml names no action for a stick", "the actions the player wants, in game.toml",
+                message(StandIns.game_use, sites=(Name(site),)),
+                message(StandIns.even_use, duty_share=demand.duty_share),
+                message(StandIns.no_action_named), message(StandIns.name_actions),
             ),
         )  # fmt: skip
     said = action.model_fields_set
-    unsaid = [
-        words
-        for missing, words in (
-            ("duty_share" not in said, f"in use {100 * action.duty_share:.0f} % of the time"),
-            ("usual_level_share" not in said, f"pushed {100 * action.usual_level_share:.0f} % of the way out"),
-            (action.kind == "one-axis" and not action.direction, "left and right only"),
-        )
-        if missing
-    ]
-    if not unsaid:
+    duty = None if "duty_share" in said else action.duty_share
+    level = None if "usual_level_share" in said else action.usual_level_share
+    left_right = action.kind == "one-axis" and not action.direction
+    if duty is None and level is None and not left_right:
         return ()
     return (
         Assumption(
-            f"Use of {action.name} at {site}", ", ".join(unsaid), "game.toml does not say",
-            "watching five minutes of play",
+            message(StandIns.action_use, action=Name(action.name), sites=(Name(site),)),
+            message(StandIns.use, duty_share=duty, level_share=level, left_right=left_right),
+            message(StandIns.game_does_not_say), message(StandIns.watch_play),
         ),
     )  # fmt: skip
 

@@ -19,10 +19,12 @@ from typing import NamedTuple, overload
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from stickwright.codes.holds import Holds, Joint
+from stickwright.codes.message import Message, message
 from stickwright.errors import BadInput, Problem, did_you_mean
 
 __all__ = [
-    "ENDURANCE_MODELS", "JOINTS", "JOINT_OF_PART", "NO_CURVE", "EnduranceSpread", "acceptable_duty",
+    "ENDURANCE_MODELS", "JOINTS", "JOINT_OF_PART", "EnduranceSpread", "acceptable_duty",
     "acceptable_effort", "domain_note", "endurance_s", "endurance_spread", "rest_allowance",
 ]  # fmt: skip
 
@@ -42,7 +44,7 @@ ENDURANCE_MODELS: dict[str, str] = {
 }
 """Model names as they are typed, and as the page names them."""
 
-JOINT_OF_PART: dict[str, str | None] = {
+JOINT_OF_PART: dict[str, Joint | None] = {
     "fingertip": "hand", "thumb": "hand", "hand": "hand", "forearm": "elbow", "elbow": "elbow", "shoulder": "shoulder",
     "knee": "knee", "thigh": "knee", "foot": "ankle", "toe": "ankle", "trunk": "trunk", "chin": None, "lip": None,
     "cheek": None, "tongue": None, "head": None,
@@ -50,11 +52,6 @@ JOINT_OF_PART: dict[str, str | None] = {
 """Which joint's curve stands for which part of the body: an assumption. The hand's curve was
 measured on grip, not on one finger; a forearm pushes from the elbow and often the shoulder too; a
 thigh presses from the hip, for which there is no curve, and the knee's is taken. None: no curve."""
-
-NO_CURVE = (
-    "no published endurance curve exists for the neck or face (chin, lip, cheek, tongue, head): only the player's own "
-    "measured hold counts there"
-)
 
 _SHORTEST_DUTY = 1 / 28800  # one second in a working day of eight hours
 
@@ -165,14 +162,14 @@ class EnduranceSpread(NamedTuple):
         Shortest and longest time, s, over the models that hold at that effort.
     models : tuple of str
         Names of the models used.
-    note : str
+    note : Message or None
         Where the curves must be read with care; empty when not.
     """
 
     low_s: float | Array
     high_s: float | Array
     models: tuple[str, ...]
-    note: str
+    note: Message | None
 
 
 def endurance_spread(effort_share: ArrayLike, joint: str = "hand") -> EnduranceSpread:
@@ -221,8 +218,8 @@ def endurance_spread(effort_share: ArrayLike, joint: str = "hand") -> EnduranceS
     return EnduranceSpread(low, high, tuple(names), note)
 
 
-def domain_note(effort_share: float) -> str:
-    """Where an endurance curve must be read with care, in a sentence; empty where not.
+def domain_note(effort_share: float) -> Message | None:
+    """Where an endurance curve must be read with care, in a sentence; None where not.
 
     Parameters
     ----------
@@ -231,22 +228,14 @@ def domain_note(effort_share: float) -> str:
 
     Examples
     --------
-    >>> domain_note(0.3)
-    ''
-    >>> domain_note(0.08)[:44]
-    'Below 10 % of maximal force the curves were '
+    >>> domain_note(0.3) is None, domain_note(0.08).text
+    (True, 'below_tenth')
     """
     if effort_share < 0.10:
-        return (
-            "Below 10 % of maximal force the curves were not measured and run off to hours: read the time as 'long', "
-            "and measure a hold."
-        )
+        return message(Holds.below_tenth)
     if effort_share < 0.25:
-        return (
-            "Most measurements lie above 25 % of maximal force; below that the models differ up to fourfold: measure "
-            "a hold."
-        )
-    return ""
+        return message(Holds.below_quarter)
+    return None
 
 
 @overload
@@ -371,7 +360,15 @@ def _curve(model: str, joint: str | None) -> Callable[[Array], Array]:
         joint = "hand" if model == "frey-law-avin" else "general"
         return _CURVES.get((model, joint)) or _CURVES[model, "shoulder"]
     if joint in _FACE_AND_NECK:
-        raise BadInput(Problem("joint", f"'{joint}'", "a joint with a curve", f"Note: {NO_CURVE}."))
+        raise BadInput(
+            Problem(
+                "joint",
+                f"'{joint}'",
+                "a joint with a curve",
+                "Note: no published endurance curve exists for the neck or "
+                "face (chin, lip, cheek, tongue, head): only the player's own measured hold counts there.",
+            )
+        )
     if joint not in JOINTS:
         raise BadInput(Problem("joint", f"'{joint}'", "a joint with a curve", did_you_mean(joint, JOINTS)))
     curve = _CURVES.get((model, joint)) or _CURVES.get((model, "general"))

@@ -10,12 +10,13 @@ from collections.abc import Sequence
 
 import numpy as np
 
+from stickwright.codes.holds import Holds, Joint
+from stickwright.codes.message import message
 from stickwright.errors import BadInput, Problem
 from stickwright.mechanics.effort_curves import (
     ENDURANCE_MODELS,
     JOINT_OF_PART,
     JOINTS,
-    NO_CURVE,
     EnduranceSpread,
     acceptable_duty,
     acceptable_effort,
@@ -27,7 +28,7 @@ from stickwright.mechanics.effort_curves import (
 from stickwright.model.estimate import Estimate
 
 __all__ = [
-    "ENDURANCE_MODELS", "JOINTS", "JOINT_OF_PART", "NO_CURVE", "EnduranceSpread", "acceptable_duty",
+    "ENDURANCE_MODELS", "JOINTS", "JOINT_OF_PART", "EnduranceSpread", "acceptable_duty",
     "acceptable_effort", "domain_note", "endurance_s", "endurance_spread", "hold_estimate", "rest_allowance",
 ]  # fmt: skip
 
@@ -35,7 +36,7 @@ _SAME_EFFORT = 0.02  # efforts nearer than this, as a ratio, are the same hold
 
 
 def hold_estimate(
-    effort_share: float, joint: str | None, measured: tuple[float, float | Sequence[float]] | None = None
+    effort_share: float, joint: Joint | None, measured: tuple[float, float | Sequence[float]] | None = None
 ) -> Estimate:
     """How long a push can be held, and what that rests on.
 
@@ -74,8 +75,8 @@ def hold_estimate(
     (25.0, True)
     >>> round(hold_estimate(0.5, "hand", measured=(0.25, 25.0)).value, 1)
     8.2
-    >>> hold_estimate(0.5, None).why[:39]
-    'no published endurance curve exists for'
+    >>> hold_estimate(0.5, None).why.text
+    'no_curve'
     """
     endurance_s(effort_share)  # refuses a percentage in the same words
     own = None if measured is None else _own_hold(measured[1])
@@ -99,9 +100,9 @@ def _own_hold(durations_s: float | Sequence[float]) -> Estimate | None:
         raise BadInput(Problem("hold, duration_s", f"{first:.4g} s", "more than 0 s", "Leave out a hold not made."))
     n, first = len(times), float(times[0])
     if n == 1:
-        return Estimate.unbounded(first, "one hold was measured; a second would give an interval", n=1)
+        return Estimate.unbounded(first, message(Holds.one_hold), n=1)
     if float(np.ptp(times)) == 0:
-        return Estimate.unbounded(first, "all holds were of one length: stopped by the clock, or copied", n=n)
+        return Estimate.unbounded(first, message(Holds.same_holds), n=n)
     logs = np.log(times)
     value = float(np.exp(logs.mean()))
     from scipy.special import stdtrit
@@ -110,34 +111,24 @@ def _own_hold(durations_s: float | Sequence[float]) -> Estimate | None:
     return Estimate(value, value * math.exp(-half), value * math.exp(half), 0.95, n)
 
 
-def _by_curve(effort_share: float, joint: str | None) -> Estimate:
+def _by_curve(effort_share: float, joint: Joint | None) -> Estimate:
     if joint is None:
-        why = f"{NO_CURVE}; measure one hold at the force the game asks for"
-        return Estimate.missing(why, n=0)
+        return Estimate.missing(message(Holds.no_curve), n=0)
     spread = endurance_spread(effort_share, joint)
-    note = domain_note(effort_share)
-    assumed = (
-        f"no hold was measured: curve of {ENDURANCE_MODELS['frey-law-avin']} ({joint}, healthy adults), interval is "
-        f"the spread between {len(spread.models)} published models"
-    )
+    assumed = message(Holds.by_curve, joint=joint, models=len(spread.models), note=domain_note(effort_share))
     value = endurance_s(effort_share, joint=joint)
-    return Estimate(
-        value, float(spread.low_s), float(spread.high_s), math.nan, 0, f"{assumed}. {note}" if note else assumed
-    )
+    return Estimate(value, float(spread.low_s), float(spread.high_s), math.nan, 0, assumed)
 
 
 def _without_curve(effort_share: float, measured_effort: float, own: Estimate) -> Estimate:
     if effort_share > measured_effort:
-        why = (
-            f"the hold was measured at {100 * measured_effort:.0f} % effort, this needs {100 * effort_share:.0f} %, "
-            f"and {NO_CURVE}; measure a hold at this effort"
-        )
+        why = message(Holds.harder_than_measured, measured_share=measured_effort, effort_share=effort_share)
         return Estimate.missing(why, n=own.n)
-    assumed = f"at least as long as the hold measured at the higher effort of {100 * measured_effort:.0f} %"
+    assumed = message(Holds.at_least, measured_share=measured_effort)
     return Estimate(own.value, own.low, own.high, own.level, own.n, assumed, own.why)
 
 
-def _scaled(effort_share: float, measured_effort: float, own: Estimate, joint: str) -> Estimate:
+def _scaled(effort_share: float, measured_effort: float, own: Estimate, joint: Joint) -> Estimate:
     """The measured time carried to another effort along the curve."""
 
     def ratio(model: str) -> float:
@@ -146,9 +137,6 @@ def _scaled(effort_share: float, measured_effort: float, own: Estimate, joint: s
 
     factor = ratio("frey-law-avin")
     ratios = [found for model in endurance_spread(effort_share, joint).models if not math.isnan(found := ratio(model))]
-    assumed = (
-        f"the player's own hold at {100 * measured_effort:.0f} % effort, carried to {100 * effort_share:.0f} % along "
-        f"the curve of {ENDURANCE_MODELS['frey-law-avin']} ({joint}); interval from the spread between published models"
-    )
+    assumed = message(Holds.carried, measured_share=measured_effort, effort_share=effort_share, joint=joint)
     low, high = (own.lower, own.upper) if own.has_interval else (own.number, own.number)
     return Estimate(own.number * factor, low * min(ratios), high * max(ratios), math.nan, own.n, assumed)

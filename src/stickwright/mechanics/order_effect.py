@@ -14,8 +14,10 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.ability_findings import AbilityFindings
+from stickwright.codes.message import Name, message
+from stickwright.codes.stand_ins import StandIns
 from stickwright.mechanics.capability import Readings, moderated
-from stickwright.mechanics.stand_ins import percent
 from stickwright.model.case import ForceRead
 from stickwright.model.estimate import Estimate
 from stickwright.model.plan import Assumption
@@ -225,9 +227,8 @@ def day_assumption(site: str) -> Assumption:
     site : str
     """
     return Assumption(
-        f"Force on another day at {site}", f"{100 * DAY_SD:.0f} % more or less (sd)",
-        f"read at fewer than {LEAST_VISITS} visits; published figures of strength read twice stand in",
-        f"the same readings at {LEAST_VISITS} visits or more",
+        message(StandIns.another_day, sites=(Name(site),)), message(StandIns.day_spread, spread_share=DAY_SD),
+        message(StandIns.few_visits, visits=LEAST_VISITS), message(StandIns.more_visits, visits=LEAST_VISITS),
     )  # fmt: skip
 
 
@@ -241,10 +242,14 @@ def day_finding(site: str, days: DaySpread) -> Finding:
         Of the player's own visits.
     """
     told = days.estimate()
-    text = (
-        f"Force on another day at {site}: from the player's own {days.visits} visits, {percent(told.number)} more or less (sd; 95 %: "
-        f"{percent(told.lower)} to {percent(told.upper)}), in place of the usual {percent(DAY_SD)}. The interval for another day allows "
-        "for how few visits these are."
+    text = message(
+        AbilityFindings.own_days,
+        site=Name(site),
+        visits=days.visits,
+        spread_share=told.number,
+        low_share=told.lower,
+        high_share=told.upper,
+        usual_share=DAY_SD,
     )
     return Finding("note", "own days", text)
 

@@ -13,16 +13,18 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.ability_findings import AbilityFindings
+from stickwright.codes.estimate_notes import EstimateNotes
+from stickwright.codes.message import Message, Name, message
+from stickwright.codes.stand_ins import Quantity, StandIns
 from stickwright.errors import BadInput
 from stickwright.mechanics import capability as cap
 from stickwright.mechanics.bracket import SHARE_SD, TriedStick, limb_stiffness
-from stickwright.mechanics.unread import MEASURE
 from stickwright.model.estimate import Estimate
 from stickwright.model.parts import COMFORT
-from stickwright.model.plan import Assumption, direction_words
+from stickwright.model.plan import Assumption
 from stickwright.model.player import Site
 from stickwright.model.recorded import Finding
-from stickwright.units import figures, spoken
 
 __all__ = [
     "USUAL_COMFORTABLE_OF_MAXIMAL", "Steadiness", "direction_assumptions", "effort_assumptions", "grid_place",
@@ -33,6 +35,8 @@ Array = NDArray[np.float64]
 
 USUAL_COMFORTABLE_OF_MAXIMAL = 0.5
 """Comfortable over maximal force where nobody measured it: common practice, no source."""
+USUAL_NOISE_SHARE = 0.05
+"""Unsteadiness of a push as a share of it, where nobody measured it: common practice, no source."""
 
 
 @dataclass(frozen=True)
@@ -76,73 +80,72 @@ def direction_assumptions(
     """
     f_df, d_df = degrees_of_freedom
     out = []
-    zeros = [direction_words(r.direction_rad) for r in site.reading if 0.0 in r.force_n]
+    at = (Name(site.name),)
+    zeros = tuple(r.direction_rad for r in site.reading if 0.0 in r.force_n)
     if zeros:
         out.append(
             Assumption(
-                f"Force {', '.join(zeros)} at {site.name}",
-                "half the gauge's step" if site.gauge_step_n else "half the smallest force read",
-                "a force of 0 was read", "a finer gauge, or the weight 0 in game.toml where there is no push",
+                message(StandIns.zero_force, directions_rad=zeros, sites=at),
+                message(StandIns.half_step) if site.gauge_step_n else message(StandIns.half_smallest),
+                message(StandIns.zero_was_read), message(StandIns.finer_gauge),
             )
         )  # fmt: skip
     if len(forces.direction_rad) and not f_df:
         out.append(
             Assumption(
-                f"Scatter of a force reading at {site.name}", percent(cap.ASSUMED_SCATTER),
-                _scatter_unknown(forces), "three readings in each direction",
+                message(StandIns.scatter, what="force", sites=at),
+                message(StandIns.share, value_share=cap.ASSUMED_SCATTER), _scatter_unknown(forces),
+                message(StandIns.three_each),
             )
         )  # fmt: skip
     if len(reaches.direction_rad) and not d_df:
         out.append(
             Assumption(
-                f"Scatter of a reach reading at {site.name}", percent(cap.ASSUMED_SCATTER),
-                _scatter_unknown(reaches), "two or three reach readings in the weakest directions",
+                message(StandIns.scatter, what="reach", sites=at),
+                message(StandIns.share, value_share=cap.ASSUMED_SCATTER), _scatter_unknown(reaches),
+                message(StandIns.more_reach),
             )
         )  # fmt: skip
     return out + _read_off(site, forces, reaches, bracketed_rad, grid_rad)
 
 
-def _scatter_unknown(readings: cap.Readings) -> str:
-    return "all repeats are the same" if (readings.counts > 1).any() else "no direction was read twice"
+def _scatter_unknown(readings: cap.Readings) -> Message:
+    return message(StandIns.repeats_alike) if (readings.counts > 1).any() else message(StandIns.read_once)
 
 
 def _read_off(
     site: Site, forces: cap.Readings, reaches: cap.Readings, bracketed_rad: Sequence[float], grid: Array
 ) -> list[Assumption]:
     """Directions whose force or reach stands for something nobody read: bracketed, or read off the neighbours."""
-    out = []
+    out, at = list[Assumption](), (Name(site.name),)
     if bracketed_rad:
-        bracketed = ", ".join(direction_words(phi) for phi in sorted(bracketed_rad))
         out.append(
             Assumption(
-                f"Force and reach {bracketed} at {site.name}",
-                "worked out from how far the player got on the tried sticks",
-                "no gauge fine enough was used there; force is taken to fall off straight, and one push to differ from "
-                f"the next by {percent(SHARE_SD)} of the throw",
-                "a gauge reading and a tape reading in that direction",
+                message(StandIns.bracketed, directions_rad=tuple(sorted(bracketed_rad)), sites=at),
+                message(StandIns.from_tried), message(StandIns.gauge_not_fine, scatter_share=SHARE_SD),
+                message(StandIns.gauge_and_tape),
             )
         )  # fmt: skip
-    for what, readings, by in (
-        ("Force", forces, "three force readings"),
-        ("Free reach", reaches, "tape or dot on paper, two minutes"),
-    ):
+    both: tuple[tuple[Quantity, cap.Readings], ...] = (("force", forces), ("reach", reaches))
+    for what, readings in both:
         known = [*readings.direction_rad, *bracketed_rad]
         apart = [min((abs(math.remainder(phi - other, 2 * math.pi)) for other in known), default=9.0) for phi in grid]
-        names = [direction_words(float(phi)) for phi, gap in zip(grid, apart, strict=True) if gap > 1e-5]
+        unread = tuple(float(phi) for phi, gap in zip(grid, apart, strict=True) if gap > 1e-5)
         if not known:
             band = COMFORT[site.part]
             out.append(
                 Assumption(
-                    f"Free reach at {site.name}",
-                    f"anywhere about {spoken(band.travel_low_m, 'mm')} to {spoken(band.travel_high_m, 'mm')}",
-                    f"no reach was measured; this is the usual band of a {site.part}", f"{by} in the main directions",
+                    message(StandIns.movement_range, sites=at),
+                    message(StandIns.range_about, low_m=band.travel_low_m, high_m=band.travel_high_m),
+                    message(StandIns.usual_range_of, part=site.part), message(StandIns.range_by_tape),
                 )
             )  # fmt: skip
-        elif names:
+        elif unread:
             out.append(
                 Assumption(
-                    f"{what} {', '.join(names)} at {site.name}", "read off the neighbours round the circle",
-                    "not measured there; the interval is wider", f"{by}, there",
+                    message(StandIns.unread_directions, what=what, directions_rad=unread, sites=at),
+                    message(StandIns.from_neighbours), message(StandIns.wider_there),
+                    message(StandIns.read_there, what=what),
                 )
             )  # fmt: skip
     return out
@@ -157,36 +160,29 @@ def effort_assumptions(site: Site, findings: list[Finding]) -> list[Assumption]:
     findings : list of Finding
         Spasms and tried sticks that cannot be counted are added here.
     """
-    out = []
+    out, at = list[Assumption](), (Name(site.name),)
     if site.comfortable_of_maximal_share is None:
         out.append(
             Assumption(
-                f"Comfortable force as a share of the largest at {site.name}", percent(USUAL_COMFORTABLE_OF_MAXIMAL),
-                "not measured; the hold time and the limit for long use are worked out with it",
-                "the treating team's figure; a push with full force only where somebody entitled says it is safe",
+                message(StandIns.comfortable_share, sites=at),
+                message(StandIns.share, value_share=USUAL_COMFORTABLE_OF_MAXIMAL),
+                message(StandIns.largest_not_measured), message(StandIns.team_figure),
             )
         )  # fmt: skip
     if site.spasm is not None and len(site.spasm.peak_n) == 1:
         out.append(
             Assumption(
-                f"Force of spasms at {site.name}", f"anything from 0 to {spoken(site.spasm.peak_n[0], 'n')}, evenly",
-                "only the strongest was noted", MEASURE["spasms"],
+                message(StandIns.spasm_force, sites=at),
+                message(StandIns.spasms_evenly, most_n=site.spasm.peak_n[0]),
+                message(StandIns.strongest_only), message(StandIns.ten_spasms),
             )
         )  # fmt: skip
     if site.spasm is not None and not site.spasm.peak_n:
-        findings.append(
-            Finding(
-                "fault", "spasms", "Spasms were noted without their force, so they are not counted: note a few peaks."
-            )
-        )
+        findings.append(Finding("fault", "spasms", message(AbilityFindings.spasms_without_force)))
     for entry in site.on_stick:
         if entry.direction_rad is None and entry.reached_share:
-            findings.append(
-                Finding(
-                    "query", "no direction",
-                    f"How far the player got on {entry.stick} was noted without the direction, so it is not counted.",
-                )
-            )  # fmt: skip
+            undirected = message(AbilityFindings.no_direction, stick=Name(entry.stick))
+            findings.append(Finding("query", "no direction", undirected))
     return out
 
 
@@ -257,7 +253,7 @@ def limb_stiffness_of(
     """
     if site.limb_stiffness_n_per_m is not None:
         value = site.limb_stiffness_n_per_m
-        return Estimate.unbounded(value, "given as one figure"), lognormal(rng, value, 0.2, draws)
+        return Estimate.unbounded(value, message(EstimateNotes.one_figure)), lognormal(rng, value, 0.2, draws)
     shaken = sorted(
         (
             (tried[k].stiffness_n_per_m, entry.tremor_m)
@@ -270,7 +266,13 @@ def limb_stiffness_of(
         try:
             found = limb_stiffness([shaken[0][1], shaken[-1][1]], [shaken[0][0], shaken[-1][0]], rng)
         except BadInput as refused:
-            findings.append(Finding("fault", "limb stiffness", f"At {site.name}: {refused}"))
+            findings.append(
+                Finding(
+                    "fault",
+                    "limb stiffness",
+                    message(AbilityFindings.limb_stiffness_refused, site=Name(site.name), problem=str(refused)),
+                )
+            )
         else:
             return found, lognormal(
                 rng, found.number, max(0.05, math.log(found.upper / found.lower) / (2 * 1.96)), draws
@@ -278,13 +280,13 @@ def limb_stiffness_of(
     value = 0.7 * float(np.median(force / reach))
     assumptions.append(
         Assumption(
-            f"The limb's own stiffness at {site.name}", f"{figures(value / 1e3)} N/mm, up to twice either way",
-            "not measured: 0.7 of comfortable force over comfortable reach is a usual figure",
-            "tremor or holding still on two sticks of different stiffness",
+            message(StandIns.limb_stiffness, sites=(Name(site.name),)),
+            message(StandIns.usual_stiffness, stiffness_n_per_m=value, within_factor=2.0),
+            message(StandIns.usual_stiffness_rule), message(StandIns.two_sticks),
         )
     )  # fmt: skip
     return (
-        Estimate(value, value / 2, value * 2, 0.95, 0, assumed="0.7 of comfortable force over reach, not measured"),
+        Estimate(value, value / 2, value * 2, 0.95, 0, assumed=message(EstimateNotes.usual_stiffness)),
         lognormal(rng, value, 0.35, draws),
     )
 
@@ -325,7 +327,7 @@ def shaken_force(site: Site, tried: Mapping[int, TriedStick], limb_n_per_m: Esti
     return Estimate(
         float(np.exp(np.log(middle).mean())), float(np.exp(np.log(force(low)).mean())) / half,
         float(np.exp(np.log(force(high)).mean())) * half, 0.95, len(shaken),
-        assumed="from the shake on tried sticks and the stiffness of stick and limb",
+        assumed=message(EstimateNotes.shaken),
     )  # fmt: skip
 
 
@@ -348,16 +350,18 @@ def noise_and_fall_off(
     recorded : Steadiness
         What holds on a tried stick told.
     """
+    at = (Name(site.name),)
     if site.force_noise_share is not None:
-        noise = Estimate.unbounded(site.force_noise_share, "given as one figure")
+        noise = Estimate.unbounded(site.force_noise_share, message(EstimateNotes.one_figure))
     elif recorded.noise_share is not None:
         noise = recorded.noise_share
     else:
-        noise = Estimate.unbounded(0.05, "not measured", n=0, assumed="5 % of the force used")
+        usual = message(StandIns.noise_share, value_share=USUAL_NOISE_SHARE)
+        noise = Estimate.unbounded(USUAL_NOISE_SHARE, message(EstimateNotes.not_measured), n=0, assumed=usual)
         assumptions.append(
             Assumption(
-                f"Unsteadiness of a push at {site.name}", "5 % of the force used",
-                "motor noise grows with force; the share was not measured", "holding half and full on a tried stick",
+                message(StandIns.push_noise, sites=at), usual, message(StandIns.noise_grows),
+                message(StandIns.half_and_full),
             )
         )  # fmt: skip
     powers = []
@@ -372,12 +376,9 @@ def noise_and_fall_off(
         return noise, float(np.clip(np.median(powers), 0.3, 4.0))
     assumptions.append(
         Assumption(
-            f"Fall-off of force along the reach at {site.name}",
-            "straight, from full force at the centre to none at the end of the reach",
-            "the readings along the reach lie too near its ends to tell"
-            if site.along
-            else "force was read at the centre only",
-            MEASURE["fall-off"],
+            message(StandIns.fall_off, sites=at), message(StandIns.straight),
+            message(StandIns.near_the_ends) if site.along else message(StandIns.centre_only),
+            message(StandIns.half_way_force),
         )
     )  # fmt: skip
     return noise, None

@@ -9,6 +9,8 @@ from dataclasses import dataclass, fields
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.message import Name, message
+from stickwright.codes.stand_ins import StandIns
 from stickwright.errors import BadInput, Problem
 from stickwright.mechanics.fit import Evaluated
 from stickwright.model.plan import Assumption, direction_words
@@ -135,10 +137,10 @@ def _carried(site: Site, under: SiteUnder) -> tuple[tuple[DirectionReading, ...]
     if not left:
         return tuple(completed), None
     assumption = Assumption(
-        f"Directions not read again at {site.name}, {under.condition}",
-        f"force {100 * force:.0f} % and movement range {100 * reach:.0f} % of the site's own readings",
-        "taken to change like the directions that were read again",
-        f"one reading in each main direction, {under.condition}",
+        message(StandIns.state_directions, state=Name(under.condition), sites=(Name(site.name),)),
+        message(StandIns.carried_over, force_share=force, reach_share=reach),
+        message(StandIns.as_others_changed),
+        message(StandIns.one_each_in_state, state=Name(under.condition)),
     )
     return (*completed, *scaled), assumption
 

@@ -11,9 +11,11 @@ from statistics import NormalDist
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.estimate_notes import EstimateNotes
+from stickwright.codes.message import Message, Name, message
+from stickwright.codes.stand_ins import StandIns
 from stickwright.mechanics import capability as cap
-from stickwright.mechanics.stand_ins import Steadiness, has_positive_interval, lognormal, percent
-from stickwright.mechanics.unread import MEASURE
+from stickwright.mechanics.stand_ins import Steadiness, has_positive_interval, lognormal
 from stickwright.model.estimate import Estimate
 from stickwright.model.parts import USUAL, USUAL_FACTOR
 from stickwright.model.plan import Assumption
@@ -47,7 +49,7 @@ def usual_words(value: float, unit: str) -> str:
     return f"{spoken(value, unit)}, up to {USUAL_FACTOR:.0f} times either way"
 
 
-def _usual_estimate(value: float, why: str) -> Estimate:
+def _usual_estimate(value: float, why: Message) -> Estimate:
     return Estimate(value, value / USUAL_FACTOR, value * USUAL_FACTOR, 0.95, 0, assumed=why)
 
 
@@ -71,22 +73,23 @@ def resting_force(
     """
     from scipy import stats
 
-    last = site.rest[-1] if site.rest else None
+    last, at = site.rest[-1] if site.rest else None, (Name(site.name),)
     if last is None or not last.force_n:
         assumptions.append(
             Assumption(
-                f"Resting force at {site.name}", usual_words(USUAL[site.part].rest_n, "n"),
-                f"the limb's weight on the control was not measured: usual for a supported {site.part} (common practice, no "
-                "source)",
-                MEASURE["resting force"],
+                message(StandIns.resting_force, sites=at),
+                message(
+                    StandIns.usual_force, force_n=USUAL[site.part].rest_n, within_factor=USUAL_FACTOR, rms=False
+                ),
+                message(StandIns.usual_supported, part=site.part), message(StandIns.rest_on_scale),
             )
         )  # fmt: skip
-        usual = _usual_estimate(USUAL[site.part].rest_n, f"usual for a supported {site.part}, not measured")
+        usual = _usual_estimate(USUAL[site.part].rest_n, message(EstimateNotes.usual_supported, part=site.part))
         return usual, lognormal(rng, usual.number, _USUAL_LOG_SD, draws)
     values = np.asarray(last.force_n)
     middle = float(values.mean())
     if middle <= 0:
-        return Estimate.unbounded(0.0, "every reading was 0", n=len(values)), np.zeros(draws)
+        return Estimate.unbounded(0.0, message(EstimateNotes.all_zero), n=len(values)), np.zeros(draws)
     df = len(values) - 1
     prior = cap.ASSUMED_SCATTER_DF
     scatter = math.sqrt((prior * cap.ASSUMED_SCATTER**2 + df * (values / middle).var(ddof=min(df, 1))) / (prior + df))
@@ -95,13 +98,14 @@ def resting_force(
     if not df:
         assumptions.append(
             Assumption(
-                f"Scatter of the resting force at {site.name}", percent(cap.ASSUMED_SCATTER), "it was read once",
-                "two more readings of the resting limb, 10 s each",
+                message(StandIns.resting_scatter, sites=at),
+                message(StandIns.share, value_share=cap.ASSUMED_SCATTER), message(StandIns.rest_read_once),
+                message(StandIns.two_more_rests),
             )
         )  # fmt: skip
     drawn = middle * np.exp(log_sd * rng.standard_t(prior + df, draws))
     drawn[0] = middle
-    mark = None if df else f"scatter of {percent(cap.ASSUMED_SCATTER)} assumed: it was read once"
+    mark = None if df else message(EstimateNotes.scatter_once, value_share=cap.ASSUMED_SCATTER)
     return Estimate(middle, middle * math.exp(-half), middle * math.exp(half), 0.95, len(values), assumed=mark), drawn
 
 
@@ -125,8 +129,9 @@ def involuntary_force(
     recorded : Steadiness
         The same two from a recording, where there is one.
     """
+    at = (Name(site.name),)
     if site.involuntary_force_n is not None:
-        sigma = Estimate.unbounded(site.involuntary_force_n, "given as one figure")
+        sigma = Estimate.unbounded(site.involuntary_force_n, message(EstimateNotes.one_figure))
         log_sd = 0.10
     elif recorded.force_n is not None:
         sigma = recorded.force_n
@@ -136,27 +141,28 @@ def involuntary_force(
         value = USUAL[site.part].steady_n
         assumptions.append(
             Assumption(
-                f"Involuntary force at {site.name}", f"{usual_words(value, 'n')}, rms",
-                f"neither typed nor recorded: usual for a steady {site.part}, however strong it is (common practice, no source)",
-                MEASURE["involuntary force"],
+                message(StandIns.involuntary_force, sites=at),
+                message(StandIns.usual_force, force_n=value, within_factor=USUAL_FACTOR, rms=True),
+                message(StandIns.usual_steady, part=site.part), message(StandIns.holding_still),
             )
         )  # fmt: skip
-        sigma = _usual_estimate(value, f"usual for a steady {site.part}, not measured")
+        sigma = _usual_estimate(value, message(EstimateNotes.usual_steady, part=site.part))
         log_sd = _USUAL_LOG_SD
     crossing_log_sd = 0.15
     if site.crossing_hz is not None:
-        crossing = Estimate.unbounded(site.crossing_hz, "given as one figure")
+        crossing = Estimate.unbounded(site.crossing_hz, message(EstimateNotes.one_figure))
     elif recorded.crossing_hz is not None and recorded.crossing_hz.number > 0:
         crossing = recorded.crossing_hz
     else:
         crossing_log_sd = math.log(2) / 1.96
         assumptions.append(
             Assumption(
-                f"Zero-crossing frequency of involuntary movement at {site.name}", f"{USUAL_CROSSING_HZ} Hz, up to twice either way",
-                "not recorded: common practice, no source", MEASURE["frequency"],
+                message(StandIns.crossing_frequency, sites=at),
+                message(StandIns.usual_frequency, frequency_hz=USUAL_CROSSING_HZ, within_factor=2.0),
+                message(StandIns.not_recorded), message(StandIns.holding_still),
             )
         )  # fmt: skip
         value = USUAL_CROSSING_HZ
-        crossing = Estimate(value, value / 2, value * 2, 0.95, 0, assumed="usual figure, not measured")
+        crossing = Estimate(value, value / 2, value * 2, 0.95, 0, assumed=message(EstimateNotes.usual_figure))
     shaken = lognormal(rng, sigma.number, log_sd, draws)
     return sigma, crossing, shaken, lognormal(rng, crossing.number, crossing_log_sd, draws)

@@ -9,6 +9,8 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.holds import Holds
+from stickwright.codes.message import Message, message
 from stickwright.mechanics.doubts import Favoured, favoured, refused_and_doubted
 from stickwright.mechanics.endurance import JOINT_OF_PART, acceptable_effort, hold_estimate
 from stickwright.mechanics.explain import Situation, broken_rules, extension_sentence, limit_sentence, weakest_place
@@ -120,7 +122,7 @@ def _quantiles(values: Array, centre: float, n: int) -> Estimate:
     """
     drawn = values[1:]
     if len(drawn) < 20:
-        return Estimate.unbounded(centre, "too few draws for an interval", n=n)
+        return Estimate.unbounded(centre, "too few simulations for an interval", n=n)
     low, high = np.quantile(drawn, (0.025, 0.975))
     return Estimate(centre, min(float(low), centre), max(float(high), centre), 0.95, n)
 
@@ -343,7 +345,7 @@ def _tiring_limit(duty: float, comfortable_of_maximal: float) -> float:
     return min(1.0, max(_duty_limit(duty, comfortable_of_maximal), LEAST_TIRING_SHARE / comfortable_of_maximal))
 
 
-def _hold(site: Site, effort: float) -> tuple[Estimate, str]:
+def _hold(site: Site, effort: float) -> tuple[Estimate, Message | None]:
     """Expected hold at the game's usual level, and where the figure comes from."""
     comfortable = site.comfortable_of_maximal_share or USUAL_COMFORTABLE_OF_MAXIMAL
     joint = JOINT_OF_PART[site.part]
@@ -362,18 +364,15 @@ def _hold(site: Site, effort: float) -> tuple[Estimate, str]:
         default=None,
     )
     if joint is None and nearest is None:
-        why = "no published endurance curve exists for this part: time the player's own hold"
-        return Estimate.missing(why, n=0), "none"
+        return Estimate.missing(message(Holds.no_curve), n=0), None
     hold = hold_estimate(wanted, joint, measured=nearest)
     if hold.number > LONGEST_HOLD_S:
-        hold = Estimate.unbounded(
-            LONGEST_HOLD_S, "over an hour: more than any game asks", n=hold.n, assumed=hold.assumed
-        )
-    if nearest is None:
-        return hold, f"Frey Law and Avin 2010, {joint}, healthy adults"
-    carried = joint is not None and hold.assumed is not None
-    along = f", carried to this effort along Frey Law and Avin 2010, {joint}" if carried else ""
-    return hold, f"the player's own hold{along}"
+        hold = Estimate.unbounded(LONGEST_HOLD_S, message(Holds.over_an_hour), n=hold.n, assumed=hold.assumed)
+    if joint is not None and nearest is None:
+        return hold, message(Holds.published, joint=joint)
+    if joint is not None and hold.assumed is not None:
+        return hold, message(Holds.own_carried, joint=joint)
+    return hold, message(Holds.own)
 
 
 def _forces_towards(site: Site, direction_rad: float | None) -> list[float]:

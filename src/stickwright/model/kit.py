@@ -7,6 +7,7 @@ from typing import Annotated, ClassVar, Literal
 
 from pydantic import Field
 
+from stickwright.codes.stand_ins import Form
 from stickwright.model.hub import BUTTON_ROLES, Role, StickRole
 from stickwright.model.measured import ONE_OR_MORE, Measured, Plausible
 
@@ -192,7 +193,7 @@ class Topper(Measured):
     """What the player touches: adds height and mass."""
 
     name: str = Field(min_length=1)
-    form: Literal["dish", "ball", "peg", "bar", "cup", "foam"]
+    form: Form
     height_m: Annotated[float, Plausible(-0.02, 0.2)]
     mass_kg: Annotated[float, Plausible(0.0, 1.0)] = 0.0
     width_m: Annotated[float, Plausible(0.0, 0.3)] | None = None

@@ -8,6 +8,8 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
+from stickwright.codes.stand_ins import Form
+
 __all__ = [
     "COMFORT", "HAND_PARTS", "NEEDS_CLEARANCE", "PLAIN", "SIZES", "SUITED_FORMS", "USUAL", "USUAL_FACTOR",
     "USUAL_FORMS", "USUAL_WIDTH_M", "Comfort", "Size", "Usual",
@@ -97,11 +99,11 @@ USUAL_FACTOR = 3.0
 NEEDS_CLEARANCE = frozenset({"chin", "lip", "cheek", "tongue", "head"})
 """Sites that are used only with the treating team's word."""
 
-_FOR_FINGERS = frozenset({"dish", "ball", "peg", "foam"})
-_FOR_GRIPS = frozenset({"ball", "peg", "bar", "foam"})
-_FOR_LIMBS = frozenset({"ball", "bar", "cup", "foam"})
-_FOR_FACES = frozenset({"cup", "foam"})
-SUITED_FORMS: dict[str, frozenset[str]] = {
+_FOR_FINGERS: frozenset[Form] = frozenset({"dish", "ball", "peg", "foam"})
+_FOR_GRIPS: frozenset[Form] = frozenset({"ball", "peg", "bar", "foam"})
+_FOR_LIMBS: frozenset[Form] = frozenset({"ball", "bar", "cup", "foam"})
+_FOR_FACES: frozenset[Form] = frozenset({"cup", "foam"})
+SUITED_FORMS: dict[str, frozenset[Form]] = {
     "fingertip": _FOR_FINGERS,
     "thumb": _FOR_FINGERS,
     "hand": _FOR_GRIPS,

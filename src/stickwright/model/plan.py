@@ -51,10 +51,10 @@ def direction_words(direction_rad: float) -> str:
 class Assumption:
     """A number nobody measured, marked up to the printed page."""
 
-    what: str
-    value: str
-    why: str
-    replace_by: str
+    what: Text
+    value: Text
+    why: Text
+    replace_by: Text
     """Which reading would replace it."""
 
 
@@ -188,7 +188,8 @@ class Fit:
     """What tiring is counted against: acceptable share of comfortable force at the game's duty (Potvin 2012), and at least
     15 % of the largest force (Rohmert 1973)."""
     hold_s: Estimate
-    hold_model: str
+    hold_model: Text | None
+    """Where the expected hold comes from; None where nothing tells it."""
     dead_zone_share: float
     """Of the throw: the smallest that keeps false input within the limit, or the largest allowed."""
     false_per_min: Estimate

@@ -10,6 +10,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
+from stickwright.codes.sites import Part
 from stickwright.model.hub import Role
 from stickwright.model.measured import ONE_OR_MORE, Measured, Plausible
 
@@ -23,10 +24,6 @@ Distance = Annotated[tuple[Annotated[float, Plausible(0.0, 1.0)], ...], ONE_OR_M
 Seconds = Annotated[tuple[Annotated[float, Plausible(0.0, 3600.0)], ...], ONE_OR_MORE]
 Shares = Annotated[tuple[Annotated[float, Plausible(0.0, 1.0)], ...], ONE_OR_MORE]
 Rates = Annotated[tuple[Annotated[float, Plausible(0.0, 20.0)], ...], ONE_OR_MORE]
-Part = Literal[
-    "fingertip", "thumb", "hand", "forearm", "elbow", "shoulder", "chin", "lip", "cheek", "tongue", "head", "knee",
-    "thigh", "foot", "toe", "trunk",
-]  # fmt: skip
 PARTS: tuple[str, ...] = Part.__args__  # type: ignore[attr-defined]
 Task = Literal["rest", "still", "rim", "push", "hold", "aim", "follow", "play"]
 Alert = Literal[

@@ -7,6 +7,8 @@ from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
 from stickwright.catalogue import say
+from stickwright.codes.message import Message, Name, Text, message
+from stickwright.codes.stand_ins import StandIns
 from stickwright.model.plan import Assumption
 from stickwright.model.recorded import Finding
 from stickwright.sheet.printed import clause, listed
@@ -22,12 +24,12 @@ def _shape(text: str) -> str:
 
 
 def merged_assumptions(assumptions: Sequence[Assumption], sites: Iterable[str]) -> tuple[Assumption, ...]:
-    """Assumptions with those alike at several sites in one: '... at right index and chin: 0.038 and 0.083 N/mm'.
+    """Assumptions with those alike at several sites in one, each with its own figure.
 
     Parameters
     ----------
     assumptions : sequence of Assumption
-        Each names its site at the end of `what`, or none.
+        `what` names its sites in a parameter of that name, or has none; one that is still a sentence ends in its site.
     sites : iterable of str
         Names of all sites.
 
@@ -37,28 +39,65 @@ def merged_assumptions(assumptions: Sequence[Assumption], sites: Iterable[str]) 
         In the order in which they first come, none twice; what has the same value for the same reason stands in one.
     """
     names = sorted(sites, key=len, reverse=True)
-    groups: dict[tuple[str, ...], list[tuple[str, Assumption]]] = {}
+    groups: dict[tuple[object, ...], list[Assumption]] = {}
     for one in dict.fromkeys(assumptions):
-        site = next((name for name in names if one.what.endswith(f" at {name}")), "")
-        stem = one.what.removesuffix(f" at {site}") if site else one.what
-        key = (stem, _shape(one.value), one.why, one.replace_by) if site else (one.what, one.value, one.why, "")
-        groups.setdefault(key, []).append((site, one))
-    told = [_merged(stem, group) for (stem, *_), group in groups.items()]
-    alike: dict[tuple[str, str, str], list[Assumption]] = {}
+        groups.setdefault(_key(one, names), []).append(one)
+    told = [_merged(group, names) for group in groups.values()]
+    alike: dict[tuple[Text, Text, Text], list[Assumption]] = {}
     for each in told:
         alike.setdefault((each.value, each.why, each.replace_by), []).append(each)
     return tuple(
-        replace(group[0], what=listed(dict.fromkeys(one.what for one in group))) if len(group) > 1 else group[0]
+        replace(group[0], what=message(StandIns.several, labels=tuple(dict.fromkeys(one.what for one in group))))
+        if len(group) > 1
+        else group[0]
         for group in alike.values()
     )
 
 
-def _merged(stem: str, group: list[tuple[str, Assumption]]) -> Assumption:
-    first = group[0][1]
+def _key(one: Assumption, names: Sequence[str]) -> tuple[object, ...]:
+    """What assumptions share that stand in one: all but their sites and the figures of their value."""
+    if isinstance(one.what, Message):
+        value = _shape_of(one.value) if _sites(one.what) else one.value
+        rest = tuple(pair for pair in one.what.params if pair[0] != "sites")
+        return one.what.code, rest, value, one.why, one.replace_by
+    site, stem = _site_and_stem(one.what, names)
+    return (stem, _shape(say(one.value)), one.why, one.replace_by) if site else (stem, one.value, one.why, "")
+
+
+def _sites(what: Message) -> tuple[Name, ...]:
+    found: tuple[Name, ...] = dict(what.params).get("sites", ())
+    return found
+
+
+def _shape_of(value: Text) -> object:
+    """A value without its figures."""
+    if isinstance(value, str):
+        return _shape(value)
+    return value.code, tuple((name, "" if isinstance(held, float) else held) for name, held in value.params)
+
+
+def _site_and_stem(what: str, names: Sequence[str]) -> tuple[str, str]:
+    site = next((name for name in names if what.endswith(f" at {name}")), "")
+    return site, what.removesuffix(f" at {site}") if site else what
+
+
+def _merged(group: list[Assumption], names: Sequence[str]) -> Assumption:
+    first = group[0]
     if len(group) == 1:
         return first
-    what = f"{stem} at {listed(site for site, _ in group)}"
-    return Assumption(what, _together([one.value for _, one in group]), first.why, first.replace_by)
+    if isinstance(first.what, Message):
+        each = [(name, one.value) for one in group if isinstance(one.what, Message) for name in _sites(one.what)]
+        at = tuple(name for name, _ in each)
+        what = Message(first.what.code, tuple((key, at if key == "sites" else held) for key, held in first.what.params))
+        values = tuple(value for _, value in each)
+        value = values[0] if len(set(values)) == 1 else message(StandIns.by_site, values=values, sites=at)
+        return replace(first, what=what, value=value)
+    told = [_site_and_stem(say(one.what), names) for one in group]
+    return replace(
+        first,
+        what=f"{told[0][1]} at {listed(site for site, _ in told)}",
+        value=_together([say(one.value) for one in group]),
+    )
 
 
 def _together(texts: Sequence[str]) -> str:

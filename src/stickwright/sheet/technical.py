@@ -57,7 +57,7 @@ def technical_pages(plan: Plan) -> dict[str, Any]:
     ends = {
         "next": _next_reading(plan.next_reading),
         "assumptions": [
-            [one.what, one.value, one.why, one.replace_by]
+            [say(cell) for cell in (one.what, one.value, one.why, one.replace_by)]
             for one in merged_assumptions(
                 (*plan.assumptions, *_shared_assumptions(plan)), [site.name for site in plan.sites]
             )
@@ -184,9 +184,8 @@ def _plugged(fit: Fit) -> str:
 
 def _hold(fit: Fit) -> str:
     """How long it can be held, and by which curve or reading when there is one."""
-    known = fit.hold_s.value is not None and fit.hold_model
     said = shown(fit.hold_s, "min" if fit.hold_s.number >= _LONG_HOLD_S else "s")
-    return f"{said}: {fit.hold_model}" if known else said
+    return said if fit.hold_s.value is None or fit.hold_model is None else f"{said}: {say(fit.hold_model)}"
 
 
 def _mass(fit: Fit) -> str:

@@ -100,7 +100,10 @@ def plan_words(plan: Plan) -> str:
     )
     assumed = merged_assumptions(taken, [site.name for site in plan.sites])
     if assumed:
-        lines = [f"{one.what}: {one.value} ({one.why}). Replace by: {clause(one.replace_by)}." for one in assumed]
+        lines = [
+            f"{say(one.what)}: {say(one.value)} ({say(one.why)}). Replace by: {clause(one.replace_by)}."
+            for one in assumed
+        ]
         parts.append(_block("Assumed, not measured", lines))
     noticed = dict.fromkeys(
         (*plan.findings, *_shared_findings(plan), *(plan.together.findings if plan.together else ()))

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 
 from stickwright.catalogue.writer import GAP, Writer
+from stickwright.codes.sites import Part
 from stickwright.model.estimate import Estimate
 from stickwright.model.rates import ALL_THE_TIME_PER_MIN, BY_THE_MINUTE, told_rate
 from stickwright.units import figures
@@ -48,6 +49,33 @@ class English(Writer):
         if abs((degrees - 45 * nearest + 180) % 360 - 180) < 2:
             return _EIGHT[nearest]
         return f"{degrees:.0f}° (near {_EIGHT[nearest]})"
+
+    def directions(self, directions_rad: tuple[float, ...]) -> str:
+        """Several directions of the player.
+
+        Parameters
+        ----------
+        directions_rad : tuple of float
+        """
+        return self.all_of(tuple(self.direction(one) for one in directions_rad))
+
+    def sites(self, names: tuple[str, ...]) -> str:
+        """Control sites by the names that a person gave them: ``the right index and the chin``.
+
+        Parameters
+        ----------
+        names : tuple of str
+        """
+        return self.all_of(tuple(f"the {self.name(one)}" for one in names))
+
+    def body_part(self, part: Part | None) -> str:
+        """A control site by the part of the body; any of them where it is None.
+
+        Parameters
+        ----------
+        part : str or None
+        """
+        return part or "control site"
 
     def turn(self, turn_rad: float) -> str:
         """A turn seen from above, in whole degrees.
