@@ -9,7 +9,14 @@ from __future__ import annotations
 
 import pytest
 
-from stickwright.allocation.power import BUS_POWERED_WAYS, HIGH_POWER_LOADS, UNIT_LOAD_A, power_lines, unit_loads
+from stickwright.allocation.power import (
+    BUS_POWERED_WAYS,
+    HIGH_POWER_LOADS,
+    UNIT_LOAD_A,
+    power_faults,
+    power_lines,
+    unit_loads,
+)
 from stickwright.model.hub import BUTTON_ROLES, STICK_ROLES, Hub, Socket
 from stickwright.model.kit import Lead
 from stickwright.model.plugs import conductors_of
@@ -53,6 +60,9 @@ def test_bus_powered_hub() -> None:
     hub = Hub(name="hub", socket=(Socket(name="u1", takes="USB", current_a=0.5),), current_a=0.5)
     lines = {line.where: line for line in power_lines(wires, [hub], {("hub", "u1"): lead})}
     assert BUS_POWERED_WAYS == 4
+    assert power_faults(list(lines.values()), wires, {("hub", "u1"): lead}) == ()
+    five = lead.model_copy(update={"sockets": ("USB",) * 5})
+    assert len(power_faults([], [], {("hub", "u1"): five})) == 1
     assert [lines[f"u1, way {way}"].limit_a for way in (1, 2, 3, 4)] == [0.1] * 4
     whole = lines["splitter four in u1"]
     assert (whole.current_a, whole.limit_a, whole.unit_loads) == (0.5, 0.5, 5)
