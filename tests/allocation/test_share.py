@@ -16,6 +16,7 @@ from hypothesis import strategies as st
 from random_cases import random_case, random_ranking, random_wishes
 from small_cases import action, broken_rules, case, fit, hub, offers_of, shared, site, stick, switch, ways_of
 
+from said import said
 from stickwright.allocation.share import share_out
 from stickwright.model.case import Case
 from stickwright.model.game import Game
@@ -208,6 +209,17 @@ class TestSaid:
         assert ways_of(found) == {"sprint": "left index on pip", "fire": "left index on pip"}
         assert [one.toggle for one in found.placements] == [True, False]
         assert any("sprint stays on until it is pressed again" in one.text for one in found.cautions)
+
+    @pytest.mark.parametrize(("a_minute", "warned"), [(6, False), (30, False), (40, True)])
+    def test_much_pressing_carries_its_caution(self, a_minute: int, warned: bool) -> None:
+        """More than 30 presses in the busy minute: stop for pain, and pause; the number stands beside it."""
+        found = shared(
+            case([site("left index")], [action("fire", busy_presses_per_min=a_minute)], switches=[switch("pip")])
+        )
+        told = [said(one.text) for one in found.cautions if "in the busy minute" in said(one.text)]
+        assert [text.startswith(f"fire: {a_minute} presses in the busy minute. Stop for pain") for text in told] == [
+            True
+        ] * warned
 
     def test_the_players_own_words_stand_beside_what_is_left(self) -> None:
         """Why it is left to somebody else, in the player's words."""
