@@ -144,7 +144,7 @@ def test_page_one_draws_the_base_as_it_says_it_stands() -> None:
     turned = sample_plan()
     svg, step, slipped = first_drawing(turned)
     assert front_of(svg) == pytest.approx(14.0, abs=0.3)
-    assert step.endswith("As drawn, its base is turned 14° anticlockwise from straight ahead, seen from above.")
+    assert step.endswith("The drawing shows the base turned 14° anticlockwise from straight ahead, seen from above.")
     assert slipped == "Put it back as drawn, turned as in step 2."
     straight = replace(turned, sites=(replace(turned.sites[0], base_turn_rad=None), *turned.sites[1:]))
     svg, step, slipped = first_drawing(straight)

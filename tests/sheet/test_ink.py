@@ -26,7 +26,7 @@ def measured_mm(text: str, bold: bool) -> float:
 @pytest.mark.parametrize(
     "text",
     ["right button in center cluster", "dome switch with a long name", "missing: extension", "keep empty: same", "A16",
-     "left thumb beside the wedge: look, fire", "3.5 mm 2-conductor: 1 ring", "What stands where, and does what"],
+     "left thumb beside the wedge: look, fire", "3.5 mm 2-conductor: 1 ring", "Device and function"],
 )  # fmt: skip
 def test_reckoned_width_is_a_little_more_than_the_real_one(text: str, bold: bool) -> None:
     """Against the type itself, as FreeType measures it: never less, and at most a seventh more."""

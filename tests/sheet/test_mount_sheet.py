@@ -116,7 +116,7 @@ def test_twelve_pages_with_everything() -> None:
     pages = pages_of(sheet_pdf(replace(mounted_plan(), sharing=sharing())))
     assert len(pages) <= 12
     heads = [next((at for at, page in enumerate(pages) if page.startswith(flat(words))), None)
-             for words in ("Who presses what", "Wiring and parts", "Where it goes: dew", "For the practitioner: why so")]  # fmt: skip
+             for words in ("Controls at a glance", "Wiring and parts", "Where it goes: dew", "For the practitioner: reasons")]  # fmt: skip
     assert None not in heads
     assert heads == sorted(heads)  # type: ignore[type-var]
 

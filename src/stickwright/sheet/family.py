@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import replace
-from typing import Any
+from typing import Any, Concatenate, Literal, ParamSpec
 
 from stickwright.catalogue import say
+from stickwright.codes.family import Cause, Family
+from stickwright.codes.message import Name, message
 from stickwright.model.mounting import Pose
 from stickwright.model.plan import Caution, Fit, Plan, SitePlan
 from stickwright.model.sharing import Placement, Sharing, Wire
@@ -20,29 +23,31 @@ from stickwright.sheet.device_words import (
 )
 from stickwright.sheet.drawings import setup_alt, setup_drawing
 from stickwright.sheet.paper import width_mm
-from stickwright.sheet.printed import base_turned, plain, sentence
+from stickwright.sheet.printed import base_turned, sentence
 from stickwright.sheet.sharing_words import socket_name
 from stickwright.sheet.tables import limiting_sentence
 from stickwright.sheet.tuned import set_in_game, set_unrecorded, tuned_elsewhere, tuning_of_choice
 
 __all__ = [
     "as_shared", "cautions_for", "first_page", "further_set_up", "main_site", "on_page_one", "pose_at",
-    "second_sticks", "wire_of",
+    "second_sticks", "trouble", "wire_of",
 ]  # fmt: skip
 
+P = ParamSpec("P")
 _STOP_KEYS = ("session", "site", "kit")
 _SMALL_DRAWING_MM = (76.0, 48.0)
-_SOCKET = "Wrong socket?"
-_SLIPPED_TURNED = "Put it back as drawn, turned as in step 2."
+CAUSES: tuple[Cause, ...] = ("unplugged", "socket", "standby", "touched", "moved")
 
-TROUBLE = (
-    ("Unplugged?", "Push the plug home, at both ends of the lead."),
-    (_SOCKET, "Compare with the socket written above."),
-    ("Asleep?", "Wake the console or computer, then wait."),
-    ("Leaned on at start-up?", "Unplug, hands off the stick, plug in again."),
-    ("Slipped?", "Put it back as drawn."),
-)
-"""The five usual causes, in the order in which they are quickest to rule out; where step 2 turns the base, the last says so."""
+
+def trouble(turned: bool = False) -> list[list[str]]:
+    """The five usual causes, in the order in which they are quickest to rule out, each with what to do.
+
+    Parameters
+    ----------
+    turned : bool, default False
+        Whether step 2 turns the base.
+    """
+    return [[_words(Family.cause, cause=one), _words(Family.remedy, cause=one, turned=turned)] for one in CAUSES]
 
 
 def main_site(plan: Plan) -> SitePlan:
@@ -137,7 +142,7 @@ def first_page(plan: Plan, drawing_height_mm: float = 78.0) -> dict[str, Any]:
         Texts and one drawing, for the template.
     """
     plan = as_shared(plan)
-    ends = {"date": plan.made_on or "not dated", "player": plan.player}
+    ends = {"date": plan.made_on or _words(Family.undated), "player": plan.player}
     stops = [say(one.text) for one in on_page_one(plan)]
     if _without_stick(plan):
         return _switches_only(plan) | ends | {"stop": stops}
@@ -214,7 +219,7 @@ def further_set_up(site: SitePlan, wire: Wire | None = None, pose: Pose | None =
     plugged = f"{_plug(site.choice)} Socket: {_socket(wire)}" if wire is not None else _plug(site.choice)
     turn = _turn_rad(site, pose)
     drawing = setup_drawing(site.choice, _SMALL_DRAWING_MM, turn_rad=turn, side_only=True)
-    words = _turn_words(f"Turn its base {base_turned(turn)}") if base_turned(turn) else ""
+    words = _words(Family.turn_base, turn_rad=turn) if base_turned(turn) else ""
     lines = [_seat(site), _place(site, site.choice, words), plugged, _game_settings(site)]
     alt = setup_alt(site.choice, turn, side_only=True)
     return {
@@ -227,38 +232,27 @@ def _set_up(plan: Plan, site: SitePlan, fit: Fit, drawing_height_mm: float) -> d
     turn = _turn_rad(site, pose_at(plan, site))
     drawing = setup_drawing(fit, (184.0, drawing_height_mm), turn_rad=turn)
     turned = base_turned(turn)
-    game = f", to play: {plan.game}" if plan.game else ""
+    coarse = Name(fit.stick) if fit.verdict == "does not fit" else None
     return {
         "fits": True,
-        "title": f"Stick set-up for player {plan.player}",
-        "lead": f"For the {site.name}{game}.{_compromise(fit)}",
+        "title": _words(Family.stick_title, player=Name(plan.player)),
+        "lead": _words(Family.lead, site=Name(site.name), game=_name(plan.game), coarse=coarse),
         "drawing": {"svg": drawing, "alt": setup_alt(fit, turn), "width_mm": width_mm(drawing)},
         "steps": _steps(
             site,
             fit,
-            _turn_words(f"As drawn, its base is turned {turned}") if turned else "",
+            _words(Family.drawn_turned, turn_rad=turn) if turned else "",
             [*holding_steps(plan), *mode_steps(plan)],
         ),
         "plug": _plug(fit),
         "socket": _socket(wire_of(plan, site)),
         "game": set_in_each_game(plan, site.name) or _game_settings(site),
         "trouble": [
-            *(list(pair) for pair in TROUBLE[:-1]),
-            [TROUBLE[-1][0], _SLIPPED_TURNED if turned else TROUBLE[-1][1]],
+            *trouble(bool(turned)),
             *mode_trouble(plan),
         ],
         "also": [*(_second_stick(other) for other in second_sticks(plan)), *_next_page(plan, site)],
     }
-
-
-def _compromise(fit: Fit) -> str:
-    """A stick that is used though it breaks a rule of practice, since none keeps them all."""
-    if fit.verdict != "does not fit":
-        return ""
-    return (
-        f" {fit.stick} comes nearest but breaks a rule of practice: it will be coarse or tiring. Try it together with the "
-        "practitioner first."
-    )
 
 
 def _turn_rad(site: SitePlan, pose: Pose | None) -> float:
@@ -268,8 +262,12 @@ def _turn_rad(site: SitePlan, pose: Pose | None) -> float:
     return site.base_turn_rad.number if site.base_turn_rad is not None else 0.0
 
 
-def _turn_words(said: str) -> str:
-    return f"{said} from straight ahead, seen from above."
+def _words(text: Callable[Concatenate[Any, P], str], *none: P.args, **params: P.kwargs) -> str:
+    return say(message(text, *none, **params))
+
+
+def _name(typed: str | None) -> Name | None:
+    return Name(typed) if typed else None
 
 
 def _steps(site: SitePlan, fit: Fit, turned: str, modes: list[str]) -> list[str]:
@@ -279,45 +277,46 @@ def _steps(site: SitePlan, fit: Fit, turned: str, modes: list[str]) -> list[str]
         _place(site, fit, turned),
         " ".join(
             [
-                "Nobody touches the stick: plug it in and start the game.",
+                _words(Family.plug_in_stick),
                 *modes,
-                "Then try forward, right, back and left.",
+                _words(Family.try_stick),
             ]
         ),
     ]
 
 
 def _seat(site: SitePlan) -> str:
-    support = f" Support: {site.support}." if site.support else ""
-    return f"Settle the player as for playing.{support}"
+    return _words(Family.seat, support=_name(site.support))
 
 
 def _place(site: SitePlan, fit: Fit, turned: str) -> str:
     """What goes on the stick, how the base is raised, where it is placed and how it is turned (a sentence, or nothing)."""
-    parts = [f"Put the {part} on {fit.stick}." for part in (_on_stick(fit),) if part] or [f"Take {fit.stick}."]
-    parts += [setting_step(fit), crosswise_step(fit)]
+    parts = [
+        _words(Family.fit_parts, stick=Name(fit.stick), parts=_on_stick(fit)),
+        setting_step(fit),
+        crosswise_step(fit),
+    ]
     if abs(fit.built_tilt_rad) > 1e-9:
-        edge = "far" if fit.built_tilt_rad > 0 else "near"
-        parts.append(f"Raise the {edge} edge of the base by {plain(abs(fit.built_tilt_rad), 'deg')}.")
-    touch = "touches the middle of the surface" if fit.kind == "touch" else "rests on its top without pushing it over"
-    parts.append(f"Place it as drawn, so that the {site.name} {touch}.")
+        edge: Literal["far", "near"] = "far" if fit.built_tilt_rad > 0 else "near"
+        parts.append(_words(Family.raise_edge, edge=edge, angle_rad=abs(fit.built_tilt_rad)))
+    parts.append(_words(Family.place_stick, site=Name(site.name), touch=fit.kind == "touch"))
     return " ".join(part for part in (*parts, turned) if part)
 
 
-def _on_stick(fit: Fit) -> str:
-    extension = f"extension {fit.extension}" if fit.extension else ""
-    return " and the ".join(part for part in (extension, fit.topper or "") if part)
+def _on_stick(fit: Fit) -> tuple[Name, ...]:
+    extension = _words(Family.extension, name=Name(fit.extension)) if fit.extension else ""
+    return tuple(Name(part) for part in (extension, fit.topper or "") if part)
 
 
 def _plug(fit: Fit) -> str:
-    return f"Plug: {fit.plug}." if fit.plug else "Plug: see the lead."
+    return _words(Family.plug, plug=_name(fit.plug))
 
 
 def _next_page(plan: Plan, site: SitePlan) -> list[str]:
     """That there is more to set up than this stick."""
     placements = plan.sharing.placements if plan.sharing is not None else ()
     others = [one for one in placements if one.how in ("site", "helper") and one.site != site.name]
-    return ["What all other parts and people press stands on the next page."] if others else []
+    return [_words(Family.other_controls)] if others else []
 
 
 def _socket(wire: Wire | None) -> str:
@@ -338,15 +337,13 @@ def _nothing_fits(plan: Plan, site: SitePlan) -> dict[str, Any]:
     nearest = site.fits[0] if site.fits else None
     return {
         "fits": False,
-        "title": f"No stick fits yet: player {plan.player}",
-        "lead": "This page is not a set-up instruction. It says what was found and what would help.",
-        "found": f"Of {site.tried} set-ups of the sticks in this kit, not one fits the {site.name} yet.",
+        "title": _words(Family.none_fits_title, player=Name(plan.player)),
+        "lead": _words(Family.not_instructions, measured=True),
+        "found": _words(Family.none_fits, setups=site.tried, site=Name(site.name)),
         "nearest": f"{nearest.label}. {limiting_sentence(nearest, with_help=False)}"
         if nearest
-        else "No set-up was computed.",
-        "help": sentence(nearest.help)
-        if nearest and nearest.help
-        else "No single change of stick, topper, extension or tilt helps.",
+        else _words(Family.nothing_tried),
+        "help": sentence(nearest.help) if nearest and nearest.help else _words(Family.nothing_helps),
         "order": order_words(site.to_order) if site.to_order is not None else "",
         "next": say(plan.next_reading.sentence),
         "others": [f"{other.name}: {say(other.sentence)}" for other in plan.sites if other is not site],
@@ -360,29 +357,26 @@ def _is_second_stick(other: SitePlan, site: SitePlan) -> bool:
 
 def _second_stick(other: SitePlan) -> str:
     label = other.choice.label if other.choice is not None else ""
-    return f"And for the {other.name}: {label}, drawn further on."
+    return _words(Family.further_stick, site=Name(other.name), setup=label)
 
 
 def _switches_only(plan: Plan) -> dict[str, Any]:
     """Page one of a set-up without a stick of its own: the pages that follow hold the rest."""
     wired = plan.sharing is not None and plan.sharing.wiring is not None
-    sockets_told = "Compare with the page Wiring." if wired else "Compare with the marks on the leads."
-    sockets = "each into the socket that the page Wiring names" if wired else "each into its socket"
     return {
         "fits": True,
-        "title": f"Set-up for player {plan.player}",
-        "lead": f"{f'To play: {plan.game}. ' if plan.game else ''}Nothing here has a stick of its own: what each part "
-        "works stands on the next page.",
+        "title": _words(Family.title, player=Name(plan.player)),
+        "lead": _words(Family.switches_lead, game=_name(plan.game)),
         "drawing": None,
         "steps": [
-            "Settle the player as for playing.",
-            "Place each switch and controller where the picture on the next page has its number.",
+            _words(Family.seat, support=None),
+            _words(Family.place_switches),
             " ".join(
                 [
-                    f"Nobody touches them: plug them in, {sockets}, and start the game.",
+                    _words(Family.plug_in_switches, wiring_page=wired),
                     *holding_steps(plan),
                     *mode_steps(plan),
-                    "Then press each one once.",
+                    _words(Family.try_switches),
                 ]
             ),
         ],
@@ -390,7 +384,12 @@ def _switches_only(plan: Plan) -> dict[str, Any]:
         "socket": "",
         "game": "",
         "trouble": [
-            *([cause, sockets_told if cause == _SOCKET else do] for cause, do in TROUBLE),
+            *(
+                [_words(Family.cause, cause=one), _words(Family.check_sockets, wiring_page=wired)]
+                if one == "socket"
+                else [_words(Family.cause, cause=one), _words(Family.remedy, cause=one, turned=False)]
+                for one in CAUSES
+            ),
             *mode_trouble(plan),
         ],
         "also": [],
@@ -400,8 +399,8 @@ def _switches_only(plan: Plan) -> dict[str, Any]:
 def _nothing_planned(plan: Plan) -> dict[str, Any]:
     return {
         "fits": False,
-        "title": f"No plan yet: player {plan.player}",
-        "lead": "This page is not a set-up instruction. It says what is still to be measured.",
+        "title": _words(Family.no_plan_title, player=Name(plan.player)),
+        "lead": _words(Family.not_instructions, measured=False),
         "found": say(plan.sentence),
         "nearest": "",
         "help": "",

@@ -22,7 +22,7 @@ _CABLES = ("cable", "wiring", "power", "current", "plug", "socket", "hub", "trip
 
 
 def who_page(plan: Plan, height_mm: float = 84.0, short: bool = False) -> dict[str, Any]:
-    """Everything printed on the page 'Who presses what'.
+    """Everything printed on the page 'Controls at a glance'.
 
     Parameters
     ----------
@@ -45,7 +45,7 @@ def who_page(plan: Plan, height_mm: float = 84.0, short: bool = False) -> dict[s
     drawing = body_drawing(marks, (184.0, height_mm)) if marks else ""
     figure = {"svg": drawing, "alt": body_alt(marks), "width_mm": width_mm(drawing)} if marks else None
     return {
-        "title": f"Who presses what: player {plan.player}",
+        "title": f"Controls at a glance: player {plan.player}",
         "lead": _lead(plan),
         "games": games_page(plan, numbers),
         "clash": _clash(sharing),

@@ -219,8 +219,8 @@ def wiring_drawing(wiring: Wiring, hubs: Sequence[Hub], width_mm: float = 184.0)
     drawing.set_render_size(f"{width_mm:g}mm", f"{round(height, 2):g}mm")
     drawing.append_title(wiring_alt(wiring))
     ink = Ink(drawing)
-    ink.words("What stands where, and does what", (0.0, TYPE_MM + 1.0), bold=True)
-    ink.words("What is plugged in, socket by socket", (width_mm, TYPE_MM + 1.0), bold=True, anchor="end")
+    ink.words("Device and function", (0.0, TYPE_MM + 1.0), bold=True)
+    ink.words("Hub connections", (width_mm, TYPE_MM + 1.0), bold=True, anchor="end")
     top, count = _HEAD_MM, 0
     for name, strips in boards:
         top, count = _board(ink, across, name, strips, top, count, lines)
