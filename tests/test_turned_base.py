@@ -7,6 +7,7 @@ import math
 import numpy as np
 import pytest
 
+from said import said
 from simulated import Sensor, SimulatedPlayer, SimulatedStick, Visit
 from stickwright.listening import base_turn
 from stickwright.model.player import Site
@@ -44,14 +45,14 @@ def test_a_base_that_stood_a_quarter_round_is_told_as_it_stood(stood_deg: float,
     report, (advice,) = bias_report(cleaned(recording)[0])
     tuning = tune([recording], site="thumb", stick="yew")
     assert report is not None
-    for text in (advice.text, tuning.turn_base, tuning.faults[0].text):
+    for text in (said(advice.text), said(tuning.turn_base), said(tuning.faults[0].text)):
         assert f"the base stood {how}" in text[0].lower() + text[1:]
         assert cure in text
     off = math.remainder(math.degrees(report.error_rotation_rad.value) + stood_deg, 360)
     assert off == pytest.approx(0, abs=3)
     back = math.remainder(math.degrees(tuning.output_rotation_rad.value) - stood_deg, 360)
     assert back == pytest.approx(0, abs=3)
-    assert tuning.base == "mend first"
+    assert tuning.base == "mend_first"
     assert base_turn(SITE, [recording], "yew") is None
 
 
@@ -64,7 +65,7 @@ def test_a_base_a_little_askew_is_turned_back_by_what_it_was_off(stood_deg: floa
     assert stood_deg + math.degrees(turn.value) == pytest.approx(0, abs=2)
     sense = "clockwise" if stood_deg > 0 else "anticlockwise"
     tuning = tune([recording], site="thumb", stick="yew")
-    assert f"{abs(math.degrees(turn.value)):.0f}° {sense} first" in tuning.turn_base
+    assert f"First turn the base of the stick {abs(math.degrees(turn.value)):.0f}° {sense}" in said(tuning.turn_base)
     assert any(f"° {sense}, then record again" in one.text for one in bias_report(cleaned(recording)[0])[1])
 
 
@@ -75,7 +76,7 @@ def test_a_turn_found_on_one_stick_goes_with_the_player_to_another() -> None:
     carried = base_turn(SITE, [on_yew], "elm")
     assert carried is not None
     assert math.degrees(carried.value) == pytest.approx(15, abs=2)
-    assert carried.assumed == "found on yew, not on elm"
+    assert said(carried.assumed) == "found on yew, not on elm"
     assert base_turn(SITE, [on_yew, on_elm], "elm") is None
     own = base_turn(SITE, [on_yew, on_elm], "yew")
     assert own is not None

@@ -8,6 +8,9 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from stickwright.codes.bases import Bases
+from stickwright.codes.message import Message, Name, message
+from stickwright.codes.setups import Setups as SetupTexts
 from stickwright.errors import BadInput, Problem, did_you_mean
 from stickwright.mechanics.ability import Ability
 from stickwright.mechanics.agreement import agreement
@@ -469,19 +472,20 @@ def base_turn(site: Site, recordings: Sequence[Recording], stick: str) -> Estima
         return None
     label, seat = max(others, key=lambda one: one[1].output_rotation_rad.n)
     turn = _to_turn(seat)
-    return replace(turn, assumed=f"found on {label}, not on {stick}") if turn is not None else None
+    found_on = message(Bases.found_on, setup=label, stick=Name(stick))
+    return replace(turn, assumed=found_on) if turn is not None else None
 
 
-def _seats(site: Site, recordings: Sequence[Recording], stick: str) -> list[tuple[str, Bearing]]:
+def _seats(site: Site, recordings: Sequence[Recording], stick: str) -> list[tuple[Message, Bearing]]:
     """How a stick stood, by each set-up that it was recorded in, where the recordings tell."""
     from stickwright.tuning.pipeline import seat_of
 
     usable = [one for one in recordings if one.stick == stick and one.unit == "share"]
     seats = [
-        (_label(tried), seat_of([one for one in usable if _tried(one) == tried], site=site.name, stick=stick))
+        (_named(tried), seat_of([one for one in usable if _tried(one) == tried], site=site.name, stick=stick))
         for tried in dict.fromkeys(_tried(one) for one in usable)
     ]
-    return [(label, seat) for label, seat in seats if seat.base != "not known"]
+    return [(label, seat) for label, seat in seats if seat.base != "not_known"]
 
 
 def _to_turn(seat: Bearing) -> Estimate | None:
@@ -491,6 +495,12 @@ def _to_turn(seat: Bearing) -> Estimate | None:
 
 def _tried(recording: Recording) -> tuple[str | None, str | None, str | None]:
     return recording.stick, recording.topper, recording.extension
+
+
+def _named(tried: tuple[str | None, str | None, str | None]) -> Message:
+    """As `Fit.named` says it, tilt left out."""
+    stick, topper, extension = (Name(part) if part else None for part in tried)
+    return message(SetupTexts.named, stick=stick or Name(""), topper=topper, extension=extension, raised_rad=0.0)
 
 
 def _label(tried: tuple[str | None, str | None, str | None]) -> str:

@@ -12,6 +12,10 @@ from dataclasses import fields, is_dataclass, replace
 
 import numpy as np
 
+from stickwright.codes.bases import Bases
+from stickwright.codes.filters import FilterKind
+from stickwright.codes.message import message
+from stickwright.codes.tunings import Tunings
 from stickwright.model.bench import BenchLine, BenchReading, BenchResult, OutputGain
 from stickwright.model.estimate import Estimate
 from stickwright.model.plan import (
@@ -183,9 +187,9 @@ def finger_fits(able: Capability) -> tuple[Fit, ...]:
     )  # fmt: skip
 
 
-def filter_tried(name: str, lag_s: float, error: float, within: bool = True, **settings: float) -> FilterTried:
+def filter_tried(kind: FilterKind, lag_s: float, error: float, within: bool = True, **settings: float) -> FilterTried:
     lag = Estimate(0.0, 0.0, 0.0, n=1) if lag_s == 0 else about(lag_s, 0.1)
-    return FilterTried(name, tuple(settings.items()), lag, about(error, 0.1), within)
+    return FilterTried(kind, tuple(settings.items()), lag, about(error, 0.1), within)
 
 
 def tuning(samples: int = 1500) -> Tuning:
@@ -200,13 +204,13 @@ def tuning(samples: int = 1500) -> Tuning:
     none = filter_tried("none", 0.0, 0.21)
     low = filter_tried("low-pass", 0.040, 0.18, cutoff_hz=4.0)
     euro = filter_tried("1-euro", 0.031, 0.16, min_cutoff_hz=1.5, beta=0.8)
-    late = filter_tried("heavy low-pass", 0.160, 0.15, within=False, cutoff_hz=1.0)
+    late = filter_tried("butterworth", 0.160, 0.15, within=False, cutoff_hz=1.0)
     curve_in = tuple(np.linspace(0, 1, 11))
     return Tuning(
         site="right index finger", stick="dew", recordings=("rest.csv", "rim.csv", "follow.csv"),
         offset_x=Estimate(0.031, 0.022, 0.040, n=900), offset_y=Estimate(-0.048, -0.060, -0.036, n=900),
         output_rotation_rad=Estimate(math.radians(-14), math.radians(-19), math.radians(-9), n=32),
-        turn_base="Turn the stick base 14° anticlockwise first, the same way as the player's error, and record the pushes again.",
+        turn_base=message(Bases.turn, turn_rad=math.radians(14)),
         base="turn", turn_base_rad=Estimate(math.radians(14), math.radians(9), math.radians(19), n=32),
         direction_rad=DIRECTIONS,
         range_share=tuple(about(r, 0.08) for r in (0.70, 0.55, 0.42, 0.50, 0.80, 0.78, 0.75, 0.72)),
@@ -217,7 +221,9 @@ def tuning(samples: int = 1500) -> Tuning:
         filter=FilterChoice(euro, (none, low, euro, late), 0.06,
                             "1-euro follows the target best of those within 60 ms of lag."),
         outer_limit=0.97,
-        simple=SimpleSettings(20, 160, 0.09, "They cannot widen forward alone: left would be full too early."),
+        simple=SimpleSettings(20, 160, 0.09, message(
+            Tunings.lost, off_centre=False, rotated_rad=None, least_factor=1.25, most_factor=2.38, uneven=False,
+            unfiltered=False, rms_share=0.09)),
         sentences=("The centre lies 5.7 % back and right of the middle.", "Forward is widened 2.4 times.",
                    "The dead zone covers 95 % of rest."),
         findings=(Finding("note", "dead zone", "The game has 15 % of its own: start just above it."),),

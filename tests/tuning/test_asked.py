@@ -2,6 +2,8 @@
 
 import numpy as np
 
+from stickwright.codes.message import Name, message
+from stickwright.codes.tunings import Tunings
 from stickwright.model.recording import Recording
 from stickwright.tuning.asked import asked_for, usable
 
@@ -69,8 +71,15 @@ def test_other_sticks_sites_and_units_are_left_out_with_a_reason():
     kept, findings = usable(recordings, "chin", "birch")
     assert [one.name for one in kept] == ["ours", "unnamed"]
     assert [one.about for one in findings] == ["other stick", "foreign unit"]
-    assert "the site thumb" in findings[0].text
-    assert "px" in findings[1].text
+    assert findings[0].text == message(
+        Tunings.other_stick,
+        recording=Name("thumb"),
+        its_site=Name("thumb"),
+        its_stick=None,
+        site=Name("chin"),
+        stick=Name("birch"),
+    )
+    assert findings[1].text == message(Tunings.foreign_unit, recording=Name("tablet"), unit=Name("px"))
 
 
 def test_rows_without_time_that_moves_on_are_left_out_and_counted():
@@ -79,4 +88,4 @@ def test_rows_without_time_that_moves_on_are_left_out_and_counted():
     (kept,), (finding,) = usable([Recording("demo", times_s, XY, np.full(10, "push"), XY)], "chin", "birch")
     assert kept.times_s.tolist() == [0.0, 0.01, 0.02, 0.03, 0.04, 0.05, 0.06]
     assert len(kept.cue) == len(kept.cue_xy) == len(kept.xy) == 7
-    assert "3 of 10 samples" in finding.text
+    assert finding.text == message(Tunings.clock, recording=Name("demo"), left_out=3, samples=10)

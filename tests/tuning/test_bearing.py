@@ -7,6 +7,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from said import said
+from stickwright.codes.bases import Bases
+from stickwright.codes.message import message
 from stickwright.tuning.asked import Stretch
 from stickwright.tuning.bearing import bearing, push_direction
 
@@ -30,56 +33,59 @@ def test_turning_recording_and_cues_together_changes_nothing(turn):
     there = bearing(EIGHT + 0.3 + WOBBLE + turn, EIGHT + turn)
     assert there.output_rotation_rad.value == pytest.approx(here.output_rotation_rad.value, abs=1e-9)
     assert there.output_rotation_rad.low == pytest.approx(here.output_rotation_rad.low, abs=1e-9)
-    assert there.turn_base == here.turn_base
+    assert there.turn_base.text == here.turn_base.text
+    assert there.turn_base_rad.value == pytest.approx(here.turn_base_rad.value, abs=1e-9)
 
 
 def test_base_is_turned_the_same_way_as_the_error():
     """Pushes that come out 20 degrees anticlockwise: turn the base anticlockwise, the output clockwise."""
     found = bearing(EIGHT + math.radians(20) + WOBBLE, EIGHT)
-    assert found.turn_base.startswith("Turn the stick base 20° anticlockwise first, the same way as the player's error")
+    assert found.turn_base.text == "turn"
+    assert found.turn_base.param("turn_rad") == pytest.approx(math.radians(20), abs=0.01)
     assert found.base == "turn"
     other = bearing(EIGHT - math.radians(20) + WOBBLE, EIGHT)
-    assert other.turn_base.startswith("Turn the stick base 20° clockwise first")
+    assert other.turn_base.param("turn_rad") == pytest.approx(math.radians(-20), abs=0.01)
 
 
 def test_a_straight_stick_is_left_alone():
     """Within the interval of nothing: the base stays."""
-    assert bearing(EIGHT + WOBBLE, EIGHT).turn_base.startswith("Leave the base as it is")
+    assert bearing(EIGHT + WOBBLE, EIGHT).turn_base.text == "stays"
 
 
 @pytest.mark.parametrize(
-    "error_deg, words",
+    "error_deg, stood, words",
     [
-        (88, "The base stood a quarter turn clockwise: turn it a quarter turn anticlockwise first"),
-        (-93, "The base stood a quarter turn anticlockwise: turn it a quarter turn clockwise first"),
-        (178, "The base stood half a turn round: turn it half a turn first"),
+        (88, "clockwise", "The base stood a quarter turn clockwise. First turn it a quarter turn anticlockwise"),
+        (-93, "anticlockwise", "The base stood a quarter turn anticlockwise. First turn it a quarter turn clockwise"),
+        (178, "half", "The base stood half a turn round. First turn it half a turn"),
     ],
 )
-def test_quarter_and_half_turns_are_mounting(error_deg, words):
+def test_quarter_and_half_turns_are_mounting(error_deg, stood, words):
     """Near 90 or 180 degrees the stick is mounted wrongly, and that comes first; the base stood against the sense in which
     the output comes out, and is turned in that sense."""
     found = bearing(EIGHT + math.radians(error_deg) + WOBBLE, EIGHT)
-    assert found.turn_base.startswith(words)
+    assert found.turn_base == message(Bases.quarter_first, stood=stood)
+    assert said(found.turn_base).startswith(words)
     assert (found.findings[0].level, found.findings[0].about) == ("fault", "quarter turn")
     assert math.degrees(found.output_rotation_rad.value) == pytest.approx(-error_deg, abs=1)
 
 
 @pytest.mark.parametrize(
-    "mirror, words",
+    "mirror, axes",
     [
-        (lambda c: math.pi - c, "left and right are swapped"),
-        (lambda c: -c, "forward and back are swapped"),
-        (lambda c: math.pi / 2 - c, "x and y are swapped:"),
-        (lambda c: -math.pi / 2 - c, "x and y are swapped and both signs"),
+        (lambda c: math.pi - c, "x_sign"),
+        (lambda c: -c, "y_sign"),
+        (lambda c: math.pi / 2 - c, "swapped"),
+        (lambda c: -math.pi / 2 - c, "swapped_both_signs"),
     ],
 )
-def test_mirrored_axes_are_named(mirror, words):
+def test_mirrored_axes_are_named(mirror, axes):
     """Determinant below 0: no turning puts it right, and the sentence names the axis."""
     found = bearing(mirror(EIGHT) + WOBBLE, EIGHT)
     assert found.mirrored
     assert found.output_rotation_rad.value == 0.0
-    assert words in found.findings[0].text.replace("swapped.", "swapped:")
-    assert "correct the axis" in found.turn_base
+    assert found.findings[0].text == message(Bases.mirrored, axes=axes)
+    assert found.turn_base == message(Bases.mirror_first)
 
 
 def test_error_in_some_directions_only_is_reach():
@@ -89,7 +95,7 @@ def test_error_in_some_directions_only_is_reach():
     assert found.output_rotation_rad.value == 0.0
     assert found.findings[0].about == "reach, not rotation"
     assert "Only 3 of 8 cued directions come out turned (forward-right, forward and forward-left)" in (
-        found.findings[0].text
+        said(found.findings[0].text)
     )
 
 
@@ -101,7 +107,7 @@ def test_a_turned_stick_with_one_direction_short_of_reach():
     assert math.degrees(found.output_rotation_rad.value) == pytest.approx(-15, abs=1)
     assert found.output_rotation_rad.high - found.output_rotation_rad.low < math.radians(5)
     assert found.findings[-1].about == "reach besides rotation"
-    assert "Of 8 cued directions forward came out otherwise than the rest" in found.findings[-1].text
+    assert "Of 8 cued directions, forward came out differently from the rest" in said(found.findings[-1].text)
 
 
 def test_most_directions_off_and_the_rest_straight_is_reach():
@@ -109,7 +115,7 @@ def test_most_directions_off_and_the_rest_straight_is_reach():
     sag = np.where(np.arange(24) % 8 < 4, math.radians(20), 0.0)
     found = bearing(EIGHT + sag + WOBBLE, EIGHT)
     assert not found.output_rotation_rad.has_interval
-    assert "Only 4 of 8" in found.findings[0].text
+    assert "Only 4 of 8" in said(found.findings[0].text)
 
 
 def test_one_push_in_each_direction_needs_a_clear_difference():
@@ -119,7 +125,8 @@ def test_one_push_in_each_direction_needs_a_clear_difference():
     small = np.radians([1.0, -1.0, 1.0, -1.0, 1.0, -1.0, 1.0, 4.0])
     large = np.radians([1.0, -1.0, 1.0, -1.0, 1.0, -1.0, 1.0, 30.0])
     assert bearing(cued + small, cued).output_rotation_rad.has_interval
-    assert "Only 1 of 8 cued directions come out turned (back-right)" in bearing(cued + large, cued).findings[0].text
+    told = said(bearing(cued + large, cued).findings[0].text)
+    assert "Only 1 of 8 cued directions comes out turned (back-right)" in told
 
 
 def test_directions_that_do_not_follow_are_queried():
@@ -132,14 +139,14 @@ def test_one_push_gives_no_interval():
     """One push has a direction but no spread."""
     found = bearing([0.4], [0.1])
     assert found.output_rotation_rad.value == pytest.approx(-0.3, abs=1e-12)
-    assert found.output_rotation_rad.why == "one push only"
+    assert found.output_rotation_rad.why == message(Bases.why_one_push)
 
 
 def test_no_pushes_says_what_to_record():
     """Nothing to go by: the finding asks for pushes with cues."""
     found = bearing([], [])
-    assert found.output_rotation_rad.why == "no push with a cued direction"
-    assert "at least right, forward, left and back" in found.findings[0].text
+    assert found.output_rotation_rad.why == message(Bases.why_no_pushes)
+    assert found.findings[0].text == message(Bases.no_pushes)
 
 
 def test_push_direction_ignores_the_way_out():

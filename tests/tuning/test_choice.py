@@ -5,6 +5,7 @@ import math
 import numpy as np
 import pytest
 
+from said import said
 from stickwright.errors import BadInput
 from stickwright.tuning.asked import Stretch
 from stickwright.tuning.choice import choose_filter, filter_of, lag_by_correlation_s
@@ -45,20 +46,22 @@ def test_a_stick_that_never_moves_has_no_lag():
 def test_steady_hand_gets_no_filter():
     """A little noise, no tremor: every filter only makes the game later."""
     choice = choose_filter([follow(5.0, 0.0)], 0.06)
-    assert choice.chosen.name == "no filter"
+    assert choice.chosen.kind == "none"
     assert choice.chosen.lag_s.value == 0.0
-    assert choice.sentence.startswith("No filter: the movement by itself follows its target within")
+    assert choice.sentence.text == "none"
 
 
 def test_strong_tremor_gets_a_filter_that_helps():
     """A tremor of 20 % at 6 Hz: what is kept is within the lag and closer to the target on held-out pieces."""
     choice = choose_filter([follow(6.0, 0.2)], 0.06, tremor_hz=6.0)
     alone = choice.tried[0]
-    assert choice.chosen.name != "no filter"
+    assert choice.chosen.kind != "none"
     assert choice.chosen.lag_s.value <= 0.06
     assert choice.chosen.error.value < 0.7 * alone.error.value
-    assert [one.name for one in choice.tried][-1] == "notch at the tremor peak"
-    assert "on pieces not used to choose it" in choice.sentence
+    assert [one.kind for one in choice.tried][-1] == "notch"
+    assert choice.sentence.text == "kept"
+    assert choice.sentence.param("error_share") == choice.chosen.error.value
+    assert choice.sentence.param("alone_share") == alone.error.value
 
 
 def test_error_is_the_plain_distance_with_the_lag_in_it():
@@ -85,8 +88,8 @@ def test_held_out_error_is_never_the_choosing_error():
     chosen = [int(np.argmin(np.delete(errors, piece, axis=1).mean(axis=1))) for piece in range(5)]
     held_out = [math.sqrt(errors[row, piece]) for piece, row in enumerate(chosen)]
     assert chosen[4] != int(np.argmin(errors.mean(axis=1)))  # or the case could not tell the two apart
-    tried = {one.name: one for one in choose_filter([stretch], 0.06).tried}
-    assert tried["first-order low-pass"].error.value == pytest.approx(np.mean(held_out), rel=1e-9)
+    tried = {one.kind: one for one in choose_filter([stretch], 0.06).tried}
+    assert tried["low-pass"].error.value == pytest.approx(np.mean(held_out), rel=1e-9)
 
 
 def test_a_gain_in_one_piece_of_five_is_not_beyond_a_standard_error():
@@ -96,13 +99,13 @@ def test_a_gain_in_one_piece_of_five_is_not_beyond_a_standard_error():
     choice = choose_filter([Stretch(TIMES_S, np.where(TIMES_S[:, None] < 48.0, calm.xy, shaky.xy), SLOW)], 0.06)
     alone, *others = choice.tried
     assert min(one.error.value for one in others if one.within_budget) < alone.error.value
-    assert choice.chosen.name == "no filter"
+    assert choice.chosen.kind == "none"
 
 
 def test_lag_stated_is_the_lag_on_the_players_own_movement():
     """At 100 samples a second: the low-pass kept is as late as its cut-off says, the second-order one as its own."""
-    tried = {one.name: one for one in choose_filter([follow(6.0, 0.2)], 0.06).tried}
-    first, second = tried["first-order low-pass"], tried["Butterworth low-pass, order 2"]
+    tried = {one.kind: one for one in choose_filter([follow(6.0, 0.2)], 0.06).tried}
+    first, second = tried["low-pass"], tried["butterworth"]
     assert "order" not in dict(first.settings)
     assert dict(second.settings)["order"] == 2
     cutoff_hz = dict(first.settings)["cutoff_hz"]
@@ -114,16 +117,16 @@ def test_lag_stated_is_the_lag_on_the_players_own_movement():
 
 def test_slow_tremor_is_named_as_beyond_filters():
     """3.4 Hz at 60 ms: 62 % is left, and the sentence offers what does help."""
-    sentence = choose_filter([follow(3.4, 0.0)], 0.06, tremor_hz=3.4).sentence
-    assert "With 60 ms a low-pass still leaves 62 % of 3.4 Hz" in sentence
-    assert "cannot be filtered away without making the game late" in sentence
+    sentence = said(choose_filter([follow(3.4, 0.0)], 0.06, tremor_hz=3.4).sentence)
+    assert "With 60 ms of lag, a low-pass still leaves 62% of a tremor at 3.4 Hz" in sentence
+    assert "cannot be filtered out without making the game late" in sentence
     assert "support, friction, mass or a firmer stick" in sentence
 
 
 def test_no_lag_allowed_is_no_filter():
     """A budget of 0 leaves one candidate."""
     choice = choose_filter([follow(6.0, 0.2)], 0.0, tremor_hz=6.0)
-    assert [one.name for one in choice.tried] == ["no filter"]
+    assert [one.kind for one in choice.tried] == ["none"]
 
 
 def test_choice_can_be_run_again():
@@ -142,14 +145,14 @@ def test_several_recordings_are_judged_together():
         for part in (slice(0, 3000), slice(3000, None))
     ]
     once, twice = choose_filter([whole], 0.06), choose_filter(halves, 0.06)
-    assert twice.chosen.name == once.chosen.name
+    assert twice.chosen.kind == once.chosen.kind
     assert twice.chosen.error.value == pytest.approx(once.chosen.error.value, rel=0.05)
 
 
 def test_one_euro_numbers_mean_what_is_printed():
     """The printed settings are those of the 1-euro filter as published."""
-    tried = {one.name: dict(one.settings) for one in choose_filter([follow(6.0, 0.2)], 0.06).tried}
-    numbers = tried["1-euro filter"]
+    tried = {one.kind: dict(one.settings) for one in choose_filter([follow(6.0, 0.2)], 0.06).tried}
+    numbers = tried["1-euro"]
     out = one_euro(SLOW, TIMES_S, numbers["min_cutoff_hz"], numbers["beta"], numbers["derivative_cutoff_hz"])
     assert out.shape == SLOW.shape
 

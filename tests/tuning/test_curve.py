@@ -7,6 +7,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from stickwright.codes.message import message
+from stickwright.codes.tunings import Tunings
 from stickwright.errors import BadInput
 from stickwright.tuning.curve import (
     RATIO_LIMIT,
@@ -75,7 +77,7 @@ def test_scatter_that_does_not_grow_gives_a_straight_line():
     fit = fit_scatter(LEVELS, [0.05, 0.048, 0.051, 0.047, 0.046], [30] * 5)
     assert fit.ratio == 0.0
     assert fit.b.low == 0.0
-    assert "beyond doubt" in fit.findings[0].text
+    assert fit.findings[0].text == message(Tunings.straight_curve)
 
 
 def test_steep_start_is_limited():
@@ -92,8 +94,9 @@ def test_too_few_levels_leave_it_straight(levels):
     fit = fit_scatter(levels, [0.05] * len(levels), [20] * len(levels))
     assert fit.ratio == 0.0
     assert not fit.b.has_interval
-    assert "three well apart are needed" in fit.b.why
-    assert "a quarter, half, three quarters and the whole" in fit.findings[0].text
+    why = message(Tunings.why_few_levels, levels=len(set(np.round(levels, 1))))
+    assert fit.b.why == why
+    assert fit.findings[0].text == message(Tunings.few_levels, why=why)
 
 
 def test_lists_of_different_length_are_refused():

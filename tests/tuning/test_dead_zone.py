@@ -10,6 +10,9 @@ from hypothesis.extra.numpy import arrays
 from scipy.signal import lfilter
 from scipy.stats import binom
 
+from said import said
+from stickwright.codes.message import message
+from stickwright.codes.tunings import Tunings
 from stickwright.errors import BadInput
 from stickwright.model.recording import Recording
 from stickwright.tuning.dead_zone import (
@@ -138,19 +141,20 @@ def test_of_five_samples_the_ends_hold_the_middle():
     five, _ = dead_zone_estimate([xy[[2, 0, 4, 1, 3]]], coverage=0.5, confidence=0.95)
     assert (five.low, five.value, five.high) == pytest.approx((0.01, 0.05, 0.05))
     four, _ = dead_zone_estimate([xy[[2, 0, 3, 1]]], coverage=0.5, confidence=0.95)
-    assert "4 independent samples and 5 are needed for 50 %" in four.why
+    assert four.why == message(Tunings.why_short_rest, samples=4, needed=5, coverage_share=0.5, confidence_share=0.95)
 
 
 def test_short_rest_sets_no_dead_zone_and_says_what_was_seen():
     """Two seconds of slow rest: none is set; the reason, the largest distance and the length needed are told."""
     xy = 0.01 * slow_noise(200, 0.95, np.random.default_rng(2))
     estimate, (finding,) = dead_zone_estimate([xy])
-    assert (estimate.value, estimate.n, estimate.assumed) == (0.0, 0, "no dead zone")
+    assert (estimate.value, estimate.n, estimate.assumed) == (0.0, 0, message(Tunings.assumed_no_zone))
     assert not estimate.has_interval
-    assert "59 are needed for 95 % of rest at 95 % confidence" in estimate.why
+    assert "59 are needed for 95% of rest at 95% confidence" in said(estimate.why)
     assert (finding.level, finding.about) == ("fault", "short rest")
-    assert f"{100 * np.hypot(*xy.T).max():.1f} % or more" in finding.text
-    assert "times as long a rest" in finding.text
+    assert finding.text.text == "short_rest"
+    assert finding.text.param("largest_share") == pytest.approx(np.hypot(*xy.T).max())
+    assert finding.text.param("longer_factor") == pytest.approx(59 / estimate.why.param("samples"))
 
 
 def test_frozen_rest_is_queried():

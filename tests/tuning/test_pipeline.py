@@ -6,6 +6,9 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
+from said import said
+from stickwright.codes.message import Name, message
+from stickwright.codes.tunings import Tunings
 from stickwright.errors import BadInput
 from stickwright.model.recording import Recording
 from stickwright.tuning.pipeline import respond, response_of, seat_of, tune
@@ -78,7 +81,7 @@ def test_every_step_finds_what_was_put_in():
     assert tuning.offset_x.low <= 0.04 <= tuning.offset_x.high
     assert tuning.offset_y.low <= -0.02 <= tuning.offset_y.high
     assert math.degrees(tuning.output_rotation_rad.value) == pytest.approx(-15, abs=2)
-    assert "Turn the stick base 15° anticlockwise first" in tuning.turn_base
+    assert "First turn the base of the stick 15° anticlockwise" in said(tuning.turn_base)
     reach = {round(math.degrees(d)) % 360: one for d, one in zip(tuning.direction_rad, tuning.range_share, strict=True)}
     assert reach[90].value == pytest.approx(0.45, rel=0.06)
     assert reach[0].value == pytest.approx(0.8, rel=0.06)
@@ -86,16 +89,19 @@ def test_every_step_finds_what_was_put_in():
     assert 0.02 < tuning.dead_zone.value < 0.06
     assert tuning.inner_jump == pytest.approx(0.22)
     assert tuning.curve_out[10] > 0.55
-    assert tuning.filter.chosen.name == "no filter"
+    assert tuning.filter.chosen.kind == "none"
     assert len(tuning.sentences) == 8
     for word, sentence in zip(
-        ("Centre", "Turn", "Range", "Dead zone", "Curve", "No filter", "Outer limit", "In the game"),
+        ("Centre", "First turn", "Range", "Dead zone", "Curve", "No filter", "Outer limit", "In the game"),
         tuning.sentences, strict=True,
     ):  # fmt: skip
-        assert sentence.startswith(word)
-    assert "45 % of full output forward" in tuning.sentences[2] or "46 % of full output forward" in tuning.sentences[2]
-    assert "The game has 20 % of its own: output starts at 22 %" in tuning.sentences[3]
-    assert "type dead zone" in tuning.sentences[7]
+        assert said(sentence).startswith(word)
+    assert tuning.sentences[2].param("least_share") == reach[90].value
+    assert tuning.sentences[2].param("least_rad") == pytest.approx(math.pi / 2, abs=0.1)
+    zone = tuning.sentences[3]
+    assert (zone.param("own_share"), zone.param("jump_share")) == (0.2, tuning.inner_jump)
+    assert tuning.sentences[7].text == "game"
+    assert tuning.sentences[7].param("dead_zone_share") == tuning.simple.dead_zone_percent / 100
 
 
 def test_how_a_stick_stood_is_found_without_the_rest_of_the_tuning():
@@ -185,13 +191,13 @@ def test_nothing_recorded_leaves_the_stick_as_it_is():
         0,
         (),
     )
-    assert tuning.dead_zone.why == tuning.offset_x.why == "no rest was recorded"
+    assert tuning.dead_zone.why == tuning.offset_x.why == message(Tunings.why_no_rest)
     assert (tuning.filter, tuning.shown_recording, len(tuning.before_xy)) == (None, "", 0)
-    texts = " ".join(finding.text for finding in tuning.findings)
+    texts = " ".join(said(finding.text) for finding in tuning.findings)
     for recording in (
         "20 s of rest",
         "pushes with their cues",
-        "turn along the rim",
+        "turn round the edge",
         "holds",
         "one minute of following",
     ):
@@ -214,15 +220,15 @@ def test_mirrored_stick_is_a_fault_not_a_rotation():
     tuning = tuned([pushes(np.random.default_rng(1), mirror=-1.0)])
     assert tuning.output_rotation_rad.value == 0.0
     assert "mirror" in abouts(tuning)
-    assert "forward and back are swapped" in " ".join(finding.text for finding in tuning.findings)
+    assert "forward and back are swapped" in " ".join(said(finding.text) for finding in tuning.findings)
 
 
 def test_tremor_while_following_is_found_and_dealt_with():
     """A 5 Hz tremor of 8 %: a notch is tried, and the sentence says what a low-pass would leave."""
     rng = np.random.default_rng(3)
     tuning = tuned([rest(rng), follow(rng, tremor=0.08)])
-    assert "notch at the tremor peak" in [one.name for one in tuning.filter.tried]
-    assert "% of 5.0 Hz" in tuning.filter.sentence
+    assert "notch" in [one.kind for one in tuning.filter.tried]
+    assert "% of a tremor at 5.0 Hz" in said(tuning.filter.sentence)
     assert tuning.filter.chosen.lag_s.value <= 0.06
 
 
@@ -234,7 +240,7 @@ def test_corrections_in_the_rhythm_of_the_target_are_no_tremor():
     target = 0.4 * np.column_stack([np.sin(turn), np.cos(turn)])
     xy = target + 0.06 * np.column_stack([np.sin(3 * turn), np.cos(3 * turn)]) + rng.normal(0, 0.01, target.shape)
     tuning = tuned([Recording("follow", times_s, xy, cue_xy=target, task="follow")])
-    assert "notch at the tremor peak" not in [one.name for one in tuning.filter.tried]
+    assert "notch" not in [one.kind for one in tuning.filter.tried]
 
 
 def test_rest_found_by_stillness_is_queried():
@@ -252,7 +258,7 @@ def test_wide_dead_zone_points_elsewhere():
     xy = np.random.default_rng(1).normal(0, 0.2, (n, 2))
     tuning = tuned([Recording("rest", np.arange(n) * 0.02, xy, task="rest")])
     assert "wide dead zone" in abouts(tuning)
-    assert "firmer stick" in " ".join(finding.text for finding in tuning.findings)
+    assert "firmer stick" in " ".join(said(finding.text) for finding in tuning.findings)
 
 
 def test_centre_interval_widens_when_the_stick_comes_home_elsewhere():
@@ -268,8 +274,9 @@ def test_centre_interval_widens_when_the_stick_comes_home_elsewhere():
 
 def test_offers_beyond_two_numbers_use_the_whole_response():
     """A game with a curve setting gets the curve, not the makeshift."""
-    assert "set curve, dead zone from the figures above" in tuned([], offers=("dead zone", "curve")).sentences[-1]
-    assert "what it offers is not known" in tuned([]).sentences[-1]
+    beyond = message(Tunings.game_beyond, settings=("curve", "dead_zone"), flat=False)
+    assert tuned([], offers=("dead zone", "curve")).sentences[-1] == beyond
+    assert tuned([]).sentences[-1].text == "game_unknown"
 
 
 def test_percent_for_the_games_dead_zone_is_refused():
@@ -285,8 +292,13 @@ def test_involuntary_movement_in_play_sets_the_least_dead_zone():
     held = tune(recordings, site="thumb", stick="hazel", least_dead_zone_share=0.15)
     assert held.dead_zone.value == pytest.approx(0.15 * np.mean(held.gain), rel=1e-12)
     assert quiet.dead_zone.value < held.dead_zone.value
-    assert "involuntary movement" in held.dead_zone.why
-    assert any("involuntary movement in play" in sentence for sentence in held.sentences)
+    assert held.dead_zone.why == message(
+        Tunings.why_involuntary,
+        radius_share=held.dead_zone.value,
+        rest_share=quiet.dead_zone.value,
+        rest_why=None,
+    )
+    assert any("involuntary movement in play" in said(sentence) for sentence in held.sentences)
     assert held.simple.dead_zone_percent > quiet.simple.dead_zone_percent
 
 
@@ -298,7 +310,7 @@ def test_a_lever_with_one_axis_is_not_tuned_from():
     tuning = tune([Recording("lever", lever.times_s, lever.xy, task="rest"), whole], site="chin", stick="birch")
     assert tuning.recordings == ("rest",)
     assert tuning.findings[0].about == "one axis"
-    assert tuning.findings[0].text.startswith("lever holds no y and was not used for tuning")
+    assert tuning.findings[0].text == message(Tunings.one_axis, recording=Name("lever"), missing="y")
     assert tuning.offset_x.low < 0.04 < tuning.offset_x.high
 
 
@@ -333,8 +345,8 @@ def test_settings_from_a_faulty_rest_carry_the_fault(made, about):
     xy = made(np.random.default_rng(4))
     tuning = tuned([Recording("rest", np.arange(len(xy)) * 0.02, xy, task="rest")])
     assert about in [fault.about for fault in tuning.faults]
-    assert "change nothing yet" in tuning.sentences[-1]
-    assert "%" not in tuning.sentences[-1]
+    assert tuning.sentences[-1] == message(Tunings.game_not_yet)
+    assert "%" not in said(tuning.sentences[-1])
 
 
 def test_a_stick_leaned_on_when_it_was_plugged_in_is_a_fault_of_its_tuning():

@@ -8,6 +8,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy.optimize import least_squares
 
+from said import said
+from stickwright.codes.message import message
+from stickwright.codes.tunings import Tunings
 from stickwright.tuning.filters import Filter
 from stickwright.tuning.shaping import Response
 from stickwright.tuning.simple import game_output, simple_settings
@@ -22,7 +25,7 @@ def test_a_plain_dead_zone_is_given_back(zone):
     found = simple_settings(Response(dead_zone=zone / 100))
     assert (found.dead_zone_percent, found.sensitivity_percent) == pytest.approx((zone, 100.0))
     assert found.rms_difference == pytest.approx(0.0, abs=1e-9)
-    assert found.lost == "Nothing is lost but the last per cent."
+    assert found.lost == message(Tunings.nothing_lost, rms_share=found.rms_difference)
 
 
 def test_half_the_reach_all_round_is_twice_the_sensitivity():
@@ -74,8 +77,8 @@ def test_dead_zone_never_smaller_than_rest_needs():
 def test_what_is_lost_is_said_in_one_sentence():
     """Offset, rotation, unequal reach, curve and filter cannot be had with two numbers."""
     rich = Response((0.05, 0.0), 0.3, FOUR, (1.0, 2.4, 1.0, 1.5), 0.05, 0.0, 3.0, Filter("low-pass", 3.0), 1.0)
-    lost = simple_settings(rich, (1.0, 0.42, 1.0, 0.67)).lost
-    for part in ("off centre", "turned by 17°", "same gain where 1.0 to 2.4", "precision", "smoothed", "(rms)"):
+    lost = said(simple_settings(rich, (1.0, 0.42, 1.0, 0.67)).lost)
+    for part in ("off centre", "rotated by 17° clockwise", "where 1.0 to 2.4", "precision", "filtered", "(rms"):
         assert part in lost
 
 

@@ -7,6 +7,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from said import said
+from stickwright.codes.message import message
+from stickwright.codes.tunings import Tunings
 from stickwright.tuning.asked import Stretch
 from stickwright.tuning.span import player_span, push_reaches, rim_reaches
 
@@ -45,8 +48,9 @@ def test_gain_is_held_at_three_and_says_where():
     """Forward reaches a quarter: four times gain would be needed, three is set, another stick is the answer."""
     span = player_span(repeats([0.6, 0.25, 0.7, 0.5]))
     assert span.gain[1] == 3.0
-    assert "90 deg (25 %)" in span.findings[0].text
-    assert "lighter stick" in span.findings[0].text
+    told = said(span.findings[0].text)
+    assert "forward (25%)" in told
+    assert "lighter stick" in told
 
 
 @pytest.mark.parametrize("directions", [[], [0.0], [0.0, math.pi], [0.0, 0.5, 1.0, 1.5]])
@@ -54,7 +58,7 @@ def test_reach_known_on_one_side_only_leaves_the_range_alone(directions):
     """No guess about directions that nobody pushed in."""
     span = player_span([(direction, 0.5) for direction in directions])
     assert span.gain == ()
-    assert "right, forward, left and back" in span.findings[0].text
+    assert span.findings[0].text.text == "no_range"
 
 
 def test_three_directions_all_round_are_enough():
@@ -67,7 +71,7 @@ def test_one_reading_each_has_no_interval():
     """A gain can be set from one reading in each direction, and the missing interval is a sentence."""
     span = player_span([(direction, 0.5) for direction in FOUR])
     assert span.gain == pytest.approx((2.0,) * 4)
-    assert span.reach[0].why == "one reading in each direction"
+    assert span.reach[0].why == message(Tunings.why_one_each)
 
 
 def test_rim_gives_twelve_directions():

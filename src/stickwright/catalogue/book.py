@@ -14,6 +14,7 @@ from stickwright.codes.message import Text, module_of
 if TYPE_CHECKING:
     from stickwright.catalogue.writer import Writer
     from stickwright.codes.cautions import Cautions
+    from stickwright.codes.filters import Filters
 
 __all__ = ["LANGUAGES", "Book", "book", "say", "speaking"]
 
@@ -50,6 +51,11 @@ class Book:
     def cautions(self) -> Cautions:
         """The usual cautions."""
         return cast("Cautions", self._topic("Cautions"))
+
+    @property
+    def filters(self) -> Filters:
+        """Filters of a tuned stick."""
+        return cast("Filters", self._topic("Filters"))
 
     def _topic(self, name: str) -> Any:
         if name not in self._topics:

@@ -82,6 +82,11 @@ class Writer:
         unit = unit_named(ending)
         return self._with_unit(" × ".join(self._decimal(figures(one / unit.factor)) for one in sides_si), unit.label)
 
+    def tenth_share(self, value: float) -> str:
+        """A share in per cent with one decimal, for small ones and for two that are compared."""
+        pattern = self.locale.percent_formats[None].pattern.replace("0", "0.0")
+        return self._quantity(format_percent(Decimal(f"{value:.3f}"), format=pattern, locale=self.locale))
+
     def estimate(self, value: Estimate, ending: str, digits: int = 2) -> str:
         """A number with its interval, and marked where it was not measured."""
         text, ends = self.amount(value.value, ending, digits), value.interval

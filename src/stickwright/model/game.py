@@ -2,14 +2,20 @@
 
 from __future__ import annotations
 
-from typing import Annotated, Literal
+from typing import Annotated, Literal, get_args
 
 from pydantic import Field
 
 from stickwright.model.hub import Role
 from stickwright.model.measured import Measured, Plausible
 
-__all__ = ["Action", "DirectionNeed", "Game", "SettingsBefore"]
+__all__ = ["DEAD_ZONE", "SENSITIVITY", "Action", "DirectionNeed", "Game", "Offer", "SettingsBefore"]
+
+Offer = Literal["dead zone", "sensitivity", "curve", "rotation", "range"]
+"""A setting that a game or console lets one change, as its file says it."""
+DEAD_ZONE: Offer
+SENSITIVITY: Offer
+DEAD_ZONE, SENSITIVITY = get_args(Offer)[:2]
 
 Share = Annotated[float, Plausible(0.0, 1.0)]
 Price = Annotated[float, Field(ge=0, le=10)]
@@ -94,7 +100,7 @@ class Game(Measured):
     """Whether the game can exchange left and right stick."""
     remaps: bool = True
     """Whether game or console lets any button stand for any action."""
-    offers: tuple[Literal["dead zone", "sensitivity", "curve", "rotation", "range"], ...] = ()
+    offers: tuple[Offer, ...] = ()
     """Settings that the game or console lets you change."""
     settings_before: tuple[SettingsBefore, ...] = ()
     lag_budget_s: Annotated[float, Plausible(0.0, 1.0)] = 0.06

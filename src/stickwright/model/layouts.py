@@ -8,6 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
+from stickwright.codes.message import Text
 from stickwright.model.game import SettingsBefore
 from stickwright.model.plan import Assumption
 from stickwright.model.recorded import Finding
@@ -70,8 +71,8 @@ class GameSettings:
     """With its setting."""
     simple: SimpleSettings | None
     """The two numbers to type; None when no recording tells."""
-    why: str
-    """Why there are none; empty when there are."""
+    why: Text | None
+    """Why there are none, a clause; None when there are."""
     own_dead_zone_share: float | None
     """Dead zone inside the game; None when nobody found it out."""
     settings_before: SettingsBefore | None

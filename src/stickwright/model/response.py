@@ -9,13 +9,15 @@ import numpy as np
 from numpy.typing import NDArray
 from pydantic import PlainValidator, WithJsonSchema
 
+from stickwright.codes.filters import FilterKind
+from stickwright.codes.message import Text
 from stickwright.model.estimate import Estimate
 from stickwright.model.game import SettingsBefore
 from stickwright.model.recorded import Finding
 
 __all__ = ["BaseAdvice", "FilterChoice", "FilterTried", "SimpleSettings", "Tuning"]
 
-BaseAdvice = Literal["turn", "stays", "mend first", "not known"]
+BaseAdvice = Literal["turn", "stays", "mend_first", "not_known"]
 """What to do with the base of a stick: turn it, leave it, put a mirror or a quarter turn right first, or nothing is known."""
 
 
@@ -38,7 +40,7 @@ Xy = Annotated[
 class FilterTried:
     """One filter on the recordings not used to choose it."""
 
-    name: str
+    kind: FilterKind
     settings: tuple[tuple[str, float], ...]
     """Name, with its unit, and figure of each setting."""
     lag_s: Estimate
@@ -54,7 +56,8 @@ class FilterChoice:
     chosen: FilterTried
     tried: tuple[FilterTried, ...]
     lag_budget_s: float
-    sentence: str
+    sentence: Text
+    """Why it is kept."""
 
 
 @dataclass(frozen=True)
@@ -63,11 +66,11 @@ class SimpleSettings:
 
     dead_zone_percent: float
     sensitivity_percent: float
-    """100 leaves the stick as it is; 150 reaches full output at two thirds of the throw."""
+    """100 leaves the stick as it is; 150 reaches full output at two thirds of the travel."""
     rms_difference: float
     """From our own curve, share of full output."""
-    lost: str
-    """What the game's two numbers cannot do, in one sentence."""
+    lost: Text
+    """What the game's two numbers cannot do, and by how much the output differs."""
     rest_offset_share: float | None = None
     """How far rest lies off centre, share of full output: a game with two numbers takes that off by its dead zone alone."""
     radius_share: float | None = None
@@ -89,7 +92,7 @@ class Tuning:
     """Plus is forward."""
     output_rotation_rad: Estimate
     """To be added to the produced direction: minus the measured error (`BiasReport.error_rotation_rad`)."""
-    turn_base: str
+    turn_base: Text
     """What to do with the base before any software, in one sentence; `base` says the same for a program."""
     direction_rad: tuple[float, ...]
     range_share: tuple[Estimate, ...]
@@ -104,12 +107,13 @@ class Tuning:
     """Points of the curve: share of the range past the dead zone, 0 to 1."""
     curve_out: tuple[float, ...]
     """Share of full output at each of them."""
-    curve_sentence: str
+    curve_sentence: Text
+    """What the curve does and why, without the name of the step."""
     filter: FilterChoice | None
     outer_limit: float
     """Largest output, share of full."""
     simple: SimpleSettings
-    sentences: tuple[str, ...]
+    sentences: tuple[Text, ...]
     """What each step does for this player, in order."""
     findings: tuple[Finding, ...]
     before_xy: Xy
@@ -122,7 +126,7 @@ class Tuning:
     setup: str = ""
     """What the recordings were made on, in words as `Fit.label` has them ('dew + low dish + extension +8 mm'), tilt
     left out; empty when not known."""
-    base: BaseAdvice = "not known"
+    base: BaseAdvice = "not_known"
     turn_base_rad: Estimate | None = None
     """How far the base is to be turned from where it stood, anticlockwise seen from above; None unless `base` is 'turn'."""
     range_task: Literal["rim", "push", ""] = ""

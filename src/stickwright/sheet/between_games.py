@@ -56,7 +56,7 @@ def _to_set(one: GameSettings | None) -> str:
     if one is None:
         return _UNUSED
     if one.simple is None:
-        return f"change nothing yet: {one.why}"
+        return f"change nothing yet: {say(one.why or '')}"
     values = {"dead zone": one.simple.dead_zone_percent, "sensitivity": one.simple.sensitivity_percent}
     missing = [f"no {what} offered" for what in values if what not in one.settable]
     return ", ".join([*(f"{what} {values[what]:.0f} %" for what in one.settable), *missing])

@@ -21,7 +21,7 @@ from stickwright.model.turns import sense
 
 __all__ = [
     "ASSUMED", "base_turned", "centre_words", "clause", "clipped", "decimals_for", "folded", "in_unit", "label_of", "listed",
-    "percent", "plain", "printed_pair", "sentence", "share", "shown", "sided", "turned_words", "wrapped",
+    "percent", "plain", "printed_pair", "sentence", "share", "shown", "sided", "wrapped",
 ]  # fmt: skip
 
 ASSUMED = "assumed"
@@ -346,19 +346,6 @@ def base_turned(turn_rad: float) -> str:
     """
     turn = in_unit(turn_rad, "deg")
     return "" if abs(turn) < 0.5 else f"{abs(turn):.0f}° {sense(turn)}"
-
-
-def turned_words(text: str) -> str:
-    """A sentence about turning the base, for somebody who stands over it: the sign for degrees, and from where.
-
-    Examples
-    --------
-    >>> turned_words("Turn the base 13 deg clockwise first; until then it is turned 13 deg anticlockwise.")
-    'First turn the base 13° clockwise, seen from above; until then it is turned 13° anticlockwise.'
-    """
-    text = re.sub(r"(\d) deg\b", r"\1°", text)
-    text = re.sub(r"^Turn\b(.*?clockwise) first\b", r"First turn\1", text)
-    return text if "seen from above" in text else re.sub(r"(clockwise)\b", r"\1, seen from above", text, count=1)
 
 
 def listed(parts: Iterable[str]) -> str:

@@ -9,7 +9,9 @@ import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Protocol
 
-from stickwright import units
+from stickwright.catalogue import book
+from stickwright.codes.filters import FilterFrequency, FilterNumber, Filters
+from stickwright.codes.message import Message, message
 from stickwright.model.bench import BenchResult
 from stickwright.model.estimate import Estimate
 from stickwright.model.plan import Capability, Fit, SitePlan, direction_words
@@ -25,7 +27,6 @@ from stickwright.sheet.printed import (
     share,
     shown,
     sided,
-    turned_words,
 )
 from stickwright.units import chance_words
 
@@ -299,7 +300,7 @@ def tuning_numbers(tuning: Tuning) -> Table:
         ("rotation", _rotation(tuning)),
         ("range", range_words(tuning)),
         ("dead zone", f"{_radius(tuning.dead_zone)}; {_starts(tuning)}"),
-        ("curve", tuning.curve_sentence.removeprefix("Curve: ")),
+        ("curve", clause(tuning.curve_sentence)),
     ]
     if tuning.filter is not None:
         rows.append(("filter", _filter(tuning.filter)))
@@ -312,7 +313,7 @@ def tuning_numbers(tuning: Tuning) -> Table:
 def _rotation(tuning: Tuning) -> str:
     """How far the output is turned, and what to do with the base before that."""
     rotation = tuning.output_rotation_rad
-    base = sentence(turned_words(tuning.turn_base))
+    base = sentence(tuning.turn_base)
     if rotation.assumed:
         return f"none. {base}"
     turned = f"output turned {sided(rotation, 'deg', 'anticlockwise', 'clockwise')}"
@@ -336,13 +337,13 @@ def _radius(dead_zone: Estimate) -> str:
 
 def _filter(choice: FilterChoice) -> str:
     """The filter kept, or that there is none, with its reason."""
-    chosen = choice.chosen
-    if chosen.name in ("none", "no filter"):
-        return choice.sentence.removeprefix("Filter: ").replace("No filter:", "none:", 1)
-    settings = ", ".join(_setting(name, value) for name, value in chosen.settings)
-    named = f"{chosen.name} ({settings})" if settings else chosen.name
-    allowed = f"lag {shown(chosen.lag_s, 'ms')} of {plain(choice.lag_budget_s, 'ms')} allowed"
-    return f"{named}, {allowed}. {choice.sentence.removeprefix('Filter: ')}"
+    return book().filters.row(
+        kind=choice.chosen.kind,
+        settings=tuple(_setting(name, value) for name, value in choice.chosen.settings),
+        lag_s=choice.chosen.lag_s,
+        lag_budget_s=choice.lag_budget_s,
+        reason=choice.sentence,
+    )
 
 
 _RANGE_FROM = {"rim": "recorded in the rim task: ", "push": "recorded in full pushes: ", "": ""}
@@ -371,12 +372,20 @@ def range_words(tuning: Tuning) -> str:
     return _RANGE_FROM[tuning.range_task] + "; ".join(parts)
 
 
-def _setting(name: str, value: float) -> str:
-    """A filter's setting in words: ``min_cutoff_hz`` becomes `min cutoff 1.5 Hz`."""
-    parts = units.split_key(name)
-    if parts is None:
-        return f"{name.replace('_', ' ')} {value:.3g}"
-    return f"{parts[0].replace('_', ' ')} {plain(units.to_si(value, parts[1]), parts[1])}"
+_FREQUENCIES: dict[str, FilterFrequency] = {
+    "cutoff_hz": "cutoff",
+    "min_cutoff_hz": "min_cutoff",
+    "derivative_cutoff_hz": "derivative_cutoff",
+    "frequency_hz": "frequency",
+}
+_NUMBERS: dict[str, FilterNumber] = {"beta": "beta", "order": "order", "quality": "quality"}
+
+
+def _setting(name: str, value: float) -> Message:
+    """A filter's setting by its key: ``min_cutoff_hz`` becomes `minimum cut-off 1.5 Hz`."""
+    if name in _FREQUENCIES:
+        return message(Filters.setting, setting=_FREQUENCIES[name], frequency_hz=value)
+    return message(Filters.plain_setting, setting=_NUMBERS[name], value_factor=value)
 
 
 def tuning_range(tuning: Tuning) -> Table:
@@ -396,7 +405,7 @@ def curve(tuning: Tuning) -> Table:
     alt = (
         f"Response curve of {tuning.stick}: output against deflection from the dead zone of "
         f"{percent(tuning.dead_zone)} outwards, starting at {share(tuning.inner_jump)}. "
-        f"{sentence(tuning.curve_sentence.removeprefix('Curve: '))}"
+        f"{sentence(tuning.curve_sentence)}"
     )
     return Table(f"Response curve, {tuning.stick}", ("deflection", "output"), rows, alt)
 

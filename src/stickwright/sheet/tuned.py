@@ -13,7 +13,7 @@ from stickwright.model.response import Tuning
 from stickwright.sheet import tables
 from stickwright.sheet.figures_tuning import curve, tuning_before_after
 from stickwright.sheet.paper import width_mm
-from stickwright.sheet.printed import listed, percent, plain, sentence, share, sided, turned_words
+from stickwright.sheet.printed import listed, percent, plain, sentence, share, sided
 
 __all__ = [
     "dead_zones", "gain_basis", "line_of_tuning", "lost", "no_settings", "set_in_game", "set_unrecorded", "to_type", "tuned_elsewhere",
@@ -198,12 +198,7 @@ def lost(tuning: Tuning) -> str:
     tuning : Tuning
         A finished response.
     """
-    said = sentence(turned_words(tuning.simple.lost))
-    if "differs by" not in said:
-        said = (
-            f"{said} It differs from the full response by {share(tuning.simple.rms_difference)} of full output (rms)."
-        )
-    return f"{said} To undo: {undo_words(tuning.settings_before, tuning.own_dead_zone_share)}.".strip()
+    return f"{sentence(tuning.simple.lost)} To undo: {undo_words(tuning.settings_before, tuning.own_dead_zone_share)}.".strip()
 
 
 def undo_words(before: SettingsBefore | None, own_dead_zone_share: float | None) -> str:
@@ -304,7 +299,7 @@ def tuning_part(fit: Fit | None, tuning: Tuning) -> dict[str, Any]:
         "curve_figure": {"svg": drawn, "alt": tables.curve(tuning).alt, "width_mm": width_mm(drawn), "caption": ""},
         "curve_in": ["deflection", *(share(value) for value in _ten(tuning.curve_in))] if bent else [],
         "curve_out": ["output", *(share(value) for value in _ten(tuning.curve_out))] if bent else [],
-        "sentences": [turned_words(words) for words in tuning.sentences],
+        "sentences": [say(words) for words in tuning.sentences],
     }  # fmt: skip
 
 

@@ -6,7 +6,9 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
-from stickwright.model.game import Game, SettingsBefore
+from stickwright.codes.message import Name, message
+from stickwright.codes.tunings import Tunings
+from stickwright.model.game import DEAD_ZONE, SENSITIVITY, Game, SettingsBefore
 from stickwright.model.layouts import GameSettings
 from stickwright.model.response import SimpleSettings, Tuning
 from stickwright.model.sharing import Sharing
@@ -15,6 +17,8 @@ from stickwright.tuning.pipeline import response_of
 from stickwright.tuning.simple import simple_settings
 
 __all__ = ["set_before", "settings_in", "simple_in"]
+
+_BOTH = (DEAD_ZONE, SENSITIVITY)
 
 
 def set_before(game: Game, stick: str) -> SettingsBefore | None:
@@ -71,12 +75,12 @@ def settings_in(
 
 def _settings(site: str, stick: str, tuning: Tuning | None, game: Game) -> GameSettings:
     own, before = game.own_dead_zone_share, set_before(game, stick)
-    settable = tuple(one for one in ("dead zone", "sensitivity") if one in game.offers) or ("dead zone", "sensitivity")
-    nothing = GameSettings(site, stick, None, "", own, before, None, settable, None)
+    settable = tuple(one for one in _BOTH if one in game.offers) or _BOTH
+    nothing = GameSettings(site, stick, None, None, own, before, None, settable, None)
     if tuning is None:
-        return replace(nothing, why=f"nothing was recorded on {stick}")
+        return replace(nothing, why=message(Tunings.not_recorded, stick=Name(stick)))
     if tuning.faults:
-        return replace(nothing, why=f"the recordings on {stick} cannot be used yet")
+        return replace(nothing, why=message(Tunings.not_usable, stick=Name(stick)))
     lag = tuning.filter.chosen.lag_s.number if tuning.filter is not None else 0.0
     late = lag if lag > game.lag_budget_s else None
-    return GameSettings(site, stick, simple_in(tuning, game), "", own, before, inner_jump(own), settable, late)
+    return GameSettings(site, stick, simple_in(tuning, game), None, own, before, inner_jump(own), settable, late)

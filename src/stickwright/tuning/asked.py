@@ -12,6 +12,8 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.message import Name, message
+from stickwright.codes.tunings import Tunings
 from stickwright.model.recorded import Finding
 from stickwright.model.recording import Recording
 
@@ -116,21 +118,22 @@ def usable(recordings: Sequence[Recording], site: str, stick: str) -> tuple[list
     kept: list[Recording] = []
     findings: list[Finding] = []
     for recording in recordings:
-        other = [
-            f"the {what} {there}"
-            for what, here, there in (("site", site, recording.site), ("stick", stick, recording.stick))
-            if there is not None and there != here
-        ]
+        name = Name(recording.name)
+        its_site, its_stick = (
+            Name(there) if there is not None and there != here else None
+            for here, there in ((site, recording.site), (stick, recording.stick))
+        )
         if recording.unit != "share":
-            text = (
-                f"{recording.name} is in {recording.unit}, not in share of full output, and was not used for tuning. "
-                "Give its scale, or record on the stick itself."
-            )
+            text = message(Tunings.foreign_unit, recording=name, unit=Name(recording.unit))
             findings.append(Finding("query", "foreign unit", text))
-        elif other:
-            text = (
-                f"{recording.name} was made at {' and '.join(other)}, and was not used to tune {stick} at {site}. "
-                f"Record on {stick} at {site}."
+        elif its_site is not None or its_stick is not None:
+            text = message(
+                Tunings.other_stick,
+                recording=name,
+                its_site=its_site,
+                its_stick=its_stick,
+                site=Name(site),
+                stick=Name(stick),
             )
             findings.append(Finding("query", "other stick", text))
         else:
@@ -146,10 +149,7 @@ def _forwards(recording: Recording, findings: list[Finding]) -> Recording:
     forward = np.isfinite(times) & np.concatenate([[True], known[1:] > latest[:-1]])[: len(times)]
     if forward.all():
         return recording
-    text = (
-        f"{recording.name}: {int((~forward).sum())} of {len(times)} samples had no time or one not later than before, "
-        "and were left out."
-    )
+    text = message(Tunings.clock, recording=Name(recording.name), left_out=int((~forward).sum()), samples=len(times))
     findings.append(Finding("note", "clock", text))
     return replace(
         recording,

@@ -14,11 +14,12 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 from scipy.special import fdtrc, stdtr, stdtrit
 
+from stickwright.codes.bases import Bases, Stood, WrongAxes
+from stickwright.codes.message import Message, message
 from stickwright.model.estimate import Estimate
-from stickwright.model.plan import direction_words
 from stickwright.model.recorded import Finding
 from stickwright.model.response import BaseAdvice
-from stickwright.model.turns import base_stood, opposite, quarters_of, sense
+from stickwright.model.turns import opposite, quarters_of
 from stickwright.trace.reach import circular_mean
 from stickwright.tuning.asked import Stretch
 
@@ -41,10 +42,10 @@ class Bearing:
         To be added to the produced direction; 0 with a reason when it cannot be told.
     mirrored : bool
         One axis runs the wrong way.
-    turn_base : str
+    turn_base : Message
         What to do with the base first, one sentence.
-    base : {'turn', 'stays', 'mend first', 'not known'}
-        The same for a program: 'mend first' where a mirror or a quarter turn must be put right.
+    base : {'turn', 'stays', 'mend_first', 'not_known'}
+        The same for a program: 'mend_first' where a mirror or a quarter turn must be put right.
     findings : tuple of Finding
         Mirror, quarter turn, reach taken for rotation, no pushes.
     turn_base_rad : Estimate or None
@@ -54,7 +55,7 @@ class Bearing:
 
     output_rotation_rad: Estimate
     mirrored: bool
-    turn_base: str
+    turn_base: Message
     base: BaseAdvice
     findings: tuple[Finding, ...] = ()
     turn_base_rad: Estimate | None = None
@@ -155,26 +156,22 @@ def bearing(produced_rad: ArrayLike, cued_rad: ArrayLike) -> Bearing:
     >>> found = bearing(cued + np.radians([19, 21, 20, 20]), cued)
     >>> round(float(np.degrees(found.output_rotation_rad.value)))
     -20
-    >>> found.turn_base.split(",")[0]
-    'Turn the stick base 20° anticlockwise first'
+    >>> found.turn_base.text, round(math.degrees(found.turn_base.param("turn_rad")))
+    ('turn', 20)
     """
     produced, cued = (np.asarray(values, dtype=np.float64).ravel() for values in (produced_rad, cued_rad))
     if len(produced) == 0:
-        why = "no push with a cued direction"
-        text = f"Rotation is left alone: {why}. Record pushes with their cues, at least right, forward, left and back."
-        finding = Finding("note", "rotation", text)
-        return _left_alone(why, 0, f"Base: not known, {why} was recorded.", "not known", finding)
+        finding = Finding("note", "rotation", message(Bases.no_pushes))
+        why, told = message(Bases.why_no_pushes), message(Bases.unknown_without_pushes)
+        return _left_alone(why, 0, told, "not_known", finding)
     if _map_determinant(produced, cued) < 0.0:
         return _mirrored(produced, cued)
     errors = _wrapped(produced - cued)
     mean = circular_mean(errors)
     if mean.resultant_length < 0.7:
-        text = (
-            "The pushes went in directions that do not follow their cues (resultant length "
-            f"{mean.resultant_length:.2f}); no rotation was set. Check that the cues belong to this recording."
-        )
-        finding = Finding("query", "rotation", text)
-        return _left_alone("directions do not follow the cues", len(errors), "Base: not known.", "not known", finding)
+        finding = Finding("query", "rotation", message(Bases.against_cues, resultant_share=mean.resultant_length))
+        why, told = message(Bases.why_against_cues), message(Bases.unknown_against_cues)
+        return _left_alone(why, len(errors), told, "not_known", finding)
     groups = _by_direction(errors, cued)
     apart = _apart(groups)
     if apart is None:
@@ -183,20 +180,12 @@ def bearing(produced_rad: ArrayLike, cued_rad: ArrayLike) -> Bearing:
     straight = [_is_straight(groups.error_rad[side], groups) for side in (~apart, apart)]
     if straight[0] or (straight[1] and len(fewer) > len(groups.cued_rad) / 3):
         off = fewer if straight[0] else others
-        text = (
-            f"Only {len(off)} of {len(groups.cued_rad)} cued directions come out turned ({_named(off)}): that is missing "
-            "reach there, not a turned stick. No rotation was set; the range per direction helps."
-        )
-        return _left_alone(
-            "the error is in some directions only", len(errors), "Leave the base as it is: the error is one of reach, "
-            "in some directions only.", "stays", Finding("query", "reach, not rotation", text),
-        )  # fmt: skip
+        text = message(Bases.some_directions, directions_rad=tuple(off.tolist()), of=len(groups.cued_rad))
+        why, told = message(Bases.why_some_directions), message(Bases.stays_short_of_reach)
+        return _left_alone(why, len(errors), told, "stays", Finding("query", "reach, not rotation", text))
     rest = groups.error_rad[~apart]
     found = _turned(circular_mean(rest).mean_rad, rest, rest)
-    text = (
-        f"Of {len(groups.cued_rad)} cued directions {_named(fewer)} came out otherwise than the rest: reach is missing "
-        "there besides the turn, which is taken from the other directions."
-    )
+    text = message(Bases.besides_turn, directions_rad=tuple(fewer.tolist()), of=len(groups.cued_rad))
     return replace(found, findings=(*found.findings, Finding("query", "reach besides rotation", text)))
 
 
@@ -246,32 +235,27 @@ def _is_straight(error_rad: Array, groups: _Directions) -> bool:
     return abs(mean) < max(WORTH_TURNING, 2.6 * spread)
 
 
-def _named(cued_rad: Array) -> str:
-    names = [direction_words(float(phi)) for phi in cued_rad]
-    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"
-
-
-def _left_alone(why: str, n: int, turn_base: str, base: BaseAdvice, finding: Finding) -> Bearing:
-    rotation = Estimate.unbounded(0.0, why, n=n, assumed="stick mounted straight")
+def _left_alone(why: Message, n: int, turn_base: Message, base: BaseAdvice, finding: Finding) -> Bearing:
+    rotation = Estimate.unbounded(0.0, why, n=n, assumed=message(Bases.assumed_straight))
     return Bearing(rotation, False, turn_base, base, (finding,))
+
+
+_STAYING_LINE: dict[WrongAxes, float] = {
+    "y_sign": 0.0,
+    "swapped": math.pi / 4,
+    "x_sign": math.pi / 2,
+    "swapped_both_signs": 3 * math.pi / 4,
+}
+"""Direction of the line that a mirror leaves where it is, radians."""
 
 
 def _mirrored(produced: Array, cued: Array) -> Bearing:
     # A mirror sends direction c to 2m - c, m the line that stays: produced plus cued is the same for all pushes.
     line = float(np.mod(circular_mean(produced + cued).mean_rad, 2 * math.pi)) / 2
-    what = (
-        ("forward and back are swapped: the sign of the y axis is wrong", 0.0),
-        ("x and y are swapped", math.pi / 4),
-        ("left and right are swapped: the sign of the x axis is wrong", math.pi / 2),
-        ("x and y are swapped and both signs are wrong", 3 * math.pi / 4),
-    )
-    words = min(what, key=lambda pair: abs(math.remainder(line - pair[1], math.pi)))[0]
-    text = (
-        f"The output is mirrored; {words}. Turning cannot put that right: correct the axis in the driver, the hub or "
-        "the game, then record again."
-    )
-    turn = "Do not turn the base: the output is mirrored, correct the axis first."
-    found = _left_alone("the output is mirrored", len(cued), turn, "mend first", Finding("fault", "mirror", text))
+    axes = min(_STAYING_LINE, key=lambda one: abs(math.remainder(line - _STAYING_LINE[one], math.pi)))
+    why, turn = message(Bases.why_mirrored), message(Bases.mirror_first)
+    finding = Finding("fault", "mirror", message(Bases.mirrored, axes=axes))
+    found = _left_alone(why, len(cued), turn, "mend_first", finding)
     return replace(found, mirrored=True)
 
 
@@ -280,33 +264,26 @@ def _turned(error_rad: float, errors: Array, groups: Array) -> Bearing:
     about = _wrapped(units - error_rad)
     n = len(errors)
     if len(units) < 2:
-        error = Estimate.unbounded(error_rad, "one push only", n=n)
+        error = Estimate.unbounded(error_rad, message(Bases.why_one_push), n=n)
     else:
         half = float(stdtrit(len(units) - 1, 0.975)) * float(np.std(about, ddof=1)) / math.sqrt(len(units))
         error = Estimate(error_rad, error_rad - half, error_rad + half, n=n)
     rotation = opposite(error)
-    degrees = f"{abs(math.degrees(error_rad)):.0f}°"
     quarters = quarters_of(error_rad)
     if quarters:
-        return _quarter(rotation, quarters, f"{degrees} {sense(error_rad)}")
+        return _quarter(rotation, quarters, error_rad)
     unsure = error.has_interval and error.lower <= 0.0 <= error.upper
     if abs(error_rad) < WORTH_TURNING or unsure:
-        stays = f"Leave the base as it is: pushes come within {degrees} of their cue on average."
-        return Bearing(rotation, False, stays, "stays")
-    turn = (
-        f"Turn the stick base {degrees} {sense(error_rad)} first, the same way as the player's error, and record the pushes "
-        "again."
-    )
-    return Bearing(rotation, False, turn, "turn", turn_base_rad=error)
+        return Bearing(rotation, False, message(Bases.stays, off_rad=abs(error_rad)), "stays")
+    return Bearing(rotation, False, message(Bases.turn, turn_rad=error_rad), "turn", turn_base_rad=error)
 
 
-def _quarter(rotation: Estimate, quarters: int, came_out: str) -> Bearing:
+_STOOD: dict[int, Stood] = {1: "clockwise", 2: "half", 3: "anticlockwise"}
+"""By the quarter turns, anticlockwise, by which the output came out turned."""
+
+
+def _quarter(rotation: Estimate, quarters: int, error_rad: float) -> Bearing:
     """A stick mounted a quarter or half turn round: how its base stood, which is against the sense of the output."""
-    stood = base_stood(quarters)
-    text = (
-        f"Every push comes out {came_out} of its cue: the base stood {stood.how}, its own forward {stood.faces}, or the axes "
-        f"are swapped in the driver. Turn the base {stood.cure}, or correct the axes, before anything else is tuned, and "
-        "record again."
-    )
-    turn = f"The base stood {stood.how}: turn it {stood.cure} first, or correct the axes, and record again."
-    return Bearing(rotation, False, turn, "mend first", (Finding("fault", "quarter turn", text),))
+    stood = _STOOD[quarters]
+    finding = Finding("fault", "quarter turn", message(Bases.quarter, error_rad=error_rad, stood=stood))
+    return Bearing(rotation, False, message(Bases.quarter_first, stood=stood), "mend_first", (finding,))

@@ -12,11 +12,14 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
+from typing import Literal
 
 import numpy as np
 from numpy.typing import NDArray
 from scipy.special import stdtrit
 
+from stickwright.codes.filters import FilterKind, Filters
+from stickwright.codes.message import Message, message
 from stickwright.errors import BadInput, Problem
 from stickwright.model.estimate import Estimate
 from stickwright.model.response import FilterChoice, FilterTried
@@ -32,14 +35,7 @@ PIECES = 5
 LONGEST_LAG_S = 0.5
 SLOW_HZ = 2.0  # Voluntary movement is below, tremor above.
 SHORTEST_S = 10.0  # Less following than this and five pieces hold hardly a movement each. (Judgement.)
-_NAMES = {
-    "none": "no filter",
-    "low-pass": "first-order low-pass",
-    "butterworth": "Butterworth low-pass, order 2",
-    "1-euro": "1-euro filter",
-    "notch": "notch at the tremor peak",
-}
-_KINDS = tuple(_NAMES)  # In order of simplicity.
+_KINDS: tuple[FilterKind, ...] = ("none", "low-pass", "butterworth", "1-euro", "notch")  # In order of simplicity.
 
 
 def lag_by_correlation_s(xy: Array, later_xy: Array, step_s: float) -> float:
@@ -163,7 +159,7 @@ def _lags_s(stretch: Stretch, through: Array, parts: Sequence[slice]) -> Array:
 
 def _mean_estimate(values: Array) -> Estimate:
     if len(values) < 2:
-        return Estimate.unbounded(float(values.mean()), "one piece of recording only", n=len(values))
+        return Estimate.unbounded(float(values.mean()), message(Filters.why_one_piece), n=len(values))
     half = float(stdtrit(len(values) - 1, 0.975)) * float(values.std(ddof=1)) / math.sqrt(len(values))
     mean = float(values.mean())
     return Estimate(mean, max(0.0, mean - half), mean + half, n=len(values))
@@ -191,7 +187,7 @@ def _tried(judged: _Judged, kind: str, lag_budget_s: float) -> tuple[FilterTried
     final = _best_row(judged, rows, every, lag_budget_s)
     lag = _mean_estimate(judged.lag_s[final])
     by = judged.filters[final]
-    tried = FilterTried(_NAMES[kind], by.settings, lag, _mean_estimate(held_out), lag.number <= lag_budget_s)
+    tried = FilterTried(by.kind, by.settings, lag, _mean_estimate(held_out), lag.number <= lag_budget_s)
     return tried, by, held_out
 
 
@@ -223,7 +219,7 @@ def choose_filter(
     Returns
     -------
     FilterChoice
-        The kind kept, each kind tried (simplest first) with lag and held-out error, and why in one sentence.
+        The kind kept, each kind tried (simplest first) with lag and held-out error, and why.
 
     Raises
     ------
@@ -240,8 +236,8 @@ def choose_filter(
     --------
     >>> times_s = np.arange(2000) * 0.01
     >>> target = np.column_stack([np.sin(times_s), np.cos(times_s)]) * 0.7
-    >>> choose_filter([Stretch(times_s, target, target)]).chosen.name
-    'no filter'
+    >>> choose_filter([Stretch(times_s, target, target)]).chosen.kind
+    'none'
     """
     if not (math.isfinite(lag_budget_s) and lag_budget_s >= 0.0):
         raise BadInput(Problem("lag_budget_s", f"{lag_budget_s:g}", "seconds, 0 or more", "60 ms is 0.06."))
@@ -285,7 +281,7 @@ def filter_of(choice: FilterChoice | None) -> Filter:
     if choice is None:
         return NO_FILTER
     numbers = dict(choice.chosen.settings)
-    kind = next(kind for kind in _NAMES if _NAMES[kind] == choice.chosen.name)
+    kind = choice.chosen.kind
     if kind == "none":
         return NO_FILTER
     if kind == "1-euro":
@@ -295,45 +291,51 @@ def filter_of(choice: FilterChoice | None) -> Filter:
     return Filter("butterworth" if kind == "butterworth" else "low-pass", numbers["cutoff_hz"])
 
 
-def _with_numbers(tried: FilterTried) -> str:
+def _with_numbers(tried: FilterTried) -> Message:
     numbers = dict(tried.settings)
     if "min_cutoff_hz" in numbers:
-        return f"{tried.name} at {numbers['min_cutoff_hz']:.2g} Hz with beta {numbers['beta']:.2g}"
+        return message(Filters.at, kind=tried.kind, frequency_hz=numbers["min_cutoff_hz"], beta_factor=numbers["beta"])
     frequency = numbers.get("cutoff_hz", numbers.get("frequency_hz"))
-    return tried.name if frequency is None else f"{tried.name} at {frequency:.2g} Hz"
+    if frequency is None:
+        return message(Filters.kind, kind=tried.kind)
+    return message(Filters.at, kind=tried.kind, frequency_hz=frequency, beta_factor=None)
 
 
-def _sentence(tried: Sequence[FilterTried], kept: int, lag_budget_s: float, tremor_hz: float | None) -> str:
-    alone = tried[0]
-    if kept == 0:
-        others = [one for one in tried[1:] if one.within_budget]
-        text = (
-            "No filter: the movement by itself follows its target within "
-            f"{100 * alone.error.number:.1f} % of full output"
+def _sentence(tried: Sequence[FilterTried], kept: int, lag_budget_s: float, tremor_hz: float | None) -> Message:
+    alone, one = tried[0].error.number, tried[kept]
+    tremor = _tremor_left(one, lag_budget_s, tremor_hz)
+    if kept > 0:
+        return message(
+            Filters.kept,
+            kept=_with_numbers(one),
+            lag_s=one.lag_s.number,
+            error_share=one.error.number,
+            alone_share=alone,
+            tremor=tremor,
         )
-        if others:
-            best = min(others, key=lambda one: one.error.number)
-            text += (
-                f"; the best within {1000 * lag_budget_s:.0f} ms, a {_with_numbers(best)}, comes to "
-                f"{100 * best.error.number:.1f} % and is {1000 * best.lag_s.number:.0f} ms late"
-            )
-    else:
-        one = tried[kept]
-        text = (
-            f"Kept: {_with_numbers(one)}, {1000 * one.lag_s.number:.0f} ms late; on pieces not used to choose it the "
-            f"output follows its target within {100 * one.error.number:.1f} % of full output, "
-            f"{100 * alone.error.number:.1f} % without a filter"
-        )
-    text += "."
+    others = [other for other in tried[1:] if other.within_budget]
+    best = min(others, key=lambda other: other.error.number) if others else None
+    return message(
+        Filters.none,
+        alone_share=alone,
+        best=_with_numbers(best) if best is not None else None,
+        best_share=best.error.number if best is not None else None,
+        best_lag_s=best.lag_s.number if best is not None else None,
+        lag_budget_s=lag_budget_s,
+        tremor=tremor,
+    )
+
+
+def _tremor_left(kept: FilterTried, lag_budget_s: float, tremor_hz: float | None) -> Message | None:
+    """What a low-pass with all the lag allowed would leave of a tremor."""
     if tremor_hz is None or lag_budget_s <= 0.0:
-        return text
+        return None
     left = low_pass_left(tremor_hz, lag_budget_s)
-    text += f" With {1000 * lag_budget_s:.0f} ms a low-pass still leaves {100 * left:.0f} % of {tremor_hz:.1f} Hz"
-    if left >= 0.5 and "frequency_hz" in dict(tried[kept].settings):
-        text += "; try support, friction, mass or a firmer stick before any filter of such slow tremor"
-    elif left >= 0.5:
-        text += (
-            ": slow tremor cannot be filtered away without making the game late; use support, friction, mass or a "
-            "firmer stick"
-        )
-    return text + "."
+    slow: Literal["before", "instead"] = "before" if kept.kind == "notch" else "instead"
+    return message(
+        Filters.tremor_left,
+        lag_s=lag_budget_s,
+        left_share=left,
+        tremor_hz=tremor_hz,
+        try_first=slow if left >= 0.5 else "no",
+    )

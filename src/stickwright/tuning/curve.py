@@ -13,6 +13,8 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from stickwright.codes.message import message
+from stickwright.codes.tunings import Tunings
 from stickwright.errors import BadInput, Problem
 from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import Finding
@@ -250,31 +252,20 @@ def fit_scatter(
 
 def _ratio(a: Estimate, b: Estimate) -> tuple[float, tuple[Finding, ...]]:
     if b.lower <= 0.0:
-        text = (
-            "Scatter does not grow with the level beyond doubt, so the curve stays straight. "
-            "More holds near the centre and near full deflection would tell."
-        )
-        return 0.0, (Finding("note", "straight curve", text),)
+        return 0.0, (Finding("note", "straight curve", message(Tunings.straight_curve)),)
     if b.number > RATIO_LIMIT * a.number:
-        text = (
-            "Scatter near the centre is so small beside that at full deflection that the curve would start more than "
-            "three times as steep as a straight line; it is held at three, since noise at rest is stretched as well."
-        )
-        return RATIO_LIMIT, (Finding("note", "curve limited", text),)
+        return RATIO_LIMIT, (Finding("note", "curve limited", message(Tunings.curve_limited)),)
     return b.number / a.number, ()
 
 
 def _too_few_levels(count: int, sd: Array, f: Array) -> ScatterFit:
-    why = f"scatter at {count} level{'' if count == 1 else 's'}, three well apart are needed"
-    text = (
-        f"The curve stays straight: {why}. Record holds (or aims) at a quarter, half, three quarters and the whole of "
-        "the player's reach."
-    )
+    why = message(Tunings.why_few_levels, levels=count)
+    text = message(Tunings.few_levels, why=why)
     a = math.sqrt(float((f * sd**2).sum() / f.sum())) if len(sd) else math.nan
     n = int(f.sum()) + len(f)
     return ScatterFit(
         Estimate.unbounded(a, why, n=n),
-        Estimate.unbounded(0.0, why, n=n, assumed="scatter the same at every level"),
+        Estimate.unbounded(0.0, why, n=n, assumed=message(Tunings.assumed_even)),
         0.0,
         (Finding("note", "straight curve", text),),
     )

@@ -15,6 +15,8 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 from scipy.special import betainc
 
+from stickwright.codes.message import message
+from stickwright.codes.tunings import Tunings
 from stickwright.errors import BadInput, Problem
 from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import Finding
@@ -292,28 +294,23 @@ def dead_zone_estimate(
     xy = np.concatenate(parts)
     findings: list[Finding] = []
     if len(xy) > 1 and float(np.ptp(xy, axis=0).max()) <= 1e-12:
-        text = (
-            "The stick read exactly the same at every rest sample: something before this program already cleans "
-            "its rest, or the record is frozen. Its true rest noise cannot be seen; look for a dead zone in the "
-            "driver or the hub."
-        )
-        findings.append(Finding("query", "frozen rest", text))
+        findings.append(Finding("query", "frozen rest", message(Tunings.frozen_rest)))
     kept = independent(parts)
     radius = np.sort(np.hypot(kept[:, 0], kept[:, 1]))
     rank = largest_rank(len(kept), coverage, confidence)
     if rank == 0:
         needed = smallest_sample(coverage, confidence)
-        why = (
-            f"the rest is worth {len(kept)} independent samples and {needed} are needed for {100 * coverage:g} % of "
-            f"rest at {100 * confidence:g} % confidence"
+        why = message(
+            Tunings.why_short_rest,
+            samples=len(kept),
+            needed=needed,
+            coverage_share=coverage,
+            confidence_share=confidence,
         )
         largest = float(np.hypot(xy[:, 0], xy[:, 1]).max())
-        text = (
-            f"No dead zone can be set: {why}. It would be {100 * largest:.1f} % or more. "
-            f"Record at least {needed / len(kept):.1f} times as long a rest."
-        )
+        text = message(Tunings.short_rest, why=why, largest_share=largest, longer_factor=needed / len(kept))
         findings.append(Finding("fault", "short rest", text))
-        return Estimate.unbounded(0.0, why, n=0, assumed="no dead zone"), tuple(findings)
+        return Estimate.unbounded(0.0, why, n=0, assumed=message(Tunings.assumed_no_zone)), tuple(findings)
     # The lower side: the highest order statistic from below that covers at most `coverage`.
     below = np.arange(1.0, len(kept) + 1.0)
     enough = np.asarray(betainc(below, len(kept) - below + 1.0, coverage)) >= confidence

@@ -14,12 +14,12 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
-from typing import Literal
 
 import numpy as np
 from numba import njit
 from numpy.typing import ArrayLike, NDArray
 
+from stickwright.codes.filters import FilterKind
 from stickwright.errors import BadInput, Problem
 from stickwright.tuning.sections import butterworth, notch
 from stickwright.tuning.series import checked_positive, checked_series
@@ -39,7 +39,6 @@ __all__ = [
 ]
 
 Array = NDArray[np.float64]
-Kind = Literal["none", "low-pass", "butterworth", "1-euro", "notch"]
 
 # Multiplying and adding in one rounding is allowed, nothing that would change how NaN or order behave.
 _FAST = {"contract", "nsz"}
@@ -61,7 +60,7 @@ class Filter:
         Notch only: centre frequency divided by width.
     """
 
-    kind: Kind = "none"
+    kind: FilterKind = "none"
     cutoff_hz: float = math.nan
     beta: float = 0.0
     quality: float = 2.5

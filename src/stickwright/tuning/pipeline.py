@@ -15,11 +15,14 @@ from typing import Literal, NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.bases import Bases
+from stickwright.codes.filters import Filters
+from stickwright.codes.message import Message, Name, Text, message
+from stickwright.codes.tunings import Tunings
 from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import Finding
 from stickwright.model.recording import Recording
 from stickwright.model.response import FilterChoice, Tuning
-from stickwright.model.turns import sense
 from stickwright.trace.home import home, step_of_levels
 from stickwright.trace.let_go import while_held
 from stickwright.trace.recording import cleaned
@@ -53,7 +56,7 @@ _WIDE_DEAD_ZONE = 0.3  # Beyond this more than the noise is wrong: support, or a
 class _Rest(NamedTuple):
     rests: list[Array]
     findings: tuple[Finding, ...]
-    why: str = ""
+    why: Text = ""
     """Why there is none."""
 
 
@@ -83,7 +86,7 @@ def tune(
     lag_budget_s : float, default 0.06
         By how much a filter may make the game late, seconds.
     least_dead_zone_share : float, default 0
-        Dead zone that keeps involuntary movement out in play, share of the throw; the stick's rest may need more.
+        Dead zone that keeps involuntary movement out in play, share of the travel; the stick's rest may need more.
     rng : numpy.random.Generator or None
         Draws behind the intervals of the scatter; a fixed seed when None.
 
@@ -236,17 +239,21 @@ def _ratio_from_middle(middle: float) -> float:
     return float(brentq(lambda c: math.log1p(c / 2) / math.log1p(c) - middle, 1e-9, 1e6, xtol=1e-12))
 
 
+_MISSING: dict[tuple[bool, bool], Literal["x", "y", "both"]] = {
+    (False, True): "x",
+    (True, False): "y",
+    (False, False): "both",
+}
+
+
 def _with_both_axes(recordings: Sequence[Recording], findings: list[Finding]) -> list[Recording]:
     kept = []
     for one in recordings:
-        missing = " and ".join("xy"[axis] for axis in (0, 1) if not np.isfinite(one.xy[:, axis]).any())
-        if len(one.xy) == 0 or not missing:
+        there = (bool(np.isfinite(one.xy[:, 0]).any()), bool(np.isfinite(one.xy[:, 1]).any()))
+        if len(one.xy) == 0 or all(there):
             kept.append(one)
             continue
-        text = (
-            f"{one.name} holds no {missing} and was not used for tuning: a response needs both axes of the stick. "
-            "Record both."
-        )
+        text = message(Tunings.one_axis, recording=Name(one.name), missing=_MISSING[there])
         findings.append(Finding("query", "one axis", text))
     return kept
 
@@ -271,18 +278,11 @@ def _rest(recordings: Sequence[Recording]) -> _Rest:
     if wanted:
         unsettled = unsettled_finding(sum(found.unsettled for _, found in asked), wanted)
         faults = [fault for one, found in asked if found.samples for fault in _rest_faults(one)]
-        return _Rest(rests, (*faults, *unsettled, *one_release(len(rests))), "no rest settled")
+        return _Rest(rests, (*faults, *unsettled, *one_release(len(rests))), message(Tunings.why_unsettled))
     still = [rest for one in recordings for rest in rests_of(one.times_s, one.xy).samples]
     if still:
-        text = (
-            "No rest was asked for in these recordings; moments in which the stick lay still near the centre were "
-            "taken instead. Record 20 s of rest, hands as in play, to be sure."
-        )
-        return _Rest(still, (Finding("query", "rest by stillness", text),))
-    text = (
-        "Centre and dead zone are left alone: no rest was recorded. Record 20 s of rest, hands as in play, not trying."
-    )
-    return _Rest([], (Finding("note", "rest", text),), "no rest was recorded")
+        return _Rest(still, (Finding("query", "rest by stillness", message(Tunings.rest_by_stillness)),))
+    return _Rest([], (Finding("note", "rest", message(Tunings.no_rest)),), message(Tunings.why_no_rest))
 
 
 def _rest_cue(recording: Recording) -> NDArray[np.str_]:
@@ -296,7 +296,7 @@ def _rest_faults(recording: Recording) -> list[Finding]:
     clean, noticed = cleaned(recording)
     _, said = rest_report(clean)
     return [
-        replace(one, text=f"{recording.name}: {one.text}")
+        replace(one, text=message(Tunings.in_recording, recording=Name(recording.name), told=one.text))
         for one in (*noticed, *said)
         if one.level == "fault" and one.about in _REST_FAULTS
     ]
@@ -304,7 +304,7 @@ def _rest_faults(recording: Recording) -> list[Finding]:
 
 def _centre(rest: _Rest, axis: int) -> Estimate:
     if not rest.rests:
-        return Estimate.unbounded(0.0, rest.why, n=0, assumed="stick centred")
+        return Estimate.unbounded(0.0, rest.why, n=0, assumed=message(Tunings.assumed_centred))
     every = np.concatenate(rest.rests)
     return home([each[:, axis] for each in rest.rests], step_of_levels(every[:, 0], every[:, 1]))
 
@@ -323,12 +323,12 @@ def _seat(recordings: Sequence[Recording], seated: Response) -> Bearing:
     return bearing(known[:, 0], known[:, 1])
 
 
-def _rotation_sentence(seat: Bearing) -> str:
+def _rotation_sentence(seat: Bearing) -> Message:
     """What to do with the base, and what the software does until that is done."""
-    if seat.base != "turn":
+    if seat.turn_base_rad is None:
         return seat.turn_base
-    angle = seat.output_rotation_rad.number
-    return f"{seat.turn_base} Until then the output is turned {abs(math.degrees(angle)):.0f}° {sense(angle)}."
+    output_rad = seat.output_rotation_rad.number
+    return message(Bases.turn_until, turn_rad=seat.turn_base_rad.number, output_rad=output_rad)
 
 
 def _span(recordings: Sequence[Recording], turned: Response) -> tuple[Span, Literal["rim", "push", ""]]:
@@ -342,27 +342,26 @@ def _span(recordings: Sequence[Recording], turned: Response) -> tuple[Span, Lite
 
 def _dead_zone(rest: _Rest, ranged: Response) -> tuple[Estimate, tuple[Finding, ...]]:
     if not rest.rests:
-        return Estimate.unbounded(0.0, rest.why, n=0, assumed="no dead zone"), ()
+        return Estimate.unbounded(0.0, rest.why, n=0, assumed=message(Tunings.assumed_no_zone)), ()
     estimate, findings = dead_zone_estimate([placed(one, ranged) for one in rest.rests])
     if estimate.number > _WIDE_DEAD_ZONE:
-        text = (
-            f"The dead zone would take {100 * estimate.number:.0f} % of the player's range. Something else is wrong: "
-            "support the limb, check that the stick was not leaned on, or take a firmer stick."
-        )
+        text = message(Tunings.wide_dead_zone, radius_share=estimate.number)
         findings = (*findings, Finding("fault", "wide dead zone", text))
     return estimate, findings
 
 
 def _held_back(dead: Estimate, least_share: float, span: Span) -> Estimate:
-    """The dead zone, no smaller than what keeps involuntary movement out in play (a share of the throw)."""
+    """The dead zone, no smaller than what keeps involuntary movement out in play (a share of the travel)."""
     least = least_share * (float(np.mean(span.gain)) if span.gain else 1.0)
     if not least > dead.number:
         return dead
-    why = (
-        f"set by involuntary movement in play, which a radius of {100 * least:.0f} % keeps out; the stick at rest needs "
-        + (f"{100 * dead.number:.1f} %" if dead.n else f"one too, but {dead.why}")
+    why = message(
+        Tunings.why_involuntary,
+        radius_share=least,
+        rest_share=dead.number if dead.n else None,
+        rest_why=None if dead.n else dead.why,
     )
-    return Estimate.unbounded(least, why, n=dead.n, assumed="worked out from the involuntary force, not recorded")
+    return Estimate.unbounded(least, why, n=dead.n, assumed=message(Tunings.assumed_involuntary))
 
 
 def _curve(
@@ -373,15 +372,15 @@ def _curve(
     return fit_scatter(levels, sds, degrees, rng), task
 
 
-def _curve_sentence(fit: ScatterFit, task: str) -> str:
+def _curve_sentence(fit: ScatterFit, task: str) -> Message:
     if fit.ratio == 0.0:
-        why = fit.b.why or "scatter does not grow with the level beyond doubt"
-        return f"Curve: straight ({why})."
-    where = "holds" if task == "hold" else "aimed movements"
-    return (
-        f"Curve: over the range scatter grows from {100 * fit.a.number:.1f} % at the centre by "
-        f"{100 * fit.b.number:.1f} % ({where}); the curve starts {fit.ratio / math.log1p(fit.ratio):.1f} times "
-        "as steep as a straight line and flattens, so that precision is the same all along."
+        return message(Tunings.curve_straight, why=fit.b.why or message(Tunings.why_no_increase))
+    return message(
+        Tunings.curve_bent,
+        centre_share=fit.a.number,
+        growth_share=fit.b.number,
+        task="hold" if task == "hold" else "aim",
+        steep_factor=fit.ratio / math.log1p(fit.ratio),
     )
 
 
@@ -391,10 +390,7 @@ def _filter(
     followed = [one for each in recordings for one in asked_for(each, "follow") if one.target_xy is not None]
     seconds = sum(float(one.times_s[-1] - one.times_s[0]) for one in followed if len(one.times_s) >= 50)
     if seconds < SHORTEST_S:
-        text = (
-            f"No filter was chosen: {seconds:.0f} s of following a moving target were recorded and {SHORTEST_S:.0f} s "
-            "are the least. Record one minute of following, target and output together."
-        )
+        text = message(Filters.too_little_following, followed_s=seconds, least_s=SHORTEST_S)
         return None, (Finding("note", "filter", text),)
     # The player closed the loop on the output as it was, so movement and target stay as recorded; both are
     # brought to the size that the range will give them, since the 1-euro filter goes by speed.

@@ -1,6 +1,6 @@
 """The best use of a game that offers a dead zone and a sensitivity and nothing else.
 
-Assumed of such a game: inside its dead zone nothing, beyond it the rest of the throw stretched to start
+Assumed of such a game: inside its dead zone nothing, beyond it the rest of the travel stretched to start
 at 0, multiplied by the sensitivity, and cut at full output. Games differ; the page says try and see.
 """
 
@@ -12,6 +12,9 @@ from collections.abc import Sequence
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.message import Message, message
+from stickwright.codes.tunings import Tunings
+from stickwright.model.game import DEAD_ZONE, SENSITIVITY
 from stickwright.model.response import SimpleSettings
 from stickwright.tuning.shaping import Response, gain_towards, shaped
 
@@ -56,7 +59,7 @@ def simple_settings(
     settings : Response
         The whole response.
     reach_share : tuple of float
-        Reach at each of the response's directions, share of full output; the whole throw when empty.
+        Reach at each of the response's directions, share of full output; the whole travel when empty.
     offers : sequence of str
         What the game lets you change; when it is only one of 'dead zone' and 'sensitivity', the other stays
         as it is (0 and 100 percent).
@@ -112,9 +115,9 @@ def _rest_needs(settings: Response) -> float:
 
 def _least_squares(deflection: Array, wanted: Array, least_zone: float, offers: Sequence[str]) -> tuple[float, float]:
     """Best pair in steps of one percent: coarse over the whole field, then every step about the best."""
-    one_only = ("dead zone" in offers) != ("sensitivity" in offers)
-    keep_zone = one_only and "sensitivity" in offers
-    keep_level = one_only and "dead zone" in offers
+    one_only = (DEAD_ZONE in offers) != (SENSITIVITY in offers)
+    keep_zone = one_only and SENSITIVITY in offers
+    keep_level = one_only and DEAD_ZONE in offers
 
     def best(zones: Array, levels: Array) -> tuple[float, float]:
         found = (math.inf, 0.0, 1.0)
@@ -132,20 +135,21 @@ def _least_squares(deflection: Array, wanted: Array, least_zone: float, offers: 
     return best(near[(near >= least_zone) & (near < 0.95)], levels[levels <= _TOP_SENSITIVITY])
 
 
-def _lost(settings: Response, rms: float) -> str:
-    parts = []
-    if math.hypot(*settings.centre_xy) > 0.005:
-        parts.append("the stick's rest stays off centre")
-    if abs(math.degrees(settings.output_rotation_rad)) >= 1.0:
-        parts.append(f"the output stays turned by {abs(math.degrees(settings.output_rotation_rad)):.0f}°")
-    if settings.gain and max(settings.gain) - min(settings.gain) > 0.1:
-        parts.append(
-            f"all directions get the same gain where {min(settings.gain):.1f} to {max(settings.gain):.1f} were wanted"
-        )
-    if settings.curve_ratio > 0.0:
-        parts.append("precision is not the same along the range")
-    if settings.filter.kind != "none":
-        parts.append("nothing is smoothed")
-    if not parts:
-        return "Nothing is lost but the last per cent."
-    return f"With two numbers only, {', '.join(parts)}; the output differs by {100 * rms:.0f} % of full output (rms)."
+def _lost(settings: Response, rms: float) -> Message:
+    off_centre = math.hypot(*settings.centre_xy) > 0.005
+    rotated = abs(math.degrees(settings.output_rotation_rad)) >= 1.0
+    varied = bool(settings.gain) and max(settings.gain) - min(settings.gain) > 0.1
+    uneven, unfiltered = settings.curve_ratio > 0.0, settings.filter.kind != "none"
+    if not (off_centre or rotated or varied or uneven or unfiltered):
+        return message(Tunings.nothing_lost, rms_share=rms)
+    return message(
+        Tunings.lost,
+        off_centre=off_centre,
+        # The rotation that is not taken off is the error, against the output's own.
+        rotated_rad=-settings.output_rotation_rad if rotated else None,
+        least_factor=min(settings.gain) if varied else None,
+        most_factor=max(settings.gain) if varied else None,
+        uneven=uneven,
+        unfiltered=unfiltered,
+        rms_share=rms,
+    )

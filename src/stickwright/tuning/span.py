@@ -10,6 +10,8 @@ import numpy as np
 from numpy.typing import NDArray
 from scipy.special import stdtrit
 
+from stickwright.codes.message import message
+from stickwright.codes.tunings import Tunings
 from stickwright.mechanics.widening import GAIN_LIMIT
 from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import Finding
@@ -160,12 +162,7 @@ def _widest_gap(towards: Sequence[float]) -> float:
 
 
 def _no_span(count: int) -> Span:
-    known = f"reach is known in {count} direction{'' if count == 1 else 's'} only" if count else "no reach was recorded"
-    text = (
-        f"The range is left alone: {known}. Record a slow turn along the rim, or pushes with their cues "
-        "right, forward, left and back."
-    )
-    return Span(findings=(Finding("note", "range", text),))
+    return Span(findings=(Finding("note", "range", message(Tunings.no_range, directions=count)),))
 
 
 def _pooled(logs: Sequence[Array]) -> list[Estimate]:
@@ -175,7 +172,7 @@ def _pooled(logs: Sequence[Array]) -> list[Estimate]:
     for one in logs:
         value = math.exp(float(one.mean()))
         if freedom == 0:
-            out.append(Estimate.unbounded(value, "one reading in each direction", n=len(one)))
+            out.append(Estimate.unbounded(value, message(Tunings.why_one_each), n=len(one)))
             continue
         half = float(stdtrit(freedom, 0.975)) * math.sqrt(square / freedom / len(one))
         out.append(Estimate(value, value * math.exp(-half), value * math.exp(half), n=len(one)))
@@ -188,9 +185,9 @@ def _limits(towards: Sequence[float], reach: Sequence[Estimate]) -> list[Finding
     ]
     if not short:
         return []
-    named = ", ".join(f"{math.degrees(direction):.0f} deg ({100 * value:.0f} %)" for direction, value in short)
-    text = (
-        f"Reach is below a third of full output towards {named}: more than three times gain would be needed, and noise "
-        "grows with it. The range is held at three; a lighter stick, a shorter throw or an extension helps more."
+    text = message(
+        Tunings.gain_limit,
+        directions_rad=tuple(direction for direction, _ in short),
+        reach_share=tuple(reached for _, reached in short),
     )
     return [Finding("query", "gain limit", text)]
