@@ -10,6 +10,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 
+from said import said
 from stickwright.errors import BadInput
 from stickwright.model.case import Case
 from stickwright.model.player import SiteUnder
@@ -43,11 +44,11 @@ def test_unsteadiness_goes_to_its_state() -> None:
     """Made as usual, the recording of keeping still gives the usual involuntary force, and nothing of the state; made tired, it
     gives that of the state, and the usual one is assumed."""
     usual, tired = known(), known([(STILL, TIRED)])
-    assert STILL in str(usual.ability.report.involuntary_force_n.assumed)
-    assert STILL not in str(usual.states[1].ability.report.involuntary_force_n.assumed)
-    assert STILL not in str(tired.ability.report.involuntary_force_n.assumed)
+    assert STILL in said(usual.ability.report.involuntary_force_n.assumed)
+    assert STILL not in said(usual.states[1].ability.report.involuntary_force_n.assumed)
+    assert STILL not in said(tired.ability.report.involuntary_force_n.assumed)
     recorded = tired.states[1].ability.report.involuntary_force_n
-    assert STILL in str(recorded.assumed)
+    assert STILL in said(recorded.assumed)
     assert recorded.value == pytest.approx(usual.ability.report.involuntary_force_n.value, rel=1e-9)
     assert any(one.text.startswith(f"{TIRED}: Involuntary force taken from") for one in tired.heard)
 
