@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 import pytest
 from hypothesis import given
@@ -13,6 +14,7 @@ from stickwright.allocation import worth
 from stickwright.allocation.pressing import Pressed, press_fit
 from stickwright.model.game import Action
 from stickwright.model.kit import Switch
+from stickwright.model.plan import Doubt
 from stickwright.model.player import Site
 from stickwright.model.sharing import Term
 
@@ -122,6 +124,19 @@ class TestPresses:
 
     def worth_of(self, wanted: Action, *, toggle: bool = False, at: Site = HAND) -> tuple[Term, ...]:
         return worth.press_terms(press_fit(at, Pressed.of_switch(LIGHT), wanted, toggle=toggle), wanted, toggle=toggle)
+
+    def test_each_thing_to_be_tried_costs(self) -> None:
+        """Whether its size suits and whether it is strong enough: each costs as much, both twice that; none costs nothing."""
+        wanted = asked()
+        plain = press_fit(HAND, Pressed.of_switch(LIGHT), wanted)
+        size, strength = (Doubt(rule, "", rule) for rule in ("size", "strength"))
+
+        def cost(*doubts: Doubt) -> float:
+            return term(worth.press_terms(replace(plain, doubts=doubts), wanted, toggle=False), "suits")
+
+        assert cost() == 0
+        assert cost(size) == cost(strength) < 0
+        assert cost(size, strength) == pytest.approx(2 * cost(size))
 
     def test_the_toggle_costs_what_the_player_says(self) -> None:
         """A press to start and one to stop costs the player's own price; one point where none is said, and it is named."""
