@@ -125,6 +125,11 @@ class TestPresses:
     def worth_of(self, wanted: Action, *, toggle: bool = False, at: Site = HAND) -> tuple[Term, ...]:
         return worth.press_terms(press_fit(at, Pressed.of_switch(LIGHT), wanted, toggle=toggle), wanted, toggle=toggle)
 
+    def test_false_presses_of_figures_nobody_read_are_marked(self) -> None:
+        """A rate that stands on a usual resting or involuntary force says so beside itself."""
+        (told,) = [one for one in self.worth_of(asked()) if one.what == "false presses"]
+        assert told.words.endswith("(in part assumed)")
+
     def test_each_thing_to_be_tried_costs(self) -> None:
         """Whether its size suits and whether it is strong enough: each costs as much, both twice that; none costs nothing."""
         wanted = asked()
