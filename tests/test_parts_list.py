@@ -8,6 +8,7 @@ from pathlib import Path
 
 from small_cases import action, case, hub, site, switch
 
+from said import said
 from stickwright.model.sharing import Sharing
 from stickwright.model.wishes import Wishes
 from stickwright.planning import plan
@@ -96,7 +97,7 @@ def test_goals_are_told_with_the_plan() -> None:
     asked = replace(
         this, player=this.player.model_copy(update={"goals": ("win once against my cousin.", "play an hour")})
     )
-    told = [one.text for one in plan(asked, draws=5).findings if one.about == "goals"]
+    told = [said(one.text) for one in plan(asked, draws=5).findings if one.about == "goals"]
     assert len(told) == 1
     assert "win once against my cousin; play an hour" in told[0]
     silent = replace(this, player=this.player.model_copy(update={"goals": ()}))

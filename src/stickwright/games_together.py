@@ -14,6 +14,7 @@ from stickwright.allocation.replugging import plugged_for_all, refits_of, replug
 from stickwright.allocation.share import share_out
 from stickwright.allocation.stands import Stand, stands_of
 from stickwright.allocation.wiring import wiring_of
+from stickwright.codes.message import Text
 from stickwright.mechanics.fit import Rules
 from stickwright.model.case import Case
 from stickwright.model.kit import Controller, Stick, Switch
@@ -237,16 +238,17 @@ def _parts_for_all(
     devices: Counter[str] = Counter()
     for (_, _, device), number in stands.items():
         devices[device] += number
-    out: dict[tuple[str, str], PartLine] = {}
+    out: dict[tuple[str, Text], PartLine] = {}
     for wiring in wirings:
         for line in wiring.parts:
             key = (line.kind, line.name)
             if key not in out or line.count > out[key].count:
                 out[key] = line
     for key, line in out.items():
-        count = max(line.count, devices[line.name])
+        name = line.name if isinstance(line.name, str) else ""  # what is wired has a name of its own
+        count = max(line.count, devices[name])
         if count > line.count:
-            buy, each = max(0, count - line.in_stock), kit_price.get(line.name)
+            buy, each = max(0, count - line.in_stock), kit_price.get(name)
             price = 0.0 if not buy else None if each is None else round(each * buy, 2)
             out[key] = replace(line, count=count, buy=buy, price=price)
     return tuple(out.values())

@@ -10,6 +10,9 @@ import math
 from collections.abc import Sequence
 from dataclasses import replace
 
+from stickwright.codes.message import Message, Name, message
+from stickwright.codes.mount_answers import MountAnswers
+from stickwright.codes.mount_assumed import MountAssumed
 from stickwright.listening import base_turn
 from stickwright.model.case import Case
 from stickwright.model.estimate import Estimate
@@ -24,7 +27,6 @@ from stickwright.mounting.pose import place_of
 from stickwright.mounting.statics import Pushes
 from stickwright.mounting.together import Wanted, mounts_together
 from stickwright.siting import KnownSite
-from stickwright.units import spoken
 
 __all__ = ["held_together", "wanted_of", "with_slopes"]
 
@@ -112,8 +114,7 @@ def _on_its_grip(grip: Sequence[Placement]) -> tuple[Finding, ...]:
     return tuple(
         Finding(
             "note", "grip",
-            f"{one.device} is fixed to the grip of {one.fit.fixed_to}: what holds that must stand the pushes on both. They "
-            "count here where the controller itself is pushed; a long stick pulls more, so try it before it is used.",
+            message(MountAnswers.on_grip, device=Name(str(one.device)), controller=Name(str(one.fit.fixed_to))),
         )
         for one in grip
         if one.fit is not None
@@ -124,11 +125,7 @@ def _crosswise(main: Placement) -> tuple[Finding, ...]:
     """That the base stands crosswise: where its own front is, and that every turn comes on top of that."""
     if main.fit is None or not main.fit.crosswise:
         return ()
-    text = (
-        f"{main.device} stands crosswise: its own front points to the player's left before any turn given here, and its "
-        "output is turned a quarter turn anticlockwise."
-    )
-    return (Finding("note", "crosswise", text),)
+    return (Finding("note", "crosswise", message(MountAnswers.crosswise, device=Name(str(main.device)))),)
 
 
 def _held(case: Case, site: Site, main: Placement, group: Sequence[Placement]) -> Held:
@@ -145,7 +142,7 @@ def _held(case: Case, site: Site, main: Placement, group: Sequence[Placement]) -
 def _with_its_grip(held: Held, sticks: Sequence[Stick]) -> Held:
     """A controller with the sticks that are fixed to its grip: what holds it carries them too."""
     weighed = sum(one.mass_kg or 0.0 for one in sticks)
-    unweighed = [f"{one.name} on its grip was not weighed: not counted" for one in sticks if one.mass_kg is None]
+    unweighed = [message(MountAssumed.grip_weight, device=Name(one.name)) for one in sticks if one.mass_kg is None]
     mass_kg = None if held.mass_kg is None else held.mass_kg + weighed
     return replace(held, mass_kg=mass_kg, assumed=(*held.assumed, *unweighed))
 
@@ -179,16 +176,16 @@ def _press_n(site: Site, press: PressFit | None) -> float:
     return press.force_n if press is not None and math.isfinite(press.force_n) else 0.0
 
 
-def _press_assumed(group: Sequence[Placement], sites: dict[str, Site], held: Held) -> tuple[str, ...]:
+def _press_assumed(group: Sequence[Placement], sites: dict[str, Site], held: Held) -> tuple[Message, ...]:
     pressed = [one for one in group if one.fit is None and not (one.press is not None and one.press.force_n == 0)]
     if not pressed:
         return ()
-    out = [f"a press on {held.device} counts as if it pushed as hard along the face as into it"]
+    out = [message(MountAssumed.press_along, device=Name(held.device))]
     for name in dict.fromkeys(str(one.site) for one in pressed):
         read = sites[name].press
         if read is None or not read.force_n:
             force = _press_n(sites[name], next(one.press for one in pressed if one.site == name))
-            out.append(f"how hard {name} presses was not read: taken as {spoken(force, 'n')}")
+            out.append(message(MountAssumed.press_force, site=Name(name), force_n=force))
     return tuple(out)
 
 
@@ -199,11 +196,15 @@ def _shared_by(
     out = []
     others = [name for name in dict.fromkeys(str(one.site) for one in group) if name != main.site]
     if others:
-        text = f"{main.device} stands where {main.site} rests; {' and '.join(others)} must reach it from there."
+        text = message(
+            MountAnswers.reached_from, device=Name(str(main.device)), site=Name(str(main.site)),
+            others=tuple(Name(name) for name in others),
+        )  # fmt: skip
         out.append(Finding("note", "place", text))
     beside = [str(one[0].device) for one in groups if one is not group and any(each.site == main.site for each in one)]
     beside = [name for name in dict.fromkeys(beside) if name != main.device]
     if beside:
-        text = f"{main.site} plays {' and '.join(beside)} too: both stand side by side, about where it rests."
+        devices = tuple(Name(name) for name in beside)
+        text = message(MountAnswers.side_by_side, site=Name(str(main.site)), devices=devices)
         out.append(Finding("note", "place", text))
     return tuple(out)

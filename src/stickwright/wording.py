@@ -69,8 +69,8 @@ def names_used(
         [
             *(name for fit in fits for name in (fit.stick.split(" (")[0], fit.topper, fit.extension)),
             *(one.device for one in placements if one.how == "site"),
-            *(one.name for one in wired),
-            *(name for one in held for name in (one.mount, *one.parts)),
+            *(one.name for one in wired if isinstance(one.name, str)),
+            *(name for one in held for name in (one.mount, *one.parts) if isinstance(name, str)),
         ]
     )
 

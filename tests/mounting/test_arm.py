@@ -10,10 +10,12 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 from scipy.spatial.transform import Rotation
 
+from said import said
+from stickwright.codes.joint_settings import JointSettings
+from stickwright.codes.message import message
 from stickwright.errors import BadInput
 from stickwright.mounting.arm import (
     JointAngles,
-    clock,
     forward,
     inverse,
     joint_angles,
@@ -150,7 +152,7 @@ def test_upright_arm() -> None:
 
 
 def test_clock() -> None:
-    """Twelve ahead, three right, six behind, nine left; half hours between."""
+    """Twelve ahead, three right, six behind, nine left; half hours between: as a level link is told."""
     told = {
         90: "12 o'clock",
         0: "3 o'clock",
@@ -160,22 +162,26 @@ def test_clock() -> None:
         75: "half past 12",
         97: "12 o'clock",
     }
-    assert {degrees: clock(math.radians(degrees)) for degrees in told} == told
+    for degrees, hour in told.items():
+        level = message(JointSettings.lower_link, azimuth_rad=math.radians(degrees), elevation_rad=0.0)
+        assert said(level) == f"points to {hour} seen from above, level"
 
 
 def test_joints_in_words() -> None:
     """By hand: lower link forward and 30 degrees up, upper link to the left and level: the elbow is bent by arccos 0 = 90."""
     lower = 0.2 * np.array([0.0, math.cos(math.radians(30)), 0.5])
     points = ((0.0, 0.0, 0.0), tuple(lower), tuple(lower + np.array([-0.1, 0.0, 0.0])))
-    words = [joint.words for joint in joints_in_words(points, turn_rad=math.radians(30), tilt_rad=math.radians(-10))]
+    words = [
+        said(joint.words) for joint in joints_in_words(points, turn_rad=math.radians(30), tilt_rad=math.radians(-10))
+    ]
     assert words == [
-        "lower link points to 12 o'clock seen from above, 30° up",
-        "elbow bent 90°, upper link points to 9 o'clock seen from above, level",
-        "plate tilted 10° away from the player, its front to 11 o'clock",
+        "points to 12 o'clock seen from above, 30° up",
+        "bent 90°, upper link points to 9 o'clock seen from above, level",
+        "tilted 10° away from the player, its front to 11 o'clock",
     ]
 
 
 def test_an_upright_link_has_no_clock() -> None:
     """A link that stands upright points nowhere on a clock."""
     points = ((0.0, 0.0, 0.0), (0.0, 0.0, 0.1), (0.1, 0.0, 0.0))
-    assert joints_in_words(points)[0].words == "lower link points straight up"
+    assert said(joints_in_words(points)[0].words) == "points straight up"

@@ -8,6 +8,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from said import said
+from stickwright.codes.message import message
+from stickwright.codes.seating import Seating
 from stickwright.model.room import Room
 from stickwright.mounting.chair_stability import (
     ChairStability,
@@ -35,9 +38,9 @@ def test_by_hand():
     assert math.degrees(found) == pytest.approx(15.311, abs=0.01)
     told = chair_stability(chair(), "seat", (0.40, 0.2, 0.2), 2.0)
     assert told.side == "right"
-    assert "add 2.4 N m" in told.words
-    assert "falls from 15.6\N{DEGREE SIGN} to 15.3\N{DEGREE SIGN}" in told.words
-    assert told.question == ""
+    assert "add 2.4 N m" in said(told.words)
+    assert "falls from 15.6\N{DEGREE SIGN} to 15.3\N{DEGREE SIGN}" in said(told.words)
+    assert told.question is None
 
 
 def test_moments_on_level_ground():
@@ -82,8 +85,8 @@ def test_at_that_slope_the_moments_are_even(kg, to_line, height, added, out, up)
 def test_the_one_measurement_that_would_settle_it(missing, asked):
     """What is not known is asked for, one thing at a time, and no slope is made up."""
     told = chair_stability(chair(**missing), "seat", (0.40, 0.2, 0.2), 2.0)
-    assert asked in told.question
-    assert "falls from" not in told.words
+    assert asked in said(told.question)
+    assert told.words is None or told.words.param("after_rad") is None
 
 
 def test_nothing_is_said_of_what_does_not_hang_on_a_wheelchair():
@@ -95,7 +98,7 @@ def test_nothing_is_said_of_what_does_not_hang_on_a_wheelchair():
         chair_stability(chair(posture="bed"), "seat", (0.4, 0.2, 0.3), 2.0),
         chair_stability(chair(), "seat", (0.4, 0.2, 0.3), 0.0),
     ]
-    assert [(one.words, one.question) for one in quiet] == [("", "")] * 4
+    assert [(one.words, one.question) for one in quiet] == [(None, None)] * 4
 
 
 def test_a_chair_that_tips_where_it_stands_is_a_fault():
@@ -106,14 +109,13 @@ def test_a_chair_that_tips_where_it_stands_is_a_fault():
     assert (known.check.load, known.check.limit) == (pytest.approx(27.46, abs=0.005), pytest.approx(22.06, abs=0.005))
     fault, query = stability_findings("hand", known)
     assert (fault.level, query.level) == ("fault", "query")
-    assert "tips on level ground" in fault.text
+    assert "tips on level ground" in said(fault.text)
 
 
 def test_what_is_known_and_what_is_asked_are_told_as_two_sentences():
     """One blank between them; a question alone begins right after the site."""
-    both = ChairStability(words="It falls from 15° to 14°.", question="Measure the track.")
-    assert [one.text for one in stability_findings("chin", both)] == [
-        "chin: It falls from 15° to 14°. Measure the track."
-    ]
-    asked = ChairStability(question="Measure the track.")
-    assert [one.text for one in stability_findings("chin", asked)] == ["chin: Measure the track."]
+    weigh, floor = message(Seating.weigh), message(Seating.seat_height)
+    (both,) = stability_findings("chin", ChairStability(words=weigh, question=floor))
+    assert said(both.text) == f"chin: {said(weigh)} {said(floor)}"
+    (asked,) = stability_findings("chin", ChairStability(question=floor))
+    assert said(asked.text) == f"chin: {said(floor)}"

@@ -8,6 +8,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from said import said
+from stickwright.codes.message import Name, message
+from stickwright.codes.to_measure import ToMeasure
 from stickwright.errors import BadInput
 from stickwright.model.kit import Fastener, Mount
 from stickwright.model.room import Surface
@@ -58,22 +61,22 @@ class TestABlowOf85Newton:
 
     def test_hook_and_loop_fails(self):
         """A third of 35 kPa is 12 kPa, less than 27; it would take 198 x 145 mm, which the base has not."""
-        tension = spasm(fastener_checks(BLOW, 0.095, HOOKS, BASE, base_m=BASE), "fastener tension")
+        tension = spasm(fastener_checks(BLOW, 0.095, HOOKS, BASE, base_m=BASE), "fastener_tension")
         assert tension.load == approx(27, abs=0.5)
         assert tension.limit / 3 == approx(12, abs=0.5)
         assert (tension.holds, tension.wanted) == (False, 3.0)
-        assert "It needs 198 x 145 mm; the base is 150 x 110 mm, too small." in tension.words
+        assert "A patch of 198 × 145 mm is required; the base is 150 × 110 mm, too small for it." in said(tension.words)
 
     def test_mushroom_head_holds(self):
         """A third of 180 kPa is 60 kPa: holds; so does its shear, 85 N over 165 cm2 = 5.2 kPa of 210."""
         checks = fastener_checks(BLOW, 0.095, MUSHROOMS, BASE)
-        assert spasm(checks, "fastener tension").limit / 3 == approx(60, abs=0.5)
-        assert spasm(checks, "fastener shear").load == approx(5.15, abs=0.005)
+        assert spasm(checks, "fastener_tension").limit / 3 == approx(60, abs=0.5)
+        assert spasm(checks, "fastener_shear").load == approx(5.15, abs=0.005)
         assert all(check.holds for check in checks)
 
     def test_a_lower_smaller_base(self):
         """85 N at 75 mm on 140 x 95 mm: 6.4 N m, 30 kPa."""
-        tension = spasm(fastener_checks(BLOW, 0.075, MUSHROOMS, (0.14, 0.095)), "fastener tension")
+        tension = spasm(fastener_checks(BLOW, 0.075, MUSHROOMS, (0.14, 0.095)), "fastener_tension")
         assert tension.load == approx(30, abs=0.5)
         assert 1e3 * tension.load * 0.14 * 0.095**2 / 6 == approx(6.4, abs=0.05)
 
@@ -82,34 +85,34 @@ class TestABlowOf85Newton:
         loose = tray_checks(BLOW, mass_kg=2.6, carried_kg=0.9, resting_kg=1.5, friction=0.9)
         assert spasm(loose, "tray").limit == approx(44, abs=0.5)
         assert not spasm(loose, "tray").holds
-        assert smallest_change(loose) == "Fasten the tray with clamps or bolts."
+        assert said(smallest_change(loose)) == "Fasten the tray with clamps or bolts."
         assert all(c.holds for c in tray_checks(BLOW, mass_kg=2.6, carried_kg=0.9, fastened=True))
 
     def test_the_smallest_change_is_the_next_fastener(self):
         """The patch already fills the base, so the patch cannot grow; the mushroom heads in the kit hold."""
         foot = Foot(BASE, 0.095, 0.9, fastener=HOOKS)
-        said = smallest_change(foot_checks(foot, BLOW), foot=foot, pushes=BLOW, fasteners=(HOOKS, UNREAD, MUSHROOMS))
-        assert said == "Fix the base with mushroom-head instead of hook-and-loop."
+        change = smallest_change(foot_checks(foot, BLOW), foot=foot, pushes=BLOW, fasteners=(HOOKS, UNREAD, MUSHROOMS))
+        assert said(change) == "Fix the base with mushroom-head instead of hook-and-loop."
 
     def test_what_is_not_in_stock_is_not_offered(self):
         """The mushroom heads are lent out: the stick must come down instead."""
         foot = Foot(BASE, 0.095, 0.9, fastener=HOOKS)
         lent = MUSHROOMS.model_copy(update={"in_stock": 0})
-        said = smallest_change(foot_checks(foot, BLOW), foot=foot, pushes=BLOW, fasteners=(lent,))
-        assert said.startswith("Lower the contact point")
+        change = smallest_change(foot_checks(foot, BLOW), foot=foot, pushes=BLOW, fasteners=(lent,))
+        assert [one.text for one in change.param("changes")] == ["lower"]
 
     def test_without_one_the_stick_must_come_down(self):
         """27 to 11.67 kPa: 95 x 11.67 / 26.7 = 41.5 mm, told in whole millimetres and so that it holds."""
         foot = Foot(BASE, 0.095, 0.9, fastener=HOOKS)
-        said = smallest_change(foot_checks(foot, BLOW), foot=foot, pushes=BLOW)
-        assert said == "Lower the contact point from 95 mm to 41 mm above what the base stands on."
+        change = smallest_change(foot_checks(foot, BLOW), foot=foot, pushes=BLOW)
+        assert said(change) == "Lower the contact point from 95 mm to 41 mm above what the base stands on."
         assert all(check.holds for check in foot_checks(replace(foot, height_m=0.041), BLOW))
 
     def test_a_small_patch_may_grow(self):
         """Mushroom heads on 80 x 50 mm: (18 x 85 x 0.095 / (1.6 x 180e3))^(1/3) = 79.6 mm by 127.4: 102 cm2."""
         foot = Foot(BASE, 0.095, 0.9, fastener=MUSHROOMS, patch_m=(0.08, 0.05))
-        said = smallest_change(foot_checks(foot, BLOW), foot=foot, pushes=BLOW, fasteners=(HOOKS, MUSHROOMS))
-        assert said == "Enlarge the patch of mushroom-head from 40 cm2 to 102 cm2 (127 x 80 mm)."
+        change = smallest_change(foot_checks(foot, BLOW), foot=foot, pushes=BLOW, fasteners=(HOOKS, MUSHROOMS))
+        assert said(change) == "Enlarge the patch of mushroom-head from 40 to 102 cm² (127 × 80 mm)."
 
 
 @given(force=forces, height=heights, long=sides, short=sides)
@@ -119,7 +122,7 @@ def test_the_peak_pull_against_a_sum_over_strips(force, height, long, short):
     strips = (np.arange(2000) + 0.5) / 2000 * short - short / 2
     area = long * short / 2000
     slope = force * height / np.sum(strips**2 * area)
-    tension = spasm(fastener_checks(Pushes(0.0, force), height, HOOKS, (long, short)), "fastener tension")
+    tension = spasm(fastener_checks(Pushes(0.0, force), height, HOOKS, (long, short)), "fastener_tension")
     assert tension.load * 1e3 == approx(slope * short / 2, rel=1e-3)
 
 
@@ -177,7 +180,7 @@ def test_the_patch_needed_just_holds(force, height, shear, tension, long, short)
 def test_peel_counts_the_edge():
     """85 N at 95 mm over 150 mm of edge, 110 mm from the far one: 489 N for each metre, 0.49 N/mm; a label of 0.35 fails."""
     fastener = HOOKS.model_copy(update={"peel_n_per_m": 350.0})
-    peel = spasm(fastener_checks(BLOW, 0.095, fastener, BASE), "fastener peel")
+    peel = spasm(fastener_checks(BLOW, 0.095, fastener, BASE), "fastener_peel")
     assert peel.load == approx(0.489, abs=0.0005)
     assert (peel.unit, peel.limit, peel.holds) == ("n_per_mm", approx(0.35), False)
 
@@ -187,11 +190,11 @@ def test_a_label_that_nobody_read_is_not_trusted():
     assert all(check.holds for check in fastener_checks(Pushes(1.0), 0.05, UNREAD, BASE))
     checks = fastener_checks(Pushes(3.0), 0.05, UNREAD, BASE)
     assert not any(check.holds for check in checks)
-    assert "the strength of found in the drawer is not known: read the label" in checks[0].words
+    assert "the strength of found in the drawer is not known: read its label" in said(checks[0].words)
     foot = Foot(BASE, 0.05, 0.9, fastener=UNREAD)
     blow = Pushes(3.0)
     assert (
-        smallest_change(checks, foot=foot, pushes=blow)
+        said(smallest_change(checks, foot=foot, pushes=blow))
         == "Read the label of found in the drawer and enter its strengths."
     )
     assert patch_needed_m(3.0, 0.05, UNREAD, BASE) is None
@@ -206,7 +209,7 @@ def test_a_standing_load_counts_a_tenth():
     ]
     assert standing.load == approx(0.267, abs=0.0005)
     assert standing.limit == approx(6.0)
-    assert "a tenth, as it creeps" in standing.words
+    assert standing.words.text == "fastener_standing"
 
 
 def test_a_sheet_grips_only_under_weight():
@@ -216,9 +219,9 @@ def test_a_sheet_grips_only_under_weight():
     assert foot_checks(foot, Pushes(3.0))[0].factor == approx(1.765, abs=0.0005)
     checks = foot_checks(foot, Pushes(4.0))
     assert [check.holds for check in checks] == [False, True]
-    assert smallest_change(checks, foot=foot, pushes=Pushes(4.0)) == "Add 0.12 kg to the base."
+    assert said(smallest_change(checks, foot=foot, pushes=Pushes(4.0))) == "Add 0.12 kg to the base."
     assert (
-        smallest_change(checks, foot=foot, pushes=Pushes(4.0), fasteners=(MUSHROOMS, HOOKS))
+        said(smallest_change(checks, foot=foot, pushes=Pushes(4.0), fasteners=(MUSHROOMS, HOOKS)))
         == "Fix the base with hook-and-loop instead of anti-slip sheet."
     )
 
@@ -226,17 +229,17 @@ def test_a_sheet_grips_only_under_weight():
 def test_nothing_to_change_when_all_holds():
     """No failing check, no sentence; and none where no change of this kind would do."""
     foot = Foot(BASE, 0.03, 0.9, friction=0.9)
-    assert smallest_change(foot_checks(foot, Pushes(1.0)), foot=foot, pushes=Pushes(1.0)) == ""
+    assert smallest_change(foot_checks(foot, Pushes(1.0)), foot=foot, pushes=Pushes(1.0)) is None
     huge = Pushes(900.0)
-    assert smallest_change(foot_checks(foot, huge), foot=foot, pushes=huge) == ""
+    assert smallest_change(foot_checks(foot, huge), foot=foot, pushes=huge) is None
 
 
 def test_an_arm_that_fails():
     """7 N m against 10.3 from a cough (1.3 wanted): a coupling, or 340 x 0.68 / 1.3 = 177 mm, or a joint of 13 N m."""
     checks = joint_checks([(0, 0, 0)], [7.0], Pushes(2.4, 25.0), [((0.17, 0, 0), 1.08)], contact_m=(0.34, 0, 0))
-    assert smallest_change(checks, arm=Reach(0.34, "the coupling")) == "Let it go on purpose: fit the coupling."
-    said = smallest_change(checks, arm=Reach(0.34))
-    assert said == "Shorten the arm from 340 mm to 177 mm, or use one whose joint 1 holds 13 N m."
+    assert said(smallest_change(checks, arm=Reach(0.34, "the coupling"))) == "Let it go on purpose: fit the coupling."
+    change = smallest_change(checks, arm=Reach(0.34))
+    assert said(change) == "Shorten the arm from 340 mm to 177 mm, or use one whose joint 1 holds 13 N m."
     s = 177 / 340
     short = joint_checks([(0, 0, 0)], [7.0], Pushes(2.4, 25.0), [((0.17 * s, 0, 0), 1.08)], contact_m=(0.177, 0, 0))
     assert all(check.holds for check in short)
@@ -251,21 +254,23 @@ class TestTrays:
         assert light[0].holds
         assert not heavy[0].holds
         assert (
-            heavy[0].words
+            said(heavy[0].words)
             == "A lap tray is for pushes up to 3.0 N; the hardest here is 4.0 N: use a table or the tray of the chair."
         )
         assert light[1].limit == approx(1.41, abs=0.005)
         assert light[1].assumed is not None
         assert lap_tray_checks(Pushes(2.0), 0.1, 1.6, 0.1)[1].assumed is None
-        assert smallest_change(heavy) == "Use a table or the tray of the chair."
-        assert lap_tray_checks(Pushes(2.0), 0.1, None)[1].words.startswith("Tipping: 0.30 N m from a push of 3.0 N")
+        assert said(smallest_change(heavy)) == "Use a table or the tray of the chair."
+        assert said(lap_tray_checks(Pushes(2.0), 0.1, None)[1].words).startswith(
+            "Tipping: 0.30 N m from a push of 3.0 N"
+        )
 
     def test_the_rating(self):
         """0.9 kg of stick and 2.5 kg of arm on a tray for 3 kg: 0.4 kg too much."""
         tray = Surface(name="tray", kind="tray", corner_m=(0, 0, 0), size_m=(0.5, 0.4), fastened=True, rated_kg=3.0)
         checks = surface_checks(tray, Pushes(1.0), 0.06, 0.9, 2.5)
         assert [(check.what, check.holds) for check in checks] == [("tray", True), ("rating", False)]
-        assert smallest_change(checks) == "Take 0.40 kg off."
+        assert said(smallest_change(checks)) == "Take 0.40 kg off."
 
     def test_a_loose_tray_without_figures(self):
         """Not weighed: not trusted above 3 N. Weighed, friction unknown: taken as dusty, and said."""
@@ -274,7 +279,7 @@ class TestTrays:
         weighed = tray.model_copy(update={"mass_kg": 2.6})
         (slid,) = surface_checks(weighed, Pushes(3.0), 0.06, 0.9)
         assert slid.limit == approx(0.2 * 3.5 * 9.80665, abs=0.005)
-        assert "friction not measured" in slid.assumed
+        assert "friction not measured" in said(slid.assumed)
 
     def test_floors_and_tables(self):
         """A floor stays; a table that nobody weighed is not doubted."""
@@ -285,7 +290,11 @@ class TestTrays:
         lap = Surface(
             name="lap tray", kind="lap tray", corner_m=(0, 0, 0), size_m=(0.5, 0.4), mass_kg=1.1, rated_kg=2.0
         )
-        assert [check.what for check in surface_checks(lap, Pushes(1.0), 0.06, 0.5)] == ["tray", "tipping", "rating"]
+        assert [check.what for check in surface_checks(lap, Pushes(1.0), 0.06, 0.5)] == [
+            "lap_tray",
+            "tipping",
+            "rating",
+        ]
 
 
 class TestStandsAndClamps:
@@ -303,11 +312,11 @@ class TestStandsAndClamps:
     def test_a_stand_that_nobody_weighed(self):
         """Says what is missing; the floor's friction is assumed from its material."""
         stand = Mount(name="stand", kind="floor stand")
-        assert "size and mass of stand are not known" in stand_checks(stand, Pushes(5.0), 1.0, 1.0)[0].words
+        assert "size and mass of stand are not known" in said(stand_checks(stand, Pushes(5.0), 1.0, 1.0)[0].words)
         plate = Mount(name="plate", kind="floor plate", size_m=(0.45, 0.35), mass_kg=4.2)
         slid = stand_checks(plate, Pushes(5.0), 0.05, 0.7, floor="wood")[0]
         assert slid.limit == approx(0.7 * 4.9 * 9.80665, abs=0.005)
-        assert slid.assumed.startswith("friction not measured: clean, dry rubber on wood taken as 0.7")
+        assert said(slid.assumed).startswith("friction not measured: clean, dry rubber on wood taken as 0.70")
 
     @given(push=st.floats(0.0, 50.0), seed=st.integers(0, 200))
     def test_the_turning_moment_against_many_directions(self, push, seed):
@@ -331,7 +340,7 @@ class TestStandsAndClamps:
         assert [check.holds for check in checks] == [False, False]
         gives = clamp_checks((0, 0, 0), (0, 1, 0), (0.3, 0, 0), Pushes(5.0, 25.0), [], slips, lets_go=True)
         assert [check.holds for check in gives] == [True, True]
-        assert "lets go on purpose" in gives[1].words
+        assert "lets go on purpose" in said(gives[1].words)
         assert not clamp_checks((0, 0, 0), (0, 1, 0), (0.3, 0, 0), Pushes(10.0), [], None)[0].holds
         with pytest.raises(BadInput, match="tube: found both ends at one point"):
             clamp_checks((0, 0, 0), (0, 0, 0), (0.3, 0, 0), Pushes(10.0), [], None)
@@ -347,10 +356,11 @@ def test_friction_not_known_is_said():
     """No friction, no verdict for more than a light push; dusty stands in where the tables know nothing."""
     assert not sliding_checks(Pushes(5.0), 0.9, None)[0].holds
     assert sliding_checks(Pushes(1.0), 0.9, None)[0].holds
-    assert assumed_friction("carpet") == (
-        0.2,
-        "friction not measured: rubber on carpet taken as 0.2, as when dusty; pull it for five seconds with the gauge and enter "
-        "friction = pull over weight",
+    friction, assumed = assumed_friction("carpet", measure=message(ToMeasure.friction_under, thing=Name("box")))
+    assert friction == 0.2
+    assert said(assumed) == (
+        "friction not measured: rubber on carpet taken as 0.20, as when dusty; to confirm: pull box sideways with the force gauge for "
+        "five seconds, and divide by its weight (friction)"
     )
 
 
@@ -358,7 +368,7 @@ def test_no_push_loads_nothing():
     """Without a push the factor is infinite, and the words stay plain."""
     check = tipping_checks(Pushes(0.0), 0.1, 1.0, 0.1)[0]
     assert check.unloaded
-    assert check.words.endswith("nothing loads it.")
+    assert said(check.words).endswith("nothing loads it.")
 
 
 def test_a_centre_of_mass_on_the_ground_is_refused():

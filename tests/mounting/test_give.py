@@ -8,6 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy.optimize import brentq
 
+from said import said
 from stickwright.errors import BadInput
 from stickwright.mounting.give import (
     cantilever,
@@ -76,7 +77,7 @@ def test_lost_throw_by_hand():
     """3.9 N on 0.5 N/mm: 7.8 of 24 mm, 32.5 %; the finding says so."""
     assert lost_share(3.9, 500.0, 0.024) * 24 == approx(7.8, abs=0.05)
     lost, swings = give_findings(3.9, 500.0, 0.024, ringing_hz(500.0, 0.8))
-    assert "gives 7.8 mm of 24 mm: 32 % of the throw is lost" in lost.text
+    assert "flexes 7.8 mm of 24 mm: 32% of the travel is lost" in said(lost.text)
     assert (lost.level, lost.about, swings.about) == ("query", "give", "swinging")
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from said import said
 from stickwright.model.player import Player
 from stickwright.model.room import Room
 from stickwright.mounting.heights import height_findings
@@ -18,7 +19,7 @@ def player(part: str = "thumb", **more: object) -> Player:
 def told(part: str = "thumb", age_band: str = "adult", **room: object) -> list[str]:
     found = height_findings(Room.model_validate({"posture": "chair", **room}), player(part, age_band=age_band))
     assert all(one.level == "query" for one in found)
-    return [one.text for one in found]
+    return [said(one.text) for one in found]
 
 
 @pytest.mark.parametrize(

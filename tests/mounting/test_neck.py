@@ -10,6 +10,7 @@ import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
+from said import said
 from stickwright.errors import BadInput
 from stickwright.model.kit import Mount
 from stickwright.model.mounting import Pose
@@ -112,10 +113,10 @@ class TestWhereItCanBeClamped:
         assert near.poses == ()
         assert near.too_short_m is None
         (reason,) = near.reasons
-        assert reason.startswith("From tube 'armrest' 'neck' would have to be bent to a radius of ")
-        assert reason.endswith("tighter than its least radius (90 mm).")
+        assert said(reason).startswith("From tube armrest, neck would have to be bent to a radius of ")
+        assert said(reason).endswith("tighter than its least radius (90 mm).")
         (assumed,) = reach((0.3, 0.2, 0.21), short).reasons
-        assert assumed.endswith("(60 mm, assumed).")
+        assert said(assumed).endswith("(60 mm, assumed).")
 
     def test_too_short(self) -> None:
         """600 mm above the tube, a neck of 350 mm lacks 600/0.9 - 350 = 317 mm."""
@@ -132,8 +133,8 @@ class TestWhereItCanBeClamped:
         assert last @ [0.0, -math.sin(tilt), math.cos(tilt)] / np.linalg.norm(last) > 0.98
         assert points[-1] == pytest.approx(base, abs=1e-6)
         assert 0.345 < np.linalg.norm(np.diff(points, axis=0), axis=1).sum() <= 0.35 + 1e-9
-        assert "foot leaves the clamp" in best.joints[0].words
-        assert "radius" in best.joints[0].words + best.joints[1].words
+        assert "leaves the clamp" in said(best.joints[0].words)
+        assert "radius" in said(best.joints[0].words) + said(best.joints[1].words)
 
     def test_from_an_edge_it_looks_up(self) -> None:
         """On a table's edge the clamp looks up; on a tube it can be turned, and reaches what it must leave level."""
@@ -182,7 +183,7 @@ class TestWhetherItHolds:
             points, [1.8], Pushes(2.0), weights, contact_m=points[-1], tilts_rad=(0.0,), lets_go=False
         )
         assert (check.what, round(check.load, 9), round(check.factor, 9), check.holds) == (
-            "neck at its foot", 0.9, 2.0, True,
+            "neck_foot", 0.9, 2.0, True,
         )  # fmt: skip
 
     def test_bowed_out_it_bends_hardest_further_up(self) -> None:
@@ -191,7 +192,7 @@ class TestWhetherItHolds:
         points = neck_points(neck)
         weights = arm_weights(points, 0.0, points[-1], 0.0)
         checks = neck_checks(points, [2.0], Pushes(2.0), weights, contact_m=points[-1], tilts_rad=(0.0,), lets_go=False)
-        assert [check.what for check in checks] == ["neck at its foot", "neck where it bows out most"]
+        assert [check.what for check in checks] == ["neck_foot", "neck_bow"]
         furthest = max(math.dist(point, points[-1]) for point in points)
         assert checks[1].load == pytest.approx(3.0 * furthest, abs=1e-9)
 

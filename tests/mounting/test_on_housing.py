@@ -8,6 +8,8 @@ from typing import Any
 
 import pytest
 
+from stickwright.codes.message import message
+from stickwright.codes.mount_answers import MountAnswers
 from stickwright.model.kit import Kit, Switch
 from stickwright.model.player import Player
 from stickwright.model.room import Room
@@ -87,7 +89,7 @@ def test_the_arm_is_checked_with_both() -> None:
         (one.what, pytest.approx(one.load, rel=1e-3)) for one in expected.choice.checks
     ]
     (told,) = [one.text for one in stick.findings if one.about == "flat"]
-    assert told == "disc stands on the flat of dew: what holds dew was checked with both pushes and the mass of both."
+    assert told == message(MountAnswers.flat_both, device="dew", switch="disc", pieces=1, flat="flat of dew")
 
 
 def test_an_arm_that_would_not_hold_both() -> None:
@@ -96,7 +98,7 @@ def test_an_arm_that_would_not_hold_both() -> None:
     stick, switch = both(kit(holding_nm=[needed * 1.05]))
     assert stick.choice is not None
     assert switch.choice is None or switch.choice.on != flat_name("dew")
-    assert any("would not hold both" in one.text for one in switch.findings)
+    assert "flat_not_both" in {one.text.text for one in switch.findings}
 
 
 def test_a_device_without_a_flat_changes_nothing() -> None:

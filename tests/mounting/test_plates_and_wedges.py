@@ -10,6 +10,7 @@ from typing import Any
 import numpy as np
 import pytest
 
+from said import said
 from stickwright.model.kit import Kit
 from stickwright.model.mounting import MountFit, SiteMount
 from stickwright.model.player import Player
@@ -67,14 +68,14 @@ def test_a_plate_weighs_and_carries_the_push_aside() -> None:
     assert fit is not None
     assert fit.plate == "board"
     assert found.pose is not None
-    check = next(one for one in fit.checks if (one.what, one.push) == ("joint 1", "working"))
+    check = next(one for one in fit.checks if (one.what, one.push) == ("joint_1", "working"))
     x, y, z = found.pose.contact_m
     ends = [first_joint_nm(fit, 0.5, found.pose.base_m, 3.0, (x + aside, y, z)) for aside in (-0.03, 0.03)]
     assert check.load == pytest.approx(max(ends), rel=1e-9)
     assert needs_of(fit, 2) == {"arm": 1, "board": 1, "strong": 2}
     assert [(line.name, line.count) for line in mount_parts([found], kit)] == [("arm", 1), ("board", 1), ("strong", 2)]
-    assert any("side by side on board, their middles 60 mm apart" in one for one in fit.assumed)
-    assert not any("board" in one.confirm for one in fit.doubts)
+    assert any("side by side on board, their middles 60 mm apart" in said(one) for one in fit.assumed)
+    assert not any("board" in said(one.told) for one in fit.doubts)
 
 
 def test_the_smallest_plate_that_takes_them_all() -> None:
@@ -96,8 +97,8 @@ def test_without_a_plate_its_weight_is_to_be_found_out() -> None:
     found, _ = mounted(TWO, [{**ARM, "holding_nm": [just]}], tube=[TUBE])
     fit = found.fits[0]
     assert fit.verdict == "holds"
-    assert any("find or make a plate of at least 120 x 60 mm" in one.confirm for one in fit.doubts)
-    assert any("which the kit does not have, its weight left out" in one for one in fit.assumed)
+    assert any("find or make a plate of at least 120 × 60 mm" in said(one.told) for one in fit.doubts)
+    assert any("which the kit does not have, its weight left out" in said(one) for one in fit.assumed)
 
 
 def test_a_tilted_base_stands_on_a_wedge() -> None:
@@ -108,14 +109,13 @@ def test_a_tilted_base_stands_on_a_wedge() -> None:
     up = 200 + 100 * math.cos(math.radians(20)) + rise / 2
     found, kit = mounted(tilted, [], up_mm=up, surface=[TABLE])
     assert found.choice is not None
-    (wedge,) = [part for part in found.choice.parts if part.startswith("wedge")]
-    assert wedge == "wedge of 20° under the whole base, its far edge 34 mm higher"
-    assert not any(part.startswith("packing") for part in found.choice.parts)
-    assert wedge in found.sentence
+    (wedge,) = found.choice.under
+    assert said(wedge) == "wedge of 20° under the whole base, its far edge 34 mm higher"
+    assert said(wedge) in said(found.sentence)
     assert [(line.kind, line.buy) for line in mount_parts([found], kit) if line.name == wedge] == [("wedge", 1)]
     level, _ = mounted(STICK, [], surface=[TABLE])
     assert level.choice is not None
-    assert not any(part.startswith("wedge") for part in level.choice.parts)
+    assert level.choice.under == ()
 
 
 def test_a_tilted_base_does_not_sink_into_its_table() -> None:
@@ -123,4 +123,6 @@ def test_a_tilted_base_does_not_sink_into_its_table() -> None:
     tilted = replace(STICK, tilt_rad=math.radians(20))
     found, _ = mounted(tilted, [], up_mm=200 + 100 * math.cos(math.radians(20)), surface=[TABLE])
     assert found.choice is None
-    assert all("17 mm too high: the base would stand in it by its lower edge" in fit.fails[0] for fit in found.fits)
+    assert all(
+        "17 mm too high: the base would stand in it with its lower edge" in said(fit.fails[0]) for fit in found.fits
+    )

@@ -9,6 +9,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from said import said
+from stickwright.codes.message import message
+from stickwright.codes.mount_assumed import MountAssumed
 from stickwright.errors import BadInput
 from stickwright.model.estimate import Estimate
 from stickwright.model.player import PARTS, Site
@@ -52,7 +55,7 @@ class TestPose:
         """A base nobody measured counts as flat, and the pose says so."""
         pose = pose_of(CHIN, at_chin(), base_height_m=None, contact_height_m=0.024)
         assert pose.base_m == pytest.approx((0.0, 0.2, 0.576), abs=1e-12)
-        assert "height of the base at 'chin' is not known" in pose.assumed[0]
+        assert pose.assumed[0] == message(MountAssumed.base_height, site="chin")
 
     @given(turn=st.floats(-3.0, 3.0), tilt=st.floats(-1.0, 1.0), height=LENGTH)
     def test_mirrored(self, turn: float, tilt: float, height: float) -> None:
@@ -143,8 +146,7 @@ class TestPlaced:
         found = placed(self.HAND, self.with_place(tape=tape))
         assert found is not None
         assert found.at_m == pytest.approx(at, abs=1e-6)
-        assert "two places for 'right hand'" in found.assumed[0]
-        assert "fourth distance" in found.assumed[0]
+        assert found.assumed == (message(MountAssumed.tape, site="right hand", by="usual"),)
         assert len(found.findings) == 1
 
     def marks(self) -> list[tuple[str, tuple[float, float, float]]]:
@@ -159,7 +161,7 @@ class TestPlaced:
         assert found is not None
         assert found.at_m == pytest.approx(at, abs=1e-6)
         assert found.assumed == ()
-        assert ["seat level" in finding.text for finding in found.findings] == [True]
+        assert [finding.text.text for finding in found.findings] == ["seat_level"]
 
     def test_an_unknown_landmark(self) -> None:
         """A landmark the room does not name is refused with the nearest name."""
@@ -175,9 +177,8 @@ class TestPlaced:
         found = placed(self.HAND, self.ROOM)
         assert found is not None
         assert found.at_m == pytest.approx((0.24, 0.4, 0.23), abs=1e-12)
-        assert (
-            "the place of 'right hand' was not measured; taken at the front end of the armrest. Measure"
-            in found.assumed[0]
+        assert "the place of the right hand was not measured: taken at the front end of the armrest. Measure" in said(
+            found.assumed[0]
         )
 
 
@@ -188,7 +189,7 @@ class TestUsualPlace:
         found = usual_place(Site(name="left hand", part="hand"), Room())
         assert found is not None
         assert found.at_m == pytest.approx((-0.22625, 0.3285, 0.2395), abs=1e-9)
-        assert "published body sizes" in found.assumed[0]
+        assert "published body sizes" in said(found.assumed[0])
 
     def test_chin_below_eyes_as_crown_above(self) -> None:
         """By hand: seated 887.5, eyes 776 mm: the face is 111.5 mm, so the chin is 664.5 mm up; measured eyes carry it along."""
@@ -260,14 +261,15 @@ def test_both_parts_of_a_turn_are_told() -> None:
         pose = pose_of(
             site, at_chin(math.radians(forward)), base_height_m=0.03, contact_height_m=0.02, recorded_turn=recorded
         )
-        return round(math.degrees(pose.turn_rad), 6), pose.turn_words
+        assert pose.turn_words is not None
+        return round(math.degrees(pose.turn_rad), 6), said(pose.turn_words)
 
     assert turned(10, 13) == (
         23,
-        "Of this turn: 10° anticlockwise, the way that chin points, and 13° anticlockwise (10 to "
-        "16°) by which the recorded pushes came out turned; the stick is taken to have stood at those "
-        "10° when they were recorded, and if it stood straight ahead, 13° anticlockwise is all. Once it "
-        "stands right, enter forward_deg = 23 for the place and put new recordings in the place of these.",
+        "This turn is made up of 10° anticlockwise, the way that the chin points, and 13° anticlockwise (10 to 16°) because the "
+        "recorded pushes came out turned. The stick at the chin is assumed to have stood at those 10° when they were recorded; if it "
+        "stood straight ahead, 13° anticlockwise is all. Once it stands right, enter forward_deg = 23 for the place and replace these "
+        "recordings with new ones.",
     )
     turn, words = turned(10, -13)
     assert turn == -3
@@ -277,8 +279,8 @@ def test_both_parts_of_a_turn_are_told() -> None:
     assert "stood at those 10° when they were recorded" in words
     turn, words = turned(0, 13)
     assert turn == 13
-    assert "taken to have stood straight ahead when they were recorded. Once" in words
-    assert pose_of(site, at_chin(0.2), base_height_m=0.03, contact_height_m=0.02).turn_words == ""
+    assert "assumed to have stood straight ahead when they were recorded. Once" in words
+    assert pose_of(site, at_chin(0.2), base_height_m=0.03, contact_height_m=0.02).turn_words is None
 
 
 def test_a_turned_base_moves_with_its_tilt() -> None:

@@ -14,6 +14,10 @@ from hypothesis import strategies as st
 from scipy.optimize import lsq_linear
 from scipy.spatial.transform import Rotation
 
+from said import said
+from stickwright.codes.arm_reasons import ArmReasons
+from stickwright.codes.message import message
+from stickwright.codes.mount_assumed import MountAssumed
 from stickwright.model.kit import Mount
 from stickwright.model.mounting import Pose
 from stickwright.model.room import Room
@@ -59,7 +63,7 @@ class TestReaching:
         assert best.points_m[-1] == pytest.approx((0.3, 0.2, 0.3), abs=1e-12)
         assert best.straight_share == pytest.approx(100 / 260, abs=1e-9)
         assert (best.clearance_m, best.nearest) == (math.inf, "")
-        assert [joint.name for joint in best.joints] == ["lower link", "elbow", "plate"]
+        assert [joint.name for joint in best.joints] == ["lower_link", "elbow", "plate"]
         assert found.reasons == ()
         assert found.too_short_m is None
 
@@ -89,7 +93,7 @@ class TestReaching:
         assert [best.clamp for best in one(pose, room).poses] == ["desk"]
         found = one(pose, room, LONG)
         assert found.poses == ()
-        assert found.reasons == ("The clamp of 'long arm' holds no edges, so not edge 'desk'.",)
+        assert [said(one) for one in found.reasons] == ["The clamp of long arm holds no edges, so not edge desk."]
 
     def test_best_first_one_of_each_tube(self) -> None:
         """Of two tubes the one with the shorter lever comes first."""
@@ -126,20 +130,22 @@ class TestReasons:
         found = one(over((0.3, 0.4, 0.4646)), room_of(ARMREST))
         assert found.poses == ()
         assert found.too_short_m == pytest.approx(0.034, abs=1e-9)
-        assert found.reasons == (
-            "'short arm' is 34 mm too short from the nearest point of tube 'armrest', with a tenth of it left for adjustment.",
-        )
+        assert [said(one) for one in found.reasons] == [
+            "short arm is 34 mm too short from the nearest point of tube armrest, with a tenth of its length left for adjustment."
+        ]
 
     def test_too_thick(self) -> None:
         """A tube of 48 mm in a clamp of 16 to 40 mm."""
         found = one(pose_at((0.3, 0.2, 0.3)), room_of({**ARMREST, "diameter_mm": 48}))
-        assert found.reasons == ("Tube 'armrest' is 48 mm, the clamp of 'short arm' holds 16 mm to 40 mm.",)
+        assert [said(one) for one in found.reasons] == [
+            "Tube armrest is 48 mm; the clamp of short arm holds 16 mm to 40 mm."
+        ]
         assert (found.poses, found.ranges, found.too_short_m) == ((), (), None)
 
     def test_barred(self) -> None:
         """Nothing is clamped over a quick release, however well it would reach."""
         found = one(pose_at((0.3, 0.2, 0.3)), room_of({**ARMREST, "not_for_clamps": "quick release"}))
-        assert found.reasons == ("Tube 'armrest' is not for clamps: quick release.",)
+        assert [said(one) for one in found.reasons] == ["Tube armrest is not for clamps: quick release."]
         assert found.poses == ()
 
     def test_cannot_fold(self) -> None:
@@ -149,7 +155,7 @@ class TestReasons:
             {"name": "odd arm", "kind": "friction arm", "links_mm": [200, 80], "tube_mm": [16, 40]}
         )
         found = one(over((0.3, 0.0, 0.25)), room_of({**ARMREST, "to_mm": [300, 20, 200]}), arm)
-        assert found.reasons == ("'odd arm' cannot fold so far: tube 'armrest' is 83 mm too near.",)
+        assert [said(one) for one in found.reasons] == ["odd arm cannot fold so far: tube armrest is 83 mm too near."]
         assert found.too_short_m is None
 
     def test_keep_out_in_the_way(self) -> None:
@@ -157,7 +163,9 @@ class TestReasons:
         slab = {"name": "lap", "kind": "other", "low_mm": [-500, -500, 240], "high_mm": [900, 900, 260]}
         found = one(pose_at((0.3, 0.2, 0.3)), room_of(ARMREST, keep_out=[slab]))
         assert found.poses == ()
-        assert found.reasons == ("From tube 'armrest' 'short arm' is long enough, but keep-out 'lap' is in the way.",)
+        assert [said(one) for one in found.reasons] == [
+            "From tube armrest, short arm is long enough, but keep-out lap is in the way."
+        ]
         assert found.too_short_m is None
 
     def test_base_in_a_keep_out(self) -> None:
@@ -166,16 +174,18 @@ class TestReasons:
         room = room_of(ARMREST, keep_out=[control])
         assert one(pose_at((0.3, 0.2, 0.3)), room).poses != ()
         found = one(pose_at((0.3, 0.2, 0.3)), room, base_m=(0.1, 0.14, 0.04))
-        assert found.reasons == ("The base itself would stand in keep-out 'joystick', whatever holds it.",)
+        assert [said(one) for one in found.reasons] == [
+            "The base itself would stand in joystick, which must stay free, whatever holds it."
+        ]
 
     def test_a_mount_that_is_no_arm(self) -> None:
         """A tray has no links; an arm whose clamp nobody measured cannot be searched for; a room without tubes has none."""
         pose = pose_at((0.3, 0.2, 0.3))
         tray = Mount(name="tray", kind="tray")
         loose = Mount.model_validate({"name": "loose", "kind": "friction arm", "links_mm": [140, 120]})
-        assert one(pose, room_of(ARMREST), tray).reasons == ("'tray' is no arm: it has no links.",)
-        assert "give the thinnest and thickest" in one(pose, room_of(ARMREST), loose).reasons[0]
-        assert one(pose, Room()).reasons == ("The room names no tube and no edge that a clamp could hold.",)
+        assert one(pose, room_of(ARMREST), tray).reasons == (message(ArmReasons.no_links, mount="tray"),)
+        assert one(pose, room_of(ARMREST), loose).reasons == (message(ArmReasons.no_clamp, mount="loose"),)
+        assert one(pose, Room()).reasons == (message(ArmReasons.nothing),)
 
 
 STAND: dict[str, Any] = {**ARMREST, "name": "floor stand", "moves_with": "room"}
@@ -187,9 +197,9 @@ class TestTilt:
         room = room_of(STAND, tilt_from_deg=5, tilt_to_deg=45, tilt_pivot_mm=[0, 0, -300])
         found = one(pose_at((0.3, 0.0, 0.55)), room, LONG)
         assert found.poses == ()
-        assert found.reasons == (
-            "Tube 'floor stand' does not move with 'hand': over the tilts used in play the two move 616 mm apart, 4.0 mm is allowed.",
-        )
+        assert [said(one) for one in found.reasons] == [
+            "Tube floor stand does not move with the hand: over the tilts used in play they move 616 mm apart; 4.0 mm is acceptable."
+        ]
 
     def test_within_the_tolerance_it_may(self) -> None:
         """By hand: 130 mm from the pivot, 2 degrees of tilt: 4.5 mm, less than 5 mm; the arm ends in the middle of the two."""
@@ -202,7 +212,7 @@ class TestTilt:
         """Where nobody knows how far off it may be, what moves apart at all is refused."""
         room = room_of(STAND, tilt_from_deg=10, tilt_to_deg=12, tilt_pivot_mm=[0, 200, 250])
         (reason,) = one(pose_at((0.3, 0.2, 0.3), math.nan), room).reasons
-        assert reason.endswith("3.5 mm apart, how much is allowed is not known.")
+        assert said(reason).endswith("3.5 mm apart; how much is acceptable is not known.")
 
     def test_a_chair_that_stays_tilted_is_one_thing_with_the_room(self) -> None:
         """A seat at one tilt all the time: a stand will do, and the arm ends where the tilted seat has the place."""
@@ -224,19 +234,15 @@ class TestTilt:
         upright = room_of(tube, keep_out=[table], tilt_pivot_mm=[0, 0, 0])
         assert one(place, upright).poses[0].nearest == "shelf"
         tilting = room_of(tube, keep_out=[table], tilt_pivot_mm=[0, 0, 0], tilt_from_deg=0, tilt_to_deg=25)
-        assert "keep-out 'shelf'" in one(place, tilting).reasons[0]
+        assert "shelf" in said(one(place, tilting).reasons[0])
 
     def test_a_chair_can_roll_away_from_a_table(self) -> None:
         """What is clamped to the room is right only where the chair stands: marked; on the chair itself, or in bed, not."""
         pose = pose_at((0.3, 0.2, 0.3))
-        usual = (
-            "'short arm' is taken to be 20 mm thick, and the middle of its last ball 30 mm below the base, plate included: measure both",
-        )
+        usual = (message(MountAssumed.thickness, mount="short arm", thick_m=0.02, head_m=0.03),)
         *first, told = one(pose, room_of(STAND)).assumed
         assert tuple(first) == usual
-        assert told == (
-            "from 'floor stand' 'short arm' is right only while the chair stands where it stood: mark its place on the floor, within 4.0 mm"
-        )
+        assert told == message(MountAssumed.chair_place, holders=("floor stand",), mount="short arm", within_m=0.004)
         assert one(pose, room_of({**STAND, "moves_with": "base"})).assumed == usual
         assert one(pose, room_of(STAND, posture="bed")).assumed == usual
         assert one(pose, room_of(STAND), moves_with="room").assumed == usual
@@ -244,7 +250,7 @@ class TestTilt:
     def test_a_pivot_nobody_measured_is_marked(self) -> None:
         """The assumption travels with the answer."""
         found = one(pose_at((0.3, 0.2, 0.3)), room_of(ARMREST, tilt_from_deg=0, tilt_to_deg=10))
-        assert "tilt pivot was not measured" in found.assumed[-1]
+        assert found.assumed[-1] == message(MountAssumed.pivot)
 
 
 BOX = st.tuples(st.integers(-300, 500), st.integers(-100, 500), st.integers(150, 500), st.integers(40, 150))
@@ -404,7 +410,7 @@ def test_each_way_tells_where_else_and_what_was_assumed() -> None:
         told = tuple((some.from_m, some.to_m) for some in found.ranges if some.clamp == best.clamp)
         assert best.ranges_m == told
         assert any(low <= best.along_m <= high for low, high in told)
-        assert best.assumed[0].startswith("'short arm' is taken to be 20 mm thick, and")
+        assert best.assumed[0] == message(MountAssumed.thickness, mount="short arm", thick_m=0.02, head_m=0.03)
 
 
 # --- what an arm carries --------------------------------------------------------------------------------------------------------
@@ -458,7 +464,7 @@ class TestWhatItCarries:
         ]
         found = one(pose_at((0.3, 0.015, 0.40)), room_of(tube, keep_out=walls), base_m=(0.05, 0.05, 0.02))
         assert found.poses == ()
-        assert "through what it carries or the part that works it" in found.reasons[0]
+        assert found.reasons[0].text == "runs_through"
 
     def test_links_do_not_lie_in_each_other(self) -> None:
         """Between two links of 140 and 120 mm at least 30 degrees stay open, 70 mm from clamp to ball by the cosine rule."""
@@ -466,7 +472,7 @@ class TestWhatItCarries:
         assert one(over((0.3, 0.2, 0.272)), room_of(short_tube)).poses
         near = one(over((0.3, 0.2, 0.265)), room_of(short_tube))
         assert near.poses == ()
-        assert "cannot fold so far" in near.reasons[0]
+        assert near.reasons[0].text == "too_near"
 
     def test_a_neck_goes_round_its_device(self) -> None:
         """Law, by walking along the neck: from a tube beside and above the device it bends round to the underside; short of the last

@@ -7,6 +7,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from said import said
+from stickwright.codes.message import message
+from stickwright.codes.mount_assumed import MountAssumed
 from stickwright.errors import BadInput
 from stickwright.mounting.statics import (
     Pushes,
@@ -91,8 +94,8 @@ class TestChinOnTheLongArm:
         assert working.load == approx(3.0, abs=0.05)
         assert working.factor == approx(2.3, abs=0.05)
         assert working.holds
-        assert working.words.startswith(
-            "Joint 1: 3.0 N m from a push of 3.6 N and the weight; it holds 7.0 N m: 2.3 times"
+        assert said(working.words).startswith(
+            "Joint 1: 3.0 N m from a push of 3.6 N and the weight; it holds 7.0 N m: safety factor 2.3, 2.0 required"
         )
 
     def test_the_cough_is_not_unless_it_lets_go(self):
@@ -100,11 +103,11 @@ class TestChinOnTheLongArm:
         (_, cough) = joint_checks([(0, 0, 0)], [7.0], Pushes(2.4, 25.0), MARIT, contact_m=CHIN_M)
         assert (cough.push, cough.wanted, cough.holds) == ("involuntary", 1.3, False)
         assert cough.load == approx(10.3, abs=0.05)
-        assert "0.68 times where 1.3 is wanted" in cough.words
+        assert "safety factor 0.68, but 1.3 is required" in said(cough.words)
         (_, cough) = joint_checks([(0, 0, 0)], [7.0], Pushes(2.4, 25.0), MARIT, contact_m=CHIN_M, lets_go=True)
         assert cough.holds
         assert cough.factor == approx(0.68, abs=0.005)
-        assert "lets go on purpose" in cough.words
+        assert "lets go on purpose" in said(cough.words)
 
     def test_the_release_window(self):
         """1.5 x (1.8 + 0.8) = 3.9 to 1.8 + 12 x 0.34 = 5.9 N m for a clinic's limit of 12 N."""
@@ -112,7 +115,9 @@ class TestChinOnTheLongArm:
         assert window.low_nm == approx(3.9, abs=0.05)
         assert window.high_nm == approx(5.9, abs=0.05)
         assert not window.empty
-        assert window.words.startswith("Set the release between 3.9 N m and 5.9 N m (clinic's limit 12 N).")
+        assert said(window.words).startswith(
+            "Set the release between 3.9 N m and 5.9 N m (the clinic's limit is 12 N)."
+        )
 
     def test_a_push_against_the_weight_takes_more(self):
         """Lifting 1.8 N m as well: (3.92 + 1.8) / 0.34 = 16.8 N at the lowest setting, above the 12 N agreed; the words say so."""
@@ -120,13 +125,13 @@ class TestChinOnTheLongArm:
         along, against = window.force_n(window.low_nm)
         assert (along, against) == approx((6.25, 16.84), abs=0.005)
         assert window.any_way_high_nm == approx(12 * 0.34 - 1.8, abs=1e-12)
-        assert "A push against the weight needs 17 N even at the lowest setting." in window.words
+        assert "A push against the weight needs 17 N even at the lowest setting." in said(window.words)
 
     def test_a_low_limit_leaves_no_window(self):
         """6 N at 340 mm makes 2.04 + 1.8 = 3.84 N m, less than the 3.92 it must carry."""
         window = release_window(1.8, 2.4, 0.34, 6.0)
         assert window.empty
-        assert "No release setting will do" in window.words
+        assert "No release setting is possible" in said(window.words)
         assert not release_check(window).holds
         assert not release_window(1.8, 2.4, 0.34, 6.5).empty
 
@@ -137,16 +142,18 @@ class TestChinOnTheLongArm:
         ours = release_check(window, (5.0, 20.0))
         assert ours.holds
         assert (ours.load, ours.limit) == approx((3.924, 5.88), abs=0.0005)
-        assert "lets go at 20 N at least, more than the 17 N" in release_check(window, (20.0, 40.0)).words
+        assert "lets go at 20 N at the lowest setting, more than the 17 N" in said(
+            release_check(window, (20.0, 40.0)).words
+        )
         assert not release_check(window, (20.0, 40.0)).holds
-        assert "lets go at 10 N at most, and must carry 12 N" in release_check(window, (5.0, 10.0)).words
+        assert "lets go at 10 N at most, but must carry 12 N" in said(release_check(window, (5.0, 10.0)).words)
 
     def test_without_the_clinics_word(self):
         """The lower end stands; the upper one has to be asked for, and the check says that it was not."""
         window = release_window(1.8, 2.4, 0.34, None)
         assert window.low_nm == approx(3.924, abs=0.0005)
-        assert "ask the clinic" in window.words
-        assert release_check(window).assumed == "the clinic has not said how hard it may be pushed"
+        assert "Ask the clinic" in said(window.words)
+        assert release_check(window).assumed == message(MountAssumed.release_limit)
 
 
 def test_each_joint_carries_what_lies_beyond_it():
@@ -168,11 +175,11 @@ def test_a_missing_figure_is_said():
     assert all(check.holds and check.factor is None for check in light)
     heavy = joint_checks(points, (), Pushes(4.0), ())
     assert not any(check.holds for check in heavy)
-    assert "not known: read the mount's papers" in heavy[0].words
+    assert "not known: read the mount's papers" in said(heavy[0].words)
     two = joint_checks(points, (7.0, 4.0), Pushes(1.0), ())
     assert [check.limit for check in two] == [7.0, 4.0, 4.0]
     assert two[0].assumed is None
-    assert two[2].assumed == "no figure for this joint; taken as the weakest of the others, 4.0 N m"
+    assert two[2].assumed == message(MountAssumed.weakest_joint, held_nm=4.0)
 
 
 def test_too_many_figures_and_no_reach_are_told():

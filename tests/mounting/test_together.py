@@ -11,6 +11,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from said import said
+from stickwright.codes.message import message
+from stickwright.codes.mount_answers import MountAnswers
 from stickwright.model.kit import Kit, Switch
 from stickwright.model.mounting import SiteMount
 from stickwright.model.player import Player
@@ -69,12 +72,12 @@ def test_a_switch_lies_on_the_table() -> None:
     result = held(room_of(surface=[TABLE]), kit_of())
     assert result.kind == "switch"
     assert result.choice is not None
-    assert result.sentence == "disc for right hand: on the table, fixed with tape."
+    assert said(result.sentence) == "disc for right hand: on the table, fixed with tape."
     assert result.pose is not None
     assert result.pose.base_m == pytest.approx((0.2, 0.45, 0.27))
     assert result.pose.tolerance_m == 0.0225  # half its face
     assert any(
-        "base of disc was not measured: taken as 50 mm by 50 mm, 20 mm high" in one for one in result.choice.assumed
+        "base of disc was not measured: taken as 50 × 50 mm, 20 mm high" in said(one) for one in result.choice.assumed
     )
 
 
@@ -136,9 +139,9 @@ def test_nothing_is_stuck_to_a_floor() -> None:
     plate = {"name": "plate", "kind": "floor plate", "size_mm": [400, 300], "mass_g": 4000, "friction": 0.9}
     first, second = two(room_of(surface=[floor]), kit_of(plate))
     assert first.choice is not None
-    assert first.sentence == "disc for right hand: on plate on the floor, fixed with tape."
+    assert said(first.sentence) == "disc for right hand: on plate on the floor, fixed with tape."
     assert {(fit.mount, fit.fastener) for fit in first.fits} == {("plate", "tape"), ("floor", None)}
-    assert "the one plate in the kit is needed at right hand" in second.findings[0].text
+    assert "the only plate in the kit is needed at right hand" in said(second.findings[0].text)
 
 
 def test_two_of_a_kind_weigh_twice_on_an_arm() -> None:
@@ -147,14 +150,14 @@ def test_two_of_a_kind_weigh_twice_on_an_arm() -> None:
     one, pair = (held(room_of(tube=[TUBE]), kit_of(ARM), device=replace(heavy, pieces=n)) for n in (1, 2))
     assert one.choice is not None
     assert pair.choice is not None
-    assert pair.sentence.startswith("2 \N{MULTIPLICATION SIGN} disc for right hand: on arm")
+    assert said(pair.sentence).startswith("2 \N{MULTIPLICATION SIGN} disc for right hand: on arm")
     loads = [
-        next(check.load for check in mount.choice.checks if check.what == "joint 1")
+        next(check.load for check in mount.choice.checks if check.what == "joint_1")
         for mount in (one, pair)
         if mount.choice
     ]
     assert loads[1] > loads[0]
-    assert "2 \N{MULTIPLICATION SIGN} disc" in pair.choice.parts
+    assert message(MountAnswers.pieces, count=2, device="disc") in pair.choice.parts
 
 
 def test_give_takes_of_the_travel() -> None:
@@ -162,7 +165,7 @@ def test_give_takes_of_the_travel() -> None:
     result = held(room_of(tube=[TUBE]), kit_of(SOFT))
     assert result.choice is not None
     assert result.choice.lost_share == pytest.approx(0.75)
-    assert result.sentence.endswith("its give takes 75 % of the travel.")
+    assert said(result.sentence).endswith("its flex takes 75% of the travel.")
 
 
 def test_give_beyond_the_travel_may_not_fire() -> None:
@@ -170,8 +173,8 @@ def test_give_beyond_the_travel_may_not_fire() -> None:
     result = held(room_of(tube=[TUBE]), kit_of({**SOFT, "give_n_per_mm": 0.25}))
     assert result.choice is None
     assert (
-        "disc may not fire: the 0.90 N that it takes move soft arm by 3.6 mm, more than its whole travel of 3.0 mm"
-        in result.fits[0].fails
+        "disc may not activate: its activation force of 0.90 N flexes soft arm by 3.6 mm, more than its whole travel of 3.0 mm"
+        in [said(one) for one in result.fits[0].fails]
     )
 
 
@@ -179,7 +182,7 @@ def test_give_beyond_what_the_part_pushes_may_not_fire() -> None:
     """The part pushes in 5 mm; 3 mm of travel and 2.25 mm of give are more. With 6 mm it is enough."""
     device = held_switch(DISC, presses_in_m=0.005)
     (query,) = [one for one in held(room_of(tube=[TUBE]), kit_of(SOFT), device=device).findings if one.about == "give"]
-    assert "disc on soft arm may not fire: its travel of 3.0 mm and the 2.2 mm" in query.text
+    assert "disc on soft arm may not activate: its travel of 3.0 mm and the mount's flex of 2.2 mm" in said(query.text)
     enough = held_switch(DISC, presses_in_m=0.006)
     assert held(room_of(tube=[TUBE]), kit_of(SOFT), device=enough).findings == ()
 
@@ -197,7 +200,7 @@ def test_a_controller_for_its_buttons_is_held() -> None:
     result = held(room_of(surface=[TABLE]), kit_of(), device=held_controller("pad", kit_of()))
     assert result.kind == "controller"
     assert result.choice is not None
-    assert not any("not weighed" in one for one in result.choice.assumed)
+    assert not any("not weighed" in said(one) for one in result.choice.assumed)
 
 
 @settings(max_examples=25, deadline=None)
@@ -224,16 +227,19 @@ def test_the_site_that_matters_most_chooses_first() -> None:
         assert [one.site for one in result] == names
         assert [one.choice.mount for one in result if one.choice] == ["arm", "soft arm"]
         (note,) = [one for one in result[1].findings if one.about == "stock"]
-        assert note.text.startswith(f"{names[1]}: disc would have had arm on the ")
-        assert f"the one arm in the kit is needed at {names[0]}, which matters more; this is the next best" in note.text
-        assert next(fit.taken_by for fit in result[1].fits if fit.mount == "arm" and fit.verdict == "holds") == names[0]
+        assert said(note.text).startswith(f"{names[1]}: disc would have had arm on the ")
+        told = f"the only arm in the kit is needed at {names[0]}, which matters more. This is the next best."
+        assert told in said(note.text)
+        assert next(fit.taken_by for fit in result[1].fits if fit.mount == "arm" and fit.verdict == "holds") == (
+            names[0],
+        )
 
 
 def test_of_equals_the_first_told_chooses() -> None:
     """Both matter as much: the one that the plan tells first, and the sentence does not say that it matters more."""
     result = two(room_of(tube=[TUBE, LEFT]), kit_of(ARM, SOFT), 5, 5)
     assert [one.site for one in result] == ["left hand", "right hand"]
-    assert "needed at left hand, which was told first" in result[1].findings[0].text
+    assert "needed at left hand, which was entered first" in said(result[1].findings[0].text)
 
 
 def test_with_nothing_left_it_asks_to_borrow() -> None:
@@ -243,7 +249,7 @@ def test_with_nothing_left_it_asks_to_borrow() -> None:
     assert second.choice is None
     (query,) = [one for one in second.findings if one.about == "stock"]
     assert query.level == "query"
-    assert query.text.endswith("nothing else in the kit holds it: borrow one more.")
+    assert said(query.text).endswith("Nothing else in the kit holds it: borrow one more.")
 
 
 def test_a_table_serves_many() -> None:
@@ -294,7 +300,7 @@ def test_all_moved_together_nothing_changes(x: int, y: int, z: int) -> None:
     here = two(room_of(tube=[TUBE, LEFT], surface=[TABLE]), kit)
     there = two(room_of(tube=tubes, place=places, surface=[table]), kit)
     for one, other in zip(here, there, strict=True):
-        assert (one.site, one.sentence) == (other.site, other.sentence)
+        assert (one.site, said(one.sentence)) == (other.site, said(other.sentence))
         assert [(fit.mount, fit.verdict, fit.taken_by) for fit in one.fits] == [
             (fit.mount, fit.verdict, fit.taken_by) for fit in other.fits
         ]

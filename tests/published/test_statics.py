@@ -118,7 +118,7 @@ class TestByHand:
         """85 N at 75 mm on 140 x 95 mm: 30 kPa at the edge."""
         strong = Fastener(name="f", kind="mushroom-head", shear_pa=1e6, tension_pa=1e6)
         tension = fastener_checks(Pushes(0.0, 85.0), 0.075, strong, (0.14, 0.095))[3]
-        assert (tension.what, tension.push) == ("fastener tension", "involuntary")
+        assert (tension.what, tension.push) == ("fastener_tension", "involuntary")
         assert tension.load == approx(30, abs=0.5)
 
 

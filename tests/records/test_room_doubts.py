@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from said import said
 from stickwright.errors import Problem
 from stickwright.records.room_doubts import room_doubts
 from stickwright.records.toml_lines import parse_toml
@@ -40,7 +41,7 @@ def told(text, player=PLAYER):
     """Sentences of what is noticed: '!' refused, '?' asked."""
     noticed = room_doubts(parse_toml(text, "room.toml"), parse_toml(player, "player.toml") if player else None)
     assert all(isinstance(one, Problem) or one.level == "query" for one in noticed)
-    return [f"! {one}" if isinstance(one, Problem) else f"? {one.text}" for one in noticed]
+    return [f"! {one}" if isinstance(one, Problem) else f"? {said(one.text)}" for one in noticed]
 
 
 def tape(landmark, mm):

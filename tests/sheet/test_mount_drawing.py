@@ -91,7 +91,7 @@ def test_what_must_stay_free_is_hatched_and_named(name: str) -> None:
 def test_names_of_what_is_set() -> None:
     """Stick, arrow, clamp, joint, cable, tube, tray and the landmark are named; the control is kept free."""
     told = " ".join(words(drawn(finger_mount)))
-    for name in ("dew", "player's forward", "joint 2", "cable", "right armrest tube, 25 mm thick",
+    for name in ("dew", "player's forward", "2 elbow", "cable", "right armrest tube, 25 mm thick",
                  "front end of the right armrest", "keep free: chair control", "no clamp here"):  # fmt: skip
         assert name in told, name
     assert "chair tray" in " ".join(words(drawn(fist_mount)))
@@ -156,7 +156,7 @@ def test_table_and_words_hold_what_the_drawing_holds() -> None:
     for said in (
         "dew at the right index finger",
         "185 mm",
-        "to base 12 mm up",
+        "to middle of the base 12 mm up",
         "chair control, face and transfer side",
     ):
         assert said in alt

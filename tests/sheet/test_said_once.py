@@ -33,7 +33,7 @@ CELL = re.compile(
     r"^(\d|Replace by: |The only control site|The only part that can; \d)|of the comfortable force for a press"
 )
 
-OTHER_MOUNTS = re.compile(r"^  (?:Would hold too|May hold too|Does not hold|REFUSED): ", re.MULTILINE)
+OTHER_MOUNTS = re.compile(r"^  (?:Also passes|May also pass|Fails|REFUSED): ", re.MULTILINE)
 
 
 @cache

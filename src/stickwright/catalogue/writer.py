@@ -66,6 +66,12 @@ class Writer:
         unit = unit_named(ending)
         return self._with_unit(self._decimal(figures(value_si / unit.factor, digits)), unit.label)
 
+    def sizes(self, sides_m: tuple[float, ...]) -> str:
+        """Length by width in whole millimetres: ``150 × 110 mm``."""
+        unit = unit_named("mm")
+        sides = (self._decimal(f"{side / unit.factor:.0f}") for side in sides_m)
+        return self._with_unit(f"{GAP}\N{MULTIPLICATION SIGN}{GAP}".join(sides), unit.label)
+
     def share(self, value: float | None) -> str:
         """A share, 0 to 1, in whole per cent."""
         if value is None or not math.isfinite(value):
@@ -107,6 +113,11 @@ class Writer:
     def name(self, typed: str) -> str:
         """What a person typed, as it stands: where scripts of two directions may meet, it is set apart."""
         return f"{_FIRST_STRONG}{typed}{_POP}" if self.right_to_left else typed
+
+    def pieces(self, count: int, typed: str) -> str:
+        """A device, with how many of it: ``2 × disc``."""
+        many = f"{self.whole(count)}{GAP}\N{MULTIPLICATION SIGN} " if count != 1 else ""
+        return f"{many}{self.name(typed)}"
 
     def names(self, typed: tuple[str, ...]) -> str:
         """Names in a list."""

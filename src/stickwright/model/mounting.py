@@ -6,13 +6,33 @@ import math
 from dataclasses import dataclass
 from typing import Literal
 
+from stickwright.codes.joint_settings import JointName
+from stickwright.codes.message import Message, Text, message
+from stickwright.codes.mount_rules import MountRules
 from stickwright.model.estimate import none_unless_finite
-from stickwright.model.plan import Caution, Doubt
+from stickwright.model.plan import Caution
 from stickwright.model.recorded import Finding
 
-__all__ = ["ArmPose", "Check", "Dimension", "Joint", "MountFit", "Pose", "SiteMount"]
+__all__ = ["ArmPose", "Check", "Dimension", "Joint", "MountDoubt", "MountFit", "Pose", "SiteMount"]
 
 Point = tuple[float, float, float]
+
+
+@dataclass(frozen=True)
+class MountDoubt:
+    """A rule that a way of mounting breaks, or that nobody can tell, at figures which nobody measured: to be confirmed."""
+
+    rule: str
+    """Which: as `Check.what`, or 'give', 'level', 'edge', 'reach', 'tilt'."""
+    confirm: tuple[Message, ...]
+    """What to measure."""
+    text: Message
+    """What the assumed figures say."""
+
+    @property
+    def told(self) -> Message:
+        """Both, in a sentence."""
+        return message(MountRules.to_confirm, measures=self.confirm, told=self.text)
 
 
 @dataclass(frozen=True)
@@ -32,10 +52,10 @@ class Pose:
     """How far off it may be before a tenth of the reach is lost; None when no reach was read."""
     tolerance_rad: float
     """How far turned before a tenth of a push goes elsewhere."""
-    assumed: tuple[str, ...] = ()
+    assumed: tuple[Message, ...] = ()
     """What was not measured, and what stands in for it."""
-    turn_words: str = ""
-    """How the turn comes about, when recordings have their part in it; empty when it is the place's alone."""
+    turn_words: Message | None = None
+    """How the turn comes about, when recordings have their part in it; None when it is the place's alone."""
 
     def __post_init__(self) -> None:
         """None for what is not finite."""
@@ -51,9 +71,10 @@ class Pose:
 class Joint:
     """One joint of an arm, as it is set."""
 
-    name: str
+    name: JointName
     angle_rad: float
-    words: str
+    words: Message
+    """How to set it."""
 
 
 @dataclass(frozen=True)
@@ -74,9 +95,9 @@ class ArmPose:
     """Distance over its length: 1 is a straight arm, with no adjustment left."""
     ranges_m: tuple[tuple[float, float], ...] = ()
     """Stretches of the same tube or edge on which the clamp could sit too, from its first end."""
-    assumed: tuple[str, ...] = ()
+    assumed: tuple[Message, ...] = ()
     """What was not measured of it."""
-    doubts: tuple[Doubt, ...] = ()
+    doubts: tuple[MountDoubt, ...] = ()
     """What must be confirmed before it is known to reach."""
 
 
@@ -85,8 +106,8 @@ class Check:
     """One thing that must hold: load against limit."""
 
     what: str
-    """'joint 1', 'clamp', 'sliding', 'tipping', 'fastener shear', 'fastener peel', 'fastener tension', 'rating', 'release',
-    'tray', 'width', 'tilt'."""
+    """'joint_1' (counted from the clamp), 'neck_foot', 'neck_bow', 'clamp', 'sliding', 'tipping', 'fastener_shear', 'fastener_peel',
+    'fastener_tension', 'rating', 'release', 'tray', 'stability'."""
     push: Literal["working", "involuntary", "weight", ""]
     load: float | None
     """In `unit`; None when it is not known, and `words` says why."""
@@ -99,9 +120,10 @@ class Check:
     wanted: float
     """The least factor."""
     holds: bool
-    words: str
-    assumed: str | None = None
-    confirm: str = ""
+    words: Message | None
+    """The same in words; None where the figures say it all."""
+    assumed: Message | None = None
+    confirm: tuple[Message, ...] = ()
     """What to measure before this can be trusted, where assumed figures decide it; empty where they do not."""
     unloaded: bool = False
     """Whether nothing loads it."""
@@ -139,7 +161,8 @@ class Dimension:
     """A distance that a family can measure again: from a thing that does not move, to a point of the mount."""
 
     landmark: str
-    to: str
+    to: Literal["base", "clamp"]
+    """Middle of the underside of the base, or the clamp."""
     along: Literal["right", "left", "forward", "back", "up", "down"]
     distance_m: float
 
@@ -167,21 +190,22 @@ class MountFit:
     droop_rad: float
     ringing_hz: float | None
     """At which it swings when the stick is let go; None when nothing gives, or it is not known how far or how heavy it is."""
-    parts: tuple[str, ...]
+    parts: tuple[Text, ...]
+    """What it takes: the device, then from the kit, by their names."""
     take_off_s: float | None
-    verdict: Literal["holds", "does not hold", "refused"]
-    fails: tuple[str, ...]
+    verdict: Literal["holds", "does_not_hold", "refused"]
+    fails: tuple[Message, ...]
     """Each thing that does not hold, in a sentence."""
-    refused: tuple[str, ...]
+    refused: tuple[Message, ...]
     """Each hard safety rule that it breaks."""
-    change: str
-    """The smallest change that would make it hold; empty when it does or none would."""
+    change: Message | None
+    """The smallest change that would make it hold; None when it does or none would."""
     dimensions: tuple[Dimension, ...]
     cable_m: float | None
     """Length of the way of the cable along it, from the stick to its foot or clamp."""
-    assumed: tuple[str, ...] = ()
-    taken_by: str = ""
-    """Site that has what this would need, where the kit has no other."""
+    assumed: tuple[Message, ...] = ()
+    taken_by: tuple[str, ...] = ()
+    """Sites that have what this would need, where the kit has no other."""
     cable_slack_m: float = 0.0
     """Of `cable_m`, what the joints need to move."""
     lever_m: tuple[float, float] | None = None
@@ -202,7 +226,9 @@ class MountFit:
     """After how many openings its fastener is half as strong."""
     release_agreed: bool = False
     """Whether the upper end is a force that the clinic agreed to, and not just the most that the coupling can be set to."""
-    doubts: tuple[Doubt, ...] = ()
+    under: tuple[Message, ...] = ()
+    """What goes under the base or the site and is made to measure: packing, a wedge, a support."""
+    doubts: tuple[MountDoubt, ...] = ()
     """Rules that it breaks, or that nobody can tell, at figures which nobody measured: to confirm."""
 
     def __post_init__(self) -> None:
@@ -230,7 +256,7 @@ class SiteMount:
     choice: MountFit | None
     fits: tuple[MountFit, ...]
     """Best first: those that hold, those that do not, those refused."""
-    sentence: str
+    sentence: Message
     cautions: tuple[Caution, ...]
     findings: tuple[Finding, ...]
     kind: Literal["stick", "switch", "controller"] = "stick"

@@ -63,6 +63,8 @@ class Surface(Measured):
     rated_kg: Annotated[float, Plausible(0.0, 500.0)] | None = None
     friction: Annotated[float, Field(ge=0, le=2)] | None = None
     """Between it and what it lies on."""
+    base_friction: Annotated[float, Field(ge=0, le=2)] | None = None
+    """Between it and the base of a device that stands on it."""
     moves_with: MovesWith = "room"
 
 

@@ -9,6 +9,7 @@ import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal
 
+from stickwright.codes.message import Text
 from stickwright.model.estimate import Estimate, none_unless_finite
 from stickwright.model.plan import Assumption, Caution, Doubt, Fit
 from stickwright.model.recorded import Finding
@@ -272,7 +273,7 @@ class HeldWay:
 class PartLine:
     """One line of the parts list."""
 
-    name: str
+    name: Text
     kind: str
     count: int
     in_stock: int
@@ -280,7 +281,7 @@ class PartLine:
     """How many must be bought or borrowed."""
     price: float | None
     """Of all that must be bought; None when not known."""
-    note: str = ""
+    note: Text = ""
 
 
 @dataclass(frozen=True)

@@ -13,13 +13,15 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.joint_settings import JointSettings
+from stickwright.codes.message import message
 from stickwright.errors import BadInput, Problem
 from stickwright.model.kit import Mount
 from stickwright.model.mounting import Joint
 from stickwright.units import spoken
 
 __all__ = [
-    "MOST_STRAIGHT_SHARE", "JointAngles", "clock", "forward", "inverse", "joint_angles", "joints_in_words", "least_m", "reaches",
+    "MOST_STRAIGHT_SHARE", "JointAngles", "forward", "inverse", "joint_angles", "joints_in_words", "least_m", "reaches",
     "too_close_m", "too_short_m", "with_straight_joints",
 ]  # fmt: skip
 
@@ -296,32 +298,6 @@ def forward(clamp_m: Sequence[float], links_m: Sequence[float], angles: JointAng
     return _point(start), _point(elbow), _point(end)
 
 
-def clock(azimuth_rad: float) -> str:
-    """A level direction as on a clock seen from above, 12 straight ahead, to the half hour.
-
-    Parameters
-    ----------
-    azimuth_rad : float
-        Anticlockwise from the player's right.
-
-    Examples
-    --------
-    >>> clock(math.radians(90)), clock(0.0), clock(math.radians(30)), clock(math.radians(165))
-    ("12 o'clock", "3 o'clock", "2 o'clock", 'half past 9')
-    """
-    halves = round((90.0 - math.degrees(azimuth_rad)) / 15.0) % 24
-    hour = (halves // 2) or 12
-    return f"half past {hour}" if halves % 2 else f"{hour} o'clock"
-
-
-def pointing(azimuth_rad: float, elevation_rad: float) -> str:
-    degrees = round(math.degrees(elevation_rad))
-    if abs(degrees) >= 80:
-        return "straight up" if degrees > 0 else "straight down"
-    slope = f"{abs(degrees)}° {'up' if degrees > 0 else 'down'}" if degrees else "level"
-    return f"to {clock(azimuth_rad)} seen from above, {slope}"
-
-
 def joints_in_words(
     points_m: Sequence[Sequence[float]], turn_rad: float = 0.0, tilt_rad: float = 0.0
 ) -> tuple[Joint, ...]:
@@ -340,33 +316,26 @@ def joints_in_words(
 
     Examples
     --------
-    >>> for joint in joints_in_words(((0, 0, 0), (0.1, 0.0, 0.1), (0.2, 0.0, 0.0)), tilt_rad=math.radians(20)):
-    ...     print(joint.words)
-    lower link points to 3 o'clock seen from above, 45° up
-    elbow bent 90°, upper link points to 3 o'clock seen from above, 45° down
-    plate tilted 20° towards the player, its front to 12 o'clock
+    >>> [joint.name for joint in joints_in_words(((0, 0, 0), (0.1, 0.0, 0.1), (0.2, 0.0, 0.0)))]
+    ['lower_link', 'elbow', 'plate']
     """
     angles = joint_angles(points_m)
     _, elbow, end = (np.asarray(point, dtype=np.float64) for point in points_m)
     upper = end - elbow
-    upper_words = pointing(math.atan2(upper[1], upper[0]), math.atan2(upper[2], math.hypot(upper[0], upper[1])))
-    bend = round(math.degrees(angles.bend_rad))
+    azimuth, elevation = math.atan2(upper[1], upper[0]), math.atan2(upper[2], math.hypot(upper[0], upper[1]))
+    lower = message(JointSettings.lower_link, azimuth_rad=angles.azimuth_rad, elevation_rad=angles.elevation_rad)
+    bent = message(JointSettings.elbow, bend_rad=angles.bend_rad, azimuth_rad=azimuth, elevation_rad=elevation)
     return (
-        Joint(
-            "lower link",
-            angles.elevation_rad,
-            f"lower link points {pointing(angles.azimuth_rad, angles.elevation_rad)}",
-        ),
-        Joint("elbow", angles.bend_rad, f"elbow bent {bend}°, upper link points {upper_words}"),
+        Joint("lower_link", angles.elevation_rad, lower),
+        Joint("elbow", angles.bend_rad, bent),
         plate_joint(turn_rad, tilt_rad),
     )
 
 
 def plate_joint(turn_rad: float, tilt_rad: float) -> Joint:
     """The ball under the plate, set by how the plate lies."""
-    degrees = round(math.degrees(tilt_rad))
-    slope = f"tilted {abs(degrees)}° {'towards' if degrees > 0 else 'away from'} the player" if degrees else "level"
-    return Joint("plate", tilt_rad, f"plate {slope}, its front to {clock(turn_rad + math.pi / 2)}")
+    words = message(JointSettings.plate, azimuth_rad=turn_rad + math.pi / 2, tilt_rad=tilt_rad)
+    return Joint("plate", tilt_rad, words)
 
 
 def with_straight_joints(arm: Array, mount: Mount, links: tuple[float, ...]) -> tuple[Point, ...]:

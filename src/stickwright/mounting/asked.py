@@ -9,9 +9,10 @@ from typing import Literal
 
 import numpy as np
 
+from stickwright.codes.message import Message, Name, message
+from stickwright.codes.mount_assumed import MountAssumed
 from stickwright.model.kit import Fastener, Kit, Mount
-from stickwright.model.mounting import ArmPose, Check, Dimension, Pose
-from stickwright.model.plan import Doubt
+from stickwright.model.mounting import ArmPose, Check, Dimension, MountDoubt, Pose
 from stickwright.model.player import Site
 from stickwright.model.room import Edge, KeepOut, MovesWith, Room, Surface, Tube
 from stickwright.mounting.carried import UNMEASURED_BASE_M
@@ -21,11 +22,13 @@ from stickwright.mounting.held import Held
 from stickwright.mounting.rules import BY_THE_FACE, tilt_doubts
 from stickwright.mounting.statics import Pushes
 from stickwright.mounting.unmeasured import Judged
-from stickwright.units import spoken
 
 __all__ = [
     "Asked", "dimensions", "entered", "holder_of", "margin", "reach_of", "stronger_first", "unmeasured_words", "verdict_of",
 ]  # fmt: skip
+
+
+Point = tuple[float, float, float]
 
 
 @dataclass(frozen=True)
@@ -58,7 +61,7 @@ class Asked:
         """Whether a wrong guess hurts somebody."""
         return self.site.part in BY_THE_FACE
 
-    def tilt_doubts(self, on: Tube | Edge | Surface | None) -> tuple[Doubt, ...]:
+    def tilt_doubts(self, on: Tube | Edge | Surface | None) -> tuple[MountDoubt, ...]:
         """Whether it is to be confirmed that what holds it stays with the site as the seat tilts.
 
         Parameters
@@ -72,15 +75,15 @@ class Asked:
         )  # fmt: skip
 
 
-def verdict_of(judged: Judged, refused: Sequence[str]) -> Literal["refused", "does not hold", "holds"]:
-    """'refused' for a hard rule of safety, 'does not hold', or 'holds'; what is to be confirmed holds.
+def verdict_of(judged: Judged, refused: Sequence[Message]) -> Literal["refused", "does_not_hold", "holds"]:
+    """'refused' for a hard rule of safety, 'does_not_hold', or 'holds'; what is to be confirmed holds.
 
     Parameters
     ----------
     judged : Judged
-    refused : sequence of str
+    refused : sequence of Message
     """
-    return "refused" if refused else "does not hold" if judged.fails else "holds"
+    return "refused" if refused else "does_not_hold" if judged.fails else "holds"
 
 
 def holder_of(room: Room, name: str) -> Tube | Edge | Surface | None:
@@ -149,16 +152,16 @@ def stronger_first(kit: Kit) -> list[Fastener]:
     return sorted(known, key=lambda one: -(one.tension_pa or 0.0))
 
 
-def unmeasured_words(held: Held) -> tuple[str, ...]:
+def unmeasured_words(held: Held) -> tuple[Message, ...]:
     """What stands in for figures of the device that nobody took.
 
     Parameters
     ----------
     held : Held
     """
-    size = " by ".join(spoken(side, "mm") for side in UNMEASURED_BASE_M)
-    base = () if held.base_m else (f"the base of {held.device} was not measured: taken as {size}",)
-    weight = () if held.mass_kg is not None else (f"{held.device} was not weighed: its weight is left out",)
+    device, (long, short) = Name(held.device), UNMEASURED_BASE_M
+    base = () if held.base_m else (message(MountAssumed.base, device=device, long_m=long, short_m=short),)
+    weight = () if held.mass_kg is not None else (message(MountAssumed.weight, device=device),)
     return (*base, *weight, *held.assumed)
 
 
@@ -177,7 +180,10 @@ def dimensions(room: Room, pose: Pose, moves_with: str, way: ArmPose | None = No
     if not near:
         return ()
     out: list[Dimension] = []
-    for to, point in (("middle of the base", pose.base_m), *((("clamp", way.points_m[0]),) if way else ())):
+    ends: list[tuple[Literal["base", "clamp"], Point]] = [("base", pose.base_m)]
+    if way is not None:
+        ends.append(("clamp", way.points_m[0]))
+    for to, point in ends:
         mark = min(near, key=lambda one: math.dist(one.at_m, point))
         for axis, (plus, minus) in enumerate((("right", "left"), ("forward", "back"), ("up", "down"))):
             off = point[axis] - mark.at_m[axis]
@@ -185,11 +191,11 @@ def dimensions(room: Room, pose: Pose, moves_with: str, way: ArmPose | None = No
     return tuple(out)
 
 
-def lacks_give(mount: Mount) -> tuple[str, ...]:
+def lacks_give(mount: Mount) -> tuple[Message, ...]:
     """That nobody measured how far a stand gives.
 
     Parameters
     ----------
     mount : Mount
     """
-    return () if mount.give_n_per_m is not None else (f"how far {mount.name} gives was not measured: pull at its end",)
+    return () if mount.give_n_per_m is not None else (message(MountAssumed.flex, mount=Name(mount.name)),)

@@ -8,10 +8,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.arm_reasons import ArmReasons
+from stickwright.codes.message import Message, Name, message
 from stickwright.errors import BadInput
 from stickwright.model.player import Site
 from stickwright.model.room import Edge, MovesWith, Room, Surface, Tube
@@ -40,14 +43,12 @@ class Rods:
 
     Parameters
     ----------
-    names : tuple of str
     from_m, to_m : array, shape (k, 3)
     radius_m : array, shape (k,)
     tilts_rad, pivot_m, step_rad
         As of `Boxes`.
     """
 
-    names: tuple[str, ...]
     from_m: Array
     to_m: Array
     radius_m: Array
@@ -90,24 +91,31 @@ def segments_apart_m(start_m: Array, end_m: Array, from_m: Array, to_m: Array) -
     return np.asarray(np.sqrt((gap * gap).sum(-1)), dtype=np.float64)
 
 
+class Group(NamedTuple):
+    """Bodies that move alike, and what each of them is."""
+
+    bodies: Boxes | Rods
+    what: tuple[Message, ...]
+
+
 @dataclass(frozen=True)
 class Bodies:
     """All that stands about, as seen from what one clamp moves with.
 
     Parameters
     ----------
-    others : tuple of Boxes or Rods
+    others : tuple of Group
         That the clamp does not sit on.
-    own : tuple of Boxes or Rods
+    own : tuple of Group
         That it sits on.
     """
 
-    others: tuple[Boxes | Rods, ...] = ()
-    own: tuple[Boxes | Rods, ...] = ()
+    others: tuple[Group, ...] = ()
+    own: tuple[Group, ...] = ()
 
     def met_by(
         self, points_m: Array, half_m: float = HALF_ARM_M, skipped: int | None = None
-    ) -> tuple[NDArray[np.intp], tuple[str, ...]]:
+    ) -> tuple[NDArray[np.intp], tuple[Message, ...]]:
         """What each arm runs through.
 
         Parameters
@@ -125,15 +133,15 @@ class Bodies:
             The first of the bodies that it is too near to; -1 where it is clear of all.
         """
         met = np.full(len(points_m), -1, dtype=np.intp)
-        names: list[str] = []
+        names: list[Message] = []
         beyond = _beyond_clamp(points_m) if skipped is None else points_m[:, skipped:]
         for group, points in (*((one, points_m) for one in self.others), *((one, beyond) for one in self.own)):
-            names.extend(group.names)
+            names.extend(group.what)
             open_ = np.flatnonzero(met < 0)
             if len(open_):
-                near = _too_near(points[open_], group, half_m)
+                near = _too_near(points[open_], group.bodies, half_m)
                 hit = near.any(axis=1)
-                met[open_[hit]] = len(names) - len(group.names) + near[hit].argmax(axis=1)
+                met[open_[hit]] = len(names) - len(group.what) + near[hit].argmax(axis=1)
         return met, tuple(names)
 
 
@@ -162,7 +170,7 @@ def _rod_clearances_m(start: Array, end: Array, rods: Rods) -> Array:
     """Clearance of each segment from the surface of each rod, over all tilts; half the way between two tilts is taken off."""
     axis = np.asarray(rods.pivot_m)[1:]
     radius = np.maximum(np.hypot(*(start[:, 1:] - axis).T), np.hypot(*(end[:, 1:] - axis).T))
-    least = np.full((len(start), len(rods.names)), np.inf)
+    least = np.full((len(start), len(rods.radius_m)), np.inf)
     for turn in rods.tilts_rad:
         one, other = (tilted(points, float(turn), rods.pivot_m) for points in (start, end))
         least = np.minimum(least, segments_apart_m(one, other, rods.from_m, rods.to_m))
@@ -176,7 +184,7 @@ def _rod_clearances_m(start: Array, end: Array, rods: Rods) -> Array:
 class _Thing:
     """A body before it is seen from anywhere: a box by its corners, or a rod by its ends and radius."""
 
-    name: str
+    what: Message
     moves_with: MovesWith
     low_m: tuple[float, float, float]
     high_m: tuple[float, float, float]
@@ -208,13 +216,13 @@ def _boards(room: Room) -> list[_Thing]:
     for one in room.surface:
         x, y, z = one.corner_m
         wide, deep = one.size_m
-        name = f"surface '{one.name}'"
+        what = message(ArmReasons.surface, surface=Name(one.name))
         if one.kind == "floor":
             far, down = GROUND_M
-            out.append(_Thing(name, one.moves_with, (x - far, y - far, z - down), (x + far, y + far, z), of=one.name))
+            out.append(_Thing(what, one.moves_with, (x - far, y - far, z - down), (x + far, y + far, z), of=one.name))
         else:
             thick = max((edge.thickness_m for edge in room.edge if _along_board(edge, one)), default=BOARD_M)
-            out.append(_Thing(name, one.moves_with, (x, y, z - thick), (x + wide, y + deep, z), of=one.name))
+            out.append(_Thing(what, one.moves_with, (x, y, z - thick), (x + wide, y + deep, z), of=one.name))
     return out
 
 
@@ -244,12 +252,20 @@ def _along_board(edge: Edge, board: Surface) -> bool:
 def _rods(room: Room) -> list[_Thing]:
     """Tubes; and edges of boards that nobody described."""
     out = [
-        _Thing(f"tube '{one.name}'", one.moves_with, one.from_m, one.to_m, one.diameter_m / 2, one.name)
+        _Thing(
+            message(ArmReasons.tube, tube=Name(one.name)),
+            one.moves_with,
+            one.from_m,
+            one.to_m,
+            one.diameter_m / 2,
+            one.name,
+        )
         for one in room.tube
     ]
     bare = [one for one in room.edge if not any(_along_board(one, board) for board in room.surface)]
     return out + [
-        _Thing(f"edge '{one.name}'", one.moves_with, one.from_m, one.to_m, one.thickness_m / 2, one.name) for one in bare
+        _Thing(message(ArmReasons.edge, edge=Name(one.name)), one.moves_with, one.from_m, one.to_m, one.thickness_m / 2, one.name)
+        for one in bare
     ]  # fmt: skip
 
 
@@ -266,7 +282,7 @@ def _parts(room: Room, site: str) -> list[_Thing]:
         if where is not None:
             x, y, z = where.at_m
             low, high = (x - ASIDE_M, y - ASIDE_M, z - ASIDE_M), (x + ASIDE_M, y + ASIDE_M, z + PART_M)
-            out.append(_Thing(f"the part at '{one.site}'", one.moves_with, low, high))
+            out.append(_Thing(message(ArmReasons.other_site, site=Name(one.site)), one.moves_with, low, high))
     return out
 
 
@@ -282,12 +298,12 @@ def _sits_on(holder: Tube | Edge, thing: _Thing) -> bool:
     )
 
 
-def _groups(things: Sequence[_Thing], room: Room, seat: bool) -> tuple[Boxes | Rods, ...]:
+def _groups(things: Sequence[_Thing], room: Room, seat: bool) -> tuple[Group, ...]:
     """Boxes and rods, those that move alike apart from those that the tilt carries past."""
     pivot, _ = pivot_of(room)
     tilts = tilt_steps_rad(room, TILT_STEP_RAD)
     step = float(tilts[1] - tilts[0]) if len(tilts) > 1 else 0.0
-    out: list[Boxes | Rods] = []
+    out: list[Group] = []
     for alike in (True, False):
         some = [one for one in things if (tilts_with_seat(one.moves_with) is seat) is alike]
         turns, apart = (np.zeros(1), 0.0) if alike else (tilts if seat else -tilts, step)
@@ -295,9 +311,11 @@ def _groups(things: Sequence[_Thing], room: Room, seat: bool) -> tuple[Boxes | R
         rods = [one for one in some if one.radius_m is not None]
         if boxes:
             low, high = (np.array([getattr(one, end) for one in boxes]) for end in ("low_m", "high_m"))
-            out.append(Boxes(tuple(one.name for one in boxes), low, high, turns, pivot, apart))
+            found = Boxes(tuple(one.of for one in boxes), low, high, turns, pivot, apart)
+            out.append(Group(found, tuple(one.what for one in boxes)))
         if rods:
             start, end = (np.array([getattr(one, end) for one in rods]) for end in ("low_m", "high_m"))
             radius = np.array([one.radius_m or 0.0 for one in rods])
-            out.append(Rods(tuple(one.name for one in rods), start, end, radius, turns, pivot, apart))
+            found_rods = Rods(start, end, radius, turns, pivot, apart)
+            out.append(Group(found_rods, tuple(one.what for one in rods)))
     return tuple(out)

@@ -8,18 +8,20 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
-from typing import Literal
 
+from stickwright.codes.message import Message, Name, message
+from stickwright.codes.mount_assumed import MountAssumed
+from stickwright.codes.mount_checks import MountChecks, Side
+from stickwright.codes.seating import Seating
 from stickwright.model.mounting import Check
 from stickwright.model.recorded import Finding
 from stickwright.model.room import MovesWith, Room
 from stickwright.mounting.rules import overhang_nm
-from stickwright.units import STANDARD_GRAVITY, figures, spoken
+from stickwright.units import STANDARD_GRAVITY
 
 __all__ = ["ChairStability", "chair_stability", "outside_wheels", "stability_findings", "tips_with_mount_rad"]
 
 Point = tuple[float, float, float]
-Side = Literal["right", "left", "forward", "back"]
 
 
 @dataclass(frozen=True)
@@ -34,17 +36,17 @@ class ChairStability:
         How far outside that line the mount and its device hang.
     check : Check or None
         The moment that the mount adds against the one that keeps the chair standing on level ground.
-    words : str
-        With the numbers; empty when nothing can be said.
-    question : str
-        The one measurement that would settle more; empty when there is none.
+    words : Message or None
+        With the numbers; None when nothing can be said.
+    question : Message or None
+        The one measurement that would settle more; None when there is none.
     """
 
     side: Side | None = None
     out_m: float = 0.0
     check: Check | None = None
-    words: str = ""
-    question: str = ""
+    words: Message | None = None
+    question: Message | None = None
 
 
 def outside_wheels(room: Room, point_m: Point) -> tuple[Side, float] | None:
@@ -129,43 +131,35 @@ def chair_stability(room: Room, moves_with: MovesWith, point_m: Point, mass_kg: 
     if moves_with == "room" or room.posture != "wheelchair" or not mass_kg > 0:
         return ChairStability()
     if room.track_m is None and room.front_wheel_m is None and room.rear_wheel_m is None:
-        question = (
-            f"{figures(mass_kg)} kg hang on the chair, and where its wheels touch the floor was not measured. Measure between the "
-            "outer edges of the tyres (track_mm), and forward from the seat reference point to the wheels (rear_wheel_mm, front_wheel_mm)."
-        )
-        return ChairStability(question=question)
+        return ChairStability(question=message(Seating.where_wheels, mass_kg=mass_kg))
     found = outside_wheels(room, point_m)
     if found is None:
         return ChairStability()
     side, out = found
     added = overhang_nm(out, mass_kg)
-    said = f"{figures(mass_kg)} kg at {spoken(out, 'mm')} outside the wheels ({side}) add {spoken(added, 'nm')}"
+    said = message(
+        Seating.hangs_out,
+        side=side, mass_kg=mass_kg, out_m=out, added_nm=added, keeps_nm=None, before_rad=None, after_rad=None,
+    )  # fmt: skip
     kg = None if room.chair_kg is None or room.player_kg is None else room.chair_kg + room.player_kg
     if kg is None:
-        lacks = "Weigh chair and player, on the clinic's scales (chair_kg, player_kg)."
-        return ChairStability(side, out, None, f"{said}.", lacks)
+        return ChairStability(side, out, None, said, message(Seating.weigh))
     centre = _centre(room, side)
     if centre is None:
-        angle = "tips_sideways_deg" if side in ("left", "right") else "tips_forward_deg and tips_back_deg"
-        lacks = (
-            f"Ask the seating clinic at what slope the chair with the player tips ({angle}, ISO 7176-1): it settles how much this "
-            "takes."
-        )
-        return ChairStability(side, out, _check(side, kg, room, added), f"{said}.", lacks)
+        lacks = message(Seating.ask_slope, sideways=side in ("left", "right"))
+        return ChairStability(side, out, _check(side, kg, room, added), said, lacks)
     to_line, height = centre
     if room.seat_to_floor_m is None:
         return ChairStability(
-            side, out, _check(side, kg, room, added, to_line), f"{said}.",
-            "Measure from the seat down to the floor (seat_to_floor_mm): the height of the mount is not known without.",
+            side, out, _check(side, kg, room, added, to_line), said, message(Seating.seat_height)
         )  # fmt: skip
     before = math.atan2(to_line, height)
     after = tips_with_mount_rad(kg, to_line, height, mass_kg, out, point_m[2] + room.seat_to_floor_m)
-    words = (
-        f"{said}, {_keeping(side, kg, to_line)}; by statics the slope at which it tips {side} falls from "
-        f"{spoken(before, 'deg', 3)} to {spoken(after, 'deg', 3)}. "
-        "Brakes, give of the tyres, a seat that tilts and a player who leans are not in it"
-    )
-    return ChairStability(side, out, _check(side, kg, room, added, to_line), f"{words}.")
+    words = message(
+        Seating.hangs_out, side=side, mass_kg=mass_kg, out_m=out, added_nm=added,
+        keeps_nm=kg * STANDARD_GRAVITY * to_line, before_rad=before, after_rad=after,
+    )  # fmt: skip
+    return ChairStability(side, out, _check(side, kg, room, added, to_line), words)
 
 
 def stability_findings(site: str, known: ChairStability) -> tuple[Finding, ...]:
@@ -179,16 +173,16 @@ def stability_findings(site: str, known: ChairStability) -> tuple[Finding, ...]:
 
     Examples
     --------
-    >>> [one.level for one in stability_findings("chin", ChairStability(question="Weigh chair and player."))]
+    >>> [one.level for one in stability_findings("chin", ChairStability(question=message(Seating.weigh)))]
     ['query']
     """
     out = []
-    if known.check is not None and not known.check.holds:
-        out.append(
-            Finding("fault", "stability", f"{site}: by statics the chair tips on level ground: {known.check.words}.")
-        )
-    if known.question:
-        out.append(Finding("query", "stability", f"{site}: {known.words}{' ' if known.words else ''}{known.question}"))
+    name = Name(site)
+    if known.check is not None and known.check.words is not None and not known.check.holds:
+        out.append(Finding("fault", "stability", message(Seating.tips, site=name, check=known.check.words)))
+    if known.question is not None:
+        text = message(Seating.ask, site=name, known=known.words, question=known.question)
+        out.append(Finding("query", "stability", text))
     return tuple(out)
 
 
@@ -207,11 +201,6 @@ def _centre(room: Room, side: Side) -> tuple[float, float] | None:
     return height * (forward if side == "forward" else back), height
 
 
-def _keeping(side: Side, kg: float, to_line_m: float) -> str:
-    keeps = spoken(kg * STANDARD_GRAVITY * to_line_m, "nm")
-    return f"against {keeps} that keep it from tipping {side} on level ground"
-
-
 def _check(side: Side, kg: float, room: Room, added_nm: float, to_line_m: float | None = None) -> Check | None:
     """Moments about the line of wheels on level ground; sideways the centre is taken in the middle of the track."""
     assumed = None
@@ -220,10 +209,8 @@ def _check(side: Side, kg: float, room: Room, added_nm: float, to_line_m: float 
             return None
         to_line_m, assumed = (
             room.track_m / 2,
-            "the centre of chair and player is taken in the middle between the wheels",
+            message(MountAssumed.chair_centre),
         )
     keeps = kg * STANDARD_GRAVITY * to_line_m
-    words = (
-        f"{spoken(added_nm, 'nm')} of the {spoken(keeps, 'nm')} that keep the chair from tipping {side} on level ground"
-    )
+    words = message(MountChecks.stability, side=side, added_nm=added_nm, keeps_nm=keeps)
     return Check("stability", "weight", added_nm, keeps, "nm", keeps / added_nm, 1.0, keeps >= added_nm, words, assumed)

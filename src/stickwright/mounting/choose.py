@@ -11,6 +11,9 @@ import math
 from collections.abc import Sequence
 from dataclasses import replace
 
+from stickwright.codes.message import Message, Name, message
+from stickwright.codes.mount_answers import MountAnswers
+from stickwright.codes.mount_checks import CheckName
 from stickwright.errors import BadInput
 from stickwright.model.estimate import Estimate
 from stickwright.model.kit import Kit
@@ -31,9 +34,8 @@ from stickwright.mounting.pose import placed, pose_of
 from stickwright.mounting.rules import cautions_for_mount, width_finding
 from stickwright.mounting.search import ArmReach
 from stickwright.mounting.search_again import arms_that_reach
-from stickwright.mounting.statics import Pushes
+from stickwright.mounting.statics import Pushes, name_of
 from stickwright.mounting.taking_off import with_take_off
-from stickwright.units import spoken
 
 __all__ = ["site_mount", "without_place"]
 
@@ -48,7 +50,7 @@ def without_place(site: Site, held: Held) -> SiteMount:
     site : Site
     held : Held
     """
-    text = f"Where {site.name} rests was not measured ([[place]] in room.toml), so nothing is said of what could hold {held.named}."
+    text = message(MountAnswers.no_place, device=Name(held.device), pieces=held.pieces, site=Name(site.name))
     return SiteMount(
         site.name,
         held.device,
@@ -95,7 +97,8 @@ def site_mount(
     try:
         where = placed(site, room)
     except BadInput as refused:  # tape that does not lead to a point is a state, like a place not measured
-        text = " ".join(str(problem) for problem in refused.problems)
+        why = " ".join(str(problem) for problem in refused.problems)
+        text = message(MountAnswers.no_point, site=Name(site.name), why=why)
         return SiteMount(
             site.name,
             held.device,
@@ -177,10 +180,10 @@ def _give_findings(held: Held, choice: MountFit) -> tuple[Finding, ...]:
     needs = held.travel_m + given
     if held.presses_in_m is None or needs <= held.presses_in_m:
         return ()
-    text = (
-        f"{held.device} on {choice.mount} may not fire: its travel of {spoken(held.travel_m, 'mm')} and the {spoken(given, 'mm')} that the "
-        f"mount gives are more than the {spoken(held.presses_in_m, 'mm')} that the part pushes in. Shorten the arm or brace it."
-    )
+    text = message(
+        MountAnswers.may_not_fire, device=Name(held.device), mount=Name(choice.mount), travel_m=held.travel_m, flex_m=given,
+        presses_in_m=held.presses_in_m,
+    )  # fmt: skip
     return (Finding("query", "give", text),)
 
 
@@ -195,14 +198,19 @@ def _too_wide(room: Room, pose: Pose, choice: MountFit) -> tuple[Finding, ...]:
     return () if found is None else (found,)
 
 
-def _nearest_reason(found: ArmReach) -> str:
+def _nearest_reason(found: ArmReach) -> Message:
     """Why an arm does not reach: by how much it is too short, where that is all; else the first reason."""
-    short = [reason for reason in found.reasons if "too short" in reason]
-    return (short or found.reasons or ("there is nothing to clamp it to",))[0]
+    short = [reason for reason in found.reasons if _is_too_short(reason)]
+    return (short or found.reasons or (message(MountAnswers.nothing_to_clamp),))[0]
+
+
+def _is_too_short(reason: Message) -> bool:
+    """Also where it is so by the face, at an assumed figure."""
+    return "ArmReasons.too_short" in (reason.code, *(one.code for _, one in reason.params if isinstance(one, Message)))
 
 
 def _rank(fit: MountFit) -> tuple[object, ...]:
-    order = {"holds": 0, "does not hold": 1, "refused": 2}[fit.verdict]
+    order = {"holds": 0, "does_not_hold": 1, "refused": 2}[fit.verdict]
     margin = -fit.spare if order else 0.0
     return (
         order,
@@ -210,36 +218,43 @@ def _rank(fit: MountFit) -> tuple[object, ...]:
         len(fit.fails) if order else 0,
         len(fit.doubts),
         0.0 if fit.lost_share is None else round(fit.lost_share, 3),
-        len(fit.parts),
+        len(fit.parts) + len(fit.under),
         math.inf if fit.take_off_s is None else fit.take_off_s,
         -min(fit.spare, 10.0),
         fit.mount,
     )
 
 
-def _sentence(site: Site, held: Held, choice: MountFit | None, fits: Sequence[MountFit]) -> str:
+def _sentence(site: Site, held: Held, choice: MountFit | None, fits: Sequence[MountFit]) -> Message:
+    device, name = Name(held.device), Name(site.name)
     if choice is not None:
-        how = f", fixed with {choice.fastener}" if choice.fastener else ""
-        taken = "travel" if held.kind == "switch" else "throw"
         share = choice.lost_share or 0.0
-        lost = f"; its give takes {100 * share:.0f} % of the {taken}" if share >= 0.005 else ""
-        what = f"{choice.mount}, clamped to the {choice.on}" if choice.arm is not None else f"the {choice.on}"
-        if choice.arm is None and choice.kind in STOCKED:
-            what = f"{choice.mount} on the {choice.on}"
-        needs = "".join(f"; with {part}" for part in choice.parts if part.startswith(("packing", "support", "wedge")))
-        return f"{held.named} for {site.name}: on {what}{how}{needs}{lost}.{_to_confirm(choice)}"
+        return message(
+            MountAnswers.held, device=device, pieces=held.pieces, site=name, how=_how(choice), under=choice.under,
+            lost_share=share if share >= 0.005 else None, confirm=_to_confirm(choice),
+        )  # fmt: skip
     if not fits:
-        return f"Nothing in the kit or the room comes near where {held.named} must stand for {site.name}."
+        return message(MountAnswers.nothing_near, device=device, pieces=held.pieces, site=name)
     first = fits[0]
-    why = (first.refused or first.fails or ("it does not hold",))[0]
-    change = f" {first.change}" if first.change else ""
-    return f"Nothing here holds {held.named} for {site.name}. Nearest comes {first.mount}: {why.rstrip('.')}.{change}"
+    why = next(iter((*first.refused, *first.fails)), None)
+    return message(
+        MountAnswers.not_held,
+        device=device, pieces=held.pieces, site=name, nearest=Name(first.mount), why=why, change=first.change,
+    )  # fmt: skip
 
 
-def _to_confirm(choice: MountFit) -> str:
+def _how(choice: MountFit) -> Message:
+    own = choice.arm is not None or choice.kind in STOCKED
+    return message(
+        MountAnswers.how, mount=Name(choice.mount) if own else None, on=Name(choice.on), clamped=choice.arm is not None,
+        fastener=Name(choice.fastener) if choice.fastener else None,
+    )  # fmt: skip
+
+
+def _to_confirm(choice: MountFit) -> tuple[Message, ...]:
     """What to measure before it is trusted, each once, with what rests on it."""
-    rules: dict[str, list[str]] = {}
+    rules: dict[Message, dict[CheckName, None]] = {}
     for one in choice.doubts:
-        rules.setdefault(one.confirm, []).append(one.rule)
-    told = (f" To confirm: {confirm} (for: {', '.join(dict.fromkeys(some))})." for confirm, some in rules.items())
-    return "".join(told)
+        for measure in one.confirm:
+            rules.setdefault(measure, {})[name_of(one.rule)[0]] = None
+    return tuple(message(MountAnswers.confirm, measure=measure, rules=tuple(some)) for measure, some in rules.items())

@@ -7,15 +7,16 @@ import math
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.arm_reasons import ArmReasons, Line
+from stickwright.codes.message import Message, Name, message
 from stickwright.model.kit import Mount
 from stickwright.model.room import Edge, Tube
-from stickwright.units import spoken
 
 __all__ = ["clear_of_ends", "too_little_room"]
 
 
-def too_little_room(mount: Mount, thing: Tube | Edge) -> str:
-    """Why the clamp of a mount does not go on here, and by how many millimetres; empty when it does, or nobody measured it.
+def too_little_room(mount: Mount, thing: Tube | Edge) -> Message | None:
+    """Why the clamp of a mount does not go on here, and how much room is missing; None when it does, or nobody measured it.
 
     Parameters
     ----------
@@ -26,24 +27,19 @@ def too_little_room(mount: Mount, thing: Tube | Edge) -> str:
     Examples
     --------
     >>> tube = Tube(name="stub", from_m=(0, 0, 0), to_m=(0, 0.06, 0), diameter_m=0.025)
-    >>> too_little_room(Mount(name="arm", kind="friction arm", clamp_width_m=0.08), tube)
-    "Tube 'stub' is free for 60 mm, the clamp of 'arm' takes 80 mm of it: 20 mm too little."
+    >>> too_little_room(Mount(name="arm", kind="friction arm", clamp_width_m=0.08), tube).text
+    'no_room'
     """
-    kind = "Tube" if isinstance(thing, Tube) else "Edge"
+    name, held = Name(mount.name), Name(thing.name)
     free = math.dist(thing.from_m, thing.to_m)
     width = mount.clamp_width_m
     if width is not None and free < width - 1e-9:
-        return (
-            f"{kind} '{thing.name}' is free for {spoken(free, 'mm')}, the clamp of '{mount.name}' takes {spoken(width, 'mm')} of it: "
-            f"{spoken(width - free, 'mm')} too little."
-        )
+        kind: Line = "tube" if isinstance(thing, Tube) else "edge"
+        return message(ArmReasons.no_room, line=kind, holder=held, mount=name, free_m=free, needs_m=width)
     jaw = mount.jaw_depth_m
     if isinstance(thing, Edge) and jaw is not None and thing.depth_m is not None and thing.depth_m < jaw - 1e-9:
-        return (
-            f"Edge '{thing.name}' has {spoken(thing.depth_m, 'mm')} behind it, the jaw of '{mount.name}' reaches {spoken(jaw, 'mm')} in: "
-            f"{spoken(jaw - thing.depth_m, 'mm')} too little."
-        )
-    return ""
+        return message(ArmReasons.no_depth, holder=held, mount=name, free_m=thing.depth_m, needs_m=jaw)
+    return None
 
 
 def clear_of_ends(mount: Mount, along_m: NDArray[np.float64]) -> NDArray[np.bool_]:

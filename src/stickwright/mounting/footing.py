@@ -9,12 +9,15 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from typing import Literal
+from typing import Literal, NamedTuple
 
+from stickwright.codes.message import Message, Name, message
+from stickwright.codes.mount_assumed import MountAssumed
+from stickwright.codes.mount_checks import MountChecks, Thing
 from stickwright.model.kit import Fastener
 from stickwright.model.mounting import Check
 from stickwright.mounting.statics import Pushes, check_of, unknown_check
-from stickwright.units import STANDARD_GRAVITY, figures, spoken
+from stickwright.units import STANDARD_GRAVITY
 
 __all__ = [
     "CREEP_SHARE", "FASTENER_FACTOR", "FRICTION_FACTOR", "Foot", "fastener_checks", "foot_checks", "patch_needed_m", "sliding_checks",
@@ -27,7 +30,6 @@ FRICTION_FACTOR = 1.5
 """Least factor on friction, and against tipping [handbook-friction]."""
 CREEP_SHARE = 0.1
 """Share of a fastener's strength for a load that stands: under a constant load it creeps [handbook-fasteners]."""
-_LABEL = "read the label or the data sheet of the fastener"
 _REMOVABLE = ("hook-and-loop", "mushroom-head", "screw", "suction", "strap")
 
 
@@ -49,13 +51,13 @@ class Foot:
         Of the fastener; the whole underside when not said.
     friction : float, optional
         Under it, as a share of the weight.
-    assumed : str, optional
+    assumed : Message, optional
         What was assumed for the friction.
     tilt_rad : float, default 0.0
         Slope of what it stands on.
     down_n : float, default 0.0
         What else presses it down while it is pushed.
-    thing : str, default 'base'
+    thing : Name or str, default 'base'
         What it is called in the sentences.
     pressed : bool, default False
         Whether a working push goes as hard into it as along it: a press from above.
@@ -67,10 +69,10 @@ class Foot:
     fastener: Fastener | None = None
     patch_m: tuple[float, float] | None = None
     friction: float | None = None
-    assumed: str | None = None
+    assumed: Message | None = None
     tilt_rad: float = 0.0
     down_n: float = 0.0
-    thing: str = "base"
+    thing: Thing = "base"
     pressed: bool = False
 
     @property
@@ -80,18 +82,14 @@ class Foot:
         return long, short
 
 
-def area_words(size_m: Sequence[float]) -> str:
-    """A rectangle as people say it: '150 x 110 mm', longer side first."""
+def _long_short(size_m: Sequence[float]) -> tuple[float, float]:
     long, short = sorted(size_m, reverse=True)
-    return f"{1000 * long:.0f} x {1000 * short:.0f} mm"
+    return long, short
 
 
-def _verdict(factor: float, wanted: float) -> str:
-    if math.isinf(factor):
-        return "nothing loads it"
-    if factor >= wanted * (1 - 1e-12):
-        return f"{figures(factor)} times, {figures(wanted)} wanted"
-    return f"{figures(factor)} times where {figures(wanted)} is wanted"
+def _known(factor: float) -> float | None:
+    """The factor, or that nothing loads it."""
+    return factor if math.isfinite(factor) else None
 
 
 def sliding_checks(
@@ -101,9 +99,9 @@ def sliding_checks(
     *,
     down_n: float = 0.0,
     tilt_rad: float = 0.0,
-    thing: str = "base",
+    thing: Thing = "base",
     what: str = "sliding",
-    assumed: str | None = None,
+    assumed: Message | None = None,
     pressed: bool = False,
 ) -> tuple[Check, ...]:
     """Whether friction keeps a thing in its place: push and down-slope weight against friction times what presses it down.
@@ -119,11 +117,11 @@ def sliding_checks(
         What else presses it down.
     tilt_rad : float, default 0.0
         Slope of the ground.
-    thing : str, default 'base'
+    thing : Name or str, default 'base'
         What slides.
     what : str, default 'sliding'
         What the check is called.
-    assumed : str, optional
+    assumed : Message, optional
         What was assumed.
     pressed : bool, default False
         Whether a working push goes as hard into it as along it, and so adds to what presses it down; a spasm never does.
@@ -151,22 +149,16 @@ def sliding_checks(
     for push, force in pushes.counted():
         load = force + slope
         if friction is None:
-            out.append(
-                unknown_check(
-                    what,
-                    push,
-                    load,
-                    force,
-                    unit="n",
-                    wanted=FRICTION_FACTOR,
-                    lacks="friction is not known: pull it with the gauge",
-                )
-            )
+            lacks = message(MountChecks.lacks_friction)
+            out.append(unknown_check(what, push, load, force, unit="n", wanted=FRICTION_FACTOR, lacks=lacks))
             continue
         into = force if pressed and push == "working" else 0.0
         grip = friction * (weight * math.cos(tilt_rad) + down_n + into)
         factor = grip / load if load > 0 else math.inf
-        words = f"Sliding of the {thing}: {spoken(load, 'n')} against {spoken(grip, 'n')} of friction: {_verdict(factor, FRICTION_FACTOR)}."
+        words = message(
+            MountChecks.sliding,
+            thing=thing, load_n=load, grip_n=grip, safety_factor=_known(factor), required_factor=FRICTION_FACTOR,
+        )  # fmt: skip
         out.append(check_of(what, push, load, grip, unit="n", wanted=FRICTION_FACTOR, words=words, assumed=assumed))
     return tuple(out)
 
@@ -178,7 +170,7 @@ def tipping_checks(
     depth_m: float,
     *,
     overhang_nm: float = 0.0,
-    thing: str = "base",
+    thing: Thing = "base",
     what: str = "tipping",
 ) -> tuple[Check, ...]:
     """Whether the weight keeps a thing from tipping over its shorter side: F h against m g b/2.
@@ -194,7 +186,7 @@ def tipping_checks(
         Shorter side of its foot.
     overhang_nm : float, default 0.0
         Moment about its edge of what hangs over; negative when it lies inside.
-    thing : str, default 'base'
+    thing : Name or str, default 'base'
         What tips.
     what : str, default 'tipping'
         What the check is called.
@@ -219,8 +211,10 @@ def tipping_checks(
     for push, force in pushes.counted():
         load = max(0.0, force * height_m + overhang_nm)
         factor = kept / load if load > 0 else math.inf
-        said = f"{spoken(force, 'n')} at {spoken(height_m, 'mm')} make {spoken(load, 'nm')} against {spoken(kept, 'nm')} of its weight"
-        words = f"Tipping of the {thing}: {said}: {_verdict(factor, FRICTION_FACTOR)}."
+        words = message(
+            MountChecks.tipping, thing=thing, push_n=force, height_m=height_m, load_nm=load, kept_nm=kept,
+            safety_factor=_known(factor), required_factor=FRICTION_FACTOR,
+        )  # fmt: skip
         out.append(check_of(what, push, load, kept, unit="nm", wanted=FRICTION_FACTOR, words=words))
     return tuple(out)
 
@@ -315,99 +309,101 @@ def fastener_checks(
     >>> tape = Fastener(name="tape", kind="hook-and-loop", shear_pa=60e3, tension_pa=35e3)
     >>> for check in fastener_checks(Pushes(0.0, 85.0), 0.095, tape, (0.15, 0.11))[2:]:
     ...     print(check.what, round(check.load, 1), round(check.times, 1), check.holds)
-    fastener shear 5.2 11.6 True
-    fastener tension 26.7 1.3 False
+    fastener_shear 5.2 11.6 True
+    fastener_tension 26.7 1.3 False
     """
     long, short = sorted(patch_m, reverse=True)
     area = long * short
     out: list[Check] = []
     for push, force in pushes.counted():
-        at = f"{spoken(force, 'n')} at {spoken(height_m, 'mm')} on {area_words(patch_m)}"
-        more = _room_words(force, height_m, fastener, patch_m, base_m)
+        pushed = _Pushed(fastener, push, force, height_m, (long, short), base_m)
         moment = force * height_m
-        out.append(_strength(fastener, "fastener shear", push, force / area, fastener.shear_pa, force, at, more))
-        tension = 6 * moment / (long * short**2)
-        out.append(_strength(fastener, "fastener tension", push, tension, fastener.tension_pa, force, at, more))
+        out.append(_strength(pushed, "fastener_shear", force / area, fastener.shear_pa))
+        out.append(_strength(pushed, "fastener_tension", 6 * moment / (long * short**2), fastener.tension_pa))
         if fastener.peel_n_per_m is not None:
-            out.append(_peel(fastener, push, moment / area, fastener.peel_n_per_m, at, more))
+            out.append(_peel(pushed, moment / area, fastener.peel_n_per_m))
     if standing_n > 0:
-        at = f"a standing {spoken(standing_n, 'n')} on {area_words(patch_m)}"
-        strength = None if fastener.shear_pa is None else CREEP_SHARE * fastener.shear_pa
-        out.append(
-            _strength(
-                fastener,
-                "fastener shear",
-                "weight",
-                standing_n / area,
-                strength,
-                standing_n,
-                at,
-                "",
-                "a tenth, as it creeps: ",
-            )
-        )
+        out.append(_standing(fastener, standing_n, (long, short)))
     return tuple(out)
 
 
-def _room_words(
-    force: float, height_m: float, fastener: Fastener, patch_m: tuple[float, float], base_m: tuple[float, float] | None
-) -> str:
-    needed = patch_needed_m(force, height_m, fastener, patch_m)
-    if needed is None or needed[1] <= min(patch_m):
-        return ""
-    size = area_words(needed)
-    if base_m is None:
-        return f" It needs {size}."
-    fits = needed[0] <= max(base_m) and needed[1] <= min(base_m)
-    return f" It needs {size}; the base is {area_words(base_m)}{' and has the room' if fits else ', too small'}."
+class _Pushed(NamedTuple):
+    """A patch of fastener under one push at a height."""
+
+    fastener: Fastener
+    push: Literal["working", "involuntary"]
+    force_n: float
+    height_m: float
+    patch_m: tuple[float, float]
+    base_m: tuple[float, float] | None
+
+    @property
+    def larger(self) -> Message | None:
+        """Which patch it would take, where that is a larger one."""
+        needed = patch_needed_m(self.force_n, self.height_m, self.fastener, self.patch_m)
+        if needed is None or needed[1] <= min(self.patch_m):
+            return None
+        base = None if self.base_m is None else _long_short(self.base_m)
+        return message(
+            MountChecks.larger_patch, long_m=needed[0], short_m=needed[1], base_long_m=None if base is None else base[0],
+            base_short_m=None if base is None else base[1],
+            fits=base is not None and needed[0] <= base[0] and needed[1] <= base[1],
+        )  # fmt: skip
 
 
 def _strength(
-    fastener: Fastener,
-    what: str,
-    push: Literal["working", "involuntary", "weight"],
-    load_pa: float,
-    strength_pa: float | None,
-    force: float,
-    at: str,
-    more: str,
-    share: str = "",
+    one: _Pushed, what: Literal["fastener_shear", "fastener_tension"], load_pa: float, strength_pa: float | None
 ) -> Check:
     if strength_pa is None:
-        lacks = f"the strength of {fastener.name} is not known: {_LABEL}"
-        return unknown_check(what, push, load_pa, force, unit="kpa", wanted=FASTENER_FACTOR, lacks=lacks)
+        return _unread(one.fastener, what, one.push, load_pa, one.force_n)
     factor = strength_pa / load_pa if load_pa > 0 else math.inf
-    held = f"{fastener.name} bears {share}{spoken(strength_pa, 'kpa')}"
-    words = f"{what.capitalize()}: {at} make {spoken(load_pa, 'kpa')}; {held}: {_verdict(factor, FASTENER_FACTOR)}."
-    if factor < FASTENER_FACTOR:
-        words += more
+    words = message(
+        MountChecks.fastener, mode=what, fastener=Name(one.fastener.name), push_n=one.force_n, height_m=one.height_m,
+        long_m=one.patch_m[0], short_m=one.patch_m[1], load_pa=load_pa, strength_pa=strength_pa, safety_factor=_known(factor),
+        required_factor=FASTENER_FACTOR, larger=one.larger if factor < FASTENER_FACTOR else None,
+    )  # fmt: skip
     return check_of(
-        what, push, load_pa, strength_pa, unit="kpa", wanted=FASTENER_FACTOR, words=words, assumed=_untested(fastener)
-    )
+        what, one.push, load_pa, strength_pa, unit="kpa", wanted=FASTENER_FACTOR, words=words, assumed=_untested(one.fastener)
+    )  # fmt: skip
 
 
-def _peel(
-    fastener: Fastener, push: Literal["working", "involuntary"], line: float, strength: float, at: str, more: str
+def _unread(
+    fastener: Fastener, what: str, push: Literal["working", "involuntary", "weight"], load_pa: float, force_n: float
 ) -> Check:
-    factor = strength / line if line > 0 else math.inf
-    held = f"{fastener.name} bears {spoken(strength, 'n_per_mm')}"
-    words = f"Fastener peel: {at} pull the edge with {spoken(line, 'n_per_mm')}; {held}: {_verdict(factor, FASTENER_FACTOR)}."
-    if factor < FASTENER_FACTOR:
-        words += more
+    lacks = message(MountChecks.lacks_strength, fastener=Name(fastener.name))
+    return unknown_check(what, push, load_pa, force_n, unit="kpa", wanted=FASTENER_FACTOR, lacks=lacks)
+
+
+def _standing(fastener: Fastener, standing_n: float, patch_m: tuple[float, float]) -> Check:
+    """The weight on a slope, that never ends."""
+    load_pa = standing_n / (patch_m[0] * patch_m[1])
+    if fastener.shear_pa is None:
+        return _unread(fastener, "fastener_shear", "weight", load_pa, standing_n)
+    strength_pa = CREEP_SHARE * fastener.shear_pa
+    words = message(
+        MountChecks.fastener_standing, fastener=Name(fastener.name), standing_n=standing_n, long_m=patch_m[0], short_m=patch_m[1],
+        load_pa=load_pa, strength_pa=strength_pa, safety_factor=strength_pa / load_pa, required_factor=FASTENER_FACTOR,
+    )  # fmt: skip
     return check_of(
-        "fastener peel",
-        push,
-        line,
-        strength,
-        unit="n_per_mm",
-        wanted=FASTENER_FACTOR,
-        words=words,
-        assumed=_untested(fastener),
-    )
+        "fastener_shear", "weight", load_pa, strength_pa, unit="kpa", wanted=FASTENER_FACTOR, words=words, assumed=_untested(fastener)
+    )  # fmt: skip
 
 
-def _untested(fastener: Fastener) -> str | None:
-    return None if fastener.test_method else f"strength of {fastener.name}: test method not told"
+def _peel(one: _Pushed, line_n_per_m: float, strength_n_per_m: float) -> Check:
+    factor = strength_n_per_m / line_n_per_m if line_n_per_m > 0 else math.inf
+    words = message(
+        MountChecks.peel, fastener=Name(one.fastener.name), push_n=one.force_n, height_m=one.height_m, long_m=one.patch_m[0],
+        short_m=one.patch_m[1], load_n_per_m=line_n_per_m, strength_n_per_m=strength_n_per_m, safety_factor=_known(factor),
+        required_factor=FASTENER_FACTOR, larger=one.larger if factor < FASTENER_FACTOR else None,
+    )  # fmt: skip
+    return check_of(
+        "fastener_peel", one.push, line_n_per_m, strength_n_per_m, unit="n_per_mm", wanted=FASTENER_FACTOR, words=words,
+        assumed=_untested(one.fastener),
+    )  # fmt: skip
+
+
+def _untested(fastener: Fastener) -> Message | None:
+    return None if fastener.test_method else message(MountAssumed.test_method, fastener=Name(fastener.name))
 
 
 def foot_checks(foot: Foot, pushes: Pushes) -> tuple[Check, ...]:

@@ -12,6 +12,8 @@ from collections.abc import Sequence
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.message import Message, message
+from stickwright.codes.mount_assumed import MountAssumed
 from stickwright.model.room import MovesWith, Room
 
 __all__ = ["pivot_of", "relative_shift_m", "tilt_steps_rad", "tilted", "tilts_with_seat", "turned"]
@@ -113,7 +115,7 @@ def relative_shift_m(point_m: Array | Sequence[float], pivot_m: Sequence[float],
     return 2.0 * radius * abs(math.sin(tilt_change_rad / 2.0))
 
 
-def pivot_of(room: Room) -> tuple[tuple[float, float, float], str | None]:
+def pivot_of(room: Room) -> tuple[tuple[float, float, float], Message | None]:
     """The tilt axis of a room, and what was assumed for it.
 
     Parameters
@@ -122,17 +124,14 @@ def pivot_of(room: Room) -> tuple[tuple[float, float, float], str | None]:
 
     Returns
     -------
-    tuple of (point, str or None)
+    tuple of (point, Message or None)
         A point of the axis; the assumption in words when the chair tilts and the pivot was not measured.
     """
     if room.tilt_pivot_m is not None:
         return room.tilt_pivot_m, None
     if room.tilt_from_rad == room.tilt_to_rad == 0.0:
         return (0.0, 0.0, 0.0), None
-    return (0.0, 0.0, 0.0), (
-        "the tilt pivot was not measured; taken at the seat reference point. Tilt the chair and measure how far forward "
-        "and how far below the seat the point lies that stays where it is"
-    )
+    return (0.0, 0.0, 0.0), message(MountAssumed.pivot)
 
 
 def tilt_steps_rad(room: Room, step_rad: float = TILT_STEP_RAD) -> Array:

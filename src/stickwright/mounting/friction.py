@@ -2,7 +2,11 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
+from typing import Literal, NamedTuple
+
+from stickwright.codes.message import Message, message
+from stickwright.codes.mount_assumed import MountAssumed
+from stickwright.model.room import Material
 
 __all__ = ["DUSTY", "FRICTION", "FrictionRange", "assumed_friction", "friction_between", "friction_range"]
 
@@ -17,6 +21,8 @@ class FrictionRange(NamedTuple):
     from_memory: bool
 
 
+Foot = Literal["rubber", "smooth plastic", "tray"]
+"""What a thing stands on the ground with."""
 _RUBBER_HARD = FrictionRange(0.5, 0.8, True)
 FRICTION: dict[frozenset[str], FrictionRange] = {
     frozenset({"steel"}): FrictionRange(0.12, 0.60, False),
@@ -54,7 +60,7 @@ def friction_between(one: str, other: str) -> FrictionRange | None:
     return FRICTION.get(frozenset({one, other}))
 
 
-def friction_range(material: str | None, foot: str = "rubber") -> tuple[float, float]:
+def friction_range(material: Material | None, foot: Foot = "rubber") -> tuple[float, float]:
     """Between what ends the friction lies that nobody measured.
 
     Parameters
@@ -73,7 +79,7 @@ def friction_range(material: str | None, foot: str = "rubber") -> tuple[float, f
     return known.low, known.high
 
 
-def assumed_friction(material: str | None, foot: str = "rubber") -> tuple[float, str]:
+def assumed_friction(material: Material | None, foot: Foot = "rubber", *, measure: Message) -> tuple[float, Message]:
     """The low end of what a foot on a material usually has, and the assumption in words.
 
     Parameters
@@ -82,20 +88,23 @@ def assumed_friction(material: str | None, foot: str = "rubber") -> tuple[float,
         What it stands on; None when nobody said.
     foot : str, default 'rubber'
         Of the foot.
+    measure : Message
+        What to pull with the gauge, and where the figure is entered.
 
     Returns
     -------
-    tuple of (float, str)
+    tuple of (float, Message)
         A share of the weight, and what was assumed.
 
     Examples
     --------
-    >>> assumed_friction("wood")[0], assumed_friction(None)[0]
+    >>> from stickwright.codes.to_measure import ToMeasure
+    >>> pull = message(ToMeasure.thighs)
+    >>> assumed_friction("wood", measure=pull)[0], assumed_friction(None, measure=pull)[0]
     (0.7, 0.2)
     """
     known = friction_between(foot, material) if material else None
-    pull = "pull it for five seconds with the gauge and enter friction = pull over weight"
-    if known is None:
-        what = f"{foot} on {material}" if material else f"{foot} on an unknown surface"
-        return DUSTY.low, f"friction not measured: {what} taken as {DUSTY.low}, as when dusty; {pull}"
-    return known.low, f"friction not measured: clean, dry {foot} on {material} taken as {known.low}; {pull}"
+    low = (known or DUSTY).low
+    return low, message(
+        MountAssumed.friction, foot=foot, ground=material, taken_factor=low, dusty=known is None, measure=measure
+    )

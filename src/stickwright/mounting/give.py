@@ -9,9 +9,11 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from stickwright.codes.message import message
+from stickwright.codes.mount_answers import MountAnswers
 from stickwright.errors import BadInput, Problem
 from stickwright.model.recorded import Finding
-from stickwright.units import STANDARD_GRAVITY, figures, spoken
+from stickwright.units import STANDARD_GRAVITY, spoken
 
 __all__ = [
     "LOST_TOO_MUCH", "SWINGS_BELOW_HZ", "Cantilever", "TipShares", "cantilever", "droop_m", "droop_rad", "force_with_give", "give_findings",
@@ -387,19 +389,16 @@ def give_findings(
 
     Examples
     --------
-    >>> for finding in give_findings(3.9, 500.0, 0.024, 4.0):
-    ...     print(finding.about, finding.text[:48])
-    give At full push the mount gives 7.8 mm of 24 mm: 32
-    swinging The mount's natural frequency is about 4.0 Hz: b
+    >>> [finding.about for finding in give_findings(3.9, 500.0, 0.024, 4.0)]
+    ['give', 'swinging']
     """
     out = []
     lost = lost_share(full_force_n, give_n_per_m, travel_m)
     if lost > LOST_TOO_MUCH:
-        given = spoken(full_force_n / give_n_per_m, "mm")
-        told = f"{given} of {spoken(travel_m, 'mm')}: {figures(100 * lost)} % of the throw is lost, and the stop has no edge."
-        out.append(Finding("query", "give", f"At full push the mount gives {told} Shorten the arm or brace it."))
+        flex = full_force_n / give_n_per_m
+        text = message(MountAnswers.flexes, flex_m=flex, travel_m=travel_m, lost_share=lost)
+        out.append(Finding("query", "give", text))
     if swings_hz is not None and swings_hz < SWINGS_BELOW_HZ:
-        told = f"{spoken(swings_hz, 'hz')}: below {spoken(SWINGS_BELOW_HZ, 'hz')} it makes output of its own"
-        text = f"The mount's natural frequency is about {told} when the chair moves or is touched. Shorten, brace or lighten it."
+        text = message(MountAnswers.swings, natural_hz=swings_hz, least_hz=SWINGS_BELOW_HZ)
         out.append(Finding("query", "swinging", text))
     return tuple(out)

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from stickwright.codes.message import message
+from stickwright.codes.seating import ElbowFrom, Furniture, Seating
 from stickwright.model.ages import age_group
 from stickwright.model.player import Player
 from stickwright.model.recorded import Finding
 from stickwright.model.room import Room
 from stickwright.mounting.usual_places import median_m
-from stickwright.units import spoken
 
 __all__ = ["height_findings"]
 
@@ -35,8 +36,7 @@ def height_findings(room: Room | None, player: Player) -> list[Finding]:
     if not any(site.part in _ARM for site in player.site):
         return out
     if room.table_height_m is not None and room.seat_to_floor_m is None:
-        text = "The table's height cannot be compared with the elbow: measure from the seat down to the floor (seat_to_floor_mm)."
-        return [*out, Finding("query", "table height", text)]
+        return [*out, Finding("query", "table_height", message(Seating.height_unknown))]
     elbow, basis = _elbow(room, player)
     if elbow is None:
         return out
@@ -51,39 +51,24 @@ def _trunk(room: Room) -> list[Finding]:
     gap = room.trunk_to_tray_m
     if gap is None or gap >= _FINGER_M:
         return []
-    tilts = " or the seat tilts" if room.tilt_to_rad > room.tilt_from_rad else ""
-    return [
-        Finding(
-            "query", "trunk and tray",
-            f"The tray's edge is {spoken(gap, 'mm')} from the front of the trunk: it presses when the player leans forward{tilts}, and a "
-            f"finger can be caught. Leave {spoken(_FINGER_M, 'mm')} at least, and check in every position used in play.",
-        )
-    ]  # fmt: skip
+    tilts = room.tilt_to_rad > room.tilt_from_rad
+    return [Finding("query", "trunk_and_tray", message(Seating.tray_close, gap_m=gap, least_m=_FINGER_M, tilts=tilts))]
 
 
-def _elbow(room: Room, player: Player) -> tuple[float | None, str]:
+def _elbow(room: Room, player: Player) -> tuple[float | None, ElbowFrom]:
     """Height of the elbow above the seat, and what it is taken from; none for a child of whom nothing was measured."""
     if room.seat_to_elbow_m is not None:
-        return room.seat_to_elbow_m, ""
-    measure = "to confirm: measure from the seat up to the elbow, seat_to_elbow_mm"
+        return room.seat_to_elbow_m, "measured"
     if room.seat_to_armrest_m is not None:
-        return room.seat_to_armrest_m, f" (assumed at the armrest's top; {measure})"
+        return room.seat_to_armrest_m, "armrest"
     if age_group(player.age_band) == "child":
-        return None, ""
-    return median_m("elbow rest height"), f" (assumed at the published median of adults; {measure})"
+        return None, "measured"
+    return median_m("elbow_rest_height"), "median"
 
 
-def _compared(what: str, above_m: float, basis: str) -> list[Finding]:
-    hand = median_m("hand breadth")
+def _compared(what: Furniture, above_m: float, basis: ElbowFrom) -> list[Finding]:
+    hand = median_m("hand_breadth")
     if abs(above_m) <= hand:
         return []
-    where = f"{spoken(abs(above_m), 'mm')} {'above' if above_m > 0 else 'below'} the elbow{basis}"
-    if above_m > 0:
-        told = (
-            f"it lifts the shoulders, and the arms tire. Lower the {what}, raise the seat, or mount the devices lower."
-        )
-    else:
-        told = (
-            f"the player has to lean down, or the arm hangs. Raise the {what}, lower the seat, or support the forearm."
-        )
-    return [Finding("query", f"{what} height", f"The {what} is {where}: {told}")]
+    text = message(Seating.height, what=what, off_m=abs(above_m), above=above_m > 0, elbow=basis)
+    return [Finding("query", f"{what}_height", text)]

@@ -7,12 +7,14 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Literal
 
+from stickwright.codes.message import Message, Name, Text, message
+from stickwright.codes.mount_answers import MountAnswers
+from stickwright.codes.mount_assumed import MountAssumed
 from stickwright.model.kit import Kit, Switch
 from stickwright.model.plan import Fit
 from stickwright.model.player import Site
 from stickwright.mounting.give import lost_share
 from stickwright.mounting.statics import Pushes
-from stickwright.units import spoken
 
 __all__ = ["BUTTON_TOLERANCE_M", "SWITCH_HEIGHT_M", "Held", "held_controller", "held_of", "held_switch", "pushes_of"]
 
@@ -54,7 +56,7 @@ class Held:
         How far off it may be; by the player's reach when None.
     presses_in_m : float or None
         How far the part can push in, where somebody tried.
-    assumed : tuple of str
+    assumed : tuple of Message
         What was not measured of it, and what stands in.
     """
 
@@ -71,7 +73,7 @@ class Held:
     pieces: int = 1
     tolerance_m: float | None = None
     presses_in_m: float | None = None
-    assumed: tuple[str, ...] = ()
+    assumed: tuple[Message, ...] = ()
 
     @property
     def pivot_m(self) -> float | None:
@@ -79,9 +81,10 @@ class Held:
         return self.pivot_height_m if self.pivot_height_m is not None else self.base_m[2] if self.base_m else None
 
     @property
-    def named(self) -> str:
-        """The device, with how many of it."""
-        return self.device if self.pieces == 1 else f"{self.pieces} \N{MULTIPLICATION SIGN} {self.device}"
+    def named(self) -> Text:
+        """The device; with how many of it, where there are several."""
+        name = Name(self.device)
+        return name if self.pieces == 1 else message(MountAnswers.pieces, count=self.pieces, device=name)
 
     @property
     def outline_m(self) -> tuple[float, float, float] | None:
@@ -143,19 +146,18 @@ def held_switch(switch: Switch, pieces: int = 1, presses_in_m: float | None = No
     >>> held.base_m, held.tolerance_m, round(held.lost_share(900.0), 2)
     ((0.05, 0.05, 0.02), 0.0225, 0.33)
     """
-    assumed: list[str] = []
+    assumed: list[Message] = []
     base = switch.base_m
     if base is None:
         wide, long = (switch.face_m[0], switch.face_m[-1]) if switch.face_m else SWITCH_BASE_M
         base = (max(long, SWITCH_BASE_M[0]), max(wide, SWITCH_BASE_M[1]), SWITCH_HEIGHT_M)
-        size = " by ".join(spoken(side, "mm") for side in base[:2])
+        device = Name(switch.name)
         assumed.append(
-            f"the base of {switch.name} was not measured: taken as {size}, {spoken(SWITCH_HEIGHT_M, 'mm')} high; "
-            "put a smaller one on a plate of that size"
+            message(MountAssumed.switch_base, device=device, long_m=base[0], short_m=base[1], height_m=base[2])
         )
     clear = (switch.senses_at_m or 0.0) if switch.kind == "proximity" else 0.0
     if clear > 0:
-        assumed.append(f"its face is kept {spoken(clear, 'mm')} off the resting part, the distance at which it acts")
+        assumed.append(message(MountAssumed.senses, clear_m=clear))
     return Held(
         switch.name, base, switch.mass_kg, clear, switch.force_n, switch.travel_m, kind="switch", pieces=pieces,
         tolerance_m=min(switch.face_m) / 2 if switch.face_m else BUTTON_TOLERANCE_M, presses_in_m=presses_in_m,

@@ -5,8 +5,10 @@ What the room has of its own (a tray, a table) is no part of the list.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 
+from stickwright.codes.message import Message, Name, message
+from stickwright.codes.mount_parts import MountParts
 from stickwright.model.kit import Fastener, Kit, Mount
 from stickwright.model.mounting import MountFit, SiteMount
 from stickwright.model.sharing import PartLine
@@ -15,8 +17,6 @@ __all__ = ["STOCKED", "mount_parts", "needs_of"]
 
 STOCKED = ("friction arm", "gooseneck", "floor stand", "floor plate")
 """Kinds of mounts that come from the kit and hold one device; tables and trays are the room's and hold several."""
-_UNDER = ("packing", "support", "wedge")
-"""How a part begins that nobody has in a kit: it is made to measure."""
 
 
 def needs_of(fit: MountFit, pieces: int) -> dict[str, int]:
@@ -87,34 +87,25 @@ def _line(one: Mount | Fastener, count: int, uses: Sequence[tuple[SiteMount, Mou
     return PartLine(one.name, kind, count, one.in_stock, buy, price, _note(one, uses))
 
 
-def _note(one: Mount | Fastener, uses: Sequence[tuple[SiteMount, MountFit]]) -> str:
+def _note(one: Mount | Fastener, uses: Sequence[tuple[SiteMount, MountFit]]) -> Message:
     if isinstance(one, Mount):
-        return f"for {_listed(mount.site for mount, _ in uses)}"
-    told = "; ".join(f"{_pieces(one, mount, fit)} for {mount.site}" for mount, fit in uses)
-    return f"{told}; counted in pieces: check that each piece in stock is as large"
+        return message(MountParts.for_sites, sites=tuple(dict.fromkeys(Name(mount.site) for mount, _ in uses)))
+    return message(MountParts.cut, pieces=tuple(_pieces(one, mount, fit) for mount, fit in uses))
 
 
-def _pieces(one: Fastener, mount: SiteMount, fit: MountFit) -> str:
+def _pieces(one: Fastener, mount: SiteMount, fit: MountFit) -> Message:
     """Pieces of a fastener for one place: how many, and how large to cut each."""
+    site = Name(mount.site)
     if one.name != fit.fastener:
-        return f"1 piece under the whole of {fit.mount}"
-    count = f"{mount.pieces} pieces" if mount.pieces > 1 else "1 piece"
-    if fit.patch_m is None:
-        return count
-    long, wide = sorted((round(1000 * side) for side in fit.patch_m), reverse=True)
-    return f"{count} of {long} \N{MULTIPLICATION SIGN} {wide} mm"
-
-
-def _listed(names: Iterable[str]) -> str:
-    told = list(dict.fromkeys(names))
-    return " and ".join(([", ".join(told[:-1])] if len(told) > 1 else []) + told[-1:])
+        return message(MountParts.whole, under=Name(fit.mount), site=site)
+    long, wide = (None, None) if fit.patch_m is None else sorted(fit.patch_m, reverse=True)
+    return message(MountParts.piece, count=mount.pieces, long_m=long, short_m=wide, site=site)
 
 
 def _made_to_measure(chosen: Sequence[tuple[SiteMount, MountFit]]) -> list[PartLine]:
-    out = []
-    for mount, fit in chosen:
-        for part in fit.parts:
-            kind = next((word for word in _UNDER if part.startswith(word)), None)
-            if kind is not None:
-                out.append(PartLine(part, kind, 1, 0, 1, None, f"for {mount.site}; made to measure, not in the kit"))
-    return out
+    """What nobody has in a kit."""
+    return [
+        PartLine(part, part.text, 1, 0, 1, None, message(MountParts.made, site=Name(mount.site)))
+        for mount, fit in chosen
+        for part in fit.under
+    ]

@@ -12,10 +12,12 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.joint_settings import JointSettings
+from stickwright.codes.message import Message, Name, message
+from stickwright.codes.mount_assumed import MountAssumed
 from stickwright.errors import BadInput, Problem
 from stickwright.model.kit import Mount
 from stickwright.model.mounting import Joint
-from stickwright.mounting.arm import pointing
 from stickwright.units import spoken
 
 __all__ = ["ASSUMED_LEAST_BEND_M", "PIECES", "Necks", "bent_necks", "least_bend_m", "neck_joints", "neck_points"]
@@ -128,7 +130,7 @@ def _angle(first: Array, second: Array) -> Array:
     return out
 
 
-def least_bend_m(mount: Mount) -> tuple[float, str | None]:
+def least_bend_m(mount: Mount) -> tuple[float, Message | None]:
     """The radius that a neck may be bent to, and what was assumed for it.
 
     Parameters
@@ -142,11 +144,8 @@ def least_bend_m(mount: Mount) -> tuple[float, str | None]:
     """
     if mount.least_bend_m is not None:
         return mount.least_bend_m, None
-    taken = spoken(ASSUMED_LEAST_BEND_M, "mm")
-    return ASSUMED_LEAST_BEND_M, (
-        f"how tightly '{mount.name}' may be bent was not told: taken as a radius of {taken}; bend it as drawn and look whether it "
-        "stays"
-    )
+    taken = message(MountAssumed.neck_bend, mount=Name(mount.name), radius_m=ASSUMED_LEAST_BEND_M)
+    return ASSUMED_LEAST_BEND_M, taken
 
 
 def bent_necks(foot_m: Array, foot_way: Array, end_m: Array, end_way: Array, length_m: float, share: Array) -> Necks:
@@ -280,27 +279,21 @@ def neck_joints(neck: Necks, plate: Joint) -> tuple[Joint, ...]:
     """
     foot, between = (_direction(way[0]) for way in (neck.foot_way, neck.between_way))
     bends = [
-        "does not bend" if angle <= math.radians(0.5) else f"bends {spoken(angle, 'deg')} in a curve of {spoken(long / angle, 'mm')} radius"
+        (None, None) if angle <= math.radians(0.5) else (angle, long / angle)
         for angle, long in zip(neck.bend_rad[0].tolist(), neck.bend_m[0].tolist(), strict=True)
-    ]  # fmt: skip
-    before, within, after = (
-        f"straight for {spoken(size, 'mm')}, " if size >= 0.0005 else "" for size in neck.straight_m[0].tolist()
-    )
-    ending = f", then {after.removesuffix(', ')}" if after else ""
-    points = neck_points(neck)
-    ways = (("right", "left"), ("forward", "back"), ("up", "down"))
-    middle = [b - a for a, b in zip(points[0], points[PIECES // 2], strict=True)]
-    told = [
-        f"{spoken(abs(at), 'mm')} {ends[at < 0]}" for at, ends in zip(middle, ways, strict=True) if abs(at) >= 0.0005
     ]
-    return (
-        Joint("foot", foot[1], f"foot leaves the clamp {pointing(*foot)}, {before}then {bends[0]}"),
-        Joint(
-            "middle", between[1],
-            f"middle of the neck runs {pointing(*between)}, {within}then {bends[1]}{ending}; it lies {', '.join(told)} of the clamp",
-        ),
-        plate,
+    before, within, after = (size if size >= 0.0005 else None for size in neck.straight_m[0].tolist())
+    points = neck_points(neck)
+    right, ahead, up = (b - a for a, b in zip(points[0], points[PIECES // 2], strict=True))
+    leaves = message(
+        JointSettings.foot,
+        azimuth_rad=foot[0], elevation_rad=foot[1], straight_m=before, bend_rad=bends[0][0], radius_m=bends[0][1],
     )  # fmt: skip
+    runs = message(
+        JointSettings.middle, azimuth_rad=between[0], elevation_rad=between[1], straight_m=within, bend_rad=bends[1][0],
+        radius_m=bends[1][1], after_m=after, right_m=right, forward_m=ahead, up_m=up,
+    )  # fmt: skip
+    return (Joint("foot", foot[1], leaves), Joint("middle", between[1], runs), plate)
 
 
 def _direction(way: Array) -> tuple[float, float]:

@@ -60,7 +60,7 @@ def neck_checks(
     ]
     worst = int(np.argmax(loads))
     out: list[Check] = []
-    for at, name in ((0, "neck at its foot"), (worst, "neck where it bows out most")):
+    for at, name in ((0, "neck_foot"), (worst, "neck_bow")):
         if at or not out:
             out += joint_checks(
                 [points_m[at]], holding_nm[:1], pushes, weights[at:], contact_m=contact_m, tilts_rad=tilts_rad,

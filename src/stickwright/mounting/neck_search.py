@@ -10,6 +10,8 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.arm_reasons import ArmReasons
+from stickwright.codes.message import Message, Name, message
 from stickwright.mounting.arm import MOST_STRAIGHT_SHARE, upright_frame
 from stickwright.mounting.bodies import CLAMP_M, Bodies
 from stickwright.mounting.carried import Carried
@@ -26,8 +28,8 @@ SHARES = (0.5, 1.0, 0.0)
 """Of what is to spare, how much stays straight at its foot; the rest stays straight at its end."""
 _SELF_M = 0.080
 """Along the neck, from where on two of its places are looked at for touching each other."""
-ITSELF = "what it carries"
-"""In the count of what stood in the way, beside the names of keep-outs: the device, or the neck itself."""
+ITSELF = message(ArmReasons.itself)
+"""In the count of what stood in the way: the device, or the neck itself."""
 TIGHT_M = 0.020
 """A bend at the least radius counts as so much lever."""
 
@@ -52,7 +54,7 @@ class NeckFound:
     widest_m : float
         Largest least radius of any shape from anywhere here; NaN when none is long enough.
     blocked : Counter
-        What stood in the way of how many, in words.
+        What stood in the way of how many.
     """
 
     free: NDArray[np.bool_]
@@ -62,7 +64,7 @@ class NeckFound:
     clearance_m: float
     nearest: str
     widest_m: float
-    blocked: Counter[str]
+    blocked: Counter[Message]
 
 
 def _leaving(along: Sequence[float] | None) -> Array:
@@ -121,12 +123,12 @@ def neck_search(
     clear, which, names = _neck_clearance(points, necks.radius_m, length_m, boxes)
     bowed = np.linalg.norm(points - end_m, axis=2).max(axis=1)  # the lever of a push at the place that is bent hardest
     out = _out_of_itself(points, length_m, carried)
-    met, body_names = np.full(len(points), -1, dtype=np.intp), tuple[str, ...]()
+    met, body_names = np.full(len(points), -1, dtype=np.intp), tuple[Message, ...]()
     if bodies is not None and len(good := np.flatnonzero((clear >= 0.0) & out)):
         met[good], body_names = bodies.met_by(points[good], skipped=math.ceil(CLAMP_M * PIECES / length_m))
     free_way = (clear >= 0.0) & out & (met < 0)
     cost = np.where(free_way, ranked_cost_m(bowed, length_m, clear) + TIGHT_M * least_m / necks.radius_m, np.inf)
-    blocked = Counter(f"keep-out '{names[box]}'" for box in which[clear < 0.0])
+    blocked = Counter(message(ArmReasons.keep_out, box=Name(names[box])) for box in which[clear < 0.0])
     blocked.update(body_names[body] for body in met[met >= 0])
     blocked[ITSELF] += int((~out & (clear >= 0.0)).sum())
     free[place[free_way]] = True

@@ -9,6 +9,9 @@ from itertools import pairwise
 
 import numpy as np
 
+from stickwright.codes.message import Message, Name, message
+from stickwright.codes.mount_assumed import MountAssumed
+from stickwright.codes.to_measure import ToMeasure
 from stickwright.model.kit import Fastener, Kit, Mount
 from stickwright.model.mounting import ArmPose, Check, MountFit, Pose
 from stickwright.model.room import Room
@@ -24,7 +27,7 @@ from stickwright.mounting.asked import (
 )
 from stickwright.mounting.carried import UNMEASURED_BASE_M, head_of
 from stickwright.mounting.change import Reach, smallest_change
-from stickwright.mounting.footing import Foot, area_words, foot_checks
+from stickwright.mounting.footing import Foot, foot_checks
 from stickwright.mounting.frames import tilts_with_seat, turned
 from stickwright.mounting.give import TipShares, droop_m, droop_rad, ringing_hz, tip_shares
 from stickwright.mounting.held import Held
@@ -51,7 +54,6 @@ from stickwright.mounting.unmeasured import (
     of_mount,
     reading_of,
 )
-from stickwright.units import spoken
 
 __all__ = ["Hung", "cannot", "hung", "on_arm", "plate_for"]
 
@@ -205,8 +207,12 @@ class Hung:
     def _of_plate(self) -> list[Unmeasured[Hung]]:
         if self.plate_kg is not None:
             return []
-        size = f"a plate of at least {area_words((self.held.outline_m or UNMEASURED_BASE_M)[:2])}"
-        measure = f"weigh {self.plate.name}" if self.plate is not None else f"find or make {size}, and weigh it"
+        long, short = sorted((self.held.outline_m or UNMEASURED_BASE_M)[:2], reverse=True)
+        measure = (
+            message(ToMeasure.weigh, thing=Name(self.plate.name))
+            if self.plate is not None
+            else message(ToMeasure.plate, long_m=long, short_m=short)
+        )
         light, heavy = PLATE_KG
         return [Unmeasured(measure, lambda one: replace(one, plate_kg=light), lambda one: replace(one, plate_kg=heavy))]
 
@@ -232,7 +238,8 @@ def plate_for(held: Held, kit: Kit) -> Mount | None:
 
 
 def hung(asked: Asked, mount: Mount, way: ArmPose) -> Hung:
-    """An arm in its place, with the strongest fastener of the kit and, by the face, with a coupling that lets go.
+    """An arm in its place, with the strongest fastener of the kit and, by the face, with a coupling that lets go: one of which
+    somebody measured at what force.
 
     Parameters
     ----------
@@ -240,7 +247,7 @@ def hung(asked: Asked, mount: Mount, way: ArmPose) -> Hung:
     mount : Mount
     way : ArmPose
     """
-    coupling = next((one for one in asked.kit.mount if one.kind == "breakaway coupling" and one.in_stock), None)
+    coupling = next((one for one in _couplings(asked.kit) if one.release_n is not None), None)
     plate = plate_for(asked.held, asked.kit)
     plate_kg = 0.0 if asked.held.pieces < 2 else plate.mass_kg if plate is not None else None
     return Hung(
@@ -248,6 +255,10 @@ def hung(asked: Asked, mount: Mount, way: ArmPose) -> Hung:
         next(iter(stronger_first(asked.kit)), None), coupling if asked.by_face else None, asked.site.release_limit_n, asked.by_face,
         plate, plate_kg,
     )  # fmt: skip
+
+
+def _couplings(kit: Kit) -> list[Mount]:
+    return [one for one in kit.mount if one.kind == "breakaway coupling" and one.in_stock]
 
 
 def on_arm(asked: Asked, mount: Mount, way: ArmPose) -> MountFit:
@@ -266,6 +277,7 @@ def on_arm(asked: Asked, mount: Mount, way: ArmPose) -> MountFit:
     refused = () if on is None else broken_rules(
         asked.site, mount, on, asked.room, contact_m=asked.pose.contact_m, site_moves_with=asked.moves_with,
         tolerance_m=asked.pose.may_be_off_m, thing=held.kind, breakaway=one.coupling is not None, release=window,
+        unmeasured=next((each.name for each in _couplings(asked.kit)), None),
     )  # fmt: skip
     give = mount.give_n_per_m if mount.give_n_per_m is not None else math.inf
     shares = tip_shares(mount.links_m, bends=mount.kind == "gooseneck")
@@ -276,13 +288,13 @@ def on_arm(asked: Asked, mount: Mount, way: ArmPose) -> MountFit:
         patch_m=(held.base_m[0], held.base_m[1]) if held.base_m and fastener else None, arm=way, checks=found.checks,
         margin=margin(found.checks), give_n_per_m=give, lost_share=held.lost_share(give), droop_m=sunk, droop_rad=leans,
         ringing_hz=ringing_hz(give, _swinging_kg(held, mount, shares)) if math.isfinite(give) else math.nan,
-        parts=(held.named, mount.name, *(part.name for part in (one.plate, fastener, used) if part is not None)), take_off_s=None,
-        plate=one.plate.name if one.plate is not None else None,
+        parts=(held.named, Name(mount.name), *(Name(part.name) for part in (one.plate, fastener, used) if part is not None)),
+        take_off_s=None, plate=one.plate.name if one.plate is not None else None,
         verdict=verdict_of(found, refused), fails=found.fails, refused=refused,
         change=smallest_change(
             one.checks(), foot=one.foot, pushes=asked.pushes, arm=Reach(math.dist(way.points_m[0], asked.pose.contact_m)),
             fasteners=[each for each in asked.kit.fastener if each.in_stock],
-        ) if found.fails else "", dimensions=dimensions(asked.room, asked.pose, "seat" if on is None else on.moves_with, way),
+        ) if found.fails else None, dimensions=dimensions(asked.room, asked.pose, "seat" if on is None else on.moves_with, way),
         cable_m=_length(way.points_m) + head_of(mount) + LOOP_M, cable_slack_m=LOOP_M,
         assumed=(*_assumed(mount, held, fastener), *_side_by_side(one), *unmeasured_words(held), *way.assumed),
         lever_m=(reach_of(held), 0.0), openings=fastener.openings if fastener else None,
@@ -320,31 +332,29 @@ def _swinging_kg(held: Held, mount: Mount, shares: TipShares) -> float | None:
     return held.whole_kg + shares.swings * mount.mass_kg
 
 
-def _assumed(mount: Mount, held: Held, fastener: Fastener | None) -> tuple[str, ...]:
-    out = []
+def _assumed(mount: Mount, held: Held, fastener: Fastener | None) -> tuple[Message, ...]:
+    out, name, device = [], Name(mount.name), Name(held.device)
     if mount.give_n_per_m is None:
-        out.append(f"how far {mount.name} gives was not measured: hang a kilogram on its end")
+        out.append(message(MountAssumed.flex, mount=name))
     if mount.mass_kg is None:
-        out.append(f"{mount.name} was not weighed: its weight is left out, and its natural frequency is not known")
+        out.append(message(MountAssumed.mount_weight, mount=name))
     if fastener is None:
-        out.append(f"nothing in the kit fixes {held.device} to {mount.name}: taken as screwed to it")
+        out.append(message(MountAssumed.screwed, device=device, mount=name))
     if held.kind == "switch":
-        out.append(f"which way the face of {held.device} looks was not told: turn it square to the press")
+        out.append(message(MountAssumed.facing, device=device))
     return tuple(out)
 
 
-def _side_by_side(one: Hung) -> tuple[str, ...]:
+def _side_by_side(one: Hung) -> tuple[Message, ...]:
     """Where several devices are on their plate, and what plate it is."""
     held = one.held
     if held.pieces < 2:
         return ()
     wide = (held.base_m or UNMEASURED_BASE_M)[1]
-    plate = one.plate.name if one.plate is not None else "one plate, which the kit does not have"
-    weight = "" if one.plate_kg is not None else ", its weight left out"
+    plate, weighed = None if one.plate is None else Name(one.plate.name), one.plate_kg is not None
     return (
-        f"the {held.pieces} are side by side on {plate}{weight}, their middles {spoken(wide, 'mm')} apart, and the middle of all is where "
-        "the part rests",
-    )
+        message(MountAssumed.side_by_side, pieces=held.pieces, plate=plate, weighed=weighed, apart_m=wide),
+    )  # fmt: skip
 
 
 def _tilts(room: Room, clamp: str) -> tuple[float, ...]:
@@ -369,16 +379,16 @@ def _length(points: Sequence[tuple[float, float, float]]) -> float:
     return sum(math.dist(a, b) for a, b in pairwise(points))
 
 
-def cannot(mount: Mount, why: str) -> MountFit:
+def cannot(mount: Mount, why: Message) -> MountFit:
     """An arm that does not reach from anywhere.
 
     Parameters
     ----------
     mount : Mount
-    why : str
+    why : Message
     """
     return MountFit(
         mount=mount.name, kind=mount.kind, on="", fastener=None, patch_m=None, arm=None, checks=(), margin=0.0,
-        give_n_per_m=math.inf, lost_share=0.0, droop_m=0.0, droop_rad=0.0, ringing_hz=math.nan, parts=(mount.name,),
-        take_off_s=None, verdict="does not hold", fails=(why.rstrip("."),), refused=(), change="", dimensions=(), cable_m=None,
+        give_n_per_m=math.inf, lost_share=0.0, droop_m=0.0, droop_rad=0.0, ringing_hz=math.nan, parts=(Name(mount.name),),
+        take_off_s=None, verdict="does_not_hold", fails=(why,), refused=(), change=None, dimensions=(), cable_m=None,
     )  # fmt: skip

@@ -6,8 +6,11 @@ import math
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 
+from stickwright.codes.message import Name, message
+from stickwright.codes.to_measure import ToMeasure
 from stickwright.model.kit import Mount
 from stickwright.model.mounting import MountFit
+from stickwright.model.room import Material
 from stickwright.mounting.asked import (
     Asked,
     dimensions,
@@ -46,7 +49,7 @@ class Stood:
     held: Held
     mount: Mount
     height_m: float
-    floor: str | None
+    floor: Material | None
     pushes: Pushes
 
     def readings(self) -> tuple[Reading, ...]:
@@ -69,7 +72,7 @@ class Stood:
             low, high = friction_range(self.floor)
             out.append(
                 Unmeasured(
-                    f"pull {self.mount.name} with the gauge for five seconds, over its weight (friction)",
+                    message(ToMeasure.friction_under, thing=Name(self.mount.name)),
                     with_mount(lambda one: one.model_copy(update={"friction": high})),
                     with_mount(lambda one: one.model_copy(update={"friction": low})),
                 )
@@ -103,9 +106,9 @@ def on_stand(asked: Asked, mount: Mount) -> list[MountFit]:
             MountFit(
                 mount=mount.name, kind=mount.kind, on=floor.name, fastener=None, patch_m=None, arm=None, checks=found.checks,
                 margin=margin(found.checks), give_n_per_m=give, lost_share=held.lost_share(give), droop_m=0.0, droop_rad=0.0,
-                ringing_hz=math.nan, parts=(held.named, mount.name), take_off_s=None,
+                ringing_hz=math.nan, parts=(held.named, Name(mount.name)), take_off_s=None,
                 verdict=verdict_of(found, refused), fails=found.fails, refused=refused,
-                change=change if found.fails else "",
+                change=change if found.fails else None,
                 dimensions=dimensions(room, pose, floor.moves_with), cable_m=None,
                 assumed=(*lacks_give(mount), *unmeasured_words(held)),
                 doubts=() if found.fails else (*found.doubts, *asked.tilt_doubts(floor)),

@@ -5,7 +5,13 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
+from typing import Literal
 
+from stickwright.codes.message import Message, Name, message
+from stickwright.codes.mount_answers import MountAnswers
+from stickwright.codes.mount_assumed import MountAssumed
+from stickwright.codes.mount_changes import MountChanges
+from stickwright.codes.to_measure import ToMeasure
 from stickwright.model.kit import Fastener, Kit, Mount
 from stickwright.model.mounting import Check, MountFit
 from stickwright.model.room import Surface
@@ -28,7 +34,6 @@ from stickwright.mounting.rules import broken_rules
 from stickwright.mounting.standing import THIGHS_RANGE_M, stand_checks, surface_checks
 from stickwright.mounting.statics import Pushes
 from stickwright.mounting.unmeasured import Reading, Unmeasured, judged, of_device, of_fastener, of_mount, reading_of
-from stickwright.units import spoken
 
 __all__ = ["LEVEL_M", "Standing", "on_surface"]
 
@@ -98,17 +103,32 @@ class Standing:
         return reach_of(self.held) + max(0.0, self.underside_m)
 
     @property
-    def assumed(self) -> str | None:
+    def pulled(self) -> float | None:
+        """Friction under a base that lies free, where somebody pulled one there."""
+        return self.friction if self.friction is not None else self.surface.base_friction
+
+    @property
+    def taken(self) -> tuple[float, Message]:
+        """What stands in for that friction, and that it does."""
+        return assumed_friction(self.surface.material, "smooth plastic", measure=self.pull)
+
+    @property
+    def pull(self) -> Message:
+        """How to measure it."""
+        return message(ToMeasure.friction_of_base, device=Name(self.held.device), surface=Name(self.surface.name))
+
+    @property
+    def assumed(self) -> Message | None:
         """What stands in for the friction under a base that lies free."""
-        return None if self.friction is not None else assumed_friction(self.surface.material, "smooth plastic")[1]
+        return None if self.pulled is not None else self.taken[1]
 
     @property
     def foot(self) -> Foot:
         """How the base stands."""
-        low, _ = assumed_friction(self.surface.material, "smooth plastic")
+        friction = self.taken[0] if self.pulled is None else self.pulled
         return Foot(
             self.held.base_m[:2] if self.held.base_m else UNMEASURED_BASE_M, self.height_m, self.held.mass_kg or 0.0,
-            fastener=self.fastener, friction=low if self.friction is None else self.friction, assumed=self.assumed,
+            fastener=self.fastener, friction=friction, assumed=self.assumed,
             tilt_rad=self.slope_rad, pressed=self.held.kind == "switch",
         )  # fmt: skip
 
@@ -138,8 +158,10 @@ class Standing:
     def placed(self) -> tuple[Reading, ...]:
         """Whether it is level with the surface, or can be made so, and stands on it whole."""
         return (
-            Reading("level", "", math.nan if self._off_level() else math.inf, not self._off_level(), self._off_level()),
-            Reading("edge", "", math.nan if self._over() else math.inf, not self._over(), self._over()),
+            *(
+                Reading(what, "", math.inf if words is None else math.nan, words is None, words)
+                for what, words in (("level", self._off_level()), ("edge", self._over()))
+            ),
         )
 
     def readings(self) -> tuple[Reading, ...]:
@@ -161,40 +183,34 @@ class Standing:
         """Of the lower edge of the base above the surface."""
         return self.underside_m - self.wedge_m / 2
 
-    def _off_level(self) -> str:
-        gap, name = self.gap_m, self.surface.name
-        edge = " by its lower edge" if self.wedge_m else ""
+    def _off_level(self) -> Message | None:
+        gap, name = self.gap_m, Name(self.surface.name)
         if gap > MOST_PACKED_M:
-            return f"{name} is {spoken(gap, 'mm')} below the underside of the base: too far to pack up"
+            return message(MountAnswers.too_low, surface=name, gap_m=gap)
         if gap < -LEVEL_M and not (-gap <= MOST_RAISED_M and self.raises):
-            return f"{name} is {spoken(-gap, 'mm')} too high: the base would stand in it{edge}"
-        return ""
+            return message(MountAnswers.too_high, surface=name, over_m=-gap, lower_edge=self.wedge_m > 0)
+        return None
 
-    def _over(self) -> str:
+    def _over(self) -> Message | None:
         x, y = self.off_m
         width, depth = self.surface.size_m
         half = _half_m(self.held)
-        sides = (
-            ("left", half - x),
-            ("right", x + half - width),
-            ("near side", half - y),
-            ("far side", y + half - depth),
-        )
-        over = [side for side, off in sides if off > _OVER_M]
-        return f"the base would hang over the {' and '.join(over)} of {self.surface.name}" if over else ""
+        sides: tuple[tuple[Literal["left", "right", "near", "far"], float], ...] = (
+            ("left", half - x), ("right", x + half - width), ("near", half - y), ("far", y + half - depth),
+        )  # fmt: skip
+        over = tuple(side for side, off in sides if off > _OVER_M)
+        return message(MountAnswers.overhangs, surface=Name(self.surface.name), sides=over) if over else None
 
-    def packing(self) -> tuple[str, ...]:
+    def packing(self) -> tuple[Message, ...]:
         """What goes under the base or the part."""
         gap, out = self.gap_m, []
         if self.wedge_m:
-            higher = "far" if self.tilt_rad > 0 else "near"
-            out.append(
-                f"wedge of {spoken(abs(self.tilt_rad), 'deg')} under the whole base, its {higher} edge {spoken(self.wedge_m, 'mm')} higher"
-            )
+            tilt, higher = abs(self.tilt_rad), self.wedge_m
+            out.append(message(MountAnswers.wedge, angle_rad=tilt, far=self.tilt_rad > 0, higher_m=higher))
         if LEVEL_M < gap <= MOST_PACKED_M:
-            out.append(f"packing {spoken(gap, 'mm')} high, screwed or bonded under the {'wedge' if out else 'base'}")
-        elif gap < -LEVEL_M and not self._off_level():
-            out.append(f"support under the part, {spoken(-gap, 'mm')} higher than now")
+            out.append(message(MountAnswers.packing, height_m=gap, under_wedge=bool(out)))
+        elif gap < -LEVEL_M and self._off_level() is None:
+            out.append(message(MountAnswers.support, higher_m=-gap))
         return tuple(out)
 
     def with_device(self, change: Callable[[Held], Held]) -> Standing:
@@ -212,14 +228,11 @@ class Standing:
         out: list[Unmeasured[Standing]] = of_device(
             self.held, lambda change: lambda one: one.with_device(change), heavy=True
         )
-        if self.fastener is None and self.friction is None:
+        if self.fastener is None and self.pulled is None:
             low, high = friction_range(self.surface.material, "smooth plastic")
             out.append(
-                Unmeasured(
-                    f"pull {self.held.device} sideways with the gauge for five seconds, over its weight",
-                    lambda one: replace(one, friction=high), lambda one: replace(one, friction=low),
-                )
-            )  # fmt: skip
+                Unmeasured(self.pull, lambda one: replace(one, friction=high), lambda one: replace(one, friction=low))
+            )
         out += of_fastener(self.fastener, lambda change: lambda one: _with_fastener(one, change))
         if self.plate is not None:
             return out + self._of_plate(self.plate)
@@ -231,7 +244,7 @@ class Standing:
             low, high = friction_range(self.surface.material)
             out.append(
                 Unmeasured(
-                    f"pull {plate.name} with the gauge for five seconds, over its weight (friction)",
+                    message(ToMeasure.friction_under, thing=Name(plate.name)),
                     lambda one: _with_plate(one, lambda board: board.model_copy(update={"friction": high})),
                     lambda one: _with_plate(one, lambda board: board.model_copy(update={"friction": low})),
                 )
@@ -244,12 +257,11 @@ class Standing:
             return []
         out: list[Unmeasured[Standing]] = []
         if surface.mass_kg is None and surface.kind != "table":
-            out.append(
-                Unmeasured(f"weigh {surface.name}", lambda one: _with_surface(one, mass_kg=TRAY_KG), lambda one: one)
-            )
+            weigh = message(ToMeasure.weigh, thing=Name(surface.name))
+            out.append(Unmeasured(weigh, lambda one: _with_surface(one, mass_kg=TRAY_KG), lambda one: one))
         if surface.kind == "lap tray":
             near, far = THIGHS_RANGE_M
-            wide = "measure how far apart the middles of the thighs are under the lap tray"
+            wide = message(ToMeasure.thighs)
             out.append(
                 Unmeasured(wide, lambda one: replace(one, thighs_m=far), lambda one: replace(one, thighs_m=near))
             )
@@ -257,7 +269,7 @@ class Standing:
             low, high = friction_range(None, "tray")
             out.append(
                 Unmeasured(
-                    f"pull {surface.name} with the gauge for five seconds, over its weight (friction)",
+                    message(ToMeasure.friction_under, thing=Name(surface.name)),
                     lambda one: _with_surface(one, friction=high), lambda one: _with_surface(one, friction=low),
                 )
             )  # fmt: skip
@@ -328,7 +340,7 @@ def _stays_without(one: Standing) -> bool:
     return bare is None or bare.holds(one.pushes) or bare == one.stand
 
 
-def _fit_of(asked: Asked, one: Standing, refused: tuple[str, ...]) -> MountFit:
+def _fit_of(asked: Asked, one: Standing, refused: tuple[Message, ...]) -> MountFit:
     surface, plate, fastener, held = one.surface, one.plate, one.fastener, asked.held
     found = judged(one, one.unmeasured(), by_face=asked.by_face)
     slip = (
@@ -343,27 +355,33 @@ def _fit_of(asked: Asked, one: Standing, refused: tuple[str, ...]) -> MountFit:
         fastener=fastener.name if fastener else None,
         patch_m=one.foot.patch if fastener is not None and asked.pushes.working_n > 0 else None, arm=None, checks=found.checks,
         margin=margin(found.checks), give_n_per_m=math.inf, lost_share=0.0, droop_m=0.0, droop_rad=0.0, ringing_hz=math.nan,
-        parts=(held.named, *one.packing(), *(part.name for part in (plate, fastener, one.sheet) if part)), take_off_s=None,
+        parts=(held.named, *(Name(part.name) for part in (plate, fastener, one.sheet) if part)), take_off_s=None, under=one.packing(),
         verdict=verdict_of(found, refused), fails=found.fails, refused=refused,
-        change=_change(one, asked.kit) if found.fails and all(each.holds for each in one.placed()) else "",
+        change=_change(one, asked.kit) if found.fails and all(each.holds for each in one.placed()) else None,
         dimensions=dimensions(asked.room, asked.pose, surface.moves_with), cable_m=None,
         assumed=(*((one.assumed,) if fastener is None and one.assumed else ()), *_unlevel(surface, one.gap_m),
-                 *unmeasured_words(held)),
+                 *_loose(surface), *unmeasured_words(held)),
         openings=fastener.openings if fastener else None, anti_slip=slip.name if slip else None,
         lever_m=(reach_of(held), max(0.0, one.underside_m)),
         doubts=() if found.fails else (*found.doubts, *asked.tilt_doubts(surface)),
     )  # fmt: skip
 
 
-def _unlevel(surface: Surface, gap_m: float) -> tuple[str, ...]:
+def _loose(surface: Surface) -> tuple[Message, ...]:
+    """That nobody can tell whether a loose table stays where it is."""
+    if surface.kind != "table" or surface.fastened or surface.mass_kg is not None:
+        return ()
+    return (message(MountAssumed.loose, surface=Name(surface.name)),)
+
+
+def _unlevel(surface: Surface, gap_m: float) -> tuple[Message, ...]:
     """That a base is left a little higher or lower than the part was measured."""
     if not _TAPE_M <= abs(gap_m) <= LEVEL_M:
         return ()
-    way = "below" if gap_m > 0 else "above"
+    name, off = Name(surface.name), abs(gap_m)
     return (
-        f"{surface.name} lies {spoken(abs(gap_m), 'mm')} {way} where the underside of the base is to be: up to {spoken(LEVEL_M, 'mm')} is "
-        "let be, and the part comes to rest so much lower or higher",
-    )
+        message(MountAssumed.unlevel, surface=name, off_m=off, below=gap_m > 0, allowed_m=LEVEL_M),
+    )  # fmt: skip
 
 
 def _stuck(surface: Surface, kit: Kit) -> list[Fastener]:
@@ -384,7 +402,7 @@ def _surface_ways(surface: Surface, kit: Kit) -> list[tuple[Mount | None, Fasten
     return ways
 
 
-def _change(one: Standing, kit: Kit) -> str:
+def _change(one: Standing, kit: Kit) -> Message | None:
     """The smallest change for the base, and for the board under it where that is what slides or tips."""
     own, under, stand = one.own(), one.under(), one.stand
     if stand is None:
@@ -394,9 +412,12 @@ def _change(one: Standing, kit: Kit) -> str:
         told.append(_for_base(one, own, [each for each in kit.fastener if each.in_stock]))
     if not all(check.holds for check in under):
         told.append(stand_change(stand, one.pushes, kit.fastener))
-    return " ".join(told) if all(told) else ""
+    known = [each for each in told if each is not None]
+    if not known or len(known) < len(told):
+        return None
+    return known[0] if len(known) == 1 else message(MountChanges.both, first=known[0], second=known[1])
 
 
-def _for_base(one: Standing, checks: Sequence[Check], fasteners: Sequence[Fastener]) -> str:
+def _for_base(one: Standing, checks: Sequence[Check], fasteners: Sequence[Fastener]) -> Message | None:
     foot = with_fastener(one.foot, one.fastener)
-    return smallest_change(checks, foot=foot, pushes=one.pushes, fasteners=fasteners, tray=one.surface.name)
+    return smallest_change(checks, foot=foot, pushes=one.pushes, fasteners=fasteners, tray=Name(one.surface.name))

@@ -5,17 +5,20 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import Literal
 
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.message import Message, Name, message
+from stickwright.codes.mount_assumed import MountAssumed
+from stickwright.codes.places import Places
 from stickwright.errors import BadInput, Problem, did_you_mean
 from stickwright.model.estimate import Estimate
 from stickwright.model.mounting import Pose
 from stickwright.model.player import Site
 from stickwright.model.recorded import Finding
 from stickwright.model.room import MovesWith, Place, Room
-from stickwright.model.turns import sense
 from stickwright.mounting.frames import turned
 from stickwright.mounting.tape import TapePoint, taped_point
 from stickwright.mounting.usual_places import usual_place
@@ -41,7 +44,7 @@ class Placed:
     slope_rad: float | None
     """Of the plane it moves in, towards the player; None when nobody said."""
     moves_with: MovesWith
-    assumed: tuple[str, ...] = ()
+    assumed: tuple[Message, ...] = ()
     findings: tuple[Finding, ...] = ()
 
 
@@ -105,28 +108,25 @@ def _as_taped(place: Place, site: Site, room: Room, usual_m: Point | None) -> Pl
     tapes = [TapePoint(tape.landmark, known[tape.landmark].at_m, tape.distance_m) for tape in place.tape]
     found = taped_point(tapes, where)
     findings = list(found.findings)
-    astray = [f"'{tape.landmark}'" for tape in place.tape if known[tape.landmark].moves_with != place.moves_with]
+    astray = [Name(tape.landmark) for tape in place.tape if known[tape.landmark].moves_with != place.moves_with]
     if astray and (room.tilt_from_rad or room.tilt_to_rad):
-        findings.append(
-            Finding("query", "tape", f"'{site.name}' moves with the {place.moves_with}, but {', '.join(astray)} does not: were the "
-                    "distances taken with the seat level?")
-        )  # fmt: skip
+        told = message(Places.seat_level, site=Name(site.name), moves_with=place.moves_with, landmarks=tuple(astray))
+        findings.append(Finding("query", "tape", told))
     at_m = found.points_m[0]
-    assumed: tuple[str, ...] = ()
+    assumed: tuple[Message, ...] = ()
     if len(found.points_m) == 2:
-        at_m, why = _nearer(found.points_m, usual_m)
-        assumed = (f"the tape distances leave two places for '{site.name}'; {why}. A fourth distance settles it",)
+        at_m = _nearer(found.points_m, usual_m)
+        by: Literal["upper", "usual"] = "upper" if usual_m is None else "usual"
+        assumed = (message(MountAssumed.tape, site=Name(site.name), by=by),)
     slope = site.movement_tilt_rad if place.slope_rad is None else place.slope_rad
     return Placed(at_m, place.forward_rad, slope, place.moves_with, assumed, tuple(findings))
 
 
-def _nearer(points_m: Sequence[Point], usual_m: Point | None) -> tuple[Point, str]:
+def _nearer(points_m: Sequence[Point], usual_m: Point | None) -> Point:
     """Of two mirror answers, the one nearer to where such a part usually is, or the upper one."""
     if usual_m is None:
-        return points_m[0], "the upper one was taken"
-    return min(
-        points_m, key=lambda point: math.dist(point, usual_m)
-    ), "the one nearer to where such a part usually rests was taken"
+        return points_m[0]
+    return min(points_m, key=lambda point: math.dist(point, usual_m))
 
 
 def pose_of(
@@ -188,7 +188,7 @@ def pose_of(
     height = base_height_m
     if height is None:
         height = 0.0
-        assumed.append(f"the height of the base at '{site.name}' is not known and left out: measure underside to pivot")
+        assumed.append(message(MountAssumed.base_height, site=Name(site.name)))
     turn_rad = whole_turn_rad(where.forward_rad, recorded_turn)
     below = turned(turn_rad, tilt_rad) @ np.array([0.0, 0.0, height])
     lever = turned(turn_rad, tilt_rad + own_slope_rad) @ np.array([0.0, 0.0, contact_height_m])
@@ -202,7 +202,7 @@ def pose_of(
         tolerance_m(direction_rad, reach_m),
         TOLERANCE_RAD,
         tuple(assumed),
-        "" if recorded_turn is None else _turn_words(site, where.forward_rad, recorded_turn),
+        None if recorded_turn is None else _turn_words(site, where.forward_rad, recorded_turn),
     )
 
 
@@ -227,26 +227,14 @@ def whole_turn_rad(forward_rad: float, recorded: Estimate | None) -> float:
     return math.pi if turn == -math.pi else turn
 
 
-def _turn_words(site: Site, forward_rad: float, recorded: Estimate) -> str:
+def _turn_words(site: Site, forward_rad: float, recorded: Estimate) -> Message:
     """Both parts of the turn, what is taken for granted, and what to do so that neither is counted twice."""
-    ends = sorted(abs(math.degrees(end)) for end in (recorded.lower, recorded.upper))
-    other = f" ({recorded.assumed}: record pushes on it to be sure)" if recorded.assumed else ""
-    found = f"{_turned_by(recorded.number)} ({ends[0]:.0f} to {ends[1]:.0f}°) by which the recorded pushes came out turned{other}"
-    total = math.degrees(whole_turn_rad(forward_rad, recorded))
-    if abs(math.degrees(forward_rad)) < 0.5:
-        told = f"{found}; the stick is taken to have stood straight ahead when they were recorded"
-    else:
-        told = (
-            f"{_turned_by(forward_rad)}, the way that {site.name} points, and {found}; the stick is taken to have stood at those "
-            f"{abs(math.degrees(forward_rad)):.0f}° when they were recorded, and if it stood straight ahead, "
-            f"{_turned_by(recorded.number)} is all"
-        )
-    after = f"Once it stands right, enter forward_deg = {total:.0f} for the place and put new recordings in the place of these."
-    return f"Of this turn: {told}. {after}"
-
-
-def _turned_by(turn_rad: float) -> str:
-    return f"{abs(math.degrees(turn_rad)):.0f}° {sense(turn_rad)}"
+    low, high = sorted(abs(end) for end in (recorded.lower, recorded.upper))
+    return message(
+        Places.turn, site=Name(site.name), place_rad=None if abs(math.degrees(forward_rad)) < 0.5 else forward_rad,
+        recorded_rad=recorded.number, low_rad=low, high_rad=high, total_rad=whole_turn_rad(forward_rad, recorded),
+        found_on=recorded.assumed,
+    )  # fmt: skip
 
 
 def tolerance_m(direction_rad: Array | Sequence[float], reach_m: Array | Sequence[float]) -> float:

@@ -9,19 +9,24 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 
+from stickwright.codes.message import Message, Name, message
+from stickwright.codes.mount_cautions import MountCautions
+from stickwright.codes.mount_rules import DeviceKind, MountRules
+from stickwright.codes.to_measure import ToMeasure
 from stickwright.model.kit import Mount
+from stickwright.model.mounting import MountDoubt
 from stickwright.model.parts import NEEDS_CLEARANCE
-from stickwright.model.plan import Caution, Doubt
+from stickwright.model.plan import Caution
 from stickwright.model.player import Player, Site
 from stickwright.model.recorded import Finding
 from stickwright.model.room import Edge, KeepOut, MovesWith, Room, Surface, Tube
 from stickwright.mounting.frames import pivot_of, relative_shift_m
 from stickwright.mounting.statics import ReleaseWindow
-from stickwright.mounting.taking_off import EMERGENCY_S, slow_words
-from stickwright.units import STANDARD_GRAVITY, figures, spoken
+from stickwright.mounting.taking_off import EMERGENCY_S, too_slow
+from stickwright.units import STANDARD_GRAVITY
 
 __all__ = [
-    "BY_FACE", "BY_THE_FACE", "DOOR_SPARE_M", "MOST_SHIFT_M", "PINCH_M", "broken_rules", "cautions_for_mount", "overhang_nm",
+    "BY_THE_FACE", "DOOR_SPARE_M", "MOST_SHIFT_M", "PINCH_M", "broken_rules", "cautions_for_mount", "overhang_nm",
     "parts_company_m",
     "shifts_m", "tilt_doubts", "width_finding",
 ]  # fmt: skip
@@ -30,25 +35,14 @@ Point = tuple[float, float, float]
 
 BY_THE_FACE = frozenset({"chin", "lip", "cheek", "tongue", "head"})
 """Sites whose mount ends at the face: it must let go."""
-BY_FACE = "by the face nothing is left to an assumed figure, as a wrong guess there hurts somebody"
 DOOR_SPARE_M = 0.05
 """What must be left of the narrowest door [fitting-practice]."""
 MOST_SHIFT_M = 0.01
 """How far stick and site may part company when the seat tilts, when the pose gives no tolerance of its own [fitting-practice]."""
 PIVOT_OFF_M = 0.35
 """From the seat reference point to the tilt pivot at most, where nobody measured it: common practice, no source."""
-MEASURE_PIVOT = (
-    "measure the tilt pivot: tilt the chair, and how far forward and how far below the seat the point lies that stays"
-)
 PINCH_M = (0.008, 0.025)
 """Gaps that take a finger [fitting-practice]."""
-_NEVER_INTO = {
-    "face": "the space in front of the face",
-    "neck": "the space about the neck",
-    "chest": "the space before the chest",
-    "chair control": "the way of the chair's own control",
-    "tubing": "the way of the tubing",
-}
 _SEATING_PARTS = (
     "headrest",
     "head rest",
@@ -122,7 +116,7 @@ def shifts_m(
 
 def tilt_doubts(
     site: Site, on: Tube | Edge | Surface, room: Room, *, contact_m: Point, site_moves_with: MovesWith, tolerance_m: float
-) -> tuple[Doubt, ...]:  # fmt: skip
+) -> tuple[MountDoubt, ...]:  # fmt: skip
     """That the tilt pivot is to be measured before it is known whether stick and site stay together.
 
     Parameters
@@ -138,18 +132,18 @@ def tilt_doubts(
 
     Returns
     -------
-    tuple of Doubt
+    tuple of MountDoubt
         None where the pivot was measured, or where it does not matter.
     """
     least, most = shifts_m(contact_m, site_moves_with, on.moves_with, room)
     if not least < most or not least <= tolerance_m < most:
         return ()
     told = parts_company_m(contact_m, site_moves_with, on.moves_with, room)
-    text = (
-        f"with the tilt pivot at the seat reference point the tilt moves {site.name} and {on.name} {spoken(told, 'mm')} apart; "
-        f"{spoken(tolerance_m, 'mm')} would do"
-    )
-    return (Doubt("tilt", MEASURE_PIVOT, text),)
+    text = message(
+        MountRules.tilt_assumed,
+        site=Name(site.name), holder=Name(on.name), shift_m=told, tolerance_m=tolerance_m,
+    )  # fmt: skip
+    return (MountDoubt("tilt", (message(ToMeasure.tilt_pivot),), text),)
 
 
 def broken_rules(
@@ -165,9 +159,10 @@ def broken_rules(
     breakaway: bool = False,
     release: ReleaseWindow | None = None,
     seating_agrees: bool = False,
-    thing: str = "stick",
-) -> tuple[str, ...]:
-    """Each hard safety rule that a way of mounting breaks, in a sentence.
+    thing: DeviceKind = "stick",
+    unmeasured: str | None = None,
+) -> tuple[Message, ...]:
+    """Each hard safety rule that a way of mounting breaks.
 
     Parameters
     ----------
@@ -194,10 +189,12 @@ def broken_rules(
         The seating clinic's word for clamping to a headrest or a moving seat part.
     thing : str, default 'stick'
         What is held.
+    unmeasured : str, optional
+        A coupling that is there, but nobody measured at what force it lets go: by the face it is no breakaway.
 
     Returns
     -------
-    tuple of str
+    tuple of Message
         Empty when none is broken.
 
     Notes
@@ -209,52 +206,58 @@ def broken_rules(
     >>> chin = Site.model_validate({"name": "chin", "part": "chin", "cleared": "yes"})
     >>> tube = Tube(name="back tube", from_m=(0.2, 0.0, 0.3), to_m=(0.2, 0.0, 0.6), diameter_m=0.025)
     >>> arm = Mount(name="long arm", kind="friction arm")
-    >>> broken_rules(chin, arm, tube, Room(), contact_m=(0.0, 0.1, 0.6))
-    ('chin: a mount at the face must let go; fit a breakaway coupling or set a joint to slip.',)
+    >>> [rule.text for rule in broken_rules(chin, arm, tube, Room(), contact_m=(0.0, 0.1, 0.6))]
+    ['must_release']
     """
     return (
         *_clearance_rules(site),
         *_hold_rules(on, seating_agrees),
         *_space_rules(entered),
-        *_face_rules(site, breakaway, release),
+        *_face_rules(site, breakaway, release, unmeasured),
         *_tilt_rules(site, mount, on, room, contact_m, site_moves_with, tolerance_m, thing),
     )
 
 
-def _clearance_rules(site: Site) -> tuple[str, ...]:
+def _clearance_rules(site: Site) -> tuple[Message, ...]:
     if site.cleared != "no":
         return ()
-    return (f"{site.name}: the treating team has said no to this site.",)
+    return (message(MountRules.not_cleared, site=Name(site.name)),)
 
 
-def _hold_rules(on: Tube | Edge | Surface, seating_agrees: bool) -> tuple[str, ...]:
+def _hold_rules(on: Tube | Edge | Surface, seating_agrees: bool) -> tuple[Message, ...]:
     """Barred tubes first: no word of anybody lifts a maker's ban."""
     if isinstance(on, Tube) and on.not_for_clamps:
-        return (f"{on.name}: nothing may be clamped here ({on.not_for_clamps}).",)
+        return (message(MountRules.barred, holder=Name(on.name), why=Name(on.not_for_clamps)),)
     name = on.name.casefold()
     if not seating_agrees and any(part in name for part in _SEATING_PARTS):
-        return (
-            f"{on.name}: a headrest or a moving part of the seat takes a mount only with the seating clinic's word.",
-        )
+        return (message(MountRules.seating_part, holder=Name(on.name)),)
     return ()
 
 
-def _space_rules(entered: Sequence[KeepOut]) -> tuple[str, ...]:
+def _space_rules(entered: Sequence[KeepOut]) -> tuple[Message, ...]:
     """Only spaces of the body and of the chair; a door or a helper's place is a matter of getting about, not of safety."""
-    return tuple(
-        dict.fromkeys(
-            f"{box.name}: the mount enters {_NEVER_INTO[box.kind]}." for box in entered if box.kind in _NEVER_INTO
-        )
-    )
+    out = []
+    for box in entered:
+        match box.kind:
+            case "face" | "neck" | "chest" | "chair control" | "tubing" as space:
+                out.append(message(MountRules.enters, box=Name(box.name), space=space))
+    return tuple(dict.fromkeys(out))
 
 
-def _face_rules(site: Site, breakaway: bool, release: ReleaseWindow | None) -> tuple[str, ...]:
+def _face_rules(
+    site: Site, breakaway: bool, release: ReleaseWindow | None, unmeasured: str | None
+) -> tuple[Message, ...]:
     if site.part not in BY_THE_FACE:
         return ()
+    name = Name(site.name)
+    if not breakaway and unmeasured is not None:
+        coupling = Name(unmeasured)
+        measure = message(ToMeasure.release, coupling=coupling)
+        return (message(MountRules.release_unmeasured, site=name, coupling=coupling, measure=measure),)
     if not breakaway:
-        return (f"{site.name}: a mount at the face must let go; fit a breakaway coupling or set a joint to slip.",)
+        return (message(MountRules.must_release, site=name),)
     if release is not None and release.empty:
-        return (f"{site.name}: {release.words}",)
+        return (message(MountRules.release_fails, site=name, why=release.words),)
     return ()
 
 
@@ -266,25 +269,27 @@ def _tilt_rules(
     contact_m: Point,
     site_moves_with: MovesWith,
     tolerance_m: float,
-    thing: str,
-) -> tuple[str, ...]:
+    thing: DeviceKind,
+) -> tuple[Message, ...]:
     least, most = shifts_m(contact_m, site_moves_with, on.moves_with, room)
     by_face = site.part in BY_THE_FACE
     if (most if by_face else least) <= tolerance_m:
         return ()
     shift = parts_company_m(contact_m, site_moves_with, on.moves_with, room)
+    name, low, high = Name(site.name), room.tilt_from_rad, room.tilt_to_rad
     if by_face and least <= tolerance_m:
+        pivot = message(ToMeasure.tilt_pivot)
         return (
-            f"{site.name}: over the tilts used in play it may move {spoken(most, 'mm')} against the {thing}, as the tilt pivot is only "
-            f"assumed; {spoken(tolerance_m, 'mm')} would do; {BY_FACE}. To lift this, {MEASURE_PIVOT}.",
-        )
-    how = f"tilting from {spoken(room.tilt_from_rad, 'deg')} to {spoken(room.tilt_to_rad, 'deg')} moves {site.name} by"
+            message(MountRules.tilt_unsure, site=name, device=thing, most_m=most, tolerance_m=tolerance_m, measure=pivot),
+        )  # fmt: skip
     if mount is not None and mount.kind == "floor stand":
-        return (f"A floor stand for a chair that tilts: {how} {spoken(shift, 'mm')} away from the {thing}.",)
-    who = "the seat and the mount does not" if site_moves_with == "seat" else "nothing that tilts and the mount does"
+        return (message(MountRules.tilt_stand, site=name, device=thing, from_rad=low, to_rad=high, shift_m=shift),)
     return (
-        f"{site.name} moves with {who}: {how} {spoken(shift, 'mm')} against the {thing}; {spoken(tolerance_m, 'mm')} would do.",
-    )
+        message(
+            MountRules.tilt_apart, site=name, device=thing, with_seat=site_moves_with == "seat", from_rad=low, to_rad=high,
+            shift_m=shift, tolerance_m=tolerance_m if math.isfinite(tolerance_m) else None,
+        ),
+    )  # fmt: skip
 
 
 def width_finding(width_m: float, room: Room) -> Finding | None:
@@ -306,20 +311,16 @@ def width_finding(width_m: float, room: Room) -> Finding | None:
     >>> room = Room(width_m=0.68, narrowest_door_m=0.75)
     >>> width_finding(0.70, room) is None
     True
-    >>> print(width_finding(0.74, room).text)
-    With the mount 740 mm wide; the narrowest door of 750 mm wants at most 700 mm. Swing it aside or take it off for the door.
+    >>> width_finding(0.74, room).about
+    'width'
     """
     if room.narrowest_door_m is None:
         return None
     most = room.narrowest_door_m - DOOR_SPARE_M
     if width_m <= most + 1e-9:
         return None
-    door = f"the narrowest door of {spoken(room.narrowest_door_m, 'mm')} wants at most {spoken(most, 'mm')}"
-    return Finding(
-        "query",
-        "width",
-        f"With the mount {spoken(width_m, 'mm')} wide; {door}. Swing it aside or take it off for the door.",
-    )
+    text = message(MountRules.too_wide, width_m=width_m, door_m=room.narrowest_door_m, most_m=most)
+    return Finding("query", "width", text)
 
 
 def overhang_nm(out_m: float, mass_kg: float) -> float:
@@ -357,7 +358,7 @@ def cautions_for_mount(
     gaps_m: Sequence[float] = (),
     take_off_s: float | None = None,
     take_off_assumed: bool = False,
-    stability: str = "",
+    stability: Message | None = None,
 ) -> tuple[Caution, ...]:
     """The usual cautions for one mount, each with its number; they defer to team, seating clinic and local rules.
 
@@ -382,7 +383,7 @@ def cautions_for_mount(
         Time to take it off or swing it aside.
     take_off_assumed : bool, default False
         Whether nobody timed it.
-    stability : str, default ''
+    stability : Message, optional
         What is known of the chair's stability with it, in place of the plain moment.
 
     Returns
@@ -403,82 +404,46 @@ def cautions_for_mount(
     ['cable', 'transfer', 'mount']
     """
     arm = mount is not None and mount.kind in ("friction arm", "gooseneck", "tube clamp")
-    out: list[tuple[str, str]] = []
+    out: list[tuple[str, Message]] = []
     if site.part in NEEDS_CLEARANCE:
-        out += _face_cautions(release)
+        setting = None if release is None else release.words
+        out += [
+            ("mount", message(MountCautions.face)),
+            ("release", message(MountCautions.release, setting=setting)),
+        ]
     if "skin" in player.alerts:
-        text = "Skin: no edge, knob or tube against it; look after 10, then 30 minutes, where the part rests and where it might slip to."
-        out.append(("force", text))
-    if arm or any(PINCH_M[0] <= gap <= PINCH_M[1] for gap in gaps_m):
-        out.append(("mount", _pinch_words(gaps_m)))
-    out.append(("cable", _cable_words(site, player)))
+        out.append(("force", message(MountCautions.skin)))
+    found = tuple(sorted(gap for gap in gaps_m if PINCH_M[0] <= gap <= PINCH_M[1]))
+    if arm or found:
+        out.append(("mount", message(MountCautions.pinch, low_m=PINCH_M[0], high_m=PINCH_M[1], found_m=found)))
+    out.append(("cable", _cable(site, player)))
     if _on_chair(on, room) and out_m > 0 and mass_kg > 0:
-        out.append(("stability", _stability_words(out_m, mass_kg, stability)))
-    out.append(("transfer", _transfer_words(mount, take_off_s, take_off_assumed)))
+        out.append(("stability", _stability(out_m, mass_kg, stability)))
+    swings = mount is not None and mount.swings_away
+    out.append(("transfer", _transfer(swings, take_off_s, take_off_assumed)))
     if "startle" in player.alerts or site.spasm is not None:
-        out.append(
-            (
-                "mount",
-                "Pad edges and knobs within reach of a spasm; nothing heavy at head height; tighten and try before each session.",
-            )
-        )
-    out.append(
-        (
-            "mount",
-            "Follow the maker's papers and the local rules for what is fixed to a chair; check clamps and fasteners every month.",
-        )
-    )
+        out.append(("mount", message(MountCautions.startle)))
+    out.append(("mount", message(MountCautions.upkeep)))
     return tuple(Caution(about, site.name, text) for about, text in out)
 
 
-def _face_cautions(release: ReleaseWindow | None) -> list[tuple[str, str]]:
-    near = (
-        "Near the face: soft parts, nothing rigid towards eye or throat; the mount moves with the head support; the player can get clear "
-        "alone or somebody stays; never while travelling."
-    )
-    words = "Try at each set-up that it lets go." if release is None else release.words
-    return [("mount", near), ("release", f"Release: {words} The treating team agrees the limit.")]
-
-
-def _pinch_words(gaps_m: Sequence[float]) -> str:
-    low, high = (spoken(gap, "mm") for gap in PINCH_M)
-    bad = [gap for gap in gaps_m if PINCH_M[0] <= gap <= PINCH_M[1]]
-    found = f" Found: {', '.join(spoken(gap, 'mm') for gap in sorted(bad))}: cover it." if bad else ""
-    return (
-        f"Fingers: no gap of {low} to {high} at joints, clamps or the stick's slot; cover what opens and closes.{found}"
-    )
-
-
-def _cable_words(site: Site, player: Player) -> str:
-    text = "Cables along the mount and tied, no loops, none across a walkway"
-    if site.part in BY_THE_FACE or "airway" in player.alerts:
-        text += "; none across neck, chest or tubing, and a lead near the head that pulls apart"
-    slack = f", with {spoken(site.tilt_slack_m, 'mm')} to spare for tilting" if site.tilt_slack_m > 0 else ""
-    return f"{text}{slack}."
+def _cable(site: Site, player: Player) -> Message:
+    head = site.part in BY_THE_FACE or "airway" in player.alerts
+    return message(MountCautions.cable, head=head, slack_m=site.tilt_slack_m if site.tilt_slack_m > 0 else None)
 
 
 def _on_chair(on: Tube | Edge | Surface, room: Room) -> bool:
     return on.moves_with in ("seat", "base") and room.posture in ("wheelchair", None)
 
 
-def _stability_words(out_m: float, mass_kg: float, known: str) -> str:
-    ask = "ask the seating clinic before it moves or stands on a slope, and remove it for transport."
-    if known:
-        return f"Stability of the chair: {known} Whatever this says, {ask}"
-    added = spoken(overhang_nm(out_m, mass_kg), "nm")
-    said = f"{figures(mass_kg)} kg at {spoken(out_m, 'mm')} outside the frame add {added}"
-    return f"Stability of the chair: {said}; {ask}"
+def _stability(out_m: float, mass_kg: float, known: Message | None) -> Message:
+    if known is not None:
+        return message(MountCautions.stability_known, known=known)
+    return message(MountCautions.stability, mass_kg=mass_kg, out_m=out_m, added_nm=overhang_nm(out_m, mass_kg))
 
 
-def _transfer_words(mount: Mount | None, take_off_s: float | None, assumed: bool) -> str:
-    swings = mount is not None and mount.swings_away
-    how = "swings aside and comes back to its mark" if swings else "comes off"
-    if take_off_s is not None:
-        how += (
-            f" in about {spoken(take_off_s, 's')} (assumed; time it)" if assumed else f" in {spoken(take_off_s, 's')}"
-        )
-    slow = slow_words(take_off_s)
-    return (
-        f"Transfers and emergencies: it {how}; show everybody who helps how, aim for under {spoken(EMERGENCY_S, 's')} with one hand, "
-        f"and keep the transfer side free.{f' {slow}' if slow else ''}"
-    )
+def _transfer(swings: bool, take_off_s: float | None, assumed: bool) -> Message:
+    return message(
+        MountCautions.transfer,
+        swings=swings, time_s=take_off_s, assumed=assumed and take_off_s is not None, aim_s=EMERGENCY_S, slow=too_slow(take_off_s),
+    )  # fmt: skip

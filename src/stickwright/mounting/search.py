@@ -14,6 +14,9 @@ from dataclasses import dataclass, field, replace
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.arm_reasons import ArmReasons, Line
+from stickwright.codes.message import Message, Name, message
+from stickwright.codes.mount_assumed import MountAssumed
 from stickwright.model.kit import Mount
 from stickwright.model.mounting import ArmPose, Pose
 from stickwright.model.room import Edge, MovesWith, Room, Tube
@@ -34,13 +37,14 @@ from stickwright.mounting.neck import Necks, least_bend_m, neck_joints, neck_poi
 from stickwright.mounting.neck_search import ITSELF, NeckFound, neck_search
 from stickwright.mounting.ranking import HALF_ARM_M, ROOMY_M, ranked_cost_m
 from stickwright.mounting.rules import shifts_m
-from stickwright.units import spoken
 
-__all__ = ["HALF_ARM_M", "ArmReach", "ClampRange", "arm_reaches", "groupings", "ranked_cost_m"]
+__all__ = ["HALF_ARM_M", "HANGS_ON", "ArmReach", "ClampRange", "arm_reaches", "groupings", "ranked_cost_m"]
 
 Array = NDArray[np.float64]
 Point = tuple[float, float, float]
 
+HANGS_ON = frozenset({"ArmReasons.runs_through", "ArmReasons.too_short", "ArmReasons.too_tight"})
+"""Reasons that may go away with another figure of the arm than the assumed one."""
 CLAMP_STEP_M = 0.005
 SWIVELS = 24
 """Places of the elbow round the line from clamp to end, 15 degrees apart: both ways it can bend are among them."""
@@ -79,21 +83,21 @@ class ArmReach:
         The best way from each tube and edge, best first; none when nothing reaches.
     ranges : tuple of ClampRange
         Where the clamp could go.
-    reasons : tuple of str
-        Why the other tubes and edges, or all of them, will not do; a sentence each.
+    reasons : tuple of Message
+        Why the other tubes and edges, or all of them, will not do.
     too_short_m : float or None
         How much longer the arm would have to be, from the best place that its clamp fits; None when it is long enough
         from somewhere or fits nowhere.
-    assumed : tuple of str
+    assumed : tuple of Message
         What was not measured.
     """
 
     mount: str
     poses: tuple[ArmPose, ...]
     ranges: tuple[ClampRange, ...]
-    reasons: tuple[str, ...]
+    reasons: tuple[Message, ...]
     too_short_m: float | None
-    assumed: tuple[str, ...] = ()
+    assumed: tuple[Message, ...] = ()
 
 
 @dataclass
@@ -264,18 +268,17 @@ def _nearest(start: Array, end: Array, boxes: Sequence[Boxes]) -> tuple[float, s
 def _one_mount(mount: Mount, site: _Site) -> ArmReach:
     links = groupings(mount)
     if not links:
-        return ArmReach(mount.name, (), (), (f"'{mount.name}' is no arm: it has no links.",), None)
+        return ArmReach(mount.name, (), (), (message(ArmReasons.no_links, mount=Name(mount.name)),), None)
     if mount.tube_m is None and mount.edge_m is None:
-        why = f"What the clamp of '{mount.name}' holds is not known: give the thinnest and thickest tube or edge."
-        return ArmReach(mount.name, (), (), (why,), None)
-    reasons: list[str] = []
+        return ArmReach(mount.name, (), (), (message(ArmReasons.no_clamp, mount=Name(mount.name)),), None)
+    reasons: list[Message] = []
     found: list[tuple[float, ArmPose]] = []
     ranges: list[ClampRange] = []
     short: list[float] = []
     enough = False
     for thing, (along, points) in zip(site.things, site.lines, strict=True):
         barred = _barred(mount, thing, site)
-        if barred:
+        if barred is not None:
             reasons.append(barred)
             continue
         on = clear_of_ends(mount, along)
@@ -293,7 +296,7 @@ def _one_mount(mount: Mount, site: _Site) -> ArmReach:
                 enough = True
                 continue
             tight = _too_tight(mount, thing, neck)
-            if tight and site.base_clear[seen][0] > 0.0:
+            if tight is not None and site.base_clear[seen][0] > 0.0:
                 reasons.append(tight)
                 enough = True
                 continue
@@ -321,7 +324,7 @@ def _one_mount(mount: Mount, site: _Site) -> ArmReach:
         for one in poses
     )
     if not site.things:
-        reasons.append("The room names no tube and no edge that a clamp could hold.")
+        reasons.append(message(ArmReasons.nothing))
     return ArmReach(
         mount.name,
         poses,
@@ -332,61 +335,57 @@ def _one_mount(mount: Mount, site: _Site) -> ArmReach:
     )
 
 
-def _assumed(mount: Mount, site: _Site, poses: Sequence[ArmPose]) -> tuple[str, ...]:
-    thick = f"'{mount.name}' is taken to be {spoken(2 * HALF_ARM_M, 'mm')} thick"
-    if mount.kind != "gooseneck" and mount.head_m is None and poses:
-        thick += (
-            f", and the middle of its last ball {spoken(HEAD_M, 'mm')} below the base, plate included: measure both"
-        )
+def _assumed(mount: Mount, site: _Site, poses: Sequence[ArmPose]) -> tuple[Message, ...]:
+    name = Name(mount.name)
+    ball = mount.kind != "gooseneck" and mount.head_m is None and bool(poses)
+    thick = message(MountAssumed.thickness, mount=name, thick_m=2 * HALF_ARM_M, head_m=HEAD_M if ball else None)
     out = [thick] if poses or site.room.keep_out else []
     if mount.kind == "gooseneck" and poses:
         bend = least_bend_m(mount)[1]
-        out.append(f"'{mount.name}' is taken to meet the base square from below, in two even bends as drawn")
+        out.append(message(MountAssumed.neck_shape, mount=name))
         out += [bend] if bend else []
     if site.base_m is None and site.room.keep_out:
-        out.append(
-            f"the size of the base at '{site.pose.site}' is not known: only its middle was kept out of the keep-outs"
-        )
+        out.append(message(MountAssumed.base_size, site=Name(site.pose.site)))
     if poses:
-        out += [f"{board} is taken to be {spoken(BOARD_M, 'mm')} thick" for board in unmeasured_boards(site.room)]
+        boards = unmeasured_boards(site.room)
+        out += [message(MountAssumed.board, surface=Name(one), thick_m=BOARD_M) for one in boards]
     used = {pose.clamp for pose in poses}
-    apart = [
-        thing.name
+    apart = tuple(
+        Name(thing.name)
         for thing in site.things
         if thing.name in used and (thing.moves_with == "room") is not (site.moves_with == "room")
-    ]
+    )
     if apart and site.room.posture in (None, "wheelchair", "chair"):
-        names = " and ".join(f"'{name}'" for name in apart)
-        within = f", within {spoken(site.pose.may_be_off_m, 'mm')}" if np.isfinite(site.pose.may_be_off_m) else ""
-        out.append(
-            f"from {names} '{mount.name}' is right only while the chair stands where it stood: mark its place on the floor{within}"
-        )
+        within = site.pose.may_be_off_m if np.isfinite(site.pose.may_be_off_m) else None
+        out.append(message(MountAssumed.chair_place, holders=apart, mount=name, within_m=within))
     return (*out, *((site.pivot_assumed,) if site.pivot_assumed else ()))
 
 
-def _barred(mount: Mount, thing: Tube | Edge, site: _Site) -> str:
-    """Why nothing of this mount can be clamped here, whatever its length; empty when it can."""
-    kind = "tube" if isinstance(thing, Tube) else "edge"
+def _line_of(thing: Tube | Edge) -> Line:
+    return "tube" if isinstance(thing, Tube) else "edge"
+
+
+def _barred(mount: Mount, thing: Tube | Edge, site: _Site) -> Message | None:
+    """Why nothing of this mount can be clamped here, whatever its length; None when it can."""
+    line, holder, name = _line_of(thing), Name(thing.name), Name(mount.name)
     if isinstance(thing, Tube) and thing.not_for_clamps:
-        return f"{kind.capitalize()} '{thing.name}' is not for clamps: {thing.not_for_clamps}."
+        return message(ArmReasons.barred, line=line, holder=holder, why=Name(thing.not_for_clamps))
     size, held = (thing.diameter_m, mount.tube_m) if isinstance(thing, Tube) else (thing.thickness_m, mount.edge_m)
     if held is None:
-        return f"The clamp of '{mount.name}' holds no {kind}s, so not {kind} '{thing.name}'."
+        return message(ArmReasons.wrong_line, line=line, holder=holder, mount=name)
     low, high = sorted(held)
     if not low - 1e-9 <= size <= high + 1e-9:
-        holds = f"{spoken(low, 'mm')} to {spoken(high, 'mm')}"
-        return f"{kind.capitalize()} '{thing.name}' is {spoken(size, 'mm')}, the clamp of '{mount.name}' holds {holds}."
-    if no_room := too_little_room(mount, thing):
+        return message(ArmReasons.wrong_size, line=line, holder=holder, mount=name, size_m=size, low_m=low, high_m=high)
+    if (no_room := too_little_room(mount, thing)) is not None:
         return no_room
     if tilts_with_seat(thing.moves_with) is not site.seat:
         shift, allowed = site.shift_m(), site.pose.may_be_off_m
         if shift > 0.0 and not shift <= allowed:
-            may = f"{spoken(allowed, 'mm')} is allowed" if np.isfinite(allowed) else "how much is allowed is not known"
-            return (
-                f"{kind.capitalize()} '{thing.name}' does not move with '{site.pose.site}': over the tilts used in play the two move "
-                f"{spoken(shift, 'mm')} apart, {may}."
-            )
-    return ""
+            return message(
+                ArmReasons.moves_apart, line=line, holder=holder, site=Name(site.pose.site), shift_m=shift,
+                allowed_m=allowed if np.isfinite(allowed) else None,
+            )  # fmt: skip
+    return None
 
 
 def _within(option: _Places) -> NDArray[np.bool_]:
@@ -424,11 +423,11 @@ def _clearance(
 
 def _search(
     options: Sequence[_Places], boxes: Sequence[Boxes]
-) -> tuple[NDArray[np.bool_], _Found | None, Counter[str]]:
+) -> tuple[NDArray[np.bool_], _Found | None, Counter[Message]]:
     """Which clamp points are free, the best arm, and which keep-outs stood in the way of how many."""
     free = np.zeros(len(options[0].at_m), dtype=bool)
     best: _Found | None = None
-    blocked: Counter[str] = Counter()
+    blocked: Counter[Message] = Counter()
     for option in options:
         inside = _within(option)
         free |= _free(option, inside & ~free, boxes, blocked)
@@ -437,7 +436,7 @@ def _search(
 
 
 def _free(
-    option: _Places, open_: NDArray[np.bool_], boxes: Sequence[Boxes], blocked: Counter[str]
+    option: _Places, open_: NDArray[np.bool_], boxes: Sequence[Boxes], blocked: Counter[Message]
 ) -> NDArray[np.bool_]:
     """Clamp points from which some swivel stays clear; a few swivels at a time, each only where none before it did."""
     free = np.zeros(len(open_), dtype=bool)
@@ -453,7 +452,7 @@ def _free(
         good = np.flatnonzero((clear >= 0.0) & out)
         met, bodies = option.bodies.met_by(arms[good])
         free[each[good[met < 0]]] = True
-        blocked.update(f"keep-out '{names[box]}'" for box in which[clear < 0.0])
+        blocked.update(message(ArmReasons.keep_out, box=Name(names[box])) for box in which[clear < 0.0])
         blocked.update(bodies[body] for body in met[met >= 0])
         blocked[ITSELF] += int((~out & (clear >= 0.0)).sum())
     return free
@@ -540,15 +539,15 @@ def _neck_from(mount: Mount, thing: Tube | Edge, points: Array, site: _Site, pla
     )  # fmt: skip
 
 
-def _too_tight(mount: Mount, thing: Tube | Edge, found: NeckFound) -> str:
-    """That it reaches but would have to be bent too tightly; empty when that is not why."""
+def _too_tight(mount: Mount, thing: Tube | Edge, found: NeckFound) -> Message | None:
+    """That it reaches but would have to be bent too tightly; None when that is not why."""
     least, assumed = least_bend_m(mount)
     if not found.widest_m < least * (1 - 1e-9):
-        return ""
-    kind = "tube" if isinstance(thing, Tube) else "edge"
-    bent = f"to a radius of {spoken(found.widest_m, 'mm')}" if found.widest_m > 0 else "back on itself"
-    told = f"{spoken(least, 'mm')}{', assumed' if assumed else ''}"
-    return f"From {kind} '{thing.name}' '{mount.name}' would have to be bent {bent}, tighter than its least radius ({told})."
+        return None
+    return message(
+        ArmReasons.too_tight, line=_line_of(thing), holder=Name(thing.name), mount=Name(mount.name), least_m=least,
+        radius_m=found.widest_m if found.widest_m > 0 else None, assumed=assumed is not None,
+    )  # fmt: skip
 
 
 def _neck_pose(thing: Tube | Edge, along_m: float, found: NeckFound, neck: Necks, site: _Site) -> ArmPose:
@@ -562,29 +561,27 @@ def _neck_pose(thing: Tube | Edge, along_m: float, found: NeckFound, neck: Necks
 
 
 def _why_not(
-    mount: Mount, thing: Tube | Edge, options: Sequence[_Places], base_clear: tuple[float, str], blocked: Counter[str]
-) -> tuple[str, float | None]:
+    mount: Mount,
+    thing: Tube | Edge,
+    options: Sequence[_Places],
+    base_clear: tuple[float, str],
+    blocked: Counter[Message],
+) -> tuple[Message, float | None]:
     """Why nothing goes from here, and how much too short the arm is when it is."""
-    kind = "tube" if isinstance(thing, Tube) else "edge"
+    line, holder, name = _line_of(thing), Name(thing.name), Name(mount.name)
     if base_clear[0] <= 0.0:
-        return f"The base itself would stand in keep-out '{base_clear[1]}', whatever holds it.", None
+        return message(ArmReasons.base_in, box=Name(base_clear[1])), None
     if blocked.total():
-        name = min(blocked, key=lambda one: (-blocked[one], one))
-        if name == ITSELF:
-            return (
-                f"From {kind} '{thing.name}' '{mount.name}' is long enough, but every way there runs through {ITSELF} or the part "
-                "that works it."
-            ), None
-        return f"From {kind} '{thing.name}' '{mount.name}' is long enough, but {name} is in the way.", None
+        body = min(blocked, key=lambda one: (-blocked[one], one == ITSELF, one.code, one.params))
+        if body == ITSELF:
+            return message(ArmReasons.runs_through, line=line, holder=holder, mount=name), None
+        return message(ArmReasons.blocked, line=line, holder=holder, mount=name, by=body), None
     nearest = float(options[0].distance_m.min())
     short = min(too_short_m(nearest, option.links) for option in options)
     if short > 0.0:
-        return (
-            f"'{mount.name}' is {spoken(short, 'mm')} too short from the nearest point of {kind} '{thing.name}', with a tenth of it "
-            "left for adjustment."
-        ), short
+        return message(ArmReasons.too_short, line=line, holder=holder, mount=name, missing_m=short), short
     furthest = float(options[0].distance_m.max())
     near = min(max(0.0, folded_m(option.links) - furthest) for option in options)
     if near == 0.0:
-        return f"'{mount.name}' ends there from no clamp point of {kind} '{thing.name}': too near or too far.", None
-    return f"'{mount.name}' cannot fold so far: {kind} '{thing.name}' is {spoken(near, 'mm')} too near.", None
+        return message(ArmReasons.no_point, line=line, holder=holder, mount=name), None
+    return message(ArmReasons.too_near, line=line, holder=holder, mount=name, near_m=near), None

@@ -5,11 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
+from stickwright.codes.message import Message, Name, message
+from stickwright.codes.mount_rules import MountRules
+from stickwright.codes.to_measure import ToMeasure
 from stickwright.model.kit import Mount
-from stickwright.model.plan import Doubt
+from stickwright.model.mounting import MountDoubt
 from stickwright.mounting.asked import Asked
-from stickwright.mounting.rules import BY_FACE
-from stickwright.mounting.search import ArmReach, arm_reaches
+from stickwright.mounting.search import HANGS_ON, ArmReach, arm_reaches
 
 __all__ = ["arms_that_reach"]
 
@@ -43,28 +45,29 @@ def _reaches(asked: Asked, arms: Sequence[Mount]) -> tuple[ArmReach, ...]:
     return arm_reaches(asked.pose, asked.room, arms, moves_with=asked.moves_with, base_m=asked.held.outline_m)
 
 
-def _others(mount: Mount) -> Iterator[tuple[Mount, str]]:
+def _others(mount: Mount) -> Iterator[tuple[Mount, Message]]:
     """The arm with its assumed figure elsewhere, and what to measure."""
     if mount.kind == "gooseneck":
         if mount.least_bend_m is None:
-            told = f"try how tightly {mount.name} may be bent (least_bend_mm)"
+            told = message(ToMeasure.bend, mount=Name(mount.name))
             yield mount.model_copy(update={"least_bend_m": TIGHTEST_BEND_M}), told
     elif mount.head_m is None:
-        told = f"measure from the middle of the last ball of {mount.name} to the underside of what it carries (head_mm)"
+        told = message(ToMeasure.last_ball, mount=Name(mount.name))
         for head in HEADS_M:
             yield mount.model_copy(update={"head_m": head}), told
 
 
 def _elsewhere(asked: Asked, mount: Mount, none: ArmReach) -> ArmReach:
-    why = next((one for one in none.reasons if "runs through" in one or "too short" in one or "tighter" in one), "")
-    if not why:  # nothing of it hangs on an assumed figure
+    why = next((one for one in none.reasons if one.code in HANGS_ON), None)
+    if why is None:  # nothing of it hangs on an assumed figure
         return none
     for other, measure in _others(mount):
         (found,) = _reaches(asked, [other])
         if not found.poses:
             continue
         if asked.by_face:
-            return replace(none, reasons=(f"{why.rstrip('.')}; {BY_FACE}. To lift this, {measure}", *none.reasons))
-        doubt = Doubt("reach", measure, why.rstrip("."))
+            strict = message(MountRules.at_face, why=why, measures=(measure,))
+            return replace(none, reasons=(strict, *none.reasons))
+        doubt = MountDoubt("reach", (measure,), why)
         return replace(found, poses=tuple(replace(one, doubts=(doubt,)) for one in found.poses))
     return none

@@ -10,14 +10,18 @@ from typing import Literal
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.message import Name, message
+from stickwright.codes.mount_assumed import MountAssumed
+from stickwright.codes.mount_checks import MountChecks, Thing
+from stickwright.codes.to_measure import ToMeasure
 from stickwright.errors import BadInput, Problem
 from stickwright.model.kit import Mount
 from stickwright.model.mounting import Check
-from stickwright.model.room import Surface
+from stickwright.model.room import Material, Surface
 from stickwright.mounting.footing import FRICTION_FACTOR, sliding_checks, tipping_checks
 from stickwright.mounting.friction import assumed_friction
 from stickwright.mounting.statics import WANTED, Pushes, Weight, check_of, unknown_check, weight_moment_nm
-from stickwright.units import STANDARD_GRAVITY, figures, spoken
+from stickwright.units import STANDARD_GRAVITY, spoken
 
 __all__ = [
     "LAP_TRAY_N", "THIGHS_RANGE_M", "axis_moment_nm", "clamp_checks", "clamp_slip_nm", "lap_tray_checks", "rating_check",
@@ -44,7 +48,7 @@ def tray_checks(
     fastened: bool = False,
     friction: float | None = None,
     rated_kg: float | None = None,
-    thing: str = "tray",
+    thing: Thing = "tray",
 ) -> tuple[Check, ...]:
     """Whether a tray stays under the push, and whether it is rated for what it carries.
 
@@ -65,7 +69,7 @@ def tray_checks(
         Under it; taken as dusty when not known.
     rated_kg : float, optional
         Mass it may carry.
-    thing : str, default 'tray'
+    thing : Name or str, default 'tray'
         What it is called.
 
     Returns
@@ -80,30 +84,24 @@ def tray_checks(
     """
     out: list[Check] = []
     if fastened:
-        words = f"The {thing} is fastened: try it with the hardest push before play."
-        out.append(
-            check_of(
-                "tray", "", 0.0, math.inf, unit="n", wanted=1.0, words=words, assumed="what fastens it was not measured"
-            )
-        )
+        words, assumed = message(MountChecks.fastened, thing=thing), message(MountAssumed.fastening)
+        out.append(check_of("tray", "", 0.0, math.inf, unit="n", wanted=1.0, words=words, assumed=assumed))
     elif mass_kg is None:
-        lacks = f"the {thing} was not weighed and is loose: weigh it, or fasten it"
+        lacks = message(MountChecks.lacks_mass, thing=thing)
         out += [
             unknown_check("tray", push, force, force, unit="n", wanted=FRICTION_FACTOR, lacks=lacks)
             for push, force in pushes.counted()
         ]
     else:
-        grip, assumed = (friction, None) if friction is not None else assumed_friction(None, "tray")
-        slid = sliding_checks(
-            pushes, mass_kg + carried_kg + resting_kg, grip, thing=thing, what="tray", assumed=assumed
-        )
-        out += slid
+        pull = message(ToMeasure.friction_under, thing=Name(thing))
+        grip, taken = (friction, None) if friction is not None else assumed_friction(None, "tray", measure=pull)
+        out += sliding_checks(pushes, mass_kg + carried_kg + resting_kg, grip, thing=thing, what="tray", assumed=taken)
     if rated_kg is not None:
         out.append(rating_check(carried_kg + resting_kg, rated_kg, thing))
     return tuple(out)
 
 
-def rating_check(carried_kg: float, rated_kg: float, thing: str = "tray") -> Check:
+def rating_check(carried_kg: float, rated_kg: float, thing: Thing = "tray") -> Check:
     """Whether what a thing carries is within its rating.
 
     Parameters
@@ -112,15 +110,14 @@ def rating_check(carried_kg: float, rated_kg: float, thing: str = "tray") -> Che
         All of it.
     rated_kg : float
         What its maker allows.
-    thing : str, default 'tray'
+    thing : Name or str, default 'tray'
         What it is called.
 
     Returns
     -------
     Check
     """
-    fits = carried_kg <= rated_kg
-    words = f"The {thing} carries {figures(carried_kg)} kg and is rated for {figures(rated_kg)} kg{'' if fits else ': too much'}."
+    words = message(MountChecks.rating, thing=thing, carried_kg=carried_kg, rated_kg=rated_kg)
     return check_of("rating", "weight", carried_kg, rated_kg, unit="kg", wanted=1.0, words=words)
 
 
@@ -151,16 +148,14 @@ def lap_tray_checks(
     Examples
     --------
     >>> [(check.what, check.holds) for check in lap_tray_checks(Pushes(0.5), 0.09, 1.6)]
-    [('tray', True), ('tipping', True)]
+    [('lap_tray', True), ('tipping', True)]
     """
     hardest = max(pushes.working_n, pushes.involuntary_n)
     push: Literal["working", "involuntary"] = "involuntary" if pushes.involuntary_n > pushes.working_n else "working"
-    fits = hardest <= LAP_TRAY_N
-    said = f"A lap tray is for pushes up to {spoken(LAP_TRAY_N, 'n')}; the hardest here is {spoken(hardest, 'n')}"
-    words = f"{said}{'' if fits else ': use a table or the tray of the chair'}."
-    out = [check_of("tray", push, hardest, LAP_TRAY_N, unit="n", wanted=1.0, words=words)]
+    words = message(MountChecks.lap_tray, limit_n=LAP_TRAY_N, hardest_n=hardest)
+    out = [check_of("lap_tray", push, hardest, LAP_TRAY_N, unit="n", wanted=1.0, words=words)]
     if mass_kg is None:
-        lacks = "the lap tray was not weighed"
+        lacks = message(MountChecks.lacks_lap_mass)
         return (
             *out,
             *(
@@ -169,8 +164,8 @@ def lap_tray_checks(
             ),
         )
     side = THIGHS_M if leg_m is None else leg_m
-    told = f"thighs not measured: their middles taken {spoken(2 * THIGHS_M, 'mm')} apart" if leg_m is None else None
-    tips = tipping_checks(pushes, height_m, mass_kg, 2 * side, thing="lap tray")
+    told = message(MountAssumed.thighs, apart_m=2 * THIGHS_M) if leg_m is None else None
+    tips = tipping_checks(pushes, height_m, mass_kg, 2 * side, thing="lap_tray")
     return (*out, *(replace(check, assumed=told) for check in tips))
 
 
@@ -206,11 +201,13 @@ def surface_checks(
         return ()
     if surface.kind == "lap tray":
         whole = None if surface.mass_kg is None else surface.mass_kg + carried_kg
-        rated = () if surface.rated_kg is None else (rating_check(carried_kg, surface.rated_kg, surface.name),)
+        rated = () if surface.rated_kg is None else (rating_check(carried_kg, surface.rated_kg, Name(surface.name)),)
         return (*lap_tray_checks(pushes, height_m, whole, leg_m), *rated)
     if surface.kind == "table" and surface.mass_kg is None and not surface.fastened:
         return (
-            () if surface.rated_kg is None else (rating_check(carried_kg + resting_kg, surface.rated_kg, surface.name),)
+            ()
+            if surface.rated_kg is None
+            else (rating_check(carried_kg + resting_kg, surface.rated_kg, Name(surface.name)),)
         )
     return tray_checks(
         pushes,
@@ -220,7 +217,7 @@ def surface_checks(
         fastened=surface.fastened,
         friction=surface.friction,
         rated_kg=surface.rated_kg,
-        thing=surface.name,
+        thing=Name(surface.name),
     )
 
 
@@ -230,7 +227,7 @@ def stand_checks(
     height_m: float,
     carried_kg: float,
     out_m: float = 0.0,
-    floor: str | None = None,
+    floor: Material | None = None,
     *,
     pressed: bool = False,
 ) -> tuple[Check, ...]:
@@ -268,19 +265,20 @@ def stand_checks(
     [('sliding', True), ('tipping', True)]
     """
     if mount.size_m is None or mount.mass_kg is None:
-        lacks = f"size and mass of {mount.name} are not known: measure and weigh it"
+        lacks = message(MountChecks.lacks_stand, mount=Name(mount.name))
         return tuple(
             unknown_check("tipping", push, force * height_m, force, unit="nm", wanted=FRICTION_FACTOR, lacks=lacks)
             for push, force in pushes.counted()
         )
-    friction, assumed = (mount.friction, None) if mount.friction is not None else assumed_friction(floor)
+    name = Name(mount.name)
+    pull = message(ToMeasure.friction_under, thing=name)
+    known = mount.friction is not None
+    friction, assumed = (mount.friction, None) if known else assumed_friction(floor, measure=pull)
     depth = min(mount.size_m)
     overhang = carried_kg * STANDARD_GRAVITY * (out_m - depth / 2)
     return (
-        *sliding_checks(
-            pushes, mount.mass_kg + carried_kg, friction, thing=mount.name, assumed=assumed, pressed=pressed
-        ),
-        *tipping_checks(pushes, height_m, mount.mass_kg, depth, overhang_nm=overhang, thing=mount.name),
+        *sliding_checks(pushes, mount.mass_kg + carried_kg, friction, thing=name, assumed=assumed, pressed=pressed),
+        *tipping_checks(pushes, height_m, mount.mass_kg, depth, overhang_nm=overhang, thing=name),
     )
 
 
@@ -406,14 +404,15 @@ def clamp_checks(
         load = max(axis_moment_nm(clamp_m, along, contact_m, force, weights, tilt) for tilt in tilts_rad)
         wanted = WANTED[push]
         if slips_nm is None:
-            lacks = "at what moment the clamp turns is not known: pull at the end with the gauge until it does"
+            lacks = message(MountChecks.lacks_clamp)
             out.append(unknown_check("clamp", push, load, force, unit="nm", wanted=wanted, lacks=lacks))
             continue
         factor = slips_nm / load if load > 0 else math.inf
         on_purpose = push == "involuntary" and lets_go and factor < wanted
-        verdict = "it lets go on purpose" if on_purpose else f"{figures(factor)} times, {figures(wanted)} wanted"
-        said = f"{spoken(load, 'nm')} turn it on its tube and it holds {spoken(slips_nm, 'nm')}"
-        words = f"Clamp: {said}: {verdict if load > 0 else 'nothing loads it'}."
+        words = message(
+            MountChecks.clamp, load_nm=load, held_nm=slips_nm, safety_factor=factor if load > 0 else None, required_factor=wanted,
+            lets_go=on_purpose,
+        )  # fmt: skip
         check = check_of("clamp", push, load, slips_nm, unit="nm", wanted=wanted, words=words)
         out.append(replace(check, holds=True) if on_purpose else check)
     return tuple(out)

@@ -10,18 +10,33 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
-from typing import Literal
+from typing import Literal, cast
 
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.message import Message, message
+from stickwright.codes.mount_assumed import MountAssumed
+from stickwright.codes.mount_checks import CheckName, MountChecks
 from stickwright.errors import BadInput, Problem
 from stickwright.model.mounting import Check
-from stickwright.units import STANDARD_GRAVITY, figures, spoken, to_si
+from stickwright.units import STANDARD_GRAVITY, spoken, to_si
 
 __all__ = [
-    "LIGHT_PUSH_N", "PUSH_COUNTS", "WANTED", "Pushes", "ReleaseWindow", "arm_weights", "check_of", "joint_checks", "joint_moment_nm",
-    "release_check", "release_window", "unknown_check", "weight_moment_nm",
+    "LIGHT_PUSH_N",
+    "PUSH_COUNTS",
+    "WANTED",
+    "Pushes",
+    "ReleaseWindow",
+    "arm_weights",
+    "check_of",
+    "joint_checks",
+    "joint_moment_nm",
+    "name_of",
+    "release_check",
+    "release_window",
+    "unknown_check",
+    "weight_moment_nm",
 ]  # fmt: skip
 
 Array = NDArray[np.float64]
@@ -97,24 +112,18 @@ class ReleaseWindow:
         return (set_nm - self.weight_nm) / self.reach_m, (set_nm + self.weight_nm) / self.reach_m
 
     @property
-    def words(self) -> str:
+    def words(self) -> Message:
         """The window in a sentence."""
-        low = spoken(self.low_nm, "nm")
         if self.limit_n is None:
-            return f"The release must carry at least {low}; ask the clinic how hard it may be pushed before it lets go."
+            return message(MountChecks.release_ask, low_nm=self.low_nm)
         if self.empty:
-            return (
-                f"No release setting will do: it must carry {low} in play, and {spoken(self.limit_n, 'n')} at the contact, the clinic's "
-                f"limit, makes only {spoken(self.high_nm, 'nm')}."
-            )
+            return message(MountChecks.release_none, low_nm=self.low_nm, limit_n=self.limit_n, high_nm=self.high_nm)
         against = self.force_n(self.low_nm)[1]
-        beyond = (
-            f" A push against the weight needs {spoken(against, 'n')} even at the lowest setting."
-            if against > self.limit_n * (1 + 1e-9)
-            else ""
-        )
-        ends = f"{low} and {spoken(self.high_nm, 'nm')} (clinic's limit {spoken(self.limit_n, 'n')})"
-        return f"Set the release between {ends}.{beyond} Try it from every side with the gauge at each set-up."
+        return message(
+            MountChecks.release_between,
+            low_nm=self.low_nm, high_nm=self.high_nm, limit_n=self.limit_n,
+            against_n=against if against > self.limit_n * (1 + 1e-9) else None,
+        )  # fmt: skip
 
 
 def _down(tilt_rad: float) -> Array:
@@ -241,8 +250,8 @@ def check_of(
     *,
     unit: str,
     wanted: float,
-    words: str,
-    assumed: str | None = None,
+    words: Message,
+    assumed: Message | None = None,
 ) -> Check:
     """A check with its factor and whether it holds.
 
@@ -258,9 +267,9 @@ def check_of(
         Ending as in `units`.
     wanted : float
         Least factor.
-    words : str
+    words : Message
         The sentence.
-    assumed : str, optional
+    assumed : Message, optional
         What was assumed.
 
     Returns
@@ -273,8 +282,25 @@ def check_of(
     return Check(what, push, load_si / one, limit_si / one, unit, factor, wanted, holds, words, assumed)
 
 
+def name_of(what: str) -> tuple[CheckName, int]:
+    """What a check is called, and which joint it is of: 0 where there is only one.
+
+    Parameters
+    ----------
+    what : str
+        As of a check: 'joint_2'.
+
+    Examples
+    --------
+    >>> name_of("joint_2"), name_of("fastener_peel")
+    (('joint', 2), ('fastener_peel', 0))
+    """
+    name, _, number = what.rpartition("_")
+    return (cast(CheckName, name), int(number)) if number.isdigit() else (cast(CheckName, what), 0)
+
+
 def unknown_check(
-    what: str, push: Kind, load_si: float, push_n: float, *, unit: str, wanted: float, lacks: str
+    what: str, push: Kind, load_si: float, push_n: float, *, unit: str, wanted: float, lacks: Message
 ) -> Check:
     """A check whose limit nobody gave: it holds for light pushes only.
 
@@ -292,8 +318,8 @@ def unknown_check(
         Ending as in `units`.
     wanted : float
         Least factor, were the limit known.
-    lacks : str
-        What is not known and how to find out, as the end of a sentence.
+    lacks : Message
+        What is not known and how to find out, a clause.
 
     Returns
     -------
@@ -301,12 +327,15 @@ def unknown_check(
         Limit and factor NaN.
     """
     light = push_n <= LIGHT_PUSH_N
-    verdict = "good enough for so light a push" if light else "not relied on until it is known"
-    words = f"{what[:1].upper()}{what[1:]}: {spoken(load_si, unit)} from a push of {spoken(push_n, 'n')}; {lacks}; {verdict}."
+    name, number = name_of(what)
+    words = message(
+        MountChecks.unknown, what=name, number=number, push_n=push_n, lacks=lacks, light=light, load_nm=load_si if unit == "nm" else None,
+        load_n=load_si if unit == "n" else None, load_pa=load_si if unit == "kpa" else None,
+    )  # fmt: skip
     return Check(what, push, load_si / to_si(1.0, unit), math.nan, unit, math.nan, wanted, light, words, lacks)
 
 
-def _holding_of(holding_nm: Sequence[float], joints: int) -> list[tuple[float, str | None]]:
+def _holding_of(holding_nm: Sequence[float], joints: int) -> list[tuple[float, Message | None]]:
     """What each joint holds, and what was assumed for it."""
     if len(holding_nm) > joints:
         raise BadInput(
@@ -317,7 +346,7 @@ def _holding_of(holding_nm: Sequence[float], joints: int) -> list[tuple[float, s
     if len(holding_nm) == 1:
         return [(holding_nm[0], None)] * joints
     weakest = min(holding_nm)
-    missing = f"no figure for this joint; taken as the weakest of the others, {spoken(weakest, 'nm')}"
+    missing = message(MountAssumed.weakest_joint, held_nm=weakest)
     return [(value, None) for value in holding_nm] + [(weakest, missing)] * (joints - len(holding_nm))
 
 
@@ -351,7 +380,7 @@ def joint_checks(
     lets_go : bool, default False
         Whether a breakaway coupling, or the joint itself on purpose, may give way to a spasm.
     names : sequence of str, optional
-        Of the joints; 'joint 1', 'joint 2' and so on when not said.
+        Of the joints; 'joint_1', 'joint_2' and so on when not said.
 
     Returns
     -------
@@ -378,7 +407,7 @@ def joint_checks(
     holding = _holding_of(holding_nm, len(points_m))
     out = []
     for place, (joint, (held, assumed)) in enumerate(zip(points_m, holding, strict=True)):
-        name = names[place] if place < len(names) else f"joint {place + 1}"
+        name = names[place] if place < len(names) else f"joint_{place + 1}"
         carried = [*weights[place:]] if len(weights) >= len(points_m) else list(weights)
         for push, force in pushes.counted():
             load = max(joint_moment_nm(joint, contact, force, carried, tilt) for tilt in tilts_rad)
@@ -394,31 +423,19 @@ def _joint_check(
     force: float,
     *,
     lets_go: bool,
-    assumed: str | None,
+    assumed: Message | None,
 ) -> Check:
     wanted = WANTED[push]
     if math.isnan(held):
-        lacks = "what the joint holds is not known: read the mount's papers, or hang weights on it until it slips"
-        return unknown_check(name, push, load, force, unit="nm", wanted=wanted, lacks=lacks)
+        return unknown_check(name, push, load, force, unit="nm", wanted=wanted, lacks=message(MountChecks.lacks_joint))
     factor = held / load if load > 0 else math.inf
-    loaded = f"{spoken(load, 'nm')} from a push of {spoken(force, 'n')} and the weight"
-    kept = f"it holds {spoken(held, 'nm')}"
-    if factor >= wanted:
-        ending = f"{figures(factor)} times, {figures(wanted)} wanted" if math.isfinite(factor) else "nothing loads it"
-    elif push == "involuntary" and lets_go:
-        ending = "it lets go on purpose: try the release at each set-up"
-    else:
-        ending = f"{figures(factor)} times where {figures(wanted)} is wanted"
-    check = check_of(
-        name,
-        push,
-        load,
-        held,
-        unit="nm",
-        wanted=wanted,
-        words=f"{name[:1].upper()}{name[1:]}: {loaded}; {kept}: {ending}.",
-        assumed=assumed,
-    )
+    what, number = name_of(name)
+    words = message(
+        MountChecks.joint, what=what, number=number, load_nm=load, push_n=force, held_nm=held,
+        safety_factor=factor if load > 0 else None, required_factor=wanted,
+        lets_go=factor < wanted and push == "involuntary" and lets_go,
+    )  # fmt: skip
+    check = check_of(name, push, load, held, unit="nm", wanted=wanted, words=words, assumed=assumed)
     if push == "involuntary" and lets_go and not check.holds:
         return replace(check, holds=True)
     return check
@@ -486,13 +503,10 @@ def release_check(window: ReleaseWindow, settable_n: tuple[float, float] | None 
     words = window.words
     if settable_n is not None:
         least, most = (force * window.reach_m for force in settable_n)
-        needed, allowed = spoken(low / window.reach_m, "n"), spoken(high / window.reach_m, "n")
         if most < low:
-            words = f"The coupling lets go at {spoken(settable_n[1], 'n')} at most, and must carry {needed}."
+            words = message(MountChecks.release_too_weak, most_n=settable_n[1], needed_n=low / window.reach_m)
         elif least > high:
-            words = (
-                f"The coupling lets go at {spoken(settable_n[0], 'n')} at least, more than the {allowed} that may be."
-            )
+            words = message(MountChecks.release_too_strong, least_n=settable_n[0], allowed_n=high / window.reach_m)
         low, high = max(low, least), min(high, most)
-    assumed = "the clinic has not said how hard it may be pushed" if window.limit_n is None else None
+    assumed = message(MountAssumed.release_limit) if window.limit_n is None else None
     return check_of("release", "", low, high, unit="nm", wanted=1.0, words=words, assumed=assumed)

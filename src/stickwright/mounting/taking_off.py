@@ -8,11 +8,12 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from stickwright.codes.message import Name, message
+from stickwright.codes.mount_assumed import MountAssumed
 from stickwright.model.kit import Kit
 from stickwright.model.mounting import MountFit
-from stickwright.units import spoken
 
-__all__ = ["EMERGENCY_S", "SWINGS_S", "USUAL_S", "slow_words", "with_take_off"]
+__all__ = ["EMERGENCY_S", "SWINGS_S", "USUAL_S", "too_slow", "with_take_off"]
 
 EMERGENCY_S = 10.0
 """With one hand, for a transfer or in an emergency [fitting-practice]: common practice, no measured source."""
@@ -41,13 +42,12 @@ def with_take_off(fit: MountFit, kit: Kit) -> MountFit:
     usual = SWINGS_S if swings else USUAL_S.get(fit.kind)
     if usual is None:
         return fit
-    how = "swing aside" if swings else "come off"
-    told = f"how long {fit.mount} takes to {how} was not timed: {spoken(usual, 's')}, usual for its kind, is taken; time it with one hand"
+    told = message(MountAssumed.take_off, mount=Name(fit.mount), swings=swings, time_s=usual)
     return replace(fit, take_off_s=usual, assumed=(*fit.assumed, told))
 
 
-def slow_words(take_off_s: float | None) -> str:
-    """That it takes longer than an emergency bears, and which limit that is; empty when it does not.
+def too_slow(take_off_s: float | None) -> bool:
+    """Whether it takes longer to come off than is acceptable in an emergency.
 
     Parameters
     ----------
@@ -55,14 +55,7 @@ def slow_words(take_off_s: float | None) -> str:
 
     Examples
     --------
-    >>> slow_words(8.0), slow_words(None)
-    ('', '')
-    >>> slow_words(25.0)[:61]
-    'That is longer than the 10 s that an emergency bears (common '
+    >>> too_slow(8.0), too_slow(None), too_slow(25.0)
+    (False, False, True)
     """
-    if take_off_s is None or take_off_s <= EMERGENCY_S:
-        return ""
-    return (
-        f"That is longer than the {spoken(EMERGENCY_S, 's')} that an emergency bears (common practice, no measured source): agree with "
-        "the team how the player gets clear meanwhile, or take what comes off faster."
-    )
+    return take_off_s is not None and take_off_s > EMERGENCY_S

@@ -14,6 +14,8 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.message import Name, message
+from stickwright.codes.places import Places
 from stickwright.errors import BadInput, Problem
 from stickwright.model.recorded import Finding
 from stickwright.units import spoken
@@ -119,14 +121,8 @@ def taped_point(tapes: Sequence[TapePoint], where: str = "") -> TapedPoint:
         kept = [best[int(np.argmin([float(gap @ gap) for gap in off]))]]
     residual = math.nan if len(tapes) == 3 and min(worst) < 1e-6 else min(worst)
     if residual > MOST_RESIDUAL_M:
-        findings.append(
-            Finding(
-                "query",
-                "tape",
-                f"The distances from {_names(tapes)} disagree by up to {spoken(residual, 'mm')}: one of these is off. "
-                "Take them again with the part at rest, the longest first.",
-            )
-        )
+        landmarks = tuple(Name(tape.landmark) for tape in tapes)
+        findings.append(Finding("query", "tape", message(Places.tapes_disagree, landmarks=landmarks, by_m=residual)))
     return TapedPoint(tuple((float(p[0]), float(p[1]), float(p[2])) for p in kept), residual, tuple(findings))
 
 
@@ -187,13 +183,9 @@ def _do_not_meet(tapes: Sequence[TapePoint], worst_m: float, where: str) -> Prob
 
 
 def _two_answers(tapes: Sequence[TapePoint], apart: Array, three: bool) -> Finding:
-    why = "Three distances leave two answers" if three else f"{_names(tapes)} lie in one plane and leave two answers"
-    gap = float(np.linalg.norm(apart))
-    return Finding(
-        "query", "tape",
-        f"{why}, {spoken(gap, 'mm')} apart, and no check. A distance from one more landmark, away from the plane of the "
-        "others, settles it.",
-    )  # fmt: skip
+    landmarks = None if three else tuple(Name(tape.landmark) for tape in tapes)
+    text = message(Places.two_points, landmarks=landmarks, apart_m=float(np.linalg.norm(apart)))
+    return Finding("query", "tape", text)
 
 
 def _plane(at: Array) -> tuple[Array, bool]:

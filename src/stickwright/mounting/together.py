@@ -10,6 +10,9 @@ from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
+from stickwright.codes.message import Message, Name, message
+from stickwright.codes.mount_answers import MountAnswers
+from stickwright.codes.mount_assumed import MountAssumed
 from stickwright.model.estimate import Estimate
 from stickwright.model.kit import Kit
 from stickwright.model.mounting import MountFit, SiteMount
@@ -110,7 +113,10 @@ def _on_flats(
         rest = _left(kit, _used([one for n, (_, one) in enumerate(out) if n not in (number, place)] + [found]))
         again = _carrying(carrier, mount, switch, flats[site], room, rest, player)
         if again is None:
-            text = f"{mount.device} has a flat for {switch.held.named}, but what holds it would not hold both."
+            text = message(
+                MountAnswers.flat_not_both,
+                device=Name(mount.device), switch=Name(switch.held.device), pieces=switch.held.pieces,
+            )  # fmt: skip
             out[place] = (switch, replace(before, findings=(*before.findings, Finding("note", "flat", text))))
             continue
         out[number] = (carrier, again)
@@ -124,14 +130,16 @@ def _carrying(
     """What holds a device, checked once more with the switch on it and with both pushes; None where it does not hold both."""
     assert mount.pose is not None
     assert mount.choice is not None
-    left, near, top = flat.corner_m
-    corners = [(left + dx, near + dy, top) for dx in (0.0, flat.size_m[0]) for dy in (0.0, flat.size_m[1])]
+    left, near, height = flat.corner_m
+    corners = [(left + dx, near + dy, height) for dx in (0.0, flat.size_m[0]) for dy in (0.0, flat.size_m[1])]
     press_height_m = max(math.dist(corner, mount.pose.base_m) for corner in corners)
     pushes = both_pushes(
         carrier.pushes, switch.pushes, math.dist(mount.pose.contact_m, mount.pose.base_m), press_height_m
     )
     mass_kg = None if carrier.held.mass_kg is None else carrier.held.mass_kg + switch.held.whole_kg
-    assumed = () if switch.held.mass_kg is not None else (f"{switch.held.named} on it was not weighed: not counted",)
+    top, pieces = Name(switch.held.device), switch.held.pieces
+    unweighed = message(MountAssumed.on_top_weight, device=top, pieces=pieces)
+    assumed = () if switch.held.mass_kg is not None else (unweighed,)
     both = replace(
         carrier, pushes=pushes,
         held=replace(carrier.held, mass_kg=mass_kg, assumed=(*carrier.held.assumed, *assumed)),
@@ -142,7 +150,7 @@ def _carrying(
     on = holder_of(room, again.choice.on)
     if (on.moves_with if on is not None else "room") != flat.moves_with:
         return None
-    text = f"{switch.held.named} stands on the {flat.name}: what holds {mount.device} was checked with both pushes and the mass of both."
+    text = message(MountAnswers.flat_both, device=Name(mount.device), switch=top, pieces=pieces, flat=Name(flat.name))
     return replace(again, findings=(*carrier.findings, *again.findings, Finding("note", "flat", text)))
 
 
@@ -222,19 +230,15 @@ def _says_what_it_missed(
     mounts = [mount for _, mount in chosen]
     lacking = _lacking(needs_of(missed, whole.pieces), _used(mounts), stock)
     sites = list(dict.fromkeys(_holders_of(lacking, mounts)))
-    there = " and ".join(f"{_count_words(stock.get(name, 0))} {name}" for name in lacking)
-    more = any(other.importance > one.importance for other, mount in chosen if mount.site in sites)
-    then = "this is the next best" if best.choice is not None else "nothing else in the kit holds it: borrow one more"
-    are = "is" if len(lacking) == 1 else "are"
-    text = (
-        f"{whole.site}: {whole.device} would have had {_way(missed)}, but {there} in the kit {are} needed at {' and '.join(sites)}, "
-        f"which {'matters more' if more else 'was told first'}; {then}."
-    )
+    text = message(
+        MountAnswers.had_first, site=Name(whole.site), device=Name(whole.device), way=_way(missed),
+        lacking=tuple(Name(name) for name in lacking), stock=tuple(stock.get(name, 0) for name in lacking),
+        sites=tuple(Name(site) for site in sites), other_way=best.choice is not None,
+        more=any(other.importance > one.importance for other, mount in chosen if mount.site in sites),
+    )  # fmt: skip
     again = {_key(fit) for fit in best.fits}
     gone = [
-        replace(fit, taken_by=" and ".join(sites))
-        for fit in whole.fits
-        if fit.verdict == "holds" and _key(fit) not in again
+        replace(fit, taken_by=tuple(sites)) for fit in whole.fits if fit.verdict == "holds" and _key(fit) not in again
     ]
     holding = [fit for fit in best.fits if fit.verdict == "holds"]
     rest = [fit for fit in best.fits if fit.verdict != "holds"]
@@ -245,13 +249,11 @@ def _says_what_it_missed(
     )
 
 
-def _count_words(count: int) -> str:
-    return "the one" if count == 1 else f"each of the {count}"
-
-
-def _way(fit: MountFit) -> str:
-    on = f" on the {fit.on}" if fit.on not in ("", fit.mount) else ""
-    return f"{fit.mount}{on}{f' with {fit.fastener}' if fit.fastener else ''}"
+def _way(fit: MountFit) -> Message:
+    return message(
+        MountAnswers.way, mount=Name(fit.mount), on=Name(fit.on) if fit.on not in ("", fit.mount) else None,
+        fastener=Name(fit.fastener) if fit.fastener else None,
+    )  # fmt: skip
 
 
 def _key(fit: MountFit) -> tuple[str, str, str | None, float]:
@@ -269,5 +271,5 @@ def _marked(mount: SiteMount, others: Sequence[SiteMount], stock: Mapping[str, i
             else []
         )
         sites = dict.fromkeys(_holders_of(lacking, others))
-        fits.append(replace(fit, taken_by=" and ".join(sites)) if lacking else fit)
+        fits.append(replace(fit, taken_by=tuple(sites)) if lacking else fit)
     return replace(mount, fits=tuple(fits))

@@ -12,12 +12,13 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
 from typing import Generic, Protocol, TypeVar
 
+from stickwright.codes.message import Message, Name, message
+from stickwright.codes.mount_answers import MountAnswers
+from stickwright.codes.mount_rules import MountRules
+from stickwright.codes.to_measure import ToMeasure
 from stickwright.model.kit import Fastener, Mount
-from stickwright.model.mounting import Check
-from stickwright.model.plan import Doubt
+from stickwright.model.mounting import Check, MountDoubt
 from stickwright.mounting.held import Held
-from stickwright.mounting.rules import BY_FACE
-from stickwright.units import spoken
 
 __all__ = [
     "BASE_M", "GIVE", "GIVE_N_PER_M", "Judged", "Reading", "Unmeasured", "Way", "give_reading", "judged", "of_device",
@@ -51,7 +52,6 @@ GRIPPIEST = 1.0
 BY_TEST_METHOD = 2.0
 """By so many times two test methods may differ on the same fastener."""
 
-MAY_BE = "it holds as assumed, but it may come to this: "
 GIVE = "give"
 """The rule of the throw that is lost: nobody is hurt by it."""
 
@@ -70,8 +70,8 @@ class Reading:
     factor : float
         What there is over what is asked; NaN when not known.
     holds : bool
-    words : str
-        A sentence.
+    words : Message or None
+        What breaks it; None where nothing does.
     check : Check, optional
         Where it is one with a load and a limit.
     part : str, default ''
@@ -82,7 +82,7 @@ class Reading:
     push: str
     factor: float
     holds: bool
-    words: str
+    words: Message | None
     check: Check | None = None
     part: str = ""
 
@@ -105,15 +105,15 @@ class Unmeasured(Generic[W]):
 
     Parameters
     ----------
-    measure : str
-        What to do: "weigh oak".
+    measure : Message
+        What to do: weigh it.
     good, bad : callable
         The way with the figure at the end that speaks for it, and at the other.
     either : bool, default False
         Whether each end speaks for it in some rule.
     """
 
-    measure: str
+    measure: Message
     good: Callable[[W], W]
     bad: Callable[[W], W]
     either: bool = False
@@ -127,15 +127,15 @@ class Judged:
     ----------
     checks : tuple of Check
         At the figures measured or assumed; those that are to be confirmed say what to do.
-    fails : tuple of str
+    fails : tuple of Message
         What it breaks whatever the assumed figures are, or by the face at some of them.
-    doubts : tuple of Doubt
+    doubts : tuple of MountDoubt
         What it breaks, or nobody knows, at assumed figures only; empty where something fails.
     """
 
     checks: tuple[Check, ...]
-    fails: tuple[str, ...]
-    doubts: tuple[Doubt, ...]
+    fails: tuple[Message, ...]
+    doubts: tuple[MountDoubt, ...]
 
 
 def reading_of(check: Check, part: str = "") -> Reading:
@@ -147,7 +147,7 @@ def reading_of(check: Check, part: str = "") -> Reading:
     part : str, default ''
         Of what, where two parts are checked alike.
     """
-    return Reading(check.what, check.push, check.times, check.holds, check.words.rstrip("."), check, part)
+    return Reading(check.what, check.push, check.times, check.holds, check.words, check, part)
 
 
 def give_reading(held: Held, mount: Mount) -> tuple[Reading, ...]:
@@ -161,16 +161,16 @@ def give_reading(held: Held, mount: Mount) -> tuple[Reading, ...]:
     if held.full_force_n == 0 or held.travel_m == 0:
         return ()
     if mount.give_n_per_m is None:
-        return (Reading(GIVE, "", math.nan, True, f"how far {mount.name} gives was not measured"),)
+        return (Reading(GIVE, "", math.nan, True, message(MountAnswers.flex_unknown, mount=Name(mount.name))),)
     lost = held.lost_share(mount.give_n_per_m)
-    given = spoken(lost * held.travel_m, "mm")
+    given, name = lost * held.travel_m, Name(mount.name)
     if held.kind == "switch":
-        words = (
-            f"{held.device} may not fire: the {spoken(held.full_force_n, 'n')} that it takes move {mount.name} by "
-            f"{given}, more than its whole travel of {spoken(held.travel_m, 'mm')}"
-        )
+        words = message(
+            MountAnswers.flex_stops_switch,
+            device=Name(held.device), mount=name, force_n=held.full_force_n, flex_m=given, travel_m=held.travel_m,
+        )  # fmt: skip
     else:
-        words = f"at full push {mount.name} gives {given}, more than the stick's whole throw"
+        words = message(MountAnswers.flex_takes_all, mount=name, flex_m=given)
     return (Reading(GIVE, "", 1 / lost, lost < 1, words),)
 
 
@@ -208,12 +208,12 @@ def judged(way: W, figures: Sequence[Unmeasured[W]], *, by_face: bool = False) -
     checks = tuple(one.check for one in told.values() if one.check is not None)
     broken = {key for key, one in told.items() if not one.holds}
     if not figures:
-        return Judged(checks, tuple(one.words for one in told.values() if not one.holds), ())
+        return Judged(checks, _said(one.words for one in told.values() if not one.holds), ())
     best = [_broken(one) for one in _corners(way, figures, True)]
     if all(best):  # whatever the assumed figures are
         always = [one.words for key, one in told.items() if key in broken and all(key in each for each in best)]
-        return Judged(checks, tuple(always or best[0].values()), ())
-    worst: dict[Key, str] = {}
+        return Judged(checks, _said(always or best[0].values()), ())
+    worst: dict[Key, Message | None] = {}
     for one in _corners(way, figures, False):
         worst = _broken(one) | worst
     unknown = {key for key, one in told.items() if one.holds and math.isnan(one.factor)}
@@ -221,20 +221,30 @@ def judged(way: W, figures: Sequence[Unmeasured[W]], *, by_face: bool = False) -
         key for key in (*told, *(key for key in worst if key not in told)) if key in broken | set(worst) | unknown
     ]
     rests = {key: _rests_on(way, figures, key) for key in doubted}
-    words = {key: told[key].words if key in broken | unknown else f"{MAY_BE}{worst[key]}" for key in doubted}
-    if by_face and (strict := [key for key in doubted if key[0] != GIVE and (key not in unknown or key in worst)]):
-        refused = tuple(f"{words[key]}; {BY_FACE}. To lift this, {rests[key]}" for key in strict)
+    words = {key: told[key].words if key in broken | unknown else _may_be(worst[key]) for key in doubted}
+    said = {key: one for key, one in words.items() if one is not None}
+    if by_face and (strict := [key for key in said if key[0] != GIVE and (key not in unknown or key in worst)]):
+        refused = tuple(message(MountRules.at_face, why=said[key], measures=rests[key]) for key in strict)
         return Judged(checks, refused, ())
-    doubts = tuple(Doubt(key[0], rests[key], words[key]) for key in doubted)
-    marked = tuple(replace(one.check, confirm=rests.get(key, "")) for key, one in told.items() if one.check is not None)
+    doubts = tuple(MountDoubt(key[0], rests[key], one) for key, one in said.items())
+    marked = tuple(replace(one.check, confirm=rests.get(key, ())) for key, one in told.items() if one.check is not None)
     return Judged(marked, (), doubts)
 
 
-def _broken(way: Way) -> dict[Key, str]:
+def _said(words: Iterable[Message | None]) -> tuple[Message, ...]:
+    return tuple(one for one in words if one is not None)
+
+
+def _may_be(words: Message | None) -> Message | None:
+    """That it may come to this at other figures than the assumed ones."""
+    return None if words is None else message(MountRules.may_be, why=words)
+
+
+def _broken(way: Way) -> dict[Key, Message | None]:
     return {one.key: one.words for one in way.readings() if not one.holds}
 
 
-def _rests_on(way: W, figures: Sequence[Unmeasured[W]], key: Key) -> str:
+def _rests_on(way: W, figures: Sequence[Unmeasured[W]], key: Key) -> tuple[Message, ...]:
     """What to measure for one rule: the figures that move it, alone or with all others at their best."""
     best = _at(way, figures, True)
     found = []
@@ -242,7 +252,7 @@ def _rests_on(way: W, figures: Sequence[Unmeasured[W]], key: Key) -> str:
         ways = [(way, one.good(way)), (way, one.bad(way)), (one.good(best), one.bad(best))]
         if any(_factor(a, key) != _factor(b, key) for a, b in ways):
             found.append(one.measure)
-    return "; ".join(dict.fromkeys(found or [one.measure for one in figures]))
+    return tuple(dict.fromkeys(found or [one.measure for one in figures]))
 
 
 def _factor(way: Way, key: Key) -> tuple[bool, float] | None:
@@ -267,21 +277,21 @@ def of_device(
     heavy : bool
         Whether its weight may help to keep it in its place.
     """
-    out = []
+    out, name = [], Name(held.device)
     if held.mass_kg is None:
         least, most = DEVICE_KG[held.kind]
         light = at(lambda one: replace(one, mass_kg=least))
         much = at(lambda one: replace(one, mass_kg=most))
         good, bad = (much, light) if heavy else (light, much)
-        out.append(Unmeasured(f"weigh {held.device}", good, bad, either=heavy))
+        out.append(Unmeasured(message(ToMeasure.weigh, thing=name), good, bad, either=heavy))
     if held.base_m is None:
         large = at(lambda one: replace(one, base_m=(*BASE_M, 0.0), pivot_height_m=one.pivot_m or 0.0))
-        out.append(Unmeasured(f"measure the base of {held.device}, length and width", large, _same))
+        out.append(Unmeasured(message(ToMeasure.base, device=name), large, _same))
     if held.pivot_height_m is None and held.kind == "stick":
         low, high = PIVOT_M if held.base_m is None else (PIVOT_SHARE * held.base_m[2], held.base_m[2])
         out.append(
             Unmeasured(
-                f"measure from the underside of {held.device} up to its pivot",
+                message(ToMeasure.pivot, device=name),
                 at(lambda one: replace(one, pivot_height_m=low)), at(lambda one: replace(one, pivot_height_m=high)), either=True,
             )
         )  # fmt: skip
@@ -305,11 +315,12 @@ def of_fastener(
     """
     if fastener is None:
         return []
+    name = Name(fastener.name)
     if fastener.kind == "anti-slip sheet":
         if fastener.friction is not None:
             return []
         grips = at(lambda one: one.model_copy(update={"friction": GRIPPIEST}))
-        return [Unmeasured(f"pull on {fastener.name} with the gauge, over the weight that lies on it", grips, _same)]
+        return [Unmeasured(message(ToMeasure.pull_sheet, fastener=name), grips, _same)]
     shear, tension = STRONGEST_PA[fastener.kind]
     if fastener.shear_pa is None or fastener.tension_pa is None:
         most = at(
@@ -320,10 +331,10 @@ def of_fastener(
                 }
             )
         )
-        return [Unmeasured(f"read the label or the data sheet of {fastener.name} for its strength", most, _same)]
+        return [Unmeasured(message(ToMeasure.strength, fastener=name), most, _same)]
     if fastener.test_method:
         return []
-    measure = f"read the data sheet of {fastener.name} for its test method"
+    measure = message(ToMeasure.test_method, fastener=name)
     return [Unmeasured(measure, at(_stronger(BY_TEST_METHOD)), at(_stronger(1 / BY_TEST_METHOD)))]
 
 
@@ -353,23 +364,24 @@ def of_mount(
         return at(lambda one: one.model_copy(update=update))
 
     out: list[Unmeasured[W]] = []
+    name = Name(mount.name)
     if joints:
         if mount.mass_kg is None:
-            out.append(Unmeasured(f"weigh {mount.name}", to(mass_kg=ARM_KG[0]), to(mass_kg=ARM_KG[1])))
+            out.append(Unmeasured(message(ToMeasure.weigh, thing=name), to(mass_kg=ARM_KG[0]), to(mass_kg=ARM_KG[1])))
         held = mount.holding_nm
         if not held:
-            measure = f"read what the joints of {mount.name} hold in its papers, or hang weights on it until one slips"
+            measure = message(ToMeasure.joints, mount=name)
             out.append(Unmeasured(measure, to(holding_nm=(HOLDING_NM,)), _same))
         elif 1 < len(held) < joints:
             rest = joints - len(held)
             good, bad = (*held, *[max(held)] * rest), (*held, *[LEAST_OF_OTHERS * min(held)] * rest)
-            measure = f"read what every joint of {mount.name} holds, or hang weights on it until one slips"
+            measure = message(ToMeasure.every_joint, mount=name)
             out.append(Unmeasured(measure, to(holding_nm=good), to(holding_nm=bad)))
     else:
         if mount.size_m is None or mount.mass_kg is None:
             large = to(mass_kg=mount.mass_kg or STAND_KG, size_m=mount.size_m or STAND_M)
-            out.append(Unmeasured(f"measure and weigh {mount.name}", large, _same))
+            out.append(Unmeasured(message(ToMeasure.stand, mount=name), large, _same))
     if mount.give_n_per_m is None and mount.kind != "floor plate":
-        measure = f"measure how far {mount.name} gives: hang a kilogram on its end"
+        measure = message(ToMeasure.flex, mount=name)
         out.append(Unmeasured(measure, _same, to(give_n_per_m=GIVE_N_PER_M)))
     return out

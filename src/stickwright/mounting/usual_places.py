@@ -9,9 +9,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
+from stickwright.codes.message import Message, Name, message
+from stickwright.codes.places import Places
 from stickwright.model.player import Site
 from stickwright.model.room import Room
-from stickwright.units import spoken
 
 __all__ = ["MEDIANS_M", "UsualPlace", "side_of", "usual_place"]
 
@@ -19,20 +20,20 @@ Point = tuple[float, float, float]
 Side = Literal["left", "right", "middle"]
 
 MEDIANS_M: dict[str, tuple[float, float]] = {
-    "hand length": (0.193, 0.180),
-    "hand breadth": (0.088, 0.078),
-    "palm length": (0.116, 0.108),
-    "forearm-hand length": (0.480, 0.438),
-    "sitting height": (0.918, 0.857),
-    "eye height, sitting": (0.804, 0.748),
-    "elbow rest height": (0.246, 0.233),
-    "knee height, sitting": (0.553, 0.510),
-    "popliteal height": (0.430, 0.387),
-    "buttock-knee length": (0.617, 0.589),
-    "buttock-popliteal length": (0.502, 0.483),
-    "hip breadth, sitting": (0.378, 0.397),
-    "forearm-forearm breadth": (0.579, 0.492),
-    "foot length": (0.271, 0.246),
+    "hand_length": (0.193, 0.180),
+    "hand_breadth": (0.088, 0.078),
+    "palm_length": (0.116, 0.108),
+    "forearm_hand_length": (0.480, 0.438),
+    "sitting_height": (0.918, 0.857),
+    "eye_height_sitting": (0.804, 0.748),
+    "elbow_rest_height": (0.246, 0.233),
+    "knee_height_sitting": (0.553, 0.510),
+    "popliteal_height": (0.430, 0.387),
+    "buttock_knee_length": (0.617, 0.589),
+    "buttock_popliteal_length": (0.502, 0.483),
+    "hip_breadth_sitting": (0.378, 0.397),
+    "forearm_forearm_breadth": (0.579, 0.492),
+    "foot_length": (0.271, 0.246),
 }
 """Medians of men and of women in metre [gordon-2014]: fit young soldiers, so a stand-in and never a norm."""
 HEAD_DEPTH_M = 0.19
@@ -47,7 +48,7 @@ class UsualPlace:
 
     at_m: Point
     """In the body frame."""
-    assumed: tuple[str, ...]
+    assumed: tuple[Message, ...]
 
 
 def median_m(measure: str) -> float:
@@ -122,54 +123,46 @@ def _known(value: float | None, stand_in: float) -> float:
     return stand_in if value is None else value
 
 
-def _told(site: Site, from_where: str, settle: str) -> tuple[str, ...]:
-    return (f"the place of '{site.name}' was not measured; taken {from_where}. {settle}",)
+def _told(site: Site, spot: Message) -> tuple[Message, ...]:
+    return (message(Places.usual, site=Name(site.name), spot=spot),)
 
 
 def _at_armrest(site: Site, room: Room, sign: float) -> UsualPlace:
     """Forearm along the armrest, elbow in line with the back."""
-    apart = _known(room.armrests_apart_m, median_m("forearm-forearm breadth") - median_m("hand breadth"))
-    height = _known(room.seat_to_armrest_m, _known(room.seat_to_tray_m, median_m("elbow rest height")))
-    reach = median_m("forearm-hand length")
-    wrist = reach - median_m("hand length")
-    ahead = {"fingertip": reach, "thumb": wrist + median_m("palm length"), "hand": wrist + median_m("palm length") / 2}
+    apart = _known(room.armrests_apart_m, median_m("forearm_forearm_breadth") - median_m("hand_breadth"))
+    height = _known(room.seat_to_armrest_m, _known(room.seat_to_tray_m, median_m("elbow_rest_height")))
+    reach = median_m("forearm_hand_length")
+    wrist = reach - median_m("hand_length")
+    ahead = {"fingertip": reach, "thumb": wrist + median_m("palm_length"), "hand": wrist + median_m("palm_length") / 2}
     if site.part == "forearm":
         forward = _known(room.armrest_front_m, wrist) / 2
-        spot = "at the middle of the armrest"
     else:
         forward = _known(room.armrest_front_m, ahead.get(site.part, wrist))
-        spot = "at the front end of the armrest"
     measured = (room.armrests_apart_m, room.armrest_front_m, room.seat_to_armrest_m)
-    source = "" if None not in measured else ", what the room does not say from published body sizes"
-    settle = "Measure forward, sideways and up from where the back meets the seat to the part at rest"
-    return UsualPlace((sign * apart / 2, forward, height), _told(site, spot + source, settle))
+    spot = message(Places.armrest, middle=site.part == "forearm", partly=None in measured)
+    return UsualPlace((sign * apart / 2, forward, height), _told(site, spot))
 
 
 def _at_head(site: Site, room: Room, side: Side | None) -> UsualPlace:
-    face = median_m("sitting height") - median_m("eye height, sitting")
-    eyes = _known(room.seat_to_eyes_m, _known(room.seat_to_chin_m, median_m("eye height, sitting") - face) + face)
+    face = median_m("sitting_height") - median_m("eye_height_sitting")
+    eyes = _known(room.seat_to_eyes_m, _known(room.seat_to_chin_m, median_m("eye_height_sitting") - face) + face)
     if site.part == "chin":
         height = _known(room.seat_to_chin_m, eyes - face)
         at = (0.0, HEAD_DEPTH_M, height)
-        spot = f"{spoken(HEAD_DEPTH_M, 'mm')} in front of the back and {spoken(height, 'mm')} above the seat"
+        spot = message(Places.chin, forward_m=HEAD_DEPTH_M, up_m=height)
     else:
         sign = {"right": 1.0, "left": -1.0}.get(side or "middle", 0.0)
         at = (sign * HEAD_HALF_BREADTH_M, HEAD_DEPTH_M / 2 if sign else 0.0, eyes)
-        spot = f"at the {side} of the head" if sign else "at the back of the head"
-        spot += f", {spoken(eyes, 'mm')} above the seat"
-    settle = "Measure from the seat up, and from the line of the back forward, to where the part rests"
-    return UsualPlace(at, _told(site, spot + ", partly from published body sizes", settle))
+        spot = message(Places.head, side=side or "middle", up_m=eyes)
+    return UsualPlace(at, _told(site, spot))
 
 
 def _at_leg(site: Site, sign: float) -> UsualPlace:
-    aside = sign * median_m("hip breadth, sitting") / 4
-    lower = median_m("popliteal height")
+    aside = sign * median_m("hip_breadth_sitting") / 4
+    lower = median_m("popliteal_height")
     if site.part == "knee":
-        at = (aside, median_m("buttock-knee length"), median_m("knee height, sitting") - lower)
-        spot = "at the front of the bent knee"
+        at = (aside, median_m("buttock_knee_length"), median_m("knee_height_sitting") - lower)
     else:
-        length = median_m("foot length") * (1.0 if site.part == "toe" else 0.5)
-        at = (aside, median_m("buttock-popliteal length") + length, -lower)
-        spot = "under the foot, lower leg upright"
-    settle = "Measure from the front edge of the seat forward and down to the part at rest"
-    return UsualPlace(at, _told(site, spot + ", from published body sizes", settle))
+        length = median_m("foot_length") * (1.0 if site.part == "toe" else 0.5)
+        at = (aside, median_m("buttock_popliteal_length") + length, -lower)
+    return UsualPlace(at, _told(site, message(Places.leg, knee=site.part == "knee")))

@@ -9,6 +9,8 @@ from collections.abc import Iterator
 from typing import Any
 
 from stickwright import units
+from stickwright.codes.message import Name, message
+from stickwright.codes.places import Places
 from stickwright.errors import BadInput, Problem
 from stickwright.model.player import Site
 from stickwright.model.recorded import Finding
@@ -148,7 +150,7 @@ def _meeting(where: str, tapes: list[_Table], landmarks: dict[str, _Table]) -> I
         yield from error.problems
         return
     for finding in found.findings:
-        yield Finding(finding.level, finding.about, f"{where}: {finding.text}")
+        yield Finding(finding.level, finding.about, message(Places.found_at, where=Name(where), told=finding.text))
 
 
 def _tape_against_point(

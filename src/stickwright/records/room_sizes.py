@@ -34,16 +34,16 @@ _OVER_M = 0.050
 _SHORTEST, _LONGEST = 0.5, 1.5
 
 BODY: dict[str, tuple[str, ...]] = {
-    "seat_to_floor_m": ("popliteal height",),
-    "seat_to_armrest_m": ("elbow rest height",),
-    "seat_to_elbow_m": ("elbow rest height",),
-    "seat_to_tray_m": ("elbow rest height",),
-    "armrest_front_m": ("buttock-popliteal length",),
-    "armrests_apart_m": ("forearm-forearm breadth",),
-    "seat_to_chin_m": ("eye height, sitting",),
-    "seat_to_eyes_m": ("eye height, sitting",),
-    "table_height_m": ("popliteal height", "elbow rest height"),
-    "width_m": ("forearm-forearm breadth",),
+    "seat_to_floor_m": ("popliteal_height",),
+    "seat_to_armrest_m": ("elbow_rest_height",),
+    "seat_to_elbow_m": ("elbow_rest_height",),
+    "seat_to_tray_m": ("elbow_rest_height",),
+    "armrest_front_m": ("buttock_popliteal_length",),
+    "armrests_apart_m": ("forearm_forearm_breadth",),
+    "seat_to_chin_m": ("eye_height_sitting",),
+    "seat_to_eyes_m": ("eye_height_sitting",),
+    "table_height_m": ("popliteal_height", "elbow_rest_height"),
+    "width_m": ("forearm_forearm_breadth",),
 }
 """Distances of the posture, and the published body size (or their sum) that each is near."""
 
@@ -135,10 +135,11 @@ def _other_bodies(room: TomlFile) -> Iterator[Finding]:
         ending = units.ending_of(typed[0])
         fits = _fitting_unit(typed[1], ending, (men + women) / 2) if typed[1] > 0 else None
         unit = f" {_label(fits).capitalize()} typed as {_label(ending)}?" if fits else " A slip in typing?"
+        sizes = " plus ".join(measure.replace("_sitting", ", sitting").replace("_", " ") for measure in measures)
         yield query(
             "body size",
             f"{room.where((typed[0],))}: {as_typed(room.data[typed[0]])} is outside {units.spoken(low, 'mm')} to "
-            f"{units.spoken(high, 'mm')}, half to one and a half times the published {' plus '.join(measures)} "
+            f"{units.spoken(high, 'mm')}, half to one and a half times the published {sizes} "
             f"({units.spoken(men, 'mm')} men, {units.spoken(women, 'mm')} women).{unit} Bodies and chairs differ: if it was "
             "measured so, leave it.",
         )

@@ -9,8 +9,11 @@ from __future__ import annotations
 import itertools
 import math
 from collections.abc import Iterable, Sequence
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Literal
 
+from stickwright.catalogue import say
+from stickwright.codes.joint_settings import JointName, JointSettings
+from stickwright.codes.message import message
 from stickwright.model.mounting import Dimension, SiteMount
 from stickwright.model.room import Edge, Room, Tube
 from stickwright.sheet.ink import LINE_MM, Ink, text_mm
@@ -67,13 +70,18 @@ def dimension_rows(mount: SiteMount) -> tuple[tuple[str, str, str], ...]:
     """
     if mount.choice is None:
         return ()
-    rows = [(one.landmark, one.to, far_words(one)) for one in mount.choice.dimensions]
+    rows = [(one.landmark, end_name(one.to), far_words(one)) for one in mount.choice.dimensions]
     arm = mount.choice.arm
     if arm is not None and not any(arm.clamp in one.landmark and one.to == "clamp" for one in mount.choice.dimensions):
         rows.append(
             (arm.clamp, "clamp", f"{whole_mm(arm.along_m)} along it, from the end that is named in the drawing")
         )
     return tuple(rows)
+
+
+def end_name(to: Literal["base", "clamp"]) -> str:
+    """What a distance leads to, as a table says it."""
+    return "middle of the base" if to == "base" else "clamp"
 
 
 def far_words(one: Dimension) -> str:
@@ -89,9 +97,9 @@ def far_words(one: Dimension) -> str:
     return {
         "up": "level with it",
         "down": "level with it",
-        "left": "neither left nor right",
-        "right": "neither left nor right",
-    }.get(one.along, "neither forward nor back")
+        "left": "on the centre line",
+        "right": "on the centre line",
+    }.get(one.along, "in line with it")
 
 
 def along_words(mount: SiteMount, room: Room) -> str:
@@ -469,7 +477,7 @@ def _told(
         if number == 0:
             yield (f"clamp: {along_words(mount, room)}" if frame is best else "clamp"), _anchors(frame, [one]), True
         elif number > 1 or len(dots) < 3:
-            yield joint_label(number, one.name), _anchors(frame, [one]), False
+            yield f"{number} {one.name}", _anchors(frame, [one]), False
     if frame is best:
         seen = [line[len(line) // 2] for band in _bands(frame, mount, room) if (line := frame.seen(band))]
         if seen:
@@ -515,7 +523,7 @@ def worth_naming(one: Shape, mount: SiteMount) -> bool:
     """
     if mount.choice is not None and one.name == mount.choice.on:
         return True
-    if one.note.startswith("no clamp"):
+    if one.barred:
         return True
     if mount.pose is None or one.note == "floor":
         return False
@@ -528,15 +536,15 @@ def worth_naming(one: Shape, mount: SiteMount) -> bool:
     )
 
 
-def joint_label(number: int, name: str) -> str:
+def joint_label(number: int, name: JointName) -> str:
     """A joint as the drawing and the list beside it call it, counted from the clamp.
 
     Examples
     --------
-    >>> joint_label(2, "elbow"), joint_label(1, "joint 1")
-    ('2 elbow', 'joint 1')
+    >>> joint_label(2, "lower_link")
+    '2 lower link'
     """
-    return name if name.startswith("joint") else f"{number} {name}"
+    return f"{number} {say(message(JointSettings.named, joint=name))}"
 
 
 def _name_of(one: Shape) -> str:

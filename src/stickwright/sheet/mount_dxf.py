@@ -240,7 +240,7 @@ def _dimensions(space: Modelspace, mount: SiteMount, room: Room, view: View, off
             base = (first[0], lowest)
         space.add_linear_dim(
             base=base, p1=first, p2=last, angle=90 if line.upright else 0, dimstyle="STICKWRIGHT",
-            text=f"{line.to.removeprefix('middle of the ')} <>", dxfattribs={"layer": "DIMENSIONS"},
+            text=f"{line.to} <>", dxfattribs={"layer": "DIMENSIONS"},
         ).render()  # fmt: skip
     return lowest
 

@@ -48,7 +48,7 @@ def _dimension(drawing: drawsvg.Drawing, frame: Frame, line: DimensionLine, row_
         over = 1.0 if end[1 - axis] > spot[1 - axis] else -1.0
         ink.line(spot, (end[0] + over, end[1]) if line.upright else (end[0], end[1] + over), width=0.15)
         frame.labels.draw_over(spot, end, weight=0.5)
-    text = f"{line.to.removeprefix('middle of the ')} {whole_mm(line.distance_m)}"
+    text = f"{line.to} {whole_mm(line.distance_m)}"
     long = abs(ends[1][axis] - ends[0][axis])
     first, last = sorted(ends, key=lambda end: end[axis])
     wide = text_mm(text)

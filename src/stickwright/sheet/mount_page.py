@@ -6,6 +6,8 @@ import math
 from typing import Any
 
 from stickwright.catalogue import say
+from stickwright.codes.message import message
+from stickwright.codes.mount_answers import MountAnswers
 from stickwright.model.mounting import Check, MountFit, SiteMount
 from stickwright.model.plan import Plan
 from stickwright.sheet.mount_care import monthly
@@ -17,6 +19,7 @@ from stickwright.sheet.mount_words import (
     beside_a_number,
     cable_words,
     check_factor,
+    check_name,
     confirm_words,
     fails_words,
     give_words,
@@ -28,6 +31,7 @@ from stickwright.sheet.mount_words import (
     pose_words,
     quantity,
     release_words,
+    to_measure,
 )
 from stickwright.sheet.paper import width_mm
 from stickwright.sheet.printed import ASSUMED, clause, listed, plain, sentence
@@ -71,6 +75,7 @@ def switch_rows(plan: Plan) -> dict[str, Any]:
     """
     paged = mounted(plan)
     rows, cautions, notes, assumed, clock = [], dict[str, list[str]](), [], list[str](), False
+    every: set[str] = set()
     for one in plan.mounts:
         if one.kind != "switch" or one.choice is None or one.pose is None or one in paged or plan.room is None:
             continue
@@ -79,10 +84,11 @@ def switch_rows(plan: Plan) -> dict[str, Any]:
         device = one.device if one.pieces == 1 else f"{one.pieces} \N{MULTIPLICATION SIGN} {one.device}"
         along = along_words(one, plan.room)
         held = [
-            _tail(one.sentence),
+            _tail(one),
             *([f"Clamp {along}."] if along else []),
             *(sentence(line) for line in joint_words(choice)),
         ]
+        every.add(one.site)
         rows.append([f"{device} at the {one.site}", " ".join(held), _distances(one), _least(choice, one.kind)])
         for caution in one.cautions:
             cautions.setdefault(say(caution.text), []).append(one.site)
@@ -92,7 +98,6 @@ def switch_rows(plan: Plan) -> dict[str, Any]:
         notes.insert(0, ["Clock", f"{CLOCK}."])
     if assumed:
         notes.append([ASSUMED.capitalize(), sentence("; ".join(dict.fromkeys(assumed)))])
-    every = {row[0].split(" at the ", 1)[1] for row in rows}
     return {
         "rows": rows,
         "cautions": [text if set(sites) == every else f"{listed(sites)}: {text}" for text, sites in cautions.items()],
@@ -100,9 +105,12 @@ def switch_rows(plan: Plan) -> dict[str, Any]:
     }
 
 
-def _tail(told: str) -> str:
+def _tail(mount: SiteMount) -> str:
     """What holds it, without the device and the site that the row names."""
-    return sentence(told.partition(": ")[2] or told)
+    return sentence(message(MountAnswers.row, **{name: mount.sentence.param(name) for name in _ROW}))
+
+
+_ROW = ("how", "under", "lost_share", "confirm")
 
 
 def _distances(mount: SiteMount) -> str:
@@ -117,10 +125,10 @@ def _distances(mount: SiteMount) -> str:
 def _least(choice: MountFit, kind: str) -> str:
     """The check with the least to spare; what the give takes stands beside what holds it, unless it is not known."""
     judged = [one for one in choice.checks if math.isfinite(one.times) and one.wanted > 0]
-    told = [line for line in give_words(choice, kind) if not line.startswith("Its give")]
+    told = give_words(choice, kind, lost=False)
     if judged:
         worst = min(judged, key=lambda one: one.times / one.wanted)
-        told.insert(0, f"{worst.what}: {check_factor(worst)} times, {worst.wanted:g} wanted.")
+        told.insert(0, f"{check_name(worst)}: safety factor {check_factor(worst)}, required {worst.wanted:g}.")
     return sentence(" ".join(told) or "nothing loads it")
 
 
@@ -150,7 +158,7 @@ def unmounted_lines(plan: Plan) -> list[list[str]]:
                         for fit in one.fits
                         if fit != one.choice and not (one.kind == "switch" and fit.taken_by)
                     ),
-                    *(f"{level}: {text}" for level, text in findings_rows(one.findings) if text != one.sentence),
+                    *(f"{level}: {text}" for level, text in findings_rows(one.findings) if text != say(one.sentence)),
                 ]
             ),
         ]
@@ -228,11 +236,11 @@ def mount_page(plan: Plan, mount: SiteMount, height_mm: float = _DRAWING_MM, mos
 def _check_row(check: Check) -> list[str]:
     """What, with which push, load, limit, factor, wanted, whether it holds; what was assumed beside its number."""
     beside = [
-        *([f"to confirm: {check.confirm}"] if check.confirm else []),
+        *([f"to confirm: {to_measure(check)}"] if check.confirm else []),
         *([f"{ASSUMED}: {clause(check.assumed)}"] if check.assumed else []),
     ]
-    what = f"{check.what} ({'; '.join(beside)})" if beside else check.what
-    if not check.limit is not None and check.words:  # a sentence instead of numbers
+    what = f"{check_name(check)} ({'; '.join(beside)})" if beside else check_name(check)
+    if check.limit is None and check.words is not None:  # a sentence instead of numbers
         told = f"{what}: {clause(check.words)}"
         return [told, check.push, "", "", "", f"{check.wanted:g}", _holds(check)]
     load, limit = quantity(check.loads, check.unit), quantity(check.most, check.unit)
@@ -241,14 +249,14 @@ def _check_row(check: Check) -> list[str]:
 
 def _holds(check: Check) -> str:
     """Yes or no; or that assumed figures decide it, which stand beside its name."""
-    return "to confirm" if check.confirm else "yes" if check.holds else "NO"
+    return "to confirm" if check.confirm else "pass" if check.holds else "FAIL"
 
 
 def _clearance(choice: MountFit) -> list[str]:
     arm = choice.arm
     if arm is None or not arm.nearest:
         return []
-    return [f"Nearest to what is kept free: {plain(arm.clearance_m, 'mm')} from {arm.nearest}, over the whole tilt."]
+    return [f"Minimum clearance: {plain(arm.clearance_m, 'mm')} from {arm.nearest}, over the whole tilt."]
 
 
 def _others(mount: SiteMount, choice: MountFit, most: int) -> list[str]:

@@ -124,7 +124,7 @@ def scene_data(plan: Plan, mount: SiteMount, room: Room) -> dict[str, Any]:
         if ends is not None and one.distance_m >= _LEAST_M:
             start, end, axis = ends
             foot = tuple(end[place] if place == axis else start[place] for place in range(3))
-            text = f"{one.to.removeprefix('middle of the ')} {in_unit(one.distance_m, 'mm'):.0f} mm {one.along}"
+            text = f"{one.to} {in_unit(one.distance_m, 'mm'):.0f} mm {one.along}"
             distances.append({"from": _mm(start), "to": _mm((foot[0], foot[1], foot[2])), "text": text})
     return {
         "alt": mount_alt(mount, room),

@@ -12,6 +12,9 @@ from typing import Literal
 
 import numpy as np
 
+from stickwright.catalogue import say
+from stickwright.codes.joint_settings import JointSettings
+from stickwright.codes.message import message
 from stickwright.model.mounting import Dimension, Pose, SiteMount
 from stickwright.model.plan import Fit, Plan
 from stickwright.model.room import Edge, Room, Tube
@@ -61,6 +64,8 @@ class Shape:
         What else there is to say of it.
     sure : bool
         Whether its size was measured.
+    barred : bool
+        Whether nothing may be clamped to it.
     """
 
     layer: Layer
@@ -70,6 +75,7 @@ class Shape:
     thick_m: float = 0.0
     note: str = ""
     sure: bool = True
+    barred: bool = False
 
 
 def base_of(plan: Plan, mount: SiteMount) -> tuple[float, float, float] | None:
@@ -243,9 +249,10 @@ def _hand(elbow: Point, side: int, site: str, contact_m: Point | None) -> Point:
 
 def _measured(room: Room) -> Iterator[Shape]:
     for tube in room.tube:
-        barred = "no clamp here" if tube.not_for_clamps else ""
-        size = f"{plain(tube.diameter_m, 'mm')} thick"
-        yield Shape("TUBES", tube.name, "bar", (tube.from_m, tube.to_m), tube.diameter_m, barred or size)
+        barred = bool(tube.not_for_clamps)
+        note = "no clamp here" if barred else f"{plain(tube.diameter_m, 'mm')} thick"
+        ends = (tube.from_m, tube.to_m)
+        yield Shape("TUBES", tube.name, "bar", ends, tube.diameter_m, note, barred=barred)
     for edge in room.edge:
         size = f"{plain(edge.thickness_m, 'mm')} thick"
         yield Shape("EDGES", edge.name, "bar", (edge.from_m, edge.to_m), edge.thickness_m, size)
@@ -294,7 +301,8 @@ def _links(mount: SiteMount) -> Iterator[Shape]:
             yield Shape("MOUNT", "", "bar", (arm.points_m[-1], base), _LINK_M / 2, sure=False)
     yield Shape("MOUNT", f"clamp of the {mount.choice.mount}", "dot", (arm.points_m[0],))
     for at, joint in zip(_joint_points(arm.points_m, len(arm.joints)), arm.joints, strict=True):
-        yield Shape("MOUNT", joint.name, "dot", (at,), note=joint.words)
+        name = say(message(JointSettings.named, joint=joint.name))
+        yield Shape("MOUNT", name, "dot", (at,), note=say(joint.words))
 
 
 def _joint_points(points_m: tuple[Point, ...], joints: int) -> Iterator[Point]:
@@ -405,16 +413,9 @@ def _landmark(room: Room, name: str) -> Point | None:
     return (0.0, 0.0, 0.0) if "seat reference point" in name else None
 
 
-def _target(mount: SiteMount, name: str) -> Point | None:
-    """The point of the mount that a distance is taken to, by the word for it."""
+def _target(mount: SiteMount, to: Literal["base", "clamp"]) -> Point | None:
+    """The point of the mount that a distance is taken to."""
     arm = mount.choice.arm if mount.choice is not None else None
-    points = arm.points_m if arm is not None else ()
-    if points and "clamp" in name:
-        return points[0]
-    if len(points) > 2 and ("elbow" in name or name.endswith("joint 2")):
-        return points[1]
-    if points and name.endswith("end"):
-        return points[-1]
-    if mount.pose is None:
-        return None
-    return mount.pose.contact_m if "contact" in name else mount.pose.base_m
+    if to == "clamp" and arm is not None and arm.points_m:
+        return arm.points_m[0]
+    return mount.pose.base_m if mount.pose is not None else None

@@ -6,10 +6,12 @@ import math
 from collections.abc import Iterable, Iterator
 
 from stickwright.catalogue import say
+from stickwright.codes.message import message
+from stickwright.codes.mount_checks import MountChecks
 from stickwright.model.mounting import Check, MountFit, Pose, SiteMount
 from stickwright.model.plan import Caution, Plan
 from stickwright.mounting.give import SWINGS_BELOW_HZ
-from stickwright.mounting.statics import PUSH_COUNTS
+from stickwright.mounting.statics import PUSH_COUNTS, name_of
 from stickwright.sheet.mount_drawing import along_words, clamp_range_words, dimension_rows, joint_label
 from stickwright.sheet.printed import (
     ASSUMED,
@@ -35,6 +37,7 @@ __all__ = [
     "beside_a_number",
     "cable_words",
     "check_factor",
+    "check_name",
     "check_words",
     "confirm_words",
     "fails_words",
@@ -48,6 +51,7 @@ __all__ = [
     "pose_words",
     "quantity",
     "release_words",
+    "to_measure",
 ]
 
 _PUSHES = {"working": "working push", "involuntary": "strongest involuntary push", "weight": "weight", "": ""}
@@ -63,8 +67,8 @@ CLOCK = "Clock directions are seen from above, 12 o'clock straight ahead of the 
 COUNTED = (
     f"A working push is the hardest comfortable push, counted {PUSH_COUNTS:g} times, as people push harder in play"
 )
-_GIVE = ("lost throw", "give", "droop", "ringing", "throw")
-_BY_LEVER = ("tipping", "fastener tension", "fastener peel")
+_GIVE = ("give", "droop", "ringing")
+_BY_LEVER = ("tipping", "fastener_tension", "fastener_peel")
 _PLACE = ("pose", "place", "position", "tolerance")
 
 
@@ -82,7 +86,7 @@ def mount_blocks(plan: Plan, width: int = 80) -> list[str]:
 
 
 def _block(plan: Plan, mount: SiteMount, width: int) -> str:
-    told = mount.sentence, say(plan.sentence), *(say(one.text) for one in plan.findings)
+    told = say(mount.sentence), say(plan.sentence), *(say(one.text) for one in plan.findings)
     lines = [sentence(mount.sentence), *_cautions(one for one in mount.cautions if not beside_a_number(one, mount))]
     if mount.pose is not None:
         lines += [
@@ -126,10 +130,10 @@ def _held(plan: Plan, mount: SiteMount, choice: MountFit) -> Iterator[str]:
         yield f"{check_words(check)}."
         yield from _cautions(one for one in mount.cautions if _beside(one, check))
     yield from give_words(choice, mount.kind)
-    yield from _cautions(one for one in mount.cautions if one.about.startswith(_GIVE))
+    yield from _cautions(one for one in mount.cautions if one.about in _GIVE)
     if choice.arm is not None and choice.arm.nearest:
         yield (
-            f"Nearest to what is kept free: {plain(choice.arm.clearance_m, 'mm')} from {choice.arm.nearest}, over the whole tilt."
+            f"Minimum clearance: {plain(choice.arm.clearance_m, 'mm')} from {choice.arm.nearest}, over the whole tilt."
         )
     if choice.take_off_s is not None:
         yield f"Comes off in {_trimmed(plain(choice.take_off_s, 's'))}."
@@ -149,7 +153,7 @@ def _cautions(cautions: Iterable[Caution]) -> list[str]:
 
 def _beside(caution: Caution, check: Check) -> bool:
     """Whether a caution belongs to the number of a check: 'fastener' to its shear, 'joint' to joint 1."""
-    return bool(caution.about) and (check.what.startswith(caution.about) or caution.about.startswith(check.what))
+    return caution.about in (check.what, check.what.partition("_")[0])
 
 
 def beside_a_number(caution: Caution, mount: SiteMount) -> bool:
@@ -164,7 +168,7 @@ def beside_a_number(caution: Caution, mount: SiteMount) -> bool:
     """
     checks = mount.choice.checks if mount.choice is not None else ()
     posed = mount.pose is not None and caution.about in _PLACE
-    given = mount.choice is not None and (caution.about.startswith(_GIVE) or caution.about in ("cable", "transfer"))
+    given = mount.choice is not None and caution.about in (*_GIVE, "cable", "transfer")
     return posed or given or any(_beside(caution, check) for check in checks)
 
 
@@ -200,7 +204,7 @@ def pose_words(pose: Pose, device: str, kind: str = "stick") -> list[str]:
         f"Middle of the underside of {device}: {', '.join(far) or 'at it, 0 mm'} from the seat reference point "
         f"({_placed(pose.may_be_off_m)}).",
         f"Its base is {turned} (±{_trimmed(plain(PLACED_RAD, 'deg', 1))}) and {level}.{_lost(pose, kind)}"
-        f"{' ' if pose.turn_words else ''}{pose.turn_words}",
+        f"{'' if pose.turn_words is None else f' {say(pose.turn_words)}'}",
     ]
     return [*lines, *(f"{ASSUMED}: {clause(one)}." for one in pose.assumed)]
 
@@ -284,7 +288,7 @@ def confirm_words(choice: MountFit) -> list[str]:
         A way to hold it.
     """
     beside = {check.what for check in choice.checks if check.confirm}
-    return [sentence(one.sentence) for one in choice.doubts if one.rule not in beside]
+    return [sentence(one.told) for one in choice.doubts if one.rule not in beside]
 
 
 def patch_words(choice: MountFit) -> str:
@@ -311,12 +315,8 @@ def joint_words(choice: MountFit) -> list[str]:
     choice : MountFit
         A way to hold it.
     """
-    lines = []
-    for number, joint in enumerate(choice.arm.joints if choice.arm is not None else (), start=1):
-        words, label = clause(joint.words), joint_label(number, joint.name)
-        own = words.removeprefix(joint.name).strip() if words.startswith(joint.name) else words
-        lines.append(f"{label}: {own or plain(joint.angle_rad, 'deg')}")
-    return lines
+    joints = enumerate(choice.arm.joints if choice.arm is not None else (), start=1)
+    return [f"{joint_label(number, joint.name)}: {clause(joint.words)}" for number, joint in joints]
 
 
 # --- the checks -------------------------------------------------------------------------------------------------------------
@@ -336,7 +336,7 @@ def quantity(value: float, unit: str, bare: bool = False) -> str:
 
 
 def check_words(check: Check) -> str:
-    """One check in a line: load, limit, factor, wanted.
+    """One check in a line: load, limit, safety factor, required.
 
     Parameters
     ----------
@@ -345,26 +345,44 @@ def check_words(check: Check) -> str:
 
     Examples
     --------
-    >>> check_words(Check("joint 1", "working", 3.1, 7.0, "nm", 2.258, 2.0, True, ""))
-    'joint 1, working push: 3.1 of 7 N m, factor 2.3, wanted 2'
-    >>> check_words(Check("sliding", "working", 3.0, 2.0, "n", 0.667, 1.5, False, "", confirm="weigh oak"))
-    'TO CONFIRM: sliding, working push: 3.0 of 2 N, factor 0.7, wanted 1.5; weigh oak'
+    >>> check_words(Check("joint_1", "working", 3.1, 7.0, "nm", 2.258, 2.0, True, None))
+    'joint 1, working push: 3.1 of 7 N m, safety factor 2.3, required 2'
     """
-    what = ", ".join(part for part in (check.what, _PUSHES.get(check.push, check.push)) if part)
-    mark = "TO CONFIRM: " if check.confirm else "" if check.holds else "DOES NOT HOLD: "
-    confirm = f"; {check.confirm}" if check.confirm else ""
+    what = ", ".join(part for part in (check_name(check), _PUSHES.get(check.push, check.push)) if part)
+    mark = "TO CONFIRM: " if check.confirm else "" if check.holds else "FAILS: "
+    confirm = f"; {to_measure(check)}" if check.confirm else ""
     assumed = f" ({ASSUMED}: {clause(check.assumed)})" if check.assumed else ""
     told = asked_of(check)
-    said = (
-        f"; {clause(check.words)}"
-        if check.words and not check.limitless and not (check.load is not None and check.limit is not None)
-        else ""
-    )
+    figures = check.limitless or (check.load is not None and check.limit is not None)
+    said = f"; {clause(check.words)}" if check.words is not None and not figures else ""
     return f"{mark}{what}: {told}{said}{confirm}{assumed}"
 
 
+def check_name(check: Check) -> str:
+    """What is checked, as a label.
+
+    Parameters
+    ----------
+    check : Check
+        What must hold.
+    """
+    what, number = name_of(check.what)
+    return say(message(MountChecks.named, what=what, number=number))
+
+
+def to_measure(check: Check) -> str:
+    """What is to be measured before it can be trusted.
+
+    Parameters
+    ----------
+    check : Check
+        That assumed figures decide.
+    """
+    return "; ".join(clause(one) for one in check.confirm)
+
+
 def asked_of(check: Check) -> str:
-    """Load of limit, factor and wanted factor.
+    """Load of limit, safety factor and the one required.
 
     Parameters
     ----------
@@ -374,19 +392,19 @@ def asked_of(check: Check) -> str:
     if check.load is None and check.limit is None and not check.limitless:
         return "not known"
     if check.limitless:
-        return clause(check.words) or "nothing loads it"
+        return clause(check.words) if check.words is not None else "nothing loads it"
     load = quantity(check.loads, check.unit, bare=check.limit is not None)
     limit = _trimmed(quantity(check.most, check.unit))
     return f"{load} of {limit}, {factor_words(check)}"
 
 
 def factor_words(check: Check) -> str:
-    """The factor and what is wanted of it."""
-    return f"{'' if check.unloaded else 'factor '}{check_factor(check)}, wanted {check.wanted:g}"
+    """The safety factor and the one required."""
+    return f"{'' if check.unloaded else 'safety factor '}{check_factor(check)}, required {check.wanted:g}"
 
 
 def check_factor(check: Check) -> str:
-    """How many times the load the limit is, never rounded up to what is wanted.
+    """How many times the load the limit is, never rounded up to what is required.
 
     Parameters
     ----------
@@ -410,8 +428,8 @@ def _trimmed(text: str) -> str:
     return f"{number.rstrip('0').rstrip('.') if '.' in number else number}{gap}{unit}"
 
 
-def give_words(choice: MountFit, kind: str = "stick") -> list[str]:
-    """What the mount's give costs: throw, droop, swing.
+def give_words(choice: MountFit, kind: str = "stick", *, lost: bool = True) -> list[str]:
+    """What the mount's flex costs: travel, droop, swing.
 
     Parameters
     ----------
@@ -419,13 +437,15 @@ def give_words(choice: MountFit, kind: str = "stick") -> list[str]:
         A way to hold it.
     kind : str, default 'stick'
         Stick, switch or controller.
+    lost : bool, default True
+        Whether the travel that it takes is told; that it is not known always is.
     """
-    throw, push = ("travel", "when it is pressed") if kind == "switch" else ("throw", "at full push")
+    push = "when it is pressed" if kind == "switch" else "at full push"
     lines = []
     if choice.lost_share is None:
-        lines.append(f"How much {throw} its give takes is not known: hang a kilogram on it and measure the drop.")
-    elif choice.lost_share > 0:
-        lines.append(f"Its give takes {share(choice.lost_share)} of the {throw} {push}.")
+        lines.append("How much travel its flex takes is not known: hang a kilogram on it and measure the drop.")
+    elif choice.lost_share > 0 and lost:
+        lines.append(f"Its flex takes {share(choice.lost_share)} of the travel {push}.")
     if choice.droop_m > 0 or choice.droop_rad > 0:
         lines.append(f"It sags {plain(choice.droop_m, 'mm')} and {plain(choice.droop_rad, 'deg')} under its load.")
     if choice.ringing_hz is not None and kind != "switch":
@@ -447,15 +467,15 @@ def fails_words(other: MountFit) -> str:
     """
     named = f"{other.mount} on {other.on}" if other.on not in ("", other.mount) else other.mount
     named += f" with {other.fastener}" if other.fastener else ""
-    change = f" Smallest change: {sentence(other.change)}" if other.change else ""
+    change = f" Smallest change: {sentence(other.change)}" if other.change is not None else ""
     if other.verdict == "holds":
-        spare = f", {_cut(other.margin, 1.0)} times what is wanted" if other.margin is not None else ""
-        lost = f"; its give takes {share(other.lost_share)} of the throw" if other.lost_share else ""
-        taken = f"; but what it needs is at the {other.taken_by}" if other.taken_by else ""
-        confirm = "".join(f" {sentence(one.sentence)}" for one in other.doubts)
-        return f"{'May hold too' if confirm else 'Would hold too'}: {named}{spare}{lost}{taken}.{confirm}"
+        spare = f", {_cut(other.margin, 1.0)} times what is required" if other.margin is not None else ""
+        lost = f"; its flex takes {share(other.lost_share)} of the travel" if other.lost_share else ""
+        taken = f"; but what it needs is used at the {listed(other.taken_by)}" if other.taken_by else ""
+        confirm = "".join(f" {sentence(one.told)}" for one in other.doubts)
+        return f"{'May also pass' if confirm else 'Also passes'}: {named}{spare}{lost}{taken}.{confirm}"
     told = " ".join(sentence(one) for one in (*other.refused, *other.fails))
-    return f"{'REFUSED' if other.verdict == 'refused' else 'Does not hold'}: {named}. {told}{change}".rstrip()
+    return f"{'REFUSED' if other.verdict == 'refused' else 'Fails'}: {named}. {told}{change}".rstrip()
 
 
 # --- for the family ---------------------------------------------------------------------------------------------------------
@@ -483,4 +503,5 @@ def photos(mount: SiteMount) -> list[str]:
 
 def parts_words(choice: MountFit) -> str:
     """What is needed for it, in one row."""
-    return listed(choice.parts) if choice.parts else choice.mount
+    parts = (*choice.parts[:1], *choice.under, *choice.parts[1:])
+    return listed(say(one) for one in parts) if parts else choice.mount

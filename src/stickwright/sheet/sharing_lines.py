@@ -5,6 +5,7 @@ from __future__ import annotations
 import textwrap
 from collections.abc import Iterable, Sequence
 
+from stickwright.catalogue import say
 from stickwright.model.plan import Plan
 from stickwright.model.sharing import Clash, Placement, Sharing, Wiring
 from stickwright.sheet.printed import sentence, wrapped
@@ -104,7 +105,7 @@ def _clash(clash: Clash | None, width: int) -> str:
 
 
 def _wired(plan: Plan, wiring: Wiring, width: int) -> list[str]:
-    noted = [f"{line.name}: {line.note}" for line in plan.parts if line.buy and line.note]
+    noted = [f"{say(line.name)}: {say(line.note)}" for line in plan.parts if line.buy and line.note]
     return [
         _block("Wiring", [wire_words(wire) for wire in wiring.wires], width)
         if wiring.wires

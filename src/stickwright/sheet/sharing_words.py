@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
+from stickwright.catalogue import say
 from stickwright.model.points import counted, points
 from stickwright.model.sharing import (
     Alternative,
@@ -307,7 +308,7 @@ def part_words(line: PartLine) -> str:
     '2 × daisy (switch), 1 in stock, 1 to order'
     """
     order = f", {line.buy} to order" if line.buy else ""
-    return f"{line.count} × {line.name} ({line.kind}), {line.in_stock} in stock{order}"
+    return f"{line.count} × {say(line.name)} ({line.kind}), {line.in_stock} in stock{order}"
 
 
 def lacking(wiring: Wiring) -> list[str]:
@@ -335,7 +336,7 @@ def bought_words(parts: Sequence[PartLine], missing: Sequence[str] = ()) -> str:
     lack = f" Still missing: {'; '.join(missing)}." if missing else ""
     if not wanted:
         return lack.strip() or ("Everything is in stock." if parts else "")
-    names = listed(f"{one.buy} × {one.name}" for one in wanted)
+    names = listed(f"{one.buy} × {say(one.name)}" for one in wanted)
     known = [one.price for one in wanted if one.price is not None]
     if len(known) == len(wanted):
         return f"To order: {names}; in all {sum(known):.2f}, in the currency of the kit's prices.{lack}"

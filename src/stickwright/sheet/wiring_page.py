@@ -78,7 +78,7 @@ def _missing(wiring: Wiring) -> list[str]:
 def _part(line: PartLine) -> list[str]:
     get = str(line.buy) if line.buy else ""
     price = "" if not line.buy else "not known" if line.price is None else f"{line.price:.2f}"
-    return [line.name, line.kind, str(line.count), str(line.in_stock), get, price, sentence(line.note)]
+    return [say(line.name), line.kind, str(line.count), str(line.in_stock), get, price, sentence(line.note)]
 
 
 def _conductors(wires: tuple[Wire, ...]) -> list[list[str]]:

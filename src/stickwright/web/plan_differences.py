@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
+from stickwright.catalogue import say
 from stickwright.model.plan import Fit, Plan
 from stickwright.model.rates import rate_words
 from stickwright.model.sharing import Placement
@@ -174,4 +175,4 @@ def _asked_otherwise(first: Plan, second: Plan) -> tuple[str, ...]:
 def _parts(plan: Plan) -> set[str]:
     """Names of all that a plan takes from the kit: devices, toppers, leads, mounts."""
     wired = plan.sharing.wiring.parts if plan.sharing is not None and plan.sharing.wiring is not None else ()
-    return {one.name for one in (*wired, *plan.mount_parts)}
+    return {say(one.name) for one in (*wired, *plan.mount_parts)}
