@@ -50,7 +50,7 @@ def test_unsteadiness_goes_to_its_state() -> None:
     recorded = tired.states[1].ability.report.involuntary_force_n
     assert STILL in said(recorded.assumed)
     assert recorded.value == pytest.approx(usual.ability.report.involuntary_force_n.value, rel=1e-9)
-    assert any(one.text.startswith(f"{TIRED}: Involuntary force taken from") for one in tired.heard)
+    assert any(said(one.text).startswith(f"{TIRED}: Involuntary force taken from") for one in tired.heard)
 
 
 def test_such_a_recording_tunes_nothing_and_is_still_told() -> None:

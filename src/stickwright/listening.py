@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from stickwright.codes.bases import Bases
+from stickwright.codes.heard import Heard
 from stickwright.codes.message import Message, Name, message
 from stickwright.codes.setups import Setups as SetupTexts
 from stickwright.errors import BadInput, Problem, did_you_mean
@@ -25,7 +26,6 @@ from stickwright.model.player import Site, SiteUnder
 from stickwright.model.recorded import Finding, TraceReport
 from stickwright.model.recording import Recording
 from stickwright.model.response import Tuning
-from stickwright.units import spoken
 
 if TYPE_CHECKING:
     from stickwright.tuning.bearing import Bearing
@@ -58,10 +58,7 @@ def without_simulated(case: Case, findings: list[Finding]) -> Case:
     invented = [one.name for one in case.recordings if one.simulated]
     if case.player.example or not invented:
         return case
-    text = (
-        f"Left out, made by the simulated player and not by {case.player.code}: {', '.join(invented)}. They count for nothing in "
-        "this plan. Record with the player, or set example = true in player.toml where the player is invented too."
-    )
+    text = message(Heard.simulated, player=Name(case.player.code), recordings=tuple(Name(one) for one in invented))
     findings.append(Finding("query", "simulated player", text))
     return replace(case, recordings=tuple(one for one in case.recordings if not one.simulated))
 
@@ -78,10 +75,7 @@ def without_replayed(case: Case, findings: list[Finding]) -> Case:
     again = [one.name for one in case.recordings if one.replayed]
     if not again:
         return case
-    text = (
-        f"Left out, played back from other recordings: {', '.join(again)}. What they show counts once, in the recording that was "
-        "played. To count more, record with the player again."
-    )
+    text = message(Heard.replayed, recordings=tuple(Name(one) for one in again))
     findings.append(Finding("note", "played back", text))
     return replace(case, recordings=tuple(one for one in case.recordings if not one.replayed))
 
@@ -122,10 +116,11 @@ def output_turned(
             continue
         x, y = recording.xy.T
         out.append(replace(recording, xy=np.column_stack([y, -x] if turns == 1 else [-y, x])))
-        text = (
-            f"{recording.name}: every push came out a quarter turn {'anticlockwise' if turns == 1 else 'clockwise'}, since "
-            f"{recording.stick} stood crosswise with its output not yet turned. It counts here as it comes once the output "
-            "is turned; any turn in the tuning comes besides that."
+        text = message(
+            Heard.crosswise,
+            recording=Name(recording.name),
+            stick=Name(recording.stick or ""),
+            anticlockwise=turns == 1,
         )
         findings.append(Finding("note", "crosswise", text))
     return out, findings
@@ -161,10 +156,12 @@ def recorded_steadiness(
                 crossing = report.tremor.crossing_hz
                 crossed = crossing if crossing.value is not None else None
                 told = replace(told, force_n=force, crossing_hz=crossed)
-                often = f", zero-crossing frequency {crossed.value:.1f} Hz" if crossed is not None else ""
-                text = (
-                    f"Involuntary force taken from {recording.name}: {spoken(force.number, 'n')} rms (typical size) per axis{often}"
-                    f"{', with the usual stiffness of the limb, which was not measured' if limb_n_per_m.assumed else ''}."
+                text = message(
+                    Heard.involuntary,
+                    recording=Name(recording.name),
+                    force_n=force.number,
+                    crossing_hz=crossed.value if crossed is not None else None,
+                    limb_assumed=bool(limb_n_per_m.assumed),
                 )
                 findings.append(Finding("note", "involuntary force", text))
         if told.noise_share is None and site.force_noise_share is None and len(report.holds) >= 3:
@@ -276,7 +273,7 @@ def _kept_still(recording: Recording, newton: float) -> Estimate | None:
         return None
     return Estimate(
         rms.number * newton, rms.lower * newton, rms.upper * newton, rms.level, rms.n,
-        assumed=f"from {recording.name} and the stiffness of stick and limb", why=rms.why,
+        assumed=message(Heard.from_recording, recording=Name(recording.name)), why=rms.why,
     )  # fmt: skip
 
 
@@ -300,7 +297,7 @@ def _noise(report: TraceReport, stick: TriedStick, newton: float) -> Estimate | 
     _, share = growing_noise(push, [hold.sd.number * newton for hold in report.holds])
     if share.value is None:
         return None
-    return replace(share, assumed=f"from {report.name} and the stiffness of stick and limb")
+    return replace(share, assumed=message(Heard.from_recording, recording=Name(report.name)))
 
 
 def _place_of(setups: Setups, recording: Recording) -> int | None:

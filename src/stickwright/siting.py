@@ -10,6 +10,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stickwright.allocation.pressing import can_press
+from stickwright.codes.heard import Heard
 from stickwright.codes.message import Name, message
 from stickwright.codes.setups import Setups as Words
 from stickwright.listening import (
@@ -273,7 +274,9 @@ def known_site(
         told = heard_in_state(case.kit, state.site, under, by_state[state.name], rng)
         also = ability(told.site, rng, draws, tried=tried, recorded=told.steadiness, days=days)
         in_states += told.reports
-        heard.extend(replace(one, text=f"{state.name}: {one.text}") for one in told.findings)
+        heard.extend(
+            replace(one, text=message(Heard.in_state, state=Name(state.name), told=one.text)) for one in told.findings
+        )
         if also is not None:
             states.append(KnownState(state, _under_ceiling(site, also)))
     return KnownSite(site, states[0].ability, rng, mine, reports, tuple(heard), scale, tuple(states), tuple(in_states))
