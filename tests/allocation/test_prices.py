@@ -8,6 +8,7 @@ from typing import Any
 import pytest
 
 import worked_cases
+from said import said
 from stickwright.allocation.prices import decided_by_prices, price_assumptions, unstated_prices
 from stickwright.model.case import Case
 from stickwright.model.game import Game
@@ -95,4 +96,4 @@ def test_the_plan_says_it_before_anything_else() -> None:
     assert made.sharing.ask_first.startswith("look is left to the game by a cost that nobody stated")
     assert any(one.what == "Cost to the player of leaving look to the game" for one in made.sharing.assumptions)
     words = " ".join(plan_words(made).split())
-    assert words.index("Look is left to the game by a cost") < words.index(" ".join(made.sentence.split())[:40])
+    assert words.index("Look is left to the game by a cost") < words.index(" ".join(said(made.sentence).split())[:40])
