@@ -5,6 +5,9 @@ import math
 import numpy as np
 import pytest
 
+from said import said
+from stickwright.codes.bench_notes import BenchNotes
+from stickwright.codes.message import message
 from stickwright.errors import BadInput
 from stickwright.mechanics.bench import bench_stick, to_stick_fields, wear_findings
 from stickwright.model.kit import Stick
@@ -58,10 +61,10 @@ def test_an_even_stick():
         assert estimate.low < true < estimate.high
         assert estimate.n == 32
     assert result.travel_m.value == approx(HEIGHT * math.sin(STOP), rel=1e-12)
-    assert result.travel_m.why == "the stop was read once"
+    assert result.travel_m.why == message(BenchNotes.stop_read_once)
     assert not result.unequal
     assert result.findings == ()
-    assert result.returns == "returns by itself: yes"
+    assert result.returns == message(BenchNotes.returns)
     assert result.residual_share.value == 0.0
     assert [line.direction_rad for line in result.directions] == approx(list(FOUR), abs=1e-4)
     assert result.scatter_share == approx(0.03, abs=0.012)
@@ -82,7 +85,7 @@ def test_an_unequal_spring_is_told_with_its_directions():
     """Forward a fifth stiffer, back a fifth softer: told in words, and the pooled interval spans the directions."""
     result = benched(bench(factors=UNEQUAL))
     assert result.unequal
-    text = about(result.findings, "unequal directions")[0].text
+    text = said(about(result.findings, "unequal directions")[0].text)
     assert "back to" in text
     assert text.count("forward") == 2
     assert result.pooled.full_force_n.low < 0.85 * FULL_N
@@ -134,7 +137,7 @@ def test_a_slip_is_found_where_a_direction_has_only_three_readings():
     assert [reading.number for reading in result.readings if not reading.used] == [5]
     expected = result.readings[4].expected_n
     assert expected.low < (0.009 + 0.02 * 0.2) / 0.022 < expected.high
-    assert "Reading 5 (" in about(result.findings, "reading out of line")[0].text
+    assert "Reading 5 (" in said(about(result.findings, "reading out of line")[0].text)
 
 
 def test_too_few_readings_to_compare_directions():
@@ -166,7 +169,7 @@ def test_output_in_place_of_the_angle_is_asked_about():
     assert result.pooled.full_force_n.value == approx(benched().pooled.full_force_n.value, rel=1e-9)
     query = about(result.findings, "output for angle")[0]
     assert query.level == "query"
-    assert "assumed in proportion" in query.text
+    assert query.text == message(BenchNotes.output_for_angle)
     assert result.output is None
 
 
@@ -179,8 +182,8 @@ def test_output_full_at_half_the_throw():
     result = benched(columns, output_share=output)
     assert result.output.full_output_share.low < 0.60 < result.output.full_output_share.high
     assert result.output.dead_share.low < 0.06 < result.output.dead_share.high
-    assert "full at 60 % of the throw" in about(result.findings, "full early")[0].text
-    assert "first 6 % of the throw" in about(result.findings, "dead centre")[0].text
+    assert "full at 60% of travel" in said(about(result.findings, "full early")[0].text)
+    assert "first 6% of travel" in said(about(result.findings, "dead centre")[0].text)
     assert to_stick_fields(result)["full_output_share"] == approx(0.60, abs=0.01)
 
 
@@ -188,7 +191,7 @@ def test_output_that_never_gets_full():
     """At the stop the output is 80 %: said, and the kit list gets 1."""
     columns = bench()
     result = benched(columns, output_share=0.8 * columns["angle_rad"] / STOP)
-    assert "only about 80 %" in about(result.findings, "output short of full")[0].text
+    assert "only about 80%" in said(about(result.findings, "output short of full")[0].text)
     assert to_stick_fields(result)["full_output_share"] == 1.0
 
 
@@ -197,7 +200,7 @@ def test_output_read_at_the_ends_only():
     columns = bench(places=2)
     result = benched(columns, output_share=np.round(columns["angle_rad"] / STOP))
     assert result.output is None
-    assert "Read it at a third and two thirds" in about(result.findings, "output not known")[0].text
+    assert about(result.findings, "output not known")[0].text == message(BenchNotes.output_unknown)
 
 
 def test_the_kit_list_takes_the_fields():
@@ -224,7 +227,7 @@ def test_a_worn_spring():
     """Start force down by more than a fifth since the last bench (common practice): retire or tune again."""
     now = benched()
     assert wear_findings(now, START_N) == ()
-    text = wear_findings(now, START_N / 0.7)[0].text
+    text = said(wear_findings(now, START_N / 0.7)[0].text)
     assert "fallen by 3" in text
     assert "retire the stick, or tune again" in text
 

@@ -8,6 +8,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from said import said
+from stickwright.codes.bench_notes import BenchNotes
+from stickwright.codes.message import message
 from stickwright.errors import BadInput
 from stickwright.mechanics.lever import Lever, LeverFit, fit_lever
 
@@ -150,7 +153,7 @@ def test_perfect_readings_give_back_the_lever():
     assert fit.findings == ()
     start = fit.intervals["start_force_n"]
     assert start.low < 0.009 / 0.022 < start.high
-    assert fit.returns_by_itself == "returns by itself: yes"
+    assert fit.returns == message(BenchNotes.returns)
 
 
 def test_readings_at_different_heights_are_one_stick():
@@ -161,7 +164,7 @@ def test_readings_at_different_heights_are_one_stick():
     fit = fit_lever(height, force, angle, outward, max_angle_rad=STOP)
     assert fit.preload_nm == approx(PRELOAD, rel=1e-9)
     assert fit.length_m == 0.022
-    assert "22 mm" in about(fit.findings, "several heights")[0].text
+    assert "22 mm" in said(about(fit.findings, "several heights")[0].text)
     assert fit_lever(height, force, angle, outward, max_angle_rad=STOP, length_m=0.040).push(0.0) == approx(
         0.009 / 0.040
     )
@@ -180,11 +183,11 @@ def test_outward_readings_alone_give_the_sum_and_say_so():
     assert fit.friction_nm == 0.0
     friction = fit.intervals["friction_nm"]
     assert not friction.has_interval
-    assert "cannot be told apart" in friction.why
-    assert "friction taken as 0" in fit.intervals["preload_nm"].assumed
+    assert friction.why == message(BenchNotes.why_only_out)
+    assert fit.intervals["preload_nm"].assumed == message(BenchNotes.friction_as_none)
     assert math.isnan(fit.residual_angle_rad)
-    assert fit.returns_by_itself.startswith("returns by itself: not known")
-    assert "cannot be told apart" in about(fit.findings, "friction not known")[0].text
+    assert fit.returns == message(BenchNotes.returns_unknown, why=message(BenchNotes.why_only_out))
+    assert about(fit.findings, "friction not known")[0].text == message(BenchNotes.only_out)
     assert about(fit.findings, "way not written")
 
 
@@ -216,7 +219,7 @@ def test_three_readings_for_three_unknowns_have_no_interval():
     assert fit.friction_nm == approx(FRICTION, rel=1e-9)
     estimate = fit.intervals["friction_nm"]
     assert not estimate.has_interval
-    assert estimate.why == "3 readings for 3 unknowns leave no scatter to judge by; take two more"
+    assert estimate.why == message(BenchNotes.few_readings, readings=3, unknowns=3)
 
 
 def test_one_bad_reading_is_named_with_what_it_should_have_been():
@@ -228,9 +231,9 @@ def test_one_bad_reading_is_named_with_what_it_should_have_been():
     assert [query.number for query in fit.queried] == [5]
     expected = fit.queried[0].expected_n
     assert expected.low < (0.009 + 0.02 * ANGLES[4]) / 0.022 < expected.high
-    text = about(fit.findings, "reading out of line")[0].text
+    text = said(about(fit.findings, "reading out of line")[0].text)
     assert text.startswith("Reading 5 (1.3 N at 13°, pushing out) does not go with the others: about 0.6")
-    assert text.endswith("Left out; read it again.")
+    assert text.endswith("It is left out; measure it again.")
 
 
 @pytest.mark.parametrize("bad", [(3, 11), (0, 1), (7, 15), (6, 7)])
@@ -313,7 +316,7 @@ def test_a_stick_that_does_not_come_home():
     force = force * (1 + 0.01 * np.random.default_rng(1).standard_normal(12))
     fit = fit_lever(HEIGHT, force, angle, outward, max_angle_rad=STOP)
     assert fit.residual_angle_rad == approx(0.1, abs=0.01)
-    assert fit.returns_by_itself.startswith("returns by itself: no, leaves 2")
+    assert said(fit.returns).startswith("returns to centre: no, it stops 2")
     assert about(fit.findings, "does not come home")
 
 
@@ -322,7 +325,7 @@ def test_no_force_while_letting_back_means_it_stayed():
     force, angle, outward = readings(np.linspace(0.0, 0.4, 6), preload=0.001, friction=0.003)
     force = np.maximum(0.0, force)
     fit = fit_lever(HEIGHT, force, angle, outward, max_angle_rad=STOP)
-    assert "friction holds the stick there" in about(fit.findings, "stays by itself")[0].text
+    assert about(fit.findings, "stays by itself")[0].text.text == "stays"
     assert fit.residual_angle_rad == approx(0.1, rel=1e-9)
     assert fit.intervals["friction_nm"].n == 12 - 2
 
@@ -331,9 +334,9 @@ def test_a_curved_spring_is_noticed():
     """A spring that stiffens by half towards the stop is not straight, and how far off the line is, is told."""
     force, angle, outward = readings()
     found = fit_lever(HEIGHT, force + 0.04 * angle**2 / HEIGHT, angle, outward, max_angle_rad=STOP).findings
-    assert "stiffer towards the stop" in about(found, "curved spring")[0].text
+    assert about(found, "curved spring")[0].text.param("stiffer") is True
     found = fit_lever(HEIGHT, force - 0.03 * angle**2 / HEIGHT, angle, outward, max_angle_rad=STOP).findings
-    assert "softer towards the stop" in about(found, "curved spring")[0].text
+    assert about(found, "curved spring")[0].text.param("stiffer") is False
 
 
 def test_uneven_friction_is_noticed():
@@ -341,7 +344,7 @@ def test_uneven_friction_is_noticed():
     force, angle, outward = readings()
     force = force + np.where(outward, 1, -1) * 0.004 * angle / HEIGHT
     found = about(fit_lever(HEIGHT, force, angle, outward, max_angle_rad=STOP).findings, "uneven friction")
-    assert "about 0.045 N at the centre and 0.12 N at the stop" in found[0].text
+    assert "about 0.045 N at the centre and 0.12 N at full travel" in said(found[0].text)
 
 
 def test_clean_readings_raise_no_alarm():
@@ -359,7 +362,7 @@ def test_out_and_back_swapped_is_queried():
     fit = fit_lever(HEIGHT, force, angle, ~outward, max_angle_rad=STOP)
     query = about(fit.findings, "negative friction")[0]
     assert query.level == "query"
-    assert "are the two swapped?" in query.text
+    assert "were the two swapped?" in said(query.text)
     assert fit.friction_nm == 0.0
     assert math.isnan(fit.residual_angle_rad)
 
@@ -377,7 +380,7 @@ def test_a_coarse_gauge_is_noticed():
     force, angle, outward = readings()
     rounded = np.round(force * (1 + 0.05 * np.random.default_rng(3).standard_normal(16)) / 0.05) * 0.05
     found = fit_lever(HEIGHT, rounded, angle, outward, max_angle_rad=STOP, gauge_step_n=0.05)
-    text = about(found.findings, "coarse gauge")[0].text
+    text = said(about(found.findings, "coarse gauge")[0].text)
     assert re.search(r"step of 0\.050? N is coarse", text)
     assert "coins of known weight on a thread" in text
     start = found.intervals["start_force_n"]
@@ -391,7 +394,7 @@ def test_the_stop_not_recorded_is_said():
     force, angle, outward = readings()
     fit = fit_lever(HEIGHT, force, angle, outward)
     assert fit.max_angle_rad == STOP
-    assert "23°, is taken for it" in about(fit.findings, "stop not recorded")[0].text
+    assert "23°, is taken for it" in said(about(fit.findings, "stop not recorded")[0].text)
 
 
 @pytest.mark.parametrize(

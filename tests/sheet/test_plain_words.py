@@ -18,6 +18,8 @@ from sample_plan import (
     trace_report,
 )
 
+from stickwright.codes.bench_notes import BenchNotes
+from stickwright.codes.message import message
 from stickwright.mechanics.fit import Rules
 from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import Finding
@@ -122,10 +124,10 @@ def test_turned_stick_is_told_by_its_side() -> None:
 
 def test_bench_tells_returning_once() -> None:
     """Coming home is one sentence; where a finding says it with its advice, the finding alone."""
-    words = "Returns by itself: no, leaves 40 % of its throw"
-    finding = Finding("note", "returns", f"{words}: set the dead zone above that.")
+    words = message(BenchNotes.returns_not, stays_share=0.4, low_share=None, high_share=None)
+    finding = Finding("note", "returns", message(BenchNotes.leaves_off_centre, returns=words))
     said = flat(bench_words(bench_result(returns=words, findings=(finding,))))
-    assert said.count("leaves 40 %") == 1
+    assert said.count("it stops 40% of its travel short") == 1
     assert "set the dead zone above that" in said
     assert "all draws" not in said
 

@@ -13,7 +13,8 @@ from dataclasses import replace
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from stickwright import units
+from stickwright.codes.bench_notes import BenchNotes
+from stickwright.codes.message import message
 from stickwright.mechanics.bench_doubt import BenchDoubt, bench_doubt
 from stickwright.mechanics.bench_positions import directions, positions
 from stickwright.mechanics.bench_readings import GaugeScatter, LeverReadings, checked_readings
@@ -23,7 +24,6 @@ from stickwright.mechanics.robust_fit import RobustFit
 from stickwright.mechanics.straightness import Judged, fitted
 from stickwright.model.bench import BenchLine, BenchReading, BenchResult
 from stickwright.model.estimate import Estimate
-from stickwright.model.plan import direction_words
 from stickwright.model.recorded import Finding
 
 __all__ = ["bench_stick", "to_stick_fields", "wear_findings"]
@@ -107,8 +107,8 @@ def bench_stick(
     >>> result = bench_stick([0.41, 0.57, 0.73, 0.63, 0.48, 0.32], name="ash", height_m=0.022,
     ...                      travel_m=[0.0, 0.00382, 0.00752, 0.00752, 0.00382, 0.0],
     ...                      outward=[True] * 3 + [False] * 3, max_travel_m=0.00752)
-    >>> round(result.pooled.start_force_n.value, 2), round(result.friction_force_n.value, 2), result.returns
-    (0.41, 0.05, 'returns by itself: yes')
+    >>> round(result.pooled.start_force_n.value, 2), round(result.friction_force_n.value, 2), result.returns.text
+    (0.41, 0.05, 'returns')
     """
     angle, output, stop, position_findings = positions(
         force_n, height_m, angle_rad, travel_m, output_share, max_angle_rad, max_travel_m, length_m
@@ -127,13 +127,13 @@ def bench_stick(
         name=name,
         height_m=fit.length_m,
         max_angle_rad=fit.max_angle_rad,
-        travel_m=Estimate.unbounded(fit.travel(fit.max_angle_rad), "the stop was read once"),
+        travel_m=Estimate.unbounded(fit.travel(fit.max_angle_rad), message(BenchNotes.stop_read_once)),
         pooled=_pooled(fit, lines if unequal else (), friction),
         directions=lines,
         unequal=unequal,
         friction_force_n=_per_length(friction, fit.length_m),
         residual_share=_share_of(fit.intervals["residual_angle_rad"], fit.max_angle_rad),
-        returns=fit.returns_by_itself,
+        returns=fit.returns,
         scatter_share=fit.scatter_share,
         output=gain,
         readings=_told(force_n, height_m, angle, output, direction, outward, readings, fit),
@@ -204,10 +204,9 @@ def wear_findings(now: BenchResult, before_start_force_n: float) -> tuple[Findin
     loss = 1 - start.number / before_start_force_n
     if loss <= _WORN_SHARE:
         return ()
-    sure = "" if start.has_interval and start.upper < before_start_force_n else " (within the scatter of the readings)"
-    text = (
-        f"Start force has fallen by {100 * loss:.0f} %{sure}, from {units.spoken(before_start_force_n, 'n')} to "
-        f"{units.spoken(start.number, 'n')}: retire the stick, or tune again."
+    sure = bool(start.has_interval and start.upper < before_start_force_n)
+    text = message(
+        BenchNotes.worn_spring, loss_share=loss, sure=sure, before_n=before_start_force_n, now_n=start.number
     )
     return (Finding("query", "worn spring", text),)
 
@@ -236,22 +235,17 @@ def _lines(
     if judged is None or doubt is None:
         if len(codes) < 2:
             return (), False, ()
-        text = "Too few readings to compare directions: take three in each, at two angles or more."
-        return (), False, (Finding("note", "directions not compared", text),)
+        return (), False, (Finding("note", "directions not compared", message(BenchNotes.directions_not_compared)),)
     lines = tuple(_line(readings, doubt, codes, index, pooled, level) for index in range(len(codes)))
     if not _differ(readings, judged.fit):
         return lines, False, ()
     start, full = (_extremes(lines, name) for name in ("start_force_n", "full_force_n"))
     if max(high / max(low, 1e-9) for _, low, _, high in (start, full)) < 1 + _UNEQUAL_SHARE:
         return lines, False, ()
-    parts = [
-        f"{what} {units.spoken(low, 'n')} {where} to {units.spoken(high, 'n')} {there}"
-        for what, (where, low, there, high) in (("start force", start), ("full force", full))
-    ]
-    text = (
-        f"The spring is not the same in all directions: {parts[0]}, {parts[1]}. The kit list gets the middle, with an "
-        "interval that spans the directions; turn the stick so that its light side serves the player's weak side."
-    )
+    text = message(
+        BenchNotes.unequal_directions, start_low_rad=start[0], start_low_n=start[1], start_high_rad=start[2],
+        start_high_n=start[3], full_low_rad=full[0], full_low_n=full[1], full_high_rad=full[2], full_high_n=full[3],
+    )  # fmt: skip
     return lines, True, (Finding("query", "unequal directions", text),)
 
 
@@ -290,13 +284,12 @@ def _differ(readings: LeverReadings, separate: RobustFit) -> bool:
     return bool(fdtrc(more, separate.degrees_of_freedom, ratio) < _UNEQUAL_P)
 
 
-def _extremes(lines: tuple[BenchLine, ...], name: str) -> tuple[str, float, str, float]:
+def _extremes(lines: tuple[BenchLine, ...], name: str) -> tuple[float, float, float, float]:
     """Where a force is least and most: direction, force, direction, force."""
     ordered = sorted(lines, key=lambda line: float(getattr(line, name).number))
     (low, high) = ordered[0], ordered[-1]
     return (
-        direction_words(low.direction_rad or 0.0), getattr(low, name).number,
-        direction_words(high.direction_rad or 0.0), getattr(high, name).number,
+        low.direction_rad or 0.0, getattr(low, name).number, high.direction_rad or 0.0, getattr(high, name).number,
     )  # fmt: skip
 
 

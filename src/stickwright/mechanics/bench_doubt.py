@@ -21,6 +21,8 @@ from functools import cache
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.bench_notes import BenchNotes
+from stickwright.codes.message import message
 from stickwright.mechanics.bench_readings import GaugeScatter, LeverReadings
 from stickwright.mechanics.robust_fit import RobustFit
 from stickwright.model.recorded import Finding
@@ -31,7 +33,9 @@ Array = NDArray[np.float64]
 
 _OFF_SQUARE_SD_RAD = math.radians(11)
 """Sd of the angle by which a gauge held by hand is off square: common practice, no source."""
-ALLOWED_FOR = "The intervals allow for a gauge up to 22° off square, which reads up to 7 % low, and for drift and a curved spring."
+ALLOWED_FOR = message(
+    BenchNotes.allowed_for, off_square_rad=2 * _OFF_SQUARE_SD_RAD, low_share=1 - math.cos(2 * _OFF_SQUARE_SD_RAD)
+)
 """For people who read the interval: twice the sd above, and its cosine."""
 _SURE_OF_DRIFT = 0.95
 _SAG, _APART, _DRIFT = (0.0, 1.0, 3.0, 10.0), (0.0, 0.7, 1.5, 4.0), (0.0, 0.12, 0.3, 0.8)
@@ -215,11 +219,7 @@ def drift_findings(doubt: BenchDoubt | None) -> tuple[Finding, ...]:
     """
     if doubt is None or doubt.drift_chance < _SURE_OF_DRIFT:
         return ()
-    text = (
-        "The readings drift in the order they were taken, and the intervals are wider for it. Set the gauge to zero "
-        "before each direction, and read the first point again at the end."
-    )
-    return (Finding("query", "drift", text),)
+    return (Finding("query", "drift", message(BenchNotes.drift)),)
 
 
 def _error_parts(

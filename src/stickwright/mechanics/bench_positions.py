@@ -9,6 +9,8 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from stickwright import units
+from stickwright.codes.bench_notes import BenchNotes
+from stickwright.codes.message import message
 from stickwright.errors import BadInput, Problem
 from stickwright.mechanics.bench_readings import checked_column
 from stickwright.model.recorded import Finding
@@ -62,11 +64,7 @@ def positions(
             angle, problems = _asin_column(travel, height, "travel_m")
     elif output_share is not None and stop is not None and np.isfinite(output).all():
         angle = np.minimum(output, 1.0) * stop
-        text = (
-            "The output stands for the angle: assumed in proportion to it, and full at the stop. Where the output is "
-            "full early, forces near the stop come out wrong; measure the travel to be sure."
-        )
-        findings = (Finding("query", "output for angle", text),)
+        findings = (Finding("query", "output for angle", message(BenchNotes.output_for_angle)),)
     else:
         problems = [_NO_POSITION]
     if problems:

@@ -13,6 +13,8 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from stickwright import units
+from stickwright.codes.bench_notes import BenchNotes
+from stickwright.codes.message import message
 from stickwright.errors import BadInput, Problem
 from stickwright.mechanics.robust_fit import RobustFit
 from stickwright.model.estimate import Estimate
@@ -81,12 +83,6 @@ class LeverReadings:
     @property
     def only_back(self) -> bool:
         return not self.outward.any()
-
-    def words(self, index: int) -> str:
-        """A reading as a person finds it on the paper."""
-        way = "pushing out" if self.outward[index] else "letting back"
-        angle, force = units.spoken(float(self.angle_rad[index]), "deg"), units.spoken(float(self.force_n[index]), "n")
-        return f"Reading {self.number[index]} ({force} at {angle}, {way})"
 
 
 @dataclass(frozen=True)
@@ -171,10 +167,11 @@ def queried_readings(readings: LeverReadings, fit: RobustFit, level: float) -> t
     for index in np.flatnonzero(~fit.kept):
         height = float(readings.height_m[index])
         value, low, high = (max(0.0, moment / height) for moment in fit.expected(int(index), level))
-        text = (
-            f"{readings.words(int(index))} does not go with the others: about {units.spoken(value, 'n')} was to be "
-            f"expected there ({units.spoken(low, 'n')} to {units.spoken(high, 'n')}). Left out; read it again."
-        )
+        text = message(
+            BenchNotes.out_of_line, number=int(readings.number[index]), force_n=float(readings.force_n[index]),
+            angle_rad=float(readings.angle_rad[index]), outward=bool(readings.outward[index]), expected_n=value, low_n=low,
+            high_n=high,
+        )  # fmt: skip
         expected = Estimate(value, low, high, level, n)
         query = Finding("query", "reading out of line", text)
         found.append(QueriedReading(int(readings.number[index]), float(readings.force_n[index]), expected, query))
@@ -192,10 +189,7 @@ def coarse_gauge_findings(readings: LeverReadings) -> tuple[Finding, ...]:
     step, least = readings.gauge_step_n, float(np.min(readings.force_n))
     if step <= 0 or least >= _COARSE_STEPS * step:
         return ()
-    text = (
-        f"The gauge's step of {units.spoken(step, 'n')} is coarse for a force of {units.spoken(least, 'n')}: fewer "
-        f"than {_COARSE_STEPS} steps. Use a finer gauge, or coins of known weight on a thread."
-    )
+    text = message(BenchNotes.coarse_gauge, step_n=step, least_n=least, steps=_COARSE_STEPS)
     return (Finding("query", "coarse gauge", text),)
 
 
@@ -291,8 +285,7 @@ def checked_readings(
     )  # fmt: skip
     _refuse_unfittable(readings)
     if outward is None:
-        text = "Whether readings were taken pushing out or letting back was not written: taken as pushing outwards."
-        more += (Finding("note", "way not written", text),)
+        more += (Finding("note", "way not written", message(BenchNotes.way_not_written)),)
     return readings, (*findings, *more)
 
 
@@ -327,10 +320,7 @@ def _stop(angle: Array, max_angle_rad: float | None) -> tuple[float, tuple[Findi
     """The angle of the stop, and a remark when nobody wrote it."""
     largest = float(angle.max())
     if max_angle_rad is None:
-        text = (
-            f"The stop was not recorded: the largest angle read, {units.spoken(largest, 'deg')}, is taken for it. If "
-            "the stick goes further, full force and travel are larger than given."
-        )
+        text = message(BenchNotes.stop_not_recorded, largest_rad=largest)
         return largest, (Finding("note", "stop not recorded", text),)
     if largest > max_angle_rad + math.radians(1):
         index = int(angle.argmax())
@@ -346,11 +336,7 @@ def _stop(angle: Array, max_angle_rad: float | None) -> tuple[float, tuple[Findi
 def _stayed_findings(angle: Array, stayed: NDArray[np.bool_]) -> tuple[Finding, ...]:
     if not stayed.any():
         return ()
-    where = units.spoken(float(angle[stayed].max()), "deg")
-    text = (
-        f"No force was felt while letting back at {where}: friction holds the stick there. Such readings only say that "
-        "friction is at least as large as the spring, and are left out of the fit."
-    )
+    text = message(BenchNotes.stays, angle_rad=float(angle[stayed].max()))
     return (Finding("query", "stays by itself", text),)
 
 
@@ -360,9 +346,7 @@ def _stated_length(height: Array, length_m: float | None) -> tuple[float, tuple[
         return float(length_m), ()
     lowest = float(height.min()) if height.size else math.nan
     if height.size and float(np.ptp(height)) > 1e-6:
-        text = (
-            f"Readings were taken at different heights: forces are stated at the lowest, {units.spoken(lowest, 'mm')}."
-        )
+        text = message(BenchNotes.several_heights, height_m=lowest)
         return lowest, (Finding("note", "several heights", text),)
     return lowest, ()
 

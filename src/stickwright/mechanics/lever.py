@@ -14,7 +14,8 @@ from dataclasses import dataclass, field, replace
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from stickwright import units
+from stickwright.codes.bench_notes import BenchNotes, Number
+from stickwright.codes.message import Message, Text, message
 from stickwright.mechanics.bench_doubt import BenchDoubt, bench_doubt, drift_findings
 from stickwright.mechanics.bench_readings import (
     GaugeScatter,
@@ -33,15 +34,6 @@ from stickwright.model.recorded import Finding
 __all__ = ["Lever", "LeverFit", "fit_lever"]
 
 Array = NDArray[np.float64]
-
-_ONE_WAY = (
-    "all readings were taken pushing outwards, and from those preload and friction cannot be told apart; "
-    "read the force while letting back as well"
-)
-_ONLY_BACK = (
-    "all readings were taken while letting back, and from those preload and friction cannot be told apart; "
-    "read the force while pushing outwards as well"
-)
 
 
 @dataclass(frozen=True)
@@ -90,18 +82,21 @@ class LeverFit(Lever):
         return self.intervals["residual_angle_rad"].number
 
     @property
-    def returns_by_itself(self) -> str:
-        """The answer for the kit list: ``returns by itself: yes``, or what it leaves."""
+    def returns(self) -> Message:
+        """Whether it returns to centre, or what it leaves."""
         residual = self.intervals["residual_angle_rad"]
         if residual.value is None:
-            return f"returns by itself: not known ({residual.why})"
+            return message(BenchNotes.returns_unknown, why=residual.why or "")
         share, most = residual.number / self.max_angle_rad, residual.upper / self.max_angle_rad
         if share > 0:
-            span = f" ({_percent(residual.lower / self.max_angle_rad)} to {_percent(most)})" if most >= share else ""
-            return f"returns by itself: no, leaves {_percent(share)} of its throw{span}"
-        if most > 0:
-            return f"returns by itself: yes, as far as these readings tell; it may leave up to {_percent(most)}"
-        return "returns by itself: yes"
+            told = most >= share
+            return message(
+                BenchNotes.returns_not,
+                stays_share=share,
+                low_share=residual.lower / self.max_angle_rad if told else None,
+                high_share=most if told else None,
+            )
+        return message(BenchNotes.returns_perhaps, most_share=most) if most > 0 else message(BenchNotes.returns)
 
 
 def fit_lever(
@@ -164,8 +159,8 @@ def fit_lever(
     --------
     >>> fit = fit_lever(0.022, [0.41, 0.56, 0.73, 0.64, 0.48, 0.32], [0.0, 0.1745, 0.3491, 0.3491, 0.1745, 0.0],
     ...                 [True, True, True, False, False, False], max_angle_rad=0.3491)
-    >>> round(fit.preload_nm, 4), round(fit.friction_nm, 4), fit.returns_by_itself
-    (0.008, 0.001, 'returns by itself: yes')
+    >>> round(fit.preload_nm, 4), round(fit.friction_nm, 4), fit.returns.text
+    (0.008, 0.001, 'returns')
     >>> fit.intervals["preload_nm"].has_interval
     True
     """
@@ -220,8 +215,7 @@ def lever_of(
         both_ways=readings.both_ways, level=level,
     )  # fmt: skip
     if intervals["residual_angle_rad"].number > 0:
-        sentence = result.returns_by_itself.capitalize()
-        note = Finding("note", "does not come home", f"{sentence}: set the dead zone above that, or clean the stick.")
+        note = Finding("note", "does not come home", message(BenchNotes.leaves_off_centre, returns=result.returns))
         return replace(result, findings=(*findings, note))
     return result
 
@@ -243,7 +237,7 @@ def _never_negative(design: Array, readings: LeverReadings, fit: RobustFit) -> t
 
     weight = 1 / fit.unit[fit.kept]
     bounded, _ = nnls(design[fit.kept] * weight[:, None], readings.moment_nm[fit.kept] * weight)
-    names = ("preload", "friction", "stiffness") if readings.both_ways else ("preload", "stiffness")
+    names: tuple[Number, ...] = ("preload", "friction", "stiffness") if readings.both_ways else ("preload", "stiffness")
     findings = []
     for index, name in enumerate(names):
         if free[index] >= 0:
@@ -253,41 +247,24 @@ def _never_negative(design: Array, readings: LeverReadings, fit: RobustFit) -> t
     return [float(value) for value in bounded], tuple(findings)
 
 
-def _negative_finding(name: str, value: float, *, sure: bool) -> Finding:
-    what = {
-        "preload": "the spring does not act near the centre (a slack centre)",
-        "friction": "letting back took more force than pushing outwards: are the two swapped",
-        "stiffness": "the force falls as the stick goes out: is the order of the angles right, or does the spring slip",
-    }[name]
-    unit = "mnm_per_rad" if name == "stiffness" else "mnm"
-    found = units.spoken(value, unit)
-    if sure:
-        return Finding("query", f"negative {name}", f"The readings give a {name} of {found}: {what}? Taken as 0.")
-    return Finding(
-        "note" if name != "stiffness" else "query",
-        f"negative {name}",
-        f"The readings give a {name} of {found}, no different from 0 within their scatter. Taken as 0.",
+def _negative_finding(number: Number, value: float, *, sure: bool) -> Finding:
+    stiffness = number == "stiffness"
+    text = message(
+        BenchNotes.negative,
+        number=number,
+        moment_nm=None if stiffness else value,
+        stiffness_nm_per_rad=value if stiffness else None,
+        sure=sure,
     )
+    return Finding("query" if sure or stiffness else "note", f"negative {number}", text)
 
 
 def _one_way_findings(readings: LeverReadings) -> tuple[Finding, ...]:
     if readings.both_ways:
         return ()
     if readings.only_back:
-        return (
-            Finding(
-                "fault", "no outward readings",
-                "All readings were taken while letting back: pushing outwards takes more, by twice the friction, which "
-                "is not known. The preload given is preload less friction. Read the force pushing outwards.",
-            ),
-        )  # fmt: skip
-    return (
-        Finding(
-            "note", "friction not known",
-            "All readings were taken pushing outwards: preload and friction cannot be told apart, so the preload given "
-            "is their sum, and whether the stick comes home is not known. Read the force while letting back as well.",
-        ),
-    )  # fmt: skip
+        return (Finding("fault", "no outward readings", message(BenchNotes.only_back)),)
+    return (Finding("note", "friction not known", message(BenchNotes.only_out)),)
 
 
 def _intervals(
@@ -297,7 +274,7 @@ def _intervals(
     n, width = int(fit.kept.sum()), len(numbers)
     unit, values = np.eye(width), np.array(numbers)
 
-    def estimate(weights: Array, assumed: str | None = None) -> Estimate:
+    def estimate(weights: Array, assumed: Text | None = None) -> Estimate:
         return bounded_below(doubt, weights, float(weights @ values), level, n, assumed)
 
     total = unit[0] + unit[1] if readings.both_ways else unit[0]
@@ -313,8 +290,8 @@ def _intervals(
         found["friction_force_n"] = estimate(unit[1] / readings.length_m)
         found["residual_angle_rad"] = _residual(fit, doubt, values, readings.max_angle_rad, level, n)
         return found
-    why = _ONLY_BACK if readings.only_back else _ONE_WAY
-    assumed = "friction taken as 0: its share is in the preload"
+    why = message(BenchNotes.why_only_back) if readings.only_back else message(BenchNotes.why_only_out)
+    assumed = message(BenchNotes.friction_as_none)
     found["preload_nm"] = estimate(total, assumed)
     for name in ("friction_nm", "friction_force_n"):
         found[name] = Estimate.unbounded(0.0, why, n=0, assumed=assumed)
@@ -326,7 +303,7 @@ def _intervals(
 
 
 def bounded_below(
-    doubt: BenchDoubt | None, weights: Array, value: float, level: float, n: int, assumed: str | None
+    doubt: BenchDoubt | None, weights: Array, value: float, level: float, n: int, assumed: Text | None
 ) -> Estimate:
     """An estimate of a number that cannot be negative.
 
@@ -342,11 +319,11 @@ def bounded_below(
         Coverage of the interval.
     n : int
         Readings behind it.
-    assumed : str or None
+    assumed : Text or None
         What was assumed.
     """
     if doubt is None:
-        why = f"{n} readings for {len(weights)} unknowns leave no scatter to judge by; take two more"
+        why = message(BenchNotes.few_readings, readings=n, unknowns=len(weights))
         return Estimate.unbounded(value, why, n=n, assumed=assumed)
     low, high = doubt.interval(weights, level)
     return Estimate(value, min(max(0.0, low), value), max(high, value), level, n, assumed)
@@ -362,10 +339,9 @@ def _residual(
     else:
         value = max_angle_rad if excess > 0 else 0.0
     if fit.combination(np.array([0.0, 1.0, 0.0]), level)[2] < 0:
-        why = "letting back took more force than pushing outwards: the two may be swapped"
-        return Estimate.missing(why, n=n)
+        return Estimate.missing(message(BenchNotes.swapped), n=n)
     if doubt is None:
-        return Estimate.unbounded(value, "too few readings to judge the scatter by; take two more", n=n)
+        return Estimate.unbounded(value, message(BenchNotes.too_few), n=n)
     above, below = np.array([-1.0, 1.0, 0.0]), np.array([0.0, 0.0, 1.0])
     a, b = float(above @ fit.coefficients), float(below @ fit.coefficients)
     cov = doubt.covariance * fit.quantile(level) ** 2
@@ -373,12 +349,8 @@ def _residual(
     if b <= 0 or b * b <= v_bb:  # the stiffness may be 0: the ratio has no bound
         if a + math.sqrt(v_aa) <= 0:
             return Estimate(value, 0.0, max(0.0, value), level, n)
-        return Estimate.unbounded(value, "the stiffness is no different from 0 within the scatter", n=n)
+        return Estimate.unbounded(value, message(BenchNotes.no_stiffness), n=n)
     middle, root = a * b - v_ab, math.sqrt(max(0.0, (a * b - v_ab) ** 2 - (b * b - v_bb) * (a * a - v_aa)))
     ends = [(middle + sign * root) / (b * b - v_bb) for sign in (-1, 1)]
     low, high = (min(max(0.0, end), max_angle_rad) for end in ends)
     return Estimate(value, min(low, value), max(high, value), level, n)
-
-
-def _percent(share: float) -> str:
-    return f"{100 * share:.0f} %" if share >= 0.01 or share == 0 else "less than 1 %"

@@ -5,6 +5,8 @@ from __future__ import annotations
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.bench_notes import BenchNotes
+from stickwright.codes.message import message
 from stickwright.mechanics.robust_fit import RobustFit, robust_fit
 from stickwright.model.bench import OutputGain
 from stickwright.model.estimate import Estimate
@@ -48,11 +50,7 @@ def output_gain(
     share = angle / max_angle_rad
     rising = np.isfinite(output) & (output > _RISING[0]) & (output < _RISING[1])
     if rising.sum() < 2 or float(np.ptp(output[rising])) < 0.1:
-        text = (
-            "Output against throw cannot be told: fewer than two readings at which the output was between nothing and "
-            "full. Read it at a third and two thirds of the throw."
-        )
-        return None, (Finding("note", "output not known", text),)
+        return None, (Finding("note", "output not known", message(BenchNotes.output_unknown)),)
     design = np.column_stack([np.ones(int(rising.sum())), output[rising]])
     fit = robust_fit(design, share[rising], np.ones_like, floor=0.005, usual=0.02)
     full = _along(fit, np.array([1.0, 1.0]), level)
@@ -65,22 +63,19 @@ def _along(fit: RobustFit, weights: Array, level: float) -> Estimate:
     n = int(fit.kept.sum())
     value = max(0.0, value)
     if fit.degrees_of_freedom < 1:
-        return Estimate.unbounded(value, "two readings of the output leave no scatter to judge by", n=n)
+        return Estimate.unbounded(value, message(BenchNotes.two_outputs), n=n)
     return Estimate(value, min(max(0.0, low), value), max(high, value), level, n)
 
 
 def _gain_findings(full: Estimate, dead: Estimate) -> tuple[Finding, ...]:
     findings = []
     if full.number < 0.9:
-        text = (
-            f"The output is full at {100 * full.number:.0f} % of the throw: the rest of the throw does nothing. Reach "
-            "and range are counted to there."
-        )
+        text = message(BenchNotes.full_early, at_share=full.number)
         findings.append(Finding("note", "full early", text))
     if full.number > 1.05:
-        text = f"At the stop the output is only about {100 / full.number:.0f} %: give it more range when tuning."
+        text = message(BenchNotes.output_short, output_share=1 / full.number)
         findings.append(Finding("note", "output short of full", text))
     if dead.number > 0.05:
-        text = f"Nothing comes out over the first {100 * dead.number:.0f} % of the throw."
+        text = message(BenchNotes.dead_centre, dead_share=dead.number)
         findings.append(Finding("note", "dead centre", text))
     return tuple(findings)

@@ -7,7 +7,8 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from stickwright import units
+from stickwright.codes.bench_notes import BenchNotes
+from stickwright.codes.message import message
 from stickwright.mechanics.bench_readings import GaugeScatter, LeverReadings
 from stickwright.mechanics.robust_fit import RobustFit, robust_fit
 from stickwright.model.recorded import Finding
@@ -79,23 +80,15 @@ def bend_findings(judged: Judged, readings: LeverReadings, scatter: GaugeScatter
     bent = _wider(judged, angle**2, readings, scatter)
     if bent is not None:
         apart = float(np.max(np.abs((bent.fitted - judged.fit.fitted) / readings.height_m)[judged.fit.kept]))
-        way = "stiffer" if bent.coefficients[-1] > 0 else "softer"
-        text = (
-            f"The spring is not straight: it gets {way} towards the stop, and the straight line misses by up to "
-            f"{units.spoken(apart, 'n')}. The forces at the "
-            "centre and at the stop allow for it; between them the plan counts on the line."
-        )
+        text = message(BenchNotes.curved_spring, stiffer=bool(bent.coefficients[-1] > 0), misses_n=apart)
         findings.append(Finding("query", "curved spring", text))
     uneven = _wider(judged, readings.way * angle, readings, scatter) if readings.both_ways else None
     if uneven is not None:
         column = next(i for i in range(judged.design.shape[1]) if np.array_equal(judged.design[:, i], readings.way))
         centre = float(uneven.coefficients[column])
         stop = centre + float(uneven.coefficients[-1]) * readings.max_angle_rad
-        there, here = (units.spoken(max(0.0, moment / readings.length_m), "n") for moment in (centre, stop))
-        text = (
-            f"Friction is not the same at all angles: about {there} at the centre and {here} at the stop. The single "
-            "figure is the mean; look for dirt or a worn gate."
-        )
+        there, here = (max(0.0, moment / readings.length_m) for moment in (centre, stop))
+        text = message(BenchNotes.uneven_friction, centre_n=there, full_n=here)
         findings.append(Finding("query", "uneven friction", text))
     return tuple(findings)
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from stickwright.codes.message import Text
 from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import Finding
 
@@ -72,8 +73,8 @@ class BenchResult:
     friction_force_n: Estimate
     residual_share: Estimate
     """Share of the throw down to which it comes home by itself; 0: it comes home."""
-    returns: str
-    """``returns by itself: yes``, or what it leaves."""
+    returns: Text
+    """Whether it returns to centre, or what it leaves."""
     scatter_share: float
     """Scatter of one reading as a share of the middle force."""
     output: OutputGain | None

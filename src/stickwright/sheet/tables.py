@@ -460,6 +460,6 @@ def bench(result: BenchResult) -> Table:
     used = sum(one.used for one in result.readings)
     alt = (
         f"Force against travel of {result.name}: {used} of {len(result.readings)} readings with fitted lines, from "
-        f"{shown(line.start_force_n, 'n')} to start to {shown(line.full_force_n, 'n')} at the stop. {result.returns}"
+        f"{shown(line.start_force_n, 'n')} to start to {shown(line.full_force_n, 'n')} at the stop. {sentence(result.returns)}"
     )
     return Table(f"Bench of {result.name}", ("what", "value"), tuple(rows), alt)

@@ -5,6 +5,8 @@ from __future__ import annotations
 import textwrap
 
 from stickwright.catalogue import say
+from stickwright.codes.bench_notes import BenchNotes
+from stickwright.codes.message import Message, message
 from stickwright.mechanics.bench_doubt import ALLOWED_FOR
 from stickwright.model.bench import BenchResult
 from stickwright.model.plan import Caution, Fit, Plan, SitePlan, direction_words
@@ -208,7 +210,7 @@ def bench_words(result: BenchResult) -> str:
         ]))  # fmt: skip
     used = sum(one.used for one in result.readings)
     parts.append(wrapped([f"{used} of {len(result.readings)} readings used; scatter of one reading "
-                          f"{share(result.scatter_share)} of the middle force. {ALLOWED_FOR}"], WIDTH))  # fmt: skip
+                          f"{share(result.scatter_share)} of the middle force. {say(ALLOWED_FOR)}"], WIDTH))  # fmt: skip
     if result.findings:
         parts.append(_block("Findings", _findings(result.findings)))
     return "\n\n".join(parts) + "\n"
@@ -216,11 +218,13 @@ def bench_words(result: BenchResult) -> str:
 
 def _returns(result: BenchResult) -> str:
     """Whether it comes home, unless a finding tells it with its advice; a reason that stands at the friction once."""
-    said = sentence(result.returns)
-    if any(say(one.text).startswith(clause(said)) for one in result.findings):
+    if any(
+        isinstance(one.text, Message) and one.text.code == "BenchNotes.leaves_off_centre" for one in result.findings
+    ):
         return ""
     why = result.friction_force_n.why
-    return said.replace(f"({clause(why)})", "(see friction)") if why else said
+    unknown = message(BenchNotes.returns_unknown, why=why or "")
+    return sentence(message(BenchNotes.returns_see_friction) if why and result.returns == unknown else result.returns)
 
 
 def _block(title: str, lines: list[str]) -> str:
