@@ -128,7 +128,7 @@ def test_bench_tells_returning_once() -> None:
     finding = Finding("note", "returns", message(BenchNotes.leaves_off_centre, returns=words))
     said = flat(bench_words(bench_result(returns=words, findings=(finding,))))
     assert said.count("it stops 40% of its travel short") == 1
-    assert "set the dead zone above that" in said
+    assert "Set the dead zone above that" in said
     assert "all draws" not in said
 
 
