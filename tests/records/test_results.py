@@ -11,6 +11,7 @@ import numpy as np
 import pytest
 from sample_plan import bare_plan, empty_plan, sample_plan, tuning
 
+from stickwright.codes.message import Message
 from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import Finding
 from stickwright.records.results import FORMAT, as_data, plan_json, read_json
@@ -21,7 +22,15 @@ def refuse(word: str) -> Any:
 
 
 def same(result: Any, data: Any, where: str = "plan") -> None:
-    """Walk result and JSON side by side: nothing lost, nothing altered."""
+    """Walk result and JSON side by side: nothing lost, nothing altered. A message's parameters stand beside its code."""
+    if isinstance(result, Message):
+        same({"code": result.code} | dict(result.params), data, where)
+        return
+    if isinstance(result, dict):
+        assert result.keys() == data.keys(), where
+        for key, value in result.items():
+            same(value, data[key], f"{where}.{key}")
+        return
     if is_dataclass(result) and not isinstance(result, type):
         for field in fields(result):
             if not (isinstance(result, Estimate) and field.name == "why"):
