@@ -160,7 +160,7 @@ def test_dig_is_a_toggle_for_a_reason(case: Case, sharing: Sharing) -> None:
     dig = next(action for action in case.game.action if action.name == "dig")
     assert dig.longest_hold_s is not None
     assert dig.longest_hold_s > 0.5 * sum(thumb.press.hold_s) / len(thumb.press.hold_s)
-    assert any("dig stays on until it is pressed again" in caution.text for caution in sharing.cautions)
+    assert any("dig stays on until it is pressed again" in said(caution.text) for caution in sharing.cautions)
 
 
 def test_every_cable_is_there_and_one_switch_is_bought(sharing: Sharing) -> None:
@@ -341,9 +341,9 @@ def test_what_tires_first_counts_the_measured_loss(case: Case, sharing: Sharing)
     loads = {one.site: one.why for one in sharing.loads}
     assert any(lost.get(name, 0) > 0 for name in loads)
     for name, why in loads.items():
-        said = re.search(r"it lost ([\d.]+) ?% of its force over the visit", why)
+        found = re.search(r"it lost ([\d.]+) ?% of its force over the visit", said(why))
         if lost.get(name, 0) > 0:
-            assert said is not None
-            assert float(said[1]) == pytest.approx(100 * lost[name], abs=0.6)
+            assert found is not None
+            assert float(found[1]) == pytest.approx(100 * lost[name], abs=0.6)
         else:
-            assert said is None
+            assert found is None

@@ -99,6 +99,6 @@ def test_goals_are_told_with_the_plan() -> None:
     )
     told = [said(one.text) for one in plan(asked, draws=5).findings if one.about == "goals"]
     assert len(told) == 1
-    assert "win once against my cousin; play an hour" in told[0]
+    assert "win once against my cousin; play an hour" in said(told[0])
     silent = replace(this, player=this.player.model_copy(update={"goals": ()}))
     assert not [one for one in plan(silent, draws=5).findings if one.about == "goals"]

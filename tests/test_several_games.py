@@ -9,6 +9,7 @@ from pathlib import Path
 
 import pytest
 
+from said import said
 from stickwright.allocation.replugging import plugged_for_all, replugs_of, sockets_kept
 from stickwright.errors import BadInput
 from stickwright.games_together import MUCH_SHARE, _loses_much, _much, weights_of
@@ -163,10 +164,10 @@ def test_a_game_that_pays_much_is_told_first():
     )
     assert _much(layout)
     assert not _much(replace(layout, points=14 * (1 - MUCH_SHARE), cost=14 * MUCH_SHARE))
-    told = _loses_much(layout)
-    assert all(part in told for part in ("evening race", "10 points", "14", "elm at chin", "25"))
+    told = said(_loses_much(layout))
+    assert all(part in told for part in ("evening race", "scores 10", "14", "elm at chin", "25"))
     shown = replace(found, together=replace(found.together, headlines=(told,)))
-    assert told.split(":")[0] in plan_words(shown)[:300]
+    assert told.split(",")[0] in " ".join(plan_words(shown).split())[:300]
     assert who_page(shown)["games"]["headlines"] == [told]
 
 
@@ -192,7 +193,7 @@ def test_each_game_has_its_own_settings():
     ]
     assert late == [None, 0.05]
     unrecorded = [one for one in first if one.simple is None]
-    assert all("nothing was recorded" in one.why for one in unrecorded)
+    assert all("nothing was recorded" in said(one.why) for one in unrecorded)
     page = games_page(found, {})["settings"]
     assert page["columns"][1:] == [layout.game for layout in found.layouts]
     told = {row[0]: row[1:] for row in page["rows"]}

@@ -14,14 +14,16 @@ from stickwright.allocation.replugging import plugged_for_all, refits_of, replug
 from stickwright.allocation.share import share_out
 from stickwright.allocation.stands import Stand, stands_of
 from stickwright.allocation.wiring import wiring_of
-from stickwright.codes.message import Text
+from stickwright.codes.choices import Choices
+from stickwright.codes.clashes import LIMBS, limb_named
+from stickwright.codes.games import Games
+from stickwright.codes.message import Message, Name, Text, message
 from stickwright.mechanics.fit import Rules
 from stickwright.model.case import Case
 from stickwright.model.kit import Controller, Stick, Switch
 from stickwright.model.layouts import GamesTogether, Layout
 from stickwright.model.plan import Assumption
 from stickwright.model.player import Player, Site
-from stickwright.model.points import counted, tenths, tenths_words
 from stickwright.model.recorded import Finding
 from stickwright.model.sharing import HeldWay, PartLine, Placement, Sharing, Wiring
 from stickwright.model.wishes import Wishes
@@ -118,9 +120,13 @@ def weights_of(case: Case) -> tuple[tuple[int, ...], tuple[Assumption, ...]]:
     whole = tenth if max(tenth) <= _FINEST_WEIGHT else [max(1, round(_FINEST_WEIGHT * one / longest)) for one in filled]
     common = math.gcd(*whole)
     untold = [game.name for game in case.games if game.hours_per_week is None]
-    value = f"{usual:g} a week each, as the others on average" if told else "the same for all games"
     assumed = (
-        Assumption(f"Hours of {', '.join(untold)}", value, "the game's file gives none", "hours_per_week in it"),
+        Assumption(
+            message(Games.hours_of, games=tuple(map(Name, untold))),
+            message(Games.hours_usual, each_week_s=3600 * usual if told else None),
+            message(Games.hours_untold),
+            message(Games.hours_confirm),
+        ),
     )
     return tuple(one // common for one in whole), assumed if untold and len(hours) > 1 else ()
 
@@ -315,7 +321,7 @@ def _points(sharing: Sharing | None) -> float | None:
     return sharing.points if sharing is not None and math.isfinite(sharing.points) else None
 
 
-def _because(alone: Sharing, here: Sharing) -> tuple[str, ...]:
+def _because(alone: Sharing, here: Sharing) -> tuple[Message, ...]:
     """Actions done otherwise than with devices for this game only, dearest first."""
     own = {one.action: one for one in alone.placements}
     changed = []
@@ -324,18 +330,18 @@ def _because(alone: Sharing, here: Sharing) -> tuple[str, ...]:
         if before is None or place_words(before) == place_words(one):
             continue
         lost = before.points - one.points
-        points = (
-            f" ({tenths_words(tenths(abs(lost)))} points {'less' if lost > 0 else 'more'})"
-            if abs(lost) > _NOTABLE
-            else ""
+        words = message(
+            Games.otherwise,
+            change=message(Choices.change, action=Name(one.action), new=place_words(one), old=place_words(before)),
+            lost_points=lost if abs(lost) > _NOTABLE else None,
         )
-        changed.append((lost, f"{one.action}: {place_words(one)} instead of {place_words(before)}{points}"))
+        changed.append((lost, words))
     return tuple(words for _, words in sorted(changed, key=lambda pair: -pair[0]))
 
 
 def _separate(
     games: GamesShared, number: int, cases: Sequence[Case], prices: Mapping[str, float | None], stock: Counter[str]
-) -> tuple[tuple[str, ...], float | None]:
+) -> tuple[tuple[Message, ...], float | None]:
     """What a set-up for this game only would need beyond what stands there, and what is to be bought for that."""
     alone = games.alone[number]
     if alone is None:
@@ -348,7 +354,14 @@ def _separate(
     buy = {device: max(0, counts[device] - stock[device]) for device in wanted}
     costs = [None if prices[device] is None else (prices[device] or 0.0) * many for device, many in buy.items() if many]
     known = [one for one in costs if one is not None]
-    return tuple(f"{device} at {place}" for place, _, device in more), sum(known) if len(known) == len(costs) else None
+    at = tuple(message(Games.device_at, device=Name(device), place=_place(place)) for place, _, device in more)
+    return at, sum(known) if len(known) == len(costs) else None
+
+
+def _place(place: str) -> Text:
+    """A site, or a limb that holds a controller."""
+    limb = place.removeprefix("unsaid ")
+    return message(Games.limb, limb=limb_named(limb)) if limb in LIMBS else Name(place)
 
 
 def _together(
@@ -368,16 +381,13 @@ def _together(
     headlines = tuple(_loses_much(one) for one in layouts if _much(one))
     findings = []
     if games.outcome != "common":
-        why = (
-            "no one set of devices lets all of them be played"
-            if games.outcome == "none"
-            else "no common set of devices was found within the limit"
+        swaps = tuple(
+            message(Games.swap, game=Name(one.game), refits=tuple(refit.words for refit in one.refits))
+            for one in layouts
+            if one.refits
         )
-        swaps = " ".join(
-            f"For {one.game}: {' '.join(refit.words for refit in one.refits)}" for one in layouts if one.refits
-        )
-        text = f"The games do not share their devices: {why}. Each game has its own; what stands at a site is changed between them."
-        findings.append(Finding("query", "games", f"{text} {swaps}".strip()))
+        text = message(Games.not_common, found_none=games.outcome == "none", swaps=swaps)
+        findings.append(Finding("query", "games", text))
     return GamesTogether(
         outcome=games.outcome, points=points, points_alone=alone, bound=games.bound, proven=games.proven,  # type: ignore[arg-type]
         sentence=_sentence(games, layouts, points, alone), headlines=headlines, findings=tuple(findings),
@@ -389,25 +399,27 @@ def _much(one: Layout) -> bool:
     return bool(one.cost and one.points_alone and one.cost > MUCH_SHARE * abs(one.points_alone))
 
 
-def _loses_much(one: Layout) -> str:
+def _loses_much(one: Layout) -> Message:
     """A game that pays much for the others, and what would spare it that."""
-    start = (
-        f"{one.game} pays for the other games: {counted(one.points or 0.0)} with the common devices, "
-        f"{tenths_words(tenths(one.points_alone or 0.0))} with devices of its own"
+    return message(
+        Games.loses,
+        game=Name(one.game),
+        score_points=one.points or 0.0,
+        alone_points=one.points_alone or 0.0,
+        more=one.separate,
+        to_order_price=one.separate_price,
     )
-    if not one.separate:
-        return f"{start}."
-    price = "at no cost, all is in stock" if one.separate_price == 0 else "price not known"
-    if one.separate_price:
-        price = f"to buy: {one.separate_price:g}"
-    return f"{start}. That would take {' and '.join(one.separate)} besides ({price}), changed each time."
 
 
-def _sentence(games: GamesShared, layouts: Sequence[Layout], points: float | None, alone: float | None) -> str:
+def _sentence(games: GamesShared, layouts: Sequence[Layout], points: float | None, alone: float | None) -> Message:
     if games.outcome != "common" or points is None or alone is None:
-        return f"{len(layouts)} games, each with devices of its own."
-    start = f"{len(layouts)} games with one set of devices: {counted(points)} on average by hours"
+        return message(Games.separate, games=len(layouts))
     if alone - points < _NOTABLE:
-        return f"{start}; no game loses anything by it."
-    bound = "proven: no common set has more" if games.proven else f"no common set can have more than {games.bound:.1f}"
-    return f"{start}; {tenths_words(tenths(alone))} with devices of its own for each game ({bound})."
+        return message(Games.common_free, games=len(layouts), score_points=points)
+    return message(
+        Games.common,
+        games=len(layouts),
+        score_points=points,
+        alone_points=alone,
+        bound_points=None if games.proven else games.bound,
+    )

@@ -11,9 +11,11 @@ from collections.abc import Mapping, Sequence
 from itertools import combinations
 from typing import Any
 
+from said import said
 from stickwright.allocation.moment import limb_of, pairs_of
 from stickwright.allocation.pressing import Pressed, press_fit, spasms_per_s
 from stickwright.allocation.share import share_out
+from stickwright.codes.message import Message, Text
 from stickwright.model.case import Case
 from stickwright.model.estimate import Estimate
 from stickwright.model.game import Action, Game
@@ -140,10 +142,10 @@ def broken_rules(this: Case, found: Sharing, wishes: Wishes | None = None) -> li
     """What a plan breaks; nothing when it keeps all. Where something else than an action is given up for the cheapest way
     out, nothing is held against it."""
     wishes = wishes or Wishes()
-    left_out: tuple[str, ...] = ()
+    left_out: tuple[Text, ...] = ()
     if found.clash is not None:
         left_out = found.clash.ways_out[0].gives_up if found.clash.ways_out else ("",)
-        if not all(one.startswith("leave ") for one in left_out):
+        if not all(isinstance(one, Message) and one.text == "leave_out" for one in left_out):
             return []
     mine = [one for one in found.placements if one.how == "site"]
     return [
@@ -235,7 +237,7 @@ def _at_sites(this: Case, mine: Sequence[Placement]) -> list[str]:
 
 def _presses(this: Case, mine: Sequence[Placement]) -> list[str]:
     out = [
-        f"{one.action} at {one.site}: {fails}"
+        f"{one.action} at {one.site}: {said(fails)}"
         for one in mine
         if one.press is not None
         for fails in _pressed_there(this, one)

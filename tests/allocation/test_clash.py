@@ -13,6 +13,7 @@ from hypothesis import strategies as st
 from random_cases import random_case, random_ranking, random_wishes
 from small_cases import action, broken_rules, case, fit, hub, offers_of, shared, site, stick, switch
 
+from said import said
 from stickwright.allocation.clash import raised, smallest_clash, ways_out
 from stickwright.allocation.integer_model import Group
 from stickwright.allocation.moment import pairs_of
@@ -102,16 +103,17 @@ CLASHES = {
         case(HAND, [action("sprint", "hold", longest_hold_s=2), action("fire", together=["sprint"])], switches=PIPS),
         ("sprint and fire must be possible at the same moment", "sprint is wanted, and only right index can do it",
          "fire is wanted, and only right index can do it"),
-        ("sprint and fire must be possible at the same moment, but both need the right index; free one of: do sprint and "
-         "fire one after the other; leave sprint out",),
+        ("Sprint and fire must be possible at the same moment, but both need the right index. Resolve by one of: do sprint and "
+         "fire one after the other; leave out sprint",),
         "do sprint and fire one after the other", _apart,
     ),
     "a stick and a press at one site": Clashing(
         case(HAND, [action("steer", "two-axis", importance=8), action("sprint", together=["steer"])], switches=PIPS, sticks=[stick("ash")]),
         ("steer and sprint must be possible at the same moment", "steer is wanted, and only right index can do it",
          "sprint is wanted, and only right index can do it"),
-        ("both need the right index; free one of: leave sprint out (or find a game option or a helper for it); leave steer",),
-        "leave sprint out (or find a game option or a helper for it)", _without("sprint"), STEER,
+        ("both need the right index. Resolve by one of: leave out sprint (or find an option of the game or a helper for it); "
+         "leave out steer",),
+        "leave out sprint (or find an option of the game or a helper for it)", _without("sprint"), STEER,
     ),
     "two parts of one limb": Clashing(
         case([site("right index"), site("right thumb", "thumb")],
@@ -119,28 +121,28 @@ CLASHES = {
              together=[{"sites": ["right index", "right thumb"], "says": "no"}]),
         ("steer and sprint must be possible at the same moment", "steer is wanted, and only right index can do it",
          "sprint is wanted, and only right index or right thumb can do it"),
-        ("but only right index can do steer and only right index or right thumb sprint, and these cannot act together",),
+        ("but only right index can do steer, only right index or right thumb can do sprint, and these cannot be used together",),
         "do steer and sprint one after the other", _apart, STEER,
     ),
     "not enough sockets": Clashing(
         case(HANDS, [action("jump"), action("fire"), action("menu")], switches=PIPS, hubs=[hub(switches=2)]),
         ("jump is wanted, and only left index or right index can do it", "fire is wanted, and only left index or right index can do it",
          "menu is wanted, and only left index or right index can do it", "only 2 sockets take a switch with a 3.5 mm 2-conductor plug"),
-        ("not all of these can be had: jump, fire and menu are wanted, and only left index or right index can do them; only 2 "
+        ("These cannot all be met: jump, fire and menu are wanted, and only left index or right index can do them; only 2 "
          "sockets take a switch",),
         "add a hub with one more socket for a switch (3.5 mm 2-conductor plug)", _plugged(),
     ),
     "no socket for the plug": Clashing(
         case(HAND, [action("steer", "two-axis")], sticks=[stick("ash", plug="USB")], hubs=[hub()]),
         ("steer is wanted, and only right index can do it", "no socket takes a stick as left stick with a USB-A plug"),
-        ("no socket takes a stick as left stick with a USB-A plug. Without any one of them the rest could; free one of: add a hub",),
+        ("no socket takes a stick as left stick with a USB-A plug. Without any one of them, the others can. Resolve by one of: add a hub",),
         "add a hub with one more socket for a stick as left stick (USB-A plug)",
         _plugged(socket=[{"name": "u1", "takes": "USB", "role": "assignable"}]), STEER,
     ),
     "a socket that gives too little current": Clashing(
         case(HAND, [action("steer", "two-axis")], sticks=[stick("ash", plug="USB", current_ma=90)],
              hubs=[{"name": "Pier", "socket": [{"name": "u1", "takes": "USB", "role": "assignable", "current_ma": 50}]}]),
-        ("steer is wanted, and only right index can do it", "no socket supplies the 90 mA that a stick as left stick takes"),
+        ("steer is wanted, and only right index can do it", "no socket supplies the 90 mA that a stick as left stick needs"),
         ("no socket supplies the 90 mA",),
         "add a hub with one more socket for a stick as left stick (USB-A plug)",
         _plugged(socket=[{"name": "u2", "takes": "USB", "role": "assignable", "current_ma": 500}]), STEER,
@@ -148,39 +150,40 @@ CLASHES = {
     "stock": Clashing(
         case(HANDS, [action("jump"), action("fire"), action("menu")], switches=[switch("pip")]),
         ("jump is wanted, and only left index or right index can do it", "fire is wanted, and only left index or right index can do it",
-         "there is only one pip"),
-        ("there is only one pip. Without any one of them the rest could; free one of: get 2 more of pip; leave out",),
+         "of pip, only one is in stock"),
+        ("of pip, only one is in stock. Without any one of them, the others can. Resolve by one of: get 2 more of pip; leave out",),
         "get 2 more of pip", _stocked("pip", 2),
     ),
     "money": Clashing(
         case(HANDS, [action("jump"), action("fire"), action("menu")], switches=[switch("pip", price=30)]),
         ("no more than 20 may be spent", "jump is wanted, and only left index or right index can do it",
-         "menu is wanted, and only left index or right index can do it", "there is only one pip"),
+         "menu is wanted, and only left index or right index can do it", "of pip, only one is in stock"),
         ("no more than 20 may be spent",), "spend 60.00 instead of 20.00", _wishing(budget=60.0), wished=Wishes(budget=20.0),
     ),
     "how much may stand around": Clashing(
         case(HANDS, [action("jump"), action("fire"), action("menu")], switches=PIPS),
-        ("no more than 1 device may stand around", "jump is wanted, and only left index or right index can do it",
+        ("no more than 1 device may be used", "jump is wanted, and only left index or right index can do it",
          "fire is wanted, and only left index or right index can do it"),
-        ("no more than 1 device may stand around",), "let 3 devices stand around instead of 1", _wishing(most_parts=3),
+        ("no more than 1 device may be used",), "allow 3 devices instead of 1", _wishing(most_parts=3),
         wished=Wishes(most_parts=1),
     ),
     "kept where it may not be": Clashing(
         case(HANDS, [action("jump")], switches=PIPS),
         ("jump is to stay with left index", "left index is not to be used"),
-        ("not all of these can be had: jump is to stay with left index; left index is not to be used",),
+        ("These cannot all be met: jump is to stay with left index; left index is not to be used",),
         "let jump go elsewhere than left index", _wishing(keep=()),
         wished=Wishes(keep=(Keep("jump", "left index"),), without=("left index",)),
     ),
     "kept where it cannot be": Clashing(
         case([site("left index"), site("chin", "chin", press=None)], [action("jump")], switches=PIPS),
-        ("jump is to stay with chin, which cannot be: no press was tried at chin",),
-        ("jump is to stay with chin, which cannot be: no press was tried at chin. What would do: let jump go elsewhere",),
+        ("jump is to stay with chin, which is not possible (no press was tried at the chin)",),
+        ("Jump is to stay with chin, which is not possible (no press was tried at the chin). To resolve: let jump go elsewhere",),
         "let jump go elsewhere than chin", _wishing(keep=()), wished=Wishes(keep=(Keep("jump", "chin"),)),
     ),
     "kept with nobody": Clashing(
-        case(HANDS, [action("jump")], switches=PIPS), ("jump is to stay with option, which cannot be: game.toml names no option for it",),
-        ("game.toml names no option for it",), "let jump go elsewhere than option", _wishing(keep=()),
+        case(HANDS, [action("jump")], switches=PIPS), 
+        ("jump is to stay with the game itself, which is not possible (no option of the game is entered for it)",),
+        ("no option of the game is entered for it",), "let jump go elsewhere than the game itself", _wishing(keep=()),
         wished=Wishes(keep=(Keep("jump", "option"),)),
     ),
     "nothing left to press": Clashing(
@@ -191,21 +194,22 @@ CLASHES = {
     "more presses than a minute holds": Clashing(
         case(HAND, [action("jump", busy_presses_per_min=40), action("fire", busy_presses_per_min=40)], switches=PIPS),
         ("jump is wanted, and only right index can do it", "fire is wanted, and only right index can do it",
-         "right index may press for no more than 60 % of the busy minute"),
-        ("right index may press for no more than 60 % of the busy minute",), "slow the game down, so that right index presses less often",
+         "the right index may press for no more than 60% of the busiest minute"),
+        ("the right index may press for no more than 60% of the busiest minute",), 
+        "slow the game down, so that the right index presses less often",
         lambda this, wished: (_actions(this, lambda _one: {"busy_presses_per_s": 20 / 60}), wished),
     ),
     "a helper who does only so much": Clashing(
         case([site("right index", press=None)], [action("map", helper=True), action("menu", helper=True)],
              helpers=[{"name": "sister", "most_actions": 1}]),
-        ("map is wanted, and only sister can do it", "menu is wanted, and only sister can do it", "sister takes over only 1 action"),
-        ("map and menu are wanted, and only sister can do them; sister takes over only 1 action",),
+        ("map is wanted, and only sister can do it", "menu is wanted, and only sister can do it", "sister can take over only 1 action"),
+        ("map and menu are wanted, and only sister can do them; sister can take over only 1 action",),
         "let sister take over 2 actions", _helping(2),
     ),
     "a hub without a second controller": Clashing(
         case([site("right index", press=None)], [action("menu", helper=True)], helpers=[{"name": "sister"}], hubs=[hub()]),
-        ("menu is wanted, and only sister can do it", "the hub takes no second controller beside it"),
-        ("the hub takes no second controller beside it",), "use a hub that takes 1 second controller beside it", _plugged(paired=1),
+        ("menu is wanted, and only sister can do it", "the hub takes no second controller"),
+        ("the hub takes no second controller",), "use a hub that takes 1 second controller", _plugged(paired=1),
     ),
     "a chord for one finger": Clashing(
         case(HAND, [action("left lane"), action("right lane"),
@@ -232,10 +236,11 @@ def clash_in(one: Clashing) -> Clash:
 def test_what_clashes_is_said(made: Clashing) -> None:
     """The members, one clause each, and the sentence with the ways out, in the trade's words."""
     clash = clash_in(made)
-    assert set(clash.wishes) == set(made.wishes)
+    assert {said(one) for one in clash.wishes} == set(made.wishes)
+    sentence = said(clash.sentence)
     for part in made.sentence:
-        assert part in clash.sentence
-    for text in (clash.sentence, *clash.wishes, *(one.sentence for one in clash.ways_out)):
+        assert part in sentence
+    for text in map(said, (clash.sentence, *clash.wishes, *(one.sentence for one in clash.ways_out))):
         assert not INNER_WORDS.search(text), text
         assert "  " not in text
         assert ".." not in text
@@ -244,7 +249,7 @@ def test_what_clashes_is_said(made: Clashing) -> None:
 def test_ways_out_are_cheapest_first(made: Clashing) -> None:
     """The first way out costs least, and is the one by hand."""
     clash = clash_in(made)
-    assert clash.ways_out[0].sentence == made.out
+    assert said(clash.ways_out[0].sentence) == made.out
     prices = [one.price for one in clash.ways_out]
     assert prices == sorted(prices)
     assert 1 <= len(prices) <= 3
@@ -263,8 +268,8 @@ def test_the_plan_is_given_all_the_same(made: Clashing) -> None:
     found = shared(made.case, made.ranking, wishes=made.wished)
     assert [one.action for one in found.placements] == [one.name for one in made.case.game.action]
     assert any(one.how in ("site", "helper") for one in found.placements)
-    assert "Not everything" in found.sentence
-    assert found.solved.startswith("Proven best once the cheapest way out is taken")
+    assert "Some requests cannot be met" in said(found.sentence)
+    assert said(found.solved).startswith("Once the cheapest way out is taken, no other layout scores higher (proven")
 
 
 def solver_of(this: Case, ranking: Mapping[str, Sequence[Fit]] | None, wished: Wishes) -> Solver:
@@ -316,24 +321,29 @@ class TestNobodyCan:
         """Who comes nearest, on what, and what is missing."""
         clash = shared(self.THIS).clash
         assert clash is not None
-        assert clash.sentence.startswith(
-            "nobody can do jump with this kit (right index on pip: needs 0.20 N, more than all"
+        assert said(clash.sentence).startswith(
+            "Nobody can do jump with this kit (right index on pip: needs 0.20 N, more than all"
         )
-        assert "no press was tried at chin" in clash.sentence
-        assert "Besides, nobody can do fire" in clash.sentence
-        assert clash.ways_out[0].sentence == "leave out jump and fire (or find game options or helpers for them)"
+        assert "no press was tried at the chin" in said(clash.sentence)
+        assert "Also, nobody can do fire" in said(clash.sentence)
+        assert (
+            said(clash.ways_out[0].sentence)
+            == "leave out jump and fire (or find options of the game or helpers for them)"
+        )
 
     def test_the_finding_names_file_and_action_and_what_to_do(self) -> None:
         """Each such action, by its place in game.toml, with what could be done about it."""
-        faults = [one.text for one in shared(self.THIS).findings if one.level == "fault"]
-        assert [text.split(":")[0] for text in faults] == ['game.toml, action 1 "jump"', 'game.toml, action 2 "fire"']
-        assert all("needs 0.20 N" in text and "Give it an option, a helper or a drop_price" in text for text in faults)
+        faults = [said(one.text) for one in shared(self.THIS).findings if one.level == "fault"]
+        assert [text.split(":")[0] for text in faults] == ["Action 1 of the game, jump", "Action 2 of the game, fire"]
+        assert all(
+            "needs 0.20 N" in text and "Add an option, a helper or the cost to the player" in text for text in faults
+        )
 
     def test_every_action_keeps_its_line(self) -> None:
         """Left out, with the reason: why can be asked of it."""
         placements = shared(self.THIS).placements
         assert [one.how for one in placements] == ["dropped", "dropped"]
-        assert all("nobody can do it with this kit: right index on pip" in one.reason for one in placements)
+        assert all("nobody can do it with this kit: right index on pip" in said(one.reason) for one in placements)
 
 
 class TestSeveral:
@@ -348,11 +358,11 @@ class TestSeveral:
         """Nobody can steer; one pip is not enough; jump and fire need one finger. Each is said, smallest first."""
         clash = shared(self.THIS).clash
         assert clash is not None
-        assert clash.sentence.startswith("nobody can do steer with this kit")
-        assert clash.sentence.count("Besides, ") == 2
-        assert "What would do: " in clash.sentence
+        assert said(clash.sentence).startswith("Nobody can do steer with this kit")
+        assert said(clash.sentence).count("Also, ") == 2
+        assert "Resolve by one of: " in said(clash.sentence)
         for one in clash.ways_out:
-            assert any("steer" in text for text in one.gives_up)
+            assert any("steer" in said(text) for text in one.gives_up)
 
     def test_two_dozen_at_once_end_in_a_plan(self) -> None:
         """Twelve pairs for one finger, too many to search them all: a way out is found all the same."""

@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 from random_cases import random_case, random_ranking
 from small_cases import action, case, fit, hub, offers_of, shared, site, stick, switch
 
+from said import said
 from stickwright.allocation.explain import place_words, trade_words
 from stickwright.allocation.moment import pairs_of
 from stickwright.allocation.places import places
@@ -63,7 +64,7 @@ def holds_for_every_choice(this: Case, ranking: dict[str, list[Fit]], found: Sha
         other = best_without(this, ranking, one)
         if other is None:
             assert one.second_cost is None
-            assert one.second.startswith("There is no other way")
+            assert one.second.text == "no_other"
         else:
             assert one.second_cost == pytest.approx(found.points - other, abs=1e-6)
 
@@ -94,7 +95,9 @@ class TestSecondBest:
             switches=[switch("pip", in_stock=2)],
         )
         jump = shared(this).placements[0]
-        assert jump.second.startswith("right index on pip; then fire goes to left index on pip: costs next to nothing")
+        assert said(jump.second).startswith(
+            "right index on pip; then fire goes to left index on pip: scores almost the same"
+        )
         assert jump.second_cost == 0.0
 
     def test_no_other_way_says_what_comes_nearest(self) -> None:
@@ -106,10 +109,10 @@ class TestSecondBest:
         )
         jump = shared(this).placements[0]
         assert jump.second_cost is None
-        assert jump.second.startswith(
-            "There is no other way. What comes nearest fails: left foot on pip: the busy minute has 20"
+        assert said(jump.second).startswith(
+            "There is no other way. The nearest fails: left foot on pip: the busiest minute has 20"
         )
-        assert "the only part that can" in jump.reason
+        assert "the only control site able to do this" in said(jump.reason)
 
     def test_what_is_excluded_is_never_what_comes_nearest(self) -> None:
         """Done without, a device or a part is no way at all: neither is quoted, whatever it failed by."""
@@ -120,7 +123,7 @@ class TestSecondBest:
         )
         for gone in ("left foot", "slab"):
             jump = shared(this, wishes=Wishes(without=(gone,))).placements[0]
-            assert gone not in jump.second
+            assert gone not in said(jump.second)
 
 
 class TestReasons:
@@ -142,7 +145,7 @@ class TestReasons:
         this = case([site("chin", "chin", press=None)], [action("menu", helper=True)], helpers=[{"name": "sister"}])
         menu = shared(this).placements[0]
         assert menu.how == "helper"
-        assert menu.reason.startswith("no part of the player can: chin: ")
+        assert said(menu.reason).startswith("no control site of the player can do it: chin: ")
 
 
 class TestAlternatives:
@@ -159,7 +162,7 @@ class TestAlternatives:
             assert one.changed
             assert one.points == pytest.approx(found.points - one.loss, abs=1e-6)
             for name in one.changed[:3]:
-                assert f"{name}: " in one.sentence
+                assert f"{name}: " in said(one.sentence)
 
     def test_the_first_loses_as_little_as_any_choice_undone(self) -> None:
         """No single choice can be undone at less than the first other plan costs."""
@@ -231,7 +234,7 @@ class TestElsewhere:
                     sticks=[stick("ash")], switches=[switch("pip")])  # fmt: skip
         told = dict(shared(this, {"right index": [fit("right index", "ash")]}, why="jump").elsewhere)["jump"]
         assert [(one.where, one.cost) for one in told] == [("right index", None)]
-        assert told[0].sentence == "possible by itself, but then steer could not be done."
+        assert said(told[0].sentence) == "possible by itself, but then steer could not be done"
 
     def test_only_the_action_asked_about_is_priced(self) -> None:
         """The others say what cannot be, and ask nobody else."""
@@ -242,12 +245,12 @@ class TestElsewhere:
 def test_a_place_in_words() -> None:
     """Who or what does it."""
     assert (
-        place_words(Placement("jump", "site", site="chin", device="pip", label="pip", toggle=True))
-        == "chin on pip, a press to start and one to stop"
+        said(place_words(Placement("jump", "site", site="chin", device="pip", label="pip", toggle=True)))
+        == "chin on pip, press on, press off"
     )
-    assert place_words(Placement("jump", "helper", helper="sister")) == "sister"
-    assert place_words(Placement("jump", "option", label="auto")) == "the game itself (auto)"
-    assert place_words(Placement("jump", "dropped")) == "left out"
+    assert said(place_words(Placement("jump", "helper", helper="sister"))) == "sister"
+    assert said(place_words(Placement("jump", "option", label="auto"))) == "the game itself (auto)"
+    assert said(place_words(Placement("jump", "dropped"))) == "left out"
 
 
 def test_a_trade_names_what_is_lost_before_what_is_gained() -> None:
@@ -257,9 +260,9 @@ def test_a_trade_names_what_is_lost_before_what_is_gained() -> None:
         terms = (Term("precision", precision, ""), Term("effort", effort, ""))
         return [Placement("steer", how, site="chin" if how == "site" else None, terms=terms if how == "site" else ())]  # type: ignore[arg-type]
 
-    assert trade_words(placed(-2, -0.1), placed(-1, -1), {}, {}) == "less precise, but less effort"
-    assert trade_words(placed(-1, -1), placed(-1, -1), {}, {}) == "as good by these figures"
-    assert trade_words(placed(0, 0, "helper"), placed(-1, -1), {}, {}).startswith("more left to somebody else")
+    assert said(trade_words(placed(-2, -0.1), placed(-1, -1), {}, {})) == "less precise, but less effort"
+    assert said(trade_words(placed(-1, -1), placed(-1, -1), {}, {})) == "as good by these figures"
+    assert said(trade_words(placed(0, 0, "helper"), placed(-1, -1), {}, {})).startswith("more done by somebody else")
 
 
 def test_as_many_left_to_others_is_told_by_what_the_player_minds() -> None:
@@ -273,8 +276,8 @@ def test_as_many_left_to_others_is_told_by_what_the_player_minds() -> None:
         )
 
     mild, hard = plan("helper", "site"), plan("site", "helper")
-    assert trade_words(hard, mild, {}, {}) == "others do what the player would rather do"
-    assert trade_words(mild, hard, {}, {}) == "others do what the player minds less"
+    assert said(trade_words(hard, mild, {}, {})) == "others do what the player would rather do"
+    assert said(trade_words(mild, hard, {}, {})) == "others do what the player minds less"
 
 
 def test_names_that_are_not_there_are_refused() -> None:

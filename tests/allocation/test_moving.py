@@ -4,6 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from said import said
 from stickwright.allocation.moving import USUAL_INTERCEPT_S, USUAL_SLOPE_S_PER_BIT, line_of, movement_time_s, spacing_m
 from stickwright.errors import BadInput
 from stickwright.model.player import Press
@@ -39,12 +40,12 @@ def test_the_players_own_line_wins():
     assert own == (0.3, 0.5, None)
     half = line_of(Press(move_slope_s_per_bit=0.5))
     assert half[:2] == (USUAL_INTERCEPT_S, 0.5)
-    assert "before a move was not taken" in str(half.assumed)
+    assert "before a move was not measured" in said(half.assumed)
     for press in (None, Press(), Press(move_intercept_s=0.3)):
         line = line_of(press)
         assert line[:2] == (USUAL_INTERCEPT_S, USUAL_SLOPE_S_PER_BIT)
-        assert "healthy adults' hands" in str(line.assumed)
-        assert "not for predicting" in str(line.assumed)
+        assert "healthy adults' hands" in said(line.assumed)
+        assert "not for predicting" in said(line.assumed)
 
 
 def test_spacing_by_hand():

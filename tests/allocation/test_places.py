@@ -7,6 +7,7 @@ from typing import Any
 import pytest
 from small_cases import action, case, fit, hub, offers_of, shared, site, stick, switch, ways_of
 
+from said import said
 from stickwright.allocation.places import Places, place_of, places, roles_wanted
 from stickwright.model.case import Case
 from stickwright.model.game import Game
@@ -24,7 +25,7 @@ def found(this: Case, ranking: dict[str, list[Fit]] | None = None, **named: Any)
 
 
 def why_not(this: Places, name: str, at: str) -> str:
-    return "; ".join(one.why for one in this.refused if one.action == name and one.site == at)
+    return "; ".join(said(one.why) for one in this.refused if one.action == name and one.site == at)
 
 
 def devices(this: Places, name: str) -> list[tuple[str | None, str | None, str | None, bool]]:
@@ -97,16 +98,16 @@ class TestSticks:
         assert both.placements[0].device == "elm"
         alone = shared(self.THIS, {"right index": [fine]}).placements[0]
         assert alone.device == "ash"
-        assert "Too heavy right: needs 0.5 N" in alone.reason
+        assert "Too heavy right: needs 0.5 N" in said(alone.reason)
 
     def test_a_site_kept_for_one_action_says_so(self) -> None:
         """The site's own action, from the player file, is the reason why another stick action is not offered there."""
         this = case([site("chin", "chin", action="look")], [action("steer", "two-axis"), action("look", "two-axis")])
-        assert why_not(found(this), "steer", "chin") == "chin is kept for look in player.toml"
+        assert why_not(found(this), "steer", "chin") == "the chin is reserved for look"
 
     def test_no_force_read_is_said(self) -> None:
         """Without a stick reading no stick is offered, and that is the reason."""
-        assert why_not(found(self.THIS), "steer", "right index") == "no stick force was read at right index"
+        assert why_not(found(self.THIS), "steer", "right index") == "no stick force was measured at the right index"
 
 
 class TestPresses:
@@ -123,7 +124,8 @@ class TestPresses:
         """A switch that would do but is not there, nor to be had, is refused for that, not for the player."""
         this = case([site("right index")], [action("jump")], switches=[switch("pip", in_stock=0)])
         assert (
-            why_not(found(this), "jump", "right index") == "would do, but none is in stock, and kit.toml gives no price"
+            why_not(found(this), "jump", "right index")
+            == "it would do, but none is in stock, and the kit has no price for it"
         )
         priced = case([site("right index")], [action("jump")], switches=[switch("pip", in_stock=0, price=30)])
         assert devices(found(priced), "jump") == [("right index", "pip", None, False)]
@@ -132,7 +134,7 @@ class TestPresses:
         ("sites", "switches", "why"),
         [
             ([site("right index")], [], "the kit has no switch"),
-            ([site("right index", press=None)], [switch("pip")], "no press was tried at right index"),
+            ([site("right index", press=None)], [switch("pip")], "no press was tried at the right index"),
         ],
     )
     def test_nothing_to_press_with(self, sites: list[Any], switches: list[Any], why: str) -> None:
@@ -150,7 +152,7 @@ class TestPresses:
             )
 
         assert found(wanted()).ways == ()
-        assert "asks for holds of 5.0 s" in why_not(found(wanted()), "sprint", "right index")
+        assert "needs holds of 5.0 s" in why_not(found(wanted()), "sprint", "right index")
         assert [way.toggle for way in found(wanted(toggle="once")).ways] == [True]
 
     def test_a_hold_that_no_toggle_saves_says_both(self) -> None:
@@ -160,8 +162,8 @@ class TestPresses:
             [action("sprint", "hold", longest_hold_s=5, busy_presses_per_min=10, toggle="once")], switches=[switch("pip")],
         )  # fmt: skip
         told = why_not(found(this), "sprint", "left foot")
-        assert "asks for holds of 5.0 s" in told
-        assert "with a press to start and one to stop, the busy minute has 20 presses" in told
+        assert "needs holds of 5.0 s" in told
+        assert "with press on, press off: the busiest minute has 20 presses" in told
         assert "would do" not in told
 
     def test_buttons_within_reach_only(self) -> None:
@@ -243,7 +245,7 @@ class TestWhere:
         this = case([site("chin", "chin", cleared="no")], [action("jump")], switches=[switch("pip")])
         refused = found(this, usable=[])
         assert refused.ways == ()
-        assert why_not(refused, "jump", "chin") == "left out, the treating team has said no"
+        assert why_not(refused, "jump", "chin") == "left out, because the treating team has not agreed"
 
     def test_both_hands_hold_one_controller(self) -> None:
         """Fingers of either hand share the place where a controller is held; a foot has its own."""

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Any
 
+from said import said
 from stickwright.allocation.replugging import plugged_for_all, replugs_of
 from stickwright.allocation.wiring import wiring_of
 from stickwright.model.sharing import Placement
@@ -44,7 +45,7 @@ def test_too_much_current_for_all_at_once() -> None:
     assert "140 of 100 mA" in apart.why
     assert found.placements == (MOVE,)
     (told,) = replugs_of(Shared([MOVE]), Shared([LOOK]), found.apart[1])  # type: ignore[arg-type]
-    assert told.words.startswith("Unplug dew from u1 first. Plug dew (left index) into u2. Too much current")
+    assert said(told.words).startswith("First unplug dew from u1. Plug dew (left index) into u2. Too much current")
 
 
 def test_two_sticks_of_one_role() -> None:

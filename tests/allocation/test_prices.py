@@ -56,26 +56,27 @@ def test_prices_of_the_kind_of_game_are_nobodys_own() -> None:
     told = unstated_prices(replace(case(), game=game, usual_prices=usual))
     assert ("accelerate", "option") in {(one.action, one.how) for one in told}
     (first, *_) = price_assumptions(told)
-    assert (first.value.endswith(" of 10"), first.replace_by) == (True, "the player's own word, 0 to 10")
+    assert (said(first.value)[-6:], said(first.replace_by)) == (" of 10", "the player's own answer, 0 to 10")
 
 
 @pytest.mark.parametrize(
-    ("changed", "said"),
+    ("changed", "first"),
     [
         ({}, True),
         ({"importance": 1}, False),  # not central beside another of 9
         ({"option_price": 1.0}, False),  # the player's own word
     ],
 )
-def test_a_price_that_decides_is_said_first(changed: dict[str, Any], said: bool) -> None:
+def test_a_price_that_decides_is_said_first(changed: dict[str, Any], first: bool) -> None:
     """1 of 10 leaves look to the game; the second best costs 2.5 more, so from 3.5 on the player would look."""
     made_up = case(LOOK | changed, {"name": "jump", "kind": "press", "importance": 9})
     placement = Placement("look", "option", second_cost=2.5)
     told = decided_by_prices(made_up, [placement], unstated_prices(made_up), {"look", "jump"})
-    assert bool(told) is said
-    if said:
+    assert bool(told) is first
+    if first:
         assert (
-            "look is left to the game by a cost that nobody stated (1 of 10): ask the player first; from 3.5 on" in told
+            "look is left to the game because of a cost to the player that nobody stated (1 of 10). Ask the player first: from "
+            "3.5 on" in said(told)
         )
     far = replace(placement, second_cost=9.5)  # no price on the scale would change it
     assert decided_by_prices(made_up, [far], unstated_prices(made_up), {"look"}) == ""
@@ -93,7 +94,11 @@ def test_the_plan_says_it_before_anything_else() -> None:
     )
     made = plan(replace(tove, game=tove.game.model_copy(update={"action": actions})), draws=60)
     assert made.sharing is not None
-    assert made.sharing.ask_first.startswith("look is left to the game by a cost that nobody stated")
-    assert any(one.what == "Cost to the player of leaving look to the game" for one in made.sharing.assumptions)
+    assert said(made.sharing.ask_first).startswith(
+        "look is left to the game because of a cost to the player that nobody"
+    )
+    assert any(said(one.what) == "Cost to the player of leaving look to the game" for one in made.sharing.assumptions)
     words = " ".join(plan_words(made).split())
-    assert words.index("Look is left to the game by a cost") < words.index(" ".join(said(made.sentence).split())[:40])
+    assert words.index("Look is left to the game because of a cost") < words.index(
+        " ".join(said(made.sentence).split())[:40]
+    )

@@ -7,6 +7,7 @@ from typing import Any
 import pytest
 from small_cases import action, case, fit, hub, shared, site, stick, switch, ways_of
 
+from said import said
 from stickwright.allocation.questions import together_pairs, wrong_wishes
 from stickwright.errors import BadInput
 from stickwright.model.case import Case
@@ -109,7 +110,9 @@ class TestTogether:
         assert sum(term.points for term in found.shared if term.what == "slowed") < 0
         (told,) = [one for one in found.findings if one.about == "together"]
         assert told.level == "query"
-        assert f"at right index and {second}: to confirm: try both at once for 20 s (as assumed: " in told.text
+        assert f"at the right index and the {second}. To confirm: try both at once for 20 s (as assumed: " in said(
+            told.text
+        )
         tried = case(
             [site("right index", press=None), site(second, "thumb", press={"rate_per_s": [0.8]})],
             [action("steer", "two-axis"), action("fire", busy_presses_per_min=20, together=["steer"], drop_price=0)],
@@ -141,7 +144,7 @@ class TestStock:
         assert ways_of(found) == {"steer": "right thumb on pad", "jump": "right index on pad"}
         short = shared(this, ranking, wishes=Wishes(budget=39.0))
         assert short.clash is not None
-        assert "spend 40.00 instead of 39.00" in [one.sentence for one in short.clash.ways_out]
+        assert "spend 40.00 instead of 39.00" in [said(one.sentence) for one in short.clash.ways_out]
 
 
 class TestWishes:
@@ -154,10 +157,13 @@ class TestWishes:
         for helper in ("helper", "sister"):
             clash = shared(hands(), wishes=Wishes(without=(helper,), keep=(Keep("jump", "helper"),))).clash
             assert clash is not None
-            assert set(clash.wishes) == {"jump is to stay with helper", f"{helper} is not to be used"}
+            assert {said(one) for one in clash.wishes} == {
+                "jump is to stay with a helper",
+                f"{helper} is not to be used",
+            }
         clash = shared(hands(), wishes=Wishes(without=("pip",))).clash
         assert clash is not None
-        assert "pip is not to be used" in clash.wishes
+        assert "pip is not to be used" in map(said, clash.wishes)
 
     @pytest.mark.parametrize(
         ("keep", "how"),

@@ -197,8 +197,8 @@ class TestSaid:
             switches=[switch("pip")], helpers=[{"name": "sister"}],
         )  # fmt: skip
         assert (
-            shared(this).sentence
-            == "Of 4 actions 1 by the player, 1 by the game itself, 1 by somebody else, 1 left out."
+            said(shared(this).sentence)
+            == "The player does 1 of 4 actions; the game does 1, somebody else does 1 and 1 is left out."
         )
 
     def test_a_toggle_frees_the_part_and_warns(self) -> None:
@@ -208,7 +208,7 @@ class TestSaid:
         assert found.clash is None
         assert ways_of(found) == {"sprint": "left index on pip", "fire": "left index on pip"}
         assert [one.toggle for one in found.placements] == [True, False]
-        assert any("sprint stays on until it is pressed again" in one.text for one in found.cautions)
+        assert any("sprint stays on until it is pressed again" in said(one.text) for one in found.cautions)
 
     @pytest.mark.parametrize(("a_minute", "warned"), [(6, False), (30, False), (40, True)])
     def test_much_pressing_carries_its_caution(self, a_minute: int, warned: bool) -> None:
@@ -237,7 +237,7 @@ class TestSaid:
             sticks=[stick("ash", in_stock=2)],
         )  # fmt: skip
         found = shared(this, {name: [fit(name, "ash")] for name in ("left index", "right index")})
-        assert any("walk and look would both arrive as the left stick" in one.text for one in found.findings)
+        assert any("walk and look would both arrive as the left stick" in said(one.text) for one in found.findings)
 
     def test_a_game_without_actions_is_not_shared_out(self) -> None:
         """Nothing to share."""

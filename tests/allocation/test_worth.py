@@ -10,6 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from small_cases import action, case, fit, shared, site, switch
 
+from said import said
 from stickwright.allocation import worth
 from stickwright.allocation.pressing import Pressed, press_fit
 from stickwright.model.game import Action
@@ -71,17 +72,16 @@ class TestSticks:
         """The same false inputs a minute weigh more where the game says that one does harm."""
         one = fit("right index", "ash", false_per_min=0.3)
         plain, costly = (
-            term(worth.stick_terms(one, asked("two-axis", false_input_costly=c)), "false presses")
-            for c in (False, True)
+            term(worth.stick_terms(one, asked("two-axis", false_input_costly=c)), "unintended") for c in (False, True)
         )
         assert costly < plain < 0
 
     def test_a_broken_rule_has_its_price_and_its_sentence(self) -> None:
         """A stick that breaks a rule of practice costs points, and the broken rule is said."""
         terms = worth.stick_terms(fit("right index", "ash", fails=["Too heavy right: needs 0.5 N."]), asked("two-axis"))
-        broken = [one for one in terms if one.what == "rule broken"]
+        broken = [one for one in terms if one.what == "rule_broken"]
         assert [one.points for one in broken] == [-worth.RULE_POINTS]
-        assert "Too heavy right" in broken[0].words
+        assert "Too heavy right" in said(broken[0].words)
 
     def test_what_is_not_known_is_not_taken_as_good(self) -> None:
         """Bits and effort that nobody knows count as none and as all."""
@@ -102,11 +102,11 @@ class TestBases:
         """Within the rounding of the factors printed; effort by hand: 2 points x 0.40 x 0.25."""
         wanted = asked("two-axis", levels=levels, duty_share=0.25)
         told = worth.stick_terms(fit("right index", "ash", bits=1.5, effort=0.4, false_per_min=0.3), wanted)
-        costs = {one.what: one for one in told if one.what in ("precision", "effort", "false presses")}
+        costs = {one.what: one for one in told if one.what in ("precision", "effort", "unintended")}
         assert len(costs) == 3
         for one in costs.values():
-            assert product(one.basis) == pytest.approx(-one.points, rel=0.03), one.basis
-        assert costs["effort"].basis == "2 × 0.40 × 0.25"
+            assert product(said(one.basis)) == pytest.approx(-one.points, rel=0.03), one.basis
+        assert said(costs["effort"].basis) == "2 × 0.40 × 0.25"
 
     def test_a_switchs_costs_are_their_printed_products(self) -> None:
         """Pressed 6 times a minute, of 30 that count as all the time; held for a share of the time; and missed."""
@@ -116,7 +116,7 @@ class TestBases:
             costs = [one for one in told if one.what in ("effort", "misses")]
             assert len(costs) == 2
             for one in costs:
-                assert product(one.basis) == pytest.approx(-one.points, rel=0.03), one.basis
+                assert product(said(one.basis)) == pytest.approx(-one.points, rel=0.03), one.basis
 
 
 class TestPresses:
@@ -127,8 +127,8 @@ class TestPresses:
 
     def test_false_presses_of_figures_nobody_read_are_marked(self) -> None:
         """A rate that stands on a usual resting or involuntary force says so beside itself."""
-        (told,) = [one for one in self.worth_of(asked()) if one.what == "false presses"]
-        assert told.words.endswith("(in part assumed)")
+        (told,) = [one for one in self.worth_of(asked()) if one.what == "unintended"]
+        assert said(told.words).endswith("(in part assumed)")
 
     def test_each_thing_to_be_tried_costs(self) -> None:
         """Whether its size suits and whether it is strong enough: each costs as much, both twice that; none costs nothing."""
@@ -238,5 +238,5 @@ def test_quiet_decides_between_switches_that_are_otherwise_alike() -> None:
 def test_minutes_of_setting_up_have_no_idle_zero() -> None:
     """180 s are "3 min", 150 s "2.5 min", at a site as at a device."""
     site = Site.model_validate({"name": "chin", "part": "thumb", "setup_s": 180.0})
-    assert [one.words for one in worth.site_terms(site)] == ["chin: 3 min to set up"]
-    assert worth.device_terms(150.0)[-1].words == "2.5 min to set up"
+    assert [said(one.words) for one in worth.site_terms(site)] == ["chin: 3 min to set up"]
+    assert said(worth.device_terms(150.0)[-1].words) == "2.5 min to set up"

@@ -26,7 +26,7 @@ NUMBER = r"(\d+(?:\.\d)?)"
 def printed_sum(text: str) -> tuple[Decimal, Decimal]:
     """What stands before the equals sign, and the sum of what stands behind it; brackets hold reasons."""
     bare = re.sub(r"\([^()]*(?:\([^()]*\)[^()]*)*\)", "", text)
-    total, parts = re.split(r" points? = ", bare, maxsplit=1)
+    total, parts = re.split(r" = ", bare, maxsplit=1)
     signed = re.findall(rf"(?:^|(?<= ))([−+]?) ?{NUMBER} [^\d−+ ]", parts)
     return number(total), sum((Decimal(value) * (-1 if sign == "−" else 1) for sign, value in signed), Decimal(0))
 
@@ -93,4 +93,4 @@ def test_three_thirds() -> None:
         told, points=7.05, bound=7.05, proven=True, solved="", alternatives=(), clash=None, pairs=(), loads=(),
         elsewhere=(), wiring=None, sentence="", findings=(), assumptions=(), cautions=(),
     )  # fmt: skip
-    assert score_words(score_of(found)) == "Score: 7 points = 2.4 a + 2.3 b + 2.3 c"
+    assert score_words(score_of(found)) == "Score: 7 = 2.4 a + 2.3 b + 2.3 c"

@@ -61,7 +61,7 @@ def test_who_does_what_comes_first() -> None:
     wiring = flat(text)
     assert "A1: dew (right index finger) -> USB extension 1 m -> u1 on quay, as left stick" in wiring
     assert "MISSING: an adapter from 6.3 mm to 3.5 mm" in wiring
-    assert "1. Attack at the lower lip, so that the left hand rests: 0.8 points less." in wiring
+    assert "1. Attack at the lower lip, so that the left hand rests." in wiring
 
 
 def test_plan_without_a_sharing_says_nothing_of_it() -> None:
@@ -74,9 +74,9 @@ def test_plan_without_a_sharing_says_nothing_of_it() -> None:
 def test_why_tells_the_place_and_all_others() -> None:
     """The place with its sum, then the others: cheapest first, those that cannot be last with their reason."""
     text = flat(why_words(sharing(), "Attack"))
-    order = ["attack: left index finger on pip", "6.6 points = 8 importance", "Second best: Lower lip on pip",
-             "lower lip: 0.8 points less.", "a helper: 4.1 points less.",
-             "right index finger: cannot be. It must move at the same moment.", "Proven best"]  # fmt: skip
+    order = ["attack: left index finger on pip", "6.6 = 8 importance", "Second best: Lower lip on pip",
+             "lower lip: ", "a helper: ",
+             "right index finger: not possible. It must move at the same moment.", "Proven best"]  # fmt: skip
     places = [text.index(words) for words in order]
     assert places == sorted(places)
     assert max(map(len, why_words(sharing(), "attack").splitlines())) <= 80
@@ -85,10 +85,10 @@ def test_why_tells_the_place_and_all_others() -> None:
 def test_why_not_there() -> None:
     """Asked for one place, only that one is told besides the place taken."""
     text = flat(why_words(sharing(), "move", "left thumb"))
-    assert "left thumb: cannot be. Reaches 17 % of the throw forward." in text
+    assert "left thumb: not possible. Reaches 17 % of the throw forward." in text
     assert "helper" not in text
     here = why_words(sharing(), "move", "right index finger")
-    assert "cannot be" not in here
+    assert "not possible" not in here
     dear = replace(sharing(), elsewhere=(("move", (Elsewhere("left thumb", 2.0, "Costs 2 points: it is weak"),)),))
     assert "left thumb: Costs 2 points: it is weak." in flat(why_words(dear, "move", "left thumb"))
 

@@ -112,7 +112,7 @@ def test_clash_stands_at_the_top_of_the_family_page(sheets: dict[str, list[str]]
     assert family.index(flat("Not everything could be had.")) < family.index(flat("actioncontrol"))
     assert flat("Given up so that the rest works: pressing attack by herself.") in family
     for words in ("Wishes that clash: move and attack at the same moment; no helper for move; the lip only for aim.",
-                  "automatic attack (2 points); this plan takes it.", "Let the sister move (6 points).",
+                  "automatic attack (cost 2); this plan takes it.", "Let the sister move (cost 6).",
                   "Not proven: another plan could have up to 0.8 points more."):  # fmt: skip
         assert flat(words) in why, words
     assert flat("Not everything could be had.") not in "".join(sheets["shared"])
@@ -219,7 +219,7 @@ def test_points_add_up_as_written() -> None:
     """By hand: 8 for importance, less 0.9 for effort and 0.5 for misses, is 6.6."""
     attack = score_of(sharing()).actions[2]
     assert terms_words(attack) == (
-        "6.6 points = 8 importance − 0.9 effort (45 % of the comfortable force) − 0.5 misses (3 of 100 presses miss)"
+        "6.6 = 8 importance − 0.9 effort (45 % of the comfortable force) − 0.5 misses (3 of 100 presses miss)"
     )
 
 

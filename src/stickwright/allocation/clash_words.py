@@ -1,22 +1,26 @@
-"""A clash in words: what is wished, what stands against it, and what can be given up."""
+"""A clash in codes: what is wished, what stands against it, and what can be given up."""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
+from typing import Literal
 
+from stickwright.allocation.explain import refusal_words
 from stickwright.allocation.integer_model import Group, Sockets, socket_options
 from stickwright.allocation.places import Refused
 from stickwright.allocation.problem import BUSY_LIMIT_SHARE, Gear, Question
-from stickwright.mechanics.stand_ins import percent
-from stickwright.model.hub import BUTTON_ROLES, STICK_ROLES
-from stickwright.units import figures, spoken
+from stickwright.codes.choices import Choices
+from stickwright.codes.clashes import Clashes, limb_named
+from stickwright.codes.inputs import Role
+from stickwright.codes.message import Message, Name, Text, message
+from stickwright.model.hub import BUTTON_ROLES, ROLES, STICK_ROLES
 
 __all__ = ["given_up", "nearest_words", "sentence_of", "way_out_sentence", "wish_words"]
 
-_LEFT_TO_NOBODY = {
-    "option": ": game.toml names no option for it",
-    "helper": ": there is no helper for it",
-    "dropped": ": without a drop_price in game.toml it is not left out",
+_LEFT: dict[str, tuple[Literal["option", "helper", "dropped"], Message]] = {
+    "option": ("option", message(Clashes.no_option)),
+    "helper": ("helper", message(Clashes.no_helper)),
+    "dropped": ("dropped", message(Clashes.no_drop_cost)),
 }
 _MOST_TOLD = 3
 """Clashes told in one sentence."""
@@ -25,10 +29,10 @@ _MOST_TOLD = 3
 def sentence_of(
     core: Sequence[Group],
     further: Sequence[Sequence[Group]],
-    out: Sequence[str],
+    out: Sequence[Text],
     question: Question,
     refused: Sequence[Refused],
-) -> str:
+) -> Message:
     """The clash, what clashes besides, and the ways out.
 
     Parameters
@@ -36,78 +40,70 @@ def sentence_of(
     core : sequence of Group
     further : sequence of sequence of Group
         Other clashes that stand beside it.
-    out : sequence of str
+    out : sequence of Message
         Ways out, cheapest first.
     question : Question
     refused : sequence of Refused
     """
-    told = [_one(one, question, refused) for one in (core, *further)[:_MOST_TOLD]]
-    more = len(further) + 1 - len(told)
-    besides = "".join(f". Besides, {text}" for text in told[1:])
-    besides += f". And {more} clash{'es' if more > 1 else ''} more" if more > 0 else ""
-    if not out:
-        return f"{told[0]}{besides}."
-    if not further and len(core) > 1:
-        return f"{told[0]}; free one of: {'; '.join(out)}."
-    return f"{told[0]}{besides}. What would do: {'; or '.join(out)}."
+    told = tuple(_one(one, question, refused) for one in (core, *further)[:_MOST_TOLD])
+    return message(
+        Clashes.sentence,
+        told=told,
+        more=max(0, len(further) + 1 - len(told)),
+        out=tuple(out),
+        one_each=not further and len(core) > 1,
+    )
 
 
-def _one(core: Sequence[Group], question: Question, refused: Sequence[Refused]) -> str:
+def _one(core: Sequence[Group], question: Question, refused: Sequence[Refused]) -> Message:
     wanted = [group[1] for group in core if group[0] == "do"]
     both = [group for group in core if group[0] == "together"]
     kinds = {group[0] for group in core}
     if len(core) == 1 and wanted:
         return _nobody(wanted[0], question, refused)
     if len(both) == 1 and set(wanted) == set(both[0][1:3]) and kinds == {"do", "together"}:
-        first, second = both[0][1:3]
-        here, there = _who(first, question), _who(second, question)
-        if here == there and len(here) == 1:
-            return f"{first} and {second} must be possible at the same moment, but both need the {here[0]}"
-        return (
-            f"{first} and {second} must be possible at the same moment, but only {_or(here)} can do {first} and only "
-            f"{_or(there)} {second}, and these cannot act together"
-        )
+        return _both(both[0][1], both[0][2], question)
     sites = {name for action in wanted for name in _who(action, question)}
     if len(wanted) > 1 and len(sites) == 1 and kinds <= {"do", "site"}:
-        return f"{_and(wanted)} all need the {next(iter(sites))}, which does not take so many"
+        return message(Clashes.all_need, actions=_names(wanted), site=next(iter(sites)))
     wishes = [wish_words(group, question, refused) for group in core if group[0] != "do"]
     alike = [action for action in wanted if _who(action, question) == _who(wanted[0], question)]
     if len(wanted) > 1 and len(alike) == len(wanted) and _who(wanted[0], question):
         who = _who(wanted[0], question)
-        wishes.insert(0, f"{_and(wanted)} are wanted" + (f", and only {_or(who)} can do them" if len(who) < 3 else ""))
+        wishes.insert(0, message(Clashes.wanted, actions=_names(wanted), by=tuple(who) if len(who) < 3 else ()))
     else:
         wishes = [*(wish_words(group, question, refused) for group in core if group[0] == "do"), *wishes]
-    if len(wishes) == 1:
-        return wishes[0]
-    return f"not all of these can be had: {'; '.join(wishes)}. Without any one of them the rest could"
+    return wishes[0] if len(wishes) == 1 else message(Clashes.not_all, requests=tuple(wishes))
 
 
-def _and(parts: Sequence[str]) -> str:
-    *most, last = parts
-    return f"{', '.join(most)} and {last}" if most else last
+def _both(one: str, other: str, question: Question) -> Message:
+    """Two actions that must be possible at the same moment."""
+    first, second = Name(one), Name(other)
+    here, there = _who(one, question), _who(other, question)
+    if here == there and len(here) == 1:
+        return message(Clashes.both_need, first=first, second=second, site=here[0])
+    return message(Clashes.not_at_once, first=first, second=second, first_by=tuple(here), second_by=tuple(there))
 
 
-def _or(names: Sequence[str]) -> str:
-    *most, last = names or ["nobody"]
-    return f"{', '.join(most)} or {last}" if most else last
+def _names(names: Sequence[str]) -> tuple[Name, ...]:
+    return tuple(map(Name, names))
 
 
-def _who(action: str, question: Question) -> list[str]:
-    """Parts, people and the game itself, who could do an action."""
-    names = {"option": "the game itself", "dropped": "leaving it out"}
+def _who(action: str, question: Question) -> list[Text]:
+    """Sites, people and the game itself, who could do an action."""
+    names = {"option": message(Clashes.the_game), "dropped": message(Clashes.leaving_out)}
     found = [way for way in question.ways if way.action == action and way.how != "chord"]
-    return list(dict.fromkeys(way.site or names.get(way.how) or way.label for way in found))
+    return list(dict.fromkeys(Name(way.site) if way.site else names.get(way.how) or Name(way.label) for way in found))
 
 
-def _nobody(action: str, question: Question, refused: Sequence[Refused]) -> str:
+def _nobody(action: str, question: Question, refused: Sequence[Refused]) -> Message:
     if _who(action, question):
-        return f"{action} cannot be done"
-    why = nearest_words(action, refused)
-    return f"nobody can do {action} with this kit{f' ({why})' if why else ''}"
+        return message(Clashes.cannot, action=Name(action))
+    return message(Clashes.nobody, action=Name(action), nearest=nearest_words(action, refused))
 
 
-def nearest_words(action: str, refused: Sequence[Refused]) -> str:
-    """Why the parts that come nearest cannot do an action; empty when nothing is known of any.
+def nearest_words(action: str, refused: Sequence[Refused]) -> Message | None:
+    """Why the sites that come nearest cannot do an action; None when nothing is known of any.
 
     Parameters
     ----------
@@ -119,11 +115,12 @@ def nearest_words(action: str, refused: Sequence[Refused]) -> str:
         if one.action == action and (one.site not in nearest or one.shortfalls < nearest[one.site].shortfalls):
             nearest[one.site] = one
     closest = sorted(nearest.values(), key=lambda one: one.shortfalls)[:2]
-    return "; ".join(f"{one.site}{f' on {one.device}' if one.device else ''}: {one.why}" for one in closest)
+    told = tuple(refusal_words(one) for one in closest)
+    return message(Choices.several, told=told) if len(told) > 1 else told[0] if told else None
 
 
-def wish_words(group: Group, question: Question, refused: Sequence[Refused]) -> str:
-    """One member of a clash, as a clause.
+def wish_words(group: Group, question: Question, refused: Sequence[Refused]) -> Message:
+    """One member of a clash.
 
     Parameters
     ----------
@@ -131,123 +128,118 @@ def wish_words(group: Group, question: Question, refused: Sequence[Refused]) -> 
         As `stickwright.allocation.integer_model` names wishes and facts.
     question : Question
     refused : sequence of Refused
-        Why parts cannot do actions.
+        Why sites cannot do actions.
     """
-    kind, rest = group[0], group[1:]
-    texts: dict[str, Callable[[], str]] = {
+    kind, rest = group[0], _names(group[1:])
+    texts: dict[str, Callable[[], Message]] = {
         "do": lambda: _wanted_words(rest[0], question, refused),
-        "stock": lambda: _stock_words(_gear(rest[0], question)),
-        "together": lambda: f"{rest[0]} and {rest[1]} must be possible at the same moment",
-        "chord": lambda: f"{rest[0]} is made of {rest[1]}, which the player has to press",
+        "stock": lambda: message(Clashes.stock, device=rest[0], in_stock=_gear(rest[0], question).in_stock),
+        "together": lambda: message(Clashes.together, first=rest[0], second=rest[1]),
+        "chord": lambda: message(Clashes.chord, chord=rest[0], member=rest[1]),
         "site": lambda: _site_words(rest[0], question),
-        "held": lambda: f"the {rest[1].removeprefix('unsaid ')} holds {rest[0]} and does nothing else meanwhile",
-        "fixed": lambda: f"{rest[0]} is fixed to the grip of {rest[1]}, and one hand works both",
-        "presses": lambda: f"{rest[0]} may press for no more than {percent(BUSY_LIMIT_SHARE)} of the busy minute",
+        "held": lambda: message(Clashes.limb_holds, limb=limb_named(rest[1]), controller=rest[0]),
+        "fixed": lambda: message(Clashes.fixed, stick=rest[0], controller=rest[1]),
+        "presses": lambda: message(Clashes.presses, site=rest[0], most_share=BUSY_LIMIT_SHARE),
         "sockets": lambda: _socket_words(rest, question),
-        "input": lambda: f"the game tells one {rest[0]} from another by nothing, so only one device can be it",
-        "power": lambda: f"{rest[0]} supplies only so much current",
-        "paired": lambda: _paired_words(question.paired),
-        "budget": lambda: f"no more than {figures(question.budget or 0.0)} may be spent",
-        "parts": lambda: f"no more than {_many(question.most_parts or 0, 'device')} may stand around",
+        "input": lambda: message(Clashes.one_input, role=_role(rest[0])),
+        "power": lambda: message(Clashes.current, source=rest[0]),
+        "paired": lambda: message(Clashes.second_controllers, count=question.paired),
+        "budget": lambda: message(Clashes.budget, limit_price=question.budget or 0.0),
+        "parts": lambda: message(Clashes.devices, count=question.most_parts or 0),
         "keep": lambda: _keep_words(rest, question, refused),
-        "without": lambda: f"{rest[0]} is not to be used",
-        "helper": lambda: _helper_words(rest[0], question),
-        "slowed": lambda: "one part slows another",
+        "without": lambda: message(Clashes.without, name=rest[0]),
+        "helper": lambda: message(Clashes.helper, helper=rest[0], count=_helper_most(rest[0], question)),
+        "slowed": lambda: message(Clashes.slows),
     }
     return texts[kind]()
 
 
-def _wanted_words(action: str, question: Question, refused: Sequence[Refused]) -> str:
+def _role(name: str) -> Role:
+    return next(role for role in ROLES if role == name)
+
+
+def _wanted_words(action: Name, question: Question, refused: Sequence[Refused]) -> Message:
     who = _who(action, question)
     chord = next((way.label for way in question.ways if way.action == action and way.how == "chord"), "")
     if chord and not who:
-        return f"{action} is wanted, by pressing {chord} together"
+        return message(Clashes.chord_wanted, action=action, members=Name(chord))
     if not who:
         return _nobody(action, question, refused)
-    if chord or len(who) > 2:
-        return f"{action} is wanted"
-    return f"{action} is wanted, and only {_or(who)} can do it"
+    return message(Clashes.wanted, actions=(action,), by=() if chord or len(who) > 2 else tuple(who))
 
 
 def _gear(name: str, question: Question) -> Gear:
     return next(gear for gear in question.gear if gear.name == name)
 
 
-def _stock_words(gear: Gear) -> str:
-    if gear.in_stock == 0:
-        return f"no {gear.name} is in stock"
-    return f"there is only one {gear.name}" if gear.in_stock == 1 else f"there are only {gear.in_stock} of {gear.name}"
-
-
-def _site_words(name: str, question: Question) -> str:
+def _site_words(name: Name, question: Question) -> Message:
     site = next((one for one in question.sites if one.name == name), None)
     if site is not None:
-        switches = "one switch" if site.most_switches == 1 else f"up to {site.most_switches} switches"
-        return f"{name} takes one stick, or {switches}, or a controller, never two kinds"
+        return message(Clashes.site_takes, site=name, switches=site.most_switches)
     gear = next((one.name for one in question.gear if name.startswith(f"{one.name}: ")), None)
     if gear is None:
-        return f"the {name} hold{'' if name == 'hands' else 's'} one controller"
-    return f"the {name.removeprefix(f'{gear}: ')} of {gear} does one action"
+        return message(Clashes.limb_takes, limb=limb_named(name))
+    control = next((role for role in ROLES if name == f"{gear}: {role}"), None)
+    return message(Clashes.control_takes, control=control, device=Name(gear))
 
 
-def _paired_words(paired: int) -> str:
-    few = "no second controller" if paired == 0 else f"only {paired} second controller{'s' * (paired > 1)}"
-    return f"the hub takes {few} beside it"
+def _where(name: str) -> Text:
+    left = _LEFT.get(name)
+    return Name(name) if left is None else message(Clashes.place, how=left[0])
 
 
-def _keep_words(rest: Sequence[str], question: Question, refused: Sequence[Refused]) -> str:
+def _keep_words(rest: Sequence[Name], question: Question, refused: Sequence[Refused]) -> Message:
     what, where = rest
-    told = f"{what} is to stay with {where}"
     ways = next((ways for name, place, ways in question.keep if (name, place) == (what, where)), ())
     if ways:
-        return told
+        return message(Clashes.keep, what=what, where=_where(where))
     against = [one for one in refused if one.action == what and where in (one.site, one.device)]
     against += [one for one in refused if one.site == what and one.device == where]
-    why = f": {min(against, key=lambda one: one.shortfalls).why}" if against else _LEFT_TO_NOBODY.get(where, "")
-    return f"{told}, which cannot be{why}"
+    left = _LEFT.get(where)
+    why = min(against, key=lambda one: one.shortfalls).why if against else left[1] if left is not None else None
+    return message(Clashes.keep_impossible, what=what, where=_where(where), why=why)
 
 
-def _helper_words(name: str, question: Question) -> str:
-    most = next(most for helper, most, _ in question.at_most if helper == name)
-    return f"{name} takes over {'nothing' if most == 0 else f'only {most} action' + 's' * (most > 1)}"
+def _helper_most(name: str, question: Question) -> int:
+    return next(most for helper, most, _ in question.at_most if helper == name)
 
 
 # ---- sockets
 
 
-def _feeding(name: str) -> tuple[str, str | None, str]:
+def _feeding(name: str) -> tuple[Text, Role | None, str]:
     """What asks for a socket: in words, its role, and what it feeds."""
-    if name in STICK_ROLES:
-        return f"a stick as {name}", name, "stick"
-    if name in BUTTON_ROLES:
-        return f"a switch as {name}", name, "button"
-    usual = {"any stick": ("a stick", "stick"), "any button": ("a switch", "button")}
-    words, feeds = usual.get(name, (name, "stick"))
-    return words, None, feeds
+    if name in (*STICK_ROLES, "any stick"):
+        stick = _role(name) if name in STICK_ROLES else None
+        return message(Clashes.stick_as, role=stick), stick, "stick"
+    if name in (*BUTTON_ROLES, "any button"):
+        button = _role(name) if name in BUTTON_ROLES else None
+        return message(Clashes.switch_as, role=button), button, "button"
+    return Name(name), None, "stick"
 
 
-def _socket_words(rest: Sequence[str], question: Question) -> str:
+def _socket_words(rest: Sequence[Name], question: Question) -> Message:
     groups = {one.name: one for one in question.sockets}
     group = groups.get(rest[0])
-    if group is not None and len(rest) == 2 and rest[1] in groups:
-        return f"on {group.hub}, {' '.join(group.sockets)} and {' '.join(groups[rest[1]].sockets)} shut each other out"
     if group is not None:
-        several = len(group.sockets) > 1
-        return f"{group.hub} has only {len(group.sockets)} socket{'s' * several} like {', '.join(group.sockets)}"
-    for hub, _, most in question.hub_limits:
-        if rest[0] == hub:
-            return f"{hub} takes only {most} device{'s' * (most != 1)}"
+        hub, sockets = Name(group.hub), _names(group.sockets)
+        if len(rest) == 2 and rest[1] in groups:
+            return message(Clashes.shut_out, hub=hub, first=sockets, second=_names(groups[rest[1]].sockets))
+        return message(Clashes.sockets_alike, hub=hub, sockets=sockets)
+    for name, _, most in question.hub_limits:
+        if rest[0] == name:
+            return message(Clashes.hub_takes, hub=Name(name), count=most or 0)
     for splitter in question.splitters:
         if rest[0] in {f"{name} {splitter.name}" for name in groups}:
-            return f"{splitter.name} has only {splitter.ways} ways"
+            return message(Clashes.splitter_ways, splitter=Name(splitter.name), count=splitter.ways)
     return _demand_words(rest[0], rest[1:], question)
 
 
-def _demand_words(name: str, plugs: Sequence[str], question: Question) -> str:
+def _demand_words(name: Name, plugs: Sequence[Name], question: Question) -> Message:
     words, role, feeds = _feeding(name)
     device = name if words == name else ""
     if not plugs:
-        return f"kit.toml does not say what plug {words} has, so no socket can be chosen"
+        return message(Clashes.plug_unknown, device=words)
     able = [
         place
         for place, *_ in socket_options(
@@ -255,22 +247,21 @@ def _demand_words(name: str, plugs: Sequence[str], question: Question) -> str:
         )
     ]
     if not able:
-        return f"no socket takes {words} with a {_or(plugs)} plug"
+        return message(Clashes.no_socket, device=words, plugs=tuple(plugs))
     # of one demand all draw the same; gear that is plugged in otherwise may only be lighter
     least = min((one.current_a for one in question.gear if one.plugs == tuple(plugs)), default=0.0)
     limits = [question.sockets[place].limit_a for place in able]
     known = [limit for limit in limits if limit is not None]
     if len(known) == len(limits) and max(known) < least:
-        return f"no socket supplies the {spoken(least, 'ma')} that {words} takes"
+        return message(Clashes.no_current, device=words, current_a=least)
     number = sum(len(question.sockets[place].sockets) for place in dict.fromkeys(able))
-    few = f"only {number} sockets take" if number > 1 else "only one socket takes"
-    return f"{few} {words} with a {_or(plugs)} plug"
+    return message(Clashes.few_sockets, count=number, device=words, plugs=tuple(plugs))
 
 
 # ---- what can be given up
 
 
-def way_out_sentence(groups: Sequence[Group], question: Question, amounts: Mapping[Group, float]) -> str:
+def way_out_sentence(groups: Sequence[Group], question: Question, amounts: Mapping[Group, float]) -> Message:
     """All that one way out gives up.
 
     Parameters
@@ -280,16 +271,13 @@ def way_out_sentence(groups: Sequence[Group], question: Question, amounts: Mappi
     amounts : mapping
         From `stickwright.allocation.clash.WayOut`.
     """
-    left = [group[1] for group in groups if group[0] == "do"]
+    left = _names([group[1] for group in groups if group[0] == "do"])
     rest = [given_up(group, question, amounts) for group in groups if group[0] != "do"]
-    if len(left) == 1:
-        rest.insert(0, given_up(("do", left[0]), question, amounts))
-    elif left:
-        rest.insert(0, f"leave out {_and(left)} (or find game options or helpers for them)")
-    return _and(rest) if len(rest) < 2 else f"{', '.join(rest[:-1])}, and {rest[-1]}"
+    parts = [message(Clashes.leave_out, actions=left), *rest] if left else rest
+    return parts[0] if len(parts) == 1 else message(Clashes.give_up_all, parts=tuple(parts))
 
 
-def given_up(group: Group, question: Question, amounts: Mapping[Group, float]) -> str:
+def given_up(group: Group, question: Question, amounts: Mapping[Group, float]) -> Message:
     """One thing that can be given up, as an instruction.
 
     Parameters
@@ -299,46 +287,42 @@ def given_up(group: Group, question: Question, amounts: Mapping[Group, float]) -
     amounts : mapping
         From `stickwright.allocation.clash.WayOut`.
     """
-    kind, rest = group[0], group[1:]
+    kind, rest = group[0], _names(group[1:])
     new = amounts.get(group, 0.0)
-    texts: dict[str, Callable[[], str]] = {
-        "do": lambda: f"leave {rest[0]} out (or find a game option or a helper for it)",
-        "together": lambda: f"do {rest[0]} and {rest[1]} one after the other",
+    texts: dict[str, Callable[[], Message]] = {
+        "do": lambda: message(Clashes.leave_out, actions=(rest[0],)),
+        "together": lambda: message(Clashes.one_by_one, first=rest[0], second=rest[1]),
         "stock": lambda: _get_words(_gear(rest[0], question), new),
         "sockets": lambda: _more_sockets(rest, question, new),
-        "power": lambda: f"feed what is plugged into {rest[0]} from a powered splitter, or use a second hub",
-        "paired": lambda: f"use a hub that takes {_many(new, 'second controller')} beside it",
-        "budget": lambda: f"spend {new:.2f} instead of {question.budget or 0.0:.2f}",
-        "parts": lambda: f"let {_many(new, 'device')} stand around instead of {question.most_parts}",
-        "keep": lambda: f"let {rest[0]} go elsewhere than {rest[1]}",
-        "without": lambda: f"use {rest[0]} after all",
-        "helper": lambda: f"let {rest[0]} take over {_many(new, 'action')}",
-        "presses": lambda: f"slow the game down, so that {rest[0]} presses less often",
+        "power": lambda: message(Clashes.more_current, source=rest[0]),
+        "paired": lambda: message(Clashes.pairing_hub, count=round(new)),
+        "budget": lambda: message(Clashes.spend, new_price=new, old_price=question.budget or 0.0),
+        "parts": lambda: message(Clashes.more_devices, new=round(new), old=question.most_parts or 0),
+        "keep": lambda: message(Clashes.let_go, what=rest[0], where=_where(rest[1])),
+        "without": lambda: message(Clashes.use_anyway, name=rest[0]),
+        "helper": lambda: message(Clashes.helper_more, helper=rest[0], count=round(new)),
+        "presses": lambda: message(Clashes.slow_game, site=rest[0]),
     }
     return texts[kind]()
 
 
-def _many(number: float, what: str) -> str:
-    return f"{number:.0f} {what}{'s' * (round(number) != 1)}"
-
-
-def _get_words(gear: Gear, stock: float) -> str:
+def _get_words(gear: Gear, stock: float) -> Message:
     more = max(1, round(stock) - gear.in_stock)
-    verb = "get" if gear.price is None else "borrow"
-    return f"{verb} one more {gear.name}" if more == 1 else f"{verb} {more} more of {gear.name}"
+    return message(Clashes.get_more, device=Name(gear.name), count=more, priced=gear.price is not None)
 
 
-def _more_sockets(rest: Sequence[str], question: Question, over: float) -> str:
+def _more_sockets(rest: Sequence[Name], question: Question, over: float) -> Message:
     groups = {one.name: one for one in question.sockets}
     group = groups.get(rest[0])
     if group is not None and len(rest) == 2 and rest[1] in groups:
-        return f"use a hub on which {' '.join(group.sockets)} does not shut out {' '.join(groups[rest[1]].sockets)}"
+        return message(Clashes.other_hub, first=_names(group.sockets), second=_names(groups[rest[1]].sockets))
     if group is not None:
-        few = "one more socket" if over <= 1 else f"{round(over)} more sockets"
-        return f"add a hub or a splitter with {few} like {group.sockets[0]} on {group.hub}"
+        return message(
+            Clashes.more_sockets, count=max(1, round(over)), socket=Name(group.sockets[0]), hub=Name(group.hub)
+        )
     if any(rest[0] == hub for hub, *_ in question.hub_limits):
-        return f"add a second hub beside {rest[0]}"
+        return message(Clashes.second_hub, hub=rest[0])
     words, *_ = _feeding(rest[0])
     if not rest[1:]:
-        return f"say in kit.toml what plug {words} has"
-    return f"add a hub with one more socket for {words} ({_or(rest[1:])} plug)"
+        return message(Clashes.record_plug, device=words)
+    return message(Clashes.hub_for, device=words, plugs=tuple(rest[1:]))

@@ -10,43 +10,29 @@ from __future__ import annotations
 from collections.abc import Callable, Collection, Mapping, Sequence
 from dataclasses import dataclass, replace
 
+from stickwright.allocation import worth
 from stickwright.allocation.integer_model import Group, IntegerModel
-from stickwright.allocation.places import Refused
+from stickwright.allocation.places import Refused, pressed_name
 from stickwright.allocation.placing import choice_of, placements_of, signature
 from stickwright.allocation.problem import Question
 from stickwright.allocation.solve import Answer, Solver
-from stickwright.model.points import counted
+from stickwright.codes.choices import Choices, Traded
+from stickwright.codes.message import Message, Name, Text, message
+from stickwright.codes.scores import Scores, TermKind
 from stickwright.model.sharing import Alternative, Elsewhere, Placement, Term
-from stickwright.units import figures
 
-__all__ = ["Asked", "elsewhere_of", "explained", "place_words", "shared_terms", "trade_words"]
+__all__ = [
+    "Asked", "device_named", "elsewhere_of", "explained", "place_words", "refusal_words", "shared_terms", "trade_words",
+]  # fmt: skip
 
-_WORSE = {
-    "precision": "less precise", "effort": "more effort", "misses": "more presses miss", "false presses": "more false input",
-    "toggle": "a press to start and one to stop", "set-up": "more setting up",
-    "busy": "more presses at an uncounted rate", "suits": "less sure to suit the part", "sound": "louder",
-    "helper": "more left to somebody else",
-    "option": "more left to the game", "dropped": "more left out",
-    "rule broken": "breaks a rule of practice", "ranked": "ranked lower at its site", "part": "more devices",
-    "cost": "more to buy", "slowed": "one part slows another",
-    "mind": "more that the player minds", "clearance": "a part that needs the treating team's word",
-    "held": "harder to hold or to put up", "exchanged": "others do what the player would rather do",
-}  # fmt: skip
-_BETTER = {
-    "precision": "more precise", "effort": "less effort", "misses": "fewer presses miss",
-    "false presses": "less false input", "toggle": "no press to start and stop", "set-up": "less setting up",
-    "busy": "fewer presses at an uncounted rate", "suits": "surer to suit the part", "sound": "quieter",
-    "helper": "less left to somebody else", "option": "less left to the game", "dropped": "less left out",
-    "rule broken": "keeps the rules of practice", "ranked": "ranked higher at its site",
-    "part": "fewer devices", "cost": "less to buy", "slowed": "no part slows another",
-    "mind": "less that the player minds", "clearance": "no part that needs the treating team's word",
-    "held": "easier to hold or to put up", "exchanged": "others do what the player minds less",
-}  # fmt: skip
-_HANDED = ("importance", "helper", "option", "dropped")
+_HANDED: tuple[TermKind, ...] = ("importance", "helper", "option", "dropped")
 _MORE = 100.0
 """Who does an action is told before anything else."""
 _NEAR_SHORTFALLS = 2
 """Rules broken up to which a way is near enough to be named as what comes nearest: common practice, no source."""
+_MOST_MOVES = 2
+_MOST_CHANGES = 3
+"""Changes told one by one; the rest is counted."""
 _NOTABLE = 0.05
 """Points below which a difference is not worth a word."""
 
@@ -78,14 +64,14 @@ class Asked:
         """
         return self.solver.best(forbid=forbid, freed=self.freed)
 
-    def extras(self, answer: Answer) -> dict[str, float]:
+    def extras(self, answer: Answer) -> dict[TermKind, float]:
         """Points of a plan that belong to no single action.
 
         Parameters
         ----------
         answer : Answer
         """
-        out: dict[str, float] = {}
+        out: dict[TermKind, float] = {}
         for term in shared_terms(self.solver.question, self.solver.model, answer):
             out[term.what] = out.get(term.what, 0.0) + term.points
         return out
@@ -100,27 +86,44 @@ class Asked:
         return self.solver.best(demand=[columns], freed=self.freed)
 
 
-def place_words(placement: Placement) -> str:
-    """Where and with what an action is done, in a few words.
+def place_words(placement: Placement | None) -> Message:
+    """Where and with what an action is done; left out where there is no placement.
+
+    Parameters
+    ----------
+    placement : Placement or None
+    """
+    if placement is None or placement.how == "dropped":
+        return message(Choices.left_out)
+    if placement.how == "site":
+        return message(
+            Choices.at_site, site=Name(placement.site or ""), device=device_named(placement), toggle=placement.toggle
+        )
+    if placement.how == "option":
+        return message(Choices.by_game, option=Name(placement.label))
+    if placement.how == "helper":
+        return message(Choices.by_helper, helper=Name(placement.helper) if placement.helper else None)
+    return message(Choices.together, actions=Name(placement.label))
+
+
+def device_named(placement: Placement) -> Text:
+    """The device of a placement at a site: a stick as it is set up, a controller with its button.
 
     Parameters
     ----------
     placement : Placement
     """
-    if placement.how == "site":
-        way = ", a press to start and one to stop" if placement.toggle else ""
-        return f"{placement.site} on {placement.label}{way}"
-    return {
-        "option": f"the game itself ({placement.label})",
-        "helper": placement.helper or "a helper",
-        "dropped": "left out",
-        "chord": f"{placement.label} together",
-    }[placement.how]
+    if placement.fit is not None:
+        return placement.fit.named
+    return pressed_name(placement.device or placement.label, placement.control)
 
 
 def trade_words(
-    new: Sequence[Placement], old: Sequence[Placement], new_extra: Mapping[str, float], old_extra: Mapping[str, float]
-) -> str:
+    new: Sequence[Placement],
+    old: Sequence[Placement],
+    new_extra: Mapping[TermKind, float],
+    old_extra: Mapping[TermKind, float],
+) -> Message:
     """What a plan loses and gains against another, largest first.
 
     Parameters
@@ -131,18 +134,19 @@ def trade_words(
     """
     was = {one.action: one.how for one in old}
     now = {one.action: one.how for one in new}
-    totals: dict[str, float] = {}
+    totals: dict[Traded, float] = {}
     for placements, extra, sign, there in ((new, new_extra, 1.0, was), (old, old_extra, -1.0, now)):
         for placement in placements:
             # how well the player did what they now leave to somebody else is no gain; what it took of them is
             leaves = sign < 0 and placement.how == "site" and there.get(placement.action, "dropped") != "site"
             for term in placement.terms:
-                if term.what in ("effort", "part", "set-up") or not (leaves or term.what in _HANDED):
+                if term.what in ("effort", "part", "setup") or not (leaves or term.what in _HANDED):
                     totals[term.what] = totals.get(term.what, 0.0) + sign * term.points
         for what, points in extra.items():
             totals[what] = totals.get(what, 0.0) + sign * points
     moved = False
-    for how in ("dropped", "helper", "option"):
+    hows: tuple[worth.Left, ...] = ("dropped", "helper", "option")
+    for how in hows:
         more = _count(how, now, was) - _count(how, was, now)
         if more:
             moved = True
@@ -150,11 +154,9 @@ def trade_words(
     if not moved:
         totals["exchanged"] = _handed_points(new) - _handed_points(old)
     ordered = sorted(totals.items(), key=lambda one: one[1])
-    worse = [_WORSE[what] for what, points in ordered if points < -_NOTABLE][:3]
-    better = [_BETTER[what] for what, points in reversed(ordered) if points > _NOTABLE][:2]
-    if worse and better:
-        return f"{', '.join(worse)}, but {' and '.join(better)}"
-    return ", ".join(worse or better) or "as good by these figures"
+    worse = tuple(what for what, points in ordered if points < -_NOTABLE)[:3]
+    better = tuple(what for what, points in reversed(ordered) if points > _NOTABLE)[:2]
+    return message(Choices.trade, worse=worse, better=better)
 
 
 def _handed_points(placements: Sequence[Placement]) -> float:
@@ -186,7 +188,7 @@ def shared_terms(question: Question, model: IntegerModel, answer: Answer) -> tup
             continue
         if name[0] == "used":
             site = sites[str(name[1])]
-            out += site.terms or (Term("set-up", points, f"{site.name}: in use"),)
+            out += site.terms or (Term("setup", points, message(Scores.in_use, site=Name(site.name))),)
         else:
             out.append(_once(name, points * number, number, question))
     return tuple(out)
@@ -194,24 +196,24 @@ def shared_terms(question: Question, model: IntegerModel, answer: Answer) -> tup
 
 def _once(name: tuple[object, ...], points: float, number: int, question: Question) -> Term:
     """What one column that is no way costs, in words."""
-    times = f"{number} × " if number > 1 else ""
     if name[0] == "unit":
-        return Term("part", points, f"{name[1]}: one device more")
+        return Term("part", points, message(Scores.device_more, device=Name(str(name[1]))))
     if name[0] == "split":
-        return Term("part", points, f"{times}{question.splitters[int(str(name[2]))].name}, a splitter")
+        splitter = Name(question.splitters[int(str(name[2]))].name)
+        return Term("part", points, message(Scores.splitters, count=number, splitter=splitter))
     if name[0] == "plugged":
-        return Term("part", points, f"{times}{question.adapters[int(str(name[3]))].name}, an adapter")
+        adapter = Name(question.adapters[int(str(name[3]))].name)
+        return Term("part", points, message(Scores.adapters, count=number, adapter=adapter))
     if name[0] == "bought":
-        return Term("cost", points, f"{number} × {name[1]} to order")
-    _, first, here, second, there = name
-    return Term("slowed", points, f"{first} at {here} and {second} at {there} slow each other")
+        return Term("cost", points, message(Scores.ordered, count=number, device=Name(str(name[1]))))
+    first, here, second, there = (Name(str(one)) for one in name[1:])
+    words = message(Scores.slowed, first=first, first_site=here, second=second, second_site=there)
+    return Term("slowed", points, words)
 
 
-def _cost(points: float) -> str:
-    """What a plan loses, as far as it is worth saying."""
-    if points < _NOTABLE:
-        return "costs next to nothing"
-    return f"costs {counted(points)}"
+def _loss(points: float) -> float | None:
+    """How much lower a plan scores, as far as it is worth saying."""
+    return None if points < _NOTABLE else points
 
 
 def explained(
@@ -304,43 +306,59 @@ def _with_reasons(
 ) -> Placement:
     question = asked.solver.question
     sites = _able_sites(question, placement.action)
-    told = "; ".join(
-        term.words for term in placement.terms if term.what in ("precision", "effort", "false presses", "misses")
-    )
+    reason: Text = ""
     if placement.how == "site":
-        only = "the only part that can; " if sites == [placement.site] else ""
-        reason = f"{only}{told}" if told else only.rstrip("; ")
-        broken = next((term.words for term in placement.terms if term.what == "rule broken"), "")
-        if broken:
-            reason += f"; it breaks a rule of practice: {broken.rstrip('.')}"
-    else:
+        reason = _reason_here(placement, only=sites == [placement.site])
+    elif sites:
         price = -next((term.points for term in placement.terms if term.what == placement.how), 0.0)
-        nearest = "" if sites else _nearest(placement.action, refused)
-        reason = f"no part of the player can: {nearest}" if nearest else ""
-        if sites:
-            reason = f"the price of {placement.action}, {figures(price)} of 10, is less than any part of the player would cost the whole"
+        reason = message(Choices.cheaper, action=Name(placement.action), cost_points=price)
+    else:
+        nearest = _nearest(placement.action, refused)
+        reason = message(Choices.nobody, nearest=nearest) if nearest is not None else ""
     if not answer.possible:
         nearest = _nearest(placement.action, refused, other_than=placement.site, most=_NEAR_SHORTFALLS)
-        second = f"There is no other way. What comes nearest fails: {nearest}." if nearest else "There is no other way."
-        return replace(placement, reason=reason, second=second)
-    loss = max(0.0, asked.best.points - answer.points)
-    there = next((one for one in mine if one.action == placement.action), None)
-    words = place_words(there) if there is not None else "left out"
-    moved = [one for one in _changed(mine, best) if one != placement.action]
-    also = f"; then {_moves(moved, mine)}" if moved else ""
-    trade = trade_words(mine, best, asked.extras(answer), asked.extras(asked.best))
-    second = f"{words}{also}: {_cost(loss)} ({trade})."
+        return replace(placement, reason=reason, second=message(Choices.no_other, nearest=nearest))
+    second, loss = _instead(asked, placement.action, best, answer, mine)
     return replace(placement, reason=reason, second=second, second_cost=loss)
+
+
+def _reason_here(placement: Placement, *, only: bool) -> Text:
+    figures = ("precision", "effort", "unintended", "misses")
+    told = tuple(term.words for term in placement.terms if term.what in figures)
+    broken = next((term.words for term in placement.terms if term.what == "rule_broken"), None)
+    if not (only or told or broken is not None):
+        return ""
+    return message(Choices.reason, only=only, told=told, broken=broken)
+
+
+def _instead(
+    asked: Asked, action: str, best: Sequence[Placement], answer: Answer, mine: Sequence[Placement]
+) -> tuple[Message, float]:
+    """An action done otherwise: what that changes, and how much lower the whole layout scores."""
+    loss = max(0.0, asked.best.points - answer.points)
+    there = next((one for one in mine if one.action == action), None)
+    moved = [one for one in _changed(mine, best) if one != action]
+    words = message(
+        Choices.instead,
+        place=place_words(there),
+        then=_moves(moved[:_MOST_MOVES], mine),
+        more=max(0, len(moved) - _MOST_MOVES),
+        loss_points=_loss(loss),
+        trade=trade_words(mine, best, asked.extras(answer), asked.extras(asked.best)),
+    )
+    return words, loss
 
 
 def _able_sites(question: Question, action: str) -> list[str]:
     """Parts that can do an action by every rule; those that break one where none can."""
     mine = [way for way in question.ways if way.action == action and way.site is not None]
-    keeping = [way for way in mine if not any(term.what == "rule broken" for term in way.terms)]
+    keeping = [way for way in mine if not any(term.what == "rule_broken" for term in way.terms)]
     return list(dict.fromkeys(way.site for way in keeping or mine if way.site is not None))
 
 
-def _nearest(action: str, refused: Sequence[Refused], other_than: str | None = None, most: int | None = None) -> str:
+def _nearest(
+    action: str, refused: Sequence[Refused], other_than: str | None = None, most: int | None = None
+) -> Message | None:
     """Of all that is refused elsewhere, what comes nearest to doing."""
     mine = [
         one
@@ -348,9 +366,21 @@ def _nearest(action: str, refused: Sequence[Refused], other_than: str | None = N
         if one.action == action and one.site != other_than and (most is None or one.shortfalls <= most)
     ]
     if not mine:
-        return ""
-    one = min(mine, key=lambda refusal: refusal.shortfalls)
-    return f"{one.site}{f' on {one.device}' if one.device else ''}: {one.why}"
+        return None
+    return refusal_words(min(mine, key=lambda refusal: refusal.shortfalls))
+
+
+def refusal_words(one: Refused, *, named: bool = True) -> Message:
+    """Why it cannot be, with the device; and with the site where it is not told already.
+
+    Parameters
+    ----------
+    one : Refused
+    named : bool, default True
+        Whether the site is named.
+    """
+    site = Name(one.site) if named and one.site else None
+    return message(Choices.refusal, site=site, device=one.named, why=one.why)
 
 
 def _changed(new: Sequence[Placement], old: Sequence[Placement]) -> list[str]:
@@ -363,31 +393,33 @@ def _choice(one: Placement) -> tuple[object, ...]:
     return (one.how, one.site, one.device, one.toggle, one.helper)
 
 
-def _moves(actions: Sequence[str], placements: Sequence[Placement]) -> str:
+def _moves(actions: Sequence[str], placements: Sequence[Placement]) -> tuple[Message, ...]:
     by_action = {one.action: one for one in placements}
-    parts = [
-        f"{action} goes to {place_words(by_action[action])}" if action in by_action else f"{action} is left out"
-        for action in actions[:2]
-    ]
-    more = len(actions) - 2
-    return " and ".join(parts) + (f" and {more} more" if more > 0 else "")
+    return tuple(
+        message(Choices.moves, action=Name(action), place=place_words(by_action[action]))
+        if action in by_action
+        else message(Choices.moves_out, action=Name(action))
+        for action in actions
+    )
 
 
 def _alternative(answer: Answer, mine: Sequence[Placement], best: Sequence[Placement], asked: Asked) -> Alternative:
     changed = _changed(mine, best)
     now = {one.action: one for one in mine}
     was = {one.action: one for one in best}
-    parts = []
-    for action in changed[:3]:
-        new = place_words(now[action]) if action in now else "left out"
-        old = place_words(was[action]) if action in was else "left out"
-        parts.append(f"{action}: {new} instead of {old}")
-    more = f" and {len(changed) - 3} more" if len(changed) > 3 else ""
-    loss = max(0.0, asked.best.points - answer.points)
-    trade = trade_words(mine, best, asked.extras(answer), asked.extras(asked.best))
-    return Alternative(
-        tuple(mine), answer.points, loss, tuple(changed), f"{'; '.join(parts)}{more}: {_cost(loss)} ({trade})."
+    changes = tuple(
+        message(Choices.change, action=Name(one), new=place_words(now.get(one)), old=place_words(was.get(one)))
+        for one in changed[:_MOST_CHANGES]
     )
+    loss = max(0.0, asked.best.points - answer.points)
+    words = message(
+        Choices.alternative,
+        changes=changes,
+        more=max(0, len(changed) - _MOST_CHANGES),
+        loss_points=_loss(loss),
+        trade=trade_words(mine, best, asked.extras(answer), asked.extras(asked.best)),
+    )
+    return Alternative(tuple(mine), answer.points, loss, tuple(changed), words)
 
 
 def elsewhere_of(
@@ -423,39 +455,32 @@ def elsewhere_of(
     for where, ways in places:
         if not ways:
             if where in sites:
-                out.append(Elsewhere(where, None, f"{_why_not(action, where, refused)}."))
+                out.append(Elsewhere(where, None, _why_not(action, where, refused)))
             continue
         if not priced:
             continue
         answer = asked.with_one_of(ways)
         if not answer.possible:
-            out.append(Elsewhere(where, None, f"possible by itself, but {_then_not(asked, action, ways)}."))
+            out.append(Elsewhere(where, None, _then_not(asked, action, ways)))
             continue
-        loss = max(0.0, asked.best.points - answer.points)
         mine = placements_of(question, asked.solver.model, answer)
-        there = next(one for one in mine if one.action == action)
-        moved = [one for one in _changed(mine, best) if one != action]
-        also = f"; then {_moves(moved, mine)}" if moved else ""
-        trade = trade_words(mine, best, asked.extras(answer), asked.extras(asked.best))
-        out.append(Elsewhere(where, loss, f"{place_words(there)}{also}: {_cost(loss)} ({trade})."))
+        words, loss = _instead(asked, action, best, answer, mine)
+        out.append(Elsewhere(where, loss, words))
     return tuple(sorted(out, key=lambda one: (one.cost is None, one.cost or 0.0)))
 
 
-def _then_not(asked: Asked, action: str, ways: Sequence[int]) -> str:
+def _then_not(asked: Asked, action: str, ways: Sequence[int]) -> Message:
     """What could not be had with an action done in one of these ways."""
     question = asked.solver.question
     others = {("do", name) for name in question.actions if name != action}
     answer = asked.solver.best(demand=[ways], freed={*asked.freed, *others})
     lost = [name for name in question.actions if name not in answer.chosen(question)] if answer.possible else []
-    if not lost:
-        return "then the other wishes cannot all be met"
-    told = " and ".join(lost[:2]) + (f" and {len(lost) - 2} more" if len(lost) > 2 else "")
-    return f"then {told} could not be done"
+    names = tuple(Name(one) for one in lost[:_MOST_MOVES])
+    return message(Choices.then_lost, actions=names, more=max(0, len(lost) - _MOST_MOVES))
 
 
-def _why_not(action: str, site: str, refused: Sequence[Refused]) -> str:
+def _why_not(action: str, site: str, refused: Sequence[Refused]) -> Message:
     mine = [one for one in refused if one.action == action and one.site == site]
     if not mine:
-        return "not used for such an action"
-    one = min(mine, key=lambda refusal: refusal.shortfalls)
-    return f"{one.device}: {one.why}" if one.device else one.why
+        return message(Choices.not_used)
+    return refusal_words(min(mine, key=lambda refusal: refusal.shortfalls), named=False)

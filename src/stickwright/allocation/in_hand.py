@@ -13,13 +13,15 @@ from typing import Literal
 
 from stickwright.allocation.moment import limb_of
 from stickwright.allocation.problem import rounded
+from stickwright.codes.holding import Holding
+from stickwright.codes.message import Message, Name, Text, message
+from stickwright.codes.scores import Scores
 from stickwright.mechanics.effort_curves import endurance_s
 from stickwright.model.kit import Controller, Stick
 from stickwright.model.parts import HAND_PARTS
 from stickwright.model.plan import Assumption
 from stickwright.model.player import Player, Site
 from stickwright.model.sharing import Term
-from stickwright.units import spoken
 
 __all__ = [
     "BLOCK_S", "USUAL_CONTROLLER_KG", "USUAL_HOLDS_KG", "Hold", "hand_holds", "held_assumptions", "held_for_s", "held_kg", "holds_of",
@@ -53,7 +55,7 @@ class Hold:
         Which hand holds it, or empty for where it rests.
     limbs : tuple of str
         Arms that do nothing else meanwhile.
-    why : str
+    why : Text
         Why it rests, though it is made to be held; a clause.
     terms : tuple of Term
         What having it so costs.
@@ -62,7 +64,7 @@ class Hold:
     how: Literal["one hand", "two hands", "resting", ""] = ""
     place: str = ""
     limbs: tuple[str, ...] = ()
-    why: str = ""
+    why: Text = ""
     terms: tuple[Term, ...] = ()
 
 
@@ -70,7 +72,7 @@ class Hold:
 class _Hand:
     """What one hand holds, as far as somebody tried."""
 
-    name: str
+    name: Message
     kg: float | None
     s: float | None
 
@@ -92,25 +94,24 @@ def holds_of(player: Player, site: Site, controller: Controller, on_grip: Sequen
     if controller.held == "resting":
         return (Hold("resting"),)
     if site.part not in HAND_PARTS:
-        return (_resting(f"{site.name} works it, and not the hand that would hold it"),)
+        return (_resting(message(Holding.other_site, site=Name(site.name))),)
     limb = limb_of(site)
     arms = [limb] if controller.held == "one hand" else _arms(player, limb)
     hands = [hand_holds(player, arm) for arm in arms]
     share = 1.0 if controller.held == "one hand" else 0.5
     block_s = None if player.session_s is None else min(player.session_s, BLOCK_S)
     for hand in hands:
-        why = _too_much(controller, on_grip, share, hand, block_s)
-        if why:
-            return (_resting(why),)
+        too_much = _too_much(controller, on_grip, share, hand, block_s)
+        if too_much is not None:
+            return (_resting(too_much),)
     terms = _doubts(controller, on_grip, share, hands, block_s)
+    why = message(Holding.reasons, told=tuple(one.words for one in terms)) if terms else ""
     place = f"held in the {limb}" if controller.held == "one hand" else "held in both hands"
-    return Hold(controller.held, place, tuple(arms), "", terms), _resting(" and ".join(one.words for one in terms))
+    return Hold(controller.held, place, tuple(arms), "", terms), _resting(why)
 
 
-def _resting(why: str) -> Hold:
-    return Hold(
-        "resting", "", (), why, (Term("held", -RESTS_POINTS, "it rests on something, and has to be put there"),)
-    )
+def _resting(why: Text) -> Hold:
+    return Hold("resting", "", (), why, (Term("held", -RESTS_POINTS, message(Scores.rests_anyway)),))
 
 
 def _arms(player: Player, limb: str) -> list[str]:
@@ -130,7 +131,8 @@ def hand_holds(player: Player, arm: str) -> _Hand:
     """
     sites = [site for site in player.site if site.part in HAND_PARTS and limb_of(site) == arm]
     said = [(site.holds_kg, site.holds_s) for site in sites if site.holds_kg is not None]
-    name = arm.replace("arm", "hand").removeprefix("unsaid ")
+    side: Literal["left", "right"] | None = "left" if arm == "left arm" else "right" if arm == "right arm" else None
+    name = message(Holding.hand, side=side)
     if not said:
         return _Hand(name, None, None)
     kg, s = min(said, key=lambda one: (one[0], one[1] if one[1] is not None else math.inf))
@@ -186,27 +188,22 @@ def held_kg(controller: Controller, on_grip: Sequence[Stick] = ()) -> float | No
 
 def _too_much(
     controller: Controller, on_grip: Sequence[Stick], share: float, hand: _Hand, block_s: float | None
-) -> str:
+) -> Message | None:
     """Why a hand cannot hold it, from measured figures alone; nothing where it can, or nobody tried."""
     whole_kg = held_kg(controller, on_grip)
     if hand.kg is None or whole_kg is None:
-        return ""
+        return None
     load = share * whole_kg
-    each = "" if share == 1.0 else f", {spoken(load, 'g')} for each hand"
-    weighed = [one.name for one in on_grip if one.mass_kg]
-    beside = f" with {' and '.join(weighed)} on its grip" if weighed else ""
-    weighs = f"it weighs {spoken(whole_kg, 'g')}{beside}{each}"
+    weighed = tuple(Name(one.name) for one in on_grip if one.mass_kg)
+    weight = message(Holding.weight, whole_kg=whole_kg, on_grip=weighed, each_kg=None if share == 1.0 else load)
     if load > hand.kg:
-        return f"too heavy to hold: {weighs}, and the {hand.name} holds {spoken(hand.kg, 'g')} comfortably"
+        return message(Holding.too_heavy, weight=weight, hand=hand.name, holds_kg=hand.kg)
     if hand.s is None or block_s is None:
-        return ""
+        return None
     lasts = held_for_s(load, hand.kg, hand.s)
     if lasts >= block_s:
-        return ""
-    return (
-        f"too heavy to hold for long: {weighs}, which the {hand.name} holds for about {spoken(lasts, 'min')}, and it is "
-        f"played for {spoken(block_s, 'min')} at a time"
-    )
+        return None
+    return message(Holding.too_long, weight=weight, hand=hand.name, holds_s=lasts, block_s=block_s)
 
 
 def _lasts(load_kg: float, hand: _Hand) -> float:
@@ -232,9 +229,8 @@ def _doubts(
     if not unread:
         return ()
     points = DOUBTED_POINTS if heavy else UNTRIED_POINTS
-    names = " and ".join(hand.name for hand in unread)
-    heavier = ", and it is heavier than is usual for one" if heavy else ""
-    return (Term("held", -rounded(points), f"nobody tried how long the {names} can hold it{heavier} (assumed)"),)
+    words = message(Scores.hold_untried, hands=tuple(hand.name for hand in unread), heavy=bool(heavy))
+    return (Term("held", -rounded(points), words),)
 
 
 def held_assumptions(
@@ -252,17 +248,20 @@ def held_assumptions(
     """
     out = [
         Assumption(
-            f"Mass of {one.name}",
-            spoken(USUAL_CONTROLLER_KG, "g"),
-            "not weighed",
-            "a kitchen scale: mass_g in kit.toml",
+            message(Holding.mass_of, device=Name(one.name), on_grip=False),
+            message(Holding.mass, mass_kg=USUAL_CONTROLLER_KG),
+            message(Holding.not_weighed),
+            message(Holding.weigh),
         )
         for one in controllers
         if one.mass_kg is None
     ]
     out += [
         Assumption(
-            f"Mass of {one.name} on the grip", "not counted", "not weighed", "a kitchen scale: mass_g in kit.toml"
+            message(Holding.mass_of, device=Name(one.name), on_grip=True),
+            message(Holding.not_counted),
+            message(Holding.not_weighed),
+            message(Holding.weigh),
         )
         for one in on_grips
         if one.mass_kg is None
@@ -271,8 +270,8 @@ def held_assumptions(
     if controllers:
         out += [
             Assumption(
-                f"What the {hand.name} holds comfortably", f"{spoken(USUAL_HOLDS_KG, 'g')} through a block of play",
-                "not tried", "holds_g and holds_s at a site of that hand in player.toml",
+                message(Holding.holds_of, hand=hand.name), message(Holding.holds_usual, mass_kg=USUAL_HOLDS_KG),
+                message(Holding.not_tried), message(Holding.try_holding),
             )
             for hand in (hand_holds(player, arm) for arm in arms)
             if hand.kg is None

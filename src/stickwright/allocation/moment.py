@@ -10,11 +10,11 @@ from itertools import combinations
 from typing import Literal
 
 from stickwright.allocation.pressing import BUDGET_SHARE, FREQUENT_EFFORT_SHARE, HELD_KINDS, HOLD_SHARE
-from stickwright.mechanics.stand_ins import percent
+from stickwright.codes.layouts import Layouts
+from stickwright.codes.message import Message, Name, Text, message
 from stickwright.model.game import Action, Game
 from stickwright.model.player import Player, Site, Together
 from stickwright.model.sharing import Pair, Placement, SiteLoad
-from stickwright.units import figures, spoken
 
 __all__ = [
     "NO_ABOVE_SHARE", "SLOWS_FROM_SHARE", "UNTRIED_SLOWED_SHARE", "USUAL_SLOWED_SHARE", "interference_share", "limb_of",
@@ -28,7 +28,6 @@ USUAL_SLOWED_SHARE = 0.3
 """Loss of press rate where a pair is said to slow and no rate was taken (assumed)."""
 UNTRIED_SLOWED_SHARE = 0.5
 """The same of two parts of one limb that nobody tried together: common practice, no source. It costs, and refuses nothing."""
-UNTRIED = "not tried together: a 20 s test would tell"
 
 _LIMBS = {
     "arm": ("fingertip", "thumb", "hand", "forearm", "elbow", "shoulder"),
@@ -113,12 +112,11 @@ def _pair(player: Player, first: Site, second: Site) -> Pair:
     limbs = limb_of(first), limb_of(second)
     sideless = [site.name for site, limb in zip((first, second), limbs, strict=True) if limb.startswith("unsaid")]
     if limbs[0] == limbs[1] and not sideless:
-        why = f"same limb, {UNTRIED}; {percent(UNTRIED_SLOWED_SHARE)} is taken until then"
+        why = message(Layouts.same_limb, slowed_share=UNTRIED_SLOWED_SHARE)
         return Pair(names, "slows", UNTRIED_SLOWED_SHARE, why)
     if sideless and limbs[0].split()[-1] == limbs[1].split()[-1]:
-        which = " and ".join(sideless)
-        return Pair(names, "yes", 0.0, f"taken as different limbs, for the side of {which} is not said; {UNTRIED}")
-    return Pair(names, "yes", 0.0, f"different limbs, {UNTRIED}")
+        return Pair(names, "yes", 0.0, message(Layouts.side_unsaid, sites=tuple(map(Name, sideless))))
+    return Pair(names, "yes", 0.0, message(Layouts.different_limbs))
 
 
 def _tried(together: Together, names: tuple[str, str]) -> Pair | None:
@@ -134,7 +132,7 @@ def _tried(together: Together, names: tuple[str, str]) -> Pair | None:
     if not math.isnan(lost):
         return Pair(names, says, lost, None)
     if says == "slows":
-        why = f"said to slow, by how much was not counted: {percent(USUAL_SLOWED_SHARE)} is taken"
+        why = message(Layouts.slows_unknown, slowed_share=USUAL_SLOWED_SHARE)
         return Pair(names, says, USUAL_SLOWED_SHARE, why)
     return Pair(names, says, 1.0 if says == "no" else 0.0, None)
 
@@ -144,7 +142,7 @@ class _Strain:
     """One thing asked of a part, as a share of what may be asked of it."""
 
     share: float
-    why: str
+    why: Message
 
 
 def tiring_order(strain: Mapping[str, float], tiring_share: Mapping[str, float]) -> dict[str, int]:
@@ -210,7 +208,7 @@ def site_loads(
             actions=tuple(one.action for one in mine),
             busy_share=busy[site.name],
             tires=order[site.name],
-            why=most[site.name].why + _lost(tiring_share.get(site.name, 0.0)),
+            why=message(Layouts.load, why=most[site.name].why, lost_share=_lost(tiring_share.get(site.name, 0.0))),
             part=site.part,
             side=site.side or _side(site) or "",
             busy_basis=_busy_basis(mine, actions),
@@ -219,8 +217,8 @@ def site_loads(
     )
 
 
-def _lost(share: float) -> str:
-    return f"; it lost {percent(share)} of its force over the visit" if share > 0 else ""
+def _lost(share: float) -> float | None:
+    return share if share > 0 else None
 
 
 def _busy_share(mine: Sequence[Placement], actions: Mapping[str, Action]) -> float:
@@ -232,20 +230,27 @@ def _several(mine: Sequence[Placement]) -> bool:
     return len({(one.device, one.socket, one.control) for one in mine if one.press is not None}) > 1
 
 
-def _busy_basis(mine: Sequence[Placement], actions: Mapping[str, Action]) -> str:
+def _busy_basis(mine: Sequence[Placement], actions: Mapping[str, Action]) -> Text:
     """What the busy share adds up from, each action with its presses and the time of one."""
-    several, told = _several(mine), []
+    several, told = _several(mine), list[Message]()
     for one in mine:
         if one.press is None:
             continue
+        name = Name(one.action)
         if _busy_of(one, actions[one.action], several) > _pressing_share(one, several):
-            told.append(f"{one.action} held {percent(actions[one.action].duty_share)} of the time")
+            told.append(message(Layouts.busy_held, action=name, duty_share=actions[one.action].duty_share))
             continue
-        move = f" + {spoken(one.press.move_s, 's')} to get there" if several and one.press.move_s > 0 else ""
-        each = f"{spoken(one.press.cycle_s, 's')}{move}"
-        told.append(f"{one.action} {figures(one.press.presses_per_min)} presses of {each}")
-    seconds = 60 * _busy_share(mine, actions)
-    return f"{'; '.join(told)}: {seconds:.0f} of 60 s" if told else ""
+        told.append(
+            message(
+                Layouts.busy_pressed,
+                action=name,
+                count_per_min=one.press.presses_per_min,
+                cycle_s=one.press.cycle_s,
+                move_s=one.press.move_s if several and one.press.move_s > 0 else None,
+            )
+        )
+    busy_s = 60 * _busy_share(mine, actions)
+    return message(Layouts.busy_basis, parts=tuple(told), busy_s=busy_s) if told else ""
 
 
 def _pressing_share(placement: Placement, several: bool) -> float:
@@ -266,9 +271,9 @@ def _busy_of(placement: Placement, action: Action, several: bool) -> float:
 def _most_strained(mine: Sequence[Placement], actions: Mapping[str, Action], busy_share: float) -> _Strain:
     found = [strain for one in mine for strain in _strains(one, actions[one.action])]
     if busy_share > 0:
-        found.append(_Strain(busy_share / BUDGET_SHARE, f"presses fill {percent(busy_share)} of the busy minute"))
+        found.append(_Strain(busy_share / BUDGET_SHARE, message(Layouts.load_busy, busy_share=busy_share)))
     told = [strain for strain in found if strain.share > 0]
-    return max(told, key=lambda strain: strain.share, default=_Strain(math.nan, "nothing tells how soon it tires"))
+    return max(told, key=lambda strain: strain.share, default=_Strain(math.nan, message(Layouts.load_unknown)))
 
 
 def _strains(placement: Placement, action: Action) -> list[_Strain]:
@@ -277,21 +282,21 @@ def _strains(placement: Placement, action: Action) -> list[_Strain]:
     if placement.press is not None:
         press = placement.press
         if press.effort_share is not None:
-            often = f"{press.presses_per_min:.0f} times in the busy minute"
-            words = f"{action.name} takes {percent(press.effort_share)} of its comfortable force, {often}"
+            words = message(
+                Layouts.load_press,
+                action=Name(action.name),
+                effort_share=press.effort_share,
+                count_per_min=press.presses_per_min,
+            )
             out.append(_Strain(press.effort_share / press.effort_limit_share, words))
         if press.hold_s is not None:
             out += _hold(action, press.hold_s, press.hold_limit_s)
     if placement.fit is not None:
         fit = placement.fit
         limit = min(FREQUENT_EFFORT_SHARE, fit.duty_effort_limit)
-        out.append(
-            _Strain(
-                fit.effort_share.number / limit,
-                f"asked for {percent(fit.effort_share.number)} of its comfortable force {percent(action.duty_share)} "
-                "of the time",
-            )
-        )
+        effort = fit.effort_share.number
+        words = message(Layouts.load_stick, effort_share=effort, duty_share=action.duty_share)
+        out.append(_Strain(effort / limit, words))
         if action.longest_hold_s is not None:
             out += _hold(action, action.longest_hold_s, HOLD_SHARE * fit.hold_s.number)
     return out
@@ -300,5 +305,5 @@ def _strains(placement: Placement, action: Action) -> list[_Strain]:
 def _hold(action: Action, asked_s: float, limit_s: float | None) -> list[_Strain]:
     if not limit_s:
         return []
-    words = f"{action.name} asks for holds of {spoken(asked_s, 's')}, and {spoken(limit_s, 's')} is the limit"
+    words = message(Layouts.load_hold, action=Name(action.name), held_s=asked_s, limit_s=limit_s)
     return [_Strain(asked_s / limit_s, words)]

@@ -5,6 +5,8 @@ from __future__ import annotations
 import math
 from typing import NamedTuple
 
+from stickwright.codes.message import Message, message
+from stickwright.codes.presses import Presses
 from stickwright.errors import BadInput, Problem
 from stickwright.model.player import Press
 from stickwright.trace.pointing import index_of_difficulty
@@ -29,7 +31,7 @@ class MovingLine(NamedTuple):
     intercept_s: float
     slope_s_per_bit: float
     """Second for each bit of difficulty."""
-    assumed: str | None
+    assumed: Message | None
     """Why it stands in; None for the player's own."""
 
 
@@ -100,12 +102,11 @@ def line_of(press: Press | None) -> MovingLine:
             return MovingLine(press.move_intercept_s, press.move_slope_s_per_bit, None)
         return MovingLine(
             USUAL_INTERCEPT_S, press.move_slope_s_per_bit,
-            "the time before a move was not taken; healthy adults' hands stand in for it",
+            message(Presses.intercept_usual),
         )  # fmt: skip
     return MovingLine(
         USUAL_INTERCEPT_S, USUAL_SLOPE_S_PER_BIT,
-        "moving between two switches was not timed; healthy adults' hands stand in: good for ranking places, "
-        "not for predicting this player",
+        message(Presses.line_usual),
     )  # fmt: skip
 
 

@@ -18,24 +18,28 @@ from stickwright.allocation.pressing import (
     spasms_per_s,
 )
 from stickwright.allocation.problem import Way, rounded
+from stickwright.codes.choices import Choices
+from stickwright.codes.message import Message, Name, Text, message
+from stickwright.codes.presses import Presses
+from stickwright.codes.scores import Scores
 from stickwright.mechanics.states import played
 from stickwright.model.case import Case
 from stickwright.model.game import Action, Game
-from stickwright.model.hub import STICK_ROLES
+from stickwright.model.hub import BUTTON_ROLES, STICK_ROLES
 from stickwright.model.kit import Controller, Switch
 from stickwright.model.parts import HAND_PARTS
 from stickwright.model.plan import Assumption, Fit
 from stickwright.model.player import Site
 from stickwright.model.sharing import PressFit, Term
 
-__all__ = ["STICK_KINDS", "Places", "Refused", "place_of", "places", "roles_wanted"]
+__all__ = ["STICK_KINDS", "Places", "Refused", "place_of", "places", "pressed_name", "roles_wanted"]
 
 STICK_KINDS = ("two-axis", "one-axis")
 """Kinds of action that need a stick."""
 _NEAREST = 3
 """Sticks that break a rule offered at a site, nearest first, at the price of a rule broken: for where none keeps them
 all, or those that do are not to be had."""
-_NOT_THERE = "would do, but none is in stock, and kit.toml gives no price"
+_NOT_THERE = message(Choices.none_in_stock)
 
 
 @dataclass(frozen=True)
@@ -47,17 +51,40 @@ class Refused:
     action, site : str
     device : str
         Empty when no device comes into question.
-    why : str
-        A sentence without its full stop.
+    why : Text
+        A clause.
     shortfalls : int
         How many rules are broken: the fewest come nearest.
+    control : str
+        Button of a controller; empty for anything else.
     """
 
     action: str
     site: str
     device: str
-    why: str
+    why: Text
     shortfalls: int = 1
+    control: str = ""
+
+    @property
+    def named(self) -> Message | Name | None:
+        """The device, with its control; None when no device comes into question."""
+        if not self.device:
+            return None
+        return pressed_name(self.device, self.control)
+
+
+def pressed_name(device: str, control: str | None) -> Message | Name:
+    """A device, and which of its buttons where it is a controller.
+
+    Parameters
+    ----------
+    device : str
+    control : str or None
+        In the words of the standard mapping; none for a device that is no controller.
+    """
+    role = next((one for one in BUTTON_ROLES if one == control), None)
+    return Name(device) if role is None else message(Presses.button, controller=Name(device), role=role)
 
 
 @dataclass(frozen=True)
@@ -153,7 +180,7 @@ def places(
             ways += found
             refused += against
         refused += [
-            Refused(action.name, site.name, "", "left out, the treating team has said no", 99)
+            Refused(action.name, site.name, "", message(Choices.team_refused), 99)
             for site in case.player.site
             if site not in sites and site.cleared == "no"
         ]
@@ -181,13 +208,11 @@ def _on_sticks(
     on_grips = [fit for fit in offered if fit.fixed_to and site.part not in HAND_PARTS]
     offered = [fit for fit in offered if fit not in on_grips]
     refused = [
-        Refused(action.name, site.name, fit.stick, f"it is fixed to the grip of {fit.fixed_to}, for a hand")
+        Refused(action.name, site.name, fit.stick, message(Choices.on_grip, controller=Name(fit.fixed_to)))
         for fit in on_grips
     ]
     refused += [
-        Refused(
-            action.name, site.name, fit.stick, (fit.fails[0] if fit.fails else fit.limit).rstrip("."), len(fit.fails)
-        )
+        Refused(action.name, site.name, fit.stick, fit.fails[0] if fit.fails else fit.limit, len(fit.fails))
         for fit in fits
         if fit not in offered and fit not in on_grips
     ]
@@ -206,7 +231,7 @@ def _on_sticks(
         points = sum(term.points for term in terms)
         # the site's own ranking has the last word between its sticks: ties there are settled by what is simpler
         if before is not None and points > before[1] - 0.01:
-            terms.append(Term("ranked", before[1] - 0.01 - points, f"ranked behind {before[0]} at this site"))
+            terms.append(Term("ranked", before[1] - 0.01 - points, message(Scores.ranked, stick=Name(before[0]))))
             points = before[1] - 0.01
         before = (fit.stick, points)
         role = roles[action.name]
@@ -225,10 +250,11 @@ def _on_sticks(
     return ways, refused
 
 
-def _no_stick(site: Site, action: Action) -> str:
+def _no_stick(site: Site, action: Action) -> Message:
+    name = Name(site.name)
     if site.action is not None and site.action != action.name:
-        return f"{site.name} is kept for {site.action} in player.toml"
-    return f"no stick force was read at {site.name}"
+        return message(Choices.kept_for, site=name, action=Name(site.action))
+    return message(Choices.no_force_read, site=name)
 
 
 def _stick_controls(controller: Controller, role: str | None, game: Game, wired: bool) -> list[tuple[str, bool]]:
@@ -275,12 +301,12 @@ def _pressed(
             if control not in site.reaches or role not in (None, control):
                 continue
             fits = _held_and_toggled(site, Pressed.of_button(controller, control), action, spasms)
-            refused += _all_fail(action, site, f"{controller.name}, {control}", fits)
+            refused += _all_fail(action, site, controller.name, fits, control)
             for toggle, fit in fits.items():
                 if fit.fails:
                     continue
                 if controller.in_stock == 0 and controller.price is None:
-                    refused.append(Refused(action.name, site.name, f"{controller.name}, {control}", _NOT_THERE))
+                    refused.append(Refused(action.name, site.name, controller.name, _NOT_THERE, control=control))
                     continue
                 terms = worth.press_terms(fit, action, toggle=toggle)
                 connections = _button_connections(controller, wired)
@@ -316,23 +342,26 @@ def _press_where_worst(site: Site, pressed: Pressed, action: Action, *, toggle: 
     state, worst = max(fits, key=lambda pair: (len(pair[1].fails), pair[1].effort, -pair[1].hit_share))
     if len(fits) == 1 or not state.name:
         return worst
-    return replace(worst, fails=tuple(f"{state.name}: {why}" for why in worst.fails))
+    name = Name(state.name)
+    return replace(worst, fails=tuple(message(Presses.in_state, state=name, why=why) for why in worst.fails))
 
 
-def _all_fail(action: Action, site: Site, device: str, fits: Mapping[bool, PressFit]) -> list[Refused]:
+def _all_fail(
+    action: Action, site: Site, device: str, fits: Mapping[bool, PressFit], control: str = ""
+) -> list[Refused]:
     if not all(fit.fails for fit in fits.values()):
         return []
     held, toggled = fits[False].fails, fits[True].fails if True in fits else ()
     why = held[0]
     if toggled and toggled[0] != held[0]:
-        why = f"{held[0]}; with a press to start and one to stop, {toggled[0]}"
-    return [Refused(action.name, site.name, device, why, min(len(fit.fails) for fit in fits.values()))]
+        why = message(Choices.either_way, held=held[0], toggled=toggled[0])
+    return [Refused(action.name, site.name, device, why, min(len(fit.fails) for fit in fits.values()), control)]
 
 
-def _no_press(case: Case, site: Site) -> str:
+def _no_press(case: Case, site: Site) -> Message:
     if can_press(site) and not case.kit.switch:
-        return "the kit has no switch"
-    return f"no press was tried at {site.name}"
+        return message(Choices.no_switch)
+    return message(Choices.no_press_tried, site=Name(site.name))
 
 
 def _button_connections(controller: Controller, wired: bool) -> list[bool]:
@@ -368,26 +397,32 @@ def _sure_s(fit: PressFit) -> float:
 def _left_to_others(case: Case, action: Action) -> list[Way]:
     out = []
     if action.kind == "chord":
-        terms = (Term("importance", float(action.importance), f"worth {action.importance} to the player"),)
+        terms = (worth.importance_term(action),)
         label = " and ".join(action.of)
         out.append(Way(action.name, "chord", rounded(action.importance), terms=terms, label=label))
     if action.option:
         price = worth.OPTION_POINTS if action.option_price is None else action.option_price
-        out.append(_left(action, "option", price, action.option_words or action.option, action.option))
+        words = message(Scores.own_words, words=Name(action.option_words or action.option))
+        out.append(_left(action, "option", price, words, action.option))
     if action.helper:
         own = case.player.independence
         usual = worth.HELPER_POINTS if own is None else own
         price = usual if action.helper_price is None else action.helper_price
         for helper in case.player.helper:
-            words = action.helper_words or f"{helper.name} does it"
+            words = (
+                message(Scores.own_words, words=Name(action.helper_words))
+                if action.helper_words
+                else message(Scores.helper_does_it, helper=Name(helper.name))
+            )
             out.append(_left(action, "helper", price, words, helper.name))
     if action.drop_price is not None:
-        words = action.drop_words or "the player goes without"
+        gone = action.drop_words
+        words = message(Scores.own_words, words=Name(gone)) if gone else message(Scores.goes_without)
         out.append(_left(action, "dropped", action.drop_price, words, ""))
     return out
 
 
-def _left(action: Action, how: str, price: float, words: str, label: str) -> Way:
+def _left(action: Action, how: worth.Left, price: float, words: Message, label: str) -> Way:
     terms = worth.left_terms(action, how, price=price, words=words)
     points = rounded(sum(term.points for term in terms))
-    return Way(action.name, how, points, terms=terms, label=label)  # type: ignore[arg-type]
+    return Way(action.name, how, points, terms=terms, label=label)

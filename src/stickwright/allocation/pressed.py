@@ -8,12 +8,13 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
+from stickwright.codes.message import Message, Name, Text, message
+from stickwright.codes.presses import Presses
 from stickwright.mechanics.fit import ALWAYS
 from stickwright.model.game import Action
 from stickwright.model.hub import Role
 from stickwright.model.kit import Controller, Switch
 from stickwright.model.player import Player
-from stickwright.units import figures, spoken
 
 __all__ = [
     "BUDGET_SHARE", "FREQUENT_EFFORT_SHARE", "FREQUENT_PER_MIN", "HELD_KINDS", "HOLD_SHARE", "INVOLUNTARY_SDS",
@@ -21,7 +22,7 @@ __all__ = [
     "SUSTAINED_SHARE", "UNKNOWN_HIT_SHARE",
     "USUAL_BUTTON_FACE_M", "USUAL_BUTTON_FORCE_N",
     "USUAL_PRESSES_PER_MIN", "WANTED_HIT_SHARE", "Pressed", "crossings_per_min", "hit_share", "presses_per_min",
-    "spasms_per_s", "times",
+    "spasms_per_s",
 ]  # fmt: skip
 
 FREQUENT_PER_MIN = 6.0
@@ -65,7 +66,7 @@ class Pressed:
 
     Parameters
     ----------
-    name : str
+    name : Text
         As people will read it.
     force_n : float
         To operate it; 0 for a proximity switch, NaN when nobody benched it.
@@ -77,19 +78,19 @@ class Pressed:
         Senses without touch.
     senses_at_m : float or None
         Distance at which a proximity switch acts.
-    assumed : str or None
+    assumed : Message or None
         What of this was not benched and stands in.
     button : bool
         Of a controller.
     """
 
-    name: str
+    name: Text
     force_n: float
     travel_m: float
     face_m: tuple[float, ...]
     proximity: bool
     senses_at_m: float | None = None
-    assumed: str | None = None
+    assumed: Message | None = None
     button: bool = False
 
     @classmethod
@@ -98,18 +99,19 @@ class Pressed:
         proximity = switch.kind == "proximity"
         told = proximity or "force_n" in switch.model_fields_set
         return cls(
-            switch.name, switch.force_n if told else math.nan, switch.travel_m, switch.face_m, proximity,
+            Name(switch.name), switch.force_n if told else math.nan, switch.travel_m, switch.face_m, proximity,
             switch.senses_at_m if proximity else None,
         )  # fmt: skip
 
     @classmethod
     def of_button(cls, controller: Controller, role: Role) -> Pressed:
         """One button of a controller; its usual force, marked, when it was not benched."""
-        force, assumed = controller.press_force_n, None
+        force, assumed, name = controller.press_force_n, None, Name(controller.name)
         if force is None:
             force = USUAL_BUTTON_FORCE_N
-            assumed = f"force of the buttons of {controller.name}: {spoken(force, 'n')} (not benched)"
-        return cls(f"{controller.name}, {role}", force, math.nan, (USUAL_BUTTON_FACE_M,), False, None, assumed, True)
+            assumed = message(Presses.button_force, controller=name, force_n=force)
+        button = message(Presses.button, controller=name, role=role)
+        return cls(button, force, math.nan, (USUAL_BUTTON_FACE_M,), False, None, assumed, True)
 
 
 def hit_share(face_m: tuple[float, ...], landing_m: float) -> float:
@@ -183,7 +185,7 @@ def crossings_per_min(threshold_n: float, rest_n: float, involuntary_n: float, c
     return 60 * crossing_hz * math.exp(-0.5 * above_sds * above_sds)
 
 
-def presses_per_min(action: Action, *, toggle: bool = False) -> tuple[float, str | None]:
+def presses_per_min(action: Action, *, toggle: bool = False) -> tuple[float, Message | None]:
     """Presses in the busy minute, and what stands in for a count.
 
     Parameters
@@ -202,11 +204,9 @@ def presses_per_min(action: Action, *, toggle: bool = False) -> tuple[float, str
         return doubled * 60 * action.busy_presses_per_s, None
     if action.presses_per_s is not None:
         count = 60 * action.presses_per_s
-        return doubled * count, f"busy minute of {action.name}: {times(count)} presses (its average: not counted)"
-    return (
-        doubled * USUAL_PRESSES_PER_MIN,
-        f"busy minute of {action.name}: {times(USUAL_PRESSES_PER_MIN)} presses (nobody counted)",
-    )
+        return doubled * count, message(Presses.count_average, action=Name(action.name), count_per_min=count)
+    usual = message(Presses.count_usual, action=Name(action.name), count_per_min=USUAL_PRESSES_PER_MIN)
+    return doubled * USUAL_PRESSES_PER_MIN, usual
 
 
 def spasms_per_s(player: Player) -> float | None:
@@ -217,20 +217,3 @@ def spasms_per_s(player: Player) -> float | None:
     player : Player
     """
     return max((site.spasm.rate_per_s for site in player.site if site.spasm is not None), default=None)
-
-
-def times(value: float) -> str:
-    """A count or a rate in words: ``25``, ``1.4``, ``0.8``.
-
-    Parameters
-    ----------
-    value : float
-        Finite.
-
-    Examples
-    --------
-    >>> times(25.0), times(1.4), times(4.0), times(0.80)
-    ('25', '1.4', '4', '0.8')
-    """
-    text = figures(value)
-    return text.rstrip("0").rstrip(".") if "." in text else text

@@ -38,11 +38,11 @@ from stickwright.allocation.pressed import (
     hit_share,
     presses_per_min,
     spasms_per_s,
-    times,
 )
+from stickwright.codes.message import Message, Name, message
+from stickwright.codes.presses import Often, Presses
 from stickwright.mechanics.demand import FALSE_LIMIT_COSTLY_PER_MIN, FALSE_LIMIT_PER_MIN
 from stickwright.mechanics.fit import ALWAYS, spasms_above_per_min
-from stickwright.mechanics.stand_ins import percent
 from stickwright.mechanics.suiting import face_size_m, outside
 from stickwright.mechanics.unread import LEAST_STRONG_SHARE, Figure, Rule, confirm_words
 from stickwright.mechanics.usual_forces import USUAL_FACTORS
@@ -51,7 +51,6 @@ from stickwright.model.parts import SIZES
 from stickwright.model.plan import Assumption, Doubt
 from stickwright.model.player import Site
 from stickwright.model.sharing import PressFit
-from stickwright.units import figures, spoken
 
 __all__ = [
     "BUDGET_SHARE", "FREQUENT_EFFORT_SHARE", "FREQUENT_PER_MIN", "HELD_KINDS", "HOLD_SHARE", "LEAST_HIT_SHARE",
@@ -117,12 +116,15 @@ def press_fit(
         move_s=_move(site, pressed, able, said),
         wanted_face_m=CATCHES_95_SDS * able.landing_m if able.landing_taken else math.nan,
         fails=tuple(said.fails),
-        notes=(*said.notes, *(one.sentence for one in said.doubts if not said.fails)),
+        notes=(*said.notes, *(_to_confirm(one) for one in said.doubts if not said.fails)),
         doubts=() if said.fails else tuple(said.doubts),
         unintended_share=expected,
         sure_cycle_s=able.sure_cycle_s / (1 - slowed_share) if slowed_share < 1 else math.inf,
         assumed=tuple(
-            [f"{one.what}: {one.value} ({one.why})" for one in _stand_ins(able, pressed)]
+            [
+                message(Presses.assumption, what=one.what, value=one.value, why=one.why)
+                for one in _stand_ins(able, pressed)
+            ]
             + [one for one in (pressed.assumed, uncounted) if one is not None]
             + said.assumed
         ),
@@ -130,19 +132,18 @@ def press_fit(
 
 
 TO_TRY: frozenset[Figure] = frozenset({"size"})
-NOBODY_COUNTED = "for a press that nobody counted"
 
 
 @dataclass
 class _Said:
     """What the rules have to say so far."""
 
-    fails: list[str] = field(default_factory=list)
-    notes: list[str] = field(default_factory=list)
-    assumed: list[str] = field(default_factory=list)
+    fails: list[Message] = field(default_factory=list)
+    notes: list[Message] = field(default_factory=list)
+    assumed: list[Message] = field(default_factory=list)
     doubts: list[Doubt] = field(default_factory=list)
 
-    def broken(self, rule: Rule, text: str, assumed: Collection[Figure]) -> None:
+    def broken(self, rule: Rule, text: Message, assumed: Collection[Figure]) -> None:
         """A rule is broken: a refusal when it hangs on nothing assumed, else a doubt, one for each rule."""
         if assumed and any(one.rule == rule for one in self.doubts):
             return
@@ -152,71 +153,66 @@ class _Said:
             self.fails.append(text)
 
 
+def _to_confirm(doubt: Doubt) -> Message:
+    return message(Presses.to_confirm, confirm=doubt.confirm, text=doubt.text)
+
+
 def _stand_ins(able: PressAbility, pressed: Pressed) -> tuple[Assumption, ...]:
     told = able.time_assumptions + able.place_assumptions
     return told if pressed.proximity else able.force_assumptions + told
 
 
 def _kind(action: Action, said: _Said) -> None:
-    if action.kind == "two-axis":
-        said.fails.append(f"{action.name} needs a stick: it goes two ways at once, and a press has no direction")
-    elif action.kind == "one-axis":
-        said.fails.append(
-            f"{action.name} needs a stick: it goes to and fro, and a press has no direction (two switches, one for each "
-            "way, are not worked out)"
-        )
+    name = Name(action.name)
+    if action.kind in ("two-axis", "one-axis"):
+        said.fails.append(message(Presses.needs_stick, action=name, axes=2 if action.kind == "two-axis" else 1))
     elif action.kind == "chord":
-        said.fails.append(f"{action.name} is a chord: it is pressed by the actions it is made of")
+        said.fails.append(message(Presses.chord, action=name))
     elif action.kind == "trigger" and (action.levels is None or action.levels > 2):
-        levels = "the game may use half way" if action.levels is None else f"the game uses {action.levels} levels"
-        said.notes.append(f"a switch gives {action.name} all or nothing; {levels}")
+        said.notes.append(message(Presses.all_or_nothing, action=name, levels=action.levels))
 
 
-def _often(action: Action, count_per_min: float, uncounted: str | None, toggle: bool) -> str | None:
-    """Why the stricter limit of effort holds, as the end of a sentence; None for a rare press."""
+def _often(action: Action, count_per_min: float, uncounted: Message | None, toggle: bool) -> Often:
+    """Why the stricter limit of effort holds; "rare" where it does not."""
     if action.kind == "repeat":
-        return "for one that is repeated"
+        return "repeated"
     if action.kind in HELD_KINDS and not toggle:
-        return "for one that is held"
+        return "held"
     if count_per_min > FREQUENT_PER_MIN:
-        return "for a frequent press"
+        return "frequent"
     nobody_counted = uncounted is not None and action.presses_per_s is None
-    return NOBODY_COUNTED if nobody_counted else None
+    return "uncounted" if nobody_counted else "rare"
 
 
-def _effort(pressed: Pressed, able: PressAbility, often: str | None, said: _Said) -> tuple[float, float]:
+def _effort(pressed: Pressed, able: PressAbility, often: Often, said: _Said) -> tuple[float, float]:
     """Operating force over comfortable force, and its limit."""
-    limit = FREQUENT_EFFORT_SHARE if often else RARE_EFFORT_SHARE
+    limit = RARE_EFFORT_SHARE if often == "rare" else FREQUENT_EFFORT_SHARE
     if math.isnan(pressed.force_n):
-        said.fails.append(f"nobody put {pressed.name} on the gauge, so what it takes is not known")
+        said.fails.append(message(Presses.not_benched, pressed=pressed.name))
         return math.nan, limit
     if pressed.force_n == 0:
         return 0.0, limit
     comfortable = able.comfortable_n.number
     share = pressed.force_n / comfortable if comfortable > 0 else math.inf
     if share > limit * OVER:
-        needs = f"needs {spoken(pressed.force_n, 'n')}"
-        usual = "" if able.comfortable_n.assumed is None else " (assumed)"
-        most = "half" if often else percent(RARE_EFFORT_SHARE)
-        words = "more than all" if share > 1 else _over(share, limit)
-        text = (
-            f"{needs}, {words} of the comfortable {spoken(comfortable, 'n')}{usual}: more than {most} "
-            f"{often or 'for a rare press'}"
+        text = message(
+            Presses.too_heavy,
+            force_n=pressed.force_n,
+            effort_share=share if math.isfinite(share) else None,
+            comfortable_n=comfortable,
+            assumed=able.comfortable_n.assumed is not None,
+            limit_share=limit,
+            often=often,
         )
         assumed: set[Figure] = set()
         if able.comfortable_n.assumed is not None:
             assumed.add("press force")
         if pressed.assumed is not None:
             assumed.add("button")
-        if often == NOBODY_COUNTED and share <= RARE_EFFORT_SHARE * OVER:
+        if often == "uncounted" and share <= RARE_EFFORT_SHARE * OVER:
             assumed.add("count")
         said.broken("press force", text, assumed)
     return share, limit
-
-
-def _over(share: float, limit: float) -> str:
-    """A share above its limit, never printed as the limit itself."""
-    return percent(share) if percent(share) != percent(limit) else f"just over {percent(limit)}"
 
 
 def _rest_and_travel(pressed: Pressed, able: PressAbility, said: _Said) -> None:
@@ -228,21 +224,22 @@ def _rest_and_travel(pressed: Pressed, able: PressAbility, said: _Said) -> None:
     wanted = resting + shaken
     if not math.isnan(pressed.force_n) and pressed.force_n * OVER < wanted:
         assumed = _unread(able, pressed) if pressed.force_n * OVER >= known else set()
-        marks = ("" if able.rest_taken else " (assumed)", "" if able.involuntary_taken else " (assumed)")
-        text = (
-            f"takes {spoken(pressed.force_n, 'n')}; resting there brings {spoken(able.rest_n, 'n')}{marks[0]}, with "
-            f"{spoken(able.involuntary_n, 'n')} rms of involuntary force{marks[1]}: {spoken(wanted, 'n')} or more keeps the "
-            "part from pressing it by itself"
+        text = message(
+            Presses.resting_presses,
+            force_n=pressed.force_n,
+            rest_n=able.rest_n,
+            rest_assumed=not able.rest_taken,
+            involuntary_n=able.involuntary_n,
+            involuntary_assumed=not able.involuntary_taken,
+            wanted_n=wanted,
         )
         said.broken("press unintended", text, assumed)
     if math.isnan(pressed.travel_m) or pressed.travel_m <= 0:
         return
     if pressed.travel_m > able.travel_m * OVER:
-        said.fails.append(
-            f"must be pushed in {spoken(pressed.travel_m, 'mm')}, and the part pushes {spoken(able.travel_m, 'mm')}"
-        )
+        said.fails.append(message(Presses.travel_short, travel_m=pressed.travel_m, able_m=able.travel_m))
     elif math.isnan(able.travel_m):
-        said.notes.append(f"whether the part pushes in {spoken(pressed.travel_m, 'mm')} was not tried")
+        said.notes.append(message(Presses.travel_untried, travel_m=pressed.travel_m))
 
 
 def _unread(able: PressAbility, pressed: Pressed) -> set[Figure]:
@@ -260,20 +257,11 @@ def _unread(able: PressAbility, pressed: Pressed) -> set[Figure]:
 def _clear_of(pressed: Pressed, able: PressAbility, said: _Said) -> None:
     """A proximity switch: the part must rest clear of it."""
     if pressed.senses_at_m is None:
-        said.fails.append(
-            "at what distance it senses is not known, so nobody can say whether the part can rest clear of it: measure it"
-        )
+        said.fails.append(message(Presses.senses_unknown))
     elif math.isnan(able.travel_m):
-        said.broken(
-            "clear",
-            f"it senses at {spoken(pressed.senses_at_m, 'mm')}, and how far the part moves is not known",
-            {"clear"},
-        )
+        said.broken("clear", message(Presses.clear_unknown, senses_m=pressed.senses_at_m), {"clear"})
     elif able.travel_m * OVER < pressed.senses_at_m:
-        said.fails.append(
-            f"it senses at {spoken(pressed.senses_at_m, 'mm')} and the part moves {spoken(able.travel_m, 'mm')}: it "
-            "cannot rest clear of it"
-        )
+        said.fails.append(message(Presses.not_clear, senses_m=pressed.senses_at_m, able_m=able.travel_m))
 
 
 def _suits(site: Site, pressed: Pressed, able: PressAbility, said: _Said) -> None:
@@ -283,101 +271,107 @@ def _suits(site: Site, pressed: Pressed, able: PressAbility, said: _Said) -> Non
     size, least = face_size_m(pressed.face_m), SIZES[site.part].face_m
     off, plain = outside(size, least, math.inf)
     if off:
-        text = f"too small for a {site.part}: {spoken(size, 'mm')} across, {spoken(least, 'mm')} or more is usual (common practice)"
+        text = message(Presses.too_small, part=site.part, size_m=size, least_m=least)
         said.broken("size", text, frozenset() if plain else TO_TRY)
     comfortable = able.comfortable_n
     if comfortable.assumed is None and pressed.force_n < SLIGHT_SWITCH_SHARE * comfortable.number:
-        text = (
-            f"too slight for a {site.part} that presses with {spoken(comfortable.number, 'n')}: it takes "
-            f"{spoken(pressed.force_n, 'n')}, and may break"
-        )
+        text = message(Presses.too_slight, part=site.part, comfortable_n=comfortable.number, force_n=pressed.force_n)
         said.broken("strength", text, TO_TRY)
 
 
 def _landing(pressed: Pressed, able: PressAbility, said: _Said) -> float:
     share = hit_share(pressed.face_m, able.landing_m)
     if math.isnan(share):
-        said.assumed.append(
-            f"size of {pressed.name}: {percent(UNKNOWN_HIT_SHARE)} of presses land on it (not measured)"
-        )
+        said.assumed.append(message(Presses.size_assumed, pressed=pressed.name, hit_share=UNKNOWN_HIT_SHARE))
         return UNKNOWN_HIT_SHARE
     if not share < WANTED_HIT_SHARE:
         return share
-    face = " x ".join(figures(1000 * side) for side in pressed.face_m)
     few = share * OVER < LEAST_HIT_SHARE
-    usual = "" if able.landing_taken else " (assumed)"
-    lands = (
-        f"{_under(share) if few else percent(share)} of presses land on {face} mm, with {spoken(able.landing_m, 'mm')} of "
-        f"scatter{usual}; {spoken(CATCHES_95_SDS * able.landing_m, 'mm')} would catch 95 of 100"
+    lands = message(
+        Presses.lands,
+        hit_share=share,
+        face_m=tuple(pressed.face_m),
+        landing_m=able.landing_m,
+        assumed=not able.landing_taken,
+        wanted_m=CATCHES_95_SDS * able.landing_m,
+        least_share=LEAST_HIT_SHARE if few else None,
     )
     if few:
         unread: set[Figure] = set() if able.landing_taken else {"landing"}
-        said.broken("landing", f"{lands}, and {percent(LEAST_HIT_SHARE)} is the least", unread)
+        said.broken("landing", lands, unread)
     else:
-        said.notes.append(f"{lands}; {percent(1 - share)} miss")
+        said.notes.append(lands)
     return share
 
 
-def _under(share: float) -> str:
-    return percent(share) if percent(share) != percent(LEAST_HIT_SHARE) else f"just under {percent(LEAST_HIT_SHARE)}"
-
-
 def _rate(count_per_min: float, sustained_per_min: float, able: PressAbility, slowed_share: float, said: _Said) -> None:
-    needs = f"the busy minute has {times(count_per_min)} presses"
-    slowed = f", slowed by {percent(slowed_share)} beside the other part" if slowed_share > 0 else ""
     if math.isnan(sustained_per_min):
-        said.notes.append(f"{needs}; how many can be kept up was not counted")
+        said.notes.append(message(Presses.uncounted_rate, count_per_min=count_per_min))
         busy_s = count_per_min * able.release_s
         if busy_s > BUDGET_SHARE * 60 * OVER:
             said.fails.append(
-                f"{needs}, and letting go takes {spoken(able.release_s, 's')}: that alone is {busy_s:.0f} of 60 s, more "
-                f"than {percent(BUDGET_SHARE)}"
+                message(
+                    Presses.release_fills,
+                    count_per_min=count_per_min,
+                    release_s=able.release_s,
+                    busy_s=busy_s,
+                    most_share=BUDGET_SHARE,
+                )
             )
     elif count_per_min > sustained_per_min * OVER:
-        fewer = times(sustained_per_min)
-        fewer = f"just under {fewer}" if fewer == times(count_per_min) else fewer
+        by_release = able.cycle_s * able.rate_per_s > OVER  # letting go slows the cycle further
         said.fails.append(
-            f"{needs}, and {fewer} can be kept up{slowed}: half of {times(able.rate_per_s)} a "
-            "second, counted over ten seconds" + _by_release(able)
+            message(
+                Presses.too_many,
+                count_per_min=count_per_min,
+                sustained_per_min=sustained_per_min,
+                slowed_share=slowed_share,
+                fastest_per_s=able.rate_per_s,
+                release_s=able.release_s if by_release else None,
+            )
         )
     if able.slowest_release_s > able.cycle_s:
-        said.notes.append(
-            f"letting go took up to {spoken(able.slowest_release_s, 's')}: now and then it stays down into the next press"
-        )
-
-
-def _by_release(able: PressAbility) -> str:
-    """What slows the cycle further: letting go."""
-    if not able.cycle_s * able.rate_per_s > OVER:
-        return ""
-    return f", less because letting go takes {spoken(able.release_s, 's')}"
+        said.notes.append(message(Presses.slow_release, release_s=able.slowest_release_s))
 
 
 def _hold(action: Action, held_s: float | None, able: PressAbility, toggle: bool, said: _Said) -> None:
     if held_s is None:
         if action.kind in HELD_KINDS and not toggle:
-            said.notes.append(f"how long {action.name} must be held is not said in game.toml")
+            said.notes.append(message(Presses.hold_unsaid, action=Name(action.name)))
         return
     if held_s <= 0:
         return
-    asks = f"asks for holds of {spoken(held_s, 's')}"
     if math.isnan(able.hold_s):
-        said.notes.append(f"{asks}; how long a press can be held was not taken")
+        said.notes.append(message(Presses.hold_untaken, held_s=held_s))
     elif held_s > HOLD_SHARE * able.hold_s * OVER:
-        way_out = "; a press to start and a press to stop would do" if action.toggle else ""
-        share = "more than all" if held_s > able.hold_s else _over(held_s / max(able.hold_s, 1e-9), HOLD_SHARE)
-        said.fails.append(f"{asks}, {share} of the {spoken(able.hold_s, 's')} it can be held: more than half{way_out}")
+        said.fails.append(
+            message(
+                Presses.hold_too_long,
+                held_s=held_s,
+                held_share=held_s / max(able.hold_s, 1e-9),
+                limit_share=HOLD_SHARE,
+                able_s=able.hold_s,
+                toggle=bool(action.toggle),
+            )
+        )
 
 
 def _reaction(action: Action, able: PressAbility, wait_s: float, said: _Said) -> None:
     if action.reaction_s is None or action.kind not in PRESSED_KINDS:
         return
-    gives = f"the game gives {spoken(action.reaction_s, 's')} for {action.name}"
+    name = Name(action.name)
     if math.isnan(able.reaction_s):
-        said.notes.append(f"{gives}; how soon a press comes after its cue was not taken")
+        said.notes.append(message(Presses.reaction_untaken, action=name, given_s=action.reaction_s))
     elif able.reaction_s + wait_s > action.reaction_s * OVER:
-        waits = f" and must wait {spoken(wait_s, 's')}" if wait_s > 0 else ""
-        said.fails.append(f"{gives}, and the press comes after {spoken(able.reaction_s, 's')}{waits}")
+        said.fails.append(
+            message(
+                Presses.too_late,
+                action=name,
+                given_s=action.reaction_s,
+                reaction_s=able.reaction_s,
+                wait_s=wait_s,
+            )
+        )
 
 
 def _unintended(
@@ -398,16 +392,20 @@ def _unintended(
     rates = [_unsteady_per_min(pressed, able, factor) if pressing else 0.0 for factor in factors]
     expected = math.fsum(min(MOST_COUNTED, (rate + spasms) / limit) for rate in rates) / len(rates)
     sure = (_sure_per_min(pressed, able) if pressing else 0.0) + sure_spasms
-    costly = ", where a false one is costly" if action.false_input_costly else ""
-    allowed = f"{times(limit)} a minute allowed{costly}"
     told, doubted = (sure, False) if sure > limit * OVER else (min(ALWAYS, at_usual + spasms), True)
     if told > limit * OVER:
         if told >= ALWAYS:
-            text = f"would be on by itself: involuntary force keeps passing its {spoken(pressed.force_n, 'n')}"
+            text = message(Presses.always_on, force_n=pressed.force_n)
         else:
             by_spasms = spasms > 0 and told - spasms <= spasms
-            why = words if by_spasms else "by involuntary force"
-            text = f"would go off by itself {times(told)} times a minute, {why}; {allowed}"
+            cause = words if by_spasms and words is not None else message(Presses.by_involuntary)
+            text = message(
+                Presses.goes_off,
+                rate_per_min=told,
+                cause=cause,
+                limit_per_min=limit,
+                costly=bool(action.false_input_costly),
+            )
         unread: set[Figure] = set()
         if doubted:
             unread = _unread(able, pressed) if pressing else set()
@@ -447,47 +445,45 @@ def _sure_per_min(pressed: Pressed, able: PressAbility) -> float:
 
 def _spasms_per_min(
     site: Site, pressed: Pressed, player_spasms_per_s: float | None, said: _Said
-) -> tuple[float, float, str]:
-    """Spasms a minute in which it goes off, those that are sure, and that in words: as tried, else by their strength."""
+) -> tuple[float, float, Message | None]:
+    """Spasms a minute in which it goes off, those that are sure, and how that is known: as tried, else by their strength."""
     tried = None if site.press is None else site.press.fires_with_spasm_share
     rate = player_spasms_per_s if site.spasm is None else site.spasm.rate_per_s
     if tried is not None:
         if rate is None:
-            said.notes.append(f"it goes off in {percent(tried)} of spasms, and nobody counted the spasms")
-            return 0.0, 0.0, ""
-        return 60 * rate * tried, 60 * rate * tried, f"with {percent(tried)} of {times(60 * rate)} spasms a minute"
+            said.notes.append(message(Presses.spasms_uncounted, fires_share=tried))
+            return 0.0, 0.0, None
+        cause = message(Presses.by_spasms, fires_share=tried, spasms_per_min=60 * rate, how="tried")
+        return 60 * rate * tried, 60 * rate * tried, cause
     if site.spasm is None:
         if rate:
-            said.notes.append(
-                f"spasms come {times(60 * rate)} times a minute; whether it goes off with them was not tried"
-            )
-        return 0.0, 0.0, ""
+            said.notes.append(message(Presses.spasms_untried, spasms_per_min=60 * rate))
+        return 0.0, 0.0, None
     if not site.spasm.peak_n and not pressed.proximity:
-        said.notes.append("spasms were noted without their force, so those that would press it are not counted")
-        return 0.0, 0.0, ""
+        said.notes.append(message(Presses.spasms_no_force))
+        return 0.0, 0.0, None
     if math.isnan(pressed.force_n):
-        return 0.0, 0.0, ""
+        return 0.0, 0.0, None
     per_min = 60 * site.spasm.rate_per_s
     fires = per_min
     if not pressed.proximity:
         fires = float(spasms_above_per_min(np.array(pressed.force_n), per_min, site.spasm.peak_n))
     if fires > 0:
-        said.assumed.append(
-            f"spasms at {site.name}: it goes off in {percent(fires / per_min)} of them (by their force: not tried)"
-        )
+        said.assumed.append(message(Presses.spasms_assumed, site=Name(site.name), fires_share=fires / per_min))
     guessed = pressed.proximity or len(site.spasm.peak_n) == 1
     sure = LEAST_STRONG_SHARE * fires if guessed else fires
-    return fires, sure, f"with {times(fires)} of {times(per_min)} spasms a minute, by their force"
+    share = fires / per_min if per_min > 0 else 0.0
+    return fires, sure, message(Presses.by_spasms, fires_share=share, spasms_per_min=per_min, how="by_force")
 
 
 def _move(site: Site, pressed: Pressed, able: PressAbility, said: _Said) -> float:
     """Time from a second switch like it at the same part, s."""
-    line = line_of(site.press)
+    line, name = line_of(site.press), Name(site.name)
     if line.assumed is not None:
-        said.assumed.append(f"moving between switches at {site.name}: {line.assumed}")
+        said.assumed.append(message(Presses.moving_assumed, site=name, why=line.assumed))
     width = min(pressed.face_m, default=0.0)
     if width <= 0:
-        said.assumed.append(f"distance between switches at {site.name}: their own width (size not known)")
+        said.assumed.append(message(Presses.spacing_assumed, site=name))
         width = distance = 1.0
     else:
         distance = spacing_m(width, width, able.landing_m if able.landing_taken else None)

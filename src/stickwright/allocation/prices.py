@@ -8,12 +8,15 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass
+from typing import Literal
 
 from stickwright.allocation import worth
+from stickwright.codes.message import Message, Name, Text, message
+from stickwright.codes.scores import Scores
 from stickwright.model.case import Case
 from stickwright.model.game import Action
 from stickwright.model.plan import Assumption
-from stickwright.model.sharing import How, Placement
+from stickwright.model.sharing import Placement
 
 __all__ = ["MOST_PRICE", "UnstatedPrice", "decided_by_prices", "price_assumptions", "unstated_prices"]
 
@@ -21,7 +24,6 @@ MOST_PRICE = 10.0
 """End of the player's scale."""
 CENTRAL_SHARE = 0.7
 """Of the most important action, from which on an action is central to the game (common practice)."""
-_LEFT = {"option": "to the game", "helper": "to somebody else", "dropped": "out"}
 
 
 @dataclass(frozen=True)
@@ -35,13 +37,13 @@ class UnstatedPrice:
         'option', 'helper', 'dropped' or 'toggle'.
     price : float
         0 to 10.
-    why : str
+    why : Message
     """
 
     action: str
-    how: str
+    how: Literal["option", "helper", "dropped", "toggle"]
     price: float
-    why: str
+    why: Message
 
 
 def unstated_prices(case: Case) -> tuple[UnstatedPrice, ...]:
@@ -56,7 +58,7 @@ def unstated_prices(case: Case) -> tuple[UnstatedPrice, ...]:
 
 def _of(case: Case, action: Action) -> Iterator[UnstatedPrice]:
     own = case.player.independence
-    taken = (
+    taken: tuple[tuple[Literal["option", "helper", "dropped", "toggle"], bool, float | None, float | None], ...] = (
         ("option", bool(action.option), action.option_price, worth.OPTION_POINTS),
         ("helper", action.helper and bool(case.player.helper), action.helper_price, worth.HELPER_POINTS if own is None else None),
         ("dropped", action.drop_price is not None, action.drop_price, None),
@@ -66,9 +68,9 @@ def _of(case: Case, action: Action) -> Iterator[UnstatedPrice]:
         if not counts:
             continue
         if price is None and usual is not None:
-            yield UnstatedPrice(action.name, how, usual, "nobody stated it; common practice, no source")
+            yield UnstatedPrice(action.name, how, usual, message(Scores.unstated_usual))
         elif price is not None and (action.name, how) in case.usual_prices:
-            why = f"it stands for {case.game.archetype} games in general, and nobody changed it"
+            why = message(Scores.unstated_archetype, archetype=Name(case.game.archetype))
             yield UnstatedPrice(action.name, how, price, why)
 
 
@@ -79,23 +81,21 @@ def price_assumptions(prices: Sequence[UnstatedPrice]) -> tuple[Assumption, ...]
     ----------
     prices : sequence of UnstatedPrice
     """
-    whats = {
-        **{how: f"leaving {{}} {words}" for how, words in _LEFT.items()},
-        "toggle": "a press to start and one to stop {}",
-    }
     return tuple(
         Assumption(
-            f"Cost to the player of {whats[one.how].format(one.action)}", f"{one.price:g} of {MOST_PRICE:.0f}", one.why,
-            "the player's own word, 0 to 10",
+            message(Scores.cost_of, action=Name(one.action), how=one.how),
+            message(Scores.cost_value, cost_points=one.price, most_points=MOST_PRICE),
+            one.why,
+            message(Scores.cost_confirm),
         )
         for one in prices
-    )  # fmt: skip
+    )
 
 
 def decided_by_prices(
     case: Case, placements: Sequence[Placement], prices: Sequence[UnstatedPrice], can: Collection[str]
-) -> str:
-    """Actions central to the game that a price nobody stated leaves to others or out, in a sentence; empty when none.
+) -> Text:
+    """Actions central to the game that a price nobody stated leaves to others or out; empty when none.
 
     Parameters
     ----------
@@ -106,7 +106,7 @@ def decided_by_prices(
     can : collection of str
         Actions that some part of the player can do.
     """
-    unstated = {(one.action, one.how): one for one in prices}
+    unstated: dict[tuple[str, str], UnstatedPrice] = {(one.action, one.how): one for one in prices}
     most = max((action.importance for action in case.game.action), default=0)
     central = {action.name for action in case.game.action if action.importance >= CENTRAL_SHARE * most}
     told = []
@@ -115,13 +115,15 @@ def decided_by_prices(
         if price is None or one.action not in central or one.action not in can or one.second_cost is None:
             continue
         turns = price.price + one.second_cost
-        if turns <= MOST_PRICE:
+        if turns <= MOST_PRICE and price.how != "toggle":
             told.append(
-                f"{one.action} is left {_left_words(one.how)} by a cost that nobody stated ({price.price:g} of "
-                f"{MOST_PRICE:.0f}): ask the player first; from {round(turns, 1):g} on the plan would be another"
+                message(
+                    Scores.decided_by_cost,
+                    action=Name(one.action),
+                    how=price.how,
+                    cost_points=price.price,
+                    most_points=MOST_PRICE,
+                    turns_points=round(turns, 1),
+                )
             )
-    return "; ".join(told)
-
-
-def _left_words(how: How) -> str:
-    return _LEFT[how]
+    return message(Scores.decided_by_costs, told=tuple(told)) if told else ""

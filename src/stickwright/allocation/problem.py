@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from stickwright.allocation.pressed import BUDGET_SHARE
+from stickwright.codes.message import Text
 from stickwright.model.sharing import How, Term
 
 __all__ = [
@@ -83,7 +84,7 @@ class Way:
     alone: bool = False
     holding: Literal["one hand", "two hands", "resting", ""] = ""
     """Of a controller: in which it is held, or that it rests."""
-    holding_why: str = ""
+    holding_why: Text = ""
     """Why it rests, though it is made to be held."""
     held_in: str = ""
     """Which hand holds it; empty where it stands at the place of the site."""

@@ -7,8 +7,10 @@ from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
+from stickwright.allocation.explain import device_named
 from stickwright.allocation.sockets import socket_groups
 from stickwright.allocation.wiring import wiring_of
+from stickwright.codes.message import Text
 from stickwright.model.case import Case
 from stickwright.model.layouts import Refit, Replug
 from stickwright.model.sharing import HeldWay, Placement, Sharing
@@ -67,7 +69,7 @@ class Apart:
 
     plug: Plug
     unit: tuple[str, str]
-    why: str
+    why: Text
 
 
 @dataclass(frozen=True, eq=False)
@@ -211,7 +213,7 @@ def replugs_of(first: Sharing, other: Sharing, apart: Sequence[Apart] = ()) -> t
         there = before.get(plug)
         alone = next((one for one in apart if (one.plug, one.unit) == (plug, unit)), None)
         if alone is not None:
-            idle = [f"{one[1]} from {socket}" for (hub, socket), one in before.items() if (hub, socket) not in after]
+            idle = [(one[1], socket) for (hub, socket), one in before.items() if (hub, socket) not in after]
             out.append(Replug(unit[1], unit[0] or players[plug], *plug, was, "", tuple(idle), alone.why))
         elif was is not None or there is not None:
             out.append(Replug(unit[1], unit[0] or players[plug], *plug, was, there[1] if there is not None else ""))
@@ -226,9 +228,9 @@ def refits_of(first: Sharing, other: Sharing) -> tuple[Refit, ...]:
     first, other : Sharing
     """
 
-    def set_up(sharing: Sharing) -> dict[str, tuple[str, str]]:
+    def set_up(sharing: Sharing) -> dict[str, tuple[str, Text]]:
         sticks = (one for one in sharing.placements if one.kind == "stick" and one.site)
-        return {one.site or "": (one.device or "", one.label) for one in sticks}
+        return {one.site or "": (one.device or "", device_named(one)) for one in sticks}
 
     before, after = set_up(first), set_up(other)
     return tuple(

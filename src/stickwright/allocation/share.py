@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 
@@ -22,15 +23,18 @@ from stickwright.allocation.questions import question_of, together_pairs
 from stickwright.allocation.solve import Answer, Solver
 from stickwright.allocation.stands import Stands, only_on, switches_standing
 from stickwright.allocation.wiring import wiring_of
-from stickwright.mechanics.stand_ins import percent
+from stickwright.codes.choices import Choices
+from stickwright.codes.inputs import StickRole
+from stickwright.codes.layouts import Layouts
+from stickwright.codes.message import Message, Name, Text, message
 from stickwright.mechanics.unread import MEASURE
 from stickwright.model.case import Case
+from stickwright.model.hub import STICK_ROLES
 from stickwright.model.plan import Assumption, Caution, Fit
-from stickwright.model.points import counted, tenths, tenths_words
+from stickwright.model.points import tenths
 from stickwright.model.recorded import Finding
 from stickwright.model.sharing import Clash, Pair, Placement, Sharing, SiteLoad
 from stickwright.model.wishes import Wishes
-from stickwright.units import figures
 
 __all__ = ["asked_of", "best_of", "share_out"]
 
@@ -131,9 +135,7 @@ def _held(case: Case, placements: Sequence[Placement]) -> tuple[Assumption, ...]
 
 def _still_there(refused: Sequence[Refused], wishes: Wishes) -> tuple[Refused, ...]:
     """Refusals at sites and on devices that are not themselves done without: only these can come nearest."""
-    return tuple(
-        one for one in refused if one.site not in wishes.without and one.device.split(", ")[0] not in wishes.without
-    )
+    return tuple(one for one in refused if one.site not in wishes.without and one.device not in wishes.without)
 
 
 def asked_of(
@@ -194,9 +196,9 @@ def _given_up(case: Case, placements: Sequence[Placement], found: Places, possib
             action=action.name,
             how="dropped",
             reason=(
-                "could not be had together with the rest"
+                message(Choices.not_with_rest)
                 if action.name in can
-                else f"nobody can do it with this kit: {nearest_words(action.name, found.refused)}".rstrip(": ")
+                else message(Choices.nobody_with_kit, nearest=nearest_words(action.name, found.refused))
             ),
             words=action.drop_words,
         )
@@ -227,30 +229,28 @@ def _introduced(placements: Sequence[Placement], most: int) -> tuple[Placement, 
     return tuple(replace(one, introduce=when.get(one.action, "")) for one in placements)  # type: ignore[arg-type]
 
 
-def _solved_words(best: Answer, clashed: bool) -> str:
-    for_what = "once the cheapest way out is taken" if clashed else "for the stated wishes"
+def _solved_words(best: Answer, clashed: bool) -> Message:
     if best.possible is None:
-        return "Neither a plan nor a proof that there is none was found within the limit: wish for less, or name what is to stay."
+        return message(Layouts.not_found)
     if best.possible is False:
-        return "No plan is possible, whatever is given up."
+        return message(Layouts.impossible)
     if best.proven:
-        return f"Proven best {for_what}: no other plan has more than its {counted(best.points)}."
-    gap = tenths_words(tenths(best.bound) - tenths(best.points))
-    return (
-        f"The best plan found within the limit has {counted(best.points)}; it is not proven best: no plan can have more than "
-        f"{tenths_words(tenths(best.bound))}, a gap of {gap}."
+        return message(Layouts.proven, score_points=best.points, clashed=clashed)
+    gap = (tenths(best.bound) - tenths(best.points)) / 10
+    return message(Layouts.unproven, score_points=best.points, bound_points=best.bound, gap_points=gap)
+
+
+def _sentence(placements: Sequence[Placement], clash: Clash | None) -> Message:
+    hows = Counter(one.how for one in placements)
+    return message(
+        Layouts.done_by,
+        actions=len(placements),
+        player=hows["site"] + hows["chord"],
+        game=hows["option"],
+        others=hows["helper"],
+        left_out=hows["dropped"],
+        clashed=clash is not None,
     )
-
-
-def _sentence(placements: Sequence[Placement], clash: Clash | None) -> str:
-    mine = [one for one in placements if one.how in ("site", "chord")]
-    counted = [(f"{len(mine)} by the player", len(mine))]
-    for how, words in (("option", "by the game itself"), ("helper", "by somebody else"), ("dropped", "left out")):
-        number = sum(one.how == how for one in placements)
-        counted.append((f"{number} {words}", number))
-    told = ", ".join(words for words, number in counted if number) or "none can be done"
-    start = f"Of {len(placements)} actions {told}." if placements else "No action could be given a place."
-    return f"{start} Not everything that was wished for could be had." if clash else start
 
 
 def _findings(case: Case, placements: Sequence[Placement], found: Places) -> tuple[Finding, ...]:
@@ -259,29 +259,26 @@ def _findings(case: Case, placements: Sequence[Placement], found: Places) -> tup
     for number, action in enumerate(case.game.action, start=1):
         if action.name in possible:
             continue
-        shown = nearest_words(action.name, found.refused)
-        out.append(
-            Finding(
-                "fault", "nobody can",
-                f'game.toml, action {number} "{action.name}": no part of the player can do it with this kit'
-                f"{f' ({shown})' if shown else ''}, and it is left neither to a game option nor to a helper. Give it an "
-                "option, a helper or a drop_price, measure another part, or add a device.",
-            )
-        )  # fmt: skip
-    roles: dict[str, list[str]] = {}
+        nearest = nearest_words(action.name, found.refused)
+        text = message(Layouts.nobody_can, number=number, action=Name(action.name), nearest=nearest)
+        out.append(Finding("fault", "nobody", text))
+    roles: dict[StickRole, list[Name]] = {}
     for one in placements:
-        if one.how == "site" and one.role in ("left stick", "right stick"):
-            roles.setdefault(one.role, []).append(one.action)
+        role = next((stick for stick in STICK_ROLES if stick == one.role), None)
+        if one.how == "site" and role is not None:
+            roles.setdefault(role, []).append(Name(one.action))
     out += [
-        Finding("fault", "same stick", f"{' and '.join(names)} would both arrive as the {role}: one silently wins.")
+        Finding("fault", "same_stick", message(Layouts.same_stick, actions=tuple(names), role=role))
         for role, names in roles.items()
         if len(names) > 1
     ]
     out += [
         Finding(
             "query", "coarse",
-            f"{one.action} at {one.site} on {one.label}: {figures(one.fit.bits.number)} bits, so direction will be coarse. "
-            "Let one-button play, game options and a helper carry the game.",
+            message(
+                Layouts.coarse, action=Name(one.action), site=Name(one.site or ""), setup=one.fit.named,
+                precision_bits=one.fit.bits.number,
+            ),
         )
         for one in placements
         if one.fit is not None and one.fit.bits.number < COARSE_BITS
@@ -299,11 +296,11 @@ def _to_try_at_once(case: Case, placements: Sequence[Placement]) -> list[Finding
         if one is None or other is None or one.toggle or other.toggle or (chord and placed[chord].how != "chord"):
             continue
         pair = pairs.get(frozenset((one.site or "", other.site or "")))
-        if pair is not None:
-            text = (
-                f"{first} and {second} must be possible at the same moment, at {one.site} and {other.site}: to confirm: try both "
-                f"at once for 20 s (as assumed: {pair.assumed})."
-            )
+        if pair is not None and pair.assumed:
+            text = message(
+                Layouts.try_together, first=Name(first), second=Name(second), first_site=Name(one.site or ""),
+                second_site=Name(other.site or ""), why=pair.assumed,
+            )  # fmt: skip
             out.append(Finding("query", "together", text))
     return out
 
@@ -313,8 +310,10 @@ def _overfull(loads: Sequence[SiteLoad]) -> list[Finding]:
     return [
         Finding(
             "query", "busy",
-            f"{one.site}: to confirm: measure {MEASURE['press rate']} (as assumed: presses fill {percent(one.busy_share)} of the busy "
-            f"minute, more than {percent(BUDGET_SHARE)}).",
+            message(
+                Layouts.busy_site, site=Name(one.site), confirm=MEASURE["press rate"], busy_share=one.busy_share,
+                most_share=BUDGET_SHARE,
+            ),
         )
         for one in loads
         if one.busy_share > BUDGET_SHARE * OVER
@@ -324,24 +323,25 @@ def _overfull(loads: Sequence[SiteLoad]) -> list[Finding]:
 def _sound_notes(case: Case, placements: Sequence[Placement]) -> list[Finding]:
     """Switches that click; where quiet is wanted the points have told it of those chosen all the same."""
     used = {one.device for one in placements if one.how == "site" and one.kind == "switch"}
-    loud = [switch.name for switch in case.kit.switch if switch.name in used and switch.sound == "click"]
+    loud = tuple(Name(one.name) for one in case.kit.switch if one.name in used and one.sound == "click")
     if not loud:
         return []
-    names, clicks = " and ".join(loud), "clicks" if len(loud) == 1 else "click"
     if case.player.quiet:
-        text = f"{names} {clicks} when pressed, although quiet is wanted: nothing quieter does better here. Try it where it is to be used."
-        return [Finding("query", "sound", text)]
-    text = f"{names} {clicks} when pressed. Where somebody sleeps nearby or a microphone is open, set quiet = true in player.toml."
-    return [Finding("note", "sound", text)]
+        return [Finding("query", "sound", message(Layouts.clicks_unwanted, switches=loud))]
+    return [Finding("note", "sound", message(Layouts.clicks, switches=loud))]
 
 
 def _press_notes(placements: Sequence[Placement]) -> list[Finding]:
     """What was not tried at each part that presses, each thing once."""
-    notes: dict[str, dict[str, None]] = {}
+    notes: dict[str, dict[Text, None]] = {}
     for one in placements:
         if one.press is not None and one.site is not None:
             notes.setdefault(one.site, {}).update(dict.fromkeys(one.press.notes))
-    return [Finding("note", "press", f"{site}: {'; '.join(told)}.") for site, told in notes.items() if told]
+    return [
+        Finding("note", "press", message(Layouts.press_notes, site=Name(site), notes=tuple(told)))
+        for site, told in notes.items()
+        if told
+    ]
 
 
 def _assumptions(case: Case, placements: Sequence[Placement], found: Places) -> tuple[Assumption, ...]:
@@ -356,7 +356,10 @@ def _assumptions(case: Case, placements: Sequence[Placement], found: Places) -> 
     used = {one.site for one in placements if one.site is not None}
     out += [
         Assumption(
-            f"{' and '.join(pair.sites)} at the same moment", pair.says, pair.assumed, "a 20 s test of both at once"
+            message(Layouts.at_once, sites=tuple(map(Name, pair.sites))),
+            message(Layouts.pair_says, says=pair.says),
+            pair.assumed,
+            message(Layouts.pair_confirm),
         )
         for pair in pairs_of(case.player)
         if pair.assumed is not None and set(pair.sites) <= used
@@ -367,35 +370,14 @@ def _assumptions(case: Case, placements: Sequence[Placement], found: Places) -> 
 def _cautions(placements: Sequence[Placement]) -> tuple[Caution, ...]:
     out = []
     if any(one.socket for one in placements):
-        out.append(
-            Caution(
-                "cable", None,
-                "Cables run at the edge, covered where people walk, never across neck, chest or tubing, without loops; "
-                "they come off before a transfer.",
-            )
-        )  # fmt: skip
+        out.append(Caution("cable", None, message(Layouts.cables)))
     if any(one.how == "helper" or one.connection == "paired" for one in placements):
-        out.append(
-            Caution(
-                "sharing", None,
-                "Two controllers as one player: try what happens when both act at once, and agree on a word for stop and "
-                "on who may pause.",
-            )
-        )  # fmt: skip
+        out.append(Caution("sharing", None, message(Layouts.two_controllers)))
     for one in placements:
+        name = Name(one.action)
         if one.toggle:
-            out.append(
-                Caution(
-                    "press", one.site,
-                    f"{one.action} stays on until it is pressed again: the player must always be able to tell which it is.",
-                )
-            )  # fmt: skip
+            out.append(Caution("press", one.site, message(Layouts.stays_on, action=name)))
         if one.press is not None and one.press.presses_per_min > 30:
-            out.append(
-                Caution(
-                    "press", one.site,
-                    f"{one.action}: {figures(one.press.presses_per_min)} presses in the busy minute. Stop for pain or "
-                    "numbness; pause 5 to 10 minutes in every 30 to 45.",
-                )
-            )  # fmt: skip
+            text = message(Layouts.many_presses, action=name, count_per_min=one.press.presses_per_min)
+            out.append(Caution("press", one.site, text))
     return tuple(dict.fromkeys(out))

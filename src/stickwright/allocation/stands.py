@@ -8,6 +8,9 @@ from dataclasses import replace
 
 from stickwright.allocation.places import Places, Refused, place_of
 from stickwright.allocation.problem import Way
+from stickwright.codes.choices import Choices
+from stickwright.codes.message import message
+from stickwright.model.hub import BUTTON_ROLES
 from stickwright.model.player import Player
 from stickwright.model.sharing import Placement
 
@@ -17,7 +20,6 @@ Stand = tuple[str, str, str]
 """Place, kind and name of a device. The place is the site; of a controller, what holds or carries it ("hands")."""
 Stands = Mapping[Stand, int]
 """How many of each there are at a place."""
-_NOT_COMMON = "is not among the devices that stand there for all games"
 
 
 def _stand(where: dict[str, str], one: Way | Placement) -> Stand:
@@ -74,13 +76,15 @@ def only_on(found: Places, stands: Stands, player: Player) -> Places:
     where = {site.name: place_of(site) for site in player.site}
     kept = [way for way in found.ways if way.how != "site" or _stand(where, way) in stands]
     gone = dict.fromkeys(
-        (way.action, way.site or "", way.label or way.device or "")
+        Refused(way.action, way.site or "", way.device or "", message(Choices.not_common), control=_control(way))
         for way in found.ways
         if way.how == "site" and _stand(where, way) not in stands
     )
-    return replace(
-        found, ways=tuple(kept), refused=(*found.refused, *(Refused(*one, _NOT_COMMON) for one in gone)),
-    )  # fmt: skip
+    return replace(found, ways=tuple(kept), refused=(*found.refused, *gone))
+
+
+def _control(way: Way) -> str:
+    return way.control or "" if way.kind == "controller" and way.control in BUTTON_ROLES else ""
 
 
 def switches_standing(ways: Sequence[Way], stands: Stands) -> tuple[tuple[str, int, tuple[int, ...]], ...]:

@@ -8,20 +8,19 @@ common practice, no source: they rank plans, and a plan that differs by less tha
 from __future__ import annotations
 
 import math
-from dataclasses import replace
+from typing import Literal
 
 from stickwright.allocation.pressing import HELD_KINDS
+from stickwright.codes.message import Message, Name, Text, message
+from stickwright.codes.scores import Scores
 from stickwright.mechanics.demand import FALSE_LIMIT_COSTLY_PER_MIN, FALSE_LIMIT_PER_MIN
-from stickwright.mechanics.stand_ins import percent
 from stickwright.model.estimate import Estimate
 from stickwright.model.game import Action
 from stickwright.model.kit import Switch
 from stickwright.model.parts import NEEDS_CLEARANCE
 from stickwright.model.plan import Fit
 from stickwright.model.player import Site
-from stickwright.model.rates import rate_words
 from stickwright.model.sharing import PressFit, Term
-from stickwright.units import figures, minutes_words
 
 __all__ = [
     "BUY_POINTS",
@@ -37,8 +36,10 @@ __all__ = [
     "SUITS_POINTS",
     "TOGGLE_POINTS",
     "UNCOUNTED_POINTS",
+    "Left",
     "device_terms",
     "fineness",
+    "importance_term",
     "left_terms",
     "press_terms",
     "site_terms",
@@ -46,6 +47,7 @@ __all__ = [
     "stick_terms",
 ]  # fmt: skip
 
+Left = Literal["option", "helper", "dropped"]
 PRECISION_SHARE = 0.4
 """Share of an action's importance that precise control can add or take, where the game uses every level."""
 GOOD_BITS = 3.0
@@ -97,8 +99,15 @@ def fineness(action: Action) -> float:
     return 1.0 if action.levels is None else min(1.0, max(0.25, math.log2(action.levels) / 4))
 
 
-def _importance(action: Action) -> Term:
-    return Term("importance", float(action.importance), f"worth {action.importance} to the player")
+def importance_term(action: Action) -> Term:
+    """What an action is worth to the player, done in whatever way.
+
+    Parameters
+    ----------
+    action : Action
+    """
+    importance = float(action.importance)
+    return Term("importance", importance, message(Scores.importance, importance_points=importance))
 
 
 def stick_terms(fit: Fit, action: Action, *, setup_s: float | None = None) -> tuple[Term, ...]:
@@ -115,35 +124,44 @@ def stick_terms(fit: Fit, action: Action, *, setup_s: float | None = None) -> tu
     bits = fit.bits.value if fit.bits.value is not None else 0.0
     lost = PRECISION_SHARE * action.importance * fineness(action) * (1 - min(bits, GOOD_BITS) / GOOD_BITS)
     effort = fit.effort_share.value if fit.effort_share.value is not None else 1.0
+    duty, counted = action.duty_share, min(effort, 1.5)
     out = [
-        _importance(action),
-        Term("precision", -lost, f"{figures(bits)} bits in a direction", _precision_basis(action, bits)),
+        importance_term(action),
+        Term("precision", -lost, message(Scores.precision, precision_bits=bits), _precision_basis(action, bits)),
         Term(
-            "effort", -EFFORT_POINTS * min(effort, 1.5) * action.duty_share,
-            f"{percent(effort)} of the comfortable force, {percent(action.duty_share)} of the time",
-            f"{EFFORT_POINTS:g} × {min(effort, 1.5):.2f} × {action.duty_share:.2f}",
+            "effort", -EFFORT_POINTS * counted * duty,
+            message(Scores.stick_effort, effort_share=effort, duty_share=duty),
+            message(Scores.stick_effort_basis, weight_points=EFFORT_POINTS, effort_share=counted, duty_share=duty),
         ),
-        _false_term(fit.false_per_min, _false_limit(action), "false input", "false inputs"),
+        _false_term(fit.false_per_min, _false_limit(action)),
     ]  # fmt: skip
     if fit.verdict == "does not fit":
-        out.append(Term("rule broken", -RULE_POINTS, fit.fails[0] if fit.fails else fit.limit))
+        out.append(Term("rule_broken", -RULE_POINTS, fit.fails[0] if fit.fails else fit.limit))
     return (*out, *device_terms(setup_s))
 
 
-def _precision_basis(action: Action, bits: float) -> str:
-    levels = "" if action.levels is None else f" × {fineness(action):.2f} for {action.levels} levels"
-    short = 1 - min(bits, GOOD_BITS) / GOOD_BITS
-    return f"{PRECISION_SHARE:g} × {action.importance:g}{levels} × {short:.2f} short of {GOOD_BITS:g} bits"
-
-
-def _press_basis(press: PressFit, effort: float, use: float) -> str:
-    presses = min(1.0, press.presses_per_min / USUAL_PRESSES_PER_MIN)
-    told = (
-        f"{use:.2f} of the time"
-        if use > presses
-        else f"{use:.2f}, {figures(press.presses_per_min)} of {USUAL_PRESSES_PER_MIN:g} presses a minute"
+def _precision_basis(action: Action, bits: float) -> Message:
+    return message(
+        Scores.precision_basis,
+        weight_share=PRECISION_SHARE,
+        importance_points=float(action.importance),
+        levels=action.levels,
+        fineness_share=fineness(action),
+        short_share=1 - min(bits, GOOD_BITS) / GOOD_BITS,
+        good_bits=GOOD_BITS,
     )
-    return f"{EFFORT_POINTS:g} × {effort:.2f} × {told}"
+
+
+def _press_basis(press: PressFit, effort: float, use: float) -> Message:
+    by_time = use > min(1.0, press.presses_per_min / USUAL_PRESSES_PER_MIN)
+    return message(
+        Scores.press_effort_basis,
+        weight_points=EFFORT_POINTS,
+        effort_share=effort,
+        use_share=use,
+        count_per_min=None if by_time else press.presses_per_min,
+        whole_per_min=USUAL_PRESSES_PER_MIN,
+    )
 
 
 def press_terms(press: PressFit, action: Action, *, toggle: bool) -> tuple[Term, ...]:
@@ -160,36 +178,38 @@ def press_terms(press: PressFit, action: Action, *, toggle: bool) -> tuple[Term,
     use = action.duty_share if held and "duty_share" in action.model_fields_set else 0.0
     use = max(use, min(1.0, press.presses_per_min / USUAL_PRESSES_PER_MIN))
     effort = 1.0 if press.effort_share is None else press.effort_share
-    needs = f"{percent(effort)} of the comfortable force for a press" if press.force_n > 0 else "no force"
-    out = [_importance(action), Term("effort", -EFFORT_POINTS * effort * use, needs, _press_basis(press, effort, use))]
+    needs = message(Scores.press_effort, effort_share=effort if press.force_n > 0 else None)
+    out = [
+        importance_term(action),
+        Term("effort", -EFFORT_POINTS * effort * use, needs, _press_basis(press, effort, use)),
+    ]
     if any(one.rule == "clear" for one in press.doubts):
-        untried = "whether the part can rest clear of it was not tried"
-        out.append(Term("false presses", -FALSE_POINTS, untried))
+        out.append(Term("unintended", -FALSE_POINTS, message(Scores.clear_untried)))
     else:
         out.append(_unintended_term(press))
     if math.isfinite(press.hit_share) and press.hit_share < 0.995:
         missed = 1 - press.hit_share
-        usual = "" if press.wanted_face_m is not None else " (assumed)"
-        basis = f"{action.importance:g} × {missed:.3f}"
-        out.append(Term("misses", -action.importance * missed, f"{percent(missed)} of presses miss{usual}", basis))
+        words = message(Scores.misses, missed_share=missed, assumed=press.wanted_face_m is None)
+        basis = message(Scores.misses_basis, importance_points=float(action.importance), missed_share=missed)
+        out.append(Term("misses", -action.importance * missed, words, basis))
     unread_s = press.presses_per_min * max(
         0.0, press.cycle_s - (press.cycle_s if press.sure_cycle_s is None else press.sure_cycle_s)
     )
     if math.isfinite(unread_s) and unread_s > 0:
-        words = f"{unread_s:.0f} s of the busy minute (assumed)"
-        out.append(Term("busy", -UNCOUNTED_POINTS * min(1.0, unread_s / 60), words))
+        out.append(Term("busy", -UNCOUNTED_POINTS * min(1.0, unread_s / 60), message(Scores.busy, time_s=unread_s)))
     if action.kind == "trigger" and (action.levels is None or action.levels > 2):
-        out.append(Term("precision", -ALL_OR_NOTHING_SHARE * action.importance, "a switch gives all or nothing"))
+        out.append(Term("precision", -ALL_OR_NOTHING_SHARE * action.importance, message(Scores.all_or_nothing)))
     to_try = [one.text for one in press.doubts if one.rule in ("size", "strength")]
     if to_try:
-        out.append(Term("suits", -SUITS_POINTS * len(to_try), f"to be tried: {to_try[0]}"))
+        out.append(Term("suits", -SUITS_POINTS * len(to_try), message(Scores.to_try, doubt=to_try[0])))
     if toggle:
         price = TOGGLE_POINTS if action.toggle_price is None else action.toggle_price
-        out.append(Term("toggle", -price, action.toggle or "a press to start, a press to stop"))
+        own = message(Scores.own_words, words=Name(action.toggle)) if action.toggle else message(Scores.toggle)
+        out.append(Term("toggle", -price, own))
     return tuple(out)
 
 
-def left_terms(action: Action, how: str, *, price: float, words: str) -> tuple[Term, ...]:
+def left_terms(action: Action, how: Left, *, price: float, words: Text) -> tuple[Term, ...]:
     """What an action left to the game, to somebody else, or left out is worth.
 
     Parameters
@@ -199,12 +219,12 @@ def left_terms(action: Action, how: str, *, price: float, words: str) -> tuple[T
         'option', 'helper' or 'dropped'.
     price : float
         The player's, 0 to 10.
-    words : str
+    words : Message
         Said beside it.
     """
     if how == "dropped":
         return (Term("dropped", -price, words),)
-    return (_importance(action), Term(how, -price, words))
+    return (importance_term(action), Term(how, -price, words))
 
 
 def device_terms(setup_s: float | None) -> tuple[Term, ...]:
@@ -215,10 +235,14 @@ def device_terms(setup_s: float | None) -> tuple[Term, ...]:
     setup_s : float or None
         Time to set it up each day.
     """
-    part = Term("part", -PART_POINTS, "one device more")
+    part = Term("part", -PART_POINTS, message(Scores.device_more, device=None))
     if not setup_s:
         return (part,)
-    return (part, Term("set-up", -SETUP_POINTS_PER_MIN * setup_s / 60, f"{minutes_words(setup_s)} to set up"))
+    return (part, _setup_term(setup_s, None))
+
+
+def _setup_term(setup_s: float, site: Name | None) -> Term:
+    return Term("setup", -SETUP_POINTS_PER_MIN * setup_s / 60, message(Scores.setup, site=site, time_s=setup_s))
 
 
 def sound_terms(switch: Switch, *, quiet: bool) -> tuple[Term, ...]:
@@ -233,8 +257,10 @@ def sound_terms(switch: Switch, *, quiet: bool) -> tuple[Term, ...]:
     price = SOUND_POINTS[switch.sound]
     if not quiet or not price:
         return ()
-    heard = {"soft": "is heard softly", "click": "clicks", None: "may be heard: its sound is not recorded (assumed)"}
-    return (Term("sound", -price, f"{switch.name} {heard[switch.sound]}, and quiet is wanted"),)
+    sound: Literal["soft", "click", "unrecorded"] = (
+        "unrecorded" if switch.sound is None else "soft" if switch.sound == "soft" else "click"
+    )
+    return (Term("sound", -price, message(Scores.sound, switch=Name(switch.name), sound=sound)),)
 
 
 def site_terms(site: Site) -> tuple[Term, ...]:
@@ -244,15 +270,15 @@ def site_terms(site: Site) -> tuple[Term, ...]:
     ----------
     site : Site
     """
-    out = []
+    out, name = [], Name(site.name)
     if site.setup_s:
-        words = f"{minutes_words(site.setup_s)} to set up"
-        out.append(Term("set-up", -SETUP_POINTS_PER_MIN * site.setup_s / 60, words))
+        out.append(_setup_term(site.setup_s, name))
     if site.minds:
-        out.append(Term("mind", -MIND_POINTS * site.minds, f"the player minds using it, {site.minds:g} of 10"))
+        words = message(Scores.minds, site=name, dislike_points=float(site.minds))
+        out.append(Term("mind", -MIND_POINTS * site.minds, words))
     if site.part in NEEDS_CLEARANCE and site.cleared != "yes":
-        out.append(Term("clearance", -CLEARANCE_POINTS, "the treating team has still to agree"))
-    return tuple(replace(one, words=f"{site.name}: {one.words}") for one in out)
+        out.append(Term("clearance", -CLEARANCE_POINTS, message(Scores.clearance, site=name)))
+    return tuple(out)
 
 
 def _false_limit(action: Action) -> float:
@@ -261,18 +287,16 @@ def _false_limit(action: Action) -> float:
 
 def _unintended_term(press: PressFit) -> Term:
     """What unintended presses cost, as expected over the range of what is assumed."""
-    usual = " (in part assumed)" if press.doubts or press.assumed else ""
+    assumed = bool(press.doubts or press.assumed)
+    words = message(Scores.unintended, rate=press.false_estimate, assumed=assumed)
     if press.false_per_min > 60:
-        return Term(
-            "false presses", -FALSE_POINTS * press.unintended_share, f"false presses nearly all the time{usual}"
-        )
-    words = rate_words(press.false_estimate, "false press", "false presses") + usual
-    return Term("false presses", -FALSE_POINTS * press.unintended_share, words)
+        words = message(Scores.always, assumed=assumed)
+    return Term("unintended", -FALSE_POINTS * press.unintended_share, words)
 
 
-def _false_term(rate: Estimate, limit: float, what: str, many: str) -> Term:
+def _false_term(rate: Estimate, limit: float) -> Term:
     if rate.value is None or rate.value > 60:
-        return Term("false presses", -4 * FALSE_POINTS, f"{many} nearly all the time")
+        return Term("unintended", -4 * FALSE_POINTS, message(Scores.always, assumed=False))
     times = min(4.0, rate.value / limit)
-    basis = f"{FALSE_POINTS:g} × {times:.2f} of the limit of {limit:g} a minute"
-    return Term("false presses", -FALSE_POINTS * times, rate_words(rate, what, many), basis)
+    basis = message(Scores.unintended_basis, weight_points=FALSE_POINTS, over_factor=times, limit_per_min=limit)
+    return Term("unintended", -FALSE_POINTS * times, message(Scores.unintended, rate=rate, assumed=False), basis)

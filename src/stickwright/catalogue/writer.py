@@ -18,11 +18,13 @@ from babel.numbers import format_decimal, format_percent
 
 from stickwright.codes.message import Name
 from stickwright.model.estimate import Estimate
+from stickwright.model.points import tenths
 from stickwright.units import figures, unit_named
 
-__all__ = ["GAP", "Writer"]
+__all__ = ["GAP", "MINUS", "Writer"]
 
 GAP = "\N{NO-BREAK SPACE}"
+MINUS = "\N{MINUS SIGN}"
 _FIRST_STRONG, _LEFT_TO_RIGHT, _POP = (
     "\N{FIRST STRONG ISOLATE}",
     "\N{LEFT-TO-RIGHT ISOLATE}",
@@ -58,6 +60,16 @@ class Writer:
         """A bare number without idle zeros behind its decimal sign: ``8``, ``2.5``."""
         text = figures(value, digits)
         return self._quantity(self._decimal(text.rstrip("0").rstrip(".") if "." in text else text))
+
+    def fixed(self, value: float, places: int = 2) -> str:
+        """A factor of a product, with so many places behind its decimal sign."""
+        return self._quantity(self._decimal(f"{value:.{places}f}"))
+
+    def score(self, value_points: float) -> str:
+        """A score, or a part of one: to a tenth, a whole number where it is one."""
+        number = tenths(value_points)
+        text = self._decimal(f"{abs(number) // 10}.{abs(number) % 10}".removesuffix(".0"))
+        return self._quantity(f"{MINUS}{text}" if number < 0 else text)
 
     def amount(self, value_si: float | None, ending: str, digits: int = 2) -> str:
         """An SI number in the unit that people read: ``amount(0.012, "mm")`` is ``12 mm``."""

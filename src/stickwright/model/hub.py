@@ -10,22 +10,13 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
+from stickwright.codes.inputs import Role, StickRole
 from stickwright.model.measured import Measured, Plausible
 from stickwright.model.plugs import is_usb
 
 __all__ = ["BUTTON_ROLES", "ROLES", "STICK_ROLES", "Hub", "Hubs", "Role", "Socket", "roles_of"]
 
 Ampere = Annotated[float, Plausible(0.0, 5.0)]
-StickRole = Literal["left stick", "right stick"]
-Role = Literal[
-    "left stick", "right stick",
-    "bottom button in right cluster", "right button in right cluster", "left button in right cluster",
-    "top button in right cluster", "top left front button", "top right front button", "bottom left front button",
-    "bottom right front button", "left button in center cluster", "right button in center cluster",
-    "left stick pressed button", "right stick pressed button", "top button in left cluster",
-    "bottom button in left cluster", "left button in left cluster", "right button in left cluster",
-    "center button in center cluster",
-]  # fmt: skip
 STICK_ROLES: tuple[StickRole, ...] = StickRole.__args__  # type: ignore[attr-defined]
 ROLES: tuple[Role, ...] = Role.__args__  # type: ignore[attr-defined]
 BUTTON_ROLES: tuple[Role, ...] = ROLES[2:]

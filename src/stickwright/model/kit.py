@@ -7,8 +7,9 @@ from typing import Annotated, ClassVar, Literal
 
 from pydantic import Field
 
+from stickwright.codes.inputs import Role, StickRole
 from stickwright.codes.stand_ins import Form
-from stickwright.model.hub import BUTTON_ROLES, Role, StickRole
+from stickwright.model.hub import BUTTON_ROLES
 from stickwright.model.measured import ONE_OR_MORE, Measured, Plausible
 
 __all__ = [

@@ -8,7 +8,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
-from stickwright.codes.message import Text
+from stickwright.codes.games import Games
+from stickwright.codes.message import Message, Name, Text, message
 from stickwright.model.game import SettingsBefore
 from stickwright.model.plan import Assumption
 from stickwright.model.recorded import Finding
@@ -31,18 +32,24 @@ class Replug:
     """Where it is for the first game; None when it is not in use then."""
     instead_of: str
     """What is in that socket for the first game; empty when nothing is."""
-    unplug_first: tuple[str, ...] = ()
-    """What must not stay plugged in beside it, with its socket: 'hazel from u1'."""
-    why: str = ""
+    unplug_first: tuple[tuple[str, str], ...] = ()
+    """What must not stay plugged in beside it, each with its socket."""
+    why: Text = ""
     """Why not; a sentence."""
 
     @property
-    def words(self) -> str:
+    def words(self) -> Message:
         """As an instruction."""
-        out = f"Unplug {self.instead_of} from {self.to_socket}. " if self.instead_of else ""
-        out += f"Unplug {', '.join(self.unplug_first)} first. " if self.unplug_first else ""
-        moved = f" from {self.from_socket}" if self.from_socket else ""
-        return f"{out}Plug {self.device} ({self.at}){moved} into {self.to_socket}.{f' {self.why}' if self.why else ''}"
+        return message(
+            Games.replug,
+            device=Name(self.device),
+            site=Name(self.at),
+            socket=Name(self.to_socket),
+            old_socket=Name(self.from_socket) if self.from_socket else None,
+            instead_of=Name(self.instead_of) if self.instead_of else None,
+            first=tuple(message(Games.unplugged, device=Name(one), socket=Name(at)) for one, at in self.unplug_first),
+            why=self.why or None,
+        )
 
 
 @dataclass(frozen=True)
@@ -50,16 +57,16 @@ class Refit:
     """A device at a control site that is set up otherwise than for the first game, or is another one."""
 
     site: str
-    before: str
+    before: Text
     """As set up for the first game."""
-    after: str
+    after: Text
     swapped: bool
     """Whether it is another device: only where no common set was found."""
 
     @property
-    def words(self) -> str:
+    def words(self) -> Message:
         """As an instruction."""
-        return f"At {self.site}: {self.after} instead of {self.before}."
+        return message(Games.refit, site=Name(self.site), after=self.after, before=self.before)
 
 
 @dataclass(frozen=True)
@@ -102,9 +109,9 @@ class Layout:
     """With devices chosen for this game only."""
     cost: float | None
     """Points that the common set costs this game."""
-    because: tuple[str, ...]
+    because: tuple[Text, ...]
     """What it does otherwise than it would alone, dearest first."""
-    separate: tuple[str, ...]
+    separate: tuple[Text, ...]
     """Devices that its own set-up would need beyond the common ones."""
     separate_price: float | None
     """Of those of them that are not in stock; None when a price is not known."""
@@ -129,8 +136,8 @@ class GamesTogether:
     bound: float
     """No common set can be worth more than this either."""
     proven: bool
-    sentence: str
-    headlines: tuple[str, ...]
+    sentence: Text
+    headlines: tuple[Text, ...]
     """Games that lose much; told first."""
     findings: tuple[Finding, ...]
     assumptions: tuple[Assumption, ...]

@@ -66,7 +66,7 @@ class Doubt:
     """Which rule: 'reach', 'effort', 'unintended', 'touch', 'size', 'strength', 'force', 'landing', 'travel', 'busy'."""
     confirm: str
     """What to do: "measure ..." or "try ..."."""
-    text: str
+    text: Text
     """What the assumed figures say."""
 
     @property

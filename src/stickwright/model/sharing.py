@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal
 
 from stickwright.codes.message import Text
+from stickwright.codes.scores import TermKind
 from stickwright.model.estimate import Estimate, none_unless_finite
 from stickwright.model.plan import Assumption, Caution, Doubt, Fit
 from stickwright.model.recorded import Finding
@@ -29,13 +30,12 @@ How = Literal["site", "option", "helper", "dropped", "chord"]
 class Term:
     """One part of what a placement is worth: plus gains, minus costs."""
 
-    what: str
-    """'importance', 'precision', 'effort', 'misses', 'false presses', 'slowed', 'mind', 'clearance', 'part', 'set-up',
-    'helper', 'option', 'toggle', 'ranked', 'rule broken', 'cost', 'held'."""
+    what: TermKind
     points: float
     """On the player's scale, signed."""
-    words: str
-    basis: str = ""
+    words: Text
+    """A clause."""
+    basis: Text | None = None
     """The product that gives the points, with its figures."""
 
 
@@ -66,10 +66,10 @@ class PressFit:
     """From a second switch at the same part to this one."""
     wanted_face_m: float | None
     """Diameter that catches 95 of 100 presses; None when landing was not taken."""
-    fails: tuple[str, ...]
-    """Rules broken, each in a sentence; none when it fits."""
-    notes: tuple[str, ...]
-    assumed: tuple[str, ...]
+    fails: tuple[Text, ...]
+    """Rules broken, each a clause; none when it fits."""
+    notes: tuple[Text, ...]
+    assumed: tuple[Text, ...]
     doubts: tuple[Doubt, ...] = ()
     """Each rule that is broken only at figures nobody measured."""
     unintended_share: float = 0.0
@@ -77,7 +77,7 @@ class PressFit:
     sure_cycle_s: float | None = None
     """One press and release as far as it was read, which alone may refuse; `cycle_s` when not said."""
     most_false_per_min: float | None = None
-    """Upper end for false presses, as unsteady as the part may be; None when it was not worked out."""
+    """Upper end for unintended activations, as unsteady as the part may be; None when it was not worked out."""
 
     def __post_init__(self) -> None:
         """None for what is not finite."""
@@ -103,8 +103,8 @@ class Elsewhere:
     where: str
     """Site, or 'option', 'helper', 'dropped'."""
     cost: float | None
-    """Points the whole plan would lose; None when it cannot be."""
-    sentence: str
+    """How much lower the whole layout would score; None when it cannot be."""
+    sentence: Text
 
 
 @dataclass(frozen=True)
@@ -131,16 +131,16 @@ class Placement:
     socket: str | None = None
     holding: Literal["one hand", "two hands", "resting", ""] = ""
     """Of a controller: in which it is held, or that it rests; empty where nobody said."""
-    holding_why: str = ""
+    holding_why: Text = ""
     """Why it rests, though it is made to be held; a clause."""
     points: float = 0.0
     """What doing it this way is worth: the sum of its terms."""
     terms: tuple[Term, ...] = ()
     fit: Fit | None = None
     press: PressFit | None = None
-    reason: str = ""
+    reason: Text = ""
     """Why here."""
-    second: str = ""
+    second: Text = ""
     """Second best, and what it would cost."""
     second_cost: float | None = None
     """Points less than here; None when there is no second."""
@@ -160,25 +160,25 @@ class Alternative:
     """Points less than the best plan."""
     changed: tuple[str, ...]
     """Actions done otherwise."""
-    sentence: str
+    sentence: Text
 
 
 @dataclass(frozen=True)
 class Relaxation:
     """One way out of a clash."""
 
-    sentence: str
+    sentence: Text
     price: float
-    """Points of the whole plan; more is dearer."""
-    gives_up: tuple[str, ...]
+    """Cost on the player's scale; more is dearer."""
+    gives_up: tuple[Text, ...]
 
 
 @dataclass(frozen=True)
 class Clash:
     """The smallest set of wishes that cannot all be met: without any one of them the rest could."""
 
-    wishes: tuple[str, ...]
-    sentence: str
+    wishes: tuple[Text, ...]
+    sentence: Text
     ways_out: tuple[Relaxation, ...]
     """Cheapest first."""
 
@@ -191,7 +191,7 @@ class Pair:
     says: Literal["yes", "slows", "no"]
     slowed_share: float
     """Part of the press rate that is lost."""
-    assumed: str | None
+    assumed: Text | None
     """Why, when nobody tried."""
 
 
@@ -206,12 +206,12 @@ class SiteLoad:
     """Of the busy minute, in presses."""
     tires: int
     """1 tires first; 0 when nothing tells."""
-    why: str
+    why: Text
     part: str = ""
     """Body part, in the words of `stickwright.model.player.PARTS`; by the site's name when not said."""
     side: Literal["left", "right", "middle", ""] = ""
     """Of the player; by the site's name when not said."""
-    busy_basis: str = ""
+    busy_basis: Text = ""
     """What `busy_share` adds up from: presses times the time of each."""
 
 
@@ -321,7 +321,7 @@ class Sharing:
     bound: float
     """No plan can have more."""
     proven: bool
-    solved: str
+    solved: Text
     """How far it is proven, in a sentence."""
     alternatives: tuple[Alternative, ...]
     clash: Clash | None
@@ -332,11 +332,11 @@ class Sharing:
     """For each action, every other place and why not."""
     wiring: Wiring | None
     """With several games, of the plan's own sharing: all that can stay plugged in for all of them at once."""
-    sentence: str
+    sentence: Text
     findings: tuple[Finding, ...]
     assumptions: tuple[Assumption, ...]
     cautions: tuple[Caution, ...]
     shared: tuple[Term, ...] = ()
     """What the plan costs besides its placements: sites in use, controllers, adapters, things to buy, sites that slow others."""
-    ask_first: str = ""
-    """Actions central to the game that a price nobody stated leaves to others, in a sentence; said before all else."""
+    ask_first: Text = ""
+    """Actions central to the game that a price nobody stated leaves to others; said before all else."""

@@ -65,7 +65,7 @@ def holding_steps(plan: Plan) -> list[str]:
             out.append(f"Hold {one.device} in both hands.")
         elif one.holding == "resting":
             out.append(
-                f"Rest {one.device} on a mount or tray, not in the hand{f': {one.holding_why}' if one.holding_why else ''}."
+                f"Rest {one.device} on a mount or tray, not in the hand{f': {clause(one.holding_why)}' if one.holding_why else ''}."
             )
         if one.fit is not None and one.fit.fixed_to:
             out.append(f"Fix {one.fit.stick} to the grip of {one.fit.fixed_to}; the same hand works both.")

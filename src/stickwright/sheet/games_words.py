@@ -42,7 +42,7 @@ def common_headlines(plan: Plan) -> tuple[str, ...]:
     plan : Plan
         A finished plan.
     """
-    return plan.together.headlines if plan.together is not None else ()
+    return tuple(say(one) for one in plan.together.headlines) if plan.together is not None else ()
 
 
 def games_page(plan: Plan, numbers: dict[str, str]) -> dict[str, Any] | None:
@@ -61,7 +61,7 @@ def games_page(plan: Plan, numbers: dict[str, str]) -> dict[str, Any] | None:
     return {
         "columns": [layout.game for layout in plan.layouts],
         "rows": [[numbers.get(site, ""), *cells] for site, *cells in rows],
-        "headlines": list(plan.together.headlines),
+        "headlines": [say(one) for one in plan.together.headlines],
         "costs": [
             *(_cost(layout) for layout in plan.layouts if layout.cost),
             *(say(one.text) for one in plan.together.findings),
@@ -91,7 +91,7 @@ def games_blocks(plan: Plan, width: int) -> list[str]:
     table = _table(["device", *games], [cells for _, *cells in _rows(plan)], width)
     settings = games_settings(plan)
     typed = [_table(settings["columns"], settings["rows"], width)] if settings is not None else []
-    return ["\n".join((title, wrapped([plan.together.sentence], width), table, *told, *typed))]
+    return ["\n".join((title, wrapped([say(plan.together.sentence)], width), table, *told, *typed))]
 
 
 def between_games(plan: Plan) -> list[str]:
@@ -105,7 +105,7 @@ def between_games(plan: Plan) -> list[str]:
     first = plan.layouts[0].game
     out = []
     for layout in plan.layouts[1:]:
-        steps = [*(one.words for one in layout.replugs), *(one.words for one in layout.refits)]
+        steps = [*(say(one.words) for one in layout.replugs), *(say(one.words) for one in layout.refits)]
         told = " ".join(steps) if steps else "plug nothing in again; choose its profile on the hub."
         out.append(f"From {first} to {layout.game}: {told}")
     return out
@@ -120,7 +120,7 @@ def _cost(layout: Layout) -> str:
     start = f"{layout.game}{hours}: {counted(layout.points or 0.0)}"
     if layout.points_alone is None or not layout.cost:
         return f"{start}, as many as with devices of its own."
-    because = f", because of {'; '.join(layout.because)}" if layout.because else ""
+    because = f", because of {'; '.join(say(one) for one in layout.because)}" if layout.because else ""
     return (
         f"{start}; with devices of its own {points(layout.points_alone)}. The common set costs this game "
         f"{counted(layout.cost)}{because}."

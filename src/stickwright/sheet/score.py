@@ -10,6 +10,9 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from stickwright.catalogue import say
+from stickwright.codes.message import message
+from stickwright.codes.scores import Scores
 from stickwright.model.points import tenths, tenths_words
 from stickwright.model.sharing import Placement, Sharing, Term
 from stickwright.sheet.printed import clause
@@ -91,7 +94,7 @@ def score_of(sharing: Sharing) -> Score:
         for one, number in zip(sharing.placements, printed, strict=False)
     )
     rest = printed[len(sharing.placements) :]
-    once = tuple(ScorePart(term.words, number) for term, number in zip(sharing.shared, rest, strict=True))
+    once = tuple(ScorePart(say(term.words), number) for term, number in zip(sharing.shared, rest, strict=True))
     return Score(total, actions, once)
 
 
@@ -115,10 +118,10 @@ def terms_words(part: ScorePart) -> str:
             continue
         sign = ("" if not parts else " + ") if number > 0 else ("−" if not parts else " − ")
         why = clause(term.words)
-        why = f"{why}: {term.basis}" if why and term.basis else why
+        why = f"{why}: {clause(term.basis)}" if why and term.basis else why
         beside = f" ({why})" if why and term.what != "importance" else ""
-        parts.append(f"{sign}{tenths_words(abs(number))} {term.what}{beside}")
-    points = f"{tenths_words(part.tenths)} point{'' if abs(part.tenths) == 10 else 's'}"
+        parts.append(f"{sign}{tenths_words(abs(number))} {say(message(Scores.kind, what=term.what))}{beside}")
+    points = tenths_words(part.tenths)
     return f"{points} = {''.join(parts)}" if parts else points
 
 
@@ -132,7 +135,7 @@ def score_words(score: Score) -> str:
     Examples
     --------
     >>> score_words(Score(77, (ScorePart("jump", 80),), (ScorePart("chin: 3 min to set up", -3),)))
-    'Score: 7.7 points = 8 jump − 0.3 (chin: 3 min to set up)'
+    'Score: 7.7 = 8 jump − 0.3 (chin: 3 min to set up)'
     """
     parts: list[str] = []
     named = [(part, part.what) for part in score.actions]
@@ -140,5 +143,5 @@ def score_words(score: Score) -> str:
     for part, what in named:
         sign = ("" if not parts else " + ") if part.tenths >= 0 else ("−" if not parts else " − ")
         parts.append(f"{sign}{tenths_words(abs(part.tenths))} {what}")
-    points = f"{tenths_words(score.tenths)} point{'' if abs(score.tenths) == 10 else 's'}"
+    points = tenths_words(score.tenths)
     return f"Score: {points} = {''.join(parts)}" if parts else f"Score: {points}"

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 
 from stickwright.catalogue import say
-from stickwright.model.points import counted, points
+from stickwright.model.points import points
 from stickwright.model.sharing import (
     Alternative,
     Clash,
@@ -104,7 +104,7 @@ def done_by(placement: Placement, *, named: bool = True) -> str:
         where = f"{placement.site} on " if named else ""
         return f"{where}{device_words(placement)}{f': {mode}' if mode else ''}"
     if placement.how == "chord":
-        return f"pressed together: {clause(placement.label or placement.reason)}"
+        return f"pressed together: {clause(placement.label)}"
     own = own_words(placement)
     if placement.how == "option":
         option = clause(placement.label)
@@ -158,22 +158,14 @@ def socket_name(socket: str) -> str:
 
 
 def second_words(placement: Placement) -> str:
-    """Second best for an action, and its cost when the sentence leaves it out.
+    """Second best for an action, and how much lower the whole layout then scores.
 
     Parameters
     ----------
     placement : Placement
         How one action is done.
     """
-    if not placement.second:
-        return ""
-    cost = placement.second_cost
-    told = cost is None or points(cost) in placement.second or "costs" in placement.second.casefold()
-    return sentence(placement.second if told or cost is None else f"{clause(placement.second)}: {_cost(cost)}")
-
-
-def _cost(cost: float) -> str:
-    return f"{counted(cost)} less"
+    return sentence(placement.second)
 
 
 def introduced(placements: Iterable[Placement]) -> list[tuple[str, str]]:
@@ -202,7 +194,7 @@ def given_up(clash: Clash) -> str:
     if not clash.ways_out:
         return ""
     cheapest = clash.ways_out[0]
-    given = listed(cheapest.gives_up) if cheapest.gives_up else clause(cheapest.sentence)
+    given = listed(map(clause, cheapest.gives_up)) if cheapest.gives_up else clause(cheapest.sentence)
     return f"Given up so that the rest works: {given}."
 
 
@@ -218,8 +210,7 @@ def way_out_words(number: int, clash: Clash) -> str:
     """
     way = clash.ways_out[number - 1]
     taken = "; this plan takes it" if number == 1 else ""
-    price = "" if "point" in way.sentence else f" ({counted(way.price)})"
-    return f"{clause(way.sentence)}{price}{taken}."
+    return f"{clause(way.sentence)} (cost {points(way.price)}){taken}."
 
 
 def alternative_words(alternative: Alternative) -> str:
@@ -230,8 +221,7 @@ def alternative_words(alternative: Alternative) -> str:
     alternative : Alternative
         One of the next best plans.
     """
-    said = sentence(alternative.sentence)
-    return said if "costs" in said.casefold() else f"{clause(said)}: {_cost(alternative.loss)}."
+    return sentence(alternative.sentence)
 
 
 def pair_words(pair: Pair) -> str:
@@ -255,7 +245,7 @@ def load_words(load: SiteLoad) -> str:
     load : SiteLoad
         One site.
     """
-    basis = f" ({load.busy_basis})" if load.busy_basis else ""
+    basis = f" ({clause(load.busy_basis)})" if load.busy_basis else ""
     busy = f", busy {share(load.busy_share)} of the fullest minute{basis}" if load.busy_share > 0 else ""
     tires = f"; tires {_ordinal(load.tires)}" if load.tires else ""
     why = f" ({clause(load.why)})" if load.why else ""

@@ -7,8 +7,9 @@ from collections.abc import Container
 from typing import Any
 
 from stickwright.catalogue import say
+from stickwright.codes.message import Text, message
+from stickwright.codes.scores import Scores
 from stickwright.model.plan import Caution, Plan
-from stickwright.model.rates import rate_words
 from stickwright.model.recorded import Finding
 from stickwright.model.sharing import Clash, Placement, PressFit, Sharing, SiteLoad
 from stickwright.sheet.printed import ASSUMED, clause, listed, plain, sentence, share, shown
@@ -58,14 +59,14 @@ def why_so(plan: Plan) -> dict[str, Any] | None:
     }
 
 
-def press_words(press: PressFit, before: Container[str] = ()) -> str:
+def press_words(press: PressFit, before: Container[Text] = ()) -> str:
     """The numbers of a press: force against the comfortable one, hits, presses a minute, hold, false ones.
 
     Parameters
     ----------
     press : PressFit
         One switch under one part, for one action.
-    before : container of str, default ()
+    before : container of Text, default ()
         Notes and assumptions told already, which are not told again.
     """
     told = [
@@ -81,7 +82,7 @@ def press_words(press: PressFit, before: Container[str] = ()) -> str:
         limit = f", limit {plain(press.hold_limit_s, 's')}" if press.hold_limit_s is not None else ", no hold taken"
         told.append(f"held for up to {plain(press.hold_s, 's')}{limit}")
     if press.false_estimate.upper > 0:
-        told.append(rate_words(press.false_estimate, "false press", "false presses"))
+        told.append(say(message(Scores.unintended, rate=press.false_estimate, assumed=False)))
     if press.wanted_face_m is not None:
         told.append(f"{plain(press.wanted_face_m, 'mm')} across would catch 95 of 100")
     told += [clause(one) for one in (*press.fails, *press.notes) if one not in before]
@@ -107,7 +108,7 @@ def _actions(sharing: Sharing, cautions: list[Caution]) -> list[dict[str, Any]]:
     """One entry for each action; a site's cautions stand at the first action done there."""
     tags, told, seen = tags_of(sharing), [], set[str]()
     score = score_of(sharing).actions if sharing.placements else ()
-    before = set[str]()
+    before = set[Text]()
     for one, part in zip(sharing.placements, score, strict=True):
         own = (
             [] if one.site is None or one.site in seen else [say(two.text) for two in cautions if two.site == one.site]
@@ -139,7 +140,7 @@ def _socket(one: Placement, tag: str) -> str:
 def _load(load: SiteLoad) -> list[str]:
     tires = {0: "", 1: "first", 2: "second", 3: "third"}.get(load.tires, f"number {load.tires}")
     busy = share(load.busy_share) if load.busy_share > 0 else ""
-    basis = f"{share(load.busy_share)} busy: {load.busy_basis}" if busy and load.busy_basis else ""
+    basis = f"{share(load.busy_share)} busy: {clause(load.busy_basis)}" if busy and load.busy_basis else ""
     return [load.site, listed(load.actions), busy, tires, " ".join(sentence(one) for one in (load.why, basis) if one)]
 
 

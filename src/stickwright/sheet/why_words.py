@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
+from stickwright.catalogue import say
 from stickwright.errors import BadInput, Problem, did_you_mean
-from stickwright.model.points import counted
 from stickwright.model.sharing import Elsewhere, Placement, Sharing
 from stickwright.sheet.printed import sentence, wrapped
 from stickwright.sheet.score import score_of, terms_words
@@ -85,7 +85,7 @@ def _taken(sharing: Sharing, chosen: Placement) -> str:
     socket = socket_words(chosen, tag)
     part = score_of(sharing).actions[sharing.placements.index(chosen)]
     lines = [
-        f"{chosen.reason}",
+        say(chosen.reason),
         f"{terms_words(part)}.",
         f"Press: {press_words(chosen.press)}." if chosen.press is not None else "",
         f"Socket: {socket}{f'; the game sees the {chosen.role}' if chosen.role else ''}." if socket else "",
@@ -105,6 +105,5 @@ def _others(others: tuple[Elsewhere, ...]) -> str:
 
 def _other(one: Elsewhere) -> str:
     where = _WAYS.get(one.where, one.where)
-    cost = "cannot be. " if one.cost is None else f"{counted(one.cost)} less. "
-    told = "" if one.cost is not None and "costs" in one.sentence.casefold() else cost
+    told = "not possible. " if one.cost is None else ""
     return wrapped([f"{where}: {told}{sentence(one.sentence)}"], WIDTH, "  ", "    ")

@@ -4,9 +4,12 @@ from __future__ import annotations
 
 import math
 
+from stickwright.catalogue.en.buttons import BUTTONS
 from stickwright.catalogue.writer import GAP, Writer
+from stickwright.codes.inputs import Role
 from stickwright.codes.sites import Part
 from stickwright.model.estimate import Estimate
+from stickwright.model.hub import BUTTON_ROLES, STICK_ROLES
 from stickwright.model.rates import ALL_THE_TIME_PER_MIN, BY_THE_MINUTE, told_rate
 from stickwright.units import figures
 
@@ -86,6 +89,15 @@ class English(Writer):
             Anticlockwise.
         """
         return f"{abs(math.degrees(turn_rad)):.0f}° {'anticlockwise' if turn_rad > 0 else 'clockwise'}"
+
+    def role(self, role: Role) -> str:
+        """What a game listens to: one of two sticks, or a button by its position.
+
+        Parameters
+        ----------
+        role : str
+        """
+        return role if role in STICK_ROLES else BUTTONS[BUTTON_ROLES.index(role)]
 
     def minutes(self, time_s: float) -> str:
         """A length of time in minutes, without an idle zero.
