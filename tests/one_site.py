@@ -9,7 +9,9 @@ from typing import Any
 
 import numpy as np
 
-from stickwright.mechanics.explain import Situation, broken_rules, helping_change, limit_sentence, weakest_place
+from said import said
+from stickwright.codes.message import Message
+from stickwright.mechanics.explain import Situation, broken_rules, helping_change, limit_of, weakest_place
 from stickwright.mechanics.fit import Evaluated, Rules, SiteInputs, evaluate
 from stickwright.mechanics.setups import Setups, setups_of
 from stickwright.model.kit import Kit
@@ -38,20 +40,26 @@ class Fitting:
     demand: Demand
     rules: Rules
 
-    def fails(self, place: int = 0) -> str:
+    def reasons(self, place: int = 0) -> tuple[Message, ...]:
         told = broken_rules(
             place, self.setups, self.found, self.inputs, EIGHT, self.demand, self.rules, self.situation
         )  # fmt: skip
-        return "; ".join(one.text for one in told)
+        return tuple(one.text for one in told)
+
+    def fails(self, place: int = 0) -> str:
+        """All reasons in words."""
+        return "; ".join(said(one) for one in self.reasons(place))
 
     def help(self, place: int = 0) -> str:
-        return helping_change(place, self.setups, self.found, self.inputs, EIGHT, self.rules, self.situation)
+        """The change that helps in words; nothing where none does."""
+        change = helping_change(place, self.setups, self.found, self.inputs, EIGHT, self.rules, self.situation)
+        return said(change) if change is not None else ""
 
     def limit(self, place: int = 0) -> str:
         needed = np.flatnonzero(self.inputs.needed)
         weakest = weakest_place(needed, self.found.reach_share[place], self.inputs)
-        fails = tuple(part for part in self.fails(place).split("; ") if part)
-        return limit_sentence(place, self.setups, self.found, self.inputs, EIGHT, weakest, fails, self.rules)
+        fails = self.reasons(place)
+        return said(limit_of(place, self.setups, self.found, self.inputs, EIGHT, weakest, fails, self.rules))
 
 
 def fitting(

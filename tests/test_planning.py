@@ -217,7 +217,7 @@ class TestGaps:
         assert told.choice is not None
         assert told.choice.stick == "cedar two"
         (cedar,) = (fit for fit in told.fits if fit.stick == "cedar")
-        assert any("does not come home" in reason for reason in cedar.fails)
+        assert any(reason.text == "stays_off_centre" for reason in cedar.fails)
         assert cedar.probability_best == 0
 
 

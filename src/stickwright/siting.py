@@ -350,7 +350,7 @@ def _fits_where_worst(judged: Judged, places: Sequence[int], *, helped: int = 0)
                 place, judged.setups, state.found, state.inputs, known.direction_rad, judged.rules, situation
             )
             if row < helped
-            else ""
+            else None
             for row, place in zip(rows, here, strict=True)
         ]
         found = replace(state.found, stick_utility=judged.found.stick_utility)
@@ -493,7 +493,7 @@ def _state_lines(one: KnownSite, judged: Judged, place: int) -> tuple[StateFit, 
         found = evaluate(some, inputs, judged.rules)
         (fit,) = fits_of(
             [0], some, found, inputs, known.ability.direction_rad, judged.demand, known.state.site, judged.rules,
-            _situation(known.state.site, known.ability, judged.demand), [""],
+            _situation(known.state.site, known.ability, judged.demand), [None],
         )  # fmt: skip
         change = float(known.ability.force_n[0].mean()) / own - 1.0
         lines.append(StateFit(known.state.name, known.state.kind, known.state.plays, change, fit, known.state.after_s))
@@ -553,7 +553,7 @@ def _best_to_order(case: Case, one: KnownSite, judged: Judged) -> tuple[Fit, flo
     found = evaluate(some, inputs, rules)
     place = int(found.mean_utility.argmax())
     (fit,) = fits_of(
-        [place], some, found, inputs, known.direction_rad, demand, site, rules, _situation(site, known, demand), [""]
+        [place], some, found, inputs, known.direction_rad, demand, site, rules, _situation(site, known, demand), [None]
     )
     return fit, float(found.mean_utility[place]), float(found.admissible[place])
 
@@ -568,6 +568,5 @@ def _situation(site: Site, known: Ability, demand: Demand) -> Situation:
         room_m=site.room_m,
         longest_hold_s=demand.longest_hold_s,
         supported=bool(site.rest and site.rest[-1].support),
-        part="finger" if site.part in ("fingertip", "thumb") else site.part,
         body_part=site.part,
     )

@@ -130,7 +130,7 @@ def site_sentence(site: Site, demand: Demand, best: Sequence[Fit], choice: Fit |
     """
     first, name = best[0], Name(site.name)
     if choice is None:
-        return message(Setups.none_fits, site=name, nearest=first.named, fails=first.fails, helps=first.help or None)
+        return message(Setups.none_fits, site=name, nearest=first.named, fails=first.fails, helps=first.help)
     confirm = tuple(one.sentence for one in first.doubts)
     liked = [fit for fit in best if {fit.stick, fit.full_name} & set(site.liked) and fit.stick != first.stick]
     return message(
@@ -139,7 +139,7 @@ def site_sentence(site: Site, demand: Demand, best: Sequence[Fit], choice: Fit |
         site=name,
         performance=_performance(first, demand),
         to_confirm=confirm,
-        limit=None if confirm or first.limit == NOTHING_NEAR else first.limit or None,
+        limit=None if confirm or first.limit == NOTHING_NEAR else first.limit,
         second=_second(first, best[1], demand, tie_bits) if len(best) > 1 else None,
         liked=tuple(_liked(fit) for fit in liked),
     )
@@ -148,7 +148,7 @@ def site_sentence(site: Site, demand: Demand, best: Sequence[Fit], choice: Fit |
 def _liked(fit: Fit) -> Message:
     fits = fit.verdict != "does not fit"
     limit = fit.limit if fit.doubts or not fits else None
-    return message(Setups.liked, stick=Name(fit.stick), setup=fit.named, fits=fits, limit=limit or None)
+    return message(Setups.liked, stick=Name(fit.stick), setup=fit.named, fits=fits, limit=limit)
 
 
 def site_findings(site: Site, demand: Demand, best: Sequence[Fit]) -> list[Finding]:

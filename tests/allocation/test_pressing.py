@@ -206,8 +206,10 @@ class TestForce:
                 "the resting force there is 1.0 N (assumed), with 0.033 N rms of involuntary force (assumed): 1.6 N"
                 in said(doubt.text)
             )
-            assert said(doubt.confirm).startswith("measure the part resting on the gauge where the switch will be")
-            assert message(Presses.to_confirm, confirm=doubt.confirm, text=doubt.text) in found.notes
+            assert said(doubt.confirm).startswith(
+                "measure the control site at rest on the gauge where the switch will be"
+            )
+            assert doubt.sentence in found.notes
             assert found.unintended_share == pytest.approx(4.0, abs=1e-9)
 
     def test_the_lightest_and_smallest_does_not_win_under_a_whole_hand(self):
@@ -363,7 +365,7 @@ class TestOtherRules:
         assert near.fails == (message(Presses.not_clear, senses_m=0.006, able_m=0.004),)
         assert far.fails == untold.fails == ()
         (doubt,) = untold.doubts
-        assert (doubt.rule, said(doubt.confirm)) == ("clear", "try whether the part can rest clear of it")
+        assert (doubt.rule, said(doubt.confirm)) == ("clear", "try whether the control site can rest clear of it")
         assert (far.effort_share, far.force_n, far.false_per_min) == (0.0, 0.0, 0.0)
         assert not any("orce" in one for one in told(far.assumed))
 
@@ -376,7 +378,7 @@ class TestOtherRules:
         )
         assert small.fails == (message(Presses.too_small, part="hand", size_m=0.014, least_m=0.035),)
         assert (near.fails, [(one.rule, said(one.confirm)) for one in near.doubts]) == (
-            (), [("size", "try whether the part stays on it")],
+            (), [("size", "try whether the control site stays on it")],
         )  # fmt: skip
         assert (suits.fails, suits.doubts) == ((), ())
         assert any(term.what == "suits" and term.points < 0 for term in press_terms(near, action(), toggle=False))

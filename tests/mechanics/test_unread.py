@@ -14,8 +14,6 @@ from hypothesis import strategies as st
 import worked_cases
 from plain_fits import plain_fit
 from said import said
-from stickwright.codes.message import message
-from stickwright.codes.stand_ins import StandIns
 from stickwright.mechanics.ability import ability
 from stickwright.mechanics.fit import Rules, SiteInputs, evaluate
 from stickwright.mechanics.setups import Setups, setups_of
@@ -122,8 +120,8 @@ def test_no_usual_figure_grows_with_ability(part: str) -> None:
             )
         )  # fmt: skip
         measures = {one.what.text: one.replace_by for one in found.assumptions}
-        assert measures["involuntary_force"] == message(StandIns.holding_still)
-        assert measures["resting_force"] == message(StandIns.rest_on_scale)
+        assert measures["involuntary_force"] == MEASURE["involuntary force"]
+        assert measures["resting_force"] == MEASURE["resting force"]
     assert told[0] == told[1]
     assert told[0][0].low < told[0][0].value < told[0][0].high
 
@@ -232,9 +230,9 @@ def test_a_stand_in_alone_refuses_nothing_and_says_what_to_measure(figure: Figur
     assert doubted.fails == ()
     (doubt,) = (one for one in doubted.doubts if one.rule == rule)
     assert {one.rule for one in doubted.doubts} <= {rule, "strength"}
-    assert MEASURE[figure] in doubt.confirm
+    assert MEASURE[figure] in doubt.confirm.parts()
     assert doubted.verdict_words.endswith(", to confirm")
-    assert doubt.sentence.startswith("to confirm: ")
+    assert said(doubt.sentence).startswith("to confirm: ")
     assert doubted.limit == doubted.doubts[0].sentence
     assert refused.verdict == "does not fit"
     assert refused.doubts == ()
@@ -266,7 +264,7 @@ def test_the_site_says_what_is_to_be_confirmed() -> None:
     )
     site = plan(case, draws=60).sites[0]
     assert site.choice is not None
-    assert f"To confirm: measure {MEASURE['resting force']}" in said(site.sentence)
+    assert f"To confirm: measure {said(MEASURE['resting force'])}" in said(site.sentence)
 
 
 # ---- sizes: a plain mismatch is the reason; near the edge is to be tried
@@ -302,10 +300,10 @@ def test_size_must_suit_the_part(
     )  # fmt: skip
     found = made.sites[0].fits[0]
     assert found.verdict_words == verdict
-    told = [*found.fails, *(one.text for one in found.doubts)]
+    told = [said(one) for one in (*found.fails, *(one.text for one in found.doubts))]
     assert len(told) == (rule is not None)
     if rule is not None:
-        assert f"for a {part}" in told[0]
+        assert f"for the {part}" in told[0]
         assert "common practice" in told[0]
 
 

@@ -135,7 +135,7 @@ class TestDuty:
             for duty in (0.2, 0.9)
         )
         assert seldom.fails() == ""
-        assert "asks 58 % of the comfortable force (limit 50 %)" in often.fails()
+        assert "needs 58% of comfortable force (limit 50%)" in often.fails()
 
 
 class TestReport:
@@ -168,7 +168,7 @@ class TestReport:
         """An interval from no draws would be made up."""
         fit = reported(fitting([stick()]))
         assert not fit.bits.has_interval
-        assert fit.bits.why == "too few simulations for an interval"
+        assert fit.bits.why == message(Holds.few_simulations)
 
     def test_intervals_and_chances_come_from_the_draws(self) -> None:
         """Force uncertain by 30 %: the interval of the effort is that of 1/force, and the chance that

@@ -273,7 +273,7 @@ def finger_site(able: Capability | None = None) -> SitePlan:
         tried=64,
         sentence="dew with a low dish fits with its range widened (78 % sure); second is cedar with 8 mm more, "
         "which reaches only 24 % of its throw forward but is quiet without any wedge. The player likes dew.",
-        best_extension=(("forward", 0.71, -0.0130), ("right", 0.9, -0.0045)),
+        best_extension=((math.pi / 2, 0.71, -0.0130), (0.0, 0.9, -0.0045)),
         recordings=(trace_report(),), tunings=(tuning(),),
         findings=(Finding("note", "liked", "The player said they like dew: it is also the first choice."),),
         base_turn_rad=Estimate(math.radians(14), math.radians(9), math.radians(19), n=32),

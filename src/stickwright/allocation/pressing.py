@@ -44,7 +44,7 @@ from stickwright.codes.presses import Often, Presses
 from stickwright.mechanics.demand import FALSE_LIMIT_COSTLY_PER_MIN, FALSE_LIMIT_PER_MIN
 from stickwright.mechanics.fit import ALWAYS, spasms_above_per_min
 from stickwright.mechanics.suiting import face_size_m, outside
-from stickwright.mechanics.unread import LEAST_STRONG_SHARE, Figure, Rule, confirm_words
+from stickwright.mechanics.unread import LEAST_STRONG_SHARE, Figure, Rule, to_confirm
 from stickwright.mechanics.usual_forces import USUAL_FACTORS
 from stickwright.model.game import Action
 from stickwright.model.parts import SIZES
@@ -116,7 +116,7 @@ def press_fit(
         move_s=_move(site, pressed, able, said),
         wanted_face_m=CATCHES_95_SDS * able.landing_m if able.landing_taken else math.nan,
         fails=tuple(said.fails),
-        notes=(*said.notes, *(_to_confirm(one) for one in said.doubts if not said.fails)),
+        notes=(*said.notes, *(one.sentence for one in said.doubts if not said.fails)),
         doubts=() if said.fails else tuple(said.doubts),
         unintended_share=expected,
         sure_cycle_s=able.sure_cycle_s / (1 - slowed_share) if slowed_share < 1 else math.inf,
@@ -148,13 +148,9 @@ class _Said:
         if assumed and any(one.rule == rule for one in self.doubts):
             return
         if assumed:
-            self.doubts.append(Doubt(rule, confirm_words(rule, assumed), text))
+            self.doubts.append(Doubt(rule, to_confirm(rule, assumed), text))
         else:
             self.fails.append(text)
-
-
-def _to_confirm(doubt: Doubt) -> Message:
-    return message(Presses.to_confirm, confirm=doubt.confirm, text=doubt.text)
 
 
 def _stand_ins(able: PressAbility, pressed: Pressed) -> tuple[Assumption, ...]:

@@ -67,3 +67,7 @@ class Holds(Topic):
     @abstractmethod
     def carried(self, *, measured_share: float, effort_share: float, joint: Joint) -> str:
         """Assumed: the player's own hold at one effort, carried to another along the published curve."""
+
+    @abstractmethod
+    def few_simulations(self) -> str:
+        """No interval: too few simulations."""

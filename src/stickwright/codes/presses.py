@@ -193,10 +193,6 @@ class Presses(Topic):
         """By the force of the spasms it is taken to go off in such a share of them."""
 
     @abstractmethod
-    def to_confirm(self, *, confirm: Text, text: Text) -> str:
-        """A rule broken at assumed figures only: what to measure or try, and what those figures say."""
-
-    @abstractmethod
     def assumption(self, *, what: Text, value: Text, why: Text) -> str:
         """An assumed figure: what it is, its value, why it stands in."""
 

@@ -51,6 +51,10 @@ class Setups(Topic):
         """Nothing in the kit fits; the nearest, why it does not fit, and the one change that would help."""
 
     @abstractmethod
+    def would_help(self, *, change: Text) -> str:
+        """The one change that would help, as a sentence."""
+
+    @abstractmethod
     def no_second(self, *, nearest: Text, limit: Text) -> str:
         """No other stick fits; which comes nearest, and what limits it."""
 

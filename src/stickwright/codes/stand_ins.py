@@ -341,10 +341,6 @@ class StandIns(Topic):
         """Reading: the treating team's figure; a full push only if a clinician agrees."""
 
     @abstractmethod
-    def ten_spasms(self) -> str:
-        """Reading: the peaks of ten spasms."""
-
-    @abstractmethod
     def two_sticks(self) -> str:
         """Reading: tremor or holding still on two sticks of different stiffness."""
 
@@ -353,20 +349,8 @@ class StandIns(Topic):
         """Reading: holding half and full travel on a tried stick."""
 
     @abstractmethod
-    def half_way_force(self) -> str:
-        """Reading: force at half the movement range."""
-
-    @abstractmethod
-    def rest_on_scale(self) -> str:
-        """Reading: the limb at rest on a scale or gauge."""
-
-    @abstractmethod
     def two_more_rests(self) -> str:
         """Reading: two more readings of the resting limb."""
-
-    @abstractmethod
-    def holding_still(self) -> str:
-        """Reading: holding still on a stick of known stiffness."""
 
     @abstractmethod
     def one_each_in_state(self, *, state: Name) -> str:

@@ -8,10 +8,11 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.message import Message
 from stickwright.mechanics.explain import Broken, Situation, broken_rules
 from stickwright.mechanics.fit import Evaluated, Rules, SiteInputs, central, evaluate
 from stickwright.mechanics.setups import Setups
-from stickwright.mechanics.unread import Figure, Rule, confirm_words, favourable
+from stickwright.mechanics.unread import Figure, Rule, favourable, to_confirm
 from stickwright.model.plan import Demand, Doubt
 
 __all__ = ["Favoured", "favoured", "refused_and_doubted"]
@@ -62,7 +63,7 @@ def refused_and_doubted(
     demand: Demand,
     rules: Rules,
     situation: Situation,
-) -> tuple[tuple[str, ...], tuple[Doubt, ...]]:
+) -> tuple[tuple[Message, ...], tuple[Doubt, ...]]:
     """Sentences of the rules broken by what was read, and the rules broken at assumed figures only.
 
     Parameters
@@ -82,7 +83,7 @@ def refused_and_doubted(
     situation : Situation
     """
     always: set[Rule] = {one.rule for one in told if not one.untried}
-    by_reading: dict[Rule, str] = {}
+    by_reading: dict[Rule, Message] = {}
     for each in better:
         here = replace(
             situation, rest_n=float(each.inputs.rest_n[0]), involuntary_n=float(each.inputs.involuntary_n[0])
@@ -97,7 +98,7 @@ def refused_and_doubted(
         always = {one.rule for one in told if not one.untried}
     fails = tuple(by_reading.get(one.rule, one.text) for one in told if one.rule in always and not one.untried)
     doubts = tuple(
-        Doubt(one.rule, confirm_words(one.rule, figures), one.text)
+        Doubt(one.rule, to_confirm(one.rule, figures), one.text)
         for one in told
         if one.untried or one.rule not in always
     )

@@ -3,30 +3,33 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.fit_reasons import FitReasons, Others
+from stickwright.codes.message import Message, message
+from stickwright.codes.sites import Part
 from stickwright.mechanics.crossing import best_lever_ratio, linear_share
 from stickwright.mechanics.fit import ALWAYS, Evaluated, Rules, SiteInputs, central, evaluate, spasms_above_per_min
 from stickwright.mechanics.setups import Setups
 from stickwright.mechanics.suiting import unsuited
 from stickwright.mechanics.unread import Rule
-from stickwright.model.plan import Demand, Doubt, direction_words
-from stickwright.units import figures, spoken
+from stickwright.model.plan import Demand, Doubt
+from stickwright.units import spoken
 
 __all__ = [
-    "NOTHING_NEAR", "Broken", "Situation", "best_extensions", "broken_rules", "extension_sentence", "helping_change",
-    "limit_sentence",
+    "NOTHING_NEAR", "Broken", "Situation", "best_extensions", "broken_rules", "extension_note", "helping_change", "limit_of",
     "weakest_place",
 ]  # fmt: skip
 
 Array = NDArray[np.float64]
+_Fits = Callable[[Setups, SiteInputs], bool]
 LONGEST_EXTENSION_M = 0.060
 """Longer than this is another stick, not an extension: common practice, no source."""
-NOTHING_NEAR = "nothing near a limit"
+NOTHING_NEAR = message(FitReasons.nothing_near)
 """Said of a set-up that no rule comes near to."""
 OTHER_VERSION = 4.0
 """Lighter or firmer than this factor is another stick, not a version of it: common practice, no source."""
@@ -34,7 +37,7 @@ OTHER_VERSION = 4.0
 
 @dataclass(frozen=True)
 class Situation:
-    """What the sentences need to know of the player at this site."""
+    """What the reasons need to know of the player at this site."""
 
     site: str
     rest_n: float
@@ -46,14 +49,8 @@ class Situation:
     longest_hold_s: float | None
     supported: bool
     """Whether the limb's weight is already taken by a support."""
-    part: str = "finger"
-    """What would have to lift off a touch surface."""
-    body_part: str = ""
-    """As in `stickwright.model.player.PARTS`; sizes are not judged without it."""
-
-
-def _percent(share: float) -> str:
-    return f"{100 * share:.0f} %" if share >= 0.095 or share == 0 else f"{100 * share:.1f} %"
+    body_part: Part | None = None
+    """What would have to lift off a touch surface; sizes are not judged without it."""
 
 
 @dataclass(frozen=True)
@@ -61,7 +58,7 @@ class Broken:
     """A rule that a set-up breaks."""
 
     rule: Rule
-    text: str
+    text: Message
     untried: bool = False
     """Whether nobody tried what the rule asks: then it refuses nothing."""
 
@@ -76,7 +73,7 @@ def broken_rules(
     rules: Rules,
     situation: Situation,
 ) -> tuple[Broken, ...]:
-    """Each rule that the set-up breaks at the site's figures, read or assumed, in a sentence; empty when it keeps all.
+    """Each rule that the set-up breaks at the site's figures, read or assumed; empty when it keeps all.
 
     Parameters
     ----------
@@ -91,20 +88,17 @@ def broken_rules(
     stick = setups.kit.stick[setups.stick[place]]
     if setups.touch[place] and not situation.can_lift:
         tried = situation.can_lift is not None
-        why = (
-            f"the {situation.part} cannot lift off"
-            if tried
-            else f"nobody has tried whether the {situation.part} can lift off"
-        )
-        out.append(Broken("touch", f"touch surface: {why}, and resting on it is input", not tried))
+        lifts = message(FitReasons.cannot_lift, part=situation.body_part, tried=tried)
+        out.append(Broken("touch", lifts, not tried))
     if situation.room_m and stick.base_m and stick.stands(situation.room_m) == "too large":
         turned = stick.model_copy(update={"crosswise": True}).stands(situation.room_m) == "crosswise"
-        text = (
-            f"too large: its base is {stick.base_m[0] * 1e3:.0f} x {stick.base_m[1] * 1e3:.0f} mm, "
-            f"the free place {situation.room_m[0] * 1e3:.0f} x {situation.room_m[1] * 1e3:.0f} mm"
-            f"{'; it would fit crosswise, but cannot be used so' if turned else ''}"
+        large = message(
+            FitReasons.base_too_large,
+            base_m=(stick.base_m[0], stick.base_m[1]),
+            room_m=situation.room_m,
+            crosswise=turned,
         )
-        out.append(Broken("room", text))
+        out.append(Broken("room", large))
     if situation.body_part:
         told_size = unsuited(situation.body_part, setups, place, float(inputs.force_n[0, inputs.needed].min()))
         out += [Broken(one.rule, one.text, not one.plain) for one in told_size]
@@ -112,14 +106,14 @@ def broken_rules(
     out += [Broken("effort", text) for text in _effort_failures(place, found, inputs, direction_rad, demand, rules)]
     out += [Broken("unintended", text) for text in _false_failures(place, setups, found, inputs, situation)]
     if setups.home_share[place] > found.dead_zone[place] + 1e-9:
-        home = _percent(float(setups.home_share[place]))
-        out.append(Broken("home", f"does not come home: it stays at {home} of its throw by itself"))
+        stays = message(FitReasons.stays_off_centre, stays_share=float(setups.home_share[place]))
+        out.append(Broken("home", stays))
     return tuple(out)
 
 
 def _reach_failures(
     place: int, setups: Setups, found: Evaluated, inputs: SiteInputs, direction_rad: Array, rules: Rules
-) -> list[str]:
+) -> list[Message]:
     share = found.reach_share[place]
     travel = _travel(place, setups, share)
     needed = np.flatnonzero(inputs.needed)
@@ -129,11 +123,12 @@ def _reach_failures(
         return []
     short = [int(k) for k in needed if share[k] < rules.widened_share or travel[k] < rules.widened_travel_m]
     worst = weakest_place(short, share, inputs)
-    words = [reach_sentence(place, setups, inputs, direction_rad, int(worst), float(share[worst]))]
-    others = [int(k) for k in sorted(short, key=lambda k: share[k]) if k != worst]
-    if others:
-        words[0] += f"; it also falls short {_named(others, direction_rad, inputs)}"
-    return words
+    reason = reach_reason(place, setups, inputs, direction_rad, int(worst), float(share[worst]))
+    also = [int(k) for k in sorted(short, key=lambda k: share[k]) if k != worst]
+    if not also:
+        return [reason]
+    others, others_rad = _named(also, direction_rad, inputs)
+    return [message(FitReasons.short_in_others, reason=reason, others=others, others_rad=others_rad)]
 
 
 def weakest_place(places: Sequence[int] | NDArray[np.int64], share: Array, inputs: SiteInputs) -> int:
@@ -150,17 +145,14 @@ def weakest_place(places: Sequence[int] | NDArray[np.int64], share: Array, input
     return min((int(k) for k in places), key=lambda k: (round(float(share[k]), 9), float(inputs.force_n[0, k]), k))
 
 
-def _named(places: Sequence[int], direction_rad: Array, inputs: SiteInputs) -> str:
-    """Directions in words; all others that the game needs in one."""
+def _named(places: Sequence[int], direction_rad: Array, inputs: SiteInputs) -> tuple[Others, tuple[float, ...]]:
+    """Further directions: whether they are all others (that the game needs), and which."""
+    if not places:
+        return "none", ()
     others = int(inputs.needed.sum()) - 1
     if len(places) >= others > 1:
-        return "in every other direction" + ("" if inputs.needed.all() else " needed")
-    return _listed(places, direction_rad)
-
-
-def _listed(places: Sequence[int], direction_rad: Array) -> str:
-    names = [direction_words(float(direction_rad[k])) for k in places]
-    return " and ".join(part for part in (", ".join(names[:-1]), names[-1]) if part)
+        return "every" if inputs.needed.all() else "every_needed", ()
+    return "listed", tuple(float(direction_rad[k]) for k in places)
 
 
 def _travel(place: int, setups: Setups, share: Array) -> Array:
@@ -171,107 +163,108 @@ def _travel(place: int, setups: Setups, share: Array) -> Array:
     return travel
 
 
-def reach_sentence(place: int, setups: Setups, inputs: SiteInputs, direction_rad: Array, k: int, share: float) -> str:
-    """Whether force or reach keeps the player from the stop in one direction, with figures."""
-    where = direction_words(float(direction_rad[k]))
+def reach_reason(place: int, setups: Setups, inputs: SiteInputs, direction_rad: Array, k: int, share: float) -> Message:
+    """Whether force or movement range keeps the player from full travel in one direction, with figures."""
+    where = float(direction_rad[k])
     force, reach = float(inputs.force_n[0, k]), float(inputs.reach_m[0, k])
     start, full = float(setups.start_force_n[place]), float(setups.full_force_n[place])
     travel = float(setups.travel_m[place])
+    firm = _firm(inputs, k)
     if force <= start:
-        return f"too heavy {where}: takes {spoken(start, 'n')} to start, the player has {_has(inputs, k)}"
+        return message(FitReasons.too_stiff_to_move, direction_rad=where, start_n=start, available_n=force, firm_n=firm)
     ratio = float(best_lever_ratio(force, reach, start, full, travel)) if full > start else 0.0
     if ratio > 1.1 or full > force:
-        return (
-            f"too heavy {where}: needs {spoken(full, 'n')} at the stop and {spoken(start, 'n')} to start, "
-            f"the player has {_has(inputs, k)} at the centre and none at {spoken(reach, 'mm')}, so it reaches "
-            f"{_percent(share)} of the throw"
-        )
-    way = float(_travel(place, setups, np.array([share]))[0])
-    return (
-        f"throw too long {where}: the stop is at {spoken(travel, 'mm')}, the player gets to {spoken(way, 'mm')} "
-        f"({_percent(share)}); reach, not force, limits"
+        return message(
+            FitReasons.too_stiff, direction_rad=where, full_n=full, start_n=start, available_n=force, firm_n=firm,
+            reach_m=reach, reached_share=share,
+        )  # fmt: skip
+    reached = float(_travel(place, setups, np.array([share]))[0])
+    return message(
+        FitReasons.travel_too_long, direction_rad=where, travel_m=travel, reached_m=reached, reached_share=share
     )
 
 
-def _has(inputs: SiteInputs, k: int) -> str:
-    """The force at the centre; where a mount's flex is counted, without it too, since that is what was read."""
-    told = spoken(float(inputs.force_n[0, k]), "n")
-    if inputs.firm_force_n is None or spoken(float(inputs.firm_force_n[k]), "n") == told:
-        return told
-    return f"{told} through the flex of its mount ({spoken(float(inputs.firm_force_n[k]), 'n')} without it)"
+def _firm(inputs: SiteInputs, k: int) -> float | None:
+    """The force on something firm, which is what was read, where a mount's flex is counted and changes it as printed."""
+    if inputs.firm_force_n is None:
+        return None
+    firm = float(inputs.firm_force_n[k])
+    return None if spoken(firm, "n") == spoken(float(inputs.force_n[0, k]), "n") else firm
 
 
 def _effort_failures(
     place: int, found: Evaluated, inputs: SiteInputs, direction_rad: Array, demand: Demand, rules: Rules
-) -> list[str]:
-    """Where the stick moves and is too much for long; one that does not even start is too heavy, and told as that."""
+) -> list[Message]:
+    """Where the stick moves and is too much for long; one that does not even start is too stiff, and told as that."""
     effort = np.where(inputs.needed & (found.effort[place] <= 1.0), found.effort[place], 0.0)
     if effort.max() <= rules.effort_share:
         return []
     worst = int(np.argmax(effort))
-    where = direction_words(float(direction_rad[worst]))
     over = [int(k) for k in np.flatnonzero(effort > rules.effort_share) if k != worst]
-    more = f" (and {_named(over, direction_rad, inputs)})" if over else ""
-    share = _over(float(effort[worst]), rules.effort_share)
+    others, others_rad = _named(over, direction_rad, inputs)
     return [
-        f"too tiring {where}{more}: at the game's usual level it asks {share} of the comfortable force "
-        f"(limit {_percent(rules.effort_share)}), and the game uses the stick {_percent(demand.duty_share)} of the time"
-    ]
-
-
-def _over(share: float, limit: float) -> str:
-    """A share above its limit, never printed as the limit itself."""
-    return _percent(share) if _percent(share) != _percent(limit) else f"just over {_percent(limit)}"
+        message(
+            FitReasons.too_tiring, direction_rad=float(direction_rad[worst]), others=others, others_rad=others_rad,
+            effort_share=float(effort[worst]), limit_share=rules.effort_share, duty_share=demand.duty_share,
+        )
+    ]  # fmt: skip
 
 
 def _false_failures(
     place: int, setups: Setups, found: Evaluated, inputs: SiteInputs, situation: Situation
-) -> list[str]:
+) -> list[Message]:
     rate = float(found.false_rate[place])
-    if rate <= inputs.false_limit_per_min:
+    limit = inputs.false_limit_per_min
+    if rate <= limit:
         return []
     zone = float(found.dead_zone[place])
     start, full = float(setups.start_force_n[place]), float(setups.full_force_n[place])
     edge = start + zone * (full - start)
-    limit = f"limit {inputs.false_limit_per_min:g}"
     if situation.rest_n > start:
-        stiffness = float(setups.contact_stiffness_n_per_m[place])
-        lies = (situation.rest_n - start) / stiffness if stiffness > 0 else math.inf
-        travel = float(setups.travel_m[place])
-        where = (
-            f"by {spoken(lies, 'mm')}, {_percent(lies / travel)} of the throw"
-            if lies < travel
-            else "all the way to the stop"
-        )
-        text = f"too light: the resting limb ({spoken(situation.rest_n, 'n')}) keeps it deflected {where}"
-        return [text + ("" if rate >= ALWAYS else f", and {figures(rate)} false inputs a minute remain ({limit})")]
+        return [_rest_failure(place, setups, situation.rest_n, rate, limit)]
     if rate >= ALWAYS:
-        return [
-            f"too light: involuntary movement ({spoken(situation.involuntary_n, 'n')} rms) is about as strong as the "
-            f"stick even with a dead zone of {_percent(zone)} ({spoken(edge, 'n')}): always on"
-        ]
+        return [message(FitReasons.always_on, involuntary_n=situation.involuntary_n, dead_zone_share=zone, edge_n=edge)]
     above = float(spasms_above_per_min(np.array([edge]), inputs.spasm_per_min, inputs.spasm_peak_n)[0])
-    spasms = above > 0.5 * rate
-    cause = "spasms pass" if spasms else f"involuntary movement ({spoken(situation.involuntary_n, 'n')} rms) passes"
+    if above > 0.5 * rate:
+        return [
+            message(FitReasons.spasms_pass, dead_zone_share=zone, edge_n=edge, often_per_min=rate, limit_per_min=limit)
+        ]
     return [
-        f"{'not held back' if spasms else 'too light'}: {cause} a dead zone of {_percent(zone)} "
-        f"({spoken(edge, 'n')}) {figures(rate)} times a minute ({limit})"
-    ]
+        message(
+            FitReasons.movement_passes, involuntary_n=situation.involuntary_n, dead_zone_share=zone, edge_n=edge,
+            often_per_min=rate, limit_per_min=limit,
+        )
+    ]  # fmt: skip
 
 
-def limit_sentence(
+def _rest_failure(place: int, setups: Setups, rest_n: float, rate_per_min: float, limit_per_min: float) -> Message:
+    start, travel = float(setups.start_force_n[place]), float(setups.travel_m[place])
+    stiffness = float(setups.contact_stiffness_n_per_m[place])
+    lies = (rest_n - start) / stiffness if stiffness > 0 else math.inf
+    within = lies < travel
+    return message(
+        FitReasons.resting_force_holds,
+        rest_n=rest_n,
+        lies_m=lies if within else None,
+        lies_share=lies / travel if within else None,
+        remain_per_min=None if rate_per_min >= ALWAYS else rate_per_min,
+        limit_per_min=limit_per_min,
+    )
+
+
+def limit_of(
     place: int,
     setups: Setups,
     found: Evaluated,
     inputs: SiteInputs,
     direction_rad: Array,
     weakest: int,
-    fails: Sequence[str],
+    fails: Sequence[Message],
     rules: Rules,
     doubts: Sequence[Doubt] = (),
     *,
     most_false_per_min: float = 0.0,
-) -> str:
+) -> Message:
     """What limits the set-up: the first broken rule, else what is to be confirmed, else the nearest rule.
 
     Parameters
@@ -281,7 +274,7 @@ def limit_sentence(
     direction_rad : array, shape (k,)
     weakest : int
         Place of the weakest needed direction.
-    fails : sequence of str
+    fails : sequence of Message
         Rules broken by what was read.
     rules : Rules
     doubts : sequence of Doubt
@@ -293,10 +286,8 @@ def limit_sentence(
         return fails[0] if fails else doubts[0].sentence
     share = float(found.reach_share[place][weakest])
     if share < rules.weakest_share:
-        return (
-            reach_sentence(place, setups, inputs, direction_rad, weakest, share)
-            + f"; its range there is to be widened {1 / share:.1f} times in the tuning"
-        )
+        reason = reach_reason(place, setups, inputs, direction_rad, weakest, share)
+        return message(FitReasons.widened, reason=reason, gain_factor=1 / share)
     margins = {
         "reach": share / rules.weakest_share,
         "effort": rules.effort_share / max(float(found.most_effort[place]), 1e-9),
@@ -304,31 +295,32 @@ def limit_sentence(
     }
     nearest = min(margins, key=lambda key: (margins[key], key))
     if nearest == "reach" and share < 0.999:
-        where = direction_words(float(direction_rad[weakest]))
-        return f"reach {where}, {_percent(share)} of the throw, is the first to give"
+        return message(FitReasons.limiting_direction, direction_rad=float(direction_rad[weakest]), reached_share=share)
     if nearest == "false" or (nearest == "effort" and found.most_effort[place] < 0.5 * rules.effort_share):
         zone = float(found.dead_zone[place])
         rate = float(found.false_rate[place])
         if rate < 0.005 and most_false_per_min > inputs.false_limit_per_min:
-            most = "all the time" if most_false_per_min >= ALWAYS / 10 else f"{figures(most_false_per_min)} a minute"
-            return (
-                f"steadiness is not sure: false input could be up to {most} with a dead zone of {_percent(zone)} "
-                f"(limit {inputs.false_limit_per_min:g}); measure 60 s at rest"
+            return message(
+                FitReasons.unsure_steadiness,
+                most_per_min=None if most_false_per_min >= ALWAYS / 10 else most_false_per_min,
+                dead_zone_share=zone,
+                limit_per_min=inputs.false_limit_per_min,
             )
         if rate < 0.005:
             return NOTHING_NEAR
-        return f"steadiness: {figures(rate)} false inputs a minute with a dead zone of {_percent(zone)}"
+        return message(FitReasons.steadiness, often_per_min=rate, dead_zone_share=zone)
     worst = int(np.argmax(np.where(inputs.needed, found.effort[place], 0.0)))
-    return (
-        f"effort: pushing {direction_words(float(direction_rad[worst]))} asks "
-        f"{_percent(float(found.effort[place][worst]))} of the comfortable force at the game's usual level"
+    return message(
+        FitReasons.effort,
+        direction_rad=float(direction_rad[worst]),
+        effort_share=float(found.effort[place][worst]),
     )
 
 
 def best_extensions(
     setups: Setups, place: int, inputs: SiteInputs, direction_rad: Array
-) -> tuple[tuple[str, float, float], ...]:
-    """Per needed direction: words, best lever ratio by the closed form, extra length (minus: shorten).
+) -> tuple[tuple[float, float, float], ...]:
+    """Per needed direction: direction (rad), best lever ratio by the closed form, extra length (minus: shorten).
 
     Parameters
     ----------
@@ -346,13 +338,15 @@ def best_extensions(
     height = float(setups.height_m[place])
     ratios = best_lever_ratio(inputs.force_n[0], inputs.reach_m[0], start, full, travel)
     return tuple(
-        (direction_words(float(direction_rad[k])), float(ratios[k]), float(height * (ratios[k] - 1)))
+        (float(direction_rad[k]), float(ratios[k]), float(height * (ratios[k] - 1)))
         for k in np.flatnonzero(inputs.needed)
     )
 
 
-def extension_sentence(setups: Setups, place: int, found: Evaluated, inputs: SiteInputs, direction_rad: Array) -> str:
-    """Whether lengthening helps in the weakest needed direction, by the closed form.
+def extension_note(
+    setups: Setups, place: int, found: Evaluated, inputs: SiteInputs, direction_rad: Array
+) -> Message | None:
+    """Whether lengthening helps in the weakest needed direction, by the closed form; None where it makes no sense.
 
     Parameters
     ----------
@@ -364,28 +358,36 @@ def extension_sentence(setups: Setups, place: int, found: Evaluated, inputs: Sit
     needed = np.flatnonzero(inputs.needed)
     k = weakest_place(needed, found.reach_share[place], inputs)
     if setups.touch[place] or found.reach_share[place][k] >= 0.999:
-        return ""
+        return None
     start, full, travel = (
         float(column[place]) for column in (setups.start_force_n, setups.full_force_n, setups.travel_m)
     )
     force, reach = float(inputs.force_n[0, k]), float(inputs.reach_m[0, k])
     ratio = float(best_lever_ratio(force, reach, start, full, travel))
-    where = direction_words(float(direction_rad[k]))
+    where = float(direction_rad[k])
     here = float(linear_share(force, reach, start, full, travel))
     there = float(linear_share(force, reach, start / ratio, full / ratio, travel * ratio))
     if ratio <= 1.0:
-        return f"a longer lever would lower the reach {where}: reach, not force, limits (best lever ratio {ratio:.2f})"
-    if ratio <= 1.05 or _percent(here) == _percent(there):
-        return f"a longer lever would hardly change the reach {where} (best lever ratio {ratio:.2f})"
+        return message(FitReasons.longer_is_worse, direction_rad=where, best_factor=ratio)
+    if ratio <= 1.05 or _whole(here) == _whole(there):
+        return message(FitReasons.longer_is_same, direction_rad=where, best_factor=ratio)
     extra = float(setups.height_m[place]) * (ratio - 1)
     if extra > LONGEST_EXTENSION_M:
-        return ""
-    gain = "still only brings" if there < 0.3 else "brings"
-    further = "best further" if setups.extension[place] >= 0 or setups.topper[place] >= 0 else "best"
-    return (
-        f"its {further} extension {where} is {spoken(extra, 'mm')} and {gain} it from "
-        f"{_percent(here)} to {_percent(there)} of the throw (small-angle formula), at {ratio:.1f} times the travel"
+        return None
+    return message(
+        FitReasons.longer_is_better,
+        direction_rad=where,
+        further=bool(setups.extension[place] >= 0 or setups.topper[place] >= 0),
+        extra_m=extra,
+        from_share=here,
+        to_share=there,
+        best_factor=ratio,
     )
+
+
+def _whole(share: float) -> float:
+    """A share as it is printed: in whole per cent, a small one with a decimal."""
+    return round(share, 2 if share >= 0.095 else 3)
 
 
 def helping_change(
@@ -396,8 +398,8 @@ def helping_change(
     direction_rad: Array,
     rules: Rules,
     situation: Situation,
-) -> str:
-    """The one change that would make the set-up fit, worked out by trying each; empty when it fits or none does.
+) -> Message | None:
+    """The one change that would make the set-up fit, worked out by trying each; None when it fits or none does.
 
     Parameters
     ----------
@@ -408,7 +410,7 @@ def helping_change(
     situation : Situation
     """
     if found.shortfall[place] <= 0 or (inputs.static is not None and inputs.static[place] > 0):
-        return ""
+        return None
     one = setups.take([place])
     centre = central(inputs)
 
@@ -422,33 +424,34 @@ def helping_change(
     )
 
 
-def _support_change(one: Setups, centre: SiteInputs, situation: Situation, fits) -> str:  # type: ignore[no-untyped-def]
+def _support_change(one: Setups, centre: SiteInputs, situation: Situation, fits: _Fits) -> Message | None:
     if situation.rest_n > 0 and fits(one, replace(centre, rest_n=np.zeros(1))):
-        more = "more of the limb's weight" if situation.supported else "the limb's weight"
-        return f"a support that takes {more} ({spoken(situation.rest_n, 'n')} now) would make it fit"
+        return message(FitReasons.support_helps, rest_n=situation.rest_n, more=situation.supported)
     if centre.spasm_per_min > 0 and fits(one, replace(centre, spasm_per_min=0.0)):
-        return "a gate in the software that fades out spasms would make it fit"
+        return message(FitReasons.filter_helps)
     if fits(one, replace(centre, involuntary_n=centre.involuntary_n / 2)):
-        return "support at the nearer joint that halves the involuntary movement would make it fit"
-    return ""
+        return message(FitReasons.steadying_helps)
+    return None
 
 
-def _force_change(one: Setups, centre: SiteInputs, rules: Rules) -> str:
+def _force_change(one: Setups, centre: SiteInputs, rules: Rules) -> Message | None:
     factors = np.geomspace(1 / OTHER_VERSION, OTHER_VERSION, 81)
     would = evaluate(one.versions(0, factors), centre, rules).shortfall <= 0
     if not would.any():
-        return ""
+        return None
     factor = float(min(factors[would], key=lambda value: abs(math.log(value))))
     start, full = float(one.start_force_n[0] * factor), float(one.full_force_n[0] * factor)
-    word = "lighter" if factor < 1 else "firmer"
-    return f"the same stick {word}, about {spoken(start, 'n')} to start and {spoken(full, 'n')} at the stop, would fit"
+    return message(FitReasons.version_helps, softer=factor < 1, start_n=start, full_n=full)
 
 
-def _need_change(one: Setups, centre: SiteInputs, direction_rad: Array, reach_share: Array, fits) -> str:  # type: ignore[no-untyped-def]
+def _need_change(
+    one: Setups, centre: SiteInputs, direction_rad: Array, reach_share: Array, fits: _Fits
+) -> Message | None:
     order = [int(k) for k in np.argsort(reach_share) if centre.needed[k]]
     for count in range(1, min(3, len(order) - 1) + 1):
         needed = centre.needed.copy()
         needed[order[:count]] = False
         if fits(one, replace(centre, needed=needed)):
-            return f"it would fit if the game did not need {_listed(order[:count], direction_rad)}"
-    return ""
+            without = tuple(float(direction_rad[k]) for k in order[:count])
+            return message(FitReasons.fewer_directions_help, directions_rad=without)
+    return None

@@ -20,6 +20,7 @@ from stickwright.codes.stand_ins import Quantity, StandIns
 from stickwright.errors import BadInput
 from stickwright.mechanics import capability as cap
 from stickwright.mechanics.bracket import SHARE_SD, TriedStick, limb_stiffness
+from stickwright.mechanics.unread import MEASURE
 from stickwright.model.estimate import Estimate
 from stickwright.model.parts import COMFORT
 from stickwright.model.plan import Assumption
@@ -174,7 +175,7 @@ def effort_assumptions(site: Site, findings: list[Finding]) -> list[Assumption]:
             Assumption(
                 message(StandIns.spasm_force, sites=at),
                 message(StandIns.spasms_evenly, most_n=site.spasm.peak_n[0]),
-                message(StandIns.strongest_only), message(StandIns.ten_spasms),
+                message(StandIns.strongest_only), MEASURE["spasms"],
             )
         )  # fmt: skip
     if site.spasm is not None and not site.spasm.peak_n:
@@ -378,7 +379,7 @@ def noise_and_fall_off(
         Assumption(
             message(StandIns.fall_off, sites=at), message(StandIns.straight),
             message(StandIns.near_the_ends) if site.along else message(StandIns.centre_only),
-            message(StandIns.half_way_force),
+            MEASURE["fall-off"],
         )
     )  # fmt: skip
     return noise, None

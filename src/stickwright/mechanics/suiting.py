@@ -12,10 +12,12 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.fit_reasons import FitReasons
+from stickwright.codes.message import Message, Name, message
+from stickwright.codes.sites import Part
 from stickwright.mechanics.setups import Setups
 from stickwright.mechanics.unread import Rule
 from stickwright.model.parts import PLAIN, SIZES, USUAL_WIDTH_M
-from stickwright.units import spoken
 
 __all__ = ["SLIGHT_SHARE", "Unsuited", "face_size_m", "outside", "unsuited", "unsuited_setups"]
 
@@ -28,7 +30,7 @@ class Unsuited(NamedTuple):
     """What of a set-up does not suit a part."""
 
     rule: Rule
-    text: str
+    text: Message
     plain: bool
     """A mismatch of the dimensions themselves, not a matter of trying."""
 
@@ -63,7 +65,7 @@ def outside(value: float, least: float, most: float) -> tuple[bool, bool]:
     return value < least or value > most, value < PLAIN * least or PLAIN * value > most
 
 
-def unsuited(part: str, setups: Setups, place: int, least_force_n: float) -> tuple[Unsuited, ...]:
+def unsuited(part: Part, setups: Setups, place: int, least_force_n: float) -> tuple[Unsuited, ...]:
     """What of a set-up does not suit a part; a topper that nobody measured is judged by the usual width of its form, and never plainly.
 
     Parameters
@@ -80,30 +82,26 @@ def unsuited(part: str, setups: Setups, place: int, least_force_n: float) -> tup
     if not setups.touch[place]:
         off, plain = outside(height, size.height_m, math.inf)
         if off:
-            stands = f"its contact point stands {spoken(height, 'mm')} above the pivot"
-            usual = f"{spoken(size.height_m, 'mm')} or more is usual (common practice)"
-            out.append(Unsuited("size", f"too small for a {part}: {stands}, {usual}", plain))
+            low = message(FitReasons.too_low, part=part, height_m=height, usual_m=size.height_m)
+            out.append(Unsuited("size", low, plain))
     topper = setups.kit.topper[setups.topper[place]] if setups.topper[place] >= 0 else None
     if topper is not None:
         width = USUAL_WIDTH_M[topper.form] if topper.width_m is None else topper.width_m
         off, plain = outside(width, *size.topper_m)
         if off:
-            low, high = (1000 * end for end in size.topper_m)
-            which = "small" if width < size.topper_m[0] else "large"
-            taken = f" (assumed, as a {topper.form} usually is: measure it)" if topper.width_m is None else ""
-            text = f"too {which} for a {part}: {topper.name} is {spoken(width, 'mm')} wide{taken}, {low:.0f} to {high:.0f} mm is usual"
-            out.append(Unsuited("size", f"{text} (common practice)", plain and topper.width_m is not None))
+            text = message(
+                FitReasons.topper_size, part=part, topper=Name(topper.name), width_m=width,
+                usual_of=topper.form if topper.width_m is None else None, low_m=size.topper_m[0], high_m=size.topper_m[1],
+            )  # fmt: skip
+            out.append(Unsuited("size", text, plain and topper.width_m is not None))
     full = float(setups.full_force_n[place])
     if not setups.touch[place] and full < SLIGHT_SHARE * least_force_n:
-        text = (
-            f"too slight for a {part} that pushes {spoken(least_force_n, 'n')}: {spoken(full, 'n')} takes it to the stop, and it may "
-            "break"
-        )
+        text = message(FitReasons.too_delicate, part=part, comfortable_n=least_force_n, full_n=full)
         out.append(Unsuited("strength", text, False))
     return tuple(out)
 
 
-def unsuited_setups(part: str, setups: Setups, least_force_n: float) -> tuple[NDArray[np.bool_], NDArray[np.bool_]]:
+def unsuited_setups(part: Part, setups: Setups, least_force_n: float) -> tuple[NDArray[np.bool_], NDArray[np.bool_]]:
     """Which set-ups plainly do not suit a part, and which are to be tried.
 
     Parameters

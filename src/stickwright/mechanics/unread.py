@@ -14,12 +14,15 @@ from typing import TYPE_CHECKING, Literal
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.message import Message, message
+from stickwright.codes.to_confirm import ToConfirm
+
 if TYPE_CHECKING:
     from stickwright.mechanics.fit import SiteInputs
 
 __all__ = [
-    "CONFIRM_BITS", "MEASURE", "NOTHING_UNREAD", "RESTS_ON", "Figure", "Rule", "Unread", "confirm_words", "doubted_utility",
-    "favourable",
+    "CONFIRM_BITS", "MEASURE", "NOTHING_UNREAD", "RESTS_ON", "Figure", "Rule", "Unread", "doubted_utility", "favourable",
+    "to_confirm",
 ]  # fmt: skip
 
 Array = NDArray[np.float64]
@@ -51,28 +54,28 @@ LEAST_STRONG_SHARE = 0.25
 REACH_FACTORS = (1.0, 2.0, 4.0, 16.0)
 """Times the usual movement range, where none was read."""
 
-MEASURE: dict[Figure, str] = {
-    "involuntary force": "20 s of holding still on a stick of known stiffness",
-    "frequency": "20 s of holding still on a stick of known stiffness",
-    "resting force": "limb resting on a postal scale or the gauge, 10 s, three times",
-    "movement range": "movement range in the main directions, by tape or dot on paper, two minutes",
-    "directions": "force and movement range in the directions not read, three times each",
-    "fall-off": "force at half the reach in the two main directions",
-    "level": "how far the game needs the stick pushed, by watching five minutes of play",
-    "duty": "how much of the time the stick is in use, by watching five minutes of play",
-    "comfortable": "the treating team's figure for the comfortable force as a share of the largest",
-    "spasms": "the highest gauge reading of each of ten spasms",
-    "lifting": "whether the part can lift off by itself",
-    "size": "whether the part stays on it",
-    "weight": "the part resting on the gauge where the switch will be, 10 s, three times",
-    "press steadiness": "20 s of resting on the gauge where the switch will be",
-    "press force": "a press that can be repeated ten times without strain, on the gauge, three times",
-    "press rate": "as many presses as comfortable in ten seconds, twice",
-    "landing": "where ten presses land: dots on paper",
-    "count": "presses in the busiest minute, by watching five minutes of play",
-    "clear": "whether the part can rest clear of it",
-    "button": "the force of the controller's buttons, on the gauge",
-    "bench": "the stick's forces and travel on the bench: eight readings, ten minutes",
+MEASURE: dict[Figure, Message] = {
+    "involuntary force": message(ToConfirm.hold_still),
+    "frequency": message(ToConfirm.hold_still),
+    "resting force": message(ToConfirm.resting_force),
+    "movement range": message(ToConfirm.movement_range),
+    "directions": message(ToConfirm.other_directions),
+    "fall-off": message(ToConfirm.half_way_force),
+    "level": message(ToConfirm.usual_deflection),
+    "duty": message(ToConfirm.time_in_use),
+    "comfortable": message(ToConfirm.comfortable_share),
+    "spasms": message(ToConfirm.spasm_peaks),
+    "lifting": message(ToConfirm.lifts_off),
+    "size": message(ToConfirm.stays_on),
+    "weight": message(ToConfirm.resting_weight),
+    "press steadiness": message(ToConfirm.rest_steadiness),
+    "press force": message(ToConfirm.press_force),
+    "press rate": message(ToConfirm.press_rate),
+    "landing": message(ToConfirm.landing),
+    "count": message(ToConfirm.press_count),
+    "clear": message(ToConfirm.rests_clear),
+    "button": message(ToConfirm.button_force),
+    "bench": message(ToConfirm.bench),
 }
 """The reading that would replace an assumed figure."""
 
@@ -163,7 +166,7 @@ def favourable(inputs: SiteInputs) -> tuple[SiteInputs, ...]:
     return (best,)
 
 
-def confirm_words(rule: Rule, figures: Collection[Figure]) -> str:
+def to_confirm(rule: Rule, figures: Collection[Figure]) -> Message:
     """What is to be done before a rule can be trusted that rests on assumed figures.
 
     Parameters
@@ -174,18 +177,16 @@ def confirm_words(rule: Rule, figures: Collection[Figure]) -> str:
 
     Examples
     --------
-    >>> confirm_words("unintended", {"involuntary force", "frequency", "level"})
-    'measure 20 s of holding still on a stick of known stiffness'
-    >>> confirm_words("touch", {"lifting"})
-    'try whether the part can lift off by itself'
+    >>> [one.text for one in to_confirm("unintended", {"involuntary force", "frequency", "level"}).param("readings")]
+    ['hold_still']
+    >>> [one.text for one in to_confirm("touch", {"lifting"}).param("trials")]
+    ['lifts_off']
     """
     assumed = [one for one in RESTS_ON[rule] if one in figures or one in _TRIED]
-    verbs = (
-        ("try", [one for one in assumed if one in _TRIED]),
-        ("measure", [one for one in assumed if one not in _TRIED]),
-    )
-    return "; ".join(
-        f"{verb} {'; '.join(dict.fromkeys(MEASURE[one] for one in which))}" for verb, which in verbs if which
+    return message(
+        ToConfirm.steps,
+        trials=tuple(dict.fromkeys(MEASURE[one] for one in assumed if one in _TRIED)),
+        readings=tuple(dict.fromkeys(MEASURE[one] for one in assumed if one not in _TRIED)),
     )
 
 

@@ -16,6 +16,7 @@ from stickwright.codes.message import Message, Name, message
 from stickwright.codes.stand_ins import StandIns
 from stickwright.mechanics import capability as cap
 from stickwright.mechanics.stand_ins import Steadiness, has_positive_interval, lognormal
+from stickwright.mechanics.unread import MEASURE
 from stickwright.model.estimate import Estimate
 from stickwright.model.parts import USUAL, USUAL_FACTOR
 from stickwright.model.plan import Assumption
@@ -81,7 +82,7 @@ def resting_force(
                 message(
                     StandIns.usual_force, force_n=USUAL[site.part].rest_n, within_factor=USUAL_FACTOR, rms=False
                 ),
-                message(StandIns.usual_supported, part=site.part), message(StandIns.rest_on_scale),
+                message(StandIns.usual_supported, part=site.part), MEASURE["resting force"],
             )
         )  # fmt: skip
         usual = _usual_estimate(USUAL[site.part].rest_n, message(EstimateNotes.usual_supported, part=site.part))
@@ -143,7 +144,7 @@ def involuntary_force(
             Assumption(
                 message(StandIns.involuntary_force, sites=at),
                 message(StandIns.usual_force, force_n=value, within_factor=USUAL_FACTOR, rms=True),
-                message(StandIns.usual_steady, part=site.part), message(StandIns.holding_still),
+                message(StandIns.usual_steady, part=site.part), MEASURE["involuntary force"],
             )
         )  # fmt: skip
         sigma = _usual_estimate(value, message(EstimateNotes.usual_steady, part=site.part))
@@ -159,7 +160,7 @@ def involuntary_force(
             Assumption(
                 message(StandIns.crossing_frequency, sites=at),
                 message(StandIns.usual_frequency, frequency_hz=USUAL_CROSSING_HZ, within_factor=2.0),
-                message(StandIns.not_recorded), message(StandIns.holding_still),
+                message(StandIns.not_recorded), MEASURE["frequency"],
             )
         )  # fmt: skip
         value = USUAL_CROSSING_HZ

@@ -13,7 +13,7 @@ from stickwright.codes.holds import Holds
 from stickwright.codes.message import Message, message
 from stickwright.mechanics.doubts import Favoured, favoured, refused_and_doubted
 from stickwright.mechanics.endurance import JOINT_OF_PART, acceptable_effort, hold_estimate
-from stickwright.mechanics.explain import Situation, broken_rules, extension_sentence, limit_sentence, weakest_place
+from stickwright.mechanics.explain import Situation, broken_rules, extension_note, limit_of, weakest_place
 from stickwright.mechanics.fit import Detail, Evaluated, Rules, SiteInputs, detail
 from stickwright.mechanics.next_reading import right_or_none
 from stickwright.mechanics.setups import Setups
@@ -122,7 +122,7 @@ def _quantiles(values: Array, centre: float, n: int) -> Estimate:
     """
     drawn = values[1:]
     if len(drawn) < 20:
-        return Estimate.unbounded(centre, "too few simulations for an interval", n=n)
+        return Estimate.unbounded(centre, message(Holds.few_simulations), n=n)
     low, high = np.quantile(drawn, (0.025, 0.975))
     return Estimate(centre, min(float(low), centre), max(float(high), centre), 0.95, n)
 
@@ -137,7 +137,7 @@ def fits_of(
     site: Site,
     rules: Rules,
     situation: Situation,
-    helps: Sequence[str],
+    helps: Sequence[Message | None],
 ) -> tuple[Fit, ...]:
     """The set-ups at `places` with intervals, the rules they break and what limits them.
 
@@ -152,7 +152,7 @@ def fits_of(
     rules : Rules
     situation : Situation
         What the sentences need of the player.
-    helps : sequence of str
+    helps : sequence of Message or None
         The change that would help each.
     """
     kept = np.asarray(places, dtype=np.int64)
@@ -182,7 +182,7 @@ def _fit(
     site: Site,
     rules: Rules,
     situation: Situation,
-    help_sentence: str,
+    helps: Message | None,
     chance: float,
     better: Sequence[Favoured],
 ) -> Fit:
@@ -246,11 +246,11 @@ def _fit(
         probability_best=chance,
         verdict=verdict,  # type: ignore[arg-type]
         fails=fails,
-        limit=limit_sentence(
+        limit=limit_of(
             place, setups, found, inputs, direction_rad, weakest, fails, rules, doubts, most_false_per_min=false.upper
         ),
         doubts=doubts,
-        help=help_sentence,
+        help=helps,
         kind=stick.kind,
         base_m=stick.base_m,
         mass_kg=stick.mass_kg,
@@ -260,7 +260,7 @@ def _fit(
         single_player=bool(topper and topper.single_player),
         built_tilt_rad=float(kit.tilt_rad[setups.tilt[place]]),
         impossible=bool(inputs.static is not None and inputs.static[place] > 0),
-        lever_note=extension_sentence(setups, place, found, inputs, direction_rad),
+        lever_note=extension_note(setups, place, found, inputs, direction_rad),
         setting=stick.set_as,
         how_to_set=stick.set_how,
         fixed_to=stick.fixed_to,

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Literal
 
 from stickwright.codes.message import Message, Name, Text, message
 from stickwright.codes.setups import Setups
+from stickwright.codes.to_confirm import ToConfirm
 from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import Finding, TraceReport
 from stickwright.model.response import Tuning
@@ -64,15 +65,15 @@ class Doubt:
 
     rule: str
     """Which rule: 'reach', 'effort', 'unintended', 'touch', 'size', 'strength', 'force', 'landing', 'travel', 'busy'."""
-    confirm: str
-    """What to do: "measure ..." or "try ..."."""
+    confirm: Text
+    """What to measure or try."""
     text: Text
     """What the assumed figures say."""
 
     @property
-    def sentence(self) -> str:
-        """Both, as the end of a sentence."""
-        return f"to confirm: {self.confirm} (as assumed: {self.text})"
+    def sentence(self) -> Message:
+        """Both, as a clause."""
+        return message(ToConfirm.doubt, confirm=self.confirm, assumed=self.text)
 
 
 @dataclass(frozen=True)
@@ -198,12 +199,12 @@ class Fit:
     """Chance that this stick is the right one here: share of the draws in which it keeps every limit and is best or ties with
     the best."""
     verdict: Literal["fits", "fits with its range widened", "does not fit"]
-    fails: tuple[str, ...]
-    """Each broken rule, in a sentence."""
-    limit: str
+    fails: tuple[Text, ...]
+    """Each broken rule."""
+    limit: Text
     """What limits it."""
-    help: str
-    """The one change that would make it fit, with its figures; empty when none does or none is needed."""
+    help: Text | None
+    """The one change that would make it fit, with its figures; None when none does or none is needed."""
     kind: Literal["lever", "touch"] = "lever"
     base_m: tuple[float, float, float] | None = None
     """Length, width, height of the base."""
@@ -219,7 +220,7 @@ class Fit:
     """Whether no tuning could make it work here: the place is too small, a finger cannot lift, it does not come home."""
     doubts: tuple[Doubt, ...] = ()
     """Each rule that is broken only at figures nobody measured."""
-    lever_note: str = ""
+    lever_note: Text | None = None
     """What a longer lever would do in the weakest direction, by the closed form."""
     setting: str = ""
     """How the stick is set, where it can be set in several ways."""
@@ -362,8 +363,8 @@ class SitePlan:
     """How many set-ups were computed."""
     sentence: Text
     """The answer, second best beside it."""
-    best_extension: tuple[tuple[str, float, float], ...]
-    """Direction in words, best lever ratio by closed form, best extra length in metre (minus: shorten)."""
+    best_extension: tuple[tuple[float, float, float], ...]
+    """Direction (rad), best lever ratio by closed form, best extra length in metre (minus: shorten)."""
     recordings: tuple[TraceReport, ...]
     tunings: tuple[Tuning, ...]
     findings: tuple[Finding, ...]

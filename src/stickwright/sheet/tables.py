@@ -11,7 +11,8 @@ from typing import TYPE_CHECKING, Protocol
 
 from stickwright.catalogue import book
 from stickwright.codes.filters import FilterFrequency, FilterNumber, Filters
-from stickwright.codes.message import Message, message
+from stickwright.codes.message import Message, Text, message
+from stickwright.codes.setups import Setups
 from stickwright.model.bench import BenchResult
 from stickwright.model.estimate import Estimate
 from stickwright.model.plan import Capability, Fit, SitePlan, direction_words
@@ -287,10 +288,10 @@ def limiting_sentence(fit: Fit, with_help: bool = True) -> str:
     with_help : bool, default True
         Whether to add the change that would help.
     """
-    parts = [*fit.fails, *(one.sentence for one in fit.doubts), fit.limit]
+    parts: list[Text] = [*fit.fails, *(one.sentence for one in fit.doubts), fit.limit]
     if fit.help and with_help:
-        parts.append(f"Would help: {fit.help}")
-    return " ".join(dict.fromkeys(sentence(part) for part in parts if part.strip()))
+        parts.append(message(Setups.would_help, change=fit.help))
+    return " ".join(dict.fromkeys(sentence(part) for part in parts))
 
 
 def tuning_numbers(tuning: Tuning) -> Table:

@@ -5,7 +5,6 @@ Each caution is handed out together with the number it belongs to, so that the t
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable
 from typing import Any
 
@@ -173,7 +172,7 @@ def _numbers(fit: Fit, site: SitePlan) -> list[list[str]]:
         ["predicted at rest", _at_rest(fit)],
     ]  # fmt: skip
     if fit.lever_note:
-        rows.append(["longer lever", re.sub(r"(?i)^a longer lever would ", "would ", clause(fit.lever_note))])
+        rows.append(["extension", clause(fit.lever_note)])
     return rows
 
 
@@ -303,9 +302,9 @@ def _line_of_fit(fit: Fit) -> str:
 
 def _extension(site: SitePlan) -> str:
     parts = [
-        f"{words} {plain(extra_m, 'mm') if extra_m > 0 else plain(-extra_m, 'mm') + ' shorter'}"
+        f"{direction_words(phi)} {plain(extra_m, 'mm') if extra_m > 0 else plain(-extra_m, 'mm') + ' shorter'}"
         + (" longer" if extra_m > 0 else "")
-        for words, _, extra_m in site.best_extension
+        for phi, _, extra_m in site.best_extension
     ]
     return f"Best lever length for reach alone: {'; '.join(parts)}." if parts else ""
 

@@ -321,7 +321,7 @@ def _ranked(fits: tuple[Fit, ...]) -> str:
     lines = []
     for rank, fit in enumerate(fits, start=1):
         if rank > _TOLD_IN_FULL and fit.verdict == "does not fit":
-            lines.append(wrapped([f"{rank}. {fit.label}: {fit.limit}"], WIDTH, "  ", "     "))
+            lines.append(wrapped([f"{rank}. {fit.label}: {clause(fit.limit)}"], WIDTH, "  ", "     "))
             continue
         numbers = (
             f"predicted: {direction_words(fit.weakest_rad)} {percent(fit.weakest_share)}, effort {tables.effort_words(fit)}, "
@@ -331,7 +331,7 @@ def _ranked(fits: tuple[Fit, ...]) -> str:
         lines.append(wrapped([f"{rank}. {fit.label}: {fit.verdict_words}"], WIDTH, "  ", "     "))
         lines.append(wrapped([numbers, tables.limiting_sentence(fit)], WIDTH, "     ", "     "))
         if rank == 1:
-            lines.append(wrapped([sentence(fit.lever_note)], WIDTH, "     ", "     "))
+            lines.append(wrapped([sentence(fit.lever_note or "")], WIDTH, "     ", "     "))
     return "\n".join(line for line in lines if line) or "  None was computed."
 
 

@@ -8,6 +8,7 @@ from stickwright.catalogue.en.buttons import BUTTONS
 from stickwright.catalogue.writer import GAP, Writer
 from stickwright.codes.inputs import Role
 from stickwright.codes.sites import Part
+from stickwright.codes.stand_ins import Form
 from stickwright.model.estimate import Estimate
 from stickwright.model.hub import BUTTON_ROLES, STICK_ROLES
 from stickwright.model.rates import ALL_THE_TIME_PER_MIN, BY_THE_MINUTE, told_rate
@@ -17,6 +18,7 @@ __all__ = ["English", "writer"]
 
 _EIGHT = ("right", "forward-right", "forward", "forward-left", "left", "back-left", "back", "back-right")
 _MEASURE = "measure 60 s at rest"
+_FORMS = {"dish": "dish", "ball": "ball", "peg": "peg", "bar": "bar", "cup": "cup", "foam": "foam pad"}
 
 
 class English(Writer):
@@ -79,6 +81,15 @@ class English(Writer):
         part : str or None
         """
         return part or "control site"
+
+    def topper_form(self, form: Form) -> str:
+        """Form of a topper.
+
+        Parameters
+        ----------
+        form : str
+        """
+        return _FORMS[form]
 
     def turn(self, turn_rad: float) -> str:
         """A turn seen from above, in whole degrees.

@@ -77,3 +77,6 @@ class Texts(Holds):
             f"the player's own hold at {self.w.share(measured_share)} effort, carried to {self.w.share(effort_share)} along the "
             f"curve of {_CURVE} ({self._joint(joint)}); the interval comes from the spread between published models"
         )
+
+    def few_simulations(self) -> str:
+        return "too few simulations for an interval"

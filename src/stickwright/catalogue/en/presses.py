@@ -238,9 +238,6 @@ class Texts(Presses):
     def spasms_assumed(self, *, site: Name, fires_share: float) -> str:
         return f"spasms at the {self.w.name(site)}: it activates in {self.w.share(fires_share)} of them (judged by their force, not tried)"
 
-    def to_confirm(self, *, confirm: Text, text: Text) -> str:
-        return f"to confirm: {self.w.clause(self.say(confirm))} (as assumed: {self.w.clause(self.say(text))})"
-
     def assumption(self, *, what: Text, value: Text, why: Text) -> str:
         return f"{self.w.clause(self.say(what))}: {self.w.clause(self.say(value))} ({self.w.clause(self.say(why))})"
 

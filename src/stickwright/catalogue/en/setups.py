@@ -81,8 +81,11 @@ class Texts(Setups):
 
     def none_fits(self, *, site: Name, nearest: Text, fails: tuple[Text, ...], helps: Text | None) -> str:
         why = "; ".join(self._clause(one) for one in fails)
-        change = f" What would help: {self._clause(helps)}." if helps else ""
+        change = f" {self.would_help(change=helps)}" if helps else ""
         return f"No stick in the kit fits the {self.w.name(site)}. The nearest is {self.say(nearest)}: {why}.{change}"
+
+    def would_help(self, *, change: Text) -> str:
+        return f"What would help: {self._clause(change)}."
 
     def no_second(self, *, nearest: Text, limit: Text) -> str:
         return f"No other stick fits. The nearest is {self.say(nearest)}: {self._clause(limit)}."

@@ -9,7 +9,6 @@ from stickwright.codes.stand_ins import Form, Quantity, StandIns
 
 __all__ = ["Texts"]
 
-_FORMS = {"dish": "dish", "ball": "ball", "peg": "peg", "bar": "bar", "cup": "cup", "foam": "foam"}
 _WHAT = {"force": "force", "reach": "movement range"}
 
 
@@ -171,7 +170,7 @@ class Texts(StandIns):
         return "it can stand that way, with its output turned to match"
 
     def forms(self, *, forms: tuple[Form, ...]) -> str:
-        return ", ".join(_FORMS[one] for one in forms)
+        return ", ".join(self.w.topper_form(one) for one in forms)
 
     def zero_was_read(self) -> str:
         return "a force of 0 was read"
@@ -281,26 +280,14 @@ class Texts(StandIns):
     def team_figure(self) -> str:
         return "the treating team's figure; a push with full force only if an authorised clinician agrees"
 
-    def ten_spasms(self) -> str:
-        return "the highest gauge reading of each of ten spasms"
-
     def two_sticks(self) -> str:
         return "tremor, or holding still, on two sticks of different stiffness"
 
     def half_and_full(self) -> str:
         return "holding half and full travel on a stick that was tried"
 
-    def half_way_force(self) -> str:
-        return "force at half the movement range in the two main directions"
-
-    def rest_on_scale(self) -> str:
-        return "the limb at rest on a postal scale or the gauge, 10 s, three times"
-
     def two_more_rests(self) -> str:
         return "two more readings of the resting limb, 10 s each"
-
-    def holding_still(self) -> str:
-        return "20 s of holding still on a stick of known stiffness"
 
     def one_each_in_state(self, *, state: Name) -> str:
         return f"one reading in each main direction, {self.w.name(state)}"
