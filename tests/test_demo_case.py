@@ -313,9 +313,8 @@ def test_both_pages_give_the_same_turn(case: Case, made: Plan) -> None:
         assert settings["Turn"].startswith(f"Its base is turned {turn}° anticlockwise seen from above")
     (tuning,) = next(site for site in made.sites if site.name == "right index").tunings
     assert round(-math.degrees(tuning.output_rotation_rad.value)) == 13
-    assert "and 13° anticlockwise (10 to 16°)" in str(
-        next(one.pose.turn_words for one in made.mounts if one.site == "right index" and one.pose)
-    )
+    (turned,) = (one.pose.turn_words for one in made.mounts if one.site == "right index" and one.pose)
+    assert "and 13° anticlockwise (10 to 16°)" in said(turned)
 
 
 def test_switches_of_the_demo_have_a_row_each(made: Plan) -> None:
