@@ -212,12 +212,12 @@ class TestSaid:
 
     @pytest.mark.parametrize(("a_minute", "warned"), [(6, False), (30, False), (40, True)])
     def test_much_pressing_carries_its_caution(self, a_minute: int, warned: bool) -> None:
-        """More than 30 presses in the busy minute: stop for pain, and pause; the number stands beside it."""
+        """More than 30 presses in the busiest minute: stop for pain, and pause; the number stands beside it."""
         found = shared(
             case([site("left index")], [action("fire", busy_presses_per_min=a_minute)], switches=[switch("pip")])
         )
-        told = [said(one.text) for one in found.cautions if "in the busy minute" in said(one.text)]
-        assert [text.startswith(f"fire: {a_minute} presses in the busy minute. Stop for pain") for text in told] == [
+        told = [said(one.text) for one in found.cautions if "in the busiest minute" in said(one.text)]
+        assert [text.startswith(f"fire: {a_minute} presses in the busiest minute. Stop for pain") for text in told] == [
             True
         ] * warned
 
