@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from stickwright.codes.agreements import RecordedTask
 from stickwright.codes.bases import Bases
 from stickwright.codes.heard import Heard
 from stickwright.codes.message import Message, Name, message
@@ -315,8 +316,8 @@ def _place_of(setups: Setups, recording: Recording) -> int | None:
     return None
 
 
-RECORDED_IN = {"push": "full pushes", "rim": "the rim task"}
-"""What a recorded reach is the reach of."""
+_REACH_TASKS: tuple[RecordedTask, ...] = ("push", "rim")
+"""What a recorded reach is the reach of; pushes one by one come first."""
 
 
 def agreements(
@@ -340,20 +341,20 @@ def agreements(
         and report.bias.error_rotation_rad.value is not None
     }
     out: dict[int, Finding] = {}
-    for task in ("push", "rim"):
+    for task in _REACH_TASKS:
         for recording, report in zip(recordings, reports, strict=True):
             place = _place_of(setups, recording)
             if report.reach is None or task not in report.task or place is None or place in out:
                 continue
             turn = turned.get(_tried(recording), 0.0)
-            name = _label(_tried(recording))
             out[place] = agreement(
                 known.direction_rad,
                 found.reach_share[place],
                 report.reach,
                 turn,
-                name,
-                f"{RECORDED_IN[task]}, {recording.name}",
+                setup=_named(_tried(recording)),
+                task=task,
+                recording=recording.name,
             )
     return list(out.values())
 

@@ -7,7 +7,8 @@ import math
 import numpy as np
 from numpy.typing import NDArray
 
-from stickwright.model.plan import direction_words
+from stickwright.codes.agreements import Agreements, RecordedTask
+from stickwright.codes.message import Message, Name, Text, message
 from stickwright.model.recorded import Finding, ReachReport
 
 __all__ = ["agreement"]
@@ -25,8 +26,10 @@ def agreement(
     predicted_share: Array,
     recorded: ReachReport,
     error_rotation_rad: float,
-    name: str,
-    recorded_in: str = "the recording",
+    *,
+    setup: Text,
+    task: RecordedTask,
+    recording: str,
 ) -> Finding:
     """Compare the reach that gauge and tape predict on a stick with the reach recorded on it.
 
@@ -38,10 +41,12 @@ def agreement(
         The polygon recorded.
     error_rotation_rad : float
         By how much the recording is turned, anticlockwise; it is turned back first.
-    name : str
-        The set-up, for the sentence.
-    recorded_in : str
-        What was recorded, for the sentence: 'full pushes, push.csv'.
+    setup : Text
+        The set-up that was tried.
+    task : {"push", "rim"}
+        What was recorded.
+    recording : str
+        Its name.
 
     Returns
     -------
@@ -65,10 +70,7 @@ def agreement(
         [any(abs(math.remainder(phi - one, math.tau)) <= NEAR_RAD for one in there) for phi in direction_rad]
     )
     if not near.any():
-        return Finding(
-            "note", "gauge against stick",
-            f"Readings and recording on {name} could not be compared: the recording tells no reach in any direction.",
-        )  # fmt: skip
+        return Finding("note", "gauge against stick", message(Agreements.not_compared, setup=setup))
 
     def told(angles: Array, from_rad: Array, share: Array) -> Array:
         return np.interp(np.mod(angles, math.tau), np.mod(from_rad, math.tau), share, period=math.tau)
@@ -80,40 +82,25 @@ def agreement(
     off, off_mirrored = (float(np.sqrt(np.mean(d**2))) for d in (apart, mirrored))
     worst, weakest = int(np.argmax(np.abs(apart))), int(np.argmin(predicted))
 
-    def figures(k: int) -> str:
-        return (
-            f"{direction_words(float(towards[k]))} {100 * predicted[k]:.0f} % predicted from the readings, "
-            f"{100 * found[k]:.0f} % recorded in {recorded_in}"
-        )
+    def compared(k: int) -> Message:
+        return message(
+            Agreements.compared, direction_rad=float(towards[k]), predicted_share=float(predicted[k]),
+            recorded_share=float(found[k]), task=task, recording=Name(recording),
+        )  # fmt: skip
 
     if off > 0.15 and off_mirrored < 0.6 * off:
-        return Finding(
-            "query",
-            "mirrored readings",
-            f"What was recorded on {name} is the mirror image of what the readings predict ({figures(worst)}): were left and "
-            "right swapped at the gauge, or is an axis of the stick turned round?",
-        )
+        mirror = message(Agreements.mirrored, setup=setup, worst=compared(worst))
+        return Finding("query", "mirrored readings", mirror)
     if abs(apart[worst]) > APART:
-        cause = (
-            "the gauge was pushed harder than play, or the stick is heavier than benched"
-            if apart[worst] > 0
-            else "the gauge slipped or was read too low, or the stick is lighter than benched"
-        )
-        return Finding(
-            "query",
-            "gauge against stick",
-            f"Readings and recording disagree on {name}: {figures(worst)} ({cause}). Read that direction once more.",
-        )
-    also = "" if weakest == worst else f" Weakest as predicted: {figures(weakest)}."
-    return Finding(
-        "note",
-        "gauge against stick",
-        f"Readings and recording agree on {name}: the largest difference is {100 * abs(apart[worst]):.0f} % of the travel, "
-        f"{figures(worst)}{_left_out(int((~near).sum()))}.{also}",
+        less = bool(apart[worst] > 0)
+        text = message(Agreements.apart, setup=setup, worst=compared(worst), less_recorded=less)
+        return Finding("query", "gauge against stick", text)
+    text = message(
+        Agreements.agree,
+        setup=setup,
+        difference_share=float(abs(apart[worst])),
+        worst=compared(worst),
+        weakest=None if weakest == worst else compared(weakest),
+        left_out=int((~near).sum()),
     )
-
-
-def _left_out(count: int) -> str:
-    if not count:
-        return ""
-    return f"; {count} direction{'' if count == 1 else 's'} without a recorded reach not compared"
+    return Finding("note", "gauge against stick", text)
