@@ -12,6 +12,7 @@ import numpy as np
 import pytest
 
 import worked_cases
+from said import said
 from stickwright.errors import BadInput
 from stickwright.mechanics.setups import at_contact, bench_log_sd, setups_of
 from stickwright.mechanics.to_order import kit_to_order
@@ -207,4 +208,6 @@ def test_what_the_kit_notes_of_a_thing_reaches_the_plan_where_it_is_used() -> No
             "switch": [{"name": "elm", "note": "rattles"}, {"name": "yew"}],
         }
     )  # fmt: skip
-    assert [one.text for one in kit_notes(kit, {"ash", "yew", None})] == ["ash, noted in the kit: sticks when cold."]
+    assert [said(one.text) for one in kit_notes(kit, {"ash", "yew", None})] == [
+        "Note in the kit on ash: sticks when cold."
+    ]

@@ -28,6 +28,10 @@ class Setups(Topic):
         use; effort; unintended activations a minute; dead zone (0: none)."""
 
     @abstractmethod
+    def unintended(self, *, rate: Estimate) -> str:
+        """Unintended activations a minute, with the upper end, by themselves: in a table."""
+
+    @abstractmethod
     def chosen(
         self, *, setup: Text, site: Name, performance: Text, to_confirm: tuple[Text, ...], limit: Text | None, second: Text | None,
         liked: tuple[Text, ...],

@@ -12,7 +12,6 @@ from itertools import pairwise
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
-from scipy.optimize import minimize_scalar
 
 from stickwright.errors import BadInput, Problem
 
@@ -239,6 +238,8 @@ def _slimmest(
 
     The width of the strip that holds all stamps is convex in its slope.
     """
+    from scipy.optimize import minimize_scalar  # only here: the app comes up without it
+
     reach = 2 * rounding / float(np.ptp(centred))
     found = minimize_scalar(
         lambda slope: float(np.ptp(times_s - slope * centred)),

@@ -5,8 +5,9 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from stickwright.catalogue import say
+from stickwright.codes.message import message
+from stickwright.codes.setups import Setups
 from stickwright.model.plan import Fit, Plan
-from stickwright.model.rates import rate_words
 from stickwright.model.sharing import Placement
 from stickwright.sheet.printed import percent
 from stickwright.units import figures
@@ -54,7 +55,7 @@ def differences(first: Plan, second: Plan) -> Differences:
                 _row(f"{name}: predicted reach in the weakest direction", percent(one.weakest_share), percent(other.weakest_share)),
                 _row(f"{name}: predicted effort", percent(one.effort_share), percent(other.effort_share)),
                 _row(f"{name}: predicted control", _bits(one), _bits(other)),
-                _row(f"{name}: predicted false inputs a minute", _false(one), _false(other)),
+                _row(f"{name}: predicted unintended activations", _false(one), _false(other)),
             ]  # fmt: skip
     rows += [_row(f"{name}: held by", _held(first, name), _held(second, name)) for name in _mounted(first, second)]
     told = " ".join(part for part in (_other_basis(first, second), _sentence(first, second, actions)) if part)
@@ -95,7 +96,7 @@ def _bits(fit: Fit) -> str:
 
 
 def _false(fit: Fit) -> str:
-    return rate_words(fit.false_per_min, "false input")
+    return say(message(Setups.unintended, rate=fit.false_per_min))
 
 
 def _mounted(first: Plan, second: Plan) -> tuple[str, ...]:

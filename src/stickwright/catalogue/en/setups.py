@@ -55,6 +55,11 @@ class Texts(Setups):
         zone = f" with a dead zone of {self.w.share(dead_zone_share)}" if dead_zone_share else ""
         return f"{reaches}, needs {self.w.share(effort_share)} of comfortable force, and gives {rate}{zone} (predicted)"
 
+    def unintended(self, *, rate: Estimate) -> str:
+        return self.w.rate(
+            rate, one="unintended activation", many="unintended activations", why=self.say(rate.why or "")
+        )
+
     def chosen(
         self, *, setup: Text, site: Name, performance: Text, to_confirm: tuple[Text, ...], limit: Text | None, second: Text | None,
         liked: tuple[Text, ...],
