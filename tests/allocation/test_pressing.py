@@ -32,7 +32,7 @@ from stickwright.model.game import Action
 from stickwright.model.kit import Controller, Switch
 from stickwright.model.parts import USUAL
 from stickwright.model.player import PARTS, Player, Press, Site
-from stickwright.model.rates import rate_words
+from stickwright.model.rates import told_rate
 
 PIP = Switch(name="pip", force_n=0.10, travel_m=0.0015, face_m=(0.012,))
 LEAF = Switch(name="leaf", force_n=0.35, travel_m=0.003, face_m=(0.020, 0.060))
@@ -268,7 +268,7 @@ class TestForce:
         press = Press(force_n=(3.0,), rest_force_n=(0.05, 0.06), involuntary_force_n=0.03)
         found = fit(press, Switch(name="tile", force_n=1.0, travel_m=0.002, face_m=(0.03,)), action(), part="thumb")
         assert found.false_estimate.has_interval
-        assert rate_words(found.false_estimate, "false press", "false presses") == "less than one false press an hour"
+        assert told_rate(found.false_estimate).kind == "rare"
 
     def test_spasms_that_nobody_tried_are_in_the_upper_end(self):
         """Four spasms a minute, told of another site, of this one without their force, or with one force only: the figure counts

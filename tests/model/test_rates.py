@@ -6,8 +6,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from stickwright.catalogue.en import writer
 from stickwright.model.estimate import Estimate
-from stickwright.model.rates import rate_words
 
 
 @pytest.mark.parametrize(
@@ -29,13 +29,13 @@ from stickwright.model.rates import rate_words
 )  # fmt: skip
 def test_a_rate_carries_its_upper_end(rate: Estimate, said: str) -> None:
     """Invented rates; by hand: 0.05 a minute is 3 an hour, 0.06 is 3.6, told as 4."""
-    assert rate_words(rate, "false input") == said
+    assert writer.rate(rate, one="false input", many="false inputs", why=rate.why or "") == said
 
 
 @given(value=st.floats(0, 1e6), over=st.floats(0, 1e6))
 def test_a_small_number_is_said_only_where_the_upper_end_is_small(value: float, over: float) -> None:
     """Law: 'less than one' is said only if the upper end is less than one an hour; never 'none', never 'nan'."""
-    said = rate_words(Estimate(value, 0.0, value + over), "false press", "false presses")
+    said = writer.rate(Estimate(value, 0.0, value + over), one="false press", many="false presses")
     assert ("less than one" in said) == (value + over < 0.5 / 60)
     for never in ("nan", "none", "no false", "presss"):
         assert never not in said

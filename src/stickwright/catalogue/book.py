@@ -13,8 +13,6 @@ from stickwright.codes.message import Text, module_of
 
 if TYPE_CHECKING:
     from stickwright.catalogue.writer import Writer
-    from stickwright.codes.cautions import Cautions
-    from stickwright.codes.filters import Filters
 
 __all__ = ["LANGUAGES", "Book", "book", "say", "speaking"]
 
@@ -46,16 +44,6 @@ class Book:
         if isinstance(text, str):
             return text
         return cast(str, getattr(self._topic(text.topic), text.text)(**dict(text.params)))
-
-    @property
-    def cautions(self) -> Cautions:
-        """The usual cautions."""
-        return cast("Cautions", self._topic("Cautions"))
-
-    @property
-    def filters(self) -> Filters:
-        """Filters of a tuned stick."""
-        return cast("Filters", self._topic("Filters"))
 
     def _topic(self, name: str) -> Any:
         if name not in self._topics:

@@ -158,3 +158,12 @@ class Topic(ABC):
     def __init__(self, writer: object, say: Callable[[Text], str]) -> None:
         self.w = writer
         self.say = say
+
+    def clause(self, text: Text) -> str:
+        """A text as it stands within a sentence: without its full stop.
+
+        Parameters
+        ----------
+        text : Message or str
+        """
+        return self.say(text).strip().rstrip(".")

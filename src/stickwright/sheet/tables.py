@@ -9,7 +9,7 @@ import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Protocol
 
-from stickwright.catalogue import book
+from stickwright.catalogue import say
 from stickwright.codes.filters import FilterFrequency, FilterNumber, Filters
 from stickwright.codes.message import Message, Text, message
 from stickwright.codes.setups import Setups
@@ -338,12 +338,15 @@ def _radius(dead_zone: Estimate) -> str:
 
 def _filter(choice: FilterChoice) -> str:
     """The filter kept, or that there is none, with its reason."""
-    return book().filters.row(
-        kind=choice.chosen.kind,
-        settings=tuple(_setting(name, value) for name, value in choice.chosen.settings),
-        lag_s=choice.chosen.lag_s,
-        lag_budget_s=choice.lag_budget_s,
-        reason=choice.sentence,
+    return say(
+        message(
+            Filters.row,
+            kind=choice.chosen.kind,
+            settings=tuple(_setting(name, value) for name, value in choice.chosen.settings),
+            lag_s=choice.chosen.lag_s,
+            lag_budget_s=choice.lag_budget_s,
+            reason=choice.sentence,
+        )
     )
 
 

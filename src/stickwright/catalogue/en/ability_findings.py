@@ -56,7 +56,7 @@ class Texts(AbilityFindings):
 
     def zero_force(self, *, directions_rad: tuple[float, ...], instead: Text) -> str:
         return (
-            f"A force of 0 was read {self.w.directions(directions_rad)}: it is taken as {self.w.clause(self.say(instead))}. If the "
+            f"A force of 0 was read {self.w.directions(directions_rad)}: it is taken as {self.clause(instead)}. If the "
             "player cannot push that way, give that direction the weight 0 in game.toml."
         )
 

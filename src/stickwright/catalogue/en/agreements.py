@@ -16,9 +16,6 @@ class Texts(Agreements):
 
     w: English
 
-    def _clause(self, text: Text) -> str:
-        return self.w.clause(self.say(text))
-
     def compared(
         self,
         *,
@@ -41,7 +38,7 @@ class Texts(Agreements):
 
     def mirrored(self, *, setup: Text, worst: Message) -> str:
         return (
-            f"What was recorded on {self.say(setup)} is the mirror image of what the readings predict ({self._clause(worst)}): were "
+            f"What was recorded on {self.say(setup)} is the mirror image of what the readings predict ({self.clause(worst)}): were "
             "left and right swapped at the gauge, or is an axis of the stick reversed?"
         )
 
@@ -51,15 +48,15 @@ class Texts(Agreements):
             if less_recorded
             else "the gauge slipped or was read too low, or the stick is lighter than on the bench"
         )
-        return f"Readings and recording disagree on {self.say(setup)}: {self._clause(worst)} ({cause}). Measure that direction once more."
+        return f"Readings and recording disagree on {self.say(setup)}: {self.clause(worst)} ({cause}). Measure that direction once more."
 
     def agree(
         self, *, setup: Text, difference_share: float, worst: Message, weakest: Message | None, left_out: int
     ) -> str:
-        also = f" Weakest as predicted: {self._clause(weakest)}." if weakest else ""
+        also = f" Weakest as predicted: {self.clause(weakest)}." if weakest else ""
         directions = self.w.plural(left_out, one="1 direction", other=f"{left_out} directions")
         without = f"; {directions} without a recorded travel not compared" if left_out else ""
         return (
             f"Readings and recording agree on {self.say(setup)}: the largest difference is {self.w.share(difference_share)} of "
-            f"travel, {self._clause(worst)}{without}.{also}"
+            f"travel, {self.clause(worst)}{without}.{also}"
         )

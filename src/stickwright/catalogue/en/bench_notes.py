@@ -152,7 +152,7 @@ class Texts(BenchNotes):
         return self.w.share(share) if share >= 0.01 or share == 0 else f"less than {self.w.share(0.01)}"
 
     def returns_unknown(self, *, why: Text) -> str:
-        return f"returns to centre: not known ({self.w.clause(self.say(why))})"
+        return f"returns to centre: not known ({self.clause(why)})"
 
     def returns_see_friction(self) -> str:
         return "returns to centre: not known (see friction)"
@@ -170,7 +170,7 @@ class Texts(BenchNotes):
         return "returns to centre: yes"
 
     def leaves_off_centre(self, *, returns: Text) -> str:
-        told = self.w.clause(self.say(returns))
+        told = self.clause(returns)
         return f"{told[:1].upper()}{told[1:]}. Set the dead zone above that, or clean the stick."
 
     def worn_spring(self, *, loss_share: float, sure: bool, before_n: float, now_n: float) -> str:

@@ -63,15 +63,12 @@ class Texts(Choices):
 
     w: English
 
-    def _clause(self, text: Text) -> str:
-        return self.w.clause(self.say(text))
-
     def _joined(self, texts: tuple[Text, ...], sign: str = "; ") -> str:
-        return sign.join(self._clause(one) for one in texts)
+        return sign.join(self.clause(one) for one in texts)
 
     def _scores(self, loss_points: float | None, trade: Text) -> str:
         lower = "almost the same" if loss_points is None else f"{self.w.score(loss_points)} lower"
-        return f"scores {lower} ({self._clause(trade)})"
+        return f"scores {lower} ({self.clause(trade)})"
 
     def at_site(self, *, site: Name, device: Text, toggle: bool) -> str:
         return f"{self.w.name(site)} on {self.say(device)}{', press on, press off' if toggle else ''}"
@@ -103,10 +100,10 @@ class Texts(Choices):
     def instead(self, *, place: Text, then: tuple[Text, ...], more: int, loss_points: float | None, trade: Text) -> str:
         also = f"; then {self._joined(then, ' and ')}" if then else ""
         also += f" and {more} more" if more else ""
-        return f"{self._clause(place)}{also}: {self._scores(loss_points, trade)}."
+        return f"{self.clause(place)}{also}: {self._scores(loss_points, trade)}."
 
     def no_other(self, *, nearest: Text | None) -> str:
-        closest = "" if nearest is None else f" The nearest fails: {self._clause(nearest)}."
+        closest = "" if nearest is None else f" The nearest fails: {self.clause(nearest)}."
         return f"There is no other way.{closest}"
 
     def alternative(self, *, changes: tuple[Text, ...], more: int, loss_points: float | None, trade: Text) -> str:
@@ -114,7 +111,7 @@ class Texts(Choices):
         return f"{self._joined(changes)}{also}: {self._scores(loss_points, trade)}."
 
     def change(self, *, action: Name, new: Text, old: Text) -> str:
-        return f"{self.w.name(action)}: {self._clause(new)} instead of {self._clause(old)}"
+        return f"{self.w.name(action)}: {self.clause(new)} instead of {self.clause(old)}"
 
     def then_lost(self, *, actions: tuple[Name, ...], more: int) -> str:
         if not actions:
@@ -129,19 +126,19 @@ class Texts(Choices):
         where = self.w.name(site) if site else ""
         on = self.say(device) if device is not None else ""
         told = f"{where} on {on}" if where and on else where or on
-        return f"{told}: {self._clause(why)}" if told else self._clause(why)
+        return f"{told}: {self.clause(why)}" if told else self.clause(why)
 
     def several(self, *, told: tuple[Text, ...]) -> str:
         return self._joined(told)
 
     def reason(self, *, only: bool, told: tuple[Text, ...], broken: Text | None) -> str:
         parts = ["the only control site able to do this"] if only else []
-        parts += [self._clause(one) for one in told]
-        parts += [f"it breaks a rule of practice: {self._clause(broken)}"] if broken is not None else []
+        parts += [self.clause(one) for one in told]
+        parts += [f"it breaks a rule of practice: {self.clause(broken)}"] if broken is not None else []
         return "; ".join(parts)
 
     def nobody(self, *, nearest: Text) -> str:
-        return f"no control site of the player can do it: {self._clause(nearest)}"
+        return f"no control site of the player can do it: {self.clause(nearest)}"
 
     def cheaper(self, *, action: Name, cost_points: float) -> str:
         return (
@@ -153,7 +150,7 @@ class Texts(Choices):
         return "cannot be done together with the rest"
 
     def nobody_with_kit(self, *, nearest: Text | None) -> str:
-        return f"nobody can do it with this kit{f': {self._clause(nearest)}' if nearest is not None else ''}"
+        return f"nobody can do it with this kit{f': {self.clause(nearest)}' if nearest is not None else ''}"
 
     def on_grip(self, *, controller: Name) -> str:
         return f"it is fixed to the grip of {self.w.name(controller)}, for a hand"
@@ -177,7 +174,7 @@ class Texts(Choices):
         return "left out, because the treating team has not agreed"
 
     def either_way(self, *, held: Text, toggled: Text) -> str:
-        return f"{self._clause(held)}; with press on, press off: {self._clause(toggled)}"
+        return f"{self.clause(held)}; with press on, press off: {self.clause(toggled)}"
 
     def not_common(self) -> str:
         return "it is not among the devices that are set up for all games"

@@ -19,9 +19,6 @@ class Texts(Clashes):
 
     w: English
 
-    def _clause(self, text: Text) -> str:
-        return self.w.clause(self.say(text))
-
     def _capital(self, text: str) -> str:
         return f"{text[:1].upper()}{text[1:]}"
 
@@ -32,14 +29,14 @@ class Texts(Clashes):
         return f"{count} {self.w.plural(count, one=one, other=f'{one}s')}"
 
     def sentence(self, *, told: tuple[Text, ...], more: int, out: tuple[Text, ...], one_each: bool) -> str:
-        first, *others = (self._clause(one) for one in told)
+        first, *others = (self.clause(one) for one in told)
         said = [f"{self._capital(first)}."]
         said += [f"Also, {one}." for one in others]
         said += (
             [f"There {self.w.plural(more, one='is', other='are')} {self._many(more, 'more conflict')}."] if more else []
         )
         if out:
-            ways = "; ".join(self._clause(one) for one in out)
+            ways = "; ".join(self.clause(one) for one in out)
             said.append(f"Resolve by one of: {ways}." if one_each or len(out) > 1 else f"To resolve: {ways}.")
         return " ".join(said)
 
@@ -64,14 +61,14 @@ class Texts(Clashes):
         return f"{self.w.name(action)} is wanted, by pressing {self.w.name(members)} together"
 
     def not_all(self, *, requests: tuple[Text, ...]) -> str:
-        told = "; ".join(self._clause(one) for one in requests)
+        told = "; ".join(self.clause(one) for one in requests)
         return f"these cannot all be met: {told}. Without any one of them, the others can"
 
     def cannot(self, *, action: Name) -> str:
         return f"{self.w.name(action)} cannot be done"
 
     def nobody(self, *, action: Name, nearest: Text | None) -> str:
-        why = f" ({self._clause(nearest)})" if nearest is not None else ""
+        why = f" ({self.clause(nearest)})" if nearest is not None else ""
         return f"nobody can do {self.w.name(action)} with this kit{why}"
 
     def the_game(self) -> str:
@@ -132,7 +129,7 @@ class Texts(Clashes):
         return f"{self.w.name(what)} is to stay with {self.say(where)}"
 
     def keep_impossible(self, *, what: Name, where: Text, why: Text | None) -> str:
-        reason = f" ({self._clause(why)})" if why is not None else ""
+        reason = f" ({self.clause(why)})" if why is not None else ""
         return f"{self.keep(what=what, where=where)}, which is not possible{reason}"
 
     def no_option(self) -> str:
@@ -189,7 +186,7 @@ class Texts(Clashes):
         return "a switch" if role is None else f"a switch as {self.w.role(role)}"
 
     def give_up_all(self, *, parts: tuple[Text, ...]) -> str:
-        return self.w.all_of(tuple(self._clause(one) for one in parts))
+        return self.w.all_of(tuple(self.clause(one) for one in parts))
 
     def leave_out(self, *, actions: tuple[Name, ...]) -> str:
         for_them = self.w.plural(len(actions), one="a helper for it", other="helpers for them")

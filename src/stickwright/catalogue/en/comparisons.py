@@ -25,8 +25,8 @@ class Texts(Comparisons):
     w: English
 
     def judged(self, *, judgement: Judgement, label: Text, before: Text, after: Text, difference: Text | None) -> str:
-        figures = f"{self.w.clause(self.say(before))} before, {self.w.clause(self.say(after))} after"
-        apart = "" if difference is None else f"; difference {self.w.clause(self.say(difference))}"
+        figures = f"{self.clause(before)} before, {self.clause(after)} after"
+        apart = "" if difference is None else f"; difference {self.clause(difference)}"
         return f"{_JUDGED[judgement]}. {self.say(label)}: {figures}{apart}."
 
     def whole(self, *, told: tuple[Text, ...]) -> str:
@@ -52,4 +52,4 @@ class Texts(Comparisons):
         )
 
     def no_interval(self, *, run: Literal["before", "after"], why: Text) -> str:
-        return f"{run}: {self.w.clause(self.say(why))}"
+        return f"{run}: {self.clause(why)}"

@@ -52,7 +52,7 @@ class Texts(Devices):
         return said if switch else f"{said} To use a confirm switch, press it now."
 
     def confirm_switch(self, *, button: Text, device: Text) -> str:
-        return f"Confirm switch: {self.say(button)} of {self.w.clause(self.say(device))}."
+        return f"Confirm switch: {self.say(button)} of {self.clause(device)}."
 
     def plugged_in(self, *, device: Text, main: bool) -> str:
         return f"'{self.say(device)}' is plugged in{'' if main else ' as well'}."

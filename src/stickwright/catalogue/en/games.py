@@ -16,7 +16,7 @@ class Texts(Games):
     w: English
 
     def _all(self, texts: tuple[Text, ...]) -> str:
-        return self.w.all_of(tuple(self.w.clause(self.say(one)) for one in texts))
+        return self.w.all_of(tuple(self.clause(one) for one in texts))
 
     def replug(
         self, *, device: Name, site: Name, socket: Name, old_socket: Name | None, instead_of: Name | None, first: tuple[Text, ...],
@@ -33,7 +33,7 @@ class Texts(Games):
         return f"{self.w.name(device)} from {self.w.name(socket)}"
 
     def refit(self, *, site: Name, after: Text, before: Text) -> str:
-        return f"At the {self.w.name(site)}: {self.w.clause(self.say(after))} instead of {self.w.clause(self.say(before))}."
+        return f"At the {self.w.name(site)}: {self.clause(after)} instead of {self.clause(before)}."
 
     def hours_of(self, *, games: tuple[Name, ...]) -> str:
         return f"Hours of {self.w.names(games)}"
@@ -51,9 +51,9 @@ class Texts(Games):
 
     def otherwise(self, *, change: Text, lost_points: float | None) -> str:
         if lost_points is None:
-            return self.w.clause(self.say(change))
+            return self.clause(change)
         how = f"{self.w.score(abs(lost_points))} {'lower' if lost_points > 0 else 'higher'}"
-        return f"{self.w.clause(self.say(change))} (scores {how})"
+        return f"{self.clause(change)} (scores {how})"
 
     def swap(self, *, game: Name, refits: tuple[Text, ...]) -> str:
         return f"For {self.w.name(game)}: {' '.join(self.say(one) for one in refits)}"

@@ -37,7 +37,7 @@ class Texts(Holding):
         return f"it weighs {self.w.amount(whole_kg, 'g')}{beside}{each}"
 
     def reasons(self, *, told: tuple[Text, ...]) -> str:
-        return "; ".join(self.w.clause(self.say(one)) for one in told)
+        return "; ".join(self.clause(one) for one in told)
 
     def mass_of(self, *, device: Name, on_grip: bool) -> str:
         return f"Mass of {self.w.name(device)}{' on the grip' if on_grip else ''}"

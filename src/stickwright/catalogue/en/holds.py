@@ -45,7 +45,7 @@ class Texts(Holds):
         return "all holds were of the same length: stopped by the clock, or copied"
 
     def by_curve(self, *, joint: Joint, models: int, note: Text | None) -> str:
-        more = f". {self.w.clause(self.say(note))}" if note else ""
+        more = f". {self.clause(note)}" if note else ""
         return (
             f"no hold was measured: curve of {_CURVE} ({self._joint(joint)}, healthy adults); the interval is the spread between "
             f"{models} published models{more}"

@@ -19,9 +19,6 @@ class Texts(Layouts):
 
     w: English
 
-    def _clause(self, text: Text) -> str:
-        return self.w.clause(self.say(text))
-
     def not_found(self) -> str:
         return (
             "Within the time limit, neither a control layout nor a proof that there is none was found. Ask for less, or say "
@@ -54,7 +51,7 @@ class Texts(Layouts):
         return f"{told} Some requests cannot be met." if clashed else told
 
     def nobody_can(self, *, number: int, action: Name, nearest: Text | None) -> str:
-        why = f" ({self._clause(nearest)})" if nearest is not None else ""
+        why = f" ({self.clause(nearest)})" if nearest is not None else ""
         return (
             f"Action {number} of the game, {self.w.name(action)}: no control site of the player can do it with this kit{why}, and it is "
             "left neither to an option of the game nor to a helper. Add an option, a helper or the cost to the player of going "
@@ -73,12 +70,12 @@ class Texts(Layouts):
     def try_together(self, *, first: Name, second: Name, first_site: Name, second_site: Name, why: Text) -> str:
         return (
             f"{self.w.name(first)} and {self.w.name(second)} must be possible at the same moment, at the {self.w.name(first_site)} and "
-            f"the {self.w.name(second_site)}. To confirm: try both at once for 20 s (as assumed: {self._clause(why)})."
+            f"the {self.w.name(second_site)}. To confirm: try both at once for 20 s (as assumed: {self.clause(why)})."
         )
 
     def busy_site(self, *, site: Name, confirm: Text, busy_share: float, most_share: float) -> str:
         return (
-            f"{self.w.name(site)}: to confirm: measure {self._clause(confirm)} (as assumed: presses fill {self.w.share(busy_share)} of "
+            f"{self.w.name(site)}: to confirm: measure {self.clause(confirm)} (as assumed: presses fill {self.w.share(busy_share)} of "
             f"the busiest minute, more than {self.w.share(most_share)})."
         )
 
@@ -94,7 +91,7 @@ class Texts(Layouts):
         )
 
     def press_notes(self, *, site: Name, notes: tuple[Text, ...]) -> str:
-        return f"{self.w.name(site)}: {'; '.join(self._clause(one) for one in notes)}."
+        return f"{self.w.name(site)}: {'; '.join(self.clause(one) for one in notes)}."
 
     def cables(self) -> str:
         return (
@@ -131,7 +128,7 @@ class Texts(Layouts):
 
     def load(self, *, why: Text, lost_share: float | None) -> str:
         lost = "" if lost_share is None else f"; it lost {self.w.share(lost_share)} of its force over the visit"
-        return f"{self._clause(why)}{lost}"
+        return f"{self.clause(why)}{lost}"
 
     def load_unknown(self) -> str:
         return "no figure shows how soon it tires"
@@ -152,7 +149,7 @@ class Texts(Layouts):
         return f"{self.w.name(action)} needs holds of {self.w.amount(held_s, 's')}, and {self.w.amount(limit_s, 's')} is the limit"
 
     def busy_basis(self, *, parts: tuple[Text, ...], busy_s: float) -> str:
-        return f"{'; '.join(self._clause(one) for one in parts)}: {self.w.whole(busy_s)} of 60 s"
+        return f"{'; '.join(self.clause(one) for one in parts)}: {self.w.whole(busy_s)} of 60 s"
 
     def busy_held(self, *, action: Name, duty_share: float) -> str:
         return f"{self.w.name(action)} held {self.w.share(duty_share)} of the time"

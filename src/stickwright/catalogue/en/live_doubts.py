@@ -36,7 +36,7 @@ class Texts(LiveDoubts):
 
     def two_moved(self, *, most: Text, other: Text) -> str:
         return (
-            f"Two sticks moved: most of all {self.w.clause(self.say(most))}, but also {self.w.clause(self.say(other))}. "
+            f"Two sticks moved: most of all {self.clause(most)}, but also {self.clause(other)}. "
             "Wiggle only the one that you want to measure."
         )
 
@@ -54,7 +54,7 @@ class Texts(LiveDoubts):
         return reasons[reason]
 
     def rate_unknown(self, *, why: Text) -> str:
-        return f"How often the stick reports is not known: {self.w.clause(self.say(why))}."
+        return f"How often the stick reports is not known: {self.clause(why)}."
 
     def rate_at_least(self, *, rate_hz: float) -> str:
         return f"The stick reports at least {self.w.whole(rate_hz)} times per second."

@@ -180,11 +180,11 @@ class Texts(LiveFigures):
         return {"information": "for information", "enough": "enough", "more": "more would help"}[line]
 
     def _told(self, label: Text, value: Text, wanted: Text) -> str:
-        said, enough = self.w.clause(self.say(value)), self.w.clause(self.say(wanted))
+        said, enough = self.clause(value), self.clause(wanted)
         return f"{self.say(label)}: {said}; wanted: {enough}."
 
     def _why(self, value: Estimate) -> str:
-        return self.w.clause(self.say(value.why)) if value.why else _REASONS["too-little"]
+        return self.clause(value.why) if value.why else _REASONS["too-little"]
 
     def _bare(self, value: float, unit: FigureUnit) -> str:
         shown = 100 * value if unit in ("share", "share/s") else math.degrees(value) if unit == "rad" else value

@@ -30,10 +30,10 @@ class Texts(MountAnswers):
     def row(
         self, *, how: Message, under: tuple[Message, ...], lost_share: float | None, confirm: tuple[Message, ...]
     ) -> str:
-        parts = "".join(f"; with {self.w.clause(self.say(one))}" for one in under)
+        parts = "".join(f"; with {self.clause(one)}" for one in under)
         lost = f"; its flex takes {self.w.share(lost_share)} of the travel" if lost_share is not None else ""
         asked = "".join(f" {self.say(one)}" for one in confirm)
-        return f"on {self.w.clause(self.say(how))}{parts}{lost}.{asked}"
+        return f"on {self.clause(how)}{parts}{lost}.{asked}"
 
     def how(self, *, mount: Name | None, on: Name, clamped: bool, fastener: Name | None) -> str:
         fixed = f", fixed with {self.w.name(fastener)}" if fastener is not None else ""
@@ -45,7 +45,7 @@ class Texts(MountAnswers):
     def confirm(self, *, measure: Message, rules: tuple[CheckName, ...]) -> str:
         checks = Checks(self.w, self.say)
         names = ", ".join(dict.fromkeys(checks.named(what=one, number=0) for one in rules))
-        return f"To confirm: {self.w.clause(self.say(measure))} (for: {names})."
+        return f"To confirm: {self.clause(measure)} (for: {names})."
 
     def nothing_near(self, *, device: Name, pieces: int, site: Name) -> str:
         return f"Nothing in the kit or the room comes near where {self.w.pieces(pieces, device)} must stand for {self.w.name(site)}."
@@ -53,7 +53,7 @@ class Texts(MountAnswers):
     def not_held(
         self, *, device: Name, pieces: int, site: Name, nearest: Name, why: Message | None, change: Message | None
     ) -> str:
-        reason = "it fails" if why is None else self.w.clause(self.say(why))
+        reason = "it fails" if why is None else self.clause(why)
         more = f" {self.say(change)}" if change is not None else ""
         return (
             f"Nothing here holds {self.w.pieces(pieces, device)} for {self.w.name(site)}. {self.w.name(nearest)} comes nearest: "

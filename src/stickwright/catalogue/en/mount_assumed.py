@@ -23,7 +23,7 @@ class Texts(MountAssumed):
         pair = f"{foot} on {ground or 'an unknown surface'}"
         taken = f"{pair} taken as {self.w.number(taken_factor)}"
         said = f"{taken}, as when dusty" if dusty else f"clean, dry {taken}"
-        return f"friction not measured: {said}; to confirm: {self.w.clause(self.say(measure))}"
+        return f"friction not measured: {said}; to confirm: {self.clause(measure)}"
 
     def fastening(self) -> str:
         return "what fastens it was not measured"

@@ -55,7 +55,7 @@ class Texts(MountCautions):
         )
 
     def stability_known(self, *, known: Message) -> str:
-        return f"Stability of the chair: {self.w.clause(self.say(known))}. Whatever this says, {_ASK}"
+        return f"Stability of the chair: {self.clause(known)}. Whatever this says, {_ASK}"
 
     def transfer(self, *, swings: bool, time_s: float | None, assumed: bool, aim_s: float, slow: bool) -> str:
         how = "swings aside and comes back to its mark" if swings else "comes off"

@@ -18,7 +18,7 @@ class Texts(MountChanges):
     w: English
 
     def all_of(self, *, changes: tuple[Message, ...]) -> str:
-        return f"{capital('; '.join(self.w.clause(self.say(one)) for one in changes))}."
+        return f"{capital('; '.join(self.clause(one) for one in changes))}."
 
     def both(self, *, first: Message, second: Message) -> str:
         return f"{self.say(first)} {self.say(second)}"

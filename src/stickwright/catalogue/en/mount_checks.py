@@ -146,7 +146,7 @@ class Texts(MountChecks):
         verdict = "good enough for so light a push" if light else "not relied on until it is known"
         return (
             f"{capital(self.named(what=what, number=number))}: {load} from a push of {self.w.amount(push_n, 'n')}; "
-            f"{self.w.clause(self.say(lacks))}; {verdict}."
+            f"{self.clause(lacks)}; {verdict}."
         )
 
     def lacks_friction(self) -> str:

@@ -37,11 +37,11 @@ class Texts(MountRules):
     def release_unmeasured(self, *, site: Name, coupling: Name, measure: Message) -> str:
         return (
             f"{self.w.name(site)}: a mount at the face must let go, and at what force {self.w.name(coupling)} lets go is not known, "
-            f"so it does not count as a breakaway. To confirm: {self.w.clause(self.say(measure))}."
+            f"so it does not count as a breakaway. To confirm: {self.clause(measure)}."
         )
 
     def release_fails(self, *, site: Name, why: Message) -> str:
-        return f"{self.w.name(site)}: {self.w.clause(self.say(why))}."
+        return f"{self.w.name(site)}: {self.clause(why)}."
 
     def tilt_unsure(
         self, *, site: Name, device: DeviceKind, most_m: float, tolerance_m: float, measure: Message
@@ -49,7 +49,7 @@ class Texts(MountRules):
         return (
             f"{self.w.name(site)}: over the tilts used in play it may move {self.w.amount(most_m, 'mm')} against the {device}, "
             f"because the tilt pivot is only assumed; {self.w.amount(tolerance_m, 'mm')} is acceptable. {self._strict()} "
-            f"To lift this, {self.w.clause(self.say(measure))}."
+            f"To lift this, {self.clause(measure)}."
         )
 
     def tilt_stand(self, *, site: Name, device: DeviceKind, from_rad: float, to_rad: float, shift_m: float) -> str:
@@ -91,16 +91,16 @@ class Texts(MountRules):
         )
 
     def to_confirm(self, *, measures: tuple[Message, ...], told: Message) -> str:
-        return f"To confirm: {self._listed(measures)} (as assumed: {self.w.clause(self.say(told))})."
+        return f"To confirm: {self._listed(measures)} (as assumed: {self.clause(told)})."
 
     def may_be(self, *, why: Message) -> str:
-        return f"it passes as assumed, but this is possible: {self.w.clause(self.say(why))}"
+        return f"it passes as assumed, but this is possible: {self.clause(why)}"
 
     def at_face(self, *, why: Message, measures: tuple[Message, ...]) -> str:
-        return f"{self.w.clause(self.say(why))}. {self._strict()} To lift this, {self._listed(measures)}."
+        return f"{self.clause(why)}. {self._strict()} To lift this, {self._listed(measures)}."
 
     def _listed(self, measures: tuple[Message, ...]) -> str:
-        return "; ".join(self.w.clause(self.say(one)) for one in measures)
+        return "; ".join(self.clause(one) for one in measures)
 
     def _strict(self) -> str:
         return "At the face nothing rests on an assumed figure, because a wrong guess there could hurt somebody."

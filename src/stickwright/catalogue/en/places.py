@@ -98,7 +98,7 @@ class Texts(Places):
         )
 
     def _told(self, found_on: Text) -> str:
-        return self.w.clause(self.say(found_on))
+        return self.clause(found_on)
 
     @staticmethod
     def _degrees(angle_rad: float) -> str:

@@ -239,7 +239,7 @@ class Texts(Presses):
         return f"spasms at the {self.w.name(site)}: it activates in {self.w.share(fires_share)} of them (judged by their force, not tried)"
 
     def assumption(self, *, what: Text, value: Text, why: Text) -> str:
-        return f"{self.w.clause(self.say(what))}: {self.w.clause(self.say(value))} ({self.w.clause(self.say(why))})"
+        return f"{self.clause(what)}: {self.clause(value)} ({self.clause(why)})"
 
     def _count(self, action: Name, count_per_min: float) -> str:
         many = self.w.trimmed(count_per_min)
@@ -255,7 +255,7 @@ class Texts(Presses):
         return f"force of the buttons of {self.w.name(controller)}: {self.w.amount(force_n, 'n')} (not measured)"
 
     def moving_assumed(self, *, site: Name, why: Text) -> str:
-        return f"moving between switches at the {self.w.name(site)}: {self.w.clause(self.say(why))}"
+        return f"moving between switches at the {self.w.name(site)}: {self.clause(why)}"
 
     def spacing_assumed(self, *, site: Name) -> str:
         return f"distance between switches at the {self.w.name(site)}: their own width (size not known)"
@@ -270,4 +270,4 @@ class Texts(Presses):
         )
 
     def in_state(self, *, state: Name, why: Text) -> str:
-        return f"{self.w.name(state)}: {self.w.clause(self.say(why))}"
+        return f"{self.w.name(state)}: {self.clause(why)}"

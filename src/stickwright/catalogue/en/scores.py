@@ -120,7 +120,7 @@ class Texts(Scores):
         return "a switch is only on or off"
 
     def to_try(self, *, doubt: Text) -> str:
-        return f"to be tried: {self.w.clause(self.say(doubt))}"
+        return f"to be tried: {self.clause(doubt)}"
 
     def toggle(self) -> str:
         return "press on, press off"
@@ -217,4 +217,4 @@ class Texts(Scores):
         )
 
     def decided_by_costs(self, *, told: tuple[Text, ...]) -> str:
-        return ". ".join(self.w.clause(self.say(one)) for one in told)
+        return ". ".join(self.clause(one) for one in told)

@@ -56,7 +56,7 @@ class Texts(Seating):
         return f"{self.w.name(site)}: {said}{self.say(question)}"
 
     def tips(self, *, site: Name, check: Message) -> str:
-        return f"{self.w.name(site)}: by statics the chair tips on level ground: {self.w.clause(self.say(check))}."
+        return f"{self.w.name(site)}: by statics the chair tips on level ground: {self.clause(check)}."
 
     def height_unknown(self) -> str:
         return "The table's height cannot be compared with the elbow: measure from the seat down to the floor (seat_to_floor_mm)."

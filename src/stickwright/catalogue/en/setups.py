@@ -22,9 +22,6 @@ class Texts(Setups):
         said = self.say(text).strip().rstrip(".")
         return f"{said[:1].upper()}{said[1:]}."
 
-    def _clause(self, text: Text) -> str:
-        return self.say(text).strip().rstrip(".")
-
     def named(self, *, stick: Name, topper: Name | None, extension: Name | None, raised_rad: float) -> str:
         parts = [self.w.name(stick)]
         if topper:
@@ -80,20 +77,20 @@ class Texts(Setups):
     ) -> str:
         out = [self._sentence(performance)]
         out += [self._sentence(one) for one in to_confirm]
-        out += [f"What limits it: {self._clause(limit)}."] if limit else []
+        out += [f"What limits it: {self.clause(limit)}."] if limit else []
         out += [self.say(second)] if second else []
         return " ".join([*out, *(self.say(one) for one in liked)])
 
     def none_fits(self, *, site: Name, nearest: Text, fails: tuple[Text, ...], helps: Text | None) -> str:
-        why = "; ".join(self._clause(one) for one in fails)
+        why = "; ".join(self.clause(one) for one in fails)
         change = f" {self.would_help(change=helps)}" if helps else ""
         return f"No stick in the kit fits the {self.w.name(site)}. The nearest is {self.say(nearest)}: {why}.{change}"
 
     def would_help(self, *, change: Text) -> str:
-        return f"What would help: {self._clause(change)}."
+        return f"What would help: {self.clause(change)}."
 
     def no_second(self, *, nearest: Text, limit: Text) -> str:
-        return f"No other stick fits. The nearest is {self.say(nearest)}: {self._clause(limit)}."
+        return f"No other stick fits. The nearest is {self.say(nearest)}: {self.clause(limit)}."
 
     def second(self, *, setup: Text, performance: Text, more_bits: float, tie: bool) -> str:
         beside = f"{abs(more_bits):.1f} bit {'more' if more_bits > 0 else 'less'} precision"
@@ -101,10 +98,10 @@ class Texts(Setups):
             beside = "the same precision"
         elif tie:
             beside += ", which counts as equal"
-        return f"Second choice: {self.say(setup)}, which {self._clause(performance)} ({beside})."
+        return f"Second choice: {self.say(setup)}, which {self.clause(performance)} ({beside})."
 
     def liked(self, *, stick: Name, setup: Text, fits: bool, limit: Text | None) -> str:
-        why = f" ({self._clause(limit)})" if limit else ""
+        why = f" ({self.clause(limit)})" if limit else ""
         how = "fits too" if fits else "does not fit"
         return f"The player likes {self.w.name(stick)}: {self.say(setup)} {how}{why}. The player's wish counts."
 
@@ -192,7 +189,7 @@ class Texts(Setups):
 
     def turn_carried_over(self, *, site: Name, turn_rad: float, source: Text) -> str:
         return (
-            f"{self.w.name(site)}: the base is turned {self.w.turn(turn_rad)} (seen from above), as {self._clause(source)}. To "
+            f"{self.w.name(site)}: the base is turned {self.w.turn(turn_rad)} (seen from above), as {self.clause(source)}. To "
             "confirm: record pushes on the chosen stick."
         )
 

@@ -15,7 +15,7 @@ class Texts(ToConfirm):
     w: English
 
     def doubt(self, *, confirm: Text, assumed: Text) -> str:
-        return f"to confirm: {self.w.clause(self.say(confirm))} (as assumed: {self.w.clause(self.say(assumed))})"
+        return f"to confirm: {self.clause(confirm)} (as assumed: {self.clause(assumed)})"
 
     def steps(self, *, trials: tuple[Text, ...], readings: tuple[Text, ...]) -> str:
         verbs = (("try", trials), ("measure", readings))

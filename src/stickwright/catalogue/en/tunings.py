@@ -24,7 +24,7 @@ class Texts(Tunings):
     w: English
 
     def centre_left(self, *, why: Text) -> str:
-        return f"Centre: not changed ({self._clause(why)})."
+        return f"Centre: not changed ({self.clause(why)})."
 
     def centre(self, *, right_share: float, forward_share: float) -> str:
         side = "right" if right_share >= 0 else "left"
@@ -61,10 +61,10 @@ class Texts(Tunings):
         return f"Dead zone: {self.say(size)}{own}"
 
     def zone_assumed(self, *, radius_share: float, why: Text) -> str:
-        return f"{self.w.share(radius_share)} of the player's range, {self._clause(why)}."
+        return f"{self.w.share(radius_share)} of the player's range, {self.clause(why)}."
 
     def zone_none(self, *, why: Text) -> str:
-        return f"none is set ({self._clause(why)})."
+        return f"none is set ({self.clause(why)})."
 
     def zone_measured(self, *, radius_share: float, samples: int) -> str:
         return (
@@ -73,7 +73,7 @@ class Texts(Tunings):
         )
 
     def curve_straight(self, *, why: Text) -> str:
-        return f"straight ({self._clause(why)})"
+        return f"straight ({self.clause(why)})"
 
     def curve_bent(
         self, *, centre_share: float, growth_share: float, task: Literal["hold", "aim"], steep_factor: float
@@ -86,7 +86,7 @@ class Texts(Tunings):
         )
 
     def curve(self, *, curve: Text) -> str:
-        return f"Curve: {self._clause(curve)}."
+        return f"Curve: {self.clause(curve)}."
 
     def no_filter(self) -> str:
         return "Filter: none chosen, because no following of a moving target was recorded."
@@ -180,7 +180,7 @@ class Texts(Tunings):
 
     def short_rest(self, *, why: Text, largest_share: float, longer_factor: float) -> str:
         return (
-            f"No dead zone can be set: {self._clause(why)}. It would be {self.w.tenth_share(largest_share)} or more. Record a rest at "
+            f"No dead zone can be set: {self.clause(why)}. It would be {self.w.tenth_share(largest_share)} or more. Record a rest at "
             f"least {longer_factor:.1f} times as long."
         )
 
@@ -199,7 +199,7 @@ class Texts(Tunings):
 
     def few_levels(self, *, why: Text) -> str:
         return (
-            f"The curve stays straight: {self._clause(why)}. Record holds (or aims) at a quarter, half, three quarters and the whole "
+            f"The curve stays straight: {self.clause(why)}. Record holds (or aims) at a quarter, half, three quarters and the whole "
             "of the player's range."
         )
 
@@ -243,7 +243,7 @@ class Texts(Tunings):
     def why_involuntary(self, *, radius_share: float, rest_share: float | None, rest_why: Text | None) -> str:
         needs = f"the stick at rest needs {self.w.tenth_share(rest_share)}" if rest_share is not None else ""
         if rest_why is not None:
-            unknown = f"what rest needs is not known, because {self._clause(rest_why)}"
+            unknown = f"what rest needs is not known, because {self.clause(rest_why)}"
             needs = f"{needs}; {unknown}" if needs else unknown
         because = f" ({needs})" if needs else ""
         return f"set so that a radius of {self.w.share(radius_share)} keeps out involuntary movement in play{because}"
@@ -275,9 +275,6 @@ class Texts(Tunings):
 
     def not_usable(self, *, stick: Name) -> str:
         return f"the recordings on {self.w.name(stick)} cannot be used yet"
-
-    def _clause(self, text: Text) -> str:
-        return self.say(text).strip().rstrip(".")
 
     def _off(self, rms_share: float) -> str:
         return f"The output differs from the full response by {self.w.share(rms_share)} of full output (rms, typical size)."
