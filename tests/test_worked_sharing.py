@@ -235,7 +235,7 @@ class TestMarit:
         told = best("marit")
         assert (told["steer"].socket, told["brake"].socket) == ("q1", "k1")
         assert {told["boost"].socket, told["menu"].socket} == {"k2", "k3"}
-        assert "Set no other socket to left stick: one of two silently wins." in steps("marit")
+        assert "Set no other socket to left stick: only one of them will work, without warning." in steps("marit")
 
     @pytest.mark.parametrize("side", ["left head side", "right head side"])
     def test_the_brake_cannot_be_at_the_head_sides(self, side: str) -> None:

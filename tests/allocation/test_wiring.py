@@ -107,7 +107,7 @@ def test_marit() -> None:
         ("query", "A1 (birch to q1): four-conductor plugs come in two orders, ground on ring 2 or on the sleeve. "
                   "Compare the papers of hub and stick before plugging in.")
     ]  # fmt: skip
-    assert "Set no other socket to left stick: one of two silently wins." in wiring.steps
+    assert "Set no other socket to left stick: only one of them will work, without warning." in wiring.steps
     assert faults(wiring) == []
 
 
@@ -287,12 +287,12 @@ def test_order_of_plugging_in() -> None:
     """Hands off the sticks, cables in the order of their tags, the hub last, then the one-minute test."""
     steps = wiring_of(TOVE, case({"right index": {"to_hub_m": 0.8}, "left index": {"to_hub_m": 0.9}})).steps
     assert steps == (
-        "Nothing touches a stick until all is plugged in and on: one that is leaned on at start-up takes that for its middle.",
+        "Nothing touches a stick until all is plugged in and on: one that is leaned on at start-up sets that position as centre.",
         "A1: dew (right index) into u1.",
         "A2: pip (left index) into k1.",
         "A3: pip (left index) into k2.",
         "Leave q1 empty: same stick as u1.",
-        "Set no other socket to left stick: one of two silently wins.",
+        "Set no other socket to left stick: only one of them will work, without warning.",
         "Plug Quay in last, unless the papers say otherwise; then switch it on.",
         "One-minute test: do every action once by its own name (move, attack and jump); the screen says what arrived.",
         'A1: the player says "forward" and pushes forward, then back, left and right; the game must go the way the player '

@@ -172,7 +172,7 @@ def unwired_plan() -> Plan:
 
 
 def clashing_plan() -> Plan:
-    """Not everything could be had."""
+    """Some requests cannot be met."""
     clash = Clash(
         ("move and attack at the same moment", "no helper for move", "the lip only for aim"),
         "Moving and attacking at once, no helper for move, and the lip kept for aim cannot all be had: the left hand "

@@ -1,4 +1,4 @@
-"""The pages of the whole controller, read back from the PDF: who presses what, wiring and parts, why so."""
+"""The pages of the whole controller, read back from the PDF: controls at a glance, wiring and parts, why so."""
 
 from __future__ import annotations
 
@@ -49,7 +49,7 @@ def flat(text: str) -> str:
 
 @pytest.mark.parametrize("name", SHARED)
 def test_at_most_eight_pages_in_their_order(sheets: dict[str, list[str]], name: str) -> None:
-    """Family, who presses what, wiring and parts when there is any, then the practitioner's pages: eight at most."""
+    """Family, controls at a glance, wiring and parts when there is any, then the practitioner's pages: eight at most."""
     pages = sheets[name]
     assert len(pages) <= 8
     assert flat("Set up in three steps") in pages[0]
@@ -109,13 +109,13 @@ def test_type_of_the_family_page(printed: dict[str, bytes]) -> None:
 def test_clash_stands_at_the_top_of_the_family_page(sheets: dict[str, list[str]]) -> None:
     """What could not all be had and what was given up come before the table; the practitioner reads all ways out."""
     family, why = sheets["clash"][1], "".join(sheets["clash"][3:])
-    assert family.index(flat("Not everything could be had.")) < family.index(flat("actioncontrol"))
+    assert family.index(flat("Some requests cannot be met.")) < family.index(flat("actioncontrol"))
     assert flat("Given up so that the rest works: pressing attack by herself.") in family
     for words in ("Wishes that clash: move and attack at the same moment; no helper for move; the lip only for aim.",
                   "automatic attack (cost 2); this plan takes it.", "Let the sister move (cost 6).",
                   "Not proven: another plan could have up to 0.8 points more."):  # fmt: skip
         assert flat(words) in why, words
-    assert flat("Not everything could be had.") not in "".join(sheets["shared"])
+    assert flat("Some requests cannot be met.") not in "".join(sheets["shared"])
 
 
 def test_page_one_knows_the_socket(sheets: dict[str, list[str]]) -> None:

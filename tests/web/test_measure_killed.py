@@ -53,7 +53,7 @@ def player_with_a_site(page: Page) -> str:
     page.check("#scope-1")
     page.check("#scope-2")
     page.select_option("#given_by", "the player")
-    page.click("button:has-text('Write it down')")
+    page.click("button:has-text('Record consent')")
     page.wait_for_url("**/players/R4")
     page.click("text=Begin the first visit")
     page.wait_for_url("**/visits/*")

@@ -364,7 +364,7 @@ def _steps(wires: Sequence[Wire], hubs: Sequence[Hub]) -> tuple[str, ...]:
     cabled = [wire for wire in wires if not is_paired(wire)]
     used = [hub.name for hub in hubs if any(wire.hub == hub.name for wire in wires)]
     steps = [
-        "Nothing touches a stick until all is plugged in and on: one that is leaned on at start-up takes that for its middle."
+        "Nothing touches a stick until all is plugged in and on: one that is leaned on at start-up sets that position as centre."
     ]
     steps += [_plug_step(wire, used) for wire in cabled]
     steps += [
@@ -375,7 +375,7 @@ def _steps(wires: Sequence[Wire], hubs: Sequence[Hub]) -> tuple[str, ...]:
     assignable = any(socket.role == "assignable" for hub in hubs if hub.name in used for socket in hub.socket)
     fed = [role for role in STICK_ROLES if any(wire.role == role for wire in wires)]
     if assignable and fed:
-        steps.append(f"Set no other socket to {' or '.join(fed)}: one of two silently wins.")
+        steps.append(f"Set no other socket to {' or '.join(fed)}: only one of them will work, without warning.")
     them = "it" if len(used) == 1 else "them"
     steps.append(f"Plug {_names(used)} in last, unless the papers say otherwise; then switch {them} on.")
     steps += [

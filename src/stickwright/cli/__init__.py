@@ -37,7 +37,7 @@ COMMANDS: dict[str, tuple[str, str]] = {
         "it cannot be there.",
     ),
     "check": (
-        "say everything that is wrong with a case",
+        "check a case",
         "Read a case and say all problems at once; nothing is changed.",
     ),
     "new": (
@@ -54,7 +54,7 @@ COMMANDS: dict[str, tuple[str, str]] = {
         "Work out preload, stiffness, friction and travel of a stick from gauge readings, with intervals.",
     ),
     "trace": (
-        "say what a recording tells",
+        "analyse a recording",
         "Say what a recording of a stick tells: rest, reach, direction, tremor, holds, aiming, following, and what is "
         "wrong with it.",
     ),

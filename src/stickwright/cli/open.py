@@ -32,7 +32,7 @@ def options(command: argparse.ArgumentParser) -> None:
     )  # fmt: skip
     command.add_argument(
         "--name", action="append", default=[], metavar="HOST",
-        help="with --team: name under which the team reaches the app; may be said again",
+        help="with --team: name under which the team reaches the app; repeatable",
     )  # fmt: skip
 
 

@@ -86,7 +86,7 @@ def sheet_content(plan: Plan, level: int = 0, drawing_height_mm: float = _DRAWIN
 def sheet_pdf(plan: Plan) -> bytes:
     """The sheet as PDF, written as PDF/UA-1 [iso-14289-1] with embedded type; the same bytes for the same plan.
 
-    Page one keeps its large type and gives up drawing size first; the pages on who presses what, on the wiring and on
+    Page one keeps its large type and gives up drawing size first; the pages on controls at a glance, on the wiring and on
     what holds the sticks give up drawing size, then type; the other pages give up room, then small print, then what the SVG and JSON files
     hold as well.
 

@@ -99,7 +99,7 @@ def _lines(row: Sequence[str], widths: Sequence[int]) -> list[str]:
 def _clash(clash: Clash | None, width: int) -> str:
     if clash is None:
         return ""
-    said = wrapped([f"NOT EVERYTHING COULD BE HAD. {sentence(clash.sentence)} {given_up(clash)}".strip()], width)
+    said = wrapped([f"SOME REQUESTS CANNOT BE MET. {sentence(clash.sentence)} {given_up(clash)}".strip()], width)
     ways = [way_out_words(number, clash) for number in range(1, len(clash.ways_out) + 1)]
     return "\n".join(part for part in (said, _numbered("Ways out, cheapest first", ways, width)) if part)
 

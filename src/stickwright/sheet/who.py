@@ -1,4 +1,4 @@
-"""Page two: who presses what, for the family."""
+"""Page two: controls at a glance, for the family."""
 
 from __future__ import annotations
 
