@@ -7,7 +7,9 @@ from typing import Any
 import pytest
 from hypothesis import settings
 
+import stickwright.catalogue  # noqa: F401  (refusals are told in its words)
 from browser import chromium, visit  # noqa: F401  (one browser for all that open pages)
+from stickwright.codes.message import Message
 from stickwright.errors import Problem
 
 # No clock decides over a test: machines are shared, and compiled code is slow the first time. Where a run decides
@@ -24,8 +26,8 @@ def every_refusal_is_told() -> Iterator[None]:
 
         def told(self: Problem, *given: Any, **named: Any) -> None:
             plain(self, *given, **named)
-            parts = (self.where, self.found, self.expected, self.remedy)
-            assert all(isinstance(part, str) for part in parts), parts
+            parts = (*self.where, self.found, self.expected, self.remedy)
+            assert all(isinstance(part, str | Message) for part in parts), parts
 
         patch.setattr(Problem, "__init__", told)
         yield

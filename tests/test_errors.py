@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from said import place, said
 from stickwright.errors import BadInput, Problem, did_you_mean
 
 
@@ -17,16 +18,16 @@ def test_a_problem_is_one_sentence_with_its_place() -> None:
 def test_told_from_further_out_the_place_grows() -> None:
     """The same problem, with the file before the field, and no comma where there was no place."""
     inner = Problem("force_n", "-1 N", "0 N or more")
-    assert inner.inside("player.toml").where == "player.toml, force_n"
-    assert inner.inside("").where == "force_n"
-    assert Problem("", "a", "b").inside("kit.toml").where == "kit.toml"
+    assert place(inner.inside("player.toml")) == "player.toml, force_n"
+    assert place(inner.inside("")) == "force_n"
+    assert place(Problem("", "a", "b").inside("kit.toml")) == "kit.toml"
     assert inner.inside("player.toml").found == inner.found
 
 
 def test_all_problems_are_told_at_once() -> None:
     """Two mistakes, two lines; each keeps its own place when told from further out."""
     refused = BadInput(Problem(f"row {row}", "x", "y") for row in (1, 2)).inside("bench.csv")
-    assert [problem.where for problem in refused.problems] == ["bench.csv, row 1", "bench.csv, row 2"]
+    assert [place(problem) for problem in refused.problems] == ["bench.csv, row 1", "bench.csv, row 2"]
     assert str(refused) == "bench.csv, row 1: found x, expected y.\nbench.csv, row 2: found x, expected y."
     assert len(BadInput(Problem("a", "b", "c")).problems) == 1
 
@@ -42,9 +43,9 @@ def test_all_problems_are_told_at_once() -> None:
 )
 def test_the_nearest_known_name_is_offered(typed: str, words: str) -> None:
     """A slip of the pen is answered with the name that was meant; anything else with the names there are."""
-    assert did_you_mean(typed, ["half-force", "birch"]) == words
+    assert said(did_you_mean(typed, ["half-force", "birch"])) == words
 
 
 def test_with_no_name_to_choose_from_it_says_so() -> None:
     """An empty list is not printed as an empty list."""
-    assert did_you_mean("oak", []) == "There is none to choose from yet."
+    assert said(did_you_mean("oak", [])) == "There is none to choose from yet."

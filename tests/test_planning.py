@@ -11,7 +11,7 @@ import numpy as np
 import pytest
 
 import worked_cases
-from said import said
+from said import place, said
 from stickwright.catalogue import say
 from stickwright.codes.message import Name, message
 from stickwright.codes.next_readings import NextReadings
@@ -316,7 +316,7 @@ class TestProgressAndRefusals:
         )  # fmt: skip
         with pytest.raises(BadInput) as refused:
             plan(case(sites=[wrong, site(name="left index", action="lok")]), draws=DRAWS)
-        places = [(problem.where, problem.found) for problem in refused.value.problems]
+        places = [(place(problem), problem.found) for problem in refused.value.problems]
         assert len(places) == len(set(places)) == 5
         assert ('player.toml, site "right index", on_stick, stick', '"brich"') in places
         assert ('player.toml, site "left index", action', '"lok"') in places
@@ -329,7 +329,7 @@ class TestProgressAndRefusals:
         )  # fmt: skip
         with pytest.raises(BadInput, match="Did you mean 'cedar'") as refused:
             plan(replace(case(), recordings=(recording,)), draws=DRAWS)
-        assert refused.value.problems[0].where == "push.csv, stick"
+        assert place(refused.value.problems[0]) == "push.csv, stick"
 
     def test_too_few_draws_are_refused(self) -> None:
         with pytest.raises(BadInput, match="expected 2 to 20,000"):

@@ -10,7 +10,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from said import said
+from said import place, said
 from stickwright.errors import BadInput
 from stickwright.model.case import Case
 from stickwright.model.player import SiteUnder
@@ -69,4 +69,4 @@ def test_a_state_that_is_not_there() -> None:
     files = {path.relative_to(DEMO).as_posix(): path.read_bytes() for path in DEMO.rglob("*") if path.is_file()}
     text = files["player.toml"].decode().replace("[[site.recording]]", '[[site.recording]]\ncondition = "asleep"', 1)
     problems, _ = check_case(files | {"player.toml": text.encode()})
-    assert any('found "asleep"' in str(one) and "condition" in one.where for one in problems)
+    assert any('found "asleep"' in str(one) and "condition" in place(one) for one in problems)

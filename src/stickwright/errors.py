@@ -1,47 +1,93 @@
 """A person's mistakes, apart from ours.
 
-`BadInput` is what a person can put right: it carries every problem found, and every
-adapter (command line, page, JSON) prints the same sentence for each. Any other exception
-is a defect of the program.
+`BadInput` is what a person can put right: it carries every problem found, as codes with what was typed, and every
+adapter (command line, page, JSON) says each in the same words. Any other exception is a defect of the program.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
-__all__ = ["BadInput", "Problem", "did_you_mean", "near_name"]
+from stickwright.codes.message import Message, Name, Text, message
+from stickwright.codes.problems import Problems
+
+__all__ = ["BadInput", "Problem", "did_you_mean", "near_name", "nearest", "spoken_by"]
 
 
-@dataclass(frozen=True)
+def _unspoken(text: Text) -> str:
+    """Code and parameters, where no catalogue is loaded."""
+    return text if isinstance(text, str) else repr(text)
+
+
+_say: Callable[[Text], str] = _unspoken
+
+
+def spoken_by(say: Callable[[Text], str]) -> None:
+    """From now on `str` of a problem gives these words: the catalogue tells it here when it is loaded.
+
+    Parameters
+    ----------
+    say : callable
+        Turns a text into words.
+    """
+    global _say
+    _say = say
+
+
+@dataclass(frozen=True, init=False)
 class Problem:
     """One thing that a person can put right.
 
     Parameters
     ----------
-    where : str
-        File, then row or line, then field: ``player.toml, line 12, force_gf, 3rd value``.
-    found : str
+    where : Message or str, or tuple of such
+        From the outside inwards: file, row or line, field.
+    found : Message or str
         What stands there, as typed.
-    expected : str
+    expected : Message or str
         What would have been accepted, with unit.
-    remedy : str
+    remedy : Message or str
         What to do next, as an instruction. May be empty when `expected` says it all.
     """
 
-    where: str
-    found: str
-    expected: str
-    remedy: str = ""
+    where: tuple[Text, ...]
+    found: Text
+    expected: Text
+    remedy: Text
+
+    def __init__(self, where: Text | tuple[Text, ...], found: Text, expected: Text, remedy: Text = "") -> None:
+        # until all places are given in steps, a text is parted at its commas
+        steps = where if isinstance(where, tuple) else tuple(where.split(", ")) if isinstance(where, str) else (where,)
+        object.__setattr__(self, "where", tuple(step for step in steps if step))
+        object.__setattr__(self, "found", found)
+        object.__setattr__(self, "expected", expected)
+        object.__setattr__(self, "remedy", remedy)
+
+    @property
+    def field(self) -> Text:
+        """The innermost step of where: a field by its key; '' where the problem has no place."""
+        return self.where[-1] if self.where else ""
+
+    @property
+    def sentence(self) -> Message:
+        """The whole problem as one message."""
+        return message(
+            Problems.sentence, where=self.where, found=self.found, expected=self.expected, remedy=self.remedy
+        )
+
+    @property
+    def without_place(self) -> Message:
+        """The same where the place is seen: beside its field."""
+        return message(Problems.sentence, where=(), found=self.found, expected=self.expected, remedy=self.remedy)
 
     def __str__(self) -> str:
-        place = f"{self.where}: " if self.where else ""
-        sentence = f"{place}found {self.found}, expected {self.expected}."
-        return f"{sentence} {self.remedy}".rstrip()
+        return _say(self.sentence)
 
-    def inside(self, where: str) -> Problem:
+    def inside(self, where: Text | tuple[Text, ...]) -> Problem:
         """The same problem, told from one step further out."""
-        return Problem(", ".join(part for part in (where, self.where) if part), self.found, self.expected, self.remedy)
+        outer = Problem(where, self.found, self.expected, self.remedy)
+        return Problem((*outer.where, *self.where), self.found, self.expected, self.remedy)
 
 
 class BadInput(ValueError):
@@ -54,14 +100,17 @@ class BadInput(ValueError):
 
     def __init__(self, problems: Problem | Iterable[Problem]) -> None:
         self.problems: tuple[Problem, ...] = (problems,) if isinstance(problems, Problem) else tuple(problems)
-        super().__init__("\n".join(str(problem) for problem in self.problems))
+        super().__init__(*self.problems)
 
-    def inside(self, where: str) -> BadInput:
+    def __str__(self) -> str:
+        return "\n".join(str(problem) for problem in self.problems)
+
+    def inside(self, where: Text | tuple[Text, ...]) -> BadInput:
         """The same problems, told from one step further out."""
         return BadInput(problem.inside(where) for problem in self.problems)
 
 
-def did_you_mean(name: str, known: Iterable[str]) -> str:
+def did_you_mean(name: str, known: Iterable[str]) -> Message:
     """A sentence that offers the nearest known name, or lists the known ones.
 
     Parameters
@@ -72,12 +121,24 @@ def did_you_mean(name: str, known: Iterable[str]) -> str:
         The names that would have been understood.
     """
     names = sorted(set(known))
-    near = near_name(name, names)
-    if near is not None:
-        return f"Did you mean '{near}'?"
+    offer = nearest(name, names)
+    if offer is not None:
+        return offer
     if not names:
-        return "There is none to choose from yet."
-    return f"Known: {', '.join(names)}."
+        return message(Problems.none_to_choose)
+    return message(Problems.known, names=tuple(Name(one) for one in names))
+
+
+def nearest(name: str, known: Iterable[str]) -> Message | None:
+    """An offer of the nearest known name; None when none is near.
+
+    Parameters
+    ----------
+    name : str
+    known : iterable of str
+    """
+    near = near_name(name, known)
+    return message(Problems.did_you_mean, name=Name(near)) if near is not None else None
 
 
 def near_name(name: str, known: Iterable[str]) -> str | None:

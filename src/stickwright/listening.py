@@ -13,7 +13,7 @@ from stickwright.codes.bases import Bases
 from stickwright.codes.heard import Heard
 from stickwright.codes.message import Message, Name, message
 from stickwright.codes.setups import Setups as SetupTexts
-from stickwright.errors import BadInput, Problem, did_you_mean
+from stickwright.errors import BadInput, Problem, nearest
 from stickwright.mechanics.ability import Ability
 from stickwright.mechanics.agreement import agreement
 from stickwright.mechanics.bracket import TriedStick
@@ -196,7 +196,7 @@ def by_condition(
         elif one.condition in others:
             others[one.condition] = (*others[one.condition], one)
         else:
-            remedy = did_you_mean(one.condition, list(others)) or "Add the state to the site, or take the name away."
+            remedy = nearest(one.condition, others) or "Add the state to the site, or take the name away."
             raise BadInput(Problem(one.name, f'the state "{one.condition}"', f"a state of {site.name}", remedy))
     return tuple(usual), others
 

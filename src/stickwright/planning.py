@@ -146,7 +146,7 @@ def plan(
     ]
     actions = [action.name for action in all_actions(whole).game.action]
     if why is not None and not any(_same(why, action) for action in actions):
-        remedy = did_you_mean(why, actions)
+        remedy: Text = did_you_mean(why, actions)
         if not actions:
             remedy = "game.toml names none: add an [[action]] for each thing the player wants to do."
         problems.append(Problem("action", f'"{why}"', "an action of game.toml", remedy))

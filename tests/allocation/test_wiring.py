@@ -10,6 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from sample_plan import finger_site
 
+from said import place
 from stickwright.allocation.wiring import wiring_of
 from stickwright.errors import BadInput
 from stickwright.model.hub import Hub
@@ -305,7 +306,7 @@ def test_unknown_socket_is_told() -> None:
     """A socket that the hub does not have: where, and what it does have."""
     with pytest.raises(BadInput) as told:
         wiring_of([at("jump", "hand", "pip", "k9")], case({"hand": {}}))
-    assert [(one.where, one.found) for one in told.value.problems] == [("hub Quay", 'socket "k9"')]
+    assert [(place(one), one.found) for one in told.value.problems] == [("hub Quay", 'socket "k9"')]
     assert "k1" in told.value.problems[0].remedy
 
 

@@ -8,6 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy.signal import periodogram
 
+from said import place
 from stickwright.capture.targets import (
     Cursor,
     Reach,
@@ -94,7 +95,7 @@ def test_a_path_that_cannot_be_made_is_refused_with_all_its_faults():
     """A pace that is not known and a size beyond the stick are named together."""
     with pytest.raises(BadInput) as refused:
         sum_of_sines(1, pace="wild", largest=1.5, lasts_s=0.0)
-    assert [each.where for each in refused.value.problems] == ["pace", "duration", "size"]
+    assert [place(each) for each in refused.value.problems] == ["pace", "duration", "size"]
 
 
 def test_reach_goes_round_the_circle():

@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from said import said
+from said import place, said
 from stickwright.codes.message import message
 from stickwright.codes.mount_assumed import MountAssumed
 from stickwright.errors import BadInput
@@ -169,8 +169,8 @@ class TestPlaced:
         with pytest.raises(BadInput) as refused:
             placed(self.HAND, self.with_place(tape=tape))
         (problem,) = refused.value.problems
-        assert (problem.where, problem.found) == ("room.toml, place 'right hand'", "landmark 'frunt'")
-        assert problem.remedy == "Did you mean 'front'?"
+        assert (place(problem), problem.found) == ("room.toml, place 'right hand'", "landmark 'frunt'")
+        assert said(problem.remedy) == "Did you mean 'front'?"
 
     def test_nothing_said(self) -> None:
         """No place: the front end of the armrest, 240 mm to the right, 400 mm forward, 230 mm up, marked with what to measure."""

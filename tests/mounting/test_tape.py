@@ -9,7 +9,7 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from said import said
+from said import place, said
 from stickwright.errors import BadInput
 from stickwright.mounting.tape import TapePoint, taped_point
 
@@ -88,7 +88,7 @@ def test_distances_that_miss_each_other() -> None:
     with pytest.raises(BadInput) as refused:
         taped_point(told, "room.toml, place 'chin'")
     problem = refused.value.problems[0]
-    assert problem.where == "room.toml, place 'chin'"
+    assert place(problem) == "room.toml, place 'chin'"
     assert problem.found == "150 mm from 'bolt' and 170 mm from 'front', which are 400 mm apart"
     assert problem.remedy.startswith("They miss each other by 80 mm")
 

@@ -6,6 +6,7 @@ from itertools import combinations
 
 import pytest
 
+from said import said
 from stickwright.errors import BadInput
 from stickwright.records.archetypes import ARCHETYPES, archetype, archetype_named, archetype_text
 from stickwright.records.folder import check_case, new_case, read_case
@@ -166,8 +167,10 @@ def test_no_action_and_no_archetype(begun, kind, offer):
     (begun / "game.toml").write_text(f'name = "g"\narchetype = "{kind}"\n', encoding="utf-8")
     problems, (asked,) = check_case(begun)
     assert (problems, asked.level) == ((), "query")
-    assert asked.text.startswith("game.toml names no action, so there is nothing to share out. Add one [[action]]")
-    assert asked.text.endswith(offer)
+    assert said(asked.text).startswith(
+        "game.toml names no action, so there is nothing to share out. Add one [[action]]"
+    )
+    assert said(asked.text).endswith(offer)
     assert read_case(begun).game.action == ()
 
 

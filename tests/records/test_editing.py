@@ -10,6 +10,7 @@ import tomlkit
 from hypothesis import given
 from hypothesis import strategies as st
 
+from said import place
 from stickwright.errors import BadInput
 from stickwright.records.editing import Numeral, at_path, with_fields, without_table
 
@@ -60,7 +61,7 @@ def test_a_place_that_is_not_there_is_refused(path):
     text = 'code = "K1"\n[[site]]\nname = "chin"\n'
     with pytest.raises(BadInput) as refused:
         with_fields(text, path, {"x": 1}, name="player.toml")
-    assert refused.value.problems[0].where == "player.toml"
+    assert place(refused.value.problems[0]) == "player.toml"
     with pytest.raises(BadInput):
         without_table(text, path, name="player.toml")
 
@@ -69,7 +70,7 @@ def test_a_broken_file_is_told_with_its_line():
     """What cannot be read is not edited over."""
     with pytest.raises(BadInput) as refused:
         with_fields('code = "K1\n', (), {"visit": "2026-01-01"}, name="player.toml")
-    assert refused.value.problems[0].where == "player.toml, line 1"
+    assert place(refused.value.problems[0]) == "player.toml, line 1"
 
 
 @pytest.mark.parametrize("form", ["plain", "inline"])

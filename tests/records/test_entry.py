@@ -8,6 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from said import place, said
 from stickwright.errors import BadInput
 from stickwright.model.game import Action
 from stickwright.model.kit import Stick
@@ -75,7 +76,7 @@ def test_every_wrong_field_is_told_at_once():
         entered(
             Stick, {"travel_mm": "six", "in_stock": "1.5", "takes_toppers": "perhaps", "base_mm": "40 30"}, where="oak"
         )
-    assert [problem.where for problem in refused.value.problems] == [
+    assert [place(problem) for problem in refused.value.problems] == [
         "oak, travel_mm", "oak, in_stock", "oak, takes_toppers", "oak, base_mm",
     ]  # fmt: skip
 
@@ -84,7 +85,7 @@ def test_an_unknown_field_is_refused_with_the_nearest_name():
     """A field that nobody declared never reaches the file."""
     with pytest.raises(BadInput) as refused:
         entered(Site, {"involuntary_force_nn": "3"})
-    assert "involuntary_force_n" in refused.value.problems[0].remedy
+    assert "involuntary_force_n" in said(refused.value.problems[0].remedy)
 
 
 def test_lists_of_words_stand_line_by_line():

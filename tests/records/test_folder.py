@@ -11,6 +11,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from noun_strategies import cases
+from said import place
 from stickwright import units
 from stickwright.errors import BadInput
 from stickwright.model.case import Case
@@ -146,7 +147,7 @@ def test_everything_wrong_is_told_at_once(folder):
     (folder / "a.csv").write_text("direction_deg,force_n\n0,x\n")
     with pytest.raises(BadInput) as refused:
         read_case(folder)
-    places = [problem.where for problem in refused.value.problems]
+    places = [place(problem) for problem in refused.value.problems]
     assert len(places) == len(set(places))
     assert {place.split(",")[0] for place in places} == {"player.toml", "kit.toml", "game.toml", "a.csv"}
     told = str(refused.value)
@@ -561,11 +562,11 @@ def test_what_is_wrong_with_a_further_game_is_told_with_its_file(folder):
         'name = "Walk"\n[[action]]\nname = "a"\nkind = "press"\ntogether = ["b"]\nimportance = 11\n',
     )
     found, _ = check_case(folder)
-    assert {problem.where.split(",")[0] for problem in found} == {"game-2.toml"}
+    assert {place(problem).split(",")[0] for problem in found} == {"game-2.toml"}
     assert len(found) == 3
     further(folder, "game-2.toml", 'name = "quiz"\n[[action]]\nname = "a"\nkind = "press"\n')
     (folder / "game.toml").unlink()
-    assert [problem.where for problem in check_case(folder)[0]] == ["game-2.toml"]
+    assert [place(problem) for problem in check_case(folder)[0]] == ["game-2.toml"]
 
 
 def test_a_site_may_be_kept_for_an_action_of_any_game(folder):

@@ -8,6 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from said import place
 from stickwright.errors import BadInput
 from stickwright.records.toml_lines import Lines, parse_toml, read_toml
 
@@ -129,7 +130,7 @@ def test_syntax_is_told_in_plain_words(text, line, words):
     with pytest.raises(BadInput) as refused:
         parse_toml(text, "kit.toml")
     (problem,) = refused.value.problems
-    assert line in problem.where
+    assert line in place(problem)
     assert words in str(problem)
 
 

@@ -4,6 +4,7 @@ import datetime
 
 import pytest
 
+from said import place
 from stickwright.errors import BadInput
 from stickwright.store.accounts import accounts, add_account, check_password, close_account
 from stickwright.store.consents import consent_of, give_consent, may_keep, withdraw
@@ -111,7 +112,7 @@ def test_a_consent_that_says_too_little_is_refused(store):
         give_consent(
             store, player_id, given_on="2026-03-01", until="2026-02-01", given_by=" ", scope=["keeps"], who="ot"
         )
-    assert [problem.where for problem in refused.value.problems] == ["scope", "until", "given_by"]
+    assert [place(problem) for problem in refused.value.problems] == ["scope", "until", "given_by"]
     assert "Did you mean 'keep'?" in str(refused.value)
 
 

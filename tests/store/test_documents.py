@@ -7,6 +7,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from said import place
 from stickwright.errors import BadInput
 from stickwright.store.documents import (
     Conflict,
@@ -215,12 +216,12 @@ def test_any_two_changes_are_kept_or_refused(base, theirs, mine):
     found = merged(written(base), written(theirs), written(mine), "player.toml", "ann", "2026-03-14T10:20:00")
     if wanted is None:
         assert isinstance(found, Clash)
-        assert all(one.where.startswith("player.toml, site ") for one in found.problems)  # each tells what is at odds
+        assert all(place(one).startswith("player.toml, site ") for one in found.problems)  # each tells what is at odds
     elif not isinstance(found, Clash):
         told = {site.pop("name"): site for site in tomllib.loads(found.decode()).get("site", [])}
         assert told == wanted
     else:  # the lines lie so that only a person can put them together: said of the whole file, never of a value
-        assert [one.where for one in found.problems] == ["player.toml"]
+        assert [place(one) for one in found.problems] == ["player.toml"]
 
 
 @pytest.mark.parametrize(
@@ -230,4 +231,4 @@ def test_a_table_in_one_and_a_value_in_the_other_is_told(theirs, mine):
     """One window makes a number of it, the other a table: named, as only a person can choose."""
     found = merged(b"", theirs.encode(), mine.encode(), "game.toml", "ann", "2026-03-14T10:20:00")
     assert isinstance(found, Clash)
-    assert all(one.where.startswith("game.toml, rate") for one in found.problems)
+    assert all(place(one).startswith("game.toml, rate") for one in found.problems)

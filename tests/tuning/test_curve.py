@@ -7,6 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from said import place
 from stickwright.codes.message import message
 from stickwright.codes.tunings import Tunings
 from stickwright.errors import BadInput
@@ -109,7 +110,7 @@ def test_unusable_numbers_are_refused():
     """No scatter at all, falling scatter, a level in per cent: all named."""
     with pytest.raises(BadInput) as refusal:
         equal_precision([50.0], a=0.0, b=-0.1)
-    assert [problem.where for problem in refusal.value.problems] == ["a", "b", "level"]
+    assert [place(problem) for problem in refusal.value.problems] == ["a", "b", "level"]
 
 
 def test_inner_jump():

@@ -10,7 +10,7 @@ from hypothesis.extra.numpy import arrays
 from scipy.signal import lfilter
 from scipy.stats import binom
 
-from said import said
+from said import place, said
 from stickwright.codes.message import message
 from stickwright.codes.tunings import Tunings
 from stickwright.errors import BadInput
@@ -78,7 +78,7 @@ def test_percent_for_share_is_refused():
     """95 typed for 0.95: both wrong shares are named at once."""
     with pytest.raises(BadInput) as refusal:
         dead_zone(np.zeros((100, 2)), coverage=95, confidence=95)
-    assert [problem.where for problem in refusal.value.problems] == ["coverage", "confidence"]
+    assert [place(problem) for problem in refusal.value.problems] == ["coverage", "confidence"]
     assert "95 percent is written 0.95" in str(refusal.value)
 
 

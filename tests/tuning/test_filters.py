@@ -7,6 +7,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from said import place
 from stickwright.errors import BadInput
 from stickwright.tuning.filters import (
     NO_FILTER,
@@ -140,7 +141,7 @@ def test_every_wrong_number_is_named_at_once():
     """Two cut-offs of 0 are two sentences."""
     with pytest.raises(BadInput) as refusal:
         one_euro(np.zeros((3, 2)), [0.0, 0.1, 0.2], 0.0, 1.0, derivative_cutoff_hz=-1.0)
-    assert [problem.where for problem in refusal.value.problems] == ["min_cutoff_hz", "derivative_cutoff_hz"]
+    assert [place(problem) for problem in refusal.value.problems] == ["min_cutoff_hz", "derivative_cutoff_hz"]
 
 
 @pytest.mark.parametrize("run", [lambda *a: one_euro(*a, 1.0, -0.1)], ids=["beta"])

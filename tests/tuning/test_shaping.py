@@ -8,6 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from hypothesis.extra.numpy import arrays
 
+from said import place
 from stickwright.errors import BadInput
 from stickwright.tuning.filters import Filter, one_euro
 from stickwright.tuning.shaping import Response, gain_towards, placed, respond, shaped, shaped_one_euro
@@ -169,7 +170,7 @@ def test_settings_out_of_range_are_refused_all_at_once():
     """Per cent typed for shares: every field is named."""
     with pytest.raises(BadInput) as refusal:
         Response(dead_zone=8, inner_jump=22, curve_ratio=-1, outer_limit=0)
-    assert [problem.where for problem in refusal.value.problems] == [
+    assert [place(problem) for problem in refusal.value.problems] == [
         "dead_zone", "inner_jump", "curve_ratio", "outer_limit",
     ]  # fmt: skip
 

@@ -8,6 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from said import place
 from stickwright.errors import BadInput
 from stickwright.web.passphrase import ENOUGH_BITS, STRONG_BITS, accepted, strength
 from stickwright.web.tries import LONGEST_S, Tries
@@ -47,7 +48,7 @@ def test_typed_twice() -> None:
     """Both sentences at once when it is weak and differs."""
     with pytest.raises(BadInput) as refused:
         accepted("short", "shorter")
-    assert [problem.where for problem in refused.value.problems] == ["passphrase", "the same again"]
+    assert [place(problem) for problem in refused.value.problems] == ["passphrase", "the same again"]
 
 
 @given(st.text(max_size=60), st.text(max_size=20))

@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+from said import place
 from stickwright.errors import BadInput
 from stickwright.web.preferences import Preferences, keep_preferences, preferences_at
 
@@ -27,7 +28,7 @@ def test_a_file_edited_by_hand_is_no_reason_not_to_start(tmp_path: Path, text: s
 def test_what_cannot_be_set_is_said() -> None:
     with pytest.raises(BadInput) as refused:
         Preferences().changed(light="purple", idle_minutes="0", who="x" * 41)
-    assert [problem.where for problem in refused.value.problems] == [
+    assert [place(problem) for problem in refused.value.problems] == [
         "light and dark",
         "minutes until it locks",
         "who sits here",

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from stickwright import errors
 from stickwright.catalogue.book import LANGUAGES, Book, book, say, speaking
 
 __all__ = ["LANGUAGES", "Book", "book", "say", "speaking"]
+
+errors.spoken_by(say)

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-from dataclasses import replace
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -92,7 +91,7 @@ def _output(output_share: ArrayLike, n: int) -> tuple[Array, list[Problem]]:
 
 def _asin(travel: Array, height: Array, name: str) -> tuple[float, list[Problem]]:
     angles, problems = _asin_column(travel, height, name)
-    return float(angles[0]), [replace(problem, where=name) for problem in problems]
+    return float(angles[0]), [Problem(name, problem.found, problem.expected, problem.remedy) for problem in problems]
 
 
 def _asin_column(travel: Array, height: Array, name: str) -> tuple[Array, list[Problem]]:

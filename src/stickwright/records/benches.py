@@ -286,7 +286,12 @@ def _new_stick(fields: dict[str, Any], readings_path: Path | None, folder: Path)
     stick, problems = validated(Stick, type(lines)(lines.name, fields, lines.lines))
     if stick is None:
         raise BadInput(
-            Problem(problem.where.replace(", line 1", ""), problem.found, problem.expected, problem.remedy)
+            Problem(
+                tuple(step for step in problem.where if step != "line 1"),
+                problem.found,
+                problem.expected,
+                problem.remedy,
+            )
             for problem in problems
         )
     return stick

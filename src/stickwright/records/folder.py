@@ -13,7 +13,9 @@ from dataclasses import dataclass, field, replace
 from pathlib import Path, PurePosixPath, PureWindowsPath
 from typing import Any
 
-from stickwright.errors import BadInput, Problem, did_you_mean
+from stickwright.codes.message import Name, message
+from stickwright.codes.problems import Problems
+from stickwright.errors import BadInput, Problem, nearest
 from stickwright.model.case import Case
 from stickwright.model.game import Game
 from stickwright.model.hub import Hub, Hubs
@@ -199,8 +201,8 @@ def _look(folder: Path | HeldPlace, made_on: str) -> _Look:
 
 def _in_order_of_the_files(problems: list[Problem]) -> list[Problem]:
     """File by file as first met, then by line or row, as one would go through them with an editor."""
-    files = [problem.where.split(", ")[0] for problem in problems]
-    places = [_PLACE.search(problem.where) for problem in problems]
+    files = [problem.where[0] if problem.where else "" for problem in problems]
+    places = [_PLACE.search(", ".join(str(step) for step in problem.where)) for problem in problems]
     order = sorted(
         range(len(problems)), key=lambda at: (files.index(files[at]), int(place[1]) if (place := places[at]) else 10**9)
     )
@@ -390,13 +392,13 @@ def _with_actions(look: _Look, game: Game, file: TomlFile) -> Game:
                     f"(stickwright games {usual} shows them).")
         )  # fmt: skip
         return game.model_copy(update={"action": archetype(usual).action})
-    offer = did_you_mean(game.archetype, ARCHETYPES) if game.archetype else ""
-    near = f" {offer}" if offer.startswith("Did") else ""
-    look.queries.append(
-        Finding("query", "game",
-                f"{file.name} names no action, so there is nothing to share out. Add one [[action]] for each thing the "
-                f"player wants to do, or name one of the ten kinds of game that 'stickwright games' lists.{near}")
-    )  # fmt: skip
+    offer = nearest(game.archetype, ARCHETYPES) if game.archetype else None
+    told = (
+        f"{file.name} names no action, so there is nothing to share out. Add one [[action]] for each thing the "
+        "player wants to do, or name one of the ten kinds of game that 'stickwright games' lists."
+    )
+    text = message(Problems.sentences, parts=(told,) if offer is None else (told, offer))
+    look.queries.append(Finding("query", "game", text))
     return game
 
 
@@ -451,6 +453,11 @@ def _named_at(error: BadInput, file: TomlFile, where: FieldPath, path: Place) ->
     if path.is_file():
         return error.problems
     return tuple(
-        Problem(file.where(where), f"{as_typed(problem.where)}: {problem.found}", problem.expected, problem.remedy)
+        Problem(
+            file.where(where),
+            message(Problems.about, name=Name(str(problem.field)), found=problem.found),
+            problem.expected,
+            problem.remedy,
+        )
         for problem in error.problems
     )

@@ -8,7 +8,9 @@ from dataclasses import dataclass
 from typing import Literal
 
 from stickwright import units
-from stickwright.errors import BadInput, Problem, did_you_mean
+from stickwright.codes.message import Text, message
+from stickwright.codes.problems import Problems
+from stickwright.errors import BadInput, Problem, nearest
 from stickwright.records.held import Place
 from stickwright.records.plain_text import refuse_encoding, shortened
 from stickwright.records.tables import number_problem, separator_problem
@@ -145,12 +147,14 @@ def refuse_choice(choice: ColumnChoice, header: tuple[str, ...], shown: str, *, 
             problems.append(Problem(where, f'the column "{name}" twice', "each column once", "Rename one of them."))
     absent = [name for name in choice.named() if name not in header]
     if absent:
-        offers = " ".join(
-            offer for name in absent if foreign and (offer := did_you_mean(name, header)).startswith("Did")
-        )
-        remedy = offers or (
-            "Name them with --time, --x, --y, or rename the headers; of a table of movements or presses name its columns "
-            "with --start, --target, --selected-at, or with --presses."
+        offers = tuple(offer for name in absent if foreign and (offer := nearest(name, header)))
+        remedy: Text = (
+            message(Problems.sentences, parts=offers)
+            if offers
+            else (
+                "Name them with --time, --x, --y, or rename the headers; of a table of movements or presses name its columns "
+                "with --start, --target, --selected-at, or with --presses."
+            )
         )
         problems.append(
             Problem(

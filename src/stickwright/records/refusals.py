@@ -13,7 +13,8 @@ from pydantic import ValidationError
 from pydantic_core import ErrorDetails
 
 from stickwright import units
-from stickwright.errors import Problem, did_you_mean
+from stickwright.codes.message import Text
+from stickwright.errors import Problem, nearest
 from stickwright.model.measured import Measured, canonical_key
 from stickwright.records.fields import NONE, Shape, fields_of, typed_key, typed_keys, typed_names
 from stickwright.records.plain_text import number_text, shortened
@@ -217,10 +218,10 @@ def _holder(spot: _Spot) -> str:
     return f"[[{spot.parents[-1][1]}]]" if spot.parents else "this file"
 
 
-def _nearest(model: type[Measured], key: str) -> str:
+def _nearest(model: type[Measured], key: str) -> Text:
     """The nearest key; the shown units only when none is near."""
-    offer = did_you_mean(key, typed_names(model))
-    if offer.startswith("Did"):
+    offer = nearest(key, typed_names(model))
+    if offer is not None:
         return offer
     shown = []
     for name in model.model_fields:
@@ -277,10 +278,10 @@ def _other_unit(value: Any, spot: _Spot, low: float | None, high: float | None) 
 
 def _no_choice(shape: Shape, value: Any, where: str, found: str) -> Problem:
     words = (*shape.choices, *((NONE,) if shape.or_none else ()))
-    offer = did_you_mean(str(value), words)
-    shown = words if len(words) <= _ALL_SHOWN or not offer.startswith("Did") else (*words[:3], "...", words[-1])
+    offer = nearest(str(value), words)
+    shown = words if len(words) <= _ALL_SHOWN or offer is None else (*words[:3], "...", words[-1])
     expected = f"one of {', '.join(shown)}"
-    return Problem(where, found, expected, offer if offer.startswith("Did") else "")
+    return Problem(where, found, expected, offer or "")
 
 
 def _wrong_length(spot: _Spot, where: str, found: str) -> Problem:

@@ -12,7 +12,8 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from stickwright import units
-from stickwright.errors import BadInput, Problem, did_you_mean
+from stickwright.codes.message import Text
+from stickwright.errors import BadInput, Problem, nearest
 from stickwright.records.held import Place
 from stickwright.records.plain_text import read_text, shortened
 
@@ -103,7 +104,7 @@ def separator_problem(header: str, shown: str) -> Problem | None:
     return None
 
 
-def read_table(path: Place, shown: str, what: str, header: str, check: Callable[[str], str]) -> Table:
+def read_table(path: Place, shown: str, what: str, header: str, check: Callable[[str], Text]) -> Table:
     """A small CSV file with a known set of headers.
 
     Parameters
@@ -123,7 +124,7 @@ def read_table(path: Place, shown: str, what: str, header: str, check: Callable[
     return table_of(read_text(path, shown, what), shown, what, header, check)
 
 
-def table_of(text: str, shown: str, what: str, header: str, check: Callable[[str], str]) -> Table:
+def table_of(text: str, shown: str, what: str, header: str, check: Callable[[str], Text]) -> Table:
     """The same from a text; see `read_table`."""
     first = text.splitlines()[0] if text.splitlines() else ""
     problem = separator_problem(first, shown)
@@ -160,7 +161,7 @@ def table_of(text: str, shown: str, what: str, header: str, check: Callable[[str
     return Table(shown, columns, filled)
 
 
-def _header_problems(columns: tuple[str, ...], shown: str, header: str, check: Callable[[str], str]) -> list[Problem]:
+def _header_problems(columns: tuple[str, ...], shown: str, header: str, check: Callable[[str], Text]) -> list[Problem]:
     where = f"{shown}, row 1"
     if columns and all(_NUMBER.fullmatch(cell) for cell in columns if cell) and any(columns):
         return [Problem(where, f"numbers: {shortened(', '.join(columns))}", f"headers such as {header}", "Add them.")]
@@ -200,7 +201,7 @@ def told_briefly(problems: list[Problem], shown: str, most: int = 10) -> list[Pr
     return [*problems[:most], more]
 
 
-def known_header(stems: dict[str, str], words: tuple[str, ...]) -> Callable[[str], str]:
+def known_header(stems: dict[str, str], words: tuple[str, ...]) -> Callable[[str], Text]:
     """A header check: a stem with any unit ending of its quantity, or one of some plain words.
 
     Parameters
@@ -212,7 +213,7 @@ def known_header(stems: dict[str, str], words: tuple[str, ...]) -> Callable[[str
     """
     known = [f"{stem}_{unit.ending}" for stem, name in stems.items() for unit in units.QUANTITIES[name].units]
 
-    def check(column: str) -> str:
+    def check(column: str) -> Text:
         if column in words or column in known:
             return ""
         parts = units.split_key(column)
@@ -220,7 +221,6 @@ def known_header(stems: dict[str, str], words: tuple[str, ...]) -> Callable[[str
         if stem in stems:
             endings = [unit.ending for unit in units.QUANTITIES[stems[stem]].units]
             return f"Write {', '.join(f'{stem}_{ending}' for ending in endings[:-1])} or {stem}_{endings[-1]}."
-        offer = did_you_mean(column, [*known, *words])
-        return offer if offer.startswith("Did") else "Delete the column, or correct its header."
+        return nearest(column, [*known, *words]) or "Delete the column, or correct its header."
 
     return check

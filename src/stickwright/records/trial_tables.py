@@ -12,7 +12,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stickwright import units
-from stickwright.errors import BadInput, Problem, did_you_mean
+from stickwright.codes.message import message
+from stickwright.codes.problems import Problems
+from stickwright.errors import BadInput, Problem, nearest
 from stickwright.model.recording import Taps, Trials
 from stickwright.records.held import Place
 from stickwright.records.plain_text import refuse_unreadable, shortened
@@ -282,10 +284,10 @@ def _refuse_absent(table: Table, named: list[str | None], only: tuple[tuple[str,
     wanted = list(dict.fromkeys([*(name for name in named if name is not None), *(name for name, _ in only)]))
     absent = [name for name in wanted if name not in table.columns]
     if absent:
-        offers = " ".join(offer for name in absent if (offer := did_you_mean(name, table.columns)).startswith("Did"))
+        offers = tuple(offer for name in absent if (offer := nearest(name, table.columns)))
         raise BadInput(
             Problem(f"{table.name}, row 1", f"the columns {shortened(', '.join(table.columns), 160)}",
-                    f"the columns {', '.join(absent)}", offers or "Name the columns that hold them.")
+                    f"the columns {', '.join(absent)}", message(Problems.sentences, parts=offers or ("Name the columns that hold them.",)))
         )  # fmt: skip
 
 

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from stickwright.catalogue import say
-from stickwright.errors import BadInput, Problem, did_you_mean
+from stickwright.codes.message import Text
+from stickwright.errors import BadInput, Problem, nearest
 from stickwright.model.sharing import Elsewhere, Placement, Sharing
 from stickwright.sheet.printed import sentence, wrapped
 from stickwright.sheet.score import score_of, terms_words
@@ -75,9 +76,8 @@ def _asked(chosen: Placement, others: tuple[Elsewhere, ...], site: str) -> Elsew
     )
 
 
-def _near(typed: str, names: list[str]) -> str:
-    offer = did_you_mean(typed, names)
-    return offer if offer.startswith("Did") else "Write it as the player file does."
+def _near(typed: str, names: list[str]) -> Text:
+    return nearest(typed, names) or "Write it as the player file does."
 
 
 def _taken(sharing: Sharing, chosen: Placement) -> str:

@@ -354,7 +354,7 @@ def _taken_from(file: Path, part: Path, passphrase: str | None, clock: Clock) ->
         finally:
             store.close()
     except BadInput as refused:
-        if any(problem.where == "passphrase" or "newer stickwright" in problem.found for problem in refused.problems):
+        if any(problem.field == "passphrase" or "newer stickwright" in str(problem) for problem in refused.problems):
             raise
         raise _damaged(file) from refused
     except (ValueError, sa.exc.DBAPIError) as error:  # text that is no text or list any more

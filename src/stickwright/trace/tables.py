@@ -103,9 +103,7 @@ def taps_report(taps: Taps) -> TableReport:
     try:
         report = tap_report(taps.down_s, taps.up_s)
     except BadInput as problem:
-        raise BadInput(
-            [Problem(f"{taps.name}, {one.where}", one.found, one.expected, one.remedy) for one in problem.problems]
-        ) from problem
+        raise problem.inside(taps.name) from problem
     findings = [Finding("note", "reading", note) for note in taps.notes]
     if not 0.1 < report.rate_hz.number < 20.0:
         text = f"{report.rate_hz.number:.3g} presses a second: is that the right unit of time? Say --time-unit."

@@ -298,5 +298,5 @@ def _hint(name: str, shape: Shape, description: str) -> str:
 def _problem(refused: BadInput | None, keys: Sequence[str], name: str) -> str:
     if refused is None:
         return ""
-    told = [str(one) for one in refused.problems if {part.strip() for part in one.where.split(",")} & {*keys, name}]
+    told = [str(one) for one in refused.problems if {*one.where} & {*keys, name}]
     return " ".join(told)

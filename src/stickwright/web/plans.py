@@ -8,7 +8,7 @@ import threading
 import zipfile
 from collections import OrderedDict
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from functools import partial, wraps
 from typing import Any
 
@@ -168,9 +168,10 @@ def as_typed_here(refused: BadInput) -> BadInput:
     """
     problems = []
     for one in refused.problems:
-        field = one.where.removeprefix("--").replace("-", "_")
-        mine = one.where.startswith("--") and field in ("without", "keep", "only_kit", "budget", "most_parts")
-        problems.append(replace(one, where=field) if mine else one)
+        option = say(one.field)
+        field = option.removeprefix("--").replace("-", "_")
+        mine = option.startswith("--") and field in ("without", "keep", "only_kit", "budget", "most_parts")
+        problems.append(Problem(field, one.found, one.expected, one.remedy) if mine else one)
     return BadInput(problems)
 
 

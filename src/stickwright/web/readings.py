@@ -241,7 +241,7 @@ def readings_page(
     rows = rows_of(site, force_unit, reach_unit)
     if typed is not None:
         rows = tuple(_retyped(row, number, typed) for number, row in enumerate(rows))
-    told = {problem.where.split(", ")[-1]: str(problem) for problem in refused.problems} if refused else {}
+    told = {say(problem.field): str(problem) for problem in refused.problems} if refused else {}
     ability = ability_here(here, place)
     petals = [Petal(row.degrees, row.words, f"force.{number}", bool(row.force), bool(row.reach))
               for number, row in enumerate(rows) if row.degrees]  # fmt: skip
@@ -426,7 +426,7 @@ def save_readings(request: Request) -> Response:
             based_on=number_in(number),
         )  # fmt: skip
     except BadInput as refused:
-        fields = {problem.where: problem.where.split(", ")[-1] for problem in refused.problems}
+        fields = {", ".join(map(say, problem.where)): say(problem.field) for problem in refused.problems}
         data = readings_page(here, asked, typed=typed, refused=refused)
         return page(request, "readings.html", data, here=here, refused=refused, fields=fields)
     return done(

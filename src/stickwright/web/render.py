@@ -150,21 +150,22 @@ def problems_of(refused: BadInput | None, fields: Mapping[str, str]) -> list[tup
     """
     if refused is None:
         return []
-    return [(_field_of(problem.where, fields), str(problem)) for problem in refused.problems]
+    return [(_field_of(problem, fields), str(problem)) for problem in refused.problems]
 
 
 def _beside(refused: BadInput | None, problems: Sequence[tuple[str, str]]) -> dict[str, str]:
     """What stands beside each field: the same words, without the name of the field that stands there already."""
     told: dict[str, str] = {}
     for (field, _), problem in zip(problems, refused.problems if refused else (), strict=True):
-        words = str(Problem("", problem.found, problem.expected, problem.remedy))
+        words = say(problem.without_place)
         told[field] = (
             f"{told[field]} {words[:1].upper()}{words[1:]}" if field in told else words[:1].upper() + words[1:]
         )
     return told
 
 
-def _field_of(where: str, fields: Mapping[str, str]) -> str:
+def _field_of(problem: Problem, fields: Mapping[str, str]) -> str:
+    where = ", ".join(say(step) for step in problem.where)
     if not fields:
         return where
     return next((name for word, name in fields.items() if word in where), "")
