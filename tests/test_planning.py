@@ -154,7 +154,7 @@ class TestGaps:
         chin = site("marit", cleared="no")
         told = plan(case(sites=[site(), chin]), draws=DRAWS)
         assert [one.name for one in told.sites] == ["right index"]
-        (note,) = (finding for finding in told.findings if finding.about == "not cleared")
+        (note,) = (finding for finding in told.findings if finding.about == "not_cleared")
         assert note.text == message(Setups.refused_by_team, site=Name("chin"))
 
     def test_with_no_site_left_nothing_is_asked_of_the_player(self) -> None:
@@ -179,7 +179,7 @@ class TestGaps:
         told = plan(case(sites=[bare]), draws=DRAWS)
         assert told.sites == ()
         (fault,) = told.findings
-        assert (fault.level, fault.about) == ("fault", "no force")
+        assert (fault.level, fault.about) == ("fault", "no_force")
         assert fault.text == message(Setups.nothing_read, site=Name("left foot"))
         assert told.next_reading.what == "force"
         assert told.next_reading.site == "left foot"
@@ -189,7 +189,7 @@ class TestGaps:
         """The measured site is planned as if alone, the bare one is a fault."""
         told = plan(case(sites=[site(), {"name": "left foot", "part": "foot"}]), draws=DRAWS)
         assert told.sites == rune().sites
-        assert [finding.about for finding in told.findings] == ["no force"]
+        assert [finding.about for finding in told.findings] == ["no_force"]
 
     def test_a_game_without_actions_asks_all_alike_and_marks_it(self) -> None:
         told = plan(case(game={"name": "anything"}), draws=DRAWS)
@@ -291,7 +291,7 @@ class TestRecordings:
             told = plan(replace(case(sites=[one]), recordings=(self.still(),)), draws=DRAWS).sites[0]
             force = told.capability.involuntary_force_n
             width.append(force.high / force.low)
-            said.append(any(f.text.param("limb_assumed") for f in told.findings if f.about == "involuntary force"))
+            said.append(any(f.text.param("limb_assumed") for f in told.findings if f.about == "involuntary_force"))
         assert width[1] > 1.5 * width[0]
         assert said == [False, True]
 

@@ -208,7 +208,7 @@ def test_reach_missing_in_one_or_two_directions(missing: int, degrees: float, to
         off = np.isin(np.arange(16) // 2, (first + np.arange(missing)) % 8)
         askew = math.radians(degrees * float(rng.choice([-1, 1])))
         found = bearing(cued + np.where(off, askew, 0.0) + rng.normal(0, math.radians(5), 16), cued)
-        return [finding.about for finding in found.findings] == ["reach, not rotation"]
+        return [finding.about for finding in found.findings] == ["reach_not_rotation"]
 
     assert coverage(200, draw, 10) >= told
 

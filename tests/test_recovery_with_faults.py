@@ -53,10 +53,10 @@ def least(share: float, number: int) -> float:
     ("faults", "sag", "slips", "warned", "at_least"),
     [
         (NO_GAUGE_FAULTS, 0.0, False, "", 0.0),
-        (NO_GAUGE_FAULTS, 0.25, False, "curved spring", 0.95),
-        (NO_GAUGE_FAULTS, 0.10, False, "curved spring", 0.95),
-        (NO_GAUGE_FAULTS, 0.0, True, "reading out of line", 0.95),
-        (GaugeFaults(apart_share=0.08), 0.0, False, "unequal directions", 0.8),
+        (NO_GAUGE_FAULTS, 0.25, False, "curved_spring", 0.95),
+        (NO_GAUGE_FAULTS, 0.10, False, "curved_spring", 0.95),
+        (NO_GAUGE_FAULTS, 0.0, True, "reading_out_of_line", 0.95),
+        (GaugeFaults(apart_share=0.08), 0.0, False, "unequal_directions", 0.8),
         (GaugeFaults(drift_n=0.004), 0.0, False, "drift", 0.6),
         (GaugeFaults(off_square_rad=math.radians(15)), 0.0, False, "", 0.0),
     ],
@@ -94,7 +94,7 @@ def test_a_stick_on_a_bad_bench(faults: GaugeFaults, sag: float, slips: bool, wa
         (VisitFaults(), "", 0.0),
         (VisitFaults(lost_per_repeat=0.15), "", 0.0),
         (VisitFaults(lost_over_visit=0.35), "tiring", 0.9),
-        (VisitFaults(slip_chance=0.05, slip_factor=0.4), "force off", 0.2),
+        (VisitFaults(slip_chance=0.05, slip_factor=0.4), "force_off", 0.2),
         (VisitFaults(day=0.8), "", 0.0),
     ],
     ids=["sound", "tires from repeat to repeat", "tires over the visit", "slips", "another day"],
@@ -180,7 +180,7 @@ def test_a_hold_that_sinks_is_told_with_its_slope() -> None:
         (hold,) = report.holds
         # level 1 - 0.03 t, told as a share of its own mean from 1 s to 9.7 s after the start: 1 - 0.03 x 5.2
         held.append(holds(hold.slope_per_s, -0.03 / (1 - 0.03 * 5.2)))
-        said.append("tiring hold" in {one.about for one in report.findings})
+        said.append("tiring_hold" in {one.about for one in report.findings})
     assert np.mean(held) >= least(0.90, SEEDS)
     assert np.mean(said) >= least(0.95, SEEDS)
 

@@ -39,12 +39,12 @@ def test_a_real_players_plan_is_the_same_with_and_without_them() -> None:
     assert as_data(with_them.sites) == as_data(without.sites)
     assert as_data(with_them.sharing) == as_data(without.sharing)
     (told,) = [one for one in with_them.findings if one not in without.findings]
-    assert (told.level, told.about) == ("query", "simulated player")
+    assert (told.level, told.about) == ("query", "simulated_player")
     assert "push.csv" in said(told.text)
     assert all(site.base_turn_rad is None and not site.tunings for site in with_them.sites)
     invented = plan(of(case, example=True), draws=20)
     assert any(site.tunings and site.base_turn_rad is not None for site in invented.sites)
-    assert not [one for one in invented.findings if one.about == "simulated player"]
+    assert not [one for one in invented.findings if one.about == "simulated_player"]
 
 
 def test_a_recording_played_back_changes_nothing_but_one_sentence() -> None:
@@ -58,7 +58,7 @@ def test_a_recording_played_back_changes_nothing_but_one_sentence() -> None:
     assert as_data(twice.sites) == as_data(once.sites)
     assert as_data(twice.sharing) == as_data(once.sharing)
     (told,) = [one for one in twice.findings if one not in once.findings]
-    assert (told.level, told.about) == ("note", "played back")
+    assert (told.level, told.about) == ("note", "played_back")
     assert "again-push.csv" in said(told.text)
     unmarked = tuple(replace(one, replayed=False) for one in again)
     counted = plan(replace(case, recordings=case.recordings + unmarked), draws=20)

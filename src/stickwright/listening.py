@@ -60,7 +60,7 @@ def without_simulated(case: Case, findings: list[Finding]) -> Case:
     if case.player.example or not invented:
         return case
     text = message(Heard.simulated, player=Name(case.player.code), recordings=tuple(Name(one) for one in invented))
-    findings.append(Finding("query", "simulated player", text))
+    findings.append(Finding("query", "simulated_player", text))
     return replace(case, recordings=tuple(one for one in case.recordings if not one.simulated))
 
 
@@ -77,7 +77,7 @@ def without_replayed(case: Case, findings: list[Finding]) -> Case:
     if not again:
         return case
     text = message(Heard.replayed, recordings=tuple(Name(one) for one in again))
-    findings.append(Finding("note", "played back", text))
+    findings.append(Finding("note", "played_back", text))
     return replace(case, recordings=tuple(one for one in case.recordings if not one.replayed))
 
 
@@ -164,7 +164,7 @@ def recorded_steadiness(
                     crossing_hz=crossed.value if crossed is not None else None,
                     limb_assumed=bool(limb_n_per_m.assumed),
                 )
-                findings.append(Finding("note", "involuntary force", text))
+                findings.append(Finding("note", "involuntary_force", text))
         if told.noise_share is None and site.force_noise_share is None and len(report.holds) >= 3:
             noise = _noise(report, stick, newton)
             if noise is not None:
@@ -360,8 +360,8 @@ def agreements(
 
 
 TOLD_ELSEWHERE = {
-    "no reach": "reach", "reach in play": "reach", "no rest": "rest", "bursts not told": "bursts",
-    "direction not told": "bias", "no tremor": "tremor", "tremor while moving": "tremor",
+    "no_reach": "reach", "reach_in_play": "reach", "no_rest": "rest", "bursts_not_told": "bursts",
+    "direction_not_told": "bias", "no_tremor": "tremor", "tremor_while_moving": "tremor",
 }  # fmt: skip
 """Notes that one recording cannot tell something, and where another may."""
 

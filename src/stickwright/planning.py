@@ -268,7 +268,7 @@ def _same(typed: str, name: str) -> bool:
 
 def _usable(site: Site, findings: list[Finding]) -> bool:
     if site.cleared == "no":
-        findings.append(Finding("note", "not cleared", message(Setups.refused_by_team, site=Name(site.name))))
+        findings.append(Finding("note", "not_cleared", message(Setups.refused_by_team, site=Name(site.name))))
         return False
     return True
 
@@ -439,7 +439,7 @@ def _turn_carried_over(site: str, turn: Estimate | None) -> tuple[Finding, ...]:
     if turn is None or turn.assumed is None:
         return ()
     text = message(Setups.turn_carried_over, site=Name(site), turn_rad=turn.number, source=turn.assumed)
-    return (Finding("query", "base turn", text),)
+    return (Finding("query", "base_turn", text),)
 
 
 def _as_shared(site_plan: SitePlan, fit: Fit) -> SitePlan:
@@ -454,7 +454,7 @@ def _as_shared(site_plan: SitePlan, fit: Fit) -> SitePlan:
         site_plan,
         choice=mine,
         sentence=message(Setups.for_whole, site=name, setup=mine.named, own=site_plan.sentence),
-        findings=(Finding("note", "whole plan", note), *site_plan.findings),
+        findings=(Finding("note", "whole_plan", note), *site_plan.findings),
     )
 
 

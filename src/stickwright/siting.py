@@ -264,7 +264,7 @@ def known_site(
     )
     if known is None:
         if not can_press(site) and not site.reaches:
-            findings.append(Finding("fault", "no force", message(Words.nothing_read, site=Name(site.name))))
+            findings.append(Finding("fault", "no_force", message(Words.nothing_read, site=Name(site.name))))
         return None
     scale = _stick_scale(case.kit, rng, draws)
     states = [KnownState(first, _under_ceiling(site, known))]

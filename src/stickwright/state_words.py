@@ -99,11 +99,11 @@ def _compared(own: StateFit, one: StateFit) -> Message:
 
 def _blocks(site: Name, one: StateFit) -> Finding:
     if one.after_s is None:
-        return Finding("query", "play blocks", message(States.when_unrecorded, site=site, state=Name(one.condition)))
+        return Finding("query", "play_blocks", message(States.when_unrecorded, site=site, state=Name(one.condition)))
     block_s = play_block_s(one.force_change_share, one.after_s)
     if block_s is None:
-        return Finding("note", "play blocks", message(States.nothing_lost, site=site, after_s=one.after_s))
+        return Finding("note", "play_blocks", message(States.nothing_lost, site=site, after_s=one.after_s))
     text = message(
         States.play_block, site=site, block_s=block_s, lost_share=-one.force_change_share, after_s=one.after_s
     )
-    return Finding("note", "play blocks", text)
+    return Finding("note", "play_blocks", text)

@@ -80,7 +80,7 @@ def _tried(site: Site) -> Iterator[Finding]:
     for entry in site.on_stick:
         if not entry.reached_share and not entry.tremor_m:
             text = message(Unused.tried, site=Name(site.name), stick=Name(entry.stick))
-            yield Finding("query", "on stick", text)
+            yield Finding("query", "on_stick", text)
 
 
 def _slopes(kit: Kit, sites: Sequence[Site]) -> Iterator[Finding]:

@@ -44,7 +44,7 @@ def kit_notes(kit: Kit, used: Collection[str | None]) -> list[Finding]:
     ]  # fmt: skip
     told = {one.name: one.note for one in noted if one.note and one.name in used}
     return [
-        Finding("note", "kit note", message(Setups.kit_note, device=Name(name), note=Name(note)))
+        Finding("note", "kit_note", message(Setups.kit_note, device=Name(name), note=Name(note)))
         for name, note in told.items()
     ]
 

@@ -330,7 +330,7 @@ def test_two_switches_for_one_button() -> None:
         at("look", "foot", "plain pad", "u1", "controller", role="right stick"),
         at("fire", "foot", "plain pad", "u1", "controller", role=button),
     ]
-    told = said(wiring_of(done, case({"hand": {}, "foot": {}})), "same role")
+    told = said(wiring_of(done, case({"hand": {}, "foot": {}})), "same_role")
     assert told == [("query", f"u1 (A1) and k1 (A2) feed the same {button}: the game cannot tell them apart.")]
 
 

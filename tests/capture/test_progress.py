@@ -267,11 +267,11 @@ def test_a_stick_that_stands_still_is_said():
     asleep, _ = played_rows(
         task, lambda _, __, t: np.array([0.1, 0.1]) if t > 3 else noise(rng), rate_hz=50, longest_s=8
     )
-    assert progress(task, asleep).doubts[0].about == "stands still"
+    assert progress(task, asleep).doubts[0].about == "stands_still"
     at_stop, _ = played_rows(
         task, lambda _, __, t: np.array([0.0, 1.0]) if t > 3 else noise(rng), rate_hz=50, longest_s=8
     )
-    assert "stands still" not in [each.about for each in progress(task, at_stop).doubts]
+    assert "stands_still" not in [each.about for each in progress(task, at_stop).doubts]
 
 
 def test_the_other_stick_is_said():
@@ -285,8 +285,8 @@ def test_the_other_stick_is_said():
         rows, _ = played_rows(task, at, rate_hz=50, longest_s=8, second=lambda t: (second * math.sin(3 * t), 0.0))
         return [each.about for each in progress(task, rows).doubts]
 
-    assert doubts(0.0, 0.8) == ["other stick"]
-    assert doubts(0.7, 0.8) == ["both sticks"]
+    assert doubts(0.0, 0.8) == ["other_stick"]
+    assert doubts(0.7, 0.8) == ["both_sticks"]
     assert doubts(0.7, 0.0) == []
 
 

@@ -267,7 +267,7 @@ def test_a_force_of_nought_is_taken_as_half_a_step_and_asked_about() -> None:
     reading = readings()
     reading[2]["force_n"] = [0.0, 0.0, 0.0]
     found = known(reading=reading, gauge_step_n=0.01)
-    (finding,) = (one for one in found.report.findings if one.about == "zero force")
+    (finding,) = (one for one in found.report.findings if one.about == "zero_force")
     assert finding.level == "query"
     half_step = message(StandIns.half_step)
     forward_rad = (pytest.approx(math.pi / 2),)
@@ -298,27 +298,27 @@ def test_the_end_of_the_gauge_is_at_least() -> None:
         reading[k]["force_n"] = [0.4, 0.4]
     reading[6]["force_n"] = [0.38, 0.39]
     found = known(reading=reading, gauge_limit_n=0.4)
-    (finding,) = (one for one in found.report.findings if one.about == "end of the gauge")
+    (finding,) = (one for one in found.report.findings if one.about == "end_of_the_gauge")
     assert finding.level == "fault"
     assert "The force read left and back-left is at the end" in said(finding.text)
     assert "at least 0.40 N" in said(finding.text)
-    assert "end of the gauge" not in abouts(known(gauge_limit_n=5.0))
+    assert "end_of_the_gauge" not in abouts(known(gauge_limit_n=5.0))
 
 
 def test_a_coarse_gauge_is_named_and_a_stick_offered() -> None:
     """0.1 N steps on forces of 0.3 N: too coarse; the lightest stick would do as a gauge."""
     found = known(gauge_step_n=0.1)
-    (finding,) = (one for one in found.report.findings if one.about == "coarse gauge")
+    (finding,) = (one for one in found.report.findings if one.about == "coarse_gauge")
     assert (finding.text.param("step_n"), finding.text.param("stick")) == (0.1, "dew")
-    assert "coarse gauge" not in abouts(known(gauge_step_n=0.01))
+    assert "coarse_gauge" not in abouts(known(gauge_step_n=0.01))
 
 
 def test_a_gauge_that_is_not_at_nought_is_asked_about_and_nothing_subtracted() -> None:
     """0.05 N without load is over a tenth of 0.26 N; 0.01 N is not."""
     off = known(gauge_no_load_n=0.05)
-    assert "gauge zero" in abouts(off)
+    assert "gauge_zero" in abouts(off)
     assert off.report.directions[2].force_n.value == known().report.directions[2].force_n.value
-    assert "gauge zero" not in abouts(known(gauge_no_load_n=0.01))
+    assert "gauge_zero" not in abouts(known(gauge_no_load_n=0.01))
 
 
 def test_readings_along_the_reach_replace_the_straight_fall_off() -> None:
@@ -366,7 +366,7 @@ def test_a_stick_replaces_a_gauge_that_is_too_coarse_there_and_only_there() -> N
 def test_a_stick_tried_without_a_direction_is_said_not_to_count() -> None:
     """Which way was not written down: not silently dropped."""
     found = known({0: CEDAR}, on_stick=[on_stick(0.4, degrees=None)])
-    (finding,) = (one for one in found.report.findings if one.about == "no direction")
+    (finding,) = (one for one in found.report.findings if one.about == "no_direction")
     assert finding.text == message(AbilityFindings.no_direction, stick=Name("cedar"))
 
 
@@ -403,7 +403,7 @@ def test_two_tremors_that_are_alike_are_refused_and_the_stand_in_stays() -> None
     """0.30 and 0.31 mm: a fault that names the site, and the usual figure, marked."""
     tries = [{"stick": "ash", "tremor_m": [3.0e-4, 3.3e-4]}, {"stick": "cedar", "tremor_m": [3.1e-4, 2.9e-4]}]
     found = known({0: ASH, 1: CEDAR}, on_stick=tries)
-    (finding,) = (one for one in found.report.findings if one.about == "limb stiffness")
+    (finding,) = (one for one in found.report.findings if one.about == "limb_stiffness")
     assert finding.level == "fault"
     assert said(finding.text).startswith("At the here: limb stiffness from tremor: found 0.30 mm and 0.31 mm")
     assert "cannot be told apart" in said(finding.text)

@@ -46,7 +46,7 @@ def test_mirrored_readings_are_asked_about() -> None:
     mirrored = PREDICTED[[4, 3, 2, 1, 0, 7, 6, 5]]
     lopsided = np.array([1.0, 0.95, 0.6, 0.35, 0.3, 0.4, 0.7, 0.95])
     found = agreement(EIGHT, lopsided, recorded(lopsided[[4, 3, 2, 1, 0, 7, 6, 5]]), 0.0, "dew")
-    assert (found.level, found.about) == ("query", "mirrored readings")
+    assert (found.level, found.about) == ("query", "mirrored_readings")
     assert "left and right" in said(found.text)
     assert agreement(EIGHT, PREDICTED, recorded(mirrored), 0.0, "dew").level == "query"
 

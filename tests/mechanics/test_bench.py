@@ -85,7 +85,7 @@ def test_an_unequal_spring_is_told_with_its_directions():
     """Forward a fifth stiffer, back a fifth softer: told in words, and the pooled interval spans the directions."""
     result = benched(bench(factors=UNEQUAL))
     assert result.unequal
-    text = said(about(result.findings, "unequal directions")[0].text)
+    text = said(about(result.findings, "unequal_directions")[0].text)
     assert "back to" in text
     assert text.count("forward") == 2
     assert result.pooled.full_force_n.low < 0.85 * FULL_N
@@ -137,7 +137,7 @@ def test_a_slip_is_found_where_a_direction_has_only_three_readings():
     assert [reading.number for reading in result.readings if not reading.used] == [5]
     expected = result.readings[4].expected_n
     assert expected.low < (0.009 + 0.02 * 0.2) / 0.022 < expected.high
-    assert "Reading 5 (" in said(about(result.findings, "reading out of line")[0].text)
+    assert "Reading 5 (" in said(about(result.findings, "reading_out_of_line")[0].text)
 
 
 def test_too_few_readings_to_compare_directions():
@@ -147,7 +147,7 @@ def test_too_few_readings_to_compare_directions():
         direction_rad=[0.0, 0.0, 0.0, math.pi, math.pi], outward=[True] * 5, max_angle_rad=0.3491,
     )  # fmt: skip
     assert result.directions == ()
-    assert about(result.findings, "directions not compared")
+    assert about(result.findings, "directions_not_compared")
     assert result.pooled.start_force_n.has_interval
 
 
@@ -167,7 +167,7 @@ def test_output_in_place_of_the_angle_is_asked_about():
     output = columns.pop("angle_rad") / STOP
     result = benched(columns, output_share=output)
     assert result.pooled.full_force_n.value == approx(benched().pooled.full_force_n.value, rel=1e-9)
-    query = about(result.findings, "output for angle")[0]
+    query = about(result.findings, "output_for_angle")[0]
     assert query.level == "query"
     assert query.text == message(BenchNotes.output_for_angle)
     assert result.output is None
@@ -182,8 +182,8 @@ def test_output_full_at_half_the_throw():
     result = benched(columns, output_share=output)
     assert result.output.full_output_share.low < 0.60 < result.output.full_output_share.high
     assert result.output.dead_share.low < 0.06 < result.output.dead_share.high
-    assert "full at 60% of travel" in said(about(result.findings, "full early")[0].text)
-    assert "first 6% of travel" in said(about(result.findings, "dead centre")[0].text)
+    assert "full at 60% of travel" in said(about(result.findings, "full_early")[0].text)
+    assert "first 6% of travel" in said(about(result.findings, "dead_centre")[0].text)
     assert to_stick_fields(result)["full_output_share"] == approx(0.60, abs=0.01)
 
 
@@ -191,7 +191,7 @@ def test_output_that_never_gets_full():
     """At the stop the output is 80 %: said, and the kit list gets 1."""
     columns = bench()
     result = benched(columns, output_share=0.8 * columns["angle_rad"] / STOP)
-    assert "only about 80%" in said(about(result.findings, "output short of full")[0].text)
+    assert "only about 80%" in said(about(result.findings, "output_short_of_full")[0].text)
     assert to_stick_fields(result)["full_output_share"] == 1.0
 
 
@@ -200,7 +200,7 @@ def test_output_read_at_the_ends_only():
     columns = bench(places=2)
     result = benched(columns, output_share=np.round(columns["angle_rad"] / STOP))
     assert result.output is None
-    assert about(result.findings, "output not known")[0].text == message(BenchNotes.output_unknown)
+    assert about(result.findings, "output_not_known")[0].text == message(BenchNotes.output_unknown)
 
 
 def test_the_kit_list_takes_the_fields():

@@ -133,7 +133,7 @@ def test_identical_repeats_are_queried_and_not_pooled() -> None:
     logs = [np.log([0.9, 1.0, 1.1]), np.log([0.8, 1.0, 1.25])]
     assert df == 4
     assert scatter == pytest.approx(math.sqrt(np.mean([log.var(ddof=1) for log in logs])), rel=1e-12)
-    assert "identical repeats" in {f.about for f in findings}
+    assert "identical_repeats" in {f.about for f in findings}
 
 
 def test_single_readings_take_the_usual_scatter_and_say_so() -> None:

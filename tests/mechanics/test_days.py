@@ -111,7 +111,7 @@ def test_which_it_was_is_said():
     usual = ability(SITE, np.random.default_rng(1), 50)
     assert own is not None
     assert usual is not None
-    (note,) = [one.text for one in own.report.findings if one.about == "own days"]
+    (note,) = [one.text for one in own.report.findings if one.about == "own_days"]
     assert "by the player's own 3 visits" in said(note)
     assert "in place of the usual 17%" in said(note)
     assert not [one for one in own.assumptions if one.what.text == "another_day"]

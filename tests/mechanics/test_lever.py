@@ -164,7 +164,7 @@ def test_readings_at_different_heights_are_one_stick():
     fit = fit_lever(height, force, angle, outward, max_angle_rad=STOP)
     assert fit.preload_nm == approx(PRELOAD, rel=1e-9)
     assert fit.length_m == 0.022
-    assert "22 mm" in said(about(fit.findings, "several heights")[0].text)
+    assert "22 mm" in said(about(fit.findings, "several_heights")[0].text)
     assert fit_lever(height, force, angle, outward, max_angle_rad=STOP, length_m=0.040).push(0.0) == approx(
         0.009 / 0.040
     )
@@ -187,8 +187,8 @@ def test_outward_readings_alone_give_the_sum_and_say_so():
     assert fit.intervals["preload_nm"].assumed == message(BenchNotes.friction_as_none)
     assert math.isnan(fit.residual_angle_rad)
     assert fit.returns == message(BenchNotes.returns_unknown, why=message(BenchNotes.why_only_out))
-    assert about(fit.findings, "friction not known")[0].text == message(BenchNotes.only_out)
-    assert about(fit.findings, "way not written")
+    assert about(fit.findings, "friction_not_known")[0].text == message(BenchNotes.only_out)
+    assert about(fit.findings, "way_not_written")
 
 
 def test_readings_while_letting_back_alone_do_not_give_the_force_to_push():
@@ -197,7 +197,7 @@ def test_readings_while_letting_back_alone_do_not_give_the_force_to_push():
     fit = fit_lever(HEIGHT, force[~outward], angle[~outward], outward[~outward], max_angle_rad=STOP)
     assert fit.preload_nm == approx(PRELOAD - FRICTION, rel=1e-9)
     assert not fit.intervals["start_force_n"].has_interval
-    assert about(fit.findings, "no outward readings")[0].level == "fault"
+    assert about(fit.findings, "no_outward_readings")[0].level == "fault"
 
 
 def test_three_good_readings_must_do():
@@ -231,7 +231,7 @@ def test_one_bad_reading_is_named_with_what_it_should_have_been():
     assert [query.number for query in fit.queried] == [5]
     expected = fit.queried[0].expected_n
     assert expected.low < (0.009 + 0.02 * ANGLES[4]) / 0.022 < expected.high
-    text = said(about(fit.findings, "reading out of line")[0].text)
+    text = said(about(fit.findings, "reading_out_of_line")[0].text)
     assert text.startswith("Reading 5 (1.3 N at 13°, pushing out) does not go with the others: about 0.6")
     assert text.endswith("It is left out; measure it again.")
 
@@ -317,7 +317,7 @@ def test_a_stick_that_does_not_come_home():
     fit = fit_lever(HEIGHT, force, angle, outward, max_angle_rad=STOP)
     assert fit.residual_angle_rad == approx(0.1, abs=0.01)
     assert said(fit.returns).startswith("returns to centre: no, it stops 2")
-    assert about(fit.findings, "does not come home")
+    assert about(fit.findings, "not_self_centring")
 
 
 def test_no_force_while_letting_back_means_it_stayed():
@@ -325,7 +325,7 @@ def test_no_force_while_letting_back_means_it_stayed():
     force, angle, outward = readings(np.linspace(0.0, 0.4, 6), preload=0.001, friction=0.003)
     force = np.maximum(0.0, force)
     fit = fit_lever(HEIGHT, force, angle, outward, max_angle_rad=STOP)
-    assert about(fit.findings, "stays by itself")[0].text.text == "stays"
+    assert about(fit.findings, "stays_by_itself")[0].text.text == "stays"
     assert fit.residual_angle_rad == approx(0.1, rel=1e-9)
     assert fit.intervals["friction_nm"].n == 12 - 2
 
@@ -334,16 +334,16 @@ def test_a_curved_spring_is_noticed():
     """A spring that stiffens by half towards the stop is not straight, and how far off the line is, is told."""
     force, angle, outward = readings()
     found = fit_lever(HEIGHT, force + 0.04 * angle**2 / HEIGHT, angle, outward, max_angle_rad=STOP).findings
-    assert about(found, "curved spring")[0].text.param("stiffer") is True
+    assert about(found, "curved_spring")[0].text.param("stiffer") is True
     found = fit_lever(HEIGHT, force - 0.03 * angle**2 / HEIGHT, angle, outward, max_angle_rad=STOP).findings
-    assert about(found, "curved spring")[0].text.param("stiffer") is False
+    assert about(found, "curved_spring")[0].text.param("stiffer") is False
 
 
 def test_uneven_friction_is_noticed():
     """Friction of 1 mN m at the centre and 2.6 at the stop, at 22 mm: 0.045 and 0.12 N."""
     force, angle, outward = readings()
     force = force + np.where(outward, 1, -1) * 0.004 * angle / HEIGHT
-    found = about(fit_lever(HEIGHT, force, angle, outward, max_angle_rad=STOP).findings, "uneven friction")
+    found = about(fit_lever(HEIGHT, force, angle, outward, max_angle_rad=STOP).findings, "uneven_friction")
     assert "about 0.045 N at the centre and 0.12 N at full travel" in said(found[0].text)
 
 
@@ -360,7 +360,7 @@ def test_out_and_back_swapped_is_queried():
     """Less force pushing out than letting back cannot be: a query, and the return stays unknown."""
     force, angle, outward = readings()
     fit = fit_lever(HEIGHT, force, angle, ~outward, max_angle_rad=STOP)
-    query = about(fit.findings, "negative friction")[0]
+    query = about(fit.findings, "negative_friction")[0]
     assert query.level == "query"
     assert "were the two swapped?" in said(query.text)
     assert fit.friction_nm == 0.0
@@ -370,7 +370,7 @@ def test_out_and_back_swapped_is_queried():
 def test_force_falling_with_angle_is_queried():
     """A stiffness below 0 is asked about, and the lever gets 0."""
     fit = fit_lever(HEIGHT, [0.60, 0.51, 0.39, 0.31], [0.0, 0.1, 0.2, 0.3], [True] * 4, max_angle_rad=0.3)
-    assert about(fit.findings, "negative stiffness")[0].level == "query"
+    assert about(fit.findings, "negative_stiffness")[0].level == "query"
     assert fit.stiffness_nm_per_rad == 0.0
     assert 0.31 < fit.push(0.1) < 0.60
 
@@ -380,13 +380,13 @@ def test_a_coarse_gauge_is_noticed():
     force, angle, outward = readings()
     rounded = np.round(force * (1 + 0.05 * np.random.default_rng(3).standard_normal(16)) / 0.05) * 0.05
     found = fit_lever(HEIGHT, rounded, angle, outward, max_angle_rad=STOP, gauge_step_n=0.05)
-    text = said(about(found.findings, "coarse gauge")[0].text)
+    text = said(about(found.findings, "coarse_gauge")[0].text)
     assert re.search(r"step of 0\.050? N is coarse", text)
     assert "coins of known weight on a thread" in text
     start = found.intervals["start_force_n"]
     assert start.low < 0.009 / 0.022 < start.high
     fine = fit_lever(HEIGHT, force, angle, outward, max_angle_rad=STOP, gauge_step_n=0.01)
-    assert about(fine.findings, "coarse gauge") == []
+    assert about(fine.findings, "coarse_gauge") == []
 
 
 def test_the_stop_not_recorded_is_said():
@@ -394,7 +394,7 @@ def test_the_stop_not_recorded_is_said():
     force, angle, outward = readings()
     fit = fit_lever(HEIGHT, force, angle, outward)
     assert fit.max_angle_rad == STOP
-    assert "23°, is taken for it" in said(about(fit.findings, "stop not recorded")[0].text)
+    assert "23°, is taken for it" in said(about(fit.findings, "stop_not_recorded")[0].text)
 
 
 @pytest.mark.parametrize(

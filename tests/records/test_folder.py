@@ -235,11 +235,11 @@ def test_one_contradiction_is_one_sentence(folder, name, old, more, words):
         (FORCE, "reach_mm = [0.4, 0.35]", "unit", "These look like inches (0.35 -> 8.9 mm)"),
         (FORCE, "reach_mm = 0.9", "unit", "These look like centimetres (0.9 -> 9.0 mm)"),
         (FORCE, "force_n = [6, 7]", "unusual", "2 values of comfortable force (6 to 7 N) lie above what is usual"),
-        (FORCE, "force_n = [0.34, 0.34, 0.34]", "identical repeats", "Copied or rounded?"),
-        (FORCE, "force_n = [0, 44, 0, 0.3]", "repeats apart", "a decimal comma (0,44 in a list is two numbers)"),
-        (FORCE, "", "empty reading", "neither force nor reach"),
-        (f"[[site.reading]]\ndirection_deg = 0\n{FORCE}", "", "nothing measured", "four directions are enough"),
-        ('code = "K1"', 'code = "K1"\nage_band = "b. 2014"', "age band", "no date of birth"),
+        (FORCE, "force_n = [0.34, 0.34, 0.34]", "identical_repeats", "Copied or rounded?"),
+        (FORCE, "force_n = [0, 44, 0, 0.3]", "repeats_apart", "a decimal comma (0,44 in a list is two numbers)"),
+        (FORCE, "", "empty_reading", "neither force nor reach"),
+        (f"[[site.reading]]\ndirection_deg = 0\n{FORCE}", "", "nothing_measured", "four directions are enough"),
+        ('code = "K1"', 'code = "K1"\nage_band = "b. 2014"', "age_band", "no date of birth"),
         ('code = "K1"', 'code = "K1"\nvisit = 2026-03-09', "date", "(2026-03-09) lies after today (2026-03-01)"),
     ],
 )
@@ -321,7 +321,7 @@ def test_the_room_is_in_the_case(folder):
     assert read_case(folder).room is None
     (folder / "room.toml").write_text("# to come\n", encoding="utf-8")
     ((level, about, text),) = queries(folder)
-    assert (level, about) == ("query", "missing distance")
+    assert (level, about) == ("query", "missing_distance")
     assert text.startswith('room.toml: of all distances the place of "right index" would settle most')
     assert read_case(folder).room == Room()
 
@@ -397,7 +397,7 @@ def test_missing_bench_readings_are_asked_about(folder):
     """The figures of a stick stand by themselves; without its readings they cannot be checked."""
     swap(folder, "kit.toml", "travel_mm = 6", 'travel_mm = 6\nbench_readings = "bench.csv"')
     ((level, about, _),) = queries(folder)
-    assert (level, about) == ("query", "bench readings")
+    assert (level, about) == ("query", "bench_readings")
 
 
 def test_the_folder_itself_may_be_wrong(folder, tmp_path):

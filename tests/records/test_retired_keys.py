@@ -48,7 +48,7 @@ def test_a_case_with_old_keys_is_read_and_told_once(tmp_path: Path) -> None:
     case = read_case(folder)
     _, findings = check_case(folder)
     assert "elder" in {stick.name for stick in case.kit.stick}
-    told = [finding for finding in findings if finding.about == "retired key"]
+    told = [finding for finding in findings if finding.about == "retired_key"]
     assert len(told) == 1
     assert told[0].level == "note"
     assert "force_class (and 1 more place): this key is no longer used, so it is ignored." in told[0].text

@@ -226,7 +226,7 @@ def tuning(samples: int = 1500) -> Tuning:
             unfiltered=False, rms_share=0.09)),
         sentences=("The centre lies 5.7 % back and right of the middle.", "Forward is widened 2.4 times.",
                    "The dead zone covers 95 % of rest."),
-        findings=(Finding("note", "dead zone", "The game has 15 % of its own: start just above it."),),
+        findings=(Finding("note", "dead_zone", "The game has 15 % of its own: start just above it."),),
         before_xy=before, after_xy=after, shown_times_s=times_s, shown_recording="follow.csv", shown_target_xy=target,
     )  # fmt: skip
 
@@ -237,7 +237,7 @@ def trace_report(**more: object) -> TraceReport:
         "findings": (
             Finding("fault", "unplugged", "Both axes were exactly 0 from 12.1 to 12.9 s: the plug came out; "
                     "that stretch is left out."),
-            Finding("query", "quarter turn", "Produced directions lie 14° anticlockwise of the cues."),
+            Finding("query", "quarter_turn", "Produced directions lie 14° anticlockwise of the cues."),
         ),
         "site": "right index finger", "stick": "dew",
         "rest": RestReport(Estimate(0.031, 0.022, 0.040, n=900), Estimate(-0.048, -0.060, -0.036, n=900),

@@ -153,7 +153,7 @@ def test_own_visits_tell_how_much_days_differ(small):
 
     def said(row):
         (site,) = plan_result(store, row.id)["sites"]
-        notes = [one["text"] for one in site["capability"]["findings"] if one["about"] == "own days"]
+        notes = [one["text"] for one in site["capability"]["findings"] if one["about"] == "own_days"]
         assumed = [
             one for one in plan_result(store, row.id)["assumptions"] if one["what"]["code"] == "StandIns.another_day"
         ]

@@ -35,7 +35,7 @@ def test_turned_base(turn: float, sense: str):
     low, high = math.degrees(report.error_rotation_rad.low), math.degrees(report.error_rotation_rad.high)
     assert low < turn < high
     assert high - low < 8
-    text = about(findings, "turned base")[0].text
+    text = about(findings, "turned_base")[0].text
     assert f"turn the base by {abs(math.degrees(report.error_rotation_rad.value)):.0f}° {sense}" in text
 
 
@@ -48,7 +48,7 @@ def test_quarter_turns(turn: float, quarters: int, cure: str):
     report, findings = told(turn_deg=turn)
     assert report.quarter_turns == quarters
     assert not report.mirrored
-    assert cure in about(findings, "quarter turn")[0].text
+    assert cure in about(findings, "quarter_turn")[0].text
 
 
 @pytest.mark.parametrize(
@@ -73,10 +73,10 @@ def test_one_sided_error_is_reach():
     """Forward and forward-left off by 30 deg, the others straight: reach, do not turn the base."""
     off = dict.fromkeys((0, 45, 90, 135, 180, 225, 270, 315), 0.0) | {90: -30.0, 135: -30.0}
     report, findings = told(turn_deg=off)
-    text = about(findings, "reach, not turn")[0].text
+    text = about(findings, "reach_not_rotation")[0].text
     assert "forward by -3" in text
     assert "Do not turn the base" in text
-    assert not about(findings, "turned base")
+    assert not about(findings, "turned_base")
     errors = {round(math.degrees(d)): math.degrees(e.value) for d, e in report.per_direction}
     assert errors[90] == pytest.approx(-30, abs=4)
     assert errors[0] == pytest.approx(0, abs=4)
@@ -88,7 +88,7 @@ def test_a_third_of_the_directions_straight_is_reach():
         np.random.default_rng(1), directions_deg=(0, 120, 240), turn_deg={0: 0.0, 120: 30.0, 240: 30.0}, aim_sd_deg=0.5
     )
     _, findings = bias_report(cleaned(recording)[0])
-    assert about(findings, "reach, not turn")
+    assert about(findings, "reach_not_rotation")
 
 
 @pytest.mark.parametrize("nowhere", [0.0, math.nan])
@@ -133,7 +133,7 @@ def test_pushes_on_one_line_cannot_tell():
     """Right and left alone cannot tell a turn from a mirror: None, and a finding."""
     report, findings = bias_report(cleaned(pushes(np.random.default_rng(1), directions_deg=(0, 180)))[0])
     assert report is None
-    assert "off one line" in about(findings, "direction not told")[0].text
+    assert "off one line" in about(findings, "direction_not_told")[0].text
 
 
 def test_directions_at_random_are_not_a_turn():
@@ -141,5 +141,5 @@ def test_directions_at_random_are_not_a_turn():
     rng = np.random.default_rng(5)
     off = {d: float(rng.uniform(-180, 180)) for d in (0, 45, 90, 135, 180, 225, 270, 315)}
     _, findings = told(turn_deg=off)
-    assert about(findings, "direction unclear") or about(findings, "mirrored") or about(findings, "turned far")
-    assert not about(findings, "turned base")
+    assert about(findings, "direction_unclear") or about(findings, "mirrored") or about(findings, "turned_far")
+    assert not about(findings, "turned_base")

@@ -73,7 +73,7 @@ def test_play_cannot_tell():
     report, keep, findings = burst_report(cleaned(Recording("p", times_s, xy, task="play"))[0])
     assert report is None
     assert keep.all()
-    assert "flicks may be meant" in about(findings, "bursts not told")[0].text
+    assert "flicks may be meant" in about(findings, "bursts_not_told")[0].text
 
 
 def test_burst_while_following():

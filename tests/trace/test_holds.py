@@ -39,7 +39,7 @@ def test_tiring_hold():
     (report,), findings = hold_reports(cleaned(hold(slope=-0.01))[0])
     expected = -0.01 / (1 - 0.01 * 10.5)  # of the mean level, which lies at 10.5 s
     assert report.slope_per_s.low < expected < report.slope_per_s.high < 0
-    text = about(findings, "tiring hold")[0].text
+    text = about(findings, "tiring_hold")[0].text
     assert "toward 45°" in text
     assert "over its 19 s" in text
 
@@ -58,7 +58,7 @@ def test_short_holds_are_said():
     """A hold of 2 s tells nothing about tiring: left out, and said."""
     reports, findings = hold_reports(cleaned(hold(seconds=2))[0])
     assert reports == ()
-    assert about(findings, "short hold")[0].text.startswith("1 holds last less than 3 s")
+    assert about(findings, "short_hold")[0].text.startswith("1 holds last less than 3 s")
 
 
 @pytest.mark.parametrize("sway", [0.0, 0.05])
@@ -112,4 +112,4 @@ def test_reaching_slowly_does_not_hide_tiring():
     slow = Recording("h", recording.times_s, recording.xy * way, cue=recording.cue, cue_xy=recording.cue_xy)
     (report,), findings = hold_reports(cleaned(slow)[0])
     assert report.slope_per_s.value == pytest.approx(-0.01 / (1 - 0.01 * 12), rel=0.2)
-    assert about(findings, "tiring hold")
+    assert about(findings, "tiring_hold")

@@ -59,7 +59,7 @@ def test_following_is_told_without_the_releases(seed):
     assert (gone & ~off).sum() / 100 < 2 * 1.1, "of the player's own, no more than the two ways back"
     assert finding.text.startswith("Let go 2 times while something was asked")
     report = trace_report(recording)
-    assert abouts(report).count("let go") == 1
+    assert abouts(report).count("let_go") == 1
     assert report.tracking is not None
     assert report.tracking.gain.value == pytest.approx(0.9, abs=0.03)
     assert report.tracking.lag_s.value == pytest.approx(0.30, abs=0.03)
@@ -72,7 +72,7 @@ def test_a_stick_that_was_never_let_go_is_left_alone(task):
     """Ten recordings of each task without a release, waiting before pushes and holds included: never called let go."""
     for seed in range(10):
         report = trace_report(getattr(VISIT, task)(np.random.default_rng([41, seed])))
-        assert "let go" not in abouts(report)
+        assert "let_go" not in abouts(report)
 
 
 def test_a_hold_is_told_without_the_release():
@@ -86,7 +86,7 @@ def test_a_hold_is_told_without_the_release():
     assert found.sd.value == pytest.approx(clear.sd.value, rel=0.35)
     assert abs(found.slope_per_s.value) < 0.02
     report = trace_report(recording)
-    assert "let go" in abouts(report)
+    assert "let_go" in abouts(report)
     assert report.bursts is None or report.bursts.count == 0
 
 
@@ -117,7 +117,7 @@ def test_tuning_leaves_the_releases_out_too():
     held, _ = while_held(recording)
     assert np.isnan(held.xy[off]).all(axis=1).mean() > 0.95
     tuning = tune([recording], site="thumb", stick="hazel")
-    assert any(one.about == "let go" and one.text.startswith("follow.csv: Let go once") for one in tuning.findings)
+    assert any(one.about == "let_go" and one.text.startswith("follow.csv: Let go once") for one in tuning.findings)
 
 
 def test_real_pushes_lose_their_ways_home_and_no_push():
@@ -140,7 +140,7 @@ def test_real_pushes_lose_their_ways_home_and_no_push():
         "t.csv", pen["time_s"], np.column_stack([pen["pen_x_px"], pen["pen_y_px"]]), task="follow", unit="px",
         cue_xy=np.column_stack([pen["target_x_px"], pen["target_y_px"]]),
     )  # fmt: skip
-    assert "let go" not in abouts(trace_report(drawn))
+    assert "let_go" not in abouts(trace_report(drawn))
 
 
 def test_a_clock_that_stood_drops_the_third_axis_with_its_row():

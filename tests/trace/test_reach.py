@@ -102,8 +102,8 @@ def test_play_is_what_was_used():
     strokes = np.abs(slow_noise(rng, n, 0.3, 0.99)[:, :1]) * [1.0, 0.02]
     report, findings = reach_report(cleaned(Recording("play.csv", np.arange(n) / 100, strokes))[0])
     assert report is not None
-    assert "what was used, not what is possible" in about(findings, "reach in play")[0].text
-    assert "left" in about(findings, "not tried")[0].text
+    assert "what was used, not what is possible" in about(findings, "reach_in_play")[0].text
+    assert "left" in about(findings, "not_tried")[0].text
     assert report.area_share.value is None
 
 
@@ -125,7 +125,7 @@ def test_unknown_centre_and_nothing_asked():
     still = cleaned(Recording("r", np.arange(500) / 100, slow_noise(np.random.default_rng(1), 500, 0.01), task="rest"))
     report, findings = reach_report(still[0])
     assert report is None
-    assert "record two laps along the edge" in about(findings, "no reach")[0].text
+    assert "record two laps along the edge" in about(findings, "no_reach")[0].text
 
 
 def test_no_direction_is_refused():

@@ -69,7 +69,7 @@ def test_empty_cells_are_left_out_and_named():
     xy[[3, 4, 99], 0] = [np.nan, np.inf, np.nan]
     clean, findings = cleaned(replace(recording, xy=xy))
     assert len(clean.times_s) == 497
-    assert "3 of 500 samples hold no number (rows 4-5, 100)" in about(findings, "empty cells")[0].text
+    assert "3 of 500 samples hold no number (rows 4-5, 100)" in about(findings, "empty_cells")[0].text
 
 
 def test_one_axis_alone():
@@ -79,7 +79,7 @@ def test_one_axis_alone():
     clean, findings = cleaned(replace(moving(), xy=xy))
     assert clean.recorded == (True, False)
     assert len(clean.times_s) == 500
-    assert about(findings, "one axis")[0].level == "fault"
+    assert about(findings, "one_axis")[0].level == "fault"
 
 
 def test_same_time_twice_keeps_the_first():
@@ -90,7 +90,7 @@ def test_same_time_twice_keeps_the_first():
     clean, findings = cleaned(replace(recording, times_s=times_s))
     assert clean.xy[9] == pytest.approx(recording.xy[9], abs=0)
     assert len(clean.times_s) == 499
-    assert "1 samples carry the time of the one before (row 11)" in about(findings, "same time twice")[0].text
+    assert "1 samples carry the time of the one before (row 11)" in about(findings, "same_time_twice")[0].text
 
 
 def test_gap_is_said_and_not_bridged():
@@ -141,7 +141,7 @@ def test_zeros_of_a_dead_zone_are_not_unplugged():
     """A stick that rests at exact zero after each release through a dead zone is not called unplugged."""
     _, findings = cleaned(thumbstick("pushes-left-stick-person-A.csv"))
     assert not about(findings, "unplugged")
-    assert "no value between 0 and 0.2875" in about(findings, "dead zone")[0].text
+    assert "no value between 0 and 0.2875" in about(findings, "dead_zone")[0].text
 
 
 def test_first_zeros_before_the_start():
@@ -151,7 +151,7 @@ def test_first_zeros_before_the_start():
     xy[:9] = 0.0
     clean, findings = cleaned(replace(recording, xy=xy))
     assert len(clean.times_s) == 491
-    assert about(findings, "before the start")[0].text.startswith("The first 9 samples")
+    assert about(findings, "before_the_start")[0].text.startswith("The first 9 samples")
 
 
 def test_frozen_while_the_cue_moves():
@@ -173,18 +173,18 @@ def test_uneven_and_slow_time():
     rng = np.random.default_rng(3)
     steps = rng.choice([0.008, 0.025], size=500, p=[0.9, 0.1])
     _, findings = cleaned(replace(moving(), times_s=np.cumsum(steps)))
-    assert "median 8 ms, one in a hundred over 25 ms; tremor above 16 Hz" in about(findings, "uneven time")[0].text
+    assert "median 8 ms, one in a hundred over 25 ms; tremor above 16 Hz" in about(findings, "uneven_time")[0].text
     _, findings = cleaned(moving(rate_hz=20.0))
-    assert "tremor above 8 Hz is not trusted" in about(findings, "slow sampling")[0].text
+    assert "tremor above 8 Hz is not trusted" in about(findings, "slow_sampling")[0].text
     _, findings = cleaned(moving())
-    assert not about(findings, "uneven time")
-    assert not about(findings, "slow sampling")
+    assert not about(findings, "uneven_time")
+    assert not about(findings, "slow_sampling")
 
 
 def test_milliseconds_taken_for_seconds():
     """One sample every 16.7 'seconds' asks whether the times count milliseconds."""
     _, findings = cleaned(replace(moving(), times_s=np.arange(500) * 16.7))
-    assert "do the times count milliseconds" in about(findings, "slow sampling")[0].text
+    assert "do the times count milliseconds" in about(findings, "slow_sampling")[0].text
 
 
 def test_counts_taken_for_shares():
@@ -209,7 +209,7 @@ def test_a_clock_too_coarse_for_the_samples_is_said():
     taken as every 4 ms."""
     times_s = np.floor(np.arange(500) * 0.4 + 1e-9) / 100
     clean, findings = cleaned(replace(moving(), times_s=times_s))
-    text = about(findings, "coarse clock")[0].text
+    text = about(findings, "coarse_clock")[0].text
     assert text.startswith("300 samples carry the time of the one before")
     assert "steps of 10 ms; all fit even sampling every 4 ms" in text
     assert np.diff(clean.times_s) == pytest.approx(np.full(499, 0.004), abs=1e-4)
@@ -229,7 +229,7 @@ def test_unknown_words_get_the_nearest_known_one():
 def test_nothing_moves():
     """A value that never changes is no rest: not touched, or not plugged in."""
     clean, findings = cleaned(replace(moving(), xy=np.zeros((500, 2))))
-    assert about(findings, "nothing moves")[0].level == "fault"
+    assert about(findings, "nothing_moves")[0].level == "fault"
     assert clean.rest_cleaned
 
 

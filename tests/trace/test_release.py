@@ -49,7 +49,7 @@ def test_the_way_back_is_not_rest(late_s: float, lasts_s: float):
     assert len(report.rests) == 6
     assert report.noise_rms.value < 0.006
     assert abs(report.offset_x.value - 0.01) < 0.004
-    assert not about(findings, "unsettled rest")
+    assert not about(findings, "unsettled_rest")
 
 
 def test_a_rest_that_rings_settles_when_it_has_stopped():
@@ -76,7 +76,7 @@ def test_rests_that_never_settle_count_for_nothing():
     report, findings = rest_report(cleaned(session([released(0.6, 0.8, rng) for _ in range(6)]))[0])
     assert report is None
     (said,) = findings
-    assert (said.level, said.about) == ("fault", "unsettled rest")
+    assert (said.level, said.about) == ("fault", "unsettled_rest")
     assert said.text.startswith("All 6 rests never settled")
 
 
@@ -87,7 +87,7 @@ def test_some_unsettled_rests_are_left_out_of_the_others():
     report, findings = rest_report(cleaned(session(rests))[0])
     assert report is not None
     assert len(report.rests) == 3
-    assert about(findings, "unsettled rest")[0].text.startswith("2 of 5 rests never settled")
+    assert about(findings, "unsettled_rest")[0].text.startswith("2 of 5 rests never settled")
     assert report.noise_rms.value < 0.006
 
 
@@ -98,7 +98,7 @@ def test_one_rest_still_held_among_others_is_left_out():
     report, findings = rest_report(cleaned(session(rests))[0])
     assert report is not None
     assert len(report.rests) == 3
-    assert about(findings, "unsettled rest")[0].text.startswith("1 of 4 rests never settled")
+    assert about(findings, "unsettled_rest")[0].text.startswith("1 of 4 rests never settled")
 
 
 def test_the_next_push_that_comes_early_is_cut_off():
@@ -123,7 +123,7 @@ def test_a_tremulous_hand_still_rests(hz: float):
     assert all(b - a > 4.0 for a, b, _, _ in report.rests)
     # rms per axis: 0.1/sqrt(2) on one of two axes
     assert report.noise_rms.value == pytest.approx(0.1 / 2, rel=0.1)
-    assert not about(findings, "unsettled rest")
+    assert not about(findings, "unsettled_rest")
 
 
 def test_slow_drift_is_not_cut():

@@ -73,7 +73,7 @@ def test_rest_alone_tells_no_reach():
     report = trace_report(rest)
     assert report.rest is not None
     assert report.reach is None
-    assert about(report.findings, "no reach")
+    assert about(report.findings, "no_reach")
     assert report.smoothness is None
     assert report.holds == ()
 
@@ -87,7 +87,7 @@ def test_play_of_a_real_thumbstick():
     text = about(report.findings, "play")[0].text
     assert f"at full throw {100 * full:.0f} % of the time" in text
     assert report.bursts is None
-    assert about(report.findings, "bursts not told")
+    assert about(report.findings, "bursts_not_told")
     assert report.rest is not None
     assert not report.rest.noise_rms.has_interval
 
@@ -122,7 +122,7 @@ def test_spring_back_past_the_centre():
         rows.append(np.concatenate((out, np.full(30, 1.0), ring, np.zeros(60))))
     x = np.concatenate(rows)
     xy = np.column_stack((x, 0.2 * x)) + np.random.default_rng(3).normal(0, 0.002, (len(x), 2))
-    text = about(trace_report(Recording("p.csv", np.arange(len(x)) / 100, xy)).findings, "spring back")[0].text
+    text = about(trace_report(Recording("p.csv", np.arange(len(x)) / 100, xy)).findings, "spring_back")[0].text
     assert text.startswith("After 8 quick releases the stick springs past its centre by 0.1")
 
 
@@ -132,9 +132,9 @@ def test_aiming_without_targets_is_asked_for():
     xy = 0.4 * np.column_stack((np.sin(times_s), np.cos(times_s)))
     report = trace_report(Recording("aim.csv", times_s, xy, task="aim"))
     assert report.pointing is None
-    assert "does not say where the targets were" in about(report.findings, "no pointing")[0].text
+    assert "does not say where the targets were" in about(report.findings, "no_pointing")[0].text
     with_places = Recording("aim.csv", times_s, xy, task="aim", cue_xy=xy)
-    assert "how wide the targets were" in about(trace_report(with_places).findings, "no pointing")[0].text
+    assert "how wide the targets were" in about(trace_report(with_places).findings, "no_pointing")[0].text
 
 
 def test_foreign_unit_has_no_centre():
@@ -145,8 +145,8 @@ def test_foreign_unit_has_no_centre():
     report = trace_report(Recording("pen.csv", times_s, pen, task="follow", cue_xy=target, unit="px"))
     assert report.rest is None
     assert report.reach is None
-    assert about(report.findings, "no rest")
-    assert about(report.findings, "no reach")
+    assert about(report.findings, "no_rest")
+    assert about(report.findings, "no_reach")
     assert report.tracking is not None
 
 
@@ -155,7 +155,7 @@ def test_long_recordings_are_looked_at_in_part(monkeypatch: pytest.MonkeyPatch):
     monkeypatch.setattr(reporting, "LONGEST_S", 20.0)
     times_s = np.arange(6000) / 100
     still = Recording("still.csv", times_s, slow_noise(np.random.default_rng(2), 6000, 0.01), task="still")
-    text = about(trace_report(still).findings, "tremor from a part")[0].text
+    text = about(trace_report(still).findings, "tremor_from_a_part")[0].text
     assert "from 0 to 20 s, the longest stretch" in text
 
 
@@ -165,7 +165,7 @@ def test_too_short_for_tremor_is_said():
     short = Recording("s.csv", times_s, slow_noise(np.random.default_rng(2), 200, 0.01), task="still")
     report = trace_report(short)
     assert report.tremor is None
-    assert "record 20 s still" in about(report.findings, "no tremor")[0].text
+    assert "record 20 s still" in about(report.findings, "no_tremor")[0].text
 
 
 def test_unusable_recording_is_refused():

@@ -77,7 +77,7 @@ def test_comes_home_to_different_places():
     assert report.return_scatter is not None
     assert report.return_scatter.value == pytest.approx(spread, rel=0.15)
     assert report.offset_x.high - report.offset_x.low > 0.03
-    assert "different place after each release" in about(findings, "return scatter")[0].text
+    assert "different place after each release" in about(findings, "return_scatter")[0].text
 
 
 def test_same_place_each_time_is_not_called_scatter():
@@ -88,7 +88,7 @@ def test_same_place_each_time_is_not_called_scatter():
         assert report is not None
         assert report.return_scatter is not None
         assert report.return_scatter.value > 0.002
-        said += bool(about(findings, "return scatter"))
+        said += bool(about(findings, "return_scatter"))
     assert said <= 3
 
 
@@ -120,7 +120,7 @@ def test_real_stick_comes_home_to_different_places():
     assert len(report.rests) >= 5
     assert report.return_scatter is not None
     assert report.return_scatter.low > 0.01
-    assert about(findings, "return scatter")
+    assert about(findings, "return_scatter")
     assert report.offset_y.why == "y was not recorded."
 
 
@@ -145,10 +145,10 @@ def test_straight_pushes_are_no_rest_where_one_axis_was_recorded():
     assert both.xy[pushed, 1].min() > 0.9
     report, findings = rest_report(cleaned(recording)[0])
     assert report is None
-    (said,) = about(findings, "no rest")
+    (said,) = about(findings, "no_rest")
     assert "a push straight forward or back looks the same" in said.text
     sideways = replace(recording, xy=recording.xy[:, ::-1])
-    assert "a push straight sideways" in about(rest_report(cleaned(sideways)[0])[1], "no rest")[0].text
+    assert "a push straight sideways" in about(rest_report(cleaned(sideways)[0])[1], "no_rest")[0].text
 
 
 def test_drift_is_found_and_bounded():
@@ -169,11 +169,11 @@ def test_drift_is_found_and_bounded():
 def test_leaned_on_at_start_up():
     """First rest at 0.3, later ones at 0 after plugging in again: leaned on at start-up."""
     _, findings = rest_report(cleaned(rests(centres=((0.3, 0.0), (0.0, 0.0), (0.01, 0.0))))[0])
-    text = about(findings, "leaned on")[0].text
+    text = about(findings, "leaned_on")[0].text
     assert text.startswith("The first rest lies at (0.3, ")
     assert "hands-off" in text
     _, findings = rest_report(cleaned(rests(centres=((0.0, 0.0), (0.01, 0.0))))[0])
-    assert not about(findings, "leaned on")
+    assert not about(findings, "leaned_on")
 
 
 def test_rest_without_a_cue_is_found_by_stillness():
@@ -191,7 +191,7 @@ def test_held_near_the_centre_is_not_a_rest():
     report, findings = rest_report(cleaned(replace(recording, cue=None, task="play"))[0])
     assert report is not None
     assert len(report.rests) == 4
-    assert about(findings, "held near centre")[0].text.startswith("1 of 5 quiet stretches")
+    assert about(findings, "held_near_centre")[0].text.startswith("1 of 5 quiet stretches")
     assert abs(report.offset_x.value) < 0.005
 
 
@@ -210,7 +210,7 @@ def test_no_rest_is_said():
     times_s = np.arange(1000) / 100
     report, findings = rest_report(cleaned(Recording("p", times_s, np.column_stack([np.sin(9 * times_s)] * 2)))[0])
     assert report is None
-    assert "record 10 s with the hand off" in about(findings, "no rest")[0].text
+    assert "record 10 s with the hand off" in about(findings, "no_rest")[0].text
 
 
 def test_noise_within_between_and_pooled_are_three_figures():
@@ -256,7 +256,7 @@ def test_leaned_on_is_the_same_in_every_unit(times: float, unit: str):
     def told(*centres: tuple[float, float]) -> str:
         made = rests(centres=centres)
         _, findings = rest_report(cleaned(replace(made, xy=times * made.xy, unit=unit))[0])
-        return "".join(one.text for one in about(findings, "leaned on"))
+        return "".join(one.text for one in about(findings, "leaned_on"))
 
     first = told((0.3, 0.0), (0.0, 0.0), (0.01, 0.0))
     assert re.search(r"from 12\.\d s on the stick rests elsewhere", first)

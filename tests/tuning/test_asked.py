@@ -70,7 +70,7 @@ def test_other_sticks_sites_and_units_are_left_out_with_a_reason():
     ]
     kept, findings = usable(recordings, "chin", "birch")
     assert [one.name for one in kept] == ["ours", "unnamed"]
-    assert [one.about for one in findings] == ["other stick", "foreign unit"]
+    assert [one.about for one in findings] == ["other_stick", "foreign_unit"]
     assert findings[0].text == message(
         Tunings.other_stick,
         recording=Name("thumb"),

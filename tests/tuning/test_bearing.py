@@ -66,7 +66,7 @@ def test_quarter_and_half_turns_are_mounting(error_deg, stood, words):
     found = bearing(EIGHT + math.radians(error_deg) + WOBBLE, EIGHT)
     assert found.turn_base == message(Bases.quarter_first, stood=stood)
     assert said(found.turn_base).startswith(words)
-    assert (found.findings[0].level, found.findings[0].about) == ("fault", "quarter turn")
+    assert (found.findings[0].level, found.findings[0].about) == ("fault", "quarter_turn")
     assert math.degrees(found.output_rotation_rad.value) == pytest.approx(-error_deg, abs=1)
 
 
@@ -93,7 +93,7 @@ def test_error_in_some_directions_only_is_reach():
     sag = np.where(np.isin(np.arange(24) % 8, (1, 2, 3)), math.radians(-25), 0.0)
     found = bearing(EIGHT + sag + WOBBLE, EIGHT)
     assert found.output_rotation_rad.value == 0.0
-    assert found.findings[0].about == "reach, not rotation"
+    assert found.findings[0].about == "reach_not_rotation"
     assert "Only 3 of 8 cued directions come out turned (forward-right, forward and forward-left)" in (
         said(found.findings[0].text)
     )
@@ -106,7 +106,7 @@ def test_a_turned_stick_with_one_direction_short_of_reach():
     found = bearing(EIGHT + math.radians(15) + sag + WOBBLE, EIGHT)
     assert math.degrees(found.output_rotation_rad.value) == pytest.approx(-15, abs=1)
     assert found.output_rotation_rad.high - found.output_rotation_rad.low < math.radians(5)
-    assert found.findings[-1].about == "reach besides rotation"
+    assert found.findings[-1].about == "reach_besides_rotation"
     assert "Of 8 cued directions, forward came out differently from the rest" in said(found.findings[-1].text)
 
 
@@ -197,5 +197,5 @@ def test_the_rest_is_turned_when_chance_gives_that_in_less_than_one_of_a_hundred
     errors[[4, 5, 6, 7, 0]] = mean_deg + 3.1 * np.array([1, -1, 0, -1, 1])
     cued = np.repeat(np.arange(8) * math.pi / 4, 3)
     found = bearing(cued + np.radians(np.repeat(errors, 3)), cued)
-    assert [one.about for one in found.findings] == ["reach besides rotation" if turned else "reach, not rotation"]
+    assert [one.about for one in found.findings] == ["reach_besides_rotation" if turned else "reach_not_rotation"]
     assert math.degrees(found.output_rotation_rad.value) == pytest.approx(-mean_deg if turned else 0.0, abs=0.05)

@@ -86,7 +86,7 @@ def test_steep_start_is_limited():
     fit = fit_scatter(LEVELS, 0.1 * LEVELS + 0.0001, [200] * 5)
     assert fit.ratio == RATIO_LIMIT
     assert RATIO_LIMIT / math.log1p(RATIO_LIMIT) == pytest.approx(3.0, abs=0.005)
-    assert fit.findings[0].about == "curve limited"
+    assert fit.findings[0].about == "curve_limited"
 
 
 @pytest.mark.parametrize("levels", [[], [0.5], [0.3, 0.9], [0.5, 0.5, 0.51, 0.49]])

@@ -151,7 +151,7 @@ def test_short_rest_sets_no_dead_zone_and_says_what_was_seen():
     assert (estimate.value, estimate.n, estimate.assumed) == (0.0, 0, message(Tunings.assumed_no_zone))
     assert not estimate.has_interval
     assert "59 are needed for 95% of rest at 95% confidence" in said(estimate.why)
-    assert (finding.level, finding.about) == ("fault", "short rest")
+    assert (finding.level, finding.about) == ("fault", "short_rest")
     assert finding.text.text == "short_rest"
     assert finding.text.param("largest_share") == pytest.approx(np.hypot(*xy.T).max())
     assert finding.text.param("longer_factor") == pytest.approx(59 / estimate.why.param("samples"))
@@ -161,7 +161,7 @@ def test_frozen_rest_is_queried():
     """A rest that never moves was cleaned before it came here."""
     estimate, (finding,) = dead_zone_estimate([np.full((500, 2), 0.03)])
     assert estimate.value == pytest.approx(math.hypot(0.03, 0.03))
-    assert (finding.level, finding.about) == ("query", "frozen rest")
+    assert (finding.level, finding.about) == ("query", "frozen_rest")
 
 
 def test_no_rest_is_refused():

@@ -184,7 +184,7 @@ def test_smaller_output_is_met_by_larger_gain():
 def test_nothing_recorded_leaves_the_stick_as_it_is():
     """No recording: neutral settings, a reason beside each number, and which recording would give it."""
     tuning = tuned([])
-    assert abouts(tuning) == {"rest", "rotation", "range", "straight curve", "filter"}
+    assert abouts(tuning) == {"rest", "rotation", "range", "straight_curve", "filter"}
     assert (tuning.offset_x.value, tuning.output_rotation_rad.value, tuning.dead_zone.value, tuning.gain) == (
         0,
         0,
@@ -209,7 +209,7 @@ def test_each_recording_alone_gives_its_own_steps(only):
     """With one recording the steps it tells are set, the others are left alone."""
     kept = [one for one in everything() if one.name == only]
     tuning = tuned(kept)
-    assert (tuning.dead_zone.n > 0) == (only == "rest") or "rest by stillness" in abouts(tuning)
+    assert (tuning.dead_zone.n > 0) == (only == "rest") or "rest_by_stillness" in abouts(tuning)
     assert bool(tuning.gain) == (only == "pushes")
     assert (tuning.filter is not None) == (only == "follow")
     assert tuning.shown_recording == only
@@ -248,7 +248,7 @@ def test_rest_found_by_stillness_is_queried():
     rng = np.random.default_rng(2)
     one = rest(rng)
     tuning = tuned([Recording("play", one.times_s, one.xy, task="play")])
-    assert "rest by stillness" in abouts(tuning)
+    assert "rest_by_stillness" in abouts(tuning)
     assert tuning.offset_x.value == pytest.approx(0.04, abs=0.005)
 
 
@@ -257,7 +257,7 @@ def test_wide_dead_zone_points_elsewhere():
     n = 3000
     xy = np.random.default_rng(1).normal(0, 0.2, (n, 2))
     tuning = tuned([Recording("rest", np.arange(n) * 0.02, xy, task="rest")])
-    assert "wide dead zone" in abouts(tuning)
+    assert "wide_dead_zone" in abouts(tuning)
     assert "firmer stick" in " ".join(said(finding.text) for finding in tuning.findings)
 
 
@@ -309,7 +309,7 @@ def test_a_lever_with_one_axis_is_not_tuned_from():
     lever.xy[:, 1] = np.nan
     tuning = tune([Recording("lever", lever.times_s, lever.xy, task="rest"), whole], site="chin", stick="birch")
     assert tuning.recordings == ("rest",)
-    assert tuning.findings[0].about == "one axis"
+    assert tuning.findings[0].about == "one_axis"
     assert tuning.findings[0].text == message(Tunings.one_axis, recording=Name("lever"), missing="y")
     assert tuning.offset_x.low < 0.04 < tuning.offset_x.high
 
@@ -334,10 +334,10 @@ def test_the_way_back_makes_no_dead_zone():
     ("made", "about"),
     [
         # 1 s: too short a rest; swings over half the range; never back from the edge; leaned on at first; set to zero
-        (lambda rng: rng.normal(0, 0.008, (50, 2)), "short rest"),
-        (lambda rng: rng.normal(0, 0.2, (3000, 2)), "wide dead zone"),
-        (lambda _: np.column_stack([np.linspace(0.9, 0.1, 60), np.zeros(60)]), "unsettled rest"),
-        (lambda _: np.zeros((1000, 2)), "nothing moves"),
+        (lambda rng: rng.normal(0, 0.008, (50, 2)), "short_rest"),
+        (lambda rng: rng.normal(0, 0.2, (3000, 2)), "wide_dead_zone"),
+        (lambda _: np.column_stack([np.linspace(0.9, 0.1, 60), np.zeros(60)]), "unsettled_rest"),
+        (lambda _: np.zeros((1000, 2)), "nothing_moves"),
     ],
 )
 def test_settings_from_a_faulty_rest_carry_the_fault(made, about):
@@ -355,7 +355,7 @@ def test_a_stick_leaned_on_when_it_was_plugged_in_is_a_fault_of_its_tuning():
     xy = rng.normal(0, 0.005, (900, 2)) + np.outer(np.repeat([0.3, 0.0, 0.0], 300), [1.0, 0.0])
     cue = np.concatenate([["rest"] * 290 + ["push"] * 10] * 3)
     tuning = tuned([Recording("rests", np.arange(900) * 0.02, xy, cue)])
-    assert "leaned on" in [fault.about for fault in tuning.faults]
+    assert "leaned_on" in [fault.about for fault in tuning.faults]
 
 
 def test_a_recording_left_out_is_no_fault_of_the_others():
@@ -364,7 +364,7 @@ def test_a_recording_left_out_is_no_fault_of_the_others():
     whole = rest(rng)
     other = Recording("other", whole.times_s, whole.xy, task="rest", stick="birch")
     tuning = tune([whole, other], site="thumb", stick="hazel")
-    assert "other stick" in abouts(tuning)
+    assert "other_stick" in abouts(tuning)
     assert tuning.faults == ()
 
 
@@ -372,6 +372,6 @@ def test_one_release_is_said():
     """One rest tells nothing of the way home; three do."""
     rng = np.random.default_rng(9)
     once = tune([rest(rng)], site="chin", stick="birch")
-    assert "one release" in [finding.about for finding in once.findings]
+    assert "one_release" in [finding.about for finding in once.findings]
     thrice = tune([rest(rng, 5) for _ in range(3)], site="chin", stick="birch")
-    assert "one release" not in [finding.about for finding in thrice.findings]
+    assert "one_release" not in [finding.about for finding in thrice.findings]

@@ -201,9 +201,9 @@ def _role_findings(net: Netlist, hubs: Sequence[Hub]) -> Iterator[Finding]:
         both = " and ".join(f"{place_words(wire, hubs)} ({wire.tag})" for wire in wires)
         if role in STICK_ROLES:
             text = f"{both} feed the same {role}: one silently wins. Use one, or give one of them another role."
-            yield Finding("fault", "same role", text)
+            yield Finding("fault", "same_role", text)
         else:
-            yield Finding("query", "same role", f"{both} feed the same {role}: the game cannot tell them apart.")
+            yield Finding("query", "same_role", f"{both} feed the same {role}: the game cannot tell them apart.")
 
 
 def _kinds(roles: Sequence[str]) -> str:

@@ -24,8 +24,8 @@ MOVES = 0.2
 
 _MOVING_TASKS = tuple(float(cue_code(word)) for word in ("rim", "push", "aim", "follow", "play"))
 _TOLD_LIVE = {
-    "nothing moves", "one axis", "unplugged", "frozen", "empty cells", "dead zone", "rest cleaned", "clipping",
-    "slow sampling", "same time twice",
+    "nothing_moves", "one_axis", "unplugged", "frozen", "empty_cells", "dead_zone", "rest_cleaned", "clipping",
+    "slow_sampling", "same_time_twice",
 }  # fmt: skip
 
 
@@ -52,7 +52,7 @@ def live_doubts(task: Task, rows: Array, read: tuple[Cleaned, tuple[Finding, ...
         clean, noticed = read
         told = {each.about for each in found}
         found += [
-            each for each in noticed if each.about in _TOLD_LIVE and not ({"stands still", "other stick"} & told)
+            each for each in noticed if each.about in _TOLD_LIVE and not ({"stands_still", "other_stick"} & told)
         ]  # fmt: skip
         if clean.asked("push").any():
             found += [each for each in bias_report(clean)[1] if each.level != "note"]
@@ -78,7 +78,7 @@ def _stands_still(task: Task, rows: Array) -> list[Finding]:
     away = float(np.hypot(*tail[-1, 1:3])) > 0.95
     if away:
         return []  # at the stop nothing changes, and that is what was asked for
-    return [Finding("query", "stands still", message(LiveDoubts.stands_still, time_s=STILL_S))]
+    return [Finding("query", "stands_still", message(LiveDoubts.stands_still, time_s=STILL_S))]
 
 
 def _two_sticks(rows: Array) -> list[Finding]:
@@ -89,7 +89,7 @@ def _two_sticks(rows: Array) -> list[Finding]:
         return []
     first_span, second_span = (float(np.ptp(second[:, columns], axis=0).max()) for columns in ([1, 2], [7, 8]))
     if second_span > MOVES and first_span < MOVES / 4:
-        return [Finding("fault", "other stick", message(LiveDoubts.other_stick))]
+        return [Finding("fault", "other_stick", message(LiveDoubts.other_stick))]
     if second_span > MOVES and first_span > MOVES:
-        return [Finding("query", "both sticks", message(LiveDoubts.both_sticks))]
+        return [Finding("query", "both_sticks", message(LiveDoubts.both_sticks))]
     return []

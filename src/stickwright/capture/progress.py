@@ -123,7 +123,7 @@ def progress(task: Task, rows: Array, *, ahead: Sequence[int] = (), shown_xy: Ar
             recording = recording_of_rows(told, task)
             clean, noticed = cleaned(recording)
             if shown_xy is not None:  # a tuning has a dead zone and limits of its own
-                noticed = tuple(each for each in noticed if each.about not in ("dead zone", "rest cleaned", "clipping"))
+                noticed = tuple(each for each in noticed if each.about not in ("dead_zone", "rest_cleaned", "clipping"))
             lines = _lines(task, clean, recording.cue_width)
             doubts = live_doubts(task, rows, (clean, noticed))
     except BadInput as problem:

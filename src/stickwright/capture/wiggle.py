@@ -77,7 +77,7 @@ def wiggled(events: Iterable[object], devices: Iterable[Device]) -> Wiggled:
     sticks = [found for device_id, moved in ranges.items() for found in _candidates(known[device_id], moved)]
     sticks.sort(key=lambda found: -found[0])
     if not sticks or sticks[0][0] < ENOUGH:
-        nothing = Finding("query", "no wiggle", message(LiveDoubts.no_wiggle))
+        nothing = Finding("query", "no_wiggle", message(LiveDoubts.no_wiggle))
         return Wiggled(None, sticks[0][0] if sticks else 0.0, (nothing,))
     moved, stick = sticks[0]
     return Wiggled(stick, moved, tuple(_doubts(sticks, known)))
@@ -120,9 +120,9 @@ def _doubts(sticks: list[tuple[float, StickAxes]], known: Mapping[str, Device]) 
     if rivals and rivals[0][0] >= max(ENOUGH, _DOUBT * moved):
         names = [_called(one, known) for one in (stick, rivals[0][1])]
         two = message(LiveDoubts.two_moved, most=names[0], other=names[1])
-        found.append(Finding("query", "two moved", two))
+        found.append(Finding("query", "two_moved", two))
     if stick.vertical is None:
-        found.append(Finding("note", "one axis", message(LiveDoubts.one_axis, stick=_called(stick, known))))
+        found.append(Finding("note", "one_axis", message(LiveDoubts.one_axis, stick=_called(stick, known))))
     return found
 
 

@@ -266,7 +266,7 @@ def _force_readings(site: Site, step: float) -> tuple[cap.Readings, list[Finding
         ends = tuple(r.direction_rad for r in site.reading if any(f >= site.gauge_limit_n for f in r.force_n))
         if ends:
             text = message(AbilityFindings.end_of_gauge, directions_rad=ends, limit_n=site.gauge_limit_n)
-            findings.append(Finding("fault", "end of the gauge", text))
+            findings.append(Finding("fault", "end_of_the_gauge", text))
     zeros = tuple(r.direction_rad for r in site.reading if any(f == 0 for f in r.force_n))
     if zeros:
         if not step and not any(f > 0 for r in site.reading for f in r.force_n):
@@ -278,12 +278,12 @@ def _force_readings(site: Site, step: float) -> tuple[cap.Readings, list[Finding
             )  # fmt: skip
         instead = message(StandIns.half_step) if step else message(StandIns.half_smallest)
         text = message(AbilityFindings.zero_force, directions_rad=zeros, instead=instead)
-        findings.append(Finding("query", "zero force", text))
+        findings.append(Finding("query", "zero_force", text))
     if site.gauge_no_load_n is not None and len(readings.direction_rad):
         least = float(np.exp(readings.log_means).min())
         if abs(site.gauge_no_load_n) > 0.1 * least:
             text = message(AbilityFindings.gauge_zero, no_load_n=site.gauge_no_load_n)
-            findings.append(Finding("query", "gauge zero", text))
+            findings.append(Finding("query", "gauge_zero", text))
     return readings, findings
 
 

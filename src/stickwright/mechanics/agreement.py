@@ -70,7 +70,7 @@ def agreement(
         [any(abs(math.remainder(phi - one, math.tau)) <= NEAR_RAD for one in there) for phi in direction_rad]
     )
     if not near.any():
-        return Finding("note", "gauge against stick", message(Agreements.not_compared, setup=setup))
+        return Finding("note", "gauge_against_stick", message(Agreements.not_compared, setup=setup))
 
     def told(angles: Array, from_rad: Array, share: Array) -> Array:
         return np.interp(np.mod(angles, math.tau), np.mod(from_rad, math.tau), share, period=math.tau)
@@ -90,11 +90,11 @@ def agreement(
 
     if off > 0.15 and off_mirrored < 0.6 * off:
         mirror = message(Agreements.mirrored, setup=setup, worst=compared(worst))
-        return Finding("query", "mirrored readings", mirror)
+        return Finding("query", "mirrored_readings", mirror)
     if abs(apart[worst]) > APART:
         less = bool(apart[worst] > 0)
         text = message(Agreements.apart, setup=setup, worst=compared(worst), less_recorded=less)
-        return Finding("query", "gauge against stick", text)
+        return Finding("query", "gauge_against_stick", text)
     text = message(
         Agreements.agree,
         setup=setup,
@@ -103,4 +103,4 @@ def agreement(
         weakest=None if weakest == worst else compared(weakest),
         left_out=int((~near).sum()),
     )
-    return Finding("note", "gauge against stick", text)
+    return Finding("note", "gauge_against_stick", text)

@@ -208,7 +208,7 @@ def wear_findings(now: BenchResult, before_start_force_n: float) -> tuple[Findin
     text = message(
         BenchNotes.worn_spring, loss_share=loss, sure=sure, before_n=before_start_force_n, now_n=start.number
     )
-    return (Finding("query", "worn spring", text),)
+    return (Finding("query", "worn_spring", text),)
 
 
 def _by_direction(readings: LeverReadings, direction: Array) -> tuple[Judged | None, Array]:
@@ -235,7 +235,7 @@ def _lines(
     if judged is None or doubt is None:
         if len(codes) < 2:
             return (), False, ()
-        return (), False, (Finding("note", "directions not compared", message(BenchNotes.directions_not_compared)),)
+        return (), False, (Finding("note", "directions_not_compared", message(BenchNotes.directions_not_compared)),)
     lines = tuple(_line(readings, doubt, codes, index, pooled, level) for index in range(len(codes)))
     if not _differ(readings, judged.fit):
         return lines, False, ()
@@ -246,7 +246,7 @@ def _lines(
         BenchNotes.unequal_directions, start_low_rad=start[0], start_low_n=start[1], start_high_rad=start[2],
         start_high_n=start[3], full_low_rad=full[0], full_low_n=full[1], full_high_rad=full[2], full_high_n=full[3],
     )  # fmt: skip
-    return lines, True, (Finding("query", "unequal directions", text),)
+    return lines, True, (Finding("query", "unequal_directions", text),)
 
 
 def _line(

@@ -63,7 +63,7 @@ def positions(
             angle, problems = _asin_column(travel, height, "travel_m")
     elif output_share is not None and stop is not None and np.isfinite(output).all():
         angle = np.minimum(output, 1.0) * stop
-        findings = (Finding("query", "output for angle", message(BenchNotes.output_for_angle)),)
+        findings = (Finding("query", "output_for_angle", message(BenchNotes.output_for_angle)),)
     else:
         problems = [_NO_POSITION]
     if problems:

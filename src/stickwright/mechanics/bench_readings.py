@@ -173,7 +173,7 @@ def queried_readings(readings: LeverReadings, fit: RobustFit, level: float) -> t
             high_n=high,
         )  # fmt: skip
         expected = Estimate(value, low, high, level, n)
-        query = Finding("query", "reading out of line", text)
+        query = Finding("query", "reading_out_of_line", text)
         found.append(QueriedReading(int(readings.number[index]), float(readings.force_n[index]), expected, query))
     return tuple(found)
 
@@ -190,7 +190,7 @@ def coarse_gauge_findings(readings: LeverReadings) -> tuple[Finding, ...]:
     if step <= 0 or least >= _COARSE_STEPS * step:
         return ()
     text = message(BenchNotes.coarse_gauge, step_n=step, least_n=least, steps=_COARSE_STEPS)
-    return (Finding("query", "coarse gauge", text),)
+    return (Finding("query", "coarse_gauge", text),)
 
 
 def checked_column(
@@ -285,7 +285,7 @@ def checked_readings(
     )  # fmt: skip
     _refuse_unfittable(readings)
     if outward is None:
-        more += (Finding("note", "way not written", message(BenchNotes.way_not_written)),)
+        more += (Finding("note", "way_not_written", message(BenchNotes.way_not_written)),)
     return readings, (*findings, *more)
 
 
@@ -321,7 +321,7 @@ def _stop(angle: Array, max_angle_rad: float | None) -> tuple[float, tuple[Findi
     largest = float(angle.max())
     if max_angle_rad is None:
         text = message(BenchNotes.stop_not_recorded, largest_rad=largest)
-        return largest, (Finding("note", "stop not recorded", text),)
+        return largest, (Finding("note", "stop_not_recorded", text),)
     if largest > max_angle_rad + math.radians(1):
         index = int(angle.argmax())
         raise BadInput(
@@ -337,7 +337,7 @@ def _stayed_findings(angle: Array, stayed: NDArray[np.bool_]) -> tuple[Finding, 
     if not stayed.any():
         return ()
     text = message(BenchNotes.stays, angle_rad=float(angle[stayed].max()))
-    return (Finding("query", "stays by itself", text),)
+    return (Finding("query", "stays_by_itself", text),)
 
 
 def _stated_length(height: Array, length_m: float | None) -> tuple[float, tuple[Finding, ...]]:
@@ -347,7 +347,7 @@ def _stated_length(height: Array, length_m: float | None) -> tuple[float, tuple[
     lowest = float(height.min()) if height.size else math.nan
     if height.size and float(np.ptp(height)) > 1e-6:
         text = message(BenchNotes.several_heights, height_m=lowest)
-        return lowest, (Finding("note", "several heights", text),)
+        return lowest, (Finding("note", "several_heights", text),)
     return lowest, ()
 
 

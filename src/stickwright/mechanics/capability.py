@@ -18,6 +18,7 @@ from numpy.typing import NDArray
 
 from stickwright.codes.ability_findings import AbilityFindings
 from stickwright.codes.estimate_notes import EstimateNotes
+from stickwright.codes.matters import Matter
 from stickwright.codes.message import Name, Text, message
 from stickwright.codes.stand_ins import Quantity
 from stickwright.model.estimate import Estimate
@@ -41,6 +42,7 @@ Wide: a player twice as strong one way as the other is ordinary."""
 OWN_SD = 0.10
 """Prior sd of what is a direction's own: assumed."""
 QUERY_SD = 3.0
+_OFF: dict[Quantity, Matter] = {"force": "force_off", "reach": "reach_off"}
 EIGHT = np.arange(8) * math.pi / 4
 
 
@@ -129,11 +131,11 @@ def pooled_scatter(readings: Readings, what: Quantity = "force") -> tuple[float,
     if df and any(alike):
         there = tuple(float(phi) for phi, same in zip(readings.direction_rad, alike, strict=True) if same)
         same_there = message(AbilityFindings.identical_repeats, what=what, directions_rad=there)
-        findings.append(Finding("query", "identical repeats", same_there))
+        findings.append(Finding("query", "identical_repeats", same_there))
     if not df:
         if any(alike):
             same = message(AbilityFindings.all_identical, what=what, scatter_share=ASSUMED_SCATTER)
-            findings.append(Finding("query", "identical repeats", same))
+            findings.append(Finding("query", "identical_repeats", same))
         return ASSUMED_SCATTER, 0, tuple(findings)
     return math.sqrt(sum(square for square, _ in told) / df), df, tuple(findings)
 
@@ -340,7 +342,7 @@ def expected_from_others(
             unlike = message(
                 AbilityFindings.unlike_neighbours, what=what, direction_rad=float(phi[0]), off_factor=math.exp(off)
             )
-            findings.append(Finding("query", f"{what} off", unlike))
+            findings.append(Finding("query", _OFF[what], unlike))
     findings.extend(_odd_repeats(readings, what))
     return tuple(findings)
 
@@ -358,7 +360,7 @@ def _odd_repeats(readings: Readings, what: Quantity) -> list[Finding]:
     return [
         Finding(
             "query",
-            f"{what} off",
+            _OFF[what],
             message(
                 AbilityFindings.odd_repeat,
                 number=k + 1,
@@ -397,7 +399,7 @@ def coarse_gauge_finding(readings: Readings, step: float, *, finest_stick: str |
         return ()
     stick = Name(finest_stick) if finest_stick else None
     coarse = message(AbilityFindings.coarse_gauge, step_n=step, directions_rad=low, stick=stick)
-    return (Finding("fault", "coarse gauge", coarse),)
+    return (Finding("fault", "coarse_gauge", coarse),)
 
 
 def tiring(first: Sequence[float], again: Sequence[float], scatter: float, df: int) -> Estimate | None:

@@ -15,6 +15,7 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from stickwright.codes.bench_notes import BenchNotes, Number
+from stickwright.codes.matters import Matter
 from stickwright.codes.message import Message, Text, message
 from stickwright.mechanics.bench_doubt import BenchDoubt, bench_doubt, drift_findings
 from stickwright.mechanics.bench_readings import (
@@ -34,6 +35,12 @@ from stickwright.model.recorded import Finding
 __all__ = ["Lever", "LeverFit", "fit_lever"]
 
 Array = NDArray[np.float64]
+
+_NEGATIVE: dict[Number, Matter] = {
+    "preload": "negative_preload",
+    "friction": "negative_friction",
+    "stiffness": "negative_stiffness",
+}
 
 
 @dataclass(frozen=True)
@@ -215,7 +222,7 @@ def lever_of(
         both_ways=readings.both_ways, level=level,
     )  # fmt: skip
     if intervals["residual_angle_rad"].number > 0:
-        note = Finding("note", "does not come home", message(BenchNotes.leaves_off_centre, returns=result.returns))
+        note = Finding("note", "not_self_centring", message(BenchNotes.leaves_off_centre, returns=result.returns))
         return replace(result, findings=(*findings, note))
     return result
 
@@ -256,15 +263,15 @@ def _negative_finding(number: Number, value: float, *, sure: bool) -> Finding:
         stiffness_nm_per_rad=value if stiffness else None,
         sure=sure,
     )
-    return Finding("query" if sure or stiffness else "note", f"negative {number}", text)
+    return Finding("query" if sure or stiffness else "note", _NEGATIVE[number], text)
 
 
 def _one_way_findings(readings: LeverReadings) -> tuple[Finding, ...]:
     if readings.both_ways:
         return ()
     if readings.only_back:
-        return (Finding("fault", "no outward readings", message(BenchNotes.only_back)),)
-    return (Finding("note", "friction not known", message(BenchNotes.only_out)),)
+        return (Finding("fault", "no_outward_readings", message(BenchNotes.only_back)),)
+    return (Finding("note", "friction_not_known", message(BenchNotes.only_out)),)
 
 
 def _intervals(

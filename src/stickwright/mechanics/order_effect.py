@@ -251,7 +251,7 @@ def day_finding(site: str, days: DaySpread) -> Finding:
         high_share=told.upper,
         usual_share=DAY_SD,
     )
-    return Finding("note", "own days", text)
+    return Finding("note", "own_days", text)
 
 
 def on_another_day(today: Estimate, days: DaySpread = USUAL_DAYS) -> Estimate:

@@ -50,7 +50,7 @@ def output_gain(
     share = angle / max_angle_rad
     rising = np.isfinite(output) & (output > _RISING[0]) & (output < _RISING[1])
     if rising.sum() < 2 or float(np.ptp(output[rising])) < 0.1:
-        return None, (Finding("note", "output not known", message(BenchNotes.output_unknown)),)
+        return None, (Finding("note", "output_not_known", message(BenchNotes.output_unknown)),)
     design = np.column_stack([np.ones(int(rising.sum())), output[rising]])
     fit = robust_fit(design, share[rising], np.ones_like, floor=0.005, usual=0.02)
     full = _along(fit, np.array([1.0, 1.0]), level)
@@ -71,11 +71,11 @@ def _gain_findings(full: Estimate, dead: Estimate) -> tuple[Finding, ...]:
     findings = []
     if full.number < 0.9:
         text = message(BenchNotes.full_early, at_share=full.number)
-        findings.append(Finding("note", "full early", text))
+        findings.append(Finding("note", "full_early", text))
     if full.number > 1.05:
         text = message(BenchNotes.output_short, output_share=1 / full.number)
-        findings.append(Finding("note", "output short of full", text))
+        findings.append(Finding("note", "output_short_of_full", text))
     if dead.number > 0.05:
         text = message(BenchNotes.dead_centre, dead_share=dead.number)
-        findings.append(Finding("note", "dead centre", text))
+        findings.append(Finding("note", "dead_centre", text))
     return tuple(findings)

@@ -183,7 +183,7 @@ def effort_assumptions(site: Site, findings: list[Finding]) -> list[Assumption]:
     for entry in site.on_stick:
         if entry.direction_rad is None and entry.reached_share:
             undirected = message(AbilityFindings.no_direction, stick=Name(entry.stick))
-            findings.append(Finding("query", "no direction", undirected))
+            findings.append(Finding("query", "no_direction", undirected))
     return out
 
 
@@ -270,7 +270,7 @@ def limb_stiffness_of(
             findings.append(
                 Finding(
                     "fault",
-                    "limb stiffness",
+                    "limb_stiffness",
                     message(AbilityFindings.limb_stiffness_refused, site=Name(site.name), problem=str(refused)),
                 )
             )

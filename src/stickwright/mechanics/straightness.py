@@ -81,7 +81,7 @@ def bend_findings(judged: Judged, readings: LeverReadings, scatter: GaugeScatter
     if bent is not None:
         apart = float(np.max(np.abs((bent.fitted - judged.fit.fitted) / readings.height_m)[judged.fit.kept]))
         text = message(BenchNotes.curved_spring, stiffer=bool(bent.coefficients[-1] > 0), misses_n=apart)
-        findings.append(Finding("query", "curved spring", text))
+        findings.append(Finding("query", "curved_spring", text))
     uneven = _wider(judged, readings.way * angle, readings, scatter) if readings.both_ways else None
     if uneven is not None:
         column = next(i for i in range(judged.design.shape[1]) if np.array_equal(judged.design[:, i], readings.way))
@@ -89,7 +89,7 @@ def bend_findings(judged: Judged, readings: LeverReadings, scatter: GaugeScatter
         stop = centre + float(uneven.coefficients[-1]) * readings.max_angle_rad
         there, here = (max(0.0, moment / readings.length_m) for moment in (centre, stop))
         text = message(BenchNotes.uneven_friction, centre_n=there, full_n=here)
-        findings.append(Finding("query", "uneven friction", text))
+        findings.append(Finding("query", "uneven_friction", text))
     return tuple(findings)
 
 

@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
+from stickwright.codes.matters import Matter
 from stickwright.codes.message import Text
 from stickwright.model.estimate import Estimate
 
@@ -27,13 +28,13 @@ class Finding:
     level : {"note", "query", "fault"}
         A note informs, a query asks the practitioner to look, a fault limits what can be concluded.
     about : str
-        Short key of the matter: 'clipping', 'unplugged', 'quarter turn', 'coarse gauge'.
+        Key of the matter, for those who look for it: see `stickwright.codes.matters`. Never printed.
     text : Message or str
         What was seen, with figures, and what to do.
     """
 
     level: Literal["note", "query", "fault"]
-    about: str
+    about: Matter
     text: Text
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from stickwright.codes.matters import Matter
 from stickwright.codes.message import message
 from stickwright.codes.seating import ElbowFrom, Furniture, Seating
 from stickwright.model.ages import age_group
@@ -13,6 +14,7 @@ from stickwright.mounting.usual_places import median_m
 __all__ = ["height_findings"]
 
 _ARM = ("fingertip", "thumb", "hand", "forearm", "elbow", "shoulder")
+_OFF: dict[Furniture, Matter] = {"table": "table_height", "tray": "tray_height"}
 _FINGER_M = 0.025
 """Between trunk and tray, so that a finger goes in and comes out and the tray does not press: common practice, no source."""
 
@@ -71,4 +73,4 @@ def _compared(what: Furniture, above_m: float, basis: ElbowFrom) -> list[Finding
     if abs(above_m) <= hand:
         return []
     text = message(Seating.height, what=what, off_m=abs(above_m), above=above_m > 0, elbow=basis)
-    return [Finding("query", f"{what}_height", text)]
+    return [Finding("query", _OFF[what], text)]

@@ -91,7 +91,7 @@ def _age_doubts(player: TomlFile) -> Iterator[Noticed]:
     band = player.data.get("age_band")
     if isinstance(band, str) and age_group(band) == "not understood":
         yield query(
-            "age band",
+            "age_band",
             f"{player.where(('age_band',))}: {as_typed(band)} tells neither a child nor an adult, so what is said of a child is left "
             'out. Write "child", "teenager" or "adult", or ages in years ("6-11"); no date of birth.',
         )
@@ -157,14 +157,14 @@ def _reading_doubts(
     measured = ("reading", "gauge_readings", "on_stick", "recording", "press_rate_per_s", "press_rate_per_min", "press")
     if not any(site.get(key) for key in measured):
         yield Finding(
-            "query", "nothing measured",
+            "query", "nothing_measured",
             f"{player.where(path)}: nothing was measured here yet. Add one [[site.reading]], or what was reached on a "
             "stick ([[site.on_stick]]); four directions are enough to begin with.",
         )  # fmt: skip
     for where, table in tables(site, "reading", path):
         if not any(typed_key(table, DirectionReading, name) for name in ("force_n", "reach_m")):
             yield Finding(
-                "query", "empty reading",
+                "query", "empty_reading",
                 f"{player.where(where)}: neither force nor reach. Not taken? Then leave this direction out.",
             )  # fmt: skip
 

@@ -315,7 +315,7 @@ def _look_at_kit(look: _Look, file: TomlFile, *, has_hub: bool) -> None:
         inside = _inside(look, file, path, stick.get("bench_readings") if isinstance(stick, dict) else None)
         if inside is not None and not _exists(inside):
             look.queries.append(
-                Finding("query", "bench readings",
+                Finding("query", "bench_readings",
                         f"{file.where(path)}: {as_typed(stick['bench_readings'])} is not in the case folder. The "
                         "figures of the stick are used as they stand; without the readings they cannot be checked.")
             )  # fmt: skip

@@ -101,7 +101,7 @@ def _sizes_of_clamps(kit: TomlFile, path: FieldPath, mount: dict[str, Any]) -> I
     time = number(mount, Mount, "take_off_s")
     if time is not None and time[1] > _SLOW_S:
         yield query(
-            "take off",
+            "take_off",
             f"{kit.where((*path, time[0]))}: {spoken(time[1], 's')} to take it off for a transfer. Is that the time to set it up "
             "(setup_min)? Time it with one hand, from the first grip until the player is free.",
         )

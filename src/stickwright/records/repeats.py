@@ -88,7 +88,7 @@ def list_doubts(
             low, high = (typed.texts[typed.values.index(pick(positive))] for pick in (min, max))
             yield Finding(
                 "query",
-                "repeats apart",
+                "repeats_apart",
                 f"{typed.places[0]}: the repeats at {typed.direction} run from {low} to {high}. A slipped decimal "
                 "point, a decimal comma (0,44 in a list is two numbers), or one in another unit?",
             )
@@ -96,7 +96,7 @@ def list_doubts(
         directions = ", ".join(dict.fromkeys(typed.direction for typed in same))
         yield Finding(
             "query",
-            "identical repeats",
+            "identical_repeats",
             f"{where}: all repeats are identical at {directions}, first at {same[0].places[0]}. Copied or rounded? "
             f"{instead}".rstrip(),
         )

@@ -28,7 +28,7 @@ def retired_key_notes(model: type[Measured], file: TomlFile) -> list[Finding]:
         places.setdefault(str(path[-1]), []).append(path)
     return [
         Finding(
-            "note", "retired key",
+            "note", "retired_key",
             f"{file.where(paths[0])}{_and_others(len(paths) - 1)}: this key is no longer used, so it is ignored. "
             "You can delete it.",
         )

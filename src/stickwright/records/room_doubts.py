@@ -311,7 +311,7 @@ def _most_missed(room: TomlFile, player: TomlFile | None) -> Iterator[Finding]:
     """One question only: the distance without which the least can be said."""
     missed = _missed(room, player)
     if missed:
-        yield query("missing distance", f"{room.name}: {missed}")
+        yield query("missing_distance", f"{room.name}: {missed}")
 
 
 def _missed(room: TomlFile, player: TomlFile | None) -> str:

@@ -76,7 +76,7 @@ def _too_far(room: TomlFile) -> Iterator[Finding]:
     if far:
         shown = "; ".join(room.where((*point.path, point.key)) for point in far)
         yield query(
-            "far away",
+            "far_away",
             f"{shown}: more than 2 m from the seat reference point, so out of reach. A slipped decimal point, or measured "
             "from elsewhere? The origin is where the middle of the back meets the seat.",
         )
@@ -137,7 +137,7 @@ def _other_bodies(room: TomlFile) -> Iterator[Finding]:
         unit = f" {_label(fits).capitalize()} typed as {_label(ending)}?" if fits else " A slip in typing?"
         sizes = " plus ".join(measure.replace("_sitting", ", sitting").replace("_", " ") for measure in measures)
         yield query(
-            "body size",
+            "body_size",
             f"{room.where((typed[0],))}: {as_typed(room.data[typed[0]])} is outside {units.spoken(low, 'mm')} to "
             f"{units.spoken(high, 'mm')}, half to one and a half times the published {sizes} "
             f"({units.spoken(men, 'mm')} men, {units.spoken(women, 'mm')} women).{unit} Bodies and chairs differ: if it was "
@@ -148,7 +148,7 @@ def _other_bodies(room: TomlFile) -> Iterator[Finding]:
 def _chin_above_eyes(room: TomlFile) -> Iterator[Finding]:
     chin, eyes = (number(room.data, Room, name) for name in ("seat_to_chin_m", "seat_to_eyes_m"))
     if chin and eyes and chin[1] >= eyes[1]:
-        yield query("body size", f"{room.where((chin[0],))}: the chin is not below the eyes ({eyes[0]}). Swapped?")
+        yield query("body_size", f"{room.where((chin[0],))}: the chin is not below the eyes ({eyes[0]}). Swapped?")
 
 
 def _side_in(name: str | None) -> str | None:

@@ -163,7 +163,7 @@ def press_doubts(
     yield from _unit_slips(player, spot, press)
     if not any(typed_key(press, Press, name) for name in _MEASURED):
         yield query(
-            "empty press",
+            "empty_press",
             f"{where}: nothing was measured of the press. Add force_n (can be repeated ten times without strain) and "
             "rate_per_s (ten seconds, as many as comfortable).",
         )

@@ -10,6 +10,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import Any
 
 from stickwright import units
+from stickwright.codes.matters import Matter
 from stickwright.errors import BadInput, Problem, did_you_mean
 from stickwright.model.measured import Measured
 from stickwright.model.plugs import plugs_of
@@ -176,6 +177,6 @@ def placed(file: TomlFile, some: Iterable[tuple[FieldPath, dict[str, Any]]]) -> 
     return ", ".join(shown)
 
 
-def query(about: str, text: str) -> Finding:
+def query(about: Matter, text: str) -> Finding:
     """A question to the practitioner."""
     return Finding("query", about, text)

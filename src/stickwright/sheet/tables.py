@@ -129,7 +129,7 @@ def day_note(able: Capability) -> str:
     other = weakest.force_other_day_n
     if not other.has_interval:
         return "Forces are of a fresh player on the day of the visit."
-    own = any(one.about == "own days" for one in able.findings)
+    own = any(one.about == "own_days" for one in able.findings)
     spread = "spread from day to day as at the player's own visits" if own else "spread from day to day assumed"
     return (
         f"Forces are of a fresh player on the day of the visit. On another day the force "

@@ -240,7 +240,7 @@ def _findings(findings: tuple[Finding, ...]) -> list[str]:
     ]
 
 
-_CENTRE_MISSING = ("no rest", "no reach", "direction not told")
+_CENTRE_MISSING = ("no_rest", "no_reach", "direction_not_told")
 
 
 def _once(report: TraceReport) -> tuple[Finding, ...]:
@@ -252,7 +252,7 @@ def _once(report: TraceReport) -> tuple[Finding, ...]:
         f"No rest was asked, and where the centre lies is not known in {report.unit}: rest, reach and a turned stick cannot "
         "be told. Record 10 s of rest."
     )
-    return (*(one for one in report.findings if one not in missing), Finding("note", "no centre", text))
+    return (*(one for one in report.findings if one not in missing), Finding("note", "no_centre", text))
 
 
 def _shared_findings(plan: Plan) -> tuple[Finding, ...]:

@@ -61,11 +61,11 @@ def bias_report(
     """
     if centre is None or not all(clean.recorded):
         missing = "Where the centre lies is not known" if centre is None else "Only one axis was recorded"
-        return None, [Finding("note", "direction not told", f"{missing}: a turned stick cannot be told.")]
+        return None, [Finding("note", "direction_not_told", f"{missing}: a turned stick cannot be told.")]
     pushes = _cued_pushes(clean, centre, keep)
     if len(pushes) < 2 or _on_one_line(pushes):
         why = "Fewer than two cued directions off one line: a turned or mirrored stick cannot be told; ask for pushes."
-        return None, [Finding("note", "direction not told", why)]
+        return None, [Finding("note", "direction_not_told", why)]
     cued = np.array([push.cued for push in pushes])
     produced = np.array([push.produced for push in pushes])
     fitted = np.linalg.lstsq(cued, produced, rcond=None)[0].T
@@ -201,12 +201,12 @@ def _advice(report: BiasReport) -> list[Finding]:
             f"Produced and asked directions agree poorly (resultant length {report.resultant_length:.2f}): no turn can "
             "be set from this; was the cue understood? Ask again slowly."
         )
-        return [Finding("query", "direction unclear", text)]
+        return [Finding("query", "direction_unclear", text)]
     if abs(turn) > QUARTER_RAD:
         return [_quarter_finding(report)]
     one_sided = _one_sided(report)
     if one_sided:
-        return [Finding("note", "reach, not turn", one_sided)]
+        return [Finding("note", "reach_not_rotation", one_sided)]
     sure = (
         report.error_rotation_rad.has_interval and report.error_rotation_rad.lower * report.error_rotation_rad.upper > 0
     )
@@ -222,7 +222,7 @@ def _advice(report: BiasReport) -> list[Finding]:
             f"Movements come out turned by {size}{interval} {sense(turn)} in all directions: turn the base by {size} "
             f"{sense(turn)}, then record again; software only for what is left."
         )
-        return [Finding("query", "turned base", text)]
+        return [Finding("query", "turned_base", text)]
     return []
 
 
@@ -249,12 +249,12 @@ def _quarter_finding(report: BiasReport) -> Finding:
             f"{turned}: the base stood {stood.how}, the stick's own forward {stood.faces}. Turn the base {stood.cure}, or "
             "swap the axes in software."
         )
-        return Finding("fault", "quarter turn", text)
+        return Finding("fault", "quarter_turn", text)
     text = (
         f"{turned}, more than a turned base and no quarter turn: look at how "
         "the stick is mounted, and whether the cue was understood."
     )
-    return Finding("query", "turned far", text)
+    return Finding("query", "turned_far", text)
 
 
 def _one_sided(report: BiasReport) -> str | None:

@@ -102,7 +102,7 @@ def burst_report(
             "Nothing was asked that tells an involuntary movement from a voluntary one: flicks may be meant. "
             "Record 20 s of rest or of a kept hold to count bursts."
         )
-        return None, kept, [Finding("note", "bursts not told", text)]
+        return None, kept, [Finding("note", "bursts_not_told", text)]
     found: list[tuple[int, int, float]] = []
     watched_s = 0.0
     pieces = [
@@ -120,7 +120,7 @@ def burst_report(
         found += _bursts(clean, start, stop, is_path)
     if watched_s < 1.0:
         text = "Less than a second of rest, stillness or hold was asked: too short to look for bursts."
-        return None, kept, [Finding("note", "bursts not told", text)]
+        return None, kept, [Finding("note", "bursts_not_told", text)]
     for start, stop, _ in found:
         kept[start:stop] = False
     report = _report(clean, sorted(found), watched_s / 60)

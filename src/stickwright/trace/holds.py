@@ -66,7 +66,7 @@ def hold_reports(
     findings = [_sinking(report) for report in reports if report.slope_per_s.upper < 0]
     if short_ones:
         text = f"{short_ones} holds last less than {REACHING_S + LEAST_HOLD_S:.0f} s: too short to tell, left out."
-        findings.append(Finding("note", "short hold", text))
+        findings.append(Finding("note", "short_hold", text))
     return tuple(reports), findings
 
 
@@ -161,4 +161,4 @@ def _sinking(report: HoldReport) -> Finding:
         f"{100 * lost:.0f} % over its "
         f"{report.duration_s:.0f} s: it tires; plan shorter holds or a lighter stick."
     )
-    return Finding("query" if lost > 0.1 else "note", "tiring hold", text)
+    return Finding("query" if lost > 0.1 else "note", "tiring_hold", text)

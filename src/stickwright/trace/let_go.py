@@ -61,7 +61,7 @@ def let_go(clean: Cleaned, centre: tuple[float, float] | None) -> tuple[NDArray[
     >>> cue_xy = np.tile([0.5, 0.0], (400, 1))
     >>> gone, (finding,) = let_go(cleaned(Recording("h.csv", times_s, xy, task="hold", cue_xy=cue_xy))[0], (0.0, 0.0))
     >>> int(gone.sum()), finding.about
-    (200, 'let go')
+    (200, 'let_go')
     """
     gone = np.zeros(len(clean.times_s), dtype=np.bool_)
     if centre is None or clean.cue_xy is None or clean.unit_is_foreign or not all(clean.recorded):
@@ -83,7 +83,7 @@ def let_go(clean: Cleaned, centre: tuple[float, float] | None) -> tuple[NDArray[
         "the stick's way home and the way back to it, are left out of following, holds, pushes and sudden movements. If the player "
         "was holding on and could not move it, take a lighter stick and record again."
     )
-    return gone, [Finding("query" if share > 0.1 else "note", "let go", text)]
+    return gone, [Finding("query" if share > 0.1 else "note", "let_go", text)]
 
 
 def while_held(recording: Recording) -> tuple[Recording, list[Finding]]:

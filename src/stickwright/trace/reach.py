@@ -221,7 +221,7 @@ def reach_report(
     """
     if centre is None:
         why = "Where the centre lies is not known in this unit, so reach cannot be told: record 10 s of rest."
-        return None, [Finding("note", "no reach", why)]
+        return None, [Finding("note", "no_reach", why)]
     pushes = _pushes(clean, centre, keep)
     if len({direction for direction, _ in pushes}) >= 2:
         return _from_pushes(clean, pushes)
@@ -231,7 +231,7 @@ def reach_report(
         moving &= keep
     if not moving.any():
         why = "No movement was asked, so reach cannot be told: record two laps along the edge."
-        return None, [Finding("note", "no reach", why)]
+        return None, [Finding("note", "no_reach", why)]
     return _from_sectors(clean, moving, bool(edge.any()), centre, np.random.default_rng(0) if rng is None else rng)
 
 
@@ -312,7 +312,7 @@ def _from_sectors(
     farthest = _farthest(clean, moving, edge, centre, directions)
     if not len(farthest) or not np.isfinite(farthest).any():
         why = "The stick hardly left its centre: reach cannot be told."
-        return None, [Finding("note", "no reach", why)]
+        return None, [Finding("note", "no_reach", why)]
     tried = np.asarray(np.isfinite(farthest).any(axis=0))
     counts = np.isfinite(farthest).sum(axis=0)
     value = np.full(len(directions), math.nan)
@@ -424,8 +424,8 @@ def _sector_findings(
             f"Reach is taken from play: what was used, not what is possible; the least was {short(value[weakest])} "
             f"({direction_word(directions[weakest])}). Record two laps along the edge before setting a range."
         )
-        found.append(Finding("note", "reach in play", text))
+        found.append(Finding("note", "reach_in_play", text))
     if not tried.all():
         missing = ", ".join(direction_word(float(d)) for d in directions[~tried])
-        found.append(Finding("query", "not tried", f"No movement toward {missing}: not asked, or not possible?"))
+        found.append(Finding("query", "not_tried", f"No movement toward {missing}: not asked, or not possible?"))
     return found

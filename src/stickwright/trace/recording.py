@@ -176,7 +176,7 @@ def cleaned(recording: Recording) -> tuple[Cleaned, tuple[Finding, ...]]:
     nothing_moves = bool(np.ptp(samples.xy, axis=0).max() == 0.0)
     if nothing_moves:
         text = "The value never changes: the stick was not touched, or is not plugged in, or another one was moved."
-        found.append(Finding("fault", "nothing moves", text))
+        found.append(Finding("fault", "nothing_moves", text))
     result = Cleaned(
         samples.times_s,
         samples.xy,
@@ -262,7 +262,7 @@ def _recorded_axes(recording: Recording, found: list[Finding]) -> tuple[bool, bo
         found.append(
             Finding(
                 "fault",
-                "one axis",
+                "one_axis",
                 f"{missing} was not recorded: everything here is about {there} alone; directions, covered area and "
                 "turned bases cannot be told.",
             )
@@ -283,7 +283,7 @@ def _finite_rows(
         found.append(
             Finding(
                 "fault" if many else "query",
-                "empty cells",
+                "empty_cells",
                 f"{len(lost)} of {len(finite)} samples hold no number ({_rows(lost)}): left out, not filled in; "
                 "look whether the recorder stalled.",
             )
@@ -301,7 +301,7 @@ def _one_clock(times_s: NDArray[np.float64], found: list[Finding]) -> NDArray[np
             f"{1000 * rounding_s(times_s):.3g} ms; all fit even sampling every {1000 * float(np.median(np.diff(evened))):.3g} ms "
             "and are taken so."
         )
-        found.append(Finding("note", "coarse clock", text))
+        found.append(Finding("note", "coarse_clock", text))
     return evened
 
 
@@ -313,7 +313,7 @@ def _first_of_each_time(times_s: NDArray[np.float64], found: list[Finding]) -> N
         found.append(
             Finding(
                 "query" if len(again) < 0.2 * len(times_s) else "fault",
-                "same time twice",
+                "same_time_twice",
                 f"{len(again)} samples carry the time of the one before ({_rows(again)}): the first of each is kept; "
                 "many of them mean a clock too coarse for the sampling rate.",
             )
@@ -413,20 +413,20 @@ def _time_base(samples: Samples) -> tuple[_TimeBase, list[Finding]]:
     found: list[Finding] = []
     if median_s >= 1.0:
         text = f"One sample every {short(median_s)} s: do the times count milliseconds? Name the column time_ms."
-        found.append(Finding("query", "slow sampling", text))
+        found.append(Finding("query", "slow_sampling", text))
     elif p99_s > 1.5 * median_s:
         text = (
             f"Time steps are uneven: median {median_s * 1000:.3g} ms, one in a hundred over {p99_s * 1000:.3g} ms; "
             f"tremor above {_TRUSTED_TREMOR / p99_s:.3g} Hz is not trusted."
         )
-        found.append(Finding("query", "uneven time", text))
+        found.append(Finding("query", "uneven_time", text))
     elif _TRUSTED_TREMOR / mean_s < 20.0:
         text = (
             f"{figures(1 / mean_s, 3)} samples a second (mean step {mean_s * 1000:.3g} ms, one in a hundred over "
             f"{p99_s * 1000:.3g} ms): tremor above {_TRUSTED_TREMOR / mean_s:.3g} Hz is not trusted; record at "
             "50 Hz or more."
         )
-        found.append(Finding("query", "slow sampling", text))
+        found.append(Finding("query", "slow_sampling", text))
     if len(gaps):
         found += _gap_findings(samples, time_steps, gaps, limit_s)
     edges = [0, *(gaps + 1).tolist(), len(times_s)]

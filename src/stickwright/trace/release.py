@@ -192,4 +192,4 @@ def unsettled_finding(unsettled: int, asked: int) -> list[Finding]:
         f"{how_many} never settled: the stick was still on its way back, or still held, when the time was up. Left out "
         "of centre and noise; give 3 s or more for each rest."
     )
-    return [Finding("query" if unsettled < asked else "fault", "unsettled rest", text)]
+    return [Finding("query" if unsettled < asked else "fault", "unsettled_rest", text)]

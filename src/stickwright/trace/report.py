@@ -9,11 +9,12 @@ from __future__ import annotations
 import math
 from collections.abc import Callable
 from dataclasses import replace
-from typing import TypeVar
+from typing import Literal, TypeVar
 
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.matters import Matter
 from stickwright.errors import BadInput
 from stickwright.model.recorded import (
     Finding,
@@ -45,6 +46,20 @@ movements and a tremor many times over, and keep one hour's recording within mem
 
 _LEAST_MOVEMENT = 0.05  # of full output: what moves less is rest or tremor, no movement to be smooth; common practice
 
+Part = Literal["tremor", "smoothness", "pointing", "tracking"]
+
+_NOT_TOLD: dict[Part, Matter] = {
+    "tremor": "no_tremor",
+    "smoothness": "no_smoothness",
+    "pointing": "no_pointing",
+    "tracking": "no_tracking",
+}
+_FROM_A_PART: dict[Part, Matter] = {
+    "tremor": "tremor_from_a_part",
+    "smoothness": "smoothness_from_a_part",
+    "pointing": "pointing_from_a_part",
+    "tracking": "tracking_from_a_part",
+}
 _Report = TypeVar("_Report")
 
 
@@ -133,7 +148,7 @@ def _third_axis(clean: Cleaned) -> list[Finding]:
         f"{many} axes were read: {', '.join(flat)} and z. Tremor is told from {all_of} together, along the line on which "
         f"it is strongest; all else is told from {' and '.join(flat)}."
     )
-    return [Finding("note", "third axis", text)]
+    return [Finding("note", "third_axis", text)]
 
 
 def _task(recording: Recording, clean: Cleaned) -> str:
@@ -155,7 +170,7 @@ def _longest(clean: Cleaned, words: tuple[str, ...]) -> tuple[int, int] | None:
 
 
 def _attempted(
-    what: str, clean: Cleaned, words: tuple[str, ...], findings: list[Finding], work: Callable[[int, int], _Report]
+    what: Part, clean: Cleaned, words: tuple[str, ...], findings: list[Finding], work: Callable[[int, int], _Report]
 ) -> _Report | None:
     """One part from the longest fitting stretch; too little of it becomes a finding with the part's own reason."""
     stretch = _longest(clean, words)
@@ -166,7 +181,7 @@ def _attempted(
         result = work(start, stop)
     except BadInput as problem:
         reasons = " ".join(str(each) for each in problem.problems)
-        findings.append(Finding("note", f"no {what}", f"The recording cannot tell the {what}: {reasons}"))
+        findings.append(Finding("note", _NOT_TOLD[what], f"The recording cannot tell the {what}: {reasons}"))
         return None
     asked_s = sum(float(clean.times_s[b - 1] - clean.times_s[a]) for a, b in clean.pieces(clean.asked(*words)))
     used_s = float(clean.times_s[stop - 1] - clean.times_s[start])
@@ -176,7 +191,7 @@ def _attempted(
             f"The {what} is taken from {span}, the longest stretch without a gap (at most {LONGEST_S / 60:.0f} min) of "
             f"{asked_s:.0f} s."
         )
-        findings.append(Finding("note", f"{what} from a part", text))
+        findings.append(Finding("note", _FROM_A_PART[what], text))
     return result
 
 
@@ -188,13 +203,13 @@ def _tremor(clean: Cleaned, held_xy: NDArray[np.float64], findings: list[Finding
             break
     else:
         findings.append(
-            Finding("note", "no tremor", "No stretch of 5 s without a gap: tremor cannot be told; record 20 s still.")
+            Finding("note", "no_tremor", "No stretch of 5 s without a gap: tremor cannot be told; record 20 s still.")
         )
         return None
     still = words[0] in ("still", "hold", "rest")
     if words == ("rest",) and clean.rest_cleaned:
         findings.append(
-            Finding("note", "no tremor", "The rest was set to zero before recording: no tremor shows in it.")
+            Finding("note", "no_tremor", "The rest was set to zero before recording: no tremor shows in it.")
         )
         return None
     columns = held_xy[:, list(clean.recorded)]
@@ -214,7 +229,7 @@ def _tremor(clean: Cleaned, held_xy: NDArray[np.float64], findings: list[Finding
             "Tremor is looked for in moving parts, where quick voluntary movements stand in its way; record 20 s still "
             "and 20 s held out."
         )
-        findings.append(Finding("note", "tremor while moving", text))
+        findings.append(Finding("note", "tremor_while_moving", text))
     return result
 
 
@@ -254,7 +269,7 @@ def _pointing(clean: Cleaned, cue_width: float | None, findings: list[Finding]) 
             f"The recording does not say {missing}: throughput cannot be told; name the columns cue_x, cue_y and "
             "cue_width, or record with the guided task."
         )
-        findings.append(Finding("query", "no pointing", text))
+        findings.append(Finding("query", "no_pointing", text))
         return None
     return _attempted(
         "pointing",
@@ -277,7 +292,7 @@ def _tracking(clean: Cleaned, held_xy: NDArray[np.float64], findings: list[Findi
     cue_xy = clean.cue_xy
     if cue_xy is None:
         text = "The recording does not say where the target was: following cannot be told; record with the guided task."
-        findings.append(Finding("query", "no tracking", text))
+        findings.append(Finding("query", "no_tracking", text))
         return None
     return _attempted(
         "tracking",
@@ -328,7 +343,7 @@ def _play_findings(clean: Cleaned, centre: tuple[float, float]) -> list[Finding]
             f"(median; one in ten by {short(float(np.quantile(beyond, 0.9)))} or more): a smaller dead zone lets that "
             "through as a wrong direction."
         )
-        found.append(Finding("note", "spring back", text))
+        found.append(Finding("note", "spring_back", text))
     return found
 
 

@@ -43,7 +43,7 @@ def one_release(rests: int) -> list[Finding]:
     Examples
     --------
     >>> one_release(1)[0].about, one_release(3)
-    ('one release', [])
+    ('one_release', [])
     """
     if rests != 1:
         return []
@@ -51,7 +51,7 @@ def one_release(rests: int) -> list[Finding]:
         "The stick was left alone once: its centre is known for that one release. Whether it comes home to the same "
         "place shows after three releases or more, each followed by some seconds of rest."
     )
-    return [Finding("note", "one release", text)]
+    return [Finding("note", "one_release", text)]
 
 
 def rest_stretches(
@@ -189,21 +189,21 @@ def rest_report(
     cued = bool(clean.asked("rest").any())
     if not cued and clean.unit_is_foreign:
         why = "No rest was asked in this recording and its unit has no known centre: rest cannot be told."
-        return None, [Finding("note", "no rest", why)]
+        return None, [Finding("note", "no_rest", why)]
     if not cued and not all(clean.recorded):
         there, straight = ("x", "forward or back") if clean.recorded[0] else ("y", "sideways")
         why = (
             f"Rest cannot be told from {there} alone: a push straight {straight} looks the same. Read the other axis as "
             "well, or mark the rests in a cue column."
         )
-        return None, [Finding("query", "no rest", why)]
+        return None, [Finding("query", "no_rest", why)]
     if clean.step == 0:
         clean = replace(clean, step=step_of_levels(*(clean.xy[:, axis] for axis in (0, 1) if clean.recorded[axis])))
     spans, unsettled = _spans(clean, cued)
     rests = _rests(clean, spans, keep)
     if rests is None:
         why = f"No rest of {LEAST_REST_S} s or more was asked or seen: record 10 s with the hand off, three times."
-        return None, unsettled or [Finding("note", "no rest", why)]
+        return None, unsettled or [Finding("note", "no_rest", why)]
     findings = [*unsettled, *_leaned_on(rests, clean.scale, cued)]
     if not cued:
         rests, said = _released_only(rests, clean.scale)
@@ -276,14 +276,14 @@ def _leaned_on(rests: _Rests, scale: float, cued: bool) -> list[Finding]:
                 f"The first rest lies at {where}, from {at:.1f} s on the stick rests elsewhere: leaned on at start-up, "
                 "or the stick slipped. Plug it in again hands-off and use the later part."
             )
-            return [Finding("fault", "leaned on", text)]
+            return [Finding("fault", "leaned_on", text)]
     centre = np.median(rests.centre, axis=0)
     if cued and float(np.hypot(*centre)) > 0.1 * scale:
         text = (
             f"The stick rests at ({short(centre[0])}, {short(centre[1])}), far from 0: leaned on at start-up, or the "
             "resting limb holds it over. Plug in hands-off; if it stays, support the limb before setting an offset."
         )
-        return [Finding("query", "leaned on", text)]
+        return [Finding("query", "leaned_on", text)]
     return []
 
 
@@ -296,7 +296,7 @@ def _released_only(rests: _Rests, scale: float) -> tuple[_Rests, list[Finding]]:
         f"{int(away.sum())} of {len(away)} quiet stretches lie more than {short(0.1 * scale)} from the others: read as "
         "held, not released, and left out of the rest. Ask for rest to be sure."
     )
-    return rests.only(~away), [Finding("note", "held near centre", text)]
+    return rests.only(~away), [Finding("note", "held_near_centre", text)]
 
 
 def _offset(rests: _Rests, axis: int, clean: Cleaned) -> Estimate:
@@ -392,7 +392,7 @@ def _return_scatter(rests: _Rests, clean: Cleaned) -> tuple[Estimate | None, lis
         f"farthest {short(widest)} from the middle, more than the noise within a rest explains. A dead zone must cover "
         "the places, not only the noise; ask for ten releases in all directions."
     )
-    return scatter, [Finding("note", "return scatter", text)]
+    return scatter, [Finding("note", "return_scatter", text)]
 
 
 def _drift(rests: _Rests, clean: Cleaned) -> tuple[Estimate, list[Finding]]:

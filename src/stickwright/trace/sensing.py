@@ -207,7 +207,7 @@ def _zero_finding(samples: Samples, start: int, stop: int) -> Finding:
     span = samples.span(start, stop)
     if start == 0:
         text = f"The first {stop} samples ({span}) are exactly 0 on both axes and then jump: read as not yet touched, "
-        return Finding("note", "before the start", text + "and left out.")
+        return Finding("note", "before_the_start", text + "and left out.")
     jump = short(float(np.hypot(*samples.xy[start - 1])))
     text = f"Both axes are exactly 0 {span}, beginning with a jump from {jump}: the stick was probably unplugged; "
     return Finding("fault", "unplugged", text + "left out as a gap. Plug in hands-off and repeat that part.")
@@ -271,7 +271,7 @@ def steps(samples: Samples) -> tuple[Steps, list[Finding]]:
             else f"{many} across all that was seen"
         )
         text = f"The output moves in steps of {short(step)} ({of}): noise and tremor below one step cannot be seen."
-        found.append(Finding("note", "coarse steps", text))
+        found.append(Finding("note", "coarse_steps", text))
     dead_zone, said = _dead_zone(samples, step)
     return Steps(step, dead_zone), found + said
 
@@ -331,7 +331,7 @@ def _dead_zone(samples: Samples, step: float) -> tuple[float, list[Finding]]:
         f"A dead zone is already in this recording: no value between 0 and {size:.4g}{counted}, {kind}. Rest noise, "
         f"offset and small movements are lost; record the raw output for tuning.{doubt}"
     )
-    return size, [Finding("fault", "dead zone", text)]
+    return size, [Finding("fault", "dead_zone", text)]
 
 
 def rest_cleaned(samples: Samples, grain: Steps) -> tuple[bool, list[Finding]]:
@@ -369,7 +369,7 @@ def rest_cleaned(samples: Samples, grain: Steps) -> tuple[bool, list[Finding]]:
         f"{'emulated, or' if sure else 'quieter than one step, or'} cleaned by other software. Offset, noise and dead "
         "zone cannot be taken from this rest; record the raw output."
     )
-    return True, [Finding("fault" if sure else "query", "rest cleaned", text)]
+    return True, [Finding("fault" if sure else "query", "rest_cleaned", text)]
 
 
 def clipping(samples: Samples) -> list[Finding]:

@@ -67,7 +67,7 @@ def trials_report(trials: Trials, *, rng: np.random.Generator | None = None) -> 
             f"{n - report.movements} of {n} rows were left out: are these the right columns, and one unit of length "
             "throughout?"
         )
-        findings.append(Finding("query", "left out", text))
+        findings.append(Finding("query", "left_out", text))
     return TableReport(trials.name, "trials", n, tuple(findings), pointing=report)
 
 

@@ -113,7 +113,7 @@ def usable(recordings: Sequence[Recording], site: str, stick: str) -> tuple[list
     >>> foreign = Recording("pen", np.arange(3) * 0.01, np.zeros((3, 2)), unit="px")
     >>> kept, findings = usable([foreign], "chin", "birch")
     >>> len(kept), findings[0].about
-    (0, 'foreign unit')
+    (0, 'foreign_unit')
     """
     kept: list[Recording] = []
     findings: list[Finding] = []
@@ -125,7 +125,7 @@ def usable(recordings: Sequence[Recording], site: str, stick: str) -> tuple[list
         )
         if recording.unit != "share":
             text = message(Tunings.foreign_unit, recording=name, unit=Name(recording.unit))
-            findings.append(Finding("query", "foreign unit", text))
+            findings.append(Finding("query", "foreign_unit", text))
         elif its_site is not None or its_stick is not None:
             text = message(
                 Tunings.other_stick,
@@ -135,7 +135,7 @@ def usable(recordings: Sequence[Recording], site: str, stick: str) -> tuple[list
                 site=Name(site),
                 stick=Name(stick),
             )
-            findings.append(Finding("query", "other stick", text))
+            findings.append(Finding("query", "other_stick", text))
         else:
             kept.append(_forwards(recording, findings))
     return kept, findings

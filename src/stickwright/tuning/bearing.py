@@ -182,11 +182,11 @@ def bearing(produced_rad: ArrayLike, cued_rad: ArrayLike) -> Bearing:
         off = fewer if straight[0] else others
         text = message(Bases.some_directions, directions_rad=tuple(off.tolist()), of=len(groups.cued_rad))
         why, told = message(Bases.why_some_directions), message(Bases.stays_short_of_reach)
-        return _left_alone(why, len(errors), told, "stays", Finding("query", "reach, not rotation", text))
+        return _left_alone(why, len(errors), told, "stays", Finding("query", "reach_not_rotation", text))
     rest = groups.error_rad[~apart]
     found = _turned(circular_mean(rest).mean_rad, rest, rest)
     text = message(Bases.besides_turn, directions_rad=tuple(fewer.tolist()), of=len(groups.cued_rad))
-    return replace(found, findings=(*found.findings, Finding("query", "reach besides rotation", text)))
+    return replace(found, findings=(*found.findings, Finding("query", "reach_besides_rotation", text)))
 
 
 def _apart(groups: _Directions) -> NDArray[np.bool_] | None:
@@ -285,5 +285,5 @@ _STOOD: dict[int, Stood] = {1: "clockwise", 2: "half", 3: "anticlockwise"}
 def _quarter(rotation: Estimate, quarters: int, error_rad: float) -> Bearing:
     """A stick mounted a quarter or half turn round: how its base stood, which is against the sense of the output."""
     stood = _STOOD[quarters]
-    finding = Finding("fault", "quarter turn", message(Bases.quarter, error_rad=error_rad, stood=stood))
+    finding = Finding("fault", "quarter_turn", message(Bases.quarter, error_rad=error_rad, stood=stood))
     return Bearing(rotation, False, message(Bases.quarter_first, stood=stood), "mend_first", (finding,))

@@ -252,9 +252,9 @@ def fit_scatter(
 
 def _ratio(a: Estimate, b: Estimate) -> tuple[float, tuple[Finding, ...]]:
     if b.lower <= 0.0:
-        return 0.0, (Finding("note", "straight curve", message(Tunings.straight_curve)),)
+        return 0.0, (Finding("note", "straight_curve", message(Tunings.straight_curve)),)
     if b.number > RATIO_LIMIT * a.number:
-        return RATIO_LIMIT, (Finding("note", "curve limited", message(Tunings.curve_limited)),)
+        return RATIO_LIMIT, (Finding("note", "curve_limited", message(Tunings.curve_limited)),)
     return b.number / a.number, ()
 
 
@@ -267,7 +267,7 @@ def _too_few_levels(count: int, sd: Array, f: Array) -> ScatterFit:
         Estimate.unbounded(a, why, n=n),
         Estimate.unbounded(0.0, why, n=n, assumed=message(Tunings.assumed_even)),
         0.0,
-        (Finding("note", "straight curve", text),),
+        (Finding("note", "straight_curve", text),),
     )
 
 

@@ -294,7 +294,7 @@ def dead_zone_estimate(
     xy = np.concatenate(parts)
     findings: list[Finding] = []
     if len(xy) > 1 and float(np.ptp(xy, axis=0).max()) <= 1e-12:
-        findings.append(Finding("query", "frozen rest", message(Tunings.frozen_rest)))
+        findings.append(Finding("query", "frozen_rest", message(Tunings.frozen_rest)))
     kept = independent(parts)
     radius = np.sort(np.hypot(kept[:, 0], kept[:, 1]))
     rank = largest_rank(len(kept), coverage, confidence)
@@ -309,7 +309,7 @@ def dead_zone_estimate(
         )
         largest = float(np.hypot(xy[:, 0], xy[:, 1]).max())
         text = message(Tunings.short_rest, why=why, largest_share=largest, longer_factor=needed / len(kept))
-        findings.append(Finding("fault", "short rest", text))
+        findings.append(Finding("fault", "short_rest", text))
         return Estimate.unbounded(0.0, why, n=0, assumed=message(Tunings.assumed_no_zone)), tuple(findings)
     # The lower side: the highest order statistic from below that covers at most `coverage`.
     below = np.arange(1.0, len(kept) + 1.0)

@@ -49,7 +49,7 @@ _MOST_TELLING = ("follow", "rim", "push", "aim", "hold", "play", "still", "rest"
 _LARGEST_DEAD_ZONE = 0.9
 # A target that goes round draws corrections at multiples of its own rhythm (seen at three times 0.67 and 0.81 Hz).
 _FOLLOWING_HZ = 3.0
-_REST_FAULTS = ("leaned on", "dead zone", "rest cleaned", "nothing moves")
+_REST_FAULTS = ("leaned_on", "dead_zone", "rest_cleaned", "nothing_moves")
 _WIDE_DEAD_ZONE = 0.3  # Beyond this more than the noise is wrong: support, or a firmer stick. (Judgement.)
 
 
@@ -254,7 +254,7 @@ def _with_both_axes(recordings: Sequence[Recording], findings: list[Finding]) ->
             kept.append(one)
             continue
         text = message(Tunings.one_axis, recording=Name(one.name), missing=_MISSING[there])
-        findings.append(Finding("query", "one axis", text))
+        findings.append(Finding("query", "one_axis", text))
     return kept
 
 
@@ -281,7 +281,7 @@ def _rest(recordings: Sequence[Recording]) -> _Rest:
         return _Rest(rests, (*faults, *unsettled, *one_release(len(rests))), message(Tunings.why_unsettled))
     still = [rest for one in recordings for rest in rests_of(one.times_s, one.xy).samples]
     if still:
-        return _Rest(still, (Finding("query", "rest by stillness", message(Tunings.rest_by_stillness)),))
+        return _Rest(still, (Finding("query", "rest_by_stillness", message(Tunings.rest_by_stillness)),))
     return _Rest([], (Finding("note", "rest", message(Tunings.no_rest)),), message(Tunings.why_no_rest))
 
 
@@ -346,7 +346,7 @@ def _dead_zone(rest: _Rest, ranged: Response) -> tuple[Estimate, tuple[Finding, 
     estimate, findings = dead_zone_estimate([placed(one, ranged) for one in rest.rests])
     if estimate.number > _WIDE_DEAD_ZONE:
         text = message(Tunings.wide_dead_zone, radius_share=estimate.number)
-        findings = (*findings, Finding("fault", "wide dead zone", text))
+        findings = (*findings, Finding("fault", "wide_dead_zone", text))
     return estimate, findings
 
 

@@ -190,4 +190,4 @@ def _limits(towards: Sequence[float], reach: Sequence[Estimate]) -> list[Finding
         directions_rad=tuple(direction for direction, _ in short),
         reach_share=tuple(reached for _, reached in short),
     )
-    return [Finding("query", "gain limit", text)]
+    return [Finding("query", "gain_limit", text)]
