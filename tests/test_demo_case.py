@@ -310,7 +310,7 @@ def test_both_pages_give_the_same_turn(case: Case, made: Plan) -> None:
         mount = next(one for one in result.mounts if one.site == "right index")
         settings = dict(mount_page(result, mount)["settings"])
         assert re.findall(r"(\d+)° anticlockwise", steps) == [str(turn)]
-        assert settings["Turn"].startswith(f"Its base is turned {turn}° anticlockwise seen from above")
+        assert settings["Rotation"].startswith(f"Its base is turned {turn}° anticlockwise, seen from above")
     (tuning,) = next(site for site in made.sites if site.name == "right index").tunings
     assert round(-math.degrees(tuning.output_rotation_rad.value)) == 13
     (turned,) = (one.pose.turn_words for one in made.mounts if one.site == "right index" and one.pose)
@@ -321,12 +321,12 @@ def test_switches_of_the_demo_have_a_row_each(made: Plan) -> None:
     """Thumb and foot switch on an arm each, a row each; the sticks keep their pages."""
     assert [one.site for one in mounted(made)] == ["right index", "chin"]
     rows = switch_rows(made)["rows"]
-    assert [row[0] for row in rows] == ["2 × daisy at the left thumb", "burdock at the left foot"]
+    assert [said(row[0]) for row in rows] == ["2 × daisy at the left thumb", "burdock at the left foot"]
     notes = switch_rows(made)["notes"]
     assert any(
         level == "Assumed" and "how hard" not in text and "counts as if it pushed" in text for level, text in notes
     )
-    assert all("Clamp along the tube" in row[1] and "to clamp" in row[2] for row in rows)
+    assert all("Clamp along the tube" in said(row[1]) and "to clamp:" in said(row[2]) for row in rows)
 
 
 def test_what_tires_first_counts_the_measured_loss(case: Case, sharing: Sharing) -> None:

@@ -18,7 +18,7 @@ from stickwright.sheet.mount_labels import Labels
 from stickwright.sheet.mount_shapes import (
     base_of,
     dimension_ends,
-    end_words,
+    end_of,
     forward_of,
     mount_shapes,
     room_shapes,
@@ -96,19 +96,18 @@ def test_each_view_shows_what_it_can() -> None:
     assert [line.distance_m for line in dimension_lines(finger_mount(), room(), "right")] == [0.012]
 
 
-def test_a_distance_may_start_at_any_named_thing() -> None:
-    """A tube's end by its name, a surface by its near left corner, the floor; nothing is drawn from a thing not there."""
+def test_a_distance_starts_at_a_landmark() -> None:
+    """By the whole name that the room's file gives it; nothing is drawn from a thing that is not there."""
     where = room()
     ends = {
         name: dimension_ends(finger_mount(), where, Dimension(name, "clamp", "up", 0.1))
-        for name in ("front end of right armrest tube", "back end of right armrest tube", "chair tray", "floor", "moon")
+        for name in ("near left corner of the tray", "tray", "moon")
     }
-    assert ends["front end of right armrest tube"][0] == (0.27, 0.40, 0.18)  # type: ignore[index]
-    assert ends["back end of right armrest tube"][0] == (0.27, 0.05, 0.18)  # type: ignore[index]
-    assert ends["chair tray"][0] == (-0.30, 0.18, 0.24)  # type: ignore[index]
-    assert ends["floor"][0] == (0.0, 0.0, -0.50)  # type: ignore[index]
+    assert ends["near left corner of the tray"][0] == (-0.30, 0.18, 0.24)  # type: ignore[index]
+    assert ends["tray"] is None
     assert ends["moon"] is None
-    assert end_words((0, 0, 0.5), (0, 0.1, 0)) == "upper end"
+    assert end_of((0, 0, 0.5), (0, 0.1, 0)) == "upper"
+    assert end_of((0.27, 0.05, 0.18), (0.27, 0.40, 0.18)) == "back"
 
 
 def test_base_is_that_of_the_stick_that_stands_there() -> None:
@@ -157,7 +156,7 @@ def test_seat_and_what_moves_with_it_at_the_other_tilt() -> None:
     assert {one.name for one in leaning} == {
         "seat", "back of the seat", "keep free: chair control", "keep free: face",
     }  # fmt: skip
-    assert {one.note for one in leaning} == {"at 25°"}
+    assert {one.tilt_rad for one in leaning} == {math.radians(25)}
     for one in leaning:
         level = next(flat for flat in room_shapes(room()) if flat.name == one.name)
         assert math.dist(one.points[0], one.points[-1]) == pytest.approx(math.dist(level.points[0], level.points[-1]))

@@ -114,7 +114,7 @@ def test_without_scripts_the_tables_say_it_all(visit: Visit, tmp_path: Path) -> 
     assert not page.is_visible("#scene")
     assert page.is_visible("noscript p")
     captions = page.locator("caption").all_inner_texts()
-    assert sum("What stands where about" in one for one in captions) == 3
+    assert sum("Positions around" in one for one in captions) == 3
     cells = page.locator("td").all_text_contents()
     at = next(k for k, cell in enumerate(cells) if cells[k - 1] == "keep free" and cell == "keep free: chair control")
     assert cells[at + 1 : at + 4] == ["210 to 330", "420 to 520", "200 to 360"]

@@ -78,6 +78,23 @@ class Writer:
         unit = unit_named(ending)
         return self._with_unit(self._decimal(figures(value_si / unit.factor, digits)), unit.label)
 
+    def trimmed_amount(self, value_si: float, ending: str, digits: int = 2) -> str:
+        """As `amount`, without idle zeros behind the decimal sign: a limit, a tolerance."""
+        unit = unit_named(ending)
+        text = figures(value_si / unit.factor, digits)
+        return self._with_unit(self._decimal(text.rstrip("0").rstrip(".") if "." in text else text), unit.label)
+
+    def millimetres(self, length_m: float) -> str:
+        """A length in whole millimetres: what a tape can tell."""
+        return self.sizes((length_m,)) if math.isfinite(length_m) else self.unknown
+
+    def factor(self, value: float, required: float) -> str:
+        """A safety factor, never rounded up to the one required: 1.97 of 2 is 1.9."""
+        text = f"{value:.1f}" if value < 10 else f"{value:.0f}"
+        if value < required <= float(text):
+            text = f"{math.floor(value * 10) / 10:.1f}"
+        return self._quantity(self._decimal(text))
+
     def sizes(self, sides_m: tuple[float, ...]) -> str:
         """Length by width in whole millimetres: ``150 × 110 mm``."""
         unit = unit_named("mm")

@@ -5,7 +5,7 @@ from __future__ import annotations
 from abc import abstractmethod
 from typing import Literal
 
-from stickwright.codes.message import Topic
+from stickwright.codes.message import Message, Topic
 
 __all__ = ["JointName", "JointSettings"]
 
@@ -17,7 +17,15 @@ class JointSettings(Topic):
 
     @abstractmethod
     def named(self, *, joint: JointName) -> str:
-        """A joint as a label in the drawing and in the list."""
+        """A joint as a label."""
+
+    @abstractmethod
+    def numbered(self, *, joint: JointName, number: int) -> str:
+        """A joint as a label in the drawing, counted from the clamp."""
+
+    @abstractmethod
+    def set(self, *, joint: JointName, number: int, setting: Message) -> str:
+        """How one joint is set, in a sentence with its label; the setting is one of the clauses below."""
 
     @abstractmethod
     def lower_link(self, *, azimuth_rad: float, elevation_rad: float) -> str:

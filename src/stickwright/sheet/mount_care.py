@@ -4,9 +4,15 @@ from __future__ import annotations
 
 import datetime
 
+from stickwright.catalogue import say
+from stickwright.codes.message import Message, Name, message
+from stickwright.codes.mount_upkeep import MountUpkeep
 from stickwright.model.mounting import MountFit
 
 __all__ = ["monthly"]
+
+_CLAMPED = ("friction arm", "tube clamp", "table clamp", "gooseneck")
+_SLIDES = ("tray", "lap tray", "plate", "floor plate", "floor stand")
 
 
 def monthly(choice: MountFit, from_day: str = "") -> list[str]:
@@ -19,34 +25,33 @@ def monthly(choice: MountFit, from_day: str = "") -> list[str]:
     from_day : str
         Day on which it is first used, YYYY-MM-DD; '' when not known.
     """
-    lines = []
-    if choice.arm is not None or choice.kind in ("friction arm", "tube clamp", "table clamp", "gooseneck"):
-        lines.append(
-            "the clamp does not turn or slide when pulled by hand, and the tape mark beside it is still in line"
-        )
+    return [say(one) for one in _checks(choice, from_day)]
+
+
+def _checks(choice: MountFit, from_day: str) -> list[Message]:
+    told = []
+    if choice.arm is not None or choice.kind in _CLAMPED:
+        told.append(message(MountUpkeep.clamp))
     if choice.arm is not None and choice.arm.joints:
-        lines.append(
-            "the tape marks across the joints are still in line: an arm that sags looks like a stick that stopped working"
-        )
+        told.append(message(MountUpkeep.joints))
     if choice.fastener is not None:
-        lines.append(f"the {choice.fastener} is clean, no corner lifts, both halves grip over the whole patch")
+        told.append(message(MountUpkeep.fastener, fastener=Name(choice.fastener)))
     if choice.fastener is not None and choice.openings:
-        lines.append(f"the {choice.fastener} is not worn: {_worn_words(choice.openings, from_day)}")
-    if choice.kind in ("tray", "lap tray", "plate", "floor plate", "floor stand"):
-        lines.append("it does not slide when pushed as hard as in play")
+        told.append(_worn(choice.fastener, choice.openings, from_day))
+    if choice.kind in _SLIDES:
+        told.append(message(MountUpkeep.slides))
     if choice.anti_slip is not None:
-        lines.append(f"the {choice.anti_slip} is washed and dry: dust takes its grip")
+        told.append(message(MountUpkeep.anti_slip, sheet=Name(choice.anti_slip)))
     if choice.coupling is not None:
-        lines.append(f"the breakaway coupling ({choice.coupling}) lets go by hand as it did on the first day")
-    return [*lines, "the distances in the table are still right"]
+        told.append(message(MountUpkeep.breakaway, coupling=Name(choice.coupling)))
+    return [*told, message(MountUpkeep.distances)]
 
 
-def _worn_words(openings: int, from_day: str) -> str:
+def _worn(fastener: str, openings: int, from_day: str) -> Message:
     """After how many openings a fastener is half as strong, and the day by which it is to be replaced."""
-    half = f"it is half as strong after {openings:,} openings"
     try:
         start = datetime.date.fromisoformat(from_day)
-        once, twice = (start + datetime.timedelta(days=openings / often) for often in (1, 2))
+        once, twice = (Name((start + datetime.timedelta(days=openings / often)).isoformat()) for often in (1, 2))
     except (ValueError, OverflowError):  # not dated, or further than a calendar goes
-        return f"{half}; replace it before"
-    return f"{half}, so replace it by {once} if it is opened once a day (assumed), by {twice} if twice"
+        return message(MountUpkeep.worn, fastener=Name(fastener), openings=openings, once=None, twice=None)
+    return message(MountUpkeep.worn, fastener=Name(fastener), openings=openings, once=once, twice=twice)

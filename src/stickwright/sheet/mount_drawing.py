@@ -9,17 +9,27 @@ from __future__ import annotations
 import itertools
 import math
 from collections.abc import Iterable, Sequence
-from typing import TYPE_CHECKING, Literal
+from typing import TYPE_CHECKING
 
 from stickwright.catalogue import say
 from stickwright.codes.joint_settings import JointName, JointSettings
-from stickwright.codes.message import message
-from stickwright.model.mounting import Dimension, SiteMount
+from stickwright.codes.message import Message, Name, message
+from stickwright.codes.mount_drawings import MountDrawings
+from stickwright.codes.mount_poses import End, MountPoses
+from stickwright.model.mounting import SiteMount
 from stickwright.model.room import Edge, Room, Tube
 from stickwright.sheet.ink import LINE_MM, Ink, text_mm
-from stickwright.sheet.mount_margin import FOOT_MM, ROW_MM, foot, outside_lines, whole_mm
+from stickwright.sheet.mount_margin import FOOT_MM, ROW_MM, foot, outside_lines
 from stickwright.sheet.mount_paper import Frame, area, arrow, dot, dot_on, head, rounded, shifted, stroke
-from stickwright.sheet.mount_shapes import Shape, end_words, forward_of, mount_shapes, room_shapes, tilted_shapes
+from stickwright.sheet.mount_shapes import (
+    Shape,
+    end_of,
+    forward_of,
+    mount_shapes,
+    plain_words,
+    room_shapes,
+    tilted_shapes,
+)
 from stickwright.sheet.mount_views import (
     DimensionLine,
     Spot,
@@ -31,16 +41,16 @@ from stickwright.sheet.mount_views import (
     hatch,
     hull,
 )
-from stickwright.sheet.printed import in_unit, listed
 
 if TYPE_CHECKING:
     import drawsvg
 
 __all__ = [
     "along_words",
+    "clamp_place",
     "clamp_range_words",
     "dimension_rows",
-    "joint_label",
+    "distances",
     "mount_alt",
     "mount_drawing",
     "worth_naming",
@@ -54,10 +64,6 @@ _PAD_M = 0.045
 _BESIDE_M = 0.10
 _NEAR_M = 0.12
 _LEAST_RANGE_M = 0.010
-_BAND = "where the clamp may sit"
-_TITLES: dict[View, str] = {
-    "above": "From above: forward is up", "right": "From the player's right: forward is right",
-}  # fmt: skip
 
 
 def dimension_rows(mount: SiteMount) -> tuple[tuple[str, str, str], ...]:
@@ -68,42 +74,36 @@ def dimension_rows(mount: SiteMount) -> tuple[tuple[str, str, str], ...]:
     mount : SiteMount
         Its chosen mount's distances; none when nothing was chosen.
     """
-    if mount.choice is None:
-        return ()
-    rows = [(one.landmark, end_name(one.to), far_words(one)) for one in mount.choice.dimensions]
-    arm = mount.choice.arm
-    if arm is not None and not any(arm.clamp in one.landmark and one.to == "clamp" for one in mount.choice.dimensions):
-        rows.append(
-            (arm.clamp, "clamp", f"{whole_mm(arm.along_m)} along it, from the end that is named in the drawing")
+    told = mount.choice.dimensions if mount.choice is not None else ()
+    return tuple(
+        (
+            one.landmark,
+            say(message(MountPoses.end, to=one.to)),
+            say(message(MountPoses.far, distance_m=one.distance_m, along=one.along)),
         )
-    return tuple(rows)
+        for one in told
+    )
 
 
-def end_name(to: Literal["base", "clamp"]) -> str:
-    """What a distance leads to, as a table says it."""
-    return "middle of the base" if to == "base" else "clamp"
+def distances(mount: SiteMount) -> tuple[Message, ...]:
+    """The same in sentences, one from each landmark to each point.
 
-
-def far_words(one: Dimension) -> str:
-    """How far which way; what is not to the millimetre off is in line.
-
-    Examples
-    --------
-    >>> far_words(Dimension("bolt", "clamp", "left", 0.19)), far_words(Dimension("bolt", "clamp", "up", 0.0001))
-    ('190 mm left', 'level with it')
+    Parameters
+    ----------
+    mount : SiteMount
+        Its chosen mount's distances; none when nothing was chosen.
     """
-    if one.distance_m >= 0.0005:
-        return f"{whole_mm(one.distance_m)} {one.along}"
-    return {
-        "up": "level with it",
-        "down": "level with it",
-        "left": "on the centre line",
-        "right": "on the centre line",
-    }.get(one.along, "in line with it")
+    told: dict[tuple[str, End], list[Message]] = {}
+    for one in mount.choice.dimensions if mount.choice is not None else ():
+        far = message(MountPoses.far, distance_m=one.distance_m, along=one.along)
+        told.setdefault((one.landmark, one.to), []).append(far)
+    return tuple(
+        message(MountPoses.distances, start=Name(start), to=to, far=tuple(far)) for (start, to), far in told.items()
+    )
 
 
-def along_words(mount: SiteMount, room: Room) -> str:
-    """Where on its tube or edge the clamp sits; empty without a clamp.
+def clamp_place(mount: SiteMount, room: Room) -> Message | None:
+    """Where on its tube or edge the clamp sits, a clause; None without a clamp.
 
     Parameters
     ----------
@@ -114,11 +114,25 @@ def along_words(mount: SiteMount, room: Room) -> str:
     """
     arm = mount.choice.arm if mount.choice is not None else None
     if arm is None:
-        return ""
+        return None
     line = _line_named(room, arm.clamp)
+    end = end_of(line.from_m, line.to_m) if line is not None else None
     kind = "edge" if isinstance(line, Edge) else "tube"
-    end = f"its {end_words(line.from_m, line.to_m)}" if line is not None else "its first end"
-    return f"along the {kind} from {end}: {whole_mm(arm.along_m)}"
+    return message(MountPoses.along, line=kind, end=end, along_m=arm.along_m)  # type: ignore[arg-type]
+
+
+def along_words(mount: SiteMount, room: Room) -> str:
+    """The same in words; empty without a clamp.
+
+    Parameters
+    ----------
+    mount : SiteMount
+        With the arm that was chosen.
+    room : Room
+        With the tube or edge.
+    """
+    place = clamp_place(mount, room)
+    return "" if place is None else say(place)
 
 
 def clamp_range_words(mount: SiteMount, room: Room) -> str:
@@ -137,9 +151,10 @@ def clamp_range_words(mount: SiteMount, room: Room) -> str:
         return ""
     wide = [(low, high) for low, high in arm.ranges_m if high - low >= _LEAST_RANGE_M]
     if not wide:
-        return "The clamp fits in no other place here: set the distance exactly." if arm.ranges_m else ""
-    told = listed(f"{in_unit(low, 'mm'):.0f} to {whole_mm(high)}" for low, high in wide)
-    return f"The clamp may sit {told} from the {end_words(line.from_m, line.to_m)} of the {line.name}; the joints are then set anew."
+        return say(message(MountPoses.only_place)) if arm.ranges_m else ""
+    lows, highs = zip(*wide, strict=True)
+    end = end_of(line.from_m, line.to_m)
+    return say(message(MountPoses.places, from_m=lows, to_m=highs, end=end, line=Name(line.name)))
 
 
 def _line_named(room: Room, name: str) -> Tube | Edge | None:
@@ -158,16 +173,13 @@ def mount_alt(mount: SiteMount, room: Room) -> str:
         What it stands in.
     """
     choice = mount.choice
-    held = f", on {choice.mount}, {choice.on}" if choice is not None else ", held by nothing yet"
-    along = along_words(mount, room)
-    said = [f"View from above and from the player's right of {mount.device} at the {mount.site}{held}."]
-    if along:
-        said.append(f"The clamp sits {along}.")
-    if rows := dimension_rows(mount):
-        said.append(f"Distances: {'; '.join(f'{start} to {to} {far}' for start, to, far in rows)}.")
-    if room.keep_out:
-        said.append(f"Hatched, to keep free: {listed(box.name for box in room.keep_out)}.")
-    return " ".join(said)
+    told = message(
+        MountDrawings.alt, device=Name(mount.device), site=Name(mount.site),
+        mount=Name(choice.mount) if choice is not None else None,
+        on=Name(choice.on) if choice is not None and choice.on not in ("", choice.mount) else None,
+        along=clamp_place(mount, room), distances=distances(mount), free=tuple(Name(box.name) for box in room.keep_out),
+    )  # fmt: skip
+    return say(told)
 
 
 def mount_drawing(
@@ -211,8 +223,8 @@ def mount_drawing(
         outside_lines(drawing, frame, dimension_lines(mount, room, frame.view))
         _names(drawing, frame, (*around, *held), mount, room, frames)
         Ink(drawing).box(*frame.corner, *frame.size, fill="none", line_mm=0.25)
-        Ink(drawing).words(_TITLES[frame.view], (frame.corner[0], 3.6), bold=True)
-    foot(drawing, size_mm, one_to, next((one.note for one in tilted_shapes(room)), ""))
+        Ink(drawing).words(say(message(MountDrawings.view, view=frame.view)), (frame.corner[0], 3.6), bold=True)
+    foot(drawing, size_mm, one_to, next((one.tilt_rad for one in tilted_shapes(room)), None))
     return str(drawing.as_svg())
 
 
@@ -285,7 +297,7 @@ def _room(frame: Frame, around: Sequence[Shape], room: Room, mount: SiteMount) -
                 weight=0.5,
             )
     for one in around:
-        if one.layer == "SURFACES" and one.note != "floor":
+        if one.layer == "SURFACES" and one.role != "floor":
             area(frame, _outline(frame, one), width=0.45)
         elif one.layer in ("TUBES", "EDGES"):
             _bar(frame, one)
@@ -351,9 +363,9 @@ def _mount(frame: Frame, held: Sequence[Shape], mount: SiteMount, room: Room) ->
             area(frame, _outline(frame, one), width=0.3, dash="0.8 0.8")
         elif one.layer == "STICK" and one.form == "bar":
             stroke(frame, [frame.on(point) for point in one.points], width=1.0, weight=4.0)
-    for number, one in enumerate(one for one in held if one.form == "dot"):
+    for one in (one for one in held if one.form == "dot"):
         x, y = frame.on(one.points[0])
-        if one.layer == "MOUNT" and number == 0:
+        if one.role == "clamp":
             area(frame, [(x - 1.7, y - 1.7), (x + 1.7, y - 1.7), (x + 1.7, y + 1.7), (x - 1.7, y + 1.7)], fill="black")
         else:
             dot(frame, (x, y), 0.9 if one.layer == "MOUNT" else 1.1, fill="black" if one.layer == "MOUNT" else "white")
@@ -469,19 +481,21 @@ def _told(
 ) -> Iterable[tuple[str, list[Spot], bool]]:
     """What is named in a view, where, and whether in bold: what is set first, then what is kept free, then the rest."""
     if frame.view == "above" and mount.pose is not None:
-        yield "player's forward", [_arrow_ends(frame, mount, shapes)[1]], True
+        yield say(message(MountDrawings.forward)), [_arrow_ends(frame, mount, shapes)[1]], True
     yield mount.device, _anchors(frame, [one for one in shapes if one.layer == "STICK" and one.form == "solid"]), True
     best = max(frames, key=lambda one: math.dist(*ends[:2]) if (ends := _along_ends(one, mount, room)) else 0.0)
     dots = [one for one in shapes if one.layer == "MOUNT" and one.form == "dot"]
+    joints = mount.choice.arm.joints if mount.choice is not None and mount.choice.arm is not None else ()
     for number, one in enumerate(dots):
-        if number == 0:
-            yield (f"clamp: {along_words(mount, room)}" if frame is best else "clamp"), _anchors(frame, [one]), True
+        if one.role == "clamp":
+            place = clamp_place(mount, room) if frame is best else None
+            yield plain_words(message(MountDrawings.clamp, along=place)), _anchors(frame, [one]), True
         elif number > 1 or len(dots) < 3:
-            yield f"{number} {one.name}", _anchors(frame, [one]), False
+            yield joint_label(number, joints[number - 1].name), _anchors(frame, [one]), False
     if frame is best:
         seen = [line[len(line) // 2] for band in _bands(frame, mount, room) if (line := frame.seen(band))]
         if seen:
-            yield _BAND, seen[:1], False
+            yield say(message(MountDrawings.clamp_range)), seen[:1], False
     for layer in ("KEEP_OUT", "LANDMARKS", "TUBES", "SURFACES", "EDGES", "CABLE"):
         used = {one.landmark for one in (mount.choice.dimensions if mount.choice else ())}
         for one in (one for one in shapes if one.layer == layer and (layer != "LANDMARKS" or one.name in used)):
@@ -496,10 +510,10 @@ def _told(
     if frame.view == "right" and (leaning := tilted_shapes(room)):
         for one in leaning:
             if one.layer == "KEEP_OUT" and _beside(frame, one, mount) and (anchors := _edge_anchors(frame, one)):
-                yield f"{one.name.removeprefix('keep free: ')} {one.note}", anchors, False
+                yield say(message(MountDrawings.tilted, name=Name(one.typed), tilt_rad=one.tilt_rad)), anchors, False
         seats = [spot for one in leaning if one.layer == "SEAT" for spot in _edge_anchors(frame, one)]
         if seats:
-            yield f"seat tilted: dashed, {leaning[0].note}", seats, False
+            yield say(message(MountDrawings.seat_tilted, tilt_rad=leaning[0].tilt_rad)), seats, False
 
 
 def _edge_anchors(frame: Frame, one: Shape) -> list[Spot]:
@@ -525,7 +539,7 @@ def worth_naming(one: Shape, mount: SiteMount) -> bool:
         return True
     if one.barred:
         return True
-    if mount.pose is None or one.note == "floor":
+    if mount.pose is None or one.role == "floor":
         return False
     arm = mount.choice.arm if mount.choice is not None else None
     spots = (mount.pose.base_m, *(arm.points_m if arm is not None else ()))
@@ -544,13 +558,13 @@ def joint_label(number: int, name: JointName) -> str:
     >>> joint_label(2, "lower_link")
     '2 lower link'
     """
-    return f"{number} {say(message(JointSettings.named, joint=name))}"
+    return say(message(JointSettings.numbered, joint=name, number=number))
 
 
 def _name_of(one: Shape) -> str:
-    if one.layer == "CABLE":
-        return "cable"
-    return f"{one.name}, {one.note}" if one.note and one.layer in ("TUBES", "EDGES") else one.name
+    if not one.note or one.layer not in ("TUBES", "EDGES"):
+        return one.name
+    return say(message(MountDrawings.with_note, name=one.name, note=one.note))
 
 
 def _anchors(frame: Frame, shapes: Iterable[Shape]) -> list[Spot]:

@@ -12,12 +12,16 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from typing import TYPE_CHECKING, Any
 
+from stickwright.catalogue import say
+from stickwright.codes.message import Name, message
+from stickwright.codes.mount_drawings import MountDrawings
+from stickwright.codes.mount_poses import MountPoses
 from stickwright.errors import BadInput, Problem
 from stickwright.model.mounting import SiteMount
 from stickwright.model.plan import Plan
 from stickwright.model.room import Edge, Room, Tube
-from stickwright.sheet.mount_drawing import along_words
-from stickwright.sheet.mount_shapes import Shape, base_of, mount_shapes, room_shapes
+from stickwright.sheet.mount_drawing import clamp_place
+from stickwright.sheet.mount_shapes import Shape, base_of, mount_shapes, plain_words, room_shapes
 from stickwright.sheet.mount_views import Spot, View, bounds, dimension_lines, flat, hull
 from stickwright.sheet.printed import in_unit
 
@@ -102,20 +106,20 @@ def mount_dxf(mount: SiteMount, room: Room, base_m: tuple[float, float, float] |
         contact = mount.pose.contact_m if mount.pose is not None else None
         shapes = (*room_shapes(room, mount.site, contact), *mount_shapes(mount, room, base_m))
         left = 0.0
-        for view, title in (
-            ("above", "from above: forward is up"),
-            ("right", "from the player's right: forward is right"),
-        ):
-            low, high = bounds(shapes, view)  # type: ignore[arg-type]
+        views: tuple[View, ...] = ("above", "right")
+        for view in views:
+            low, high = bounds(shapes, view)
             offset = (left - in_unit(low[0], "mm"), 0.0)
             for shape in shapes:
-                _draw(space, shape, view, offset)  # type: ignore[arg-type]
-            lowest = _dimensions(space, mount, room, view, offset)  # type: ignore[arg-type]
+                _draw(space, shape, view, offset)
+            lowest = _dimensions(space, mount, room, view, offset)
             foot = min(in_unit(low[1], "mm"), lowest) - 3 * _TEXT_MM
-            _words(space, f"{mount.device} at the {mount.site}, {title}", (left, foot), "WORDS")
-            along = along_words(mount, room)
-            if along and view == "above":
-                _words(space, f"clamp {along}", (left, foot - 2 * _TEXT_MM), "WORDS")
+            shown = message(MountDrawings.view_of, device=Name(mount.device), site=Name(mount.site), view=view)
+            _words(space, say(shown), (left, foot), "WORDS")
+            place = clamp_place(mount, room)
+            if place is not None and view == "above":
+                clamped = plain_words(message(MountPoses.clamp, along=place))
+                _words(space, clamped, (left, foot - 2 * _TEXT_MM), "WORDS")
             left += in_unit(high[0] - low[0], "mm") + _APART_MM
         out = io.StringIO()
         drawing.write(out)
@@ -186,17 +190,19 @@ def _draw(space: Modelspace, shape: Shape, view: View, offset: Spot) -> None:
         space.add_circle(spots[0], 4.0, dxfattribs=on)
     if (
         shape.layer in _NAMED
-        and shape.name not in ("", "contact point")
+        and shape.name
+        and shape.role != "contact"
         and (shape.layer, shape.form) != ("MOUNT", "solid")
     ):
         columns, rows = [spot[0] for spot in spots], [spot[1] for spot in spots]
-        note = f" ({shape.note})" if shape.note and shape.layer in ("TUBES", "EDGES") else ""
+        noted = shape.note and shape.layer in ("TUBES", "EDGES")
+        name = say(message(MountDrawings.with_note, name=shape.name, note=shape.note)) if noted else shape.name
         at = (
             (columns[0] + 6.0, rows[0] - 10.0)
             if shape.form == "dot"
             else ((min(columns) + max(columns)) / 2, max(rows) + 4.0)
         )
-        _words(space, f"{shape.name}{note}", at, shape.layer)
+        _words(space, name, at, shape.layer)
 
 
 def _bar(space: Modelspace, start: Spot, end: Spot, half: float, on: dict[str, Any]) -> None:
@@ -240,7 +246,7 @@ def _dimensions(space: Modelspace, mount: SiteMount, room: Room, view: View, off
             base = (first[0], lowest)
         space.add_linear_dim(
             base=base, p1=first, p2=last, angle=90 if line.upright else 0, dimstyle="STICKWRIGHT",
-            text=f"{line.to} <>", dxfattribs={"layer": "DIMENSIONS"},
+            text=say(message(MountDrawings.measured, to=line.to)), dxfattribs={"layer": "DIMENSIONS"},
         ).render()  # fmt: skip
     return lowest
 
@@ -266,5 +272,6 @@ def _along(space: Modelspace, mount: SiteMount, room: Room, view: View, offset: 
         return
     start, end = _in_order(first, last, upright=abs(first[0] - last[0]) < _UPRIGHT_MM)
     space.add_aligned_dim(
-        p1=start, p2=end, distance=_ROW_MM, dimstyle="STICKWRIGHT", text="along <>", dxfattribs={"layer": "DIMENSIONS"}
-    ).render()
+        p1=start, p2=end, distance=_ROW_MM, dimstyle="STICKWRIGHT", text=say(message(MountDrawings.measured, to="along")),
+        dxfattribs={"layer": "DIMENSIONS"},
+    ).render()  # fmt: skip

@@ -2,26 +2,24 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
+from stickwright.catalogue import book
+from stickwright.codes.message import message
+from stickwright.codes.mount_drawings import MountDrawings
 from stickwright.sheet.ink import LINE_MM, TYPE_MM, Ink, fitted, text_mm
 from stickwright.sheet.mount_paper import Frame, head, rounded
+from stickwright.sheet.mount_shapes import plain_words
 from stickwright.sheet.mount_views import DimensionLine, Spot
-from stickwright.sheet.printed import in_unit, plain
+from stickwright.sheet.printed import in_unit
 
 if TYPE_CHECKING:
     import drawsvg
 
-__all__ = ["FOOT_MM", "ROW_MM", "foot", "outside_lines", "whole_mm"]
+__all__ = ["FOOT_MM", "ROW_MM", "foot", "outside_lines"]
 
 ROW_MM, FOOT_MM = 6.6, 10.5
-
-
-def whole_mm(length_m: float) -> str:
-    """To the millimetre: what a tape can tell."""
-    return f"{in_unit(length_m, 'mm'):.0f} mm" if math.isfinite(length_m) else plain(length_m, "mm")
 
 
 def outside_lines(drawing: drawsvg.Drawing, frame: Frame, lines: Sequence[DimensionLine]) -> None:
@@ -48,7 +46,7 @@ def _dimension(drawing: drawsvg.Drawing, frame: Frame, line: DimensionLine, row_
         over = 1.0 if end[1 - axis] > spot[1 - axis] else -1.0
         ink.line(spot, (end[0] + over, end[1]) if line.upright else (end[0], end[1] + over), width=0.15)
         frame.labels.draw_over(spot, end, weight=0.5)
-    text = f"{line.to} {whole_mm(line.distance_m)}"
+    text = plain_words(message(MountDrawings.distance, to=line.to, distance_m=line.distance_m))
     long = abs(ends[1][axis] - ends[0][axis])
     first, last = sorted(ends, key=lambda end: end[axis])
     wide = text_mm(text)
@@ -92,7 +90,7 @@ def _turned_words(drawing: drawsvg.Drawing, text: str, at: Spot) -> None:
     )  # fmt: skip
 
 
-def foot(drawing: drawsvg.Drawing, size_mm: Spot, one_to: float, tilted: str = "") -> None:
+def foot(drawing: drawsvg.Drawing, size_mm: Spot, one_to: float, tilt_rad: float | None = None) -> None:
     """A bar to check the scale by, the scale in words, and what is only a sign."""
     ink = Ink(drawing)
     step_m = next(step for step in (0.02, 0.05, 0.10, 0.20, 0.50) if step * 1000 / one_to >= 9.0)
@@ -100,15 +98,10 @@ def foot(drawing: drawsvg.Drawing, size_mm: Spot, one_to: float, tilted: str = "
     for number in range(3):
         ink.box(1.0 + number * step_mm, y - 1.6, step_mm, 1.6, fill="white" if number % 2 else "black", line_mm=0.2)
     for number in range(4):
-        unit = " mm" if number == 3 else ""
-        at = 1.0 + number * step_mm
-        ink.words(
-            f"{in_unit(step_m * number, 'mm'):.0f}{unit}",
-            (at, y + 3.4),
-            anchor="start" if number in (0, 3) else "middle",
-        )
+        at, writer = 1.0 + number * step_mm, book().writer
+        whole = writer.millimetres(step_m * number) if number == 3 else writer.whole(in_unit(step_m * number, "mm"))
+        ink.words(plain_words(whole), (at, y + 3.4), anchor="start" if number in (0, 3) else "middle")
     left = 1.0 + 3 * step_mm + 17.0
-    leaning = f"; thin dashes: tilted {tilted.removeprefix('at ')}" if tilted else ""
-    told = f"Scale 1 to {one_to:g}. Hatched: keep free. Dashed: cable. Player and seat are drawn as a sign; the seat level{leaning}."
-    for row, line in enumerate(fitted(told, size_mm[0] - left - 0.5, 2)):
+    told = message(MountDrawings.foot, one_to=book().writer.trimmed(one_to), tilt_rad=tilt_rad)
+    for row, line in enumerate(fitted(plain_words(told), size_mm[0] - left - 0.5, 2)):
         ink.words(line, (left, y + LINE_MM * row), bold=False)

@@ -12,24 +12,46 @@ from pathlib import Path
 from typing import Any
 
 from stickwright.catalogue import say
+from stickwright.codes.message import Name, message
+from stickwright.codes.mount_drawings import MountDrawings, SceneHead, Thing
+from stickwright.codes.mount_lines import MountLines
 from stickwright.errors import BadInput, Problem
 from stickwright.model.mounting import SiteMount
 from stickwright.model.plan import Plan
 from stickwright.model.room import Room
-from stickwright.sheet.mount_drawing import along_words, clamp_range_words, dimension_rows, mount_alt, worth_naming
-from stickwright.sheet.mount_shapes import Point, Shape, base_of, dimension_ends, forward_of, mount_shapes, room_shapes
-from stickwright.sheet.mount_words import check_words, fails_words, give_words, joint_words, patch_words, pose_words
-from stickwright.sheet.printed import ASSUMED, clause, in_unit, sentence
+from stickwright.sheet.mount_drawing import clamp_place, clamp_range_words, dimension_rows, mount_alt, worth_naming
+from stickwright.sheet.mount_shapes import (
+    Layer,
+    Point,
+    Shape,
+    base_of,
+    dimension_ends,
+    forward_of,
+    mount_shapes,
+    plain_words,
+    room_shapes,
+)
+from stickwright.sheet.mount_words import (
+    assumed_words,
+    check_words,
+    fails_words,
+    give_words,
+    joint_words,
+    patch_words,
+    pose_words,
+)
+from stickwright.sheet.printed import in_unit, sentence
 from stickwright.sheet.what_if import what_if_mark
 from stickwright.sheet.why_so import findings_rows
 
 __all__ = ["place_rows", "scene_data", "scene_html"]
 
 _TEMPLATES = Path(__file__).with_name("templates")
-_KINDS = {
-    "TUBES": "tube", "EDGES": "edge", "SURFACES": "surface", "KEEP_OUT": "keep free", "LANDMARKS": "landmark",
+_KINDS: dict[Layer, Thing] = {
+    "TUBES": "tube", "EDGES": "edge", "SURFACES": "surface", "KEEP_OUT": "keep_free", "LANDMARKS": "landmark",
     "MOUNT": "mount", "STICK": "stick", "CABLE": "cable",
 }  # fmt: skip
+_PLACES: tuple[SceneHead, ...] = ("what", "name", "right", "forward", "up", "note")
 _ARROW_M, _ACROSS_M, _LEAST_M = 0.12, 0.85, 0.002
 _BODY_M: Point = (0.0, 0.15, 0.20)  # the middle of the sign
 
@@ -63,15 +85,15 @@ def scene_html(plan: Plan) -> str:
         )  # fmt: skip
     style, script = _part("scene.css"), _part("scene.js")
     data = json.dumps([scene_data(plan, one, room) for one in told], ensure_ascii=False, allow_nan=False)
-    mark = f"{what_if_mark(plan.wishes)}. " if plan.wishes.what_if else ""
+    mark = f"{what_if_mark(plan.wishes)}." if plan.wishes.what_if else ""
+    foot = message(MountDrawings.scene_foot, mark=mark, version=Name(plan.version), made_on=Name(plan.made_on))
     parts = {
         "policy": f"default-src 'none'; script-src {_hash(script)}; style-src {_hash(style)}; base-uri 'none'; form-action 'none'",
-        "title": escape(f"Where it goes, and what holds it: player {plan.player}"),
+        "title": escape(say(message(MountLines.of_player, player=Name(plan.player)))),
         "style": style,
         "choice": _choice(told),
         "tables": "\n".join(_tables(plan, one, room) for one in told),
-        "foot": escape(f"{mark}stickwright {plan.version}, {plan.made_on}. Not a medical device: local rules, the seating clinic and "
-                       "the treating team come first."),
+        "foot": escape(say(foot)),
         "data": data.replace("<", "\\u003c"),
         "script": script,
     }  # fmt: skip
@@ -90,11 +112,13 @@ def _hash(text: str) -> str:
 def _choice(mounts: Sequence[SiteMount]) -> str:
     if len(mounts) < 2:
         return ""
-    options = "".join(
-        f'<option value="{place}">{escape(f"{one.device} at the {one.site}")}</option>'
-        for place, one in enumerate(mounts)
-    )
-    return f'<p class="choice"><label for="choice">Show</label> <select id="choice">{options}</select></p>'
+    options = "".join(f'<option value="{place}">{escape(_heading(one))}</option>' for place, one in enumerate(mounts))
+    label = escape(say(message(MountDrawings.show)))
+    return f'<p class="choice"><label for="choice">{label}</label> <select id="choice">{options}</select></p>'
+
+
+def _heading(mount: SiteMount) -> str:
+    return say(message(MountLines.device_at, device=Name(mount.device), pieces=1, site=Name(mount.site)))
 
 
 # --- the picture ------------------------------------------------------------------------------------------------------------
@@ -124,8 +148,8 @@ def scene_data(plan: Plan, mount: SiteMount, room: Room) -> dict[str, Any]:
         if ends is not None and one.distance_m >= _LEAST_M:
             start, end, axis = ends
             foot = tuple(end[place] if place == axis else start[place] for place in range(3))
-            text = f"{one.to} {in_unit(one.distance_m, 'mm'):.0f} mm {one.along}"
-            distances.append({"from": _mm(start), "to": _mm((foot[0], foot[1], foot[2])), "text": text})
+            text = message(MountDrawings.distance_along, to=one.to, distance_m=one.distance_m, along=one.along)
+            distances.append({"from": _mm(start), "to": _mm((foot[0], foot[1], foot[2])), "text": plain_words(text)})
     return {
         "alt": mount_alt(mount, room),
         "shapes": [
@@ -145,7 +169,7 @@ def scene_data(plan: Plan, mount: SiteMount, room: Room) -> dict[str, Any]:
 
 def _told(one: Shape, mount: SiteMount) -> bool:
     """Whether its name stands in the picture; the tables name everything."""
-    if not one.name or one.layer in ("BODY", "SEAT") or one.name == "contact point":
+    if not one.name or one.layer in ("BODY", "SEAT") or one.role == "contact":
         return False
     if one.layer == "LANDMARKS":
         return mount.choice is not None and one.name in {line.landmark for line in mount.choice.dimensions}
@@ -197,51 +221,50 @@ def place_rows(shapes: Iterable[Shape]) -> list[list[str]]:
     rows = []
     for one in shapes:
         if one.name and one.layer in _KINDS:
-            spans = [_span(sorted(in_unit(point[axis], "mm") for point in one.points)) for axis in range(3)]
-            rows.append([_KINDS[one.layer], one.name, *spans, one.note])
+            spans = [_span([point[axis] for point in one.points]) for axis in range(3)]
+            rows.append([say(message(MountDrawings.kind, kind=_KINDS[one.layer])), one.name, *spans, one.note])
     return rows
 
 
-def _span(along_mm: Sequence[float]) -> str:
-    low, high = (
-        f"{number:.0f}".replace("-0", "0") if abs(number) < 0.5 else f"{number:.0f}"
-        for number in (along_mm[0], along_mm[-1])
-    )
-    return low if low == high else f"{low} to {high}"
+def _span(along_m: Sequence[float]) -> str:
+    return say(message(MountDrawings.span, low_m=min(along_m), high_m=max(along_m)))
 
 
 def _tables(plan: Plan, mount: SiteMount, room: Room) -> str:
     choice = mount.choice
-    told = [f"<h2>{escape(f'{mount.device} at the {mount.site}')}</h2>", f"<p>{escape(sentence(mount.sentence))}</p>"]
-    told += [f'<p class="care"><strong>Caution.</strong> {escape(say(one.text))}</p>' for one in mount.cautions]
+    mark = escape(say(message(MountDrawings.caution_mark)))
+    device, site = Name(mount.device), Name(mount.site)
+    told = [f"<h2>{escape(_heading(mount))}</h2>", f"<p>{escape(sentence(mount.sentence))}</p>"]
+    told += [f'<p class="care"><strong>{mark}</strong> {escape(say(one.text))}</p>' for one in mount.cautions]
     if mount.pose is not None:
         told += [f"<p>{escape(line)}</p>" for line in pose_words(mount.pose, mount.device)]
     if choice is not None:
-        held = [choice.mount, *([patch_words(choice)] if patch_words(choice) else []), along_words(mount, room)]
-        told.append(f"<p>Held by: {escape('; '.join(part for part in held if part))}.</p>")
+        held = message(
+            MountLines.held_by, mount=Name(choice.mount), on=None, fixed=patch_words(choice) or None,
+            along=clamp_place(mount, room),
+        )  # fmt: skip
+        told.append(f"<p>{escape(say(held))}</p>")
         if other := clamp_range_words(mount, room):
             told.append(f"<p>{escape(other)}</p>")
-        told.append(_list("Joints", joint_words(choice)))
-        rows = [row for row in dimension_rows(mount) if "named in" not in row[2]]
-        told.append(_table(f"Distances to measure again, {mount.site}", ("from", "to", "distance"), rows))
-        told.append(_list("What it must hold", [f"{check_words(one)}." for one in choice.checks]))
+        told.append(_list(say(message(MountDrawings.joints)), joint_words(choice)))
+        fixed = say(message(MountDrawings.fixed_points, site=site))
+        told.append(_table(fixed, _heads("from", "to", "distance"), dimension_rows(mount)))
+        told.append(_list(say(message(MountDrawings.strength)), [check_words(one) for one in choice.checks]))
         told += [
-            f"<p>{escape(line)}</p>"
-            for line in (*give_words(choice), *(f"{ASSUMED}: {clause(one)}." for one in choice.assumed))
+            f"<p>{escape(line)}</p>" for line in (*give_words(choice), *(assumed_words(one) for one in choice.assumed))
         ]
-    told.append(_list("What else there is, and what fails", [fails_words(one) for one in mount.fits if one != choice]))
+    others = [fails_words(one) for one in mount.fits if one != choice]
+    told.append(_list(say(message(MountDrawings.others)), others))
     told += [
         f"<p><strong>{escape(level)}:</strong> {escape(text)}</p>" for level, text in findings_rows(mount.findings)
     ]
-    heads = ("what", "name", "right, mm", "forward, mm", "up, mm", "note")
-    told.append(
-        _table(
-            f"What stands where about {mount.device} at the {mount.site}, from the seat reference point",
-            heads,
-            place_rows(_shapes(plan, mount, room)),
-        )
-    )
+    positions = say(message(MountDrawings.positions, device=device, site=site))
+    told.append(_table(positions, _heads(*_PLACES), place_rows(_shapes(plan, mount, room))))
     return f"<section>{''.join(told)}</section>"
+
+
+def _heads(*heads: SceneHead) -> list[str]:
+    return [say(message(MountDrawings.head, head=head)) for head in heads]
 
 
 def _table(caption: str, heads: Sequence[str], rows: Sequence[Sequence[str]]) -> str:

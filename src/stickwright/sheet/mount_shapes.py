@@ -6,7 +6,7 @@ Body frame of the room, metre. The player is drawn as a sign from two heights wh
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import Literal
 
@@ -14,17 +14,18 @@ import numpy as np
 
 from stickwright.catalogue import say
 from stickwright.codes.joint_settings import JointSettings
-from stickwright.codes.message import message
+from stickwright.codes.message import Message, Name, Text, message
+from stickwright.codes.mount_drawings import MountDrawings
+from stickwright.codes.mount_poses import LineEnd
 from stickwright.model.mounting import Dimension, Pose, SiteMount
 from stickwright.model.plan import Fit, Plan
-from stickwright.model.room import Edge, Room, Tube
+from stickwright.model.room import KeepOut, Room
 from stickwright.mounting.frames import pivot_of, tilted
 from stickwright.sheet.body import part_named, side_named
-from stickwright.sheet.printed import in_unit, plain
 
 __all__ = [
-    "NO_BASE_M", "Layer", "Shape", "base_of", "dimension_ends", "end_words", "forward_of", "kept_free", "mount_shapes",
-    "room_shapes", "tilted_shapes",
+    "NO_BASE_M", "Layer", "Shape", "base_of", "dimension_ends", "end_of", "forward_of", "mount_shapes", "plain_words", "room_shapes",
+    "tilted_shapes",
 ]  # fmt: skip
 
 Point = tuple[float, float, float]
@@ -37,11 +38,16 @@ _LINK_M, _SHEET_M = 0.018, 0.018  # an arm's link and a table top, where nobody 
 _CHIN_M, _FLOOR_M, _ARMREST_M = 0.66, 0.45, 0.22  # of the sign, where nobody took them
 _CRANKED = ("fingertip", "thumb", "hand", "forearm", "elbow")
 """Parts to which the sign's forearm reaches out."""
-_FREE = {
-    "face": "face", "neck": "neck", "chest": "chest", "chair control": "the chair's own control",
-    "transfer side": "transfer side", "door": "door", "tubing": "tubing", "screen": "sight of the screen",
-    "helper": "helper's place", "other": "",
-}  # fmt: skip
+
+
+def plain_words(text: Text) -> str:
+    """The words as they are drawn: with plain spaces, since type is set where lines are broken.
+
+    Parameters
+    ----------
+    text : Message or str
+    """
+    return say(text).replace("\N{NO-BREAK SPACE}", " ")
 
 
 @dataclass(frozen=True)
@@ -53,7 +59,7 @@ class Shape:
     layer : str
         What it is.
     name : str
-        As people call it; empty for a part of something that has a name.
+        What is written at it; empty for a part of something that has a name.
     form : {"solid", "bar", "path", "dot"}
         Convex body of eight corners, round bar between two points, line through points, single point.
     points : tuple
@@ -66,6 +72,12 @@ class Shape:
         Whether its size was measured.
     barred : bool
         Whether nothing may be clamped to it.
+    typed : str
+        Its name in the room's file.
+    role : {"", "contact", "floor", "clamp"}
+        What other figures ask for: the contact point, the floor, the clamp.
+    tilt_rad : float
+        At which tilt of the seat it is shown.
     """
 
     layer: Layer
@@ -76,6 +88,9 @@ class Shape:
     note: str = ""
     sure: bool = True
     barred: bool = False
+    typed: str = ""
+    role: Literal["", "contact", "floor", "clamp"] = ""
+    tilt_rad: float = 0.0
 
 
 def base_of(plan: Plan, mount: SiteMount) -> tuple[float, float, float] | None:
@@ -101,28 +116,15 @@ def base_of(plan: Plan, mount: SiteMount) -> tuple[float, float, float] | None:
     )
 
 
-def kept_free(name: str, kind: str) -> str:
-    """What a hatched box keeps free.
-
-    Examples
-    --------
-    >>> kept_free("hoist arm", "other"), kept_free("face", "face"), kept_free("box 2", "tubing")
-    ('keep free: hoist arm', 'keep free: face', 'keep free: box 2 (tubing)')
-    """
-    said = _FREE.get(kind, "")
-    known = not said or name == kind or said.casefold() in name.casefold() or name.casefold() in said.casefold()
-    return f"keep free: {name}" if known else f"keep free: {name} ({said})"
-
-
-def end_words(first_m: Point, last_m: Point) -> str:
+def end_of(first_m: Point, last_m: Point) -> LineEnd:
     """Which end the first of two points is, told by the way it lies furthest.
 
     Examples
     --------
-    >>> end_words((0.27, 0.40, 0.18), (0.27, 0.05, 0.18))
-    'front end'
+    >>> end_of((0.27, 0.40, 0.18), (0.27, 0.05, 0.18))
+    'front'
     """
-    ways = (("right end", "left end"), ("front end", "back end"), ("upper end", "lower end"))
+    ways: tuple[tuple[LineEnd, LineEnd], ...] = (("right", "left"), ("front", "back"), ("upper", "lower"))
     apart = [a - b for a, b in zip(first_m, last_m, strict=True)]
     at = max(range(3), key=lambda axis: abs(apart[axis]))
     return ways[at][0 if apart[at] > 0 else 1]
@@ -182,32 +184,35 @@ def tilted_shapes(room: Room) -> tuple[Shape, ...]:
     Returns
     -------
     tuple of Shape
-        With the angle as their note; none when the seat is only used level.
+        With that tilt; none when the seat is only used level.
     """
     tilt = max(room.tilt_from_rad, room.tilt_to_rad, key=abs)
     if abs(tilt) < _LEVEL_RAD:
         return ()
     pivot, _ = pivot_of(room)
     moves = {box.name for box in room.keep_out if box.moves_with == "seat"}
-    level = [*_sitting(room), *(one for one in _measured(room) if one.layer == "KEEP_OUT")]
-    names = dict(zip((one for one in level if one.layer == "KEEP_OUT"), room.keep_out, strict=True))
+    level = [*_sitting(room), *(_kept_free(box) for box in room.keep_out)]
     return tuple(
         replace(
             one,
             points=tuple((float(x), float(y), float(z)) for x, y, z in tilted(np.array(one.points), tilt, pivot)),
-            note=f"at {in_unit(tilt, 'deg'):.0f}°",
+            tilt_rad=tilt,
         )
         for one in level
-        if one not in names or names[one].name in moves
+        if one.layer == "SEAT" or one.typed in moves
     )
 
 
 def _sitting(room: Room) -> Iterator[Shape]:
     if room.posture == "bed":
-        yield Shape("SEAT", "mattress", "solid", _box((-0.45, -0.35, -0.12), (0.45, 1.30, 0.0)), sure=False)
+        yield _seat(MountDrawings.mattress, (-0.45, -0.35, -0.12), (0.45, 1.30, 0.0))
     elif room.posture != "floor":
-        yield Shape("SEAT", "seat", "solid", _box((-0.21, 0.0, -0.06), (0.21, 0.42, 0.0)), sure=False)
-        yield Shape("SEAT", "back of the seat", "solid", _box((-0.20, -0.06, 0.0), (0.20, 0.0, 0.50)), sure=False)
+        yield _seat(MountDrawings.seat, (-0.21, 0.0, -0.06), (0.21, 0.42, 0.0))
+        yield _seat(MountDrawings.backrest, (-0.20, -0.06, 0.0), (0.20, 0.0, 0.50))
+
+
+def _seat(text: Callable[..., str], low: Point, high: Point) -> Shape:
+    return Shape("SEAT", say(message(text)), "solid", _box(low, high), sure=False)
 
 
 def _body(room: Room, site: str, contact_m: Point | None) -> Iterator[Shape]:
@@ -250,23 +255,35 @@ def _hand(elbow: Point, side: int, site: str, contact_m: Point | None) -> Point:
 def _measured(room: Room) -> Iterator[Shape]:
     for tube in room.tube:
         barred = bool(tube.not_for_clamps)
-        note = "no clamp here" if barred else f"{plain(tube.diameter_m, 'mm')} thick"
+        note = message(MountDrawings.no_clamp) if barred else _thick(tube.diameter_m)
         ends = (tube.from_m, tube.to_m)
-        yield Shape("TUBES", tube.name, "bar", ends, tube.diameter_m, note, barred=barred)
+        yield Shape("TUBES", tube.name, "bar", ends, tube.diameter_m, plain_words(note), barred=barred, typed=tube.name)
     for edge in room.edge:
-        size = f"{plain(edge.thickness_m, 'mm')} thick"
-        yield Shape("EDGES", edge.name, "bar", (edge.from_m, edge.to_m), edge.thickness_m, size)
+        ends, size = (edge.from_m, edge.to_m), plain_words(_thick(edge.thickness_m))
+        yield Shape("EDGES", edge.name, "bar", ends, edge.thickness_m, size, typed=edge.name)
     for top in room.surface:
         (x, y, z), (wide, deep) = top.corner_m, top.size_m
         corners = _box((x, y, z - _SHEET_M), (x + wide, y + deep, z))
-        note = "floor" if top.kind == "floor" else "fastened" if top.fastened else ""
-        yield Shape("SURFACES", top.name, "solid", corners, note=note)
+        ground = top.kind == "floor"
+        what = message(MountDrawings.floor) if ground else message(MountDrawings.fastened) if top.fastened else ""
+        role: Literal["floor", ""] = "floor" if ground else ""
+        yield Shape("SURFACES", top.name, "solid", corners, note=say(what), typed=top.name, role=role)
     for box in room.keep_out:
-        low = min(box.low_m[0], box.high_m[0]), min(box.low_m[1], box.high_m[1]), min(box.low_m[2], box.high_m[2])
-        high = max(box.low_m[0], box.high_m[0]), max(box.low_m[1], box.high_m[1]), max(box.low_m[2], box.high_m[2])
-        yield Shape("KEEP_OUT", kept_free(box.name, box.kind), "solid", _box(low, high))
+        yield _kept_free(box)
     for mark in room.landmark:
-        yield Shape("LANDMARKS", mark.name, "dot", (mark.at_m,))
+        yield Shape("LANDMARKS", mark.name, "dot", (mark.at_m,), typed=mark.name)
+
+
+def _thick(thick_m: float) -> Message:
+    return message(MountDrawings.thick, thick_m=thick_m)
+
+
+def _kept_free(box: KeepOut) -> Shape:
+    """A box that nothing may enter, its corners in order."""
+    low, high = (tuple(pick(a, b) for a, b in zip(box.low_m, box.high_m, strict=True)) for pick in (min, max))
+    name = say(message(MountDrawings.keep_free, name=Name(box.name), kind=box.kind))
+    corners = _box((low[0], low[1], low[2]), (high[0], high[1], high[2]))
+    return Shape("KEEP_OUT", name, "solid", corners, typed=box.name)
 
 
 # --- what holds the stick ---------------------------------------------------------------------------------------------------
@@ -299,7 +316,8 @@ def _links(mount: SiteMount) -> Iterator[Shape]:
         base = mount.pose.base_m if mount.pose is not None else arm.points_m[-1]
         if math.dist(arm.points_m[-1], base) > _APART_M:  # the neck of the ball and the plate
             yield Shape("MOUNT", "", "bar", (arm.points_m[-1], base), _LINK_M / 2, sure=False)
-    yield Shape("MOUNT", f"clamp of the {mount.choice.mount}", "dot", (arm.points_m[0],))
+    clamp = say(message(MountDrawings.clamp_of, mount=Name(mount.choice.mount)))
+    yield Shape("MOUNT", clamp, "dot", (arm.points_m[0],), role="clamp")
     for at, joint in zip(_joint_points(arm.points_m, len(arm.joints)), arm.joints, strict=True):
         name = say(message(JointSettings.named, joint=joint.name))
         yield Shape("MOUNT", name, "dot", (at,), note=say(joint.words))
@@ -331,17 +349,16 @@ def _cable(mount: SiteMount, room: Room) -> Iterator[Shape]:
         return
     arm, base = mount.choice.arm, mount.pose.base_m
     told = mount.choice.cable_m
-    note = f"{plain(told, 'mm')} from the stick to its foot" if told is not None else "way not reckoned"
+    name = say(message(MountDrawings.cable))
+    note = plain_words(message(MountDrawings.cable_to_foot, length_m=told))
     if arm is not None and arm.points_m:
-        yield Shape("CABLE", "way of the cable", "path", (base, *reversed(arm.points_m)), note=note)
+        yield Shape("CABLE", name, "path", (base, *reversed(arm.points_m)), note=note)
         return
     top = next((one for one in room.surface if one.name == mount.choice.on), None)
     if top is not None:
         (x, y, z), (wide, deep) = top.corner_m, top.size_m
         exits = ((x, base[1], z), (x + wide, base[1], z), (base[0], y + deep, z))  # never over the near edge: the lap
-        yield Shape(
-            "CABLE", "way of the cable", "path", (base, min(exits, key=lambda at: math.dist(at, base))), note=note
-        )
+        yield Shape("CABLE", name, "path", (base, min(exits, key=lambda at: math.dist(at, base))), note=note)
 
 
 def _stick(mount: SiteMount, base_m: tuple[float, float, float] | None) -> Iterator[Shape]:
@@ -354,7 +371,7 @@ def _stick(mount: SiteMount, base_m: tuple[float, float, float] | None) -> Itera
         _moved(pose.base_m, (right, side * width / 2), (forward, near * length / 2), (up, above * height))
         for side in (-1, 1) for near in (-1, 1) for above in (0, 1)
     )  # fmt: skip
-    note = "" if base_m is not None else "size of its base not measured"
+    note = say(message(MountDrawings.base_unmeasured)) if base_m is None else ""
     yield Shape("STICK", mount.device, "solid", corners, note=note, sure=base_m is not None)
     if mount.choice is not None and mount.choice.patch_m is not None:
         long, wide = mount.choice.patch_m
@@ -362,12 +379,12 @@ def _stick(mount: SiteMount, base_m: tuple[float, float, float] | None) -> Itera
             _moved(pose.base_m, (right, side * wide / 2), (forward, near * long / 2), (up, above * 0.003))
             for side in (-1, 1) for near in (-1, 1) for above in (0, 1)
         )  # fmt: skip
-        name = mount.choice.fastener or "fastener"
-        yield Shape("MOUNT", f"{name} under the base", "solid", patch)
+        fastener = Name(mount.choice.fastener) if mount.choice.fastener else None
+        yield Shape("MOUNT", say(message(MountDrawings.under_base, fastener=fastener)), "solid", patch)
     top = _moved(pose.base_m, (up, height))
     if math.dist(top, pose.contact_m) > 0.002:
         yield Shape("STICK", "", "bar", (top, pose.contact_m), 0.008, sure=False)
-    yield Shape("STICK", "contact point", "dot", (pose.contact_m,))
+    yield Shape("STICK", say(message(MountDrawings.contact)), "dot", (pose.contact_m,), role="contact")
 
 
 # --- distances ----------------------------------------------------------------------------------------------------------------
@@ -376,18 +393,18 @@ _WAYS = {"right": (0, 1), "left": (0, -1), "forward": (1, 1), "back": (1, -1), "
 
 
 def dimension_ends(mount: SiteMount, room: Room, one: Dimension) -> tuple[Point, Point, int] | None:
-    """Where a distance starts, the point that it tells, and its axis; None when the start is no named thing of the room.
+    """Where a distance starts, the point that it tells, and its axis; None when the room has no such landmark.
 
     Parameters
     ----------
     mount : SiteMount
         The mount that it belongs to.
     room : Room
-        Whose landmarks, tubes, edges and surfaces it may start from.
+        With its landmarks.
     one : Dimension
         A distance along one axis.
     """
-    start = _landmark(room, one.landmark)
+    start = next((mark.at_m for mark in room.landmark if mark.name == one.landmark), None)
     if start is None:
         return None
     axis, sign = _WAYS[one.along]
@@ -395,22 +412,6 @@ def dimension_ends(mount: SiteMount, room: Room, one: Dimension) -> tuple[Point,
     end = [told[0], told[1], told[2]]
     end[axis] = start[axis] + sign * one.distance_m
     return start, (end[0], end[1], end[2]), axis
-
-
-def _landmark(room: Room, name: str) -> Point | None:
-    for mark in room.landmark:
-        if mark.name == name:
-            return mark.at_m
-    lines: tuple[Tube | Edge, ...] = (*room.tube, *room.edge)
-    for line in lines:
-        if line.name in name:
-            return line.to_m if name.startswith(end_words(line.to_m, line.from_m)) else line.from_m
-    for top in room.surface:
-        if top.name in name:
-            return top.corner_m
-    if "floor" in name and room.seat_to_floor_m is not None:
-        return 0.0, 0.0, -room.seat_to_floor_m
-    return (0.0, 0.0, 0.0) if "seat reference point" in name else None
 
 
 def _target(mount: SiteMount, to: Literal["base", "clamp"]) -> Point | None:

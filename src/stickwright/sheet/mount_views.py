@@ -7,6 +7,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
+from stickwright.codes.mount_poses import End
 from stickwright.model.mounting import Dimension, SiteMount
 from stickwright.model.room import Room
 from stickwright.sheet.mount_shapes import Point, Shape, dimension_ends
@@ -141,7 +142,7 @@ class DimensionLine:
         Whether it is measured up the paper.
     distance_m : float
         What is written on it.
-    to : str
+    to : {"base", "clamp"}
         Which point of the mount.
     """
 
@@ -149,7 +150,7 @@ class DimensionLine:
     end: Spot
     upright: bool
     distance_m: float
-    to: str
+    to: End
 
 
 def dimension_lines(mount: SiteMount, room: Room, view: View) -> list[DimensionLine]:

@@ -5,44 +5,40 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Iterator
 
-from stickwright.catalogue import say
-from stickwright.codes.message import message
+from stickwright.catalogue import book, say
+from stickwright.codes.joint_settings import JointSettings
+from stickwright.codes.message import Message, Name, Text, message
+from stickwright.codes.mount_answers import MountAnswers
 from stickwright.codes.mount_checks import MountChecks
+from stickwright.codes.mount_lines import MountLines, Result
+from stickwright.codes.mount_poses import MountPoses
+from stickwright.codes.mount_upkeep import MountUpkeep
 from stickwright.model.mounting import Check, MountFit, Pose, SiteMount
 from stickwright.model.plan import Caution, Plan
 from stickwright.mounting.give import SWINGS_BELOW_HZ
 from stickwright.mounting.statics import PUSH_COUNTS, name_of
-from stickwright.sheet.mount_drawing import along_words, clamp_range_words, dimension_rows, joint_label
-from stickwright.sheet.printed import (
-    ASSUMED,
-    base_turned,
-    clause,
-    in_unit,
-    label_of,
-    listed,
-    plain,
-    sentence,
-    share,
-    wrapped,
-)
+from stickwright.sheet.mount_drawing import clamp_place, clamp_range_words, distances
+from stickwright.sheet.printed import sentence, wrapped
 from stickwright.sheet.why_so import findings_rows
 from stickwright.units import to_si
 
 __all__ = [
-    "CLOCK",
-    "COUNTED",
     "PLACED_M",
     "PLACED_RAD",
-    "asked_of",
+    "assumed_words",
     "beside_a_number",
     "cable_words",
+    "check_cell",
     "check_factor",
-    "check_name",
     "check_words",
+    "clearance_words",
+    "clock_words",
     "confirm_words",
+    "counted_words",
     "fails_words",
     "give_words",
     "joint_words",
+    "least_words",
     "lever_words",
     "mount_blocks",
     "parts_words",
@@ -51,22 +47,13 @@ __all__ = [
     "pose_words",
     "quantity",
     "release_words",
-    "to_measure",
+    "result_of",
 ]
 
-_PUSHES = {"working": "working push", "involuntary": "strongest involuntary push", "weight": "weight", "": ""}
 PLACED_M, PLACED_RAD = (0.002, 0.005), math.radians(5.0)
 """How near a base is put to where it is to stand: no finer than a tape, no coarser than by what a rebuild from the sheet is judged
 [fitting-practice]."""
-_LOST = {
-    "stick": "{far} off costs a tenth of the movement range, and turned {turned} off a tenth of a push",
-    "switch": "{far} off, a press meant for its middle lands beside it",
-    "controller": "{far} off, a press lands on the next button; turned {turned} off, a tenth of a push is lost",
-}
-CLOCK = "Clock directions are seen from above, 12 o'clock straight ahead of the player"
-COUNTED = (
-    f"A working push is the hardest comfortable push, counted {PUSH_COUNTS:g} times, as people push harder in play"
-)
+_LEAST_M = 0.0005
 _GIVE = ("give", "droop", "ringing")
 _BY_LEVER = ("tipping", "fastener_tension", "fastener_peel")
 _PLACE = ("pose", "place", "position", "tolerance")
@@ -86,7 +73,7 @@ def mount_blocks(plan: Plan, width: int = 80) -> list[str]:
 
 
 def _block(plan: Plan, mount: SiteMount, width: int) -> str:
-    told = say(mount.sentence), say(plan.sentence), *(say(one.text) for one in plan.findings)
+    told = mount.sentence, plan.sentence, *(one.text for one in plan.findings)
     lines = [sentence(mount.sentence), *_cautions(one for one in mount.cautions if not beside_a_number(one, mount))]
     if mount.pose is not None:
         lines += [
@@ -100,43 +87,44 @@ def _block(plan: Plan, mount: SiteMount, width: int) -> str:
             lines.append(fails_words(other))
     lines += [
         f"{level}: {text}"
-        for level, text in findings_rows(tuple(one for one in mount.findings if say(one.text) not in told))
+        for level, text in findings_rows(tuple(one for one in mount.findings if one.text not in told))
     ]
     body = wrapped(lines, width, "  ", "    ")
-    return wrapped([f"Where it goes, and what holds it: {mount.site}"], width) + f"\n{body}"
+    return wrapped([say(message(MountLines.block, site=Name(mount.site)))], width) + f"\n{body}"
 
 
 def _held(plan: Plan, mount: SiteMount, choice: MountFit) -> Iterator[str]:
-    fixed = patch_words(choice)
-    on = f", on {choice.on}" if choice.on not in ("", choice.mount) else ""
-    yield f"Held by: {choice.mount}{on}{f'; {fixed}' if fixed else ''}."
-    if plan.room is not None and (along := along_words(mount, plan.room)):
-        yield f"Clamp {along}."
+    yield say(
+        message(
+            MountLines.held_by,
+            mount=Name(choice.mount),
+            on=_other(choice.on, choice.mount),
+            fixed=patch_words(choice) or None,
+            along=None,
+        )
+    )
+    if plan.room is not None and (place := clamp_place(mount, plan.room)) is not None:
+        yield say(message(MountPoses.clamp, along=place))
         if other := clamp_range_words(mount, plan.room):
             yield other
     if choice.arm is not None and choice.arm.joints:
-        yield f"{CLOCK}."
-    yield from (f"{line}." for line in joint_words(choice))
+        yield clock_words()
+    yield from joint_words(choice)
     if released := release_words(choice):
-        yield f"{sentence(released)}"
-    rows = [row for row in dimension_rows(mount) if "named in" not in row[2]]
-    for start, to in dict.fromkeys(row[:2] for row in rows):
-        yield f"From {start} to {to}: {listed(far for *ends, far in rows if ends == [start, to])}."
-    if any(check.push == "working" for check in choice.checks):
-        yield f"{COUNTED}."
+        yield released
+    yield from (say(one) for one in distances(mount))
+    if counted := counted_words(choice):
+        yield counted
     if lever := lever_words(choice):
         yield lever
     for check in choice.checks:
-        yield f"{check_words(check)}."
+        yield check_words(check)
         yield from _cautions(one for one in mount.cautions if _beside(one, check))
     yield from give_words(choice, mount.kind)
     yield from _cautions(one for one in mount.cautions if one.about in _GIVE)
-    if choice.arm is not None and choice.arm.nearest:
-        yield (
-            f"Minimum clearance: {plain(choice.arm.clearance_m, 'mm')} from {choice.arm.nearest}, over the whole tilt."
-        )
+    yield from clearance_words(choice)
     if choice.take_off_s is not None:
-        yield f"Comes off in {_trimmed(plain(choice.take_off_s, 's'))}."
+        yield say(message(MountLines.comes_off, time_s=choice.take_off_s))
     yield from _cautions(one for one in mount.cautions if one.about == "transfer")
     if told := cable_words(choice):
         yield told
@@ -144,11 +132,16 @@ def _held(plan: Plan, mount: SiteMount, choice: MountFit) -> Iterator[str]:
     yield from confirm_words(choice)
     if choice.fails or choice.refused:
         yield fails_words(choice)
-    yield from (f"{ASSUMED}: {clause(one)}." for one in choice.assumed)
+    yield from (assumed_words(one) for one in choice.assumed)
+
+
+def _other(on: str, mount: str) -> Name | None:
+    """What a mount is on; None where that is the mount itself, or nothing."""
+    return None if on in ("", mount) else Name(on)
 
 
 def _cautions(cautions: Iterable[Caution]) -> list[str]:
-    return [f"CAUTION ({one.about}): {say(one.text)}" for one in cautions]
+    return [say(message(MountLines.caution, about=Name(one.about), text=one.text)) for one in cautions]
 
 
 def _beside(caution: Caution, check: Check) -> bool:
@@ -172,6 +165,22 @@ def beside_a_number(caution: Caution, mount: SiteMount) -> bool:
     return posed or given or any(_beside(caution, check) for check in checks)
 
 
+def assumed_words(text: Text) -> str:
+    """What stands in for something that was not measured, marked as such.
+
+    Parameters
+    ----------
+    text : Message or str
+        A clause.
+    """
+    return say(message(MountLines.assumed, text=text))
+
+
+def clock_words() -> str:
+    """How directions on a clock face are meant."""
+    return say(message(MountPoses.clock))
+
+
 # --- the place --------------------------------------------------------------------------------------------------------------
 
 
@@ -189,45 +198,29 @@ def pose_words(pose: Pose, device: str, kind: str = "stick") -> list[str]:
 
     Examples
     --------
-    >>> pose_words(Pose("chin", (0, 0, 0), (0.0, 0.17, 0.52), 0.0, 0.4363, 0.003, 0.122), "birch")[0]
+    >>> told = pose_words(Pose("chin", (0, 0, 0), (0.0, 0.17, 0.52), 0.0, 0.4363, 0.003, 0.122), "birch")
+    >>> told[0].replace("\\N{NO-BREAK SPACE}", " ")
     'Middle of the underside of birch: 170 mm forward, 520 mm up from the seat reference point (±3 mm).'
     """
-    x, y, z = pose.base_m
-    ways = ((x, "right", "left"), (y, "forward", "back"), (z, "up", "down"))
-    far = [
-        f"{in_unit(abs(at), 'mm'):.0f} mm {plus if at > 0 else minus}" for at, plus, minus in ways if abs(at) >= 0.0005
-    ]
-    slope, turn = in_unit(pose.tilt_rad, "deg"), base_turned(pose.turn_rad)
-    turned = f"turned {turn} seen from above" if turn else "not turned"
-    level = "level" if abs(slope) < 0.5 else f"{'far' if slope > 0 else 'near'} edge {abs(slope):.0f}° higher"
-    lines = [
-        f"Middle of the underside of {device}: {', '.join(far) or 'at it, 0 mm'} from the seat reference point "
-        f"({_placed(pose.may_be_off_m)}).",
-        f"Its base is {turned} (±{_trimmed(plain(PLACED_RAD, 'deg', 1))}) and {level}.{_lost(pose, kind)}"
-        f"{'' if pose.turn_words is None else f' {say(pose.turn_words)}'}",
-    ]
-    return [*lines, *(f"{ASSUMED}: {clause(one)}." for one in pose.assumed)]
-
-
-def _placed(tolerance_m: float) -> str:
-    """How near it is to be put, as it can be done with a tape."""
-    if not (math.isfinite(tolerance_m) and tolerance_m > 0):
-        return f"how far off it may be is not known: ±{plain(PLACED_M[0], 'mm', 1)}"
-    return f"±{_trimmed(plain(min(max(tolerance_m, PLACED_M[0]), PLACED_M[1]), 'mm', 1))}"
-
-
-def _lost(pose: Pose, kind: str) -> str:
-    """What is lost how far off; and, where that is finer than a tape, that the player settles it."""
-    if not (math.isfinite(pose.may_be_off_m) and pose.may_be_off_m > 0):
-        return ""
-    far = plain(pose.may_be_off_m, "mm", 1 if in_unit(pose.may_be_off_m, "mm") < 1 else 2)
-    said = _LOST[kind].format(far=_trimmed(far), turned=_trimmed(plain(pose.tolerance_rad, "deg")))
-    fine = ": finer than a tape, so settle it with the player" if pose.may_be_off_m < PLACED_M[0] else ""
-    return f" {said[:1].upper()}{said[1:]}{fine}."
+    right, forward, up = pose.base_m
+    known = math.isfinite(pose.may_be_off_m) and pose.may_be_off_m > 0
+    least, most = PLACED_M
+    base = message(
+        MountPoses.base, device=Name(device), right_m=right, forward_m=forward, up_m=up,
+        off_m=min(max(pose.may_be_off_m, least), most) if known else least, known=known,
+    )  # fmt: skip
+    lost = None
+    if known:
+        fine = pose.may_be_off_m < least
+        lost = message(MountPoses.lost, kind=kind, off_m=pose.may_be_off_m, turned_rad=pose.tolerance_rad, fine=fine)  # type: ignore[arg-type]
+    turned = message(
+        MountPoses.turned, turn_rad=pose.turn_rad, tilt_rad=pose.tilt_rad, off_rad=PLACED_RAD, lost=lost, why=pose.turn_words
+    )  # fmt: skip
+    return [say(base), say(turned), *(assumed_words(one) for one in pose.assumed)]
 
 
 def release_words(choice: MountFit) -> str:
-    """The breakaway coupling, by its name and kind, and between what ends it is set; empty without one.
+    """The breakaway coupling, by its name, and between what ends it is set; empty without one.
 
     Parameters
     ----------
@@ -237,13 +230,26 @@ def release_words(choice: MountFit) -> str:
     if choice.coupling is None or choice.release_nm is None:
         return ""
     low, high = choice.release_nm
-    ends = f"at {plain(low, 'nm')} or more" if high is None else f"between {plain(low, 'nm')} and {plain(high, 'nm')}"
-    at_tip = ""
-    if choice.release_n is not None and choice.release_n[1] is not None:
-        least, most = plain(choice.release_n[0], "n"), plain(choice.release_n[1], "n")
-        at_tip = f" ({least} to {most} along with the weight at the contact point)"
-    agreed = "" if choice.release_agreed else "; the clinic has not agreed the upper end: ask before it is used"
-    return f"{choice.coupling} is the breakaway coupling: set it to let go {ends} at the clamp{at_tip}{agreed}"
+    least, most = choice.release_n or (None, None)
+    return say(
+        message(
+            MountLines.release, coupling=Name(choice.coupling), low_nm=low, high_nm=high, low_n=least, high_n=most,
+            agreed=choice.release_agreed,
+        )
+    )  # fmt: skip
+
+
+def counted_words(choice: MountFit) -> str:
+    """How a working push is counted; empty where no check has one.
+
+    Parameters
+    ----------
+    choice : MountFit
+        A way to hold it.
+    """
+    if not any(check.push == "working" for check in choice.checks):
+        return ""
+    return say(message(MountLines.counted, times_factor=PUSH_COUNTS))
 
 
 def lever_words(choice: MountFit) -> str:
@@ -257,14 +263,11 @@ def lever_words(choice: MountFit) -> str:
     if choice.lever_m is None or not any(check.what in _BY_LEVER for check in choice.checks):
         return ""
     device, under = choice.lever_m
-    if under < 0.0005:
-        return f"Its lever: {plain(device, 'mm')}, contact point to underside."
-    parts = f"{plain(device, 'mm')} from contact point to underside and {plain(under, 'mm')} from there to what it stands on"
-    return f"Its lever: {plain(device + under, 'mm')}, {parts}."
+    return say(message(MountLines.lever, device_m=device, under_m=under if under >= _LEAST_M else None))
 
 
 def cable_words(choice: MountFit) -> str:
-    """The way of the cable along what holds it, with its parts; empty when it is not known.
+    """The length of the cable along what holds it, with its parts; empty when it is not known.
 
     Parameters
     ----------
@@ -273,14 +276,26 @@ def cable_words(choice: MountFit) -> str:
     """
     if choice.cable_m is None:
         return ""
-    if choice.cable_slack_m <= 0:
-        return f"Cable along it: {plain(choice.cable_m, 'mm')}."
-    bare = plain(choice.cable_m - choice.cable_slack_m, "mm")
-    return f"Cable along it: {bare} + {plain(choice.cable_slack_m, 'mm')} for the joints to move = {plain(choice.cable_m, 'mm')}."
+    slack = choice.cable_slack_m if choice.cable_slack_m > 0 else None
+    return say(message(MountLines.cable, whole_m=choice.cable_m, slack_m=slack))
+
+
+def clearance_words(choice: MountFit) -> list[str]:
+    """The minimum clearance of an arm; none where nothing is near it.
+
+    Parameters
+    ----------
+    choice : MountFit
+        A way to hold it.
+    """
+    arm = choice.arm
+    if arm is None or not arm.nearest:
+        return []
+    return [say(message(MountLines.clearance, clear_m=arm.clearance_m, nearest=Name(arm.nearest)))]
 
 
 def confirm_words(choice: MountFit) -> list[str]:
-    """What is to be confirmed that stands beside none of its checks: whether it reaches, its level, its give, the tilt.
+    """What is to be confirmed that stands beside none of its checks: whether it reaches, its level, its flex, the tilt.
 
     Parameters
     ----------
@@ -303,8 +318,8 @@ def patch_words(choice: MountFit) -> str:
         return ""
     if choice.patch_m is None:
         return choice.fastener
-    long, wide = (f"{in_unit(side, 'mm'):.0f}" for side in choice.patch_m)
-    return f"{choice.fastener}, a patch of {long} × {wide} mm"
+    long, short = choice.patch_m
+    return say(message(MountLines.patch, fastener=Name(choice.fastener), long_m=long, short_m=short))
 
 
 def joint_words(choice: MountFit) -> list[str]:
@@ -316,23 +331,29 @@ def joint_words(choice: MountFit) -> list[str]:
         A way to hold it.
     """
     joints = enumerate(choice.arm.joints if choice.arm is not None else (), start=1)
-    return [f"{joint_label(number, joint.name)}: {clause(joint.words)}" for number, joint in joints]
+    return [
+        say(message(JointSettings.set, joint=joint.name, number=number, setting=joint.words))
+        for number, joint in joints
+    ]
 
 
 # --- the checks -------------------------------------------------------------------------------------------------------------
 
 
-def quantity(value: float, unit: str, bare: bool = False) -> str:
-    """A load or limit, told in its unit, without the unit when the next number carries it.
+def quantity(value: float, unit: str, limit: bool = False) -> str:
+    """A load or limit in its unit; a limit without idle zeros.
 
     Examples
     --------
-    >>> quantity(3.14, "nm"), quantity(27.0, "kpa"), quantity(3.14, "nm", bare=True)
-    ('3.1 N m', '27 kPa', '3.1')
+    >>> [quantity(3.14, "nm"), quantity(7.0, "nm", limit=True)] == ["3.1\\N{NO-BREAK SPACE}N m", "7\\N{NO-BREAK SPACE}N m"]
+    True
     """
-    text = plain(to_si(value, unit), unit) if unit else plain(value, "")
-    label = label_of(unit)
-    return text.removesuffix(label).rstrip() if bare and label and math.isfinite(value) else text
+    writer = book().writer
+    if not math.isfinite(value):
+        return writer.unknown
+    if not unit:
+        return writer.number(value)
+    return writer.trimmed_amount(to_si(value, unit), unit) if limit else writer.amount(to_si(value, unit), unit)
 
 
 def check_words(check: Check) -> str:
@@ -345,62 +366,64 @@ def check_words(check: Check) -> str:
 
     Examples
     --------
-    >>> check_words(Check("joint_1", "working", 3.1, 7.0, "nm", 2.258, 2.0, True, None))
-    'joint 1, working push: 3.1 of 7 N m, safety factor 2.3, required 2'
+    >>> told = check_words(Check("joint_1", "working", 3.1, 7.0, "nm", 2.258, 2.0, True, None))
+    >>> told.replace("\\N{NO-BREAK SPACE}", " ")
+    'joint 1, working push: 3.1 N m of 7 N m, safety factor 2.3, required 2.'
     """
-    what = ", ".join(part for part in (check_name(check), _PUSHES.get(check.push, check.push)) if part)
-    mark = "TO CONFIRM: " if check.confirm else "" if check.holds else "FAILS: "
-    confirm = f"; {to_measure(check)}" if check.confirm else ""
-    assumed = f" ({ASSUMED}: {clause(check.assumed)})" if check.assumed else ""
-    told = asked_of(check)
     figures = check.limitless or (check.load is not None and check.limit is not None)
-    said = f"; {clause(check.words)}" if check.words is not None and not figures else ""
-    return f"{mark}{what}: {told}{said}{confirm}{assumed}"
+    return say(
+        message(
+            MountLines.check, name=_name(check), push=check.push or None, result=result_of(check), told=_told(check),
+            why=None if figures else check.words, confirm=check.confirm, assumed=check.assumed,
+        )
+    )  # fmt: skip
 
 
-def check_name(check: Check) -> str:
-    """What is checked, as a label.
+def check_cell(check: Check, why: Text | None = None) -> str:
+    """Its name in a table, with what is to be confirmed and what was assumed.
+
+    Parameters
+    ----------
+    check : Check
+        What must hold.
+    why : Message or str, optional
+        A sentence instead of numbers.
+    """
+    return say(
+        message(
+            MountLines.check_cell, name=_name(check), why=why, confirm=check.confirm, assumed=check.assumed
+        )
+    )  # fmt: skip
+
+
+def result_of(check: Check) -> Result:
+    """Whether a check passes; or that assumed figures decide it.
 
     Parameters
     ----------
     check : Check
         What must hold.
     """
+    return "confirm" if check.confirm else "pass" if check.holds else "fail"
+
+
+def _name(check: Check) -> Message:
     what, number = name_of(check.what)
-    return say(message(MountChecks.named, what=what, number=number))
+    return message(MountChecks.named, what=what, number=number)
 
 
-def to_measure(check: Check) -> str:
-    """What is to be measured before it can be trusted.
-
-    Parameters
-    ----------
-    check : Check
-        That assumed figures decide.
-    """
-    return "; ".join(clause(one) for one in check.confirm)
-
-
-def asked_of(check: Check) -> str:
-    """Load of limit, safety factor and the one required.
-
-    Parameters
-    ----------
-    check : Check
-        What must hold.
-    """
+def _told(check: Check) -> Text:
+    """Load of limit, safety factor and the one required."""
     if check.load is None and check.limit is None and not check.limitless:
-        return "not known"
+        return message(MountLines.not_known)
     if check.limitless:
-        return clause(check.words) if check.words is not None else "nothing loads it"
-    load = quantity(check.loads, check.unit, bare=check.limit is not None)
-    limit = _trimmed(quantity(check.most, check.unit))
-    return f"{load} of {limit}, {factor_words(check)}"
+        return check.words if check.words is not None else message(MountLines.unloaded)
+    load, limit = quantity(check.loads, check.unit), quantity(check.most, check.unit, limit=True)
+    return message(MountLines.load_of, load=load, limit=limit, factor=_factor(check))
 
 
-def factor_words(check: Check) -> str:
-    """The safety factor and the one required."""
-    return f"{'' if check.unloaded else 'safety factor '}{check_factor(check)}, required {check.wanted:g}"
+def _factor(check: Check) -> Message:
+    return message(MountLines.factor, safety_factor=check.factor, unloaded=check.unloaded, required_factor=check.wanted)
 
 
 def check_factor(check: Check) -> str:
@@ -411,21 +434,29 @@ def check_factor(check: Check) -> str:
     check : Check
         What must hold.
     """
-    if check.factor is None and not check.unloaded:
-        return "not known"
-    return "nothing loads it" if check.unloaded else _cut(check.times, check.wanted)
+    return say(
+        message(
+            MountLines.factor_cell, safety_factor=check.factor, unloaded=check.unloaded, required_factor=check.wanted
+        )
+    )  # fmt: skip
 
 
-def _cut(factor: float, wanted: float) -> str:
-    """Never rounded up to what is wanted: 1.97 of 2 is 1.9, not 2.0."""
-    text = f"{factor:.1f}" if factor < 10 else f"{factor:.0f}"
-    return f"{math.floor(factor * 10) / 10:.1f}" if factor < wanted <= float(text) else text
+def least_words(choice: MountFit, kind: str) -> str:
+    """The check with the least to spare; what the flex takes stands beside what holds it, unless it is not known.
 
-
-def _trimmed(text: str) -> str:
-    """A limit without the noughts that say nothing: 7 N m, not 7.0 N m."""
-    number, gap, unit = text.partition(" ") if " " in text else (text.rstrip("°"), "°" if "°" in text else "", "")
-    return f"{number.rstrip('0').rstrip('.') if '.' in number else number}{gap}{unit}"
+    Parameters
+    ----------
+    choice : MountFit
+        A way to hold it.
+    kind : str
+        Stick, switch or controller.
+    """
+    told = give_words(choice, kind, lost=False)
+    judged = [one for one in choice.checks if math.isfinite(one.times) and one.wanted > 0]
+    if judged:
+        worst = min(judged, key=lambda one: one.times / one.wanted)
+        told.insert(0, say(message(MountLines.least, name=_name(worst), factor=_factor(worst))))
+    return " ".join(told) or sentence(message(MountLines.unloaded))
 
 
 def give_words(choice: MountFit, kind: str = "stick", *, lost: bool = True) -> list[str]:
@@ -440,21 +471,17 @@ def give_words(choice: MountFit, kind: str = "stick", *, lost: bool = True) -> l
     lost : bool, default True
         Whether the travel that it takes is told; that it is not known always is.
     """
-    push = "when it is pressed" if kind == "switch" else "at full push"
-    lines = []
+    told = []
     if choice.lost_share is None:
-        lines.append("How much travel its flex takes is not known: hang a kilogram on it and measure the drop.")
+        told.append(message(MountLines.flex_unknown))
     elif choice.lost_share > 0 and lost:
-        lines.append(f"Its flex takes {share(choice.lost_share)} of the travel {push}.")
+        told.append(message(MountLines.flex, lost_share=choice.lost_share, kind=kind))  # type: ignore[arg-type]
     if choice.droop_m > 0 or choice.droop_rad > 0:
-        lines.append(f"It sags {plain(choice.droop_m, 'mm')} and {plain(choice.droop_rad, 'deg')} under its load.")
+        told.append(message(MountLines.sags, droop_m=choice.droop_m, droop_rad=choice.droop_rad))
     if choice.ringing_hz is not None and kind != "switch":
-        slow = f", slower than {SWINGS_BELOW_HZ:g} Hz: a knock on the chair can come through as input"
-        lines.append(
-            f"Natural frequency about {plain(choice.ringing_hz, 'hz')}, the arm's own mass counted"
-            f"{slow if choice.ringing_hz < SWINGS_BELOW_HZ else ''}."
-        )
-    return lines
+        slow = choice.ringing_hz < SWINGS_BELOW_HZ
+        told.append(message(MountLines.natural, natural_hz=choice.ringing_hz, least_hz=SWINGS_BELOW_HZ, slow=slow))
+    return [say(one) for one in told]
 
 
 def fails_words(other: MountFit) -> str:
@@ -465,17 +492,16 @@ def fails_words(other: MountFit) -> str:
     other : MountFit
         Not the chosen one.
     """
-    named = f"{other.mount} on {other.on}" if other.on not in ("", other.mount) else other.mount
-    named += f" with {other.fastener}" if other.fastener else ""
-    change = f" Smallest change: {sentence(other.change)}" if other.change is not None else ""
+    fastener = Name(other.fastener) if other.fastener else None
+    way = message(MountAnswers.way, mount=Name(other.mount), on=_other(other.on, other.mount), fastener=fastener)
     if other.verdict == "holds":
-        spare = f", {_cut(other.margin, 1.0)} times what is required" if other.margin is not None else ""
-        lost = f"; its flex takes {share(other.lost_share)} of the travel" if other.lost_share else ""
-        taken = f"; but what it needs is used at the {listed(other.taken_by)}" if other.taken_by else ""
-        confirm = "".join(f" {sentence(one.told)}" for one in other.doubts)
-        return f"{'May also pass' if confirm else 'Also passes'}: {named}{spare}{lost}{taken}.{confirm}"
-    told = " ".join(sentence(one) for one in (*other.refused, *other.fails))
-    return f"{'REFUSED' if other.verdict == 'refused' else 'Fails'}: {named}. {told}{change}".rstrip()
+        told = message(
+            MountLines.also_passes, way=way, spare_factor=other.margin, lost_share=other.lost_share or None,
+            taken_by=tuple(map(Name, other.taken_by)), confirm=tuple(one.told for one in other.doubts),
+        )  # fmt: skip
+        return say(told)
+    why = (*other.refused, *other.fails)
+    return say(message(MountLines.fails, way=way, refused=other.verdict == "refused", why=why, change=other.change))
 
 
 # --- for the family ---------------------------------------------------------------------------------------------------------
@@ -489,19 +515,21 @@ def photos(mount: SiteMount) -> list[str]:
     mount : SiteMount
         With its choice.
     """
-    places = ["from straight above", "from the player's right, seat level"]
+    told = [message(MountUpkeep.from_above), message(MountUpkeep.from_right)]
     arm = mount.choice.arm if mount.choice is not None else None
     if arm is not None:
-        places.append("the clamp close up, a tape along the tube")
-        places += [
-            f"{joint_label(number, one.name)} straight on" for number, one in enumerate(arm.joints, 1) if number > 1
+        told.append(message(MountUpkeep.clamp_close))
+        told += [
+            message(MountUpkeep.joint_straight, number=number, joint=one.name)
+            for number, one in enumerate(arm.joints, 1)
+            if number > 1
         ]
     elif mount.choice is not None and mount.choice.fastener is not None:
-        places.append("both halves of the fastener, before they are joined")
-    return places
+        told.append(message(MountUpkeep.halves))
+    return [say(one) for one in told]
 
 
 def parts_words(choice: MountFit) -> str:
     """What is needed for it, in one row."""
     parts = (*choice.parts[:1], *choice.under, *choice.parts[1:])
-    return listed(say(one) for one in parts) if parts else choice.mount
+    return say(message(MountLines.parts, parts=parts)) if parts else choice.mount

@@ -6,6 +6,7 @@ import math
 
 from stickwright.catalogue.en import English
 from stickwright.codes.joint_settings import JointName, JointSettings
+from stickwright.codes.message import Message
 
 __all__ = ["Texts"]
 
@@ -22,6 +23,12 @@ class Texts(JointSettings):
 
     def named(self, *, joint: JointName) -> str:
         return _NAMES[joint]
+
+    def numbered(self, *, joint: JointName, number: int) -> str:
+        return f"{self.w.whole(number)} {_NAMES[joint]}"
+
+    def set(self, *, joint: JointName, number: int, setting: Message) -> str:
+        return f"{self.numbered(joint=joint, number=number)}: {self.clause(setting)}."
 
     def lower_link(self, *, azimuth_rad: float, elevation_rad: float) -> str:
         return f"points {self._pointing(azimuth_rad, elevation_rad)}"

@@ -209,6 +209,8 @@ class Texts(MountChecks):
         if safety_factor is None:
             return "nothing loads it"
         required, there = self.w.number(required_factor), self.w.number(safety_factor)
+        if safety_factor >= 1:
+            there = self.w.factor(safety_factor, required_factor)
         if safety_factor >= required_factor * (1 - 1e-12):
             return f"safety factor {there}, {required} required"
         return f"safety factor {there}, but {required} is required"
