@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from stickwright.codes.message import Message, Name, Text, message
 from stickwright.codes.problems import Problems
 
-__all__ = ["BadInput", "Problem", "did_you_mean", "near_name", "nearest", "spoken_by"]
+__all__ = ["BadInput", "Problem", "did_you_mean", "in_words", "near_name", "nearest", "spoken_by"]
 
 
 def _unspoken(text: Text) -> str:
@@ -33,6 +33,16 @@ def spoken_by(say: Callable[[Text], str]) -> None:
     """
     global _say
     _say = say
+
+
+def in_words(text: Text) -> str:
+    """What `str` of a problem would say of one of its parts.
+
+    Parameters
+    ----------
+    text : Message or str
+    """
+    return _say(text)
 
 
 @dataclass(frozen=True, init=False)
@@ -58,7 +68,13 @@ class Problem:
 
     def __init__(self, where: Text | tuple[Text, ...], found: Text, expected: Text, remedy: Text = "") -> None:
         # until all places are given in steps, a text is parted at its commas
-        steps = where if isinstance(where, tuple) else tuple(where.split(", ")) if isinstance(where, str) else (where,)
+        steps = (
+            tuple(where)
+            if isinstance(where, tuple)
+            else tuple(where.split(", "))
+            if isinstance(where, str)
+            else (where,)
+        )
         object.__setattr__(self, "where", tuple(step for step in steps if step))
         object.__setattr__(self, "found", found)
         object.__setattr__(self, "expected", expected)

@@ -54,7 +54,3 @@ class Places(Topic):
     @abstractmethod
     def two_points(self, *, landmarks: tuple[Name, ...] | None, apart_m: float) -> str:
         """Two mirror answers: from three distances (None), or because these landmarks lie in one plane."""
-
-    @abstractmethod
-    def found_at(self, *, where: Name, told: Text) -> str:
-        """What was noticed, in a sentence, at a place of a file."""

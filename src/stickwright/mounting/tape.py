@@ -14,7 +14,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from stickwright.codes.message import Name, message
+from stickwright.codes.message import Name, Text, message
 from stickwright.codes.places import Places
 from stickwright.errors import BadInput, Problem
 from stickwright.model.recorded import Finding
@@ -69,7 +69,7 @@ class TapedPoint:
     findings: tuple[Finding, ...] = ()
 
 
-def taped_point(tapes: Sequence[TapePoint], where: str = "") -> TapedPoint:
+def taped_point(tapes: Sequence[TapePoint], where: Text | tuple[Text, ...] = ()) -> TapedPoint:
     """The point that lies at given distances from landmarks.
 
     Least squares over all distances, from both sides of the plane of the landmarks.
@@ -78,8 +78,8 @@ def taped_point(tapes: Sequence[TapePoint], where: str = "") -> TapedPoint:
     ----------
     tapes : sequence of TapePoint
         Three or more, from landmarks that are not in one line.
-    where : str, default ""
-        What is being placed, for the sentences: 'room.toml, place "chin"'.
+    where : Message or str, or tuple of such
+        What is being placed, for the problems: from the file inwards.
 
     Returns
     -------
@@ -131,7 +131,7 @@ def _names(tapes: Sequence[TapePoint]) -> str:
     return f"{', '.join(names[:-1])} and {names[-1]}"
 
 
-def _refuse_too_few(tapes: Sequence[TapePoint], where: str) -> None:
+def _refuse_too_few(tapes: Sequence[TapePoint], where: Text | tuple[Text, ...]) -> None:
     """Landmarks that cannot fix a point: fewer than three different ones, or all in one line."""
     places = {tuple(round(value, 6) for value in tape.at_m) for tape in tapes}
     if len(places) < 3:
@@ -149,7 +149,7 @@ def _refuse_too_few(tapes: Sequence[TapePoint], where: str) -> None:
         )  # fmt: skip
 
 
-def _refuse_apart(tapes: Sequence[TapePoint], where: str) -> None:
+def _refuse_apart(tapes: Sequence[TapePoint], where: Text | tuple[Text, ...]) -> None:
     """Two distances that cannot belong to one point, by more than a tape may be off."""
     problems = []
     for one, other in itertools.combinations(tapes, 2):
@@ -174,7 +174,7 @@ def _refuse_apart(tapes: Sequence[TapePoint], where: str) -> None:
         raise BadInput(problems)
 
 
-def _do_not_meet(tapes: Sequence[TapePoint], worst_m: float, where: str) -> Problem:
+def _do_not_meet(tapes: Sequence[TapePoint], worst_m: float, where: Text | tuple[Text, ...]) -> Problem:
     told = ", ".join(f"{spoken(tape.distance_m, 'mm')} from '{tape.landmark}'" for tape in tapes)
     return Problem(
         where, told, "three distances that meet in a point",

@@ -17,6 +17,7 @@ from stickwright import units
 from stickwright.errors import Problem
 from stickwright.model.recorded import Finding
 from stickwright.records.plain_text import number_text
+from stickwright.records.toml_lines import Steps
 
 __all__ = ["BANDS", "TypedList", "likelier_unit", "unlikely"]
 
@@ -73,7 +74,7 @@ class TypedList:
         As typed, not converted.
     texts : tuple of str
         The same, as written.
-    places : tuple of str
+    places : tuple of Steps
         File, line or row and field of each value.
     direction : str
         In words or degrees, for sentences.
@@ -82,7 +83,7 @@ class TypedList:
     key: str
     values: tuple[float, ...]
     texts: tuple[str, ...]
-    places: tuple[str, ...]
+    places: tuple[Steps, ...]
     direction: str
 
     @property
@@ -147,14 +148,14 @@ def _fitting_unit(values: Sequence[float], ending: str, band: tuple[float, float
     return best[1] if best else None
 
 
-def unlikely(part: str, where: str, lists: Iterable[TypedList]) -> list[Problem | Finding]:
+def unlikely(part: str, where: Steps, lists: Iterable[TypedList]) -> list[Problem | Finding]:
     """What is refused and what is asked about the forces and travels of one site.
 
     Parameters
     ----------
     part : str
         Body part.
-    where : str
+    where : Steps
         The site, for questions: ``player.toml, line 4, site "chin"``.
     lists : iterable of TypedList
         Everything typed of force and length there.
@@ -182,12 +183,12 @@ def unlikely(part: str, where: str, lists: Iterable[TypedList]) -> list[Problem 
 class _Value:
     typed: float
     text: str
-    place: str
+    place: Steps
     si: float
 
 
 def _about_group(
-    part: str, where: str, group: list[TypedList], band: tuple[float, float], sort: Sort
+    part: str, where: Steps, group: list[TypedList], band: tuple[float, float], sort: Sort
 ) -> list[Problem | Finding]:
     key = group[0].key
     ending = units.ending_of(key)
@@ -256,7 +257,7 @@ def _long_name(ending: str, sort: Sort) -> str:
 
 def _other_unit(
     values: list[_Value],
-    where: str,
+    where: Steps,
     key: str,
     other: str,
     *,
@@ -284,7 +285,7 @@ def _other_unit(
 
 
 def _unusual(
-    some: list[_Value], where: str, side: str, part: str, ending: str, band: tuple[float, float], sort: Sort
+    some: list[_Value], where: Steps, side: str, part: str, ending: str, band: tuple[float, float], sort: Sort
 ) -> Finding:
     smallest, largest = (pick(some, key=lambda value: value.typed) for pick in (min, max))
     span = smallest.text if smallest.text == largest.text else f"{smallest.text} to {largest.text}"

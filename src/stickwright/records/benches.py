@@ -15,6 +15,8 @@ from numpy.typing import NDArray
 from pydantic import ValidationError
 
 from stickwright import units
+from stickwright.codes.file_places import FilePlaces
+from stickwright.codes.message import message
 from stickwright.errors import BadInput, Problem
 from stickwright.model.kit import Kit, Stick
 from stickwright.model.measured import Measured
@@ -285,9 +287,10 @@ def _new_stick(fields: dict[str, Any], readings_path: Path | None, folder: Path)
     lines = parse_toml("", "the new stick")
     stick, problems = validated(Stick, type(lines)(lines.name, fields, lines.lines))
     if stick is None:
+        first = message(FilePlaces.line, number=1)  # of a file that there is not
         raise BadInput(
             Problem(
-                tuple(step for step in problem.where if step != "line 1"),
+                tuple(step for step in problem.where if step != first),
                 problem.found,
                 problem.expected,
                 problem.remedy,

@@ -7,13 +7,13 @@ refused. Nothing is written while reading or checking.
 from __future__ import annotations
 
 import datetime
-import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from pathlib import Path, PurePosixPath, PureWindowsPath
 from typing import Any
 
-from stickwright.codes.message import Name, message
+from stickwright.codes.file_places import FilePlaces
+from stickwright.codes.message import Message, Name, message
 from stickwright.codes.problems import Problems
 from stickwright.errors import BadInput, Problem, nearest
 from stickwright.model.case import Case
@@ -43,7 +43,7 @@ from stickwright.records.typed_values import as_typed
 
 __all__ = ["case_and_queries", "check_case", "new_case", "read_case", "write_case"]
 
-_PLACE = re.compile(r", (?:line|row) (\d+)")
+_LINES = tuple(message(text, number=1).code for text in (FilePlaces.line, FilePlaces.row))
 _NOT_READ = ("game-1.toml", "game-10.toml", "game2.toml", "game_2.toml")
 _NEW = "Start one with 'stickwright new'."
 
@@ -202,11 +202,14 @@ def _look(folder: Path | HeldPlace, made_on: str) -> _Look:
 def _in_order_of_the_files(problems: list[Problem]) -> list[Problem]:
     """File by file as first met, then by line or row, as one would go through them with an editor."""
     files = [problem.where[0] if problem.where else "" for problem in problems]
-    places = [_PLACE.search(", ".join(str(step) for step in problem.where)) for problem in problems]
-    order = sorted(
-        range(len(problems)), key=lambda at: (files.index(files[at]), int(place[1]) if (place := places[at]) else 10**9)
-    )
+    order = sorted(range(len(problems)), key=lambda at: (files.index(files[at]), _line_of(problems[at])))
     return [problems[at] for at in order]
+
+
+def _line_of(problem: Problem) -> int:
+    """Its line or row; past all others when it is about the whole file."""
+    told = (step for step in problem.where if isinstance(step, Message) and step.code in _LINES)
+    return next((int(step.param("number")) for step in told), 10**9)
 
 
 def _refuse_date(made_on: str, look: _Look) -> None:
@@ -352,9 +355,11 @@ def _look_at_further_games(look: _Look, first: TomlFile | None, files: Sequence[
         named.setdefault(name, file.name)
         look.further_games += [game] if game is not None else []
     if files and not _exists(look.folder / "game.toml"):
-        where = files[0].name
-        remedy = f"Rename {where} to game.toml."
-        look.problems.append(Problem(where, "a further game, and no game.toml", "game.toml for the first game", remedy))
+        further = files[0].name
+        remedy = f"Rename {further} to game.toml."
+        look.problems.append(
+            Problem(further, "a further game, and no game.toml", "game.toml for the first game", remedy)
+        )
     for name in (one for one in _NOT_READ if _exists(look.folder / one)):
         text = f"{name} is not read: games besides game.toml are called {FURTHER_GAMES[0]} to {FURTHER_GAMES[-1]}."
         look.queries.append(Finding("query", "game", text))

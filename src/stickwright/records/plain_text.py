@@ -8,27 +8,17 @@ from __future__ import annotations
 import math
 from decimal import Decimal
 
+from stickwright.codes.file_places import FilePlaces
+from stickwright.codes.message import message
 from stickwright.errors import BadInput, Problem
 from stickwright.records.held import Place
 
-__all__ = ["LARGEST_BYTES", "number_text", "ordinal", "read_text", "refuse_encoding", "refuse_unreadable", "shortened"]
+__all__ = ["LARGEST_BYTES", "number_text", "read_text", "refuse_encoding", "refuse_unreadable", "shortened"]
 
 LARGEST_BYTES = 20_000_000
 """A hand-typed file is thousands of times smaller; beyond this it is something else."""
 
 _UTF16 = (b"\xff\xfe", b"\xfe\xff")
-
-
-def ordinal(number: int) -> str:
-    """1st, 2nd, 3rd, 4th, 11th.
-
-    Examples
-    --------
-    >>> [ordinal(n) for n in (1, 2, 3, 4, 11, 22)]
-    ['1st', '2nd', '3rd', '4th', '11th', '22nd']
-    """
-    ending = "th" if number % 100 in (11, 12, 13) else {1: "st", 2: "nd", 3: "rd"}.get(number % 10, "th")
-    return f"{number}{ending}"
 
 
 def number_text(value: float) -> str:
@@ -104,7 +94,11 @@ def refuse_encoding(data: bytes, shown: str) -> None:
         guess = f" ('{likely}' if it was saved as Latin-1)" if likely.isprintable() else ""
         raise BadInput(
             Problem(
-                f"{shown}, line {line}, byte {error.start - line_start + 1}",
+                (
+                    shown,
+                    message(FilePlaces.line, number=line),
+                    message(FilePlaces.byte, number=error.start - line_start + 1),
+                ),
                 f"the byte {byte:02X}, which is not UTF-8{guess}",
                 "text in UTF-8",
                 "Save the file again and choose 'UTF-8' or 'CSV UTF-8' as its encoding.",

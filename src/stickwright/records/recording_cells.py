@@ -12,6 +12,8 @@ from typing import get_args
 
 import polars as pl
 
+from stickwright.codes.file_places import FilePlaces
+from stickwright.codes.message import message
 from stickwright.errors import BadInput, Problem, did_you_mean
 from stickwright.model.player import Task
 from stickwright.records.held import Place
@@ -192,7 +194,7 @@ def _numbers(
 
 
 def _bad_cell(shown: str, row: int, name: str, cell: str, *, is_cue: bool) -> Problem:
-    where = f"{shown}, row {row}, {name}"
+    where = (shown, message(FilePlaces.row, number=row), name)
     if is_cue:
         return Problem(
             where, f'"{shortened(cell)}"', f"one of {', '.join(CUES[1:])}, or nothing", did_you_mean(cell, CUES[1:])

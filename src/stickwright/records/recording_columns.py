@@ -115,7 +115,7 @@ def header_of(path: Place, shown: str) -> tuple[str, ...]:
     header = tuple(cell.strip() for cell in cells)
     if not any(header):
         raise BadInput(Problem(f"{shown}, row 1", "an empty line", "the headers time_s,x,y", "Put the header first."))
-    if all(number_problem(cell, "", "") is None for cell in header if cell):
+    if all(number_problem(cell, (), "") is None for cell in header if cell):
         raise BadInput(
             Problem(f"{shown}, row 1", f"numbers: {shortened(', '.join(header))}", "the headers time_s,x,y",
                     "Put a line with the headers above the numbers.")

@@ -18,7 +18,7 @@ from stickwright.errors import Problem, nearest
 from stickwright.model.measured import Measured, canonical_key
 from stickwright.records.fields import NONE, Shape, fields_of, typed_key, typed_keys, typed_names
 from stickwright.records.plain_text import number_text, shortened
-from stickwright.records.toml_lines import FieldPath, TomlFile
+from stickwright.records.toml_lines import FieldPath, Steps, TomlFile
 from stickwright.records.typed_values import as_typed, cleaned
 
 __all__ = ["validated"]
@@ -230,7 +230,7 @@ def _nearest(model: type[Measured], key: str) -> Text:
     return f"Known: {', '.join(shown)}."
 
 
-def _out_of_range(spot: _Spot, where: str, found: str) -> Problem:
+def _out_of_range(spot: _Spot, where: Steps, found: str) -> Problem:
     shape = spot.shape
     assert shape is not None  # checked by the caller; told to the type checker
     low, high = shape.low, shape.high
@@ -276,7 +276,7 @@ def _other_unit(value: Any, spot: _Spot, low: float | None, high: float | None) 
     return f"If {device} shows {', if '.join(asked)}."
 
 
-def _no_choice(shape: Shape, value: Any, where: str, found: str) -> Problem:
+def _no_choice(shape: Shape, value: Any, where: Steps, found: str) -> Problem:
     words = (*shape.choices, *((NONE,) if shape.or_none else ()))
     offer = nearest(str(value), words)
     shown = words if len(words) <= _ALL_SHOWN or offer is None else (*words[:3], "...", words[-1])
@@ -284,7 +284,7 @@ def _no_choice(shape: Shape, value: Any, where: str, found: str) -> Problem:
     return Problem(where, found, expected, offer or "")
 
 
-def _wrong_length(spot: _Spot, where: str, found: str) -> Problem:
+def _wrong_length(spot: _Spot, where: Steps, found: str) -> Problem:
     shape = spot.shape
     assert shape is not None  # checked by the caller; told to the type checker
     if shape.count is not None:

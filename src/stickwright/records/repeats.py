@@ -8,7 +8,7 @@ from typing import Any
 from stickwright import units
 from stickwright.model.recorded import Finding
 from stickwright.records.bands import TypedList
-from stickwright.records.toml_lines import FieldPath, TomlFile
+from stickwright.records.toml_lines import FieldPath, Steps, TomlFile
 from stickwright.records.typed_values import as_typed
 
 __all__ = ["list_doubts", "typed_lists"]
@@ -60,7 +60,7 @@ def typed_lists(
 
 
 def list_doubts(
-    where: str,
+    where: Steps,
     lists: Iterable[TypedList],
     gauge_step_n: float | None,
     instead: str = "Scatter will be taken from the other directions.",
@@ -69,7 +69,7 @@ def list_doubts(
 
     Parameters
     ----------
-    where : str
+    where : Steps
         The site.
     lists : iterable of TypedList
         Repeats.

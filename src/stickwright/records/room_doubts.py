@@ -9,15 +9,15 @@ from collections.abc import Iterator
 from typing import Any
 
 from stickwright import units
-from stickwright.codes.message import Name, message
-from stickwright.codes.places import Places
+from stickwright.codes.file_places import FilePlaces
+from stickwright.codes.message import message
 from stickwright.errors import BadInput, Problem
 from stickwright.model.player import Site
 from stickwright.model.recorded import Finding
 from stickwright.model.room import Landmark, Place, Room, Surface, Tape
 from stickwright.records.fields import typed_key
 from stickwright.records.room_sizes import sides_of, size_doubts
-from stickwright.records.toml_lines import FieldPath, TomlFile
+from stickwright.records.toml_lines import FieldPath, Steps, TomlFile
 from stickwright.records.typed_points import TypedPoint, apart_m, typed_point, typed_points, typed_row
 from stickwright.records.typed_tables import Noticed, doubled_names, name_of, number, query, tables, unknown
 from stickwright.records.typed_values import as_typed
@@ -131,7 +131,7 @@ def _tape_doubts(
             yield from _tape_against_point(room, spot, tape, point, landmarks[name])
 
 
-def _meeting(where: str, tapes: list[_Table], landmarks: dict[str, _Table]) -> Iterator[Noticed]:
+def _meeting(where: Steps, tapes: list[_Table], landmarks: dict[str, _Table]) -> Iterator[Noticed]:
     """Tape distances that meet nowhere, or in two places, or only about; nothing while any of them cannot be read."""
     from stickwright.mounting.tape import TapePoint, taped_point  # scipy is slow to load, and most rooms have no tape
 
@@ -150,7 +150,7 @@ def _meeting(where: str, tapes: list[_Table], landmarks: dict[str, _Table]) -> I
         yield from error.problems
         return
     for finding in found.findings:
-        yield Finding(finding.level, finding.about, message(Places.found_at, where=Name(where), told=finding.text))
+        yield Finding(finding.level, finding.about, message(FilePlaces.at, where=tuple(where), told=finding.text))
 
 
 def _tape_against_point(

@@ -74,7 +74,7 @@ def _too_far(room: TomlFile) -> Iterator[Finding]:
         if _FAR_M < max(map(abs, point.at_m)) <= 3.0  # beyond 3 m it is refused, with the question about its unit
     ]
     if far:
-        shown = "; ".join(room.where((*point.path, point.key)) for point in far)
+        shown = "; ".join(str(room.where((*point.path, point.key))) for point in far)
         yield query(
             "far_away",
             f"{shown}: more than 2 m from the seat reference point, so out of reach. A slipped decimal point, or measured "

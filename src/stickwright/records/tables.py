@@ -12,10 +12,12 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from stickwright import units
-from stickwright.codes.message import Text
+from stickwright.codes.file_places import FilePlaces
+from stickwright.codes.message import Text, message
 from stickwright.errors import BadInput, Problem, nearest
 from stickwright.records.held import Place
 from stickwright.records.plain_text import read_text, shortened
+from stickwright.records.toml_lines import Steps
 
 __all__ = [
     "Cell",
@@ -61,8 +63,10 @@ class Table:
     columns: tuple[str, ...]
     rows: tuple[tuple[int, tuple[str, ...]], ...]
 
-    def where(self, row: int, column: str) -> str:
-        return f"{self.name}, row {row}, {column}"
+    def where(self, row: int, column: str = "") -> Steps:
+        """File, row as a spreadsheet counts it, and column; the whole row without one."""
+        steps = (self.name, message(FilePlaces.row, number=row), column)
+        return Steps(step for step in steps if step)
 
     def number(self, row: int, cells: tuple[str, ...], column: str, problems: list[Problem]) -> Cell | None:
         """The number in a column, None when the cell is empty; what is no number goes to `problems`."""
@@ -76,7 +80,7 @@ class Table:
         return Cell(float(text), text, row, column)
 
 
-def number_problem(text: str, where: str, column: str) -> Problem | None:
+def number_problem(text: str, where: tuple[Text, ...], column: str) -> Problem | None:
     """Why a cell's text is no number, or None when it is one."""
     if _NUMBER.fullmatch(text) and abs(float(text)) < 1e15:
         return None

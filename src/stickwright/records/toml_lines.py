@@ -10,14 +10,16 @@ import bisect
 import re
 import tomllib
 from dataclasses import dataclass
-from typing import Any
+from typing import Any, Literal
 
 from stickwright import units
-from stickwright.errors import BadInput, Problem
+from stickwright.codes.file_places import FilePlaces
+from stickwright.codes.message import Message, Name, Text, message
+from stickwright.errors import BadInput, Problem, in_words
 from stickwright.records.held import Place
-from stickwright.records.plain_text import ordinal, read_text, shortened
+from stickwright.records.plain_text import read_text, shortened
 
-__all__ = ["FieldPath", "Lines", "TomlFile", "TypedFloat", "parse_toml", "read_toml"]
+__all__ = ["FieldPath", "Lines", "Steps", "TomlFile", "TypedFloat", "parse_toml", "read_toml"]
 
 FieldPath = tuple[str | int, ...]
 _BARE_KEY = re.compile(r"[A-Za-z0-9_-]+")
@@ -34,6 +36,21 @@ class TypedFloat(float):
         number = super().__new__(cls, text)
         number.text = text
         return number
+
+
+class Steps(tuple[Text, ...]):
+    """A place in a file, from the outside inwards: its name, the line or row, the table, the key.
+
+    In an f-string it is said whole, for as long as sentences are still made of it.
+    """
+
+    __slots__ = ()
+
+    def __str__(self) -> str:
+        return ", ".join(in_words(step) for step in self)
+
+    def __format__(self, spec: str) -> str:
+        return str(self)
 
 
 class Lines:
@@ -193,39 +210,41 @@ class TomlFile:
     data: dict[str, Any]
     lines: Lines
 
-    def where(self, path: FieldPath) -> str:
-        """File, line, and the field in the words of the file: ``player.toml, line 14, site "chin", force_gf``."""
-        return ", ".join([self.name, f"line {self.lines.line(path)}", *_words(self.data, path)])
+    def where(self, path: FieldPath) -> Steps:
+        """File, line, and the field as the file calls it: ``player.toml, line 14, site "chin", force_gf``."""
+        line = message(FilePlaces.line, number=self.lines.line(path))
+        return Steps((self.name, line, *_steps(self.data, path)))
 
 
-def _words(data: Any, path: FieldPath) -> list[str]:
-    words: list[str] = []
+def _steps(data: Any, path: FieldPath) -> list[Text]:
+    steps: list[Text] = []
     here = data
     for place, step in enumerate(path):
         if isinstance(step, str):
             here = here.get(step) if isinstance(here, dict) else None
             is_array_of_tables = isinstance(here, list) and any(isinstance(item, dict) for item in here)
             if not (is_array_of_tables and place + 1 < len(path)):
-                words.append(step)
+                steps.append(step)
         else:
             here = here[step] if isinstance(here, list) and step < len(here) else None
             if isinstance(here, dict):
-                words.append(_called(str(path[place - 1]), step, here))
+                steps.append(_called(Name(str(path[place - 1])), step, here))
             else:
-                words.append(f"{ordinal(step + 1)} value")
-    return words
+                steps.append(message(FilePlaces.value, number=step + 1))
+    return steps
 
 
-def _called(kind: str, index: int, table: dict[str, Any]) -> str:
+def _called(key: Name, index: int, table: dict[str, Any]) -> Message:
     """A table of an array by its name, its direction or its number."""
-    for key in ("name", "file", "stick", "site", "landmark"):
-        if isinstance(table.get(key), str):
-            return f'{kind} "{shortened(table[key], 40)}"'
-    for key, value in table.items():
-        parts = units.split_key(key)
+    for name in ("name", "file", "stick", "site", "landmark"):
+        if isinstance(table.get(name), str):
+            return message(FilePlaces.named, key=key, name=Name(shortened(table[name], 40)))
+    for typed, value in table.items():
+        parts = units.split_key(typed)
         if parts in (("direction", "deg"), ("direction", "rad")) and isinstance(value, int | float):
-            return f"{kind} at {getattr(value, 'text', value)}{'°' if key.endswith('deg') else ' rad'}"
-    return f"{ordinal(index + 1)} {kind}"
+            unit: Literal["deg", "rad"] = "deg" if parts[1] == "deg" else "rad"
+            return message(FilePlaces.towards, key=key, angle=Name(getattr(value, "text", str(value))), unit=unit)
+    return message(FilePlaces.table, key=key, number=index + 1)
 
 
 # The parser's own words, and what a person can do about it. First match counts.

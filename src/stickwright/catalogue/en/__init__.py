@@ -41,6 +41,16 @@ class English(Writer):
         """
         return one if self.form(count) == "one" else other
 
+    def ordinal(self, number: int) -> str:
+        """The place in a row: ``1st``, ``2nd``, ``3rd``, ``4th``, ``11th``.
+
+        Parameters
+        ----------
+        number : int
+        """
+        ending = "th" if number % 100 in (11, 12, 13) else {1: "st", 2: "nd", 3: "rd"}.get(number % 10, "th")
+        return f"{number}{ending}"
+
     def direction(self, direction_rad: float) -> str:
         """A direction of the player: one of eight, or degrees from the right with the nearest of the eight.
 

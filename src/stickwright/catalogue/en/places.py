@@ -87,9 +87,6 @@ class Texts(Places):
             "the others, settles it."
         )
 
-    def found_at(self, *, where: Name, told: Text) -> str:
-        return f"{self.w.name(where)}: {self.say(told)}"
-
     @staticmethod
     def _head() -> str:
         return (

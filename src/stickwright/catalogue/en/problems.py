@@ -15,9 +15,13 @@ class Texts(Problems):
     w: English
 
     def sentence(self, *, where: tuple[Text, ...], found: Text, expected: Text, remedy: Text) -> str:
-        place = ", ".join(said for one in where if (said := self.say(one)))
+        place = ", ".join(said for one in where if (said := self._part(one)))
         told = f"{place}: found" if place else "found"
-        return f"{told} {self.say(found)}, expected {self.say(expected)}. {self.say(remedy)}".rstrip()
+        return f"{told} {self._part(found)}, expected {self._part(expected)}. {self.say(remedy)}".rstrip()
+
+    def _part(self, text: Text) -> str:
+        """Within the sentence; what was typed keeps its full stop."""
+        return text if isinstance(text, str) else self.clause(text)
 
     def sentences(self, *, parts: tuple[Text, ...]) -> str:
         return " ".join(said for one in parts if (said := self.say(one)))
