@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import subprocess
+import sys
+
 import pytest
 
 from said import place, said
@@ -49,3 +52,10 @@ def test_the_nearest_known_name_is_offered(typed: str, words: str) -> None:
 def test_with_no_name_to_choose_from_it_says_so() -> None:
     """An empty list is not printed as an empty list."""
     assert said(did_you_mean("oak", [])) == "There is none to choose from yet."
+
+
+def test_a_refusal_is_in_words_where_nothing_else_was_loaded() -> None:
+    """At a prompt of its own, with nothing but the function that refuses."""
+    code = "from stickwright.errors import Problem; print(Problem('stick', 'ash', 'elm'))"
+    told = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
+    assert told.stdout == "stick: found ash, expected elm.\n"

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
+from importlib import import_module
 
 from stickwright.codes.message import Message, Name, Text, message
 from stickwright.codes.problems import Problems
@@ -15,12 +16,16 @@ from stickwright.codes.problems import Problems
 __all__ = ["BadInput", "Problem", "did_you_mean", "in_words", "near_name", "nearest", "spoken_by"]
 
 
-def _unspoken(text: Text) -> str:
-    """Code and parameters, where no catalogue is loaded."""
-    return text if isinstance(text, str) else repr(text)
+def _first(text: Text) -> str:
+    """Load the catalogue, which then says all: whoever works at a prompt reads a refusal in words as well.
+
+    By name, when the first refusal is printed: nothing that works figures out depends on words.
+    """
+    import_module("stickwright.catalogue")
+    return _say(text)
 
 
-_say: Callable[[Text], str] = _unspoken
+_say: Callable[[Text], str] = _first
 
 
 def spoken_by(say: Callable[[Text], str]) -> None:

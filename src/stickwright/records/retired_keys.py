@@ -10,7 +10,7 @@ from stickwright.model.recorded import Finding
 from stickwright.records.fields import fields_of
 from stickwright.records.toml_lines import FieldPath, TomlFile
 
-__all__ = ["retired_key_notes"]
+__all__ = ["retired_key_notes", "retired_paths"]
 
 
 def retired_key_notes(model: type[Measured], file: TomlFile) -> list[Finding]:
@@ -24,7 +24,7 @@ def retired_key_notes(model: type[Measured], file: TomlFile) -> list[Finding]:
         The file as parsed.
     """
     places: dict[str, list[FieldPath]] = {}
-    for path in _retired(model, file.data, ()):
+    for path in retired_paths(model, file.data):
         places.setdefault(str(path[-1]), []).append(path)
     return [
         Finding(
@@ -40,7 +40,18 @@ def _and_others(more: int) -> str:
     return "" if not more else f" (and {more} more {'place' if more == 1 else 'places'})"
 
 
-def _retired(model: type[Measured], table: dict[str, Any], path: FieldPath) -> Iterator[FieldPath]:
+def retired_paths(model: type[Measured], table: dict[str, Any], path: FieldPath = ()) -> Iterator[FieldPath]:
+    """Where a file holds keys that the program no longer uses.
+
+    Parameters
+    ----------
+    model : type
+        What the table is to be.
+    table : dict
+        As parsed.
+    path : tuple
+        Of the table.
+    """
     shapes = fields_of(model)
     for key, value in table.items():
         here = (*path, key)
@@ -52,4 +63,4 @@ def _retired(model: type[Measured], table: dict[str, Any], path: FieldPath) -> I
             continue
         for place, item in enumerate(value if isinstance(value, list) else [value]):
             if isinstance(item, dict):
-                yield from _retired(shape.model, item, (*here, place) if isinstance(value, list) else here)
+                yield from retired_paths(shape.model, item, (*here, place) if isinstance(value, list) else here)

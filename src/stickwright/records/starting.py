@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 from importlib import resources
 from pathlib import Path
 
@@ -10,7 +11,7 @@ from stickwright.errors import BadInput, Problem
 from stickwright.records.archetypes import archetype, archetype_text
 from stickwright.records.writing import make_folder, write_whole
 
-__all__ = ["new_case"]
+__all__ = ["new_case", "written_new"]
 
 _STARTER = (
     "player.toml", "kit.toml", "game.toml", "hub.toml", "room.toml", "readings/right-index.csv", "readings/bench-willow.csv",
@@ -38,8 +39,24 @@ def new_case(folder: Path | str, game: str | None = None) -> tuple[Path, ...]:
     BadInput
         No such archetype; any of the files is there already, or the place cannot be written. Nothing is then written.
     """
-    folder = Path(folder)
-    texts = _texts(game)
+    return written_new(Path(folder), _texts(game))
+
+
+def written_new(folder: Path, texts: Mapping[str, bytes]) -> tuple[Path, ...]:
+    """Write the files of a new case.
+
+    Parameters
+    ----------
+    folder : Path
+        To make, or one that holds none of the files yet.
+    texts : mapping of str to bytes
+        By name from the folder on.
+
+    Raises
+    ------
+    BadInput
+        Any of the files is there already, or the place cannot be written. Nothing is then written.
+    """
     if _is_there(folder) and not folder.is_dir():
         raise BadInput(Problem(str(folder), "a file of that name", "a folder to make", "Choose another name."))
     there = [name for name in texts if _is_there(folder / name)]
