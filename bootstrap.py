@@ -15,7 +15,9 @@ write ``py`` for ``python3``.
 from __future__ import annotations
 
 import hashlib
+import importlib.util
 import os
+import shutil
 import subprocess
 import sys
 import venv
@@ -42,6 +44,51 @@ def fingerprint() -> str:
     """Of what the environment is made from."""
     text = LOCK.read_bytes() + (ROOT / "pyproject.toml").read_bytes() + sys.version.encode() + str(ROOT).encode()
     return hashlib.sha256(text).hexdigest()
+
+
+def has_postgres() -> bool:
+    """Whether a PostgreSQL server is installed: Debian keeps it off the path."""
+    return bool(shutil.which("initdb")) or any(Path("/usr/lib/postgresql").glob("*/bin/initdb"))
+
+
+def has_chromium() -> bool:
+    """Whether a browser that the tests can drive is on the path."""
+    return any(shutil.which(name) for name in ("chromium", "chromium-browser", "google-chrome", "chrome"))
+
+
+def from_the_system(what: str, *, pages: bool = False) -> None:
+    """Install what Python's packages cannot bring, where that may be done; else end with the one line to type.
+
+    Parameters
+    ----------
+    what : str
+        The command that needs it.
+    pages : bool
+        Whether a browser and a database server are needed too.
+    """
+    missing = [] if importlib.util.find_spec("ensurepip") else ["python3-venv"]
+    if pages:
+        missing += [] if has_chromium() else ["chromium"]
+        missing += [] if has_postgres() else ["postgresql"]
+    if not missing:
+        return
+    install = ["apt-get", "install", "-y", "-qq", "--no-install-recommends", *missing]
+    is_root = hasattr(os, "geteuid") and os.geteuid() == 0
+    by = [] if is_root else ["sudo", "-n"]
+    if not shutil.which("apt-get"):
+        sys.exit(f"{what} needs {' and '.join(missing)}, or what your system calls it: install that, then try again.")
+    if not is_root and not (shutil.which("sudo") and quietly([*by, "true"])):
+        sys.exit(f"{what} needs {' and '.join(missing)}. Type this once, then try again: sudo {' '.join(install)}")
+    print(f"installing {' and '.join(missing)} with apt-get (the first time takes a minute)", file=sys.stderr)
+    quietly([*by, "apt-get", "update", "-qq"])
+    if not quietly([*by, *install]):
+        sys.exit(f"apt-get could not install {' and '.join(missing)}: install it another way, then try again.")
+
+
+def quietly(command: list[str]) -> bool:
+    """Run a command of the system, its errors alone shown; whether it went well."""
+    surroundings = os.environ | {"DEBIAN_FRONTEND": "noninteractive"}
+    return subprocess.run(command, stdout=subprocess.DEVNULL, env=surroundings, check=False).returncode == 0
 
 
 def set_up() -> None:
@@ -125,6 +172,7 @@ def main(arguments: list[str]) -> None:
     with_more = {"test": test, "mutants": mutants}
     if what not in (*doings, *with_more, "run"):
         sys.exit(f"bootstrap.py: found '{what}', expected demo, test, lint, bench, coverage, mutants or run")
+    from_the_system(f"bootstrap.py {what}", pages=what == "test")
     set_up()
     if what == "run":
         run(BIN / more[0], *more[1:])
