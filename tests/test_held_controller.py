@@ -138,7 +138,7 @@ def test_a_stick_on_its_grip_has_no_mount_of_its_own(monkeypatch: pytest.MonkeyP
     assert wanted[0].held.mass_kg == pytest.approx(0.200 + 0.060)  # the stick rides on it
     assert wanted[0].pushes.working_n == pytest.approx(0.8, rel=0.05)
     assert "grip" in [one.about for one in made.mounts[0].findings]
-    assert "Fix spur to the grip of pad; the same hand works both." in " ".join(plan_words(made).split())
+    assert "Fix spur to the grip of pad. The same hand works both." in " ".join(plan_words(made).split())
 
 
 @pytest.mark.parametrize(

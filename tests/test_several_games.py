@@ -197,10 +197,10 @@ def test_each_game_has_its_own_settings():
     page = games_page(found, {})["settings"]
     assert page["columns"][1:] == [layout.game for layout in found.layouts]
     told = {row[0]: row[1:] for row in page["rows"]}
-    numbers = f"sensitivity {here.simple.sensitivity_percent:.0f} %, no dead zone offered"
+    numbers = f"sensitivity {here.simple.sensitivity_percent:.0f}%, no dead zone offered"
     assert told[f"{here.stick} ({here.site}): to set"][1] == numbers
     assert f"evening race: {numbers}" in sheet_content(found)["family"]["game"]
-    assert f"sensitivity {here.simple.sensitivity_percent:.0f} %, no" in plan_words(found)
+    assert f"sensitivity {here.simple.sensitivity_percent:.0f}%, no" in plan_words(found)
     assert json.loads(plan_json(found))["layouts"][1]["settings"][0]["settable"] == ["sensitivity"]
 
 

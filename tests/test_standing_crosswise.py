@@ -81,14 +81,14 @@ class TestWhatIsSaid:
         [
             ("itself", "anticlockwise in the stick's own settings."), ("hub", "anticlockwise in the hub's settings."),
             ("game", "anticlockwise in the game's settings."), ("slide the switch under it to R", ": slide the switch under it to R."),
-            ("", "look in the manuals of stick, hub and game for where."),
+            ("", "Look in the manual of the stick, the hub or the game for where."),
         ],
     )  # fmt: skip
     def test_the_step(self, how: str, ends: str) -> None:
         """Stood with its front to the left every push comes out a quarter clockwise (rotation of axes): anticlockwise mends it."""
         said = crosswise_step(at(WIDE, {**LONG, "crosswise": True, "turns_output": how}))
         assert said.startswith(
-            "Stand the base crosswise, its front to the left, and turn its output a quarter turn anti"
+            "Stand the base crosswise, with its front to the left. Turn its output a quarter turn anti"
         )
         assert said.endswith(ends)
 

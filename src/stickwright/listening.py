@@ -433,7 +433,7 @@ def tunings_of(
             rng=rng,
         )
         before = set_before(case.game, str(tried[0]))
-        out.append(replace(tuning, setup=_label(tried), settings_before=before))
+        out.append(replace(tuning, setup=_named(tried), settings_before=before))
     return tuple(out)
 
 
@@ -499,9 +499,3 @@ def _named(tried: tuple[str | None, str | None, str | None]) -> Message:
     """As `Fit.named` says it, tilt left out."""
     stick, topper, extension = (Name(part) if part else None for part in tried)
     return message(SetupTexts.named, stick=stick or Name(""), topper=topper, extension=extension, raised_rad=0.0)
-
-
-def _label(tried: tuple[str | None, str | None, str | None]) -> str:
-    """As `Fit.label` says it, tilt left out."""
-    stick, topper, extension = tried
-    return " + ".join(part for part in (stick, topper, f"extension {extension}" if extension else None) if part)

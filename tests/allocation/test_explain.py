@@ -245,7 +245,7 @@ class TestElsewhere:
 def test_a_place_in_words() -> None:
     """Who or what does it."""
     assert (
-        said(place_words(Placement("jump", "site", site="chin", device="pip", label="pip", toggle=True)))
+        said(place_words(Placement("jump", "site", site="chin", device="pip", toggle=True)))
         == "chin on pip, press on, press off"
     )
     assert said(place_words(Placement("jump", "helper", helper="sister"))) == "sister"

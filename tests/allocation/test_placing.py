@@ -64,7 +64,11 @@ def test_a_chord_is_done_by_its_members() -> None:
         switches=[switch("pip", in_stock=2)], hubs=[hub()],
     )  # fmt: skip
     found = placed(this)
-    assert (found["both"].how, found["both"].device, found["both"].label) == ("chord", None, "left lane and right lane")
+    assert (found["both"].how, found["both"].device, found["both"].together) == (
+        "chord",
+        None,
+        ("left lane", "right lane"),
+    )
     assert found["left lane"].site != found["right lane"].site
 
 

@@ -54,7 +54,7 @@ def placements() -> tuple[Placement, ...]:
     assert choice is not None
     return (
         Placement(
-            "move", "site", site="right index finger", device="dew", kind="stick", label="dew + low dish",
+            "move", "site", site="right index finger", device="dew", kind="stick",
             role="left stick", connection="socket", hub="quay", socket="u1", points=8.1, fit=choice,
             terms=(Term("importance", 10.0, "worth 10 to the player"), Term("precision", -1.2, "2.9 bits of 4 wanted"),
                    Term("effort", -0.7, "26 % of the comfortable force")),
@@ -65,17 +65,17 @@ def placements() -> tuple[Placement, ...]:
                   terms=(Term("importance", 7.0, ""), Term("option", -2.0, "the player's price for leaving it")),
                   reason="No second site can steer a stick.", second="Left thumb on cedar, side to side only",
                   second_cost=1.4, words="it may look by itself", introduce="day 1"),
-        Placement("attack", "site", site="left index finger", device="pip", kind="switch", label="pip",
+        Placement("attack", "site", site="left index finger", device="pip", kind="switch",
                   role="bottom button in right cluster", connection="socket", hub="quay", socket="k1", points=6.6,
                   terms=(Term("importance", 8.0, ""), Term("effort", -0.9, "45 % of the comfortable force"),
                          Term("misses", -0.5, "3 of 100 presses miss")),
                   press=press_fit(), reason="The quickest press there is: 42 a minute can be kept up.",
                   second="Lower lip on pip", second_cost=0.8, introduce="day 1"),
-        Placement("jump", "site", site="left index finger", device="pip", kind="switch", label="pip, 25 mm beside",
+        Placement("jump", "site", site="left index finger", device="pip", kind="switch",
                   role="right button in right cluster", connection="socket", hub="quay", socket="k2", points=5.9,
                   terms=(Term("importance", 7.0, ""), Term("effort", -1.1, "45 % of the comfortable force")),
                   press=press_fit(), reason="Same finger, never pressed with attack.", introduce="day 1"),
-        Placement("aim", "site", site="lower lip", device="leaf", kind="switch", label="leaf", toggle=True,
+        Placement("aim", "site", site="lower lip", device="leaf", kind="switch", toggle=True,
                   role="top left front button", connection="socket", hub="quay", socket="k3", points=3.2,
                   terms=(Term("importance", 6.0, ""), Term("mind", -2.0, "likes the lip less"),
                          Term("toggle", -0.8, "has to remember that it is on")),
@@ -189,7 +189,7 @@ def paired_plan() -> Plan:
     """Two sticks at two parts, one of them on a controller used whole, and two helpers."""
     told = placements()
     look = Placement(
-        "look", "site", site="left thumb", device="plain pad", kind="controller", label="left stick", role="right stick",
+        "look", "site", site="left thumb", device="plain pad", kind="controller", role="right stick",
         control="left stick", connection="socket", hub="quay", socket="u2", points=6.0, introduce="day 1",
         terms=(Term("importance", 8.0, ""), Term("effort", -2.0, "")), reason="The best site to the finest job.",
         fit=thumb_site().fits[0],
@@ -211,7 +211,7 @@ def long_plan() -> Plan:
     device = "large padded dome switch with the long lead"
     many = tuple(
         Placement(f"{verb} the other player while running", "site", site=f"{site} {number % 4 + 1}", device=device,
-                  kind="switch", label=device, toggle=number % 3 == 0, role="bottom button in right cluster",
+                  kind="switch", toggle=number % 3 == 0, role="bottom button in right cluster",
                   connection="socket", hub="quay", socket=f"k{number + 1}", points=4.0 + number / 10,
                   terms=(Term("importance", 6.0 + number / 10, ""), Term("effort", -1.0, "45 % of the comfortable force"),
                          Term("mind", -1.0, "does not like to be seen doing it")),

@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from sample_plan import capability, finger_fits, sample_plan
 
+from said import said as plain
 from stickwright.model.plan import DeviceNote, Plan, ToOrder
 from stickwright.sheet.device_words import mode_steps, mode_trouble, order_words, setting_step
 from stickwright.sheet.family import first_page
@@ -52,10 +53,10 @@ def test_nothing_is_said_of_plain_devices() -> None:
 def test_what_to_order_has_every_figure() -> None:
     """Forces, travel, height, time and price; where nothing of the kit fits it says that, not a gain."""
     fit = finger_fits(capability())[0]
-    said = order_words(ToOrder("bench-made", fit, 0.96, None, 6.0, 140.0))
-    for words in ("0.025 N to leave the centre", "0.11 N at full travel", "9.0 mm travel", "45 mm above the pivot",
-                  "about 6 weeks", "140.00", "No stick of this kit fits.", "96 % of the simulations"):  # fmt: skip
+    said = plain(order_words(ToOrder("bench-made", fit, 0.96, None, 6.0, 140.0)))
+    for words in ("an actuation force of 0.025 N", "0.11 N at full travel", "9.0 mm of travel", "45 mm above the pivot",
+                  "about 6 weeks", "140.00", "No stick of this kit fits.", "96% of the simulations"):  # fmt: skip
         assert words in said, words
     better = order_words(ToOrder("bench-made", fit, 0.96, 0.41, None, None))
-    assert "About 0.41 bits better than the best stick of this kit." in better
+    assert "about 0.41 bits more than the best stick of this kit." in better
     assert "weeks" not in better

@@ -41,11 +41,11 @@ def everywhere(plan: Plan) -> dict[str, str]:
 def test_settings_name_their_stick_and_what_was_set_before() -> None:
     """Two sticks, two blocks: each by name; to undo means what somebody wrote down, and nothing that nobody read."""
     known, unknown = everywhere(with_tuning(own_dead_zone_share=0.12)), everywhere(with_tuning())
-    assert known["page one"].startswith("Set in the game for dew: dead zone 20 %")
-    assert "To undo: dead zone 12 %; note the sensitivity set now before you change it." in known["tuning"]
+    assert known["page one"].startswith("Set in the game for dew: dead zone 20%")
+    assert "To undo: dead zone 12%; note the sensitivity set now before you change it." in known["tuning"]
     written = SettingsBefore.model_validate({"stick": "dew", "sensitivity_share": 0.8, "words": "curve: linear"})
     told = everywhere(with_tuning(own_dead_zone_share=0.12, settings_before=written))["tuning"]
-    assert "To undo: dead zone 12 %, sensitivity 80 %, curve: linear." in told
+    assert "To undo: dead zone 12%, sensitivity 80%, curve: linear." in told
     assert "output starts at 15 %, just above the game's own 12 %" in known["terminal"]
     assert "To undo: note the dead zone and sensitivity set now before you change them." in unknown["tuning"]
 
@@ -60,10 +60,10 @@ def test_a_stick_that_needs_its_range_widened_has_that_printed_without_a_recordi
         for one, share in zip(choice.directions, shares, strict=True)
     )
     wide = replace(choice, directions=directions, verdict="fits with its range widened")
-    assert "gain by direction: forward-right 2.3 and forward 3.0 (assumed" in set_unrecorded(wide)
+    assert "in the hub or the game: 2.3 forward-right and 3.0 forward (assumed" in set_unrecorded(wide)
     full = tuple(replace(one, gain=None) for one in directions)
     assert set_unrecorded(replace(wide, verdict="fits", directions=full)) == ""
-    assert "at most 3: forward-right 1 ÷ 44 % and forward 1 ÷ 25 %." in unrecorded_basis(wide)
+    assert "at most 3: 1 ÷ 44% forward-right and 1 ÷ 25% forward." in unrecorded_basis(wide)
     plan = sample_plan()
     page = first_page(replace(plan, sites=(replace(plan.sites[0], choice=wide, tunings=()), *plan.sites[1:])))
     assert page["game"] == set_unrecorded(wide)
@@ -88,10 +88,10 @@ def test_the_two_numbers_say_what_they_come_from() -> None:
     simple = SimpleSettings(10, 106, 0.04, "", 0.0413, 0.05, (0.82, 1.0))
     said = typed_basis(replace(tuning, simple=simple, range_task="rim"))
     assert said.startswith(
-        "Dead zone 10 %: 4.1 % that rest lies off centre + 5.0 % radius = 9.1 % of full output, rounded up to a whole per cent. "
-        "Sensitivity 106 %: "
+        "Dead zone 10%: 4.1% by which rest is off centre + 5.0% radius of rest = 9.1% of full output, rounded up to a whole per "
+        "cent. Sensitivity 106%: "
     )
-    assert said.endswith("over the player's reach of 82 % to 100 % in the rim task.")
+    assert "over the player's reach of 82% to 100% in the task Around the edge, with output =" in said
     assert "comes nearest to the full response; rest needs" in typed_basis(
         replace(tuning, simple=replace(simple, dead_zone_percent=14))
     )

@@ -44,7 +44,7 @@ def test_table_of_who_does_what() -> None:
     assert table[1] == "Who does what"
     assert re.fullmatch(r"  action +by +with +socket", table[2])
     rows = {line.split("  ")[1]: flat(line) for line in table[3:] if not line.startswith("     ")}
-    assert rows["move"] == " move right index finger dew + low dish u1 on quay (A1)"
+    assert rows["move"] == " move right index finger dew + low dish + base raised u1 on quay (A1)"
     assert rows["map"].startswith(" map sister second controller; the")
     assert "left out the player: “I never use it”" in rows["photo mode"]
     assert all(line.startswith("  ") for line in table[2:])

@@ -19,6 +19,7 @@ from sample_sharing import (
     unwired_plan,
 )
 
+from stickwright.catalogue import say
 from stickwright.model.plan import Caution
 from stickwright.model.sharing import PartLine, Placement, PowerLine
 from stickwright.sheet.document import sheet_pdf
@@ -78,11 +79,11 @@ def test_family_reads_what_does_it(sheets: dict[str, list[str]]) -> None:
     own right and left are named on the picture."""
     page = sheets["shared"][1]
     for words in ("the player's right", "the player's left", "seen from the front",
-                  "right index finger on dew + low dish", "aim lower lip on leaf: press once to start, once to stop",
+                  "right index finger on dew + low dish", "aim lower lip on leaf: press on, press off",
                   "look the game does it: the camera follows (“it may look by itself”)",
                   "map sister, on the second controller; the player: “She may do the map”", "left out: “I never use it”",
-                  "Day 1: move, look, attack, jump.", "From week 2: aim, map.",
-                  "Agree with sister who may pause, and on a word for stop"):  # fmt: skip
+                  "Day 1: move, look, attack and jump.", "From week 2: aim and map.",
+                  "Agree with sister who may pause. Agree on a word for stop."):  # fmt: skip
         assert flat(words) in page, words
 
 
@@ -134,7 +135,7 @@ def test_page_one_follows_what_is_plugged_in() -> None:
     assert plan.sharing is not None
     placed = plan.sharing.placements[0]
     assert placed.fit is not None
-    cedar = replace(placed, device="cedar", label="cedar", fit=replace(placed.fit, stick="cedar", topper=None))
+    cedar = replace(placed, device="cedar", fit=replace(placed.fit, stick="cedar", topper=None))
     changed = replace(plan, sharing=replace(plan.sharing, placements=(cedar, *plan.sharing.placements[1:])))
     assert "Take cedar." in first_page(changed)["steps"][1]
     assert not any("left thumb" in words for words in first_page(paired_plan())["also"])
@@ -241,10 +242,10 @@ def test_total_is_told_only_when_known() -> None:
 def test_words_of_places() -> None:
     """A controller's control, a chord, a way of a splitter, a limit nobody knows."""
     pad = Placement("look", "site", site="left thumb", device="plain pad", kind="controller", control="left stick")
-    assert done_by(pad) == "left thumb on left stick of plain pad"
-    assert done_by(Placement("roll", "chord", label="jump and attack")) == "pressed together: jump and attack"
+    assert done_by(pad) == "left thumb on plain pad, left stick"
+    assert done_by(Placement("roll", "chord", together=("jump", "attack"))) == "pressed together: jump and attack"
     assert done_by(Placement("menu", "dropped")) == "left out"
-    assert socket_name("u1/2") == "u1, way 2 of its splitter"
+    assert say(socket_name("u1/2")) == "socket 2 of the splitter in u1"
     assert power_words(PowerLine("u1", 0.07, None, 1, "")) == "70 mA at u1, whose limit is not known"
 
 

@@ -160,9 +160,9 @@ def _role(name: str) -> Role:
 
 def _wanted_words(action: Name, question: Question, refused: Sequence[Refused]) -> Message:
     who = _who(action, question)
-    chord = next((way.label for way in question.ways if way.action == action and way.how == "chord"), "")
+    chord = next((way.together for way in question.ways if way.action == action and way.how == "chord"), ())
     if chord and not who:
-        return message(Clashes.chord_wanted, action=action, members=Name(chord))
+        return message(Clashes.chord_wanted, action=action, members=tuple(Name(one) for one in chord))
     if not who:
         return _nobody(action, question, refused)
     return message(Clashes.wanted, actions=(action,), by=() if chord or len(who) > 2 else tuple(who))

@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 
 from stickwright.allocation import worth
 from stickwright.allocation.integer_model import Group, IntegerModel
-from stickwright.allocation.places import Refused, pressed_name
+from stickwright.allocation.places import Refused
 from stickwright.allocation.placing import choice_of, placements_of, signature
 from stickwright.allocation.problem import Question
 from stickwright.allocation.solve import Answer, Solver
@@ -22,7 +22,7 @@ from stickwright.codes.scores import Scores, TermKind
 from stickwright.model.sharing import Alternative, Elsewhere, Placement, Term
 
 __all__ = [
-    "Asked", "device_named", "elsewhere_of", "explained", "place_words", "refusal_words", "shared_terms", "trade_words",
+    "Asked", "elsewhere_of", "explained", "place_words", "refusal_words", "shared_terms", "trade_words",
 ]  # fmt: skip
 
 _HANDED: tuple[TermKind, ...] = ("importance", "helper", "option", "dropped")
@@ -97,25 +97,13 @@ def place_words(placement: Placement | None) -> Message:
         return message(Choices.left_out)
     if placement.how == "site":
         return message(
-            Choices.at_site, site=Name(placement.site or ""), device=device_named(placement), toggle=placement.toggle
+            Choices.at_site, site=Name(placement.site or ""), device=placement.named, toggle=placement.toggle
         )
     if placement.how == "option":
         return message(Choices.by_game, option=Name(placement.label))
     if placement.how == "helper":
         return message(Choices.by_helper, helper=Name(placement.helper) if placement.helper else None)
-    return message(Choices.together, actions=Name(placement.label))
-
-
-def device_named(placement: Placement) -> Text:
-    """The device of a placement at a site: a stick as it is set up, a controller with its button.
-
-    Parameters
-    ----------
-    placement : Placement
-    """
-    if placement.fit is not None:
-        return placement.fit.named
-    return pressed_name(placement.device or placement.label, placement.control)
+    return message(Choices.together, actions=tuple(Name(one) for one in placement.together))
 
 
 def trade_words(

@@ -237,7 +237,7 @@ def _on_sticks(
         role = roles[action.name]
         if controller is None:
             ways.append(
-                _way(action, terms, site=site.name, device=fit.stick, kind="stick", role=role, label=fit.label,
+                _way(action, terms, site=site.name, device=fit.stick, kind="stick", role=role,
                      detail=fit, fixed_to=fit.fixed_to)
             )  # fmt: skip
             continue
@@ -245,7 +245,7 @@ def _on_sticks(
             for hold in holds_of(case.player, site, controller, case.kit.on_grip(controller.name)):
                 ways.append(
                     _way(action, (*terms, *hold.terms), site=site.name, device=fit.stick, kind="controller",
-                         control=control, paired=paired, role=role, label=fit.label, detail=fit, **_held(hold))
+                         control=control, paired=paired, role=role, detail=fit, **_held(hold))
                 )  # fmt: skip
     return ways, refused
 
@@ -294,7 +294,7 @@ def _pressed(
                 )
                 ways.append(
                     _way(action, terms, site=site.name, device=switch.name, kind="switch", role=role, toggle=toggle,
-                         label=switch.name, detail=fit, **_seconds(site, switch, action, fit, toggle, spasms))
+                         detail=fit, **_seconds(site, switch, action, fit, toggle, spasms))
                 )  # fmt: skip
     for controller in case.kit.controller:
         for control in controller.buttons:
@@ -316,7 +316,7 @@ def _pressed(
                     ways.append(
                         _way(action, (*terms, *hold.terms), site=site.name, device=controller.name, kind="controller",
                              control=control, paired=paired, role=control, toggle=toggle,
-                             label=f"{controller.name}, {control}", detail=fit,
+                             detail=fit,
                              busy_s=rounded(_sure_s(fit)), near_s=rounded(_sure_s(fit)), **_held(hold))
                     )  # fmt: skip
     if not ways and not any(one.device for one in refused):
@@ -398,8 +398,7 @@ def _left_to_others(case: Case, action: Action) -> list[Way]:
     out = []
     if action.kind == "chord":
         terms = (worth.importance_term(action),)
-        label = " and ".join(action.of)
-        out.append(Way(action.name, "chord", rounded(action.importance), terms=terms, label=label))
+        out.append(Way(action.name, "chord", rounded(action.importance), terms=terms, together=tuple(action.of)))
     if action.option:
         price = worth.OPTION_POINTS if action.option_price is None else action.option_price
         words = message(Scores.own_words, words=Name(action.option_words or action.option))

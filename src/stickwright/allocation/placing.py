@@ -64,6 +64,7 @@ def _placement(way: Way) -> Placement:
         device=way.device,
         kind=way.kind,
         label=way.label,
+        together=way.together,
         control=way.control,
         role=way.role,
         toggle=way.toggle,

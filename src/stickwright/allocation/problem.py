@@ -62,7 +62,9 @@ class Way:
     terms : tuple of Term
         What the points are made of.
     label : str
-        The device as set up.
+        As somebody typed it: the game's option, or the helper.
+    together : tuple of str
+        Of a chord: the actions that are pressed together.
     detail : object
         What the caller wants back with the answer.
     """
@@ -94,6 +96,7 @@ class Way:
     """The controller to whose grip a stick is fixed: the same hand then works both, and no other hand that controller."""
     terms: tuple[Term, ...] = ()
     label: str = ""
+    together: tuple[str, ...] = ()
     detail: object = None
 
 

@@ -7,7 +7,6 @@ from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from stickwright.allocation.explain import device_named
 from stickwright.allocation.sockets import socket_groups
 from stickwright.allocation.wiring import wiring_of
 from stickwright.codes.message import Text
@@ -230,7 +229,7 @@ def refits_of(first: Sharing, other: Sharing) -> tuple[Refit, ...]:
 
     def set_up(sharing: Sharing) -> dict[str, tuple[str, Text]]:
         sticks = (one for one in sharing.placements if one.kind == "stick" and one.site)
-        return {one.site or "": (one.device or "", device_named(one)) for one in sticks}
+        return {one.site or "": (one.device or "", one.named) for one in sticks}
 
     before, after = set_up(first), set_up(other)
     return tuple(

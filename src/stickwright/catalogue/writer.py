@@ -131,6 +131,23 @@ class Writer:
             text = f"{text} ({self._quantity(f'{low} {self.up_to} {high}')})"
         return f"{text}, {self.assumed}" if value.assumed else text
 
+    def share_estimate(self, value: Estimate) -> str:
+        """A share in per cent with its interval; small ones that are well known with a decimal."""
+        if value.value is None or not math.isfinite(value.value):
+            return self.unknown
+        ends = value.interval
+        fine = abs(value.value) < 0.1 and (ends is None or ends[1] - ends[0] < 0.02)
+        text = self.tenth_share(value.value) if fine else self.share(value.value)
+        if ends is not None and ends[0] != ends[1]:
+            low, high = (self._decimal(f"{100 * end:.{int(fine)}f}") for end in ends)
+            text = f"{text} ({self._quantity(f'{low} {self.up_to} {high}')})"
+        return f"{text}, {self.assumed}" if value.assumed else text
+
+    @staticmethod
+    def capital(text: str) -> str:
+        """A text with a capital at its start, where the script has capitals."""
+        return f"{text[:1].upper()}{text[1:]}"
+
     def date(self, iso: str) -> str:
         """A day, from YYYY-MM-DD; anything else as it was typed."""
         try:

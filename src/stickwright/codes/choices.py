@@ -33,7 +33,7 @@ class Choices(Topic):
         """The action is left out."""
 
     @abstractmethod
-    def together(self, *, actions: Name) -> str:
+    def together(self, *, actions: tuple[Name, ...]) -> str:
         """A chord: its actions are pressed together."""
 
     @abstractmethod

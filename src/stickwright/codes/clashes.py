@@ -52,7 +52,7 @@ class Clashes(Topic):
         """Actions are wanted; who alone can do them (nobody named: several can)."""
 
     @abstractmethod
-    def chord_wanted(self, *, action: Name, members: Name) -> str:
+    def chord_wanted(self, *, action: Name, members: tuple[Name, ...]) -> str:
         """A chord is wanted, by pressing its actions together."""
 
     @abstractmethod

@@ -5,12 +5,14 @@ from __future__ import annotations
 from abc import abstractmethod
 from typing import Literal
 
-from stickwright.codes.message import Name, Topic
+from stickwright.codes.message import Name, Text, Topic
 
-__all__ = ["Cause", "Family"]
+__all__ = ["Cause", "Family", "Heading"]
 
 Cause = Literal["unplugged", "socket", "standby", "touched", "moved"]
 """The five usual causes of trouble, quickest to rule out first."""
+Heading = Literal["steps", "trouble", "found", "nearest", "help", "next", "stop", "safety", "socket", "contact", "date"]
+"""Fixed words of the page; `stop` and `safety` stand over the same cautions, with and without a set-up."""
 
 
 class Family(Topic):
@@ -53,12 +55,8 @@ class Family(Topic):
         """Place switches and controllers by their numbers in the picture on the next page."""
 
     @abstractmethod
-    def fit_parts(self, *, stick: Name, parts: tuple[Name, ...]) -> str:
-        """What goes on the stick, from below; none: take the stick as it is."""
-
-    @abstractmethod
-    def extension(self, *, name: Name) -> str:
-        """A shaft extension, as one of `parts`."""
+    def fit_parts(self, *, stick: Name, extension: Name | None, topper: Name | None) -> str:
+        """What goes on the stick, from below: a shaft extension, a topper; neither: take the stick as it is."""
 
     @abstractmethod
     def raise_edge(self, *, edge: Literal["far", "near"], angle_rad: float) -> str:
@@ -97,6 +95,14 @@ class Family(Topic):
         """Which plug; None: it is seen on the lead."""
 
     @abstractmethod
+    def socket(self, *, socket: Text, hub: Name, tag: Name) -> str:
+        """Socket of a hub and the tag of the cable in it; stands behind the heading `socket`."""
+
+    @abstractmethod
+    def plug_into(self, *, plug: Text, socket: Text) -> str:
+        """The two above in one line, for a further stick."""
+
+    @abstractmethod
     def cause(self, *, cause: Cause) -> str:
         """A usual cause of trouble, as a short question."""
 
@@ -113,12 +119,20 @@ class Family(Topic):
         """That all other controls are on the next page."""
 
     @abstractmethod
-    def further_stick(self, *, site: Name, setup: str) -> str:
+    def further_stick(self, *, site: Name, setup: Text) -> str:
         """A further stick, drawn on a page further back."""
 
     @abstractmethod
     def none_fits(self, *, setups: int, site: Name) -> str:
         """So many set-ups were tried and none fits."""
+
+    @abstractmethod
+    def comes_nearest(self, *, setup: Text, why: Text) -> str:
+        """The set-up that comes nearest, and sentences on why it does not fit."""
+
+    @abstractmethod
+    def other_site(self, *, site: Name, told: Text) -> str:
+        """The answer for another site."""
 
     @abstractmethod
     def nothing_tried(self) -> str:
@@ -127,6 +141,11 @@ class Family(Topic):
     @abstractmethod
     def nothing_helps(self) -> str:
         """No single change helps."""
+
+    @abstractmethod
+    def heading(self, *, part: Heading) -> str:
+        """Headings: the steps of the set-up, what to do if it does not work, what was found, what comes nearest, what would help most,
+        what to do next, safety. Labels of lines: socket, whom to contact, date."""
 
     @abstractmethod
     def undated(self) -> str:

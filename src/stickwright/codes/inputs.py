@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Literal
 
-__all__ = ["Role", "StickRole"]
+__all__ = ["Role", "StickRole", "role_named"]
 
 StickRole = Literal["left stick", "right stick"]
 Role = Literal[
@@ -16,3 +16,14 @@ Role = Literal[
     "bottom button in left cluster", "left button in left cluster", "right button in left cluster",
     "center button in center cluster",
 ]  # fmt: skip
+
+
+def role_named(words: str | None) -> Role | None:
+    """A role by the words of the standard mapping; None for anything else.
+
+    Parameters
+    ----------
+    words : str or None
+    """
+    roles: tuple[Role, ...] = Role.__args__  # type: ignore[attr-defined]
+    return next((one for one in roles if one == words), None)

@@ -167,3 +167,12 @@ class Topic(ABC):
         text : Message or str
         """
         return self.say(text).strip().rstrip(".")
+
+    def because(self, why: Text | None) -> str:
+        """Why a figure is not known, or has no interval, in brackets behind it; nothing where it has one.
+
+        Parameters
+        ----------
+        why : Message, str or None
+        """
+        return f" ({self.clause(why)})" if why is not None else ""

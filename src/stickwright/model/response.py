@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 from pydantic import PlainValidator, WithJsonSchema
 
 from stickwright.codes.filters import FilterKind
-from stickwright.codes.message import Text
+from stickwright.codes.message import Message, Text
 from stickwright.model.estimate import Estimate
 from stickwright.model.game import SettingsBefore
 from stickwright.model.recorded import Finding
@@ -123,9 +123,8 @@ class Tuning:
     shown_times_s: Row
     shown_recording: str
     shown_target_xy: Xy | None = None
-    setup: str = ""
-    """What the recordings were made on, in words as `Fit.label` has them ('dew + low dish + extension +8 mm'), tilt
-    left out; empty when not known."""
+    setup: Message | None = None
+    """What the recordings were made on, as `Fit.named` says it, tilt left out; None when not known."""
     base: BaseAdvice = "not_known"
     turn_base_rad: Estimate | None = None
     """How far the base is to be turned from where it stood, anticlockwise seen from above; None unless `base` is 'turn'."""

@@ -9,7 +9,9 @@ import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal
 
-from stickwright.codes.message import Text
+from stickwright.codes.inputs import role_named
+from stickwright.codes.message import Name, Text, message
+from stickwright.codes.presses import Presses
 from stickwright.codes.scores import TermKind
 from stickwright.model.estimate import Estimate, none_unless_finite
 from stickwright.model.plan import Assumption, Caution, Doubt, Fit
@@ -118,7 +120,9 @@ class Placement:
     """Name in the kit."""
     kind: Literal["stick", "switch", "controller", ""] = ""
     label: str = ""
-    """Device as set up, in words: 'lichen + low dish'; for a controller its control."""
+    """As somebody typed it: the game's option, or the helper; empty for all other ways."""
+    together: tuple[str, ...] = ()
+    """Of a chord: the actions that are pressed together."""
     control: str | None = None
     """Stick or button of a controller, in the words of the standard mapping."""
     role: str | None = None
@@ -147,6 +151,14 @@ class Placement:
     words: str = ""
     """The player's own words about leaving it to somebody else, or going without."""
     introduce: Literal["day 1", "week 2", "later", ""] = ""
+
+    @property
+    def named(self) -> Text:
+        """The device as it is set up: a stick with what is on it, a controller with its stick or button."""
+        role = role_named(self.control)
+        if self.kind == "controller" and role is not None:
+            return message(Presses.button, controller=Name(self.device or ""), role=role)
+        return self.fit.named if self.fit is not None else Name(self.device or "")
 
 
 @dataclass(frozen=True)

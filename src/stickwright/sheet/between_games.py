@@ -2,19 +2,23 @@
 
 from __future__ import annotations
 
-from typing import Any
+from collections.abc import Callable
+from typing import Any, Literal
 
 from stickwright.catalogue import say
+from stickwright.codes.game_columns import GameColumns
+from stickwright.codes.message import Message, Name, message
+from stickwright.codes.stick_settings import StickSettings
 from stickwright.model.layouts import GameSettings, Layout
 from stickwright.model.plan import Plan
 from stickwright.model.sharing import Wire
-from stickwright.sheet.printed import plain, share
+from stickwright.sheet.tell import named, names, tell
 from stickwright.sheet.tuned import undo_words
 from stickwright.sheet.wiring_drawing import wiring_rows
 
 __all__ = ["games_settings", "moved_cables", "set_in_each_game", "wired_findings"]
 
-_UNUSED = "not used"
+What = Literal["to_set", "to_undo", "jump", "filter"]
 
 
 def games_settings(plan: Plan) -> dict[str, Any] | None:
@@ -32,48 +36,38 @@ def games_settings(plan: Plan) -> dict[str, Any] | None:
     rows = []
     for key in sticks:
         found = [settings.get(key) for settings in by_game]
-        rows += _rows_of(f"{key[1]} ({key[0]})", found)
+        rows += _rows_of(key, found)
     return {
-        "columns": ["setting", *(layout.game for layout in plan.layouts)],
+        "columns": [tell(StickSettings.setting), *(layout.game for layout in plan.layouts)],
         "rows": rows,
-        "note": "Keep one profile on the hub for each game where it has profiles.",
+        "note": tell(StickSettings.profiles),
     }
 
 
-def _rows_of(name: str, found: list[GameSettings | None]) -> list[list[str]]:
-    rows = [[f"{name}: to set", *(_to_set(one) for one in found)]]
+def _rows_of(key: tuple[str, str], found: list[GameSettings | None]) -> list[list[str]]:
+    def row(what: What, cell: Callable[[GameSettings], Message]) -> list[str]:
+        head = message(StickSettings.of_stick, stick=Name(key[1]), site=Name(key[0]), what=what)
+        return [say(head), *(tell(StickSettings.unused) if one is None else say(cell(one)) for one in found)]
+
+    rows = [row("to_set", _to_set)]
     told = [one for one in found if one is not None and one.simple is not None]
     if told:
-        rows.append([f"{name}: to undo", *(_undo(one) for one in found)])
+        rows.append(row("to_undo", lambda one: undo_words(one.settings_before, one.own_dead_zone_share)))
     if any(one.inner_jump for one in told):
-        rows.append([f"{name}: in the hub, output starts at", *(_jump(one) for one in found)])
+        rows.append(row("jump", lambda one: message(StickSettings.output_start, start_share=one.inner_jump)))
     if any(one.too_late_s is not None for one in told):
-        rows.append([f"{name}: in the hub, filter", *(_filter(one) for one in found)])
+        rows.append(row("filter", lambda one: message(StickSettings.filter_stays, late_s=one.too_late_s)))
     return rows
 
 
-def _to_set(one: GameSettings | None) -> str:
-    if one is None:
-        return _UNUSED
+def _to_set(one: GameSettings) -> Message:
     if one.simple is None:
-        return f"change nothing yet: {say(one.why or '')}"
-    values = {"dead zone": one.simple.dead_zone_percent, "sensitivity": one.simple.sensitivity_percent}
-    missing = [f"no {what} offered" for what in values if what not in one.settable]
-    return ", ".join([*(f"{what} {values[what]:.0f} %" for what in one.settable), *missing])
-
-
-def _undo(one: GameSettings | None) -> str:
-    return _UNUSED if one is None else undo_words(one.settings_before, one.own_dead_zone_share)
-
-
-def _jump(one: GameSettings | None) -> str:
-    return _UNUSED if one is None else "not known" if one.inner_jump is None else share(one.inner_jump)
-
-
-def _filter(one: GameSettings | None) -> str:
-    if one is None:
-        return _UNUSED
-    return "as found" if one.too_late_s is None else f"off: {plain(one.too_late_s, 'ms')} is too late for this game"
+        return message(StickSettings.change_nothing, why=one.why or "")
+    zone, gain = one.simple.dead_zone_percent / 100, one.simple.sensitivity_percent / 100
+    return message(
+        StickSettings.numbers_offered, dead_zone_share=zone if "dead zone" in one.settable else None,
+        sensitivity_share=gain if "sensitivity" in one.settable else None,
+    )  # fmt: skip
 
 
 def set_in_each_game(plan: Plan, site: str) -> str:
@@ -85,13 +79,14 @@ def set_in_each_game(plan: Plan, site: str) -> str:
         A finished plan.
     site : str
     """
-    told = []
-    for layout in plan.layouts:
-        for one in layout.settings:
-            if one.site == site and one.simple is not None:
-                told.append(f"{layout.game}: {_to_set(one)}")
-    sticks = dict.fromkeys(one.stick for layout in plan.layouts for one in layout.settings if one.site == site)
-    return f"Set in each game for {' and '.join(sticks)}: {'; '.join(told)}." if told else ""
+    here = [(layout.game, one) for layout in plan.layouts for one in layout.settings if one.site == site]
+    told = [(game, one) for game, one in here if one.simple is not None]
+    if not told:
+        return ""
+    return tell(
+        StickSettings.in_each_game, sticks=names(dict.fromkeys(one.stick for _, one in here)),
+        games=names(game for game, _ in told), numbers=tuple(_to_set(one) for _, one in told),
+    )  # fmt: skip
 
 
 def moved_cables(plan: Plan) -> list[list[str]]:
@@ -102,14 +97,19 @@ def moved_cables(plan: Plan) -> list[list[str]]:
     plan : Plan
         A finished plan.
     """
+    return [row for _, row in _moved(plan)]
+
+
+def _moved(plan: Plan) -> list[tuple[str, list[str]]]:
+    """Each cable that moves, with the game for which it does."""
     known = _wires(plan)
     rows = []
     for layout in plan.layouts[1:]:
         for row, wire in zip(_layout_rows(layout), _layout_wires(layout), strict=True):
             if any(_same_plug(wire, one) for one in known):
                 continue
-            tag = next((one.tag for one in known if (one.device, one.at) == (wire.device, wire.at)), "new")
-            rows.append([f"{tag}, for {layout.game}", *row[1:]])
+            tag = next((one.tag for one in known if (one.device, one.at) == (wire.device, wire.at)), None)
+            rows.append((layout.game, [tell(GameColumns.tag_for, tag=named(tag), game=Name(layout.game)), *row[1:]]))
     return rows
 
 
@@ -123,9 +123,9 @@ def wired_findings(plan: Plan) -> list[list[str]]:
     """
     wiring = plan.sharing.wiring if plan.sharing is not None else None
     known = {one.text for one in wiring.findings} if wiring is not None else set()
-    moved = {row[0].partition(", for ")[2] for row in moved_cables(plan)}
+    moved = {game for game, _ in _moved(plan)}
     return [
-        [f"For {layout.game}", say(one.text)]
+        [tell(GameColumns.for_game, game=Name(layout.game)), say(one.text)]
         for layout in plan.layouts[1:]
         if layout.game in moved and layout.sharing is not None and layout.sharing.wiring is not None
         for one in layout.sharing.wiring.findings

@@ -2,11 +2,17 @@
 
 from __future__ import annotations
 
+from typing import get_args
+
+from stickwright.catalogue import say
+from stickwright.codes.device_steps import DeviceSteps, TurnedBy
+from stickwright.codes.message import Message, Name, message
 from stickwright.model.plan import DeviceNote, Fit, Plan, ToOrder
-from stickwright.sheet.printed import clause, listed, percent, plain, sentence, share
-from stickwright.units import figures
+from stickwright.sheet.tell import named, names, tell
 
 __all__ = ["crosswise_step", "holding_steps", "mode_steps", "mode_trouble", "order_words", "setting_step"]
+
+_WEEK_S = 7 * 86400.0
 
 
 def setting_step(fit: Fit) -> str:
@@ -18,17 +24,7 @@ def setting_step(fit: Fit) -> str:
     """
     if not fit.setting:
         return ""
-    how = f": {clause(fit.how_to_set)}" if fit.how_to_set else ""
-    return f"Set {fit.stick} to “{fit.setting}”{how}."
-
-
-_TURNED_BY = {
-    "itself": "in the stick's own settings",
-    "hub": "in the hub's settings",
-    "game": "in the game's settings",
-    "": "look in the manuals of stick, hub and game for where",
-}
-"""Where the output of a stick is turned, by `Stick.turns_output`."""
+    return tell(DeviceSteps.set_to, device=Name(fit.stick), setting=Name(fit.setting), how=named(fit.how_to_set))
 
 
 def crosswise_step(fit: Fit) -> str:
@@ -40,12 +36,9 @@ def crosswise_step(fit: Fit) -> str:
     """
     if not fit.crosswise:
         return ""
-    where = _TURNED_BY.get(fit.turns_output, clause(fit.turns_output))
-    between = " " if fit.turns_output in ("itself", "hub", "game") else ": "
-    return (
-        "Stand the base crosswise, its front to the left, and turn its output a quarter turn "
-        f"anticlockwise{between}{where}."
-    )
+    known: TurnedBy | None = next((one for one in get_args(TurnedBy) if one == fit.turns_output), None)
+    told = named(fit.turns_output) if known is None else None
+    return tell(DeviceSteps.crosswise_told, told=told) if told else tell(DeviceSteps.crosswise, turned_by=known)
 
 
 def holding_steps(plan: Plan) -> list[str]:
@@ -56,20 +49,20 @@ def holding_steps(plan: Plan) -> list[str]:
     plan : Plan
     """
     placements = plan.sharing.placements if plan.sharing is not None else ()
-    out = []
+    out: list[Message] = []
     for one in placements:
-        works = listed(tuple(dict.fromkeys(str(each.site) for each in placements if each.device == one.device)))
+        device = Name(one.device or "")
         if one.holding == "one hand":
-            out.append(f"Hold {one.device} in one hand, the one of the {works}.")
+            sites = dict.fromkeys(each.site for each in placements if each.device == one.device and each.site)
+            out.append(message(DeviceSteps.hold_in_one_hand, device=device, sites=names(sites)))
         elif one.holding == "two hands":
-            out.append(f"Hold {one.device} in both hands.")
+            out.append(message(DeviceSteps.hold_in_two_hands, device=device))
         elif one.holding == "resting":
-            out.append(
-                f"Rest {one.device} on a mount or tray, not in the hand{f': {clause(one.holding_why)}' if one.holding_why else ''}."
-            )
+            out.append(message(DeviceSteps.rest_it, device=device, why=one.holding_why or None))
         if one.fit is not None and one.fit.fixed_to:
-            out.append(f"Fix {one.fit.stick} to the grip of {one.fit.fixed_to}; the same hand works both.")
-    return list(dict.fromkeys(out))
+            grip = Name(one.fit.fixed_to)
+            out.append(message(DeviceSteps.fix_to_grip, stick=Name(one.fit.stick), controller=grip))
+    return [say(one) for one in dict.fromkeys(out)]
 
 
 def mode_steps(plan: Plan) -> list[str]:
@@ -83,8 +76,7 @@ def mode_steps(plan: Plan) -> list[str]:
 
 
 def _mode(note: DeviceNote) -> str:
-    sign = f": {clause(note.mode_sign)}" if note.mode_sign else ""
-    return f"Check that {note.device} is in mode “{note.mode}”{sign}."
+    return tell(DeviceSteps.check_mode, device=Name(note.device), mode=Name(note.mode), sign=named(note.mode_sign))
 
 
 def mode_trouble(plan: Plan) -> list[list[str]]:
@@ -95,9 +87,10 @@ def mode_trouble(plan: Plan) -> list[list[str]]:
     plan : Plan
     """
     return [
-        [f"Is {note.device} in another mode?", f"{sentence(note.mode_back)} It must be in “{note.mode}”."]
-        if note.mode_back
-        else [f"Is {note.device} in another mode?", f"It must be in “{note.mode}”. Its manual says how."]
+        [
+            tell(DeviceSteps.other_mode, device=Name(note.device)),
+            tell(DeviceSteps.mode_back, mode=Name(note.mode), back=named(note.mode_back)),
+        ]
         for note in plan.device_notes
         if note.mode
     ]
@@ -111,22 +104,9 @@ def order_words(order: ToOrder) -> str:
     order : ToOrder
     """
     fit = order.fit
-    on_it = f", to be used with {fit.topper}" if fit.topper else ""
-    terms = [f"about {order.weeks:g} weeks" if order.weeks is not None else "", _price(order.price)]
-    ends = "; ".join(term for term in terms if term)
-    gain = (
-        "No stick of this kit fits."
-        if order.better_bits is None
-        else f"About {figures(order.better_bits)} bits better than the best stick of this kit."
-    )
-    return (
-        f"Made to order ({order.offer}): ask for {plain(fit.start_force_n, 'n')} to leave the centre, "
-        f"{plain(fit.full_force_n, 'n')} at full travel, {plain(fit.travel_m, 'mm')} travel and the contact point "
-        f"{plain(fit.contact_height_m, 'mm')} above the pivot{on_it}{f' ({ends})' if ends else ''}. {gain} "
-        f"It would reach {percent(fit.weakest_share)} of its travel in the weakest direction; it keeps every rule in "
-        f"{share(order.chance_fits)} of the simulations."
-    )
-
-
-def _price(price: float | None) -> str:
-    return "" if price is None else f"{price:.2f} in the currency of the kit's prices"
+    return tell(
+        DeviceSteps.to_order, offer=Name(order.offer), start_force_n=fit.start_force_n, full_force_n=fit.full_force_n,
+        travel_m=fit.travel_m, height_m=fit.contact_height_m, topper=named(fit.topper),
+        delivery_s=None if order.weeks is None else order.weeks * _WEEK_S, order_price=order.price,
+        better_bits=order.better_bits, weakest=fit.weakest_share, chance_share=order.chance_fits,
+    )  # fmt: skip

@@ -10,14 +10,18 @@ from collections.abc import Iterable
 from functools import cache
 from itertools import chain
 from pathlib import Path
-from typing import Any
+from typing import Any, get_args
 
+from stickwright.catalogue import book
+from stickwright.codes.message import Name, message
+from stickwright.codes.sheets import Keyword, Sheets
 from stickwright.model.plan import Plan
 from stickwright.sheet.family import first_page
 from stickwright.sheet.mount_page import mount_page, mounted, switch_rows, unmounted_lines
 from stickwright.sheet.paper import font_folder
 from stickwright.sheet.settings import SETTINGS
 from stickwright.sheet.technical import technical_pages
+from stickwright.sheet.tell import named, tell
 from stickwright.sheet.what_if import what_if_mark
 from stickwright.sheet.who import who_page
 from stickwright.sheet.why_so import why_so
@@ -25,6 +29,8 @@ from stickwright.sheet.wiring_page import wiring_page
 
 __all__ = ["sheet_content", "sheet_pages", "sheet_pdf"]
 
+_PAGE, _PAGES = "\ue000", "\ue001"
+"""Signs of no script: the template puts the page's number and the number of pages in their place."""
 MOST_PAGES = 4
 MOST_PAGES_SHARED = 8
 MOST_PAGES_MOUNTED = 12
@@ -71,7 +77,9 @@ def sheet_content(plan: Plan, level: int = 0, drawing_height_mm: float = _DRAWIN
         "first_page_whole": True,
         "date": [int(part) for part in date.groups()] if date else None,
         "mark": what_if_mark(plan.wishes),
-        "footer": f"stickwright {plan.version}, {plan.made_on}".rstrip(", "),
+        "lang": book().language,
+        "right_to_left": book().writer.right_to_left,
+        "words": _words(plan),
         "family": first_page(plan, drawing_height_mm),
         "who": _who(plan, _BODY[0]),
         "wiring": _wiring(plan, _WIRING[0]),
@@ -81,6 +89,18 @@ def sheet_content(plan: Plan, level: int = 0, drawing_height_mm: float = _DRAWIN
         "why": why_so(plan),
         "technical": technical_pages(plan),
     } | _setting(level)
+
+
+def _words(plan: Plan) -> dict[str, Any]:
+    """Fixed words around the pages, for the template."""
+    return {
+        "player": tell(Sheets.player, player=Name(plan.player)),
+        "made_by": tell(Sheets.made_by, version=Name(plan.version), made_on=named(plan.made_on)),
+        "page": tell(Sheets.page, page=Name(_PAGE), pages=Name(_PAGES)),
+        "keywords": [tell(Sheets.keyword, word=one) for one in get_args(Keyword)],
+        "caution": tell(Sheets.caution),
+        "assumed": book().writer.assumed,
+    }
 
 
 def sheet_pdf(plan: Plan) -> bytes:
@@ -192,8 +212,9 @@ def _on_one_page(content: dict[str, Any], name: str, ways: Iterable[Any]) -> Any
 def _setting(level: int) -> dict[str, Any]:
     """How close it is set, and a sentence on what is not printed so, and where it is."""
     setting = SETTINGS[level]
-    left_out = f"Left out here for length: {setting.left_out}; see the SVG and JSON files of this plan."
-    return {"setting": dataclasses.asdict(setting), "left_out": left_out if setting.left_out else ""}
+    parts = tuple(message(Sheets.part, part=one) for one in setting.left_out)
+    told = tell(Sheets.left_out, parts=parts) if parts else ""
+    return {"setting": dataclasses.asdict(setting), "left_out": told}
 
 
 @cache

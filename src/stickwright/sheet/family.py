@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from dataclasses import replace
-from typing import Any, Concatenate, Literal, ParamSpec
+from typing import Any, Literal, get_args
 
-from stickwright.catalogue import say
-from stickwright.codes.family import Cause, Family
-from stickwright.codes.message import Name, message
+from stickwright.catalogue import book, say
+from stickwright.codes.family import Cause, Family, Heading
+from stickwright.codes.message import Message, Name, message
 from stickwright.model.mounting import Pose
 from stickwright.model.plan import Caution, Fit, Plan, SitePlan
 from stickwright.model.sharing import Placement, Sharing, Wire
@@ -26,6 +25,7 @@ from stickwright.sheet.paper import width_mm
 from stickwright.sheet.printed import base_turned, sentence
 from stickwright.sheet.sharing_words import socket_name
 from stickwright.sheet.tables import limiting_sentence
+from stickwright.sheet.tell import named, tell
 from stickwright.sheet.tuned import set_in_game, set_unrecorded, tuned_elsewhere, tuning_of_choice
 
 __all__ = [
@@ -33,7 +33,6 @@ __all__ = [
     "second_sticks", "trouble", "wire_of",
 ]  # fmt: skip
 
-P = ParamSpec("P")
 _STOP_KEYS = ("session", "site", "kit")
 _SMALL_DRAWING_MM = (76.0, 48.0)
 CAUSES: tuple[Cause, ...] = ("unplugged", "socket", "standby", "touched", "moved")
@@ -47,7 +46,7 @@ def trouble(turned: bool = False) -> list[list[str]]:
     turned : bool, default False
         Whether step 2 turns the base.
     """
-    return [[_words(Family.cause, cause=one), _words(Family.remedy, cause=one, turned=turned)] for one in CAUSES]
+    return [[tell(Family.cause, cause=one), tell(Family.remedy, cause=one, turned=turned)] for one in CAUSES]
 
 
 def main_site(plan: Plan) -> SitePlan:
@@ -142,7 +141,7 @@ def first_page(plan: Plan, drawing_height_mm: float = 78.0) -> dict[str, Any]:
         Texts and one drawing, for the template.
     """
     plan = as_shared(plan)
-    ends = {"date": plan.made_on or _words(Family.undated), "player": plan.player}
+    ends = {"words": _headings(), "date": _dated(plan.made_on), "player": plan.player}
     stops = [say(one.text) for one in on_page_one(plan)]
     if _without_stick(plan):
         return _switches_only(plan) | ends | {"stop": stops}
@@ -151,6 +150,16 @@ def first_page(plan: Plan, drawing_height_mm: float = 78.0) -> dict[str, Any]:
     site = main_site(plan)
     page = _set_up(plan, site, site.choice, drawing_height_mm) if site.choice is not None else _nothing_fits(plan, site)
     return page | ends | {"stop": stops}
+
+
+def _headings() -> dict[str, str]:
+    """Fixed words of the page, for the template."""
+    parts: tuple[Heading, ...] = get_args(Heading)
+    return {part: tell(Family.heading, part=part) for part in parts}
+
+
+def _dated(made_on: str) -> str:
+    return book().writer.date(made_on) if made_on else tell(Family.undated)
 
 
 def on_page_one(plan: Plan) -> tuple[Caution, ...]:
@@ -216,11 +225,12 @@ def further_set_up(site: SitePlan, wire: Wire | None = None, pose: Pose | None =
     """
     if site.choice is None:
         return None
-    plugged = f"{_plug(site.choice)} Socket: {_socket(wire)}" if wire is not None else _plug(site.choice)
+    plug, socket = _plug(site.choice), _socket(wire)
+    plugged = plug if socket is None else message(Family.plug_into, plug=plug, socket=socket)
     turn = _turn_rad(site, pose)
     drawing = setup_drawing(site.choice, _SMALL_DRAWING_MM, turn_rad=turn, side_only=True)
-    words = _words(Family.turn_base, turn_rad=turn) if base_turned(turn) else ""
-    lines = [_seat(site), _place(site, site.choice, words), plugged, _game_settings(site)]
+    words = tell(Family.turn_base, turn_rad=turn) if base_turned(turn) else ""
+    lines = [_seat(site), _place(site, site.choice, words), say(plugged), _game_settings(site)]
     alt = setup_alt(site.choice, turn, side_only=True)
     return {
         "drawing": {"svg": drawing, "alt": alt, "width_mm": width_mm(drawing)},
@@ -235,17 +245,17 @@ def _set_up(plan: Plan, site: SitePlan, fit: Fit, drawing_height_mm: float) -> d
     coarse = Name(fit.stick) if fit.verdict == "does not fit" else None
     return {
         "fits": True,
-        "title": _words(Family.stick_title, player=Name(plan.player)),
-        "lead": _words(Family.lead, site=Name(site.name), game=_name(plan.game), coarse=coarse),
+        "title": tell(Family.stick_title, player=Name(plan.player)),
+        "lead": tell(Family.lead, site=Name(site.name), game=named(plan.game), coarse=coarse),
         "drawing": {"svg": drawing, "alt": setup_alt(fit, turn), "width_mm": width_mm(drawing)},
         "steps": _steps(
             site,
             fit,
-            _words(Family.drawn_turned, turn_rad=turn) if turned else "",
+            tell(Family.drawn_turned, turn_rad=turn) if turned else "",
             [*holding_steps(plan), *mode_steps(plan)],
         ),
-        "plug": _plug(fit),
-        "socket": _socket(wire_of(plan, site)),
+        "plug": say(_plug(fit)),
+        "socket": say(_socket(wire_of(plan, site)) or ""),
         "game": set_in_each_game(plan, site.name) or _game_settings(site),
         "trouble": [
             *trouble(bool(turned)),
@@ -262,14 +272,6 @@ def _turn_rad(site: SitePlan, pose: Pose | None) -> float:
     return site.base_turn_rad.number if site.base_turn_rad is not None else 0.0
 
 
-def _words(text: Callable[Concatenate[Any, P], str], *none: P.args, **params: P.kwargs) -> str:
-    return say(message(text, *none, **params))
-
-
-def _name(typed: str | None) -> Name | None:
-    return Name(typed) if typed else None
-
-
 def _steps(site: SitePlan, fit: Fit, turned: str, modes: list[str]) -> list[str]:
     """Three steps: the person, the stick, the plug."""
     return [
@@ -277,50 +279,47 @@ def _steps(site: SitePlan, fit: Fit, turned: str, modes: list[str]) -> list[str]
         _place(site, fit, turned),
         " ".join(
             [
-                _words(Family.plug_in_stick),
+                tell(Family.plug_in_stick),
                 *modes,
-                _words(Family.try_stick),
+                tell(Family.try_stick),
             ]
         ),
     ]
 
 
 def _seat(site: SitePlan) -> str:
-    return _words(Family.seat, support=_name(site.support))
+    return tell(Family.seat, support=named(site.support))
 
 
 def _place(site: SitePlan, fit: Fit, turned: str) -> str:
     """What goes on the stick, how the base is raised, where it is placed and how it is turned (a sentence, or nothing)."""
     parts = [
-        _words(Family.fit_parts, stick=Name(fit.stick), parts=_on_stick(fit)),
+        tell(Family.fit_parts, stick=Name(fit.stick), extension=named(fit.extension), topper=named(fit.topper)),
         setting_step(fit),
         crosswise_step(fit),
     ]
     if abs(fit.built_tilt_rad) > 1e-9:
         edge: Literal["far", "near"] = "far" if fit.built_tilt_rad > 0 else "near"
-        parts.append(_words(Family.raise_edge, edge=edge, angle_rad=abs(fit.built_tilt_rad)))
-    parts.append(_words(Family.place_stick, site=Name(site.name), touch=fit.kind == "touch"))
+        parts.append(tell(Family.raise_edge, edge=edge, angle_rad=abs(fit.built_tilt_rad)))
+    parts.append(tell(Family.place_stick, site=Name(site.name), touch=fit.kind == "touch"))
     return " ".join(part for part in (*parts, turned) if part)
 
 
-def _on_stick(fit: Fit) -> tuple[Name, ...]:
-    extension = _words(Family.extension, name=Name(fit.extension)) if fit.extension else ""
-    return tuple(Name(part) for part in (extension, fit.topper or "") if part)
-
-
-def _plug(fit: Fit) -> str:
-    return _words(Family.plug, plug=_name(fit.plug))
+def _plug(fit: Fit) -> Message:
+    return message(Family.plug, plug=named(fit.plug))
 
 
 def _next_page(plan: Plan, site: SitePlan) -> list[str]:
     """That there is more to set up than this stick."""
     placements = plan.sharing.placements if plan.sharing is not None else ()
     others = [one for one in placements if one.how in ("site", "helper") and one.site != site.name]
-    return [_words(Family.other_controls)] if others else []
+    return [tell(Family.other_controls)] if others else []
 
 
-def _socket(wire: Wire | None) -> str:
-    return f"{socket_name(wire.socket)} on {wire.hub} (cable {wire.tag})." if wire is not None else ""
+def _socket(wire: Wire | None) -> Message | None:
+    if wire is None:
+        return None
+    return message(Family.socket, socket=socket_name(wire.socket), hub=Name(wire.hub), tag=Name(wire.tag))
 
 
 def _game_settings(site: SitePlan) -> str:
@@ -337,16 +336,20 @@ def _nothing_fits(plan: Plan, site: SitePlan) -> dict[str, Any]:
     nearest = site.fits[0] if site.fits else None
     return {
         "fits": False,
-        "title": _words(Family.none_fits_title, player=Name(plan.player)),
-        "lead": _words(Family.not_instructions, measured=True),
-        "found": _words(Family.none_fits, setups=site.tried, site=Name(site.name)),
-        "nearest": f"{nearest.label}. {limiting_sentence(nearest, with_help=False)}"
+        "title": tell(Family.none_fits_title, player=Name(plan.player)),
+        "lead": tell(Family.not_instructions, measured=True),
+        "found": tell(Family.none_fits, setups=site.tried, site=Name(site.name)),
+        "nearest": tell(Family.comes_nearest, setup=nearest.named, why=limiting_sentence(nearest, with_help=False))
         if nearest
-        else _words(Family.nothing_tried),
-        "help": sentence(nearest.help) if nearest and nearest.help else _words(Family.nothing_helps),
+        else tell(Family.nothing_tried),
+        "help": sentence(nearest.help) if nearest and nearest.help else tell(Family.nothing_helps),
         "order": order_words(site.to_order) if site.to_order is not None else "",
         "next": say(plan.next_reading.sentence),
-        "others": [f"{other.name}: {say(other.sentence)}" for other in plan.sites if other is not site],
+        "others": [
+            tell(Family.other_site, site=Name(other.name), told=other.sentence)
+            for other in plan.sites
+            if other is not site
+        ],
     }
 
 
@@ -356,8 +359,8 @@ def _is_second_stick(other: SitePlan, site: SitePlan) -> bool:
 
 
 def _second_stick(other: SitePlan) -> str:
-    label = other.choice.label if other.choice is not None else ""
-    return _words(Family.further_stick, site=Name(other.name), setup=label)
+    setup = other.choice.named if other.choice is not None else ""
+    return tell(Family.further_stick, site=Name(other.name), setup=setup)
 
 
 def _switches_only(plan: Plan) -> dict[str, Any]:
@@ -365,18 +368,18 @@ def _switches_only(plan: Plan) -> dict[str, Any]:
     wired = plan.sharing is not None and plan.sharing.wiring is not None
     return {
         "fits": True,
-        "title": _words(Family.title, player=Name(plan.player)),
-        "lead": _words(Family.switches_lead, game=_name(plan.game)),
+        "title": tell(Family.title, player=Name(plan.player)),
+        "lead": tell(Family.switches_lead, game=named(plan.game)),
         "drawing": None,
         "steps": [
-            _words(Family.seat, support=None),
-            _words(Family.place_switches),
+            tell(Family.seat, support=None),
+            tell(Family.place_switches),
             " ".join(
                 [
-                    _words(Family.plug_in_switches, wiring_page=wired),
+                    tell(Family.plug_in_switches, wiring_page=wired),
                     *holding_steps(plan),
                     *mode_steps(plan),
-                    _words(Family.try_switches),
+                    tell(Family.try_switches),
                 ]
             ),
         ],
@@ -385,9 +388,9 @@ def _switches_only(plan: Plan) -> dict[str, Any]:
         "game": "",
         "trouble": [
             *(
-                [_words(Family.cause, cause=one), _words(Family.check_sockets, wiring_page=wired)]
+                [tell(Family.cause, cause=one), tell(Family.check_sockets, wiring_page=wired)]
                 if one == "socket"
-                else [_words(Family.cause, cause=one), _words(Family.remedy, cause=one, turned=False)]
+                else [tell(Family.cause, cause=one), tell(Family.remedy, cause=one, turned=False)]
                 for one in CAUSES
             ),
             *mode_trouble(plan),
@@ -399,8 +402,8 @@ def _switches_only(plan: Plan) -> dict[str, Any]:
 def _nothing_planned(plan: Plan) -> dict[str, Any]:
     return {
         "fits": False,
-        "title": _words(Family.no_plan_title, player=Name(plan.player)),
-        "lead": _words(Family.not_instructions, measured=False),
+        "title": tell(Family.no_plan_title, player=Name(plan.player)),
+        "lead": tell(Family.not_instructions, measured=False),
         "found": say(plan.sentence),
         "nearest": "",
         "help": "",

@@ -7,13 +7,16 @@ from collections.abc import Iterable
 from typing import Any
 
 from stickwright.catalogue import say
+from stickwright.codes.game_columns import GameColumns
+from stickwright.codes.glance import Glance
+from stickwright.codes.message import Message, Name, Text, message
 from stickwright.model.layouts import Layout
 from stickwright.model.plan import Plan
-from stickwright.model.points import counted, points
 from stickwright.model.sharing import Placement
 from stickwright.sheet.between_games import games_settings
 from stickwright.sheet.printed import wrapped
-from stickwright.sheet.sharing_words import device_words, mode_words, socket_name
+from stickwright.sheet.sharing_words import device_words, press_of, socket_name
+from stickwright.sheet.tell import named, tell
 
 __all__ = ["all_placements", "between_games", "common_headlines", "games_blocks", "games_page"]
 
@@ -85,10 +88,9 @@ def games_blocks(plan: Plan, width: int) -> list[str]:
         return []
     games = [layout.game for layout in plan.layouts]
     told = [wrapped([line], width, "- ", "  ") for line in (*_costs(plan), *between_games(plan))]
-    title = f"{'-' * width}\nOne set of devices for {len(games)} games"
-    if plan.together.outcome != "common":
-        title = f"{'-' * width}\n{len(games)} games, each with its own devices"
-    table = _table(["device", *games], [cells for _, *cells in _rows(plan)], width)
+    common = plan.together.outcome == "common"
+    title = f"{'-' * width}\n{tell(GameColumns.title, games=len(games), common=common)}"
+    table = _table([tell(Glance.heading, part="device"), *games], [cells for _, *cells in _rows(plan)], width)
     settings = games_settings(plan)
     typed = [_table(settings["columns"], settings["rows"], width)] if settings is not None else []
     return ["\n".join((title, wrapped([say(plan.together.sentence)], width), table, *told, *typed))]
@@ -102,13 +104,14 @@ def between_games(plan: Plan) -> list[str]:
     plan : Plan
         A finished plan with several games.
     """
-    first = plan.layouts[0].game
-    out = []
-    for layout in plan.layouts[1:]:
-        steps = [*(say(one.words) for one in layout.replugs), *(say(one.words) for one in layout.refits)]
-        told = " ".join(steps) if steps else "plug nothing in again; choose its profile on the hub."
-        out.append(f"From {first} to {layout.game}: {told}")
-    return out
+    first = Name(plan.layouts[0].game)
+    return [
+        tell(
+            GameColumns.change, first=first, then=Name(layout.game),
+            steps=(*(one.words for one in layout.replugs), *(one.words for one in layout.refits)),
+        )
+        for layout in plan.layouts[1:]
+    ]  # fmt: skip
 
 
 def _costs(plan: Plan) -> list[str]:
@@ -116,44 +119,43 @@ def _costs(plan: Plan) -> list[str]:
 
 
 def _cost(layout: Layout) -> str:
-    hours = f", {layout.hours_per_week:g} hours a week" if layout.hours_per_week is not None else ""
-    start = f"{layout.game}{hours}: {counted(layout.points or 0.0)}"
-    if layout.points_alone is None or not layout.cost:
-        return f"{start}, as many as with devices of its own."
-    because = f", because of {'; '.join(say(one) for one in layout.because)}" if layout.because else ""
-    return (
-        f"{start}; with devices of its own {points(layout.points_alone)}. The common set costs this game "
-        f"{counted(layout.cost)}{because}."
-    )
+    hours = layout.hours_per_week
+    return tell(
+        GameColumns.score, game=Name(layout.game), each_week_s=None if hours is None else 3600 * hours,
+        score_points=layout.points or 0.0, alone_points=layout.points_alone, lost_points=layout.cost, because=layout.because,
+    )  # fmt: skip
 
 
 def _rows(plan: Plan) -> list[tuple[str, ...]]:
     """Site, what does it, and what it does in each game: devices first, then what the player does not do."""
-    out: dict[tuple[int, str, str, str], list[list[str]]] = {}
+    out: dict[tuple[int, str, Text], list[list[Message]]] = {}
     for number, layout in enumerate(plan.layouts):
         for one in layout.sharing.placements if layout.sharing is not None else ():
             cells = out.setdefault(_row_key(one), [[] for _ in plan.layouts])
-            mode = mode_words(one) if one.how == "site" else one.label if one.how == "option" else ""
-            cells[number].append(f"{one.action} ({mode})" if mode else one.action)
+            cells[number].append(message(GameColumns.action, action=Name(one.action), how=_how(one)))
     rows = sorted(out.items(), key=lambda item: item[0][0])
     return [
-        (site, f"{what}{f', {socket_name(socket)}' if socket else ''}", *("; ".join(cell) for cell in cells))
-        for (_, site, what, socket), cells in rows
+        (site, say(what), *(tell(GameColumns.actions, actions=tuple(cell)) if cell else "" for cell in cells))
+        for (_, site, what), cells in rows
     ]
 
 
-def _row_key(one: Placement) -> tuple[int, str, str, str]:
+def _how(one: Placement) -> Text | None:
+    """What stands behind an action: how it is pressed, or the game's option."""
+    if one.how == "option":
+        return named(one.label)
+    press = press_of(one) if one.how == "site" else "plain"
+    return None if press == "plain" else message(Glance.held if press == "held" else Glance.latching)
+
+
+def _row_key(one: Placement) -> tuple[int, str, Text]:
     if one.how == "site":
-        site, device = one.site or "", one.device if one.kind == "controller" else device_words(one)
-        return 0, site, f"{site}: {device}", one.socket or "" if one.connection == "socket" else ""
-    told = {
-        "chord": (1, "pressed together"),
-        "option": (2, "the game itself"),
-        "helper": (3, one.helper or "helper"),
-        "dropped": (4, "left out"),
-    }
-    order, words = told[one.how]
-    return order, "", words, ""
+        site = one.site or ""
+        device = Name(one.device or "") if one.kind == "controller" else device_words(one)
+        socket = socket_name(one.socket) if one.connection == "socket" and one.socket else None
+        return 0, site, message(GameColumns.device, site=Name(site), device=device, socket=socket)
+    order = ("chord", "option", "helper", "dropped").index(one.how) + 1
+    return order, "", named(one.helper) or message(GameColumns.left_to, how=one.how)
 
 
 def _table(heads: list[str], rows: Iterable[tuple[str, ...] | list[str]], width: int) -> str:

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from stickwright.codes.sheets import Left
+
 __all__ = ["SETTINGS", "Setting"]
 
 
@@ -27,7 +29,7 @@ class Setting:
         recording; notes on recordings; the readings next in worth.
     close : bool
         Whether lines, table rows and margins draw together; the type stays.
-    left_out : str
+    left_out : tuple of str
         What of this is not printed.
     """
 
@@ -44,21 +46,18 @@ class Setting:
     notes: bool
     ranks: bool
     close: bool
-    left_out: str
+    left_out: tuple[Left, ...]
 
 
-_CHARTS = "the means of the readings, the ranking and curve charts and other set-ups of the chosen stick"
-_TALK = "all but the first reason of most sticks, and what a recording cannot tell"
-_FAR = (
-    "the means of the readings, the ranking and curve charts, other set-ups of the chosen stick, the reasons of sticks far "
-    "from fitting, and the numbers of the recordings"
-)
+_CHARTS: tuple[Left, ...] = ("readings", "ranking_chart", "curve_chart", "alternatives")
+_TALK: tuple[Left, ...] = (*_CHARTS, "short_limits", "recording_notes")
+_FAR: tuple[Left, ...] = (*_CHARTS, "far_reasons", "facts")
 
 SETTINGS: tuple[Setting, ...] = (
-    Setting(11, 9.5, 10, 99, "reasons", True, True, True, True, True, True, True, False, ""),
-    Setting(11, 9.5, 8, 99, "reasons", True, False, True, True, True, True, True, False, "the ranking chart"),
+    Setting(11, 9.5, 10, 99, "reasons", True, True, True, True, True, True, True, False, ()),
+    Setting(11, 9.5, 8, 99, "reasons", True, False, True, True, True, True, True, False, ("ranking_chart",)),
     Setting(11, 9, 7, 4, "reasons", False, False, False, False, True, True, True, False, _CHARTS),
-    Setting(10.5, 9, 6, 3, "reasons", False, False, False, False, True, False, True, False, f"{_CHARTS}, {_TALK}"),
+    Setting(10.5, 9, 6, 3, "reasons", False, False, False, False, True, False, True, False, _TALK),
     Setting(10.5, 9, 5, 2, "names", False, False, False, False, False, False, True, False, _FAR),
     Setting(10.5, 9, 4, 1, "names", False, False, False, False, False, False, False, False, _FAR),
     Setting(10.5, 9, 3, 1, "names", False, False, False, False, False, False, False, True, _FAR),

@@ -6,6 +6,7 @@ import textwrap
 from collections.abc import Iterable, Sequence
 
 from stickwright.catalogue import say
+from stickwright.codes.glance import Glance
 from stickwright.model.plan import Plan
 from stickwright.model.sharing import Clash, Placement, Sharing, Wiring
 from stickwright.sheet.printed import sentence, wrapped
@@ -18,17 +19,18 @@ from stickwright.sheet.sharing_words import (
     introduced,
     lacking,
     load_words,
-    mode_words,
     own_words,
     pair_words,
     part_words,
     place_words,
     power_words,
+    press_of,
     socket_words,
     tags_of,
     way_out_words,
     wire_words,
 )
+from stickwright.sheet.tell import named, names, tell
 from stickwright.sheet.why_so import NO_HUB
 
 __all__ = ["sharing_blocks"]
@@ -50,7 +52,7 @@ def sharing_blocks(plan: Plan, width: int = 80) -> list[str]:
     sharing = plan.sharing
     if sharing is None:
         return []
-    order = [f"{when}: {actions}." for when, actions in introduced(sharing.placements)]
+    order = introduced(sharing.placements)
     blocks = [
         f"{'-' * width}\nWho does what\n{_who_table(sharing, width)}",
         _clash(sharing.clash, width),
@@ -77,12 +79,20 @@ def _who_table(sharing: Sharing, width: int) -> str:
 
 def _row(one: Placement, tag: str) -> tuple[str, str, str, str]:
     if one.how == "site":
-        mode = mode_words(one)
-        return one.action, place_words(one), f"{device_words(one)}{f': {mode}' if mode else ''}", socket_words(one, tag)
-    told = {"option": one.label, "helper": "second controller", "chord": one.label, "dropped": ""}[one.how]
+        device = tell(Glance.pressed, device=device_words(one), press=press_of(one))
+        return one.action, place_words(one), device, socket_words(one, tag)
+    return one.action, place_words(one), _with(one), ""
+
+
+def _with(one: Placement) -> str:
     own = own_words(one)
-    said = f"the player: {own}" if own else ""
-    return one.action, place_words(one), f"{told}{'; ' if told and said else ''}{said}", ""
+    if one.how == "option":
+        return tell(Glance.option, option=named(one.label), words=own)
+    if one.how == "helper":
+        return tell(Glance.second_controller, words=own)
+    if one.how == "chord":
+        return tell(Glance.together, actions=names(one.together))
+    return tell(Glance.own_words, words=own) if own else ""
 
 
 def _lines(row: Sequence[str], widths: Sequence[int]) -> list[str]:

@@ -3,8 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from typing import get_args
 
 from stickwright.catalogue import say
+from stickwright.codes.glance import Glance, Press, When
+from stickwright.codes.message import Name, Text, message
+from stickwright.codes.sockets import Sockets
 from stickwright.model.points import points
 from stickwright.model.sharing import (
     Alternative,
@@ -19,15 +23,15 @@ from stickwright.model.sharing import (
     Wiring,
 )
 from stickwright.sheet.printed import ASSUMED, clause, listed, plain, sentence, share
+from stickwright.sheet.tell import named, names, tell
 
 __all__ = [
     "alternative_words", "asked_first", "bought_words", "device_words", "done_by", "given_up", "introduced", "lacking", "load_words",
-    "mode_words", "own_words", "pair_words", "part_words", "place_words", "power_words", "second_words",
+    "own_words", "pair_words", "part_words", "place_words", "power_words", "press_of", "second_words",
     "socket_name", "socket_words", "tags_of",
     "way_out_words", "wire_words",
 ]  # fmt: skip
 
-_WHEN = (("day 1", "Day 1"), ("week 2", "From week 2"), ("later", "Later"))
 _PAIRS = {"yes": "yes", "slows": "slows", "no": "no"}
 
 
@@ -41,7 +45,7 @@ def asked_first(sharing: Sharing | None) -> tuple[str, ...]:
     return (sentence(sharing.ask_first),) if sharing is not None and sharing.ask_first else ()
 
 
-def device_words(placement: Placement) -> str:
+def device_words(placement: Placement) -> Text:
     """The device as it stands there, and which of its controls when it is a controller.
 
     Parameters
@@ -49,15 +53,11 @@ def device_words(placement: Placement) -> str:
     placement : Placement
         One done at a site.
     """
-    if placement.kind != "controller":
-        return placement.label or placement.device or ""
-    device = placement.device or "the controller"
-    control = placement.control or placement.label
-    return f"{control} of {device}" if control and control != device else device
+    return placement.named
 
 
-def mode_words(placement: Placement) -> str:
-    """How it is pressed: held, or once to start and once to stop; nothing for a stick or a plain press.
+def press_of(placement: Placement) -> Press:
+    """How it is pressed: held, press on and press off, or plainly; plainly for a stick as well.
 
     Parameters
     ----------
@@ -65,54 +65,49 @@ def mode_words(placement: Placement) -> str:
         One done at a site.
     """
     if placement.toggle:
-        return "press once to start, once to stop"
-    if placement.press is not None and placement.press.hold_s:
-        return "hold"
-    return ""
+        return "latching"
+    return "held" if placement.press is not None and placement.press.hold_s else "plain"
 
 
-def own_words(placement: Placement) -> str:
-    """What the player said about it, in quotes; nothing when nothing was said.
+def own_words(placement: Placement) -> Name | None:
+    """What the player said about it, without quotes; None when nothing was said.
 
     Examples
     --------
-    >>> own_words(Placement("menu", "helper", words="She may do that"))
-    '“She may do that”'
+    >>> own_words(Placement("menu", "helper", words='"She may do that"'))
+    'She may do that'
     """
-    return f"“{placement.words.strip().strip(chr(34)).strip('“”')}”" if placement.words.strip() else ""
+    return named(placement.words.strip().strip(chr(34)).strip("“”"))
 
 
-def done_by(placement: Placement, *, named: bool = True) -> str:
-    """What does an action, for somebody who was not there: part and device, the game, a helper, or nobody.
+def done_by(placement: Placement, *, with_site: bool = True) -> str:
+    """What does an action, for somebody who was not there: site and device, the game, a helper, or nobody.
 
     Parameters
     ----------
     placement : Placement
         How one action is done.
-    named : bool, default True
-        Whether the part is named, or left to the number beside it.
+    with_site : bool, default True
+        Whether the site is named, or left to the number beside it.
 
     Examples
     --------
     >>> done_by(Placement("menu", "helper", helper="sister", words="She may do that"))
     'sister, on the second controller; the player: “She may do that”'
     >>> done_by(Placement("aim", "site", site="left index", device="pip", kind="switch", toggle=True))
-    'left index on pip: press once to start, once to stop'
+    'left index on pip: press on, press off'
     """
-    if placement.how == "site":
-        mode = mode_words(placement)
-        where = f"{placement.site} on " if named else ""
-        return f"{where}{device_words(placement)}{f': {mode}' if mode else ''}"
-    if placement.how == "chord":
-        return f"pressed together: {clause(placement.label)}"
     own = own_words(placement)
+    if placement.how == "site":
+        site = named(placement.site) if with_site else None
+        return tell(Glance.at_site, site=site, device=device_words(placement), press=press_of(placement))
+    if placement.how == "chord":
+        return tell(Glance.together, actions=names(placement.together))
     if placement.how == "option":
-        option = clause(placement.label)
-        return f"the game does it{f': {option}' if option else ''}{f' ({own})' if own else ''}"
+        return tell(Glance.by_game, option=named(placement.label), words=own)
     if placement.how == "helper":
-        said = f"; the player: {own}" if own else ""
-        return f"{placement.helper or 'a helper'}, on the second controller{said}"
-    return f"left out{f': {own}' if own else ''}"
+        return tell(Glance.by_helper, helper=named(placement.helper), words=own)
+    return tell(Glance.left_out, words=own)
 
 
 def place_words(placement: Placement) -> str:
@@ -123,12 +118,13 @@ def place_words(placement: Placement) -> str:
     placement : Placement
         How one action is done.
     """
-    names = {"option": "the game", "helper": placement.helper or "helper", "dropped": "left out", "chord": "together"}
-    return placement.site or "" if placement.how == "site" else names[placement.how]
+    if placement.how == "site":
+        return placement.site or ""
+    return placement.helper or tell(Glance.place, how=placement.how)
 
 
 def socket_words(placement: Placement, tag: str = "") -> str:
-    """The socket, with its hub and the tag of its cable; 'paired' for the second controller; nothing when none.
+    """The socket, with its hub and the tag of its cable; that it is paired for the second controller; nothing when none.
 
     Parameters
     ----------
@@ -138,23 +134,24 @@ def socket_words(placement: Placement, tag: str = "") -> str:
         Of the cable, when one is drawn.
     """
     if placement.connection == "paired":
-        return "paired" if placement.how == "site" else ""
+        return tell(Sockets.paired) if placement.how == "site" else ""
     if not placement.socket:
         return ""
-    hub = f" on {placement.hub}" if placement.hub else ""
-    return f"{socket_name(placement.socket)}{hub}{f' ({tag})' if tag else ''}"
+    return tell(Sockets.of_hub, socket=socket_name(placement.socket), hub=named(placement.hub), tag=named(tag))
 
 
-def socket_name(socket: str) -> str:
-    """A socket as one looks for it: by its name, and by the way of the splitter in it.
+def socket_name(socket: str) -> Text:
+    """A socket as one looks for it: by its name, and by the number in the splitter in it.
 
     Examples
     --------
-    >>> socket_name("u1"), socket_name("u1/2")
-    ('u1', 'u1, way 2 of its splitter')
+    >>> socket_name("u1"), say(socket_name("u1/2"))
+    ('u1', 'socket 2 of the splitter in u1')
     """
     name, _, way = socket.rpartition("/")
-    return f"{name}, way {way} of its splitter" if name and way.isdigit() else socket
+    if name and way.isdigit():
+        return message(Sockets.of_splitter, socket=Name(name), way=Name(way))
+    return Name(socket)
 
 
 def second_words(placement: Placement) -> str:
@@ -168,7 +165,7 @@ def second_words(placement: Placement) -> str:
     return sentence(placement.second)
 
 
-def introduced(placements: Iterable[Placement]) -> list[tuple[str, str]]:
+def introduced(placements: Iterable[Placement]) -> list[str]:
     """The order in which the player meets the controls: when, and which actions.
 
     Parameters
@@ -180,7 +177,8 @@ def introduced(placements: Iterable[Placement]) -> list[tuple[str, str]]:
     for one in placements:
         if one.introduce:
             told.setdefault(one.introduce, []).append(one.action)
-    return [(words, ", ".join(told[when])) for when, words in _WHEN if when in told]
+    moments: tuple[When, ...] = get_args(When)
+    return [tell(Glance.introduced, when=when, actions=names(told[when])) for when in moments if when in told]
 
 
 def given_up(clash: Clash) -> str:
@@ -194,8 +192,7 @@ def given_up(clash: Clash) -> str:
     if not clash.ways_out:
         return ""
     cheapest = clash.ways_out[0]
-    given = listed(map(clause, cheapest.gives_up)) if cheapest.gives_up else clause(cheapest.sentence)
-    return f"Given up so that the rest works: {given}."
+    return tell(Glance.given_up, parts=cheapest.gives_up or (cheapest.sentence,))
 
 
 def way_out_words(number: int, clash: Clash) -> str:

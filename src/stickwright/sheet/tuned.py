@@ -3,20 +3,23 @@
 from __future__ import annotations
 
 import math
-from typing import Any
+from typing import Any, Literal
 
-from stickwright.catalogue import say
+from stickwright.catalogue import book, say
+from stickwright.codes.message import Message, Name, Text, message
+from stickwright.codes.stick_settings import StickSettings
 from stickwright.mechanics.widening import GAIN_LIMIT
 from stickwright.model.game import SettingsBefore
-from stickwright.model.plan import Fit, SitePlan, direction_words
+from stickwright.model.plan import Fit, SitePlan
 from stickwright.model.response import Tuning
 from stickwright.sheet import tables
 from stickwright.sheet.figures_tuning import curve, tuning_before_after
 from stickwright.sheet.paper import width_mm
-from stickwright.sheet.printed import listed, percent, plain, sentence, share, sided
+from stickwright.sheet.tell import named, names, tell
 
 __all__ = [
-    "dead_zones", "gain_basis", "line_of_tuning", "lost", "no_settings", "set_in_game", "set_unrecorded", "to_type", "tuned_elsewhere",
+    "dead_zones", "gain_basis", "line_of_tuning", "lost", "no_settings", "set_for", "set_in_game", "set_unrecorded",
+    "setup_of", "to_type", "tuned_elsewhere",
     "tuning_of_choice", "tuning_part", "typed_basis", "undo_words", "unrecorded_basis",
 ]  # fmt: skip
 
@@ -54,18 +57,23 @@ def tuned_elsewhere(fit: Fit | None, tuning: Tuning) -> str:
     if fit is None:
         return ""
     if tuning.stick != fit.full_name:
-        return f"Tuned on {tuning.stick}, not on {fit.full_name}: record and tune again."
-    if not tuning.setup:
+        return tell(StickSettings.other_stick, tuned=Name(tuning.stick), stick=Name(fit.full_name))
+    if tuning.setup is None:
         return ""
-    chosen = [part for part in (fit.topper, f"extension {fit.extension}" if fit.extension else None) if part]
-    tried = tuning.setup.split(" + ")[1:]
-    missing = [part for part in chosen if part not in tried]
-    more = [part for part in tried if part not in chosen]
-    parts = [f"{word} {listed(names)}" for word, names in (("without", missing), ("with", more)) if names]
-    return f"Tuned {', '.join(parts)}: tune again." if parts else ""
+    chosen, tried = _on_stick(fit.named), _on_stick(tuning.setup)
+    without = tuple(part for part in chosen if part not in tried)
+    having = tuple(part for part in tried if part not in chosen)
+    return tell(StickSettings.other_setup, without=without, having=having) if without or having else ""
 
 
-def to_type(tuning: Tuning) -> str:
+def _on_stick(setup: Message) -> tuple[Text, ...]:
+    """Topper and extension of a set-up."""
+    extension = setup.param("extension")
+    parts = (setup.param("topper"), message(StickSettings.extension, extension=extension) if extension else None)
+    return tuple(part for part in parts if part is not None)
+
+
+def to_type(tuning: Tuning) -> Message:
     """The two numbers, as they are said on every page.
 
     Parameters
@@ -74,7 +82,21 @@ def to_type(tuning: Tuning) -> str:
         A finished response.
     """
     simple = tuning.simple
-    return f"dead zone {simple.dead_zone_percent:.0f} %, sensitivity {simple.sensitivity_percent:.0f} %"
+    return message(
+        StickSettings.numbers, dead_zone_share=simple.dead_zone_percent / 100,
+        sensitivity_share=simple.sensitivity_percent / 100,
+    )  # fmt: skip
+
+
+def set_for(tuning: Tuning) -> str:
+    """The two numbers for a practitioner.
+
+    Parameters
+    ----------
+    tuning : Tuning
+        A finished response.
+    """
+    return tell(StickSettings.set_for, stick=Name(tuning.stick), numbers=to_type(tuning))
 
 
 def typed_basis(tuning: Tuning) -> str:
@@ -93,30 +115,23 @@ def typed_basis(tuning: Tuning) -> str:
     simple = tuning.simple
     if simple.rest_offset_share is None or simple.radius_share is None or simple.reach_share is None:
         return ""
-    least = 100.0 * (simple.rest_offset_share + simple.radius_share)
-    needs = (
-        f"{_tenth(100 * simple.rest_offset_share)} that rest lies off centre + {_tenth(100 * simple.radius_share)} radius = "
-        f"{_tenth(least)} of full output"
-    )
-    zone = f"Dead zone {simple.dead_zone_percent:.0f} %: "
-    if simple.dead_zone_percent < least - 0.05:
-        zone += f"the game offers none; rest needs {needs}"
-    elif simple.dead_zone_percent < least + 1.0:
-        zone += f"{needs}, rounded up to a whole per cent"
-    else:
-        zone += f"comes nearest to the full response; rest needs at least {needs}"
-    low, high = (share(value) for value in simple.reach_share)
-    reach = low if low == high else f"{low} to {high}"
-    task = {"rim": " in the rim task", "push": " in full pushes", "": ""}[tuning.range_task]
-    return (
-        f"{zone}. Sensitivity {simple.sensitivity_percent:.0f} %: with output = sensitivity × (deflection − dead zone) ÷ "
-        f"(100 % − dead zone), the whole per cent that comes nearest to the full response (least squares) over the player's reach "
-        f"of {reach}{task}."
-    )
-
-
-def _tenth(value: float) -> str:
-    return f"{value:.1f} %"
+    zone, least = simple.dead_zone_percent / 100, simple.rest_offset_share + simple.radius_share
+    how: Literal["none", "rounded_up", "nearest"] = "nearest"
+    if zone < least - 0.0005:
+        how = "none"
+    elif zone < least + 0.01:
+        how = "rounded_up"
+    told = (
+        message(
+            StickSettings.zone_basis, dead_zone_share=zone, off_centre_share=simple.rest_offset_share,
+            radius_share=simple.radius_share, how=how,
+        ),
+        message(
+            StickSettings.sensitivity_basis, sensitivity_share=simple.sensitivity_percent / 100,
+            low_share=simple.reach_share[0], high_share=simple.reach_share[1], task=tuning.range_task,
+        ),
+    )  # fmt: skip
+    return " ".join(say(one) for one in told)
 
 
 def no_settings(tuning: Tuning) -> str:
@@ -129,7 +144,7 @@ def no_settings(tuning: Tuning) -> str:
     """
     if not tuning.faults:
         return ""
-    return f"No settings are given yet. {' '.join(dict.fromkeys(say(fault.text) for fault in tuning.faults))}"
+    return tell(StickSettings.no_settings, faults=tuple(dict.fromkeys(fault.text for fault in tuning.faults)))
 
 
 def set_in_game(tuning: Tuning) -> str:
@@ -141,8 +156,8 @@ def set_in_game(tuning: Tuning) -> str:
         A finished response.
     """
     if tuning.faults:
-        return "Do not change any settings in the game yet. They still have to be measured."
-    return f"Set in the game for {tuning.stick}: {to_type(tuning)}."
+        return tell(StickSettings.nothing_yet)
+    return tell(StickSettings.in_game, stick=Name(tuning.stick), numbers=to_type(tuning))
 
 
 def set_unrecorded(fit: Fit) -> str:
@@ -156,11 +171,10 @@ def set_unrecorded(fit: Fit) -> str:
     wide = [(one.direction_rad, one.gain) for one in fit.directions if one.gain is not None]
     if not wide:
         return ""
-    gains = listed(f"{direction_words(phi)} {gain:.1f}" for phi, gain in wide)
-    return (
-        f"Set for {fit.full_name}, in the hub or the game, gain by direction: {gains} (assumed from the readings, not recorded). "
-        f"To confirm: record rest, edge and pushes on {fit.full_name}."
-    )
+    return tell(
+        StickSettings.gains, stick=Name(fit.full_name), directions_rad=tuple(phi for phi, _ in wide),
+        gains_factor=tuple(gain for _, gain in wide),
+    )  # fmt: skip
 
 
 def unrecorded_basis(fit: Fit) -> str:
@@ -186,8 +200,10 @@ def gain_basis(fit: Fit) -> str:
     if not set_unrecorded(fit):
         return ""
     wide = [one for one in fit.directions if one.gain is not None]
-    sums = listed(f"{direction_words(one.direction_rad)} 1 ÷ {share(one.reach_share.number)}" for one in wide)
-    return f"Gain is 1 ÷ the share of the travel that the readings predict, at most {GAIN_LIMIT:g}: {sums}."
+    return tell(
+        StickSettings.gains_basis, directions_rad=tuple(one.direction_rad for one in wide),
+        reach_share=tuple(one.reach_share.number for one in wide), limit_factor=float(GAIN_LIMIT),
+    )  # fmt: skip
 
 
 def lost(tuning: Tuning) -> str:
@@ -198,10 +214,11 @@ def lost(tuning: Tuning) -> str:
     tuning : Tuning
         A finished response.
     """
-    return f"{sentence(tuning.simple.lost)} To undo: {undo_words(tuning.settings_before, tuning.own_dead_zone_share)}.".strip()
+    undo = undo_words(tuning.settings_before, tuning.own_dead_zone_share)
+    return f"{say(tuning.simple.lost)} {tell(StickSettings.to_undo, told=undo)}".strip()
 
 
-def undo_words(before: SettingsBefore | None, own_dead_zone_share: float | None) -> str:
+def undo_words(before: SettingsBefore | None, own_dead_zone_share: float | None) -> Message:
     """What to go back to: only what somebody wrote down, and to note the rest before anything is changed.
 
     Parameters
@@ -213,16 +230,8 @@ def undo_words(before: SettingsBefore | None, own_dead_zone_share: float | None)
     zone = before.dead_zone_share if before is not None else None
     zone = own_dead_zone_share if zone is None else zone
     sensitivity = before.sensitivity_share if before is not None else None
-    known = [
-        *([f"dead zone {share(zone)}"] if zone is not None else []),
-        *([f"sensitivity {share(sensitivity)}"] if sensitivity is not None else []),
-        *([before.words] if before is not None and before.words else []),
-    ]
-    unread = [what for what, value in (("dead zone", zone), ("sensitivity", sensitivity)) if value is None]
-    if not unread:
-        return ", ".join(known)
-    note = f"note the {' and '.join(unread)} set now before you change {'it' if len(unread) == 1 else 'them'}"
-    return f"{', '.join(known)}; {note}" if known else note
+    others = named(before.words) if before is not None else None
+    return message(StickSettings.undo, dead_zone_share=zone, sensitivity_share=sensitivity, others=others)
 
 
 def dead_zones(fit: Fit | None, tuning: Tuning) -> str:
@@ -235,15 +244,13 @@ def dead_zones(fit: Fit | None, tuning: Tuning) -> str:
     tuning : Tuning
         A finished response.
     """
-    counted = ""
-    if fit is not None and fit.full_name == tuning.stick:
-        counted = f"{share(fit.dead_zone_share)} of the throw is what the choice counts on against false input; "
     off_centre = math.hypot(tuning.offset_x.number, tuning.offset_y.number)
-    why = f"rest lies {plain(off_centre, 'percent')} off the middle, and a game alone does not take that off"
-    typed = f"{tuning.simple.dead_zone_percent:.0f} % is the one to type"
-    return (
-        f"Which dead zone is which: {counted}{share(tuning.dead_zone.number)} of the range is for software that first takes "
-        f"the centre off; {typed}{f', since {why}' if off_centre > 0.005 else ''}."
+    return tell(
+        StickSettings.which_zone,
+        counted_share=fit.dead_zone_share if fit is not None and fit.full_name == tuning.stick else None,
+        corrected_share=tuning.dead_zone.number,
+        typed_share=tuning.simple.dead_zone_percent / 100,
+        off_centre_share=off_centre if off_centre > 0.005 else None,
     )
 
 
@@ -255,10 +262,13 @@ def line_of_tuning(tuning: Tuning) -> str:
     tuning : Tuning
         A finished response.
     """
+    stick = Name(tuning.stick)
     if tuning.faults:
-        return f"{tuning.stick}: {no_settings(tuning)}"
-    turned = sided(tuning.output_rotation_rad, "deg", "anticlockwise", "clockwise")
-    return f"{tuning.stick}: dead zone {percent(tuning.dead_zone)}, turned {turned}; in the game {to_type(tuning)}."
+        return tell(StickSettings.in_short_none, stick=stick, told=no_settings(tuning))
+    rotation = message(StickSettings.rotation, turn=tuning.output_rotation_rad)
+    return tell(
+        StickSettings.in_short, stick=stick, dead_zone=tuning.dead_zone, rotation=rotation, numbers=to_type(tuning)
+    )
 
 
 def tuning_part(fit: Fit | None, tuning: Tuning) -> dict[str, Any]:
@@ -284,29 +294,42 @@ def tuning_part(fit: Fit | None, tuning: Tuning) -> dict[str, Any]:
     drawn = curve(tuning)
     return {
         "why": "",
-        "heading": f"Tuning of {tuning.setup or tuning.stick}",
+        "heading": tell(StickSettings.tuning_of, setup=setup_of(tuning)),
         "elsewhere": tuned_elsewhere(fit, tuning),
-        "from": f"From {_recordings(tuning)}, in this order:",
+        "from": _found_in(tuning),
         "rows": [list(row) for row in tables.tuning_numbers(tuning).rows],
-        "type": f"What to type in the game for {tuning.stick}: {to_type(tuning)}.",
+        "type": set_for(tuning),
         "basis": typed_basis(tuning),
         "lost": lost(tuning),
         "zones": dead_zones(fit, tuning),
         "figure": {
             "svg": before_after, "alt": tables.tuning_before_after(tuning).alt, "width_mm": width_mm(before_after),
-            "caption": f"The player's own {tuning.shown_recording}.",
+            "caption": tell(StickSettings.own_recording, recording=Name(tuning.shown_recording)),
         },
         "curve_figure": {"svg": drawn, "alt": tables.curve(tuning).alt, "width_mm": width_mm(drawn), "caption": ""},
-        "curve_in": ["deflection", *(share(value) for value in _ten(tuning.curve_in))] if bent else [],
-        "curve_out": ["output", *(share(value) for value in _ten(tuning.curve_out))] if bent else [],
+        "curve_in": [tell(StickSettings.row, part="deflection"), *_shares(tuning.curve_in)] if bent else [],
+        "curve_out": [tell(StickSettings.row, part="output"), *_shares(tuning.curve_out)] if bent else [],
         "sentences": [say(words) for words in tuning.sentences],
     }  # fmt: skip
 
 
-def _recordings(tuning: Tuning) -> str:
+def setup_of(tuning: Tuning) -> Text:
+    """The set-up that a tuning was recorded on; its stick alone where nobody said.
+
+    Parameters
+    ----------
+    tuning : Tuning
+        A finished response.
+    """
+    return Name(tuning.stick) if tuning.setup is None else tuning.setup
+
+
+def _found_in(tuning: Tuning) -> str:
     """Which recordings, by name while they are few."""
-    names = tuning.recordings
-    return listed(names) if len(names) <= 3 else f"{len(names)} recordings on {tuning.setup or tuning.stick}"
+    found = tuning.recordings
+    if len(found) <= 3:
+        return tell(StickSettings.found_in, recordings=names(found))
+    return tell(StickSettings.found_in_many, recordings=len(found), setup=setup_of(tuning))
 
 
 def _bent(tuning: Tuning) -> bool:
@@ -314,6 +337,10 @@ def _bent(tuning: Tuning) -> bool:
     (x0, x1), (y0, y1) = ((ends[0], ends[-1]) for ends in (tuning.curve_in, tuning.curve_out))
     straight = ((x, y0 + (y1 - y0) * (x - x0) / ((x1 - x0) or 1.0)) for x in tuning.curve_in)
     return any(abs(y - line) > _STRAIGHT for (_, line), y in zip(straight, tuning.curve_out, strict=True))
+
+
+def _shares(values: tuple[float, ...]) -> list[str]:
+    return [book().writer.share(value) for value in _ten(values)]
 
 
 def _ten(values: tuple[float, ...]) -> tuple[float, ...]:

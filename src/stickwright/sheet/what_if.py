@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from stickwright.codes.message import Message, Name, message
+from stickwright.codes.sheets import Sheets
 from stickwright.model.wishes import Wishes
-from stickwright.sheet.printed import clipped, listed
+from stickwright.sheet.printed import clipped
+from stickwright.sheet.tell import names, tell
 
-__all__ = ["what_if_mark", "wishes_words"]
+__all__ = ["what_if_mark", "what_if_words", "wishes_words"]
 
 _MOST_LETTERS = 110  # of a line at the head of a page
 
@@ -22,16 +25,29 @@ def wishes_words(wishes: Wishes) -> str:
     >>> wishes_words(Wishes(without=("ivy", "chin"), only_kit=True, most_parts=1))
     'without ivy and chin; only what is in stock; with at most 1 device'
     """
-    keep = listed(f"{one.what} at {one.where}" for one in wishes.keep)
-    parts = [
-        f"without {listed(wishes.without)}" if wishes.without else "",
-        f"keeping {keep}" if keep else "",
-        "only what is in stock" if wishes.only_kit else "",
-        f"for at most {wishes.budget:g}" if wishes.budget is not None else "",
-    ]
-    if wishes.most_parts is not None:
-        parts.append(f"with at most {wishes.most_parts} device{'' if wishes.most_parts == 1 else 's'}")
-    return "; ".join(part for part in parts if part)
+    told = _told(wishes)
+    return tell(Sheets.wishes, wishes=told) if told else ""
+
+
+def _told(wishes: Wishes) -> tuple[Message, ...]:
+    kept = tuple(message(Sheets.kept, what=Name(one.what), where=Name(one.where)) for one in wishes.keep)
+    return (
+        *((message(Sheets.without, names=names(wishes.without)),) if wishes.without else ()),
+        *((message(Sheets.keeping, kept=kept),) if kept else ()),
+        *((message(Sheets.only_stock),) if wishes.only_kit else ()),
+        *((message(Sheets.budget, budget_price=float(wishes.budget)),) if wishes.budget is not None else ()),
+        *((message(Sheets.most_devices, count=wishes.most_parts),) if wishes.most_parts is not None else ()),
+    )
+
+
+def what_if_words(wishes: Wishes) -> str:
+    """The same for the terminal, with the reminder that it is not the plan of the case.
+
+    Parameters
+    ----------
+    wishes : Wishes
+    """
+    return tell(Sheets.what_if_only, wishes=_told(wishes))
 
 
 def what_if_mark(wishes: Wishes) -> str:
@@ -46,4 +62,4 @@ def what_if_mark(wishes: Wishes) -> str:
     >>> what_if_mark(Wishes(only_kit=True)), what_if_mark(Wishes())
     ('WHAT IF: only what is in stock', '')
     """
-    return clipped(f"WHAT IF: {wishes_words(wishes)}", _MOST_LETTERS) if wishes.what_if else ""
+    return clipped(tell(Sheets.what_if, wishes=_told(wishes)), _MOST_LETTERS) if wishes.what_if else ""

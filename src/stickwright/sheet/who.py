@@ -3,16 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from typing import Any
+from typing import Any, get_args
 
 from stickwright.catalogue import say
+from stickwright.codes.glance import Glance, Heading
+from stickwright.codes.message import Name
 from stickwright.model.plan import Caution, Plan
 from stickwright.model.sharing import Placement, Sharing
 from stickwright.sheet.body import Mark, body_alt, body_drawing, part_named, side_named
 from stickwright.sheet.games_words import all_placements, games_page
 from stickwright.sheet.paper import width_mm
-from stickwright.sheet.printed import listed, sentence
+from stickwright.sheet.printed import sentence
 from stickwright.sheet.sharing_words import device_words, done_by, given_up, introduced
+from stickwright.sheet.tell import names, tell
 
 __all__ = ["for_the_cables", "for_the_family", "for_the_numbers", "marks_of", "who_page"]
 
@@ -45,15 +48,17 @@ def who_page(plan: Plan, height_mm: float = 84.0, short: bool = False) -> dict[s
     drawing = body_drawing(marks, (184.0, height_mm)) if marks else ""
     figure = {"svg": drawing, "alt": body_alt(marks), "width_mm": width_mm(drawing)} if marks else None
     return {
-        "title": f"Controls at a glance: player {plan.player}",
+        "words": _headings(),
+        "title": tell(Glance.title, player=Name(plan.player)),
         "lead": _lead(plan),
         "games": games_page(plan, numbers),
         "clash": _clash(sharing),
         "drawing": figure,
         "rows": [
-            [numbers.get(one.site or "", ""), one.action, done_by(one, named=not short)] for one in sharing.placements
+            [numbers.get(one.site or "", ""), one.action, done_by(one, with_site=not short)]
+            for one in sharing.placements
         ],
-        "order": [list(pair) for pair in introduced(sharing.placements)],
+        "order": introduced(sharing.placements),
         "paired": paired,
         "cautions": [say(one.text) for one in for_the_family(plan) if one.about != "sharing" or not paired],
     }
@@ -80,10 +85,15 @@ def marks_of(plan: Plan) -> tuple[Mark, ...]:
     )  # fmt: skip
 
 
+def _headings() -> dict[str, str]:
+    """Fixed words of the page, for the template."""
+    parts: tuple[Heading, ...] = get_args(Heading)
+    return {part: tell(Glance.heading, part=part) for part in parts}
+
+
 def _lead(plan: Plan) -> str:
-    if plan.layouts:
-        return f"To play: {listed([layout.game for layout in plan.layouts])}."
-    return f"To play: {plan.game}." if plan.game else ""
+    games = [layout.game for layout in plan.layouts] or ([plan.game] if plan.game else [])
+    return tell(Glance.lead, games=names(games)) if games else ""
 
 
 def for_the_family(plan: Plan) -> tuple[Caution, ...]:
@@ -123,24 +133,19 @@ def _shared(plan: Plan) -> Sharing:
 
 def _devices(placements: Iterable[Placement], site: str) -> str:
     here = (one for one in placements if one.how == "site" and one.site == site)
-    return "; ".join(dict.fromkeys(one.device or "" if one.kind == "controller" else device_words(one) for one in here))
+    found = dict.fromkeys(Name(one.device or "") if one.kind == "controller" else device_words(one) for one in here)
+    return tell(Glance.devices, devices=tuple(found))
 
 
 def _clash(sharing: Sharing) -> list[str]:
     """What could not all be had, and what was given up."""
     if sharing.clash is None:
         return []
-    wishes = [sentence(wish) for wish in sharing.clash.wishes]
-    together = sentence(sharing.clash.sentence) or f"These cannot all be had: {' '.join(wishes)}"
+    together = sentence(sharing.clash.sentence) or tell(Glance.not_all, requests=sharing.clash.wishes)
     return [part for part in (together, given_up(sharing.clash)) if part]
 
 
 def _paired(placements: Iterable[Placement]) -> str:
     """What is to be agreed when two people play as one."""
-    helpers = list(dict.fromkeys(one.helper or "the helper" for one in placements if one.how == "helper"))
-    if not helpers:
-        return ""
-    return (
-        f"Two controllers act as one player: both can press at once. Agree with {listed(helpers)} who may pause, "
-        "and on a word for stop."
-    )
+    helpers = dict.fromkeys(one.helper for one in placements if one.how == "helper")
+    return tell(Glance.agree, helpers=names(one for one in helpers if one)) if helpers else ""

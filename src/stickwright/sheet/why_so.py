@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import math
 from collections.abc import Container
-from typing import Any
+from typing import Any, get_args
 
 from stickwright.catalogue import say
 from stickwright.codes.message import Text, message
 from stickwright.codes.scores import Scores
+from stickwright.codes.sheets import Level, Sheets
 from stickwright.model.plan import Caution, Plan
 from stickwright.model.recorded import Finding
 from stickwright.model.sharing import Clash, Placement, PressFit, Sharing, SiteLoad
@@ -24,6 +25,7 @@ from stickwright.sheet.sharing_words import (
     tags_of,
     way_out_words,
 )
+from stickwright.sheet.tell import tell
 from stickwright.sheet.who import for_the_cables, for_the_numbers
 
 __all__ = ["NO_HUB", "findings_rows", "press_words", "why_so"]
@@ -152,6 +154,6 @@ def findings_rows(findings: tuple[Finding, ...]) -> list[list[str]]:
     findings : tuple of Finding
         In any order.
     """
-    words = {"fault": "Limits what can be said", "query": "Please check", "note": "Noted"}
-    return [[words[level], " ".join(say(one.text) for one in findings if one.level == level)]
-            for level in words if any(one.level == level for one in findings)]  # fmt: skip
+    levels: tuple[Level, ...] = get_args(Level)
+    return [[tell(Sheets.level, level=level), " ".join(say(one.text) for one in findings if one.level == level)]
+            for level in levels if any(one.level == level for one in findings)]  # fmt: skip

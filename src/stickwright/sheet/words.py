@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 import textwrap
+from typing import get_args
 
 from stickwright.catalogue import say
 from stickwright.codes.bench_notes import BenchNotes
-from stickwright.codes.message import Message, message
+from stickwright.codes.message import Message, Name, message
+from stickwright.codes.sheets import Level, Sheets
+from stickwright.codes.stick_settings import StickSettings
 from stickwright.mechanics.bench_doubt import ALLOWED_FOR
 from stickwright.model.bench import BenchResult
 from stickwright.model.plan import Caution, Fit, Plan, SitePlan, direction_words
@@ -33,25 +36,27 @@ from stickwright.sheet.printed import (
 )
 from stickwright.sheet.sharing_lines import sharing_blocks
 from stickwright.sheet.sharing_words import asked_first
+from stickwright.sheet.tell import tell
 from stickwright.sheet.tremor_words import axis_words, band_words, in_own_unit, tremor_size, usual_tremor
 from stickwright.sheet.tuned import (
     dead_zones,
     lost,
     no_settings,
-    to_type,
+    set_for,
+    setup_of,
     tuned_elsewhere,
     tuning_of_choice,
     typed_basis,
     unrecorded_basis,
 )
-from stickwright.sheet.what_if import wishes_words
+from stickwright.sheet.what_if import what_if_words
 from stickwright.units import chance_words
 
 __all__ = ["bench_words", "plan_words", "table_words", "trace_words"]
 
 WIDTH = 80
 _STICK_NUMBERS = ("effort", "hold", "false input", "session", "dead zone")
-_LEVELS = {"fault": "Limits what can be said", "query": "Please check", "note": "Noted"}
+_LEVELS: tuple[Level, ...] = get_args(Level)
 """In the order in which they are told."""
 
 _TOLD_IN_FULL = 5
@@ -77,9 +82,7 @@ def plan_words(plan: Plan) -> str:
         wrapped([*common_headlines(plan), *asked_first(plan.sharing), say(plan.sentence)], WIDTH),
     ]
     if plan.wishes.what_if:
-        parts.insert(
-            0, wrapped([f"WHAT IF: {wishes_words(plan.wishes)}. This is not the plan of the case as it is."], WIDTH)
-        )
+        parts.insert(0, wrapped([what_if_words(plan.wishes)], WIDTH))
     parts += games_blocks(plan, WIDTH)
     parts += sharing_blocks(plan, WIDTH)
     parts += [_site(plan, site) for site in plan.sites]
@@ -234,9 +237,9 @@ def _block(title: str, lines: list[str]) -> str:
 
 def _findings(findings: tuple[Finding, ...]) -> list[str]:
     """What limits first, notes last."""
-    order = tuple(_LEVELS)
     return [
-        f"{_LEVELS[one.level]}: {say(one.text)}" for one in sorted(findings, key=lambda one: order.index(one.level))
+        tell(Sheets.finding, level=one.level, text=one.text)
+        for one in sorted(findings, key=lambda one: _LEVELS.index(one.level))
     ]
 
 
@@ -296,9 +299,11 @@ def _site(plan: Plan, site: SitePlan) -> str:
     findings = (*site.findings, *site.capability.findings)
     if findings:
         parts.append(_block("Findings", _findings(findings)))
-    parts += [_block(f"Tuning of {one.setup or one.stick}", _tuning(site, one)) for one in site.tunings]
+    parts += [_block(tell(StickSettings.tuning_of, setup=setup_of(one)), _tuning(site, one)) for one in site.tunings]
     if site.choice is not None and tuning_of_choice(site) is None and unrecorded_basis(site.choice):
-        parts.append(_block(f"Settings of {site.choice.full_name}", [unrecorded_basis(site.choice)]))
+        parts.append(
+            _block(tell(StickSettings.settings_of, stick=Name(site.choice.full_name)), [unrecorded_basis(site.choice)])
+        )
     if site.recordings:
         parts.append(_block("Recordings", _recordings(site)))
     return "\n\n".join(part for part in parts if part)
@@ -339,7 +344,7 @@ def _recordings(site: SitePlan) -> list[str]:
     """What each recording needs looked at; what several share once; those with nothing in one line."""
     told = merged_findings((report.name, finding) for report in site.recordings for finding in report.findings)
     lines = [
-        f"{', '.join(names)}. {_LEVELS[one.level]}: {say(one.text)}"
+        f"{', '.join(names)}. {tell(Sheets.finding, level=one.level, text=one.text)}"
         for level in _LEVELS
         for names, one in told
         if one.level == level
@@ -355,7 +360,7 @@ def _tuning(site: SitePlan, tuning: Tuning) -> list[str]:
     return [
         tuned_elsewhere(site.choice, tuning),
         *(f"{name}: {setting}" for name, setting in tables.tuning_numbers(tuning).rows),
-        f"In the game, for {tuning.stick}: {to_type(tuning)}. {lost(tuning)}",
+        f"{set_for(tuning)} {lost(tuning)}",
         typed_basis(tuning),
         dead_zones(site.choice, tuning),
         *_findings(tuning.findings),

@@ -81,7 +81,7 @@ def _done(placement: Placement | None) -> str:
     if placement.how == "helper":
         where = placement.helper or "a helper"
     if where is None:
-        where = f"{placement.site} on {placement.label or placement.device}"
+        where = f"{placement.site} on {say(placement.named)}"
     return where
 
 

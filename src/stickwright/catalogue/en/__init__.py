@@ -111,6 +111,26 @@ class English(Writer):
         """
         return f"{abs(math.degrees(turn_rad)):.0f}° {'anticlockwise' if turn_rad > 0 else 'clockwise'}"
 
+    def turn_estimate(self, turn: Estimate) -> str:
+        """A turn seen from above with its interval, which may reach to the other side.
+
+        Parameters
+        ----------
+        turn : Estimate
+            Anticlockwise.
+        """
+        if turn.value is None:
+            return self.unknown
+        mark = f", {self.assumed}" if turn.assumed else ""
+        if turn.interval is None:
+            return f"{self.turn(turn.value)}{mark}"
+        low, high = turn.interval
+        if low < 0 < high:
+            return f"{self.turn(turn.value)} ({self.turn(low)} to {self.turn(high)}){mark}"
+        least, most = sorted((abs(math.degrees(low)), abs(math.degrees(high))))
+        size, _, side = self.turn(turn.value).partition(" ")
+        return f"{size} ({least:.0f} to {most:.0f}) {side}{mark}"
+
     def role(self, role: Role) -> str:
         """What a game listens to: one of two sticks, or a button by its position.
 

@@ -82,8 +82,8 @@ class Texts(Choices):
     def left_out(self) -> str:
         return "left out"
 
-    def together(self, *, actions: Name) -> str:
-        return f"{self.w.name(actions)} together"
+    def together(self, *, actions: tuple[Name, ...]) -> str:
+        return f"{self.w.names(actions)} together"
 
     def trade(self, *, worse: tuple[Traded, ...], better: tuple[Traded, ...]) -> str:
         more, less = ", ".join(_WORSE[one] for one in worse), self.w.all_of(tuple(_BETTER[one] for one in better))

@@ -57,8 +57,8 @@ class Texts(Clashes):
         it = self.w.plural(len(actions), one="it", other="them")
         return f"{told}, and only {self._any(by)} can do {it}" if by else told
 
-    def chord_wanted(self, *, action: Name, members: Name) -> str:
-        return f"{self.w.name(action)} is wanted, by pressing {self.w.name(members)} together"
+    def chord_wanted(self, *, action: Name, members: tuple[Name, ...]) -> str:
+        return f"{self.w.name(action)} is wanted, by pressing {self.w.names(members)} together"
 
     def not_all(self, *, requests: tuple[Text, ...]) -> str:
         told = "; ".join(self.clause(one) for one in requests)

@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import Literal
 
 from stickwright.catalogue.en import English
-from stickwright.codes.family import Cause, Family
-from stickwright.codes.message import Name
+from stickwright.codes.family import Cause, Family, Heading
+from stickwright.codes.message import Name, Text
 
 __all__ = ["Texts"]
 
@@ -23,6 +23,19 @@ _REMEDIES = {
     "standby": "Wake the console or computer, then wait.",
     "touched": "Unplug it. Take your hands off the stick. Plug it in again.",
     "moved": "Put it back as drawn.",
+}
+_HEADINGS: dict[Heading, str] = {
+    "steps": "Set up in three steps",
+    "trouble": "If it does not work",
+    "found": "What was found",
+    "nearest": "What comes nearest",
+    "help": "What would help most",
+    "next": "What to do next",
+    "stop": "Safety: when to stop",
+    "safety": "Safety",
+    "socket": "Socket:",
+    "contact": "Contact:",
+    "date": "Date:",
 }
 
 
@@ -66,13 +79,12 @@ class Texts(Family):
     def place_switches(self) -> str:
         return "Place each switch and controller where the picture on the next page shows its number."
 
-    def fit_parts(self, *, stick: Name, parts: tuple[Name, ...]) -> str:
+    def fit_parts(self, *, stick: Name, extension: Name | None, topper: Name | None) -> str:
+        below = [f"the extension {self.w.name(extension)}"] if extension else []
+        parts = [*below, *([f"the {self.w.name(topper)}"] if topper else [])]
         if not parts:
             return f"Take {self.w.name(stick)}."
-        return f"Put the {' and the '.join(self.w.name(one) for one in parts)} on {self.w.name(stick)}."
-
-    def extension(self, *, name: Name) -> str:
-        return f"extension {self.w.name(name)}"
+        return f"Put {self.w.all_of(tuple(parts))} on {self.w.name(stick)}."
 
     def raise_edge(self, *, edge: Literal["far", "near"], angle_rad: float) -> str:
         return f"Raise the {edge} edge of the base by {self.w.amount(angle_rad, 'deg')}."
@@ -103,6 +115,12 @@ class Texts(Family):
     def plug(self, *, plug: Name | None) -> str:
         return f"Plug: {self.w.name(plug)}." if plug else "Plug: see the lead."
 
+    def socket(self, *, socket: Text, hub: Name, tag: Name) -> str:
+        return f"{self.say(socket)} on {self.w.name(hub)} (cable {self.w.name(tag)})."
+
+    def plug_into(self, *, plug: Text, socket: Text) -> str:
+        return f"{self.say(plug)} Socket: {self.say(socket)}"
+
     def cause(self, *, cause: Cause) -> str:
         return _CAUSES[cause]
 
@@ -115,8 +133,8 @@ class Texts(Family):
     def other_controls(self) -> str:
         return "All other controls: next page."
 
-    def further_stick(self, *, site: Name, setup: str) -> str:
-        return f"For the {self.w.name(site)}: {setup}. It has its own drawing further back in this sheet."
+    def further_stick(self, *, site: Name, setup: Text) -> str:
+        return f"For the {self.w.name(site)}: {self.clause(setup)}. It has its own drawing further back in this sheet."
 
     def none_fits(self, *, setups: int, site: Name) -> str:
         tried = self.w.plural(
@@ -124,11 +142,20 @@ class Texts(Family):
         )
         return f"{tried}{self.w.plural(setups, one=' not fit', other=' fits')} the {self.w.name(site)} yet."
 
+    def comes_nearest(self, *, setup: Text, why: Text) -> str:
+        return f"{self.clause(setup)}. {self.say(why)}"
+
+    def other_site(self, *, site: Name, told: Text) -> str:
+        return f"{self.w.name(site)}: {self.say(told)}"
+
     def nothing_tried(self) -> str:
         return "No set-up could be tried."
 
     def nothing_helps(self) -> str:
         return "No single change of stick, topper, extension or tilt helps."
+
+    def heading(self, *, part: Heading) -> str:
+        return _HEADINGS[part]
 
     def undated(self) -> str:
         return "not dated"
