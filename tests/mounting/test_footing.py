@@ -373,5 +373,5 @@ def test_no_push_loads_nothing():
 
 def test_a_centre_of_mass_on_the_ground_is_refused():
     """Height 0 makes no angle."""
-    with pytest.raises(BadInput, match="centre of mass: found 0 mm, expected a height above 0 mm"):
+    with pytest.raises(BadInput, match=r"centre of mass: found 0\smm, expected more than 0\smm"):
         stability_angle_rad(0.2, 0.0)

@@ -90,7 +90,9 @@ def test_moved_and_turned_together_it_is_the_same_neck(
 
 def test_a_neck_shorter_than_the_way_is_refused() -> None:
     """A way of 200 mm and a neck of 190 mm: a sentence, no curve."""
-    with pytest.raises(BadInput, match="gooseneck: found 190 mm long, expected longer than the way of 200 mm"):
+    with pytest.raises(
+        BadInput, match=r"gooseneck: found 190\smm, expected more than the 200\smm from its clamp to the base"
+    ):
         one_neck((0, 0, 0), UP, (0, 0.2, 0), UP, 0.19)
 
 

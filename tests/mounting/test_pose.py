@@ -169,7 +169,7 @@ class TestPlaced:
         with pytest.raises(BadInput) as refused:
             placed(self.HAND, self.with_place(tape=tape))
         (problem,) = refused.value.problems
-        assert (place(problem), problem.found) == ("room.toml, place 'right hand'", "landmark 'frunt'")
+        assert (place(problem), said(problem.found)) == ("room.toml, place 'right hand'", "landmark 'frunt'")
         assert said(problem.remedy) == "Did you mean 'front'?"
 
     def test_nothing_said(self) -> None:

@@ -64,6 +64,14 @@ def test_a_headrest_or_moving_part_needs_the_clinics_word(name):
     assert broken(on=moving, seating_agrees=True) == ()
 
 
+def test_the_room_says_what_is_part_of_the_seat() -> None:
+    """In any language a tube may be said to be one, and one that only sounds like it not to be."""
+    named = BACK_TUBE.model_copy(update={"name": "Kopfstütze", "seating_part": True})
+    assert broken(on=named) == (message(MountRules.seating_part, holder="Kopfstütze"),)
+    assert broken(on=named, seating_agrees=True) == ()
+    assert broken(on=BACK_TUBE.model_copy(update={"name": "tube by the legrest", "seating_part": False})) == ()
+
+
 @pytest.mark.parametrize(
     ("kind", "words"),
     [

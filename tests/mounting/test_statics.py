@@ -186,5 +186,5 @@ def test_too_many_figures_and_no_reach_are_told():
     """Four holding figures for two joints, or a contact on the joint itself, are mistakes of the reader's."""
     with pytest.raises(BadInput, match="mount, holding_nm: found 4 figures, expected one, or one for each of 2 joints"):
         joint_checks([(0, 0, 0), (0.1, 0, 0)], [1, 2, 3, 4], Pushes(1.0), ())
-    with pytest.raises(BadInput, match="release: found 0 mm from joint to contact, expected more than 0 mm"):
+    with pytest.raises(BadInput, match=r"release: found 0\smm from joint to contact point, expected more than 0\smm"):
         release_window(1.0, 1.0, 0.0, None)

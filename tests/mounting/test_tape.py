@@ -89,8 +89,8 @@ def test_distances_that_miss_each_other() -> None:
         taped_point(told, "room.toml, place 'chin'")
     problem = refused.value.problems[0]
     assert place(problem) == "room.toml, place 'chin'"
-    assert problem.found == "150 mm from 'bolt' and 170 mm from 'front', which are 400 mm apart"
-    assert problem.remedy.startswith("They miss each other by 80 mm")
+    assert said(problem.found) == "150 mm from 'bolt' and 170 mm from 'front', which are 400 mm apart"
+    assert said(problem.remedy).startswith("They miss each other by 80 mm")
 
 
 def test_a_distance_that_is_too_long_for_another() -> None:
@@ -98,7 +98,7 @@ def test_a_distance_that_is_too_long_for_another() -> None:
     told = [TapePoint("bolt", BOLT, 0.100), TapePoint("front", FRONT, 0.600), TapePoint("left bolt", BACK, 0.5)]
     with pytest.raises(BadInput) as refused:
         taped_point(told)
-    assert "100 mm too long for the other" in refused.value.problems[0].remedy
+    assert "100 mm too long for the other" in said(refused.value.problems[0].remedy)
 
 
 def test_three_that_meet_two_by_two_but_not_all() -> None:
@@ -108,8 +108,8 @@ def test_three_that_meet_two_by_two_but_not_all() -> None:
     with pytest.raises(BadInput) as refused:
         taped_point(told)
     (problem,) = refused.value.problems
-    assert problem.expected == "three distances that meet in a point"
-    assert "miss the nearest point by 45 mm" in problem.remedy
+    assert said(problem.expected) == "three distances that meet in a point"
+    assert "miss the nearest point by 45 mm" in said(problem.remedy)
 
 
 @pytest.mark.parametrize(
@@ -126,9 +126,9 @@ def test_landmarks_that_cannot_fix_a_point(landmarks: list[tuple[float, float, f
     with pytest.raises(BadInput) as refused:
         taped_point(told)
     (problem,) = refused.value.problems
-    assert found in problem.found
-    assert "not in one line" in problem.expected
-    assert "landmark" in problem.remedy
+    assert found in said(problem.found)
+    assert "not in one line" in said(problem.expected)
+    assert "landmark" in said(problem.remedy)
 
 
 def test_more_distances_average_out() -> None:

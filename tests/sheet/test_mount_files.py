@@ -19,7 +19,7 @@ import pytest
 from sample_mounts import chin_mount, mounted_plan, room
 from sample_plan import sample_plan
 
-from said import place
+from said import place, said
 from stickwright.cli import main
 from stickwright.errors import BadInput
 from stickwright.records.results import plan_json
@@ -106,7 +106,7 @@ def test_without_ezdxf_it_says_how_to_get_it(monkeypatch: pytest.MonkeyPatch) ->
         all_dxf(mounted_plan())
     (problem,) = refused.value.problems
     assert place(problem) == "--dxf"
-    assert 'pip install "stickwright[cad]"' in problem.remedy
+    assert 'pip install "stickwright[cad]"' in said(problem.remedy)
 
 
 @pytest.mark.parametrize("write", [all_dxf, scene_html])

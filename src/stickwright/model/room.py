@@ -31,6 +31,9 @@ class Tube(Measured):
     to_m: Point
     diameter_m: Annotated[float, Plausible(0.001, 0.3)]
     moves_with: MovesWith = "seat"
+    seating_part: bool | None = None
+    """Whether it is the headrest, or a part of the seat that moves by itself (leg rest, footplate, recline): the seating clinic must
+    agree before anything is mounted there."""
     not_for_clamps: str = ""
     """Why nothing may be clamped here: a quick release, a part the maker forbids, a headrest, a crash-tested fixing."""
 
@@ -45,6 +48,8 @@ class Edge(Measured):
     depth_m: Length | None = None
     """How far in a clamp can reach before something is in its way."""
     moves_with: MovesWith = "room"
+    seating_part: bool | None = None
+    """As of a tube."""
 
 
 class Surface(Measured):

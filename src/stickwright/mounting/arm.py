@@ -15,10 +15,10 @@ from numpy.typing import NDArray
 
 from stickwright.codes.joint_settings import JointSettings
 from stickwright.codes.message import message
+from stickwright.codes.mount_problems import MountProblems
 from stickwright.errors import BadInput, Problem
 from stickwright.model.kit import Mount
 from stickwright.model.mounting import Joint
-from stickwright.units import spoken
 
 __all__ = [
     "MOST_STRAIGHT_SHARE", "JointAngles", "forward", "inverse", "joint_angles", "joints_in_words", "least_m", "reaches",
@@ -197,26 +197,32 @@ def inverse(
     [72, 0, 96]
     """
     if len(links_m) != 2:
-        raise BadInput(Problem("arm", f"{len(links_m)} links", "2 links", ""))
+        raise BadInput(
+            Problem(
+                message(MountProblems.part, part="arm"),
+                message(MountProblems.links, count=len(links_m)),
+                message(MountProblems.links, count=2),
+            )
+        )
     start, end = np.asarray(clamp_m, dtype=np.float64), np.asarray(end_m, dtype=np.float64)
     distance = float(np.linalg.norm(end - start))
     long, near = sum(links_m), least_m(links_m)
     if distance > long:
         raise BadInput(
             Problem(
-                "arm",
-                f"{spoken(distance, 'mm')} from clamp to end",
-                f"at most {spoken(long, 'mm')}, its length",
-                f"The arm is {spoken(too_short_m(distance, links_m), 'mm')} too short from here, with a tenth left for adjustment.",
+                message(MountProblems.part, part="arm"),
+                message(MountProblems.apart, distance_m=distance),
+                message(MountProblems.at_most, length_m=long),
+                message(MountProblems.too_short, missing_m=too_short_m(distance, links_m)),
             )
         )
     if distance < near or distance == 0.0:
         raise BadInput(
             Problem(
-                "arm",
-                f"{spoken(distance, 'mm')} from clamp to end",
-                f"at least {spoken(near, 'mm')}, the difference of its links" if near else "a clamp away from the end",
-                "Move the clamp further away.",
+                message(MountProblems.part, part="arm"),
+                message(MountProblems.apart, distance_m=distance),
+                message(MountProblems.at_least, near_m=near or None),
+                message(MountProblems.further),
             )
         )
     elbow = elbows(start, end, links_m, np.asarray(swivel_rad))

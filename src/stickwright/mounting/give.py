@@ -11,9 +11,10 @@ from numpy.typing import ArrayLike, NDArray
 
 from stickwright.codes.message import message
 from stickwright.codes.mount_answers import MountAnswers
+from stickwright.codes.mount_problems import MountPart, MountProblems
 from stickwright.errors import BadInput, Problem
 from stickwright.model.recorded import Finding
-from stickwright.units import STANDARD_GRAVITY, spoken
+from stickwright.units import STANDARD_GRAVITY
 
 __all__ = [
     "LOST_TOO_MUCH", "SWINGS_BELOW_HZ", "Cantilever", "TipShares", "cantilever", "droop_m", "droop_rad", "force_with_give", "give_findings",
@@ -93,7 +94,13 @@ def tip_shares(links_m: Sequence[float], *, bends: bool = False) -> TipShares:
     if bends:
         return _LIKE_A_BEAM
     if not links_m or min(links_m) <= 0:
-        raise BadInput(Problem("arm", "a link without length", "links that have a length", ""))
+        raise BadInput(
+            Problem(
+                message(MountProblems.part, part="arm"),
+                message(MountProblems.without_length),
+                message(MountProblems.with_length),
+            )
+        )
     length = sum(links_m)
     root = np.concatenate([[0.0], np.cumsum(np.asarray(links_m, dtype=np.float64))[:-1]])
     left = length - root
@@ -146,12 +153,17 @@ def _refuse_limp(give_n_per_m: float) -> None:
     if not give_n_per_m > 0:
         raise BadInput(
             Problem(
-                "give",
-                f"{give_n_per_m:g} N/m",
-                "a stiffness above 0 N/m",
-                "Hang a kilogram on the end and measure the drop.",
+                message(MountProblems.part, part="flex"),
+                message(MountProblems.stiffness, give_n_per_m=None if math.isnan(give_n_per_m) else give_n_per_m),
+                message(MountProblems.stiff),
+                message(MountProblems.hang),
             )
         )
+
+
+def _no_length(part: MountPart, length_m: float) -> BadInput:
+    found = message(MountProblems.length, length_m=length_m)
+    return BadInput(Problem(message(MountProblems.part, part=part), found, message(MountProblems.some_length)))
 
 
 def lost_share(full_force_n: float, give_n_per_m: float, travel_m: float) -> float:
@@ -185,7 +197,7 @@ def lost_share(full_force_n: float, give_n_per_m: float, travel_m: float) -> flo
     """
     _refuse_limp(give_n_per_m)
     if not travel_m > 0:
-        raise BadInput(Problem("travel", spoken(travel_m, "mm"), "more than 0 mm", ""))
+        raise _no_length("travel", travel_m)
     return full_force_n / give_n_per_m / travel_m
 
 
@@ -239,7 +251,7 @@ def droop_rad(sunk_m: float, length_m: float) -> float:
         A length of 0 or less.
     """
     if not length_m > 0:
-        raise BadInput(Problem("arm", spoken(length_m, "mm"), "a length above 0 mm", ""))
+        raise _no_length("arm", length_m)
     return SLOPE_OVER_DROOP * sunk_m / length_m
 
 
@@ -275,8 +287,8 @@ def cantilever(force_n: float, length_m: float, outer_m: float, inner_m: float, 
     (0.972, 10286)
     """
     if not (0 <= inner_m < outer_m and length_m > 0 and modulus_pa > 0):
-        tube = f"{spoken(outer_m, 'mm')} outside, {spoken(inner_m, 'mm')} inside, {spoken(length_m, 'mm')} long"
-        raise BadInput(Problem("tube", tube, "a tube with a wall, a length and a modulus above 0", ""))
+        tube = message(MountProblems.wall, outer_m=outer_m, inner_m=inner_m, length_m=length_m)
+        raise BadInput(Problem(message(MountProblems.part, part="tube"), tube, message(MountProblems.some_wall)))
     second_moment = math.pi * (outer_m**4 - inner_m**4) / 64
     stiffness = 3 * modulus_pa * second_moment / length_m**3
     return Cantilever(

@@ -15,10 +15,10 @@ from numpy.typing import NDArray
 from stickwright.codes.joint_settings import JointSettings
 from stickwright.codes.message import Message, Name, message
 from stickwright.codes.mount_assumed import MountAssumed
+from stickwright.codes.mount_problems import MountProblems
 from stickwright.errors import BadInput, Problem
 from stickwright.model.kit import Mount
 from stickwright.model.mounting import Joint
-from stickwright.units import spoken
 
 __all__ = ["ASSUMED_LEAST_BEND_M", "PIECES", "Necks", "bent_necks", "least_bend_m", "neck_joints", "neck_points"]
 
@@ -194,7 +194,9 @@ def bent_necks(foot_m: Array, foot_way: Array, end_m: Array, end_way: Array, len
     if not length_m > longest:
         raise BadInput(
             Problem(
-                "gooseneck", f"{spoken(length_m, 'mm')} long", f"longer than the way of {spoken(longest, 'mm')}", ""
+                message(MountProblems.part, part="gooseneck"),
+                message(MountProblems.length, length_m=length_m),
+                message(MountProblems.longer, distance_m=longest),
             )
         )
     none = np.zeros(len(chord))

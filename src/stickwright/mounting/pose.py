@@ -12,6 +12,7 @@ from numpy.typing import NDArray
 
 from stickwright.codes.message import Message, Name, message
 from stickwright.codes.mount_assumed import MountAssumed
+from stickwright.codes.mount_problems import MountProblems
 from stickwright.codes.places import Places
 from stickwright.errors import BadInput, Problem, did_you_mean
 from stickwright.model.estimate import Estimate
@@ -97,12 +98,17 @@ def _as_measured(place: Place, at_m: Point, site: Site) -> Placed:
 
 
 def _as_taped(place: Place, site: Site, room: Room, usual_m: Point | None) -> Placed:
-    where = f"room.toml, place '{site.name}'"
+    where = ("room.toml", f"place '{site.name}'")
     known = {landmark.name: landmark for landmark in room.landmark}
     lost = [tape.landmark for tape in place.tape if tape.landmark not in known]
     if lost:
         raise BadInput(
-            Problem(where, f"landmark '{name}'", "a landmark that the room names", did_you_mean(name, known))
+            Problem(
+                where,
+                message(MountProblems.landmark, name=Name(name)),
+                message(MountProblems.known_landmark),
+                did_you_mean(name, known),
+            )
             for name in lost
         )
     tapes = [TapePoint(tape.landmark, known[tape.landmark].at_m, tape.distance_m) for tape in place.tape]

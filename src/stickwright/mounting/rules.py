@@ -43,7 +43,7 @@ PIVOT_OFF_M = 0.35
 """From the seat reference point to the tilt pivot at most, where nobody measured it: common practice, no source."""
 PINCH_M = (0.008, 0.025)
 """Gaps that take a finger [fitting-practice]."""
-_SEATING_PARTS = (
+_SOUNDS_LIKE_SEATING = (
     "headrest",
     "head rest",
     "head support",
@@ -54,6 +54,7 @@ _SEATING_PARTS = (
     "footplate",
     "recline",
 )
+"""In names of tubes and edges of which the room does not say whether they are such parts: a guard, never a permission."""
 
 
 def parts_company_m(
@@ -228,10 +229,17 @@ def _hold_rules(on: Tube | Edge | Surface, seating_agrees: bool) -> tuple[Messag
     """Barred tubes first: no word of anybody lifts a maker's ban."""
     if isinstance(on, Tube) and on.not_for_clamps:
         return (message(MountRules.barred, holder=Name(on.name), why=Name(on.not_for_clamps)),)
-    name = on.name.casefold()
-    if not seating_agrees and any(part in name for part in _SEATING_PARTS):
+    if not seating_agrees and _part_of_seating(on):
         return (message(MountRules.seating_part, holder=Name(on.name)),)
     return ()
+
+
+def _part_of_seating(on: Tube | Edge | Surface) -> bool:
+    """As the room says; where it does not, what sounds like such a part is taken for one."""
+    if not isinstance(on, Surface) and on.seating_part is not None:
+        return on.seating_part
+    name = on.name.casefold()
+    return any(part in name for part in _SOUNDS_LIKE_SEATING)
 
 
 def _space_rules(entered: Sequence[KeepOut]) -> tuple[Message, ...]:

@@ -13,6 +13,7 @@ from numpy.typing import NDArray
 from stickwright.codes.message import Name, message
 from stickwright.codes.mount_assumed import MountAssumed
 from stickwright.codes.mount_checks import MountChecks, Thing
+from stickwright.codes.mount_problems import MountProblems
 from stickwright.codes.to_measure import ToMeasure
 from stickwright.errors import BadInput, Problem
 from stickwright.model.kit import Mount
@@ -21,7 +22,7 @@ from stickwright.model.room import Material, Surface
 from stickwright.mounting.footing import FRICTION_FACTOR, sliding_checks, tipping_checks
 from stickwright.mounting.friction import assumed_friction
 from stickwright.mounting.statics import WANTED, Pushes, Weight, check_of, unknown_check, weight_moment_nm
-from stickwright.units import STANDARD_GRAVITY, spoken
+from stickwright.units import STANDARD_GRAVITY
 
 __all__ = [
     "LAP_TRAY_N", "THIGHS_RANGE_M", "axis_moment_nm", "clamp_checks", "clamp_slip_nm", "lap_tray_checks", "rating_check",
@@ -329,7 +330,13 @@ def axis_moment_nm(
     axis = np.asarray(along, dtype=np.float64)
     length = float(np.linalg.norm(axis))
     if length == 0.0:
-        raise BadInput(Problem("tube", "both ends at one point", "a tube with a direction", ""))
+        raise BadInput(
+            Problem(
+                message(MountProblems.part, part="tube"),
+                message(MountProblems.one_point),
+                message(MountProblems.with_direction),
+            )
+        )
     axis = axis / length
     arm = np.asarray(contact_m, dtype=np.float64) - np.asarray(clamp_m, dtype=np.float64)
     weight = abs(float(weight_moment_nm(clamp_m, weights, tilt_rad) @ axis))
@@ -452,5 +459,11 @@ def stability_angle_rad(from_axis_m: float, height_m: float) -> float:
     18.4
     """
     if not height_m > 0:
-        raise BadInput(Problem("centre of mass", spoken(height_m, "mm"), "a height above 0 mm", ""))
+        raise BadInput(
+            Problem(
+                message(MountProblems.part, part="centre_of_mass"),
+                message(MountProblems.length, length_m=height_m),
+                message(MountProblems.some_length),
+            )
+        )
     return math.atan2(from_axis_m, height_m)

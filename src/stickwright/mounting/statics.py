@@ -18,9 +18,10 @@ from numpy.typing import NDArray
 from stickwright.codes.message import Message, message
 from stickwright.codes.mount_assumed import MountAssumed
 from stickwright.codes.mount_checks import CheckName, MountChecks
+from stickwright.codes.mount_problems import MountProblems
 from stickwright.errors import BadInput, Problem
 from stickwright.model.mounting import Check
-from stickwright.units import STANDARD_GRAVITY, spoken, to_si
+from stickwright.units import STANDARD_GRAVITY, to_si
 
 __all__ = [
     "LIGHT_PUSH_N",
@@ -339,7 +340,11 @@ def _holding_of(holding_nm: Sequence[float], joints: int) -> list[tuple[float, M
     """What each joint holds, and what was assumed for it."""
     if len(holding_nm) > joints:
         raise BadInput(
-            Problem("mount, holding_nm", f"{len(holding_nm)} figures", f"one, or one for each of {joints} joints", "")
+            Problem(
+                ("mount", "holding_nm"),
+                message(MountProblems.holding, count=len(holding_nm)),
+                message(MountProblems.holding_for, joints=joints),
+            )
         )
     if not holding_nm:
         return [(math.nan, None)] * joints
@@ -478,7 +483,13 @@ def release_window(weight_nm: float, working_n: float, reach_m: float, limit_n: 
     (3.9, 5.9, False)
     """
     if not reach_m > 0:
-        raise BadInput(Problem("release", f"{spoken(reach_m, 'mm')} from joint to contact", "more than 0 mm", ""))
+        raise BadInput(
+            Problem(
+                message(MountProblems.part, part="release"),
+                message(MountProblems.joint_to_contact, reach_m=reach_m),
+                message(MountProblems.some_length),
+            )
+        )
     low = RELEASE_OVER_WORK * (weight_nm + working_n * reach_m)
     if limit_n is None:
         return ReleaseWindow(low, math.inf, math.inf, weight_nm, reach_m, None)

@@ -15,14 +15,15 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stickwright.codes.message import Name, Text, message
+from stickwright.codes.mount_problems import MountProblems
 from stickwright.codes.places import Places
 from stickwright.errors import BadInput, Problem
 from stickwright.model.recorded import Finding
-from stickwright.units import spoken
 
 __all__ = ["MOST_RESIDUAL_M", "TapePoint", "TapedPoint", "taped_point"]
 
 Array = NDArray[np.float64]
+Where = Text | tuple[Text, ...]
 Point = tuple[float, float, float]
 
 MOST_RESIDUAL_M = 0.020
@@ -69,7 +70,7 @@ class TapedPoint:
     findings: tuple[Finding, ...] = ()
 
 
-def taped_point(tapes: Sequence[TapePoint], where: Text | tuple[Text, ...] = ()) -> TapedPoint:
+def taped_point(tapes: Sequence[TapePoint], where: Where = ()) -> TapedPoint:
     """The point that lies at given distances from landmarks.
 
     Least squares over all distances, from both sides of the plane of the landmarks.
@@ -78,8 +79,8 @@ def taped_point(tapes: Sequence[TapePoint], where: Text | tuple[Text, ...] = ())
     ----------
     tapes : sequence of TapePoint
         Three or more, from landmarks that are not in one line.
-    where : Message or str, or tuple of such
-        What is being placed, for the problems: from the file inwards.
+    where : str, default ""
+        What is being placed, for the sentences: 'room.toml, place "chin"'.
 
     Returns
     -------
@@ -126,60 +127,51 @@ def taped_point(tapes: Sequence[TapePoint], where: Text | tuple[Text, ...] = ())
     return TapedPoint(tuple((float(p[0]), float(p[1]), float(p[2])) for p in kept), residual, tuple(findings))
 
 
-def _names(tapes: Sequence[TapePoint]) -> str:
-    names = [f"'{tape.landmark}'" for tape in tapes]
-    return f"{', '.join(names[:-1])} and {names[-1]}"
-
-
-def _refuse_too_few(tapes: Sequence[TapePoint], where: Text | tuple[Text, ...]) -> None:
+def _refuse_too_few(tapes: Sequence[TapePoint], where: Where) -> None:
     """Landmarks that cannot fix a point: fewer than three different ones, or all in one line."""
     places = {tuple(round(value, 6) for value in tape.at_m) for tape in tapes}
     if len(places) < 3:
-        said = f"{len(tapes)} tape distances" if len(places) == len(tapes) else f"{len(places)} different landmarks"
-        raise BadInput(
-            Problem(where, said, "at least three, from landmarks that are not in one line",
-                    "Measure to one more landmark; a fourth gives a check.")
-        )  # fmt: skip
+        found = message(MountProblems.tapes, count=len(places), repeated=len(places) < len(tapes))
+        raise BadInput(Problem(where, found, message(MountProblems.three_tapes), message(MountProblems.one_more)))
     at = np.array([tape.at_m for tape in tapes], dtype=np.float64)
     spread = np.linalg.svd(at - at.mean(axis=0), compute_uv=False)
     if spread[1] < IN_LINE_SHARE * spread[0]:
-        raise BadInput(
-            Problem(where, f"landmarks {_names(tapes)} in one line", "landmarks that are not in one line",
-                    "Measure to a landmark well to one side of the others.")
-        )  # fmt: skip
+        found = message(MountProblems.in_line, landmarks=_names(tapes))
+        raise BadInput(Problem(where, found, message(MountProblems.not_in_line), message(MountProblems.to_one_side)))
 
 
-def _refuse_apart(tapes: Sequence[TapePoint], where: Text | tuple[Text, ...]) -> None:
+def _names(tapes: Sequence[TapePoint]) -> tuple[Name, ...]:
+    return tuple(Name(tape.landmark) for tape in tapes)
+
+
+def _refuse_apart(tapes: Sequence[TapePoint], where: Where) -> None:
     """Two distances that cannot belong to one point, by more than a tape may be off."""
     problems = []
     for one, other in itertools.combinations(tapes, 2):
         between = math.dist(one.at_m, other.at_m)
         short = between - one.distance_m - other.distance_m
         long = abs(one.distance_m - other.distance_m) - between
-        said = (
-            f"{spoken(one.distance_m, 'mm')} from '{one.landmark}' and "
-            f"{spoken(other.distance_m, 'mm')} from '{other.landmark}', which are {spoken(between, 'mm')} apart"
+        if max(short, long) <= MOST_RESIDUAL_M:
+            continue
+        found = message(
+            MountProblems.two_tapes, first=Name(one.landmark), first_m=one.distance_m, second=Name(other.landmark),
+            second_m=other.distance_m, apart_m=between,
+        )  # fmt: skip
+        remedy = (
+            message(MountProblems.short_by, by_m=short)
+            if short > MOST_RESIDUAL_M
+            else message(MountProblems.long_by, by_m=long)
         )
-        if short > MOST_RESIDUAL_M:
-            problems.append(
-                Problem(where, said, "distances that meet",
-                        f"They miss each other by {spoken(short, 'mm')}: measure both again, and between the landmarks.")
-            )  # fmt: skip
-        elif long > MOST_RESIDUAL_M:
-            problems.append(
-                Problem(where, said, "distances that meet",
-                        f"The longer one is {spoken(long, 'mm')} too long for the other: measure both again, and between the landmarks.")
-            )  # fmt: skip
+        problems.append(Problem(where, found, message(MountProblems.meet), remedy))
     if problems:
         raise BadInput(problems)
 
 
-def _do_not_meet(tapes: Sequence[TapePoint], worst_m: float, where: Text | tuple[Text, ...]) -> Problem:
-    told = ", ".join(f"{spoken(tape.distance_m, 'mm')} from '{tape.landmark}'" for tape in tapes)
-    return Problem(
-        where, told, "three distances that meet in a point",
-        f"They miss the nearest point by {spoken(worst_m, 'mm')}: measure them again, and add a fourth as a check.",
-    )  # fmt: skip
+def _do_not_meet(tapes: Sequence[TapePoint], worst_m: float, where: Where) -> Problem:
+    distances = tuple(float(tape.distance_m) for tape in tapes)
+    found = message(MountProblems.all_tapes, landmarks=_names(tapes), distances_m=distances)
+    remedy = message(MountProblems.missed_by, by_m=worst_m)
+    return Problem(where, found, message(MountProblems.meet_in_point), remedy)
 
 
 def _two_answers(tapes: Sequence[TapePoint], apart: Array, three: bool) -> Finding:

@@ -16,6 +16,7 @@ from stickwright.catalogue import say
 from stickwright.codes.message import Name, message
 from stickwright.codes.mount_drawings import MountDrawings
 from stickwright.codes.mount_poses import MountPoses
+from stickwright.codes.mount_problems import MountProblems
 from stickwright.errors import BadInput, Problem
 from stickwright.model.mounting import SiteMount
 from stickwright.model.plan import Plan
@@ -63,10 +64,12 @@ def all_dxf(plan: Plan) -> dict[str, str]:
     if plan.room is None or not told:
         raise BadInput(
             Problem(
-                "--dxf", "no stick that was given a place", "a case with a room.toml and a stick that fits",
-                "Describe the room first: what there is to hold on to, and where the part rests.",
+                "--dxf",
+                message(MountProblems.nothing_placed),
+                message(MountProblems.room_and_fit),
+                message(MountProblems.describe_room),
             )
-        )  # fmt: skip
+        )
     room = plan.room
     return {f"mount-{number}-{_slug(one.site)}": mount_dxf(one, room, base_of(plan, one)) for number, one in told}
 
@@ -132,10 +135,12 @@ def _wanted() -> None:
     except ImportError as missing:
         raise BadInput(
             Problem(
-                "--dxf", "no ezdxf on this machine", "the optional part that writes DXF files",
-                'Install it with: pip install "stickwright[cad]". Sheet and drawings work without it.',
+                "--dxf",
+                message(MountProblems.no_writer, package=Name("ezdxf")),
+                message(MountProblems.writer),
+                message(MountProblems.install, command=Name('pip install "stickwright[cad]"')),
             )
-        ) from missing  # fmt: skip
+        ) from missing
 
 
 def _empty() -> Drawing:

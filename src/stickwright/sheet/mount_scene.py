@@ -15,6 +15,7 @@ from stickwright.catalogue import say
 from stickwright.codes.message import Name, message
 from stickwright.codes.mount_drawings import MountDrawings, SceneHead, Thing
 from stickwright.codes.mount_lines import MountLines
+from stickwright.codes.mount_problems import MountProblems
 from stickwright.errors import BadInput, Problem
 from stickwright.model.mounting import SiteMount
 from stickwright.model.plan import Plan
@@ -79,10 +80,12 @@ def scene_html(plan: Plan) -> str:
     if room is None or not told:
         raise BadInput(
             Problem(
-                "--scene", "no stick that was given a place", "a case with a room.toml and a stick that fits",
-                "Describe the room first: what there is to hold on to, and where the part rests.",
+                "--scene",
+                message(MountProblems.nothing_placed),
+                message(MountProblems.room_and_fit),
+                message(MountProblems.describe_room),
             )
-        )  # fmt: skip
+        )
     style, script = _part("scene.css"), _part("scene.js")
     data = json.dumps([scene_data(plan, one, room) for one in told], ensure_ascii=False, allow_nan=False)
     mark = f"{what_if_mark(plan.wishes)}." if plan.wishes.what_if else ""
