@@ -1,7 +1,7 @@
 # Each command does its own set-up: python3 (3.11 or newer) with venv and pip is enough.
 PYTHON ?= python3
 
-.PHONY: demo test lint bench coverage mutants schemas docs lock clean
+.PHONY: demo test lint bench coverage mutants schemas docs api lock clean
 
 demo:
 	@$(PYTHON) bootstrap.py demo
@@ -27,6 +27,9 @@ schemas:
 docs:
 	@$(PYTHON) bootstrap.py run python docs/make_commands.py
 	@$(PYTHON) bootstrap.py run python docs/make_measuring.py
+
+api:
+	@$(PYTHON) bootstrap.py api
 
 lock:
 	@$(PYTHON) bootstrap.py run uv pip compile --quiet --universal --generate-hashes --no-emit-index-url --extra dev pyproject.toml -o requirements.lock

@@ -6,6 +6,7 @@
     python3 bootstrap.py bench    what is timed, each against a named peer
     python3 bootstrap.py coverage how often the intervals hold the truth; writes docs/coverage.md (takes five minutes)
     python3 bootstrap.py mutants  how many wrong formulas the tests would notice (takes an hour or more)
+    python3 bootstrap.py api      pages of every public function from its docstring, in out/api
     python3 bootstrap.py run ...  any command of the environment
 
 The environment is .venv; it is made anew only when the lock file or the project file changes. On Windows
@@ -154,6 +155,11 @@ def coverage() -> None:
     run(PYTHON, ROOT / "docs" / "make_coverage.py")
 
 
+def api(*more: str) -> None:
+    """Pages of every public function from its docstring; a warning is an error."""
+    run(PYTHON, ROOT / "docs" / "make_api.py", *more)
+
+
 def mutants(*more: str) -> None:
     """A sample of wrong formulas, each tried on the tests of its room; coverage is fetched when first asked for."""
     missing = "import importlib.util, sys; sys.exit(importlib.util.find_spec('coverage') is None)"
@@ -169,9 +175,9 @@ def main(arguments: list[str]) -> None:
         return
     what, *more = arguments
     doings = {"demo": demo, "lint": lint, "bench": bench, "coverage": coverage}
-    with_more = {"test": test, "mutants": mutants}
+    with_more = {"test": test, "mutants": mutants, "api": api}
     if what not in (*doings, *with_more, "run"):
-        sys.exit(f"bootstrap.py: found '{what}', expected demo, test, lint, bench, coverage, mutants or run")
+        sys.exit(f"bootstrap.py: found '{what}', expected demo, test, lint, bench, coverage, mutants, api or run")
     from_the_system(f"bootstrap.py {what}", pages=what == "test")
     set_up()
     if what == "run":
