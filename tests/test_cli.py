@@ -256,7 +256,7 @@ def test_the_starter_plans_as_it_stands(tmp_path: Path, capsys: pytest.CaptureFi
     assert run("new", tmp_path / "case", capsys=capsys)[0] == 0
     status, out, _ = run("plan", tmp_path / "case", "--draws", 60, "--no-pdf", capsys=capsys)
     assert status == 0
-    assert "Who does what" in out
+    assert "Controls at a glance" in out
     assert "NOT EVERYTHING" not in out
 
 

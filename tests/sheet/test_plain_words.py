@@ -18,8 +18,9 @@ from sample_plan import (
     trace_report,
 )
 
+from stickwright.catalogue import say
 from stickwright.codes.bench_notes import BenchNotes
-from stickwright.codes.message import message
+from stickwright.codes.message import Text, message
 from stickwright.mechanics.fit import Rules
 from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import Finding
@@ -49,18 +50,22 @@ def test_report_is_whole_and_narrow(make: Any) -> None:
     assert not {"nan", "inf", "None"} & set(said.replace("(", " ").replace(",", " ").split())
 
 
+def one_of(about: str) -> Text:
+    return next(one.text for one in sample_plan().cautions if one.about == about)
+
+
 def test_caution_stands_beside_its_number() -> None:
     """The false-input caution follows the ranked sticks, the force caution follows the other site's ability."""
     text = flat(plan_words(sample_plan()))
     ranked, tuned = text.index("Sticks ranked"), text.index("Tuning of dew")
-    assert ranked < text.index("CAUTION (false input)") < tuned
+    assert ranked < text.index("CAUTION: " + say(one_of("false input"))) < tuned
     thumb = text.index("left thumb (thumb)")
-    assert thumb < text.index("CAUTION (force)") < text.index("Sticks ranked", thumb)
+    assert thumb < text.index("CAUTION: " + say(one_of("force"))) < text.index("Sticks ranked", thumb)
 
 
 def test_assumed_number_is_marked_in_the_terminal() -> None:
     """The limb stiffness nobody measured is marked there too."""
-    assert "limb stiffness 0.030 N/mm (0.015 to 0.060), assumed" in plan_words(sample_plan())
+    assert "limb stiffness 0.030 N/mm (0.015 to 0.060), assumed" in flat(plan_words(sample_plan()))
 
 
 def test_recording_in_words() -> None:
@@ -93,7 +98,7 @@ def test_bench_in_words() -> None:
     """Start and full force, friction, returning, each direction, and the contradicted reading."""
     said = flat(bench_words(bench_result()))
     for words in ("start force: 0.52 N (0.47 to 0.57)", "full force: 1.1 N (1.0 to 1.1)", "Returns by itself: yes.",
-                  "forward: start", "10 of 11 readings used", "take it again"):  # fmt: skip
+                  "forward: actuation force", "10 of 11 readings used", "take it again"):  # fmt: skip
         assert words in said
 
 
@@ -101,7 +106,7 @@ def test_reason_that_several_numbers_share_is_said_once() -> None:
     """A recording of dead silence: centre, noise and drift have one reason; directions not tried stand together."""
     why = "The rest is exactly zero throughout"
     zero, unknown = Estimate.unbounded(0.0, why), Estimate.missing(why)
-    missing = Estimate.missing("This direction was not tried")
+    missing = Estimate.missing("this direction was not tried")
     told = trace_report()
     assert told.rest is not None
     assert told.reach is not None
@@ -119,7 +124,7 @@ def test_turned_stick_is_told_by_its_side() -> None:
     assert told.bias is not None
     turned = Estimate(math.radians(-12), math.radians(-15), math.radians(-9))
     said = flat(trace_words(replace(told, bias=replace(told.bias, error_rotation_rad=turned))))
-    assert "comes out turned by 12° (9 to 15) clockwise from what was asked" in said
+    assert "comes out rotated by 12° (9 to 15) clockwise from what was asked" in said
 
 
 def test_bench_tells_returning_once() -> None:
@@ -135,7 +140,7 @@ def test_bench_tells_returning_once() -> None:
 def test_ranked_sticks_say_what_the_chance_means() -> None:
     """The chances beside the sticks add up to more than 100 %: a line says why, with the difference the plan uses."""
     said = flat(plan_words(sample_plan()))
-    assert "best or as good 78 %" in said
+    assert "best or as good: 78%" in said
     assert f"by more than {Rules().tie_bits:g} bit" in BEST_NOTE
     assert BEST_NOTE in said
 

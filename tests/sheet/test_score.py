@@ -12,6 +12,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from sample_sharing import SHARED
 
+from stickwright.catalogue import say
 from stickwright.model.points import tenths
 from stickwright.model.sharing import Placement, Sharing, Term
 from stickwright.sheet.score import adding_up, score_of, score_words, terms_words
@@ -45,9 +46,9 @@ def holds(found: Sharing) -> None:
         assert not part.terms or sum(figure for _, figure in part.terms) == part.tenths
         for term, figure in part.terms:
             assert abs(figure / 10 - term.points) < 0.101  # its part was rounded to a thousandth
-        if part.terms and " = " in terms_words(part):
-            total, parts = printed_sum(terms_words(part))
-            assert total == parts, terms_words(part)
+        if part.terms and " = " in say(terms_words(part)):
+            total, parts = printed_sum(say(terms_words(part)))
+            assert total == parts, part
     for term, part in zip(found.shared, score.once, strict=True):
         assert abs(part.tenths / 10 - term.points) < 0.1
 
@@ -93,4 +94,4 @@ def test_three_thirds() -> None:
         told, points=7.05, bound=7.05, proven=True, solved="", alternatives=(), clash=None, pairs=(), loads=(),
         elsewhere=(), wiring=None, sentence="", findings=(), assumptions=(), cautions=(),
     )  # fmt: skip
-    assert score_words(score_of(found)) == "Score: 7 = 2.4 a + 2.3 b + 2.3 c"
+    assert say(score_words(score_of(found))) == "7 = 2.4 a + 2.3 b + 2.3 c"

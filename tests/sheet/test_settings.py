@@ -100,4 +100,4 @@ def test_the_two_numbers_say_what_they_come_from() -> None:
     plan = replace(plan, sites=(replace(plan.sites[0], tunings=(replace(tuning, simple=simple),)), *plan.sites[1:]))
     for where in ("tuning", "terminal"):
         assert "rounded up to a whole per cent" in everywhere(plan)[where]
-        assert "for dew: dead zone 10 %, sensitivity 106 %" in everywhere(plan)[where]
+        assert "for dew: dead zone 10%, sensitivity 106%" in everywhere(plan)[where]

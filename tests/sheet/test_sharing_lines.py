@@ -11,6 +11,7 @@ from sample_plan import sample_plan
 from sample_sharing import SHARED, clashing_plan, shared_plan, sharing, unwired_plan
 from test_results import refuse, same
 
+from said import said
 from stickwright.errors import BadInput
 from stickwright.model.sharing import Elsewhere
 from stickwright.records.results import plan_json
@@ -41,7 +42,7 @@ def test_eighty_columns(name: str) -> None:
 def test_table_of_who_does_what() -> None:
     """One row an action: part, device with how it is pressed, socket with the tag of its cable."""
     table = sharing_blocks(shared_plan())[0].splitlines()
-    assert table[1] == "Who does what"
+    assert table[1] == "Controls at a glance"
     assert re.fullmatch(r"  action +by +with +socket", table[2])
     rows = {line.split("  ")[1]: flat(line) for line in table[3:] if not line.startswith("     ")}
     assert rows["move"] == " move right index finger dew + low dish + base raised u1 on quay (A1)"
@@ -53,13 +54,13 @@ def test_table_of_who_does_what() -> None:
 def test_who_does_what_comes_first() -> None:
     """The order in which a practitioner needs them: who does what, proof, next plans, cables, sites, next reading."""
     text = plan_words(clashing_plan())
-    order = ["Who does what", "SOME REQUESTS CANNOT BE MET", "Ways out, cheapest first",
-             "Not proven", "Next best plans", "Wiring\n", "Parts\n", "To order", "left thumb (thumb)",
+    order = ["Controls at a glance", "SOME REQUESTS CANNOT BE MET", "Resolve by one of, cheapest first",
+             "Not proven", "Next best layouts", "Wiring\n", "Parts\n", "To order", "left thumb (thumb)",
              "Next reading"]  # fmt: skip
     places = [text.index(words) for words in order]
     assert places == sorted(places)
     wiring = flat(text)
-    assert "A1: dew (right index finger) -> USB extension 1 m -> u1 on quay, as left stick" in wiring
+    assert "A1: dew (right index finger) -> USB extension 1 m -> u1 on quay, acts as the left stick" in wiring
     assert "MISSING: an adapter from 6.3 mm to 3.5 mm" in wiring
     assert "1. Attack at the lower lip, so that the left hand rests." in wiring
 
@@ -67,16 +68,16 @@ def test_who_does_what_comes_first() -> None:
 def test_plan_without_a_sharing_says_nothing_of_it() -> None:
     """Nothing shared out, nothing said; no hub: one sentence."""
     assert sharing_blocks(sample_plan()) == []
-    assert "Who does what" not in plan_words(sample_plan())
-    assert NO_HUB in flat(plan_words(unwired_plan()))
+    assert "Controls at a glance" not in plan_words(sample_plan())
+    assert said(NO_HUB) in flat(plan_words(unwired_plan()))
 
 
 def test_why_tells_the_place_and_all_others() -> None:
     """The place with its sum, then the others: cheapest first, those that cannot be last with their reason."""
     text = flat(why_words(sharing(), "Attack"))
-    order = ["attack: left index finger on pip", "6.6 = 8 importance", "Second best: Lower lip on pip",
+    order = ["attack: left index finger on pip", "Score: 6.6 = 8 importance", "Second best: Lower lip on pip",
              "lower lip: ", "a helper: ",
-             "right index finger: not possible. It must move at the same moment.", "Proven best"]  # fmt: skip
+             "right index finger: not possible: it must move at the same moment.", "Proven best"]  # fmt: skip
     places = [text.index(words) for words in order]
     assert places == sorted(places)
     assert max(map(len, why_words(sharing(), "attack").splitlines())) <= 80
@@ -85,7 +86,7 @@ def test_why_tells_the_place_and_all_others() -> None:
 def test_why_not_there() -> None:
     """Asked for one place, only that one is told besides the place taken."""
     text = flat(why_words(sharing(), "move", "left thumb"))
-    assert "left thumb: not possible. Reaches 17 % of the throw forward." in text
+    assert "left thumb: not possible: reaches 17 % of the throw forward." in text
     assert "helper" not in text
     here = why_words(sharing(), "move", "right index finger")
     assert "not possible" not in here
@@ -97,7 +98,7 @@ def test_why_refuses_what_is_not_there() -> None:
     """An unknown action or place is named with those that there are."""
     with pytest.raises(BadInput, match='action: found "sprint", expected an action of the game: move, look, attack'):
         why_words(sharing(), "sprint")
-    with pytest.raises(BadInput, match='found "knee", expected one of: right index finger, left thumb, helper'):
+    with pytest.raises(BadInput, match='found "knee", expected one of: right index finger, left thumb or helper'):
         why_words(sharing(), "move", "knee")
 
 

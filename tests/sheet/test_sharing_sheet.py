@@ -19,6 +19,7 @@ from sample_sharing import (
     unwired_plan,
 )
 
+from said import said
 from stickwright.catalogue import say
 from stickwright.model.plan import Caution
 from stickwright.model.sharing import PartLine, Placement, PowerLine
@@ -112,8 +113,8 @@ def test_clash_stands_at_the_top_of_the_family_page(sheets: dict[str, list[str]]
     family, why = sheets["clash"][1], "".join(sheets["clash"][3:])
     assert family.index(flat("Some requests cannot be met.")) < family.index(flat("actioncontrol"))
     assert flat("Given up so that the rest works: pressing attack by herself.") in family
-    for words in ("Wishes that clash: move and attack at the same moment; no helper for move; the lip only for aim.",
-                  "automatic attack (cost 2); this plan takes it.", "Let the sister move (cost 6).",
+    for words in ("Requests that clash: move and attack at the same moment; no helper for move; the lip only for aim.",
+                  "automatic attack (cost 2); this layout takes it.", "Let the sister move (cost 6).",
                   "Not proven: another plan could have up to 0.8 points more."):  # fmt: skip
         assert flat(words) in why, words
     assert flat("Some requests cannot be met.") not in "".join(sheets["shared"])
@@ -155,9 +156,9 @@ def test_set_up_without_a_stick(sheets: dict[str, list[str]]) -> None:
 def test_wiring_page_lists_cables_current_steps_and_parts(sheets: dict[str, list[str]]) -> None:
     """Each cable with its tag, current against its limit, steps in order, what is missing, what it costs."""
     page = sheets["shared"][2]
-    for words in ("Missing: cable A4: an adapter from 6.3 mm to 3.5 mm.", "70 of 100 mA at u1", "70 of 300 mA at quay",
+    for words in ("Missing: cable A4: an adapter from 6.3 mm to 3.5 mm.", "70 of 100 mA at u1", "70 mA of 300 mA at quay",
                   "Plug dew (A1) into u1, hands off the stick.", "Keep cables off the neck", "q1 stays empty",
-                  "To order: 1 × pip and 1 × adapter 6.3 to 3.5; in all 51.50", "One is on loan."):  # fmt: skip
+                  "To order: 1 × pip and 1 × adapter 6.3 to 3.5; 51.50 in all", "One is on loan."):  # fmt: skip
         assert flat(words) in page, words
     assert all(tag in page for tag in ("A1", "A2", "A3", "A4"))
     steps = [page.index(flat(words)) for words in ("Plug dew (A1)", "Plug the switches", "Wake the console")]
@@ -166,7 +167,7 @@ def test_wiring_page_lists_cables_current_steps_and_parts(sheets: dict[str, list
 
 def test_hub_not_described_is_said(sheets: dict[str, list[str]]) -> None:
     """Without a hub there is no page of cables, and the practitioner is told why; parts alone make a page of parts."""
-    assert flat(NO_HUB) in "".join(sheets["unwired"])
+    assert flat(say(NO_HUB)) in "".join(sheets["unwired"])
     assert wiring_page(unwired_plan()) is None
     told = sharing()
     assert told.wiring is not None
@@ -177,7 +178,7 @@ def test_hub_not_described_is_said(sheets: dict[str, list[str]]) -> None:
     assert page["drawing"] is None
     why = why_so(replace(sample_plan(), sharing=loose))
     assert why is not None
-    assert why["unwired"] == NO_HUB
+    assert why["unwired"] == say(NO_HUB)
 
 
 @pytest.mark.parametrize("name", SHARED)
@@ -190,12 +191,12 @@ def test_practitioner_reads_why(sheets: dict[str, list[str]], name: str) -> None
     told = [plan.sharing.solved, *(one.text for one in (*plan.sharing.findings, *plan.sharing.cautions))]
     told += [part for one in plan.sharing.assumptions for part in (one.what, one.value, one.why, one.replace_by)]
     score = score_of(plan.sharing)
-    told.append(score_words(score))
+    told.append(say(score_words(score)))
     for one, part in zip(plan.sharing.placements, score.actions, strict=True):
-        told += [one.reason.rstrip("."), one.second, terms_words(part)]
+        told += [one.reason.rstrip("."), one.second, say(terms_words(part))]
     told += [one.sentence.rstrip(".") for one in plan.sharing.alternatives]
     told += [load.site for load in plan.sharing.loads]
-    told.append("slows by 35 %")
+    told.append("slowed by 35%")
     told.append("assumed: nobody tried it; face and hand are apart")
     for words in told:
         assert flat(words) in text, words
@@ -219,7 +220,7 @@ def test_caution_of_a_site_stands_at_its_action() -> None:
 def test_points_add_up_as_written() -> None:
     """By hand: 8 for importance, less 0.9 for effort and 0.5 for misses, is 6.6."""
     attack = score_of(sharing()).actions[2]
-    assert terms_words(attack) == (
+    assert say(terms_words(attack)) == (
         "6.6 = 8 importance − 0.9 effort (45 % of the comfortable force) − 0.5 misses (3 of 100 presses miss)"
     )
 
@@ -227,9 +228,9 @@ def test_points_add_up_as_written() -> None:
 def test_total_is_told_only_when_known() -> None:
     """Two parts with a price: their sum; a part without one: no total is made up; nothing lacking: said so."""
     priced = (PartLine("pip", "switch", 2, 1, 1, 45.0), PartLine("lead", "extension", 1, 0, 1, 6.5))
-    assert "in all 51.50" in bought_words(priced)
+    assert "51.50 in all" in bought_words(priced)
     unknown = bought_words((*priced, PartLine("leaf", "switch", 1, 0, 1, None)))
-    assert "in all" not in unknown
+    assert " in all" not in unknown
     assert "51.50 for those with a price" in unknown
     assert "total is not known" in unknown
     told = wiring_page(shared_plan())
@@ -246,7 +247,7 @@ def test_words_of_places() -> None:
     assert done_by(Placement("roll", "chord", together=("jump", "attack"))) == "pressed together: jump and attack"
     assert done_by(Placement("menu", "dropped")) == "left out"
     assert say(socket_name("u1/2")) == "socket 2 of the splitter in u1"
-    assert power_words(PowerLine("u1", 0.07, None, 1, "")) == "70 mA at u1, whose limit is not known"
+    assert said(power_words(PowerLine("u1", 0.07, None, 1, ""))) == "70 mA at u1, limit not known"
 
 
 def test_paired_controller_has_no_cable() -> None:

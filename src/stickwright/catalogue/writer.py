@@ -143,6 +143,16 @@ class Writer:
             text = f"{text} ({self._quantity(f'{low} {self.up_to} {high}')})"
         return f"{text}, {self.assumed}" if value.assumed else text
 
+    def bare_estimate(self, value: Estimate, digits: int = 2) -> str:
+        """A number without a unit, with its interval."""
+        if value.value is None or not math.isfinite(value.value):
+            return self.unknown
+        text, ends = self.number(value.value, digits), value.interval
+        if ends is not None and ends[0] != ends[1]:
+            low, high = (self._decimal(figures(end, digits)) for end in ends)
+            text = f"{text} ({self._quantity(f'{low} {self.up_to} {high}')})"
+        return f"{text}, {self.assumed}" if value.assumed else text
+
     @staticmethod
     def capital(text: str) -> str:
         """A text with a capital at its start, where the script has capitals."""

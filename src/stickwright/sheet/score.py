@@ -10,12 +10,11 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from stickwright.catalogue import say
-from stickwright.codes.message import message
+from stickwright.codes.layout_pages import LayoutPages
+from stickwright.codes.message import Message, Name, Text, message
 from stickwright.codes.scores import Scores
-from stickwright.model.points import tenths, tenths_words
+from stickwright.model.points import tenths
 from stickwright.model.sharing import Placement, Sharing, Term
-from stickwright.sheet.printed import clause
 
 __all__ = ["Score", "ScorePart", "adding_up", "score_of", "score_words", "terms_words"]
 
@@ -26,7 +25,7 @@ class ScorePart:
 
     Parameters
     ----------
-    what : str
+    what : Name or Message
         The action, or what is counted once for the whole plan.
     tenths : int
         As printed, signed.
@@ -34,7 +33,7 @@ class ScorePart:
         What it is made of, each with its tenths; they add up to the part. Empty for what is counted once.
     """
 
-    what: str
+    what: Text
     tenths: int
     terms: tuple[tuple[Term, int], ...] = ()
 
@@ -90,11 +89,11 @@ def score_of(sharing: Sharing) -> Score:
     parts = [*(one.points for one in sharing.placements), *(term.points for term in sharing.shared)]
     printed = adding_up([round(value * 1000) / 100 for value in parts], total)
     actions = tuple(
-        ScorePart(one.action, number, _terms(one, number))
+        ScorePart(Name(one.action), number, _terms(one, number))
         for one, number in zip(sharing.placements, printed, strict=False)
     )
     rest = printed[len(sharing.placements) :]
-    once = tuple(ScorePart(say(term.words), number) for term, number in zip(sharing.shared, rest, strict=True))
+    once = tuple(ScorePart(term.words, number) for term, number in zip(sharing.shared, rest, strict=True))
     return Score(total, actions, once)
 
 
@@ -104,7 +103,7 @@ def _terms(placement: Placement, number: int) -> tuple[tuple[Term, int], ...]:
     return tuple(zip(placement.terms, adding_up([one / 100 for one in thousandths], number), strict=True))
 
 
-def terms_words(part: ScorePart) -> str:
+def terms_words(part: ScorePart) -> Message:
     """What an action's points are made of, as a sum with its reasons.
 
     Parameters
@@ -112,36 +111,30 @@ def terms_words(part: ScorePart) -> str:
     part : ScorePart
         One action.
     """
-    parts: list[str] = []
+    terms: list[Message] = []
     for term, number in part.terms:
         if not number:
             continue
-        sign = ("" if not parts else " + ") if number > 0 else ("−" if not parts else " − ")
-        why = clause(term.words)
-        why = f"{why}: {clause(term.basis)}" if why and term.basis else why
-        beside = f" ({why})" if why and term.what != "importance" else ""
-        parts.append(f"{sign}{tenths_words(abs(number))} {say(message(Scores.kind, what=term.what))}{beside}")
-    points = tenths_words(part.tenths)
-    return f"{points} = {''.join(parts)}" if parts else points
+        why: Text | None = term.words or None
+        if why is not None and term.basis:
+            why = message(LayoutPages.basis, why=why, basis=term.basis)
+        what = message(Scores.kind, what=term.what)
+        terms.append(_term(number, what, why if term.what != "importance" else None, first=not terms))
+    return message(LayoutPages.sum, total_points=part.tenths / 10, terms=tuple(terms))
 
 
-def score_words(score: Score) -> str:
+def score_words(score: Score) -> Message:
     """The total as a sum of its parts.
 
     Parameters
     ----------
     score : Score
-
-    Examples
-    --------
-    >>> score_words(Score(77, (ScorePart("jump", 80),), (ScorePart("chin: 3 min to set up", -3),)))
-    'Score: 7.7 = 8 jump − 0.3 (chin: 3 min to set up)'
     """
-    parts: list[str] = []
     named = [(part, part.what) for part in score.actions]
-    named += [(part, f"({part.what})") for part in score.once if part.tenths]
-    for part, what in named:
-        sign = ("" if not parts else " + ") if part.tenths >= 0 else ("−" if not parts else " − ")
-        parts.append(f"{sign}{tenths_words(abs(part.tenths))} {what}")
-    points = tenths_words(score.tenths)
-    return f"Score: {points} = {''.join(parts)}" if parts else f"Score: {points}"
+    named += [(part, message(LayoutPages.once, what=part.what)) for part in score.once if part.tenths]
+    terms = tuple(_term(part.tenths, what, None, first=not place) for place, (part, what) in enumerate(named))
+    return message(LayoutPages.sum, total_points=score.tenths / 10, terms=terms)
+
+
+def _term(number: int, what: Text, why: Text | None, *, first: bool) -> Message:
+    return message(LayoutPages.term, term_points=number / 10, first=first, what=what, why=why)

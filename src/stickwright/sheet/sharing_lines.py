@@ -7,12 +7,13 @@ from collections.abc import Iterable, Sequence
 
 from stickwright.catalogue import say
 from stickwright.codes.glance import Glance
+from stickwright.codes.layout_pages import Heading, LayoutPages
+from stickwright.codes.wiring_pages import WiringPages
 from stickwright.model.plan import Plan
 from stickwright.model.sharing import Clash, Placement, Sharing, Wiring
 from stickwright.sheet.printed import sentence, wrapped
 from stickwright.sheet.score import score_of, score_words
 from stickwright.sheet.sharing_words import (
-    alternative_words,
     bought_words,
     device_words,
     given_up,
@@ -35,7 +36,6 @@ from stickwright.sheet.why_so import NO_HUB
 
 __all__ = ["sharing_blocks"]
 
-_HEADS = ("action", "by", "with", "socket")
 _GAPS = 8  # letters beside and between the four columns
 
 
@@ -54,15 +54,17 @@ def sharing_blocks(plan: Plan, width: int = 80) -> list[str]:
         return []
     order = introduced(sharing.placements)
     blocks = [
-        f"{'-' * width}\nWho does what\n{_who_table(sharing, width)}",
+        f"{'-' * width}\n{tell(Glance.heading, part='who_does_what')}\n{_who_table(sharing, width)}",
         _clash(sharing.clash, width),
         wrapped([sentence(sharing.sentence), sentence(sharing.solved)], width),
-        wrapped([f"{score_words(score_of(sharing))}." if sharing.placements else ""], width, "", "  "),
-        _block("Order of introduction", order, width),
-        _numbered("Next best plans", [alternative_words(one) for one in sharing.alternatives], width),
-        _block("What each part is asked to do", [load_words(load) for load in sharing.loads], width),
-        _block("Can act together", [pair_words(pair) for pair in sharing.pairs], width),
-        *(_wired(plan, sharing.wiring, width) if sharing.wiring is not None else (wrapped([NO_HUB], width),)),
+        wrapped(
+            [tell(LayoutPages.total, sum=score_words(score_of(sharing))) if sharing.placements else ""], width, "", "  "
+        ),
+        _block(_head("order"), order, width),
+        _numbered(_head("alternatives"), [sentence(one.sentence) for one in sharing.alternatives], width),
+        _block(_head("loads"), [load_words(load) for load in sharing.loads], width),
+        _block(_head("together"), [say(pair_words(pair)) for pair in sharing.pairs], width),
+        *(_wired(plan, sharing.wiring, width) if sharing.wiring is not None else (wrapped([say(NO_HUB)], width),)),
     ]
     return [block for block in blocks if block]
 
@@ -70,8 +72,9 @@ def sharing_blocks(plan: Plan, width: int = 80) -> list[str]:
 def _who_table(sharing: Sharing, width: int) -> str:
     """One action a row, in columns no wider than what they hold."""
     tags = tags_of(sharing)
-    rows = [_HEADS, *(_row(one, tags.get((one.hub or "", one.socket or ""), "")) for one in sharing.placements)]
-    widths = [max(len(row[at]) for row in rows) for at in range(len(_HEADS))]
+    heads = (_head("action"), _head("by"), _head("with"), _head("plugged"))
+    rows = [heads, *(_row(one, tags.get((one.hub or "", one.socket or ""), "")) for one in sharing.placements)]
+    widths = [max(len(row[at]) for row in rows) for at in range(len(heads))]
     while sum(widths) > width - _GAPS:
         widths[widths.index(max(widths))] -= 1
     return "\n".join(line for row in rows for line in _lines(row, widths))
@@ -109,24 +112,29 @@ def _lines(row: Sequence[str], widths: Sequence[int]) -> list[str]:
 def _clash(clash: Clash | None, width: int) -> str:
     if clash is None:
         return ""
-    said = wrapped([f"SOME REQUESTS CANNOT BE MET. {sentence(clash.sentence)} {given_up(clash)}".strip()], width)
+    given = given_up(clash) or None
+    said = wrapped([tell(LayoutPages.clash, told=sentence(clash.sentence), given_up=given)], width)
     ways = [way_out_words(number, clash) for number in range(1, len(clash.ways_out) + 1)]
-    return "\n".join(part for part in (said, _numbered("Ways out, cheapest first", ways, width)) if part)
+    return "\n".join(part for part in (said, _numbered(_head("ways_out"), ways, width)) if part)
 
 
 def _wired(plan: Plan, wiring: Wiring, width: int) -> list[str]:
-    noted = [f"{say(line.name)}: {say(line.note)}" for line in plan.parts if line.buy and line.note]
+    noted = [tell(WiringPages.noted, part=line.name, note=line.note) for line in plan.parts if line.buy and line.note]
     return [
-        _block("Wiring", [wire_words(wire) for wire in wiring.wires], width)
+        _block(tell(WiringPages.heading, part="wiring"), [wire_words(wire) for wire in wiring.wires], width)
         if wiring.wires
-        else wrapped([NO_HUB], width),
-        _block("Current", [power_words(line) for line in wiring.power], width),
+        else wrapped([say(NO_HUB)], width),
+        _block(tell(WiringPages.heading, part="current"), [say(power_words(line)) for line in wiring.power], width),
         _block(
-            "Parts",
+            tell(WiringPages.heading, part="parts"),
             [*(part_words(line) for line in plan.parts), bought_words(plan.parts, lacking(wiring)), *noted],
             width,
         ),
     ]
+
+
+def _head(part: Heading) -> str:
+    return tell(LayoutPages.heading, part=part)
 
 
 def _block(title: str, lines: Iterable[str], width: int) -> str:

@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from typing import get_args
 
-from stickwright.catalogue import say
 from stickwright.codes.glance import Glance, Press, When
-from stickwright.codes.message import Name, Text, message
+from stickwright.codes.inputs import role_named
+from stickwright.codes.layout_pages import LayoutPages
+from stickwright.codes.message import Message, Name, Text, message
 from stickwright.codes.sockets import Sockets
-from stickwright.model.points import points
+from stickwright.codes.wiring_pages import WiringPages
 from stickwright.model.sharing import (
-    Alternative,
     Clash,
     Pair,
     PartLine,
@@ -22,17 +22,14 @@ from stickwright.model.sharing import (
     Wire,
     Wiring,
 )
-from stickwright.sheet.printed import ASSUMED, clause, listed, plain, sentence, share
+from stickwright.sheet.printed import sentence
 from stickwright.sheet.tell import named, names, tell
 
 __all__ = [
-    "alternative_words", "asked_first", "bought_words", "device_words", "done_by", "given_up", "introduced", "lacking", "load_words",
-    "own_words", "pair_words", "part_words", "place_words", "power_words", "press_of", "second_words",
-    "socket_name", "socket_words", "tags_of",
+    "asked_first", "bought_words", "device_words", "done_by", "given_up", "introduced", "lacking", "load_words", "own_words",
+    "pair_words", "part_words", "place_words", "power_words", "press_of", "socket_name", "socket_words", "tags_of",
     "way_out_words", "wire_words",
 ]  # fmt: skip
-
-_PAIRS = {"yes": "yes", "slows": "slows", "no": "no"}
 
 
 def asked_first(sharing: Sharing | None) -> tuple[str, ...]:
@@ -154,17 +151,6 @@ def socket_name(socket: str) -> Text:
     return Name(socket)
 
 
-def second_words(placement: Placement) -> str:
-    """Second best for an action, and how much lower the whole layout then scores.
-
-    Parameters
-    ----------
-    placement : Placement
-        How one action is done.
-    """
-    return sentence(placement.second)
-
-
 def introduced(placements: Iterable[Placement]) -> list[str]:
     """The order in which the player meets the controls: when, and which actions.
 
@@ -196,7 +182,7 @@ def given_up(clash: Clash) -> str:
 
 
 def way_out_words(number: int, clash: Clash) -> str:
-    """One way out with its price; the cheapest is the one that this plan takes.
+    """One way out with its price; the cheapest is the one that this layout takes.
 
     Parameters
     ----------
@@ -206,22 +192,10 @@ def way_out_words(number: int, clash: Clash) -> str:
         With its ways out.
     """
     way = clash.ways_out[number - 1]
-    taken = "; this plan takes it" if number == 1 else ""
-    return f"{clause(way.sentence)} (cost {points(way.price)}){taken}."
+    return tell(LayoutPages.way_out, told=way.sentence, cost_points=way.price, taken=number == 1)
 
 
-def alternative_words(alternative: Alternative) -> str:
-    """Another plan in a sentence, with what it loses.
-
-    Parameters
-    ----------
-    alternative : Alternative
-        One of the next best plans.
-    """
-    return sentence(alternative.sentence)
-
-
-def pair_words(pair: Pair) -> str:
+def pair_words(pair: Pair) -> Message:
     """Whether two sites act at the same moment; assumed ones are marked.
 
     Parameters
@@ -229,44 +203,38 @@ def pair_words(pair: Pair) -> str:
     pair : Pair
         Two sites.
     """
-    slowed = f" by {share(pair.slowed_share)}" if pair.says == "slows" and pair.slowed_share > 0 else ""
-    mark = f" ({ASSUMED}: {clause(pair.assumed)})" if pair.assumed else ""
-    return f"{listed(pair.sites)}: {_PAIRS[pair.says]}{slowed}{mark}"
+    slowed = pair.slowed_share if pair.says == "slows" and pair.slowed_share > 0 else None
+    return message(
+        LayoutPages.pair, sites=names(pair.sites), says=pair.says, slowed_share=slowed, assumed=pair.assumed or None
+    )
 
 
 def load_words(load: SiteLoad) -> str:
-    """What a part is asked to do, how busy it is and when it tires.
+    """What a site is asked to do, how busy it is and when it tires.
 
     Parameters
     ----------
     load : SiteLoad
         One site.
     """
-    basis = f" ({clause(load.busy_basis)})" if load.busy_basis else ""
-    busy = f", busy {share(load.busy_share)} of the fullest minute{basis}" if load.busy_share > 0 else ""
-    tires = f"; tires {_ordinal(load.tires)}" if load.tires else ""
-    why = f" ({clause(load.why)})" if load.why else ""
-    return f"{load.site}: {listed(load.actions)}{busy}{tires}{why}"
+    return tell(
+        LayoutPages.load, site=Name(load.site), actions=names(load.actions),
+        busy_share=load.busy_share if load.busy_share > 0 else None, basis=load.busy_basis or None,
+        tires=load.tires or None, why=load.why or None,
+    )  # fmt: skip
 
 
-def _ordinal(rank: int) -> str:
-    return {1: "first", 2: "second", 3: "third"}.get(rank, f"as number {rank}")
-
-
-def power_words(line: PowerLine) -> str:
+def power_words(line: PowerLine) -> Text:
     """Current at a socket, a splitter or a hub, against its limit.
 
     Examples
     --------
-    >>> power_words(PowerLine("u1", 0.07, 0.1, 1, ""))
-    '70 of 100 mA at u1'
+    >>> say(power_words(PowerLine("u1", 0.07, 0.1, 1, ""))).replace("\u00a0", " ")
+    '70 mA of 100 mA at u1'
     """
     if line.words:
-        return clause(line.words)
-    drawn = plain(line.current_a, "ma")
-    if line.limit_a is None:
-        return f"{drawn} at {line.where}, whose limit is not known"
-    return f"{drawn.removesuffix(' mA')} of {plain(line.limit_a, 'ma', 3)} at {line.where}"
+        return line.words
+    return message(WiringPages.current, where=Name(line.where), current_a=line.current_a, limit_a=line.limit_a)
 
 
 def wire_words(wire: Wire) -> str:
@@ -277,13 +245,15 @@ def wire_words(wire: Wire) -> str:
     wire : Wire
         One device to one socket.
     """
-    device = f"{wire.device} ({wire.at})" if wire.at else wire.device
+    tag, device = Name(wire.tag), Name(wire.device)
+    placed = message(WiringPages.device_at, device=device, site=Name(wire.at)) if wire.at else device
     if wire.socket == "paired":
-        return f"{wire.tag}: {device}, paired{f' with {wire.hub}' if wire.hub else ''}, no cable"
-    way = " -> ".join([device, *wire.through, wire.socket])
-    role = f", as {wire.role}" if wire.role else ""
-    missing = f"; MISSING: {clause(wire.missing)}" if wire.missing else ""
-    return f"{wire.tag}: {way}{f' on {wire.hub}' if wire.hub else ''}{role}{missing}"
+        return tell(WiringPages.paired, tag=tag, device=placed, hub=named(wire.hub))
+    socket = message(Sockets.of_hub, socket=socket_name(wire.socket), hub=named(wire.hub), tag=None)
+    return tell(
+        WiringPages.wire, tag=tag, device=placed, through=names(wire.through), socket=socket, role=role_named(wire.role),
+        missing=wire.missing or None,
+    )  # fmt: skip
 
 
 def part_words(line: PartLine) -> str:
@@ -294,11 +264,12 @@ def part_words(line: PartLine) -> str:
     >>> part_words(PartLine("daisy", "switch", 2, 1, 1, 38.0))
     '2 × daisy (switch), 1 in stock, 1 to order'
     """
-    order = f", {line.buy} to order" if line.buy else ""
-    return f"{line.count} × {say(line.name)} ({line.kind}), {line.in_stock} in stock{order}"
+    return tell(
+        WiringPages.part, part=line.name, kind=line.kind, count=line.count, in_stock=line.in_stock, to_order=line.buy
+    )
 
 
-def lacking(wiring: Wiring) -> list[str]:
+def lacking(wiring: Wiring) -> tuple[Message, ...]:
     """What the cables still lack, by their tags, that stands on no line of the parts list.
 
     Parameters
@@ -306,29 +277,34 @@ def lacking(wiring: Wiring) -> list[str]:
     wiring : Wiring
         With its cables.
     """
-    return [f"{wire.tag}: {clause(wire.missing)}" for wire in wiring.wires if wire.missing]
+    return tuple(
+        message(WiringPages.lacking, tag=Name(wire.tag), missing=wire.missing) for wire in wiring.wires if wire.missing
+    )
 
 
-def bought_words(parts: Sequence[PartLine], missing: Sequence[str] = ()) -> str:
+def bought_words(parts: Sequence[PartLine], missing: tuple[Message, ...] = ()) -> str:
     """What must be ordered altogether, with the price as far as it is known.
 
     Parameters
     ----------
     parts : sequence of PartLine
         The whole parts list.
-    missing : sequence of str, default ()
+    missing : tuple of Message, default ()
         What the cables still lack.
     """
     wanted = [one for one in parts if one.buy]
-    lack = f" Still missing: {'; '.join(missing)}." if missing else ""
-    if not wanted:
-        return lack.strip() or ("Everything is in stock." if parts else "")
-    names = listed(f"{one.buy} × {say(one.name)}" for one in wanted)
-    known = [one.price for one in wanted if one.price is not None]
-    if len(known) == len(wanted):
-        return f"To order: {names}; in all {sum(known):.2f}, in the currency of the kit's prices.{lack}"
-    partly = f"; {sum(known):.2f} for those with a price" if known else ""
-    return f"To order: {names}{partly}; the total is not known, since a price is missing.{lack}"
+    told = []
+    if wanted:
+        prices = [one.price for one in wanted if one.price is not None]
+        pieces = tuple(message(WiringPages.pieces, count=one.buy, part=one.name) for one in wanted)
+        total = sum(prices) if prices else None
+        unpriced = len(prices) < len(wanted)
+        told.append(tell(WiringPages.to_order, parts=pieces, total_price=total, unpriced=unpriced))
+    elif parts and not missing:
+        told.append(tell(WiringPages.all_in_stock))
+    if missing:
+        told.append(tell(WiringPages.still_missing, missing=missing))
+    return " ".join(told)
 
 
 def tags_of(sharing: Sharing) -> dict[tuple[str, str], str]:

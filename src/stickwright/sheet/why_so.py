@@ -6,21 +6,22 @@ import math
 from collections.abc import Container
 from typing import Any, get_args
 
-from stickwright.catalogue import say
+from stickwright.catalogue import book, say
+from stickwright.codes.glance import Glance
+from stickwright.codes.inputs import role_named
+from stickwright.codes.layout_pages import Heading, LayoutPages
 from stickwright.codes.message import Text, message
 from stickwright.codes.scores import Scores
 from stickwright.codes.sheets import Level, Sheets
 from stickwright.model.plan import Caution, Plan
 from stickwright.model.recorded import Finding
 from stickwright.model.sharing import Clash, Placement, PressFit, Sharing, SiteLoad
-from stickwright.sheet.printed import ASSUMED, clause, listed, plain, sentence, share, shown
+from stickwright.sheet.printed import sentence
 from stickwright.sheet.score import score_of, score_words, terms_words
 from stickwright.sheet.sharing_words import (
-    alternative_words,
     asked_first,
     done_by,
     pair_words,
-    second_words,
     socket_words,
     tags_of,
     way_out_words,
@@ -30,7 +31,7 @@ from stickwright.sheet.who import for_the_cables, for_the_numbers
 
 __all__ = ["NO_HUB", "findings_rows", "press_words", "why_so"]
 
-NO_HUB = "No hub is described, so no sockets and cables are planned."
+NO_HUB = message(LayoutPages.no_hub)
 
 
 def why_so(plan: Plan) -> dict[str, Any] | None:
@@ -47,15 +48,16 @@ def why_so(plan: Plan) -> dict[str, Any] | None:
     cautions = [*for_the_numbers(plan), *(for_the_cables(plan) if sharing.wiring is None else ())]
     sites = {one.site for one in sharing.placements if one.how == "site"}
     return {
+        "words": _headings(),
         "headline": " ".join((*asked_first(sharing), sentence(sharing.sentence))),
         "solved": sentence(sharing.solved),
-        "score": f"{score_words(score_of(sharing))}." if sharing.placements else "",
-        "unwired": "" if sharing.wiring is not None and sharing.wiring.wires else NO_HUB,
+        "score": _score(sharing) if sharing.placements else "",
+        "unwired": "" if sharing.wiring is not None and sharing.wiring.wires else say(NO_HUB),
         "clash": _clash(sharing.clash),
         "actions": _actions(sharing, cautions),
         "cautions": [say(one.text) for one in cautions if one.site not in sites],
-        "alternatives": [alternative_words(one) for one in sharing.alternatives],
-        "pairs": [pair_words(pair) for pair in sharing.pairs],
+        "alternatives": [sentence(one.sentence) for one in sharing.alternatives],
+        "pairs": _pairs(sharing),
         "loads": [_load(load) for load in sharing.loads],
         "findings": findings_rows(sharing.findings),
     }
@@ -71,29 +73,46 @@ def press_words(press: PressFit, before: Container[Text] = ()) -> str:
     before : container of Text, default ()
         Notes and assumptions told already, which are not told again.
     """
-    told = [
-        f"{plain(press.force_n, 'n')} to operate, {shown(press.comfortable_n, 'n')} comfortable: "
-        f"effort {'not known' if press.effort_share is None else share(press.effort_share)}, limit {share(press.effort_limit_share)}"
-    ]
+    told: list[Text] = [
+        message(
+            LayoutPages.press_force, force_n=press.force_n, comfortable=press.comfortable_n,
+            effort_share=press.effort_share, limit_share=press.effort_limit_share,
+        )
+    ]  # fmt: skip
     if math.isfinite(press.hit_share):
-        told.append(f"{share(press.hit_share)} of presses land on it")
-    kept = f" of {press.sustained_per_min:.0f} that can be kept up" if press.sustained_per_min is not None else ""
+        told.append(message(LayoutPages.press_hits, hit_share=press.hit_share))
     if press.presses_per_min > 0:
-        told.append(f"{press.presses_per_min:.0f} presses in the busy minute{kept}")
+        count = press.presses_per_min
+        told.append(message(LayoutPages.press_rate, count_per_min=count, sustained_per_min=press.sustained_per_min))
     if press.hold_s:
-        limit = f", limit {plain(press.hold_limit_s, 's')}" if press.hold_limit_s is not None else ", no hold taken"
-        told.append(f"held for up to {plain(press.hold_s, 's')}{limit}")
+        told.append(message(LayoutPages.press_hold, hold_s=press.hold_s, limit_s=press.hold_limit_s))
     if press.false_estimate.upper > 0:
-        told.append(say(message(Scores.unintended, rate=press.false_estimate, assumed=False)))
+        told.append(message(Scores.unintended, rate=press.false_estimate, assumed=False))
     if press.wanted_face_m is not None:
-        told.append(f"{plain(press.wanted_face_m, 'mm')} across would catch 95 of 100")
-    told += [clause(one) for one in (*press.fails, *press.notes) if one not in before]
-    taken = [clause(one) for one in press.assumed if one not in before]
+        told.append(message(LayoutPages.press_face, face_m=press.wanted_face_m))
+    told += [one for one in (*press.fails, *press.notes) if one not in before]
+    taken = tuple(one for one in press.assumed if one not in before)
     if taken:
-        told.append(f"{ASSUMED}: {'; '.join(taken)}")
+        told.append(message(LayoutPages.press_assumed, told=taken))
     elif press.assumed:
-        told.append(f"in part {ASSUMED}, as above")
-    return "; ".join(told)
+        told.append(message(LayoutPages.assumed_above))
+    return tell(LayoutPages.press, parts=tuple(told))
+
+
+def _score(sharing: Sharing) -> str:
+    return f"{tell(LayoutPages.total, sum=score_words(score_of(sharing)))} {tell(LayoutPages.rounded)}"
+
+
+def _pairs(sharing: Sharing) -> str:
+    return tell(LayoutPages.pairs, pairs=tuple(pair_words(pair) for pair in sharing.pairs)) if sharing.pairs else ""
+
+
+def _headings() -> dict[str, str]:
+    """Fixed words of the part, for the template."""
+    parts: tuple[Heading, ...] = get_args(Heading)
+    return {part: tell(LayoutPages.heading, part=part) for part in parts} | {
+        "clash": tell(Glance.heading, part="clash")
+    }
 
 
 def _clash(clash: Clash | None) -> dict[str, Any] | None:
@@ -101,7 +120,7 @@ def _clash(clash: Clash | None) -> dict[str, Any] | None:
         return None
     return {
         "sentence": sentence(clash.sentence),
-        "wishes": [clause(wish) for wish in clash.wishes],
+        "wishes": tell(LayoutPages.requests, requests=clash.wishes) if clash.wishes else "",
         "ways": [way_out_words(number, clash) for number in range(1, len(clash.ways_out) + 1)],
     }
 
@@ -120,30 +139,32 @@ def _actions(sharing: Sharing, cautions: list[Caution]) -> list[dict[str, Any]]:
         told.append(
             {
                 "action": one.action,
-                "place": done_by(one),
-                "socket": _socket(one, tags.get((one.hub or "", one.socket or ""), "")),
-                "terms": terms_words(part),
+                "done": tell(
+                    LayoutPages.action, place=done_by(one), socket=socket_words(one, _tag(one, tags)) or None,
+                    role=role_named(one.role),
+                ),
+                "terms": tell(LayoutPages.total, sum=terms_words(part)),
                 "press": press_words(one.press, before) if one.press is not None else "",
                 "reason": sentence(one.reason),
-                "second": second_words(one),
+                "second": sentence(one.second),
                 "cautions": own if one.how == "site" else [],
             }
-        )
+        )  # fmt: skip
         before |= {*one.press.notes, *one.press.assumed} if one.press is not None else set()
     return told
 
 
-def _socket(one: Placement, tag: str) -> str:
-    """Where it is plugged in and what the game sees."""
-    parts = [socket_words(one, tag), f"the game sees the {one.role}" if one.role else ""]
-    return ", ".join(part for part in parts if part)
+def _tag(one: Placement, tags: dict[tuple[str, str], str]) -> str:
+    return tags.get((one.hub or "", one.socket or ""), "")
 
 
 def _load(load: SiteLoad) -> list[str]:
-    tires = {0: "", 1: "first", 2: "second", 3: "third"}.get(load.tires, f"number {load.tires}")
-    busy = share(load.busy_share) if load.busy_share > 0 else ""
-    basis = f"{share(load.busy_share)} busy: {clause(load.busy_basis)}" if busy and load.busy_basis else ""
-    return [load.site, listed(load.actions), busy, tires, " ".join(sentence(one) for one in (load.why, basis) if one)]
+    busy = tell(LayoutPages.busy, busy_share=load.busy_share) if load.busy_share > 0 else ""
+    told = [tell(LayoutPages.load_why, why=load.why)] if load.why else []
+    if busy and load.busy_basis:
+        told.append(tell(LayoutPages.busy_basis, busy_share=load.busy_share, basis=load.busy_basis))
+    tires = tell(LayoutPages.tires, rank=load.tires) if load.tires else ""
+    return [load.site, book().writer.names(load.actions), busy, tires, " ".join(told)]
 
 
 def findings_rows(findings: tuple[Finding, ...]) -> list[list[str]]:

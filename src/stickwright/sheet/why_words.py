@@ -2,19 +2,24 @@
 
 from __future__ import annotations
 
-from stickwright.catalogue import say
-from stickwright.codes.message import Text
+from typing import get_args
+
+from stickwright.codes.inputs import role_named
+from stickwright.codes.layout_pages import Heading, LayoutPages, Left
+from stickwright.codes.message import Name, message
 from stickwright.errors import BadInput, Problem, nearest
 from stickwright.model.sharing import Elsewhere, Placement, Sharing
 from stickwright.sheet.printed import sentence, wrapped
 from stickwright.sheet.score import score_of, terms_words
-from stickwright.sheet.sharing_words import done_by, second_words, socket_words, tags_of
+from stickwright.sheet.sharing_words import done_by, socket_words, tags_of
+from stickwright.sheet.tell import names, tell
 from stickwright.sheet.why_so import press_words
 
 __all__ = ["why_words"]
 
 WIDTH = 80
-_WAYS = {"option": "the game's own option", "helper": "a helper", "dropped": "leaving it out"}
+_WAYS: tuple[Left, ...] = get_args(Left)
+"""Places that are no control site."""
 
 
 def why_words(sharing: Sharing, action: str, site: str | None = None) -> str:
@@ -54,10 +59,9 @@ def _chosen(sharing: Sharing, action: str) -> Placement:
     for one in sharing.placements:
         if one.action.casefold() == action.strip().casefold():
             return one
-    names = ", ".join(one.action for one in sharing.placements) or "none"
-    raise BadInput(
-        Problem("action", f'"{action}"', f"an action of the game: {names}", "Write it as the game file does.")
-    )
+    expected = message(LayoutPages.no_action, actions=names(one.action for one in sharing.placements))
+    remedy = message(LayoutPages.as_in_file, kind="game")
+    raise BadInput(Problem(message(LayoutPages.asked_action), f'"{action}"', expected, remedy))
 
 
 def _is(chosen: Placement, site: str) -> bool:
@@ -70,14 +74,10 @@ def _asked(chosen: Placement, others: tuple[Elsewhere, ...], site: str) -> Elsew
     for one in others:
         if one.where.casefold() == site.strip().casefold():
             return one
-    names = ", ".join(dict.fromkeys([chosen.site or chosen.how, *(one.where for one in others)]))
-    raise BadInput(
-        Problem(f"place for {chosen.action}", f'"{site}"', f"one of: {names}", _near(site, names.split(", ")))
-    )
-
-
-def _near(typed: str, names: list[str]) -> Text:
-    return nearest(typed, names) or "Write it as the player file does."
+    places = list(dict.fromkeys([chosen.site or chosen.how, *(one.where for one in others)]))
+    asked = message(LayoutPages.asked_place, action=Name(chosen.action))
+    remedy = nearest(site, places) or message(LayoutPages.as_in_file, kind="player")
+    raise BadInput(Problem(asked, f'"{site}"', message(LayoutPages.places, places=names(places)), remedy))
 
 
 def _taken(sharing: Sharing, chosen: Placement) -> str:
@@ -85,14 +85,18 @@ def _taken(sharing: Sharing, chosen: Placement) -> str:
     socket = socket_words(chosen, tag)
     part = score_of(sharing).actions[sharing.placements.index(chosen)]
     lines = [
-        say(chosen.reason),
-        f"{terms_words(part)}.",
-        f"Press: {press_words(chosen.press)}." if chosen.press is not None else "",
-        f"Socket: {socket}{f'; the game sees the {chosen.role}' if chosen.role else ''}." if socket else "",
-        f"Second best: {second_words(chosen)}" if chosen.second else "",
+        sentence(chosen.reason),
+        tell(LayoutPages.total, sum=terms_words(part)),
+        f"{_head('press')} {press_words(chosen.press)}" if chosen.press is not None else "",
+        f"{_head('socket')} {tell(LayoutPages.plugged, socket=socket, role=role_named(chosen.role))}" if socket else "",
+        f"{_head('second')} {sentence(chosen.second)}" if chosen.second else "",
     ]
-    head = wrapped([f"{chosen.action}: {done_by(chosen)}"], WIDTH)
-    return f"{head}\n{wrapped([sentence(line) for line in lines if line], WIDTH, '  ', '    ')}"
+    head = wrapped([tell(LayoutPages.done, action=Name(chosen.action), place=done_by(chosen))], WIDTH)
+    return f"{head}\n{wrapped(lines, WIDTH, '  ', '    ')}"
+
+
+def _head(part: Heading) -> str:
+    return tell(LayoutPages.heading, part=part)
 
 
 def _others(others: tuple[Elsewhere, ...]) -> str:
@@ -100,10 +104,14 @@ def _others(others: tuple[Elsewhere, ...]) -> str:
     if not others:
         return ""
     ranked = sorted(others, key=lambda one: (one.cost is None, one.cost or 0.0))
-    return "Elsewhere\n" + "\n".join(_other(one) for one in ranked)
+    return f"{_head('elsewhere')}\n" + "\n".join(_other(one) for one in ranked)
 
 
 def _other(one: Elsewhere) -> str:
-    where = _WAYS.get(one.where, one.where)
-    told = "not possible. " if one.cost is None else ""
-    return wrapped([f"{where}: {told}{sentence(one.sentence)}"], WIDTH, "  ", "    ")
+    way = next((each for each in _WAYS if each == one.where), None)
+    where = Name(one.where) if way is None else message(LayoutPages.way, how=way)
+    if one.cost is None:
+        told = tell(LayoutPages.not_possible, where=where, why=one.sentence)
+    else:
+        told = tell(LayoutPages.elsewhere, where=where, told=one.sentence)
+    return wrapped([told], WIDTH, "  ", "    ")

@@ -3,24 +3,29 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from typing import Any
+from typing import Any, get_args
 
 from stickwright.catalogue import say
+from stickwright.codes.message import Message, Name, Text, message
+from stickwright.codes.wiring_pages import Column, Heading, WiringPages
 from stickwright.model.plan import Plan
+from stickwright.model.plugs import is_usb
 from stickwright.model.sharing import PartLine, Wire, Wiring
 from stickwright.sheet.between_games import moved_cables, wired_findings
 from stickwright.sheet.games_words import between_games
 from stickwright.sheet.paper import width_mm
-from stickwright.sheet.printed import clause, sentence
+from stickwright.sheet.printed import sentence
 from stickwright.sheet.sharing_words import bought_words, lacking, power_words
+from stickwright.sheet.tell import names, tell
 from stickwright.sheet.who import for_the_cables
 from stickwright.sheet.why_so import findings_rows
 from stickwright.sheet.wiring_drawing import way_parts, wiring_alt, wiring_drawing, wiring_rows
 
 __all__ = ["wiring_page"]
 
-_COLUMNS = ["tag", "from", "plug", "through", "to", "as", "length"]
-_PARTS = ["part", "kind", "needed", "in stock", "to order", "price", "note"]
+_HEADINGS: tuple[Heading, ...] = get_args(Heading)
+_COLUMNS: tuple[Column, ...] = ("tag", "from", "plug", "through", "to", "as", "length")
+_PARTS: tuple[Column, ...] = ("part", "kind", "needed", "in_stock", "to_order", "price", "note")
 
 
 def wiring_page(plan: Plan, shrink_share: float = 1.0, conductors: bool = True) -> dict[str, Any] | None:
@@ -45,15 +50,16 @@ def wiring_page(plan: Plan, shrink_share: float = 1.0, conductors: bool = True) 
         return None
     drawing = wiring_drawing(wiring, wiring.hubs) if wiring.wires else ""
     return {
-        "title": f"{'Wiring and parts' if wiring.wires else 'Parts'}: player {plan.player}",
+        "words": {part: tell(WiringPages.heading, part=part) for part in _HEADINGS},
+        "title": tell(WiringPages.title, player=Name(plan.player), wired=bool(wiring.wires)),
         "missing": _missing(wiring),
         "drawing": {"svg": drawing, "alt": wiring_alt(wiring), "width_mm": width_mm(drawing) * shrink_share}
         if drawing
         else None,
         "cables": _table(_COLUMNS, (*wiring_rows(wiring), *moved_cables(plan))),
         "changes": between_games(plan) if plan.layouts else [],
-        "power": [power_words(line) for line in wiring.power],
-        "ways": list(way_parts(wiring)),
+        "power": _together(tuple(power_words(line) for line in wiring.power)),
+        "ways": _together(way_parts(wiring)),
         "steps": [step if step.endswith("?") else sentence(step) for step in wiring.steps],
         "parts": _table(_PARTS, (_part(line) for line in plan.parts)),
         "bought": bought_words(plan.parts, lacking(wiring)),
@@ -63,31 +69,45 @@ def wiring_page(plan: Plan, shrink_share: float = 1.0, conductors: bool = True) 
     }
 
 
-def _table(columns: Sequence[str], rows: Iterable[Sequence[str]]) -> dict[str, Any]:
+def _together(parts: tuple[Text, ...]) -> str:
+    return tell(WiringPages.together, parts=parts) if parts else ""
+
+
+def _table(columns: Sequence[Column], rows: Iterable[Sequence[str]]) -> dict[str, Any]:
     """A table without the columns that say nothing."""
     told = [list(row) for row in rows]
     kept = [place for place, _ in enumerate(columns) if any(row[place] for row in told)]
-    return {"columns": [columns[place] for place in kept], "rows": [[row[place] for place in kept] for row in told]}
+    return {
+        "columns": [tell(WiringPages.column, column=columns[place]) for place in kept],
+        "kinds": [columns[place] for place in kept],
+        "rows": [[row[place] for place in kept] for row in told],
+    }
 
 
 def _missing(wiring: Wiring) -> list[str]:
     """What is needed for a cable and not there, cable by cable."""
-    return [f"cable {wire.tag}: {clause(wire.missing)}." for wire in wiring.wires if wire.missing]
+    return [
+        tell(WiringPages.missing, tag=Name(wire.tag), missing=wire.missing) for wire in wiring.wires if wire.missing
+    ]
 
 
 def _part(line: PartLine) -> list[str]:
     get = str(line.buy) if line.buy else ""
-    price = "" if not line.buy else "not known" if line.price is None else f"{line.price:.2f}"
-    return [say(line.name), line.kind, str(line.count), str(line.in_stock), get, price, sentence(line.note)]
+    price = tell(WiringPages.price, total_price=line.price) if line.buy else ""
+    note = tell(WiringPages.part_note, note=line.note) if line.note else ""
+    return [say(line.name), say(line.kind), str(line.count), str(line.in_stock), get, price, note]
 
 
-def _conductors(wires: tuple[Wire, ...]) -> list[list[str]]:
+def _conductors(wires: tuple[Wire, ...]) -> list[str]:
     """What each contact of a round plug carries; cables that are alike in one entry. USB is the same everywhere."""
-    told: dict[str, list[str]] = {}
+    told: dict[tuple[Message, ...], list[str]] = {}
     for wire in wires:
-        if wire.plug.startswith("USB"):
+        if is_usb(wire.plug):
             continue
-        carried = "; ".join(f"{contact}: {carries}" if carries else contact for contact, carries in wire.conductors)
+        carried = tuple(
+            message(WiringPages.contact, contact=contact, carries=carries or None)
+            for contact, carries in wire.conductors
+        )
         if carried:
             told.setdefault(carried, []).append(wire.tag)
-    return [[f"{', '.join(tags)}:", carried] for carried, tags in told.items()]
+    return [tell(WiringPages.contacts, tags=names(tags), contacts=carried) for carried, tags in told.items()]

@@ -3,41 +3,39 @@
 from __future__ import annotations
 
 import textwrap
-from typing import get_args
+from typing import Literal, get_args
 
 from stickwright.catalogue import say
 from stickwright.codes.bench_notes import BenchNotes
-from stickwright.codes.message import Message, Name, message
+from stickwright.codes.message import Message, Name, Text, message
+from stickwright.codes.reports import Heading, Reports
+from stickwright.codes.setups import Setups
 from stickwright.codes.sheets import Level, Sheets
+from stickwright.codes.sites import Part
 from stickwright.codes.stick_settings import StickSettings
+from stickwright.codes.traces import Heading as TraceHeading
+from stickwright.codes.traces import Traces
 from stickwright.mechanics.bench_doubt import ALLOWED_FOR
 from stickwright.model.bench import BenchResult
-from stickwright.model.plan import Caution, Fit, Plan, SitePlan, direction_words
+from stickwright.model.plan import Caution, Fit, Plan, SitePlan
 from stickwright.model.recorded import Finding, HoldReport, TableReport, TraceReport
 from stickwright.model.response import Tuning
-from stickwright.model.turns import base_stood
 from stickwright.sheet import tables
 from stickwright.sheet.ability_words import readings_behind
-from stickwright.sheet.aiming_words import known, pointing_lines, smoothness_lines, tap_lines
+from stickwright.sheet.aiming_words import pointing_lines, smoothness_lines, tap_lines
 from stickwright.sheet.device_words import crosswise_step, holding_steps, mode_steps, order_words, setting_step
 from stickwright.sheet.games_words import all_placements, common_headlines, games_blocks
 from stickwright.sheet.merged import merged_assumptions, merged_findings
 from stickwright.sheet.mount_words import mount_blocks
 from stickwright.sheet.printed import (
     centre_words,
-    clause,
-    percent,
-    plain,
     sentence,
-    share,
-    shown,
-    sided,
     wrapped,
 )
 from stickwright.sheet.sharing_lines import sharing_blocks
 from stickwright.sheet.sharing_words import asked_first
-from stickwright.sheet.tell import tell
-from stickwright.sheet.tremor_words import axis_words, band_words, in_own_unit, tremor_size, usual_tremor
+from stickwright.sheet.tell import named, names, tell
+from stickwright.sheet.tremor_words import axis_words, tremor_size, usual_tremor
 from stickwright.sheet.tuned import (
     dead_zones,
     lost,
@@ -50,7 +48,6 @@ from stickwright.sheet.tuned import (
     unrecorded_basis,
 )
 from stickwright.sheet.what_if import what_if_words
-from stickwright.units import chance_words
 
 __all__ = ["bench_words", "plan_words", "table_words", "trace_words"]
 
@@ -76,9 +73,9 @@ def plan_words(plan: Plan) -> str:
     str
         Lines of at most 80 columns.
     """
-    head = [f"Player {plan.player}", f"made {plan.made_on}" if plan.made_on else "", f"stickwright {plan.version}"]
+    made_on, version = named(plan.made_on), Name(plan.version)
     parts = [
-        ", ".join(part for part in head if part),
+        tell(Reports.head, player=Name(plan.player), made_on=made_on, version=version),
         wrapped([*common_headlines(plan), *asked_first(plan.sharing), say(plan.sentence)], WIDTH),
     ]
     if plan.wishes.what_if:
@@ -90,14 +87,14 @@ def plan_words(plan: Plan) -> str:
     told_devices = [step(fit) for fit in _fits_in_use(plan) for step in (setting_step, crosswise_step)]
     told_devices = [*told_devices, *holding_steps(plan), *mode_steps(plan)]
     if any(told_devices):
-        parts.append(_block("Settings and modes of devices", [line for line in told_devices if line]))
-    parts.append(_block("Next reading", [say(plan.next_reading.sentence)]))
+        parts.append(_block(_head("devices"), [line for line in told_devices if line]))
+    parts.append(_block(_head("next"), [say(plan.next_reading.sentence)]))
     shared = plan.sharing
     left = [_caution(caution) for caution in plan.cautions if caution not in _placed(plan)]
     told = {caution.text for caution in plan.cautions}
     left += [_caution(caution) for caution in (shared.cautions if shared else ()) if caution.text not in told]
     if left:
-        parts.append(_block("Cautions", list(dict.fromkeys(left))))
+        parts.append(_block(_head("cautions"), list(dict.fromkeys(left))))
     taken = (
         *plan.assumptions,
         *(shared.assumptions if shared else ()),
@@ -106,16 +103,16 @@ def plan_words(plan: Plan) -> str:
     assumed = merged_assumptions(taken, [site.name for site in plan.sites])
     if assumed:
         lines = [
-            f"{say(one.what)}: {say(one.value)} ({say(one.why)}). Replace by: {clause(one.replace_by)}."
+            tell(Reports.assumption, what=one.what, value=one.value, why=one.why, confirm=one.replace_by)
             for one in assumed
         ]
-        parts.append(_block("Assumed, not measured", lines))
+        parts.append(_block(_head("assumed"), lines))
     noticed = dict.fromkeys(
         (*plan.findings, *_shared_findings(plan), *(plan.together.findings if plan.together else ()))
     )
     if noticed:
-        parts.append(_block("Findings", _findings(tuple(noticed))))
-    parts.append(wrapped([f"{plan.draws} draws, seed {plan.seed}; intervals are 95 %."], WIDTH))
+        parts.append(_block(_head("findings"), _findings(tuple(noticed))))
+    parts.append(wrapped([tell(Reports.simulations, count=plan.draws, seed=plan.seed)], WIDTH))
     return "\n\n".join(part for part in parts if part) + "\n"
 
 
@@ -124,7 +121,7 @@ def _fits_in_use(plan: Plan) -> list[Fit]:
     if plan.sharing is None:
         return [site.choice for site in plan.sites if site.choice is not None]
     fits = [one.fit for one in all_placements(plan) if one.fit is not None]
-    return list({(fit.site, fit.label): fit for fit in fits}.values()) if plan.layouts else fits
+    return list({(fit.site, fit.named): fit for fit in fits}.values()) if plan.layouts else fits
 
 
 def trace_words(report: TraceReport) -> str:
@@ -140,28 +137,26 @@ def trace_words(report: TraceReport) -> str:
     str
         Lines of at most 80 columns; shares of full output as per cent.
     """
-    unit = "percent" if report.unit == "share" else "foreign"
-    head = (
-        f"{report.name}: {report.task}, {plain(report.duration_s, 's')}, {report.samples} samples at "
-        f"{plain(report.rate_hz, 'hz')}"
-    )
-    if report.unit != "share":
-        head += f", in {report.unit}"
+    unit = None if report.unit == "share" else Name(report.unit)
+    head = tell(
+        Traces.recording, recording=Name(report.name), task=Name(report.task), time_s=report.duration_s,
+        samples=report.samples, rate_hz=report.rate_hz, unit=unit,
+    )  # fmt: skip
     parts = [wrapped([head], WIDTH)]
     if report.findings:
-        parts.append(_block("Findings", _findings(_once(report))))
-    blocks = {
-        "Rest": _rest(report, unit),
-        "Reach": _reach(report, unit),
-        "Direction": _bias(report),
-        "Tremor": _tremor(report),
-        "Sudden movements": _bursts(report),
-        "Holds": [_hold(hold, report) for hold in report.holds],
-        "Aiming": pointing_lines(report.pointing, report.unit) if report.pointing else [],
-        "Following": _tracking(report),
-        "Smoothness": smoothness_lines(report.smoothness) if report.smoothness else [],
+        parts.append(_block(_part("findings"), _findings(_once(report))))
+    blocks: dict[TraceHeading, list[str]] = {
+        "rest": _rest(report, unit),
+        "reach": _reach(report, unit),
+        "direction": _bias(report),
+        "tremor": _tremor(report),
+        "bursts": _bursts(report),
+        "holds": [_hold(hold, unit) for hold in report.holds],
+        "aiming": pointing_lines(report.pointing, report.unit) if report.pointing else [],
+        "following": _tracking(report, unit),
+        "smoothness": smoothness_lines(report.smoothness) if report.smoothness else [],
     }
-    parts += [_block(name, lines) for name, lines in blocks.items() if lines]
+    parts += [_block(_part(name), lines) for name, lines in blocks.items() if lines]
     return "\n\n".join(parts) + "\n"
 
 
@@ -178,14 +173,14 @@ def table_words(report: TableReport) -> str:
     str
         Lines of at most 80 columns.
     """
-    what = "aimed movements" if report.kind == "trials" else "presses"
-    parts = [wrapped([f"{report.name}: table of {what}, {report.rows} rows"], WIDTH)]
+    kind: Literal["trials", "taps"] = "trials" if report.kind == "trials" else "taps"
+    parts = [wrapped([tell(Traces.table, table=Name(report.name), kind=kind, rows=report.rows)], WIDTH)]
     if report.findings:
-        parts.append(_block("Findings", _findings(report.findings)))
+        parts.append(_block(_part("findings"), _findings(report.findings)))
     if report.pointing is not None:
-        parts.append(_block("Aiming", pointing_lines(report.pointing, "")))
+        parts.append(_block(_part("aiming"), pointing_lines(report.pointing, "")))
     if report.taps is not None:
-        parts.append(_block("Presses", tap_lines(report.taps)))
+        parts.append(_block(_part("presses"), tap_lines(report.taps)))
     return "\n\n".join(parts) + "\n"
 
 
@@ -202,20 +197,27 @@ def bench_words(result: BenchResult) -> str:
     str
         Lines of at most 80 columns.
     """
-    lines = [f"{name}: {value}" for name, value in tables.bench(result).rows]
-    parts = [wrapped([f"Bench of {result.name}{f', {result.benched}' if result.benched else ''}"], WIDTH)]
-    parts.append(_block("At the contact point, all directions", [*lines, _returns(result)]))
+    lines = [tell(Traces.figure, what=name, told=value) for name, value in tables.bench(result).rows]
+    parts = [wrapped([tell(Traces.bench, stick=Name(result.name), benched_on=named(result.benched))], WIDTH)]
+    parts.append(_block(_part("contact_point"), [*lines, _returns(result)]))
     if result.directions:
-        parts.append(_block("By direction", [
-            f"{direction_words(line.direction_rad) if line.direction_rad is not None else 'all'}: "
-            f"start {shown(line.start_force_n, 'n')}, full {shown(line.full_force_n, 'n')}"
+        told = [
+            tell(
+                Traces.bench_direction,
+                direction_rad=line.direction_rad,
+                start=line.start_force_n,
+                full=line.full_force_n,
+            )
             for line in result.directions
-        ]))  # fmt: skip
-    used = sum(one.used for one in result.readings)
-    parts.append(wrapped([f"{used} of {len(result.readings)} readings used; scatter of one reading "
-                          f"{share(result.scatter_share)} of the middle force. {say(ALLOWED_FOR)}"], WIDTH))  # fmt: skip
+        ]
+        parts.append(_block(_part("by_direction"), told))
+    used = tell(
+        Traces.readings_used, used=sum(one.used for one in result.readings), readings=len(result.readings),
+        scatter_share=result.scatter_share, allowed=ALLOWED_FOR,
+    )  # fmt: skip
+    parts.append(wrapped([used], WIDTH))
     if result.findings:
-        parts.append(_block("Findings", _findings(result.findings)))
+        parts.append(_block(_part("findings"), _findings(result.findings)))
     return "\n\n".join(parts) + "\n"
 
 
@@ -251,10 +253,7 @@ def _once(report: TraceReport) -> tuple[Finding, ...]:
     missing = [one for one in report.findings if one.about in _CENTRE_MISSING and one.level == "note"]
     if report.unit == "share" or report.rest is not None or len(missing) < len(_CENTRE_MISSING):
         return report.findings
-    text = (
-        f"No rest was asked, and where the centre lies is not known in {report.unit}: rest, reach and a turned stick cannot "
-        "be told. Record 10 s of rest."
-    )
+    text = message(Traces.no_centre, unit=Name(report.unit))
     return (*(one for one in report.findings if one not in missing), Finding("note", "no_centre", text))
 
 
@@ -267,7 +266,7 @@ def _shared_findings(plan: Plan) -> tuple[Finding, ...]:
 
 
 def _caution(caution: Caution) -> str:
-    return f"CAUTION ({caution.about}): {say(caution.text)}"
+    return tell(Reports.caution, text=caution.text)
 
 
 def _placed(plan: Plan) -> tuple[Caution, ...]:
@@ -286,10 +285,12 @@ def _site(plan: Plan, site: SitePlan) -> str:
         "site": [_caution(one) for one in own if one.about not in ("force", *_STICK_NUMBERS)],
     }
     said = [say(site.sentence)] if site.sentence != plan.sentence else []
-    parts = [f"{'-' * WIDTH}\n{textwrap.fill(f'{site.name} ({site.part}), for {site.demand.action}', WIDTH)}"]
+    part: Part | None = next((one for one in get_args(Part) if one == site.part), None)
+    head = tell(Reports.site, site=Name(site.name), part=part, action=Name(site.demand.action))
+    parts = [f"{'-' * WIDTH}\n{textwrap.fill(head, WIDTH)}"]
     parts.append(wrapped([*said, *beside["site"]], WIDTH))
-    parts.append(_block("Ability: comfortable force and free reach", [*_ability(site), *beside["ability"]]))
-    parts.append(f"Sticks ranked ({site.tried} set-ups computed)\n{_ranked(site.fits)}")
+    parts.append(_block(_head("ability"), [*_ability(site), *beside["ability"]]))
+    parts.append(f"{tell(Reports.ranked_heading, setups=site.tried)}\n{_ranked(site.fits)}")
     if site.fits:
         parts.append(wrapped([tables.BEST_NOTE], WIDTH, "  ", "  "))
     if site.to_order is not None:
@@ -298,26 +299,29 @@ def _site(plan: Plan, site: SitePlan) -> str:
         parts.append(wrapped(beside["sticks"], WIDTH, "  ", "    "))
     findings = (*site.findings, *site.capability.findings)
     if findings:
-        parts.append(_block("Findings", _findings(findings)))
+        parts.append(_block(_head("findings"), _findings(findings)))
     parts += [_block(tell(StickSettings.tuning_of, setup=setup_of(one)), _tuning(site, one)) for one in site.tunings]
     if site.choice is not None and tuning_of_choice(site) is None and unrecorded_basis(site.choice):
         parts.append(
             _block(tell(StickSettings.settings_of, stick=Name(site.choice.full_name)), [unrecorded_basis(site.choice)])
         )
     if site.recordings:
-        parts.append(_block("Recordings", _recordings(site)))
+        parts.append(_block(_head("recordings"), _recordings(site)))
     return "\n\n".join(part for part in parts if part)
 
 
 def _ability(site: SitePlan) -> list[str]:
-    lines = [f"{row[0]}: {row[1]}, {row[2]}; force readings: {row[3]}" for row in tables.capability_polar(site).rows]
+    lines = [
+        tell(Reports.ability, direction=row[0], force=row[1], reach=row[2], readings=row[3])
+        for row in tables.capability_polar(site).rows
+    ]
     able = site.capability
     lines.append(tables.day_note(able))
     lines.append(readings_behind(able))
-    lines.append(f"rest force {shown(able.rest_force_n, 'n')}; involuntary {shown(able.involuntary_force_n, 'n')}")
-    lines.append(f"limb stiffness {shown(able.limb_stiffness_n_per_m, 'n_per_mm')}")
+    lines.append(tell(Reports.resting, rest=able.rest_force_n, involuntary=able.involuntary_force_n))
+    lines.append(tell(Reports.stiffness, stiffness=able.limb_stiffness_n_per_m))
     if able.tiring_share is not None:
-        lines.append(f"force lost, first to last reading: {percent(able.tiring_share)}")
+        lines.append(tell(Reports.lost, lost=able.tiring_share))
     return lines
 
 
@@ -326,31 +330,39 @@ def _ranked(fits: tuple[Fit, ...]) -> str:
     lines = []
     for rank, fit in enumerate(fits, start=1):
         if rank > _TOLD_IN_FULL and fit.verdict == "does not fit":
-            lines.append(wrapped([f"{rank}. {fit.label}: {clause(fit.limit)}"], WIDTH, "  ", "     "))
+            lines.append(
+                wrapped([tell(Reports.ranked_low, rank=rank, setup=fit.named, limit=fit.limit)], WIDTH, "  ", "     ")
+            )
             continue
-        numbers = (
-            f"predicted: {direction_words(fit.weakest_rad)} {percent(fit.weakest_share)}, effort {tables.effort_words(fit)}, "
-            f"false input {shown(fit.false_per_min, 'a_minute')} at dead zone {share(fit.dead_zone_share)}, "
-            f"{shown(fit.bits, '')} bits, best or as good {chance_words(fit.probability_best)}"
-        )
-        lines.append(wrapped([f"{rank}. {fit.label}: {fit.verdict_words}"], WIDTH, "  ", "     "))
+        numbers = tell(
+            Reports.figures, direction_rad=fit.weakest_rad, weakest=fit.weakest_share, effort=tables.effort_words(fit),
+            unintended=message(Setups.unintended, rate=fit.false_per_min), dead_zone_share=fit.dead_zone_share, bits=fit.bits,
+            best_share=fit.probability_best,
+        )  # fmt: skip
+        confirm = bool(fit.doubts) and fit.verdict != "does not fit"
+        ranked = tell(Reports.ranked, rank=rank, setup=fit.named, verdict=fit.verdict, confirm=confirm)
+        lines.append(wrapped([ranked], WIDTH, "  ", "     "))
         lines.append(wrapped([numbers, tables.limiting_sentence(fit)], WIDTH, "     ", "     "))
         if rank == 1:
             lines.append(wrapped([sentence(fit.lever_note or "")], WIDTH, "     ", "     "))
-    return "\n".join(line for line in lines if line) or "  None was computed."
+    return "\n".join(line for line in lines if line) or f"  {tell(Reports.none_computed)}"
 
 
 def _recordings(site: SitePlan) -> list[str]:
     """What each recording needs looked at; what several share once; those with nothing in one line."""
     told = merged_findings((report.name, finding) for report in site.recordings for finding in report.findings)
     lines = [
-        f"{', '.join(names)}. {tell(Sheets.finding, level=one.level, text=one.text)}"
+        tell(
+            Reports.told_of,
+            recordings=names(recordings),
+            finding=message(Sheets.finding, level=one.level, text=one.text),
+        )
         for level in _LEVELS
-        for names, one in told
+        for recordings, one in told
         if one.level == level
     ]
     quiet = [report.name for report in site.recordings if not report.findings]
-    return [*lines, f"{', '.join(quiet)}: nothing unusual." if quiet else ""]
+    return [*lines, tell(Reports.quiet, recordings=names(quiet)) if quiet else ""]
 
 
 def _tuning(site: SitePlan, tuning: Tuning) -> list[str]:
@@ -359,7 +371,7 @@ def _tuning(site: SitePlan, tuning: Tuning) -> list[str]:
         return [no_settings(tuning), *_findings(others)]
     return [
         tuned_elsewhere(site.choice, tuning),
-        *(f"{name}: {setting}" for name, setting in tables.tuning_numbers(tuning).rows),
+        *(tell(Reports.setting, step=name, told=setting) for name, setting in tables.tuning_numbers(tuning).rows),
         f"{set_for(tuning)} {lost(tuning)}",
         typed_basis(tuning),
         dead_zones(site.choice, tuning),
@@ -367,60 +379,58 @@ def _tuning(site: SitePlan, tuning: Tuning) -> list[str]:
     ]
 
 
-def _rest(report: TraceReport, unit: str) -> list[str]:
+def _head(part: Heading) -> str:
+    return tell(Reports.heading, part=part)
+
+
+def _part(part: TraceHeading) -> str:
+    return tell(Traces.heading, part=part)
+
+
+def _rest(report: TraceReport, unit: Name | None) -> list[str]:
     rest = report.rest
     if rest is None:
         return []
-    centre = f"centre: {centre_words(rest.offset_x, rest.offset_y, unit)}"
+    own = "percent" if unit is None else "foreign"
+    centre = tell(Traces.centre, told=centre_words(rest.offset_x, rest.offset_y, own))
     if rest.noise_rms.value is None and rest.noise_rms.why == rest.drift_per_min.why:
         if rest.offset_x.why == rest.offset_y.why == rest.noise_rms.why:
-            return [centre, "noise and drift: not known, for the same reason"]
-        return [centre, f"noise and drift: {shown(rest.noise_rms, unit)}"]
-    of_what = "of full output" if report.unit == "share" else f"in {report.unit}"
-    lines = [
-        centre,
-        f"noise, rms (typical size) per axis, {of_what}: {known('within a rest', rest.noise_rms, unit)}",
-        known("drift of the centre", rest.drift_per_min, unit, "a minute"),
-    ]
-    if rest.return_scatter is not None:
-        lines[1] += (
-            f"; {known('between rests', rest.return_scatter, unit)} (how far the centre changes from one to the next)"
-        )
-    if rest.pooled_rms is not None:
-        lines[1] += f"; {known('all rests pooled', rest.pooled_rms, unit)}"
-    return lines
+            return [centre, tell(Traces.noise_unknown)]
+        return [centre, tell(Traces.noise_and_drift, value=rest.noise_rms, unit=unit)]
+    noise = tell(
+        Traces.noise, within=rest.noise_rms, between=rest.return_scatter, pooled=rest.pooled_rms, unit=unit
+    )  # fmt: skip
+    return [centre, noise, tell(Traces.drift, drift=rest.drift_per_min, unit=unit)]
 
 
-def _reach(report: TraceReport, unit: str) -> list[str]:
+def _reach(report: TraceReport, unit: Name | None) -> list[str]:
     """Reach by direction; directions without one together, under their reason."""
     reach = report.reach
     if reach is None:
         return []
-    lines, missing = [], dict[str, list[str]]()
+    lines, missing = [], dict[Text | None, list[float]]()
     for phi, one in zip(reach.direction_rad, reach.reach, strict=True):
         if one.value is None:
-            missing.setdefault(shown(one, unit), []).append(direction_words(phi))
+            missing.setdefault(one.why, []).append(float(phi))
         else:
-            lines.append(f"{direction_words(phi)}: {shown(one, unit)}")
-    lines += [f"{', '.join(ways)}: {said}" for said, ways in missing.items()]
-    least = f"least {direction_words(reach.weakest_rad)}"
-    return [*lines, f"{least}; {known('covered area', reach.area_share, 'percent', 'of the disc')}"]
+            lines.append(tell(Traces.reach, direction_rad=float(phi), reach=one, unit=unit))
+    lines += [tell(Traces.reach_unknown, directions_rad=tuple(ways), why=why) for why, ways in missing.items()]
+    return [*lines, tell(Traces.least_reach, direction_rad=float(reach.weakest_rad), area=reach.area_share)]
 
 
 def _bias(report: TraceReport) -> list[str]:
     bias = report.bias
     if bias is None:
         return []
-    turned = sided(bias.error_rotation_rad, "deg", "anticlockwise", "clockwise")
     lines = [
-        f"comes out turned by {turned} from what was asked; the pushes agree by {bias.resultant_length:.2f} of 1",
-        known("movement across the asked direction:", bias.cross_talk, "percent", "of that along it"),
+        tell(Traces.rotation, turn=bias.error_rotation_rad, resultant_share=bias.resultant_length),
+        tell(Traces.cross_talk, cross_talk=bias.cross_talk),
     ]
     if bias.mirrored:
-        lines.append("mirrored: one axis runs backwards")
-    if bias.quarter_turns:
-        stood = base_stood(bias.quarter_turns)
-        lines.append(f"the base stood {stood.how}, its own forward {stood.faces}: turn it {stood.cure}")
+        lines.append(tell(Traces.mirrored))
+    turns: Literal[1, 2, 3] | None = next((one for one in (1, 2, 3) if bias.quarter_turns % 4 == one), None)
+    if turns is not None:
+        lines.append(tell(Traces.base_stood, quarter_turns=turns))
     return lines
 
 
@@ -429,18 +439,15 @@ def _tremor(report: TraceReport) -> list[str]:
     tremor = report.tremor
     if tremor is None:
         return []
-    lines = [tremor.sentence]
+    lines = [say(tremor.sentence)]
     if tremor.band_rms.value is not None:
-        lines.append(f"rms (typical size), violent stretches included, all axes together: {tremor_size(report)}")
+        lines.append(tell(Traces.tremor_size, told=tremor_size(report)))
     if tremor.axis_share is not None:
-        where = "the peak" if tremor.peak_hz else f"{band_words(tremor.band_hz)}"
-        lines.append(
-            f"strongest along one line, {axis_words(tremor.axis)}: {share(tremor.axis_share)} of the power of {where}"
-        )
-    lines.append(
-        f"{known('zero-crossing frequency', tremor.crossing_hz, 'hz')}"
-        f"{'' if tremor.crossing_hz.value is None else f', from {band_words(tremor.crossing_band_hz)}'}"
-    )
+        low_hz, high_hz = (None, None) if tremor.peak_hz else tremor.band_hz
+        axis = axis_words(tremor.axis)
+        lines.append(tell(Traces.tremor_line, axis=axis, power_share=tremor.axis_share, low_hz=low_hz, high_hz=high_hz))
+    low_hz, high_hz = tremor.crossing_band_hz
+    lines.append(tell(Traces.crossing, frequency=tremor.crossing_hz, low_hz=low_hz, high_hz=high_hz))
     return [*lines, usual_tremor(report.unit)]
 
 
@@ -449,25 +456,23 @@ def _bursts(report: TraceReport) -> list[str]:
     if bursts is None:
         return []
     if not bursts.count:
-        return [f"none seen; {shown(bursts.per_min, 'a_minute')}"]
+        return [tell(Traces.no_bursts, rate=bursts.per_min)]
     # How many, how often and how large is among the findings.
-    largest = f"; {clause(bursts.peak.why)}" if bursts.peak.why else ""
-    return [f"each lasting {shown(bursts.duration_s, 's')}{largest}"]
+    return [tell(Traces.bursts, length=bursts.duration_s, why=bursts.peak.why or None)]
 
 
-def _hold(hold: HoldReport, report: TraceReport) -> str:
-    return (
-        f"{direction_words(hold.direction_rad)}: {in_own_unit(hold.level, report)} for {plain(hold.duration_s, 's')}, scatter "
-        f"{in_own_unit(hold.sd, report)}, {known('changing by', hold.slope_per_s, 'percent', 'of it a second')}"
-    )
+def _hold(hold: HoldReport, unit: Name | None) -> str:
+    return tell(
+        Traces.hold, direction_rad=float(hold.direction_rad), level=hold.level, time_s=hold.duration_s, scatter=hold.sd,
+        slope=hold.slope_per_s, unit=unit,
+    )  # fmt: skip
 
 
-def _tracking(report: TraceReport) -> list[str]:
+def _tracking(report: TraceReport, unit: Name | None) -> list[str]:
     tracking = report.tracking
     if tracking is None:
         return []
     return [
-        f"error, rms (typical size) {in_own_unit(tracking.rms_error, report)}; "
-        f"with the lag taken off {in_own_unit(tracking.error_without_lag, report)}",
-        f"{known('gain', tracking.gain, '')}; {known('late by', tracking.lag_s, 's')}",
+        tell(Traces.following, error=tracking.rms_error, without_lag=tracking.error_without_lag, unit=unit),
+        tell(Traces.following_gain, gain=tracking.gain, lag=tracking.lag_s),
     ]
