@@ -94,8 +94,24 @@ def test_every_message_is_said_somewhere():
             (held.casefold().replace("_", ""), name)
             for held, name in re.findall(r"\b(\w+)\.(\w+)", path.read_text("utf-8"))
         }
+        used |= {(held.replace("_", ""), name) for held, name, _ in _asked_in_template(path)}
     unused = [f"{topic.__name__}.{name}" for topic, name in ALL if (topic.__name__.casefold(), name) not in used]
     assert not unused, f"said by nobody: {', '.join(unused)}"
+
+
+def _asked_in_template(path):
+    """Topic, text and names of parameters of each ``t.topic.text(name=...)``."""
+    calls = re.findall(r"\bt\.(\w+)\.(\w+)\(((?:[^()]|\((?:[^()]|\([^()]*\))*\))*)\)", path.read_text("utf-8"))
+    return [(held, name, tuple(re.findall(r"(?:^|, )(\w+)=", given))) for held, name, given in calls]
+
+
+def test_templates_ask_for_texts_that_there_are():
+    """Each by its name and with all its parameters: a template is not seen by the type checker."""
+    known = {(module_of(topic.__name__), name): set(kinds(texts(topic)[name])) for topic, name in ALL}
+    asked = [(path.name, *one) for path in SOURCE.rglob("*.html") for one in _asked_in_template(path)]
+    assert asked
+    wrong = [one for one in asked if known.get(one[1:3]) != set(one[3])]
+    assert not wrong
 
 
 def test_a_message_is_data():

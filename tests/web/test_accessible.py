@@ -52,9 +52,9 @@ def test_every_page_by_keyboard_and_eye(visit: Visit, served: str) -> None:
     page.goto(served)
     looked_at(visit, "start")
     page.keyboard.press("Tab")
-    assert page.evaluate("document.activeElement.textContent") == "Skip to the page"
+    assert page.evaluate("document.activeElement.textContent") == "Skip to content"
     page.fill("#passphrase", "hello")
-    page.click("text=Create records")
+    page.click("button:has-text('Create records')")
     looked_at(visit, "start, refused")
     page.fill("#passphrase", WORDS)
     page.fill("#again", WORDS)
@@ -68,7 +68,7 @@ def test_every_page_by_keyboard_and_eye(visit: Visit, served: str) -> None:
     page.click("button:has-text('Record consent')")
     looked_at(visit, "consent, refused")
     page.check("#scope-2")
-    page.select_option("#given_by", "the player")
+    page.select_option("#given_by", "player")
     page.click("button:has-text('Record consent')")
     page.wait_for_url("**/players/R4")
     looked_at(visit, "player, no visit")
@@ -112,20 +112,20 @@ def test_kit_on_loan_by_eye_and_touch(visit: Visit, served: str, desk: Desk) -> 
     page.goto(f"{home}/loans")
     looked_at(visit, "/loans")
     page.fill("#longer-1", "2026-01-01")
-    page.click("button:has-text('Longer: ash')")
+    page.click("button:has-text('Extend the loan of ash')")
     page.wait_for_selector("#problems")
     looked_at(visit, "/loans, refused")
     page.goto(f"{home}/players/R4")
     looked_at(visit, "/players/R4, with loans")
     page.fill("#longer-1", "2026-01-01")
-    page.click("button:has-text('Longer: ash')")
+    page.click("button:has-text('Extend the loan of ash')")
     page.wait_for_selector("#problems")
     assert page.url == f"{home}/players/R4/loans/1/longer"
     looked_at(visit, "/players/R4/loans, refused")
     page.fill("#longer-1", "2026-05-30")
-    page.click("button:has-text('Longer: ash')")
+    page.click("button:has-text('Extend the loan of ash')")
     page.wait_for_url("**/players/R4")
-    assert page.locator("text=ash may stay with R4 until 2026-05-30.").count()
+    assert page.locator("text=Loan of ash to R4 extended to 30 May 2026.").count()
 
 
 def with_loans(desk: Desk) -> None:

@@ -40,7 +40,7 @@ def kept(client: TestClient, desk: Desk, tmp_path: Path, monkeypatch: pytest.Mon
     client.post("/players", data={"code": "R4"})
     client.post(
         "/players/m~R4/consent",
-        data={"scope": ["measure", "keep"], "given_on": "2026-03-09", "until": "2027-03-09", "given_by": "the player"},
+        data={"scope": ["measure", "keep"], "given_on": "2026-03-09", "until": "2027-03-09", "given_by": "player"},
     )
     client.post("/players/R4/visits", data={"on_date": "2026-03-09"})
     assert client.get("/visits/1").status_code == 200
@@ -86,10 +86,10 @@ def test_somebody_else_holds_the_records(kept: TestClient, tmp_path: Path) -> No
     ) as other:
         assert other.stdout is not None
         assert other.stdout.readline() == b"held\n"
-        assert "Nothing that you typed is lost" in typed(kept)
+        assert "Your entries are still in the form." in typed(kept)
         other.communicate(b"let go")
     answer = kept.post("/visits/1/sites/edit/site/new", data={"name": "left thumb", "part": "thumb"})
-    assert "left thumb kept" in words(answer.text)
+    assert "left thumb saved" in words(answer.text)
 
 
 @pytest.mark.parametrize(
@@ -98,14 +98,14 @@ def test_somebody_else_holds_the_records(kept: TestClient, tmp_path: Path) -> No
 def test_what_is_not_there_is_said(kept: TestClient, path: str) -> None:
     answer = kept.get(path)
     assert answer.status_code == 404
-    assert "Nothing is here" in words(answer.text)
+    assert "Page not found" in words(answer.text)
 
 
 @pytest.mark.parametrize("body", [b"", b"no zip at all", b"PK\x03\x04 cut short", b"\x00" * 1000])
 def test_an_upload_that_is_no_case_folder(kept: TestClient, body: bytes) -> None:
     answer = kept.post("/import", data={"into": ""}, files={"file": ("case.zip", body, "application/zip")})
     assert answer.status_code == 422
-    assert "whole ZIP file" in words(answer.text) or "case folder" in words(answer.text)
+    assert "This ZIP file" in words(answer.text) or "case folder" in words(answer.text)
 
 
 def test_a_form_sent_after_the_records_were_closed_is_held(kept: TestClient, desk: Desk) -> None:

@@ -54,7 +54,12 @@ def test_a_game_is_added_edited_and_deleted(visit: TestClient, desk: Desk) -> No
 
 
 @pytest.mark.parametrize(
-    ("name", "told"), [("", "found nothing"), ("x" * 101, "101 letters"), (None, "another game has")]
+    ("name", "told"),
+    [
+        ("", "Enter the player's word for the game"),
+        ("x" * 101, "up to 100 characters"),
+        (None, "is the name of another game"),
+    ],
 )
 def test_a_game_that_cannot_be_added_says_why(visit: TestClient, desk: Desk, name: str | None, told: str) -> None:
     """Beside the field, with what was typed still in it; nothing is written."""
@@ -70,7 +75,7 @@ def test_no_more_games_than_a_folder_holds(visit: TestClient) -> None:
     """Nine: the tenth is refused in a sentence."""
     for number in range(2, 10):
         assert visit.post("/visits/d1/game/another", data={"game_name": f"game {number}"}).status_code == 200
-    assert "at most 9" in words(visit.post("/visits/d1/game/another", data={"game_name": "one more"}).text)
+    assert "at most 9 games" in words(visit.post("/visits/d1/game/another", data={"game_name": "one more"}).text)
 
 
 def test_usual_actions_leave_the_name_and_the_hours(visit: TestClient, desk: Desk) -> None:

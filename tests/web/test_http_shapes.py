@@ -40,7 +40,7 @@ KNOWN = {
     "in": ("d", "m", ""),
     "on_date": ("2026-03-09", "0000-00-00"), "due": ("2026-04-09", "9999-12-31"),
     "like": ("0", "1"), "a": ("1", "2"), "b": ("1", "2"), "plan": ("1",), "idle_minutes": ("20",),
-    "scope": ("measure", "keep"), "given_by": ("the player",), "given_on": ("2026-03-09",), "until": ("2027-03-09",),
+    "scope": ("measure", "keep"), "given_by": ("player",), "given_on": ("2026-03-09",), "until": ("2027-03-09",),
 }  # fmt: skip
 STRAY = ("", "x", "-1", "1e400", "9" * 25, "<b>&amp;", "\u0000", "ü" * 60, "a\nb", "../../etc", "[[x]]", '"', "nan")
 """What no field wants."""

@@ -45,19 +45,19 @@ def lent(client: TestClient, at: str, item: str, **more: str) -> object:
 def test_lent_overdue_back_and_cleaned(shelf: TestClient, clock: StandingClock) -> None:
     """Each step on the page of the player or of all loans, with its condition; each can be taken back."""
     page = lent(shelf, "/players/R4/loans", "ash")
-    assert "ash is with R4, due 2026-03-20." in text(page.text)
+    assert "ash lent to R4, due 20 Mar 2026." in text(page.text)
     (key,) = re.findall(r'name="key" value="([^"]+)"', page.text)
     assert "Nothing is on loan." in text(shelf.post("/undo", data={"key": key}).text)
-    assert "ash R4 2026-03-09 2026-03-20" in text(lent(shelf, "/loans", "ash", code="R4").text)
+    assert "ash R4 9 Mar 2026 20 Mar 2026" in text(lent(shelf, "/loans", "ash", code="R4").text)
     assert "none left of 1; with R4 (due 2026-03-20)" in text(lent(shelf, "/players/S2/loans", "ash").text)
     clock.go_on(days=12)
     shelf.post("/start", data={"passphrase": WORDS})
-    assert "Overdue ash with R4, due 2026-03-20" in text(shelf.get("/loans").text)
+    assert "Overdue ash: lent to R4, due 20 Mar 2026" in text(shelf.get("/loans").text)
     (number,) = re.findall(r'action="/players/R4/loans/(\d+)/back"', shelf.get("/players/R4").text)
     back = shelf.post(f"/players/R4/loans/{number}/back", data={"note": "cap worn"})
-    assert "ash is back from R4. Has it been cleaned?" in text(back.text)
+    assert "ash returned by R4. Has it been cleaned?" in text(back.text)
     assert "cap worn" in back.text
-    assert "ash is cleaned." in text(shelf.post(f"/loans/{number}/cleaned", data={}).text)
+    assert "ash cleaned." in text(shelf.post(f"/loans/{number}/cleaned", data={}).text)
     assert shelf.post(f"/players/S2/loans/{number}/back", data={}).status_code == 404
 
 
@@ -81,7 +81,7 @@ def test_it_may_stay_longer(shelf: TestClient, at: str) -> None:
     assert f'<a href="#longer-{number}">due: found 2026-02-30, expected a date' in refused.text
     assert f'id="longer-{number}" name="due" type="date" value="2026-02-30" aria-invalid="true"' in refused.text
     later = shelf.post(f"{at}/{number}/longer", data={"due": "2026-04-10"})
-    assert "ash may stay with R4 until 2026-04-10." in text(later.text)
-    assert "ash R4 2026-03-09 2026-04-10" in text(later.text)
+    assert "Loan of ash to R4 extended to 10 Apr 2026." in text(later.text)
+    assert "ash R4 9 Mar 2026 10 Apr 2026" in text(later.text)
     (key,) = re.findall(r'name="key" value="([^"]+)"', later.text)
-    assert "ash R4 2026-03-09 2026-03-20" in text(shelf.post("/undo", data={"key": key}).text)
+    assert "ash R4 9 Mar 2026 20 Mar 2026" in text(shelf.post("/undo", data={"key": key}).text)

@@ -52,7 +52,7 @@ def player_with_a_site(page: Page) -> str:
     page.wait_for_url("**/consent")
     page.check("#scope-1")
     page.check("#scope-2")
-    page.select_option("#given_by", "the player")
+    page.select_option("#given_by", "player")
     page.click("button:has-text('Record consent')")
     page.wait_for_url("**/players/R4")
     page.click("text=Begin the first visit")
@@ -61,8 +61,8 @@ def player_with_a_site(page: Page) -> str:
     page.goto(f"{here}/sites/edit/site/new")
     page.fill("#name", "chin")
     page.select_option("#part", "chin")
-    page.click("button:has-text('Keep') >> nth=0")
-    page.wait_for_selector(".message:has-text('chin kept')")
+    page.click("button:has-text('Save') >> nth=0")
+    page.wait_for_selector(".message:has-text('chin saved')")
     return here
 
 

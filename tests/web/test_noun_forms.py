@@ -8,13 +8,16 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from stickwright.catalogue.en.field_words import CHOICES, FIELDS, TABLES
 from stickwright.errors import BadInput
-from stickwright.model.game import Action
-from stickwright.model.hub import Hubs
+from stickwright.model.game import Action, Game
+from stickwright.model.hub import BUTTON_ROLES, STICK_ROLES, Hubs
 from stickwright.model.kit import Kit, Stick
 from stickwright.model.player import Player, Site
 from stickwright.model.room import Room, Tube
+from stickwright.records.archetypes import ARCHETYPES
 from stickwright.records.editing import with_fields
+from stickwright.records.fields import fields_of
 from stickwright.web.noun_forms import FIRST, form_fields, inner_tables, sent_fields
 from stickwright.web.noun_views import VIEWS, groups_of, noun_at, path_of, path_text
 
@@ -26,7 +29,9 @@ def nouns_in(model):
         yield from nouns_in(inner)
 
 
-NOUNS = sorted({noun for file in (Player, Kit, Room, Hubs) for noun in nouns_in(file)}, key=lambda noun: noun.__name__)
+NOUNS = sorted(
+    {noun for file in (Player, Kit, Room, Hubs, Game) for noun in nouns_in(file)}, key=lambda noun: noun.__name__
+)
 
 
 @pytest.mark.parametrize("noun", NOUNS, ids=lambda noun: noun.__name__)
@@ -37,6 +42,17 @@ def test_every_noun_has_a_form(noun):
     assert {field.name for field in fields} == set(noun.model_fields) - tables
     assert all(field.label for field in fields)
     assert all(field.choices for field in fields if field.kind in ("choice", "ticks"))
+
+
+def test_every_field_choice_and_table_has_words_of_its_own():
+    """A new field is given a label, a new choice its word; and no label stays behind for what is gone."""
+    wanted = {(noun.__name__, name): shape for noun in NOUNS for name, shape in fields_of(noun).items()}
+    fields = {(noun, name) for (noun, name), shape in wanted.items() if shape.kind != "table"}
+    labelled = {f"{noun}.{name}" if f"{noun}.{name}" in FIELDS else name for noun, name in fields}
+    assert not labelled ^ FIELDS.keys()
+    assert not {name for noun in NOUNS for name, _, _ in inner_tables(noun)} ^ TABLES.keys()
+    chosen = {word for shape in wanted.values() for word in shape.choices} - {*STICK_ROLES, *BUTTON_ROLES}
+    assert not (chosen | {*ARCHETYPES, "none"}) ^ CHOICES.keys()
 
 
 @pytest.mark.parametrize("noun", sorted(FIRST, key=lambda noun: noun.__name__), ids=lambda noun: noun.__name__)
@@ -139,4 +155,4 @@ def test_a_list_names_its_tables():
     """The name, or what stands for one."""
     group = VIEWS["sites"].groups[1]
     ((_, _, rows),) = groups_of((group,), {"together": [{"sites": ["chin", "foot"], "alone_per_min": 78}]})
-    assert (rows[0].name, rows[0].cells) == ("chin and foot", ("", "78 /min", ""))
+    assert (rows[0].name, rows[0].cells) == ("chin and foot", ("", "78\N{NO-BREAK SPACE}/min", ""))

@@ -112,21 +112,21 @@ def test_first_start_wrong_passphrase_and_the_same_records_again(tmp_path: Path)
     with opened("--place", place) as window:
         assert "one that is too easy to guess" in window.post("/start", passphrase="hello", again="hello")
         assert not place.exists()
-        assert "The records are made." in window.post("/start", passphrase=WORDS, again=WORDS)
+        assert "Records created." in window.post("/start", passphrase=WORDS, again=WORDS)
         window.post("/players", code="R4")
         today = datetime.now().astimezone().date()
         given = {
             "scope": "keep",
             "given_on": str(today),
             "until": str(today + timedelta(days=300)),
-            "given_by": "the player",
+            "given_by": "player",
         }
         window.post(window.url.removeprefix(window.home), **given)
         out, err = window.end()
         assert (window.process.returncode, err) == (0, "")
         assert out.splitlines()[-1] == "Closed. Everything that was saved is kept."
     with opened("--place", place) as window:
-        assert "Unlock the records" in window.get("/start")
+        assert "Unlock your records" in window.get("/start")
         assert "does not open these records" in window.post("/start", passphrase=WORDS + "s")
         assert "R4" in window.post("/start", passphrase=WORDS)
         window.end()
@@ -233,7 +233,7 @@ def test_killed_during_a_measurement_says_so_at_the_next_start(place: Path) -> N
         window.process.wait(PATIENCE_S)
     with opened("--place", place) as window:
         said = window.post("/start", passphrase=WORDS)
-        assert re.search(r"The recording .* was cut short earlier. What it held up to then is kept.", said)
+        assert re.search(r"Recording .* was interrupted earlier. What it held up to then is kept.", said)
         window.end()
     state, samples = last_recording(place)
     assert state == "cut short"

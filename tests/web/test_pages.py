@@ -34,7 +34,7 @@ def consent(client: TestClient, at: str, **changed: object) -> str:
         "scope": ["measure", "keep"],
         "given_on": "2026-03-09",
         "until": "2027-03-09",
-        "given_by": "the player",
+        "given_by": "player",
     } | changed
     return client.post(at, data=given).url.path
 
@@ -43,7 +43,7 @@ def test_first_start_asks_for_a_passphrase_that_is_worth_it(client: TestClient, 
     """Refused with the very sentence, and never sent back; then the records are made, and open with it again."""
     refused = client.post("/start", data={"passphrase": "hello", "again": "hellp"})
     assert refused.status_code == 422
-    assert "one that is too easy to guess" in text(refused.text)
+    assert "This is too easy to guess." in text(refused.text)
     assert "hello" not in refused.text
     assert not desk.place.exists()  # type: ignore[union-attr]
     made = client.post("/start", data={"passphrase": WORDS, "again": WORDS})
@@ -59,7 +59,7 @@ def test_a_wrong_passphrase_says_so_and_slows_down(unlocked: TestClient, clock: 
     unlocked.post("/lock")
     for _ in range(3):
         assert "does not open these records" in text(unlocked.post("/start", data={"passphrase": "x"}).text)
-    assert "a pause of 2 s" in text(unlocked.post("/start", data={"passphrase": WORDS}).text)
+    assert "Wait 2 seconds" in text(unlocked.post("/start", data={"passphrase": WORDS}).text)
     clock.go_on(seconds=3)
     assert unlocked.post("/start", data={"passphrase": WORDS}).url.path == "/players"
 
@@ -99,7 +99,7 @@ def test_without_consent_nothing_reaches_the_file(unlocked: TestClient, desk: De
     page = unlocked.post("/players/m~R4/visits", data={})
     assert page.url.path == "/visits/m1"
     for path in ("/players/m~R4", "/visits/m1", at):
-        assert "Kept only until you close the app; print what you need." in text(unlocked.get(path).text)
+        assert "Not saved. This player's data" in text(unlocked.get(path).text)
     assert "R4" not in text(unlocked.get("/players/R4").text) or unlocked.get("/players/R4").status_code == 404
     with desk.kept().read() as connection:
         assert connection.exec_driver_sql("select count(*) from player").scalar() == 0
@@ -118,7 +118,7 @@ def test_keep_after_all_moves_the_player_with_the_visits(unlocked: TestClient) -
     at = begin(unlocked, "R4")
     unlocked.post("/players/m~R4/visits", data={})
     assert consent(unlocked, at) == "/players/R4"
-    assert "One visit, the last on 2026-03-09." in text(unlocked.get("/players/R4").text)
+    assert "1 visit, the last on 9 Mar 2026." in text(unlocked.get("/players/R4").text)
     assert unlocked.get("/players/m~R4").status_code == 404
 
 
@@ -131,17 +131,17 @@ def test_when_the_consent_ends_nothing_is_added_and_today_goes_on_without(
     clock.go_on(days=366)
     unlocked.post("/start", data={"passphrase": WORDS})
     visit = re.findall(r"/visits/\d+", unlocked.get("/players/R4").text)[0]
-    assert "To look at only" in text(unlocked.get(visit).text)
+    assert "Read-only." in text(unlocked.get(visit).text)
     refused = unlocked.post("/players/R4/visits", data={})
     assert refused.status_code == 422
-    assert "no consent to keep what is added" in text(refused.text)
+    assert "There is no valid consent to keep new entries." in text(refused.text)
     assert unlocked.post("/players/R4/unkept").url.path == "/players/m~R4"
 
 
 def test_erasing_shows_first_and_wants_the_code(unlocked: TestClient) -> None:
     at = begin(unlocked, "R4")
     consent(unlocked, at)
-    assert "Kept: nothing." in text(unlocked.get("/players/R4/erase").text)
+    assert "Nothing is kept." in text(unlocked.get("/players/R4/erase").text)
     assert "Nothing was erased" in text(unlocked.post("/players/R4/erase", data={"code": "R5"}).text)
     gone = unlocked.post("/players/R4/erase", data={"code": "r4"})
     assert "R4 is erased" in text(gone.text)
@@ -158,7 +158,7 @@ def test_after_erasing_no_page_that_is_still_open_changes_anything(unlocked: Tes
     assert unlocked.post("/players", data={"code": "R5"}).status_code == 403
     (session,) = desk.sessions.values()
     unlocked.headers["x-csrf"] = session.csrf
-    assert "taken back already" in text(unlocked.post("/undo", data={"key": key}).text)
+    assert "already been undone" in text(unlocked.post("/undo", data={"key": key}).text)
 
 
 def test_what_was_changed_can_be_taken_back_and_brought_again(unlocked: TestClient, desk: Desk) -> None:
@@ -168,7 +168,7 @@ def test_what_was_changed_can_be_taken_back_and_brought_again(unlocked: TestClie
         (key,) = re.findall(r'name="key" value="([^"]+)"', page.text)
         page = unlocked.post("/undo", data={"key": key})
         assert desk.preferences.light == wanted
-    assert "taken back already" in text(unlocked.post("/undo", data={"key": key}).text)
+    assert "already been undone" in text(unlocked.post("/undo", data={"key": key}).text)
 
 
 def test_what_is_typed_is_shown_as_text(unlocked: TestClient) -> None:
@@ -182,7 +182,7 @@ def test_a_backup_wants_all_its_folders_named(unlocked: TestClient) -> None:
     """A name alone would lie wherever the app was started, and nobody would find it again."""
     answer = unlocked.post("/backup", data={"file": "records.backup"})
     assert answer.status_code == 422
-    assert "expected a file with all its folders" in text(answer.text)
+    assert "with its full path" in text(answer.text)
     assert not Path("records.backup").exists()
 
 
@@ -200,7 +200,7 @@ def test_the_demo_needs_no_passphrase(client: TestClient, desk: Desk) -> None:
     assert "Meet K7" in text(page.text)
     visit = re.findall(r"/visits/d\d+", page.text)[0]
     shown = client.get(visit)
-    assert "right index: 8 of 8 directions, three repeats" in text(shown.text)
+    assert "right index: 8 of 8 directions, 3 times each" in text(shown.text)
     assert "Make the plan" in text(shown.text)
     assert desk.store is None
     assert client.get("/players/K7").url.path == "/start"

@@ -9,6 +9,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from said import place
+from stickwright.codes.message import message
+from stickwright.codes.passphrases import Passphrases
 from stickwright.errors import BadInput
 from stickwright.web.passphrase import ENOUGH_BITS, STRONG_BITS, accepted, strength
 from stickwright.web.tries import LONGEST_S, Tries
@@ -41,14 +43,14 @@ def test_unrelated_words_count_eleven_bits_each(passphrase: str, bits: float) ->
 
 def test_five_words_are_strong() -> None:
     assert strength("kettle orbit mossy lantern nine").bits >= STRONG_BITS
-    assert strength("kettle orbit mossy lantern nine").words.startswith("Strong.")
+    assert strength("kettle orbit mossy lantern nine").words == message(Passphrases.strength, level="strong")
 
 
 def test_typed_twice() -> None:
     """Both sentences at once when it is weak and differs."""
     with pytest.raises(BadInput) as refused:
         accepted("short", "shorter")
-    assert [place(problem) for problem in refused.value.problems] == ["passphrase", "the same again"]
+    assert [place(problem) for problem in refused.value.problems] == ["Passphrase", "Confirm passphrase"]
 
 
 @given(st.text(max_size=60), st.text(max_size=20))
@@ -67,7 +69,7 @@ def test_wrong_passphrases_slow_down_and_never_shut_out() -> None:
         waits.append(tries.wait_s(NOW))
         tries.failed(NOW)
     assert waits == [0, 0, 0, 2, 4, 8, 16, 32, 60, 60, 60, 60]
-    with pytest.raises(BadInput, match="a pause of 60 s"):
+    with pytest.raises(BadInput, match="Wait 60 seconds"):
         tries.check(NOW)
     assert tries.wait_s(NOW - timedelta(days=1)) == LONGEST_S
     assert tries.wait_s(NOW + timedelta(seconds=61)) == 0

@@ -37,7 +37,7 @@ def test_open_answers_and_ends_with_nothing_lost(tmp_path: Path) -> None:
         assert line.startswith("stickwright is open at http://127.0.0.1:")
         browser = build_opener(HTTPCookieProcessor())
         with browser.open(line.split()[-1], timeout=20) as answer:
-            assert b"Where the records of your players are kept safe" in answer.read()
+            assert b"Create records for your players" in answer.read()
         second = subprocess.run([*OPEN, "--place", str(place)], capture_output=True, text=True, timeout=60, check=False)
         assert second.returncode == 2
         assert "records that are open already" in second.stderr

@@ -32,7 +32,7 @@ def add_state(visit: TestClient, desk: Desk) -> None:
 def test_a_state_and_its_readings_are_entered_on_the_page_of_the_site(visit: TestClient, desk: Desk) -> None:
     """The state in words, after how much play, whether the player plays so; then what was read in it, direction by direction."""
     shown = words(visit.get("/visits/d1/sites/edit/site/0").text)
-    assert "Readings in another state: tired, without support, before medication" in shown
+    assert "Readings in another state" in shown
     add_state(visit, desk)
     (state,) = tables(desk)["site"][0]["under"]
     assert state == {"condition": TIRED, "kind": "tiredness", "plays": True, "after_min": 40}
@@ -56,7 +56,7 @@ def test_each_field_of_a_state_has_a_label_and_can_be_reached_by_keyboard(visit:
     named = re.findall(r'<(?:input|select|textarea) id="([^"]+)"', page)
     assert {"condition", "kind", "plays", "after_s", "note"} <= {*named}
     assert all(f'<label for="{one}"' in page for one in named)
-    assert "Will the player play in this state?" in words(page)
+    assert "Player will play in this state" in words(page)
 
 
 def test_a_recording_names_its_state(visit: TestClient, desk: Desk) -> None:

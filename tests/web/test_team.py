@@ -77,7 +77,7 @@ def test_a_reader_looks_and_changes_nothing_and_a_closed_account_is_out_at_once(
     lead.post("/accounts", data={"name": "visitor", "role": "reader", "password": WORDS, "again": WORDS})
     reader = logged_in(team, "visitor")
     assert reader.get("/players").status_code == 200
-    assert "A new player" not in reader.get("/players").text
+    assert "Add a player" not in reader.get("/players").text
     assert reader.post("/players", data={"code": "R4"}).status_code == 403
     assert "account opened" in lead.get("/trail").text or "visitor" in lead.get("/trail").text
     assert lead.post("/accounts/close", data={"name": "lead"}).status_code == 422

@@ -26,11 +26,11 @@ def points() -> list[Point]:
 def test_table_holds_the_middle_and_the_ends_of_the_repeats() -> None:
     """Median and extremes by hand; what was not taken is said."""
     (trend,) = site_trends(points())
-    assert trend.heads == ("Direction", "2026-03-01", "2026-06-01")
+    assert trend.heads == ("Direction", "1 Mar 2026", "1 Jun 2026")
     assert trend.rows == (
         ("right", "1.2 (1.1 to 1.3)", "0.80 (0.70 to 0.90)"),
         ("forward", "1.0", "1.0 (0.95 to 1.1)"),
-        ("left", "not taken", "0.50"),
+        ("left", "not measured", "0.50"),
     )
 
 

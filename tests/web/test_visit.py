@@ -74,7 +74,7 @@ def test_a_table_is_kept_and_taken_back(visit: TestClient, desk: Desk) -> None:
     sent = {"support": "cushion", "based_on": number(desk)}
     page = visit.post("/visits/d1/sites/edit/site/0", data=sent)
     assert tables(desk)["site"][0]["support"] == "cushion"
-    assert "right index kept." in words(page.text)
+    assert "right index saved." in words(page.text)
     undo(visit, page.text)
     after = documents(desk.demo, 1)[PLAYER]
     assert (after.body, after.number) == (before.body, before.number + 2)
@@ -173,7 +173,7 @@ def test_a_unit_slip_is_asked_about(visit: TestClient, desk: Desk) -> None:
     """Gram-force typed as newton: asked, never converted unasked."""
     sent = {"site": "2", "based_on": number(desk), "direction.0": "90", "force.0": "140 150 145", "force_unit.0": "n"}
     page = visit.post("/visits/d1/readings", data=sent)
-    assert "These look like grams-force (140 would be 1.4 N)" in words(page.text)
+    assert "These look like grams-force (140 -> 1.4 N)" in words(page.text)
     assert "Nothing was converted." in words(page.text)
     assert tables(desk)["site"][2]["reading"][0]["force_n"] == [140, 150, 145]
 
@@ -191,7 +191,7 @@ def test_a_file_is_shown_with_every_version(visit: TestClient, desk: Desk) -> No
         visit.post("/visits/d1/files/room.toml", data={"text": "# n\n", "based_on": number(desk, "room.toml")}).text,
     )
     page = visit.get("/visits/d1/files/room.toml")
-    assert words(page.text).count("typed as text") >= 2
+    assert words(page.text).count("edited as text") >= 2
     assert [version.number for version in history(desk.demo, 1, "room.toml")] == [1, 2, 3, 4]
 
 
@@ -199,7 +199,7 @@ def test_usual_actions_begin_a_game(visit: TestClient, desk: Desk) -> None:
     """A kind of game is a beginning, and can be taken back."""
     assert desk.demo is not None
     save_document(desk.demo, 1, "game.toml", b'name = "new"\n', who="t")
-    assert "Kind of game" in words(visit.get("/visits/d1/game").text)
+    assert "Game type" in words(visit.get("/visits/d1/game").text)
     page = visit.post("/visits/d1/game/usual", data={"archetype": "racing"})
     assert len(tables(desk, "game.toml")["action"]) >= 3
     undo(visit, page.text)

@@ -43,13 +43,20 @@ class Book:
         """
         if isinstance(text, str):
             return text
-        return cast(str, getattr(self._topic(text.topic), text.text)(**dict(text.params)))
+        return cast(str, getattr(self.topic(module_of(text.topic)), text.text)(**dict(text.params)))
 
-    def _topic(self, name: str) -> Any:
-        if name not in self._topics:
-            module = import_module(f"stickwright.catalogue.{self.language}.{module_of(name)}")
-            self._topics[name] = module.Texts(self.writer, self.say)
-        return self._topics[name]
+    def topic(self, module: str) -> Any:
+        """All texts of a topic, each a method that says it.
+
+        Parameters
+        ----------
+        module : str
+            Of the topic: ``consent_page``.
+        """
+        if module not in self._topics:
+            texts = import_module(f"stickwright.catalogue.{self.language}.{module}").Texts
+            self._topics[module] = texts(self.writer, self.say)
+        return self._topics[module]
 
 
 _opened = functools.cache(Book)

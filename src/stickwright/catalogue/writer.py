@@ -95,11 +95,6 @@ class Writer:
             text = f"{math.floor(value * 10) / 10:.1f}"
         return self._quantity(self._decimal(text))
 
-    def limits(self, low_si: float, high_si: float, ending: str) -> str:
-        """From one limit to another: ``0.1 to 5 N``."""
-        low = self.trimmed(low_si / unit_named(ending).factor, 3)
-        return self._quantity(f"{low} {self.up_to} {self.trimmed_amount(high_si, ending, 3)}")
-
     def sizes(self, sides_m: tuple[float, ...]) -> str:
         """Length by width in whole millimetres: ``150 × 110 mm``."""
         unit = unit_named("mm")
@@ -170,6 +165,14 @@ class Writer:
         except ValueError:
             return self.name(Name(iso))
         return format_date(day, format="medium", locale=self.locale)
+
+    def moment(self, iso: str, *, seconds: bool = False) -> str:
+        """A day with its time, from YYYY-MM-DDThh:mm:ss; anything else as it was typed."""
+        try:
+            at = dt.datetime.fromisoformat(iso)
+        except ValueError:
+            return self.name(Name(iso))
+        return f"{self.date(at.date().isoformat())}, {at:%H:%M:%S}" if seconds else f"{self.date(iso[:10])}, {at:%H:%M}"
 
     def name(self, typed: str) -> str:
         """What a person typed, as it stands: where scripts of two directions may meet, it is set apart."""

@@ -14,7 +14,8 @@ class Problems(Topic):
 
     @abstractmethod
     def sentence(self, *, where: tuple[Text, ...], found: Text, expected: Text, remedy: Text) -> str:
-        """The whole problem. `where` goes from the outside inwards and may be empty; `remedy` may be empty."""
+        """The whole problem. `where` goes from the outside inwards and may be empty; `remedy` may be empty. On a page `found` and
+        `expected` are both empty: `remedy` then says what to do, after the label of its field."""
 
     @abstractmethod
     def sentences(self, *, parts: tuple[Text, ...]) -> str:

@@ -10,14 +10,21 @@ from starlette.requests import Request
 from starlette.responses import Response
 from starlette.routing import Route
 
-from stickwright.errors import BadInput, Problem
+from stickwright.codes.backup_page import BackupPage
+from stickwright.codes.message import Message, Name, Text, message
+from stickwright.errors import BadInput
 from stickwright.store.backup import back_up, restore
 from stickwright.web.desk import Desk, desk_of
-from stickwright.web.render import download, form, page
+from stickwright.web.render import download, form, page, put_right
 
 __all__ = ["ROUTES", "backup_page", "bring_back", "make", "show"]
 
-FIELDS = {"passphrase": "passphrase", "place": "place", "from": "from", "": "file"}
+FIELDS: dict[Text, str] = {
+    "passphrase": "passphrase",
+    message(BackupPage.place): "place",
+    message(BackupPage.from_file): "from",
+    "": "file",
+}
 
 
 def backup_page(
@@ -67,10 +74,10 @@ def make(request: Request) -> Response:
     store = desk.kept()
     try:
         if typed:
-            counts = back_up(store, _whole_path(typed, "file"))
+            counts = back_up(store, _whole_path(typed, message(BackupPage.file)))
             report = {
-                "title": "The backup is good",
-                "sentence": f"{typed} was read back, and holds all that these records hold.",
+                "title": message(BackupPage.complete),
+                "sentence": message(BackupPage.complete_more, file=Name(typed)),
                 "counts": tuple(counts.items()),
             }
             return page(request, "backup.html", backup_page(desk, report=report))
@@ -94,33 +101,35 @@ def bring_back(request: Request) -> Response:
     file, place, passphrase = (str(typed.get(name, "")) for name in ("from", "place", "passphrase"))
     try:
         problems = [
-            Problem(name, "nothing typed", expected)
-            for name, value, expected in (
-                ("from", file, "the file of a backup"),
-                ("place", place, "where the records should go"),
+            put_right(message(label), message(words))
+            for label, value, words in (
+                (BackupPage.from_file, file, BackupPage.choose_file),
+                (BackupPage.place, place, BackupPage.choose_place),
             )
             if not value.strip()
         ]
         if problems:
             raise BadInput(problems)
-        counts = restore(_whole_path(file, "from"), _whole_path(place, "place"), passphrase=passphrase or None)
+        source = _whole_path(file, message(BackupPage.from_file))
+        counts = restore(source, _whole_path(place, message(BackupPage.place)), passphrase=passphrase or None)
     except BadInput as refused:
         data = backup_page(desk, from_file=file, place=place)
         return page(request, "backup.html", data, refused=refused, fields=FIELDS)
     report = {
-        "title": "The records are back",
-        "sentence": f"They were read through and counted. To open them: stickwright open --place {place.strip()}",
+        "title": message(BackupPage.restored),
+        "sentence": message(BackupPage.restored_more, place=Name(place.strip())),
         "counts": tuple(counts.items()),
     }
     return page(request, "backup.html", backup_page(desk, report=report))
 
 
-def _whole_path(typed: str, field: str) -> Path:
+def _whole_path(typed: str, label: Message) -> Path:
     """A file named from the top of this machine: a name alone would lie wherever the app happened to be started."""
     path = Path(typed.strip()).expanduser()
     if not path.is_absolute():
         home = Path.home() / "stickwright.backup"
-        raise BadInput(Problem(field, f'"{typed.strip()[:80]}"', "a file with all its folders", f"For example {home}"))
+        full = message(BackupPage.full_path, typed=Name(typed.strip()[:80]), example=Name(str(home)))
+        raise BadInput(put_right(label, full))
     return path
 
 

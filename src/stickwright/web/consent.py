@@ -6,21 +6,24 @@ A player without a consent to keep is worked with in memory. The day it is given
 from __future__ import annotations
 
 from datetime import date
-from typing import Any
+from typing import Any, get_args
 
 from starlette.datastructures import FormData
 from starlette.requests import Request
 from starlette.responses import RedirectResponse, Response
 from starlette.routing import Route
 
+from stickwright.codes.commands import Commands
+from stickwright.codes.consent_page import ConsentPage, Giver, Thing
+from stickwright.codes.message import Message, Name, Text, message
 from stickwright.errors import BadInput, Problem
 from stickwright.store.carrying import carry_player
 from stickwright.store.cases import import_case, tree_of
-from stickwright.store.consents import SCOPES, consent_of, give_consent, withdraw
+from stickwright.store.consents import consent_of, give_consent, withdraw
 from stickwright.store.players import add_player, add_visit, player_named, visits
 from stickwright.store.whole import erase_player
 from stickwright.web.desk import At, at_player, end_measuring
-from stickwright.web.render import done, form, page
+from stickwright.web.render import done, form, not_a_date, page, put_right
 
 __all__ = [
     "ROUTES",
@@ -33,34 +36,19 @@ __all__ = [
     "write_down",
 ]
 
-WORDS = {
-    "measure": (
-        "Being measured today",
-        "How far and how hard, with a gauge or a stick. Stopped at once when it hurts or tires.",
-    ),
-    "keep": ("Keeping the results", "Here, under the code, for the next visit."),
-    "photos": (
-        "Photographs of the set-up",
-        "Of the hand, the stick and the mount; never of the face unless asked for separately.",
-    ),
-    "share": (
-        "Sharing with named people",
-        "Who they are is agreed and written on paper: therapist, school, whoever pays.",
-    ),
-    "teach": ("Use without name for teaching or research", ""),
-    "follow up": ("Being contacted afterwards", "To ask whether it still works."),
+THINGS: tuple[Thing, ...] = get_args(Thing)
+"""What may be agreed to, as the records name it (`stickwright.store.consents`)."""
+GIVERS: dict[str, Giver] = {one: one for one in get_args(Giver)}
+"""Who may give it, as it stands in the records; older ones hold words."""
+FIELDS: dict[Text, str] = {
+    message(ConsentPage.each): "scope",
+    message(ConsentPage.given_on): "given_on",
+    message(ConsentPage.review_on): "until",
+    message(ConsentPage.given_by): "given_by",
 }
-FIELDS = {"what was agreed to": "scope", "said on": "given_on", "until": "until", "by whom": "given_by"}
-ROLES = (
-    ("", "Choose"),
-    ("the player", "The player"),
-    ("a parent, with the player's own agreement", "A parent, with the player's own agreement"),
-    ("a guardian or attorney", "A guardian or attorney"),
-    ("a best-interest decision", "A best-interest decision, by those entitled to take it"),
-)
 
 
-def consent_words(here: At) -> tuple[str, bool]:
+def consent_words(here: At) -> tuple[Message, bool]:
     """How the consent stands, in a sentence; and whether it lets results be kept today.
 
     Parameters
@@ -68,23 +56,27 @@ def consent_words(here: At) -> tuple[str, bool]:
     here : At
     """
     if here.key == "d":
-        return "An invented player need not be asked.", True
+        return message(ConsentPage.demo), True
     found = consent_of(here.store, here.player_id, here.desk.today())
     if found is None:
-        return "Nothing is written down yet.", False
+        return message(ConsentPage.none_recorded), False
     if found.withdrawn:
-        return "It was taken back. What is held waits to be handed over and erased.", False
-    allowed = [_words(key) for key in SCOPES if key in found.scope]
-    sentence = f"Given on {found.given_on} by {found.given_by}, until {found.until}: {'; '.join(allowed).lower()}."
+        return message(ConsentPage.withdrawn), False
     if not found.valid:
-        sentence = (
-            f"It ended on {found.until}. What is held can be looked at; nothing is added until it is given again."
-        )
-    return sentence, found.valid and "keep" in found.scope
+        return message(ConsentPage.ended, until=found.until), False
+    role = GIVERS.get(found.given_by)
+    giver: Text = Name(found.given_by) if role is None else message(ConsentPage.giver, role=role)
+    things = tuple(_thing(key) for key in THINGS if key in found.scope)
+    given = message(ConsentPage.given, given_on=found.given_on, giver=giver, until=found.until, things=things)
+    return given, "keep" in found.scope
 
 
-def _words(key: str) -> str:
-    return WORDS[key][0]
+def _thing(key: Thing) -> Message:
+    return message(ConsentPage.scope, thing=key)
+
+
+def _hint(key: Thing) -> Message | str:
+    return "" if key == "teach" else message(ConsentPage.scope_hint, thing=key)
 
 
 def consent_page(here: At, typed: FormData | None = None) -> dict[str, Any]:
@@ -101,18 +93,21 @@ def consent_page(here: At, typed: FormData | None = None) -> dict[str, Any]:
     rows = visits(here.store, here.player_id)
     now = None
     if found is not None:
-        kept = [key for key in SCOPES if key in found.scope and not found.withdrawn]
+        kept = [key for key in THINGS if key in found.scope and not found.withdrawn]
         now = {
             "sentence": consent_words(here)[0],
-            "allowed": [_words(key) for key in kept],
-            "refused": [_words(key).lower() for key in SCOPES if key not in kept],
+            "allowed": [_thing(key) for key in kept],
+            "refused": [_thing(key) for key in THINGS if key not in kept],
         }
     return {
         "now": now,
         "withdrawn": found is not None and found.withdrawn,
         "can_give": here.writes and here.key != "d",
-        "scopes": [(key, *WORDS[key]) for key in SCOPES],
-        "roles": ROLES,
+        "scopes": [(key, _thing(key), _hint(key)) for key in THINGS],
+        "roles": (
+            ("", message(Commands.choose)),
+            *((role, message(ConsentPage.role, role=role)) for role in GIVERS.values()),
+        ),
         "first_visit": here.visit_url(rows[0].id) if rows else "",
         "typed": {
             "scope": [str(value) for value in typed.getlist("scope")] if typed else [],
@@ -162,50 +157,36 @@ def write_down(request: Request) -> Response:
             # what runs in memory ends there, and moves whole
             end_measuring(request, {(here.key, one.id) for one in visits(here.store, here.player_id)})
             here, left = keep_after_all(here, given)
-            words = (
-                f"It is written down. What was done with {here.player.code if here.player else ''} is kept from now on."
-            )
-            words = " ".join((words, *left))
-            return done(request, here.player_url(), words)
+            code = Name(here.player.code if here.player else "")
+            return done(request, here.player_url(), message(ConsentPage.recorded_and_kept, code=code, left=left))
         give_consent(here.store, here.player_id, who=here.who, **given)
     except BadInput as refused:
         return page(request, "consent.html", consent_page(here, typed), here=here, refused=refused, fields=FIELDS)
-    return done(request, here.player_url(), "The consent is written down.")
+    return done(request, here.player_url(), message(ConsentPage.recorded))
 
 
 def _given(here: At, typed: FormData) -> dict[str, Any]:
     """What was typed, all problems at once."""
-    problems = []
-    scope = tuple(key for key in SCOPES if key in typed.getlist("scope"))
+    problems: list[Problem] = []
+    scope = tuple(key for key in THINGS if key in typed.getlist("scope"))
     if not scope:
-        problems.append(
-            Problem(
-                "what was agreed to",
-                "nothing ticked",
-                "at least one",
-                "Without any, leave this page: nothing is kept then.",
-            )
-        )
+        problems.append(put_right(message(ConsentPage.each), message(ConsentPage.nothing_ticked)))
+    given_on, review_on = message(ConsentPage.given_on), message(ConsentPage.review_on)
     days = {}
-    for field in ("given_on", "until"):
+    for field, label in (("given_on", given_on), ("until", review_on)):
         text = str(typed.get(field, ""))
         try:
             days[field] = date.fromisoformat(text)
         except ValueError:
-            problems.append(
-                Problem({"given_on": "said on"}.get(field, field), f'"{text}"', "a date such as 2026-03-09")
-            )
+            problems.append(put_right(label, not_a_date(text)))
     if len(days) == 2 and days["given_on"] > here.desk.today():
-        problems.append(
-            Problem(
-                "said on", f"{days['given_on']}, which is to come", "today or earlier", "Is the computer's date right?"
-            )
-        )
+        problems.append(put_right(given_on, message(Commands.is_in_future, day=days["given_on"].isoformat())))
     if len(days) == 2 and days["until"] <= days["given_on"]:
-        problems.append(Problem("until", f"{days['until']}", f"a day after {days['given_on']}"))
+        too_early = message(ConsentPage.review_too_early, given_on=days["given_on"].isoformat())
+        problems.append(put_right(review_on, too_early))
     given_by = str(typed.get("given_by", ""))
-    if given_by not in {key for key, _ in ROLES if key}:
-        problems.append(Problem("by whom", "nothing chosen", "who gave it, in what role"))
+    if given_by not in GIVERS:
+        problems.append(put_right(message(ConsentPage.given_by), message(ConsentPage.choose_role)))
     if problems:
         raise BadInput(problems)
     return {
@@ -229,7 +210,7 @@ def keep_after_all(here: At, given: dict[str, Any]) -> tuple[At, tuple[str, ...]
     """
     assert here.player is not None
     desk, kept = here.desk, here.desk.kept()
-    with kept.write(here.who, "kept after all"):
+    with kept.write(here.who, "kept-after-all"):
         row = add_player(kept, here.player.code, who=here.who)
         give_consent(kept, row.id, who=here.who, **given)
         carried = carry_player(here.store, kept, here.player_id, row.id, who=here.who)
@@ -268,9 +249,7 @@ def take_back(request: Request) -> Response:
     """
     here = at_player(request)
     withdraw(here.store, here.player_id, who=here.who)
-    return done(
-        request, here.player_url("consent"), "The consent is taken back. Hand over what is held, then erase it."
-    )
+    return done(request, here.player_url("consent"), message(ConsentPage.withdrawal_recorded))
 
 
 ROUTES = (

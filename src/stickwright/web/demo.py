@@ -5,12 +5,15 @@ from __future__ import annotations
 from importlib.resources import files
 from importlib.resources.abc import Traversable
 from pathlib import Path
-from typing import Any
+from typing import Any, get_args
 
 from starlette.requests import Request
 from starlette.responses import RedirectResponse, Response
 from starlette.routing import Route
 
+from stickwright.codes.demo_page import DemoPage, Job
+from stickwright.codes.message import message
+from stickwright.codes.visit_page import VisitPage
 from stickwright.store.cases import import_case
 from stickwright.store.opening import memory_store
 from stickwright.store.players import players, visits
@@ -18,6 +21,9 @@ from stickwright.web.desk import At, Desk, desk_of, session_of
 from stickwright.web.render import page
 
 __all__ = ["ROUTES", "begin", "demo", "demo_case", "demo_page", "set_out"]
+
+
+JOBS: tuple[Job, ...] = get_args(Job)
 
 
 def demo_case() -> dict[str, bytes]:
@@ -75,18 +81,13 @@ def demo_page(here: At) -> dict[str, Any]:
     """
     return {
         "first": here.url("measure"),
-        "jobs": (
-            (here.url("readings"), "Readings", "Enter what a force gauge showed, direction by direction."),
+        "jobs": tuple(
             (
-                here.url("measure"),
-                "Measure",
-                "Let a recording play back as if a stick were plugged in, and watch what it says.",
-            ),
-            (here.kit_url, "Kit", "Invented sticks, from very light to firm, with their bench curves."),
-            (here.url("game"), "Game", "What the game asks of the player: how often, how long, what together."),
-            (here.url("plan"), "Plan", "Who does what with which stick, why, and what comes second."),
-            (here.url("mounts"), "Mounts", "Where the sticks stand, drawn with their dimensions."),
-            (here.url("sheet"), "Sheet", "The pages that the family gets."),
+                here.kit_url if step == "kit" else here.url(step),
+                message(VisitPage.title, step=step),
+                message(DemoPage.job, step=step),
+            )
+            for step in JOBS
         ),
     }
 

@@ -21,6 +21,10 @@ import sqlalchemy as sa
 from starlette.exceptions import HTTPException, WebSocketException
 from starlette.requests import HTTPConnection, Request
 
+from stickwright.catalogue import say
+from stickwright.codes.frame import MenuEntry
+from stickwright.codes.message import Text, message
+from stickwright.codes.refusals import Refusals
 from stickwright.errors import BadInput, Problem
 from stickwright.store.consents import may_keep
 from stickwright.store.documents import documents, remove_document, save_document
@@ -36,6 +40,7 @@ __all__ = [
     "At",
     "Desk",
     "Locked",
+    "NotHere",
     "Session",
     "at_player",
     "at_shelf",
@@ -46,6 +51,7 @@ __all__ = [
 ]
 
 Key = Literal["", "m", "d"]
+Entries = tuple[tuple[str, MenuEntry], ...]
 KEYS: dict[Key, str] = {"": "kept", "m": "not kept", "d": "demo"}
 MESSAGES = 5
 UNDOS = 40
@@ -55,7 +61,20 @@ class Locked(Exception):
     """The records are closed: the passphrase is wanted first."""
 
     def __init__(self) -> None:
-        super().__init__("the records are closed")
+        super().__init__("closed")
+
+
+class NotHere(HTTPException):
+    """Nothing at this address; `words` say what of several things it is that there is not.
+
+    Parameters
+    ----------
+    words : Message or str
+    """
+
+    def __init__(self, words: Text) -> None:
+        super().__init__(404)
+        self.words = words
 
 
 @dataclass
@@ -70,17 +89,17 @@ class Session:
     who: str
     role: Literal["practitioner", "reader"]
     seen: datetime
-    messages: list[tuple[str, str]] = field(default_factory=list)
-    undos: OrderedDict[str, tuple[str, Callable[[], object], str]] = field(default_factory=OrderedDict)
+    messages: list[tuple[Text, str]] = field(default_factory=list)
+    undos: OrderedDict[str, tuple[Text, Callable[[], object], str]] = field(default_factory=OrderedDict)
     preferences: Preferences | None = None
     pending: tuple[str, list[tuple[str, str]]] | None = None
 
-    def say(self, words: str, undo: Callable[[], object] | None = None, to: str = "/") -> None:
+    def say(self, words: Text, undo: Callable[[], object] | None = None, to: str = "/") -> None:
         """Keep a message for the next page, with what takes the change back.
 
         Parameters
         ----------
-        words : str
+        words : Message or str
             What happened, one sentence.
         undo : callable, optional
             Takes it back, and called again brings it again.
@@ -155,8 +174,8 @@ class Desk:
         if self.preferences_file is not None:
             keep_preferences(self.preferences_file, preferences)
 
-    def menu(self, here: At | None) -> tuple[tuple[str, str], ...]:
-        """Addresses and words of the main menu.
+    def menu(self, here: At | None) -> tuple[tuple[str, MenuEntry], ...]:
+        """Addresses and entries of the main menu.
 
         Parameters
         ----------
@@ -164,10 +183,10 @@ class Desk:
             The demo has a menu of its own.
         """
         if self.store is None or (here is not None and here.key == "d"):
-            demo = (("/demo", "Demo"), ("/kit?in=d", "Demo kit")) if self.demo is not None else ()
-            return (*demo, ("/players" if self.store else "/start", "Own players" if self.demo else "Start"))
-        team = (("/trail", "Trail"), ("/accounts", "Accounts")) if self.team else (("/backup", "Backup"),)
-        return (("/players", "Players"), ("/kit", "Kit"), *team, ("/settings", "Settings"))
+            demo: Entries = (("/demo", "demo"), ("/kit?in=d", "demo_kit")) if self.demo is not None else ()
+            return (*demo, ("/players" if self.store else "/start", "own_players" if self.demo else "start"))
+        team: Entries = (("/trail", "trail"), ("/accounts", "accounts")) if self.team else (("/backup", "backup"),)
+        return (("/players", "players"), ("/kit", "kit"), *team, ("/settings", "settings"))
 
     def expired(self, session: Session) -> bool:
         """Whether a team's session has been left alone for too long; it then is forgotten.
@@ -404,7 +423,7 @@ def at_visit(connection: HTTPConnection) -> At:
     here = At(desk, key, store, session.who, False, _player_of(store, row), row)
     here = replace(here, writes=session.role == "practitioner" and may_add(here))
     if connection.scope["type"] == "websocket" and not here.writes:
-        raise WebSocketException(1008, "There is no consent to keep this.")
+        raise WebSocketException(1008, say(message(Refusals.no_consent_live)))
     if connection.scope["type"] == "http" and connection.scope["method"] not in ("GET", "HEAD"):
         refuse_without_consent(here)
     return here
@@ -434,7 +453,7 @@ def at_player(connection: HTTPConnection, *, adds: bool = False) -> At:
     try:
         row = player_named(store, code if tilde else text)
     except BadInput as unknown:
-        raise HTTPException(404, str(unknown)) from None
+        raise NotHere(str(unknown)) from None
     here = At(desk, key, store, session.who, session.role == "practitioner", row)
     if adds:
         refuse_without_consent(replace(here, writes=here.writes and may_add(here)))
@@ -460,8 +479,7 @@ def refuse_without_consent(here: At) -> None:
     """
     if not here.writes:
         assert here.player is not None
-        remedy = "Ask again and write it down, or work on without keeping: both are on the page of the consent."
-        raise BadInput(Problem(here.player.code, "no consent to keep what is added", "one that holds today", remedy))
+        raise BadInput(Problem(here.player.code, "", "", message(Refusals.no_consent)))
 
 
 def at_shelf(request: Request) -> At:
@@ -486,9 +504,9 @@ def carry_shelf(source: Store, target: Store) -> None:
     there, here = documents(source, None), documents(target, None)
     for name, document in there.items():
         if name not in here or here[name].digest != document.digest:
-            save_document(target, None, name, document.body, who=document.who, why="the shelf")
+            save_document(target, None, name, document.body, who=document.who, why="shelf")
     for name in here.keys() - there.keys():
-        remove_document(target, None, name, who="stickwright", why="gone from the shelf")
+        remove_document(target, None, name, who="stickwright", why="shelf-deleted")
 
 
 def _key(text: str) -> Key:

@@ -12,8 +12,10 @@ from starlette.exceptions import HTTPException
 from starlette.requests import Request
 from starlette.responses import RedirectResponse, Response
 
+from stickwright.codes.message import Message, Name, Text, message
+from stickwright.codes.refusals import Refusals
 from stickwright.errors import BadInput
-from stickwright.web.desk import Locked, session_of
+from stickwright.web.desk import Locked, NotHere, session_of
 from stickwright.web.guard import HEADERS
 from stickwright.web.render import page
 
@@ -29,7 +31,7 @@ def bad_input(request: Request, refused: Exception) -> Response:
     refused : BadInput
     """
     assert isinstance(refused, BadInput)
-    data = {"title": "That could not be done", "sentences": [str(problem) for problem in refused.problems]}
+    data = {"title": message(Refusals.title), "sentences": [str(problem) for problem in refused.problems]}
     return page(request, "refused.html", data, status=422)
 
 
@@ -42,13 +44,13 @@ def not_found(request: Request, refused: Exception) -> Response:
     refused : HTTPException
     """
     assert isinstance(refused, HTTPException)
-    said = {
-        404: ("Nothing is here", "There is no such page; what it showed may have been erased, or kept only in memory."),
-        405: ("Not in this way", "This page is only to look at."),
-    }
-    if refused.status_code == 404 and refused.detail != "Not Found":  # which of several things is not here
-        said[404] = (said[404][0], str(refused.detail))
-    title, sentence = said.get(refused.status_code, ("That could not be done", str(refused.detail)))
+    title: Message = message(Refusals.title)
+    sentence: Text = str(refused.detail)
+    if refused.status_code == 404:
+        title = message(Refusals.not_found)
+        sentence = refused.words if isinstance(refused, NotHere) else message(Refusals.not_found_more)
+    elif refused.status_code == 405:
+        sentence = message(Refusals.only_to_look)
     return page(request, "refused.html", {"title": title, "sentences": [sentence]}, status=refused.status_code)
 
 
@@ -81,8 +83,8 @@ def our_fault(request: Request, fault: Exception) -> Response:
     ) as report:
         traceback.print_exception(fault, file=report)
     data = {
-        "title": "A fault of the program, not yours",
-        "sentences": [f"Nothing that was saved is lost. The report is in {report.name}."],
+        "title": message(Refusals.our_fault),
+        "sentences": [message(Refusals.our_fault_more, report=Name(report.name))],
     }
     answer = page(request, "refused.html", data, status=500)
     for name, value in HEADERS.items():  # this answer is given outside of the guard

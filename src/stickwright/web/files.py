@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from difflib import unified_diff
 from functools import partial
-from typing import Any
+from typing import Any, get_args
 from urllib.parse import quote
 
 from starlette.exceptions import HTTPException
@@ -12,16 +12,22 @@ from starlette.requests import Request
 from starlette.responses import Response
 from starlette.routing import Route
 
-from stickwright.errors import BadInput, Problem
+from stickwright.catalogue import say
+from stickwright.codes.files_page import FilesPage, Why
+from stickwright.codes.message import Message, Name, Text, message
+from stickwright.errors import BadInput
 from stickwright.store.documents import Document, documents, history, save_document, undo_document
 from stickwright.web.desk import At, at_visit
 from stickwright.web.noticed import noticed_about
-from stickwright.web.render import done, download, form, number_in, page
+from stickwright.web.render import done, download, form, number_in, page, put_right
 
 __all__ = ["ROUTES", "file_page", "files_page"]
 
 LARGEST_SHOWN = 400_000
 """Characters of a file that a page holds; beyond, it is downloaded."""
+MOST_LINES = 40
+REASONS: dict[str, Why] = {one: one for one in get_args(Why)}
+"""Reasons of a version as these pages write them; others are told as they stand."""
 
 
 def files_page(here: At) -> dict[str, Any]:
@@ -32,7 +38,7 @@ def files_page(here: At) -> dict[str, Any]:
     here : At
     """
     return {
-        "title": "Files",
+        "title": message(FilesPage.title),
         "files": tuple(
             (name, here.url(f"files/{quote(name)}"), f"{document.number}", document.at, document.who)
             for name, document in sorted(documents(here.store, here.visit_id).items())
@@ -65,7 +71,7 @@ def file_page(here: At, name: str, typed: str | None = None) -> dict[str, Any]:
         "editable": text is not None and here.writes,
         "based_on": now.number,
         "versions": tuple(
-            (version.number, version.at, version.who, version.why, _changed(before, version))
+            (version.number, _line(version), _changed(before, version))
             for before, version in reversed(list(zip((None, *versions), versions, strict=False)))
         ),
         "noticed": noticed_about(here, name),
@@ -92,17 +98,18 @@ def save_file(request: Request) -> Response:
     number = str(sent.get("based_on", ""))
     try:
         if len(text) > LARGEST_SHOWN:
-            raise BadInput(
-                Problem("text", f"{len(text)} characters", f"at most {LARGEST_SHOWN}", "Import it as a file.")
-            )
+            raise BadInput(put_right(message(FilesPage.text), message(FilesPage.too_long, most=LARGEST_SHOWN)))
         save_document(
-            here.store, here.visit_id, name, text.encode("utf-8"), who=here.who, why="typed as text",
+            here.store, here.visit_id, name, text.encode("utf-8"), who=here.who, why="typed-as-text",
             based_on=number_in(number),
         )  # fmt: skip
     except BadInput as refused:
-        return page(request, "file.html", file_page(here, name, text), here=here, refused=refused)
+        return page(
+            request, "file.html", file_page(here, name, text), here=here, refused=refused,
+            fields={message(FilesPage.text): "text"},
+        )  # fmt: skip
     return done(
-        request, here.url(f"files/{quote(name)}"), f"{name} kept.",
+        request, here.url(f"files/{quote(name)}"), message(FilesPage.file_saved, name=Name(name)),
         undo=partial(undo_document, here.store, here.visit_id, name, who=here.who),
     )  # fmt: skip
 
@@ -128,16 +135,23 @@ def _text(version: Document) -> str | None:
     return text if len(text) <= LARGEST_SHOWN else None
 
 
+def _line(version: Document) -> Message:
+    why = REASONS.get(version.why)
+    reason: Text = Name(version.why) if why is None else message(FilesPage.reason, why=why)
+    return message(FilesPage.version_line, at=version.at, who=Name(version.who), why=reason)
+
+
 def _changed(before: Document | None, after: Document) -> str:
     """The lines that went and came."""
     old, new = _text(before) if before is not None and not before.removed else "", _text(after)
     if after.removed:
-        return "taken away"
+        return say(message(FilesPage.removed))
     if old is None or new is None:
-        return "other bytes"
+        return say(message(FilesPage.not_shown))
     lines = unified_diff(old.splitlines(), new.splitlines(), n=0, lineterm="")
     told = [line for line in lines if not line.startswith(("---", "+++", "@@"))]
-    return "\n".join(told[:40]) + (f"\n... and {len(told) - 40} more lines" if len(told) > 40 else "")
+    more = [say(message(FilesPage.more_lines, lines=len(told) - MOST_LINES))] if len(told) > MOST_LINES else []
+    return "\n".join((*told[:MOST_LINES], *more))
 
 
 ROUTES = (

@@ -9,7 +9,10 @@ from starlette.exceptions import HTTPException
 from starlette.requests import Request
 from starlette.responses import Response
 
-from stickwright.errors import BadInput, Problem
+from stickwright.catalogue import say
+from stickwright.codes.message import Message, Name, Text, message
+from stickwright.codes.tables_page import TablesPage
+from stickwright.errors import BadInput
 from stickwright.records.archetypes import ARCHETYPES, archetype_text
 from stickwright.records.editing import Numeral, with_fields
 from stickwright.records.game_files import FURTHER_GAMES, GAME_FILES, games_among
@@ -17,7 +20,7 @@ from stickwright.records.plain_text import shortened
 from stickwright.store.documents import documents, remove_document, save_document
 from stickwright.web.desk import At, at_visit
 from stickwright.web.noun_views import VIEWS, plain_tables
-from stickwright.web.render import done, undo_of
+from stickwright.web.render import done, put_right, undo_of
 from stickwright.web.visit_files import names_here
 
 __all__ = [
@@ -26,7 +29,7 @@ __all__ = [
 ]  # fmt: skip
 
 FIRST_GAME = "game"
-GAME_NAME = "Name of the game"
+GAME_NAME = message(TablesPage.game_name)
 """Of the field, as its page calls it."""
 LONGEST_NAME = 100
 
@@ -36,7 +39,7 @@ class GameRow(NamedTuple):
 
     key: str
     name: str
-    hours: str
+    hours: Text
     actions: int
 
 
@@ -85,12 +88,12 @@ def games_here(here: At) -> tuple[GameRow, ...]:
         key = name.removesuffix(".toml")
         hours = tables.get("hours_per_week")
         actions = tables.get("action")
-        out.append(GameRow(key, _name(tables, key), "" if hours is None else f"{hours} h a week",
+        out.append(GameRow(key, _name(tables, key), "" if hours is None else message(TablesPage.hours_a_week, hours=Name(str(hours))),
                            len(actions) if isinstance(actions, list) else 0))  # fmt: skip
     return tuple(out)
 
 
-def title_of_game(here: At, key: str, tables: Mapping[str, Any]) -> str:
+def title_of_game(here: At, key: str, tables: Mapping[str, Any]) -> Message:
     """Heading of the page of a game: with its name where there are several.
 
     Parameters
@@ -101,12 +104,12 @@ def title_of_game(here: At, key: str, tables: Mapping[str, Any]) -> str:
         Of its file.
     """
     several = len(games_here(here)) > 1
-    return f"{VIEWS[key].title}: {_name(tables, key)}" if several else VIEWS[key].title
+    return message(TablesPage.game_of, name=Name(_name(tables, key))) if several else VIEWS[key].title
 
 
 def _name(tables: Mapping[str, Any], key: str) -> str:
     number = GAME_FILES.index(VIEWS[key].name) + 1
-    return str(tables.get("name") or f"game {number}")
+    return str(tables.get("name") or say(message(TablesPage.game_number, number=number)))
 
 
 def actions_here(here: At) -> tuple[str, ...]:
@@ -162,20 +165,17 @@ def added_game(here: At, name: str, kind: str) -> str:
     _refuse(name, kind, [row.name for row in rows], full=not free)
     text = usual_game(kind, {"name": name}) if kind else with_fields("", (), {"name": name})
     file = VIEWS[free[0]].name
-    save_document(here.store, here.visit_id, file, text.encode(), who=here.who, why=f"added {name}", based_on=0)
+    save_document(here.store, here.visit_id, file, text.encode(), who=here.who, why="game-added", based_on=0)
     return free[0]
 
 
 def _refuse(name: str, kind: str, names: list[str], *, full: bool) -> None:
-    where = GAME_NAME
     if full:
-        most = len(GAME_FILES)
-        raise BadInput(Problem(where, f"{most} games", f"at most {most}", "Delete one that is no longer played."))
+        raise BadInput(put_right(GAME_NAME, message(TablesPage.most_games, most=len(GAME_FILES))))
     if not name or len(name) > LONGEST_NAME:
-        found = f"{len(name)} letters" if name else "nothing"
-        raise BadInput(Problem(where, found, f"the player's word for it, at most {LONGEST_NAME} letters"))
+        raise BadInput(put_right(GAME_NAME, message(TablesPage.no_game_name, most=LONGEST_NAME)))
     if name in names:
-        raise BadInput(Problem(where, f'"{shortened(name)}", which another game has', "a name of its own"))
+        raise BadInput(put_right(GAME_NAME, message(TablesPage.game_name_taken, name=Name(shortened(name)))))
     if kind and kind not in ARCHETYPES:
         raise HTTPException(404)
 
@@ -186,5 +186,10 @@ def delete_game(request: Request, key: str) -> Response:
     row = next((one for one in games_here(here) if one.key == key), None)
     if row is None or VIEWS[key].name not in FURTHER_GAMES:
         raise HTTPException(404)
-    remove_document(here.store, here.visit_id, VIEWS[key].name, who=here.who, why=f"deleted {row.name}")
-    return done(request, here.url(FIRST_GAME), f"{row.name} deleted.", undo=undo_of(here, VIEWS[key].name))
+    remove_document(here.store, here.visit_id, VIEWS[key].name, who=here.who, why="game-deleted")
+    return done(
+        request,
+        here.url(FIRST_GAME),
+        message(TablesPage.game_deleted, name=Name(row.name)),
+        undo=undo_of(here, VIEWS[key].name),
+    )

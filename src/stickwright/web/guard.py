@@ -24,6 +24,9 @@ from starlette.requests import HTTPConnection, Request
 from starlette.responses import PlainTextResponse, RedirectResponse, Response
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
+from stickwright.catalogue import say
+from stickwright.codes.message import Text, message
+from stickwright.codes.refusals import Refusals
 from stickwright.web.desk import Desk, Session
 
 __all__ = ["BODY_BYTES", "FIELDS", "UPLOAD_BYTES", "Guard", "policy"]
@@ -74,7 +77,7 @@ class Refusal(NamedTuple):
     """Why a request was turned away."""
 
     status: int
-    words: str
+    words: Text
 
 
 class _InMemory(MultiPartParser):
@@ -150,31 +153,27 @@ class Guard:
         limit = UPLOAD_BYTES if kind == "multipart/form-data" else BODY_BYTES
         body = await _body(request, limit)
         if body is None:
-            return Refusal(413, f"That is more than {limit // 2**20} MB at once. Send a smaller file.")
+            return Refusal(413, message(Refusals.too_large, most_mb=limit // 2**20))
         form = FormData()
         if kind in ("multipart/form-data", "application/x-www-form-urlencoded"):
             try:
                 form = await _parsed(kind, request.headers, body)
             except (MultiPartException, ValueError, KeyError):
-                return Refusal(400, "The form arrived damaged. Go back, and send it again.")
+                return Refusal(400, message(Refusals.damaged))
         state = request.scope.setdefault("state", {})
         state["form"], state["body"] = form, body
         session = state.get("session")
         given = form.get("csrf") or request.headers.get("x-csrf", "")
         wanted = session.csrf if isinstance(session, Session) else self.desk.login_csrf
         if not isinstance(given, str) or not secrets.compare_digest(given.encode(), wanted.encode()):
-            return Refusal(
-                403, "This form is from an earlier start of the app. Go back, load the page again, and send it."
-            )
+            return Refusal(403, message(Refusals.earlier_start))
         if isinstance(session, Session) and session.role == "reader" and request.url.path not in ("/logout", "/look"):
             return READER
         return None
 
 
-STRANGER = Refusal(
-    403, "This address is open only to the browser that stickwright started. Use the address that it printed."
-)
-READER = Refusal(403, "You are here as a reader: you can look at everything and change nothing. Ask a practitioner.")
+STRANGER = Refusal(403, message(Refusals.stranger))
+READER = Refusal(403, message(Refusals.reader))
 
 
 def foreign(connection: HTTPConnection, desk: Desk) -> Refusal | None:
@@ -191,15 +190,15 @@ def foreign(connection: HTTPConnection, desk: Desk) -> Refusal | None:
     server = connection.scope.get("server") or ("", None)
     ours = name.lower() in desk.hosts and (desk.team or not port or port == str(server[1]))
     if not ours or connection.headers.getlist("host") != [host]:
-        return Refusal(400, "This is not the address of the app.")
+        return Refusal(400, message(Refusals.other_address))
     origin = connection.headers.get("origin")
     changes = connection.scope["type"] == "websocket" or connection.scope["method"] not in SAFE
     if origin is not None and urlsplit(origin).netloc != host:
-        return Refusal(403, "The request came from another page than ours.")
+        return Refusal(403, message(Refusals.other_page))
     if changes and origin is None:
-        return Refusal(403, "The request does not say which page it comes from.")
+        return Refusal(403, message(Refusals.no_origin))
     if changes and connection.headers.get("sec-fetch-site", "same-origin") not in ("same-origin", "none"):
-        return Refusal(403, "The request came from another page than ours.")
+        return Refusal(403, message(Refusals.other_page))
     return None
 
 
@@ -272,6 +271,6 @@ def _with_headers(send: Send) -> Send:
 
 async def _turn_away(refusal: Refusal, scope: Scope, receive: Receive, send: Send) -> None:
     if scope["type"] == "websocket":
-        await send({"type": "websocket.close", "code": 1008, "reason": refusal.words[:120]})
+        await send({"type": "websocket.close", "code": 1008, "reason": say(refusal.words)[:120]})
         return
-    await PlainTextResponse(refusal.words + "\n", refusal.status)(scope, receive, _with_headers(send))
+    await PlainTextResponse(say(refusal.words) + "\n", refusal.status)(scope, receive, _with_headers(send))

@@ -10,13 +10,17 @@ from starlette.requests import Request
 from starlette.responses import Response
 from starlette.routing import Route
 
-from stickwright.errors import BadInput, Problem
+from stickwright.codes.import_page import ImportPage
+from stickwright.codes.message import Message, Text, message
+from stickwright.errors import BadInput
 from stickwright.store.cases import import_case
 from stickwright.web.desk import At, Desk, Key, desk_of, session_of
 from stickwright.web.packing import MOST_BYTES, folder_tree, unpacked
-from stickwright.web.render import done, form, page
+from stickwright.web.render import done, form, page, put_right
 
 __all__ = ["ROUTES", "ask", "import_page", "take_in"]
+
+FIELDS: dict[Text, str] = {message(ImportPage.folder): "folder", message(ImportPage.file): "file"}
 
 
 def import_page(desk: Desk, *, into: str = "", folder: str = "") -> dict[str, Any]:
@@ -30,13 +34,13 @@ def import_page(desk: Desk, *, into: str = "", folder: str = "") -> dict[str, An
     folder : str
         As typed so far.
     """
-    kept = (
-        (("", "Kept", "There is a consent to keep it, or you will write one down."),) if desk.store is not None else ()
-    )
-    unkept = (
-        (("m", "Not kept", "Gone when you close the app."),) if desk.store is not None else (("d", "Beside the demo"),)
-    )
-    return {"into_choices": (*kept, *unkept), "into": into, "folder": folder, "most_mb": MOST_BYTES // 2**20}
+    choices: tuple[tuple[Message | str, ...], ...] = (("d", message(ImportPage.into_demo)),)
+    if desk.store is not None:
+        choices = (
+            ("", message(ImportPage.into_kept), message(ImportPage.into_kept_hint)),
+            ("m", message(ImportPage.into_unkept), message(ImportPage.into_unkept_hint)),
+        )
+    return {"into_choices": choices, "into": into, "folder": folder, "most_mb": MOST_BYTES // 2**20}
 
 
 def ask(request: Request) -> Response:
@@ -63,9 +67,9 @@ def take_in(request: Request) -> Response:
         row = import_case(desk.at(key), _tree(desk, typed, folder), who=session.who)
     except BadInput as refused:
         data = import_page(desk, into=into, folder=folder)
-        return page(request, "import.html", data, refused=refused, fields={"folder": "folder", "file": "file"})
+        return page(request, "import.html", data, refused=refused, fields=FIELDS)
     address = At(desk, key, desk.at(key), session.who, True).visit_url(row.id)
-    return done(request, address, "The case folder is taken in.")
+    return done(request, address, message(ImportPage.done))
 
 
 def _tree(desk: Desk, typed: FormData, folder: str) -> dict[str, bytes]:
@@ -74,9 +78,7 @@ def _tree(desk: Desk, typed: FormData, folder: str) -> dict[str, bytes]:
         return unpacked(file.file.read())
     if folder and not desk.team:  # a folder of the server is none of a team's business
         return folder_tree(Path(folder).expanduser())
-    raise BadInput(
-        Problem("file", "no file", "a case folder, packed as a ZIP file", "Choose it, or type where the folder lies.")
-    )
+    raise BadInput(put_right(message(ImportPage.file), message(ImportPage.no_file)))
 
 
 ROUTES = (Route("/import", ask), Route("/import", take_in, methods=["POST"]))

@@ -6,6 +6,8 @@ from collections.abc import Mapping
 from typing import Any, NamedTuple
 
 from stickwright import units
+from stickwright.codes.message import Text, message
+from stickwright.codes.tables_page import TablesPage
 from stickwright.errors import BadInput
 from stickwright.mechanics.bench import bench_stick
 from stickwright.model.kit import Kit
@@ -25,7 +27,7 @@ class KitPicture(NamedTuple):
 
     svg: str
     alt: str
-    caption: str = ""
+    caption: Text = ""
     columns: tuple[str, ...] = ()
     rows: tuple[tuple[str, ...], ...] = ()
 
@@ -66,13 +68,13 @@ def stick_picture(stick: Mapping[str, Any], files: Mapping[str, bytes]) -> KitPi
         read = read_bench(HeldPlace(files, name), name)
         height = read.height_m if read.height_m is not None else height_m
         if height is None:
-            return KitPicture("", "", "The bench readings cannot be drawn before the contact height is entered.")
+            return KitPicture("", "", message(TablesPage.bench_no_height))
         result = bench_stick(
             read.force_n, name=str(stick.get("name", "")), height_m=height,
             angle_rad=read.angle_rad, travel_m=read.travel_m, output_share=read.output_share,
             direction_rad=read.direction_rad, outward=read.outward,
         )  # fmt: skip
     except BadInput as refused:
-        return KitPicture("", "", f"The bench readings cannot be drawn: {refused}")
+        return KitPicture("", "", message(TablesPage.bench_refused, why=str(refused)))
     table = bench_table(result)
     return KitPicture(bench(result), table.alt, table.caption, table.columns, table.rows)

@@ -9,13 +9,15 @@ from __future__ import annotations
 from collections.abc import Mapping
 from datetime import date, timedelta
 from functools import partial
-from typing import Any
+from typing import Any, get_args
 
 from starlette.exceptions import HTTPException
 from starlette.requests import Request
 from starlette.responses import Response
 from starlette.routing import Route
 
+from stickwright.codes.loans_page import Kind, LoansPage
+from stickwright.codes.message import Message, Name, Text, message
 from stickwright.errors import BadInput, Problem
 from stickwright.store.loans import LoanRow, cleaned, extend, give_back, lend, loans, overdue, undo_loan
 from stickwright.store.players import player_named, players
@@ -26,7 +28,8 @@ __all__ = ["ROUTES", "loans_page", "loans_part"]
 
 WEEKS = 6
 """A first proposal for how long something stays, and for how much longer."""
-FIELDS = {"due": "due", "lent on": "on_date", "item": "item", "player": "code", "note": "note"}
+FIELDS: dict[Text, str] = {"due": "due", "lent on": "on_date", "item": "item", "player": "code", "note": "note"}
+KINDS: tuple[Kind, ...] = get_args(Kind)
 ACTS = {"back": give_back, "cleaned": cleaned}
 
 
@@ -99,13 +102,10 @@ def lend_one(request: Request) -> Response:
     here, typed = _at(request), _typed(request)
     try:
         if here.key == "m":
-            remedy = "Lend it on paper, or write down a consent to keep first."
-            raise BadInput(Problem("player", "somebody who is not kept", "a player who is kept", remedy))
+            raise BadInput(Problem("player", "", "", message(LoansPage.not_kept)))
         kit = _shelf_kit(here)
         if kit is None:
-            raise BadInput(
-                Problem("item", "a kit that cannot be read, or none", "the kit of the shelf", "Put it right first.")
-            )
+            raise BadInput(Problem("item", "", "", message(LoansPage.kit_wrong)))
         player_id = here.player_id if here.player is not None else player_named(here.store, typed.get("code", "")).id
         row = lend(
             here.store, player_id, typed.get("item", ""), kit=kit, who=here.who,
@@ -114,7 +114,7 @@ def lend_one(request: Request) -> Response:
     except BadInput as refused:
         return _refused(request, here, typed, refused)
     return done(
-        request, _back_to(here), f"{row.item} is with {row.code}, due {row.due_on}.",
+        request, _back_to(here), message(LoansPage.lent, item=Name(row.item), code=Name(row.code), due_on=row.due_on),
         undo=partial(undo_loan, here.store, row.loan, who=here.who),
     )  # fmt: skip
 
@@ -145,12 +145,13 @@ def note(request: Request) -> Response:
     )  # fmt: skip
 
 
-def _words(row: LoanRow, what: str) -> str:
+def _words(row: LoanRow, what: str) -> Message:
+    item, code = Name(row.item), Name(row.code)
     if what == "back":
-        return f"{row.item} is back from {row.code}. Has it been cleaned?"
-    return (
-        f"{row.item} is cleaned." if what == "cleaned" else f"{row.item} may stay with {row.code} until {row.due_on}."
-    )
+        return message(LoansPage.came_back, item=item, code=code)
+    if what == "cleaned":
+        return message(LoansPage.was_cleaned, item=item)
+    return message(LoansPage.extended, item=item, code=code, due_on=row.due_on)
 
 
 def _longer(row: LoanRow, today: date) -> str:
@@ -159,9 +160,9 @@ def _longer(row: LoanRow, today: date) -> str:
 
 
 def _refused(
-    request: Request, here: At, typed: Mapping[str, str], refused: BadInput, own: Mapping[str, str] | None = None
+    request: Request, here: At, typed: Mapping[str, str], refused: BadInput, own: Mapping[Text, str] | None = None
 ) -> Response:
-    fields = {**FIELDS, typed.get("item", "").strip() or "item": "item", **(own or {})}
+    fields: dict[Text, str] = {**FIELDS, typed.get("item", "").strip() or "item": "item", **(own or {})}
     if here.player is None:
         return page(request, "loans.html", loans_page(here, typed), here=here, refused=refused, fields=fields)
     from stickwright.web.player import player_page  # which shows this part, and so knows this module
@@ -213,12 +214,14 @@ def _shelf_kit(here: At) -> Any:
         return None
 
 
-def _items(kit: Any) -> tuple[tuple[str, str], ...]:
+def _items(kit: Any) -> tuple[tuple[str, Message], ...]:
     """What is owned, each with its kind."""
-    kinds = ("stick", "topper", "extension", "switch", "controller", "lead", "mount", "fastener")
     return tuple(
-        (item.name, f"{item.name} ({kind}{', for one player' if getattr(item, 'single_player', False) else ''})")
-        for kind in kinds
+        (
+            item.name,
+            message(LoansPage.item_of, item=Name(item.name), kind=kind, for_one=getattr(item, "single_player", False)),
+        )
+        for kind in KINDS
         for item in getattr(kit, kind)
         if item.in_stock
     )

@@ -6,10 +6,14 @@ from collections.abc import Mapping, Sequence
 from typing import Any, NamedTuple
 
 from stickwright import units
+from stickwright.catalogue import say
+from stickwright.codes.commands import Commands
+from stickwright.codes.form_labels import Also, FormLabels
+from stickwright.codes.message import Message, message
 from stickwright.errors import BadInput
 from stickwright.model.game import Action, Game, SettingsBefore
 from stickwright.model.hub import Hub, Socket
-from stickwright.model.kit import Controller, Extension, Fastener, Lead, Mount, Stick, Switch, Topper
+from stickwright.model.kit import Controller, Extension, Fastener, HousingFlat, Lead, Mount, Stick, Switch, Topper
 from stickwright.model.measured import Measured
 from stickwright.model.player import (
     AlongReading,
@@ -29,8 +33,9 @@ from stickwright.model.player import (
 from stickwright.model.room import Edge, KeepOut, Landmark, Place, Room, Surface, Tape, Tube
 from stickwright.records.entry import entered, shown
 from stickwright.records.fields import Shape, fields_of, typed_keys
+from stickwright.web.render import told_beside
 
-__all__ = ["FIRST", "FormField", "form_fields", "inner_tables", "label_of", "sent_fields"]
+__all__ = ["FIRST", "FormField", "choice_words", "form_fields", "inner_tables", "label_of", "sent_fields"]
 
 FIRST: dict[type[Measured], tuple[str, ...]] = {
     Action: ("name", "kind", "importance", "presses_per_s", "longest_hold_s", "together", "option", "option_price"),
@@ -69,42 +74,6 @@ FIRST: dict[type[Measured], tuple[str, ...]] = {
     Tube: ("name", "from_m", "to_m", "diameter_m", "moves_with", "not_for_clamps"),
 }  # fmt: skip
 """What is asked first; all else waits under a heading that can be opened."""
-LABELS = {
-    "minds": "How much the player minds using it, 0 to 10",
-    "cleared": "Treating team's word",
-    "can_lift": "Can lift off a touch surface",
-    "full_output_share": "Output is full at this share of the throw",
-    "reading": "Direction readings",
-    "along": "Force at some way along the reach",
-    "rest": "Resting force",
-    "hold": "Holds",
-    "on_stick": "How far the player got on a stick",
-    "press": "Pressing",
-    "spasm": "Sudden involuntary pushes",
-    "recording": "Recordings",
-    "socket": "Sockets",
-    "direction": "Directions that matter more",
-    "tape": "Tape distances",
-    "archetype": "Kind of game",
-    "words": "What else was set",
-    "hours_per_week": "Hours wished a week",
-    "of": "Actions that it is made of",
-    "input": "What the game listens to",
-    "to_hub": "Way of the cable to the hub",
-    "under": "Readings in another state: tired, without support, before medication",
-    "condition": "State, in words",
-    "plays": "Will the player play in this state?",
-    "plays_so": "Will the player play in that state?",
-    "after_s": "Read after how much play",
-    "crossing": "Zero-crossing frequency of involuntary movement",
-    "flat": "Flat of its housing for a switch",
-    "offers": "Settings that the game lets you change",
-}
-TABLES_TOO = frozenset({"direction", "hold", "reading"})
-"""Stems of numbers that are names of tables as well."""
-SHARES = "a share: 1 is all, 0.5 is half"
-DIRECTIONS = "0 right, 90 forward, 180 left, 270 back"
-POINTS = "right, forward, up from the seat reference point; three numbers"
 
 
 class FormField(NamedTuple):
@@ -128,25 +97,32 @@ class FormField(NamedTuple):
     many: bool
 
 
-def label_of(name: str) -> str:
-    """A field in plain words.
+def label_of(model: type[Measured], name: str) -> Message:
+    """A field as pages call it.
 
     Parameters
     ----------
+    model : type
+        The noun.
     name : str
-        Declared field.
-
-    Examples
-    --------
-    >>> label_of("start_force_n"), label_of("seat_to_chin_m"), label_of("in_stock")
-    ('Start force', 'Seat to chin', 'In stock')
+        Its field, as declared.
     """
-    parts = units.split_key(name)
-    stem = parts[0] if parts else name.removesuffix("_share")
-    words = (
-        LABELS.get(name) or (LABELS.get(stem) if parts and stem not in TABLES_TOO else None) or stem.replace("_", " ")
-    )
-    return words[:1].upper() + words[1:]
+    return message(FormLabels.label, noun=model.__name__, field=name)
+
+
+def choice_words(shape: Shape, text: str) -> str:
+    """What was chosen or typed in a field, as pages show it: words that the field offers in the words of the language.
+
+    Parameters
+    ----------
+    shape : Shape
+        Of the field.
+    text : str
+        As typed; several on a line each.
+    """
+    if shape.kind not in ("choice", "yes or no"):
+        return text
+    return "\n".join(say(message(FormLabels.choice, word=one)) if one else "" for one in text.split("\n"))
 
 
 def inner_tables(model: type[Measured]) -> tuple[tuple[str, type[Measured], bool], ...]:
@@ -210,10 +186,10 @@ def form_fields(
         fields.append(
             FormField(
                 name=name,
-                label=label_of(name),
+                label=say(label_of(model, name)),
                 kind=_control(shape, (offered or {}).get(name)),
                 value=value,
-                hint=_hint(name, shape, info.description or ""),
+                hint=_hint(model, name, shape),
                 unit=quantity.unit(ending or quantity.si).label if quantity else "",
                 unit_name=f"{name}.unit" if len(keys) > 1 else "",
                 unit_choices=tuple((unit.ending, unit.label) for unit in quantity.units) if quantity and len(keys) > 1 else (),
@@ -266,37 +242,38 @@ def _control(shape: Shape, offered: Sequence[str] | None) -> str:
 
 
 def _choices(shape: Shape, offered: Sequence[str] | None, value: str, *, needed: bool) -> tuple[tuple[str, str], ...]:
+    unsaid = ("", say(message(Commands.choose if needed else Commands.not_recorded)))
     if shape.kind == "yes or no":
-        return (("", "not said"), ("yes", "yes"), ("no", "no"))
+        return (unsaid, *((word, choice_words(shape, word)) for word in ("yes", "no")))
     words = tuple(offered) if offered else shape.choices
     if not words:
         return ()
     if shape.many or shape.count is not None:
-        return tuple((word, word) for word in words)
+        return tuple((word, choice_words(shape, word)) for word in words)
     other = () if not value or value in words else (value,)
-    none = (("none", "none"),) if shape.or_none else ()
-    return (*(() if needed and value else (("", "not said"),)), *((word, word) for word in (*words, *other)), *none)
+    none = (("none", choice_words(shape, "none")),) if shape.or_none else ()
+    listed = ((word, choice_words(shape, word)) for word in (*words, *other))
+    return (*(() if needed and value else (unsaid,)), *listed, *none)
 
 
-def _hint(name: str, shape: Shape, description: str) -> str:
-    parts = [description]
+def _hint(model: type[Measured], name: str, shape: Shape) -> str:
+    also: list[Also] = []
     if name == "direction_rad":
-        parts.append(DIRECTIONS)
-    elif shape.kind == "number" and shape.count == 3:
-        own = "length, width, height" if name == "base_m" else "three numbers" if "underside" in description else ""
-        parts.append(own or POINTS)
+        also.append("directions")
+    elif name == "base_m":
+        also.append("sides")
+    elif shape.kind == "number" and shape.count == 3 and (model, name) != (HousingFlat, "at_m"):
+        also.append("point")
     elif name.endswith("_share") and not shape.choices:
-        parts.append(SHARES)
+        also.append("share")
     if shape.kind == "number" and shape.many:
-        parts.append("several repeats with blanks between them")
+        also.append("repeats")
     if shape.kind == "words" and shape.many:
-        parts.append("one on each line")
-    text = "; ".join(part.rstrip(".") for part in parts if part)
-    return text[:1].upper() + text[1:] + "." if text else ""
+        also.append("lines")
+    return say(message(FormLabels.hint, noun=model.__name__, field=name, also=tuple(also)))
 
 
 def _problem(refused: BadInput | None, keys: Sequence[str], name: str) -> str:
     if refused is None:
         return ""
-    told = [str(one) for one in refused.problems if {*one.where} & {*keys, name}]
-    return " ".join(told)
+    return " ".join(told_beside(one) for one in refused.problems if {*one.where} & {*keys, name})

@@ -7,6 +7,10 @@ from collections.abc import Mapping, Sequence
 from typing import Any, NamedTuple
 
 from stickwright import units
+from stickwright.catalogue import say
+from stickwright.codes.form_labels import FormLabels
+from stickwright.codes.message import Message, Name, message
+from stickwright.codes.tables_page import FileKey, TablesPage
 from stickwright.errors import BadInput, Problem
 from stickwright.model.game import Action, Game, SettingsBefore
 from stickwright.model.hub import Hub, Hubs
@@ -18,30 +22,63 @@ from stickwright.records.entry import shown
 from stickwright.records.fields import fields_of
 from stickwright.records.game_files import FURTHER_GAMES
 from stickwright.records.toml_lines import FieldPath
-from stickwright.web.noun_forms import inner_tables, label_of
+from stickwright.web.noun_forms import choice_words, inner_tables, label_of
 
-__all__ = ["VIEWS", "FileView", "Group", "Row", "groups_of", "named", "noun_at", "path_of", "path_text", "plain_tables"]
+__all__ = [
+    "VIEWS",
+    "FileView",
+    "Group",
+    "Row",
+    "groups_of",
+    "in_cell",
+    "named",
+    "noun_at",
+    "path_of",
+    "path_text",
+    "plain_tables",
+]
 
 
 class Group(NamedTuple):
     """One kind of table in a file."""
 
     key: str
-    title: str
-    one: str
     model: type[Measured]
     columns: tuple[str, ...]
-    says: str
+
+    @property
+    def title(self) -> Message:
+        """Heading of the list."""
+        return message(FormLabels.table, table=self.key)
+
+    @property
+    def add(self) -> Message:
+        """Button that opens an empty form."""
+        return message(FormLabels.add, table=self.key)
+
+    @property
+    def about(self) -> str:
+        """What belongs in the list; '' where its heading says it all."""
+        return say(message(FormLabels.about, table=self.key))
 
 
 class FileView(NamedTuple):
     """One file of a case as a page."""
 
     name: str
-    title: str
-    about: str
+    key: FileKey
     model: type[Measured]
     groups: tuple[Group, ...]
+
+    @property
+    def title(self) -> Message:
+        """Heading of the page."""
+        return message(TablesPage.title, file=self.key)
+
+    @property
+    def about(self) -> Message:
+        """What belongs on the page."""
+        return message(TablesPage.about, file=self.key)
 
 
 class Row(NamedTuple):
@@ -54,60 +91,43 @@ class Row(NamedTuple):
 
 VIEWS = {
     "sites": FileView(
-        "player.toml", "Sites",
-        "Which parts of the body could play, and what is known of them. Two or three are enough to begin with.", Player,
+        "player.toml", "sites", Player,
         (
-            Group("site", "Sites", "site", Site, ("part", "support", "action"),
-                  "A part that can move comfortably and come back by itself: two or three candidates."),
-            Group("together", "At the same moment", "pair of sites", Together, ("says", "alone_per_s", "both_per_s"),
-                  "The first keeps a hold while the second presses for 20 s; or just your word."),
-            Group("helper", "Helpers", "helper", Helper, ("most_actions",),
-                  "Somebody who can take actions over: sister, carer; never a name."),
+            Group("site", Site, ("part", "support", "action")),
+            Group("together", Together, ("says", "alone_per_s", "both_per_s")),
+            Group("helper", Helper, ("most_actions",)),
         ),
     ),
     "kit": FileView(
-        "kit.toml", "Kit", "What there is to choose from.", Kit,
+        "kit.toml", "kit", Kit,
         (
-            Group("stick", "Sticks", "stick", Stick, ("start_force_n", "full_force_n", "travel_m", "plug", "in_stock"),
-                  "Forces at the contact point of the bare stick, from the bench."),
-            Group("topper", "Toppers", "topper", Topper, ("form", "height_m", "in_stock"), "What the player touches."),
-            Group("extension", "Extensions", "extension", Extension, ("length_m", "in_stock"),
-                  "They divide the force and multiply the throw."),
-            Group("switch", "Switches", "switch", Switch, ("force_n", "face_m", "plug", "in_stock"), ""),
-            Group("controller", "Two-handed controllers", "controller", Controller, ("plug", "in_stock"),
-                  "Used whole: paired, or through a hub."),
-            Group("lead", "Leads", "lead", Lead, ("kind", "plug", "length_m", "in_stock"), "Extensions, adapters, splitters."),
-            Group("mount", "Mounts", "mount", Mount, ("kind", "links_m", "holding_nm", "in_stock"), ""),
-            Group("fastener", "Fasteners", "fastener", Fastener, ("kind", "shear_pa", "in_stock"), ""),
+            Group("stick", Stick, ("start_force_n", "full_force_n", "travel_m", "plug", "in_stock")),
+            Group("topper", Topper, ("form", "height_m", "in_stock")),
+            Group("extension", Extension, ("length_m", "in_stock")),
+            Group("switch", Switch, ("force_n", "face_m", "plug", "in_stock")),
+            Group("controller", Controller, ("plug", "in_stock")),
+            Group("lead", Lead, ("kind", "plug", "length_m", "in_stock")),
+            Group("mount", Mount, ("kind", "links_m", "holding_nm", "in_stock")),
+            Group("fastener", Fastener, ("kind", "shear_pa", "in_stock")),
         ),
     ),
     "game": FileView(
-        "game.toml", "Game", "What the player wants to do in the game, in the player's own words.", Game,
-        (Group("action", "Actions", "action", Action, ("kind", "importance", "presses_per_s", "together"),
-               "One for each thing the player wants to do; importance is what it is worth to them, 0 to 10."),
-         Group("settings_before", "Settings before anything was changed", "record of settings", SettingsBefore,
-               ("dead_zone_share", "sensitivity_share", "words"),
-               "Read them in the menu of the game and write them down before you change them: they are what to undo to.")),
-    ),
-    "hub": FileView(
-        "hub.toml", "Hub", "What devices are plugged into, socket by socket.", Hubs,
-        (Group("hub", "Hubs", "hub", Hub, ("plug", "current_a", "paired"), ""),),
-    ),
-    "room": FileView(
-        "room.toml", "Room",
-        "How the player sits, what a mount can hold on to, what must stay free. Distances by tape, from the seat reference "
-        "point: where the middle of the back meets the seat.", Room,
+        "game.toml", "game", Game,
         (
-            Group("place", "Places of the sites", "place", Place, ("at_m", "forward_rad", "moves_with"),
-                  "Where the contact point is while the part rests."),
-            Group("tube", "Tubes", "tube", Tube, ("from_m", "to_m", "diameter_m", "moves_with"), "Straight free lengths."),
-            Group("edge", "Edges", "edge", Edge, ("from_m", "to_m", "thickness_m", "moves_with"), "Of tables and trays."),
-            Group("surface", "Surfaces", "surface", Surface, ("kind", "size_m", "material", "moves_with"),
-                  "Tables, trays, the floor."),
-            Group("keep_out", "What must stay free", "zone", KeepOut, ("kind", "low_m", "high_m", "moves_with"),
-                  "Face, chest, the chair's own control, the transfer side."),
-            Group("landmark", "Landmarks", "landmark", Landmark, ("at_m", "moves_with"),
-                  "Points that a family can find again."),
+            Group("action", Action, ("kind", "importance", "presses_per_s", "together")),
+            Group("settings_before", SettingsBefore, ("dead_zone_share", "sensitivity_share", "words")),
+        ),
+    ),
+    "hub": FileView("hub.toml", "hub", Hubs, (Group("hub", Hub, ("plug", "current_a", "paired")),)),
+    "room": FileView(
+        "room.toml", "room", Room,
+        (
+            Group("place", Place, ("at_m", "forward_rad", "moves_with")),
+            Group("tube", Tube, ("from_m", "to_m", "diameter_m", "moves_with")),
+            Group("edge", Edge, ("from_m", "to_m", "thickness_m", "moves_with")),
+            Group("surface", Surface, ("kind", "size_m", "material", "moves_with")),
+            Group("keep_out", KeepOut, ("kind", "low_m", "high_m", "moves_with")),
+            Group("landmark", Landmark, ("at_m", "moves_with")),
         ),
     ),
 }  # fmt: skip
@@ -130,16 +150,13 @@ def plain_tables(body: bytes, name: str) -> dict[str, Any]:
     try:
         return tomllib.loads(body.decode("utf-8"))
     except (UnicodeDecodeError, tomllib.TOMLDecodeError) as error:
-        raise BadInput(
-            Problem(
-                name, f"text that cannot be read ({error})", "tables and keys", "Put it right in 'The files as text'."
-            )
-        ) from None
+        unreadable = message(TablesPage.unreadable, why=Name(str(error)))
+        raise BadInput(Problem(name, "", "", unreadable)) from None
 
 
 def groups_of(
     view: Sequence[Group], tables: Mapping[str, Any], path: FieldPath = ()
-) -> tuple[tuple[Group, tuple[str, ...], tuple[Row, ...]], ...]:
+) -> tuple[tuple[Group, tuple[Message, ...], tuple[Row, ...]], ...]:
     """Each kind of table with its column headings and its rows.
 
     Parameters
@@ -159,7 +176,7 @@ def groups_of(
             for place, one in enumerate(listed)
             if isinstance(one, Mapping)
         )
-        out.append((group, tuple(label_of(name) for name in group.columns), rows))
+        out.append((group, tuple(label_of(group.model, name) for name in group.columns), rows))
     return tuple(out)
 
 
@@ -177,8 +194,8 @@ def named(table: Mapping[str, Any], group: Group, place: int) -> str:
         if isinstance(table.get(key), str) and table[key]:
             return str(table[key])
     if isinstance(table.get("sites"), list):
-        return " and ".join(str(site) for site in table["sites"])
-    return f"{group.one} {place + 1}"
+        return say(message(FormLabels.pair, names=tuple(Name(str(site)) for site in table["sites"])))
+    return say(message(FormLabels.numbered, table=group.key, number=place + 1))
 
 
 def _cells(group: Group, table: Mapping[str, Any]) -> tuple[str, ...]:
@@ -187,11 +204,26 @@ def _cells(group: Group, table: Mapping[str, Any]) -> tuple[str, ...]:
         key, text = shown(group.model, name, table)
         if not text and name == "in_stock":
             text = str(group.model.model_fields[name].default)
-        quantity = units.quantity_of(key) if text and fields_of(group.model)[name].kind == "number" else None
+        shape = fields_of(group.model)[name]
+        quantity = units.quantity_of(key) if text and shape.kind == "number" else None
         parts = units.split_key(key)
-        unit = f" {quantity.unit(parts[1]).label}" if quantity is not None and parts is not None else ""
-        cells.append(", ".join(text.split("\n")) + unit.replace(" °", "°"))
+        unit = quantity.unit(parts[1]).label if quantity is not None and parts is not None else ""
+        cells.append(in_cell(choice_words(shape, text), unit))
     return tuple(cells)
+
+
+def in_cell(text: str, unit: str) -> str:
+    """What a field holds, in one line, with its unit.
+
+    Parameters
+    ----------
+    text : str
+        As the form shows it.
+    unit : str
+        Label of the unit; '' for none.
+    """
+    told = ", ".join(text.split("\n"))
+    return say(message(FormLabels.amount, value=Name(told), unit=Name(unit))) if unit else told
 
 
 def noun_at(model: type[Measured], path: FieldPath) -> type[Measured]:

@@ -12,6 +12,8 @@ import zlib
 from collections.abc import Mapping
 from pathlib import Path, PurePosixPath
 
+from stickwright.codes.import_page import ImportPage
+from stickwright.codes.message import Message, Name, message
 from stickwright.errors import BadInput, Problem
 
 __all__ = ["MOST_BYTES", "MOST_FILES", "folder_tree", "packed", "unpacked"]
@@ -53,7 +55,7 @@ def unpacked(body: bytes, *, most_bytes: int = MOST_BYTES, most_files: int = MOS
         with zipfile.ZipFile(io.BytesIO(body)) as archive:
             entries = [entry for entry in archive.infolist() if not entry.is_dir() and not _is_clutter(entry.filename)]
             if len(entries) > most_files:
-                raise _refused(f"{len(entries)} files", f"at most {most_files}", "Pack one case folder.")
+                raise _refused(message(ImportPage.too_many, files=len(entries), most=most_files))
             tree: dict[str, bytes] = {}
             left = most_bytes
             for entry in entries:
@@ -62,9 +64,7 @@ def unpacked(body: bytes, *, most_bytes: int = MOST_BYTES, most_files: int = MOS
                     tree[name] = file.read(left + 1)
                 left -= len(tree[name])
                 if left < 0:
-                    raise _refused(
-                        f"more than {most_bytes // 2**20} MB unpacked", "a case folder", "Pack one case folder."
-                    )
+                    raise _refused(message(ImportPage.too_large, most_mb=most_bytes // 2**20))
     except BadInput:  # ours, from inside
         raise
     except (
@@ -75,10 +75,7 @@ def unpacked(body: bytes, *, most_bytes: int = MOST_BYTES, most_files: int = MOS
         OSError,
         ValueError,
     ):  # RuntimeError: a password, a method unknown
-        expected = "a whole ZIP file without a password"
-        raise _refused(
-            "a file that cannot be unpacked", expected, "Pack the folder again, and choose that file."
-        ) from None
+        raise _refused(message(ImportPage.damaged)) from None
     return _from_player(tree)
 
 
@@ -97,11 +94,9 @@ def folder_tree(folder: Path, *, most_bytes: int = MOST_BYTES, most_files: int =
         No such folder, no ``player.toml`` in it, or too much in it.
     """
     if not folder.is_dir():
-        raise BadInput(Problem("folder", f'"{folder}", which is no folder on this machine', "a case folder"))
+        raise _wrong_folder(message(ImportPage.no_folder, folder=Name(str(folder))))
     if not (folder / "player.toml").is_file():
-        raise BadInput(
-            Problem("folder", f'"{folder}" without a player.toml', "a case folder", "Name the folder that holds it.")
-        )
+        raise _wrong_folder(message(ImportPage.no_player, folder=Name(str(folder))))
     tree: dict[str, bytes] = {}
     size = 0
     for path in sorted(folder.rglob("*")):
@@ -110,8 +105,10 @@ def folder_tree(folder: Path, *, most_bytes: int = MOST_BYTES, most_files: int =
             continue
         size += path.stat().st_size
         if size > most_bytes or len(tree) == most_files:
-            found = f'"{folder}" with more than {most_files} files or {most_bytes // 2**20} MB'
-            raise BadInput(Problem("folder", found, "one case folder"))
+            most_mb = most_bytes // 2**20
+            raise _wrong_folder(
+                message(ImportPage.folder_too_large, folder=Name(str(folder)), most_files=most_files, most_mb=most_mb)
+            )
         tree[name] = path.read_bytes()
     return tree
 
@@ -127,9 +124,9 @@ def _checked(entry: zipfile.ZipInfo, tree: Mapping[str, bytes]) -> str:
         or not name.isprintable()
         or len(name) > LONGEST_NAME
     ):
-        raise _refused(f"the file name {name[:LONGEST_NAME]!r}", "names inside of the folder", "Pack the folder again.")
+        raise _refused(message(ImportPage.bad_name, name=Name(repr(name[:LONGEST_NAME]))))
     if name in tree:
-        raise _refused(f"two files named {name}", "each once", "Pack the folder again.")
+        raise _refused(message(ImportPage.twice, name=Name(name)))
     return name
 
 
@@ -137,7 +134,7 @@ def _from_player(tree: Mapping[str, bytes]) -> dict[str, bytes]:
     """Names from the folder of the one ``player.toml``: people pack the folder or what is in it."""
     players = [PurePosixPath(name) for name in tree if PurePosixPath(name).name == "player.toml"]
     if not players:
-        raise _refused("no player.toml", "a case folder", "Pack the folder that holds player.toml.")
+        raise _refused(message(ImportPage.no_player_in_zip))
     top = min(players, key=lambda path: len(path.parts)).parent
     prefix = "" if top == PurePosixPath(".") else f"{top}/"
     return {name.removeprefix(prefix): body for name, body in tree.items() if name.startswith(prefix)}
@@ -149,5 +146,9 @@ def _is_clutter(name: str) -> bool:
     return bool(parts) and (parts[0] == "__MACOSX" or parts[-1] in (".DS_Store", "Thumbs.db", "desktop.ini"))
 
 
-def _refused(found: str, expected: str, remedy: str) -> BadInput:
-    return BadInput(Problem("file", found, expected, remedy))
+def _refused(words: Message) -> BadInput:
+    return BadInput(Problem(message(ImportPage.file), "", "", words))
+
+
+def _wrong_folder(words: Message) -> BadInput:
+    return BadInput(Problem(message(ImportPage.folder), "", "", words))

@@ -9,8 +9,12 @@ about 2.5 bits for each character otherwise [nist-63b] (its older edition: 2 bit
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 from typing import NamedTuple
 
+from stickwright.codes.message import Message, message
+from stickwright.codes.passphrases import Passphrases
+from stickwright.codes.start_page import StartPage
 from stickwright.errors import BadInput, Problem
 
 __all__ = ["ENOUGH_BITS", "STRONG_BITS", "Strength", "accepted", "strength"]
@@ -30,7 +34,7 @@ class Strength(NamedTuple):
     """What a passphrase is worth: bits at least, and a sentence."""
 
     bits: float
-    words: str
+    words: Message
 
 
 def strength(passphrase: str) -> Strength:
@@ -47,10 +51,10 @@ def strength(passphrase: str) -> Strength:
 
     Examples
     --------
-    >>> strength("letmein").words
-    'Too easy: somebody with the file would have it open in seconds.'
-    >>> strength("kettle orbit mossy lantern nine").words
-    'Strong. Write it down all the same, and keep the paper away from the laptop.'
+    >>> strength("letmein").words.param("level")
+    'seconds'
+    >>> strength("kettle orbit mossy lantern nine").words.param("level")
+    'strong'
     """
     words = {
         word for word in re.split(r"[\s\-_.,;:/]+", passphrase.casefold()) if len(word) >= 3 and not _follows(word)
@@ -59,14 +63,12 @@ def strength(passphrase: str) -> Strength:
     by_characters = BITS_OF_CHARACTER * _characters(passphrase)
     bits = max(by_words, by_characters)
     if bits < 20:
-        return Strength(bits, "Too easy: somebody with the file would have it open in seconds.")
+        return Strength(bits, message(Passphrases.strength, level="seconds"))
     if bits < ENOUGH_BITS:
-        return Strength(
-            bits, "Too easy: somebody with the file and time would have it open within months. Add a word or two."
-        )
+        return Strength(bits, message(Passphrases.strength, level="months"))
     if bits < STRONG_BITS:
-        return Strength(bits, "Good enough while the laptop is looked after. One more word makes it strong.")
-    return Strength(bits, "Strong. Write it down all the same, and keep the paper away from the laptop.")
+        return Strength(bits, message(Passphrases.strength, level="enough"))
+    return Strength(bits, message(Passphrases.strength, level="strong"))
 
 
 def accepted(passphrase: str, again: str) -> str:
@@ -84,17 +86,18 @@ def accepted(passphrase: str, again: str) -> str:
     worth = strength(passphrase)
     problems = []
     if len(passphrase) > LONGEST:
-        problems.append(Problem("passphrase", f"{len(passphrase)} characters", f"at most {LONGEST}"))
+        problems.append(_wrong(StartPage.passphrase, message(Passphrases.too_long, most=LONGEST)))
     elif worth.bits < ENOUGH_BITS:
-        remedy = "Four or more words that have nothing to do with each other are easy to type and hard to guess."
-        problems.append(Problem("passphrase", "one that is too easy to guess", "one that is harder", remedy))
+        problems.append(_wrong(StartPage.passphrase, message(Passphrases.too_easy)))
     if passphrase != again:
-        problems.append(
-            Problem("the same again", "another passphrase", "the same one twice", "Type both again, slowly.")
-        )
+        problems.append(_wrong(StartPage.confirm, message(Passphrases.differ)))
     if problems:
         raise BadInput(problems)
     return passphrase
+
+
+def _wrong(label: Callable[..., str], words: Message) -> Problem:
+    return Problem(message(label), "", "", words)
 
 
 def _characters(passphrase: str) -> int:

@@ -9,11 +9,13 @@ from starlette.requests import Request
 from starlette.responses import RedirectResponse, Response
 from starlette.routing import Route
 
-from stickwright.errors import BadInput, Problem
+from stickwright.codes.message import Name, message
+from stickwright.codes.players_page import PlayersPage
+from stickwright.errors import BadInput
 from stickwright.store.opening import Store
 from stickwright.store.players import PlayerRow, add_player, player_named, players
 from stickwright.web.desk import At, Desk, Key, desk_of, session_of
-from stickwright.web.render import form, number_in, page
+from stickwright.web.render import form, number_in, page, put_right
 
 __all__ = ["ROUTES", "add", "players_page", "show"]
 
@@ -91,8 +93,7 @@ def add(request: Request) -> Response:
     try:
         for store in (desk.kept(), desk.memory):
             if store is not None and _is_there(store, code):
-                remedy = "Find it in the list, or choose another code."
-                raise BadInput(Problem("code", f'"{code}", which somebody has already', "a code of its own", remedy))
+                raise BadInput(put_right(message(PlayersPage.code), message(PlayersPage.taken, code=Name(code))))
         row = add_player(desk.unkept(), code, who=session.who)
     except BadInput as refused:
         data = players_page(desk, writes=True, typed=code)

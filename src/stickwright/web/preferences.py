@@ -5,13 +5,17 @@ from __future__ import annotations
 import tomllib
 from dataclasses import asdict, dataclass, fields, replace
 from pathlib import Path
+from typing import Literal
 
+from stickwright.codes.message import message
+from stickwright.codes.settings_page import SettingsPage
 from stickwright.errors import BadInput, Problem
 from stickwright.units import QUANTITIES
 
 __all__ = [
     "FORCE_UNITS",
     "IDLE_MINUTES",
+    "LABELS",
     "LIGHTS",
     "SIZES",
     "Preferences",
@@ -20,8 +24,17 @@ __all__ = [
     "preferences_at",
 ]
 
-LIGHTS = (("auto", "As this computer is set"), ("light", "Light"), ("dark", "Dark"), ("contrast", "High contrast"))
-SIZES = (("usual", "Usual"), ("larger", "Larger"))
+LIGHTS: tuple[Literal["auto", "light", "dark", "contrast"], ...] = ("auto", "light", "dark", "contrast")
+SIZES: tuple[Literal["usual", "larger"], ...] = ("usual", "larger")
+LONGEST_WHO = 40
+LABELS = {
+    "light": message(SettingsPage.light),
+    "size": message(SettingsPage.size),
+    "who": message(SettingsPage.who),
+    "force": message(SettingsPage.force),
+    "idle_minutes": message(SettingsPage.idle, team=False),
+}
+"""Of each preference, as its page calls it."""
 FORCE_UNITS = tuple((unit.ending, unit.label) for unit in QUANTITIES["force"].units)
 IDLE_MINUTES = (5, 10, 20, 40, 90)
 
@@ -54,17 +67,10 @@ class Preferences:
             known = _KNOWN.get(name)
             if name == "who":
                 taken[name] = value.strip() or "practitioner"
-                if len(value.strip()) > 40:
-                    problems.append(
-                        Problem(
-                            "who sits here",
-                            f"{len(value.strip())} letters",
-                            "at most 40",
-                            "A role or initials will do.",
-                        )
-                    )
+                if len(value.strip()) > LONGEST_WHO:
+                    problems.append(Problem(LABELS[name], "", "", message(SettingsPage.too_long, most=LONGEST_WHO)))
             elif known is not None and value not in known:
-                problems.append(Problem(_NAMES[name], f'"{value}"', f"one of {', '.join(known)}"))
+                problems.append(Problem(LABELS[name], "", "", message(SettingsPage.choose)))
             else:
                 taken[name] = int(value) if name == "idle_minutes" else value
         if problems:
@@ -72,15 +78,9 @@ class Preferences:
         return replace(self, **taken)  # type: ignore[arg-type]
 
 
-_NAMES = {
-    "light": "light and dark",
-    "size": "size",
-    "force": "unit of the gauge",
-    "idle_minutes": "minutes until it locks",
-}
 _KNOWN = {
-    "light": tuple(key for key, _ in LIGHTS),
-    "size": tuple(key for key, _ in SIZES),
+    "light": LIGHTS,
+    "size": SIZES,
     "force": tuple(key for key, _ in FORCE_UNITS),
     "idle_minutes": tuple(str(minutes) for minutes in IDLE_MINUTES),
 }

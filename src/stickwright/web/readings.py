@@ -15,6 +15,7 @@ from starlette.routing import Route
 
 from stickwright import units
 from stickwright.catalogue import say
+from stickwright.codes.message import Text
 from stickwright.errors import BadInput, Problem
 from stickwright.mechanics.ability import ENOUGH
 from stickwright.model.case import Case
@@ -426,7 +427,7 @@ def save_readings(request: Request) -> Response:
             based_on=number_in(number),
         )  # fmt: skip
     except BadInput as refused:
-        fields = {", ".join(map(say, problem.where)): say(problem.field) for problem in refused.problems}
+        fields: dict[Text, str] = {problem.field: say(problem.field) for problem in refused.problems}
         data = readings_page(here, asked, typed=typed, refused=refused)
         return page(request, "readings.html", data, here=here, refused=refused, fields=fields)
     return done(

@@ -14,14 +14,26 @@ from starlette.datastructures import FormData
 from starlette.requests import Request
 from starlette.responses import HTMLResponse, RedirectResponse, Response
 
-from stickwright.catalogue import say
-from stickwright.codes.message import Message
+from stickwright.catalogue import book, say
+from stickwright.codes.commands import Commands
+from stickwright.codes.message import Message, Name, Text, message
 from stickwright.errors import BadInput, Problem
 from stickwright.store.documents import undo_document
 from stickwright.web.desk import At, Session, desk_of
 from stickwright.web.steps import STEPS, step_after, step_of
 
-__all__ = ["done", "download", "form", "number_in", "page", "problems_of", "svg_image", "undo_of"]
+__all__ = [
+    "done",
+    "download",
+    "form",
+    "not_a_date",
+    "number_in",
+    "page",
+    "problems_of",
+    "put_right",
+    "svg_image",
+    "undo_of",
+]
 
 
 def page(
@@ -31,7 +43,7 @@ def page(
     *,
     here: At | None = None,
     refused: BadInput | None = None,
-    fields: Mapping[str, str] | None = None,
+    fields: Mapping[Text, str] | None = None,
     status: int | None = None,
     policy: str | None = None,
 ) -> HTMLResponse:
@@ -48,8 +60,9 @@ def page(
         Where the page is; draws the way back to visit and player, and says when nothing is kept.
     refused : BadInput, optional
         What was wrong with the form: shown on top and beside the fields. The status is then 422.
-    fields : mapping of str to str, optional
-        Words of a problem's `where` to the name of the field it belongs to; without it the field's own name is looked for.
+    fields : mapping, optional
+        Steps of a problem's `where` (labels or keys) to the name of the field that it belongs to, '' for all others; without
+        it the innermost step is the field's own name.
     status : int, optional
     policy : str, optional
         Content policy, when another than the usual (`guard.policy`).
@@ -82,7 +95,42 @@ def page(
     return HTMLResponse(html, status or (422 if refused else 200), headers)
 
 
-def done(request: Request, to: str, words: str, *, undo: Callable[[], object] | None = None) -> RedirectResponse:
+def put_right(label: Message, words: Message) -> Problem:
+    """A problem with a field of a page.
+
+    Parameters
+    ----------
+    label : Message
+        Of the field.
+    words : Message
+        What to do, in a sentence.
+    """
+    return Problem(label, "", "", words)
+
+
+def told_beside(problem: Problem) -> str:
+    """A problem where its field is seen: without its place.
+
+    Parameters
+    ----------
+    problem : Problem
+    """
+    words = say(problem.without_place)
+    return words[:1].upper() + words[1:]
+
+
+def not_a_date(typed: str) -> Message:
+    """What to do where a date was to be typed.
+
+    Parameters
+    ----------
+    typed : str
+        Stands there; may be ''.
+    """
+    return message(Commands.not_a_date, typed=Name(typed[:40])) if typed else message(Commands.date_missing)
+
+
+def done(request: Request, to: str, words: Text, *, undo: Callable[[], object] | None = None) -> RedirectResponse:
     """Go on to a page that says what was done, with a button to take it back.
 
     Parameters
@@ -90,7 +138,7 @@ def done(request: Request, to: str, words: str, *, undo: Callable[[], object] | 
     request : Request
     to : str
         Address of the next page.
-    words : str
+    words : Message or str
         One sentence.
     undo : callable, optional
         Takes the change back; called again it brings it again, as undoing a document does.
@@ -139,14 +187,14 @@ def number_in(text: str) -> int | None:
     return int(text) if text.isascii() and text.isdigit() and len(text) < 10 else None
 
 
-def problems_of(refused: BadInput | None, fields: Mapping[str, str]) -> list[tuple[str, str]]:
+def problems_of(refused: BadInput | None, fields: Mapping[Text, str]) -> list[tuple[str, str]]:
     """Every problem as (field, sentence); the field is '' when the problem belongs to none.
 
     Parameters
     ----------
     refused : BadInput or None
-    fields : mapping of str to str
-        A word of a problem's `where` to the name of a field.
+    fields : mapping
+        A step of a problem's `where` to the name of a field.
     """
     if refused is None:
         return []
@@ -157,18 +205,15 @@ def _beside(refused: BadInput | None, problems: Sequence[tuple[str, str]]) -> di
     """What stands beside each field: the same words, without the name of the field that stands there already."""
     told: dict[str, str] = {}
     for (field, _), problem in zip(problems, refused.problems if refused else (), strict=True):
-        words = say(problem.without_place)
-        told[field] = (
-            f"{told[field]} {words[:1].upper()}{words[1:]}" if field in told else words[:1].upper() + words[1:]
-        )
+        words = told_beside(problem)
+        told[field] = f"{told[field]} {words}" if field in told else words
     return told
 
 
-def _field_of(problem: Problem, fields: Mapping[str, str]) -> str:
-    where = ", ".join(say(step) for step in problem.where)
+def _field_of(problem: Problem, fields: Mapping[Text, str]) -> str:
     if not fields:
-        return where
-    return next((name for word, name in fields.items() if word in where), "")
+        return say(problem.field)
+    return next((fields[step] for step in reversed(problem.where) if step in fields), fields.get("", ""))
 
 
 def download(body: bytes, name: str, media_type: str) -> Response:
@@ -197,11 +242,24 @@ def svg_image(svg: str | bytes) -> str:
     return "data:image/svg+xml;base64," + base64.b64encode(raw).decode("ascii")
 
 
-def _take_messages(session: Session | None) -> Sequence[tuple[str, str]]:
+def _take_messages(session: Session | None) -> Sequence[tuple[Text, str]]:
     if session is None:
         return ()
     messages, session.messages = session.messages, []
     return messages
+
+
+def _begun(words: Text) -> str:
+    """As a heading begins: with a capital letter."""
+    said = say(words)
+    return said[:1].upper() + said[1:]
+
+
+class _Topics:
+    """What templates call ``t``: ``t.consent_page.title()`` is a text of a topic, in the language that is spoken."""
+
+    def __getattr__(self, module: str) -> Any:
+        return book().topic(module)
 
 
 def _said(value: Any) -> Any:
@@ -220,4 +278,8 @@ def _templates() -> Environment:
         finalize=_said,
     )
     templates.filters["svg_image"] = svg_image
+    templates.filters["day"] = lambda iso: book().writer.date(iso)
+    templates.filters["moment"] = lambda iso: book().writer.moment(iso)
+    templates.filters["begun"] = _begun
+    templates.globals["t"] = _Topics()
     return templates

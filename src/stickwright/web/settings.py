@@ -9,20 +9,25 @@ from starlette.requests import Request
 from starlette.responses import Response
 from starlette.routing import Route
 
-from stickwright.errors import BadInput, Problem
+from stickwright.codes.message import Text, message
+from stickwright.codes.passphrases import Passphrases
+from stickwright.codes.settings_page import SettingsPage
+from stickwright.codes.start_page import StartPage
+from stickwright.errors import BadInput
 from stickwright.store.opening import change_passphrase, open_store
 from stickwright.web.desk import Desk, Session, desk_of, session_of
 from stickwright.web.passphrase import accepted
-from stickwright.web.preferences import FORCE_UNITS, IDLE_MINUTES, LIGHTS, SIZES
-from stickwright.web.render import done, form, page
+from stickwright.web.preferences import FORCE_UNITS, IDLE_MINUTES, LABELS, LIGHTS, SIZES
+from stickwright.web.render import done, form, page, put_right
 
 __all__ = ["ROUTES", "change", "prefer", "settings", "settings_page"]
 
-FIELDS = {
-    "passphrase now": "old", "the same again": "again", "passphrase": "new", "who sits here": "who", "light and dark": "light",
-    "unit of the gauge": "force", "minutes until it locks": "idle_minutes", "size": "size",
-}  # fmt: skip
-PREFERENCES = ("light", "size", "who", "force", "idle_minutes")
+FIELDS: dict[Text, str] = {
+    message(SettingsPage.current): "old",
+    message(StartPage.confirm): "again",
+    message(StartPage.passphrase): "new",
+    **{label: name for name, label in LABELS.items()},
+}
 
 
 def settings_page(desk: Desk, session: Session) -> dict[str, Any]:
@@ -34,20 +39,16 @@ def settings_page(desk: Desk, session: Session) -> dict[str, Any]:
     session : Session
     """
     store = desk.store
-    kinds = {
-        "encrypted": "one file on this machine, encrypted",
-        "plain": "one file on this machine, not encrypted: practice",
-        "postgresql": "the team's server",
-        "memory": "memory only",
-    }
     return {
         "set": desk.preferences_of(session),
-        "lights": LIGHTS,
-        "sizes": SIZES,
+        "lights": tuple((light, message(SettingsPage.light_choice, light=light)) for light in LIGHTS),
+        "sizes": tuple((size, message(SettingsPage.size_choice, size=size)) for size in SIZES),
         "force_units": FORCE_UNITS,
-        "idle_choices": tuple((str(minutes), f"{minutes} minutes") for minutes in IDLE_MINUTES),
+        "idle_choices": tuple(
+            (str(minutes), message(SettingsPage.idle_choice, minutes=minutes)) for minutes in IDLE_MINUTES
+        ),
         "place": store.place if store else str(desk.place),
-        "kind": kinds[store.kind] if store else "closed",
+        "kind": message(SettingsPage.kind_of, kind=store.kind if store else "closed"),
         "can_change": store is not None and store.kind == "encrypted",
     }
 
@@ -72,7 +73,7 @@ def prefer(request: Request) -> Response:
     desk, session, typed = desk_of(request), session_of(request), form(request)
     before = desk.preferences_of(session)
     try:
-        after = before.changed(**{name: str(typed[name]) for name in PREFERENCES if name in typed})
+        after = before.changed(**{name: str(typed[name]) for name in LABELS if name in typed})
     except BadInput as refused:
         return page(request, "settings.html", settings_page(desk, session), refused=refused, fields=FIELDS)
     desk.prefer(after, session)
@@ -82,7 +83,7 @@ def prefer(request: Request) -> Response:
         desk.prefer(state[0], session)
         state.reverse()
 
-    return done(request, "/settings", "The settings are changed.", undo=back)
+    return done(request, "/settings", message(SettingsPage.saved), undo=back)
 
 
 def change(request: Request) -> Response:
@@ -97,18 +98,18 @@ def change(request: Request) -> Response:
     old, new, again = (str(typed.get(name, "")) for name in ("old", "new", "again"))
     try:
         if store.kind != "encrypted" or not isinstance(desk.place, Path):
-            raise BadInput(Problem("passphrase", "records without a passphrase", "encrypted records"))
+            raise BadInput(put_right(message(StartPage.passphrase), message(Passphrases.none_needed)))
         desk.tries.check(desk.clock.now())
         try:
             open_store(desk.place, passphrase=old, clock=desk.clock).close()
         except BadInput:
             desk.tries.failed(desk.clock.now())
-            raise BadInput(Problem("passphrase now", "another passphrase", "the one that opened the records")) from None
+            raise BadInput(put_right(message(SettingsPage.current), message(Passphrases.current_wrong))) from None
         desk.tries.succeeded()
         change_passphrase(store, new=accepted(new, again))
     except BadInput as refused:
         return page(request, "settings.html", settings_page(desk, session_of(request)), refused=refused, fields=FIELDS)
-    return done(request, "/settings", "The passphrase is changed. Earlier backups still open with the earlier one.")
+    return done(request, "/settings", message(SettingsPage.changed))
 
 
 ROUTES = (

@@ -3,12 +3,17 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import Any
+from typing import Any, Literal
 
 from starlette.requests import Request
 from starlette.responses import JSONResponse, RedirectResponse, Response
 from starlette.routing import Route
 
+from stickwright.catalogue import say
+from stickwright.codes.frame import Frame
+from stickwright.codes.message import Message, Name, Text, message
+from stickwright.codes.refusals import Refusals
+from stickwright.codes.start_page import StartPage
 from stickwright.errors import BadInput, Problem
 from stickwright.store.opening import Store, create_store, kind_at, open_store
 from stickwright.store.recordings import recover
@@ -30,8 +35,7 @@ __all__ = [
 ]
 
 PRACTICE = "practice.db"
-BACK = "Taken back: "
-FIELDS = {"the same again": "again", "passphrase": "passphrase"}
+FIELDS: dict[Text, str] = {message(StartPage.confirm): "again", "": "passphrase"}
 
 
 def home(request: Request) -> Response:
@@ -56,8 +60,10 @@ def start_page(desk: Desk, *, then: str = "", idle: bool = False) -> dict[str, A
         The app locked itself.
     """
     kind = kind_at(desk.place) if isinstance(desk.place, Path) else "none"
+    titles: dict[str, Literal["none", "encrypted", "other"]] = {"none": "none", "encrypted": "encrypted"}
     return {
         "kind": kind,
+        "title": message(StartPage.title, kind=titles.get(kind, "other")),
         "place": str(desk.place),
         "then": then if then.startswith("/") and not then.startswith("//") else "",
         "idle": idle,
@@ -96,7 +102,7 @@ def unlock(request: Request) -> Response:
             desk.place.parent.mkdir(parents=True, exist_ok=True)
             store = create_store(desk.place, passphrase=accepted(passphrase, again), clock=desk.clock)
             _open(request, store)
-            return done(request, "/players", f"The records are made. {strength(passphrase).words}")
+            return done(request, "/players", message(StartPage.created, strength=strength(passphrase).words))
         desk.tries.check(desk.clock.now())
         try:
             store = open_store(desk.place, passphrase=passphrase, clock=desk.clock)
@@ -132,7 +138,7 @@ def practise(request: Request) -> Response:
         elif kind == "plain":
             store = open_store(place, clock=desk.clock)
         else:
-            raise BadInput(Problem(str(place), "a file of another kind", "practice records", "Move it elsewhere."))
+            raise BadInput(Problem((), "", "", message(StartPage.other_kind, place=Name(str(place)))))
         _open(request, store)
     return RedirectResponse("/players", 303)
 
@@ -155,7 +161,7 @@ def _open(request: Request, store: Store) -> None:
         desk.store = store
     desk.touch(session)
     for row in recover(store):
-        session.say(f"The recording {row.name} was cut short earlier. What it held up to then is kept.")
+        session.say(message(StartPage.cut_short, recording=Name(row.name)))
 
 
 def lock(request: Request) -> Response:
@@ -177,7 +183,7 @@ def strength_words(request: Request) -> Response:
     ----------
     request : Request
     """
-    return JSONResponse({"words": strength(str(form(request).get("passphrase", ""))).words})
+    return JSONResponse({"words": say(strength(str(form(request).get("passphrase", ""))).words)})
 
 
 def undo(request: Request) -> Response:
@@ -190,12 +196,13 @@ def undo(request: Request) -> Response:
     session = session_of(request)
     found = session.undos.pop(str(form(request).get("key", "")), None)
     if found is None:
-        remedy = "The page of what was changed shows how it stands now."
-        raise BadInput(Problem("Undo", "a change that was taken back already, or is long past", "a recent one", remedy))
+        raise BadInput(Problem((), "", "", message(Refusals.undo_too_late)))
     words, take_back, to = found
     take_back()
-    again = words.startswith(BACK)
-    return done(request, to, words.removeprefix(BACK) if again else BACK + words, undo=take_back)
+    undone = message(Frame.undone, what=words)
+    if isinstance(words, Message) and words.code == undone.code:
+        return done(request, to, words.param("what"), undo=take_back)
+    return done(request, to, undone, undo=take_back)
 
 
 ROUTES = (

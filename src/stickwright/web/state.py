@@ -12,8 +12,10 @@ import math
 import tomllib
 from collections import Counter
 from collections.abc import Mapping, Sequence
-from typing import Any, NamedTuple
+from typing import Any, NamedTuple, get_args
 
+from stickwright.codes.message import Message, Name, Text, message
+from stickwright.codes.visit_page import Counted, Needed, ReadToo, VisitPage
 from stickwright.records.game_files import games_among
 from stickwright.web.steps import STEPS, Step
 
@@ -21,17 +23,22 @@ __all__ = ["Done", "StepState", "next_step", "step_states"]
 
 NEEDED = ("sites", "readings", "kit", "game", "plan", "sheet")
 """Without these there is no sheet; the others make it better."""
+READ_TOO: tuple[ReadToo, ...] = get_args(ReadToo)
 FULL_ROUND = 8
 """Directions of a full round, one each 45 degrees."""
 
 
 class StepState(NamedTuple):
-    """One step: what is there, in words; what it lacks; whether that is enough to go on."""
+    """One step: what is there; what it lacks, '' for nothing; whether that is enough to go on."""
 
     step: Step
-    words: str
-    lacks: str
+    words: Message
+    lacks: Text
     enough: bool
+
+
+Found = tuple[Message, Text, bool]
+NOTHING_YET = message(VisitPage.nothing_yet)
 
 
 class Done(NamedTuple):
@@ -53,7 +60,7 @@ def step_states(tree: Mapping[str, bytes], done: Done) -> tuple[StepState, ...]:
     """
     read = {name: _read(tree.get(f"{name}.toml")) for name in ("player", "kit", "room")}
     sites = _tables(read["player"], "site")
-    told = {
+    told: dict[str, Found] = {
         "room": _room(read["room"]),
         "sites": _sites(sites),
         "readings": _readings(sites, tree),
@@ -62,7 +69,7 @@ def step_states(tree: Mapping[str, bytes], done: Done) -> tuple[StepState, ...]:
         "game": _games([_read(tree[name]) for name in games_among(tree)]),
         "plan": _plan(done),
         "mounts": _mounts(read["room"], done),
-        "sheet": ("ready to print", "", True) if done.plan else ("nothing yet", "comes with the plan", False),
+        "sheet": (message(VisitPage.ready), "", True) if done.plan else (NOTHING_YET, _needed("plan"), False),
     }
     return tuple(StepState(step, *told[step.key]) for step in STEPS)
 
@@ -93,45 +100,52 @@ def _tables(read: Mapping[str, Any] | None, name: str) -> list[Mapping[str, Any]
     return [table for table in found if isinstance(table, dict)] if isinstance(found, list) else []
 
 
-def _listed(names: Sequence[object]) -> str:
-    return ", ".join(str(name) for name in names)
+def _count(number: int, thing: Counted) -> Message:
+    return message(VisitPage.counted, thing=thing, count=number)
 
 
-def _count(number: int, one: str, many: str = "") -> str:
-    return f"{number} {one if number == 1 else many or one + 's'}"
+def _called(table: Mapping[str, Any]) -> Name:
+    return Name(str(table.get("name", "?")))
 
 
-def _room(read: Mapping[str, Any] | None) -> tuple[str, str, bool]:
-    holds = [_count(len(_tables(read, key)), key) for key in ("tube", "edge", "surface") if _tables(read, key)]
+def _needed(what: Needed) -> Message:
+    return message(VisitPage.needed, what=what)
+
+
+def _room(read: Mapping[str, Any] | None) -> Found:
+    things: tuple[Counted, ...] = ("tube", "edge", "surface")
+    holds = [_count(len(_tables(read, key)), key) for key in things if _tables(read, key)]
     if not read or not (holds or "posture" in read):
-        return "nothing yet", "needed only for mounts", False
+        return NOTHING_YET, _needed("room"), False
     places = len(_tables(read, "place"))
-    words = _listed([*([read["posture"]] if "posture" in read else []), *holds])
-    return words, "" if places else "where each site is", bool(holds and places)
+    posture = (Name(str(read["posture"])),) if "posture" in read else ()
+    words = message(VisitPage.listed, parts=(*posture, *holds))
+    return words, "" if places else _needed("places"), bool(holds and places)
 
 
-def _sites(sites: Sequence[Mapping[str, Any]]) -> tuple[str, str, bool]:
+def _sites(sites: Sequence[Mapping[str, Any]]) -> Found:
     if not sites:
-        return "nothing yet", "one site is enough to begin", False
-    return f"{_count(len(sites), 'site')}: {_listed([site.get('name', '?') for site in sites])}", "", True
+        return NOTHING_YET, _needed("site"), False
+    return message(VisitPage.sites_entered, count=len(sites), names=tuple(map(_called, sites))), "", True
 
 
-def _readings(sites: Sequence[Mapping[str, Any]], tree: Mapping[str, bytes]) -> tuple[str, str, bool]:
+def _readings(sites: Sequence[Mapping[str, Any]], tree: Mapping[str, bytes]) -> Found:
     if not sites:
-        return "nothing yet", "say first which sites there are", False
-    told: list[str] = []
-    lacking: list[str] = []
+        return NOTHING_YET, _needed("sites_first"), False
+    told: list[Message] = []
+    lacking: list[Name] = []
     for site in sites:
         words = _readings_of(site, tree)
-        (told if words else lacking).append(
-            f"{site.get('name', '?')}: {words}" if words else str(site.get("name", "?"))
-        )
-    lacks = f"nothing yet for {_listed(lacking)}" if lacking and told else ""
-    return "; ".join(told) or "nothing yet", lacks, bool(told)
+        if words is None:
+            lacking.append(_called(site))
+        else:
+            told.append(message(VisitPage.named, name=_called(site), what=words))
+    lacks = message(VisitPage.nothing_for, sites=tuple(lacking)) if lacking and told else ""
+    return message(VisitPage.many_listed, parts=tuple(told)) if told else NOTHING_YET, lacks, bool(told)
 
 
-def _readings_of(site: Mapping[str, Any], tree: Mapping[str, bytes]) -> str:
-    """What was taken at one site: ``8 of 8 directions, three repeats; resting force; hold``; '' for nothing."""
+def _readings_of(site: Mapping[str, Any], tree: Mapping[str, bytes]) -> Message | None:
+    """What was taken at one site: ``8 of 8 directions, 3 times each; resting force; hold``; None for nothing."""
     repeats: Counter[float] = Counter()
     for table in _tables(site, "reading"):
         taken = [_length(value) for key, value in table.items() if key.startswith(("force_", "reach_"))]
@@ -143,55 +157,56 @@ def _readings_of(site: Mapping[str, Any], tree: Mapping[str, bytes]) -> str:
             repeats[towards] += 1
     parts = []
     if repeats:
-        fewest = min(repeats.values())
-        often = {1: "once each", 2: "two repeats", 3: "three repeats"}.get(fewest, f"{fewest} repeats")
-        parts.append(f"{len(repeats)} of {max(FULL_ROUND, len(repeats))} directions, {often}")
-    for key, words in (("rest", "resting force"), ("hold", "hold"), ("press", "press"), ("on_stick", "on a stick")):
-        if site.get(key):
-            parts.append(words)
-    return "; ".join(parts)
+        full = max(FULL_ROUND, len(repeats))
+        parts.append(message(VisitPage.directions, read=len(repeats), of=full, repeats=min(repeats.values())))
+    parts += [message(VisitPage.read_too, what=key) for key in READ_TOO if site.get(key)]
+    return message(VisitPage.many_listed, parts=tuple(parts)) if parts else None
 
 
-def _measure(sites: Sequence[Mapping[str, Any]], live: Mapping[str, int]) -> tuple[str, str, bool]:
+def _measure(sites: Sequence[Mapping[str, Any]], live: Mapping[str, int]) -> Found:
     counts = Counter({str(site.get("name", "?")): len(_tables(site, "recording")) for site in sites}) + Counter(live)
     if not counts:
-        return "nothing yet", "optional: a recording shows tremor and lets the stick be tuned", False
-    told = [f"{_count(number, 'recording')} at {site}" for site, number in counts.items()]
-    return "; ".join(told), "", True
+        return NOTHING_YET, _needed("recording"), False
+    told = (
+        message(VisitPage.counted_at, thing="recording", count=number, site=Name(site))
+        for site, number in counts.items()
+    )
+    return message(VisitPage.many_listed, parts=tuple(told)), "", True
 
 
-def _kit(read: Mapping[str, Any] | None) -> tuple[str, str, bool]:
-    kinds = ("stick", "switch", "controller", "mount")
-    plural = {"switch": "switches"}
-    told = [_count(len(_tables(read, kind)), kind, plural.get(kind, "")) for kind in kinds if _tables(read, kind)]
+def _kit(read: Mapping[str, Any] | None) -> Found:
+    kinds: tuple[Counted, ...] = ("stick", "switch", "controller", "mount")
+    told = tuple(_count(len(_tables(read, kind)), kind) for kind in kinds if _tables(read, kind))
     if not told:
-        return "nothing yet", "the sticks that you could lend", False
-    return _listed(told), "" if _tables(read, "stick") else "no stick yet", bool(_tables(read, "stick"))
+        return NOTHING_YET, _needed("kit"), False
+    has_stick = bool(_tables(read, "stick"))
+    return message(VisitPage.listed, parts=told), "" if has_stick else _needed("stick"), has_stick
 
 
-def _games(games: Sequence[Mapping[str, Any] | None]) -> tuple[str, str, bool]:
-    told = [
-        f"{read.get('name', 'a game')}: {_count(len(actions), 'action')}"
+def _games(games: Sequence[Mapping[str, Any] | None]) -> Found:
+    told = tuple(
+        message(VisitPage.named, name=_called(read), what=_count(len(actions), "action"))
         for read in games
         if read and (actions := _tables(read, "action"))
-    ]
+    )
     if not told:
-        return "nothing yet", "without it, a stick used evenly in all directions is assumed", False
+        return NOTHING_YET, _needed("game"), False
     unsaid = len(games) - len(told)
-    return "; ".join(told), f"actions of {_count(unsaid, 'game')}" if unsaid else "", True
+    lacks = message(VisitPage.actions_of_games, count=unsaid) if unsaid else ""
+    return message(VisitPage.many_listed, parts=told), lacks, True
 
 
-def _plan(done: Done) -> tuple[str, str, bool]:
+def _plan(done: Done) -> Found:
     if not done.plan:
-        return "nothing yet", "", False
-    older = "something was changed since it was made" if done.plan_is_old else ""
-    return f"plan {done.plan} is made", older, not done.plan_is_old
+        return NOTHING_YET, "", False
+    older = _needed("new_plan") if done.plan_is_old else ""
+    return message(VisitPage.plan_made, number=done.plan), older, not done.plan_is_old
 
 
-def _mounts(room: Mapping[str, Any] | None, done: Done) -> tuple[str, str, bool]:
+def _mounts(room: Mapping[str, Any] | None, done: Done) -> Found:
     if not room or not _tables(room, "place"):
-        return "nothing yet", "needs how the player sits, and where each site is", False
-    return ("drawn with the plan", "", True) if done.plan else ("nothing yet", "comes with the plan", False)
+        return NOTHING_YET, _needed("seating"), False
+    return (message(VisitPage.mounts_drawn), "", True) if done.plan else (NOTHING_YET, _needed("plan"), False)
 
 
 def _rows(body: bytes | None) -> list[dict[str, str]]:

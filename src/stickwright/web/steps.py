@@ -2,33 +2,31 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
+from typing import NamedTuple, get_args
+
+from stickwright.codes.message import Message, message
+from stickwright.codes.visit_page import StepKey, VisitPage
 
 __all__ = ["STEPS", "Step", "step_after", "step_of"]
 
 
 class Step(NamedTuple):
-    """One page of a visit.
+    """One page of a visit; `key` ends its address."""
 
-    `key` ends its address, `title` is said in menus, `doing` on the button that leads to it.
-    """
+    key: StepKey
 
-    key: str
-    title: str
-    doing: str
+    @property
+    def title(self) -> Message:
+        """What menus call it."""
+        return message(VisitPage.title, step=self.key)
+
+    @property
+    def doing(self) -> Message:
+        """What stands on the button that leads to it."""
+        return message(VisitPage.doing, step=self.key)
 
 
-STEPS = (
-    Step("room", "Sitting and room", "Enter how the player sits"),
-    Step("sites", "Sites", "Say what moves"),
-    Step("readings", "Readings", "Enter readings"),
-    Step("measure", "Measure", "Measure with a stick"),
-    Step("kit", "Kit", "Look at the kit"),
-    Step("game", "Game", "Say what the game asks"),
-    Step("plan", "Plan", "Make the plan"),
-    Step("mounts", "Mounts", "Look at the mounts"),
-    Step("sheet", "Sheet", "Print the sheet"),
-)
+STEPS = tuple(Step(key) for key in get_args(StepKey))
 
 
 _BELOW = {

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from functools import partial
+from functools import partial, reduce
 from typing import Any
 
 from starlette.exceptions import HTTPException
@@ -11,11 +11,15 @@ from starlette.requests import Request
 from starlette.responses import Response
 from starlette.routing import BaseRoute, Route
 
+from stickwright.codes.form_labels import FormLabels
+from stickwright.codes.message import Name, Text, message
+from stickwright.codes.tables_page import TablesPage
 from stickwright.errors import BadInput
 from stickwright.model.measured import Measured
 from stickwright.model.player import Site
 from stickwright.records.archetypes import ARCHETYPES
 from stickwright.records.editing import with_fields, without_table
+from stickwright.records.fields import fields_of, typed_keys
 from stickwright.records.toml_lines import FieldPath
 from stickwright.store.documents import Document, documents, save_document, undo_document
 from stickwright.web.desk import At, at_shelf, at_visit
@@ -33,12 +37,13 @@ from stickwright.web.games import (
 )
 from stickwright.web.kit_pictures import kit_picture, stick_picture
 from stickwright.web.noticed import noticed_about
-from stickwright.web.noun_forms import FIRST, FormField, form_fields, inner_tables, label_of, sent_fields
+from stickwright.web.noun_forms import FIRST, FormField, choice_words, form_fields, inner_tables, sent_fields
 from stickwright.web.noun_views import (
     VIEWS,
     FileView,
     Group,
     groups_of,
+    in_cell,
     named,
     noun_at,
     path_of,
@@ -74,12 +79,16 @@ def list_page(here: At, key: str) -> dict[str, Any]:
         "another": ("", ""),
         "own": own,
         "shelf": here.kit_url if key == "kit" and here.visit is not None and not own else "",
-        "known": [(field.label, f"{field.value}{_unit(field)}".replace("\n", ", ")) for field in top if field.value],
+        "known": [
+            (field.label, in_cell(choice_words(fields_of(view.model)[field.name], field.value), field.unit))
+            for field in top
+            if field.value
+        ],
         "has_top": bool(top),
         "groups": groups_of(view.groups, tables),
         "picture": kit_picture(document.body.decode("utf-8")) if key == "kit" and document else None,
         "noticed": noticed_about(here, view.name) if here.visit is not None else (),
-        "archetype_pairs": tuple((name, name) for name in ARCHETYPES)
+        "archetype_pairs": tuple((name, message(FormLabels.choice, word=name)) for name in ARCHETYPES)
         if is_game(key) and not tables.get("action")
         else (),
         "writes": here.writes,
@@ -110,7 +119,7 @@ def table_page(
     model = noun_at(view.model, path)
     table = _table(tables, path)
     inner = [
-        Group(name, label_of(name), label_of(name).lower(), noun, _columns(noun), "")
+        Group(name, noun, _columns(noun))
         for name, noun, _ in inner_tables(model)
         if path and not (model is Site and name in _ELSEWHERE)
     ]
@@ -138,7 +147,10 @@ def table_page(
     }  # fmt: skip
 
 
-_KINDS = (("", "none of these: add the actions yourself"), *((name, name.replace("-", " ")) for name in ARCHETYPES))
+_KINDS = (
+    ("", message(TablesPage.kind_none)),
+    *((name, message(FormLabels.choice, word=name)) for name in ARCHETYPES),
+)
 _WITHOUT = {"sites": ("gauge_readings",)}
 _ELSEWHERE = frozenset({"reading", "recording"})
 """Tables of a site that have pages of their own."""
@@ -163,18 +175,20 @@ def save_table(request: Request, key: str, at: Callable[[Request], At]) -> Respo
     typed = {name: "\n".join(str(one) for one in sent.getlist(name)) for name in sent}
     document, _ = file_here(here, view.name)
     body = document.body.decode("utf-8") if document else ""
+    tables = plain_tables(document.body if document else b"", view.name)
+    path = _path(text, view, tables)
+    model = noun_at(view.model, path)
     try:
-        tables = plain_tables(document.body if document else b"", view.name)
-        path = _path(text, view, tables)
-        model = noun_at(view.model, path)
         changed = with_fields(body, path, sent_fields(model, typed), name=view.name)
         kept = _save(here, view, changed, based_on=number_in(typed.get("based_on", "")))
     except BadInput as refused:
         data = table_page(here, key, text, typed=typed, refused=refused)
-        return page(request, "table.html", data, here=here, refused=refused, fields=_field_words(data["fields"]))
-    words = f"{_title(view, path, plain_tables(kept.body, view.name))} kept." if path else f"{view.title} kept."
+        return page(
+            request, "table.html", data, here=here, refused=refused, fields=_keys_of_fields(model, data["fields"])
+        )
+    what = _title(view, path, plain_tables(kept.body, view.name)) if path else view.title
     onward = f"{_base(here, key)}/edit/{path_text(path)}" if "more" in typed else _way_back(here, key, path)
-    return done(request, onward, words, undo=_undo(here, view))
+    return done(request, onward, message(TablesPage.saved, what=what), undo=_undo(here, view))
 
 
 def remove_table(request: Request, key: str, at: Callable[[Request], At]) -> Response:
@@ -185,7 +199,7 @@ def remove_table(request: Request, key: str, at: Callable[[Request], At]) -> Res
         raise HTTPException(404)
     tables = plain_tables(document.body, view.name)
     path = _path(text, view, tables)
-    words = f"{_title(view, path, tables)} taken away."
+    words = message(TablesPage.deleted, what=_title(view, path, tables))
     changed = without_table(document.body.decode("utf-8"), path, name=view.name)
     _save(here, view, changed, based_on=document.number)
     return done(request, _way_back(here, key, path), words, undo=_undo(here, view))
@@ -201,7 +215,7 @@ def add_game(request: Request) -> Response:
     except BadInput as refused:
         data = list_page(here, FIRST_GAME) | {"another": (name, kind)}
         return page(request, "tables.html", data, here=here, refused=refused, fields={GAME_NAME: "game_name"})
-    return done(request, here.url(key), f"{name} added.", undo=_undo(here, VIEWS[key]))
+    return done(request, here.url(key), message(TablesPage.game_added, name=Name(name)), undo=_undo(here, VIEWS[key]))
 
 
 def start_game(request: Request, key: str) -> Response:
@@ -213,10 +227,10 @@ def start_game(request: Request, key: str) -> Response:
     document, _ = file_here(here, view.name)
     text = usual_game(kind, plain_tables(document.body, view.name) if document else {})
     save_document(
-        here.store, here.visit_id, view.name, text.encode(), who=here.who, why=f"usual actions of {kind}",
+        here.store, here.visit_id, view.name, text.encode(), who=here.who, why="usual-actions",
         based_on=document.number if document else 0,
     )  # fmt: skip
-    return done(request, here.url(key), f"The actions usual for {kind} are there: change what differs.",
+    return done(request, here.url(key), message(TablesPage.usual_added, kind=message(FormLabels.choice, word=kind)),
                 undo=_undo(here, view))  # fmt: skip
 
 
@@ -225,8 +239,8 @@ def own_kit(request: Request) -> Response:
     here, view = at_visit(request), VIEWS["kit"]
     shelf = documents(here.store, None).get(view.name)
     body = shelf.body if shelf else b""
-    save_document(here.store, here.visit_id, view.name, body, who=here.who, why="a kit of its own", based_on=0)
-    return done(request, here.url("kit"), "This visit has a kit of its own now.", undo=_undo(here, view))
+    save_document(here.store, here.visit_id, view.name, body, who=here.who, why="own-kit", based_on=0)
+    return done(request, here.url("kit"), message(TablesPage.own_kit_done), undo=_undo(here, view))
 
 
 def _save(here: At, view: FileView, text: str, *, based_on: int | None) -> Document:
@@ -271,24 +285,25 @@ def _table(tables: Any, path: FieldPath) -> dict[str, Any]:
     return tables if isinstance(tables, dict) else {}
 
 
-def _title(view: FileView, path: FieldPath, tables: Mapping[str, Any], *, is_new: bool = False) -> str:
+def _title(view: FileView, path: FieldPath, tables: Mapping[str, Any], *, is_new: bool = False) -> Text:
     """'right index', or 'right index: resting force 2'."""
-    words, here, model = [], tables, view.model
+    words: list[Text] = []
+    here, model = tables, view.model
     known = {group.key: group for group in view.groups}
     for place, step in enumerate(path):
         if isinstance(step, int):
             continue
         model = {key: noun for key, noun, _ in inner_tables(model)}[step]
-        group = known.get(step) or Group(step, label_of(step), label_of(step).lower(), model, (), "")
+        group = known.get(step) or Group(step, model, ())
         number = path[place + 1] if place + 1 < len(path) else None
         here = _table(here, path[place : place + 2] if isinstance(number, int) else path[place : place + 1])
         last = place + (2 if isinstance(number, int) else 1) >= len(path)
         if last and is_new:
-            words.append(f"a new {group.one}")
+            words.append(message(FormLabels.new, table=group.key))
         else:
-            words.append(named(here, group, number if isinstance(number, int) else 0))
+            words.append(Name(named(here, group, number if isinstance(number, int) else 0)))
         known = {}
-    return ": ".join(words)
+    return reduce(lambda outer, inner: message(TablesPage.inside, outer=outer, inner=inner), words)
 
 
 def _columns(noun: type[Measured]) -> tuple[str, ...]:
@@ -314,12 +329,9 @@ def _gauge_units(here: At) -> dict[str, str]:
     return {"force": here.desk.preferences.force}
 
 
-def _field_words(fields: tuple[FormField, ...]) -> dict[str, str]:
-    return {word: field.name for field in fields for word in (field.name, field.name.rsplit("_", 1)[0])}
-
-
-def _unit(field: FormField) -> str:
-    return f" {field.unit}".replace(" °", "°") if field.unit else ""
+def _keys_of_fields(model: type[Measured], fields: tuple[FormField, ...]) -> dict[Text, str]:
+    """Each key that may be typed in the file, to the name of its field on the page."""
+    return {key: field.name for field in fields for key in (field.name, *typed_keys(model, field.name))}
 
 
 def _asked(request: Request) -> str:
@@ -327,14 +339,13 @@ def _asked(request: Request) -> str:
 
 
 def _routes(key: str, base: str, at: Callable[[Request], At]) -> tuple[BaseRoute, ...]:
-    say = partial
     return (
-        Route(base, say(show_list, key=key, at=at)),
-        Route(f"{base}/edit", say(show_table, key=key, at=at)),
-        Route(f"{base}/edit/{{path:path}}", say(show_table, key=key, at=at)),
-        Route(f"{base}/edit", say(save_table, key=key, at=at), methods=["POST"]),
-        Route(f"{base}/edit/{{path:path}}", say(save_table, key=key, at=at), methods=["POST"]),
-        Route(f"{base}/remove/{{path:path}}", say(remove_table, key=key, at=at), methods=["POST"]),
+        Route(base, partial(show_list, key=key, at=at)),
+        Route(f"{base}/edit", partial(show_table, key=key, at=at)),
+        Route(f"{base}/edit/{{path:path}}", partial(show_table, key=key, at=at)),
+        Route(f"{base}/edit", partial(save_table, key=key, at=at), methods=["POST"]),
+        Route(f"{base}/edit/{{path:path}}", partial(save_table, key=key, at=at), methods=["POST"]),
+        Route(f"{base}/remove/{{path:path}}", partial(remove_table, key=key, at=at), methods=["POST"]),
     )
 
 

@@ -6,13 +6,16 @@ Nobody sees a password again; who forgot it is given a new one by a practitioner
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Any, Literal
 
 from starlette.exceptions import HTTPException
 from starlette.requests import Request
 from starlette.responses import RedirectResponse, Response
 from starlette.routing import Route
 
+from stickwright.codes.message import Name, Text, message
+from stickwright.codes.start_page import StartPage
+from stickwright.codes.team_page import TeamPage
 from stickwright.errors import BadInput, Problem
 from stickwright.store.accounts import Account, accounts, add_account, check_password, close_account
 from stickwright.store.opening import Store
@@ -22,20 +25,18 @@ from stickwright.web.desk import Desk, desk_of, session_of
 from stickwright.web.guard import give_cookie
 from stickwright.web.passphrase import accepted
 from stickwright.web.preferences import Preferences, own_preferences
-from stickwright.web.render import done, form, number_in, page
+from stickwright.web.render import done, form, number_in, page, put_right
 
 __all__ = ["ROUTES", "add", "close", "log_in", "log_out", "login", "show_accounts", "trail", "trail_page"]
 
-ROLES = (
-    ("practitioner", "Practitioner", "Enters, measures, plans, erases."),
-    ("reader", "Reader", "Looks at everything and changes nothing."),
-)
-FIELDS = {
-    "word from the start": "token",
+ROLES: tuple[Literal["practitioner", "reader"], ...] = ("practitioner", "reader")
+FIELDS: dict[Text, str] = {
+    message(TeamPage.token): "token",
     "name": "name",
-    "the same again": "again",
-    "passphrase": "password",
+    message(StartPage.confirm): "again",
+    message(StartPage.passphrase): "password",
     "password": "password",
+    message(TeamPage.role): "role",
     "role": "role",
 }
 
@@ -87,9 +88,7 @@ def _refuse_first(desk: Desk, request: Request) -> None:
 
     given = str(form(request).get("token", ""))
     if not secrets.compare_digest(given.encode(), desk.token.encode()):
-        raise BadInput(
-            Problem("word from the start", "another word", "the one that was printed where the app was started")
-        )
+        raise BadInput(put_right(message(TeamPage.token), message(TeamPage.wrong_token)))
 
 
 def log_out(request: Request) -> Response:
@@ -119,7 +118,9 @@ def _accounts_page(desk: Desk, request: Request, name: str = "") -> dict[str, An
     session = session_of(request)
     return {
         "rows": _open(desk.kept()),
-        "roles": ROLES,
+        "roles": tuple(
+            (role, message(TeamPage.role_of, role=role), message(TeamPage.role_hint, role=role)) for role in ROLES
+        ),
         "name": name,
         "own": session.who,
         "writes": session.role == "practitioner",
@@ -136,13 +137,14 @@ def add(request: Request) -> Response:
     desk, session, typed = _team(request), session_of(request), form(request)
     name, role, password, again = (str(typed.get(key, "")) for key in ("name", "role", "password", "again"))
     try:
-        if role not in ("practitioner", "reader"):
-            raise BadInput(Problem("role", "nothing chosen", "practitioner or reader"))
-        made = add_account(desk.kept(), name, role=role, password=accepted(password, again), who=session.who)
+        chosen = next((one for one in ROLES if one == role), None)
+        if chosen is None:
+            raise BadInput(put_right(message(TeamPage.role), message(TeamPage.choose_role)))
+        made = add_account(desk.kept(), name, role=chosen, password=accepted(password, again), who=session.who)
     except BadInput as refused:
         return page(request, "accounts.html", _accounts_page(desk, request, name), refused=refused, fields=FIELDS)
     _end_sessions(desk, made.name, session.id)
-    return done(request, "/accounts", f"{made.name} may come in, as {role}.")
+    return done(request, "/accounts", message(TeamPage.added, name=Name(made.name), role=chosen))
 
 
 def close(request: Request) -> Response:
@@ -155,11 +157,10 @@ def close(request: Request) -> Response:
     desk, session = _team(request), session_of(request)
     name = str(form(request).get("name", ""))
     if name == session.who:
-        remedy = "Another practitioner can close it."
-        raise BadInput(Problem("name", "your own account", "somebody else's", remedy))
+        raise BadInput(Problem((), "", "", message(TeamPage.own_account)))
     close_account(desk.kept(), name, who=session.who)
     _end_sessions(desk, name, "")
-    return done(request, "/accounts", f"The account of {name} is closed. What {name} did stays in the trail.")
+    return done(request, "/accounts", message(TeamPage.closed, name=Name(name)))
 
 
 def _end_sessions(desk: Desk, name: str, but: str) -> None:
@@ -178,7 +179,7 @@ def trail_page(store: Store, number: int = 1) -> dict[str, Any]:
     """
     found = entries(store, page=number)
     return {
-        "rows": [(f"{row.at[:10]} {row.at[11:19]} UTC", row.who, row.what, row.code, row.detail) for row in found.rows],
+        "rows": [(message(TeamPage.at, at=row.at), row.who, row.what, row.code, row.detail) for row in found.rows],
         "later": f"/trail?page={found.number - 1}" if found.number > 1 else "",
         "earlier": f"/trail?page={found.number + 1}" if found.number < found.pages else "",
     }

@@ -14,6 +14,10 @@ from datetime import date
 from html import escape
 from statistics import median
 
+from stickwright.catalogue import book, say
+from stickwright.codes.commands import Commands
+from stickwright.codes.message import Name, message
+from stickwright.codes.trends import Trends
 from stickwright.model.plan import direction_words
 from stickwright.units import QUANTITIES, figures, to_si
 
@@ -76,29 +80,41 @@ def _site_trend(site: str, found: Sequence[Point], dates: Sequence[str], unit: s
         held = {point.on_date: point for point in series}
         cells = tuple(_cell(held.get(day), factor) for day in dates)
         rows.append((direction_words(math.radians(degrees)), *cells))
-    sentence = f"{site}: comfortable force in {label} of {len(directions)} directions at {len(dates)} visits, " + _way(
-        directions
-    )
+    more, less = _way(directions)
+    sentence = say(
+        message(
+            Trends.sentence, site=Name(site), unit=Name(label), directions=len(directions), visits=len(dates),
+            more=more, less=less,
+        )
+    )  # fmt: skip
     svg = _drawing(sorted(directions.items()), dates, factor, label, sentence)
-    return SiteTrend(site, svg, sentence, ("Direction", *dates), tuple(rows))
+    return SiteTrend(
+        site,
+        svg,
+        sentence,
+        (say(message(Commands.direction)), *(book().writer.date(day) for day in dates)),
+        tuple(rows),
+    )
 
 
 def _cell(point: Point | None, factor: float) -> str:
     if point is None:
-        return "not taken"
+        return say(message(Trends.not_taken))
     low, middle, high = (value / factor for value in _spread(point))
-    return figures(middle) if len(point.repeats_n) == 1 else f"{figures(middle)} ({figures(low)} to {figures(high)})"
+    if len(point.repeats_n) == 1:
+        return figures(middle)
+    return say(message(Trends.spread, middle=Name(figures(middle)), low=Name(figures(low)), high=Name(figures(high))))
 
 
 def _spread(point: Point) -> tuple[float, float, float]:
     return min(point.repeats_n), median(point.repeats_n), max(point.repeats_n)
 
 
-def _way(directions: dict[float, list[Point]]) -> str:
+def _way(directions: dict[float, list[Point]]) -> tuple[int, int]:
     """How many directions read more at the last visit than at the first, and how many less, by more than their repeats differ."""
     more = sum(_spread(series[-1])[0] > _spread(series[0])[2] for series in directions.values())
     less = sum(_spread(series[-1])[2] < _spread(series[0])[0] for series in directions.values())
-    return f"from the first to the last more in {more}, less in {less}, in the rest no difference beyond the repeats."
+    return more, less
 
 
 def _drawing(

@@ -6,6 +6,9 @@ import math
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
+from stickwright.codes.message import message
+from stickwright.codes.passphrases import Passphrases
+from stickwright.codes.start_page import StartPage
 from stickwright.errors import BadInput, Problem
 
 __all__ = ["FREE", "LONGEST_S", "Tries"]
@@ -43,8 +46,8 @@ class Tries:
         """
         wait_s = self.wait_s(now)
         if wait_s:
-            found = f"try {self.wrong + 1} too soon after the last"
-            raise BadInput(Problem("passphrase", found, f"a pause of {wait_s} s", "Is the Caps Lock key on?"))
+            too_soon = message(Passphrases.too_soon, seconds=wait_s)
+            raise BadInput(Problem(message(StartPage.passphrase), "", "", too_soon))
 
     def failed(self, now: datetime) -> None:
         """It was wrong.

@@ -8,11 +8,13 @@ from starlette.requests import Request
 from starlette.responses import Response
 from starlette.routing import Route
 
-from stickwright.errors import BadInput, Problem
+from stickwright.codes.erase_page import ErasePage
+from stickwright.codes.message import Name, message
+from stickwright.errors import BadInput
 from stickwright.store.players import visits
 from stickwright.store.whole import elsewhere, erase_player, packed_player, what_would_go
 from stickwright.web.desk import At, at_player, end_measuring
-from stickwright.web.render import done, download, form, page
+from stickwright.web.render import done, download, form, page, put_right
 
 __all__ = ["ROUTES", "ask", "erase", "erase_page", "everything"]
 
@@ -65,15 +67,15 @@ def erase(request: Request) -> Response:
     assert here.player is not None
     typed = str(form(request).get("code", "")).strip()
     if typed.casefold() != here.player.code.casefold():
-        found = f'"{typed}"' if typed else "nothing typed"
-        refused = BadInput(Problem("code", found, here.player.code, "Nothing was erased."))
-        return page(request, "erase.html", erase_page(here), here=here, refused=refused)
+        other = message(ErasePage.other_code, code=Name(here.player.code))
+        refused = BadInput(put_right(message(ErasePage.type_code), other))
+        return page(request, "erase.html", erase_page(here), here=here, refused=refused, fields={"": "code"})
     end_measuring(request, {(here.key, one.id) for one in visits(here.store, here.player_id)})
     went = erase_player(here.store, here.player_id, who=here.who)
     here.desk.forget_pages()
-    counts = ", ".join(f"{count} {words}" for words, count in went.items() if count)
+    counts = tuple(message(ErasePage.counted, count=count, thing=thing) for thing, count in went.items() if count)
     to = "/demo" if here.key == "d" else "/players"
-    return done(request, to, f"{here.player.code} is erased: {counts or 'nothing was held'}. Kept: nothing.")
+    return done(request, to, message(ErasePage.erased, code=Name(here.player.code), counts=counts))
 
 
 ROUTES = (

@@ -16,6 +16,8 @@ class Texts(Problems):
 
     def sentence(self, *, where: tuple[Text, ...], found: Text, expected: Text, remedy: Text) -> str:
         place = ", ".join(said for one in where if (said := self._part(one)))
+        if not (found or expected):
+            return f"{place}: {self.say(remedy)}" if place else self.say(remedy)
         told = f"{place}: found" if place else "found"
         return f"{told} {self._part(found)}, expected {self._part(expected)}. {self.say(remedy)}".rstrip()
 
