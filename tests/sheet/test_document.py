@@ -182,13 +182,13 @@ def test_cautions_stand_beside_their_numbers(sheets: dict[str, PdfReader]) -> No
     places = {
         words: text.index(flat(words), start)
         for words in ("Chosen set-up", "What the player can do here", "Next reading worth",
-                      "Sticks ranked", "Tuning of dew", "What the recordings told")
+                      "Sticks ranked", "Tuning of dew", "Recording results")
     }  # fmt: skip
     between = {
         "Effort": ("Chosen set-up", "What the player can do here"),
         "Hold": ("Chosen set-up", "What the player can do here"),
         "Force": ("What the player can do here", "Next reading worth"), "False input": ("Sticks ranked", "Tuning of dew"),
-        "Dead zone": ("Tuning of dew", "What the recordings told"),
+        "Dead zone": ("Tuning of dew", "Recording results"),
     }  # fmt: skip
     for about, (after, before) in between.items():
         at = text.index(flat(f"Caution. {about} caution in a long sentence"), start)
@@ -201,9 +201,9 @@ def test_technical_pages_hold_the_numbers_with_intervals(sheets: dict[str, PdfRe
     for words in ("0.26 N (0.22 to 0.30)", "0.030 N/mm (0.015 to", "0.060), assumed", "42 % (34 to 51)", "Second best",
                   "0.43 /min (0.10 to 2.60) at 25 %", "output turned 14° (9 to 19) clockwise", "lag 31 ms (28 to 34) of 60 ms allowed",
                   "minimum cut-off 1.5 Hz", "In the game, for dew: dead zone 20%", "likes dew", "stickwright 0.1.0",
-                  "seed 20261125", "replace by", "from 78 to 86 %", "forward reached 42 % (39 to 45), times 2.38",
+                  "seed 20261125", "to confirm", "from 78 to 86 %", "forward reached 42 % (39 to 45), times 2.38",
                   "Best or as good", "3.1 % (2.2 to 4.0) right, 4.8 % (3.6 to 6.0) back",
-                  "Another site: left thumb", "no interval: held once only", "2.38"):  # fmt: skip
+                  "Another control site: left thumb", "no interval: held once only", "2.38"):  # fmt: skip
         assert flat(words).lower() in text.lower(), words
 
 

@@ -36,9 +36,9 @@ def test_one_line_a_game():
     assert max(len(line) for line in lines) <= 100
     assert lines[0].split("  ")[0] == "game"
     (row,) = [line for line in lines if line.startswith("racing")]
-    assert " ".join(row.split()) == "racing steer 90 % 8 steer + accelerate; steer + 400 ms"
+    assert " ".join(row.split()) == "racing steer 90% 8 steer + accelerate; steer + 400 ms"
     (row,) = [line for line in lines if line.startswith("turn-based")]
-    assert " ".join(row.split()) == "turn-based-strategy point 20 % 6 nothing -"
+    assert " ".join(row.split()) == "turn-based-strategy point 20% 6 nothing -"
     (row,) = [line for line in lines if line.startswith("rhythm")]
     assert row.split()[:3] == ["rhythm", "none", "7"]
 
@@ -56,11 +56,11 @@ def test_one_line_an_action():
     lines = text.splitlines()
     assert lines[0] == "g: 3 actions; sticks: none"
     rows = [line for line in lines if line.startswith(("aim", "fire", "both"))]
-    assert " ".join(rows[0].split()) == "aim hold 7 10 % 15 s 1 (4) 250 ms fire locks on (2);"
-    assert "toggle: tap (1)" in lines[lines.index(rows[0]) + 1]
-    assert " ".join(rows[1].split()) == "fire press 9 25 % - 20 (?) - - -"
-    assert " ".join(rows[2].split()) == "both chord 5 50 % - ? (3) - made of -"
-    assert "its price in brackets" in " ".join(text.split())
+    assert " ".join(rows[0].split()) == "aim hold 7 10% 15 s 1 (4) 250 ms fire locks on (2);"
+    assert "latching: tap" in lines[lines.index(rows[0]) + 1]
+    assert " ".join(rows[1].split()) == "fire press 9 25% - 20 (?) - - -"
+    assert " ".join(rows[2].split()) == "both chord 5 50% - ? (3) - made of -"
+    assert "the cost to the player in brackets" in " ".join(text.split())
 
 
 def test_a_game_without_actions():

@@ -177,9 +177,9 @@ def test_cautions_stand_beside_their_numbers() -> None:
     plan = mounted_plan()
     block = mount_blocks(replace(plan, mounts=(replace(finger_mount(), cautions=cautions),)))[0]
     lines = [line.strip() for line in block.replace("\n    ", " ").splitlines()]
-    assert lines[lines.index("CAUTION (fastener): Press it down.") - 1].startswith("fastener shear")
-    assert lines[lines.index("CAUTION (droop): Tape mark.") - 1].startswith("Natural frequency")
-    assert lines.index("CAUTION (face): Soft parts.") < next(at for at, line in enumerate(lines) if "underside" in line)
+    assert lines[lines.index("CAUTION: Press it down.") - 1].startswith("fastener shear")
+    assert lines[lines.index("CAUTION: Tape mark.") - 1].startswith("Natural frequency")
+    assert lines.index("CAUTION: Soft parts.") < next(at for at, line in enumerate(lines) if "underside" in line)
     assert block.count("CAUTION") == 3
 
 

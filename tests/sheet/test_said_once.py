@@ -30,7 +30,7 @@ from stickwright.trace.report import trace_report
 DEMO = Path(__file__).parents[2] / "examples" / "demo"
 NAMES = ("demo", "tove", "idris", "marit", "joss", "rune")
 CELL = re.compile(
-    r"^(\d|Replace by: |The only control site|The only part that can; \d)|of the comfortable force for a press"
+    r"^(\d|To confirm: |The only control site|The only part that can; \d)|of the comfortable force for a press"
 )
 
 OTHER_MOUNTS = re.compile(r"^  (?:Also passes|May also pass|Fails|REFUSED): ", re.MULTILINE)

@@ -51,10 +51,6 @@ class MountLines(Topic):
         """Label of a row that says how one thing is set."""
 
     @abstractmethod
-    def caution(self, *, about: Name, text: Text) -> str:
-        """A caution among lines of a terminal; about what."""
-
-    @abstractmethod
     def caution_in_line(self, *, text: Text) -> str:
         """A caution within a paragraph."""
 

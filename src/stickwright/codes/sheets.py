@@ -7,7 +7,7 @@ from typing import Literal
 
 from stickwright.codes.message import Name, Text, Topic
 
-__all__ = ["Keyword", "Left", "Level", "Sheets"]
+__all__ = ["Heading", "Keyword", "Left", "Level", "Sheets"]
 
 Level = Literal["fault", "query", "note"]
 Left = Literal[
@@ -22,6 +22,10 @@ Left = Literal[
 ]
 """What may be left out for length."""
 Keyword = Literal["analogue stick", "set-up sheet"]
+Heading = Literal[
+    "unplanned", "ability", "crossing", "ranked", "ranked_below", "also", "tuning", "also_tuned", "recordings", "nothing_to_check",
+    "another_site", "what", "value", "why", "confirm", "to_confirm",
+]  # fmt: skip
 
 
 class Sheets(Topic):
@@ -98,3 +102,14 @@ class Sheets(Topic):
     @abstractmethod
     def keyword(self, *, word: Keyword) -> str:
         """Keyword in the properties of the printed file."""
+
+    @abstractmethod
+    def practitioner(self, *, site: Name) -> str:
+        """Heading of the practitioner's pages about a control site."""
+
+    @abstractmethod
+    def heading(self, *, part: Heading) -> str:
+        """Headings of the practitioner's pages: nothing could be planned, what the player can do, where the player's force
+        meets that of the sticks, sticks ranked, tuning, what recordings tell. Labels in front of names: sticks ranked
+        below that do not fit, other set-ups, other tunings, another site, what would confirm an assumption. Behind
+        names of recordings: nothing to check. Heads of columns of assumptions: what, value, why, what would confirm it."""

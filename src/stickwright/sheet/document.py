@@ -13,10 +13,12 @@ from pathlib import Path
 from typing import Any, get_args
 
 from stickwright.catalogue import book
+from stickwright.codes.layout_pages import LayoutPages
 from stickwright.codes.message import Name, message
-from stickwright.codes.sheets import Keyword, Sheets
+from stickwright.codes.reports import Reports
+from stickwright.codes.sheets import Heading, Keyword, Sheets
 from stickwright.model.plan import Plan
-from stickwright.sheet.family import first_page
+from stickwright.sheet.family import first_page, main_site
 from stickwright.sheet.mount_page import mount_page, mounted, switch_rows, unmounted_lines
 from stickwright.sheet.paper import font_folder
 from stickwright.sheet.settings import SETTINGS
@@ -100,6 +102,10 @@ def _words(plan: Plan) -> dict[str, Any]:
         "keywords": [tell(Sheets.keyword, word=one) for one in get_args(Keyword)],
         "caution": tell(Sheets.caution),
         "assumed": book().writer.assumed,
+        "practitioner": tell(Sheets.practitioner, site=Name(main_site(plan).name)) if plan.sites else "",
+        "second": tell(LayoutPages.heading, part="second"),
+        "assumptions": tell(Reports.heading, part="assumed"),
+        **{part: tell(Sheets.heading, part=part) for part in get_args(Heading)},
     }
 
 

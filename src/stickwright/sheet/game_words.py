@@ -4,10 +4,13 @@ from __future__ import annotations
 
 import textwrap
 from collections.abc import Mapping, Sequence
+from typing import Literal
 
-from stickwright import units
+from stickwright.catalogue import say
+from stickwright.codes.game_lists import Column, GameLists
+from stickwright.codes.message import Message, Name, message
 from stickwright.model.game import Action, Game
-from stickwright.sheet.printed import listed, share
+from stickwright.sheet.tell import names, tell
 
 __all__ = ["game_words", "games_words", "together_groups"]
 
@@ -34,14 +37,14 @@ def games_words(games: Mapping[str, Game]) -> str:
     rows = [
         (
             name,
-            _sticks(game),
+            say(_sticks(game)),
             str(len(game.action)),
-            "; ".join(" + ".join(_whole(group)) for group in together_groups(game)) or "nothing",
+            "; ".join(" + ".join(_whole(group)) for group in together_groups(game)) or tell(GameLists.none_together),
             _shortest(game),
         )
         for name, game in games.items()
     ]
-    return _table(("game", "sticks", "actions", "needed together", "reaction"), rows, (22, 24, 7, 31, 8))
+    return _table(_heads("game", "sticks", "actions", "needed_together", "reaction"), rows, (22, 24, 7, 31, 8))
 
 
 def game_words(game: Game) -> str:
@@ -58,37 +61,34 @@ def game_words(game: Game) -> str:
         A heading, the table and how to read it, in lines of at most 100 columns.
     """
     rows = [_action_row(action) for action in game.action]
-    head = ("action", "kind", "importance", "time", "hold", "a minute", "reaction", "together", "option, toggle")
-    table = _table(head, rows, (12, 8, 10, 5, 6, 9, 8, 10, 16)) if rows else "No action is named.\n"
-    legend = (
-        "importance: 0 to 10. time: share of the time in use. hold: the longest. a minute: presses on average (in the "
-        "busiest minute). reaction: time allowed from need to done. together: needed at the same moment. option: what "
-        "the game itself can take over; toggle: how a press can stand for a hold; its price in brackets. '-': not said."
-    )
-    lead = f"{game.name}: {len(game.action)} actions; sticks: {_sticks(game)}"
-    paragraphs = [lead, legend, *([prices] if (prices := _prices(game)) else [])]
+    head = _heads("action", "kind", "importance", "time", "hold", "per_minute", "reaction", "together", "option")
+    table = _table(head, rows, (12, 8, 10, 5, 6, 9, 8, 10, 16)) if rows else f"{tell(GameLists.no_action)}\n"
+    lead = tell(GameLists.title, game=Name(game.name), actions=len(game.action), sticks=_sticks(game))
+    paragraphs = [lead, tell(GameLists.legend), *([costs] if (costs := _costs(game)) else [])]
     told = [textwrap.fill(one, WIDTH) for one in paragraphs]
     return "\n\n".join([told[0], table.rstrip("\n"), *told[1:]]) + "\n"
 
 
-def _prices(game: Game) -> str:
+def _heads(*columns: Column) -> tuple[str, ...]:
+    return tuple(tell(GameLists.column, column=column) for column in columns)
+
+
+def _costs(game: Game) -> str:
     """What leaving each action to others is taken to cost, for the practitioner to ask about."""
-    told = []
+    told: list[Message] = []
     for action in game.action:
-        costs = [
-            f"{words} {'not said' if price is None else f'{price:g}'}"
-            for words, counts, price in (
-                ("to the game", bool(action.option), action.option_price),
-                ("to a helper", action.helper, action.helper_price),
-                ("going without", action.drop_price is not None, action.drop_price),
-            )
-            if counts
-        ]
+        costs = (
+            *((_cost("option", action.option_price),) if action.option else ()),
+            *((_cost("helper", action.helper_price),) if action.helper else ()),
+            *((_cost("dropped", action.drop_price),) if action.drop_price is not None else ()),
+        )
         if costs:
-            told.append(f"{action.name}: {', '.join(costs)}")
-    if not told:
-        return ""
-    return f"Cost to the player of leaving an action to others, 0 to 10; ask, for these decide what is left out: {'; '.join(told)}."
+            told.append(message(GameLists.costs_of, action=Name(action.name), costs=costs))
+    return tell(GameLists.costs, told=tuple(told)) if told else ""
+
+
+def _cost(how: Literal["option", "helper", "dropped"], price: float | None) -> Message:
+    return message(GameLists.cost, how=how, cost_points=price)
 
 
 def together_groups(game: Game) -> tuple[tuple[str, ...], ...]:
@@ -142,55 +142,59 @@ def _whole(names: Sequence[str]) -> list[str]:
     return [name.replace(" ", _NO_BREAK) for name in names]
 
 
-def _sticks(game: Game) -> str:
-    used = [f"{action.name} {share(action.duty_share)}" for action in game.action if action.kind in _ON_STICK]
-    return ", ".join(used) or "none"
+def _sticks(game: Game) -> Message:
+    used = [action for action in game.action if action.kind in _ON_STICK]
+    if not used:
+        return message(GameLists.no_sticks)
+    return message(
+        GameLists.sticks, actions=names(one.name for one in used), duty_share=tuple(one.duty_share for one in used)
+    )
 
 
 def _shortest(game: Game) -> str:
     asked = [action.reaction_s for action in game.action if action.reaction_s is not None]
-    return _milliseconds(min(asked, default=None))
+    return _reaction(min(asked, default=None))
 
 
-def _milliseconds(value_s: float | None) -> str:
-    return _NOT_SAID if value_s is None else units.spoken(value_s, "ms")
+def _reaction(time_s: float | None) -> str:
+    return _NOT_SAID if time_s is None else tell(GameLists.reaction, time_s=time_s)
 
 
 def _action_row(action: Action) -> tuple[str, ...]:
     return (
         action.name,
-        action.kind,
+        tell(GameLists.kind, kind=action.kind),
         str(action.importance),
-        share(action.duty_share),
-        _NOT_SAID if action.longest_hold_s is None else f"{action.longest_hold_s:.3g} s",
+        tell(GameLists.share, duty_share=action.duty_share),
+        _NOT_SAID if action.longest_hold_s is None else tell(GameLists.time, time_s=action.longest_hold_s),
         _presses(action),
-        _milliseconds(action.reaction_s),
+        _reaction(action.reaction_s),
         _with(action),
         _game_can(action),
     )
 
 
 def _presses(action: Action) -> str:
-    usual, busy = (
-        "?" if rate is None else f"{rate * 60:.3g}" for rate in (action.presses_per_s, action.busy_presses_per_s)
-    )
-    return _NOT_SAID if usual == busy == "?" else f"{usual} ({busy})"
+    usual, busy = (None if rate is None else 60 * rate for rate in (action.presses_per_s, action.busy_presses_per_s))
+    if usual is None and busy is None:
+        return _NOT_SAID
+    return tell(GameLists.presses, usual_per_min=usual, busy_per_min=busy)
 
 
 def _with(action: Action) -> str:
     parts = [", ".join(_whole(action.together))] if action.together else []
-    parts += [f"made of {listed(_whole(action.of))}"] if action.of else []
+    parts += [tell(GameLists.made_of, actions=names(_whole(action.of)))] if action.of else []
     return "; ".join(parts) or _NOT_SAID
 
 
 def _game_can(action: Action) -> str:
     parts = []
-    for words, price, mark in (
-        (action.option, action.option_price, ""),
-        (action.toggle, action.toggle_price, "toggle: "),
+    for words, price, latching in (
+        (action.option, action.option_price, False),
+        (action.toggle, action.toggle_price, True),
     ):
         if words:
-            parts.append(f"{mark}{words}{'' if price is None else f' ({price:g})'}")
+            parts.append(tell(GameLists.option, words=Name(words), latching=latching, cost_points=price))
     return "; ".join(parts) or _NOT_SAID
 
 

@@ -13,6 +13,7 @@ from stickwright.codes.mount_checks import MountChecks
 from stickwright.codes.mount_lines import MountLines, Result
 from stickwright.codes.mount_poses import MountPoses
 from stickwright.codes.mount_upkeep import MountUpkeep
+from stickwright.codes.reports import Reports
 from stickwright.model.mounting import Check, MountFit, Pose, SiteMount
 from stickwright.model.plan import Caution, Plan
 from stickwright.mounting.give import SWINGS_BELOW_HZ
@@ -141,7 +142,7 @@ def _other(on: str, mount: str) -> Name | None:
 
 
 def _cautions(cautions: Iterable[Caution]) -> list[str]:
-    return [say(message(MountLines.caution, about=Name(one.about), text=one.text)) for one in cautions]
+    return [say(message(Reports.caution, text=one.text)) for one in cautions]
 
 
 def _beside(caution: Caution, check: Check) -> bool:

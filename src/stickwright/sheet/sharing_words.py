@@ -142,8 +142,8 @@ def socket_name(socket: str) -> Text:
 
     Examples
     --------
-    >>> socket_name("u1"), say(socket_name("u1/2"))
-    ('u1', 'socket 2 of the splitter in u1')
+    >>> socket_name("u1"), socket_name("u1/2").code
+    ('u1', 'Sockets.of_splitter')
     """
     name, _, way = socket.rpartition("/")
     if name and way.isdigit():
@@ -229,8 +229,8 @@ def power_words(line: PowerLine) -> Text:
 
     Examples
     --------
-    >>> say(power_words(PowerLine("u1", 0.07, 0.1, 1, ""))).replace("\u00a0", " ")
-    '70 mA of 100 mA at u1'
+    >>> power_words(PowerLine("u1", 0.07, 0.1, 1, "")).param("limit_a")
+    0.1
     """
     if line.words:
         return line.words

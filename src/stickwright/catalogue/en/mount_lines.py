@@ -53,9 +53,6 @@ class Texts(MountLines):
     def row(self, *, row: Row) -> str:
         return _ROWS[row]
 
-    def caution(self, *, about: Name, text: Text) -> str:
-        return f"CAUTION ({self.w.name(about)}): {self.say(text)}"
-
     def caution_in_line(self, *, text: Text) -> str:
         return f"Caution: {self.say(text)}"
 

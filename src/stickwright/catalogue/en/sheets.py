@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from stickwright.catalogue.en import English
 from stickwright.codes.message import Name, Text
-from stickwright.codes.sheets import Keyword, Left, Level, Sheets
+from stickwright.codes.sheets import Heading, Keyword, Left, Level, Sheets
 
 __all__ = ["Texts"]
 
@@ -17,6 +17,24 @@ _LEFT: dict[Left, str] = {
     "recording_notes": "what a recording cannot tell",
     "far_reasons": "the reasons of sticks far from fitting",
     "facts": "the numbers of the recordings",
+}
+_HEADINGS: dict[Heading, str] = {
+    "unplanned": "For the practitioner: nothing could be planned yet",
+    "ability": "What the player can do here",
+    "crossing": "The player's force and the force of the sticks",
+    "ranked": "Sticks ranked",
+    "ranked_below": "Ranked below, none of them fitting:",
+    "also": "Also:",
+    "tuning": "Tuning",
+    "also_tuned": "Also tuned:",
+    "recordings": "Recording results",
+    "nothing_to_check": "nothing to check.",
+    "another_site": "Another control site:",
+    "what": "what",
+    "value": "value",
+    "why": "why",
+    "confirm": "to confirm",
+    "to_confirm": "To confirm:",
 }
 
 
@@ -79,3 +97,9 @@ class Texts(Sheets):
 
     def keyword(self, *, word: Keyword) -> str:
         return word
+
+    def practitioner(self, *, site: Name) -> str:
+        return f"For the practitioner: {self.w.name(site)}"
+
+    def heading(self, *, part: Heading) -> str:
+        return _HEADINGS[part]
