@@ -66,7 +66,7 @@ def test_a_base_a_little_askew_is_turned_back_by_what_it_was_off(stood_deg: floa
     sense = "clockwise" if stood_deg > 0 else "anticlockwise"
     tuning = tune([recording], site="thumb", stick="yew")
     assert f"First turn the base of the stick {abs(math.degrees(turn.value)):.0f}° {sense}" in said(tuning.turn_base)
-    assert any(f"° {sense}, then record again" in one.text for one in bias_report(cleaned(recording)[0])[1])
+    assert any(f"° {sense}, then record again" in said(one.text) for one in bias_report(cleaned(recording)[0])[1])
 
 
 def test_a_turn_found_on_one_stick_goes_with_the_player_to_another() -> None:

@@ -5,6 +5,8 @@ from pathlib import Path
 import numpy as np
 import pytest
 
+from stickwright.codes.aiming import Aiming
+from stickwright.codes.message import message
 from stickwright.errors import BadInput
 from stickwright.records.trial_tables import TapColumns, TrialColumns, kind_of_table, read_taps, read_trials
 from stickwright.trace.pointing import throughput
@@ -54,7 +56,7 @@ def test_times_of_events_in_place_of_durations(tmp_path: Path):
 def test_half_empty_rows_are_kept_out_and_named_by_their_row(tmp_path: Path):
     """A row with an empty cell does not count; it is named as a spreadsheet counts (the header is row 1)."""
     told = trials_report(read_trials(table(tmp_path, OWN + rows(3) + "0,0,100,0,,,20,0.7,1\n" + rows(5))))
-    assert told.pointing.left_out == ("row 5: an empty cell",)
+    assert told.pointing.left_out == (message(Aiming.rows_out, rows=(5,), why="empty-cell"),)
     assert "1 of 9 rows have an empty cell" in told.findings[0].text
 
 

@@ -3,11 +3,16 @@
 from __future__ import annotations
 
 import math
+import re
 
 import numpy as np
 import pytest
 from made_recordings import about, pushes
 
+from said import said
+from stickwright.codes.bases import Bases
+from stickwright.codes.message import message
+from stickwright.codes.movements import Movements
 from stickwright.model.recorded import BiasReport, Finding
 from stickwright.trace.bias import bias_report
 from stickwright.trace.recording import cleaned
@@ -35,8 +40,8 @@ def test_turned_base(turn: float, sense: str):
     low, high = math.degrees(report.error_rotation_rad.low), math.degrees(report.error_rotation_rad.high)
     assert low < turn < high
     assert high - low < 8
-    text = about(findings, "turned_base")[0].text
-    assert f"turn the base by {abs(math.degrees(report.error_rotation_rad.value)):.0f}° {sense}" in text
+    text = said(about(findings, "turned_base")[0].text)
+    assert f"Turn the base {abs(math.degrees(report.error_rotation_rad.value)):.0f}° {sense}" in text
 
 
 @pytest.mark.parametrize(
@@ -48,33 +53,31 @@ def test_quarter_turns(turn: float, quarters: int, cure: str):
     report, findings = told(turn_deg=turn)
     assert report.quarter_turns == quarters
     assert not report.mirrored
-    assert cure in about(findings, "quarter_turn")[0].text
+    assert cure in said(about(findings, "quarter_turn")[0].text)
 
 
 @pytest.mark.parametrize(
-    "matrix, words",
+    "matrix, axes",
     [
-        ([[1, 0], [0, -1]], "the forward axis has the wrong sign"),
-        ([[-1, 0], [0, 1]], "the sideways axis has the wrong sign"),
-        ([[0, 1], [1, 0]], "the two axes are swapped (right comes out as forward"),
-        ([[0, -1], [-1, 0]], "the two axes are swapped and both have the wrong sign"),
+        ([[1, 0], [0, -1]], "y_sign"),
+        ([[-1, 0], [0, 1]], "x_sign"),
+        ([[0, 1], [1, 0]], "swapped"),
+        ([[0, -1], [-1, 0]], "swapped_both_signs"),
     ],
 )
-def test_mirrored_axes(matrix: list[list[int]], words: str):
+def test_mirrored_axes(matrix: list[list[int]], axes: str):
     """A negative determinant is a mirrored output: which axis, and that turning cannot cure it."""
     report, findings = told(matrix=np.array(matrix, dtype=np.float64))
     assert report.mirrored
-    text = about(findings, "mirrored")[0].text
-    assert words in text
-    assert "turning cannot cure it" in text
+    assert about(findings, "mirrored")[0].text == message(Bases.mirrored, axes=axes)
 
 
 def test_one_sided_error_is_reach():
     """Forward and forward-left off by 30 deg, the others straight: reach, do not turn the base."""
     off = dict.fromkeys((0, 45, 90, 135, 180, 225, 270, 315), 0.0) | {90: -30.0, 135: -30.0}
     report, findings = told(turn_deg=off)
-    text = about(findings, "reach_not_rotation")[0].text
-    assert "forward by -3" in text
+    text = said(about(findings, "reach_not_rotation")[0].text)
+    assert re.search(r"forward by 3\d° clockwise", text)
     assert "Do not turn the base" in text
     assert not about(findings, "turned_base")
     errors = {round(math.degrees(d)): math.degrees(e.value) for d, e in report.per_direction}
@@ -133,7 +136,7 @@ def test_pushes_on_one_line_cannot_tell():
     """Right and left alone cannot tell a turn from a mirror: None, and a finding."""
     report, findings = bias_report(cleaned(pushes(np.random.default_rng(1), directions_deg=(0, 180)))[0])
     assert report is None
-    assert "off one line" in about(findings, "direction_not_told")[0].text
+    assert about(findings, "direction_not_told")[0].text == message(Movements.direction_unknown, why="one-line")
 
 
 def test_directions_at_random_are_not_a_turn():

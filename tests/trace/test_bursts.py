@@ -6,6 +6,9 @@ import numpy as np
 import pytest
 from made_recordings import about, slow_noise
 
+from said import said
+from stickwright.codes.message import message
+from stickwright.codes.movements import Movements
 from stickwright.model.recording import Recording
 from stickwright.trace.bursts import burst_report
 from stickwright.trace.recording import cleaned
@@ -36,7 +39,7 @@ def test_planted_bursts_are_found():
     assert report.duration_s.value == pytest.approx(0.3, abs=0.08)
     assert not keep[round(8.15 * 100)]
     assert keep.mean() > 0.95
-    assert about(findings, "bursts")[0].text.startswith("5 sudden movements in")
+    assert said(about(findings, "bursts")[0].text).startswith("There were 5 sudden movements in")
 
 
 def test_plain_tremble_has_next_to_none():
@@ -53,7 +56,7 @@ def test_one_odd_sample_is_no_burst():
     assert report is not None
     assert report.count == 0
     assert report.per_min.low == 0.0
-    assert report.peak.why == "No burst was seen."
+    assert report.peak.why == message(Movements.no_burst)
 
 
 def test_getting_there_is_no_burst():
@@ -73,7 +76,7 @@ def test_play_cannot_tell():
     report, keep, findings = burst_report(cleaned(Recording("p", times_s, xy, task="play"))[0])
     assert report is None
     assert keep.all()
-    assert "flicks may be meant" in about(findings, "bursts_not_told")[0].text
+    assert "flicks may be meant" in said(about(findings, "bursts_not_told")[0].text)
 
 
 def test_burst_while_following():
@@ -86,4 +89,4 @@ def test_burst_while_following():
     report, _, findings = burst_report(cleaned(follow)[0])
     assert report is not None
     assert report.count == 1
-    assert "corrections of the player's own" in about(findings, "bursts")[0].text
+    assert "player's own quick corrections" in said(about(findings, "bursts")[0].text)

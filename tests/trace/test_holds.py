@@ -8,6 +8,9 @@ import numpy as np
 import pytest
 from made_recordings import about, slow_noise
 
+from said import said
+from stickwright.codes.intervals import Intervals
+from stickwright.codes.message import message
 from stickwright.model.recording import Recording
 from stickwright.trace.holds import hold_reports
 from stickwright.trace.recording import cleaned
@@ -39,9 +42,9 @@ def test_tiring_hold():
     (report,), findings = hold_reports(cleaned(hold(slope=-0.01))[0])
     expected = -0.01 / (1 - 0.01 * 10.5)  # of the mean level, which lies at 10.5 s
     assert report.slope_per_s.low < expected < report.slope_per_s.high < 0
-    text = about(findings, "tiring_hold")[0].text
-    assert "toward 45°" in text
-    assert "over its 19 s" in text
+    text = said(about(findings, "tiring_hold")[0].text)
+    assert "The hold forward-right at" in text
+    assert "over 19 s" in text
 
 
 @pytest.mark.parametrize("forgets", [0.0, 0.95, 0.99])
@@ -58,7 +61,7 @@ def test_short_holds_are_said():
     """A hold of 2 s tells nothing about tiring: left out, and said."""
     reports, findings = hold_reports(cleaned(hold(seconds=2))[0])
     assert reports == ()
-    assert about(findings, "short_hold")[0].text.startswith("1 holds last less than 3 s")
+    assert said(about(findings, "short_hold")[0].text).startswith("1 hold lasts less than 3 s")
 
 
 @pytest.mark.parametrize("sway", [0.0, 0.05])
@@ -70,7 +73,8 @@ def test_a_hold_that_tells_nothing_of_its_scatter_says_why(sway: float):
     cue_xy = np.tile([0.5, 0.0], (len(along), 1))
     (report,), _ = hold_reports(cleaned(Recording("h", recording.times_s, xy, cue=recording.cue, cue_xy=cue_xy))[0])
     assert report.level.value == pytest.approx(0.5, abs=0.01)
-    why = "The hold sways too slowly for an interval: hold longer." if sway else "The value never changes."
+    slow, never = message(Intervals.slow_sway, what="hold"), message(Intervals.never_changes, where="hold")
+    why = slow if sway else never
     assert {one.why for one in (report.level, report.sd, report.slope_per_s)} == {why}
 
 

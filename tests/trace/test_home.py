@@ -6,6 +6,8 @@ import numpy as np
 import pytest
 from scipy.stats import norm, ttest_1samp
 
+from stickwright.codes.intervals import Intervals
+from stickwright.codes.message import message
 from stickwright.trace.home import home, step_of_levels
 
 EIGHT_BITS = 2 / 2**8
@@ -24,9 +26,9 @@ def test_one_level_may_lie_anywhere_in_its_step():
 
 def test_without_a_step_a_still_value_tells_nothing():
     """One value throughout and no step known: no interval, and the reason."""
-    assert home([np.full(500, 0.1)], 0.0).why == "The value never changes in this rest, and its step is not known."
+    assert home([np.full(500, 0.1)], 0.0).why == message(Intervals.never_changes, where="rest")
     several = home([np.full(50, 0.1)] * 3, 0.0)
-    assert several.why == "The value never changes in these rests, and its step is not known."
+    assert several.why == message(Intervals.never_changes, where="rests")
 
 
 @pytest.mark.parametrize("noise_steps", [0.25, 0.4, 0.6, 1.5])

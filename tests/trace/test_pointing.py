@@ -2,12 +2,14 @@
 
 import csv
 import math
-import re
 from pathlib import Path
 
 import numpy as np
 import pytest
 
+from said import said
+from stickwright.codes.aiming import Aiming
+from stickwright.codes.message import message
 from stickwright.errors import BadInput
 from stickwright.trace.aimed import pointing_report
 from stickwright.trace.path import path_accuracy
@@ -92,11 +94,12 @@ def test_odd_rows_are_left_out_and_named():
     selections[17] = math.nan
     times_s[25] = 45.0
     report = throughput_report(starts, targets, selections, times_s, widths=20.0)
-    assert [entry.split(":")[0] for entry in report.left_out] == ["row 5", "row 12", "row 18", "row 26"]
-    assert "nearer to the start" in report.left_out[0]
-    assert "far from the target" in report.left_out[1]
-    assert "an empty cell" in report.left_out[2]
-    assert "the time" in report.left_out[3]
+    assert [(entry.param("rows"), entry.param("why")) for entry in report.left_out] == [
+        ((5,), "selected-nearer-start"),
+        ((12,), "far-from-target"),
+        ((18,), "empty-cell"),
+        ((26,), "time-apart"),
+    ]
     assert report.movements == 26
     assert report.throughput_bit_per_s.value == pytest.approx(expected, rel=1e-12)
 
@@ -115,8 +118,8 @@ def test_too_few_movements_give_no_figure():
     """Two movements: no throughput, and a sentence why."""
     report = throughput_report([[0, 0], [0, 0]], [[9, 0], [9, 0]], [[8, 0], [9.5, 0]], [1.0, 1.1])
     assert report.throughput_bit_per_s.value is None
-    assert "too few" in str(report.throughput_bit_per_s.why)
-    assert "widths" in str(report.error_rate.why)
+    assert "too few" in said(report.throughput_bit_per_s.why)
+    assert "widths" in said(report.error_rate.why)
 
 
 def test_real_clicks_to_and_fro():
@@ -136,7 +139,7 @@ def test_real_clicks_to_and_fro():
     absurd = np.flatnonzero(missed > 100) + 1
     report = throughput_report(starts, targets, selections, times_s, widths)
     assert absurd.size == 21
-    named = [int(row) for entry in report.left_out for row in re.findall(r"\d+", entry.split(":")[0])]
+    named = [row for entry in report.left_out for row in entry.param("rows")]
     assert sorted(named) == absurd.tolist()
     assert len(report.left_out) == 2  # each reason once
     assert 3.0 < report.throughput_bit_per_s.low < report.throughput_bit_per_s.high < 5.0
@@ -147,7 +150,7 @@ def test_guided_recording():
     target; no error; nothing crosses the line twice."""
     report = pointing_report(*guided(20, np.random.default_rng(7)), 0.2)
     assert report.movements == 19
-    assert report.left_out == ("movement 1 at 0.0 s: asked before the recording began",)
+    assert report.left_out == (message(Aiming.movement_out, number=1, at_s=0.0, why="before-start"),)
     assert report.error_rate.value == 0
     measures = dict(report.path_measures)
     assert list(measures) == [
@@ -211,7 +214,7 @@ def test_the_clock_stops_at_the_press():
     assert np.diff(t[jumps]) == pytest.approx(1.01, abs=1e-9)
     assert told.throughput_bit_per_s.value == pytest.approx(by_hand, rel=1e-9)
     assert dwelt.throughput_bit_per_s.value > 1.5 * by_hand
-    assert told.left_out[-1].endswith("no selection")  # the last target was never pressed
+    assert told.left_out[-1].param("why") == "no-selection"  # the last target was never pressed
 
 
 def test_a_press_outside_the_target_is_an_error_and_not_left_out():
@@ -263,9 +266,9 @@ def test_guided_recording_names_what_is_left_out():
     xy[(t >= 6.0) & (t < 6.01)] = xy[np.searchsorted(t, 5.99)]
     whole = (t < 15.3) | (t > 15.9)
     report = pointing_report(t[whole], xy[whole], cue[whole], 0.2)
-    text = " | ".join(report.left_out)
+    text = " | ".join(said(one) for one in report.left_out)
     assert "movement 4 at 4.5 s: no movement" in text
-    assert "at 15.0 s: a break in the recording" in text
+    assert "at 15 s: a break in the recording" in text
 
 
 def test_a_target_that_moves_all_the_time_is_refused():

@@ -10,6 +10,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 from made_recordings import about, pushes, slow_noise
 
+from said import said
+from stickwright.codes.message import message
+from stickwright.codes.movements import Movements
 from stickwright.errors import BadInput
 from stickwright.model.recording import Recording
 from stickwright.trace.reach import circular_half_width, circular_mean, covered_share, direction_word, reach_report
@@ -62,7 +65,7 @@ def test_one_lap_gives_no_interval():
     assert report is not None
     assert not report.reach[0].has_interval
     assert report.reach[0].why is not None
-    assert "came this way" in report.reach[0].why
+    assert "came this way" in said(report.reach[0].why)
 
 
 def test_reach_of_cued_pushes():
@@ -79,7 +82,7 @@ def test_pushes_once_each_have_no_interval():
     """One push per direction: the sentence asks for two more."""
     report, _ = reach_report(cleaned(pushes(np.random.default_rng(2), repeats=1))[0])
     assert report is not None
-    assert report.reach[0].why == "One push in each direction: push each twice more for an interval."
+    assert report.reach[0].why == message(Movements.one_push_each)
 
 
 def test_pooled_interval_covers_the_mean_reach():
@@ -102,8 +105,8 @@ def test_play_is_what_was_used():
     strokes = np.abs(slow_noise(rng, n, 0.3, 0.99)[:, :1]) * [1.0, 0.02]
     report, findings = reach_report(cleaned(Recording("play.csv", np.arange(n) / 100, strokes))[0])
     assert report is not None
-    assert "what was used, not what is possible" in about(findings, "reach_in_play")[0].text
-    assert "left" in about(findings, "not_tried")[0].text
+    assert "what was used, not what is possible" in said(about(findings, "reach_in_play")[0].text)
+    assert "left" in said(about(findings, "not_tried")[0].text)
     assert report.area_share.value is None
 
 
@@ -115,7 +118,7 @@ def test_one_axis_has_two_directions():
     report, _ = reach_report(cleaned(Recording("x.csv", recording.times_s, xy, task="rim"))[0])
     assert report is not None
     assert report.direction_rad == pytest.approx((0.0, math.pi))
-    assert report.area_share.why == "Only one axis was recorded."
+    assert report.area_share.why == message(Movements.one_axis_only)
 
 
 def test_unknown_centre_and_nothing_asked():
@@ -125,7 +128,7 @@ def test_unknown_centre_and_nothing_asked():
     still = cleaned(Recording("r", np.arange(500) / 100, slow_noise(np.random.default_rng(1), 500, 0.01), task="rest"))
     report, findings = reach_report(still[0])
     assert report is None
-    assert "record two laps along the edge" in about(findings, "no_reach")[0].text
+    assert "Record two laps along the edge" in said(about(findings, "no_reach")[0].text)
 
 
 def test_no_direction_is_refused():

@@ -10,6 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from made_recordings import about, thumbstick
 
+from said import said
 from stickwright.errors import BadInput
 from stickwright.model.recording import Recording
 from stickwright.trace.recording import cleaned
@@ -69,7 +70,7 @@ def test_empty_cells_are_left_out_and_named():
     xy[[3, 4, 99], 0] = [np.nan, np.inf, np.nan]
     clean, findings = cleaned(replace(recording, xy=xy))
     assert len(clean.times_s) == 497
-    assert "3 of 500 samples hold no number (rows 4-5, 100)" in about(findings, "empty_cells")[0].text
+    assert "3 of 500 samples hold no number (rows 4-5, 100)" in said(about(findings, "empty_cells")[0].text)
 
 
 def test_one_axis_alone():
@@ -90,7 +91,7 @@ def test_same_time_twice_keeps_the_first():
     clean, findings = cleaned(replace(recording, times_s=times_s))
     assert clean.xy[9] == pytest.approx(recording.xy[9], abs=0)
     assert len(clean.times_s) == 499
-    assert "1 samples carry the time of the one before (row 11)" in about(findings, "same_time_twice")[0].text
+    assert "1 sample has the same time as the one before (row 11)" in said(about(findings, "same_time_twice")[0].text)
 
 
 def test_gap_is_said_and_not_bridged():
@@ -100,8 +101,8 @@ def test_gap_is_said_and_not_bridged():
     times_s[200:] += 0.4
     clean, findings = cleaned(replace(recording, times_s=times_s))
     assert clean.segments == ((0, 200), (200, 500))
-    assert "1 gap of more than 250 ms" in about(findings, "gap")[0].text
-    assert "0.41 s at 1.99 s" in about(findings, "gap")[0].text
+    assert "1 gap of more than 250 ms" in said(about(findings, "gap")[0].text)
+    assert "lasts 0.41 s, at 1.99 s" in said(about(findings, "gap")[0].text)
     assert not about(findings, "unplugged")
 
 
@@ -114,7 +115,7 @@ def test_unplugged_by_gap_and_jump():
     xy[200:] = [-0.3, 0.0]
     xy += np.random.default_rng(1).normal(0, 0.001, xy.shape)
     _, findings = cleaned(replace(recording, times_s=times_s, xy=xy))
-    assert about(findings, "unplugged")[0].text.startswith("At 1.99 s no samples come for 3.01 s")
+    assert said(about(findings, "unplugged")[0].text).startswith("At 1.99 s, samples are missing for 3.01 s")
 
 
 def test_unplugged_by_zeros():
@@ -125,7 +126,7 @@ def test_unplugged_by_zeros():
     clean, findings = cleaned(replace(recording, xy=xy))
     assert len(clean.times_s) == 400
     assert clean.segments == ((0, 200), (200, 400))
-    assert "exactly 0 from 2.00 to 2.99 s" in about(findings, "unplugged")[0].text
+    assert "exactly 0 from 2.00 to 2.99 s" in said(about(findings, "unplugged")[0].text)
 
 
 def test_zeros_are_cut_out_from_a_quarter_of_a_second_on():
@@ -141,7 +142,7 @@ def test_zeros_of_a_dead_zone_are_not_unplugged():
     """A stick that rests at exact zero after each release through a dead zone is not called unplugged."""
     _, findings = cleaned(thumbstick("pushes-left-stick-person-A.csv"))
     assert not about(findings, "unplugged")
-    assert "no value between 0 and 0.2875" in about(findings, "dead_zone")[0].text
+    assert "no value between 0 and 29%" in said(about(findings, "dead_zone")[0].text)
 
 
 def test_first_zeros_before_the_start():
@@ -151,7 +152,7 @@ def test_first_zeros_before_the_start():
     xy[:9] = 0.0
     clean, findings = cleaned(replace(recording, xy=xy))
     assert len(clean.times_s) == 491
-    assert about(findings, "before_the_start")[0].text.startswith("The first 9 samples")
+    assert said(about(findings, "before_the_start")[0].text).startswith("The first 9 samples")
 
 
 def test_frozen_while_the_cue_moves():
@@ -162,7 +163,7 @@ def test_frozen_while_the_cue_moves():
     target = moving(radius=0.6).xy
     clean, findings = cleaned(replace(recording, xy=xy, cue=np.full(500, "follow"), cue_xy=target))
     assert len(clean.times_s) == 260
-    assert "stands still at (0.31, -0.12) from 1.00 to 3.39 s while the cue moves" in about(findings, "frozen")[0].text
+    assert "stands still at (31%, -12%) from 1 to 3.39 s while the cue moves" in said(about(findings, "frozen")[0].text)
     kept, asked = cleaned(replace(recording, xy=xy))
     assert len(kept.times_s) == 500
     assert about(asked, "frozen")[0].level == "query"
@@ -173,9 +174,11 @@ def test_uneven_and_slow_time():
     rng = np.random.default_rng(3)
     steps = rng.choice([0.008, 0.025], size=500, p=[0.9, 0.1])
     _, findings = cleaned(replace(moving(), times_s=np.cumsum(steps)))
-    assert "median 8 ms, one in a hundred over 25 ms; tremor above 16 Hz" in about(findings, "uneven_time")[0].text
+    assert "median 8 ms, one in a hundred over 25 ms. Tremor above 16 Hz" in said(
+        about(findings, "uneven_time")[0].text
+    )
     _, findings = cleaned(moving(rate_hz=20.0))
-    assert "tremor above 8 Hz is not trusted" in about(findings, "slow_sampling")[0].text
+    assert "Tremor above 8.0 Hz cannot be trusted" in said(about(findings, "slow_sampling")[0].text)
     _, findings = cleaned(moving())
     assert not about(findings, "uneven_time")
     assert not about(findings, "slow_sampling")
@@ -184,20 +187,20 @@ def test_uneven_and_slow_time():
 def test_milliseconds_taken_for_seconds():
     """One sample every 16.7 'seconds' asks whether the times count milliseconds."""
     _, findings = cleaned(replace(moving(), times_s=np.arange(500) * 16.7))
-    assert "do the times count milliseconds" in about(findings, "slow_sampling")[0].text
+    assert "If the times are in milliseconds" in said(about(findings, "slow_sampling")[0].text)
 
 
 def test_counts_taken_for_shares():
     """Values up to 127 are no shares of full output: the unit is asked for."""
     _, findings = cleaned(replace(moving(), xy=np.rint(moving().xy * 800)))
-    assert "Values reach 121" in about(findings, "unit")[0].text
+    assert "Values reach 121" in said(about(findings, "unit")[0].text)
 
 
 def test_counts_below_nothing_are_counts_too():
     """Pushed left and back alone, to -127: the same question; and in a named unit the scale is half the widest range."""
     left = replace(moving(), xy=-np.abs(np.rint(moving().xy * 841)))
     clean, findings = cleaned(left)
-    assert "Values reach 127" in about(findings, "unit")[0].text
+    assert "Values reach 127" in said(about(findings, "unit")[0].text)
     assert clean.scale == 127
     named, findings = cleaned(replace(left, unit="count"))
     assert named.scale == 63.5
@@ -209,9 +212,9 @@ def test_a_clock_too_coarse_for_the_samples_is_said():
     taken as every 4 ms."""
     times_s = np.floor(np.arange(500) * 0.4 + 1e-9) / 100
     clean, findings = cleaned(replace(moving(), times_s=times_s))
-    text = about(findings, "coarse_clock")[0].text
-    assert text.startswith("300 samples carry the time of the one before")
-    assert "steps of 10 ms; all fit even sampling every 4 ms" in text
+    text = said(about(findings, "coarse_clock")[0].text)
+    assert text.startswith("300 samples have the same time as the one before")
+    assert "steps of 10 ms. All fit an even interval of 4 ms" in text
     assert np.diff(clean.times_s) == pytest.approx(np.full(499, 0.004), abs=1e-4)
 
 
@@ -220,10 +223,10 @@ def test_unknown_words_get_the_nearest_known_one():
     cue = np.full(500, "follow")
     cue[7] = "folow"
     _, findings = cleaned(replace(moving(), cue=cue))
-    assert "The cue 'folow' (row 8)" in about(findings, "cue")[0].text
-    assert "Did you mean 'follow'?" in about(findings, "cue")[0].text
+    assert "The cue 'folow' (row 8)" in said(about(findings, "cue")[0].text)
+    assert "Did you mean 'follow'?" in said(about(findings, "cue")[0].text)
     _, findings = cleaned(replace(moving(), task="hols"))
-    assert "Did you mean 'hold'?" in about(findings, "task")[0].text
+    assert "Did you mean 'hold'?" in said(about(findings, "task")[0].text)
 
 
 def test_nothing_moves():
@@ -238,7 +241,7 @@ def test_clipped_edge():
     turn = np.linspace(0, 6 * np.pi, 600)
     xy = np.clip(1.2 * np.column_stack((np.cos(turn), np.sin(turn))), -1, 1)
     _, findings = cleaned(Recording("edge.csv", np.arange(600) / 100, xy, task="rim"))
-    text = about(findings, "clipping")[0].text
+    text = said(about(findings, "clipping")[0].text)
     assert all(f"({side})" in text for side in ("right", "left", "forward", "back"))
     inside = Recording("edge.csv", np.arange(600) / 100, xy * 0.5 / 1.2 + 0.001 * np.sin(turn * 7)[:, None], task="rim")
     assert not about(cleaned(inside)[1], "clipping")

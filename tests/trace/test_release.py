@@ -7,6 +7,9 @@ import pytest
 from made_recordings import about, slow_noise
 from numpy.typing import NDArray
 
+from said import said
+from stickwright.codes.message import message
+from stickwright.codes.resting import Resting
 from stickwright.model.recording import Recording
 from stickwright.trace.recording import cleaned
 from stickwright.trace.release import settled, unsettled_finding
@@ -75,9 +78,9 @@ def test_rests_that_never_settle_count_for_nothing():
     rng = np.random.default_rng(4)
     report, findings = rest_report(cleaned(session([released(0.6, 0.8, rng) for _ in range(6)]))[0])
     assert report is None
-    (said,) = findings
-    assert (said.level, said.about) == ("fault", "unsettled_rest")
-    assert said.text.startswith("All 6 rests never settled")
+    (note,) = findings
+    assert (note.level, note.about) == ("fault", "unsettled_rest")
+    assert note.text == message(Resting.unsettled, unsettled=6, asked=6)
 
 
 def test_some_unsettled_rests_are_left_out_of_the_others():
@@ -87,7 +90,7 @@ def test_some_unsettled_rests_are_left_out_of_the_others():
     report, findings = rest_report(cleaned(session(rests))[0])
     assert report is not None
     assert len(report.rests) == 3
-    assert about(findings, "unsettled_rest")[0].text.startswith("2 of 5 rests never settled")
+    assert said(about(findings, "unsettled_rest")[0].text).startswith("2 of 5 rests never settled")
     assert report.noise_rms.value < 0.006
 
 
@@ -98,7 +101,7 @@ def test_one_rest_still_held_among_others_is_left_out():
     report, findings = rest_report(cleaned(session(rests))[0])
     assert report is not None
     assert len(report.rests) == 3
-    assert about(findings, "unsettled_rest")[0].text.startswith("1 of 4 rests never settled")
+    assert said(about(findings, "unsettled_rest")[0].text).startswith("1 of 4 rests never settled")
 
 
 def test_the_next_push_that_comes_early_is_cut_off():
@@ -147,4 +150,4 @@ def test_samples_for_the_dead_zone_leave_out_the_same():
 def test_too_few_samples_are_no_rest():
     """Two samples, or a stretch of a fifth of a second, cannot settle."""
     assert settled(np.arange(40) / HZ, np.zeros((40, 2)), [(0, 2), (5, 25)]) == [None, None]
-    assert unsettled_finding(1, 1)[0].text.startswith("The only rest never settled")
+    assert said(unsettled_finding(1, 1)[0].text).startswith("The only rest never settled")

@@ -8,6 +8,7 @@ import numpy as np
 import pytest
 from made_recordings import about, pushes, slow_noise, thumbstick
 
+from said import said
 from stickwright.errors import BadInput
 from stickwright.model.recording import Recording
 from stickwright.records.recordings import ColumnChoice, read_recording, write_recording
@@ -84,8 +85,8 @@ def test_play_of_a_real_thumbstick():
     recording = thumbstick("play-2-person-D-0-to-30-s.csv")
     report = trace_report(recording)
     full = float(np.mean(np.hypot(*recording.xy.T) >= 0.95))
-    text = about(report.findings, "play")[0].text
-    assert f"at full throw {100 * full:.0f} % of the time" in text
+    text = said(about(report.findings, "play")[0].text)
+    assert f"at full travel {100 * full:.0f}% of the time" in text
     assert report.bursts is None
     assert about(report.findings, "bursts_not_told")
     assert report.rest is not None
@@ -106,10 +107,10 @@ def test_what_play_asked_for_is_counted():
     xy = np.column_stack([0.08 * np.sin(np.arange(6001) / 20), along])  # never still, so that nothing passes for rest
     report = trace_report(Recording("p", 100 + np.arange(6001) / 100, xy, cue=np.full(6001, "play")))
     assert report.duration_s == pytest.approx(60.0, abs=1e-9)
-    text = about(report.findings, "play")[0].text
+    text = said(about(report.findings, "play")[0].text)
     assert text == (
-        "In 60 s of play the stick was at full throw 20 % of the time, at longest 8.0 s on end; 6 flicks out and back within 0.2 s "
-        "(6 a minute)."
+        "In 60 s of play, the stick was at full travel 20% of the time, for up to 8.0 s at a stretch. There were 6 flicks out and "
+        "back within 0.2 s (6 a minute)."
     )
 
 
@@ -122,8 +123,8 @@ def test_spring_back_past_the_centre():
         rows.append(np.concatenate((out, np.full(30, 1.0), ring, np.zeros(60))))
     x = np.concatenate(rows)
     xy = np.column_stack((x, 0.2 * x)) + np.random.default_rng(3).normal(0, 0.002, (len(x), 2))
-    text = about(trace_report(Recording("p.csv", np.arange(len(x)) / 100, xy)).findings, "spring_back")[0].text
-    assert text.startswith("After 8 quick releases the stick springs past its centre by 0.1")
+    text = said(about(trace_report(Recording("p.csv", np.arange(len(x)) / 100, xy)).findings, "spring_back")[0].text)
+    assert text.startswith("After 8 quick releases, the stick springs past its centre by 10%")
 
 
 def test_aiming_without_targets_is_asked_for():
@@ -132,9 +133,9 @@ def test_aiming_without_targets_is_asked_for():
     xy = 0.4 * np.column_stack((np.sin(times_s), np.cos(times_s)))
     report = trace_report(Recording("aim.csv", times_s, xy, task="aim"))
     assert report.pointing is None
-    assert "does not say where the targets were" in about(report.findings, "no_pointing")[0].text
+    assert "does not say where the targets were" in said(about(report.findings, "no_pointing")[0].text)
     with_places = Recording("aim.csv", times_s, xy, task="aim", cue_xy=xy)
-    assert "how wide the targets were" in about(trace_report(with_places).findings, "no_pointing")[0].text
+    assert "how wide the targets were" in said(about(trace_report(with_places).findings, "no_pointing")[0].text)
 
 
 def test_foreign_unit_has_no_centre():
@@ -155,7 +156,7 @@ def test_long_recordings_are_looked_at_in_part(monkeypatch: pytest.MonkeyPatch):
     monkeypatch.setattr(reporting, "LONGEST_S", 20.0)
     times_s = np.arange(6000) / 100
     still = Recording("still.csv", times_s, slow_noise(np.random.default_rng(2), 6000, 0.01), task="still")
-    text = about(trace_report(still).findings, "tremor_from_a_part")[0].text
+    text = said(about(trace_report(still).findings, "tremor_from_a_part")[0].text)
     assert "from 0 to 20 s, the longest stretch" in text
 
 
@@ -165,7 +166,7 @@ def test_too_short_for_tremor_is_said():
     short = Recording("s.csv", times_s, slow_noise(np.random.default_rng(2), 200, 0.01), task="still")
     report = trace_report(short)
     assert report.tremor is None
-    assert "record 20 s still" in about(report.findings, "no_tremor")[0].text
+    assert "Record 20 s of keeping still" in said(about(report.findings, "no_tremor")[0].text)
 
 
 def test_unusable_recording_is_refused():

@@ -9,6 +9,9 @@ import numpy as np
 import pytest
 from made_recordings import about, slow_noise, thumbstick
 
+from said import said
+from stickwright.codes.message import message
+from stickwright.codes.resting import Resting
 from stickwright.model.recording import Recording
 from stickwright.trace.recording import cleaned
 from stickwright.trace.rest import effective_count, rest_report, rest_stretches
@@ -77,19 +80,19 @@ def test_comes_home_to_different_places():
     assert report.return_scatter is not None
     assert report.return_scatter.value == pytest.approx(spread, rel=0.15)
     assert report.offset_x.high - report.offset_x.low > 0.03
-    assert "different place after each release" in about(findings, "return_scatter")[0].text
+    assert "different place after each release" in said(about(findings, "return_scatter")[0].text)
 
 
 def test_same_place_each_time_is_not_called_scatter():
     """Six short rests at one place, whose centres scatter by their noise alone: said in at most 3 of 40 recordings."""
-    said = 0
+    called = 0
     for seed in range(40):
         report, findings = rest_report(cleaned(rests(seed, ((0.01, 0.0),) * 6, seconds=3.0, sd=0.02))[0])
         assert report is not None
         assert report.return_scatter is not None
         assert report.return_scatter.value > 0.002
-        said += bool(about(findings, "return_scatter"))
-    assert said <= 3
+        called += bool(about(findings, "return_scatter"))
+    assert called <= 3
 
 
 def test_return_scatter_interval_covers_the_truth():
@@ -121,7 +124,7 @@ def test_real_stick_comes_home_to_different_places():
     assert report.return_scatter is not None
     assert report.return_scatter.low > 0.01
     assert about(findings, "return_scatter")
-    assert report.offset_y.why == "y was not recorded."
+    assert report.offset_y.why == message(Resting.not_recorded, axis="y")
 
 
 def test_cleaned_rest_gives_no_noise():
@@ -131,7 +134,7 @@ def test_cleaned_rest_gives_no_noise():
     assert not report.noise_rms.has_interval
     assert report.noise_rms.value is None
     assert report.noise_rms.why is not None
-    assert "exactly zero throughout" in report.noise_rms.why
+    assert "exactly zero throughout" in said(report.noise_rms.why)
     assert not report.offset_x.has_interval
 
 
@@ -145,10 +148,10 @@ def test_straight_pushes_are_no_rest_where_one_axis_was_recorded():
     assert both.xy[pushed, 1].min() > 0.9
     report, findings = rest_report(cleaned(recording)[0])
     assert report is None
-    (said,) = about(findings, "no_rest")
-    assert "a push straight forward or back looks the same" in said.text
+    (note,) = about(findings, "no_rest")
+    assert "a push straight forward or back looks the same" in said(note.text)
     sideways = replace(recording, xy=recording.xy[:, ::-1])
-    assert "a push straight sideways" in about(rest_report(cleaned(sideways)[0])[1], "no_rest")[0].text
+    assert "a push straight sideways" in said(about(rest_report(cleaned(sideways)[0])[1], "no_rest")[0].text)
 
 
 def test_drift_is_found_and_bounded():
@@ -169,9 +172,9 @@ def test_drift_is_found_and_bounded():
 def test_leaned_on_at_start_up():
     """First rest at 0.3, later ones at 0 after plugging in again: leaned on at start-up."""
     _, findings = rest_report(cleaned(rests(centres=((0.3, 0.0), (0.0, 0.0), (0.01, 0.0))))[0])
-    text = about(findings, "leaned_on")[0].text
-    assert text.startswith("The first rest lies at (0.3, ")
-    assert "hands-off" in text
+    text = said(about(findings, "leaned_on")[0].text)
+    assert text.startswith("The first rest is at (30%, ")
+    assert "hands off" in text
     _, findings = rest_report(cleaned(rests(centres=((0.0, 0.0), (0.01, 0.0))))[0])
     assert not about(findings, "leaned_on")
 
@@ -191,7 +194,7 @@ def test_held_near_the_centre_is_not_a_rest():
     report, findings = rest_report(cleaned(replace(recording, cue=None, task="play"))[0])
     assert report is not None
     assert len(report.rests) == 4
-    assert about(findings, "held_near_centre")[0].text.startswith("1 of 5 quiet stretches")
+    assert said(about(findings, "held_near_centre")[0].text).startswith("1 of 5 quiet stretches")
     assert abs(report.offset_x.value) < 0.005
 
 
@@ -210,7 +213,7 @@ def test_no_rest_is_said():
     times_s = np.arange(1000) / 100
     report, findings = rest_report(cleaned(Recording("p", times_s, np.column_stack([np.sin(9 * times_s)] * 2)))[0])
     assert report is None
-    assert "record 10 s with the hand off" in about(findings, "no_rest")[0].text
+    assert "Record 10 s with the hand off" in said(about(findings, "no_rest")[0].text)
 
 
 def test_noise_within_between_and_pooled_are_three_figures():
@@ -245,7 +248,7 @@ def test_exactly_zero_throughout_only_where_it_is(stray, words):
     report, _ = rest_report(usable)
     assert report is not None
     assert report.noise_rms.why is not None
-    assert words in report.noise_rms.why
+    assert words in said(report.noise_rms.why)
 
 
 @pytest.mark.parametrize("times, unit", [(1.0, "share"), (500.0, "count")])
@@ -256,13 +259,14 @@ def test_leaned_on_is_the_same_in_every_unit(times: float, unit: str):
     def told(*centres: tuple[float, float]) -> str:
         made = rests(centres=centres)
         _, findings = rest_report(cleaned(replace(made, xy=times * made.xy, unit=unit))[0])
-        return "".join(one.text for one in about(findings, "leaned_on"))
+        return "".join(said(one.text) for one in about(findings, "leaned_on"))
 
     first = told((0.3, 0.0), (0.0, 0.0), (0.01, 0.0))
-    assert re.search(r"from 12\.\d s on the stick rests elsewhere", first)
+    assert re.search(r"From 12\.\d s on, the stick rests somewhere else", first)
     always = re.search(
-        r"rests at \(([-\d.]+), ([-\d.]+)\), far from 0", told((0.25, -0.15), (0.25, -0.15), (0.25, -0.15))
+        r"rests at \(([-\d.]+)%?, ([-\d.]+)%?\), far from 0", told((0.25, -0.15), (0.25, -0.15), (0.25, -0.15))
     )
     assert always is not None
-    assert [float(number) for number in always.groups()] == pytest.approx([0.25 * times, -0.15 * times], rel=0.02)
+    full = 100 if unit == "share" else times  # a share is said in per cent
+    assert [float(number) for number in always.groups()] == pytest.approx([0.25 * full, -0.15 * full], rel=0.02)
     assert told((0.03, 0.0), (0.0, 0.0), (0.01, 0.0)) == ""

@@ -6,6 +6,7 @@ import numpy as np
 import pytest
 from made_recordings import about, slow_noise, thumbstick
 
+from said import said
 from stickwright.model.recording import Recording
 from stickwright.trace.recording import cleaned
 
@@ -21,7 +22,7 @@ def test_step_of_eight_bits():
     stepped = Recording("steps.csv", recording.times_s, np.rint(recording.xy * 127) / 127)
     clean, findings = cleaned(stepped)
     assert clean.step == pytest.approx(1 / 127, rel=1e-3)
-    assert "254 across the throw" in about(findings, "coarse_steps")[0].text
+    assert "254 steps across the travel" in said(about(findings, "coarse_steps")[0].text)
     assert cleaned(recording)[0].step == 0.0
 
 
@@ -31,7 +32,7 @@ def test_square_dead_zone():
     xy = np.where(np.abs(recording.xy) < 0.2, 0.0, recording.xy)
     clean, findings = cleaned(Recording("square.csv", recording.times_s, xy))
     assert clean.dead_zone == pytest.approx(0.2, abs=0.005)
-    assert "(square)" in about(findings, "dead_zone")[0].text
+    assert "(square)" in said(about(findings, "dead_zone")[0].text)
 
 
 def test_radial_dead_zone():
@@ -40,7 +41,7 @@ def test_radial_dead_zone():
     inside = np.hypot(*recording.xy.T) < 0.2
     clean, findings = cleaned(Recording("round.csv", recording.times_s, np.where(inside[:, None], 0.0, recording.xy)))
     assert clean.dead_zone == pytest.approx(0.2, abs=0.005)
-    assert "(radial)" in about(findings, "dead_zone")[0].text
+    assert "(radial)" in said(about(findings, "dead_zone")[0].text)
 
 
 def test_no_dead_zone_in_a_plain_output():
@@ -56,8 +57,8 @@ def test_real_square_dead_zone():
     clean, findings = cleaned(thumbstick("play-2-person-D-0-to-30-s.csv"))
     assert clean.dead_zone == pytest.approx(23 / 80, abs=1e-9)
     assert clean.step == pytest.approx(1 / 80, abs=1e-9)
-    text = about(findings, "dead_zone")[0].text
-    assert "0.2875 (step 23 of 0.0125; all below are set to 0)" in text
+    text = said(about(findings, "dead_zone")[0].text)
+    assert "29% (23 steps of 1.2%)" in text
     assert "(square)" in text
 
 
@@ -65,10 +66,10 @@ def test_real_rest_cleaned_by_other_software():
     """Real thumbstick: one recording rests at exactly 0 for up to 9.7 s and reaches 127/80 = 1.59 of full output;
     another, resting at 0, 1, 2 and other counts, is not called cleaned."""
     clean, findings = cleaned(thumbstick("play-3-person-A-63-to-93-s.csv", raw=True))
-    text = about(findings, "rest_cleaned")[0].text
+    text = said(about(findings, "rest_cleaned")[0].text)
     assert clean.rest_cleaned
-    assert "up to 9.7 s on end" in text
-    assert "1.59 of full output" in text
+    assert "up to 9.7 s at a stretch" in text
+    assert "159% of full output" in text
     honest, findings = cleaned(thumbstick("play-2-person-D-0-to-30-s.csv", raw=True))
     assert not honest.rest_cleaned
     assert not about(findings, "rest_cleaned")

@@ -5,6 +5,9 @@ import math
 import numpy as np
 import pytest
 
+from said import said
+from stickwright.codes.aiming import Aiming
+from stickwright.codes.message import message
 from stickwright.errors import BadInput
 from stickwright.trace.smoothness import log_dimensionless_jerk, smoothness_report, spectral_arc_length
 
@@ -75,7 +78,7 @@ def test_no_movement_is_an_answer():
         report = smoothness_report(np.arange(n) / RATE_HZ, np.zeros((n, 2)))
         assert report.movements == 0
         assert report.spectral_arc_length.value is None
-        assert "no movement" in str(report.spectral_arc_length.why)
+        assert "no movement" in said(report.spectral_arc_length.why)
 
 
 def test_few_movements_have_no_interval():
@@ -83,7 +86,7 @@ def test_few_movements_have_no_interval():
     report = smoothness_report(*to_and_fro(4))
     assert report.movements == 4
     assert not report.spectral_arc_length.has_interval
-    assert "at least 6" in str(report.spectral_arc_length.why)
+    assert "at least 6" in said(report.spectral_arc_length.why)
 
 
 @pytest.mark.parametrize(
@@ -124,7 +127,7 @@ def test_whole_strokes_of_a_drawing():
     assert (report.movements, report.strokes) == (2, True)
     whole = smoothness_report(t, xy)
     assert whole.movements == 0
-    assert "hardly ever stops" in str(whole.spectral_arc_length.why)
+    assert "hardly ever stops" in said(whole.spectral_arc_length.why)
 
 
 def test_a_shaken_stroke_is_less_smooth():
@@ -152,7 +155,7 @@ def test_too_few_samples_a_second_give_none():
     t, xy = to_and_fro(10)
     report = smoothness_report(t[::10], xy[::10])
     assert report.movements == 0
-    assert report.log_dimensionless_jerk.why == "10 samples a second are too few: record at 20 or more."
+    assert report.log_dimensionless_jerk.why == message(Aiming.few_samples, rate_hz=10.0, least_hz=20.0)
 
 
 def test_noise_is_no_movement():

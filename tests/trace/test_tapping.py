@@ -6,6 +6,9 @@ import numpy as np
 import pytest
 from scipy.stats import linregress, t
 
+from said import said
+from stickwright.codes.intervals import Intervals
+from stickwright.codes.message import message
 from stickwright.errors import BadInput
 from stickwright.trace.tapping import tap_report
 
@@ -48,9 +51,10 @@ def test_pauses_and_bounces_are_left_out_and_named():
     report = tap_report(np.sort(np.append(down, 1.01)))
     assert report.presses == 41
     assert report.rate_hz.value == pytest.approx(5.0, rel=1e-9)
-    assert report.left_out == (
-        "press at 1.01 s: within 0.03 s of the press before: a bouncing switch", "pause of 2 s after 3.80 s"
-    )  # fmt: skip
+    assert [said(one) for one in report.left_out] == [
+        "press at 1.01 s: within 0.03 s of the press before, a bouncing switch",
+        "pause of 2.0 s after 3.8 s",
+    ]
 
 
 def test_how_long_a_press_lasts():
@@ -96,4 +100,4 @@ def test_presses_that_sway_slowly_tell_no_slowing():
     """One slow sway through all presses: no interval, the reason, and how many there were."""
     between = 0.2 + 0.05 * np.sin(2 * np.pi * np.arange(20) / 20)
     told = tap_report(np.concatenate([[0.0], np.cumsum(between)])).slowing_per_s
-    assert (told.why, told.n) == ("Too few independent presses for an interval: press longer.", 20)
+    assert (told.why, told.n) == (message(Intervals.few_readings, what="press"), 20)

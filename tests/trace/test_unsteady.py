@@ -5,6 +5,7 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
+from said import said
 from stickwright.trace.unsteady import growing_noise, unsteadiness
 
 
@@ -45,7 +46,7 @@ def test_gaps_are_not_bridged_and_short_pieces_say_so() -> None:
     times, xy = shake(np.random.default_rng(2), 4, 0.02)
     told = unsteadiness(times, xy)
     assert told.value is None
-    assert "without a gap" in (told.why or "")
+    assert "without a gap" in said(told.why or "")
 
 
 def test_noise_that_grows_with_force_is_split() -> None:
@@ -65,4 +66,4 @@ def test_alike_pushes_cannot_be_split() -> None:
     always, share = growing_noise([0.1, 0.1, 0.11], [0.01, 0.01, 0.01])
     assert always.value is None
     assert share.value is None
-    assert "half as large again" in (share.why or "")
+    assert "half as strong again" in said(share.why or "")

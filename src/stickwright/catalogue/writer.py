@@ -112,6 +112,11 @@ class Writer:
         number = Decimal(f"{value:.2f}" if value >= 0.095 else f"{value:.3f}")
         return self._quantity(format_percent(number, locale=self.locale, decimal_quantization=False))
 
+    def fine_share_figures(self, value: float, digits: int = 2) -> str:
+        """A share in per cent with so many significant figures, as small as it may be: ``0.40%``."""
+        number = Decimal(figures(100 * value, digits)) / 100
+        return self._quantity(format_percent(number, locale=self.locale, decimal_quantization=False))
+
     def sides(self, sides_si: tuple[float, ...], ending: str) -> str:
         """Length by width (by height) in one unit: ``110 × 90 mm``."""
         unit = unit_named(ending)

@@ -108,7 +108,7 @@ class TremorReport:
     """Share of the power from 2 Hz to the upper limit that lies in the peak's band."""
     crossing_hz: Estimate
     """Zero-crossing frequency: upward crossings of the mean a second, from `crossing_band_hz`; while keeping still."""
-    sentence: str
+    sentence: Text
     band_hz: tuple[float, float] = (3.0, 12.0)
     peak_hz: tuple[float, float] | None = None
     crossing_band_hz: tuple[float, float] = (0.2, 25.0)
@@ -180,7 +180,7 @@ class PointingReport:
     """Share of the targets missed."""
     path_measures: tuple[tuple[str, Estimate], ...]
     """Name and figure of each: means of counts, medians of lengths."""
-    left_out: tuple[str, ...]
+    left_out: tuple[Text, ...]
     """Which movements were left out, and why: once for each reason."""
     ended_by: Literal["selection", "dwell", "table"] = "dwell"
     """What stopped the clock: a selection, entering the target to stay (the stay not counted), or the table's own time."""
@@ -203,7 +203,7 @@ class TapReport:
     """Change of the time from press to press a second, as a share of its mean: plus is slowing."""
     held_s: Estimate | None
     """How long a press lasts; None when its end was not recorded."""
-    left_out: tuple[str, ...]
+    left_out: tuple[Text, ...]
     """Pauses and bounces."""
 
 

@@ -9,6 +9,8 @@ from types import MappingProxyType
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.message import Text
+
 __all__ = ["CUE_CODES", "Recording", "Taps", "Trials"]
 
 CUE_CODES: Mapping[str, int] = MappingProxyType({
@@ -48,7 +50,7 @@ class Recording:
         Another recording, played back: counts nowhere, since that one counts already.
     condition : str
         State of the site in which it was made; empty for the usual one.
-    notes : tuple of str
+    notes : tuple of Message
         What was noticed at reading.
     selected : array of bool, shape (n,), or None
         Where a target was being selected: a button that is down, or a row with an event.
@@ -70,7 +72,7 @@ class Recording:
     topper: str | None = None
     extension: str | None = None
     unit: str = "share"
-    notes: tuple[str, ...] = field(default_factory=tuple)
+    notes: tuple[Text, ...] = field(default_factory=tuple)
     selected: NDArray[np.bool_] | None = None
     stroke: NDArray[np.int64] | None = None
     simulated: bool = False
@@ -97,7 +99,7 @@ class Trials:
         1 where the target was hit, 0 where it was missed.
     row : array of int, shape (n,)
         Row of the table, as a spreadsheet counts.
-    notes : tuple of str
+    notes : tuple of Message
         What was noticed at reading.
     """
 
@@ -109,7 +111,7 @@ class Trials:
     width: NDArray[np.float64] | None
     hit: NDArray[np.float64] | None
     row: NDArray[np.int64]
-    notes: tuple[str, ...] = field(default_factory=tuple)
+    notes: tuple[Text, ...] = field(default_factory=tuple)
 
 
 @dataclass(frozen=True, eq=False)
@@ -124,11 +126,11 @@ class Taps:
         When each press began.
     up_s : array, shape (n,), or None
         When it ended; NaN where that is not known.
-    notes : tuple of str
+    notes : tuple of Message
         What was noticed at reading.
     """
 
     name: str
     down_s: NDArray[np.float64]
     up_s: NDArray[np.float64] | None = None
-    notes: tuple[str, ...] = field(default_factory=tuple)
+    notes: tuple[Text, ...] = field(default_factory=tuple)

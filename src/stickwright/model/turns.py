@@ -13,32 +13,19 @@ turn clockwise of what was asked.
 from __future__ import annotations
 
 import math
-from typing import NamedTuple
 
+from stickwright.codes.bases import Stood
 from stickwright.model.estimate import Estimate
 
-__all__ = ["BaseStood", "base_stood", "opposite", "quarters_of", "sense"]
+__all__ = ["STOOD", "opposite", "quarters_of", "sense"]
 
 QUARTER_RAD = math.pi / 2
 NEAR_RAD = math.radians(20)
 """Within this of a quarter or half turn it is one; a base is seldom put on 20 degrees askew unseen: common practice, no source."""
 
 
-class BaseStood(NamedTuple):
-    """How a base stood when every push came out a quarter or half turn round, and what cures it; clauses."""
-
-    how: str
-    faces: str
-    """Where its own forward pointed."""
-    cure: str
-
-
-_STOOD = {
-    1: BaseStood("a quarter turn clockwise", "to the player's right", "a quarter turn anticlockwise"),
-    2: BaseStood("half a turn round", "toward the player", "half a turn"),
-    3: BaseStood("a quarter turn anticlockwise", "to the player's left", "a quarter turn clockwise"),
-}
-"""By the quarter turns, anticlockwise, by which the output came out turned."""
+STOOD: dict[int, Stood] = {1: "clockwise", 2: "half", 3: "anticlockwise"}
+"""How the base stood, by the quarter turns, anticlockwise, by which the output came out turned: see `quarters_of`."""
 
 
 def sense(angle_rad: float) -> str:
@@ -91,19 +78,3 @@ def quarters_of(error_rad: float) -> int:
     """
     quarters = round(error_rad / QUARTER_RAD)
     return quarters % 4 if abs(error_rad - quarters * QUARTER_RAD) <= NEAR_RAD else 0
-
-
-def base_stood(quarters: int) -> BaseStood:
-    """How the base of a stick stood whose output came out turned by quarter turns.
-
-    Parameters
-    ----------
-    quarters : int
-        1, 2 or 3, anticlockwise, as `quarters_of` counts them.
-
-    Examples
-    --------
-    >>> base_stood(quarters_of(math.radians(-90)))[:2]
-    ('a quarter turn anticlockwise', "to the player's left")
-    """
-    return _STOOD[quarters]

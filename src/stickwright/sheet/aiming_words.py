@@ -75,7 +75,7 @@ def pointing_lines(pointing: PointingReport, unit: str) -> list[str]:
         f"{known('missed', pointing.error_rate, 'percent')}"
     )
     if pointing.throughput_bit_per_s.value is not None:
-        lines.append(f"({THROUGHPUT})")
+        lines.append(f"({say(THROUGHPUT)})")
     if pointing.movement_time_s is not None:
         lines.append(known("movement time", pointing.movement_time_s, "s", "(middle of the movements)"))
     counted = [(words, figures[name]) for name, words in _COUNTED.items() if name in figures]
@@ -88,7 +88,7 @@ def pointing_lines(pointing: PointingReport, unit: str) -> list[str]:
         lines += [f"  {words}: {_length(replace(value, assumed=None), unit)}" for words, value in lengths]
     if shared:
         lines.append(f"in these counts {listed(sorted(shared))} (assumed)")
-    return [*lines, *(f"left out: {reason}" for reason in pointing.left_out)]
+    return [*lines, *(f"left out: {say(reason)}" for reason in pointing.left_out)]
 
 
 def _length(estimate: Estimate, unit: str) -> str:
@@ -133,10 +133,10 @@ def tap_lines(taps: TapReport) -> list[str]:
     """
     lines = [
         f"{taps.presses} presses: {known('', taps.rate_hz, '', 'a second').strip()}",
-        f"({TAPPING})",
+        f"({say(TAPPING)})",
         f"time from press to press varies by {shown(taps.variation, 'percent')} (standard deviation)",
         f"it changes by {shown(taps.slowing_per_s, 'percent')} a second (plus is slowing)",
     ]
     if taps.held_s is not None:
         lines.append(known("a press lasts", taps.held_s, "s", "(middle of the presses)"))
-    return [*lines, *(f"left out: {reason}" for reason in taps.left_out)]
+    return [*lines, *(f"left out: {say(reason)}" for reason in taps.left_out)]

@@ -383,7 +383,7 @@ def _facts(report: TraceReport) -> str:
         size = "" if report.tremor.band_rms.value is None else f", rms {tremor_size(report)}"
         three = len(report.tremor.axis) == 3
         line = f", strongest along {axis_words(report.tremor.axis)} of the three axes that were read" if three else ""
-        parts.append(clause(report.tremor.sentence) + size + line)
+        parts.append(clause(say(report.tremor.sentence)) + size + line)
     if report.tracking is not None:
         parts.append(f"follows {shown(report.tracking.lag_s, 's')} late")
     if report.pointing is not None:

@@ -7,12 +7,10 @@ from dataclasses import replace
 from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import TraceReport
 from stickwright.sheet.printed import shown
-from stickwright.trace.usual import TREMOR, TREMOR_ACCELERATION, TREMOR_ON_A_STICK
 
-__all__ = ["axis_words", "band_words", "in_own_unit", "tremor_size", "usual_tremor"]
+__all__ = ["axis_words", "band_words", "in_own_unit", "tremor_size"]
 
 _AXES = "xyz"
-_ACCELERATIONS = ("m/s2", "m/s^2", "m/s²", "m s-2")
 
 
 def band_words(band_hz: tuple[float, float]) -> str:
@@ -71,21 +69,3 @@ def tremor_size(report: TraceReport) -> str:
         parts.append(f"{in_own_unit(tremor.peak_rms, report)} from {band_words(tremor.peak_hz)}, the peak's band")
         parts.append(f"of that {in_own_unit(tremor.excess_rms, report)} above the background")
     return "; ".join(parts)
-
-
-def usual_tremor(unit: str) -> str:
-    """What is usual for an unaffected adult, as far as it is published for this unit.
-
-    Parameters
-    ----------
-    unit : str
-        'share' of full output, or the recording's own.
-
-    Examples
-    --------
-    >>> usual_tremor("px")
-    'usual for an unaffected adult, hand held out: a peak between 6 and 12 Hz, mostly about 7 Hz'
-    """
-    if unit in _ACCELERATIONS:
-        return f"{TREMOR}, {TREMOR_ACCELERATION}"
-    return f"{TREMOR}; {TREMOR_ON_A_STICK}" if unit == "share" else TREMOR

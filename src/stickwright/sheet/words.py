@@ -35,7 +35,7 @@ from stickwright.sheet.printed import (
 from stickwright.sheet.sharing_lines import sharing_blocks
 from stickwright.sheet.sharing_words import asked_first
 from stickwright.sheet.tell import named, names, tell
-from stickwright.sheet.tremor_words import axis_words, tremor_size, usual_tremor
+from stickwright.sheet.tremor_words import axis_words, tremor_size
 from stickwright.sheet.tuned import (
     dead_zones,
     lost,
@@ -48,6 +48,7 @@ from stickwright.sheet.tuned import (
     unrecorded_basis,
 )
 from stickwright.sheet.what_if import what_if_words
+from stickwright.trace.usual import usual_tremor
 
 __all__ = ["bench_words", "plan_words", "table_words", "trace_words"]
 
@@ -448,7 +449,7 @@ def _tremor(report: TraceReport) -> list[str]:
         lines.append(tell(Traces.tremor_line, axis=axis, power_share=tremor.axis_share, low_hz=low_hz, high_hz=high_hz))
     low_hz, high_hz = tremor.crossing_band_hz
     lines.append(tell(Traces.crossing, frequency=tremor.crossing_hz, low_hz=low_hz, high_hz=high_hz))
-    return [*lines, usual_tremor(report.unit)]
+    return [*lines, say(usual_tremor(report.unit))]
 
 
 def _bursts(report: TraceReport) -> list[str]:

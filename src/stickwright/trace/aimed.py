@@ -13,6 +13,8 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from stickwright.codes.aiming import Aiming, Without
+from stickwright.codes.message import Text, message
 from stickwright.errors import BadInput, Problem
 from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import PointingReport
@@ -118,16 +120,16 @@ def pointing_report(
     asked = list(_asked(times, cues))
     presses = _presses(times, asked, selected)
     found: list[_Movement] = []
-    left_out = []
+    left_out: list[Text] = []
     for number, (a, b) in enumerate(asked, start=1):
-        movement: _Movement | str = "asked before the recording began"
+        movement: _Movement | Without = "before-start"
         press = None if presses is None else presses[number - 1]
         if presses is not None and press is None:
-            movement = "no selection"
+            movement = "no-selection"
         elif a > 0:
             movement = _movement(times, places, cues[a], cue_width, (a, b), press)
         if isinstance(movement, str):
-            left_out.append(f"movement {number} at {times[a]:.1f} s: {movement}")
+            left_out.append(message(Aiming.movement_out, number=number, at_s=float(times[a]), why=movement))
         else:
             found.append(movement)
     starts, targets, selections = (
@@ -149,7 +151,7 @@ def pointing_report(
 
 def _path(measures: list[PathAccuracy], jitter: float) -> tuple[tuple[str, Estimate], ...]:
     """Each path measure by name: counts as means, lengths as medians."""
-    assumed = f"jitter up to {jitter:.3g} to either side does not count" if jitter > 0 else None
+    assumed = message(Aiming.jitter, jitter_factor=jitter) if jitter > 0 else None
     return tuple(
         (
             name,
@@ -209,27 +211,27 @@ def _movement(
     width: float,
     span: tuple[int, int],
     press: int | None,
-) -> _Movement | str:
+) -> _Movement | Without:
     """One movement; or why it is left out."""
     a, b = span
     stop = b if press is None else press + 1
     here, way = times_s[a:stop], places[a:stop]
     if here.size < 3:
-        return "too few samples"
+        return "too-few-samples"
     if not np.isfinite(way).all() or float(np.diff(here).max()) > GAP_S:
-        return "a break in the recording"
+        return "break"
     distance = np.hypot(*(target - way[0]))
     if distance <= width / 2:
-        return "began inside the target"
+        return "began-inside"
     inside: NDArray[np.bool_] = np.asarray(np.hypot(*(way - target).T) <= width / 2)
     if press is None:
         last, selection, duration_s = _selection(here, way, inside)
     else:
         last, selection, duration_s = here.size - 1, way[-1], float(here[-1] - here[0])
     if float(np.hypot(*(way - way[0]).T).max()) < min(width / 2, distance / 10):
-        return "no movement"
+        return "no-movement"
     if np.hypot(*(selection - target)) > np.hypot(*(selection - way[0])):
-        return "ended nearer to its start than to the target"
+        return "nearer-start"
     return _Movement(a, a + last, selection, duration_s)
 
 

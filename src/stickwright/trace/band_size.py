@@ -12,6 +12,8 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.intervals import Intervals
+from stickwright.codes.message import message
 from stickwright.model.estimate import Estimate
 from stickwright.trace.intervals import jackknife, left_one_out
 from stickwright.trace.spectrum import Spectra
@@ -205,7 +207,7 @@ def share_estimate(part: Banded, of: Banded) -> Estimate:
     inside, without_inside = _totals(part)
     every, without_every = _totals(of)
     if float(every) <= 0:
-        return Estimate.missing("Nothing moved.", n=0)
+        return Estimate.missing(message(Intervals.nothing_moved), n=0)
     found = jackknife(min(1.0, float(inside / every)), without_inside / np.maximum(without_every, 1e-300))
     if not found.has_interval:
         return found
@@ -232,7 +234,7 @@ def crossing_estimate(band: Banded) -> Estimate:
     """
     square = np.einsum("kii->k", band.squares)
     if float(square.sum()) <= 0:
-        return Estimate.missing("Nothing moved.", n=0)
+        return Estimate.missing(message(Intervals.nothing_moved), n=0)
     without = np.zeros(0)
     if len(square) > 1:
         without = np.sqrt(left_one_out(band.slopes) / np.maximum(left_one_out(square), 1e-300))

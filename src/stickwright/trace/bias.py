@@ -8,9 +8,12 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.bases import Bases, WrongAxes
+from stickwright.codes.message import Message, message
+from stickwright.codes.movements import Movements
 from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import BiasReport, Finding
-from stickwright.model.turns import base_stood, quarters_of, sense
+from stickwright.model.turns import STOOD, quarters_of
 from stickwright.trace.reach import circular_half_width, circular_mean, direction_word
 from stickwright.trace.recording import Cleaned
 
@@ -21,6 +24,9 @@ TURNED_RAD = math.radians(10)
 
 QUARTER_RAD = math.radians(40)
 """A larger turn is a quarter turn or a mounting error, from 10 to 40 deg the base is turned; common practice."""
+
+_WRONG: tuple[WrongAxes, ...] = ("y_sign", "swapped", "x_sign", "swapped_both_signs")
+"""What mirrors the output, by the quarter turns that are left once the forward axis is mirrored back."""
 
 
 class _Push(NamedTuple):
@@ -60,11 +66,11 @@ def bias_report(
     direction do not make it look surer than it is. One-sided errors in only some directions are reach, not a turn.
     """
     if centre is None or not all(clean.recorded):
-        missing = "Where the centre lies is not known" if centre is None else "Only one axis was recorded"
-        return None, [Finding("note", "direction_not_told", f"{missing}: a turned stick cannot be told.")]
+        why = message(Movements.direction_unknown, why="centre" if centre is None else "one-axis")
+        return None, [Finding("note", "direction_not_told", why)]
     pushes = _cued_pushes(clean, centre, keep)
     if len(pushes) < 2 or _on_one_line(pushes):
-        why = "Fewer than two cued directions off one line: a turned or mirrored stick cannot be told; ask for pushes."
+        why = message(Movements.direction_unknown, why="one-line")
         return None, [Finding("note", "direction_not_told", why)]
     cued = np.array([push.cued for push in pushes])
     produced = np.array([push.produced for push in pushes])
@@ -134,7 +140,7 @@ def _per_direction(
     for direction, group in zip(directions, groups, strict=True):
         value = float(group.mean())
         if degrees < 1 or pooled == 0:
-            why = "One push in each direction." if degrees < 1 else "All pushes are the same to the last digit."
+            why = message(Movements.one_push_way) if degrees < 1 else message(Movements.pushes_alike)
             estimate = Estimate.unbounded(value, why, n=len(group))
         else:
             half = float(t.ppf(0.975, degrees)) * math.sqrt(pooled / len(group))
@@ -152,19 +158,19 @@ def _rotation(
     """Circular mean with its interval: by directions when there are three or more, else by pushes."""
     from scipy.stats import t
 
-    assumed = "after undoing a mirrored forward axis" if mirrored else None
+    assumed = message(Movements.mirror_undone) if mirrored else None
     means = np.array([estimate.number for _, estimate in per_direction])
     units = means if len(means) >= 3 else errors
     apart = _wrapped(units - mean_rad)
     if len(units) < 3 or float(np.ptp(apart)) == 0:
-        why = "Too few directions for an interval of the turn." if len(units) < 3 else "All directions agree exactly."
+        why = message(Movements.few_directions) if len(units) < 3 else message(Movements.directions_agree)
         return Estimate.unbounded(mean_rad, why, n=len(errors), assumed=assumed)
     if circular_mean(units).resultant_length >= 0.9:  # close together a circle is a line, and t suits few directions
         half = float(t.ppf(0.975, len(units) - 1)) * float(apart.std(ddof=1)) / math.sqrt(len(units))
     else:
         half = circular_half_width(units)
     if not math.isfinite(half):
-        why = "The directions disagree too much for an interval of the turn."
+        why = message(Movements.directions_disagree)
         return Estimate.unbounded(mean_rad, why, n=len(errors), assumed=assumed)
     return Estimate(mean_rad, mean_rad - half, mean_rad + half, n=len(errors), assumed=assumed)
 
@@ -183,10 +189,10 @@ def _cross_talk(pushes: list[_Push], used: NDArray[np.float64], turn_rad: float)
             shares.append(float(np.ptp(push.path @ across)) / lengthwise)
     n = len(shares)
     if n == 0:
-        return Estimate.missing("No movement along the asked direction.", n=0)
+        return Estimate.missing(message(Movements.none_along), n=0)
     value = float(np.mean(shares))
     if n < 3:
-        return Estimate.unbounded(value, "Fewer than three pushes.", n=n)
+        return Estimate.unbounded(value, message(Movements.few_pushes), n=n)
     half = float(t.ppf(0.975, n - 1)) * float(np.std(shares, ddof=1)) / math.sqrt(n)
     return Estimate(value, max(0.0, value - half), value + half, n=n)
 
@@ -197,10 +203,7 @@ def _advice(report: BiasReport) -> list[Finding]:
     if report.mirrored:
         return [_mirror_finding(turn)]
     if report.resultant_length < 0.7:
-        text = (
-            f"Produced and asked directions agree poorly (resultant length {report.resultant_length:.2f}): no turn can "
-            "be set from this; was the cue understood? Ask again slowly."
-        )
+        text = message(Movements.direction_unclear, resultant_share=report.resultant_length)
         return [Finding("query", "direction_unclear", text)]
     if abs(turn) > QUARTER_RAD:
         return [_quarter_finding(report)]
@@ -211,53 +214,33 @@ def _advice(report: BiasReport) -> list[Finding]:
         report.error_rotation_rad.has_interval and report.error_rotation_rad.lower * report.error_rotation_rad.upper > 0
     )
     if abs(turn) >= TURNED_RAD and (sure or not report.error_rotation_rad.has_interval):
-        interval = ""
-        if sure:
-            ends = sorted(
-                abs(math.degrees(end)) for end in (report.error_rotation_rad.lower, report.error_rotation_rad.upper)
-            )
-            interval = f" ({ends[0]:.0f} to {ends[1]:.0f}°)"
-        size = f"{abs(math.degrees(turn)):.0f}°"
-        text = (
-            f"Movements come out turned by {size}{interval} {sense(turn)} in all directions: turn the base by {size} "
-            f"{sense(turn)}, then record again; software only for what is left."
+        text = message(
+            Movements.turned,
+            turn_rad=turn,
+            low_rad=report.error_rotation_rad.lower if sure else None,
+            high_rad=report.error_rotation_rad.upper if sure else None,
         )
         return [Finding("query", "turned_base", text)]
     return []
 
 
 def _mirror_finding(turn: float) -> Finding:
-    quarter = round(turn / (math.pi / 2)) % 4
-    what = (
-        "the forward axis has the wrong sign (forward comes out as back)",
-        "the two axes are swapped (right comes out as forward, forward as right)",
-        "the sideways axis has the wrong sign (right comes out as left)",
-        "the two axes are swapped and both have the wrong sign (right comes out as back)",
-    )[quarter]
-    left = abs(math.degrees(turn) - 90 * round(turn / (math.pi / 2)))
-    rest = f"; a turn of {left:.0f}° is left" if left >= math.degrees(TURNED_RAD) else ""
-    text = f"The output is mirrored: {what}{rest}. Set the axis in the recorder or in software; turning cannot cure it."
+    text = message(Bases.mirrored, axes=_WRONG[round(turn / (math.pi / 2)) % 4])
+    left = abs(turn - (math.pi / 2) * round(turn / (math.pi / 2)))
+    if left >= TURNED_RAD:
+        text = message(Movements.mirrored_and_turned, mirror=text, left_rad=left)
     return Finding("fault", "mirrored", text)
 
 
 def _quarter_finding(report: BiasReport) -> Finding:
     turn = report.error_rotation_rad.number
-    turned = f"The output is turned by {abs(math.degrees(turn)):.0f}° {sense(turn)}"
     if report.quarter_turns:
-        stood = base_stood(report.quarter_turns)
-        text = (
-            f"{turned}: the base stood {stood.how}, the stick's own forward {stood.faces}. Turn the base {stood.cure}, or "
-            "swap the axes in software."
-        )
+        text = message(Bases.quarter, error_rad=turn, stood=STOOD[report.quarter_turns])
         return Finding("fault", "quarter_turn", text)
-    text = (
-        f"{turned}, more than a turned base and no quarter turn: look at how "
-        "the stick is mounted, and whether the cue was understood."
-    )
-    return Finding("query", "turned_far", text)
+    return Finding("query", "turned_far", message(Movements.turned_far, turn_rad=turn))
 
 
-def _one_sided(report: BiasReport) -> str | None:
+def _one_sided(report: BiasReport) -> Message | None:
     """Large error in some directions and none in others."""
     errors = [(direction, estimate.number) for direction, estimate in report.per_direction]
     off = [(d, e) for d, e in errors if abs(e) >= TURNED_RAD]
@@ -265,8 +248,5 @@ def _one_sided(report: BiasReport) -> str | None:
     mixed = any(e > 0 for _, e in off) and any(e < 0 for _, e in off)
     if not off or len(errors) < 3 or (len(straight) < len(errors) / 3 and not mixed):
         return None
-    named = ", ".join(f"{direction_word(d)} by {math.degrees(e):+.0f}°" for d, e in off)
-    return (
-        f"Only some directions come out askew ({named}), not all alike: that is reach, not a turned stick. Do not "
-        "turn the base; look for support, height or a lighter stick."
-    )
+    ways = tuple(message(Movements.askew, way=direction_word(d), error_rad=e) for d, e in off)
+    return message(Movements.some_askew, ways=ways)

@@ -8,12 +8,13 @@ from __future__ import annotations
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.message import message
+from stickwright.codes.movements import Movements
 from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import BurstReport, Finding
 from stickwright.trace.intervals import median_estimate
 from stickwright.trace.recording import Cleaned
-from stickwright.trace.sensing import runs, short
-from stickwright.units import figures
+from stickwright.trace.sensing import runs
 
 __all__ = ["burst_report", "counts_per_min"]
 
@@ -98,10 +99,7 @@ def burst_report(
     quiet = clean.asked("rest", "still", "hold")
     following = clean.asked("follow") if clean.cue_xy is not None else np.zeros_like(quiet)
     if not quiet.any() and not following.any():
-        text = (
-            "Nothing was asked that tells an involuntary movement from a voluntary one: flicks may be meant. "
-            "Record 20 s of rest or of a kept hold to count bursts."
-        )
+        text = message(Movements.bursts_may_be_meant)
         return None, kept, [Finding("note", "bursts_not_told", text)]
     found: list[tuple[int, int, float]] = []
     watched_s = 0.0
@@ -119,21 +117,20 @@ def burst_report(
         watched_s += float(clean.times_s[stop - 1] - clean.times_s[start])
         found += _bursts(clean, start, stop, is_path)
     if watched_s < 1.0:
-        text = "Less than a second of rest, stillness or hold was asked: too short to look for bursts."
+        text = message(Movements.too_short_for_bursts)
         return None, kept, [Finding("note", "bursts_not_told", text)]
     for start, stop, _ in found:
         kept[start:stop] = False
     report = _report(clean, sorted(found), watched_s / 60)
     findings = []
     if report.count:
-        doubt = " Quick corrections of the player's own may be among them." if following.any() else ""
-        rate = report.per_min
-        of = "in the recording's own unit" if clean.unit_is_foreign else "of full output"
-        what = "sudden movement" if report.count == 1 else "sudden movements"
-        text = (
-            f"{report.count} {what} in {watched_s:.0f} s ({figures(rate.number)} a minute, {figures(rate.lower)} to "
-            f"{figures(rate.upper)}), the largest {short(report.peak.number)} {of}: left out of the voluntary "
-            f"estimates, kept for false input.{doubt}"
+        text = message(
+            Movements.bursts,
+            count=report.count,
+            watched_s=watched_s,
+            rate=report.per_min,
+            peak=clean.output(report.peak.number),
+            following=bool(following.any()),
         )
         findings.append(Finding("query", "bursts", text))
     return report, kept, findings
@@ -205,11 +202,11 @@ def _joined(found: NDArray[np.int64], times_s: NDArray[np.float64]) -> list[tupl
 def _report(clean: Cleaned, found: list[tuple[int, int, float]], minutes: float) -> BurstReport:
     rate = counts_per_min(len(found), minutes)
     if not found:
-        none = Estimate.missing("No burst was seen.", n=0)
+        none = Estimate.missing(message(Movements.no_burst), n=0)
         return BurstReport(0, rate, none, none, ())
     peaks = [peak for _, _, peak in found]
     durations = [float(clean.times_s[b - 1] - clean.times_s[a]) + clean.step_s for a, b, _ in found]
-    why = f"The largest of {len(peaks)} seen: a larger one may come on another day."
+    why = message(Movements.largest_seen, count=len(peaks))
     return BurstReport(
         len(found),
         rate,

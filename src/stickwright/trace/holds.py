@@ -7,11 +7,13 @@ import math
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.intervals import Intervals
+from stickwright.codes.message import message
+from stickwright.codes.movements import Movements
 from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import Finding, HoldReport
 from stickwright.trace.recording import Cleaned
 from stickwright.trace.rest import effective_count
-from stickwright.trace.sensing import short
 
 __all__ = ["hold_reports"]
 
@@ -27,7 +29,7 @@ LEVEL_S = 1.0
 LEAST_HOLD_S = 2.0
 """A shorter hold says nothing about tiring."""
 
-_NOTHING_HELD = "The level is 0: nothing was held."
+_NOTHING_HELD = message(Movements.nothing_held)
 
 
 def hold_reports(
@@ -63,9 +65,9 @@ def hold_reports(
             short_ones += 1
             continue
         reports.append(_hold(clean, first, stop, keep))
-    findings = [_sinking(report) for report in reports if report.slope_per_s.upper < 0]
+    findings = [_sinking(report, clean) for report in reports if report.slope_per_s.upper < 0]
     if short_ones:
-        text = f"{short_ones} holds last less than {REACHING_S + LEAST_HOLD_S:.0f} s: too short to tell, left out."
+        text = message(Movements.short_holds, holds=short_ones, least_s=REACHING_S + LEAST_HOLD_S)
         findings.append(Finding("note", "short_hold", text))
     return tuple(reports), findings
 
@@ -129,7 +131,11 @@ def _line(
     variance = float(left @ left) / n
     sd = math.sqrt(variance)
     if degrees < 1 or (variance == 0 and step == 0):
-        why = "The value never changes." if variance == 0 else "The hold sways too slowly for an interval: hold longer."
+        why = (
+            message(Intervals.never_changes, where="hold")
+            if variance == 0
+            else message(Intervals.slow_sway, what="hold")
+        )
         few = max(1, round(worth))
         sinking = Estimate.unbounded(slope / level, why, n=few) if level else Estimate.missing(_NOTHING_HELD, n=few)
         return Estimate.unbounded(level, why, n=few), Estimate.unbounded(sd, why, n=few), sinking
@@ -152,13 +158,17 @@ def _line(
     )
 
 
-def _sinking(report: HoldReport) -> Finding:
+def _sinking(report: HoldReport, clean: Cleaned) -> Finding:
     slope = report.slope_per_s
     lost = -slope.number * report.duration_s
-    text = (
-        f"The hold toward {math.degrees(report.direction_rad):.0f}° at {short(report.level.number)} sinks by "
-        f"{-100 * slope.number:.1f} % of its level a second ({-100 * slope.upper:.1f} to {-100 * slope.lower:.1f} %), "
-        f"{100 * lost:.0f} % over its "
-        f"{report.duration_s:.0f} s: it tires; plan shorter holds or a lighter stick."
+    text = message(
+        Movements.tiring_hold,
+        direction_rad=report.direction_rad,
+        level=clean.output(report.level.number),
+        loss_per_s=-slope.number,
+        low_per_s=-slope.upper,
+        high_per_s=-slope.lower,
+        lost_share=lost,
+        held_s=report.duration_s,
     )
     return Finding("query" if lost > 0.1 else "note", "tiring_hold", text)

@@ -12,6 +12,8 @@ from collections.abc import Sequence
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.intervals import Intervals
+from stickwright.codes.message import message
 from stickwright.model.estimate import Estimate
 
 __all__ = ["effective_count", "home", "step_of_levels"]
@@ -143,7 +145,7 @@ def home(rests: Sequence[Array], step: float) -> Estimate:
     scatter = max(math.hypot(float(centres.std(ddof=1)), unsure), finest)
     half = max(float(stdtrit(k - 1, 0.975)) * scatter / math.sqrt(k), hidden)
     if half == 0:
-        return Estimate.unbounded(value, "The value never changes in these rests, and its step is not known.", n=k)
+        return Estimate.unbounded(value, message(Intervals.never_changes, where="rests"), n=k)
     return Estimate(value, value - half, value + half, n=k)
 
 
@@ -186,9 +188,9 @@ def _one_rest(values: Array, step: float) -> Estimate:
         value, low, high, _ = _in_steps(values, step, worth)
         return Estimate(value, low, high, n=n if low < high and np.ptp(values) > 0 else 1)
     if float(np.ptp(values)) == 0:
-        return Estimate.unbounded(value, "The value never changes in this rest, and its step is not known.", n=1)
+        return Estimate.unbounded(value, message(Intervals.never_changes, where="rest"), n=1)
     if worth < 2:
-        return Estimate.unbounded(value, "One rest, too slow in its sway for an interval: rest longer.", n=1)
+        return Estimate.unbounded(value, message(Intervals.slow_sway, what="rest"), n=1)
     half = float(stdtrit(worth - 1, 0.975)) * math.sqrt(float(values.var()) / (worth - 1))
     return Estimate(value, value - half, value + half, n=n)
 

@@ -7,6 +7,8 @@ import math
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from stickwright.codes.intervals import Intervals
+from stickwright.codes.message import Text, message
 from stickwright.model.estimate import Estimate
 
 __all__ = ["jackknife", "left_one_out", "mean_count_estimate", "median_estimate"]
@@ -64,9 +66,9 @@ def jackknife(value: float, without: ArrayLike, *, positive: bool = False, least
     parts = np.asarray(without, dtype=np.float64)
     n = parts.size
     if n < LEAST_PARTS:
-        return Estimate.unbounded(value, "The recording is too short to cut into parts and compare them.", n=n)
+        return Estimate.unbounded(value, message(Intervals.too_short), n=n)
     if not (np.isfinite(parts).all() and math.isfinite(value)) or (positive and (value <= 0 or parts.min() <= 0)):
-        return Estimate.unbounded(value, "Parts of the recording do not agree well enough to compare them.", n=n)
+        return Estimate.unbounded(value, message(Intervals.parts_disagree), n=n)
     used = np.log(parts) if positive else parts
     error = math.sqrt((n - 1) / n * float(((used - used.mean()) ** 2).sum()))
     half = float(t.ppf(0.975, n - 1)) * error
@@ -74,14 +76,14 @@ def jackknife(value: float, without: ArrayLike, *, positive: bool = False, least
     return Estimate(value, min(low, value - least_half_width), max(high, value + least_half_width), n=n)
 
 
-def median_estimate(values: ArrayLike, *, assumed: str | None = None) -> Estimate:
+def median_estimate(values: ArrayLike, *, assumed: Text | None = None) -> Estimate:
     """The median with the 95 % interval of its order statistics.
 
     Parameters
     ----------
     values : array, shape (n,)
         One figure for each movement.
-    assumed : str or None
+    assumed : Message, str or None
         Passed on to the estimate.
 
     Returns
@@ -103,24 +105,23 @@ def median_estimate(values: ArrayLike, *, assumed: str | None = None) -> Estimat
     known = np.asarray(values, dtype=np.float64)
     known = known[np.isfinite(known)]
     if known.size == 0:
-        return Estimate.missing("There was no movement to take it from.", n=0, assumed=assumed)
+        return Estimate.missing(message(Intervals.no_movement), n=0, assumed=assumed)
     middle = float(np.median(known))
     ends = quantile_test(known, q=middle, p=0.5).confidence_interval(confidence_level=0.95)
     if not (math.isfinite(ends.low) and math.isfinite(ends.high)):
-        few = "1 movement is" if known.size == 1 else f"{known.size} movements are"
-        why = f"{few} too few for an interval of their middle: at least 6 are needed."
+        why = message(Intervals.few_movements, movements=known.size, least=6)
         return Estimate.unbounded(middle, why, n=known.size, assumed=assumed)
     return Estimate(middle, float(ends.low), float(ends.high), n=known.size, assumed=assumed)
 
 
-def mean_count_estimate(counts: ArrayLike, *, assumed: str | None = None) -> Estimate:
+def mean_count_estimate(counts: ArrayLike, *, assumed: Text | None = None) -> Estimate:
     """The mean of counts with a 95 % interval, also where nearly all are 0.
 
     Parameters
     ----------
     counts : array, shape (n,)
         One count for each movement.
-    assumed : str or None
+    assumed : Message, str or None
         Passed on to the estimate.
 
     Returns
@@ -144,7 +145,7 @@ def mean_count_estimate(counts: ArrayLike, *, assumed: str | None = None) -> Est
     known = known[np.isfinite(known)]
     n = known.size
     if n == 0:
-        return Estimate.missing("There was no movement to take it from.", n=0, assumed=assumed)
+        return Estimate.missing(message(Intervals.no_movement), n=0, assumed=assumed)
     total, mean = float(known.sum()), float(known.mean())
     wider = math.sqrt(max(1.0, float(known.var(ddof=1)) / mean)) if n > 1 and mean > 0 else 1.0
     low = float(chi2.ppf(0.025, 2 * total)) / 2 / n if total > 0 else 0.0

@@ -9,6 +9,8 @@ from itertools import pairwise
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.message import message
+from stickwright.codes.resting import Resting
 from stickwright.model.recorded import Finding, RestReport
 from stickwright.model.recording import Recording
 from stickwright.trace.recording import Cleaned, cleaned
@@ -77,12 +79,7 @@ def let_go(clean: Cleaned, centre: tuple[float, float] | None) -> tuple[NDArray[
         return gone, []
     seconds = float(gone.sum()) * clean.step_s
     share = gone.sum() / max(int(clean.asked(*LOOKED_AT).sum()), 1)
-    how_often = "once" if times == 1 else f"{times} times"
-    text = (
-        f"Let go {how_often} while something was asked, {seconds:.1f} s in all: the stick lay still at its centre. These moments, with "
-        "the stick's way home and the way back to it, are left out of following, holds, pushes and sudden movements. If the player "
-        "was holding on and could not move it, take a lighter stick and record again."
-    )
+    text = message(Resting.let_go, times=times, away_s=seconds)
     return gone, [Finding("query" if share > 0.1 else "note", "let_go", text)]
 
 

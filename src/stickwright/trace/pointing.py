@@ -12,6 +12,8 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from stickwright.codes.aiming import Aiming, Without
+from stickwright.codes.message import Text, message
 from stickwright.errors import BadInput, Problem
 from stickwright.model.effective_width import EFFECTIVE_WIDTHS
 from stickwright.model.estimate import Estimate
@@ -264,7 +266,7 @@ def throughput_report(
     >>> selections[7] = [2.0, 1.0]
     >>> report = throughput_report(starts, targets, selections, np.full(20, 0.8), widths=14.0)
     >>> report.movements, report.left_out
-    (19, ('row 8: selected nearer to the start than to the target',))
+    (19, (Message(code='Aiming.rows_out', params=(('rows', (8,)), ('why', 'selected-nearer-start'))),))
     """
     durations = np.asarray(times_s, dtype=np.float64)
     if durations.ndim != 1:
@@ -288,18 +290,18 @@ def throughput_report(
         known = told[np.isfinite(told)] == 1
     names = np.arange(1, n + 1) if rows is None else np.asarray(rows)
     left_out = tuple(
-        f"{_named([str(name) for name, why in zip(names, reasons, strict=True) if why == reason])}: {reason}"
+        message(
+            Aiming.rows_out,
+            rows=tuple(int(name) for name, why in zip(names, reasons, strict=True) if why == reason),
+            why=reason,
+        )
         for reason in dict.fromkeys(reasons)
         if reason is not None
     )
     return PointingReport(
-        int(kept.sum()), throughput_estimate(used, rng), error_rate(known, "The widths of the targets are not known."),
+        int(kept.sum()), throughput_estimate(used, rng), error_rate(known, message(Aiming.widths_unknown)),
         (), left_out, ended_by="table", serial=bool(follows.any()), movement_time_s=median_estimate(durations[kept]),
     )  # fmt: skip
-
-
-def _named(rows: list[str]) -> str:
-    return f"row {rows[0]}" if len(rows) == 1 else f"rows {', '.join(rows[:-1])} and {rows[-1]}"
 
 
 def _implausible(
@@ -308,29 +310,29 @@ def _implausible(
     travelled: NDArray[np.float64],
     durations_s: NDArray[np.float64],
     width: NDArray[np.float64],
-) -> list[str | None]:
+) -> list[Without | None]:
     """For each row why it is left out, or None."""
-    reasons: list[str | None] = [None] * distance.size
+    reasons: list[Without | None] = [None] * distance.size
 
-    def leave_out(rows: NDArray[np.bool_], reason: str) -> None:
+    def leave_out(rows: NDArray[np.bool_], reason: Without) -> None:
         for k in np.flatnonzero(rows):
             reasons[k] = reasons[k] or reason
 
-    leave_out(~(np.isfinite(distance) & np.isfinite(missed) & np.isfinite(durations_s)), "an empty cell")
-    leave_out(durations_s <= 0, "no time passed")
-    leave_out(distance == 0, "the start lies on the target")
-    leave_out(missed > travelled, "selected nearer to the start than to the target")
+    leave_out(~(np.isfinite(distance) & np.isfinite(missed) & np.isfinite(durations_s)), "empty-cell")
+    leave_out(durations_s <= 0, "no-time")
+    leave_out(distance == 0, "start-on-target")
+    leave_out(missed > travelled, "selected-nearer-start")
     kept = np.array([reason is None for reason in reasons], dtype=bool)
     if int(kept.sum()) < LEAST_IN_SEQUENCE:
         return reasons
     middle, spread = _robust(missed[kept])
     within = missed <= np.nan_to_num(width)
     far = ~within & (missed > middle + FAR_SDS * max(spread, 0.005 * float(np.median(distance[kept]))))
-    leave_out(far, "selected far from the target, unlike the other movements")
+    leave_out(far, "far-from-target")
     middle, spread = _robust(np.log(durations_s[kept]))
     with np.errstate(divide="ignore", invalid="ignore"):
         odd = np.abs(np.log(durations_s) - middle) > TIME_SDS * max(spread, 0.05)
-    leave_out(odd, "the time is far from that of the other movements")
+    leave_out(odd, "time-apart")
     return reasons
 
 
@@ -382,12 +384,12 @@ def throughput_estimate(used: Movements, rng: np.random.Generator | None) -> Est
 
     n = used.error.size
     if n < 3:
-        return Estimate.missing(f"{n} movements are too few for throughput: record at least 10.", n=n)
+        return Estimate.missing(message(Aiming.few_for_throughput, movements=n, least=10), n=n)
     members = [np.flatnonzero(used.group == each) for each in np.unique(used.group)]
     members = [rows for rows in members if rows.size >= LEAST_IN_SEQUENCE] or [np.arange(n)]
     value = float(np.mean([_throughput(used.distance[r], used.error[r], used.durations_s[r]) for r in members]))
     if not math.isfinite(value):
-        return Estimate.missing("The selections do not scatter about their targets.", n=n)
+        return Estimate.missing(message(Aiming.no_scatter), n=n)
     generator = np.random.default_rng(0) if rng is None else rng
     drawn = np.zeros(DRAWS)
     for rows in members:
@@ -403,14 +405,14 @@ def throughput_estimate(used: Movements, rng: np.random.Generator | None) -> Est
     return Estimate(value, float(low), float(high), n=count)
 
 
-def error_rate(hits: NDArray[np.bool_] | None, unknown: str) -> Estimate:
+def error_rate(hits: NDArray[np.bool_] | None, unknown: Text) -> Estimate:
     """Share of the targets missed, with Wilson's interval.
 
     Parameters
     ----------
     hits : array of bool, shape (n,), or None
         Which targets were hit.
-    unknown : str
+    unknown : Message or str
         Why that is not known, where it is None.
 
     Notes
@@ -425,7 +427,7 @@ def error_rate(hits: NDArray[np.bool_] | None, unknown: str) -> Estimate:
     from scipy.stats import binomtest
 
     if hits is None or hits.size == 0:
-        return Estimate.missing(unknown if hits is None else "There was no movement to count.", n=0)
+        return Estimate.missing(unknown if hits is None else message(Aiming.none_to_count), n=0)
     misses = int((~hits).sum())
     ends = binomtest(misses, hits.size).proportion_ci(confidence_level=0.95, method="wilson")
     return Estimate(misses / hits.size, float(ends.low), float(ends.high), n=hits.size)

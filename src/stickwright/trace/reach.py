@@ -13,12 +13,13 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from stickwright.codes.message import Message, message
+from stickwright.codes.movements import Movements, Tried
 from stickwright.codes.ways import WAYS, Way
 from stickwright.errors import BadInput, Problem
 from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import Finding, ReachReport
 from stickwright.trace.recording import Cleaned
-from stickwright.trace.sensing import short
 
 __all__ = ["CircularMean", "circular_half_width", "circular_mean", "covered_share", "direction_word", "reach_report"]
 
@@ -32,7 +33,7 @@ REACHED_S = 0.05
 
 DRAWS = 300
 
-_AT_LIMIT = "All end at the same limit of the output: the reach is at least this."
+_AT_LIMIT = message(Movements.at_limit)
 
 
 class CircularMean(NamedTuple):
@@ -220,8 +221,7 @@ def reach_report(
     interval is widened by t.
     """
     if centre is None:
-        why = "Where the centre lies is not known in this unit, so reach cannot be told: record 10 s of rest."
-        return None, [Finding("note", "no_reach", why)]
+        return None, [Finding("note", "no_reach", message(Movements.centre_unknown))]
     pushes = _pushes(clean, centre, keep)
     if len({direction for direction, _ in pushes}) >= 2:
         return _from_pushes(clean, pushes)
@@ -230,8 +230,7 @@ def reach_report(
     if keep is not None:
         moving &= keep
     if not moving.any():
-        why = "No movement was asked, so reach cannot be told: record two laps along the edge."
-        return None, [Finding("note", "no_reach", why)]
+        return None, [Finding("note", "no_reach", message(Movements.nothing_asked))]
     return _from_sectors(clean, moving, bool(edge.any()), centre, np.random.default_rng(0) if rng is None else rng)
 
 
@@ -265,12 +264,11 @@ def _from_pushes(clean: Cleaned, pushes: list[tuple[float, float]]) -> tuple[Rea
     counts = np.array([len(r) for r in repeats])
     degrees = int(counts.sum()) - len(directions)
     pooled = sum(float(((r - r.mean()) ** 2).sum()) for r in repeats) / max(degrees, 1)
+    why = None
     if degrees < 1:
-        why = "One push in each direction: push each twice more for an interval."
+        why = message(Movements.one_push_each)
     elif pooled == 0:
         why = _AT_LIMIT
-    else:
-        why = ""
     half = float(t.ppf(0.975, max(degrees, 1))) * np.sqrt(pooled / counts + clean.step**2 / 12)
     reach = [
         Estimate.unbounded(float(m), why, n=int(n))
@@ -280,21 +278,26 @@ def _from_pushes(clean: Cleaned, pushes: list[tuple[float, float]]) -> tuple[Rea
     ]
     between = np.sin(np.diff(directions, append=directions[0] + 2 * math.pi))
     lean = (np.roll(means, -1) * between + np.roll(means, 1) * np.roll(between, 1)) / (between.sum() or math.nan)
-    area = _area(clean, directions, means, why or None, float(np.sqrt((lean**2 * half**2).sum())), int(counts.sum()))
+    area = _area(clean, directions, means, why, float(np.sqrt((lean**2 * half**2).sum())), int(counts.sum()))
     weakest = float(directions[int(np.argmin(means))])
     return ReachReport(tuple(directions.tolist()), tuple(reach), area, weakest), []
 
 
 def _area(
-    clean: Cleaned, directions: NDArray[np.float64], reach: NDArray[np.float64], why: str | None, half: float, n: int
+    clean: Cleaned,
+    directions: NDArray[np.float64],
+    reach: NDArray[np.float64],
+    why: Message | None,
+    half: float,
+    n: int,
 ) -> Estimate:
     if clean.unit_is_foreign:
-        return Estimate.missing("The unit has no known full output: name the count that is full.", n=0)
+        return Estimate.missing(message(Movements.no_full_output), n=0)
     if not all(clean.recorded):
-        return Estimate.missing("Only one axis was recorded.", n=0)
+        return Estimate.missing(message(Movements.one_axis_only), n=0)
     widest = float(np.diff(directions, append=directions[0] + 2 * math.pi).max()) if len(directions) > 2 else math.pi
     if widest >= math.pi - 1e-9 or not np.isfinite(reach).all():
-        return Estimate.missing("Not all directions were tried: no area can be drawn.", n=0)
+        return Estimate.missing(message(Movements.not_all_tried), n=0)
     share = float(covered_share(directions, reach))
     if why is not None:
         return Estimate.unbounded(share, why, n=n)
@@ -311,8 +314,7 @@ def _from_sectors(
         directions = np.array([0.0, math.pi]) + (0.0 if clean.recorded[0] else math.pi / 2)
     farthest = _farthest(clean, moving, edge, centre, directions)
     if not len(farthest) or not np.isfinite(farthest).any():
-        why = "The stick hardly left its centre: reach cannot be told."
-        return None, [Finding("note", "no_reach", why)]
+        return None, [Finding("note", "no_reach", message(Movements.hardly_moved))]
     tried = np.asarray(np.isfinite(farthest).any(axis=0))
     counts = np.isfinite(farthest).sum(axis=0)
     value = np.full(len(directions), math.nan)
@@ -325,18 +327,18 @@ def _from_sectors(
     seen = np.maximum(counts, 2)
     widened = np.asarray(t.ppf(0.975, seen - 1) * np.sqrt(seen / (seen - 1)))
     half = np.asarray(draws.std(axis=0) * widened + clean.step / math.sqrt(12))
-    kind = ("lap", "laps") if edge else ("stretch of play", "stretches of play")
+    kind: Tried = "lap" if edge else "play"
     reach = tuple(
         _sector_estimate(float(v), float(h), int(n), kind) for v, h, n in zip(value, half, counts, strict=True)
     )  # fmt: skip
-    few = f"Fewer than three {kind[1]} reached some direction." if counts.min() < 3 else None
+    few = message(Movements.few_reached, tried=kind) if counts.min() < 3 else None
     area_half = 0.0
     if tried.all() and len(directions) > 2:
         area_half = float(covered_share(directions, draws).std() * widened.max())
     area = _area(clean, directions, value, few or (None if area_half > 0 else _AT_LIMIT), area_half, blocks)
     weakest = float(directions[int(np.nanargmin(value))])
     return ReachReport(tuple(directions.tolist()), reach, area, weakest), _sector_findings(
-        directions, tried, value, edge
+        clean, directions, tried, value, edge
     )  # fmt: skip
 
 
@@ -348,11 +350,11 @@ def _middle(farthest: NDArray[np.float64], edge: bool) -> NDArray[np.float64]:
     return np.asarray(np.nanquantile(farthest, PLAY_QUANTILE, axis=axis))
 
 
-def _sector_estimate(value: float, half: float, n: int, kind: tuple[str, str]) -> Estimate:
+def _sector_estimate(value: float, half: float, n: int, kind: Tried) -> Estimate:
     if n == 0:
-        return Estimate.missing("This direction was not tried.", n=0)
+        return Estimate.missing(message(Movements.not_tried), n=0)
     if n < 3:
-        return Estimate.unbounded(value, f"Only {n} {kind[n > 1]} came this way.", n=n)
+        return Estimate.unbounded(value, message(Movements.few_came, count=n, tried=kind), n=n)
     if half == 0:
         return Estimate.unbounded(value, _AT_LIMIT, n=n)
     return Estimate(value, max(0.0, value - half), value + half, n=n)
@@ -415,17 +417,18 @@ def _lap_starts(xy: NDArray[np.float64]) -> list[int]:
 
 
 def _sector_findings(
-    directions: NDArray[np.float64], tried: NDArray[np.bool_], value: NDArray[np.float64], edge: bool
+    clean: Cleaned, directions: NDArray[np.float64], tried: NDArray[np.bool_], value: NDArray[np.float64], edge: bool
 ) -> list[Finding]:
     found = []
     if not edge:
         weakest = int(np.nanargmin(value))
-        text = (
-            f"Reach is taken from play: what was used, not what is possible; the least was {short(value[weakest])} "
-            f"({direction_word(directions[weakest])}). Record two laps along the edge before setting a range."
+        text = message(
+            Movements.reach_in_play,
+            least=clean.output(value[weakest]),
+            way=direction_word(float(directions[weakest])),
         )
         found.append(Finding("note", "reach_in_play", text))
     if not tried.all():
-        missing = ", ".join(direction_word(float(d)) for d in directions[~tried])
-        found.append(Finding("query", "not_tried", f"No movement toward {missing}: not asked, or not possible?"))
+        missing = tuple(direction_word(float(d)) for d in directions[~tried])
+        found.append(Finding("query", "not_tried", message(Movements.no_movement_toward, ways=missing)))
     return found

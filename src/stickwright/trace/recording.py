@@ -13,6 +13,8 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.cleaning import Axis, Cleaning
+from stickwright.codes.message import Message, Name, message
 from stickwright.errors import BadInput, Problem, did_you_mean
 from stickwright.model.recorded import Finding
 from stickwright.model.recording import Recording
@@ -22,13 +24,12 @@ from stickwright.trace.sensing import (
     clipping,
     cue_code,
     dead_stretches,
+    output,
     rest_cleaned,
     runs,
-    short,
     steps,
 )  # fmt: skip
 from stickwright.trace.stamps import GAP_S, on_grid, rounding_s
-from stickwright.units import figures
 
 __all__ = ["Cleaned", "cleaned"]
 
@@ -91,6 +92,10 @@ class Cleaned:
     stroke: NDArray[np.int64] | None = None
     z: NDArray[np.float64] | None = None
 
+    def output(self, value: float) -> Message:
+        """A size of the output for a sentence."""
+        return output(value, foreign=self.unit_is_foreign)
+
     def asked(self, *words: str) -> NDArray[np.bool_]:
         """Which samples carry one of these cue words."""
         return np.isin(self.cue, [cue_code(word) for word in words])
@@ -132,7 +137,7 @@ def cleaned(recording: Recording) -> tuple[Cleaned, tuple[Finding, ...]]:
     Cleaned
         Finite samples in order of time, cut at gaps.
     tuple of Finding
-        One sentence each, with figures and what to do.
+        Each with its figures and what to do.
 
     Raises
     ------
@@ -175,8 +180,7 @@ def cleaned(recording: Recording) -> tuple[Cleaned, tuple[Finding, ...]]:
     found += said + clipping(samples)
     nothing_moves = bool(np.ptp(samples.xy, axis=0).max() == 0.0)
     if nothing_moves:
-        text = "The value never changes: the stick was not touched, or is not plugged in, or another one was moved."
-        found.append(Finding("fault", "nothing_moves", text))
+        found.append(Finding("fault", "nothing_moves", message(Cleaning.nothing_moves)))
     result = Cleaned(
         samples.times_s,
         samples.xy,
@@ -198,14 +202,16 @@ def cleaned(recording: Recording) -> tuple[Cleaned, tuple[Finding, ...]]:
     return result, tuple(found)
 
 
-def _rows(indices: NDArray[np.int64], shown: int = 5) -> str:
+def _rows(indices: NDArray[np.int64], shown: int = 5) -> Message:
     """Rows counted from 1, runs joined: 'rows 3-5, 9 and 12 more'."""
     breaks = np.flatnonzero(np.diff(indices) > 1) + 1
     groups = np.split(indices + 1, breaks)
-    words = [f"{group[0]}" if len(group) == 1 else f"{group[0]}-{group[-1]}" for group in groups[:shown]]
     more = len(indices) - sum(len(group) for group in groups[:shown])
-    one = len(indices) == 1
-    return ("row " if one else "rows ") + ", ".join(words) + (f" and {more} more" if more else "")
+    return message(
+        Cleaning.rows,
+        runs=tuple((int(group[0]), int(group[-1])) for group in groups[:shown]),
+        more=more,
+    )
 
 
 def _refuse_unusable(recording: Recording) -> None:
@@ -224,12 +230,12 @@ def _refuse_unusable(recording: Recording) -> None:
         ("cue_xy", recording.cue_xy, (n, 2)),
     ):
         if array is not None and array.shape != shape:
-            problems.append(Problem(f"{name}, {what}", f"shape {array.shape}", f"shape {shape}, one row per time"))
+            problems.append(Problem((name, what), f"shape {array.shape}", f"shape {shape}, one row per time"))
     missing = np.flatnonzero(~np.isfinite(recording.times_s))
     if len(missing):
         problems.append(
             Problem(
-                f"{name}, {_rows(missing)}, time",
+                (name, _rows(missing), "time"),
                 "no number",
                 "seconds",
                 "Take these rows out or give them their time.",
@@ -241,7 +247,7 @@ def _refuse_unusable(recording: Recording) -> None:
         before, now = recording.times_s[at - 1], recording.times_s[at]
         problems.append(
             Problem(
-                f"{name}, {_rows(back)}, time",
+                (name, _rows(back), "time"),
                 f"{now:.4f} s after {before:.4f} s",
                 "times that never go back",
                 "Two recordings in one file, or a clock that was set? Split the file there.",
@@ -258,15 +264,8 @@ def _recorded_axes(recording: Recording, found: list[Finding]) -> tuple[bool, bo
             Problem(recording.name, "no value on either axis", "numbers for x, y or both", "Check the columns chosen.")
         )
     if not (has_x and has_y):
-        there, missing = ("x", "y") if has_x else ("y", "x")
-        found.append(
-            Finding(
-                "fault",
-                "one_axis",
-                f"{missing} was not recorded: everything here is about {there} alone; directions, covered area and "
-                "turned bases cannot be told.",
-            )
-        )
+        there: Axis = "x" if has_x else "y"
+        found.append(Finding("fault", "one_axis", message(Cleaning.one_axis, recorded=there)))
     return has_x, has_y
 
 
@@ -280,14 +279,8 @@ def _finite_rows(
     lost = np.flatnonzero(~finite)
     if len(lost):
         many = len(lost) > 0.05 * len(finite)
-        found.append(
-            Finding(
-                "fault" if many else "query",
-                "empty_cells",
-                f"{len(lost)} of {len(finite)} samples hold no number ({_rows(lost)}): left out, not filled in; "
-                "look whether the recorder stalled.",
-            )
-        )
+        text = message(Cleaning.empty_cells, lost=len(lost), samples=len(finite), rows=_rows(lost))
+        found.append(Finding("fault" if many else "query", "empty_cells", text))
     return finite
 
 
@@ -296,10 +289,11 @@ def _one_clock(times_s: NDArray[np.float64], found: list[Finding]) -> NDArray[np
     evened = on_grid(times_s)
     again = int(np.count_nonzero(np.diff(times_s) == 0))
     if again and not np.any(np.diff(evened) == 0):
-        text = (
-            f"{again} samples carry the time of the one before, because the clock counts in steps of "
-            f"{1000 * rounding_s(times_s):.3g} ms; all fit even sampling every {1000 * float(np.median(np.diff(evened))):.3g} ms "
-            "and are taken so."
+        text = message(
+            Cleaning.coarse_clock,
+            repeated=again,
+            clock_step_s=rounding_s(times_s),
+            interval_s=float(np.median(np.diff(evened))),
         )
         found.append(Finding("note", "coarse_clock", text))
     return evened
@@ -310,14 +304,8 @@ def _first_of_each_time(times_s: NDArray[np.float64], found: list[Finding]) -> N
     first[1:] = times_s[1:] != times_s[:-1]
     again = np.flatnonzero(~first)
     if len(again):
-        found.append(
-            Finding(
-                "query" if len(again) < 0.2 * len(times_s) else "fault",
-                "same_time_twice",
-                f"{len(again)} samples carry the time of the one before ({_rows(again)}): the first of each is kept; "
-                "many of them mean a clock too coarse for the sampling rate.",
-            )
-        )
+        text = message(Cleaning.same_time, repeated=len(again), rows=_rows(again))
+        found.append(Finding("query" if len(again) < 0.2 * len(times_s) else "fault", "same_time_twice", text))
     return first
 
 
@@ -326,14 +314,9 @@ def _cue_codes(recording: Recording, found: list[Finding]) -> NDArray[np.int8]:
     n = len(recording.times_s)
     if recording.cue is None:
         if recording.task not in CUES:
-            found.append(
-                Finding(
-                    "query",
-                    "task",
-                    f"The task '{recording.task}' is not known and is read as free play. "
-                    f"{did_you_mean(recording.task, CUES[1:])}",
-                )
-            )
+            known = did_you_mean(recording.task, CUES[1:])
+            text = message(Cleaning.unknown_task, task=Name(recording.task), known=known)
+            found.append(Finding("query", "task", text))
         word = recording.task if recording.task in CUES else "play"
         return np.full(n, cue_code(word), dtype=np.int8)
     codes = np.full(n, -1, dtype=np.int8)
@@ -342,14 +325,9 @@ def _cue_codes(recording: Recording, found: list[Finding]) -> NDArray[np.int8]:
     unknown = np.flatnonzero(codes < 0)
     if len(unknown):
         word = str(recording.cue[unknown[0]])
-        found.append(
-            Finding(
-                "query",
-                "cue",
-                f"The cue '{word}' ({_rows(unknown)}) is not known and is read as nothing asked. "
-                f"{did_you_mean(word, CUES[1:])}",
-            )
-        )
+        known = did_you_mean(word, CUES[1:])
+        text = message(Cleaning.unknown_cue, cue=Name(word), rows=_rows(unknown), known=known)
+        found.append(Finding("query", "cue", text))
         codes[unknown] = 0
     return codes
 
@@ -384,11 +362,7 @@ def _scale(samples: Samples, found: list[Finding]) -> float:
         return float((high - low).max()) / 2 or 1.0
     if largest <= 2.0:
         return 1.0
-    text = (
-        f"Values reach {short(largest)}, more than any share of full output: are these counts or percent? Name the "
-        "unit, or the count that is full output."
-    )
-    found.append(Finding("query", "unit", text))
+    found.append(Finding("query", "unit", message(Cleaning.too_large, largest_factor=largest)))
     return largest
 
 
@@ -412,19 +386,18 @@ def _time_base(samples: Samples) -> tuple[_TimeBase, list[Finding]]:
     mean_s = float(inside.mean()) if len(inside) else median_s
     found: list[Finding] = []
     if median_s >= 1.0:
-        text = f"One sample every {short(median_s)} s: do the times count milliseconds? Name the column time_ms."
+        text = message(Cleaning.milliseconds, interval_s=median_s)
         found.append(Finding("query", "slow_sampling", text))
     elif p99_s > 1.5 * median_s:
-        text = (
-            f"Time steps are uneven: median {median_s * 1000:.3g} ms, one in a hundred over {p99_s * 1000:.3g} ms; "
-            f"tremor above {_TRUSTED_TREMOR / p99_s:.3g} Hz is not trusted."
-        )
+        text = message(Cleaning.uneven_time, interval_s=median_s, longest_s=p99_s, trusted_hz=_TRUSTED_TREMOR / p99_s)
         found.append(Finding("query", "uneven_time", text))
     elif _TRUSTED_TREMOR / mean_s < 20.0:
-        text = (
-            f"{figures(1 / mean_s, 3)} samples a second (mean step {mean_s * 1000:.3g} ms, one in a hundred over "
-            f"{p99_s * 1000:.3g} ms): tremor above {_TRUSTED_TREMOR / mean_s:.3g} Hz is not trusted; record at "
-            "50 Hz or more."
+        text = message(
+            Cleaning.slow_sampling,
+            rate_hz=1 / mean_s,
+            interval_s=mean_s,
+            longest_s=p99_s,
+            trusted_hz=_TRUSTED_TREMOR / mean_s,
         )
         found.append(Finding("query", "slow_sampling", text))
     if len(gaps):
@@ -439,20 +412,24 @@ def _gap_findings(
     times_s, xy, far = samples.times_s, samples.xy, 0.2 * samples.scale
     share = float(time_steps[gaps].sum() / (times_s[-1] - times_s[0]))
     longest = gaps[int(np.argmax(time_steps[gaps]))]
-    text = (
-        f"{len(gaps)} gap{'s' if len(gaps) > 1 else ''} of more than {limit_s * 1000:.0f} ms, {100 * share:.0f} % of the time, "
-        f"the longest {time_steps[longest]:.2f} s at {times_s[longest]:.2f} s: nothing is filled in across them. "
-        "Recorders that write only changes leave such gaps while the stick is still."
+    text = message(
+        Cleaning.gaps,
+        gaps=len(gaps),
+        limit_s=limit_s,
+        missing_share=share,
+        longest_s=float(time_steps[longest]),
+        at_s=float(times_s[longest]),
     )
     found = [Finding("fault" if share > 0.2 else "query", "gap", text)]
     away = np.hypot(*xy[gaps].T) > far
     elsewhere = np.hypot(*(xy[gaps + 1] - xy[gaps]).T) > far
     lost = gaps[away & elsewhere]
     if len(lost):
-        more = f" and {len(lost) - 1} more times" if len(lost) > 1 else ""
-        text = (
-            f"At {times_s[lost[0]]:.2f} s{more} no samples come for {time_steps[lost[0]]:.2f} s while the stick is "
-            "away from its centre, and then it is elsewhere: unplugged, or lifted off? The two sides are kept apart."
+        text = message(
+            Cleaning.lost_while_away,
+            at_s=float(times_s[lost[0]]),
+            more=len(lost) - 1,
+            missing_s=float(time_steps[lost[0]]),
         )
         found.append(Finding("fault", "unplugged", text))
     return found

@@ -11,6 +11,8 @@ from collections.abc import Sequence
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.message import message
+from stickwright.codes.resting import Resting
 from stickwright.model.recorded import Finding
 
 __all__ = ["LEAST_REST_S", "settled", "unsettled_finding"]
@@ -181,15 +183,5 @@ def unsettled_finding(unsettled: int, asked: int) -> list[Finding]:
     """
     if not unsettled:
         return []
-    how_many = (
-        "The only rest"
-        if asked == 1
-        else f"{unsettled} of {asked} rests"
-        if unsettled < asked
-        else f"All {asked} rests"
-    )
-    text = (
-        f"{how_many} never settled: the stick was still on its way back, or still held, when the time was up. Left out "
-        "of centre and noise; give 3 s or more for each rest."
-    )
+    text = message(Resting.unsettled, unsettled=unsettled, asked=asked)
     return [Finding("query" if unsettled < asked else "fault", "unsettled_rest", text)]

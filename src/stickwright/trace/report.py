@@ -9,12 +9,16 @@ from __future__ import annotations
 import math
 from collections.abc import Callable
 from dataclasses import replace
-from typing import Literal, TypeVar
+from typing import TypeVar
 
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.cleaning import Axis
 from stickwright.codes.matters import Matter
+from stickwright.codes.message import message
+from stickwright.codes.problems import Problems
+from stickwright.codes.trace_notes import Part, TraceNotes
 from stickwright.errors import BadInput
 from stickwright.model.recorded import (
     Finding,
@@ -33,7 +37,7 @@ from stickwright.trace.let_go import centre_of, let_go
 from stickwright.trace.reach import reach_report
 from stickwright.trace.recording import Cleaned, cleaned
 from stickwright.trace.rest import rest_report
-from stickwright.trace.sensing import CUES, cue_code, runs, short
+from stickwright.trace.sensing import CUES, cue_code, runs
 from stickwright.trace.smoothness import smoothness_report
 from stickwright.trace.tracking import tracking_report
 from stickwright.trace.tremor import tremor_report
@@ -45,8 +49,6 @@ LONGEST_S = 180.0
 movements and a tremor many times over, and keep one hour's recording within memory."""
 
 _LEAST_MOVEMENT = 0.05  # of full output: what moves less is rest or tremor, no movement to be smooth; common practice
-
-Part = Literal["tremor", "smoothness", "pointing", "tracking"]
 
 _NOT_TOLD: dict[Part, Matter] = {
     "tremor": "no_tremor",
@@ -142,13 +144,9 @@ def _third_axis(clean: Cleaned) -> list[Finding]:
     """That a third axis was read, and for what."""
     if clean.z is None:
         return []
-    flat = [name for name, there in zip("xy", clean.recorded, strict=True) if there]
-    many, all_of = ("Three", "all three") if len(flat) == 2 else ("Two", "both")
-    text = (
-        f"{many} axes were read: {', '.join(flat)} and z. Tremor is told from {all_of} together, along the line on which "
-        f"it is strongest; all else is told from {' and '.join(flat)}."
-    )
-    return [Finding("note", "third_axis", text)]
+    axes: tuple[Axis, Axis] = ("x", "y")
+    flat = tuple(axis for axis, there in zip(axes, clean.recorded, strict=True) if there)
+    return [Finding("note", "third_axis", message(TraceNotes.third_axis, flat=flat))]
 
 
 def _task(recording: Recording, clean: Cleaned) -> str:
@@ -180,16 +178,19 @@ def _attempted(
     try:
         result = work(start, stop)
     except BadInput as problem:
-        reasons = " ".join(str(each) for each in problem.problems)
-        findings.append(Finding("note", _NOT_TOLD[what], f"The recording cannot tell the {what}: {reasons}"))
+        why = message(Problems.sentences, parts=tuple(each.without_place for each in problem.problems))
+        findings.append(Finding("note", _NOT_TOLD[what], message(TraceNotes.unknown, part=what, why=why)))
         return None
     asked_s = sum(float(clean.times_s[b - 1] - clean.times_s[a]) for a, b in clean.pieces(clean.asked(*words)))
     used_s = float(clean.times_s[stop - 1] - clean.times_s[start])
     if used_s < 0.9 * asked_s:
-        span = f"{clean.times_s[start]:.0f} to {clean.times_s[stop - 1]:.0f} s"
-        text = (
-            f"The {what} is taken from {span}, the longest stretch without a gap (at most {LONGEST_S / 60:.0f} min) of "
-            f"{asked_s:.0f} s."
+        text = message(
+            TraceNotes.from_a_part,
+            part=what,
+            start_s=float(clean.times_s[start]),
+            stop_s=float(clean.times_s[stop - 1]),
+            longest_s=LONGEST_S,
+            asked_s=asked_s,
         )
         findings.append(Finding("note", _FROM_A_PART[what], text))
     return result
@@ -202,15 +203,11 @@ def _tremor(clean: Cleaned, held_xy: NDArray[np.float64], findings: list[Finding
         if stretch is not None and clean.times_s[stretch[1] - 1] - clean.times_s[stretch[0]] >= 5.0:
             break
     else:
-        findings.append(
-            Finding("note", "no_tremor", "No stretch of 5 s without a gap: tremor cannot be told; record 20 s still.")
-        )
+        findings.append(Finding("note", "no_tremor", message(TraceNotes.no_still_stretch)))
         return None
     still = words[0] in ("still", "hold", "rest")
     if words == ("rest",) and clean.rest_cleaned:
-        findings.append(
-            Finding("note", "no_tremor", "The rest was set to zero before recording: no tremor shows in it.")
-        )
+        findings.append(Finding("note", "no_tremor", message(TraceNotes.tremor_zeroed)))
         return None
     columns = held_xy[:, list(clean.recorded)]
     if clean.z is not None:
@@ -225,11 +222,7 @@ def _tremor(clean: Cleaned, held_xy: NDArray[np.float64], findings: list[Finding
     if result is not None and result.axis:
         result = replace(result, axis=_by_axis(result.axis, clean))
     if result is not None and not still:
-        text = (
-            "Tremor is looked for in moving parts, where quick voluntary movements stand in its way; record 20 s still "
-            "and 20 s held out."
-        )
-        findings.append(Finding("note", "tremor_while_moving", text))
+        findings.append(Finding("note", "tremor_while_moving", message(TraceNotes.tremor_while_moving)))
     return result
 
 
@@ -264,11 +257,7 @@ def _pointing(clean: Cleaned, cue_width: float | None, findings: list[Finding]) 
         return None
     cue_xy = clean.cue_xy
     if cue_xy is None or cue_width is None:
-        missing = "where the targets were" if cue_xy is None else "how wide the targets were"
-        text = (
-            f"The recording does not say {missing}: throughput cannot be told; name the columns cue_x, cue_y and "
-            "cue_width, or record with the guided task."
-        )
+        text = message(TraceNotes.targets_unknown, missing="places" if cue_xy is None else "widths")
         findings.append(Finding("query", "no_pointing", text))
         return None
     return _attempted(
@@ -291,8 +280,7 @@ def _tracking(clean: Cleaned, held_xy: NDArray[np.float64], findings: list[Findi
         return None
     cue_xy = clean.cue_xy
     if cue_xy is None:
-        text = "The recording does not say where the target was: following cannot be told; record with the guided task."
-        findings.append(Finding("query", "no_tracking", text))
+        findings.append(Finding("query", "no_tracking", message(TraceNotes.target_unknown)))
         return None
     return _attempted(
         "tracking",
@@ -304,7 +292,7 @@ def _tracking(clean: Cleaned, held_xy: NDArray[np.float64], findings: list[Findi
 
 
 def _play_findings(clean: Cleaned, centre: tuple[float, float]) -> list[Finding]:
-    """What is asked of free play: at full throw how long, how many flicks, does it spring past its centre."""
+    """What is asked of free play: at full travel how long, how many flicks, does it spring past its centre."""
     pieces = clean.pieces(clean.asked("play"))
     full, longest, flicks, played_s = 0, 0.0, 0, 0.0
     samples = 0
@@ -330,18 +318,22 @@ def _play_findings(clean: Cleaned, centre: tuple[float, float]) -> list[Finding]
         past += _spring_back(times_s, xy, radius, clean.scale)
     if played_s < 1.0:
         return []
-    share = full / samples
-    text = (
-        f"In {played_s:.0f} s of play the stick was at full throw {100 * share:.0f} % of the time, at longest {longest:.1f} s "
-        f"on end; {flicks} flicks out and back within 0.2 s ({60 * flicks / played_s:.0f} a minute)."
+    text = message(
+        TraceNotes.play,
+        played_s=played_s,
+        full_share=full / samples,
+        longest_s=longest,
+        flicks=flicks,
+        flicks_per_min=60 * flicks / played_s,
     )
     found = [Finding("note", "play", text)]
     if len(past) >= 5 and not clean.rest_cleaned:
         beyond = np.array(past)
-        text = (
-            f"After {len(past)} quick releases the stick springs past its centre by {short(float(np.median(beyond)))} "
-            f"(median; one in ten by {short(float(np.quantile(beyond, 0.9)))} or more): a smaller dead zone lets that "
-            "through as a wrong direction."
+        text = message(
+            TraceNotes.spring_back,
+            releases=len(past),
+            past=clean.output(float(np.median(beyond))),
+            one_in_ten=clean.output(float(np.quantile(beyond, 0.9))),
         )
         found.append(Finding("note", "spring_back", text))
     return found
@@ -350,7 +342,7 @@ def _play_findings(clean: Cleaned, centre: tuple[float, float]) -> list[Finding]
 def _spring_back(
     times_s: NDArray[np.float64], xy: NDArray[np.float64], radius: NDArray[np.float64], scale: float
 ) -> list[float]:
-    """Farthest movement past the centre within 0.15 s of each release from beyond half throw in under 0.1 s."""
+    """Farthest movement past the centre within 0.15 s of each release from beyond half travel in under 0.1 s."""
     inner = radius < 0.2 * scale
     arrivals = np.flatnonzero(inner[1:] & ~inner[:-1]) + 1
     past = []

@@ -1,7 +1,7 @@
-"""The stick left alone: where it lies, how much it trembles, and where it comes home to.
+"""The stick left alone: where it rests, how much it trembles, and where it returns to.
 
 Samples of one rest are not independent of each other, and the centres of several rests are not the
-same: real sticks come home to a different place after each release. Both are kept apart here, so
+same: real sticks return to a different place after each release. Both are kept apart here, so
 that an interval is never narrower than what was seen.
 """
 
@@ -14,14 +14,20 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.cleaning import Axis
+from stickwright.codes.intervals import Intervals
+from stickwright.codes.message import Message, message
+from stickwright.codes.resting import Resting
 from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import Finding, RestReport
 from stickwright.trace.home import effective_count, home, step_of_levels
 from stickwright.trace.recording import Cleaned
 from stickwright.trace.release import LEAST_REST_S, settled, unsettled_finding
-from stickwright.trace.sensing import runs, short
+from stickwright.trace.sensing import runs
 
 __all__ = ["effective_count", "one_release", "rest_report", "rest_stretches"]
+
+_AXES: tuple[Axis, Axis] = ("x", "y")
 
 NEAR_CENTRE = 0.25
 """Without a cue a stretch counts as rest only this near to zero output, as a share of full output."""
@@ -47,11 +53,7 @@ def one_release(rests: int) -> list[Finding]:
     """
     if rests != 1:
         return []
-    text = (
-        "The stick was left alone once: its centre is known for that one release. Whether it comes home to the same "
-        "place shows after three releases or more, each followed by some seconds of rest."
-    )
-    return [Finding("note", "one_release", text)]
+    return [Finding("note", "one_release", message(Resting.one_release))]
 
 
 def rest_stretches(
@@ -148,17 +150,15 @@ class _Rests(NamedTuple):
         )
 
 
-def _zeroed(rests: _Rests, clean: Cleaned) -> str:
+def _zeroed(rests: _Rests, clean: Cleaned) -> Message:
     """Why a rest that other software has set to zero tells nothing: exactly zero throughout only where it is."""
     at_rest = np.concatenate(rests.samples)[:, [axis for axis in (0, 1) if clean.recorded[axis]]]
     share = float(np.mean((at_rest == 0).all(axis=1)))
     if share == 1.0:
-        live = bool((clean.xy != 0).any())
-        other = "" if live else ", or nothing was plugged in"
-        return f"The rest is exactly zero throughout: set so before recording{other}."
+        return message(Resting.zero_throughout, live=bool((clean.xy != 0).any()))
     if share == 0.0:
-        return "The rest has been set to a fixed value by other software, or nothing moved."
-    return f"{min(99, math.floor(100 * share))} % of the rest is exactly zero: small movements were set to 0 before recording."
+        return message(Resting.fixed)
+    return message(Resting.partly_zero, zero_share=min(99, math.floor(100 * share)) / 100)
 
 
 def rest_report(
@@ -188,25 +188,19 @@ def rest_report(
     """
     cued = bool(clean.asked("rest").any())
     if not cued and clean.unit_is_foreign:
-        why = "No rest was asked in this recording and its unit has no known centre: rest cannot be told."
-        return None, [Finding("note", "no_rest", why)]
+        return None, [Finding("note", "no_rest", message(Resting.own_unit))]
     if not cued and not all(clean.recorded):
-        there, straight = ("x", "forward or back") if clean.recorded[0] else ("y", "sideways")
-        why = (
-            f"Rest cannot be told from {there} alone: a push straight {straight} looks the same. Read the other axis as "
-            "well, or mark the rests in a cue column."
-        )
-        return None, [Finding("query", "no_rest", why)]
+        there: Axis = "x" if clean.recorded[0] else "y"
+        return None, [Finding("query", "no_rest", message(Resting.one_axis, recorded=there))]
     if clean.step == 0:
         clean = replace(clean, step=step_of_levels(*(clean.xy[:, axis] for axis in (0, 1) if clean.recorded[axis])))
     spans, unsettled = _spans(clean, cued)
     rests = _rests(clean, spans, keep)
     if rests is None:
-        why = f"No rest of {LEAST_REST_S} s or more was asked or seen: record 10 s with the hand off, three times."
-        return None, unsettled or [Finding("note", "no_rest", why)]
-    findings = [*unsettled, *_leaned_on(rests, clean.scale, cued)]
+        return None, unsettled or [Finding("note", "no_rest", message(Resting.no_rest, least_s=LEAST_REST_S))]
+    findings = [*unsettled, *_leaned_on(rests, clean, cued)]
     if not cued:
-        rests, said = _released_only(rests, clean.scale)
+        rests, said = _released_only(rests, clean)
         findings += said
     offsets = [_offset(rests, axis, clean) if clean.recorded[axis] else _unrecorded(axis) for axis in (0, 1)]
     scatter, said = _return_scatter(rests, clean)
@@ -222,7 +216,7 @@ def rest_report(
 
 
 def _unrecorded(axis: int) -> Estimate:
-    return Estimate.missing(f"{'xy'[axis]} was not recorded.", n=0)
+    return Estimate.missing(message(Resting.not_recorded, axis=_AXES[axis]), n=0)
 
 
 def _spans(clean: Cleaned, cued: bool) -> tuple[list[tuple[int, int]], list[Finding]]:
@@ -262,40 +256,32 @@ def _rests(clean: Cleaned, found: list[tuple[int, int]], keep: NDArray[np.bool_]
     )  # fmt: skip
 
 
-def _leaned_on(rests: _Rests, scale: float, cued: bool) -> list[Finding]:
+def _leaned_on(rests: _Rests, clean: Cleaned, cued: bool) -> list[Finding]:
     """First centre far from zero, later ones elsewhere: leaned on when it was plugged in, or slipped."""
+    scale = clean.scale
     first, rest = rests.centre[0], rests.centre[1:]
-    where = f"({short(first[0])}, {short(first[1])})"
     far = float(np.hypot(*first)) > 0.1 * scale
     if far and len(rest):
         moved = np.hypot(*(rest - first).T) > 0.1 * scale
         agree = float(np.median(np.hypot(*(rest - np.median(rest, axis=0)).T))) < 0.05 * scale
         if moved.mean() > 0.5 and agree:
-            at = rests.start_s[1:][moved][0]
-            text = (
-                f"The first rest lies at {where}, from {at:.1f} s on the stick rests elsewhere: leaned on at start-up, "
-                "or the stick slipped. Plug it in again hands-off and use the later part."
-            )
-            return [Finding("fault", "leaned_on", text)]
+            x, y = (clean.output(one) for one in first)
+            at_s = float(rests.start_s[1:][moved][0])
+            return [Finding("fault", "leaned_on", message(Resting.leaned_on_first, x=x, y=y, later_s=at_s))]
     centre = np.median(rests.centre, axis=0)
     if cued and float(np.hypot(*centre)) > 0.1 * scale:
-        text = (
-            f"The stick rests at ({short(centre[0])}, {short(centre[1])}), far from 0: leaned on at start-up, or the "
-            "resting limb holds it over. Plug in hands-off; if it stays, support the limb before setting an offset."
-        )
-        return [Finding("query", "leaned_on", text)]
+        x, y = (clean.output(one) for one in centre)
+        return [Finding("query", "leaned_on", message(Resting.leaned_on, x=x, y=y))]
     return []
 
 
-def _released_only(rests: _Rests, scale: float) -> tuple[_Rests, list[Finding]]:
+def _released_only(rests: _Rests, clean: Cleaned) -> tuple[_Rests, list[Finding]]:
     """Without a cue, a quiet stretch away from the others is a small push that was held, not a rest."""
-    away = np.abs(rests.centre - np.median(rests.centre, axis=0)).max(axis=1) > 0.1 * scale
+    limit = 0.1 * clean.scale
+    away = np.abs(rests.centre - np.median(rests.centre, axis=0)).max(axis=1) > limit
     if not away.any() or away.mean() > 0.3:
         return rests, []
-    text = (
-        f"{int(away.sum())} of {len(away)} quiet stretches lie more than {short(0.1 * scale)} from the others: read as "
-        "held, not released, and left out of the rest. Ask for rest to be sure."
-    )
+    text = message(Resting.held_near_centre, held=int(away.sum()), stretches=len(away), apart=clean.output(limit))
     return rests.only(~away), [Finding("note", "held_near_centre", text)]
 
 
@@ -312,7 +298,7 @@ def _sd_estimate(variance: float, degrees: float, n: int) -> Estimate:
 
     value = math.sqrt(variance)
     if degrees < 1:
-        return Estimate.unbounded(value, "Too few independent readings for an interval: rest longer.", n=n)
+        return Estimate.unbounded(value, message(Intervals.few_readings, what="rest"), n=n)
     low, high = (math.sqrt(variance * degrees / float(chi2.ppf(q, degrees))) for q in (0.975, 0.025))
     return Estimate(value, low, high, n=n)
 
@@ -325,7 +311,7 @@ def _noise(rests: _Rests, clean: Cleaned) -> Estimate:
     samples = np.array([b - a for a, b in rests.spans], dtype=np.float64)[:, None]
     variance = float((rests.variance[:, axes] * samples).sum() / (samples.sum() * len(axes)))
     if variance == 0 and clean.step == 0:
-        return Estimate.unbounded(0.0, "The value never changes at rest.", n=0)
+        return Estimate.unbounded(0.0, message(Intervals.never_changes, where="rest"), n=0)
     noise = _sd_estimate(variance, float((worth - 1).sum()), max(1, round(float(worth.sum()))))
     hidden = clean.step / math.sqrt(12)  # a tremble below one step does not show
     return noise if noise.upper >= hidden or not noise.has_interval else replace(noise, high=hidden)
@@ -348,7 +334,7 @@ def _pooled(rests: _Rests, clean: Cleaned) -> Estimate | None:
     within *= 1.0 - float((1.0 / worth).mean())  # the rest of it is in the scatter of the centres already
     between = float(rests.centre[:, axes].var(axis=0, ddof=1).mean())
     if within + between == 0 and clean.step == 0:
-        return Estimate.unbounded(0.0, "The value never changes at rest.", n=0)
+        return Estimate.unbounded(0.0, message(Intervals.never_changes, where="rest"), n=0)
     return _sum_estimate(((between, (k - 1) * len(axes)), (within, spare)), k)
 
 
@@ -387,11 +373,7 @@ def _return_scatter(rests: _Rests, clean: Cleaned) -> tuple[Estimate | None, lis
     if excess <= float(f.ppf(0.99, degrees, float(spare.sum()))) or scatter.number < 0.002 * clean.scale:
         return scatter, []
     widest = float(np.hypot(*(rests.centre - np.median(rests.centre, axis=0)).T).max())
-    text = (
-        f"The stick comes home to a different place after each release: sd {short(scatter.number)} over {k} rests, the "
-        f"farthest {short(widest)} from the middle, more than the noise within a rest explains. A dead zone must cover "
-        "the places, not only the noise; ask for ten releases in all directions."
-    )
+    text = message(Resting.return_scatter, scatter=clean.output(scatter.number), rests=k, farthest=clean.output(widest))
     return scatter, [Finding("note", "return_scatter", text)]
 
 
@@ -403,8 +385,7 @@ def _drift(rests: _Rests, clean: Cleaned) -> tuple[Estimate, list[Finding]]:
         return Estimate.missing(_zeroed(rests, clean), n=0), []
     points = _drift_points(rests, clean)
     if points is None:
-        why = "No rest of 10 s and fewer than four rests over half a minute: too little to see a drift."
-        return Estimate.missing(why, n=0), []
+        return Estimate.missing(message(Resting.no_drift), n=0), []
     minutes, centres, degrees, within = points
     axes = [axis for axis in (0, 1) if clean.recorded[axis]]
     power = float((minutes**2).sum())
@@ -420,10 +401,8 @@ def _drift(rests: _Rests, clean: Cleaned) -> tuple[Estimate, list[Finding]]:
     drift = Estimate(length, max(0.0, length - half) if certain else 0.0, length + half, n=len(minutes))
     if drift.lower <= 0 or drift.lower * float(np.ptp(clean.times_s)) / 60 < 0.01 * clean.scale:
         return drift, []
-    text = (
-        f"The centre drifts by {short(drift.number)} a minute ({short(drift.lower)} to {short(drift.upper)}), "
-        f"{'within the rests' if within else 'from rest to rest'}: stick or posture? Tell them apart by 10 s hands off."
-    )
+    size, low, high = (clean.output(one) for one in (drift.number, drift.lower, drift.upper))
+    text = message(Resting.drift, drift=size, low=low, high=high, within=within)
     return drift, [Finding("query", "drift", text)]
 
 
@@ -454,10 +433,15 @@ def _offset_finding(offsets: list[Estimate], clean: Cleaned) -> list[Finding]:
     sure = [abs(e.number) > 0.02 * clean.scale and e.has_interval and e.lower * e.upper > 0 for e in offsets]
     if not any(sure) or clean.rest_cleaned:
         return []
-    named = [
-        f"{name} {e.number:+.3f} ({e.lower:+.3f} to {e.upper:+.3f})" for name, e in zip("xy", offsets, strict=True)
-    ]
-    text = (
-        f"The stick rests off its centre: {', '.join(n for n, s in zip(named, sure, strict=True) if s)}: set an offset."
+    axes = tuple(
+        message(
+            Resting.axis_offset,
+            axis=axis,
+            offset=clean.output(offset.number),
+            low=clean.output(offset.lower),
+            high=clean.output(offset.upper),
+        )
+        for axis, offset, off in zip(_AXES, offsets, sure, strict=True)
+        if off
     )
-    return [Finding("note", "offset", text)]
+    return [Finding("note", "offset", message(Resting.offset, axes=axes))]

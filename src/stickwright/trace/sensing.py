@@ -1,6 +1,6 @@
 """What the output itself gives away: steps, a dead zone already applied, a limit, a stick asleep or unplugged.
 
-Rules of this file: a check returns what it found together with the sentence for it; nothing is cut
+Rules of this file: a check returns what it found together with the finding about it; nothing is cut
 here, `recording.cleaned` does that.
 """
 
@@ -8,17 +8,21 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
-from typing import NamedTuple
+from typing import Literal, NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.cleaning import Cleaning
+from stickwright.codes.message import Message, Text, message
+from stickwright.codes.outputs import Outputs
+from stickwright.codes.ways import Way
 from stickwright.model.recorded import Finding
 from stickwright.model.recording import CUE_CODES
 from stickwright.trace.stamps import GAP_S
 
 __all__ = [
-    "CUES", "Samples", "Steps", "clipping", "cue_code", "dead_stretches", "rest_cleaned", "runs", "short", "steps",
+    "CUES", "Samples", "Steps", "clipping", "cue_code", "dead_stretches", "output", "rest_cleaned", "runs", "steps",
 ]  # fmt: skip
 
 CUES = tuple(word for word in CUE_CODES if word != "press")
@@ -79,9 +83,13 @@ class Samples:
             selected, stroke, None if self.z is None else self.z[keep],
         )  # fmt: skip
 
-    def span(self, start: int, stop: int) -> str:
-        """'from 3.00 to 4.50 s', for sentences."""
-        return f"from {self.times_s[start]:.2f} to {self.times_s[stop - 1]:.2f} s"
+    def span(self, start: int, stop: int) -> tuple[float, float]:
+        """Time of the first and the last sample of a stretch."""
+        return float(self.times_s[start]), float(self.times_s[stop - 1])
+
+    def output(self, value: float) -> Message:
+        """A size of the output for a sentence."""
+        return output(value, foreign=self.unit != "share")
 
 
 class Steps(NamedTuple):
@@ -99,20 +107,25 @@ class Steps(NamedTuple):
     dead_zone: float
 
 
-def short(value: float) -> str:
-    """A number for a sentence, three figures.
+def output(value: float, *, foreign: bool) -> Message:
+    """A size of the output for a sentence.
 
     Parameters
     ----------
     value : float
-        Any number.
+        In the unit of the recording.
+    foreign : bool
+        The unit is no share of full output.
 
     Examples
     --------
-    >>> short(0.28749999)
-    '0.287'
+    >>> output(0.25, foreign=False).params, output(640.0, foreign=True).params
+    ((('output_share', 0.25),), (('output_factor', 640.0),))
     """
-    return f"{value:.3g}"
+    number = float(value)
+    if foreign:
+        return message(Outputs.own_unit, output_factor=number)
+    return message(Outputs.of_full, output_share=number)
 
 
 def cue_code(word: str) -> int:
@@ -204,13 +217,12 @@ def _zero_stretches(samples: Samples) -> tuple[list[tuple[int, int]], list[Findi
 
 
 def _zero_finding(samples: Samples, start: int, stop: int) -> Finding:
-    span = samples.span(start, stop)
+    start_s, stop_s = samples.span(start, stop)
     if start == 0:
-        text = f"The first {stop} samples ({span}) are exactly 0 on both axes and then jump: read as not yet touched, "
-        return Finding("note", "before_the_start", text + "and left out.")
-    jump = short(float(np.hypot(*samples.xy[start - 1])))
-    text = f"Both axes are exactly 0 {span}, beginning with a jump from {jump}: the stick was probably unplugged; "
-    return Finding("fault", "unplugged", text + "left out as a gap. Plug in hands-off and repeat that part.")
+        text = message(Cleaning.before_start, samples=stop, start_s=start_s, stop_s=stop_s)
+        return Finding("note", "before_the_start", text)
+    jump = samples.output(np.hypot(*samples.xy[start - 1]))
+    return Finding("fault", "unplugged", message(Cleaning.zeros, start_s=start_s, stop_s=stop_s, jump=jump))
 
 
 def _frozen_stretches(samples: Samples) -> tuple[list[tuple[int, int]], list[Finding]]:
@@ -228,13 +240,13 @@ def _frozen_stretches(samples: Samples) -> tuple[list[tuple[int, int]], list[Fin
         value = xy[start]
         at_limit = bool(np.any((np.abs(value) >= 0.95 * largest) & (largest > 0)))
         away = float(np.hypot(*value)) > 0.1 * samples.scale and not at_limit
-        said = f"The value stands still at ({short(value[0])}, {short(value[1])}) {samples.span(start, stop)}"
-        if _cue_moves(samples, start, stop) and away:
-            cuts.append((start, stop))
-            text = f"{said} while the cue moves: did the stick go to sleep? Left out; wake it and repeat."
-            found.append(Finding("fault", "frozen", text))
-        elif away and int(samples.cue[start]) not in asked_quiet:
-            found.append(Finding("query", "frozen", f"{said}: kept; was it held there, or was the stick asleep?"))
+        cue_moves = _cue_moves(samples, start, stop)
+        if away and (cue_moves or int(samples.cue[start]) not in asked_quiet):
+            x, y = (samples.output(one) for one in value)
+            start_s, stop_s = samples.span(start, stop)
+            text = message(Cleaning.frozen, x=x, y=y, start_s=start_s, stop_s=stop_s, cue_moves=cue_moves)
+            found.append(Finding("fault" if cue_moves else "query", "frozen", text))
+            cuts += [(start, stop)] if cue_moves else []
     return cuts, found
 
 
@@ -265,12 +277,7 @@ def steps(samples: Samples) -> tuple[Steps, list[Finding]]:
     found = []
     if step > 0.004 * samples.scale:
         many = round(2 * samples.scale / step)
-        of = (
-            f"{many} across the throw, 8 bits or fewer"
-            if samples.unit == "share"
-            else f"{many} across all that was seen"
-        )
-        text = f"The output moves in steps of {short(step)} ({of}): noise and tremor below one step cannot be seen."
+        text = message(Cleaning.coarse_steps, step=samples.output(step), steps=many, of_travel=samples.unit == "share")
         found.append(Finding("note", "coarse_steps", text))
     dead_zone, said = _dead_zone(samples, step)
     return Steps(step, dead_zone), found + said
@@ -316,20 +323,22 @@ def _dead_zone(samples: Samples, step: float) -> tuple[float, list[Finding]]:
     xy, usual = samples.xy, max(4 * step, 0.03 * samples.scale)
     size = _zeroed_below(xy, samples.recorded, usual)
     if size:
-        kind = "on each axis for itself (square), so that slanting pushes are pulled to the nearer axis"
+        kind: Literal["square", "radial"] = "square"
         near = sum(int(np.count_nonzero((np.abs(axis) > 0) & (np.abs(axis) < 2 * size))) for axis in xy.T)
     else:
         radius = np.hypot(xy[:, 0], xy[:, 1])
         size = _smallest(radius) if all(samples.recorded) and np.mean(radius == 0) > 0.01 else 0.0
         if not usual < size < math.inf:
             return 0.0, []
-        kind = "by distance from the centre (radial)"
+        kind = "radial"
         near = int(np.count_nonzero((radius > 0) & (radius < 2 * size)))
-    counted = f" (step {round(size / step)} of {short(step)}; all below are set to 0)" if step else ""
-    doubt = "" if near >= 20 else f" Only {near} samples lie near it: it may be smaller."
-    text = (
-        f"A dead zone is already in this recording: no value between 0 and {size:.4g}{counted}, {kind}. Rest noise, "
-        f"offset and small movements are lost; record the raw output for tuning.{doubt}"
+    text = message(
+        Cleaning.dead_zone,
+        size=samples.output(size),
+        kind=kind,
+        steps=round(size / step) if step else None,
+        step=samples.output(step) if step else None,
+        near=near if near < 20 else None,
     )
     return size, [Finding("fault", "dead_zone", text)]
 
@@ -363,11 +372,12 @@ def rest_cleaned(samples: Samples, grain: Steps) -> tuple[bool, list[Finding]]:
     largest = float(np.abs(samples.xy).max())
     wide = largest > 1.15 * scale
     sure = wide or 0 < grain.step < 0.004 * scale
-    reach = f" and the range reaches {largest:.2f} of full output, more than a stick's usual" if wide else ""
-    text = (
-        f"{100 * share:.0f} % of the samples about the centre are exactly 0, up to {longest:.1f} s on end{reach}: "
-        f"{'emulated, or' if sure else 'quieter than one step, or'} cleaned by other software. Offset, noise and dead "
-        "zone cannot be taken from this rest; record the raw output."
+    text = message(
+        Cleaning.rest_cleaned,
+        zero_share=float(share),
+        longest_s=float(longest),
+        widest_share=largest if wide else None,
+        sure=sure,
     )
     return True, [Finding("fault" if sure else "query", "rest_cleaned", text)]
 
@@ -387,17 +397,15 @@ def clipping(samples: Samples) -> list[Finding]:
     """
     asked = (samples.cue == cue_code("rim")) | (samples.cue == cue_code("push"))
     edge = bool(asked.any())
-    said = []
-    for axis, names in ((0, ("right", "left")), (1, ("forward", "back"))):
+    limits: list[Text] = []
+    ways: tuple[tuple[int, tuple[Way, Way]], ...] = ((0, ("right", "left")), (1, ("forward", "back")))
+    for axis, names in ways:
         values = samples.xy[asked, axis] if edge else samples.xy[:, axis]
         for limit, name in ((float(values.max()), names[0]), (float(values.min()), names[1])):
             share = float(np.mean(values == limit))
             if share > CLIPPED_SHARE and abs(limit) > 0.5 * samples.scale:
-                said.append(f"{100 * share:.0f} % at {short(limit)} ({name})")
-    if not said:
+                at = samples.output(limit)
+                limits.append(message(Cleaning.limit, clipped_share=share, limit=at, way=name))
+    if not limits:
         return []
-    text = (
-        f"Samples at an exact limit, of {'the edge and push samples' if edge else 'all samples'}: {', '.join(said)}. "
-        "How far the push would have gone beyond is unknown; widen the output range or take a firmer stick to see it."
-    )
-    return [Finding("query", "clipping", text)]
+    return [Finding("query", "clipping", message(Cleaning.clipping, edge=edge, limits=tuple(limits)))]

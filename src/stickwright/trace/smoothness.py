@@ -8,6 +8,9 @@ from collections.abc import Iterator
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from stickwright.codes.aiming import Aiming
+from stickwright.codes.intervals import Intervals
+from stickwright.codes.message import Message, message
 from stickwright.errors import BadInput, Problem
 from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import SmoothnessReport
@@ -178,13 +181,13 @@ def smoothness_report(
     values = checked_columns("xy", xy, times.size)
     parts = stretches(times, values)
     if not parts:
-        return _none("There was no movement to take it from.")
+        return _none(message(Intervals.no_movement))
     rate_hz = mean_rate_hz(parts)
     if rate_hz < LEAST_RATE_HZ:
-        return _none(f"{rate_hz:.3g} samples a second are too few: record at {LEAST_RATE_HZ:.0f} or more.")
+        return _none(message(Aiming.few_samples, rate_hz=rate_hz, least_hz=LEAST_RATE_HZ))
     if stroke is not None:
         speeds = list(_strokes(times, values, np.asarray(stroke), rate_hz))
-        why = "No stroke was whole, without a gap, and long enough."
+        why = message(Aiming.no_stroke)
     else:
         speeds, why = _movements(parts, rate_hz, least_extent)
     if not speeds:
@@ -194,7 +197,7 @@ def smoothness_report(
     return SmoothnessReport(len(arcs), median_estimate(arcs), median_estimate(jerks), strokes=stroke is not None)
 
 
-def _none(why: str) -> SmoothnessReport:
+def _none(why: Message) -> SmoothnessReport:
     none = Estimate.missing(why, n=0)
     return SmoothnessReport(0, none, none)
 
@@ -216,28 +219,24 @@ def _strokes(
 
 def _movements(
     parts: list[Stretch], rate_hz: float, least_extent: float
-) -> tuple[list[NDArray[np.float64]], str]:  # fmt: skip
+) -> tuple[list[NDArray[np.float64]], Message]:  # fmt: skip
     """Speeds of single movements; why there is none."""
     places = [even(part, rate_hz) for part in parts]
     speeds = [_speed(place, rate_hz) for place in places]
     every = np.concatenate(speeds)
     peak = float(np.quantile(every, PEAK_QUANTILE))
     if peak <= 0:
-        return [], "There was no movement to take it from."
+        return [], message(Intervals.no_movement)
     moving = float(np.mean(every >= ONSET_SHARE * peak))
     if moving > MOVING_SHARE:
-        why = (
-            f"It moves for {100 * moving:.0f} % of the time and hardly ever stops, so that single movements cannot be "
-            "told apart. Of a drawing, name the column that numbers its strokes."
-        )
-        return [], why
+        return [], message(Aiming.always_moving, moving_share=moving)
     found = []
     for place, speed in zip(places, speeds, strict=True):
         for first, last in _spans(speed, ONSET_SHARE * peak, rate_hz):
             away = np.hypot(*(place[first:last] - place[first]).T)
             if float(away.max()) > least_extent:
                 found.append(speed[first:last])
-    return found, "There was no movement to take it from."
+    return found, message(Intervals.no_movement)
 
 
 def _spans(speed: NDArray[np.float64], onset: float, rate_hz: float) -> Iterator[tuple[int, int]]:

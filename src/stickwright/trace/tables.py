@@ -5,6 +5,8 @@ from __future__ import annotations
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.aiming import Aiming
+from stickwright.codes.message import message
 from stickwright.errors import BadInput, Problem
 from stickwright.model.recorded import Finding, TableReport
 from stickwright.model.recording import Taps, Trials
@@ -56,17 +58,14 @@ def trials_report(trials: Trials, *, rng: np.random.Generator | None = None) -> 
     findings = [Finding("note", "reading", note) for note in trials.notes]
     usual = float(np.nanmedian(trials.times_s)) if np.isfinite(trials.times_s).any() else np.nan
     if usual > SLOWEST_S or usual < FASTEST_S:
-        text = f"The middle movement takes {usual:.3g} s: is that the right unit of time? Say --time-unit."
+        text = message(Aiming.movement_unit, time_s=usual)
         findings.append(Finding("query", "unit", text))
     report = throughput_report(
         trials.start_xy, trials.target_xy, trials.selection_xy, trials.times_s, trials.width,
         _begins_at_target_before(trials), hits=trials.hit, rows=trials.row, rng=rng,
     )  # fmt: skip
     if report.movements < 0.8 * n:
-        text = (
-            f"{n - report.movements} of {n} rows were left out: are these the right columns, and one unit of length "
-            "throughout?"
-        )
+        text = message(Aiming.rows_lost, lost=n - report.movements, rows=n)
         findings.append(Finding("query", "left_out", text))
     return TableReport(trials.name, "trials", n, tuple(findings), pointing=report)
 
@@ -106,6 +105,6 @@ def taps_report(taps: Taps) -> TableReport:
         raise problem.inside(taps.name) from problem
     findings = [Finding("note", "reading", note) for note in taps.notes]
     if not 0.1 < report.rate_hz.number < 20.0:
-        text = f"{report.rate_hz.number:.3g} presses a second: is that the right unit of time? Say --time-unit."
+        text = message(Aiming.press_unit, rate_hz=report.rate_hz.number)
         findings.append(Finding("query", "unit", text))
     return TableReport(taps.name, "taps", len(taps.down_s), tuple(findings), taps=report)

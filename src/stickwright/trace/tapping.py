@@ -7,6 +7,9 @@ import math
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from stickwright.codes.aiming import Aiming
+from stickwright.codes.intervals import Intervals
+from stickwright.codes.message import Text, message
 from stickwright.errors import BadInput, Problem
 from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import TapReport
@@ -59,13 +62,14 @@ def tap_report(down_s: ArrayLike, up_s: ArrayLike | None = None) -> TapReport:
     up = None if up_s is None else np.asarray(up_s, dtype=np.float64)
     _refuse(down, up)
     bounced = np.concatenate([[False], np.diff(down) < BOUNCE_S])
-    left_out = _named(down, bounced, "within 0.03 s of the press before: a bouncing switch")
+    left_out: list[Text] = [message(Aiming.bounce, at_s=at) for at in down[bounced].tolist()]
     kept = down[~bounced]
     between = np.diff(kept)
     usual = float(np.median(between))
     paused = between > PAUSE * usual
     left_out += [
-        f"pause of {each:.2g} s after {at:.2f} s" for each, at in zip(between[paused], kept[:-1][paused], strict=True)
+        message(Aiming.pause, pause_s=each, at_s=at)
+        for each, at in zip(between[paused].tolist(), kept[:-1][paused].tolist(), strict=True)
     ]
     used, at_s = between[~paused], kept[1:][~paused]
     held = None if up is None else median_estimate((up - down)[~bounced])
@@ -93,10 +97,6 @@ def _refuse(down: NDArray[np.float64], up: NDArray[np.float64] | None) -> None:
         raise BadInput(Problem("presses", found, "ends after beginnings", "Are the two columns exchanged?"))
 
 
-def _named(down: NDArray[np.float64], which: NDArray[np.bool_], why: str) -> list[str]:
-    return [f"press at {at:.2f} s: {why}" for at in down[which].tolist()]
-
-
 def _rate(between: NDArray[np.float64]) -> tuple[Estimate, Estimate]:
     """Presses a second and the variation of the time between them."""
     from scipy.stats import chi2, t
@@ -105,9 +105,7 @@ def _rate(between: NDArray[np.float64]) -> tuple[Estimate, Estimate]:
     sd = float(between.std(ddof=1))
     worth = effective_count(between)
     if worth < 3 or sd == 0:
-        why = (
-            "The times from press to press are all alike." if sd == 0 else "Too few independent presses: press longer."
-        )
+        why = message(Aiming.presses_alike) if sd == 0 else message(Intervals.few_readings, what="press")
         return Estimate.unbounded(1 / mean, why, n=n), Estimate.unbounded(sd / mean, why, n=n)
     half = float(t.ppf(0.975, worth - 1)) * sd / math.sqrt(worth)
     rate = Estimate(1 / mean, 1 / (mean + half), 1 / (mean - half) if mean > half else math.inf, n=n)
@@ -125,7 +123,7 @@ def _slowing(at_s: NDArray[np.float64], between: NDArray[np.float64]) -> Estimat
     left = between - mean - slope * about
     worth = effective_count(left)
     if worth < 4:
-        return Estimate.unbounded(slope / mean, "Too few independent presses for an interval: press longer.", n=n)
+        return Estimate.unbounded(slope / mean, message(Intervals.few_readings, what="press"), n=n)
     error = math.sqrt(float(left @ left) / (n - 2) / power * n / worth)
     half = float(t.ppf(0.975, worth - 2)) * error
     return Estimate(slope / mean, (slope - half) / mean, (slope + half) / mean, n=n)

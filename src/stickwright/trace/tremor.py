@@ -13,6 +13,8 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from stickwright.codes.message import Message, Text, message
+from stickwright.codes.tremors import Tremors
 from stickwright.errors import BadInput, Problem
 from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import TremorReport
@@ -43,7 +45,6 @@ from stickwright.trace.peaks import (
 )
 from stickwright.trace.spectrum import Spectra, spectra, welch_sum
 from stickwright.trace.stamps import Stretch, checked_columns, checked_times, even, mean_rate_hz, stretches, thinned
-from stickwright.units import figures
 
 __all__ = ["DominantTremor", "crossing_frequency", "dominant_tremor", "tremor_report"]
 
@@ -67,7 +68,7 @@ SEGMENT_S = 5.12  # 512 samples at 100 Hz
 LEAST_SEGMENT_S = 2.0
 LEAST_TOP_HZ = 5.0
 THINNED_HZ = 200.0  # uneven samples that come faster are averaged together: 25 Hz loses 3 % of its size
-_MEANT = "The movement was meant: record 20 s of keeping still for the zero-crossing frequency of what is not."
+_MEANT = message(Tremors.meant)
 
 
 class DominantTremor(NamedTuple):
@@ -254,21 +255,18 @@ def tremor_report(times_s: ArrayLike, xy: ArrayLike, *, still: bool = False, ste
     values = checked_columns("xy", xy, times.size, None)
     parts = stretches(times, values)
     if not parts:
-        return _no_answer("There are too few samples in a row to look for a tremor.")
+        return _no_answer(message(Tremors.too_few))
     rate_hz, uneven = _sampling(parts)
     if uneven and rate_hz > THINNED_HZ:
         parts = [thinned(part, THINNED_HZ) for part in parts]
         rate_hz, uneven = _sampling(parts)
     top_hz = min(HIGH_HZ, USABLE_SHARE * rate_hz)
     if top_hz < LEAST_TOP_HZ:
-        return _no_answer(
-            f"Sampled {figures(rate_hz, 3)} times a second, only movement up to {figures(top_hz)} Hz can be told: too slow "
-            "to look for a tremor. Record again at 50 samples a second or more."
-        )
+        return _no_answer(message(Tremors.too_slow, rate_hz=rate_hz, top_hz=top_hz))
     if not uneven:
         parts = [_evened(part, rate_hz) for part in parts]
     whole = _whole(parts, rate_hz, top_hz, uneven)
-    if isinstance(whole, str):
+    if isinstance(whole, Message):
         return _no_answer(whole)
     return _told(_Sized(parts, rate_hz, uneven, whole), top_hz, still, step * math.sqrt(values.shape[1] / 12))
 
@@ -285,20 +283,17 @@ def _sampling(parts: list[Stretch]) -> tuple[float, bool]:
     return mean_rate_hz(parts), float(np.quantile(np.abs(steps - usual), 0.99)) > 0.5 * usual
 
 
-def _whole(parts: list[Stretch], rate_hz: float, top_hz: float, uneven: bool) -> Spectra | str:
-    """Spectra of the recording, or the sentence why there are none."""
+def _whole(parts: list[Stretch], rate_hz: float, top_hz: float, uneven: bool) -> Spectra | Message:
+    """Spectra of the recording, or why there are none."""
     spans = np.array([part.times_s[-1] - part.times_s[0] for part in parts])
     longest = float(spans.max())
     segment_s = min(SEGMENT_S, max(LEAST_SEGMENT_S, float(spans.sum()) / 4.5))
     if float(spans[spans >= segment_s].sum()) < 2 * segment_s:
         segment_s = LEAST_SEGMENT_S
     if longest < 2 * LEAST_SEGMENT_S:
-        return (
-            f"The longest stretch without a gap is {longest:.2g} s: too short to look for a tremor. "
-            "Record 20 s without a break."
-        )
+        return message(Tremors.too_short, longest_s=longest)
     found = spectra(parts, rate_hz, round(segment_s * rate_hz), uneven=uneven, top_hz=top_hz)
-    return "Nothing moved faster than 2 Hz: no tremor peak stands out." if found is None else found
+    return message(Tremors.nothing_fast, low_hz=LOW_HZ) if found is None else found
 
 
 class _Sized(NamedTuple):
@@ -327,34 +322,34 @@ def _told(sized: _Sized, top_hz: float, still: bool, rounding_rms: float) -> Tre
     crossing = Estimate.missing(_MEANT, n=0)
     if still:
         crossing = sized.crossing(top_hz)
-    limit = f"between {LOW_HZ:g} and {figures(top_hz)} Hz"
-    limit += f" (sampled {sized.rate_hz:.3g} times a second{', unevenly' if sized.uneven else ''})"
+    searched = message(Tremors.searched, low_hz=LOW_HZ, top_hz=top_hz, rate_hz=sized.rate_hz, uneven=sized.uneven)
     in_band = sized.band(*sized_hz)
-    nowhere = Estimate.missing("No tremor peak stands out.", n=found.parts.shape[0])
+    nowhere = Estimate.missing(message(Tremors.peak_none), n=found.parts.shape[0])
     report = TremorReport(
         False, nowhere, rms_estimate(in_band), nowhere, nowhere, nowhere, crossing,
-        f"No tremor peak stands out {limit}.", band_hz=sized_hz, crossing_band_hz=(SLOWEST_HZ, top_hz),
+        message(Tremors.none, searched=searched), band_hz=sized_hz, crossing_band_hz=(SLOWEST_HZ, top_hz),
         pace_hz=looked.pace_hz, multiples=looked.multiples, other_hz=looked.other_hz,
         set_aside_s=found.set_aside.seconds if found.set_aside else 0.0,
         set_aside_times=found.set_aside.times if found.set_aside else None,
     )  # fmt: skip
-    strongest = in_band
+    strongest, further = in_band, list[Text]()
     if looked.peak is not None:
-        with_peak, in_peak = _with_peak(report, sized, looked.peak, top_hz, limit)
+        with_peak, in_peak = _with_peak(report, sized, looked.peak, top_hz, searched)
         if with_peak.excess_rms.number > rounding_rms:
             report, strongest = with_peak, in_peak
         else:
-            at_hz = with_peak.frequency_hz.number
-            too_small = f" What rises at {at_hz:.1f} Hz is no larger than the rounding to the steps of the output."
-            report = replace(report, sentence=report.sentence + too_small)
+            further.append(message(Tremors.below_rounding, peak_hz=with_peak.frequency_hz.number))
     axis = principal_axis(strongest)
     if axis is not None:
         report = replace(report, axis=axis.direction, axis_share=axis.share)
-    return replace(report, sentence=" ".join([report.sentence, *_further(report, looked, still)]))
+    further += _further(report, looked, still)
+    if further:
+        report = replace(report, sentence=message(Tremors.whole, told=report.sentence, further=tuple(further)))
+    return report
 
 
 def _with_peak(
-    report: TremorReport, sized: _Sized, peak: Peak, top_hz: float, limit: str
+    report: TremorReport, sized: _Sized, peak: Peak, top_hz: float, searched: Text
 ) -> tuple[TremorReport, Banded]:  # fmt: skip
     """The report with a peak's frequency and sizes, and the movement in the peak's band."""
     frequency = _frequency(sized.found, peak, top_hz)
@@ -363,18 +358,14 @@ def _with_peak(
         low_hz, high_hz = max(LOW_HZ, frequency.number - ABOUT_HZ), min(top_hz, frequency.number + ABOUT_HZ)
     near, every = sized.band(low_hz, high_hz), sized.band(LOW_HZ, top_hz)
     share = share_estimate(near, every)
-    ends = f" ({frequency.lower:.1f} to {frequency.upper:.1f})" if frequency.has_interval else ""
-    span = f"from {low_hz:.1f} to {high_hz:.1f} Hz"
-    if peak.broad:
-        sentence = (
-            f"A broad rhythm {span}, its middle at {frequency.number:.1f} Hz{ends}, stands out: it is "
-            f"{_percent(share.number)} of the movement {limit}."
-        )
-    else:
-        sentence = (
-            f"A rhythmic movement at {frequency.number:.1f} Hz{ends} stands out: {_percent(share.number)} of the movement "
-            f"{limit} lies {span}."
-        )
+    sentence = message(
+        Tremors.broad if peak.broad else Tremors.rhythm,
+        frequency=frequency,
+        share=share,
+        low_hz=low_hz,
+        high_hz=high_hz,
+        searched=searched,
+    )
     return replace(
         report, stands_out=True, frequency_hz=frequency, peak_rms=rms_estimate(near), share=share,
         excess_rms=_excess(sized.found, peak, top_hz), sentence=sentence, peak_hz=(low_hz, high_hz), broad=peak.broad,
@@ -390,9 +381,9 @@ def _frequency(found: Spectra, peak: Peak, top_hz: float) -> Estimate:
     value = told[0][0]
     if any(at_end for _, at_end in told):
         edge = LOW_HZ if value < (LOW_HZ + top_hz) / 2 else top_hz
-        why = f"The peak lies at the edge of what is searched, {figures(edge)} Hz: it may lie beyond."
+        why = message(Tremors.at_edge, edge_hz=edge)
         if min(abs(value - LOW_HZ), abs(value - top_hz)) > 1.5 * ABOUT_HZ:
-            why = "Parts of the recording do not agree where the peak lies."
+            why = message(Tremors.parts_differ)
         return Estimate.unbounded(value, why, n=found.parts.shape[0])
     frequency = jackknife(value, [each for each, _ in told[1:]], least_half_width=CLOCK * value)
     if not frequency.has_interval:
@@ -414,38 +405,29 @@ def _excess(found: Spectra, peak: Peak, top_hz: float) -> Estimate:
     return jackknife(math.sqrt(squares[0]), np.sqrt(squares[1:]), positive=True)
 
 
-def _further(report: TremorReport, looked: Looked, still: bool) -> list[str]:
+def _further(report: TremorReport, looked: Looked, still: bool) -> list[Text]:
     """What a reader must know beside the peak: pace, multiples of it, violent stretches."""
-    said = []
+    said: list[Text] = []
     if looked.within is not None:
-        said.append(f"It is the strongest of a broad rhythm from {looked.within[0]:.1f} to {looked.within[1]:.1f} Hz.")
+        said.append(message(Tremors.strongest_of, low_hz=looked.within[0], high_hz=looked.within[1]))
     if report.stands_out and not still and (looked.is_pace or report.frequency_hz.number < PACE_HZ[1]):
-        said.append("A rhythm as slow as this may also be meant: look at the task, or record while keeping still.")
+        said.append(message(Tremors.may_be_meant))
     if report.multiples and report.pace_hz is not None:
-        hertz = listed_words([f"{at_hz:.1f}" for _, at_hz in report.multiples])
-        times = listed_words([str(times) for times, _ in report.multiples])
-        one = len(report.multiples) == 1
-        said.append(
-            f"The peak{'' if one else 's'} at {hertz} Hz {'is' if one else 'are'} {times} times the pace of the movement, "
-            f"{report.pace_hz:.1f} Hz: harmonics, the shape of that movement and not a tremor."
-        )
+        times, peaks_hz = zip(*report.multiples, strict=True)
+        said.append(message(Tremors.multiples, times=times, peaks_hz=peaks_hz, pace_hz=report.pace_hz))
     if report.other_hz is not None:
-        said.append(f"A further rhythm at {report.other_hz:.1f} Hz is no harmonic of it.")
+        said.append(message(Tremors.other, other_hz=report.other_hz))
     if looked.faster_hz is not None:
-        said.append(
-            f"What repeats at {looked.faster_hz:.1f} Hz is no tremor of a hand, which is slower than {TREMOR_HZ:g} Hz: look for "
-            "it in the device, its reports, a motor close by, or the shape of quick flicks."
-        )
+        said.append(message(Tremors.faster, faster_hz=looked.faster_hz, hand_hz=TREMOR_HZ))
     if report.set_aside_times is not None:
         larger = report.set_aside_times
-        unlike = "unlike the rest, though no larger"
-        if larger >= VIOLENT:
-            unlike = f"violent, {figures(larger)} times its usual rms"
-        elif larger >= LARGER:
-            unlike = f"unlike the rest, {figures(larger)} times its usual rms"
         said.append(
-            f"For {figures(report.set_aside_s)} s the movement was {unlike}: set aside in finding the rhythm, "
-            "counted in every size."
+            message(
+                Tremors.set_aside,
+                time_s=report.set_aside_s,
+                times_factor=larger,
+                kind="violent" if larger >= VIOLENT else "larger" if larger >= LARGER else "unlike",
+            )
         )
     return said
 
@@ -483,20 +465,6 @@ def _too_short(samples: int, rate_hz: float) -> Problem:
     )  # fmt: skip
 
 
-def listed_words(words: list[str]) -> str:
-    """Words of a list, joined as they are said: '2.0, 3.0 and 4.0'.
-
-    Parameters
-    ----------
-    words : list of str
-    """
-    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} and {words[-1]}"
-
-
-def _percent(share: float) -> str:
-    return f"{100 * share:.0f} %" if share >= 0.01 else "less than 1 %"
-
-
-def _no_answer(sentence: str) -> TremorReport:
+def _no_answer(sentence: Message) -> TremorReport:
     unknown = Estimate.missing(sentence, n=0)
     return TremorReport(False, unknown, unknown, unknown, unknown, unknown, unknown, sentence)

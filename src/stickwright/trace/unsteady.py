@@ -7,6 +7,8 @@ from itertools import pairwise
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from stickwright.codes.intervals import Intervals
+from stickwright.codes.message import message
 from stickwright.model.estimate import Estimate
 from stickwright.trace.intervals import jackknife
 from stickwright.trace.stamps import checked_columns, checked_times, stretches
@@ -57,7 +59,7 @@ def unsteadiness(times_s: ArrayLike, xy: ArrayLike) -> Estimate:
             if len(block) >= 10:
                 squares.append(np.mean(np.var(block, axis=0)))
     if not squares:
-        return Estimate.missing(f"no {BLOCK_S:.0f} s without a gap", n=0)
+        return Estimate.missing(message(Intervals.no_block, block_s=BLOCK_S), n=0)
     each = np.array(squares)
     total = each.sum()
     without = np.sqrt((total - each) / (len(each) - 1)) if len(each) > 1 else np.zeros(0)
@@ -96,7 +98,7 @@ def growing_noise(push_n: ArrayLike, sd_n: ArrayLike) -> tuple[Estimate, Estimat
     """
     push, sd = np.asarray(push_n, dtype=float), np.asarray(sd_n, dtype=float)
     if len(push) < 3 or push.max() < 1.5 * push.min():
-        why = "three holds at pushes half as large again apart are needed"
+        why = message(Intervals.three_holds)
         return Estimate.missing(why, n=len(push)), Estimate.missing(why, n=len(push))
     always, share = _split(push, sd)
     left = [_split(np.delete(push, k), np.delete(sd, k)) for k in range(len(push))]

@@ -14,12 +14,12 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 from scipy.special import fdtrc, stdtr, stdtrit
 
-from stickwright.codes.bases import Bases, Stood, WrongAxes
+from stickwright.codes.bases import Bases, WrongAxes
 from stickwright.codes.message import Message, message
 from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import Finding
 from stickwright.model.response import BaseAdvice
-from stickwright.model.turns import opposite, quarters_of
+from stickwright.model.turns import STOOD, opposite, quarters_of
 from stickwright.trace.reach import circular_mean
 from stickwright.tuning.asked import Stretch
 
@@ -278,12 +278,8 @@ def _turned(error_rad: float, errors: Array, groups: Array) -> Bearing:
     return Bearing(rotation, False, message(Bases.turn, turn_rad=error_rad), "turn", turn_base_rad=error)
 
 
-_STOOD: dict[int, Stood] = {1: "clockwise", 2: "half", 3: "anticlockwise"}
-"""By the quarter turns, anticlockwise, by which the output came out turned."""
-
-
 def _quarter(rotation: Estimate, quarters: int, error_rad: float) -> Bearing:
     """A stick mounted a quarter or half turn round: how its base stood, which is against the sense of the output."""
-    stood = _STOOD[quarters]
+    stood = STOOD[quarters]
     finding = Finding("fault", "quarter_turn", message(Bases.quarter, error_rad=error_rad, stood=stood))
     return Bearing(rotation, False, message(Bases.quarter_first, stood=stood), "mend_first", (finding,))

@@ -267,7 +267,9 @@ def _while_held(recordings: Sequence[Recording], findings: list[Finding]) -> lis
             continue
         held, said = while_held(one)
         kept.append(held)
-        findings += [replace(each, text=f"{one.name}: {each.text}") for each in said]
+        findings += [
+            replace(each, text=message(Tunings.in_recording, recording=Name(one.name), told=each.text)) for each in said
+        ]
     return kept
 
 
