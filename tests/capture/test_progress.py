@@ -122,7 +122,7 @@ def test_a_mirrored_stick_is_said_at_once():
     far = dict.fromkeys(("right", "forward", "left", "back"), 0.7)
     told = progress(task, played_rows(task, push_player(task, rng, far, 0.05, mirrored=True), rate_hz=50)[0])
     (doubt,) = [each for each in told.doubts if each.about == "mirrored"]
-    assert "right comes out as left" in say(doubt.text)
+    assert "left and right are swapped" in say(doubt.text)
 
 
 def test_the_edge_of_a_round_stick():

@@ -158,7 +158,7 @@ def test_guided_recording():
         "movement_variability", "movement_error", "movement_offset",
     ]  # fmt: skip
     assert measures["target_reentries"].value == 0
-    assert "0.01" in str(measures["movement_error"].assumed)
+    assert "0.01" in said(measures["movement_error"].assumed)
     # Effective width 4.133 x 0.02 (x sqrt 2: the start scatters too only in the distance), time about 0.55 s.
     assert (
         report.throughput_bit_per_s.low < math.log2(1.0 / (4.133 * 0.02) + 1) / 0.55 < report.throughput_bit_per_s.high

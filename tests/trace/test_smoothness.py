@@ -86,7 +86,7 @@ def test_few_movements_have_no_interval():
     report = smoothness_report(*to_and_fro(4))
     assert report.movements == 4
     assert not report.spectral_arc_length.has_interval
-    assert "at least 6" in said(report.spectral_arc_length.why)
+    assert "At least 6" in said(report.spectral_arc_length.why)
 
 
 @pytest.mark.parametrize(

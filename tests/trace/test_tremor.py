@@ -168,7 +168,7 @@ def test_multiples_of_a_voluntary_pace_are_no_tremor():
 def test_sampling_sets_the_limit():
     """A stick read 60 times a second tells nothing above 24 Hz; read 10 times, no tremor can be looked for."""
     rng = np.random.default_rng(12)
-    assert "between 2 and 24 Hz" in tremor_report(np.arange(1200) / 60, rng.normal(0, 1, (1200, 2))).sentence
+    assert "between 2 and 24 Hz" in said(tremor_report(np.arange(1200) / 60, rng.normal(0, 1, (1200, 2))).sentence)
     report = tremor_report(np.arange(300) / 10, rng.normal(0, 1, (300, 2)))
     assert not report.stands_out
     assert "too slow" in said(report.sentence)
