@@ -109,7 +109,7 @@ def test_names_as_people_type_them():
     with pytest.raises(BadInput) as refused:
         archetype("fotball")
     assert str(refused.value) == (
-        "kind of game: found \"fotball\", expected one of the ten that 'stickwright games' lists. "
+        "game type: found \"fotball\", expected one of the types that 'stickwright games' lists. "
         "Did you mean 'football'?"
     )
 

@@ -11,7 +11,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from noun_strategies import cases
-from said import place
+from said import place, said
 from stickwright import units
 from stickwright.errors import BadInput
 from stickwright.model.case import Case
@@ -102,7 +102,7 @@ def problems(folder):
 def queries(folder, made_on=""):
     found, asked = check_case(folder, made_on)
     assert found == ()
-    return [(one.level, one.about, one.text) for one in asked]
+    return [(one.level, one.about, said(one.text)) for one in asked]
 
 
 def test_a_case_is_read(folder):
@@ -152,7 +152,7 @@ def test_everything_wrong_is_told_at_once(folder):
     assert {place.split(",")[0] for place in places} == {"player.toml", "kit.toml", "game.toml", "a.csv"}
     told = str(refused.value)
     for words in (
-        'line 9, site "right index", reading at 0°, force_n, 1st value: found 400 N, expected 0 to 50 N for a finger',
+        'line 9, site "right index", reading at 0°, force_n, 1st value: found 400\xa0N, expected 0 to 50\xa0N for a finger',
         "force_n, 2nd value: found -1, expected 0 to 500 N, without a sign. Left is a direction, not a minus",
         "found force_gf = 3 beside force_n = [400, -1]",
         "liked, 1st value: found \"halfforce\", expected the name of a stick in kit.toml. Did you mean 'half-force'?",
@@ -180,7 +180,7 @@ OUTSIDE = "expected a file inside the case folder, e.g. readings/right-index.csv
         ),
         (
             "player.toml", FORCE, '[[site.on_stick]]\nstick = "half-force"\nextension = "plus 9"',
-            "expected the name of an extension in kit.toml. Did you mean 'plus 8'?",
+            "expected the name of a shaft extension in kit.toml. Did you mean 'plus 8'?",
         ),
         (
             "player.toml", PART, 'toppers = ["dish", "low dsh"]',
@@ -231,16 +231,21 @@ def test_one_contradiction_is_one_sentence(folder, name, old, more, words):
 @pytest.mark.parametrize(
     ("old", "new", "about", "words"),
     [
-        (FORCE, "force_n = [45, 48]", "unit", "These look like grams-force (45 -> 0.44 N): if so, name the lists"),
-        (FORCE, "reach_mm = [0.4, 0.35]", "unit", "These look like inches (0.35 -> 8.9 mm)"),
-        (FORCE, "reach_mm = 0.9", "unit", "These look like centimetres (0.9 -> 9.0 mm)"),
-        (FORCE, "force_n = [6, 7]", "unusual", "2 values of comfortable force (6 to 7 N) lie above what is usual"),
-        (FORCE, "force_n = [0.34, 0.34, 0.34]", "identical_repeats", "Copied or rounded?"),
+        (
+            FORCE,
+            "force_n = [45, 48]",
+            "unit",
+            "These look like grams-force (45 would be 0.44 N): if so, name the lists",
+        ),
+        (FORCE, "reach_mm = [0.4, 0.35]", "unit", "These look like inches (0.35 would be 8.9 mm)"),
+        (FORCE, "reach_mm = 0.9", "unit", "This looks like centimetres (0.9 would be 9 mm)"),
+        (FORCE, "force_n = [6, 7]", "unusual", "2 values of comfortable force (6 to 7 N) are above the usual range"),
+        (FORCE, "force_n = [0.34, 0.34, 0.34]", "identical_repeats", "Were they copied or rounded?"),
         (FORCE, "force_n = [0, 44, 0, 0.3]", "repeats_apart", "a decimal comma (0,44 in a list is two numbers)"),
-        (FORCE, "", "empty_reading", "neither force nor reach"),
+        (FORCE, "", "empty_reading", "neither force nor movement range"),
         (f"[[site.reading]]\ndirection_deg = 0\n{FORCE}", "", "nothing_measured", "four directions are enough"),
-        ('code = "K1"', 'code = "K1"\nage_band = "b. 2014"', "age_band", "no date of birth"),
-        ('code = "K1"', 'code = "K1"\nvisit = 2026-03-09', "date", "(2026-03-09) lies after today (2026-03-01)"),
+        ('code = "K1"', 'code = "K1"\nage_band = "b. 2014"', "age_band", "not a date of birth"),
+        ('code = "K1"', 'code = "K1"\nvisit = 2026-03-09', "date", "(2026-03-09) is after today (2026-03-01)"),
     ],
 )
 def test_what_looks_odd_is_asked(folder, old, new, about, words):
@@ -267,7 +272,7 @@ def test_units_of_a_gauge_file_are_asked_about_too(folder):
     (folder / "a.csv").write_text("direction_deg,force_n\n0,34\n90,26\n180,38\n")
     ((level, about, text),) = queries(folder)
     assert (level, about) == ("query", "unit")
-    assert "3 values from 26 to 38 N" in text
+    assert "3 values: 26 to 38 N" in text
 
 
 def test_without_a_game_the_stick_is_used_evenly(folder):
@@ -322,7 +327,7 @@ def test_the_room_is_in_the_case(folder):
     (folder / "room.toml").write_text("# to come\n", encoding="utf-8")
     ((level, about, text),) = queries(folder)
     assert (level, about) == ("query", "missing_distance")
-    assert text.startswith('room.toml: of all distances the place of "right index" would settle most')
+    assert text.startswith('room.toml: the place of "right index" is the most useful distance still needed')
     assert read_case(folder).room == Room()
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from said import said
 from stickwright.errors import Problem
 from stickwright.model.game import Game
 from stickwright.records.game_doubts import game_doubts
@@ -25,7 +26,7 @@ def action(name, kind="press", more="", whole=True):
 def told(*actions):
     """Sentences of what is noticed, refusals with an exclamation mark before them."""
     noticed = game_doubts(parse_toml('name = "g"\n' + "".join(actions), "game.toml"))
-    return [f"! {one}" if isinstance(one, Problem) else f"? {one.text}" for one in noticed]
+    return [f"! {said(one.sentence)}" if isinstance(one, Problem) else f"? {said(one.text)}" for one in noticed]
 
 
 def test_a_whole_game_raises_no_doubt():
@@ -61,8 +62,9 @@ def test_a_whole_game_raises_no_doubt():
         ),
         (
             [action("both", "chord")],
-            '! game.toml, line 2, action "both": found a chord without its actions, expected the two or more actions that '
-            'it is made of. Write of = ["lane 1", "lane 2"]',
+            '! game.toml, line 2, action "both": found a chord without its actions, expected the two or more '
+            'actions of which it is made. Use the names of actions in this file, for example of = ["lane 1", '
+            '"lane 2"].',
         ),
         (
             [action("a"), action("both", "chord", 'of = ["a", "a"]')],
@@ -70,8 +72,8 @@ def test_a_whole_game_raises_no_doubt():
         ),
         (
             [action("a"), action("b"), action("c", more='of = ["a", "b"]')],
-            '? game.toml, line 19, action "c", of: counts only for kind = "chord"; this is a press. Meant as a chord, or '
-            "as together?",
+            '? game.toml, line 19, action "c", of: this list is used only with kind = "chord", and the kind is '
+            "press. Is it a chord, or are the actions needed together?",
         ),
         (
             [action("a"), action("x", "chord", 'of = ["a", "y"]'), action("y", "chord", 'of = ["x", "a"]')],
@@ -80,26 +82,28 @@ def test_a_whole_game_raises_no_doubt():
         ),
         (
             [action("a", more='together = ["b"]'), action("b", more='together = ["c"]'), action("c", more='together = ["a"]')],
-            '? game.toml, line 7, action "a", together: a circle, "a" is needed with "b" is needed with "c" is needed with '
-            '"a". Counted as pairs, not as all at the same moment. Must all be possible at one moment? Then add an action '
-            'of kind = "chord"',
+            '? game.toml, line 7, action "a", together: the actions form a circle: "a" is needed with "b" is '
+            'needed with "c" is needed with "a". They are counted as pairs, not as all at once. If all must be '
+            'possible at once, add an action of kind = "chord" with all of them in its list of.',
         ),
         (
             [action("jump", more='input = "top left front button"'), action("dig", more='input = "top left front button"')],
-            '! game.toml, line 13, action "dig", input: found "top left front button", which does "jump" too (line 7), '
-            "expected an input for each action: pressing one would do the other.",
+            '! game.toml, line 13, action "dig", input: found "top left front button", which already does "jump" '
+            "(line 7), expected a different input for each action, as pressing one would also do the other.",
         ),
         (
             [action("a", more="option_price = 2")],
-            '? game.toml, line 7, action "a", option_price: a price without option, so it is never paid.',
+            '? game.toml, line 7, action "a", option_price: option_price without option, so it is never used.',
         ),
         (
             [action("a", "hold", "toggle_price = 2")],
-            'toggle_price: a price without toggle, so it is never paid. Add how the game does it: toggle = "press once',
+            'line 7, action "a", toggle_price: toggle_price without toggle, so it is never used. Add how '
+            'the game does it, for example toggle = "press on, press off".',
         ),
         (
             [action("a", more="helper = false\nhelper_price = 2")],
-            "helper_price: a price beside helper = false, so it is never paid. Which holds?",
+            'line 8, action "a", helper_price: helper_price with helper = false, so it is never used. '
+            "Which is right?",
         ),
         (
             [action("a", more="busy_presses_per_min = 2")],
@@ -108,7 +112,8 @@ def test_a_whole_game_raises_no_doubt():
         ),
         (
             [action("a", more="reaction_ms = 0.4")],
-            "reaction_ms: 0.4 is faster than anybody. Seconds? Then name it reaction_s. Nothing was converted.",
+            'line 7, action "a", reaction_ms: 0.4 is faster than anyone can be. If it was seconds, name '
+            "the key reaction_s. Nothing was converted.",
         ),
         (
             [action("move", "two-axis", 'input = "top left front button"')],
@@ -117,18 +122,18 @@ def test_a_whole_game_raises_no_doubt():
         ([action("a", more='input = "left stick"')], 'input: a press on "left stick". Is it two-axis?'),
         (
             [action("move", "two-axis", whole=False), action("dig", "hold", "longest_hold_s = 3", whole=False)],
-            '? game.toml: importance not said, counted as 5, for "move" (line 2), "dig" (line 7). Ask what doing it is '
-            "worth to the player, 0 to 10: importance = 8.",
+            '? game.toml: importance is not recorded for "move" (line 2) and "dig" (line 7), so it is taken as '
+            "5. Ask the player how important each action is, from 0 to 10: importance = 8.",
         ),
         (
             [action("a", more="importance = 3", whole=False)],
-            '? game.toml: presses a minute not said for "a" (line 2), so nobody can tell whether a site keeps up. '
-            "Watch ten minutes and count: presses_per_min = 12, busy_presses_per_min = 25.",
+            '? game.toml: presses a minute are not recorded for "a" (line 2), so it is not known whether a site '
+            "can keep up. Watch for ten minutes and count: presses_per_min = 12, busy_presses_per_min = 25.",
         ),
         (
             [action("a", "hold", "importance = 3", whole=False)],
-            '? game.toml: longest hold not said for "a" (line 2), so it cannot be held against what the player can keep. '
-            "Watch and time it: longest_hold_s = 6.",
+            '? game.toml: the longest hold is not recorded for "a" (line 2), so it cannot be compared with how '
+            "long the player can hold. Watch and time it: longest_hold_s = 6.",
         ),
     ],
 )  # fmt: skip
@@ -146,8 +151,8 @@ def test_all_doubts_at_once():
         action("x", "chord", 'of = ["y", "a"]'), action("y", "chord", 'of = ["x", "a"]'), action("z", "chord"),
     )  # fmt: skip
     kinds = (
-        'a second action called "A"', "price without option", '"nobody"', "a chord without", "contain each other",
-        "a circle", "importance not said", "presses a minute not said",
+        'a second action called "A"', "option_price without option", '"nobody"', "a chord without", "contain each other",
+        "form a circle", "importance is not recorded", "presses a minute are not recorded",
     )  # fmt: skip
     assert len(found) == len(kinds)
     for kind in kinds:

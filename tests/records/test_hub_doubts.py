@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from said import said
 from stickwright.errors import Problem
 from stickwright.model.hub import Hubs
 from stickwright.records.hub_doubts import hub_doubts
@@ -20,7 +21,7 @@ def socket(name, takes="USB", more='role = "assignable"'):
 def told(text):
     """Sentences of what is noticed, refusals with an exclamation mark before them."""
     noticed = hub_doubts(parse_toml(text, "hub.toml"))
-    return [f"! {one}" if isinstance(one, Problem) else f"? {one.text}" for one in noticed]
+    return [f"! {said(one.sentence)}" if isinstance(one, Problem) else f"? {said(one.text)}" for one in noticed]
 
 
 def test_a_whole_hub_raises_no_doubt():
@@ -38,8 +39,8 @@ def test_a_whole_hub_raises_no_doubt():
     [
         (
             HUB + socket("a") + '[[hub]]\nname = "Tray hub"\n' + socket("a"),
-            '! hub.toml, line 8, hub "Tray hub", name: found a second hub called "Tray hub" (the first: line 1), expected '
-            "another name for each hub. Choose another name, or delete one of the two.",
+            '! hub.toml, line 8, hub "Tray hub", name: found a second hub called "Tray hub" (the first: line 1), '
+            "expected a different name for each hub. Choose another name, or delete one of the two.",
         ),
         (
             HUB + socket("a") + socket("A"),
@@ -47,8 +48,9 @@ def test_a_whole_hub_raises_no_doubt():
         ),
         (
             HUB + socket("a", more=""),
-            '! hub.toml, line 3, hub "tray hub", socket "a": found no role, expected role = "assignable", or what the '
-            'socket feeds: "left stick", "bottom button in right cluster", .... A socket without a role feeds nothing.',
+            '! hub.toml, line 3, hub "tray hub", socket "a": found no role, expected role = "assignable", or '
+            'what the socket feeds: "left stick", "bottom button in right cluster" and so on. A socket without a '
+            "role feeds nothing.",
         ),
         (
             HUB + socket("a", "round plug"),
@@ -57,8 +59,8 @@ def test_a_whole_hub_raises_no_doubt():
         (HUB + 'plug = "mains"\n' + socket("a"), '! hub.toml, line 3, hub "tray hub", plug: found "mains", expected USB-A'),
         (
             HUB + socket("a", "2-conductor", 'role = "left stick"'),
-            '? hub.toml, line 6, hub "tray hub", socket "a", role: "left stick" on a 2-conductor jack, which carries one '
-            "switch and no stick. Look at the socket: takes or role.",
+            '? hub.toml, line 6, hub "tray hub", socket "a", role: "left stick" on a 2-conductor jack, which '
+            "carries one switch, not a stick. Check takes and role at the socket.",
         ),
         (
             HUB + socket("a", "4-conductor", 'role = "top left front button"'),
@@ -70,7 +72,8 @@ def test_a_whole_hub_raises_no_doubt():
         ),
         (
             HUB + socket("a", more='role = "left stick"\nroles = ["right stick"]'),
-            'roles: counts only for role = "assignable"; this socket feeds the left stick. Which holds?',
+            'line 7, hub "tray hub", socket "a", roles: this list is used only with role = "assignable", '
+            "and this socket feeds the left stick. Which is right?",
         ),
         (
             HUB + socket("west") + socket("b", more='role = "assignable"\nexcludes = ["wset"]'),
@@ -81,7 +84,7 @@ def test_a_whole_hub_raises_no_doubt():
             'excludes, 1st value: found "a", the socket itself, expected another socket. Take it out of the list.',
         ),
         (HUB, '? hub.toml, line 1, hub "tray hub": no socket, so nothing can be plugged in. Add one [[hub.socket]]'),
-        ("# nothing yet\n", "? hub.toml describes no hub: no sockets are chosen and nothing is wired."),
+        ("# nothing yet\n", "? hub.toml: no hub is described, so no sockets are chosen and nothing is wired."),
     ],
 )  # fmt: skip
 def test_one_doubt_is_one_sentence(text, words):

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from said import said
 from stickwright.errors import Problem
 from stickwright.model.kit import Kit
 from stickwright.records.kit_doubts import kit_doubts
@@ -20,7 +21,10 @@ def told(text, has_hub=True):
     """Sentences of what is noticed: '!' refused, '?' asked, '.' noted."""
     noticed = kit_doubts(parse_toml(text, "kit.toml"), has_hub=has_hub)
     mark = {"query": "?", "note": "."}
-    return [f"! {one}" if isinstance(one, Problem) else f"{mark[one.level]} {one.text}" for one in noticed]
+    return [
+        f"! {said(one.sentence)}" if isinstance(one, Problem) else f"{mark[one.level]} {said(one.text)}"
+        for one in noticed
+    ]
 
 
 def test_a_whole_kit_raises_no_doubt():
@@ -33,21 +37,22 @@ def test_a_whole_kit_raises_no_doubt():
     [
         (
             STICK + SWITCH + SWITCH.replace("clover", "Clover"),
-            '! kit.toml, line 12, switch "Clover", name: found a second switch called "Clover" (the first: line 7), '
-            "expected another name for each switch. Choose another name, or delete one of the two.",
+            '! kit.toml, line 12, switch "Clover", name: found a second switch called "Clover" (the first: line '
+            "7), expected a different name for each switch. Choose another name, or delete one of the two.",
         ),
         (STICK + PAD + PAD, 'found a second controller called "pad" (the first: line 7)'),
         (STICK + LEAD + LEAD, 'found a second lead called "plus 1 m" (the first: line 7)'),
         (
             STICK + SWITCH.replace("clover", "Willow"),
-            '! kit.toml, line 8, switch "Willow", name: found a switch with the name of the stick "Willow" (line 1), '
-            "expected one name for one device: plans and wishes call each by its name alone. Choose another name for the "
-            "switch.",
+            '! kit.toml, line 8, switch "Willow", name: found a switch with the name of the stick "Willow" (line '
+            "1), expected a different name for each device, as plans and requests use the name alone. Choose "
+            "another name for the switch.",
         ),
         (
             STICK + SWITCH.replace("clover", "Helper"),
-            'switch "Helper", name: found a switch called "Helper", expected a name other than option, helper, dropped: in '
-            "a wish these stand for what becomes of an action. Choose another name.",
+            'line 8, switch "Helper", name: found a switch called "Helper", expected a name other than '
+            "option, helper or dropped: in a request these words say what happens to an action. Choose another "
+            "name.",
         ),
         (
             STICK.replace("USB", "5-conductor"),
@@ -60,26 +65,26 @@ def test_a_whole_kit_raises_no_doubt():
         (STICK + LEAD + 'sockets = "two"\n', 'lead "plus 1 m", sockets: found "two"'),
         (
             STICK + SWITCH + "in_stock = 0\n" + LEAD + "in_stock = 0\n",
-            '? kit.toml: none in stock and no price: "clover" (line 7), "plus 1 m" (line 12). So never used. Give in_stock '
-            "when one is there, or a price when one may be bought.",
+            '? kit.toml: none in stock and no price, so never used: "clover" (line 7) and "plus 1 m" (line 12). '
+            "Enter in_stock when there is one, or a price if one may be bought.",
         ),
         (
             STICK + SWITCH + "in_stock = 0\nprice = 40\n",
-            '. kit.toml: none in stock, counts as something to buy: "clover" (line 7).',
+            '. kit.toml: none in stock, so to order: "clover" (line 7).',
         ),
         (
             STICK.replace('plug = "USB"\n', "") + SWITCH.replace('plug = "2-conductor"\n', ""),
-            '? kit.toml: no plug is said for "willow" (line 1), "clover" (line 6). Such a device cannot be wired to a hub. '
-            'Look at the plug: plug = "USB", "4-conductor" or "2-conductor".',
+            '? kit.toml: no plug is recorded for "willow" (line 1) and "clover" (line 6). A device without one '
+            'cannot be connected to a hub. Look at the plug: plug = "USB", "4-conductor" or "2-conductor".',
         ),
         (
             STICK + SWITCH.replace("force_n = 0.35\n", ""),
-            '? kit.toml, line 7, switch "clover": no force to operate it is said, so it counts as none. Bench it, or write '
-            'kind = "proximity" when it acts without touch.',
+            '? kit.toml, line 7, switch "clover": no activation force is recorded, so it counts as none. Measure '
+            'it, or enter kind = "proximity" if the switch works without touch.',
         ),
         (
             STICK + SWITCH.replace("force_n = 0.35", 'kind = "proximity"'),
-            "a proximity switch without the distance at which it acts. Add senses_at_mm.",
+            "a proximity switch without the distance at which it activates. Add senses_at_mm.",
         ),
     ],
 )

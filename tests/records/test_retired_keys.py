@@ -7,6 +7,7 @@ from typing import ClassVar
 
 import pytest
 
+from said import said
 from stickwright.model.kit import Kit, Stick
 from stickwright.model.measured import Measured, is_retired
 from stickwright.records.folder import check_case, read_case
@@ -51,7 +52,7 @@ def test_a_case_with_old_keys_is_read_and_told_once(tmp_path: Path) -> None:
     told = [finding for finding in findings if finding.about == "retired_key"]
     assert len(told) == 1
     assert told[0].level == "note"
-    assert "force_class (and 1 more place): this key is no longer used, so it is ignored." in told[0].text
+    assert "force_class: this key is no longer used and is ignored (also at 1 more place)." in said(told[0].text)
 
 
 def test_nothing_is_told_of_a_file_without_old_keys() -> None:

@@ -41,7 +41,7 @@ def told(text, player=PLAYER):
     """Sentences of what is noticed: '!' refused, '?' asked."""
     noticed = room_doubts(parse_toml(text, "room.toml"), parse_toml(player, "player.toml") if player else None)
     assert all(isinstance(one, Problem) or one.level == "query" for one in noticed)
-    return [f"! {one}" if isinstance(one, Problem) else f"? {said(one.text)}" for one in noticed]
+    return [f"! {said(one.sentence)}" if isinstance(one, Problem) else f"? {said(one.text)}" for one in noticed]
 
 
 def tape(landmark, mm):
@@ -63,13 +63,13 @@ def test_each_thing_has_its_own_name(kind):
     """Two tubes, edges, surfaces, keep-outs or landmarks of one name are refused, letter case aside."""
     (thing,) = [one for one in (TUBE, EDGE, TRAY, FACE, BOLT) if one.startswith(f"[[{kind}]]")]
     name = thing.split('"')[1]
-    shown = kind.replace("_", "-")
+    shown = {"keep_out": "keep-out zone"}.get(kind, kind)
     (sentence,) = told(WHOLE + thing.replace(name, name.upper()))
     assert (
         f'! room.toml, line 38, {kind} "{name.upper()}", name: found a second {shown} called "{name.upper()}"'
         in sentence
     )
-    assert f"expected another name for each {shown}. Choose another name, or delete one of the two." in sentence
+    assert f"expected a different name for each {shown}. Choose another name, or delete one of the two." in sentence
 
 
 @pytest.mark.parametrize(
@@ -87,18 +87,20 @@ def test_each_thing_has_its_own_name(kind):
         ),
         (
             WHOLE.replace("at_mm = [0, 190, 690]\n", ""),
-            '? room.toml, line 28, place "chin": neither a point nor tape distances, so it tells nothing. Measure right, '
-            "forward and up from the middle of where the back meets the seat: at_mm = [...], or four tape distances",
+            '? room.toml, line 28, place "chin": neither a point nor tape distances, so this says nothing. '
+            "Measure right, forward and up from the point where the middle of the back meets the seat (at_mm = "
+            "[...]), or measure four tape distances to landmarks.",
         ),
         (
             TUBE + FACE + BOLT + THUMB + FOOT + '[[place]]\nsite = "chin"\n' + tape("bolt", 500),
-            'place "chin": tape to 1 landmark, which cannot place "chin". Three landmarks leave two answers, a fourth picks one.',
+            'line 20, place "chin": tape distances to 1 landmark cannot place "chin". Three landmarks '
+            "leave two answers; a fourth decides.",
         ),
         (
             WHOLE + tape("bolt", 300),
             # the foot to the bolt, by hand: sqrt(150^2 + 540^2 + 550^2) = 785.2
-            '? room.toml, line 39, place "foot", tape "bolt", distance_mm: 300 to "bolt", but the two points given are 785 mm '
-            "apart. One of these is off; the point is used.",
+            '? room.toml, line 39, place "foot", tape "bolt", distance_mm: 300 to "bolt", but the two points '
+            "given are 785 mm apart. One of these is wrong; the point is used.",
         ),
         (
             WHOLE + tape("bold", 300),
@@ -110,14 +112,15 @@ def test_each_thing_has_its_own_name(kind):
         ),
         (
             WHOLE.replace("to_mm = [-190, -90, 560]", "to_mm = [-190, -70, 280]"),
-            '! room.toml, line 4, tube "back tube", to_mm: found [-190, -70, 280], where the tube begins too, expected the '
-            "other end of the tube. Measure both ends of the free length.",
+            '! room.toml, line 4, tube "back tube", to_mm: found [-190, -70, 280], where the tube also begins, '
+            "expected the other end of the tube. Measure both ends of the free length.",
         ),
         (WHOLE.replace("to_mm = [500,", "to_mm = [-500,"), 'edge "table edge", to_mm: found [-500, 700, 240], where the edge'),
         (
             WHOLE.replace("low_mm = [-90, 40, 720]", "low_mm = [90.5, 40, 940]"),
-            '! room.toml, line 23, keep_out "face", low_mm: found [90.5, 40, 940] beyond high_mm = [90, 210, 930] in x and z, '
-            "expected the smallest x, y and z of the box, and in high the largest. Swap the two values of x and z.",
+            '! room.toml, line 23, keep_out "face", low_mm: found [90.5, 40, 940] beyond high_mm = [90, 210, '
+            "930] in x and z, expected the smallest x, y and z of the box here, and the largest in high. Swap "
+            "the two values of x and z.",
         ),
         (
             WHOLE.replace("high_mm = [90, 210, 930]", "high_mm = [90, 40, 930]"),
@@ -129,37 +132,40 @@ def test_each_thing_has_its_own_name(kind):
         ),
         (
             "tilt_from_deg = 30\ntilt_to_deg = 10\ntilt_pivot_mm = [0, 0, 0]\n" + WHOLE,
-            "! room.toml, line 1, tilt_from_deg: found tilt_from_deg = 30 with tilt_to_deg = 10, expected the least tilt used "
-            "in play first, the most in tilt_to. Swap the two, or give both.",
+            "! room.toml, line 1, tilt_from_deg: found tilt_from_deg = 30 with tilt_to_deg = 10, expected the "
+            "least tilt used in play here, and the most in tilt_to. Swap the two, or give both.",
         ),
         ("tilt_from_deg = 30\n" + WHOLE, "found tilt_from_deg = 30 with no tilt_to, which counts as level"),
         (
             "tilt_from_deg = 5\ntilt_to_deg = 20\n" + WHOLE,
-            "? room.toml, line 2, tilt_to_deg: the seat tilts, but tilt_pivot_mm is not given, so nobody can tell how far a "
-            "place moves away from what stays behind. Measure right, forward and up to the axle under the seat.",
+            "? room.toml, line 2, tilt_to_deg: the seat tilts, but tilt_pivot_mm is not recorded, so how far a "
+            "place moves away from fixed points is not known. Measure right, forward and up to the axle under "
+            "the seat.",
         ),
         (
             WHOLE.replace("[-210, 400, 270]", "[-210, 400, 225]"),
-            '? room.toml, line 33, place "left thumb", at_mm: "left thumb" would be inside "tray", 25 mm below its top. Is one '
-            "of the heights off?",
+            '? room.toml, line 33, place "left thumb", at_mm: "left thumb" would be inside "tray", 25 mm below '
+            "its top. Is one of the heights wrong?",
         ),
         (
             WHOLE.replace("[-210, 400, 270]", "[-210, 400, 100]"),
-            '"left thumb" would be under "tray", 150 mm below its top. Is it, in play?',
+            '"left thumb" would be under "tray", 150 mm below its top. Is that right while playing?',
         ),
         (
             WHOLE.replace("[-110, 640, -350]", "[-110, 640, -550]"),
-            '! room.toml, line 36, place "foot", at_mm: found "foot" 50 mm below the floor "floor", expected a point above the '
-            "floor. Heights are up from the seat: what lies below the seat has a minus.",
+            '! room.toml, line 36, place "foot", at_mm: found "foot" 50 mm below the floor "floor", expected a '
+            "point above the floor. Heights are measured up from the seat, so points below the seat are "
+            "negative. Check the corner of the floor too.",
         ),
         (
             WHOLE.replace("at_mm = [0, 190, 690]", "at_mm = [0, 190, 690]\nslope_deg = 30"),
-            'place "chin", slope_deg: 30°, but player.toml says 10° (movement_tilt_deg). Which holds?',
+            'line 31, place "chin", slope_deg: 30°, but player.toml gives 10° (movement_tilt_deg). Which '
+            "is right?",
         ),
         (
             WHOLE.replace("[-210, 400, 270]", "[210, 400, 270]"),
-            '? room.toml, line 33, place "left thumb", at_mm (left, but x = 210): on the other side than the name says. x grows '
-            "to the player's right. A minus lost, or two swapped?",
+            '? room.toml, line 33, place "left thumb", at_mm (left, but x = 210): on the other side than the '
+            "name says. x is positive to the player's right. Is a minus sign missing, or were two swapped?",
         ),
         (
             WHOLE + '[[tube]]\nname = "right armrest tube"\nfrom_mm = [-260, 100, 200]\nto_mm = [-260, 390, 200]\n',
@@ -167,8 +173,9 @@ def test_each_thing_has_its_own_name(kind):
         ),
         (
             WHOLE.replace("[-500, 700, 240]", "[-500, 2400, 240]"),
-            '? room.toml, line 8, edge "table edge", from_mm: more than 2 m from the seat reference point, so out of reach. A '
-            "slipped decimal point, or measured from elsewhere?",
+            '? room.toml, line 8, edge "table edge", from_mm: more than 2 m from the seat reference point, so '
+            "out of reach. Check the decimal point, and measure from the point where the middle of the back "
+            "meets the seat.",
         ),
     ],
 )  # fmt: skip
@@ -185,15 +192,17 @@ def test_one_doubt_is_one_sentence(text, words):
         # 280 and 560 mm read off the other side of the tape: 11.0 and 22.0 inches
         (
             TUBE, TUBE.replace("-190, -70, 280", "-7.5, -2.8, 11").replace("-190, -90, 560", "-7.5, -3.5, 22"),
-            "nothing of it is further than 22 mm from the seat, of the other things in the room half are beyond 665 mm. "
-            "Inches typed as millimetres? Then name the key from_inch, and so for its other lengths. Nothing was converted.",
+            "all of it is within 22 mm of the seat, but half of the other things in the room are beyond 665 mm. "
+            "Were inches typed as millimetres? If so, name the key from_inch, and change its other lengths too. "
+            "Nothing was converted.",
         ),
         (
             TUBE, TUBE.replace("-190, -70, 280", "-19, -7, 28").replace("-190, -90, 560", "-19, -9, 56"),
-            "Centimetres typed as millimetres? Then name the key from_cm",
+            "Were centimetres typed as millimetres? If so, name the key from_cm, and change its other lengths "
+            "too.",
         ),
         (EDGE, EDGE.replace("-500, 700, 240", "-20, 28, 9.5").replace("500, 700, 240", "20, 28, 9.5"), "name the key from_inch"),
-        (CHIN, CHIN.replace("0, 190, 690", "0, 7.5, 27"), "place \"chin\", at_mm: nothing of it is further than 27 mm"),
+        (CHIN, CHIN.replace("0, 190, 690", "0, 7.5, 27"), 'place "chin", at_mm: all of it is within 27 mm of the seat'),
     ],
 )  # fmt: skip
 def test_a_tape_read_in_another_unit(thing, typed, words):
@@ -211,15 +220,18 @@ def test_a_tape_read_in_another_unit(thing, typed, words):
         # 804 and 748, popliteal height 430 and 387; half of the smaller, one and a half times the larger, by hand
         (
             "seat_to_armrest_mm = 24",
-            "? room.toml, line 1, seat_to_armrest_mm: 24 is outside 116 mm to 369 mm, half to one and a half times the published "
-            "elbow rest height (246 mm men, 233 mm women). Centimetres typed as millimetres? Bodies and chairs differ: if it was "
-            "measured so, leave it.",
+            "? room.toml, line 1, seat_to_armrest_mm: 24 is outside 116 to 369 mm, half to one and a half times "
+            "the published elbow rest height (246 mm men, 233 mm women). Were centimetres typed as millimetres? "
+            "Bodies and chairs differ: if it was measured, leave it unchanged.",
         ),
-        ("seat_to_eyes_mm = 30", "374 mm to 1206 mm, half to one and a half times the published eye height, sitting"),
-        ("seat_to_eyes_mm = 30", "Inches typed as millimetres?"),
-        ("seat_to_eyes_mm = 360", "A slip in typing?"),
-        ("seat_to_floor_mm = 700", "194 mm to 645 mm, half to one and a half times the published popliteal height"),
-        ("table_height_mm = 1100", "310 mm to 1014 mm, half to one and a half times the published popliteal height plus elbow"),
+        ("seat_to_eyes_mm = 30", "30 is outside 374 to 1,206 mm, half to one and a half times the published eye height, sitting (804 "
+            "mm men, 748 mm women)."),
+        ("seat_to_eyes_mm = 30", "Were inches typed as millimetres?"),
+        ("seat_to_eyes_mm = 360", "Is it a typing error?"),
+        ("seat_to_floor_mm = 700", "700 is outside 194 to 645 mm, half to one and a half times the published popliteal height (430 mm "
+            "men, 387 mm women)."),
+        ("table_height_mm = 1100", "1100 is outside 310 to 1,014 mm, half to one and a half times the published popliteal height plus "
+            "elbow rest height (676 mm men, 620 mm women)."),
         ("seat_to_chin_mm = 800\nseat_to_eyes_mm = 790", "line 1, seat_to_chin_mm: the chin is not below the eyes"),
     ],
 )  # fmt: skip
@@ -291,8 +303,8 @@ def test_further_than_its_neighbours():
     )
     sentences = [one for one in told(small + far) if "converted" in one]
     assert any(
-        "it is 2800 mm from the seat, of the other things in the room half are within 200 mm. Millimetres typed as centimetres? "
-        "Then name the key from_mm" in one
+        "it is 2,800 mm from the seat, but half of the other things in the room are within 200 mm. Were millimetres typed as "
+        "centimetres? If so, name the key from_mm" in one
         for one in sentences
     )
 
@@ -302,18 +314,21 @@ def test_everything_on_the_other_side_is_one_question():
     text = WHOLE.replace("[-210, 400, 270]", "[210, 400, 270]").replace("[-110, 640, -350]", "[110, 640, -350]")
     (sentence,) = told(text)
     assert sentence.count("(left, but x = ") == 2
-    assert sentence.endswith("x grows to the player's right: measured while facing the player, all of it?")
+    assert sentence.endswith("x is positive to the player's right. Was all of it measured while facing the player?")
 
 
 @pytest.mark.parametrize(
     ("text", "words"),
     [
-        ("", 'of all distances the place of "chin" would settle most, and it is not given. Measure right, forward and up'),
-        (THUMB, 'of all distances the place of "chin" would settle most'),
-        (CHIN, "nothing is given that a mount could hold on to or stand on. Measure the nearest tube: both ends"),
+        ("", 'room.toml: the place of "chin" is the most useful distance still needed. Measure right, forward and '
+            "up from the point where the middle of the back meets the seat to where the site rests: [[place]] "
+            "with site and at_mm."),
+        (THUMB, 'room.toml: the place of "chin" is the most useful distance still needed.'),
+        (CHIN, "nothing is entered for a mount to clamp to or stand on. Measure the nearest tube, both ends of its "
+            "free length and its diameter ([[tube]]), or the nearest tray or table ([[surface]])."),
         (CHIN + TUBE, '"chin" is near the face, but no [[keep_out]] of kind "face" says what must stay free.'),
-        (CHIN + TUBE + FACE, 'the place of "left thumb" is not given.'),
-        (CHIN + TUBE + FACE + THUMB, 'the place of "foot" is not given.'),
+        (CHIN + TUBE + FACE, 'the place of "left thumb" is still needed.'),
+        (CHIN + TUBE + FACE + THUMB, 'the place of "foot" is still needed.'),
     ],
 )  # fmt: skip
 def test_the_one_distance_most_missed(text, words):
@@ -357,7 +372,7 @@ def test_a_site_with_stick_readings_is_missed_before_one_that_presses():
     """Without an action named, the site that was measured for a stick comes first."""
     player = PLAYER.replace('action = "move"\n', "[[site.reading]]\ndirection_deg = 0\nforce_n = 1\n")
     (sentence,) = told(TUBE + FACE + FOOT, player)
-    assert 'the place of "chin" would settle most' in sentence
+    assert 'the place of "chin" is the most useful distance still needed' in sentence
 
 
 @pytest.mark.parametrize(
@@ -365,11 +380,11 @@ def test_a_site_with_stick_readings_is_missed_before_one_that_presses():
     [
         (
             "rear_wheel_mm = 420\nfront_wheel_mm = -40\n",
-            "the front wheels further forward than the rear ones. Swap the two.",
+            "the front wheels further forward than the rear wheels. Swap the two.",
         ),
-        ("track_mm = 660\nwidth_mm = 560\n", "the wheels stand further apart than the chair is wide (width_mm)."),
-        ("player_kg = 250\n", "250 is more than 200 kg. Pounds typed as kilograms?"),
-        ("chair_kg = 300\n", "300 is more than 220 kg. Pounds typed as kilograms?"),
+        ("track_mm = 660\nwidth_mm = 560\n", "the wheels are further apart than the chair is wide (width_mm)."),
+        ("player_kg = 250\n", "250 is more than 200 kg. Were pounds typed as kilograms?"),
+        ("chair_kg = 300\n", "300 is more than 220 kg. Were pounds typed as kilograms?"),
     ],
 )
 def test_wheels_and_weights_of_the_chair(lines, words):

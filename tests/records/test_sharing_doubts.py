@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from said import said
 from stickwright.errors import Problem
 from stickwright.records.doubts import Names, player_doubts
 from stickwright.records.toml_lines import parse_toml
@@ -19,7 +20,7 @@ def told(text, controllers=()):
     """Sentences of what is noticed, refusals with an exclamation mark before them."""
     names = Names((), (), (), (), controllers)
     noticed = player_doubts(parse_toml(text, "player.toml"), names, {})
-    return [f"! {one}" if isinstance(one, Problem) else f"? {one.text}" for one in noticed]
+    return [f"! {said(one.sentence)}" if isinstance(one, Problem) else f"? {said(one.text)}" for one in noticed]
 
 
 def pressed(lines):
@@ -45,8 +46,8 @@ def test_what_is_whole_raises_no_doubt():
         ),
         (
             SITES + '[[together]]\nsites = ["left thumb", "left thumb"]\nsays = "no"',
-            '! player.toml, line 11, 1st together, sites: found "left thumb" twice, expected two sites. Name the site that '
-            "keeps the hold first, and the one that presses second.",
+            '! player.toml, line 11, 1st together, sites: found "left thumb" twice, expected two sites. Name the '
+            "site that holds first and the site that presses second.",
         ),
         (
             f'{SITES}{PAIR}says = "no"\n{PAIR}says = "yes"',
@@ -54,26 +55,29 @@ def test_what_is_whole_raises_no_doubt():
         ),
         (
             f'{SITES}{PAIR}says = "no"\nalone_per_s = 1',
-            '! player.toml, line 12, 1st together, says: found says = "no" beside press rates, expected a word or the two '
-            "rates, not both: one would have to give way. Delete the word when the rates were counted.",
+            '! player.toml, line 12, 1st together, says: found says = "no" together with press rates, expected '
+            "either the word or the two rates, as only one can be used. If the rates were counted, delete the "
+            "word.",
         ),
         (
             SITES + PAIR,
-            "? player.toml, line 10, 1st together: neither a word nor press rates, so it tells nothing. Try both at once "
-            'for 20 s: says = "yes", "slows" or "no", or alone_per_s and both_per_s.',
+            "? player.toml, line 10, 1st together: neither a word nor press rates, so this says nothing. Try "
+            'both at once for 20 s, then enter says = "yes", "slows" or "no", or alone_per_s and both_per_s.',
         ),
         (
             f"{SITES}{PAIR}alone_per_min = 60",
-            "1st together: alone_per_min without both_per_s, so the two cannot be compared. Count the other one too",
+            "line 10, 1st together: alone_per_min without both_per_s, so the two cannot be compared. Count "
+            "the other as well, 20 s each.",
         ),
         (
             f"{SITES}{PAIR}alone_per_s = 0\nboth_per_s = 0",
-            "? player.toml, line 12, 1st together, alone_per_s: no press at the second site even alone",
+            "? player.toml, line 12, 1st together, alone_per_s: the second site made no press even alone, so the "
+            "two cannot be compared.",
         ),
         (
             f"{SITES}{PAIR}alone_per_s = 1.0\nboth_per_s = 1.4",
-            "both_per_s: more presses with the first site held (both_per_s = 1.4) than without (alone_per_s = 1.0). "
-            "Swapped, or warmed up in between?",
+            "line 13, 1st together, both_per_s: more presses while the first site holds (both_per_s = 1.4) "
+            "than without (alone_per_s = 1.0). Were they swapped, or did the player warm up in between?",
         ),
         (
             SITES + '[[helper]]\nname = "sister"\n[[helper]]\nname = "Sister"',
@@ -81,31 +85,35 @@ def test_what_is_whole_raises_no_doubt():
         ),
         (
             SITES.replace('part = "thumb"', 'part = "thumb"\nreaches = ["left stick pressed button"]'),
-            '? player.toml, line 5, site "left thumb", reaches: buttons within reach, but kit.toml has no [[controller]], so '
-            "none is used. Add the controller that was tried.",
+            '? player.toml, line 5, site "left thumb", reaches: buttons within reach are given, but kit.toml has '
+            "no [[controller]], so none is used. Add the controller that was tried.",
         ),
         (SITES.replace("left thumb", "option"), 'line 3, site "option", name: found a site called "option", expected a name'),
         (
             pressed("force_n = [95, 102, 90]"),
-            '! player.toml, line 6, site "left thumb", press, force_n, 1st value: found 3 values from 90 to 102 N, expected '
-            "0.2 to 8 N, the usual comfortable force of a thumb. These look like grams-force (90 -> 0.88 N): if so, name "
-            "the lists force_gf. Nothing was converted.",
+            '! player.toml, line 6, site "left thumb", press, force_n, 1st value: found 3 values: 90 to 102 N, '
+            "expected 0.2 to 8 N, the usual comfortable force of a thumb. These look like grams-force (90 would "
+            "be 0.88 N): if so, name the lists force_gf. Nothing was converted.",
         ),
         (
             pressed("force_n = [45, 52]"),
-            '? player.toml, line 5, site "left thumb", press, force_n: found 2 values from 45 to 52 N, expected 0.2 to 8 N, '
-            "the usual comfortable force of a thumb. These look like grams-force",
+            '? player.toml, line 5, site "left thumb", press, force_n: found 2 values: 45 to 52 N, expected 0.2 '
+            "to 8 N, the usual comfortable force of a thumb. These look like grams-force (45 would be 0.44 N)",
         ),
-        (pressed("force_n = [1, 1, 1]"), "all repeats are identical at the press, first at player.toml, line 6"),
-        (pressed("force_n = [1, 1, 1]"), "Copied or rounded? If copied, take it again."),
-        (pressed("hold_s = [8, 90]"), "hold_s, 1st value: the repeats at the press run from 8 to 90."),
+        (pressed("force_n = [1, 1, 1]"), 'player.toml, line 5, site "left thumb", press: all repeats of the press are identical, first in '
+            'player.toml, line 6, site "left thumb", press, force_n, 1st value. Were they copied or rounded?'),
+        (pressed("force_n = [1, 1, 1]"), "Were they copied or rounded? If they were copied, measure again."),
+        (pressed("hold_s = [8, 90]"), 'line 6, site "left thumb", press, hold_s, 1st value: the repeats of the press run from 8 to '
+            "90."),
         (
             pressed("rate_per_min = [1.3, 1.4]"),
-            "rate_per_min, 1st value: 1.3 a minute is hardly a press rate. A second? Then name it rate_per_s. Nothing was",
+            'line 6, site "left thumb", press, rate_per_min, 1st value: 1.3 a minute is very slow for '
+            "pressing. If it was a second, name the key rate_per_s. Nothing was converted.",
         ),
         (
             pressed("reaction_ms = [0.4, 0.5]"),
-            "reaction_ms, 1st value: 0.4 ms is faster than anybody. Seconds? Then name it reaction_s.",
+            'line 6, site "left thumb", press, reaction_ms, 1st value: 0.4 ms is faster than anyone can '
+            "be. If it was seconds, name the key reaction_s.",
         ),
         (
             pressed("most_switches = 1"),
@@ -123,7 +131,7 @@ def test_a_press_is_a_measurement():
     """A site where only pressing was tried was measured; one with nothing at all is asked about as before."""
     assert told(pressed("force_n = 1.1")) == []
     (sentence,) = told(SITES.replace("press_rate_per_s = 1.2\n[[site]]", "[[site]]"))
-    assert 'site "left thumb": nothing was measured here yet' in sentence
+    assert 'site "left thumb": nothing has been measured here yet' in sentence
 
 
 def test_reach_is_not_asked_about_when_the_kit_cannot_be_read():

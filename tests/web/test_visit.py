@@ -173,7 +173,7 @@ def test_a_unit_slip_is_asked_about(visit: TestClient, desk: Desk) -> None:
     """Gram-force typed as newton: asked, never converted unasked."""
     sent = {"site": "2", "based_on": number(desk), "direction.0": "90", "force.0": "140 150 145", "force_unit.0": "n"}
     page = visit.post("/visits/d1/readings", data=sent)
-    assert "These look like grams-force (140 -> 1.4 N)" in words(page.text)
+    assert "These look like grams-force (140 would be 1.4 N)" in words(page.text)
     assert "Nothing was converted." in words(page.text)
     assert tables(desk)["site"][2]["reading"][0]["force_n"] == [140, 150, 145]
 

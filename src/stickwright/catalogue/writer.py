@@ -95,6 +95,11 @@ class Writer:
             text = f"{math.floor(value * 10) / 10:.1f}"
         return self._quantity(self._decimal(text))
 
+    def limits(self, low_si: float, high_si: float, ending: str) -> str:
+        """From one limit to another: ``0.1 to 5 N``."""
+        low = self.trimmed(low_si / unit_named(ending).factor, 3)
+        return self._quantity(f"{low} {self.up_to} {self.trimmed_amount(high_si, ending, 3)}")
+
     def sizes(self, sides_m: tuple[float, ...]) -> str:
         """Length by width in whole millimetres: ``150 × 110 mm``."""
         unit = unit_named("mm")

@@ -7,6 +7,8 @@ from __future__ import annotations
 
 from importlib import resources
 
+from stickwright.codes.game_doubts import GameDoubts
+from stickwright.codes.message import message
 from stickwright.errors import BadInput, Problem, did_you_mean
 from stickwright.model.game import Game
 from stickwright.records.refusals import validated
@@ -48,10 +50,8 @@ def archetype_text(name: str) -> str:
     """
     known = archetype_named(name)
     if known is None:
-        raise BadInput(
-            Problem("kind of game", f'"{name}"', "one of the ten that 'stickwright games' lists",
-                    did_you_mean(name, ARCHETYPES))
-        )  # fmt: skip
+        where, expected = message(GameDoubts.game_type), message(GameDoubts.a_known_type)
+        raise BadInput(Problem(where, f'"{name}"', expected, did_you_mean(name, ARCHETYPES)))
     return (resources.files("stickwright.records") / "starter" / "games" / f"{known}.toml").read_text(encoding="utf-8")
 
 

@@ -14,18 +14,21 @@ from dataclasses import dataclass
 from typing import Literal
 
 from stickwright import units
+from stickwright.codes.amounts import TYPED_UNITS, Amounts, TypedUnit
+from stickwright.codes.message import Message, Name, Text, message
+from stickwright.codes.sites import Part
+from stickwright.codes.usual_values import Sort, UsualValues
 from stickwright.errors import Problem
 from stickwright.model.recorded import Finding
-from stickwright.records.plain_text import number_text
-from stickwright.records.toml_lines import Steps
+from stickwright.records.typed_tables import Noticed, query, steps_of
 
 __all__ = ["BANDS", "TypedList", "likelier_unit", "unlikely"]
 
-Sort = Literal["force", "length"]
-_WORDS = {"force": "comfortable force", "length": "comfortable travel"}
-_ASKED = {"force": ("gf", "n", "kgf", "lb", "oz", "mn"), "length": ("mm", "cm", "inch", "m")}
+_ASKED: dict[Sort, tuple[TypedUnit, ...]] = {
+    "force": ("gf", "n", "kgf", "lb", "oz", "mn"),
+    "length": ("mm", "cm", "inch", "m"),
+}
 """Units to ask about; centinewton is left out because its figures look like grams-force."""
-_DEVICE = {"force": "the gauge", "length": "the tape"}
 _REFUSED_BEYOND = 10.0
 """Times the top of the range."""
 _WELL_ABOVE = 2.0
@@ -33,7 +36,7 @@ _WELL_BELOW: dict[Sort, float] = {"force": 8.0, "length": 3.0}
 """Factors beyond the range from which another unit is suspected. Weak players and small hands are the usual ones here, so a
 force may lie far below what is usual and be right (common practice, no source)."""
 
-_ROWS: dict[str, tuple[float, float, float, float]] = {  # N, N, mm, mm
+_ROWS: dict[Part, tuple[float, float, float, float]] = {  # N, N, mm, mm
     "fingertip": (0.1, 5, 3, 25),
     "thumb": (0.2, 8, 4, 20),
     "hand": (2, 40, 30, 150),
@@ -50,15 +53,15 @@ _ROWS: dict[str, tuple[float, float, float, float]] = {  # N, N, mm, mm
 }
 
 
-def _bands() -> dict[tuple[str, Sort], tuple[float, float]]:
-    bands: dict[tuple[str, Sort], tuple[float, float]] = {}
+def _bands() -> dict[tuple[Part, Sort], tuple[float, float]]:
+    bands: dict[tuple[Part, Sort], tuple[float, float]] = {}
     for part, (weakest_n, strongest_n, shortest_mm, longest_mm) in _ROWS.items():
         bands[part, "force"] = (weakest_n, strongest_n)
         bands[part, "length"] = (units.to_si(shortest_mm, "mm"), units.to_si(longest_mm, "mm"))
     return bands
 
 
-BANDS: dict[tuple[str, Sort], tuple[float, float]] = _bands()
+BANDS: dict[tuple[Part, Sort], tuple[float, float]] = _bands()
 """(part, 'force' or 'length') -> lowest and highest usual value, N or m. Parts without an entry are not checked."""
 
 
@@ -74,17 +77,17 @@ class TypedList:
         As typed, not converted.
     texts : tuple of str
         The same, as written.
-    places : tuple of Steps
+    places : tuple
         File, line or row and field of each value.
-    direction : str
-        In words or degrees, for sentences.
+    direction : Message
+        'at 90°', 'of the press'.
     """
 
     key: str
     values: tuple[float, ...]
     texts: tuple[str, ...]
-    places: tuple[Steps, ...]
-    direction: str
+    places: tuple[Text | tuple[Text, ...], ...]
+    direction: Message
 
     @property
     def si(self) -> tuple[float, ...]:
@@ -97,7 +100,7 @@ class TypedList:
         return quantity.name if quantity is not None and quantity.name in ("force", "length") else None  # type: ignore[return-value]
 
 
-def likelier_unit(values: Sequence[float], ending: str, band: tuple[float, float], sort: Sort) -> str | None:
+def likelier_unit(values: Sequence[float], ending: str, band: tuple[float, float], sort: Sort) -> TypedUnit | None:
     """Ending of the unit in which all values would be usual, when all are far from it as typed.
 
     Parameters
@@ -133,11 +136,11 @@ def likelier_unit(values: Sequence[float], ending: str, band: tuple[float, float
     return _fitting_unit(values, ending, band, sort)
 
 
-def _fitting_unit(values: Sequence[float], ending: str, band: tuple[float, float], sort: Sort) -> str | None:
+def _fitting_unit(values: Sequence[float], ending: str, band: tuple[float, float], sort: Sort) -> TypedUnit | None:
     """Ending of the other unit in which all values would be usual, the nearest to the middle of the range."""
     low, high = band
     middle = math.sqrt(low * high)
-    best: tuple[float, str] | None = None
+    best: tuple[float, TypedUnit] | None = None
     for other in _ASKED[sort]:
         read = [units.to_si(value, other) for value in values]
         if other == ending or not all(low <= value <= high for value in read):
@@ -148,14 +151,14 @@ def _fitting_unit(values: Sequence[float], ending: str, band: tuple[float, float
     return best[1] if best else None
 
 
-def unlikely(part: str, where: Steps, lists: Iterable[TypedList]) -> list[Problem | Finding]:
+def unlikely(part: str, where: Text | tuple[Text, ...], lists: Iterable[TypedList]) -> list[Noticed]:
     """What is refused and what is asked about the forces and travels of one site.
 
     Parameters
     ----------
     part : str
         Body part.
-    where : Steps
+    where : Message or str, or tuple of such
         The site, for questions: ``player.toml, line 4, site "chin"``.
     lists : iterable of TypedList
         Everything typed of force and length there.
@@ -166,16 +169,16 @@ def unlikely(part: str, where: Steps, lists: Iterable[TypedList]) -> list[Proble
         A Problem beyond ten times the usual; a query when all values would be usual in another
         unit, or when some lie outside the usual range.
     """
-    noticed: list[Problem | Finding] = []
+    noticed: list[Noticed] = []
     grouped: dict[str, list[TypedList]] = {}
     for typed in lists:
         if typed.sort is not None:
             grouped.setdefault(typed.key.rpartition("again_")[2].rpartition("at_")[2], []).append(typed)
+    known = next((one for one in _ROWS if one == part), None)
     for group in grouped.values():
         sort = group[0].sort
-        band = BANDS.get((part, sort)) if sort else None
-        if sort and band:
-            noticed += _about_group(part, where, group, band, sort)
+        if sort and known:
+            noticed += _about_group(where, group, _Usual(known, sort, group[0].key, BANDS[known, sort]))
     return noticed
 
 
@@ -183,119 +186,130 @@ def unlikely(part: str, where: Steps, lists: Iterable[TypedList]) -> list[Proble
 class _Value:
     typed: float
     text: str
-    place: Steps
+    place: Text | tuple[Text, ...]
     si: float
 
 
-def _about_group(
-    part: str, where: Steps, group: list[TypedList], band: tuple[float, float], sort: Sort
-) -> list[Problem | Finding]:
-    key = group[0].key
-    ending = units.ending_of(key)
+def _amount(value_si: float, unit: TypedUnit, sort: Sort) -> Message:
+    if sort == "force":
+        return message(Amounts.force, force_n=value_si, unit=unit)
+    return message(Amounts.length, length_m=value_si, unit=unit)
+
+
+@dataclass(frozen=True)
+class _Usual:
+    """What is usual of a part, in the unit of a key."""
+
+    part: Part
+    sort: Sort
+    key: str
+    band: tuple[float, float]
+
+    @property
+    def unit(self) -> TypedUnit:
+        ending = units.ending_of(self.key)
+        return next(unit for unit in TYPED_UNITS if unit == ending)
+
+    @property
+    def range(self) -> Message:
+        low, high = self.band
+        if self.sort == "force":
+            return message(Amounts.forces, low_n=low, high_n=high, unit=self.unit)
+        return message(Amounts.lengths, low_m=low, high_m=high, unit=self.unit)
+
+    def words(self) -> Message:
+        return message(UsualValues.usual, part=self.part, sort=self.sort, usual=self.range)
+
+    def key_in(self, unit: TypedUnit) -> Name:
+        return Name(f"{self.key.removesuffix(f'_{self.unit}')}_{unit}")
+
+    def converted(self, value: _Value, unit: TypedUnit) -> Message:
+        """What a value would be if it had been typed in another unit, in the unit that people read."""
+        shown: TypedUnit = "n" if self.sort == "force" else "mm"
+        return _amount(units.to_si(value.typed, unit), shown, self.sort)
+
+    def typed(self, values: list[_Value]) -> Message:
+        smallest, largest = (Name(pick(values, key=lambda value: value.typed).text) for pick in (min, max))
+        return message(Amounts.typed, lowest=smallest, highest=largest, unit=self.unit)
+
+    def found(self, values: list[_Value]) -> Message:
+        return message(UsualValues.values, count=len(values), typed=self.typed(values))
+
+
+def _about_group(where: Text | tuple[Text, ...], group: list[TypedList], usual: _Usual) -> list[Noticed]:
     values = [
         _Value(*row)
         for typed in group
         for row in zip(typed.values, typed.texts, typed.places, typed.si, strict=True)
         if math.isfinite(row[0]) and row[0] > 0
     ]
-    low, high = band
+    low, high = usual.band
     refused = [value for value in values if value.si > _REFUSED_BEYOND * high]
-    other = likelier_unit([value.typed for value in values], ending, band, sort)
+    other = likelier_unit([value.typed for value in values], usual.unit, usual.band, usual.sort)
     if refused and not (other and len(refused) > 1):
-        return [_too_much(value, part, key, band, sort) for value in refused]
+        return [_too_much(value, usual) for value in refused]
     if other:
-        return [_other_unit(values, where, key, other, refused=refused, part=part, band=band, sort=sort)]
-    noticed: list[Problem | Finding] = []
-    for side, some in (
-        ("below", [value for value in values if value.si < low]),
-        ("above", [value for value in values if value.si > high]),
-    ):
-        if some:
-            noticed.append(_unusual(some, where, side, part, ending, band, sort))
+        return [_other_unit(values, where, other, usual, refused)]
+    below, above = [value for value in values if value.si < low], [value for value in values if value.si > high]
+    noticed: list[Noticed] = []
+    if below:
+        noticed.append(_unusual(below, where, "below", usual))
+    if above:
+        noticed.append(_unusual(above, where, "above", usual))
     return noticed
 
 
-def _shown_range(band: tuple[float, float], ending: str, sort: Sort) -> str:
-    factor = units.to_si(1.0, ending)
-    return f"{number_text(band[0] / factor)} to {number_text(band[1] / factor)} {_label(ending, sort)}"
-
-
-def _label(ending: str, sort: Sort) -> str:
-    return units.QUANTITIES[sort].unit(ending).label
-
-
-def _in(value: _Value, other: str, sort: Sort) -> str:
-    quantity = units.QUANTITIES[sort]
-    return f"{value.text} -> {units.spoken(units.to_si(value.typed, other), quantity.shown)}"
-
-
-def _too_much(value: _Value, part: str, key: str, band: tuple[float, float], sort: Sort) -> Problem:
-    ending = units.ending_of(key)
-    other = likelier_unit([value.typed], ending, band, sort)
-    stem = key.removesuffix(f"_{ending}")
-    remedy = (
-        f"If {_DEVICE[sort]} shows {_long_name(other, sort)} name the list {stem}_{other} ({_in(value, other, sort)})."
-        if other
-        else "Look for a slipped decimal point."
-    )
-    limit = number_text(_REFUSED_BEYOND * band[1] / units.to_si(1.0, ending))
-    return Problem(
-        value.place,
-        f"{value.text} {_label(ending, sort)}",
-        f"0 to {limit} {_label(ending, sort)} for a {part} (usual {_shown_range(band, ending, sort)})",
-        remedy,
-    )
-
-
-def _long_name(ending: str, sort: Sort) -> str:
-    names = {
-        "gf": "grams-force", "kgf": "kilograms-force", "lb": "pounds-force", "oz": "ounces-force", "mn": "millinewton",
-        "n": "newton", "mm": "millimetres", "cm": "centimetres", "inch": "inches", "m": "metres",
-    }  # fmt: skip
-    return names.get(ending, _label(ending, sort))
+def _too_much(value: _Value, usual: _Usual) -> Problem:
+    other = likelier_unit([value.typed], usual.unit, usual.band, usual.sort)
+    if other:
+        remedy = message(
+            UsualValues.gauge_shows,
+            sort=usual.sort,
+            unit=other,
+            key=usual.key_in(other),
+            typed=Name(value.text),
+            converted=usual.converted(value, other),
+        )
+    else:
+        remedy = message(UsualValues.decimal_point)
+    limit = _amount(_REFUSED_BEYOND * usual.band[1], usual.unit, usual.sort)
+    expected = message(UsualValues.limit, part=usual.part, limit=limit, usual=usual.range)
+    return Problem(value.place, usual.typed([value]), expected, remedy)
 
 
 def _other_unit(
-    values: list[_Value],
-    where: Steps,
-    key: str,
-    other: str,
-    *,
-    refused: list[_Value],
-    part: str,
-    band: tuple[float, float],
-    sort: Sort,
-) -> Problem | Finding:
-    ending = units.ending_of(key)
-    stem = key.removesuffix(f"_{ending}")
-    smallest, largest = (pick(values, key=lambda value: value.typed) for pick in (min, max))
-    remedy = (
-        f"These look like {_long_name(other, sort)} ({_in(smallest, other, sort)}): if so, name the "
-        f"{'lists' if len(values) > 1 else 'list'} {stem}_{other}. Nothing was converted."
+    values: list[_Value], where: Text | tuple[Text, ...], other: TypedUnit, usual: _Usual, refused: list[_Value]
+) -> Noticed:
+    smallest = min(values, key=lambda value: value.typed)
+    remedy = message(
+        UsualValues.look_like,
+        count=len(values),
+        unit=other,
+        key=usual.key_in(other),
+        typed=Name(smallest.text),
+        converted=usual.converted(smallest, other),
     )
-    found = (
-        f"{len(values)} values from {smallest.text} to {largest.text} {_label(ending, sort)}"
-        if len(values) > 1
-        else f"{smallest.text} {_label(ending, sort)}"
-    )
-    usual = f"{_shown_range(band, ending, sort)}, the usual {_WORDS[sort]} of a {part}"
     if refused:
-        return Problem(refused[0].place, found, usual, remedy)
-    return Finding("query", "unit", str(Problem(f"{where}, {key}", found, usual, remedy)))
+        return Problem(refused[0].place, usual.found(values), usual.words(), remedy)
+    told = message(UsualValues.other_unit, found=usual.found(values), usual=usual.words(), remedy=remedy)
+    return query("unit", (*steps_of(where), usual.key), told)
 
 
 def _unusual(
-    some: list[_Value], where: Steps, side: str, part: str, ending: str, band: tuple[float, float], sort: Sort
+    some: list[_Value], where: Text | tuple[Text, ...], side: Literal["below", "above"], usual: _Usual
 ) -> Finding:
-    smallest, largest = (pick(some, key=lambda value: value.typed) for pick in (min, max))
-    span = smallest.text if smallest.text == largest.text else f"{smallest.text} to {largest.text}"
-    count = "one value" if len(some) == 1 else f"{len(some)} values"
-    other = _fitting_unit([value.typed for value in some], ending, band, sort)
-    as_other = f" (as {_long_name(other, sort)}: {_in(smallest, other, sort)})" if other else ""
-    return Finding(
-        "query",
-        "unusual",
-        f"{where}: {count} of {_WORDS[sort]} ({span} {_label(ending, sort)}) {'lies' if len(some) == 1 else 'lie'} "
-        f"{side} what is usual for a {part} ({_shown_range(band, ending, sort)}), first at {some[0].place}. "
-        f"Right for this player? Then leave it. If not, check the unit{as_other} and the decimal point.",
+    other = _fitting_unit([value.typed for value in some], usual.unit, usual.band, usual.sort)
+    smallest = min(some, key=lambda value: value.typed)
+    told = message(
+        UsualValues.unusual,
+        count=len(some),
+        sort=usual.sort,
+        typed=usual.typed(some),
+        side=side,
+        part=usual.part,
+        usual=usual.range,
+        first_at=steps_of(some[0].place),
+        unit=other,
+        as_unit=usual.converted(smallest, other) if other else None,
     )
+    return query("unusual", where, told)

@@ -11,12 +11,14 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any
 
-from stickwright.errors import Problem
+from stickwright.codes.doubts import Doubts, Named
+from stickwright.codes.message import Message, Name, message
+from stickwright.codes.player_doubts import PlayerDoubts
+from stickwright.errors import Problem, did_you_mean
 from stickwright.model.ages import age_group
 from stickwright.model.game import Game
 from stickwright.model.kit import Topper
 from stickwright.model.player import DirectionReading, Site
-from stickwright.model.recorded import Finding
 from stickwright.records.bands import TypedList, unlikely
 from stickwright.records.fields import fields_of, typed_key
 from stickwright.records.gauge import GaugeReadings
@@ -90,11 +92,7 @@ def player_doubts(
 def _age_doubts(player: TomlFile) -> Iterator[Noticed]:
     band = player.data.get("age_band")
     if isinstance(band, str) and age_group(band) == "not understood":
-        yield query(
-            "age_band",
-            f"{player.where(('age_band',))}: {as_typed(band)} tells neither a child nor an adult, so what is said of a child is left "
-            'out. Write "child", "teenager" or "adult", or ages in years ("6-11"); no date of birth.',
-        )
+        yield query("age_band", player.where(("age_band",)), message(PlayerDoubts.age_band, typed=as_typed(band)))
 
 
 def _visit_doubts(player: TomlFile, made_on: str) -> Iterator[Noticed]:
@@ -106,34 +104,40 @@ def _visit_doubts(player: TomlFile, made_on: str) -> Iterator[Noticed]:
     try:
         day = datetime.date.fromisoformat(visit)
     except ValueError:
-        yield Problem(player.where(("visit",)), as_typed(visit), "a date as YYYY-MM-DD", "For example 2026-03-01.")
+        expected, remedy = message(PlayerDoubts.a_date), message(PlayerDoubts.date_example)
+        yield Problem(player.where(("visit",)), as_typed(visit), expected, remedy)
         return
     if made_on and day.isoformat() > made_on:
-        yield Finding(
-            "query",
-            "date",
-            f"{player.where(('visit',))}: the visit ({visit}) lies after today ({made_on}). Wrong clock?",
-        )
+        told = message(PlayerDoubts.visit_in_future, visit=Name(visit), today=Name(made_on))
+        yield query("date", player.where(("visit",)), told)
 
 
 def _reference_doubts(player: TomlFile, path: FieldPath, site: dict[str, Any], names: Names) -> Iterator[Problem]:
     for key in ("on_stick", "recording"):
         for where, table in tables(site, key, path):
-            for field, known in (("stick", names.sticks), ("topper", names.toppers), ("extension", names.extensions)):
-                article = "an" if field == "extension" else "a"
-                yield from unknown(player, (*where, field), table.get(field), known, f"{article} {field}", "kit.toml")
+            for field, known in _known_parts(names):
+                yield from unknown(player, (*where, field), table.get(field), known, field, "kit.toml")
     states = [one.get("condition") for _, one in tables(site, "under", path)]
     conditions = [one for one in (site.get("condition"), *states) if isinstance(one, str)]
     for where, table in tables(site, "recording", path):
-        if table.get("condition") != "":
-            said = table.get("condition")
-            yield from unknown(player, (*where, "condition"), said, conditions, "the condition of a state", "this site")
+        said = table.get("condition", "")
+        if isinstance(said, str) and said and said not in conditions:
+            expected = message(Doubts.condition_of_state)
+            yield Problem(player.where((*where, "condition")), as_typed(said), expected, did_you_mean(said, conditions))
     suited = None if names.toppers is None else (*names.toppers, *_FORMS)
-    for key, known, what in (("liked", names.sticks, "a stick"), ("toppers", suited, "a topper, or a form of topper,")):
+    wishes: tuple[tuple[str, tuple[str, ...] | None, Named], ...] = (
+        ("liked", names.sticks, "stick"),
+        ("toppers", suited, "topper_or_form"),
+    )
+    for key, known, what in wishes:
         items = site.get(key)
         for place, name in enumerate(items if isinstance(items, list) else []):
             yield from unknown(player, (*path, key, place), name, known, what, "kit.toml")
-    yield from unknown(player, (*path, "action"), site.get("action"), names.actions, "an action", "game.toml")
+    yield from unknown(player, (*path, "action"), site.get("action"), names.actions, "action", "game.toml")
+
+
+def _known_parts(names: Names) -> tuple[tuple[Named, tuple[str, ...] | None], ...]:
+    return (("stick", names.sticks), ("topper", names.toppers), ("extension", names.extensions))
 
 
 def _reading_doubts(
@@ -145,9 +149,9 @@ def _reading_doubts(
         key = typed_key(site, Site, "again_force_n") or ""
         yield Problem(
             player.where((*path, key)),
-            f"{key} beside a first direction repeated at the end of {as_typed(site.get('gauge_readings'))}",
-            "the repeated first direction in one place",
-            "Delete one of the two.",
+            message(PlayerDoubts.first_again, key=Name(key), file=as_typed(site.get("gauge_readings"))),
+            message(PlayerDoubts.first_once),
+            message(Doubts.delete_one),
         )
     part = site.get("part")
     if isinstance(part, str):
@@ -156,51 +160,50 @@ def _reading_doubts(
     yield from list_doubts(player.where(path), lists, step[1] if step else None)
     measured = ("reading", "gauge_readings", "on_stick", "recording", "press_rate_per_s", "press_rate_per_min", "press")
     if not any(site.get(key) for key in measured):
-        yield Finding(
-            "query", "nothing_measured",
-            f"{player.where(path)}: nothing was measured here yet. Add one [[site.reading]], or what was reached on a "
-            "stick ([[site.on_stick]]); four directions are enough to begin with.",
-        )  # fmt: skip
+        yield query("nothing_measured", player.where(path), message(PlayerDoubts.nothing_measured))
     for where, table in tables(site, "reading", path):
         if not any(typed_key(table, DirectionReading, name) for name in ("force_n", "reach_m")):
-            yield Finding(
-                "query", "empty_reading",
-                f"{player.where(where)}: neither force nor reach. Not taken? Then leave this direction out.",
-            )  # fmt: skip
+            yield query("empty_reading", player.where(where), message(PlayerDoubts.empty_reading))
 
 
 def _site_lists(player: TomlFile, path: FieldPath, site: dict[str, Any]) -> Iterator[TypedList]:
     """Comfortable forces and travels of a site as typed; involuntary and resting forces have no usual range."""
-    yield from typed_lists(player, path, site, ("again_force",), "the first direction")
+    yield from typed_lists(player, path, site, ("again_force",), message(Doubts.at_first))
     for key, stems in (("reading", ("force", "reach")), ("along", ("force", "at_reach"))):
         for spot, table in tables(site, key, path):
-            yield from typed_lists(player, spot, table, stems, _direction_text(table))
+            yield from typed_lists(player, spot, table, stems, _direction_of(table))
 
 
-def _direction_text(table: dict[str, Any]) -> str:
+def _direction_of(table: dict[str, Any]) -> Message:
     key = typed_key(table, DirectionReading, "direction_rad")
-    return f"{as_typed(table[key])}{'°' if key.endswith('_deg') else ' rad'}" if key else "the first direction"
+    if key is None:
+        return message(Doubts.at_first)
+    return message(Doubts.at_degrees if key.endswith("_deg") else Doubts.at_radians, typed=Name(as_typed(table[key])))
 
 
 def _doubled_directions(
     player: TomlFile, path: FieldPath, site: dict[str, Any], gauge: GaugeReadings | None
 ) -> Iterator[Problem]:
-    first: dict[int, str] = {}
+    first: dict[int, int | None] = {}  # the line; None where it is in the file of gauge readings
     for reading in gauge.reading if gauge else ():
-        first.setdefault(_turn(reading.direction_rad), f"in {as_typed(site.get('gauge_readings'))}")
+        first.setdefault(_turn(reading.direction_rad), None)
     for where, table in tables(site, "reading", path):
         direction = number(table, DirectionReading, "direction_rad")
         if direction is None:
             continue
         turn = _turn(direction[1])
         if turn in first:
-            yield Problem(
-                player.where((*where, direction[0])),
-                f"the direction {_direction_text(table)} a second time (the first: {first[turn]})",
-                "each direction once",
-                "Put all repeats of a direction into one list.",
+            line = first[turn]
+            found = message(
+                PlayerDoubts.direction_again,
+                typed=Name(as_typed(table[direction[0]])),
+                unit="deg" if direction[0].endswith("_deg") else "rad",
+                line=line,
+                file=as_typed(site.get("gauge_readings")) if line is None else None,
             )
-        first.setdefault(turn, f"line {player.lines.line(where)}")
+            expected, remedy = message(PlayerDoubts.direction_once), message(PlayerDoubts.one_list)
+            yield Problem(player.where((*where, direction[0])), found, expected, remedy)
+        first.setdefault(turn, player.lines.line(where))
 
 
 def _turn(direction_rad: float) -> int:

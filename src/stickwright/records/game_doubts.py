@@ -7,8 +7,11 @@ all the same.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from typing import Any
+from typing import Any, Literal
 
+from stickwright.codes.doubts import Doubts
+from stickwright.codes.game_doubts import GameDoubts
+from stickwright.codes.message import Name, message
 from stickwright.errors import Problem
 from stickwright.model.game import Action
 from stickwright.model.hub import BUTTON_ROLES, STICK_ROLES
@@ -17,12 +20,14 @@ from stickwright.records.fields import typed_key
 from stickwright.records.toml_lines import FieldPath, TomlFile
 from stickwright.records.typed_tables import (
     Noticed,
+    assigned,
     doubled_names,
     name_of,
     names_in,
     number,
     placed,
     query,
+    shown_name,
     tables,
     texts,
     unknown,
@@ -53,11 +58,11 @@ def game_doubts(game: TomlFile, sticks: Sequence[str] | None = None) -> list[Not
     known = names_in(game, "action")
     noticed: list[Noticed] = [*doubled_names(game, actions, "action")]
     for path, before in tables(game.data, "settings_before"):
-        noticed += unknown(game, (*path, "stick"), before.get("stick"), sticks, "a stick", "kit.toml")
+        noticed += unknown(game, (*path, "stick"), before.get("stick"), sticks, "stick", "kit.toml")
     for path, action in actions:
         for key in ("together", "of"):
             for place, name in texts(action, key):
-                noticed += unknown(game, (*path, key, place), name, known, "an action", game.name)
+                noticed += unknown(game, (*path, key, place), name, known, "action", game.name)
         noticed += _names_itself(game, path, action)
         noticed += _chord_doubts(game, path, action)
         noticed += _price_doubts(game, path, action)
@@ -73,33 +78,25 @@ def game_doubts(game: TomlFile, sticks: Sequence[str] | None = None) -> list[Not
 
 
 def _names_itself(game: TomlFile, path: FieldPath, action: dict[str, Any]) -> Iterator[Problem]:
-    for key, what in (("together", "needed together with itself"), ("of", "part of itself")):
+    keys: tuple[Literal["together", "of"], ...] = ("together", "of")
+    for key in keys:
         for place, name in texts(action, key):
             if name == name_of(action):
-                yield Problem(
-                    game.where((*path, key, place)),
-                    f"{as_typed(name)}, {what}",
-                    "another action",
-                    "Take it out of the list.",
-                )
+                found = message(GameDoubts.names_itself, action=shown_name(name), key=key)
+                expected, remedy = message(GameDoubts.another_action), message(Doubts.take_out)
+                yield Problem(game.where((*path, key, place)), found, expected, remedy)
 
 
 def _chord_doubts(game: TomlFile, path: FieldPath, action: dict[str, Any]) -> Iterator[Noticed]:
     parts = list(dict.fromkeys(name for _, name in texts(action, "of")))
     if action.get("kind") == "chord" and len(parts) < 2:
         where = (*path, "of") if "of" in action else path
-        yield Problem(
-            game.where(where),
-            f"a chord of {as_typed(parts[0])} alone" if parts else "a chord without its actions",
-            "the two or more actions that it is made of",
-            'Write of = ["lane 1", "lane 2"], say, with the names of actions of this file.',
-        )
+        found = message(GameDoubts.short_chord, action=shown_name(parts[0]) if parts else None)
+        expected, remedy = message(GameDoubts.chord_of_actions), message(GameDoubts.write_of)
+        yield Problem(game.where(where), found, expected, remedy)
     elif parts and isinstance(action.get("kind"), str) and action["kind"] != "chord":
-        yield query(
-            "chord",
-            f'{game.where((*path, "of"))}: counts only for kind = "chord"; this is a {action["kind"]}. Meant as a chord, '
-            "or as together?",
-        )
+        told = message(GameDoubts.no_chord, kind=shown_name(action["kind"]))
+        yield query("chord", game.where((*path, "of")), told)
 
 
 def _chords_in_a_circle(game: TomlFile, actions: list[_Table]) -> Iterator[Problem]:
@@ -110,12 +107,9 @@ def _chords_in_a_circle(game: TomlFile, actions: list[_Table]) -> Iterator[Probl
     }
     for ring in _circles({name: [part for part in parts if part in chords] for name, parts in chords.items()}):
         path = next(path for path, action in actions if name_of(action) == ring[0])
-        yield Problem(
-            game.where((*path, "of")),
-            f"chords that contain each other: {_chain(ring, 'contains')}",
-            "chords made of single actions",
-            "Name in each chord the actions that are pressed, not another chord that leads back.",
-        )
+        found = message(GameDoubts.chords_in_a_circle, ring=_closed(ring))
+        expected, remedy = message(GameDoubts.chords_of_single_actions), message(GameDoubts.name_single_actions)
+        yield Problem(game.where((*path, "of")), found, expected, remedy)
 
 
 def _rings(game: TomlFile, actions: list[_Table]) -> Iterator[Finding]:
@@ -128,16 +122,12 @@ def _rings(game: TomlFile, actions: list[_Table]) -> Iterator[Finding]:
     }
     for ring in _circles(one_way):
         path = next(path for path, action in actions if name_of(action) == ring[0])
-        yield query(
-            "together",
-            f"{game.where((*path, 'together'))}: a circle, {_chain(ring, 'is needed with')}. Counted as pairs, not as all "
-            'at the same moment. Must all be possible at one moment? Then add an action of kind = "chord" with all of '
-            "them in its list of.",
-        )
+        told = message(GameDoubts.needed_in_a_circle, ring=_closed(ring))
+        yield query("together", game.where((*path, "together")), told)
 
 
-def _chain(ring: list[str], verb: str) -> str:
-    return f" {verb} ".join(as_typed(name) for name in (*ring, ring[0]))
+def _closed(ring: list[str]) -> tuple[Name, ...]:
+    return tuple(shown_name(name) for name in (*ring, ring[0]))
 
 
 def _circles(follows: Mapping[str, list[str]]) -> list[list[str]]:
@@ -171,13 +161,15 @@ def _one_input_twice(game: TomlFile, actions: list[_Table]) -> Iterator[Problem]
             continue
         if role in first:
             there, other = first[role]
-            yield Problem(
-                game.where((*path, "input")),
-                f"{as_typed(role)}, which does {as_typed(other.get('name', 'another action'))} too "
-                f"(line {game.lines.line((*there, 'input'))})",
-                "an input for each action: pressing one would do the other",
-                "Look into the game's list of controls, or leave input out where any will do.",
+            name = name_of(other)
+            found = message(
+                GameDoubts.input_again,
+                role=as_typed(role),
+                action=shown_name(name) if name else None,
+                line=game.lines.line((*there, "input")),
             )
+            expected, remedy = message(GameDoubts.input_of_its_own), message(GameDoubts.look_at_controls)
+            yield Problem(game.where((*path, "input")), found, expected, remedy)
         first.setdefault(role, (path, action))
 
 
@@ -185,41 +177,37 @@ def _one_input_twice(game: TomlFile, actions: list[_Table]) -> Iterator[Problem]
 
 
 def _price_doubts(game: TomlFile, path: FieldPath, action: dict[str, Any]) -> Iterator[Finding]:
-    for price, thing, missing in (
-        ("option_price", "option", 'what the game itself can do: option = "the camera follows"'),
-        ("toggle_price", "toggle", 'how the game does it: toggle = "press once to start, once to stop"'),
-    ):
+    things: tuple[Literal["option", "toggle"], ...] = ("option", "toggle")
+    for thing in things:
+        price = f"{thing}_price"
         if number(action, Action, price) and not action.get(thing):
-            yield query(
-                "price", f"{game.where((*path, price))}: a price without {thing}, so it is never paid. Add {missing}."
-            )
+            told = message(GameDoubts.cost_without, key=Name(price), thing=thing)
+            yield query("price", game.where((*path, price)), told)
     if number(action, Action, "helper_price") and action.get("helper") is False:
-        yield query(
-            "price",
-            f"{game.where((*path, 'helper_price'))}: a price beside helper = false, so it is never paid. Which holds?",
-        )
+        told = message(GameDoubts.cost_without_helper, key=Name("helper_price"))
+        yield query("price", game.where((*path, "helper_price")), told)
 
 
 def _figure_doubts(game: TomlFile, path: FieldPath, action: dict[str, Any]) -> Iterator[Finding]:
     usual, busy = (number(action, Action, name) for name in ("presses_per_s", "busy_presses_per_s"))
     if usual and busy and busy[1] < usual[1]:
-        yield query(
-            "presses",
-            f"{game.where((*path, busy[0]))}: fewer presses in the busiest minute ({busy[0]} = {as_typed(action[busy[0]])}) "
-            f"than on average ({usual[0]} = {as_typed(action[usual[0]])}). Swapped, or in another unit?",
+        told = message(
+            GameDoubts.fewer_when_busy,
+            busy=assigned(busy[0], action[busy[0]]),
+            usual=assigned(usual[0], action[usual[0]]),
         )
+        yield query("presses", game.where((*path, busy[0])), told)
     reaction = number(action, Action, "reaction_s")
     if reaction and 0 < reaction[1] < _QUICKEST_S:
-        yield query(
-            "unit",
-            f"{game.where((*path, reaction[0]))}: {as_typed(action[reaction[0]])} is faster than anybody. Seconds? Then "
-            "name it reaction_s. Nothing was converted.",
-        )
+        told = message(GameDoubts.too_quick, typed=as_typed(action[reaction[0]]))
+        yield query("unit", game.where((*path, reaction[0])), told)
     kind, role = action.get("kind"), action.get("input")
-    if kind in _ON_STICK and role in BUTTON_ROLES:
-        yield query("input", f"{game.where((*path, 'input'))}: a {kind} action on {as_typed(role)}. Is it a press?")
+    if isinstance(kind, str) and kind in _ON_STICK and role in BUTTON_ROLES:
+        told = message(GameDoubts.stick_action_on_button, kind=Name(kind), role=as_typed(role))
+        yield query("input", game.where((*path, "input")), told)
     elif isinstance(kind, str) and kind in (*_PRESSED, *_KEPT) and role in STICK_ROLES:
-        yield query("input", f"{game.where((*path, 'input'))}: a {kind} on {as_typed(role)}. Is it two-axis?")
+        told = message(GameDoubts.press_on_stick, kind=Name(kind), role=as_typed(role))
+        yield query("input", game.where((*path, "input")), told)
 
 
 def _not_said(game: TomlFile, actions: list[_Table]) -> Iterator[Finding]:
@@ -234,24 +222,12 @@ def _not_said(game: TomlFile, actions: list[_Table]) -> Iterator[Finding]:
 
     without = lacking("importance")
     if without:
-        yield query(
-            "importance",
-            f"{game.name}: importance not said, counted as 5, for {placed(game, without)}. Ask what doing it is worth to "
-            "the player, 0 to 10: importance = 8.",
-        )
+        yield query("importance", game.name, message(GameDoubts.no_importance, actions=placed(game, without)))
     without = [
         found for found in lacking("presses_per_s", _PRESSED) if not typed_key(found[1], Action, "busy_presses_per_s")
     ]
     if without:
-        yield query(
-            "presses",
-            f"{game.name}: presses a minute not said for {placed(game, without)}, so nobody can tell whether a site keeps "
-            "up. Watch ten minutes and count: presses_per_min = 12, busy_presses_per_min = 25.",
-        )
+        yield query("presses", game.name, message(GameDoubts.no_presses, actions=placed(game, without)))
     without = lacking("longest_hold_s", _KEPT)
     if without:
-        yield query(
-            "hold",
-            f"{game.name}: longest hold not said for {placed(game, without)}, so it cannot be held against what the player "
-            "can keep. Watch and time it: longest_hold_s = 6.",
-        )
+        yield query("hold", game.name, message(GameDoubts.no_hold, actions=placed(game, without)))

@@ -7,6 +7,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from stickwright import units
+from stickwright.codes.doubts import Doubts
+from stickwright.codes.message import Name, message
 from stickwright.errors import BadInput, Problem
 from stickwright.model.player import DirectionReading
 from stickwright.records.bands import TypedList
@@ -188,7 +190,10 @@ def _typed(cells: Sequence[Cell], table: Table, direction: str) -> TypedList:
         tuple(cell.value for cell in cells),
         tuple(cell.text for cell in cells),
         tuple(table.where(cell.row, cell.column) for cell in cells),
-        f"{direction}°" if cells and table.columns and "direction_deg" in table.columns else direction,
+        message(
+            Doubts.at_degrees if cells and table.columns and "direction_deg" in table.columns else Doubts.at_radians,
+            typed=Name(direction),
+        ),
     )
 
 

@@ -5,12 +5,25 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
+from stickwright.codes.doubts import Doubts
+from stickwright.codes.hub_doubts import HubDoubts
+from stickwright.codes.message import message
 from stickwright.errors import BadInput, Problem, did_you_mean
 from stickwright.model.hub import BUTTON_ROLES, STICK_ROLES
 from stickwright.model.plugs import plugs_of
 from stickwright.model.recorded import Finding
 from stickwright.records.toml_lines import FieldPath, TomlFile
-from stickwright.records.typed_tables import Noticed, doubled_names, name_of, plug_doubts, query, tables, texts
+from stickwright.records.typed_tables import (
+    Noticed,
+    doubled_names,
+    name_of,
+    plug_doubts,
+    query,
+    shown_name,
+    tables,
+    texts,
+    told_at,
+)
 from stickwright.records.typed_values import as_typed
 
 __all__ = ["hub_doubts"]
@@ -30,34 +43,22 @@ def hub_doubts(hubs: TomlFile) -> list[Noticed]:
         noticed += doubled_names(hubs, sockets, "socket")
         noticed += plug_doubts(hubs, (*path, "plug"), hub.get("plug"))
         if not sockets:
-            noticed.append(
-                query(
-                    "socket",
-                    f"{hubs.where(path)}: no socket, so nothing can be plugged in. Add one [[hub.socket]] for each, with "
-                    'name, takes = "USB" and role.',
-                )
-            )
+            noticed.append(query("socket", hubs.where(path), message(HubDoubts.no_socket)))
         names = [name for _, socket in sockets if (name := name_of(socket))]
         for spot, socket in sockets:
             noticed += plug_doubts(hubs, (*spot, "takes"), socket.get("takes"))
             noticed += _role_doubts(hubs, spot, socket)
             noticed += _exclusion_doubts(hubs, spot, socket, names)
     if not hubs.data.get("hub"):
-        noticed.append(
-            Finding("note", "hub", f"{hubs.name} describes no hub: no sockets are chosen and nothing is wired.")
-        )
+        noticed.append(Finding("note", "hub", told_at(hubs.name, message(HubDoubts.no_hub))))
     return noticed
 
 
 def _role_doubts(hubs: TomlFile, path: FieldPath, socket: dict[str, Any]) -> Iterator[Noticed]:
     role = socket.get("role")
     if "role" not in socket:
-        yield Problem(
-            hubs.where(path),
-            "no role",
-            'role = "assignable", or what the socket feeds: "left stick", "bottom button in right cluster", ...',
-            "A socket without a role feeds nothing. Look into the hub's settings, or try it and see what the game does.",
-        )
+        found, expected = message(HubDoubts.no_role), message(HubDoubts.a_role)
+        yield Problem(hubs.where(path), found, expected, message(HubDoubts.look_up_role))
         return
     if role == "assignable":
         for place, named in texts(socket, "roles"):
@@ -66,11 +67,7 @@ def _role_doubts(hubs: TomlFile, path: FieldPath, socket: dict[str, Any]) -> Ite
     if isinstance(role, str):
         yield from _cannot_carry(hubs, (*path, "role"), socket, role)
         if socket.get("roles"):
-            yield query(
-                "role",
-                f'{hubs.where((*path, "roles"))}: counts only for role = "assignable"; this socket feeds the {role}. '
-                "Which holds?",
-            )
+            yield query("role", hubs.where((*path, "roles")), message(HubDoubts.roles_unused, role=shown_name(role)))
 
 
 def _cannot_carry(hubs: TomlFile, path: FieldPath, socket: dict[str, Any], role: str) -> Iterator[Finding]:
@@ -80,23 +77,17 @@ def _cannot_carry(hubs: TomlFile, path: FieldPath, socket: dict[str, Any], role:
     except BadInput:  # told at the plug itself
         return
     if role in STICK_ROLES and plugs and all(plug.endswith("2-conductor") for plug in plugs):
-        yield query(
-            "role",
-            f"{hubs.where(path)}: {as_typed(role)} on a 2-conductor jack, which carries one switch and no stick. "
-            "Look at the socket: takes or role.",
-        )
+        yield query("role", hubs.where(path), message(HubDoubts.stick_on_mono_jack, typed=as_typed(role)))
     if role in BUTTON_ROLES and plugs and all(plug.endswith("4-conductor") for plug in plugs):
-        yield query(
-            "role",
-            f"{hubs.where(path)}: {as_typed(role)} on a 4-conductor jack, which carries a stick. "
-            "Look at the socket: takes or role.",
-        )
+        yield query("role", hubs.where(path), message(HubDoubts.button_on_stick_jack, typed=as_typed(role)))
 
 
 def _exclusion_doubts(hubs: TomlFile, path: FieldPath, socket: dict[str, Any], names: list[str]) -> Iterator[Problem]:
     for place, other in texts(socket, "excludes"):
         where = hubs.where((*path, "excludes", place))
         if other == name_of(socket):
-            yield Problem(where, f"{as_typed(other)}, the socket itself", "another socket", "Take it out of the list.")
+            found = message(HubDoubts.excludes_itself, socket=shown_name(other))
+            yield Problem(where, found, message(HubDoubts.another_socket), message(Doubts.take_out))
         elif other not in names:
-            yield Problem(where, as_typed(other), "the name of a socket of the same hub", did_you_mean(other, names))
+            expected = message(HubDoubts.socket_of_this_hub)
+            yield Problem(where, as_typed(other), expected, did_you_mean(other, names))

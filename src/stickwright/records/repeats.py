@@ -6,9 +6,12 @@ from collections.abc import Iterable, Iterator
 from typing import Any
 
 from stickwright import units
+from stickwright.codes.doubts import Doubts
+from stickwright.codes.message import Message, Name, Text, message
 from stickwright.model.recorded import Finding
 from stickwright.records.bands import TypedList
-from stickwright.records.toml_lines import FieldPath, Steps, TomlFile
+from stickwright.records.toml_lines import FieldPath, TomlFile
+from stickwright.records.typed_tables import query, steps_of
 from stickwright.records.typed_values import as_typed
 
 __all__ = ["list_doubts", "typed_lists"]
@@ -20,7 +23,7 @@ _FINE = 10.0
 
 
 def typed_lists(
-    file: TomlFile, path: FieldPath, table: dict[str, Any], stems: tuple[str, ...], direction: str
+    file: TomlFile, path: FieldPath, table: dict[str, Any], stems: tuple[str, ...], direction: Message
 ) -> Iterator[TypedList]:
     """The numbers of a table whose keys have one of these stems.
 
@@ -34,8 +37,8 @@ def typed_lists(
         As typed.
     stems : tuple of str
         Keys without their unit: 'force', 'reach'.
-    direction : str
-        For sentences: '90°', 'the press'.
+    direction : Message
+        'at 90°', 'of the press'.
     """
     for key, value in table.items():
         parts = units.split_key(key)
@@ -60,23 +63,20 @@ def typed_lists(
 
 
 def list_doubts(
-    where: Steps,
-    lists: Iterable[TypedList],
-    gauge_step_n: float | None,
-    instead: str = "Scatter will be taken from the other directions.",
+    where: Text | tuple[Text, ...], lists: Iterable[TypedList], gauge_step_n: float | None, *, press: bool = False
 ) -> Iterator[Finding]:
     """Repeats that are all alike, or too far apart to be of one unit.
 
     Parameters
     ----------
-    where : Steps
+    where : Message or str, or tuple of such
         The site.
     lists : iterable of TypedList
         Repeats.
     gauge_step_n : float or None
         Step of the gauge, N: forces of a few steps are alike for no bad reason.
-    instead : str
-        What is done about repeats that are all alike.
+    press : bool, default False
+        Whether they are of a press, which has no other directions.
     """
     same = []
     for typed in lists:
@@ -85,18 +85,11 @@ def list_doubts(
         if typed.sort == "force" and len(typed.values) >= 3 and len(set(typed.values)) == 1 and positive and fine:
             same.append(typed)
         elif len(positive) > 1 and max(positive) > _SPREAD * min(positive):
-            low, high = (typed.texts[typed.values.index(pick(positive))] for pick in (min, max))
-            yield Finding(
-                "query",
-                "repeats_apart",
-                f"{typed.places[0]}: the repeats at {typed.direction} run from {low} to {high}. A slipped decimal "
-                "point, a decimal comma (0,44 in a list is two numbers), or one in another unit?",
-            )
+            low, high = (Name(typed.texts[typed.values.index(pick(positive))]) for pick in (min, max))
+            told = message(Doubts.repeats_apart, at=typed.direction, lowest=low, highest=high)
+            yield query("repeats_apart", typed.places[0], told)
     if same:
-        directions = ", ".join(dict.fromkeys(typed.direction for typed in same))
-        yield Finding(
-            "query",
-            "identical_repeats",
-            f"{where}: all repeats are identical at {directions}, first at {same[0].places[0]}. Copied or rounded? "
-            f"{instead}".rstrip(),
-        )
+        directions = tuple(dict.fromkeys(typed.direction for typed in same))
+        first_at = steps_of(same[0].places[0])
+        told = message(Doubts.identical_repeats, at=directions, first_at=first_at, press=press)
+        yield query("identical_repeats", where, told)

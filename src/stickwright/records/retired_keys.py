@@ -5,10 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
+from stickwright.codes.doubts import Doubts
+from stickwright.codes.message import message
 from stickwright.model.measured import Measured, canonical_key, is_retired
 from stickwright.model.recorded import Finding
 from stickwright.records.fields import fields_of
 from stickwright.records.toml_lines import FieldPath, TomlFile
+from stickwright.records.typed_tables import told_at
 
 __all__ = ["retired_key_notes", "retired_paths"]
 
@@ -28,16 +31,12 @@ def retired_key_notes(model: type[Measured], file: TomlFile) -> list[Finding]:
         places.setdefault(str(path[-1]), []).append(path)
     return [
         Finding(
-            "note", "retired_key",
-            f"{file.where(paths[0])}{_and_others(len(paths) - 1)}: this key is no longer used, so it is ignored. "
-            "You can delete it.",
+            "note",
+            "retired_key",
+            told_at(file.where(paths[0]), message(Doubts.retired_key, more=len(paths) - 1)),
         )
         for paths in places.values()
-    ]  # fmt: skip
-
-
-def _and_others(more: int) -> str:
-    return "" if not more else f" (and {more} more {'place' if more == 1 else 'places'})"
+    ]
 
 
 def retired_paths(model: type[Measured], table: dict[str, Any], path: FieldPath = ()) -> Iterator[FieldPath]:

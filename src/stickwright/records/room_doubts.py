@@ -6,20 +6,32 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from typing import Any
+from typing import Any, Literal
 
-from stickwright import units
-from stickwright.codes.file_places import FilePlaces
-from stickwright.codes.message import message
+from stickwright.codes.doubts import Doubts
+from stickwright.codes.kinds import Kind
+from stickwright.codes.message import Message, Name, Text, message
+from stickwright.codes.room_doubts import Axis, RoomDoubts
 from stickwright.errors import BadInput, Problem
 from stickwright.model.player import Site
 from stickwright.model.recorded import Finding
 from stickwright.model.room import Landmark, Place, Room, Surface, Tape
 from stickwright.records.fields import typed_key
 from stickwright.records.room_sizes import sides_of, size_doubts
-from stickwright.records.toml_lines import FieldPath, Steps, TomlFile
+from stickwright.records.toml_lines import FieldPath, TomlFile
 from stickwright.records.typed_points import TypedPoint, apart_m, typed_point, typed_points, typed_row
-from stickwright.records.typed_tables import Noticed, doubled_names, name_of, number, query, tables, unknown
+from stickwright.records.typed_tables import (
+    Noticed,
+    assigned,
+    doubled_names,
+    name_of,
+    number,
+    query,
+    shown_name,
+    tables,
+    told_at,
+    unknown,
+)
 from stickwright.records.typed_values import as_typed
 
 __all__ = ["room_doubts"]
@@ -38,7 +50,8 @@ _HEAVY_KG = {"chair_kg": 220.0, "player_kg": 200.0}
 _SLOPE_RAD = math.radians(5)
 _UNDER_TABLES = ("knee", "thigh", "foot", "toe")
 _NEAR_FACE = ("chin", "lip", "cheek", "tongue", "head")
-_AXES = ("x", "y", "z")
+_LONG: tuple[Literal["tube", "edge"], ...] = ("tube", "edge")
+_AXES: tuple[Axis, ...] = ("x", "y", "z")
 _Table = tuple[FieldPath, dict[str, Any]]
 
 
@@ -53,8 +66,9 @@ def room_doubts(room: TomlFile, player: TomlFile | None) -> list[Noticed]:
         The player's, for the names of the sites; None when it cannot be read.
     """
     noticed: list[Noticed] = []
-    for key in ("tube", "edge", "surface", "keep_out", "landmark"):
-        noticed += doubled_names(room, tables(room.data, key), key.replace("_", "-"))
+    named: tuple[Kind, ...] = ("tube", "edge", "surface", "keep_out", "landmark")
+    for key in named:
+        noticed += doubled_names(room, tables(room.data, key), key)
     noticed += _place_doubts(room, player)
     noticed += _shape_doubts(room)
     noticed += _tilt_doubts(room)
@@ -79,14 +93,11 @@ def _place_doubts(room: TomlFile, player: TomlFile | None) -> Iterator[Noticed]:
     first: dict[str, FieldPath] = {}
     for path, place in tables(room.data, "place"):
         site = place.get("site")
-        yield from unknown(room, (*path, "site"), site, known, "a site", "player.toml")
+        yield from unknown(room, (*path, "site"), site, known, "site", "player.toml")
         if isinstance(site, str) and site in first:
-            yield Problem(
-                room.where((*path, "site")),
-                f"a second place of {as_typed(site)} (the first: line {room.lines.line(first[site])})",
-                "one place for each site",
-                "Delete one, or give all tape distances of this site in one place.",
-            )
+            found = message(RoomDoubts.second_place, site=shown_name(site), line=room.lines.line(first[site]))
+            expected, remedy = message(RoomDoubts.one_place), message(RoomDoubts.delete_or_join)
+            yield Problem(room.where((*path, "site")), found, expected, remedy)
         elif isinstance(site, str):
             first[site] = path
         yield from _tape_doubts(room, path, place, landmarks)
@@ -101,37 +112,27 @@ def _tape_doubts(
     where, site = room.where(path), as_typed(place.get("site"))
     if typed_key(place, Place, "at_m") is None:
         if not tapes:
-            yield query(
-                "place",
-                f"{where}: neither a point nor tape distances, so it tells nothing. Measure right, forward and up from the "
-                f"middle of where the back meets the seat: at_mm = [...], or four tape distances to landmarks.",
-            )
+            yield query("place", where, message(RoomDoubts.empty_place))
         elif len(different := {as_typed(tape.get("landmark")) for _, tape in tapes}) < 3:
-            yield query(
-                "place",
-                f"{where}: tape to {len(different)} landmark{'' if len(different) == 1 else 's'}, which cannot place {site}. "
-                "Three landmarks leave two answers, a fourth picks one.",
-            )
+            yield query("place", where, message(RoomDoubts.few_landmarks, count=len(different), site=site))
         else:
             yield from _meeting(where, tapes, landmarks)
     seen: dict[str, FieldPath] = {}
     for spot, tape in tapes:
         name = tape.get("landmark")
-        yield from unknown(room, (*spot, "landmark"), name, tuple(landmarks), "a landmark", room.name)
+        yield from unknown(room, (*spot, "landmark"), name, tuple(landmarks), "landmark", room.name)
         if not isinstance(name, str):
             continue
         if name in seen:
-            yield query(
-                "tape",
-                f"{room.where((*spot, 'landmark'))}: {as_typed(name)} a second time for {site} (the first: line "
-                f"{room.lines.line(seen[name])}). Was another landmark meant?",
-            )
+            line = room.lines.line(seen[name])
+            told = message(RoomDoubts.landmark_again, landmark=shown_name(name), site=site, line=line)
+            yield query("tape", room.where((*spot, "landmark")), told)
         seen.setdefault(name, spot)
         if point and name in landmarks:
             yield from _tape_against_point(room, spot, tape, point, landmarks[name])
 
 
-def _meeting(where: Steps, tapes: list[_Table], landmarks: dict[str, _Table]) -> Iterator[Noticed]:
+def _meeting(where: Text | tuple[Text, ...], tapes: list[_Table], landmarks: dict[str, _Table]) -> Iterator[Noticed]:
     """Tape distances that meet nowhere, or in two places, or only about; nothing while any of them cannot be read."""
     from stickwright.mounting.tape import TapePoint, taped_point  # scipy is slow to load, and most rooms have no tape
 
@@ -145,12 +146,12 @@ def _meeting(where: Steps, tapes: list[_Table], landmarks: dict[str, _Table]) ->
             return  # refused where it was typed
         known.append(TapePoint(str(name), there.at_m, distance[1]))
     try:
-        found = taped_point(known, where)
+        found = taped_point(known)
     except BadInput as error:
-        yield from error.problems
+        yield from error.inside(where).problems
         return
     for finding in found.findings:
-        yield Finding(finding.level, finding.about, message(FilePlaces.at, where=tuple(where), told=finding.text))
+        yield Finding(finding.level, finding.about, told_at(where, finding.text))
 
 
 def _tape_against_point(
@@ -162,11 +163,13 @@ def _tape_against_point(
         return
     reckoned = apart_m(point, there)
     if abs(reckoned - distance[1]) > _TAPE_M:
-        yield query(
-            "tape",
-            f"{room.where((*path, distance[0]))}: {as_typed(tape[distance[0]])} to {as_typed(landmark[1].get('name'))}, but "
-            f"the two points given are {units.spoken(reckoned, 'mm')} apart. One of these is off; the point is used.",
+        told = message(
+            RoomDoubts.tape_against_point,
+            typed=as_typed(tape[distance[0]]),
+            landmark=as_typed(landmark[1].get("name")),
+            apart_m=reckoned,
         )
+        yield query("tape", room.where((*path, distance[0])), told)
 
 
 def _slope_doubts(
@@ -175,11 +178,8 @@ def _slope_doubts(
     slope = number(place, Place, "slope_rad")
     movement = number(site, Site, "movement_tilt_rad") if site else None
     if slope and movement and abs(slope[1] - movement[1]) > _SLOPE_RAD:
-        yield query(
-            "slope",
-            f"{room.where((*path, slope[0]))}: {units.spoken(slope[1], 'deg')}, but player.toml says "
-            f"{units.spoken(movement[1], 'deg')} ({movement[0]}). Which holds?",
-        )
+        told = message(RoomDoubts.slopes_differ, slope_rad=slope[1], movement_rad=movement[1], key=Name(movement[0]))
+        yield query("slope", room.where((*path, slope[0])), told)
 
 
 # ---- shapes
@@ -187,84 +187,73 @@ def _slope_doubts(
 
 def _shape_doubts(room: TomlFile) -> Iterator[Noticed]:
     for kind, (path, table), points in typed_points(room):
-        if kind in ("tube", "edge") and len(points) == 2 and apart_m(*points) < _SAME_POINT_M:
+        long = next((one for one in _LONG if one == kind), None)
+        if long is not None and len(points) == 2 and apart_m(*points) < _SAME_POINT_M:
+            end = points[1].key
             yield Problem(
-                room.where((*path, points[1].key)),
-                f"{as_typed(table[points[1].key])}, where the {kind} begins too",
-                f"the other end of the {kind}",
-                "Measure both ends of the free length.",
+                room.where((*path, end)),
+                message(RoomDoubts.end_at_beginning, typed=as_typed(table[end]), kind=long),
+                message(RoomDoubts.the_other_end, kind=long),
+                message(RoomDoubts.measure_both_ends),
             )
         if kind == "keep_out" and len(points) == 2:
             yield from _box_doubts(room, path, table, points)
     for path, surface in tables(room.data, "surface"):
         size = typed_row(surface, Surface, "size_m", 2)
         if size and min(size[1]) == 0:
-            yield Problem(
-                room.where((*path, size[0])), as_typed(surface[size[0]]), "a width and a depth above zero",
-                "Width to the right first, then depth forward.",
-            )  # fmt: skip
+            expected, remedy = message(RoomDoubts.width_and_depth), message(RoomDoubts.width_first)
+            yield Problem(room.where((*path, size[0])), as_typed(surface[size[0]]), expected, remedy)
 
 
 def _box_doubts(room: TomlFile, path: FieldPath, table: dict[str, Any], ends: list[TypedPoint]) -> Iterator[Problem]:
     low, high = ends
-    turned = [axis for axis in range(3) if low.at_m[axis] > high.at_m[axis]]
+    turned = tuple(_AXES[axis] for axis in range(3) if low.at_m[axis] > high.at_m[axis])
     if turned:
-        axes = " and ".join(_AXES[axis] for axis in turned)
+        corner = assigned(high.key, table[high.key])
         yield Problem(
             room.where((*path, low.key)),
-            f"{as_typed(table[low.key])} beyond {high.key} = {as_typed(table[high.key])} in {axes}",
-            "the smallest x, y and z of the box, and in high the largest",
-            f"Swap the two values of {axes}.",
+            message(RoomDoubts.box_turned, typed=as_typed(table[low.key]), high=corner, axes=turned),
+            message(RoomDoubts.smallest_of_box),
+            message(RoomDoubts.swap_axes, axes=turned),
         )
     elif any(low.at_m[axis] == high.at_m[axis] for axis in range(3)):
-        yield Problem(
-            room.where((*path, high.key)), f"{as_typed(table[high.key])}, a box without thickness",
-            f"more than {low.key} in x, y and z", "Give the box the room that must stay free.",
-        )  # fmt: skip
+        found = message(RoomDoubts.flat_box, typed=as_typed(table[high.key]))
+        expected, remedy = message(RoomDoubts.more_than, key=Name(low.key)), message(RoomDoubts.give_room)
+        yield Problem(room.where((*path, high.key)), found, expected, remedy)
 
 
 def _tilt_doubts(room: TomlFile) -> Iterator[Noticed]:
     least, most = (number(room.data, Room, name) for name in ("tilt_from_rad", "tilt_to_rad"))
     if least and least[1] > (most[1] if most else 0.0):
-        shown = f"{most[0]} = {as_typed(room.data[most[0]])}" if most else "no tilt_to, which counts as level"
-        yield Problem(
-            room.where((least[0],)),
-            f"{least[0]} = {as_typed(room.data[least[0]])} with {shown}",
-            "the least tilt used in play first, the most in tilt_to",
-            "Swap the two, or give both.",
+        found = message(
+            RoomDoubts.tilt_turned,
+            least=assigned(least[0], room.data[least[0]]),
+            most=assigned(most[0], room.data[most[0]]) if most else None,
         )
+        expected, remedy = message(RoomDoubts.least_tilt_first), message(RoomDoubts.swap_or_give_both)
+        yield Problem(room.where((least[0],)), found, expected, remedy)
     elif ((least and least[1] != 0) or (most and most[1] != 0)) and typed_key(room.data, Room, "tilt_pivot_m") is None:
         key = (most or least or ("tilt_to_deg", 0.0))[0]
-        yield query(
-            "tilt",
-            f"{room.where((key,))}: the seat tilts, but tilt_pivot_mm is not given, so nobody can tell how far a place moves "
-            "away from what stays behind. Measure right, forward and up to the axle under the seat.",
-        )
+        yield query("tilt", room.where((key,)), message(RoomDoubts.no_pivot))
 
 
 def _chair_doubts(room: TomlFile) -> Iterator[Noticed]:
     """Wheels the wrong way round, and weights in another unit."""
     rear, front = (number(room.data, Room, name) for name in ("rear_wheel_m", "front_wheel_m"))
     if rear and front and rear[1] >= front[1]:
-        yield Problem(
-            room.where((rear[0],)), f"{rear[0]} = {as_typed(room.data[rear[0]])} with {front[0]} = {as_typed(room.data[front[0]])}",
-            "the front wheels further forward than the rear ones", "Swap the two.",
-        )  # fmt: skip
+        found = message(
+            Doubts.beside, one=assigned(rear[0], room.data[rear[0]]), other=assigned(front[0], room.data[front[0]])
+        )
+        expected, remedy = message(RoomDoubts.front_wheels_forward), message(Doubts.swap)
+        yield Problem(room.where((rear[0],)), found, expected, remedy)
     track, width = (number(room.data, Room, name) for name in ("track_m", "width_m"))
     if track and width and track[1] > width[1] + _NOTICED_M:
-        yield query(
-            "chair",
-            f"{room.where((track[0],))}: the wheels stand further apart than the chair is wide ({width[0]}). Swapped, or one of "
-            "them in another unit?",
-        )
+        yield query("chair", room.where((track[0],)), message(RoomDoubts.wider_than_chair, key=Name(width[0])))
     for name, most in _HEAVY_KG.items():
         heavy = number(room.data, Room, name)
         if heavy and heavy[1] > most:
-            yield query(
-                "chair",
-                f"{room.where((heavy[0],))}: {as_typed(room.data[heavy[0]])} is more than {units.figures(most)} kg. Pounds typed "
-                "as kilograms? If it was weighed so, leave it.",
-            )
+            told = message(RoomDoubts.heavy, typed=as_typed(room.data[heavy[0]]), most_kg=most)
+            yield query("chair", room.where((heavy[0],)), told)
 
 
 # ---- sites and surfaces
@@ -290,18 +279,14 @@ def _under(room: TomlFile, point: TypedPoint, site: str, part: Any, surface: _Ta
     over = -size[1][0] <= right <= 0 and -size[1][1] <= forward <= 0
     if not over or deep <= _NOTICED_M:
         return
-    where, name, below = room.where((*point.path, point.key)), as_typed(table.get("name")), units.spoken(deep, "mm")
+    where, name = room.where((*point.path, point.key)), as_typed(table.get("name"))
     if table.get("kind") == "floor":
-        yield Problem(
-            where, f"{site} {below} below the floor {name}", "a point above the floor",
-            "Heights are up from the seat: what lies below the seat has a minus. Look at the corner of the floor too.",
-        )  # fmt: skip
+        found = message(RoomDoubts.below_floor, site=site, below_m=deep, floor=name)
+        yield Problem(where, found, message(RoomDoubts.above_floor), message(RoomDoubts.heights_from_seat))
     elif deep <= _SLAB_M:
-        yield query(
-            "inside", f"{where}: {site} would be inside {name}, {below} below its top. Is one of the heights off?"
-        )
+        yield query("inside", where, message(RoomDoubts.in_surface, site=site, surface=name, below_m=deep))
     elif part not in _UNDER_TABLES:
-        yield query("inside", f"{where}: {site} would be under {name}, {below} below its top. Is it, in play?")
+        yield query("inside", where, message(RoomDoubts.under_surface, site=site, surface=name, below_m=deep))
 
 
 # ---- what is most missed
@@ -310,35 +295,25 @@ def _under(room: TomlFile, point: TypedPoint, site: str, part: Any, surface: _Ta
 def _most_missed(room: TomlFile, player: TomlFile | None) -> Iterator[Finding]:
     """One question only: the distance without which the least can be said."""
     missed = _missed(room, player)
-    if missed:
-        yield query("missing_distance", f"{room.name}: {missed}")
+    if missed is not None:
+        yield query("missing_distance", room.name, missed)
 
 
-def _missed(room: TomlFile, player: TomlFile | None) -> str:
+def _missed(room: TomlFile, player: TomlFile | None) -> Message | None:
     placed = [place.get("site") for _, place in tables(room.data, "place")]
     sites = _sites(player)
     waiting = [name for name in sorted(sites, key=lambda name: _rank(sites[name])) if name not in placed]
     main = min(sites, key=lambda name: _rank(sites[name]), default=None)
-    measure = "right, forward and up from the middle of where the back meets the seat to where the part rests"
     if main is not None and main in waiting:
-        return (
-            f'of all distances the place of "{main}" would settle most, and it is not given. Measure {measure}: [[place]] '
-            "with site and at_mm."
-        )
+        return message(RoomDoubts.main_place_missing, site=Name(main))
     if not any(name_of(thing) for key in ("tube", "edge", "surface") for _, thing in tables(room.data, key)):
-        return (
-            "nothing is given that a mount could hold on to or stand on. Measure the nearest tube: both ends of its free "
-            "length, and its diameter ([[tube]]); or the nearest tray or table ([[surface]])."
-        )
+        return message(RoomDoubts.nothing_to_hold)
     faces = [name for name, site in sites.items() if site.get("part") in _NEAR_FACE]
     if faces and not any(box.get("kind") == "face" for _, box in tables(room.data, "keep_out")):
-        return (
-            f'"{faces[0]}" is near the face, but no [[keep_out]] of kind "face" says what must stay free. Measure from below '
-            "the chin to above the brows, and both cheeks."
-        )
+        return message(RoomDoubts.face_not_kept_free, site=Name(faces[0]))
     if waiting:
-        return f'the place of "{waiting[0]}" is not given. Measure {measure}: [[place]] with site and at_mm.'
-    return ""
+        return message(RoomDoubts.place_missing, site=Name(waiting[0]))
+    return None
 
 
 def _rank(site: dict[str, Any]) -> int:

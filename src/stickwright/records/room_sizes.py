@@ -9,15 +9,19 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 from statistics import median
-from typing import Any
+from typing import Any, Literal
 
 from stickwright import units
+from stickwright.codes.amounts import TypedUnit
+from stickwright.codes.doubts import Doubts
+from stickwright.codes.message import Message, Name, message
+from stickwright.codes.room_doubts import BodySize, RoomDoubts
 from stickwright.model.recorded import Finding
 from stickwright.model.room import Room
 from stickwright.mounting.usual_places import MEDIANS_M
 from stickwright.records.toml_lines import FieldPath, TomlFile
 from stickwright.records.typed_points import TypedPoint, typed_points
-from stickwright.records.typed_tables import name_of, number, query, tables
+from stickwright.records.typed_tables import name_of, number, query, steps_of, tables
 from stickwright.records.typed_values import as_typed
 
 __all__ = ["BODY", "sides_of", "size_doubts"]
@@ -28,12 +32,13 @@ _LIKE = 2.0
 """A thing is about as far from the seat as its neighbours are within this factor."""
 _UNLIKE = 6.0
 """Beyond this factor another unit is thought of: centimetres for millimetres are 10, inches 25."""
-_UNITS = ("inch", "cm", "mm", "m")
+_UNITS: tuple[TypedUnit, ...] = ("inch", "cm", "mm", "m")
 _OVER_M = 0.050
 """A left hand may rest so far right of the middle, or the other way round, before the side is asked about."""
+_SIDES: tuple[Literal["left", "right"], ...] = ("left", "right")
 _SHORTEST, _LONGEST = 0.5, 1.5
 
-BODY: dict[str, tuple[str, ...]] = {
+BODY: dict[str, tuple[BodySize, ...]] = {
     "seat_to_floor_m": ("popliteal_height",),
     "seat_to_armrest_m": ("elbow_rest_height",),
     "seat_to_elbow_m": ("elbow_rest_height",),
@@ -74,12 +79,8 @@ def _too_far(room: TomlFile) -> Iterator[Finding]:
         if _FAR_M < max(map(abs, point.at_m)) <= 3.0  # beyond 3 m it is refused, with the question about its unit
     ]
     if far:
-        shown = "; ".join(str(room.where((*point.path, point.key))) for point in far)
-        yield query(
-            "far_away",
-            f"{shown}: more than 2 m from the seat reference point, so out of reach. A slipped decimal point, or measured "
-            "from elsewhere? The origin is where the middle of the back meets the seat.",
-        )
+        points = tuple(message(Doubts.place, where=steps_of(room.where((*point.path, point.key)))) for point in far)
+        yield query("far_away", (), message(RoomDoubts.far_away, points=points))
 
 
 def _other_units(room: TomlFile) -> Iterator[Finding]:
@@ -99,18 +100,19 @@ def _other_units(room: TomlFile) -> Iterator[Finding]:
         fits = _fitting_unit(scale, ending, usual)
         if fits:
             stem = point.key.rsplit("_", 1)[0]
-            shown, typed = (_label(each) for each in (fits, ending))
-            near = scale < usual
-            yield query(
-                "unit",
-                f"{room.where((*point.path, point.key))}: {'nothing of it is further than' if near else 'it is'} "
-                f"{units.spoken(scale, 'mm')} from the seat, of the other things in the room half are "
-                f"{'beyond' if near else 'within'} {units.spoken(usual, 'mm')}. {shown.capitalize()} typed as {typed}? "
-                f"Then name the key {stem}_{fits}, and so for its other lengths. Nothing was converted.",
+            told = message(
+                RoomDoubts.nearer_or_further,
+                scale_m=scale,
+                usual_m=usual,
+                near=scale < usual,
+                unit=fits,
+                typed_unit=_unit_of(point.key),
+                key=Name(f"{stem}_{fits}"),
             )
+            yield query("unit", room.where((*point.path, point.key)), told)
 
 
-def _fitting_unit(length_m: float, ending: str, usual_m: float) -> str | None:
+def _fitting_unit(length_m: float, ending: str, usual_m: float) -> TypedUnit | None:
     """The unit in which the same digits would be about as long as usual."""
     digits = length_m / units.to_si(1.0, ending)
     off = {unit: abs(math.log(units.to_si(digits, unit) / usual_m)) for unit in _UNITS if unit != ending}
@@ -118,8 +120,9 @@ def _fitting_unit(length_m: float, ending: str, usual_m: float) -> str | None:
     return best if off[best] <= math.log(_LIKE) else None
 
 
-def _label(ending: str) -> str:
-    return {"inch": "inches", "cm": "centimetres", "mm": "millimetres", "m": "metres"}[ending]
+def _unit_of(key: str) -> TypedUnit:
+    ending = units.ending_of(key)
+    return next(unit for unit in _UNITS if unit == ending)
 
 
 def _other_bodies(room: TomlFile) -> Iterator[Finding]:
@@ -134,21 +137,25 @@ def _other_bodies(room: TomlFile) -> Iterator[Finding]:
             continue
         ending = units.ending_of(typed[0])
         fits = _fitting_unit(typed[1], ending, (men + women) / 2) if typed[1] > 0 else None
-        unit = f" {_label(fits).capitalize()} typed as {_label(ending)}?" if fits else " A slip in typing?"
-        sizes = " plus ".join(measure.replace("_sitting", ", sitting").replace("_", " ") for measure in measures)
-        yield query(
-            "body_size",
-            f"{room.where((typed[0],))}: {as_typed(room.data[typed[0]])} is outside {units.spoken(low, 'mm')} to "
-            f"{units.spoken(high, 'mm')}, half to one and a half times the published {sizes} "
-            f"({units.spoken(men, 'mm')} men, {units.spoken(women, 'mm')} women).{unit} Bodies and chairs differ: if it was "
-            "measured so, leave it.",
+        told = message(
+            RoomDoubts.unusual_size,
+            typed=as_typed(room.data[typed[0]]),
+            low_m=low,
+            high_m=high,
+            sizes=measures,
+            men_m=men,
+            women_m=women,
+            unit=fits,
+            typed_unit=_unit_of(typed[0]),
         )
+        yield query("body_size", room.where((typed[0],)), told)
 
 
 def _chin_above_eyes(room: TomlFile) -> Iterator[Finding]:
     chin, eyes = (number(room.data, Room, name) for name in ("seat_to_chin_m", "seat_to_eyes_m"))
     if chin and eyes and chin[1] >= eyes[1]:
-        yield query("body_size", f"{room.where((chin[0],))}: the chin is not below the eyes ({eyes[0]}). Swapped?")
+        told = message(RoomDoubts.chin_above_eyes, key=Name(eyes[0]))
+        yield query("body_size", room.where((chin[0],)), told)
 
 
 def _side_in(name: str | None) -> str | None:
@@ -159,30 +166,25 @@ def _side_in(name: str | None) -> str | None:
 
 def _swapped_sides(room: TomlFile, sides: dict[str, str]) -> Iterator[Finding]:
     """One question for all: whoever measures from the front has left and right the wrong way round everywhere."""
-    wrong: list[str] = []
+    wrong: list[Message] = []
     told = 0
     for kind, (path, table), points in typed_points(room):
         if not points or kind in ("keep_out", "surface"):
             continue
         site = table.get("site")
-        side = sides.get(site) if kind == "place" and isinstance(site, str) else _side_in(name_of(table))
-        if side not in ("left", "right"):
+        named = sides.get(site) if kind == "place" and isinstance(site, str) else _side_in(name_of(table))
+        side = next((one for one in _SIDES if one == named), None)
+        if side is None:
             continue
         told += 1
         across = [point.at_m[0] if side == "left" else -point.at_m[0] for point in points]
         if all(x > _OVER_M for x in across):
-            wrong.append(f"{room.where((*path, points[0].key))} ({side}, but x = {_typed_x(table, points[0])})")
+            where = steps_of(room.where((*path, points[0].key)))
+            x = as_typed(table[points[0].key][0])
+            wrong.append(message(RoomDoubts.point_on_side, where=where, side=side, typed=x))
     if wrong:
         everywhere = len(wrong) == told > 1
-        yield query(
-            "side",
-            f"{'; '.join(wrong)}: on the other side than the name says. x grows to the player's right"
-            f"{': measured while facing the player, all of it?' if everywhere else '. A minus lost, or two swapped?'}",
-        )
-
-
-def _typed_x(table: dict[str, Any], point: TypedPoint) -> str:
-    return as_typed(table[point.key][0])
+        yield query("side", (), message(RoomDoubts.wrong_sides, points=tuple(wrong), everywhere=everywhere))
 
 
 def sides_of(player: TomlFile | None) -> dict[str, str]:

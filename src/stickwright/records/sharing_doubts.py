@@ -5,6 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
+from stickwright.codes.doubts import Doubts
+from stickwright.codes.message import Name, message
+from stickwright.codes.player_doubts import PlayerDoubts
 from stickwright.errors import Problem
 from stickwright.model.player import Press, Together
 from stickwright.model.recorded import Finding
@@ -12,7 +15,17 @@ from stickwright.records.bands import unlikely
 from stickwright.records.fields import typed_key
 from stickwright.records.repeats import list_doubts, typed_lists
 from stickwright.records.toml_lines import FieldPath, TomlFile
-from stickwright.records.typed_tables import Noticed, doubled_names, number, query, tables, texts, unknown
+from stickwright.records.typed_tables import (
+    Noticed,
+    assigned,
+    doubled_names,
+    number,
+    query,
+    shown_name,
+    tables,
+    texts,
+    unknown,
+)
 from stickwright.records.typed_values import as_typed
 
 __all__ = ["press_doubts", "sharing_doubts"]
@@ -43,21 +56,9 @@ def sharing_doubts(player: TomlFile, site_names: tuple[str, ...], controllers: t
     for path, site in tables(player.data, "site"):
         keys = [key for key in site if key.startswith("holds_")]
         if keys and all(key in ("holds_s", "holds_min", "holds_ms") for key in keys):
-            noticed.append(
-                query(
-                    "holds",
-                    f"{player.where((*path, keys[0]))}: how long the hand holds something, but not what. Add holds_g, the mass "
-                    "that it held comfortably for that time.",
-                )
-            )
+            noticed.append(query("holds", player.where((*path, keys[0])), message(PlayerDoubts.holds_what)))
         if controllers == () and texts(site, "reaches"):
-            noticed.append(
-                query(
-                    "reaches",
-                    f"{player.where((*path, 'reaches'))}: buttons within reach, but kit.toml has no [[controller]], so "
-                    "none is used. Add the controller that was tried.",
-                )
-            )
+            noticed.append(query("reaches", player.where((*path, "reaches")), message(PlayerDoubts.no_controller)))
     return noticed
 
 
@@ -70,24 +71,17 @@ def _pair_doubts(
 ) -> Iterator[Noticed]:
     named = texts(pair, "sites")
     for place, name in named:
-        yield from unknown(player, (*path, "sites", place), name, sites, "a site", player.name)
+        yield from unknown(player, (*path, "sites", place), name, sites, "site", player.name)
     if len(named) == 2:
         one, other = (name for _, name in named)
+        where = player.where((*path, "sites"))
         if one == other:
-            yield Problem(
-                player.where((*path, "sites")),
-                f"{as_typed(one)} twice",
-                "two sites",
-                "Name the site that keeps the hold first, and the one that presses second.",
-            )
+            found = message(PlayerDoubts.site_twice, site=shown_name(one))
+            yield Problem(where, found, message(PlayerDoubts.two_sites), message(PlayerDoubts.which_first))
         elif (one, other) in seen:
-            yield Problem(
-                player.where((*path, "sites")),
-                f"{as_typed(one)} with {as_typed(other)} a second time (the first: line "
-                f"{player.lines.line(seen[one, other])})",
-                "each pair once in this order",
-                "Delete one of the two.",
-            )
+            line = player.lines.line(seen[one, other])
+            found = message(PlayerDoubts.pair_again, one=shown_name(one), other=shown_name(other), line=line)
+            yield Problem(where, found, message(PlayerDoubts.pair_once), message(Doubts.delete_one))
         seen.setdefault((one, other), path)
     yield from _rate_doubts(player, path, pair)
 
@@ -98,39 +92,28 @@ def _rate_doubts(player: TomlFile, path: FieldPath, pair: dict[str, Any]) -> Ite
     if "says" in pair and (alone or both):
         yield Problem(
             player.where((*path, "says")),
-            f"says = {as_typed(pair['says'])} beside press rates",
-            "a word or the two rates, not both: one would have to give way",
-            "Delete the word when the rates were counted.",
+            message(PlayerDoubts.word_beside_rates, word=as_typed(pair["says"])),
+            message(PlayerDoubts.word_or_rates),
+            message(PlayerDoubts.delete_word),
         )
         return
     if "says" in pair:
         return
     if not alone and not both:
-        yield query(
-            "pair",
-            f'{where}: neither a word nor press rates, so it tells nothing. Try both at once for 20 s: says = "yes", '
-            '"slows" or "no", or alone_per_s and both_per_s.',
-        )
+        yield query("pair", where, message(PlayerDoubts.empty_pair))
     elif not alone or not both:
         missing, there = ("both_per_s", alone) if alone else ("alone_per_s", both)
-        yield query(
-            "pair",
-            f"{where}: {there[0] if there else ''} without {missing}, so the two cannot be compared. Count the other one "
-            "too: 20 s each.",
-        )
+        given = Name(there[0] if there else "")
+        yield query("pair", where, message(PlayerDoubts.one_rate, given=given, missing=Name(missing)))
     elif alone[1] == 0:
-        yield query(
-            "pair",
-            f"{player.where((*path, alone[0]))}: no press at the second site even alone, so the two cannot be compared. "
-            "Can this site press?",
-        )
+        yield query("pair", player.where((*path, alone[0])), message(PlayerDoubts.no_press_alone))
     elif both[1] > alone[1]:
-        yield query(
-            "pair",
-            f"{player.where((*path, both[0]))}: more presses with the first site held ({both[0]} = "
-            f"{as_typed(pair[both[0]])}) than without ({alone[0]} = {as_typed(pair[alone[0]])}). Swapped, or warmed up "
-            "in between?",
+        told = message(
+            PlayerDoubts.more_while_holding,
+            both=assigned(both[0], pair[both[0]]),
+            alone=assigned(alone[0], pair[alone[0]]),
         )
+        yield query("pair", player.where((*path, both[0])), told)
 
 
 def press_doubts(
@@ -154,35 +137,30 @@ def press_doubts(
         return
     spot = (*path, "press")
     where = player.where(spot)
-    lists = list(typed_lists(player, spot, press, ("force", "travel"), "the press"))
+    of_press = message(Doubts.at_press)
+    lists = list(typed_lists(player, spot, press, ("force", "travel"), of_press))
     part = site.get("part")
     if isinstance(part, str):
         yield from unlikely(part, where, lists)
-    counted = typed_lists(player, spot, press, ("rate", "hold", "release", "reaction"), "the press")
-    yield from list_doubts(where, [*lists, *counted], gauge_step_n, "If copied, take it again.")
+    counted = typed_lists(player, spot, press, ("rate", "hold", "release", "reaction"), of_press)
+    yield from list_doubts(where, [*lists, *counted], gauge_step_n, press=True)
     yield from _unit_slips(player, spot, press)
     if not any(typed_key(press, Press, name) for name in _MEASURED):
-        yield query(
-            "empty_press",
-            f"{where}: nothing was measured of the press. Add force_n (can be repeated ten times without strain) and "
-            "rate_per_s (ten seconds, as many as comfortable).",
-        )
+        yield query("empty_press", where, message(PlayerDoubts.empty_press))
 
 
 def _unit_slips(player: TomlFile, path: FieldPath, press: dict[str, Any]) -> Iterator[Finding]:
-    for typed in typed_lists(player, path, press, ("rate",), "the press"):
+    of_press = message(Doubts.at_press)
+    for typed in typed_lists(player, path, press, ("rate",), of_press):
         some = [value for value in typed.si if value > 0]
         if some and max(some) < _SLOWEST_PER_S and typed.key.endswith("_per_min"):
-            yield query(
-                "unit",
-                f"{typed.places[0]}: {typed.texts[0]} a minute is hardly a press rate. A second? Then name it rate_per_s. "
-                "Nothing was converted.",
-            )
-    for typed in typed_lists(player, path, press, ("reaction", "release"), "the press"):
+            yield query("unit", typed.places[0], message(PlayerDoubts.slow_rate, typed=Name(typed.texts[0])))
+    for typed in typed_lists(player, path, press, ("reaction", "release"), of_press):
         if any(0 < value < _QUICKEST_S for value in typed.si):
-            stem = typed.key.rsplit("_", 1)[0]
-            yield query(
-                "unit",
-                f"{typed.places[0]}: {typed.texts[0]} {'ms' if typed.key.endswith('_ms') else 's'} is faster than anybody. "
-                f"Seconds? Then name it {stem}_s. Nothing was converted.",
+            told = message(
+                PlayerDoubts.too_quick,
+                typed=Name(typed.texts[0]),
+                unit="ms" if typed.key.endswith("_ms") else "s",
+                key=Name(f"{typed.key.rsplit('_', 1)[0]}_s"),
             )
+            yield query("unit", typed.places[0], told)

@@ -10,18 +10,39 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import Any
 
 from stickwright import units
+from stickwright.codes.doubts import Doubts, Named
+from stickwright.codes.file_places import FilePlaces
+from stickwright.codes.kinds import Kind
 from stickwright.codes.matters import Matter
+from stickwright.codes.message import Message, Name, Text, message
 from stickwright.errors import BadInput, Problem, did_you_mean
 from stickwright.model.measured import Measured
 from stickwright.model.plugs import plugs_of
 from stickwright.model.recorded import Finding
 from stickwright.records.fields import typed_key
+from stickwright.records.plain_text import shortened
 from stickwright.records.toml_lines import FieldPath, TomlFile
 from stickwright.records.typed_values import as_typed
 
 __all__ = [
-    "Noticed", "doubled_names", "name_of", "names_in", "number", "placed", "plug_doubts", "query", "stick_called", "stick_names", "tables",
-    "taken_names", "texts", "unknown",
+    "Noticed",
+    "assigned",
+    "doubled_names",
+    "name_of",
+    "names_in",
+    "number",
+    "placed",
+    "plug_doubts",
+    "query",
+    "shown_name",
+    "steps_of",
+    "stick_called",
+    "stick_names",
+    "tables",
+    "taken_names",
+    "texts",
+    "told_at",
+    "unknown",
 ]  # fmt: skip
 
 Noticed = Problem | Finding
@@ -93,7 +114,28 @@ def stick_names(kit: TomlFile | None) -> tuple[str, ...] | None:
     return None if kit is None else tuple(name for _, one in tables(kit.data, "stick") for name in stick_called(one))
 
 
-def doubled_names(file: TomlFile, found: Iterable[tuple[FieldPath, dict[str, Any]]], kind: str) -> Iterator[Problem]:
+def shown_name(name: str) -> Name:
+    """A name as it stands in the file, shortened to what a sentence can hold.
+
+    Parameters
+    ----------
+    name : str
+    """
+    return Name(shortened(name, 40))
+
+
+def assigned(key: str, value: Any) -> Message:
+    """A key with its value as typed: ``force_gf = 45``.
+
+    Parameters
+    ----------
+    key : str
+    value : object
+    """
+    return message(Doubts.assigned, key=Name(key), value=as_typed(value))
+
+
+def doubled_names(file: TomlFile, found: Iterable[tuple[FieldPath, dict[str, Any]]], kind: Kind) -> Iterator[Problem]:
     """Tables with the name of an earlier one, letter case aside.
 
     Parameters
@@ -112,30 +154,31 @@ def doubled_names(file: TomlFile, found: Iterable[tuple[FieldPath, dict[str, Any
             continue
         folded = name.strip().casefold()
         if folded in first:
+            line = file.lines.line(first[folded])
             yield Problem(
                 file.where((*path, "name")),
-                f"a second {kind} called {as_typed(name)} (the first: line {file.lines.line(first[folded])})",
-                f"another name for each {kind}",
-                "Choose another name, or delete one of the two.",
+                message(Doubts.second_called, kind=kind, name=shown_name(name), line=line),
+                message(Doubts.another_name, kind=kind),
+                message(Doubts.rename_or_delete),
             )
         first.setdefault(folded, path)
 
 
-def taken_names(file: TomlFile, found: Iterable[tuple[FieldPath, dict[str, Any]]], kind: str) -> Iterator[Problem]:
+def taken_names(file: TomlFile, found: Iterable[tuple[FieldPath, dict[str, Any]]], kind: Kind) -> Iterator[Problem]:
     """Tables that are called by a word which means something else in a wish for a plan."""
     for path, table in found:
         name = name_of(table)
         if name is not None and name.strip().casefold() in _TAKEN:
             yield Problem(
                 file.where((*path, "name")),
-                f"a {kind} called {as_typed(name)}",
-                f"a name other than {', '.join(_TAKEN)}: in a wish these stand for what becomes of an action",
-                "Choose another name.",
+                message(Doubts.reserved, kind=kind, name=shown_name(name)),
+                message(Doubts.not_reserved, words=tuple(Name(one) for one in _TAKEN)),
+                message(Doubts.rename),
             )
 
 
 def unknown(
-    file: TomlFile, path: FieldPath, value: Any, known: Sequence[str] | None, what: str, home: str
+    file: TomlFile, path: FieldPath, value: Any, known: Sequence[str] | None, what: Named, home: str
 ) -> Iterator[Problem]:
     """A name that points nowhere.
 
@@ -150,11 +193,12 @@ def unknown(
     known : sequence of str or None
         Names that there are; None when they cannot be told.
     what, home : str
-        'a stick', 'kit.toml'.
+        'stick', 'kit.toml'.
     """
     if known is None or not isinstance(value, str) or value in known:
         return
-    yield Problem(file.where(path), as_typed(value), f"the name of {what} in {home}", did_you_mean(value, known))
+    expected = message(Doubts.name_of, what=what, file=Name(home))
+    yield Problem(file.where(path), as_typed(value), expected, did_you_mean(value, known))
 
 
 def plug_doubts(file: TomlFile, path: FieldPath, value: Any) -> Iterator[Problem]:
@@ -168,15 +212,41 @@ def plug_doubts(file: TomlFile, path: FieldPath, value: Any) -> Iterator[Problem
             yield Problem(file.where(path), problem.found, problem.expected, problem.remedy)
 
 
-def placed(file: TomlFile, some: Iterable[tuple[FieldPath, dict[str, Any]]]) -> str:
-    """Tables by kind, name and line, for a sentence about several of them: ``"move" (line 4), "jump" (line 12)``."""
-    shown = []
-    for path, table in some:
-        name = name_of(table)
-        shown.append(f"{as_typed(name) if name else 'one without a name'} (line {file.lines.line(path)})")
-    return ", ".join(shown)
+def placed(file: TomlFile, some: Iterable[tuple[FieldPath, dict[str, Any]]]) -> tuple[Message, ...]:
+    """Tables by name and line, for a sentence about several of them: ``"move" (line 4)``, ``"jump" (line 12)``."""
+    return tuple(
+        message(Doubts.at_line, name=shown_name(name) if (name := name_of(table)) else None, line=file.lines.line(path))
+        for path, table in some
+    )
 
 
-def query(about: Matter, text: str) -> Finding:
-    """A question to the practitioner."""
-    return Finding("query", about, text)
+def steps_of(where: Text | tuple[Text, ...]) -> tuple[Text, ...]:
+    """A place in steps from the outside inwards."""
+    return tuple(where) if isinstance(where, tuple) else (where,)
+
+
+def told_at(where: Text | tuple[Text, ...], told: Text) -> Text:
+    """What was noticed, with its place in a file where it has one.
+
+    Parameters
+    ----------
+    where : Message or str, or tuple of such
+        As `TomlFile.where` gives it.
+    told : Message or str
+    """
+    steps = steps_of(where)
+    return message(FilePlaces.at, where=steps, told=told) if steps else told
+
+
+def query(about: Matter, where: Text | tuple[Text, ...], told: Text) -> Finding:
+    """A question to the practitioner.
+
+    Parameters
+    ----------
+    about : str
+        Key of the matter.
+    where : Message or str, or tuple of such
+        As `TomlFile.where` gives it.
+    told : Message or str
+    """
+    return Finding("query", about, told_at(where, told))

@@ -6,7 +6,9 @@ import math
 
 from stickwright.catalogue.en.buttons import BUTTONS
 from stickwright.catalogue.writer import GAP, Writer
+from stickwright.codes.amounts import TypedUnit
 from stickwright.codes.inputs import Role
+from stickwright.codes.kinds import Kind
 from stickwright.codes.sites import Part
 from stickwright.codes.stand_ins import Form
 from stickwright.model.estimate import Estimate
@@ -19,6 +21,11 @@ __all__ = ["English", "writer"]
 _EIGHT = ("right", "forward-right", "forward", "forward-left", "left", "back-left", "back", "back-right")
 _MEASURE = "measure 60 s at rest"
 _FORMS = {"dish": "dish", "ball": "ball", "peg": "peg", "bar": "bar", "cup": "cup", "foam": "foam pad"}
+_KINDS: dict[Kind, str] = {"extension": "shaft extension", "keep_out": "keep-out zone"}
+_LONG_UNITS: dict[TypedUnit, str] = {
+    "gf": "grams-force", "kgf": "kilograms-force", "lb": "pounds-force", "oz": "ounces-force", "mn": "millinewtons",
+    "cn": "centinewtons", "n": "newtons", "mm": "millimetres", "cm": "centimetres", "inch": "inches", "m": "metres",
+}  # fmt: skip
 
 
 class English(Writer):
@@ -100,6 +107,25 @@ class English(Writer):
         form : str
         """
         return _FORMS[form]
+
+    def kind(self, kind: Kind) -> str:
+        """What a file describes: ``keep-out zone``.
+
+        Parameters
+        ----------
+        kind : str
+        """
+        return _KINDS.get(kind, kind)
+
+    def long_unit(self, unit: TypedUnit) -> str:
+        """A unit in words: ``grams-force``.
+
+        Parameters
+        ----------
+        unit : str
+            The ending of its keys.
+        """
+        return _LONG_UNITS[unit]
 
     def turn(self, turn_rad: float) -> str:
         """A turn seen from above, in whole degrees.
