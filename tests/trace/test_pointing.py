@@ -232,7 +232,7 @@ def test_a_few_stray_presses_do_not_make_a_task_of_pressing():
     down[[450, 1200]] = True
     report = pointing_report(t, xy, cue, 0.2, selected=down)
     assert (report.ended_by, report.movements) == ("dwell", 19)
-    with pytest.raises(BadInput, match="one for each time"):
+    with pytest.raises(BadInput, match="one row for each time"):
         pointing_report(t, xy, cue, 0.2, selected=down[:-1])
 
 

@@ -135,7 +135,7 @@ def test_no_direction_is_refused():
     """The mean of no direction, or of one that is no number, is refused."""
     with pytest.raises(BadInput, match="found no direction, expected one angle or more"):
         circular_mean([])
-    with pytest.raises(BadInput, match="found a direction that is no number"):
+    with pytest.raises(BadInput, match="found a direction that is not a number"):
         circular_mean([0.1, math.nan])
 
 

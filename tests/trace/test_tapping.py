@@ -72,10 +72,10 @@ def test_how_long_a_press_lasts():
     ("down", "up", "words"),
     [
         ([0.0, 0.2, 0.4], None, "presses: found 3, expected at least 5"),
-        ([0.0, 0.2, 0.4, 0.3, 0.8], None, "press 4 at 0.3 s after 0.4 s"),
+        ([0.0, 0.2, 0.4, 0.3, 0.8], None, r"press 4 at 0.3\ss after 0.4\ss"),
         ([0.0, 0.2, math.nan, 0.6, 0.8], None, "an empty cell"),
-        ([0.0, 0.2, 0.4, 0.6, 0.8], [0.1, 0.1, 0.5, 0.7, 0.9], "press 2 from 0.2 to 0.1 s"),
-        ([0.0, 0.2, 0.4, 0.6, 0.8], [0.1], "1 ends of 5 presses"),
+        ([0.0, 0.2, 0.4, 0.6, 0.8], [0.1, 0.1, 0.5, 0.7, 0.9], r"press 2 from 0.2\ss to 0.1\ss"),
+        ([0.0, 0.2, 0.4, 0.6, 0.8], [0.1], "1 end of 5 presses"),
     ],
 )
 def test_what_is_refused(down, up, words):

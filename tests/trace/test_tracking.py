@@ -142,7 +142,7 @@ def test_what_cannot_be_followed_is_refused():
         lag_s(t, moving, np.ones((1000, 2)))
     with pytest.raises(BadInput, match="the same place throughout"):
         tracking_report(t, np.ones((1000, 2)), moving)
-    with pytest.raises(BadInput, match="3 s of following"):
+    with pytest.raises(BadInput, match=r"3\ss of following"):
         tracking_report(t[:200], moving[:200], moving[:200])
-    with pytest.raises(BadInput, match="one row for each time stamp"):
+    with pytest.raises(BadInput, match="one row for each time"):
         tracking_report(t, moving[:-1], moving)

@@ -102,7 +102,7 @@ def test_too_few_levels_leave_it_straight(levels):
 
 def test_lists_of_different_length_are_refused():
     """A level without its scatter."""
-    with pytest.raises(BadInput, match="2 levels, 1 sds, 2 degrees"):
+    with pytest.raises(BadInput, match="2 levels, 1 standard deviations, 2 degrees"):
         fit_scatter([0.2, 0.4], [0.05], [10, 10])
 
 
@@ -117,5 +117,5 @@ def test_inner_jump():
     """Just above the game's own dead zone; nothing where there is none or it is not known; per cent refused."""
     assert inner_jump(0.15) == pytest.approx(0.17, abs=1e-12)
     assert (inner_jump(0.0), inner_jump(None)) == (0.0, 0.0)
-    with pytest.raises(BadInput, match=r"20 % is 0.20"):
+    with pytest.raises(BadInput, match=r"Write 20% as 0.20"):
         inner_jump(20)

@@ -70,7 +70,7 @@ def test_too_few_samples_are_refused_with_the_number_needed():
     """58 samples cannot support 95 % at 95 %: the sentence says 59."""
     with pytest.raises(BadInput) as refusal:
         dead_zone(np.zeros((58, 2)))
-    assert "found 58 independent ones, expected at least 59" in str(refusal.value)
+    assert "found 58 independent samples, expected at least 59" in str(refusal.value)
     assert "Record a longer rest" in str(refusal.value)
 
 
@@ -79,7 +79,7 @@ def test_percent_for_share_is_refused():
     with pytest.raises(BadInput) as refusal:
         dead_zone(np.zeros((100, 2)), coverage=95, confidence=95)
     assert [place(problem) for problem in refusal.value.problems] == ["coverage", "confidence"]
-    assert "95 percent is written 0.95" in str(refusal.value)
+    assert "Write 95% as 0.95" in str(refusal.value)
 
 
 def test_empty_cells_do_not_count():

@@ -281,7 +281,7 @@ def test_offers_beyond_two_numbers_use_the_whole_response():
 
 def test_percent_for_the_games_dead_zone_is_refused():
     """20 typed for 0.20."""
-    with pytest.raises(BadInput, match=r"20 % is 0.20"):
+    with pytest.raises(BadInput, match=r"Write 20% as 0.20"):
         tuned([], own_dead_zone_share=20)
 
 

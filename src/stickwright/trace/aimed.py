@@ -15,6 +15,7 @@ from numpy.typing import ArrayLike, NDArray
 
 from stickwright.codes.aiming import Aiming, Without
 from stickwright.codes.message import Text, message
+from stickwright.codes.signals import Signals
 from stickwright.errors import BadInput, Problem
 from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import PointingReport
@@ -115,7 +116,7 @@ def pointing_report(
     places = checked_columns("xy", xy, times.size)
     cues = checked_columns("cue_xy", cue_xy, times.size)
     if not (math.isfinite(cue_width) and cue_width > 0):
-        raise BadInput(Problem("cue_width", str(cue_width), "a width above 0"))
+        raise BadInput(Problem("cue_width", str(cue_width), message(Signals.expected, what="width_above_0")))
     jitter = cue_width / 20 if hysteresis is None else hysteresis
     asked = list(_asked(times, cues))
     presses = _presses(times, asked, selected)
@@ -171,7 +172,13 @@ def _presses(
         return None
     down = np.asarray(selected, dtype=np.bool_)
     if down.shape != times_s.shape:
-        raise BadInput(Problem("selected", f"shape {down.shape}", f"shape {times_s.shape}, one for each time"))
+        raise BadInput(
+            Problem(
+                "selected",
+                message(Signals.shape, shape=down.shape),
+                message(Signals.shape_for_times, shape=times_s.shape, or_more=False),
+            )
+        )
     edges = np.flatnonzero(down & ~np.concatenate([[False], down[:-1]]))
     presses: list[int | None] = []
     for a, b in asked:
@@ -186,7 +193,14 @@ def _asked(times_s: NDArray[np.float64], cues: NDArray[np.float64]) -> Iterator[
     """First sample and end of each stretch with one target."""
     known: NDArray[np.bool_] = np.asarray(np.isfinite(cues).all(axis=1))
     if not known.any():
-        raise BadInput(Problem("cue_xy", "no target", "where the player was asked to go", "Use the guided task."))
+        raise BadInput(
+            Problem(
+                "cue_xy",
+                message(Signals.found, what="no_target"),
+                message(Signals.expected, what="place_asked"),
+                message(Signals.remedy, what="guided_task"),
+            )
+        )
     moved = np.ones(times_s.size, dtype=np.bool_)
     moved[1:] = (known[1:] != known[:-1]) | (known[1:] & (cues[1:] != cues[:-1]).any(axis=1))
     starts = np.flatnonzero(moved)
@@ -196,9 +210,9 @@ def _asked(times_s: NDArray[np.float64], cues: NDArray[np.float64]) -> Iterator[
     if float(np.median(stay_s[asked])) < LEAST_CUE_S:
         raise BadInput(
             Problem(
-                "cue_xy", f"a target that stays for {float(np.median(stay_s[asked])):.2g} s",
-                f"targets that stay for {LEAST_CUE_S:g} s or more",
-                "For a target that moves all the time use tracking.",
+                "cue_xy", message(Signals.target_stays, time_s=float(np.median(stay_s[asked]))),
+                message(Signals.targets_stay, least_s=LEAST_CUE_S),
+                message(Signals.remedy, what="tracking"),
             )
         )  # fmt: skip
     yield from zip(starts[asked].tolist(), ends[asked].tolist(), strict=True)

@@ -7,6 +7,8 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from stickwright.codes.message import message
+from stickwright.codes.signals import Signals
 from stickwright.errors import BadInput, Problem
 
 __all__ = ["PathAccuracy", "path_accuracy"]
@@ -86,15 +88,25 @@ def path_accuracy(
     begin, centre = np.asarray(start, dtype=np.float64), np.asarray(target, dtype=np.float64)
     problems = []
     if samples.ndim != 2 or samples.shape[0] < 2 or samples.shape[1] != 2:
-        problems.append(Problem("path", f"shape {samples.shape}", "shape (n, 2), at least two samples"))
+        problems.append(
+            Problem("path", message(Signals.shape, shape=samples.shape), message(Signals.expected, what="path_shape"))
+        )
     elif not np.isfinite(samples).all():
-        problems.append(Problem("path", "an empty cell", "numbers"))
+        problems.append(
+            Problem("path", message(Signals.found, what="empty_cell"), message(Signals.expected, what="numbers"))
+        )
     if begin.shape != (2,) or centre.shape != (2,) or not np.hypot(*(centre - begin)) > 0:
-        problems.append(Problem("start, target", f"{begin.tolist()}, {centre.tolist()}", "two different places"))
+        problems.append(
+            Problem(
+                message(Signals.step, what="start_target"),
+                f"{begin.tolist()}, {centre.tolist()}",
+                message(Signals.expected, what="two_places"),
+            )
+        )
     if not target_width > 0:
-        problems.append(Problem("target_width", str(target_width), "a width above 0"))
+        problems.append(Problem("target_width", str(target_width), message(Signals.expected, what="width_above_0")))
     if not hysteresis >= 0:
-        problems.append(Problem("hysteresis", str(hysteresis), "0 or more"))
+        problems.append(Problem("hysteresis", str(hysteresis), message(Signals.expected, what="zero_or_more")))
     if problems:
         raise BadInput(problems)
     forward = (centre - begin) / np.hypot(*(centre - begin))

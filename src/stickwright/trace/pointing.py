@@ -13,7 +13,9 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from stickwright.codes.aiming import Aiming, Without
+from stickwright.codes.file_places import FilePlaces
 from stickwright.codes.message import Text, message
+from stickwright.codes.signals import Signals
 from stickwright.errors import BadInput, Problem
 from stickwright.model.effective_width import EFFECTIVE_WIDTHS
 from stickwright.model.estimate import Estimate
@@ -62,9 +64,9 @@ def index_of_difficulty(distance: float, width: float) -> float:
     4.0
     """
     if not (math.isfinite(distance) and distance >= 0):
-        raise BadInput(Problem("distance", str(distance), "a length of 0 or more"))
+        raise BadInput(Problem("distance", str(distance), message(Signals.expected, what="length_or_0")))
     if not (math.isfinite(width) and width > 0):
-        raise BadInput(Problem("width", str(width), "a length above 0"))
+        raise BadInput(Problem("width", str(width), message(Signals.expected, what="length_above_0")))
     return math.log2(distance / width + 1)
 
 
@@ -115,27 +117,57 @@ def throughput(
     arrays = [np.asarray(each, dtype=np.float64) for each in (starts, targets, selections)]
     durations = np.asarray(times_s, dtype=np.float64)
     problems = [
-        Problem(name, f"shape {each.shape}", f"shape ({durations.size}, 2), one row for each time")
+        Problem(
+            name,
+            message(Signals.shape, shape=each.shape),
+            message(Signals.shape_for_times, shape=(durations.size, 2), or_more=False),
+        )
         for name, each in zip(("starts", "targets", "selections"), arrays, strict=True)
         if each.shape != (durations.size, 2)
     ]
     if durations.ndim != 1 or durations.size < 2:
-        problems.append(Problem("times_s", f"{durations.size} movements", "at least two: their scatter is needed"))
+        problems.append(
+            Problem(
+                "times_s",
+                message(Signals.count, count=durations.size, of="movements"),
+                message(Signals.expected, what="two_or_more"),
+            )
+        )
     elif not (np.isfinite(durations).all() and durations.min() > 0):
-        problems.append(Problem("times_s", f"{durations.min():g} s", "durations above 0"))
+        problems.append(
+            Problem("times_s", f"{durations.min():g} s", message(Signals.expected, what="durations_above_0"))
+        )
     if problems:
         raise BadInput(problems)
     if not all(np.isfinite(each).all() for each in arrays):
-        raise BadInput(Problem("starts, targets, selections", "an empty cell", "numbers", "Leave out that movement."))
+        raise BadInput(
+            Problem(
+                message(Signals.step, what="movements"),
+                message(Signals.found, what="empty_cell"),
+                message(Signals.expected, what="numbers"),
+                message(Signals.remedy, what="leave_out_movement"),
+            )
+        )
     distance, error, _ = along(*arrays)
     if distance.min() <= 0:
         row = int(np.argmin(distance)) + 1
-        raise BadInput(Problem(f"row {row}", "a start on its target", "a movement", "Leave out that movement."))
+        raise BadInput(
+            Problem(
+                message(FilePlaces.row, number=row),
+                message(Signals.found, what="start_on_target"),
+                message(Signals.expected, what="a_movement"),
+                message(Signals.remedy, what="leave_out_movement"),
+            )
+        )
     before = np.concatenate([[0.0], error[:-1]]) if serial else np.zeros(error.size)
     bits = float(_throughput(distance + before, error, durations))
     if not math.isfinite(bits):
-        scatter = "no scatter at all" if float(np.ptp(error)) == 0 else "selections behind their starts"
-        raise BadInput(Problem("selections", scatter, "selections that scatter about their targets"))
+        scatter = (
+            message(Signals.found, what="no_scatter")
+            if float(np.ptp(error)) == 0
+            else message(Signals.found, what="behind_starts")
+        )
+        raise BadInput(Problem("selections", scatter, message(Signals.expected, what="scattered_selections")))
     return bits
 
 
@@ -270,7 +302,11 @@ def throughput_report(
     """
     durations = np.asarray(times_s, dtype=np.float64)
     if durations.ndim != 1:
-        raise BadInput(Problem("times_s", f"shape {durations.shape}", "one column"))
+        raise BadInput(
+            Problem(
+                "times_s", message(Signals.shape, shape=durations.shape), message(Signals.expected, what="one_column")
+            )
+        )
     n = durations.size
     s, t, q = (
         checked_columns(name, each, n)

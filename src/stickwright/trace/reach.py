@@ -15,6 +15,7 @@ from numpy.typing import ArrayLike, NDArray
 
 from stickwright.codes.message import Message, message
 from stickwright.codes.movements import Movements, Tried
+from stickwright.codes.signals import Signals
 from stickwright.codes.ways import WAYS, Way
 from stickwright.errors import BadInput, Problem
 from stickwright.model.estimate import Estimate
@@ -91,8 +92,19 @@ def circular_mean(angles_rad: ArrayLike) -> CircularMean:
     """
     angles = np.asarray(angles_rad, dtype=np.float64).ravel()
     if not angles.size or not np.isfinite(angles).all():
-        found = "no direction" if not angles.size else "a direction that is no number"
-        raise BadInput(Problem("directions", found, "one angle or more", "Leave empty cells out."))
+        found = (
+            message(Signals.found, what="no_direction")
+            if not angles.size
+            else message(Signals.found, what="not_a_direction")
+        )
+        raise BadInput(
+            Problem(
+                "directions",
+                found,
+                message(Signals.expected, what="one_angle"),
+                message(Signals.remedy, what="leave_out_cells"),
+            )
+        )
     n = angles.size
     cosine, sine = float(np.cos(angles).mean()), float(np.sin(angles).mean())
     length = min(1.0, math.hypot(cosine, sine))

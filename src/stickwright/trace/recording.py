@@ -15,6 +15,7 @@ from numpy.typing import NDArray
 
 from stickwright.codes.cleaning import Axis, Cleaning
 from stickwright.codes.message import Message, Name, message
+from stickwright.codes.signals import Signals
 from stickwright.errors import BadInput, Problem, did_you_mean
 from stickwright.model.recorded import Finding
 from stickwright.model.recording import Recording
@@ -219,8 +220,15 @@ def _refuse_unusable(recording: Recording) -> None:
     name, n = recording.name, len(recording.times_s)
     problems: list[Problem] = []
     if n < 2:
-        found = "no samples" if n == 0 else "one sample"
-        raise BadInput(Problem(name, found, "a recording of some seconds", "Record again, or choose another file."))
+        found = message(Signals.found, what="no_samples") if n == 0 else message(Signals.found, what="one_sample")
+        raise BadInput(
+            Problem(
+                name,
+                found,
+                message(Signals.expected, what="some_seconds"),
+                message(Signals.remedy, what="record_or_choose"),
+            )
+        )
     for what, array, shape in (
         ("xy", recording.xy, (n, 2)),
         ("cue", recording.cue, (n,)),
@@ -230,15 +238,21 @@ def _refuse_unusable(recording: Recording) -> None:
         ("cue_xy", recording.cue_xy, (n, 2)),
     ):
         if array is not None and array.shape != shape:
-            problems.append(Problem((name, what), f"shape {array.shape}", f"shape {shape}, one row per time"))
+            problems.append(
+                Problem(
+                    (name, what),
+                    message(Signals.shape, shape=array.shape),
+                    message(Signals.shape_for_times, shape=shape, or_more=False),
+                )
+            )
     missing = np.flatnonzero(~np.isfinite(recording.times_s))
     if len(missing):
         problems.append(
             Problem(
                 (name, _rows(missing), "time"),
-                "no number",
-                "seconds",
-                "Take these rows out or give them their time.",
+                message(Signals.found, what="no_number"),
+                message(Signals.expected, what="seconds"),
+                message(Signals.remedy, what="rows_without_time"),
             )
         )
     back = np.flatnonzero(np.diff(recording.times_s) < 0) + 1
@@ -248,9 +262,9 @@ def _refuse_unusable(recording: Recording) -> None:
         problems.append(
             Problem(
                 (name, _rows(back), "time"),
-                f"{now:.4f} s after {before:.4f} s",
-                "times that never go back",
-                "Two recordings in one file, or a clock that was set? Split the file there.",
+                message(Signals.backwards, now_s=float(now), before_s=float(before)),
+                message(Signals.expected, what="times_onwards"),
+                message(Signals.remedy, what="split_file"),
             )
         )
     if problems:
@@ -261,7 +275,12 @@ def _recorded_axes(recording: Recording, found: list[Finding]) -> tuple[bool, bo
     has_x, has_y = (bool(np.isfinite(recording.xy[:, axis]).any()) for axis in (0, 1))
     if not has_x and not has_y:
         raise BadInput(
-            Problem(recording.name, "no value on either axis", "numbers for x, y or both", "Check the columns chosen.")
+            Problem(
+                recording.name,
+                message(Signals.found, what="no_value"),
+                message(Signals.expected, what="x_or_y"),
+                message(Signals.remedy, what="columns"),
+            )
         )
     if not (has_x and has_y):
         there: Axis = "x" if has_x else "y"
@@ -340,7 +359,14 @@ def _samples(recording: Recording) -> tuple[Samples, list[Finding]]:
     keep = _finite_rows(recording, recorded, found) & _first_of_each_time(times_s, found)
     if np.count_nonzero(keep) < 2:
         usable = int(np.count_nonzero(keep))
-        raise BadInput(Problem(recording.name, f"{usable} usable samples", "at least two", "Record again."))
+        raise BadInput(
+            Problem(
+                recording.name,
+                message(Signals.count, count=usable, of="usable"),
+                message(Signals.expected, what="two"),
+                message(Signals.remedy, what="record_again"),
+            )
+        )
     xy = np.asarray(recording.xy, dtype=np.float64)
     if not all(recorded):
         xy = np.where(np.array(recorded), xy, 0.0)
@@ -376,7 +402,14 @@ def _time_base(samples: Samples) -> tuple[_TimeBase, list[Finding]]:
     """Mean and 99th percentile of the time step inside the segments between gaps, and these."""
     times_s = samples.times_s
     if len(times_s) < 2:
-        raise BadInput(Problem("the recording", "no usable stretch", "two samples or more that move", "Record again."))
+        raise BadInput(
+            Problem(
+                message(Signals.step, what="recording"),
+                message(Signals.found, what="no_usable_stretch"),
+                message(Signals.expected, what="two_moving"),
+                message(Signals.remedy, what="record_again"),
+            )
+        )
     time_steps = np.diff(times_s)
     median_s = float(np.median(time_steps))
     limit_s = max(GAP_S, 3 * median_s)

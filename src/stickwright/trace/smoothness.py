@@ -11,6 +11,7 @@ from numpy.typing import ArrayLike, NDArray
 from stickwright.codes.aiming import Aiming
 from stickwright.codes.intervals import Intervals
 from stickwright.codes.message import Message, message
+from stickwright.codes.signals import Signals
 from stickwright.errors import BadInput, Problem
 from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import SmoothnessReport
@@ -73,7 +74,7 @@ def spectral_arc_length(speed: ArrayLike, rate_hz: float, cutoff_hz: float = 10.
     values = _checked_speed(speed, rate_hz)
     if not 0 < cutoff_hz < math.inf or not 0 <= threshold < 1:
         found = f"cutoff_hz {cutoff_hz}, threshold {threshold}"
-        raise BadInput(Problem("spectral_arc_length", found, "a cut-off above 0 Hz and a threshold from 0 to below 1"))
+        raise BadInput(Problem("spectral_arc_length", found, message(Signals.expected, what="cutoff_and_threshold")))
     padded = int(2 ** (math.ceil(math.log2(values.size)) + PAD_LEVEL))
     magnitude = np.abs(np.fft.rfft(values, padded))
     magnitude /= magnitude.max()
@@ -125,7 +126,13 @@ def log_dimensionless_jerk(speed: ArrayLike, rate_hz: float) -> float:
     jerk = np.diff(values, 2) * rate_hz**2
     squared = float((jerk**2).sum()) / rate_hz
     if squared <= 0:
-        raise BadInput(Problem("speed", "a straight line", "a movement that starts and stops"))
+        raise BadInput(
+            Problem(
+                "speed",
+                message(Signals.found, what="straight_line"),
+                message(Signals.expected, what="movement_that_stops"),
+            )
+        )
     return -math.log(squared * (values.size / rate_hz) ** 3 / float(values.max()) ** 2)
 
 
@@ -284,11 +291,27 @@ def _speed(values: NDArray[np.float64], rate_hz: float) -> NDArray[np.float64]:
 def _checked_speed(speed: ArrayLike, rate_hz: float) -> NDArray[np.float64]:
     values = np.asarray(speed, dtype=np.float64)
     if values.ndim != 1 or values.size < 3:
-        raise BadInput(Problem("speed", f"shape {values.shape}", "one column of at least three samples"))
+        raise BadInput(
+            Problem(
+                "speed", message(Signals.shape, shape=values.shape), message(Signals.expected, what="three_samples")
+            )
+        )
     if not (math.isfinite(rate_hz) and rate_hz > 0):
-        raise BadInput(Problem("rate_hz", str(rate_hz), "samples a second, above 0"))
+        raise BadInput(Problem("rate_hz", str(rate_hz), message(Signals.expected, what="rate")))
     if not np.isfinite(values).all() or values.min() < 0:
-        raise BadInput(Problem("speed", "an empty cell or a negative value", "numbers of 0 or more"))
+        raise BadInput(
+            Problem(
+                "speed",
+                message(Signals.found, what="empty_or_negative"),
+                message(Signals.expected, what="numbers_or_0"),
+            )
+        )
     if values.max() == 0:
-        raise BadInput(Problem("speed", "no movement", "a movement that starts and stops"))
+        raise BadInput(
+            Problem(
+                "speed",
+                message(Signals.found, what="no_movement"),
+                message(Signals.expected, what="movement_that_stops"),
+            )
+        )
     return values

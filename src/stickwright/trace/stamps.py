@@ -13,6 +13,9 @@ from itertools import pairwise
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from stickwright.codes.file_places import FilePlaces
+from stickwright.codes.message import message
+from stickwright.codes.signals import Signals
 from stickwright.errors import BadInput, Problem
 
 __all__ = [
@@ -70,19 +73,27 @@ def checked_times(times_s: ArrayLike) -> NDArray[np.float64]:
     """
     times = np.asarray(times_s, dtype=np.float64)
     if times.ndim != 1 or times.size == 0:
-        raise BadInput(Problem("times_s", f"shape {times.shape}", "one column of at least one time stamp"))
+        raise BadInput(
+            Problem("times_s", message(Signals.shape, shape=times.shape), message(Signals.expected, what="one_stamp"))
+        )
     if not np.isfinite(times).all():
         row = int(np.flatnonzero(~np.isfinite(times))[0])
-        raise BadInput(Problem(f"times_s, row {row + 1}", str(times[row]), "a number of seconds"))
+        raise BadInput(
+            Problem(
+                ("times_s", message(FilePlaces.row, number=row + 1)),
+                str(times[row]),
+                message(Signals.expected, what="number_of_seconds"),
+            )
+        )
     back = np.flatnonzero(np.diff(times) < 0)
     if back.size:
         row = int(back[0]) + 1
         raise BadInput(
             Problem(
-                f"times_s, row {row + 1}",
-                f"{times[row]:.6g} s after {times[row - 1]:.6g} s",
-                "time stamps that rise",
-                "Use the time within the recording, not the clock of the day.",
+                ("times_s", message(FilePlaces.row, number=row + 1)),
+                message(Signals.backwards, now_s=float(times[row]), before_s=float(times[row - 1])),
+                message(Signals.expected, what="rising_stamps"),
+                message(Signals.remedy, what="recording_time"),
             )
         )
     return times
@@ -117,8 +128,8 @@ def checked_columns(name: str, values: ArrayLike, rows: int, columns: int | None
         array = array[:, None]
     fits = array.ndim == 2 and array.shape[0] == rows and array.shape[1] >= 1
     if not fits or (columns is not None and array.shape[1] != columns):
-        wanted = f"({rows}, {columns})" if columns is not None else f"({rows}, 1 or more)"
-        raise BadInput(Problem(name, f"shape {array.shape}", f"shape {wanted}, one row for each time stamp"))
+        wanted = message(Signals.shape_for_times, shape=(rows, columns or 1), or_more=columns is None)
+        raise BadInput(Problem(name, message(Signals.shape, shape=array.shape), wanted))
     return array
 
 

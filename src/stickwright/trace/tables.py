@@ -7,6 +7,7 @@ from numpy.typing import NDArray
 
 from stickwright.codes.aiming import Aiming
 from stickwright.codes.message import message
+from stickwright.codes.signals import Signals
 from stickwright.errors import BadInput, Problem
 from stickwright.model.recorded import Finding, TableReport
 from stickwright.model.recording import Taps, Trials
@@ -54,7 +55,14 @@ def trials_report(trials: Trials, *, rng: np.random.Generator | None = None) -> 
     """
     n = len(trials.times_s)
     if n < 2:
-        raise BadInput(Problem(trials.name, f"{n} rows", "at least two movements", "Were all rows left out by --only?"))
+        raise BadInput(
+            Problem(
+                trials.name,
+                message(Signals.count, count=n, of="rows"),
+                message(Signals.expected, what="two_movements"),
+                message(Signals.remedy, what="only"),
+            )
+        )
     findings = [Finding("note", "reading", note) for note in trials.notes]
     usual = float(np.nanmedian(trials.times_s)) if np.isfinite(trials.times_s).any() else np.nan
     if usual > SLOWEST_S or usual < FASTEST_S:

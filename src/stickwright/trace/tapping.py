@@ -10,6 +10,7 @@ from numpy.typing import ArrayLike, NDArray
 from stickwright.codes.aiming import Aiming
 from stickwright.codes.intervals import Intervals
 from stickwright.codes.message import Text, message
+from stickwright.codes.signals import Signals
 from stickwright.errors import BadInput, Problem
 from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import TapReport
@@ -79,22 +80,54 @@ def tap_report(down_s: ArrayLike, up_s: ArrayLike | None = None) -> TapReport:
 
 def _refuse(down: NDArray[np.float64], up: NDArray[np.float64] | None) -> None:
     if down.ndim != 1 or down.size < LEAST_PRESSES:
-        raise BadInput(Problem("presses", f"{down.size}", f"at least {LEAST_PRESSES}", "Press for 10 s."))
+        raise BadInput(
+            Problem(
+                "presses",
+                f"{down.size}",
+                message(Signals.at_least, count=LEAST_PRESSES),
+                message(Signals.remedy, what="press_10_s"),
+            )
+        )
     if not np.isfinite(down).all():
-        raise BadInput(Problem("presses", "an empty cell", "the time of each press", "Leave out that row."))
+        raise BadInput(
+            Problem(
+                "presses",
+                message(Signals.found, what="empty_cell"),
+                message(Signals.expected, what="press_times"),
+                message(Signals.remedy, what="leave_out_row"),
+            )
+        )
     back = np.flatnonzero(np.diff(down) <= 0)
     if back.size:
         k = int(back[0]) + 1
-        found = f"press {k + 1} at {down[k]:.6g} s after {down[k - 1]:.6g} s"
+        found = message(Signals.press_backwards, number=k + 1, now_s=float(down[k]), before_s=float(down[k - 1]))
         raise BadInput(
-            Problem("presses", found, "times that run forward", "Is it the time of each press, not how long it lasted?")
+            Problem(
+                "presses",
+                found,
+                message(Signals.expected, what="times_forward"),
+                message(Signals.remedy, what="time_of_press"),
+            )
         )
     if up is not None and up.shape != down.shape:
-        raise BadInput(Problem("presses", f"{up.size} ends of {down.size} presses", "one end for each"))
+        raise BadInput(
+            Problem(
+                "presses",
+                message(Signals.press_ends, ends=up.size, presses=down.size),
+                message(Signals.expected, what="one_end_each"),
+            )
+        )
     if up is not None and bool((up < down).any()):
         k = int(np.flatnonzero(up < down)[0])
-        found = f"press {k + 1} from {down[k]:.6g} to {up[k]:.6g} s"
-        raise BadInput(Problem("presses", found, "ends after beginnings", "Are the two columns exchanged?"))
+        found = message(Signals.press_ends_early, number=k + 1, down_s=float(down[k]), up_s=float(up[k]))
+        raise BadInput(
+            Problem(
+                "presses",
+                found,
+                message(Signals.expected, what="ends_after_starts"),
+                message(Signals.remedy, what="columns_exchanged"),
+            )
+        )
 
 
 def _rate(between: NDArray[np.float64]) -> tuple[Estimate, Estimate]:

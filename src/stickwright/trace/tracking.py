@@ -9,6 +9,8 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from stickwright.codes.message import message
+from stickwright.codes.signals import Signals
 from stickwright.errors import BadInput, Problem
 from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import TrackingReport
@@ -146,18 +148,45 @@ def _followed(times_s: ArrayLike, xy: ArrayLike, cue_xy: ArrayLike) -> tuple[lis
         [checked_columns("xy", xy, times.size), checked_columns("cue_xy", cue_xy, times.size)]
     )  # fmt: skip
     if not np.isfinite(both[:, 2:]).all(axis=1).any():
-        raise BadInput(Problem("cue_xy", "no target", "where the target was", "Use the guided task."))
+        raise BadInput(
+            Problem(
+                "cue_xy",
+                message(Signals.found, what="no_target"),
+                message(Signals.expected, what="target_place"),
+                message(Signals.remedy, what="guided_task"),
+            )
+        )
     parts = stretches(times, both)
     if parts:
         parts[0] = _from_first_movement(parts[0])
     parts = [part for part in parts if part.times_s.size > 8 and part.times_s[-1] - part.times_s[0] >= LEAST_S]
     if not parts:
-        raise BadInput(Problem("times_s", "no stretch long enough", f"{LEAST_S:g} s of following without a gap"))
+        raise BadInput(
+            Problem(
+                "times_s",
+                message(Signals.found, what="no_long_stretch"),
+                message(Signals.followed_least, least_s=LEAST_S),
+            )
+        )
     spread = [max(float(np.ptp(part.values[:, k])) for part in parts) for k in range(4)]
     if max(spread[2:]) == 0:
-        raise BadInput(Problem("cue_xy", "a target that stands still", "a moving target", "For jumps use pointing."))
+        raise BadInput(
+            Problem(
+                "cue_xy",
+                message(Signals.found, what="still_target"),
+                message(Signals.expected, what="moving_target"),
+                message(Signals.remedy, what="pointing"),
+            )
+        )
     if max(spread[:2]) == 0:
-        raise BadInput(Problem("xy", "the same place throughout", "movement", "Record again with the stick live."))
+        raise BadInput(
+            Problem(
+                "xy",
+                message(Signals.found, what="same_place"),
+                message(Signals.expected, what="movement"),
+                message(Signals.remedy, what="stick_live"),
+            )
+        )
     return parts, 1 / mean_rate_hz(parts)
 
 

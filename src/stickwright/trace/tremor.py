@@ -13,7 +13,9 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from stickwright.codes.file_places import FilePlaces
 from stickwright.codes.message import Message, Text, message
+from stickwright.codes.signals import Signals
 from stickwright.codes.tremors import Tremors
 from stickwright.errors import BadInput, Problem
 from stickwright.model.estimate import Estimate
@@ -136,7 +138,14 @@ def dominant_tremor(xy: ArrayLike, rate_hz: float, *, segment: int | None = None
     peak = largest(frequency_hz, power, LOW_HZ, top_hz)
     band = (frequency_hz >= LOW_HZ) & (frequency_hz <= top_hz)
     if power[band].sum() <= 0:
-        raise BadInput(Problem("xy", "the same value throughout", "movement", "Record again with the stick live."))
+        raise BadInput(
+            Problem(
+                "xy",
+                message(Signals.found, what="same_value"),
+                message(Signals.expected, what="movement"),
+                message(Signals.remedy, what="stick_live"),
+            )
+        )
     near = band & about(frequency_hz, frequency_hz[peak])
     bin_hz = float(frequency_hz[1])
     rms = math.sqrt(float(power[near].sum()) * bin_hz)
@@ -185,7 +194,14 @@ def crossing_frequency(xy: ArrayLike, rate_hz: float, *, low_hz: float = 0.0) ->
     frequency_hz, power = welch_sum(values, rate_hz, length)
     top_hz = min(HIGH_HZ, USABLE_SHARE * rate_hz)
     if power[frequency_hz >= low_hz].sum() <= 0:
-        raise BadInput(Problem("xy", "the same value throughout", "movement", "Record again with the stick live."))
+        raise BadInput(
+            Problem(
+                "xy",
+                message(Signals.found, what="same_value"),
+                message(Signals.expected, what="movement"),
+                message(Signals.remedy, what="stick_live"),
+            )
+        )
     return _crossing(frequency_hz, power, low_hz, top_hz)
 
 
@@ -445,7 +461,7 @@ def _power_of_two(samples: float, most: int) -> int:
 
 def _checked_even(xy: ArrayLike, rate_hz: float) -> NDArray[np.float64]:
     if not (math.isfinite(rate_hz) and rate_hz > 0):
-        raise BadInput(Problem("rate_hz", str(rate_hz), "samples a second, above 0"))
+        raise BadInput(Problem("rate_hz", str(rate_hz), message(Signals.expected, what="rate")))
     values = np.asarray(xy, dtype=np.float64)
     values = checked_columns("xy", values, values.shape[0] if values.ndim else 0, None)
     if values.shape[0] < LEAST_SEGMENT_S * rate_hz:
@@ -453,15 +469,20 @@ def _checked_even(xy: ArrayLike, rate_hz: float) -> NDArray[np.float64]:
     if not np.isfinite(values).all():
         row = int(np.flatnonzero(~np.isfinite(values).all(axis=1))[0])
         raise BadInput(
-            Problem(f"xy, row {row + 1}", "an empty cell", "a number", "Use tremor_report, which allows for gaps.")
+            Problem(
+                ("xy", message(FilePlaces.row, number=row + 1)),
+                message(Signals.found, what="empty_cell"),
+                message(Signals.expected, what="number"),
+                message(Signals.remedy, what="tremor_report"),
+            )
         )
     return values
 
 
 def _too_short(samples: int, rate_hz: float) -> Problem:
     return Problem(
-        "xy", f"{samples} samples at {rate_hz:g} a second", f"at least {LEAST_SEGMENT_S:g} s at 10 samples a second",
-        "Record 20 s, at 50 samples a second or more.",
+        "xy", message(Signals.few_samples, samples=samples, rate_hz=rate_hz), message(Signals.enough_samples, least_s=LEAST_SEGMENT_S),
+        message(Signals.remedy, what="record_20_s"),
     )  # fmt: skip
 
 

@@ -20,6 +20,7 @@ from scipy.special import stdtrit
 
 from stickwright.codes.filters import FilterKind, Filters
 from stickwright.codes.message import Message, message
+from stickwright.codes.signals import Signals
 from stickwright.errors import BadInput, Problem
 from stickwright.model.estimate import Estimate
 from stickwright.model.response import FilterChoice, FilterTried
@@ -240,16 +241,23 @@ def choose_filter(
     'none'
     """
     if not (math.isfinite(lag_budget_s) and lag_budget_s >= 0.0):
-        raise BadInput(Problem("lag_budget_s", f"{lag_budget_s:g}", "seconds, 0 or more", "60 ms is 0.06."))
+        raise BadInput(
+            Problem(
+                "lag_budget_s",
+                f"{lag_budget_s:g}",
+                message(Signals.expected, what="seconds_or_0"),
+                message(Signals.remedy, what="in_seconds"),
+            )
+        )
     followed = [one for one in stretches if one.target_xy is not None and len(one.times_s) >= 50]
     seconds = sum(float(one.times_s[-1] - one.times_s[0]) for one in followed)
     if seconds < SHORTEST_S:
         raise BadInput(
             Problem(
                 "following",
-                f"{seconds:.1f} s with a moving target",
-                f"{SHORTEST_S:g} s or more",
-                "Record one minute of following a moving target.",
+                message(Signals.followed, time_s=seconds),
+                message(Signals.time_least, least_s=SHORTEST_S),
+                message(Signals.remedy, what="record_following"),
             )
         )
     rate_hz = min(even_grid(one.xy, one.times_s)[2] for one in followed)

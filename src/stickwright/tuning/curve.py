@@ -14,6 +14,7 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from stickwright.codes.message import message
+from stickwright.codes.signals import Signals
 from stickwright.codes.tunings import Tunings
 from stickwright.errors import BadInput, Problem
 from stickwright.model.estimate import Estimate
@@ -114,11 +115,13 @@ def _checked(x: ArrayLike, a: float, b: float) -> tuple[Array, float]:
     level = np.asarray(x, dtype=np.float64)
     problems = []
     if not (math.isfinite(a) and a > 0.0):
-        problems.append(Problem("a", f"{a:g}", "scatter near the centre, above 0"))
+        problems.append(Problem("a", f"{a:g}", message(Signals.expected, what="centre_scatter")))
     if not (math.isfinite(b) and b >= 0.0):
-        problems.append(Problem("b", f"{b:g}", "growth of the scatter, 0 or more"))
+        problems.append(Problem("b", f"{b:g}", message(Signals.expected, what="scatter_growth")))
     if level.size and not bool(np.all((level >= 0.0) & (level <= 1.0))):
-        problems.append(Problem("level", f"{level.min():g} to {level.max():g}", "shares between 0 and 1"))
+        problems.append(
+            Problem("level", f"{level.min():g} to {level.max():g}", message(Signals.expected, what="shares"))
+        )
     if problems:
         raise BadInput(problems)
     return level, b / a
@@ -230,9 +233,17 @@ def fit_scatter(
     """
     level, sd, f = (np.asarray(values, dtype=np.float64).ravel() for values in (levels, sds, degrees))
     if not len(level) == len(sd) == len(f):
-        raise BadInput(Problem("scatter", f"{len(level)} levels, {len(sd)} sds, {len(f)} degrees", "as many of each"))
+        raise BadInput(
+            Problem(
+                "scatter",
+                message(Signals.scatter_counts, levels=len(level), sds=len(sd), degrees=len(f)),
+                message(Signals.expected, what="as_many_each"),
+            )
+        )
     if len(sd) and not (float(sd.min()) >= 0.0 and float(f.min()) >= 1.0):
-        raise BadInput(Problem("scatter", "a negative sd or no degree of freedom", "sds of two or more samples"))
+        raise BadInput(
+            Problem("scatter", message(Signals.found, what="negative_sd"), message(Signals.expected, what="sds"))
+        )
     steps = np.unique(np.round(level, 1))
     if len(steps) < 3 or float(np.ptp(level)) < 0.3 or not bool((sd > 0.0).all()):
         return _too_few_levels(len(steps), sd, f)
@@ -303,5 +314,12 @@ def inner_jump(own_dead_zone_share: float | None) -> float:
         return 0.0
     if not 0.0 < own_dead_zone_share <= 0.97:
         found = f"{own_dead_zone_share:g}"
-        raise BadInput(Problem("own_dead_zone_share", found, "a share of the output, 0 to 0.97", "20 % is 0.20."))
+        raise BadInput(
+            Problem(
+                "own_dead_zone_share",
+                found,
+                message(Signals.expected, what="own_dead_zone"),
+                message(Signals.remedy, what="as_share"),
+            )
+        )
     return own_dead_zone_share + JUMP_MARGIN

@@ -16,6 +16,7 @@ from numpy.typing import ArrayLike, NDArray
 from scipy.special import betainc
 
 from stickwright.codes.message import message
+from stickwright.codes.signals import Signals
 from stickwright.codes.tunings import Tunings
 from stickwright.errors import BadInput, Problem
 from stickwright.model.estimate import Estimate
@@ -38,7 +39,12 @@ CONFIDENCE = 0.95
 
 def _checked_shares(coverage: float, confidence: float) -> None:
     problems = [
-        Problem(name, f"{value:g}", "a share between 0 and 1, without the ends", "95 percent is written 0.95.")
+        Problem(
+            name,
+            f"{value:g}",
+            message(Signals.expected, what="open_share"),
+            message(Signals.remedy, what="as_share_95"),
+        )
         for name, value in (("coverage", coverage), ("confidence", confidence))
         if not 0.0 < value < 1.0
     ]
@@ -84,7 +90,11 @@ def smallest_sample(coverage: float = COVERAGE, confidence: float = CONFIDENCE, 
     """
     _checked_shares(coverage, confidence)
     if rank < 1:
-        raise BadInput(Problem("rank", str(rank), "1 or more", "1 is the largest sample."))
+        raise BadInput(
+            Problem(
+                "rank", str(rank), message(Signals.expected, what="one_or_more"), message(Signals.remedy, what="rank")
+            )
+        )
     low, high = rank - 1, rank
     while _confidence_reached(high, rank, coverage) < confidence:
         low, high = high, 2 * high
@@ -138,7 +148,13 @@ def _rows(rest_xy: ArrayLike) -> Array:
     """Samples as (n, 2), those with an empty cell left out."""
     xy = np.asarray(rest_xy, dtype=np.float64)
     if xy.ndim != 2 or xy.shape[1] != 2:
-        raise BadInput(Problem("rest samples", f"an array of shape {xy.shape}", "one row of x and y for each sample"))
+        raise BadInput(
+            Problem(
+                message(Signals.step, what="rest"),
+                message(Signals.shape, shape=xy.shape),
+                message(Signals.expected, what="xy_rows"),
+            )
+        )
     return xy[np.isfinite(xy).all(axis=1)]
 
 
@@ -180,10 +196,10 @@ def dead_zone(rest_xy: ArrayLike, coverage: float = COVERAGE, confidence: float 
         needed = smallest_sample(coverage, confidence)
         raise BadInput(
             Problem(
-                "rest samples",
-                f"{len(xy)} independent ones",
-                f"at least {needed} for {100 * coverage:g} % of rest at {100 * confidence:g} % confidence",
-                "Record a longer rest, hands as in play but not trying.",
+                message(Signals.step, what="rest"),
+                message(Signals.count, count=len(xy), of="independent"),
+                message(Signals.coverage, least=needed, coverage_share=coverage, confidence_share=confidence),
+                message(Signals.remedy, what="longer_rest"),
             )
         )
     return float(np.sort(np.hypot(xy[:, 0], xy[:, 1]))[-rank])
@@ -290,7 +306,14 @@ def dead_zone_estimate(
     _checked_shares(coverage, confidence)
     parts = [part for part in map(_rows, rests) if len(part)]
     if not parts:
-        raise BadInput(Problem("rest samples", "none", "a recording of rest", "Record 20 s of rest."))
+        raise BadInput(
+            Problem(
+                message(Signals.step, what="rest"),
+                "none",
+                message(Signals.expected, what="rest_recording"),
+                message(Signals.remedy, what="record_rest"),
+            )
+        )
     xy = np.concatenate(parts)
     findings: list[Finding] = []
     if len(xy) > 1 and float(np.ptp(xy, axis=0).max()) <= 1e-12:

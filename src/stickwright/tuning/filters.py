@@ -20,6 +20,8 @@ from numba import njit
 from numpy.typing import ArrayLike, NDArray
 
 from stickwright.codes.filters import FilterKind
+from stickwright.codes.message import message
+from stickwright.codes.signals import Signals
 from stickwright.errors import BadInput, Problem
 from stickwright.tuning.sections import butterworth, notch
 from stickwright.tuning.series import checked_positive, checked_series
@@ -156,7 +158,7 @@ def one_euro(
     values, times = checked_series(xy, times_s)
     checked_positive(min_cutoff_hz=min_cutoff_hz, derivative_cutoff_hz=derivative_cutoff_hz)
     if not (math.isfinite(beta) and beta >= 0.0):
-        raise BadInput(Problem("beta", f"{beta:g}", "0 or more"))
+        raise BadInput(Problem("beta", f"{beta:g}", message(Signals.expected, what="zero_or_more")))
     out = np.empty_like(values)
     _one_euro_kernel(values, times, min_cutoff_hz, beta, 1.0 / (2.0 * math.pi * derivative_cutoff_hz), out)
     return out

@@ -7,6 +7,8 @@ from collections.abc import Callable
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from stickwright.codes.message import message
+from stickwright.codes.signals import Signals
 from stickwright.errors import BadInput, Problem
 from stickwright.tuning.series import checked_positive, checked_series, even_grid
 
@@ -42,8 +44,8 @@ def _below_half_rate(name: str, frequency_hz: float, rate_hz: float) -> None:
             Problem(
                 name,
                 f"{frequency_hz:g} Hz",
-                f"below {0.5 * rate_hz:.3g} Hz, half the rate of this recording",
-                "Record at a higher rate, or choose a lower frequency.",
+                message(Signals.below_half_rate, limit_hz=0.5 * rate_hz),
+                message(Signals.remedy, what="higher_rate"),
             )
         )
 

@@ -7,6 +7,8 @@ import math
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from stickwright.codes.message import message
+from stickwright.codes.signals import Signals
 from stickwright.errors import BadInput, Problem
 from stickwright.trace.stamps import Stretch, even, mean_rate_hz, on_grid, stretches
 
@@ -29,9 +31,19 @@ def checked_series(xy: ArrayLike, times_s: ArrayLike) -> tuple[Array, Array]:
     times = np.ascontiguousarray(times_s, dtype=np.float64)
     problems = []
     if values.ndim != 2 or values.shape[1] != 2:
-        problems.append(Problem("samples", f"an array of shape {values.shape}", "one row of x and y for each sample"))
+        problems.append(
+            Problem(
+                message(Signals.step, what="samples"),
+                message(Signals.shape, shape=values.shape),
+                message(Signals.expected, what="xy_rows"),
+            )
+        )
     if times.ndim != 1 or len(times) != len(values):
-        problems.append(Problem("time stamps", f"{times.size}", f"one for each of the {len(values)} samples"))
+        problems.append(
+            Problem(
+                message(Signals.step, what="stamps"), f"{times.size}", message(Signals.one_each, samples=len(values))
+            )
+        )
     elif len(times) and not (_forwards(times) and math.isfinite(times[0]) and math.isfinite(times[-1])):
         problems.append(_clock_problem(times))
     if problems:
@@ -49,13 +61,17 @@ def _forwards(times: Array) -> bool:
 
 def _clock_problem(times: Array) -> Problem:
     if not np.isfinite(times).all():
-        return Problem("time stamps", "an empty or infinite one", "a number of seconds for each sample")
+        return Problem(
+            message(Signals.step, what="stamps"),
+            message(Signals.found, what="empty_or_infinite"),
+            message(Signals.expected, what="seconds_each"),
+        )
     first = int(np.argmax(np.diff(times) < 0.0)) + 2
     return Problem(
-        f"time stamps, sample {first}",
-        f"{times[first - 1]:g} s after {times[first - 2]:g} s",
-        "time that does not run backwards",
-        "Two recordings in one, or a clock that was set back? Split the recording there.",
+        (message(Signals.step, what="stamps"), message(Signals.sample, number=first)),
+        message(Signals.backwards, now_s=float(times[first - 1]), before_s=float(times[first - 2])),
+        message(Signals.expected, what="time_onwards"),
+        message(Signals.remedy, what="split_recording"),
     )
 
 
@@ -68,7 +84,7 @@ def checked_positive(**named: float) -> None:
         Each under the name that the refusal gives it.
     """
     problems = [
-        Problem(name, f"{value:g}", "a number above 0")
+        Problem(name, f"{value:g}", message(Signals.expected, what="above_0"))
         for name, value in named.items()
         if not (math.isfinite(value) and value > 0.0)
     ]
@@ -98,16 +114,21 @@ def even_grid(values: Array, times: Array) -> tuple[Array, Array, float]:
     parts = stretches(grid_times, np.zeros((len(times), 1)))
     if not parts:
         raise BadInput(
-            Problem("time stamps", "no time between samples", "time stamps that move on", "Record the time in seconds.")
+            Problem(
+                message(Signals.step, what="stamps"),
+                message(Signals.found, what="no_time_between"),
+                message(Signals.expected, what="moving_stamps"),
+                message(Signals.remedy, what="time_in_seconds"),
+            )
         )
     rate_hz = mean_rate_hz(parts)
     if (grid_times[-1] - grid_times[0]) * rate_hz > 100 * len(times):
         raise BadInput(
             Problem(
-                "time stamps",
-                f"{len(times)} samples over {times[-1] - times[0]:g} s, most of them {1 / rate_hz:.3g} s apart",
-                "one stretch of time",
-                "Split the recording at its long gap.",
+                message(Signals.step, what="stamps"),
+                message(Signals.apart, samples=len(times), span_s=float(times[-1] - times[0]), interval_s=1 / rate_hz),
+                message(Signals.expected, what="one_stretch"),
+                message(Signals.remedy, what="split_at_gap"),
             )
         )
     whole = np.isfinite(values).all(axis=1)

@@ -14,6 +14,8 @@ import numpy as np
 from numba import njit
 from numpy.typing import ArrayLike, NDArray
 
+from stickwright.codes.message import message
+from stickwright.codes.signals import Signals
 from stickwright.errors import BadInput, Problem
 from stickwright.tuning.filters import NO_FILTER, Filter, filtered
 from stickwright.tuning.series import checked_positive, checked_series
@@ -61,20 +63,20 @@ class Response:
     def __post_init__(self) -> None:
         _refuse_bad_shape(self.dead_zone, self.inner_jump, self.curve_ratio, self.outer_limit)
         if len(self.direction_rad) != len(self.gain):
-            found = f"{len(self.gain)} for {len(self.direction_rad)} directions"
-            raise BadInput(Problem("gain", found, "one for each direction"))
+            found = message(Signals.gains, gains=len(self.gain), directions=len(self.direction_rad))
+            raise BadInput(Problem("gain", found, message(Signals.expected, what="one_each_direction")))
 
 
 def _refuse_bad_shape(dead_zone: float, inner_jump: float, curve_ratio: float, outer_limit: float) -> None:
     problems = [
-        Problem(name, f"{value:g}", "a share of full output, 0 to below 1")
+        Problem(name, f"{value:g}", message(Signals.expected, what="share_below_1"))
         for name, value in (("dead_zone", dead_zone), ("inner_jump", inner_jump))
         if not 0.0 <= value < 1.0
     ]
     if not (math.isfinite(curve_ratio) and curve_ratio >= 0.0):
-        problems.append(Problem("curve_ratio", f"{curve_ratio:g}", "0 (straight) or more"))
+        problems.append(Problem("curve_ratio", f"{curve_ratio:g}", message(Signals.expected, what="straight_or_more")))
     if not outer_limit > 0.0:
-        problems.append(Problem("outer_limit", f"{outer_limit:g}", "a share of full output above 0"))
+        problems.append(Problem("outer_limit", f"{outer_limit:g}", message(Signals.expected, what="share_above_0")))
     if problems:
         raise BadInput(problems)
 
@@ -122,7 +124,13 @@ def gain_towards(towards_rad: ArrayLike, direction_rad: ArrayLike, gain: ArrayLi
     order = np.argsort(known)
     known, values = known[order], values[order]
     if len(known) > 1 and float(np.diff(known).min()) < 1e-9:
-        raise BadInput(Problem("direction_rad", "the same direction twice", "each direction once"))
+        raise BadInput(
+            Problem(
+                "direction_rad",
+                message(Signals.found, what="direction_twice"),
+                message(Signals.expected, what="direction_once"),
+            )
+        )
     knots = np.concatenate([known - 2.0 * math.pi, known, known + 2.0 * math.pi])
     return np.asarray(PchipInterpolator(knots, np.tile(values, 3))(towards), dtype=np.float64)
 
@@ -339,7 +347,7 @@ def shaped_one_euro(
     _refuse_bad_shape(dead_zone, inner_jump, curve_ratio, outer_limit)
     checked_positive(min_cutoff_hz=min_cutoff_hz, derivative_cutoff_hz=derivative_cutoff_hz)
     if not (math.isfinite(beta) and beta >= 0.0):
-        raise BadInput(Problem("beta", f"{beta:g}", "0 or more"))
+        raise BadInput(Problem("beta", f"{beta:g}", message(Signals.expected, what="zero_or_more")))
     constants = _curve_constants(dead_zone, inner_jump, curve_ratio)
     tau_s = 1.0 / (2.0 * math.pi * derivative_cutoff_hz)
     out = np.empty_like(values)
