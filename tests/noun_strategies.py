@@ -26,9 +26,9 @@ def _item(shape: Shape) -> st.SearchStrategy[Any]:
         return nouns(shape.model)
     if shape.kind == "number":
         return st.floats(shape.low, shape.high, allow_nan=False, allow_subnormal=False)
-    if shape.kind == "whole number":
+    if shape.kind == "whole":
         return st.integers(int(shape.low or 0), int(shape.high or 100))
-    if shape.kind == "yes or no":
+    if shape.kind == "yes-no":
         return st.booleans()
     if shape.kind == "choice":
         return st.sampled_from(shape.choices)

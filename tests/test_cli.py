@@ -386,7 +386,7 @@ def test_trace_reads_a_table_of_movements(tmp_path: Path, capsys: pytest.Capture
         (("--target", "target_x_px", "target_y_px"), "found no --start and no --selected-at"),
         (("--presses", "press2_ms", "--event", "hit"), "expected the cell that stands for a press"),
         (("--presses", "press2_ms"), "Is it the time of each press, not how long it lasted?"),
-        ((), "with --start, --target, --selected-at, or with --presses"),
+        ((), "with --start, --target and --selected-at, or with --presses"),
         (("--time", "press2_ms", "--x", "press2_x_px", "--unit", "px"), "Is it how long each row took?"),
     ],
 )

@@ -242,8 +242,8 @@ class TestCommandLine:
         status, out, _ = planned_by(demo, capsys=capsys)
         assert status == 0
         out = " ".join(out.split())
-        assert "Noted: There is no hub.toml: actions are shared out, but no sockets are chosen" in out
-        assert "Noted: game.toml names no action: those usual for racing are used" in out
+        assert "Noted: There is no hub.toml: controls are assigned, but no sockets are chosen" in out
+        assert "Noted: game.toml lists no actions: the usual ones for racing are used" in out
 
     def test_doubts_about_typed_figures_stand_in_the_plan_in_full(
         self, demo: Path, capsys: pytest.CaptureFixture[str]

@@ -13,7 +13,7 @@ from importlib import import_module
 from stickwright.codes.message import Message, Name, Text, message
 from stickwright.codes.problems import Problems
 
-__all__ = ["BadInput", "Problem", "did_you_mean", "in_words", "near_name", "nearest", "spoken_by"]
+__all__ = ["BadInput", "Problem", "did_you_mean", "near_name", "nearest", "spoken_by"]
 
 
 def _first(text: Text) -> str:
@@ -38,16 +38,6 @@ def spoken_by(say: Callable[[Text], str]) -> None:
     """
     global _say
     _say = say
-
-
-def in_words(text: Text) -> str:
-    """What `str` of a problem would say of one of its parts.
-
-    Parameters
-    ----------
-    text : Message or str
-    """
-    return _say(text)
 
 
 @dataclass(frozen=True, init=False)

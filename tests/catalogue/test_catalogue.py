@@ -23,8 +23,9 @@ _FAULTS = (r"^\s|\s$", "  ", r"\.\.(?!\.)(?<!\.\.\.)", r" [.,;:]", "None", r"Mes
 """Doubled or stray spaces and stops, and what a program prints by mistake."""
 UNITS = (
     "_n", "_m", "_rad", "_s", "_kg", "_hz", "_nm", "_pa", "_a", "_share", "_per_min", "_per_s", "_n_per_m", "_nm_per_rad",
-    "_bits", "_factor", "_points", "_price",
+    "_bits", "_factor", "_points", "_price", "_in_unit",
 )  # fmt: skip
+"""``_in_unit``: in the unit that a parameter beside it names."""
 
 
 @pytest.mark.parametrize(("topic", "name"), ALL, ids=IDS)

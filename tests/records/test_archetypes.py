@@ -142,7 +142,7 @@ def test_an_archetype_stands_in_for_actions(begun):
     problems, (noted,) = check_case(begun)
     assert problems == ()
     assert (noted.level, noted.about) == ("note", "game")
-    assert "game.toml names no action: those usual for racing are used until you write your own" in noted.text
+    assert "game.toml lists no actions: the usual ones for racing are used until you add your own" in said(noted.text)
     game = read_case(begun).game
     assert (game.name, game.session_s, game.action) == ("our cup", 1200.0, archetype("racing").action)
 
@@ -167,9 +167,7 @@ def test_no_action_and_no_archetype(begun, kind, offer):
     (begun / "game.toml").write_text(f'name = "g"\narchetype = "{kind}"\n', encoding="utf-8")
     problems, (asked,) = check_case(begun)
     assert (problems, asked.level) == ((), "query")
-    assert said(asked.text).startswith(
-        "game.toml names no action, so there is nothing to share out. Add one [[action]]"
-    )
+    assert said(asked.text).startswith("game.toml lists no actions, so there is nothing to assign. Add one [[action]]")
     assert said(asked.text).endswith(offer)
     assert read_case(begun).game.action == ()
 

@@ -11,6 +11,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from noun_strategies import nouns
+from said import said
 from stickwright.cli import main
 from stickwright.errors import BadInput
 from stickwright.model.kit import Kit, Stick
@@ -72,8 +73,8 @@ def test_output_beside_the_travel_goes_to_the_kit(tmp_path):
 @pytest.mark.parametrize(
     ("text", "words"),
     [
-        ("force_n\n1\n", "found no column that says how far, expected angle_deg or travel_mm (or output_share"),
-        ("force_n,angle_deg,travel_mm\n1,1,1\n", "found angle_deg and travel_mm, expected one of the two"),
+        ("force_n\n1\n", "found no column for the deflection, expected angle_deg or travel_mm (or output_share"),
+        ("force_n,angle_deg,travel_mm\n1,1,1\n", "found angle_deg and travel_mm, expected only one of the two"),
         ("travel_mm\n1\n", "row 1: found no force column"),
         ("force_n,travel_mm,wey\n1,1,out\n", "Did you mean 'way'?"),
         (
@@ -84,11 +85,11 @@ def test_output_beside_the_travel_goes_to_the_kit(tmp_path):
         ("force_n,travel_mm\n-1,1\n", "Left is a direction, not a minus; letting back is way = back."),
         ("force_n,travel_mm\n1000,1\n", "found 1000, expected 0 to 100 N. Check the unit in the header."),
         ("force_n,travel_mm\n1,6000\n", "found 6000, expected -300 to 300 mm"),
-        ("force_n,output_share\n1,50\n", "expected 0 to 1 (a share). A share without sign: 1 is full"),
+        ("force_n,output_share\n1,50\n", "expected 0 to 1 (a share: 1 is all, 0.5 is half). 50% is 0.5."),
         ("force_n,output_share\n1,\n", "row 2, output_share: found an empty cell"),
         (
             "force_n,output_share,travel_mm,angle_deg\n1,1,1,1\n",
-            "found angle_deg and travel_mm, expected one of the two",
+            "found angle_deg and travel_mm, expected only one of the two",
         ),
         ("force_n,travel_mm\n1,two\n", 'row 2, travel_mm: found "two", expected a number in mm'),
     ],
@@ -98,7 +99,7 @@ def test_each_mistake_has_its_sentence(tmp_path, text, words):
     with pytest.raises(BadInput) as refused:
         read_bench(bench(tmp_path, text))
     assert len(refused.value.problems) == 1
-    assert words in str(refused.value)
+    assert words in " ".join(said(problem.sentence) for problem in refused.value.problems)
 
 
 @given(
@@ -126,7 +127,10 @@ def test_a_stick_is_added_and_nothing_else_is_touched(tmp_path):
     kit, readings = tmp_path / "kit.toml", bench(tmp_path, "force_n,travel_mm\n1,1\n")
     kit.write_bytes(KIT.encode())
     stick = append_stick(
-        kit, {"name": "birch", "start_force_n": 0.25, "full_force_n": 0.5, "travel_m": 0.0065}, readings
+        kit,
+        {"name": "birch", "start_force_n": 0.25, "full_force_n": 0.5, "travel_m": 0.0065},
+        readings,
+        comment="Benched: forces at the contact point, pushing out.",
     )
     after = kit.read_bytes().decode()
     assert after.startswith(KIT)
@@ -175,7 +179,7 @@ def test_a_refused_stick_leaves_the_kit_as_it_was(tmp_path, text, fields, words)
     whole = {"start_force_n": 0.2, "full_force_n": 0.5} | ({} if "travel_mm" in fields else {"travel_mm": 6}) | fields
     with pytest.raises(BadInput) as refused:
         append_stick(kit, whole)
-    assert words in str(refused.value)
+    assert words in " ".join(said(problem.sentence) for problem in refused.value.problems)
     assert kit.read_bytes() == text.encode()
 
 

@@ -9,6 +9,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from said import place, said
+from stickwright.codes.expected import Expected
+from stickwright.codes.message import message
 from stickwright.errors import BadInput
 from stickwright.model.game import Action
 from stickwright.model.kit import Stick
@@ -39,8 +41,8 @@ def test_a_comma_that_could_mean_two_things_is_asked(text):
     """41,45 is two readings in one country and one in the next: never a guess."""
     with pytest.raises(BadInput) as refused:
         typed_numbers(text)
-    assert "comma" in refused.value.problems[0].expected
-    assert " ".join(text.split(",")) in refused.value.problems[0].remedy
+    assert "comma" in said(refused.value.problems[0].expected)
+    assert " ".join(text.split(",")) in said(refused.value.problems[0].remedy)
 
 
 @pytest.mark.parametrize("text", ["4l", "forty", "1e3", "--4", "4-5", "12 N", "1.2.3", "∞"])
@@ -48,7 +50,7 @@ def test_what_is_no_number_is_refused(text):
     """No number is made of a word."""
     with pytest.raises(BadInput) as refused:
         typed_numbers(text)
-    assert refused.value.problems[0].expected == "a number"
+    assert refused.value.problems[0].expected == message(Expected.number, unit=None)
 
 
 @given(st.lists(st.decimals(0, 999, places=2), min_size=1, max_size=6))
@@ -74,7 +76,9 @@ def test_every_wrong_field_is_told_at_once():
     """A tired person corrects a form once, not four times."""
     with pytest.raises(BadInput) as refused:
         entered(
-            Stick, {"travel_mm": "six", "in_stock": "1.5", "takes_toppers": "perhaps", "base_mm": "40 30"}, where="oak"
+            Stick,
+            {"travel_mm": "six", "in_stock": "1.5", "takes_toppers": "perhaps", "base_mm": "40 30"},
+            where=("oak",),
         )
     assert [place(problem) for problem in refused.value.problems] == [
         "oak, travel_mm", "oak, in_stock", "oak, takes_toppers", "oak, base_mm",

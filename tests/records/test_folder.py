@@ -96,7 +96,7 @@ def swap(folder, name, old, new):
 
 
 def problems(folder):
-    return [str(problem) for problem in check_case(folder)[0]]
+    return [said(problem.sentence) for problem in check_case(folder)[0]]
 
 
 def queries(folder, made_on=""):
@@ -150,11 +150,11 @@ def test_everything_wrong_is_told_at_once(folder):
     places = [place(problem) for problem in refused.value.problems]
     assert len(places) == len(set(places))
     assert {place.split(",")[0] for place in places} == {"player.toml", "kit.toml", "game.toml", "a.csv"}
-    told = str(refused.value)
+    told = " ".join(said(problem.sentence) for problem in refused.value.problems)
     for words in (
-        'line 9, site "right index", reading at 0°, force_n, 1st value: found 400\xa0N, expected 0 to 50\xa0N for a finger',
+        'line 9, site "right index", reading at 0°, force_n, 1st value: found 400 N, expected 0 to 50 N for a finger',
         "force_n, 2nd value: found -1, expected 0 to 500 N, without a sign. Left is a direction, not a minus",
-        "found force_gf = 3 beside force_n = [400, -1]",
+        "found force_gf = 3 with force_n = [400, -1]",
         "liked, 1st value: found \"halfforce\", expected the name of a stick in kit.toml. Did you mean 'half-force'?",
         'recording "r.csv", file: found "r.csv": no such file',
         "found full_force_n = 0.1 below start_force_n = 0.2",
@@ -299,7 +299,11 @@ def test_without_a_hub_nothing_is_wired(folder):
     (folder / "hub.toml").unlink()
     swap(folder, "kit.toml", 'plug = "USB"\n', "")
     assert queries(folder) == [
-        ("note", "hub", "There is no hub.toml: actions are shared out, but no sockets are chosen and nothing is wired.")
+        (
+            "note",
+            "hub",
+            "There is no hub.toml: controls are assigned, but no sockets are chosen and no cables are planned.",
+        )
     ]
     assert read_case(folder).hubs == ()
     (folder / "hub.toml").write_text("# to come\n", encoding="utf-8")
@@ -322,7 +326,7 @@ def test_the_room_is_in_the_case(folder):
     assert room.place[0].at_m == (0.2, 0.4, 0.28)
     assert (room.tube[0].diameter_m, room.tube[0].moves_with) == (0.025, "seat")
     (folder / "room.toml").unlink()
-    assert queries(folder) == [("note", "room", "There is no room.toml: nothing is said of mounts.")]
+    assert queries(folder) == [("note", "room", "There is no room.toml: nothing is said about mounting.")]
     assert read_case(folder).room is None
     (folder / "room.toml").write_text("# to come\n", encoding="utf-8")
     ((level, about, text),) = queries(folder)
@@ -341,7 +345,7 @@ def test_another_room_does_not_stay_behind(folder):
         assert read_case(folder).room == room
     (folder / "room.toml").unlink()
     (folder / "room.toml").mkdir()
-    with pytest.raises(BadInput, match=r"found a file that cannot be taken away \(.+\), expected no such file"):
+    with pytest.raises(BadInput, match=r"found a file that cannot be deleted \(.+\), expected no file of another case"):
         write_case(replace(case, room=None), folder)
 
 
@@ -354,7 +358,7 @@ def test_what_is_wrong_with_the_room_is_told_with_the_rest(folder):
     told = problems(folder)
     assert [one.split(",")[0] for one in told] == ["kit.toml", *["room.toml"] * 3]
     for words in (
-        'room.toml, line 5, tube "armrest tube", diameter_mm: found -25, expected 1 to 300 mm, without a sign. Drop the minus.',
+        'room.toml, line 5, tube "armrest tube", diameter_mm: found -25, expected 1 to 300 mm, without a sign. Leave out the minus sign.',
         'place "right indx", site: found "right indx", expected the name of a site in player.toml. Did you mean \'right '
         "index'?",
         'landmark "bolt", at: found at without a unit, expected at_m, at_cm, at_mm or at_inch. Add the unit.',
@@ -377,17 +381,17 @@ def test_what_is_wrong_with_playing_is_told_at_once(folder):
     add(folder, "player.toml", '[[together]]\nsites = ["right index", "left"]\nsays = "no"\n')
     with pytest.raises(BadInput) as refused:
         read_case(folder)
-    told = [str(problem) for problem in refused.value.problems]
+    told = [said(problem.sentence) for problem in refused.value.problems]
     assert len(told) == 12
     for words in (
         'player.toml, line 9, 1st together, sites, 2nd value: found "left", expected the name of a site in player.toml',
         'switch "half-force", name: found a switch with the name of the stick',
         'switch "half-force", plug: found "bolt"',
-        "price: found -3, expected 0 to 100000. Drop the minus.",
-        "in_stock: found -1, expected 0 to 1000. Drop the minus.",
+        "price: found -3, expected 0 to 100,000. Leave out the minus sign.",
+        "in_stock: found -1, expected 0 to 1,000. Leave out the minus sign.",
         "chords that contain each other",
         'action "y", of: found a chord of "x" alone',
-        "option_price: found -1, expected 0 to 10. Drop the minus.",
+        "option_price: found -1, expected 0 to 10. Leave out the minus sign.",
         'together, 1st value: found "dig", needed together with itself',
         'found a second hub called "TRAY HUB"',
         'socket "1": found no role',
@@ -442,7 +446,7 @@ def test_a_new_case_overwrites_nothing(folder):
     with pytest.raises(BadInput, match=r"found kit\.toml in it already, expected a new or an empty folder"):
         new_case(folder)
     assert [path.name for path in folder.iterdir()] == ["kit.toml"]
-    with pytest.raises(BadInput, match="found a file of that name"):
+    with pytest.raises(BadInput, match="found a file with this name"):
         new_case(folder / "kit.toml")
 
 
@@ -472,7 +476,7 @@ def test_recordings_are_written_with_their_case(folder, tmp_path):
     write_case(whole, tmp_path / "copy")
     (found,) = read_case(tmp_path / "copy").recordings
     np.testing.assert_array_equal(found.xy, made.xy)
-    with pytest.raises(BadInput, match="found 1 recordings with 0 listed"):
+    with pytest.raises(BadInput, match="found 1 recording with 0 listed"):
         write_case(Case("x", case.player, case.kit, case.game, (made,)), tmp_path / "other")
     assert not (tmp_path / "other" / "player.toml").exists()
 

@@ -179,10 +179,13 @@ def test_two_circles_are_two_questions():
 @pytest.mark.parametrize(
     ("line", "words"),
     [
-        ("option_price = -1", "option_price: found -1, expected 0 to 10. Drop the minus."),
-        ("importance = -3", "importance: found -3, expected 0 to 10. Drop the minus."),
+        ("option_price = -1", "option_price: found -1, expected 0 to 10. Leave out the minus sign."),
+        ("importance = -3", "importance: found -3, expected 0 to 10. Leave out the minus sign."),
         ("drop_price = 12", "drop_price: found 12, expected 0 to 10."),
-        ("presses_per_s = 84", "found 84, expected 0 to 20 /s. If your count shows /min name the key presses_per_min."),
+        (
+            "presses_per_s = 84",
+            "found 84, expected 0 to 20 /s. If you counted per minute, name the key presses_per_min.",
+        ),
         ('input = "left stik"', "Did you mean 'left stick'?"),
         ('helper = "sister"', 'helper: found "sister", expected true or false.'),
     ],
@@ -193,4 +196,4 @@ def test_prices_and_figures_out_of_range(line, words):
         Game, parse_toml(f'name = "g"\n[[action]]\nname = "a"\nkind = "press"\n{line}\n', "game.toml")
     )
     assert str(problem).startswith('game.toml, line 5, action "a", ')
-    assert words in str(problem)
+    assert words in said(problem.sentence)

@@ -8,6 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from said import said
 from stickwright.errors import BadInput
 from stickwright.model.player import DirectionReading
 from stickwright.records.gauge import gauge_of, gauge_text, read_gauge
@@ -16,7 +17,7 @@ from stickwright.records.gauge import gauge_of, gauge_text, read_gauge
 def refusals(text):
     with pytest.raises(BadInput) as refused:
         gauge_of(text, "readings/a.csv")
-    return [str(problem) for problem in refused.value.problems]
+    return [said(problem.sentence) for problem in refused.value.problems]
 
 
 def test_rows_of_a_direction_are_its_repeats_and_the_last_block_shows_tiring():
@@ -52,7 +53,7 @@ def test_a_whole_turn_is_the_same_direction():
         ("direction_deg,force_mm\n0,1\n", 'row 1: found the column "force_mm"'),
         ("force_n\n1\n", "readings/a.csv, row 1: found no direction"),
         ("direction_deg\n1\n", "found neither force nor reach"),
-        ("direction_deg,force_n,force_gf\n0,1,1\n", "found force_n and force_gf, expected one force column"),
+        ("direction_deg,force_n,force_gf\n0,1,1\n", "found force_n and force_gf, expected only one force column"),
         ("0,1\n90,2\n", "row 1: found numbers: 0, 1, expected headers such as"),
         ("direction_deg;force_n\n0;0,4\n", "columns separated by semicolons"),
         ("direction_deg,force_n\n", "a header and no row"),
@@ -61,16 +62,16 @@ def test_a_whole_turn_is_the_same_direction():
             'direction_deg,force_n\n0,"0,44"\n',
             'row 2, force_n: found "0,44", expected a number in N with a decimal point.',
         ),
-        ("direction_deg,force_n\n0,12 N\n", "The unit stands in the header."),
+        ("direction_deg,force_n\n0,12 N\n", "the unit goes in the header."),
         ("direction_deg,force_n\n0,nan\n", 'row 2, force_n: found "nan"'),
         (
             "direction_deg,force_n\n0,1\n\n90,-2\n",
-            "row 4, force_n: found -2, expected 0 N or more, without a sign. Left is",
+            "row 4, force_n: found -2, expected 0 to 500 N, without a sign. Left is",
         ),
         ("direction_deg,force_n\n0,4000\n", "expected 0 to 500 N. Check the unit in the header."),
         ("direction_deg,force_n\n,4\n", "row 2, direction_deg: found an empty cell"),
         ("direction_deg,force_n\n0,\n", "row 2: found a direction and nothing measured"),
-        ("direction_deg,force_n\n700,1\n", "found 700, expected 0 to 360 degrees"),
+        ("direction_deg,force_n\n700,1\n", "found 700, expected 0 to 360°"),
         ("direction_deg,force_n\n" + "0,1\n" * 10_001, "This looks like a recording"),
     ],
 )
@@ -84,7 +85,7 @@ def test_many_bad_cells_are_ten_sentences_and_a_count():
     """All bad cells are counted; ten are told."""
     found = refusals("direction_deg,force_n\n" + "0,x\n" * 25)
     assert len(found) == 11
-    assert "found 15 more of the like" in found[-1]
+    assert "found 15 more problems like these" in found[-1]
 
 
 def test_missing_folder_and_encoding(tmp_path):

@@ -14,6 +14,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from hypothesis.extra import numpy as hnp
 
+from said import said
 from stickwright.codes.cleaning import Cleaning
 from stickwright.codes.message import message
 from stickwright.codes.resting import Resting
@@ -32,7 +33,7 @@ def file(tmp_path, content):
 def refusals(path, **options):
     with pytest.raises(BadInput) as refused:
         read_recording(path, **options)
-    return [str(problem) for problem in refused.value.problems]
+    return [said(problem.sentence) for problem in refused.value.problems]
 
 
 def test_own_format(tmp_path):
@@ -45,7 +46,7 @@ def test_own_format(tmp_path):
     assert found.cue.tolist() == ["rest", ""]
     np.testing.assert_array_equal(found.cue_xy, [[np.nan, np.nan], [0.25, 0.0]])
     assert (found.cue_width, found.unit, found.site, found.stick, found.task) == (0.1, "share", "chin", "ash", "aim")
-    assert found.notes == ("1 of 2 samples have an empty cell", "columns not read: extra")
+    assert [said(note) for note in found.notes] == ["1 of 2 samples has an empty cell", "columns not read: extra"]
 
 
 def test_counts_of_a_foreign_device(tmp_path):
@@ -72,7 +73,7 @@ def test_units_targets_and_one_axis(tmp_path):
     assert found.cue_xy is not None
     assert found.cue_xy.tolist() == [[10, -4], [14, -6]]
     assert found.unit == "px"
-    assert found.notes == ("one axis only: y was not recorded",)
+    assert [said(note) for note in found.notes] == ["one axis only: y was not recorded"]
 
 
 def test_one_axis_is_written_and_read_back(tmp_path):
@@ -82,7 +83,10 @@ def test_one_axis_is_written_and_read_back(tmp_path):
     write_recording(Recording("lever.csv", np.arange(4) / 50, xy), tmp_path / "lever.csv")
     found = read_recording(tmp_path / "lever.csv")
     np.testing.assert_array_equal(found.xy, xy)
-    assert found.notes == ("1 of 4 samples have an empty cell", "one axis only: y was not recorded")
+    assert [said(note) for note in found.notes] == [
+        "1 of 4 samples has an empty cell",
+        "one axis only: y was not recorded",
+    ]
 
 
 def test_real_lever_says_nothing_of_forward():
@@ -102,10 +106,10 @@ def test_real_lever_says_nothing_of_forward():
 def test_equal_times(tmp_path):
     """A clock that stands for a row or two is noted; one that stands throughout is refused, with what to say instead."""
     found = read_recording(file(tmp_path, "time_s,x,y\n0,0,0\n0,1,1\n1,0,0\n1,0,0\n"))
-    assert found.notes == ("2 samples bear the same time as the one before",)
+    assert [said(note) for note in found.notes] == ["2 samples have the same time as the one before"]
     assert found.times_s.tolist() == [0, 0, 1, 1]
     with pytest.raises(
-        BadInput, match="time_s: found 3 rows that all bear the same time, expected time that runs"
+        BadInput, match="time_s: found 3 rows that all have the same time, expected time that runs"
     ) as no:
         read_recording(file(tmp_path, "time_s,x,y\n5,0,0\n5,1,1\n5,0,0\n"))
     assert "--time none and --rate" in str(no.value)
@@ -121,8 +125,8 @@ def test_rows_at_a_rate(tmp_path):
     ("content", "words"),
     [
         (b"", "found an empty file"),
-        ("time_s,x,y\n", "found a header and no row"),
-        ("time_s,x,y\n\n\n", "found a header and no row"),
+        ("time_s,x,y\n", "found a header and no rows"),
+        ("time_s,x,y\n\n\n", "found a header and no rows"),
         ("\n0,1,1\n", "row 1: found an empty line, expected the headers time_s,x,y"),
         ("0,1,1\n1,1,1\n", "row 1: found numbers: 0, 1, 1"),
         (
@@ -141,7 +145,7 @@ def test_rows_at_a_rate(tmp_path):
         ("time_s,x,y\n0,0,0\n,0,0\n1,0,0\n", "row 3, time_s: found an empty cell"),
         ("time_s,x,y\n0,0,0\n2,0,0\n1,0,0\n", "row 4, time_s: found 1 after 2, expected time that runs forward"),
         ("time_s,x,y\n0,,0\n1,,0\n", "r.csv, x: found only empty cells"),
-        ("time_s,x,y\n0,0,-127\n", "x and y: found values from -127 to 0, expected shares of full output, -1 to 1."),
+        ("time_s,x,y\n0,0,-127\n", "x, y: found values from -127 to 0, expected shares of full output, -1 to 1."),
         ("time_s,x,y,cue\n0,0,0,rset\n", "row 2, cue: found \"rset\", expected one of rest, still, rim"),
         ("time_s,x,y,cue_x\n0,0,0,1\n", "found only one of cue_x and cue_y"),
         ("time_s,x,y,cue_width\n0,0,0,.1\n1,0,0,.2\n", "found several widths: 0.1, 0.2"),
@@ -188,14 +192,17 @@ def test_a_folder_and_a_missing_file(tmp_path):
     [
         (
             {"time": "t", "full_scale": 1},
-            "found a time column without a unit, expected a name that ends in _s, _ms or _min",
+            "found times without a unit, expected a name that ends in _s, _ms or _min",
         ),
         ({"time": "t", "time_unit": "frame", "full_scale": 1}, "found frames and no rate"),
-        ({"time": "t", "time_unit": "s"}, "expected how much is full output. Say --full-scale (1 if"),
+        ({"time": "t", "time_unit": "s"}, "expected the value at full output. Add --full-scale (1 if"),
         ({"time": "t", "time_unit": "s", "full_scale": 0}, "found a full scale of 0"),
         ({"time": "t", "time_unit": "s", "full_scale": 1, "unit": "px"}, "both a full scale and a unit"),
         ({"time": "t", "time_unit": "s", "full_scale": 1, "x": "ex"}, "expected the columns ex"),
-        ({"time": "t", "time_unit": "s", "full_scale": 1, "centre": (float("nan"), 0)}, "a centre that is no number"),
+        (
+            {"time": "t", "time_unit": "s", "full_scale": 1, "centre": (float("nan"), 0)},
+            "a centre that is not a number",
+        ),
         ({"time": "t", "time_unit": "s", "full_scale": 1, "y": "stik_y"}, "Did you mean 'stick_y'?"),
     ],
 )
@@ -213,7 +220,7 @@ def test_all_bad_cells_are_counted_and_ten_are_told(tmp_path):
     assert len(found) == 11
     assert found[0].startswith('r.csv, row 2, x: found "a"')
     assert found[2].startswith('r.csv, row 3, y: found "b"')
-    assert "found 1,490 more of the like" in found[-1]
+    assert "found 1,490 more problems like these" in found[-1]
 
 
 finite = st.floats(-2, 2)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from said import said
 from stickwright.model.game import Game
 from stickwright.model.kit import Kit
 from stickwright.model.player import Player
@@ -19,7 +20,7 @@ STICK = '[[stick]]\nname = "ash"\nstart_force_n = 0.2\nfull_force_n = 0.5\ntrave
 def sentences(model, text, name="player.toml"):
     noun, problems = validated(model, parse_toml(text, name))
     assert (noun is None) == bool(problems)
-    return [str(problem) for problem in problems]
+    return [said(problem.sentence) for problem in problems]
 
 
 def reading(line):
@@ -32,15 +33,15 @@ def reading(line):
         (
             "force_n = [1.2, 4000]",
             'player.toml, line 7, site "chin", reading at 90°, force_n, 2nd value: found 4000, expected 0 to 500 N. '
-            "If the gauge shows mN name the list force_mn, if gf name the list force_gf.",
+            "If the gauge shows mN, name the list force_mn; if gf, name it force_gf.",
         ),
         (
             "force_gf = [45, -3.50]",
-            f"{AT_90}force_gf, 2nd value: found -3.50, expected 0 to 51000 gf, without a sign. {MINUS}",
+            f"{AT_90}force_gf, 2nd value: found -3.50, expected 0 to 51,000 gf, without a sign. {MINUS}",
         ),
         (
             "reach_mm = -5",
-            f"{AT_90}reach_mm: found -5, expected 0 to 1000 mm, without a sign. {MINUS}",
+            f"{AT_90}reach_mm: found -5, expected 0 to 1,000 mm, without a sign. {MINUS}",
         ),
         (
             "force_mm = 3",
@@ -56,7 +57,7 @@ def reading(line):
         (
             "forse_gf = 45",
             'player.toml, line 7, site "chin", reading at 90°, forse_gf: found the unknown key forse_gf, '
-            "expected a key that [[reading]] knows. Did you mean 'force_gf'?",
+            "expected a known key of [[reading]]. Did you mean 'force_gf'?",
         ),
         (
             'force_n = ["0,44"]',
@@ -71,22 +72,22 @@ def reading(line):
         (
             "force_n = [0.4, nan]",
             'player.toml, line 7, site "chin", reading at 90°, force_n, 2nd value: found nan, expected a number. '
-            "Leave the key, or this one value, out when it was not measured.",
+            "Leave out the key, or this one value, if it was not measured.",
         ),
         (
             "force_n = [0.4, -inf]",
             'player.toml, line 7, site "chin", reading at 90°, force_n, 2nd value: found -inf, expected a number. '
-            "Leave the key, or this one value, out when it was not measured.",
+            "Leave out the key, or this one value, if it was not measured.",
         ),
         (
             "force_n = 0.44\n  force_gf = 45",
-            'player.toml, line 8, site "chin", reading at 90°, force_gf: found force_gf = 45 beside force_n = 0.44, '
-            "expected one of the two, they mean the same number. Delete the one that does not belong to your gauge.",
+            'player.toml, line 8, site "chin", reading at 90°, force_gf: found force_gf = 45 with force_n = 0.44, '
+            "expected only one of the two. They give the same number: delete the one that is not in the unit of your gauge.",
         ),
         (
             "force_n = 0.4\n  gauge_step_n = 0.01",
             'player.toml, line 8, site "chin", reading at 90°, gauge_step_n: found gauge_step_n inside [[reading]], '
-            "expected gauge_step_n in [[site]]. Move the line up, above the first table that [[site]] holds.",
+            "expected gauge_step_n in [[site]]. Move the line up, above the first table inside [[site]].",
         ),
     ],
 )
@@ -105,8 +106,7 @@ def test_one_wrong_reading(line, expected):
         ),
         (
             STICK + 'kind = "levver"',
-            'kit.toml, line 6, stick "ash", kind: found "levver", expected one of lever, touch. '
-            "Did you mean 'lever'?",
+            'kit.toml, line 6, stick "ash", kind: found "levver", expected lever or touch. Did you mean \'lever\'?',
         ),
         (
             STICK + "base_mm = [54, 50]",
@@ -115,15 +115,15 @@ def test_one_wrong_reading(line, expected):
         (
             STICK + "full_output_share = 80",
             'kit.toml, line 6, stick "ash", full_output_share: found 80, expected 0.05 to 1 '
-            "(a share: 1 is all, 0.5 is half). 50 % is 0.5.",
+            "(a share: 1 is all, 0.5 is half). 50% is 0.5.",
         ),
         (STICK + "in_stock = 1.5", 'kit.toml, line 6, stick "ash", in_stock: found 1.5, expected a whole number.'),
         (
             STICK + "note = 7",
-            'kit.toml, line 6, stick "ash", note: found 7, expected words in quotes. Write note = "7".',
+            'kit.toml, line 6, stick "ash", note: found 7, expected text in quotes. Write note = "7".',
         ),
         (STICK.replace("[[stick]]", "[stick]"), None),
-        ("stick = []", "kit.toml, line 1, stick: found an empty list, expected at least one [[stick]]."),
+        ("stick = []", "kit.toml, line 1, stick: found [], expected at least one [[stick]]."),
         ('[[stick]]\nname = ""\nstart_force_n = 1\nfull_force_n = 2\ntravel_mm = 3', None),
     ],
 )
@@ -140,15 +140,15 @@ def test_single_brackets():
     """[stick] for [[stick]] is told as what it is."""
     text = STICK.replace("[[stick]]", "[stick]")
     assert sentences(Kit, text, "kit.toml") == [
-        "kit.toml, line 1, stick: found a table, expected a table [[stick]]. Double brackets, once for each."
+        "kit.toml, line 1, stick: found [stick], expected a table [[stick]]. Use double brackets, once for each."
     ]
 
 
 def test_double_brackets_where_there_is_only_one():
     """[[site.press]] for [site.press] is told with the heading as it should stand."""
     assert sentences(Player, SITE + "[[site.press]]\nforce_n = 1\n") == [
-        'player.toml, line 5, site "chin", press: found [a table], expected a table [site.press]. '
-        "Single brackets: there is only one."
+        'player.toml, line 5, site "chin", press: found [[site.press]], expected a table [site.press]. '
+        "Use single brackets: there is only one."
     ]
 
 
@@ -157,10 +157,10 @@ def test_double_brackets_where_there_is_only_one():
     [
         (
             'price = "40 crowns"',
-            'price: found "40 crowns", expected a number alone. Words go behind a #, or into note.',
+            'price: found "40 crowns", expected a number, alone. Put words after a #, or in note.',
         ),
-        ('mass_g = "40 gram"', "expected a number alone. The unit goes into the key, e.g. force_gf = 45."),
-        ("price = -1", "price: found -1, expected 0 to 100000. Drop the minus."),
+        ('mass_g = "40 gram"', "expected a number, alone. Put the unit in the key, e.g. force_gf = 45."),
+        ("price = -1", "price: found -1, expected 0 to 100,000. Leave out the minus sign."),
     ],
 )
 def test_numbers_with_words(line, words):
@@ -175,7 +175,7 @@ def test_a_long_list_of_words_is_not_read_out():
     (near,) = sentences(Game, text.format("Left Stick"), "game.toml")
     assert near == (
         'game.toml, line 5, action "move", input: found "Left Stick", expected one of left stick, right stick, bottom '
-        "button in right cluster, ..., center button in center cluster. Did you mean 'left stick'?"
+        "button in right cluster or 16 more. Did you mean 'left stick'?"
     )
     (far,) = sentences(Game, text.format("7"), "game.toml")
     assert "top button in left cluster" in far

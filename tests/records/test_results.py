@@ -11,7 +11,9 @@ import numpy as np
 import pytest
 from sample_plan import bare_plan, empty_plan, sample_plan, tuning
 
-from stickwright.codes.message import Message
+from stickwright.codes.kept import message_of
+from stickwright.codes.kept_plans import KeptPlans
+from stickwright.codes.message import Message, message
 from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import Finding
 from stickwright.records.results import FORMAT, as_data, plan_json, read_json
@@ -124,6 +126,6 @@ def test_a_tremor_kept_with_its_earlier_size_is_read_without_a_size(kept_format:
     assert first["tremor"]["frequency_hz"] == {"value": 5.1}
     for size in ("band_rms", "peak_rms", "excess_rms"):
         assert first["tremor"][size]["value"] is None
-        assert "plan again" in first["tremor"][size]["why"]
+        assert message_of(first["tremor"][size]["why"]) == message(KeptPlans.other_tremor)
     today = {"format": FORMAT, "tremor": {"band_rms": {"value": 0.03}}}
     assert read_json(json.dumps(today)) == today

@@ -110,16 +110,16 @@ def test_every_list_item_is_found(document):
 @pytest.mark.parametrize(
     ("text", "line", "words"),
     [
-        ('a = "x\nb = 1', "line 1", "without its closing quote"),
-        ("a = 1\n\na = 2", "line 3", "a key that stands in this table already"),
-        ("a = [1, 2\nb = 3", "line 2", "a list that is not closed"),
+        ('a = "x\nb = 1', "line 1", "the closing quote is missing"),
+        ("a = 1\n\na = 2", "line 3", "this key is in the table already"),
+        ("a = [1, 2\nb = 3", "line 2", "the list is not closed"),
         ("force_n = 0,44", "line 1", "Write 0.44, not 0,44."),
-        ("force = 45 gf", "line 1", "The unit goes into the key"),
-        ("part = chin", "line 1", "words in quotes"),
-        ("[[site]\nx = 1", "line 1", "a table heading without its ]]"),
-        ("[a]\n[a]", "line 2", "a table that was begun before"),
-        ("some words", "line 1", "a key without its ="),
-        ("a =", "line 1", "Look for a missing value"),
+        ("force = 45 gf", "line 1", "Put the unit in the key"),
+        ("part = chin", "line 1", "text in quotes"),
+        ("[[site]\nx = 1", "line 1", "the heading has no closing ]]"),
+        ("[a]\n[a]", "line 2", "this table was started above"),
+        ("some words", "line 1", "the key has no ="),
+        ("a =", "line 1", "Check for a missing value"),
         ('file = "readings\\right.csv"\nb = "a\\q"', "line 2", "Write / in file names."),
         ("x = " + "[" * 5000, "kit.toml", "brackets inside brackets"),
         ("x = " + "9" * 5000, "line 1", "a number"),
@@ -151,19 +151,19 @@ def test_unreadable_files(tmp_path, data, words):
     path = tmp_path / "kit.toml"
     path.write_bytes(data)
     with pytest.raises(BadInput) as refused:
-        read_toml(path, "kit.toml", "the kit")
+        read_toml(path, "kit.toml", "kit")
     assert words in str(refused.value)
 
 
 def test_a_byte_order_mark_is_tolerated(tmp_path):
     """Editors of some systems put a mark in front; it means nothing."""
     (tmp_path / "kit.toml").write_bytes(b'\xef\xbb\xbfname = "x"\r\n')
-    assert read_toml(tmp_path / "kit.toml", "kit.toml", "the kit").data == {"name": "x"}
+    assert read_toml(tmp_path / "kit.toml", "kit.toml", "kit").data == {"name": "x"}
 
 
 def test_a_folder_and_a_missing_file(tmp_path):
     """A folder in place of a file, and no file, are told apart."""
     with pytest.raises(BadInput, match="found a folder, expected a file with the kit"):
-        read_toml(tmp_path, "kit.toml", "the kit")
+        read_toml(tmp_path, "kit.toml", "kit")
     with pytest.raises(BadInput, match=r"kit\.toml: found no such file"):
-        read_toml(tmp_path / "kit.toml", "kit.toml", "the kit")
+        read_toml(tmp_path / "kit.toml", "kit.toml", "kit")

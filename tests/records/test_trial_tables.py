@@ -5,6 +5,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 
+from said import said
 from stickwright.codes.aiming import Aiming
 from stickwright.codes.message import message
 from stickwright.errors import BadInput
@@ -57,7 +58,7 @@ def test_half_empty_rows_are_kept_out_and_named_by_their_row(tmp_path: Path):
     """A row with an empty cell does not count; it is named as a spreadsheet counts (the header is row 1)."""
     told = trials_report(read_trials(table(tmp_path, OWN + rows(3) + "0,0,100,0,,,20,0.7,1\n" + rows(5))))
     assert told.pointing.left_out == (message(Aiming.rows_out, rows=(5,), why="empty-cell"),)
-    assert "1 of 9 rows have an empty cell" in told.findings[0].text
+    assert "1 of 9 rows has an empty cell" in said(told.findings[0].text)
 
 
 def test_targets_of_the_row_before_as_starts_are_corrected():
@@ -96,14 +97,14 @@ def test_rows_of_one_person_alone(tmp_path: Path):
     ("text", "columns", "words"),
     [
         (OWN + rows(), TrialColumns(duration="duratoin_s"), "expected the columns duratoin_s. Did you mean 'duration_s'?"),
-        (OWN + rows(), TrialColumns(), "no column that says how long a movement took"),
+        (OWN + rows(), TrialColumns(), "no column with the duration of each movement"),
         (OWN.replace("_s,", ",") + rows(), TrialColumns(duration="duration"), "duration: found times without a unit"),
         (OWN + rows(), TrialColumns(duration="duration_s", hit="width"), "row 2, width: found 20, expected 1 for a hit"),
         (OWN + rows().replace("0.8,", "0.8 s,"), None, 'row 2, duration_s: found "0.8 s"'),
-        (OWN + rows().replace(",20,", ",,"), None, "width: found only empty cells, expected numbers"),
+        (OWN + rows().replace(",20,", ",,"), None, "width: found only empty cells, expected a number"),
         (OWN.replace("width", "width_mm").replace("target_x", "target_x_px") + rows(),
          TrialColumns(target=("target_x_px", "target_y"), width="width_mm", duration="duration_s"),
-         "a width in mm beside places in px"),
+         "a width in mm and positions in px"),
         (OWN + rows(), TrialColumns(duration="duration_s", only=(("hit", "7"),)), 'no row with "7" (there are 1)'),
         (OWN, None, "a header and no row"),
     ],
@@ -112,7 +113,7 @@ def test_each_mistake_has_its_sentence(tmp_path: Path, text: str, columns: Trial
     """A wrong column, a missing one, a unit that is not said, an empty one: one clear sentence, with what to do."""
     with pytest.raises(BadInput) as refusal:
         read_trials(table(tmp_path, text), columns)
-    assert words in str(refusal.value)
+    assert words in " ".join(said(problem.sentence) for problem in refusal.value.problems)
 
 
 def test_presses_with_own_headers(tmp_path: Path):
@@ -123,7 +124,7 @@ def test_presses_with_own_headers(tmp_path: Path):
     told = taps_report(read_taps(path))
     assert told.taps.rate_hz.value == pytest.approx(4.0, rel=1e-9)
     assert told.taps.held_s.value == pytest.approx(0.1, abs=1e-9)
-    assert "1 of 13 rows have no time of press" in told.findings[0].text
+    assert "1 of 13 rows has no time of press" in said(told.findings[0].text)
 
 
 def test_presses_as_events(tmp_path: Path):

@@ -36,5 +36,5 @@ def test_a_crash_before_the_rename_leaves_the_old_file(tmp_path, monkeypatch):
 
 def test_a_missing_folder_is_a_sentence(tmp_path):
     """No folder: told, not raised as a fault of the program."""
-    with pytest.raises(BadInput, match="expected a folder that exists, may be written and is not full"):
+    with pytest.raises(BadInput, match="expected a folder that exists, can be written to and is not full"):
         write_whole(tmp_path / "none" / "a.txt", b"x")

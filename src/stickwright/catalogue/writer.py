@@ -61,6 +61,14 @@ class Writer:
         text = figures(value, digits)
         return self._quantity(self._decimal(text.rstrip("0").rstrip(".") if "." in text else text))
 
+    def limit(self, value: float) -> str:
+        """An end of what is accepted: three significant digits, whatever its size, without idle zeros."""
+        return self.trimmed(float(f"{value:.3g}"), 3)
+
+    def labelled(self, number: str, label: str) -> str:
+        """A number that is told already, with the symbol of its unit."""
+        return self._with_unit(number, label)
+
     def fixed(self, value: float, places: int = 2) -> str:
         """A factor of a product, with so many places behind its decimal sign."""
         return self._quantity(self._decimal(f"{value:.{places}f}"))

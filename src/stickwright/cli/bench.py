@@ -92,7 +92,13 @@ def run(options: argparse.Namespace) -> int:
         print(f"Everything: {options.json}")
     if options.kit:
         inside = path.resolve().is_relative_to(Path(options.kit).resolve().parent)
-        stick = append_stick(Path(options.kit), to_stick_fields(result), path)
+        from stickwright.catalogue import say
+        from stickwright.codes.case_files import CaseFiles
+        from stickwright.codes.message import Name, message
+
+        fields = to_stick_fields(result)
+        note = Name(str(fields["benched"])) if fields.get("benched") else None
+        stick = append_stick(Path(options.kit), fields, path, comment=say(message(CaseFiles.benched, note=note)))
         print(f"{stick.name} was added to {options.kit}")
         if not inside:
             print(f"The readings were copied to {Path(options.kit).parent / str(stick.bench_readings)}")

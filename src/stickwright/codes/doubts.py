@@ -42,10 +42,6 @@ class Doubts(Topic):
         """Expected: a name other than these words, which stand for what becomes of an action."""
 
     @abstractmethod
-    def rename(self) -> str:
-        """Remedy: choose another name."""
-
-    @abstractmethod
     def name_of(self, *, what: Named, file: Name) -> str:
         """Expected: the name of one of the things that a file describes."""
 

@@ -59,3 +59,7 @@ class KeptPlans(Topic):
     @abstractmethod
     def same(self) -> str:
         """What was kept of the two is the same to the last digit."""
+
+    @abstractmethod
+    def other_tremor(self) -> str:
+        """Why a size of tremor is not known: the plan was kept when it was worked out in another way."""

@@ -18,14 +18,6 @@ class PlayerDoubts(Topic):
         """The age band tells neither a child nor an adult; what to write, and that no date of birth is wanted."""
 
     @abstractmethod
-    def a_date(self) -> str:
-        """Expected: a date as year, month, day."""
-
-    @abstractmethod
-    def date_example(self) -> str:
-        """Remedy: an example of such a date."""
-
-    @abstractmethod
     def visit_in_future(self, *, visit: Name, today: Name) -> str:
         """The visit is after today; both dates as YYYY-MM-DD."""
 

@@ -15,8 +15,12 @@ from numpy.typing import NDArray
 from pydantic import ValidationError
 
 from stickwright import units
-from stickwright.codes.file_places import FilePlaces
-from stickwright.codes.message import message
+from stickwright.codes.case_files import CaseFiles
+from stickwright.codes.expected import Expected
+from stickwright.codes.found import Found
+from stickwright.codes.message import Message, Name, Text, message
+from stickwright.codes.remedies import Remedies
+from stickwright.codes.table_faults import TableFaults
 from stickwright.errors import BadInput, Problem
 from stickwright.model.kit import Kit, Stick
 from stickwright.model.measured import Measured
@@ -25,7 +29,7 @@ from stickwright.records.held import Place
 from stickwright.records.nouns_text import table_text
 from stickwright.records.plain_text import read_text, shortened
 from stickwright.records.refusals import validated
-from stickwright.records.tables import Cell, Table, known_header, read_table, told_briefly
+from stickwright.records.tables import Cell, Table, header_row, known_header, read_table, told_briefly, two_columns
 from stickwright.records.toml_lines import parse_toml
 from stickwright.records.writing import make_folder, write_whole
 
@@ -91,7 +95,7 @@ def read_bench(path: Place, shown: str | None = None) -> BenchReadings:
         Not readable, wrong headers, bad or empty cells (row as in a spreadsheet).
     """
     shown = shown or path.name
-    table = read_table(path, shown, "bench readings", HEADER, known_header(_STEMS, ("output_share", "way")))
+    table = read_table(path, shown, "bench", HEADER, known_header(_STEMS, ("output_share", "way")))
     by_stem = _by_stem(table)
     problems: list[Problem] = []
     numbers: dict[str, list[float]] = {stem: [] for stem in by_stem if stem != "way"}
@@ -106,14 +110,14 @@ def read_bench(path: Place, shown: str | None = None) -> BenchReadings:
                 numbers[stem].append(math.nan)
             elif not cells[table.columns.index(by_stem[stem])]:
                 where = table.where(number, by_stem[stem])
-                problems.append(Problem(where, "an empty cell", "a number", "Fill it in, or delete the row."))
+                problems.append(_empty(where, message(Expected.number, unit=None)))
         if "way" in by_stem:
             text = cells[table.columns.index("way")].lower()
             if text in _WAYS:
                 ways.append(_WAYS[text])
             else:
-                found = f'"{shortened(text)}"' if text else "an empty cell"
-                problems.append(Problem(table.where(number, "way"), found, "out (pushing out) or back (letting back)"))
+                found = f'"{shortened(text)}"' if text else message(Found.empty_cell)
+                problems.append(Problem(table.where(number, "way"), found, message(TableFaults.way)))
     if problems:
         raise BadInput(told_briefly(problems, shown))
     arrays = {stem: np.array(values, dtype=np.float64) for stem, values in numbers.items()}
@@ -128,28 +132,34 @@ def read_bench(path: Place, shown: str | None = None) -> BenchReadings:
     )
 
 
+def _empty(where: tuple[Text, ...], wanted: Message) -> Problem:
+    return Problem(where, message(Found.empty_cell), wanted, message(Remedies.fill_or_delete_row))
+
+
 def _by_stem(table: Table) -> dict[str, str]:
     """Stem -> header; BadInput when a needed one is missing or given twice."""
-    where = f"{table.name}, row 1"
+    where = header_row(table.name)
     by_stem: dict[str, str] = {}
     problems = []
     for column in table.columns:
         stem = "output" if column == "output_share" else (units.split_key(column) or (column,))[0]
         if stem in by_stem:
-            problems.append(
-                Problem(where, f"{by_stem[stem]} and {column}", f"one {stem} column", "Delete the one not measured.")
-            )
+            problems.append(two_columns(table.name, by_stem[stem], column, stem))
         by_stem.setdefault(stem, column)
     if "force" not in by_stem:
-        problems.append(Problem(where, "no force column", f"headers such as {HEADER}", "Add force_n or force_gf."))
+        found, wanted = (
+            message(TableFaults.no_column, stem=Name("force")),
+            message(TableFaults.headers_such_as, example=Name(HEADER)),
+        )
+        add = message(Remedies.add, names=(Name("force_n"), Name("force_gf")))
+        problems.append(Problem(where, found, wanted, add))
     given = [by_stem[stem] for stem in _POSITIONS if stem in by_stem]
     if len(given) > 1:
-        problems.append(Problem(where, " and ".join(given), "one of the two", "Keep the one that was read off."))
+        found = message(Found.both, first=Name(given[0]), second=Name(given[1]))
+        problems.append(Problem(where, found, message(Expected.one_of_two), message(Remedies.delete_unmeasured)))
     elif not given and "output" not in by_stem:
-        problems.append(
-            Problem(where, "no column that says how far", "angle_deg or travel_mm (or output_share alone)",
-                    "Add the one that was read off; output_share may stand beside it.")
-        )  # fmt: skip
+        found, wanted = message(TableFaults.no_position), message(TableFaults.position)
+        problems.append(Problem(where, found, wanted, message(TableFaults.add_position)))
     if problems:
         raise BadInput(problems)
     return by_stem
@@ -161,20 +171,22 @@ def _checked(cell: Cell, stem: str, table: Table, problems: list[Problem]) -> fl
     value = cell.value if stem == "output" else units.to_si(cell.value, units.ending_of(cell.column))
     if not low <= value <= high:
         quantity = units.quantity_of(cell.column)
-        label = quantity.unit(units.ending_of(cell.column)).label if quantity and stem != "output" else "(a share)"
-        remedy = "Check the unit in the header."
-        if stem == "force" and value < 0:
-            remedy = "Left is a direction, not a minus; letting back is way = back."
-        elif stem == "output":
-            remedy = "A share without sign: 1 is full output, 50 % is 0.5."
-        problems.append(
-            Problem(table.where(cell.row, cell.column), cell.text, f"{low / factor:.4g} to {high / factor:.4g} {label}",
-                    remedy)
-        )  # fmt: skip
+        if stem == "output" or quantity is None:
+            wanted, remedy = message(Expected.share, low_share=low, high_share=high), message(Remedies.share)
+        else:
+            unit = Name(quantity.unit(units.ending_of(cell.column)).label)
+            wanted = message(
+                Expected.range, low_in_unit=low / factor, high_in_unit=high / factor, unit=unit, unsigned=False
+            )
+            back = stem == "force" and value < 0
+            remedy = message(TableFaults.letting_back) if back else message(Remedies.check_unit)
+        problems.append(Problem(table.where(cell.row, cell.column), cell.text, wanted, remedy))
     return value
 
 
-def append_stick(kit_path: Path, stick_fields: Mapping[str, Any], readings_path: Path | None = None) -> Stick:
+def append_stick(
+    kit_path: Path, stick_fields: Mapping[str, Any], readings_path: Path | None = None, *, comment: str = ""
+) -> Stick:
     """Add a stick to the end of a kit file; nothing that stands there is touched.
 
     Parameters
@@ -185,6 +197,8 @@ def append_stick(kit_path: Path, stick_fields: Mapping[str, Any], readings_path:
         Fields of a stick, in SI or in any unit by the key's ending.
     readings_path : Path, optional
         Bench readings the figures come from; copied into the folder `bench` of the case when they lie outside it.
+    comment : str
+        One line above the stick, for whoever reads the file.
 
     Returns
     -------
@@ -199,22 +213,19 @@ def append_stick(kit_path: Path, stick_fields: Mapping[str, Any], readings_path:
     """
     kit_path = Path(kit_path)
     shown = kit_path.name
-    text = read_text(kit_path, shown, "the kit")
+    text = read_text(kit_path, shown, "kit")
     _, problems = validated(Kit, parse_toml(text, shown))
     if problems:
         raise BadInput(problems)
     before = Kit.model_validate(tomllib.loads(text))
     stick = _new_stick(dict(stick_fields), readings_path, kit_path.parent)
     if any(known.name.casefold() == stick.name.casefold() for known in before.stick):
-        raise BadInput(
-            Problem(shown, f'a stick "{stick.name}" that is there already', "a name that is not in the kit",
-                    "Choose another name, or edit the file.")
-        )  # fmt: skip
+        found = message(CaseFiles.stick_there, name=Name(stick.name))
+        raise BadInput(Problem((shown,), found, message(CaseFiles.new_name), message(Remedies.name_or_edit)))
     if "stick" not in _tables_of_arrays(text):
-        raise BadInput(
-            Problem(shown, "sticks in one list, stick = [...]", "one [[stick]] table for each stick", "Rewrite it so.")
-        )
-    whole = _with_stick(text, before, stick)
+        found, wanted = message(CaseFiles.sticks_in_list), message(CaseFiles.table_each)
+        raise BadInput(Problem((shown,), found, wanted, message(CaseFiles.rewrite)))
+    whole = _with_stick(text, before, stick, comment)
     start = b"\xef\xbb\xbf" if kit_path.read_bytes().startswith(b"\xef\xbb\xbf") else b""
     if readings_path is not None:
         name, data = _place_in_case(readings_path, kit_path.parent)
@@ -225,14 +236,14 @@ def append_stick(kit_path: Path, stick_fields: Mapping[str, Any], readings_path:
     return Kit.model_validate(tomllib.loads(whole)).stick[-1]
 
 
-def _with_stick(text: str, before: Kit, stick: Stick) -> str:
+def _with_stick(text: str, before: Kit, stick: Stick, comment: str) -> str:
     """The kit's text with the stick at its end, read back before it may replace the old one."""
     end = "\r\n" if "\r\n" in text else "\n"
     gap = "" if text.endswith("\n") else end
-    benched = f" {stick.benched}" if stick.benched.isprintable() and stick.benched else ""
+    above = [f"# {comment}"] if comment.isprintable() and comment else []
     for exact in (False, True):  # first as people write it; bit for bit where twelve digits would leave a range
         table = table_text(stick, "[[stick]]", exact=exact)
-        added = ["", f"# Benched{benched}: forces at the contact point, pushing out.", *table]
+        added = ["", *above, *table]
         whole = text + gap + end.join(added) + end
         try:
             after = Kit.model_validate(tomllib.loads(whole))
@@ -240,7 +251,7 @@ def _with_stick(text: str, before: Kit, stick: Stick) -> str:
             continue
         if after.stick[:-1] == before.stick and _are_close(after.stick[-1], stick):
             return whole
-    raise RuntimeError("the kit with the new stick does not read back as it was meant; nothing was written")
+    raise RuntimeError(f"{stick.name}: unreadable")  # a defect; nothing was written
 
 
 def _are_close(one: Measured, other: Measured) -> bool:
@@ -273,10 +284,9 @@ def _place_in_case(readings_path: Path, folder: Path) -> tuple[str, bytes | None
     name, data = f"bench/{given.name}", given.read_bytes()
     there = folder / name
     if there.exists() and there.read_bytes() != data:
-        raise BadInput(
-            Problem(str(readings_path), f"other readings in {there} already", "a name that is free in the case",
-                    "Rename the file, so that nothing is written over.")
-        )  # fmt: skip
+        found = message(CaseFiles.readings_there, file=Name(str(there)))
+        wanted = message(CaseFiles.free_name)
+        raise BadInput(Problem((str(readings_path),), found, wanted, message(Remedies.rename_file)))
     return name, data
 
 
@@ -284,13 +294,12 @@ def _new_stick(fields: dict[str, Any], readings_path: Path | None, folder: Path)
     if readings_path is not None:
         fields["bench_readings"] = _place_in_case(readings_path, folder)[0]
     # Through the same door as a kit file, so that a refusal has the same words.
-    lines = parse_toml("", "the new stick")
+    lines = parse_toml("", "kit.toml")
     stick, problems = validated(Stick, type(lines)(lines.name, fields, lines.lines))
     if stick is None:
-        first = message(FilePlaces.line, number=1)  # of a file that there is not
         raise BadInput(
             Problem(
-                tuple(step for step in problem.where if step != first),
+                (message(CaseFiles.new_stick), *problem.where[2:]),  # without file and line, which there are not
                 problem.found,
                 problem.expected,
                 problem.remedy,

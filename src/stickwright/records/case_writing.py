@@ -6,6 +6,11 @@ from pathlib import Path, PurePosixPath, PureWindowsPath
 
 import numpy as np
 
+from stickwright.codes.case_files import CaseFiles
+from stickwright.codes.expected import Expected
+from stickwright.codes.file_places import FilePlaces
+from stickwright.codes.message import Name, Text, message
+from stickwright.codes.remedies import Remedies
 from stickwright.errors import BadInput, Problem
 from stickwright.model.case import Case
 from stickwright.model.hub import Hubs
@@ -58,10 +63,10 @@ def write_case(case: Case, folder: Path | str) -> tuple[Path, ...]:
     if case.hubs:
         texts["hub.toml"] = file_text(Hubs(hub=case.hubs))
     elif (folder / "hub.toml").exists():  # another case's hub must not become this one's
-        texts["hub.toml"] = "# No hub.\n"
+        texts["hub.toml"] = "# hub\n"
     if case.room is not None:
         said = file_text(case.room)
-        texts["room.toml"] = said if said.strip() else "# Nothing is known of the room yet.\n"
+        texts["room.toml"] = said if said.strip() else "# room\n"
     else:
         take_away(folder / "room.toml")  # another case's room must not become this one's
     written = []
@@ -99,7 +104,7 @@ def _site_to_write(site: Site, gauge_files: dict[str, str]) -> Site:
 def _reads_back(site: Site, text: str) -> bool:
     """Whether a gauge file would give the same readings (one direction alone cannot be repeated last)."""
     try:
-        gauge = gauge_of(text, "gauge readings")
+        gauge = gauge_of(text, "gauge.csv")
     except BadInput:  # more rows than such a file may have, or a direction without any value
         return False
     return (gauge.reading, gauge.again_force_n) == (site.reading, site.again_force_n)
@@ -119,26 +124,22 @@ def _recording_files(case: Case) -> list[tuple[str, Recording]]:
     for site in case.player.site:
         made = [recording for recording in case.recordings if recording.site == site.name]
         if len(made) != len(site.recording):
-            problems.append(
-                Problem(f'site "{site.name}"', f"{len(made)} recordings with {len(site.recording)} listed",
-                        "as many recordings as [[site.recording]] entries", "List each recording at its site.")
-            )  # fmt: skip
+            found = message(CaseFiles.recordings, made=len(made), listed=len(site.recording))
+            wanted = message(CaseFiles.one_each, table=Name("site.recording"))
+            problems.append(Problem(_at(site), found, wanted, message(Remedies.list_recordings)))
             continue
         for listed, recording in zip(site.recording, made, strict=True):
             if not _is_plain_csv(listed.file):
-                problems.append(
-                    Problem(
-                        f'site "{site.name}", recording', f'"{listed.file}"', "a .csv file inside the case folder", ""
-                    )
-                )
+                problems.append(Problem((*_at(site), "recording"), f'"{listed.file}"', message(Expected.file_inside)))
             elif not _are_same(files.setdefault(listed.file, recording), recording):
-                problems.append(
-                    Problem(f'site "{site.name}", recording', f'"{listed.file}" twice', "a file for each recording", "")
-                )
+                twice = message(CaseFiles.twice, typed=Name(f'"{listed.file}"'))
+                problems.append(Problem((*_at(site), "recording"), twice, message(CaseFiles.file_each)))
     known = {site.name for site in case.player.site}
     problems += [
         Problem(
-            recording.name, f"a recording of the site {recording.site}", f"a site of this player: {sorted(known)}", ""
+            (recording.name,),
+            message(CaseFiles.of_site, site=Name(recording.site) if recording.site is not None else None),
+            message(CaseFiles.site_of_player, names=tuple(map(Name, sorted(known)))),
         )
         for recording in case.recordings
         if recording.site not in known
@@ -146,6 +147,10 @@ def _recording_files(case: Case) -> list[tuple[str, Recording]]:
     if problems:
         raise BadInput(problems)
     return list(files.items())
+
+
+def _at(site: Site) -> tuple[Text, ...]:
+    return (message(FilePlaces.named, key=Name("site"), name=Name(site.name)),)
 
 
 def _are_same(one: Recording, other: Recording) -> bool:

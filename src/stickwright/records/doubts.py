@@ -12,8 +12,10 @@ from dataclasses import dataclass
 from typing import Any
 
 from stickwright.codes.doubts import Doubts, Named
+from stickwright.codes.expected import Expected
 from stickwright.codes.message import Message, Name, message
 from stickwright.codes.player_doubts import PlayerDoubts
+from stickwright.codes.remedies import Remedies
 from stickwright.errors import Problem, did_you_mean
 from stickwright.model.ages import age_group
 from stickwright.model.game import Game
@@ -104,7 +106,7 @@ def _visit_doubts(player: TomlFile, made_on: str) -> Iterator[Noticed]:
     try:
         day = datetime.date.fromisoformat(visit)
     except ValueError:
-        expected, remedy = message(PlayerDoubts.a_date), message(PlayerDoubts.date_example)
+        expected, remedy = message(Expected.date), message(Remedies.example_date)
         yield Problem(player.where(("visit",)), as_typed(visit), expected, remedy)
         return
     if made_on and day.isoformat() > made_on:

@@ -17,6 +17,9 @@ import tomlkit.exceptions
 from tomlkit.container import Container
 from tomlkit.items import AoT, Table
 
+from stickwright.codes.case_files import CaseFiles
+from stickwright.codes.message import Name, Text, message
+from stickwright.codes.remedies import Remedies
 from stickwright.errors import BadInput, Problem
 from stickwright.records.toml_lines import FieldPath, parse_toml
 
@@ -149,8 +152,12 @@ def _with_comments(text: str, name: str) -> tomlkit.TOMLDocument:
     try:
         return tomlkit.parse(text)
     except tomlkit.exceptions.TOMLKitError as refused:  # such as a list in a list, a hundred deep
-        remedy = "Put it right on the page of the files, as text."
-        raise BadInput(Problem(name or "file", str(refused), "a file that can be changed here", remedy)) from None
+        found, wanted = message(CaseFiles.unchangeable, reason=Name(str(refused))), message(CaseFiles.changeable)
+        raise BadInput(Problem(_file(name), found, wanted, message(Remedies.edit_as_text))) from None
+
+
+def _file(name: str) -> tuple[Text, ...]:
+    return (name,) if name else (message(CaseFiles.file),)
 
 
 def _plain(text: str, name: str) -> dict[str, Any]:
@@ -187,8 +194,9 @@ def _aired(text: str, before: str) -> str:
 
 
 def _no_such_place(path: FieldPath, name: str) -> BadInput:
-    place = ", ".join(str(step + 1) if isinstance(step, int) else step for step in path)
-    return BadInput(Problem(name or "file", f"nothing at {place}", "a table that is there", "Open the page again."))
+    place = Name(", ".join(str(step + 1) if isinstance(step, int) else step for step in path))
+    found, wanted = message(CaseFiles.nothing_at, place=place), message(CaseFiles.table_there)
+    return BadInput(Problem(_file(name), found, wanted, message(Remedies.open_again)))
 
 
 def _found(plain: Any, path: FieldPath, name: str) -> Any:

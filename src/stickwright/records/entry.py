@@ -11,6 +11,11 @@ from collections.abc import Mapping
 from typing import Any
 
 from stickwright import units
+from stickwright.codes.expected import Expected
+from stickwright.codes.file_keys import FileKeys
+from stickwright.codes.found import Found
+from stickwright.codes.message import Message, Name, Text, message
+from stickwright.codes.remedies import Remedies
 from stickwright.errors import BadInput, Problem, did_you_mean
 from stickwright.model.measured import Measured, canonical_key
 from stickwright.records.editing import Numeral
@@ -46,7 +51,7 @@ def typed_numbers(text: str) -> tuple[Numeral, ...]:
     ('0.44', '0.51')
     """
     if len(text) > LONGEST:
-        raise BadInput(Problem("", f"{len(text)} characters", f"at most {LONGEST}", "Type the repeats of one reading."))
+        raise BadInput(_too_long(text, message(Remedies.repeats_only)))
     parts = [part for part in re.split(r"[\s;]+|,(?=\s)", text.strip()) if part]
     if len(parts) == 1 and "," in parts[0]:
         _refuse_comma(parts[0])
@@ -54,9 +59,7 @@ def typed_numbers(text: str) -> tuple[Numeral, ...]:
     for part in parts:
         number = part.replace(",", ".") if part.count(",") == 1 else part
         if not _NUMBER.fullmatch(number):
-            raise BadInput(
-                Problem("", f'"{shortened(part, 30)}"', "a number", "Several stand with blanks between them: 41 45 38.")
-            )
+            raise _no(part, message(Expected.number, unit=None), message(Remedies.spaces_between))
         sign, digits = ("-" if number.startswith("-") else ""), number.lstrip("+-")
         whole, point, rest = digits.partition(".")
         numbers.append(Numeral(f"{sign}{whole.lstrip('0') or '0'}{point and '.'}{rest or ('0' if point else '')}"))
@@ -67,15 +70,22 @@ def _refuse_comma(part: str) -> None:
     pieces = part.split(",")
     if len(pieces) == 2 and pieces[0] in ("0", "-0", "+0", "") and pieces[1]:
         return  # 0,44 can hardly be two readings
-    raise BadInput(
-        Problem(
-            "", f'"{shortened(part, 30)}"', "to know whether a comma parts two numbers or stands before the decimals",
-            f"Write {' '.join(pieces)} for {len(pieces)} numbers, or {'.'.join(pieces[:2])} for one.",
-        )
-    )  # fmt: skip
+    several, one = Name(" ".join(pieces)), Name(".".join(pieces[:2]))
+    raise _no(
+        part, message(Expected.clear_comma), message(Remedies.say_comma, several=several, count=len(pieces), one=one)
+    )
 
 
-def entered(model: type[Measured], form: Mapping[str, str], *, where: str = "") -> dict[str, Any]:
+def _no(typed: str, wanted: Message, remedy: Text = "") -> BadInput:
+    return BadInput(Problem((), f'"{shortened(typed, 30)}"', wanted, remedy))
+
+
+def _too_long(text: str, remedy: Message) -> Problem:
+    found, wanted = message(Found.characters, count=len(text)), message(Expected.at_most, characters=LONGEST)
+    return Problem((), found, wanted, remedy)
+
+
+def entered(model: type[Measured], form: Mapping[str, str], *, where: tuple[Text, ...] = ()) -> dict[str, Any]:
     """The fields of one table from a form, ready for `editing.with_fields`.
 
     Parameters
@@ -85,8 +95,8 @@ def entered(model: type[Measured], form: Mapping[str, str], *, where: str = "") 
     form : mapping
         Typed key -> text. An empty field takes its key away, in all units; fields of the model that the form does not hold
         are left alone. Tables inside the table are not edited here.
-    where : str
-        Said before the field: 'right index, 3rd reading'.
+    where : tuple of Message or str
+        Said before the field: a site, one of its readings.
 
     Returns
     -------
@@ -112,13 +122,14 @@ def entered(model: type[Measured], form: Mapping[str, str], *, where: str = "") 
         shape = shapes.get(name)
         if shape is None or shape.kind == "table":
             known = [typed for field in model.model_fields for typed in typed_keys(model, field)]
-            problems.append(Problem(where, f'a field "{shortened(key, 40)}"', "a known one", did_you_mean(key, known)))
+            found = message(FileKeys.field, typed=Name(shortened(key, 40)))
+            problems.append(Problem(where, found, message(FileKeys.known_field), did_you_mean(key, known)))
             continue
         out |= dict.fromkeys(typed_keys(model, name))
         try:
             value = _value(shape, text)
         except BadInput as refused:
-            problems += refused.inside(", ".join(part for part in (where, key) if part)).problems
+            problems += refused.inside((*where, key)).problems
             continue
         out[key] = value
     if problems:
@@ -131,26 +142,24 @@ def _value(shape: Shape, text: str) -> Any:
     if not text:
         return None
     if len(text) > LONGEST:
-        raise BadInput(Problem("", f"{len(text)} characters", f"at most {LONGEST}", "Say it shorter."))
-    if shape.kind in ("number", "whole number"):
+        raise BadInput(_too_long(text, message(Remedies.shorter)))
+    if shape.kind in ("number", "whole"):
         numbers = typed_numbers(text)
-        if shape.kind == "whole number" and any("." in number for number in numbers):
-            raise BadInput(Problem("", f'"{shortened(text, 30)}"', "a whole number"))
+        if shape.kind == "whole" and any("." in number for number in numbers):
+            raise _no(text, message(Expected.whole_number))
         if shape.many:
             return list(numbers)
         if shape.count is not None:
             if len(numbers) != shape.count:
-                raise BadInput(
-                    Problem("", f'"{shortened(text, 30)}"', f"{shape.count} numbers with blanks between them")
-                )
+                raise _no(text, message(Expected.numbers, count=shape.count, spaced=True))
             return list(numbers)
         if len(numbers) != 1:
-            raise BadInput(Problem("", f'"{shortened(text, 30)}"', "one number"))
+            raise _no(text, message(Expected.numbers, count=1, spaced=False))
         return numbers[0]
-    if shape.kind == "yes or no":
+    if shape.kind == "yes-no":
         if text.casefold() in _YES + _NO:
             return text.casefold() in _YES
-        raise BadInput(Problem("", f'"{shortened(text, 30)}"', "yes or no"))
+        raise _no(text, message(Expected.yes_or_no))
     if shape.many or shape.count is not None:
         return [part.strip() for part in re.split(r"[\n;]+", text) if part.strip()]
     return " ".join(text.split())
@@ -187,7 +196,7 @@ def shown(model: type[Measured], name: str, table: Mapping[str, Any]) -> tuple[s
         quantity = units.quantity_of(name) if len(keys) > 1 else None
         key = name if quantity is None else f"{units.split_key(name)[0]}_{quantity.shown}"  # type: ignore[index]
         return key, ""
-    value, joint = table[key], " " if fields_of(model)[name].kind in ("number", "whole number") else "\n"
+    value, joint = table[key], " " if fields_of(model)[name].kind in ("number", "whole") else "\n"
     return key, joint.join(_text(one) for one in value) if isinstance(value, list) else _text(value)
 
 

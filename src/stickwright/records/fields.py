@@ -15,10 +15,10 @@ from stickwright.model.measured import Measured, Plausible, canonical_key
 
 __all__ = ["NONE", "Shape", "fields_of", "shape_of", "typed_key", "typed_keys", "typed_names"]
 
-Kind = Literal["number", "whole number", "yes or no", "words", "choice", "table"]
+Kind = Literal["number", "whole", "yes-no", "words", "choice", "table"]
 NONE = "none"
 """TOML has no word for nothing; where leaving a choice out stands for one of its words, this says that it has none."""
-_PLAIN: dict[Any, Kind] = {float: "number", int: "whole number", bool: "yes or no", str: "words"}
+_PLAIN: dict[Any, Kind] = {float: "number", int: "whole", bool: "yes-no", str: "words"}
 
 
 @dataclass(frozen=True)

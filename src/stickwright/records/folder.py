@@ -12,9 +12,13 @@ from dataclasses import dataclass, field, replace
 from pathlib import Path, PurePosixPath, PureWindowsPath
 from typing import Any
 
+from stickwright.codes.case_files import CaseFiles
+from stickwright.codes.expected import Contents, Expected
 from stickwright.codes.file_places import FilePlaces
+from stickwright.codes.found import Found
 from stickwright.codes.message import Message, Name, message
 from stickwright.codes.problems import Problems
+from stickwright.codes.remedies import Remedies
 from stickwright.errors import BadInput, Problem, nearest
 from stickwright.model.case import Case
 from stickwright.model.game import Game
@@ -45,7 +49,6 @@ __all__ = ["case_and_queries", "check_case", "new_case", "read_case", "write_cas
 
 _LINES = tuple(message(text, number=1).code for text in (FilePlaces.line, FilePlaces.row))
 _NOT_READ = ("game-1.toml", "game-10.toml", "game2.toml", "game_2.toml")
-_NEW = "Start one with 'stickwright new'."
 
 
 def read_case(folder: Path | str | Mapping[str, bytes], made_on: str = "") -> Case:
@@ -161,9 +164,9 @@ class _Look:
             else:
                 self.queries.append(one)
 
-    def toml(self, name: str, what: str) -> TomlFile | None:
+    def toml(self, name: str, contents: Contents) -> TomlFile | None:
         try:
-            return read_toml(self.folder / name, name, what)
+            return read_toml(self.folder / name, name, contents)
         except BadInput as error:
             self.problems += error.problems
             return None
@@ -174,14 +177,14 @@ def _look(folder: Path | HeldPlace, made_on: str) -> _Look:
     _refuse_date(made_on, look)
     if not _is_folder(folder, look):
         return look
-    player_file = look.toml("player.toml", "the player")
-    kit_file = look.toml("kit.toml", "the kit")
-    game_file = look.toml("game.toml", "the game") if _exists(folder / "game.toml") else None
+    player_file = look.toml("player.toml", "player")
+    kit_file = look.toml("kit.toml", "kit")
+    game_file = look.toml("game.toml", "game") if _exists(folder / "game.toml") else None
     more_files = [
-        file for name in FURTHER_GAMES if _exists(folder / name) and (file := look.toml(name, "a further game"))
+        file for name in FURTHER_GAMES if _exists(folder / name) and (file := look.toml(name, "further-game"))
     ]
-    hub_file = look.toml("hub.toml", "the hub") if _exists(folder / "hub.toml") else None
-    room_file = look.toml("room.toml", "the room") if _exists(folder / "room.toml") else None
+    hub_file = look.toml("hub.toml", "hub") if _exists(folder / "hub.toml") else None
+    room_file = look.toml("room.toml", "room") if _exists(folder / "room.toml") else None
     names = Names(
         stick_names(kit_file), names_in(kit_file, "topper"), names_in(kit_file, "extension"),
         _action_names(game_file, more_files), names_in(kit_file, "controller"),
@@ -216,7 +219,8 @@ def _refuse_date(made_on: str, look: _Look) -> None:
     try:
         made_on == "" or datetime.date.fromisoformat(made_on)
     except ValueError:
-        look.problems.append(Problem("date of the plan", as_typed(made_on), "a date as YYYY-MM-DD", "E.g. 2026-03-01."))
+        where, remedy = message(CaseFiles.date_of_plan), message(Remedies.example_date)
+        look.problems.append(Problem(where, as_typed(made_on), message(Expected.date), remedy))
 
 
 def _exists(path: Place) -> bool:
@@ -230,11 +234,12 @@ def _is_folder(folder: Path | HeldPlace, look: _Look) -> bool:
     if isinstance(folder, HeldPlace):
         return True
     if not _exists(folder):
-        look.problems.append(Problem(str(folder), "no such folder", "a case folder", f"Check the name. {_NEW}"))
+        found, remedy = message(Found.no_folder), message(Remedies.new_case)
+        look.problems.append(Problem((str(folder),), found, message(Expected.case_folder), remedy))
         return False
     if not folder.is_dir():
-        remedy = "Name the folder that holds it." if folder.suffix == ".toml" else _NEW
-        look.problems.append(Problem(str(folder), "a file", "a case folder with player.toml and kit.toml", remedy))
+        remedy = message(Remedies.name_folder if folder.suffix == ".toml" else Remedies.new_case)
+        look.problems.append(Problem((str(folder),), message(Found.file), message(Expected.case_folder), remedy))
         return False
     return True
 
@@ -317,11 +322,9 @@ def _look_at_kit(look: _Look, file: TomlFile, *, has_hub: bool) -> None:
         path = ("stick", place, "bench_readings")
         inside = _inside(look, file, path, stick.get("bench_readings") if isinstance(stick, dict) else None)
         if inside is not None and not _exists(inside):
-            look.queries.append(
-                Finding("query", "bench_readings",
-                        f"{file.where(path)}: {as_typed(stick['bench_readings'])} is not in the case folder. The "
-                        "figures of the stick are used as they stand; without the readings they cannot be checked.")
-            )  # fmt: skip
+            told = message(CaseFiles.no_bench, typed=Name(as_typed(stick["bench_readings"])))
+            text = message(FilePlaces.at, where=tuple(file.where(path)), told=told)
+            look.queries.append(Finding("query", "bench_readings", text))
 
 
 def _look_at_game(look: _Look, file: TomlFile | None, player_file: TomlFile | None) -> None:
@@ -329,9 +332,7 @@ def _look_at_game(look: _Look, file: TomlFile | None, player_file: TomlFile | No
         look.game = _game_of(look, file)
     elif not _exists(look.folder / "game.toml"):
         look.game = game_for_even_use(player_file)
-        look.queries.append(
-            Finding("note", "game", "There is no game.toml: planned for a stick used evenly in all directions.")
-        )
+        look.queries.append(Finding("note", "game", message(CaseFiles.no_game)))
 
 
 def _game_of(look: _Look, file: TomlFile) -> Game | None:
@@ -349,19 +350,19 @@ def _look_at_further_games(look: _Look, first: TomlFile | None, files: Sequence[
     for file in files:
         game, name = _game_of(look, file), _plain(file.data.get("name"))
         if name and name in named:
-            where, typed = file.where(("name",)), as_typed(file.data["name"])
-            remedy = "Call one of the two otherwise: the sheet has a column for each."
-            look.problems.append(Problem(where, f"{typed}, as in {named[name]}", "a name of its own", remedy))
+            typed = Name(as_typed(file.data["name"]))
+            found, wanted = message(Found.same_name, typed=typed, file=Name(named[name])), message(Expected.own_name)
+            look.problems.append(Problem(file.where(("name",)), found, wanted, message(Remedies.game_columns)))
         named.setdefault(name, file.name)
         look.further_games += [game] if game is not None else []
     if files and not _exists(look.folder / "game.toml"):
         further = files[0].name
-        remedy = f"Rename {further} to game.toml."
-        look.problems.append(
-            Problem(further, "a further game, and no game.toml", "game.toml for the first game", remedy)
-        )
+        remedy = message(Remedies.rename_to, file=Name(further), to=Name("game.toml"))
+        found, wanted = message(CaseFiles.no_first_game), message(CaseFiles.first_game)
+        look.problems.append(Problem((further,), found, wanted, remedy))
     for name in (one for one in _NOT_READ if _exists(look.folder / one)):
-        text = f"{name} is not read: games besides game.toml are called {FURTHER_GAMES[0]} to {FURTHER_GAMES[-1]}."
+        first_name, last_name = Name(FURTHER_GAMES[0]), Name(FURTHER_GAMES[-1])
+        text = message(CaseFiles.not_read, file=Name(name), first=first_name, last=last_name)
         look.queries.append(Finding("query", "game", text))
 
 
@@ -391,17 +392,11 @@ def _with_actions(look: _Look, game: Game, file: TomlFile) -> Game:
     """The actions usual for the archetype, said aloud: nobody should take them for what the player told."""
     usual = _usual_for(file)
     if usual is not None:
-        look.queries.append(
-            Finding("note", "game",
-                    f"{file.name} names no action: those usual for {usual} are used until you write your own "
-                    f"(stickwright games {usual} shows them).")
-        )  # fmt: skip
+        text = message(CaseFiles.usual_actions, file=Name(file.name), archetype=Name(usual))
+        look.queries.append(Finding("note", "game", text))
         return game.model_copy(update={"action": archetype(usual).action})
     offer = nearest(game.archetype, ARCHETYPES) if game.archetype else None
-    told = (
-        f"{file.name} names no action, so there is nothing to share out. Add one [[action]] for each thing the "
-        "player wants to do, or name one of the ten kinds of game that 'stickwright games' lists."
-    )
+    told = message(CaseFiles.no_actions, file=Name(file.name), table=Name("action"))
     text = message(Problems.sentences, parts=(told,) if offer is None else (told, offer))
     look.queries.append(Finding("query", "game", text))
     return game
@@ -415,10 +410,7 @@ def _look_at_hub(look: _Look, file: TomlFile | None) -> None:
         look.take(hub_doubts(file))
         look.hubs = hubs.hub if hubs is not None else ()
     elif not _exists(look.folder / "hub.toml"):
-        look.queries.append(
-            Finding("note", "hub",
-                    "There is no hub.toml: actions are shared out, but no sockets are chosen and nothing is wired.")
-        )  # fmt: skip
+        look.queries.append(Finding("note", "hub", message(CaseFiles.no_hub)))
 
 
 def _look_at_room(look: _Look, file: TomlFile | None, player_file: TomlFile | None) -> None:
@@ -428,7 +420,7 @@ def _look_at_room(look: _Look, file: TomlFile | None, player_file: TomlFile | No
         look.problems += problems
         look.take(room_doubts(file, player_file))
     elif not _exists(look.folder / "room.toml"):
-        look.queries.append(Finding("note", "room", "There is no room.toml: nothing is said of mounts."))
+        look.queries.append(Finding("note", "room", message(CaseFiles.no_room)))
 
 
 def _inside(look: _Look, file: TomlFile, where: FieldPath, name: Any) -> Place | None:
@@ -445,10 +437,8 @@ def _inside(look: _Look, file: TomlFile, where: FieldPath, name: Any) -> Place |
     except (OSError, ValueError, RuntimeError):  # a name that no file can have, or links in a ring
         outside = True
     if outside or ".." in steps.parts:
-        look.problems.append(
-            Problem(file.where(where), as_typed(name), "a file inside the case folder, e.g. readings/right-index.csv",
-                    "Copy it into the case folder and give its name from there.")
-        )  # fmt: skip
+        inside, remedy = message(Expected.file_inside), message(Remedies.copy_inside)
+        look.problems.append(Problem(file.where(where), as_typed(name), inside, remedy))
         return None
     return look.folder / name
 

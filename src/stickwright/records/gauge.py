@@ -8,17 +8,20 @@ from dataclasses import dataclass
 
 from stickwright import units
 from stickwright.codes.doubts import Doubts
-from stickwright.codes.message import Name, message
+from stickwright.codes.expected import Expected
+from stickwright.codes.found import Found
+from stickwright.codes.message import Message, Name, message
+from stickwright.codes.remedies import Remedies
+from stickwright.codes.table_faults import TableFaults
 from stickwright.errors import BadInput, Problem
 from stickwright.model.player import DirectionReading
 from stickwright.records.bands import TypedList
 from stickwright.records.held import Place
 from stickwright.records.plain_text import read_text
-from stickwright.records.tables import Cell, Table, known_header, table_of, told_briefly
+from stickwright.records.tables import Cell, Table, header_row, known_header, table_of, told_briefly, two_columns
 
 __all__ = ["GaugeReadings", "gauge_of", "gauge_text", "read_gauge"]
 
-_WHAT = "gauge readings"
 HEADER = "direction_deg,force_n,reach_mm"
 _FULL_TURN = 2 * math.pi
 _LARGEST = {"force": 500.0, "reach": 1.0}  # N and m, as in the player's own readings
@@ -75,23 +78,19 @@ def read_gauge(path: Place, shown: str | None = None) -> GaugeReadings:
         Not readable, wrong headers, bad cells (row as in a spreadsheet), more than 10,000 rows.
     """
     shown = shown or path.name
-    return gauge_of(read_text(path, shown, _WHAT), shown)
+    return gauge_of(read_text(path, shown, "gauge"), shown)
 
 
 def gauge_of(text: str, shown: str) -> GaugeReadings:
     """The same from a text; see `read_gauge`."""
     check = known_header({"direction": "angle", "force": "force", "reach": "length"}, ())
-    table = table_of(text, shown, _WHAT, HEADER, check)
+    table = table_of(text, shown, "gauge", HEADER, check)
     direction, force, reach = (_column(table, stem) for stem in ("direction", "force", "reach"))
     problems = []
     if direction is None:
-        problems.append(Problem(f"{shown}, row 1", "no direction", f"headers such as {HEADER}", "Add direction_deg."))
+        problems.append(_missing(shown, message(Found.no_field, key=Name("direction")), "direction_deg"))
     if force is None and reach is None:
-        problems.append(
-            Problem(
-                f"{shown}, row 1", "neither force nor reach", f"headers such as {HEADER}", "Add force_n or reach_mm."
-            )
-        )
+        problems.append(_missing(shown, message(TableFaults.neither), "force_n", "reach_mm"))
     if direction is None or problems:
         raise BadInput(problems)
     rows = _rows(table, direction, force, reach, problems)
@@ -100,12 +99,15 @@ def gauge_of(text: str, shown: str) -> GaugeReadings:
     return _grouped(rows, table)
 
 
+def _missing(shown: str, found: Message, *columns: str) -> Problem:
+    wanted = message(TableFaults.headers_such_as, example=Name(HEADER))
+    return Problem(header_row(shown), found, wanted, message(Remedies.add, names=tuple(map(Name, columns))))
+
+
 def _column(table: Table, stem: str) -> str | None:
     found = [column for column in table.columns if (units.split_key(column) or ("",))[0] == stem]
     if len(found) > 1:
-        raise BadInput(
-            Problem(f"{table.name}, row 1", " and ".join(found), f"one {stem} column", "Delete the one not measured.")
-        )
+        raise BadInput(two_columns(table.name, found[0], found[1], stem))
     return found[0] if found else None
 
 
@@ -118,15 +120,18 @@ def _rows(table: Table, direction: str, force: str | None, reach: str | None, pr
         if len(problems) > before:
             continue
         if where is None or abs(units.to_si(where.value, units.ending_of(direction))) > _FULL_TURN + 1e-4:
-            found = "an empty cell" if where is None else where.text
-            problems.append(
-                Problem(table.where(number, direction), found, "0 to 360 degrees", "0 is right, 90 forward, 180 left.")
+            found = message(Found.empty_cell) if where is None else where.text
+            turn = message(
+                Expected.range,
+                low_in_unit=0.0,
+                high_in_unit=360.0,
+                unit=Name(units.unit_named("deg").label),
+                unsigned=False,
             )
+            problems.append(Problem(table.where(number, direction), found, turn, message(TableFaults.directions)))
         elif values == [None, None]:
-            problems.append(
-                Problem(f"{table.name}, row {number}", "a direction and nothing measured", "a force or a reach",
-                        "Delete the row, or fill it in.")
-            )  # fmt: skip
+            found, wanted = message(TableFaults.nothing_measured), message(TableFaults.force_or_reach)
+            problems.append(Problem(table.where(number), found, wanted, message(Remedies.fill_or_delete_row)))
         else:
             problems += [problem for cell in values if cell for problem in _refused(cell, table)]
             rows.append(_Row(where, values[0], values[1]))
@@ -136,15 +141,15 @@ def _rows(table: Table, direction: str, force: str | None, reach: str | None, pr
 def _refused(cell: Cell, table: Table) -> list[Problem]:
     stem, ending = units.split_key(cell.column) or (cell.column, "n")
     quantity = units.quantity_of(cell.column)
-    label = quantity.unit(ending).label if quantity else ""
+    unit = Name(quantity.unit(ending).label) if quantity else None
     where = table.where(cell.row, cell.column)
     largest = _LARGEST[stem] / units.to_si(1.0, ending)
-    if cell.value < 0:
-        remedy = "Left is a direction, not a minus: write 180 as its direction."
-        return [Problem(where, cell.text, f"0 {label} or more, without a sign", remedy)]
-    if cell.value > largest:
-        return [Problem(where, cell.text, f"0 to {largest:.0f} {label}", "Check the unit in the header.")]
-    return []
+    if 0 <= cell.value <= largest:
+        return []
+    minus = cell.value < 0
+    wanted = message(Expected.range, low_in_unit=0.0, high_in_unit=largest, unit=unit, unsigned=minus)
+    remedy = message(Remedies.left_not_minus, keyed=False) if minus else message(Remedies.check_unit)
+    return [Problem(where, cell.text, wanted, remedy)]
 
 
 def _grouped(rows: list[_Row], table: Table) -> GaugeReadings:

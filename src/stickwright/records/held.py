@@ -5,7 +5,9 @@ The readers take a `Place`: a path on disk, or the same place in a folder that w
 
 from __future__ import annotations
 
+import errno
 import io
+import os
 from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import PurePosixPath
@@ -115,10 +117,10 @@ class HeldPlace:
         try:
             return self._files[str(self._inside)]
         except KeyError:
-            raise FileNotFoundError(2, "No such file or directory", str(self._inside)) from None
+            raise FileNotFoundError(errno.ENOENT, os.strerror(errno.ENOENT), str(self._inside)) from None
 
     def open(self, mode: Literal["rb"] = "rb") -> BinaryIO:
         """As a stream of bytes; there is no other way to open it."""
         if mode != "rb":
-            raise ValueError(f"a held file opens as 'rb', not as {mode!r}")
+            raise ValueError(f"mode {mode!r}")
         return io.BytesIO(self.read_bytes())

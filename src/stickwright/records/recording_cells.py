@@ -12,16 +12,21 @@ from typing import get_args
 
 import polars as pl
 
+from stickwright.codes.expected import Expected
 from stickwright.codes.file_places import FilePlaces
-from stickwright.codes.message import message
+from stickwright.codes.found import Found
+from stickwright.codes.message import Message, Name, Text, message
+from stickwright.codes.recording_faults import RecordingFaults
+from stickwright.codes.remedies import Remedies
+from stickwright.codes.table_faults import TableFaults
 from stickwright.errors import BadInput, Problem, did_you_mean
 from stickwright.model.player import Task
 from stickwright.records.held import Place
-from stickwright.records.plain_text import shortened
+from stickwright.records.plain_text import odd_byte, shortened
 from stickwright.records.recording_columns import ColumnChoice
-from stickwright.records.tables import number_problem
+from stickwright.records.tables import how_many_more, number_problem
 
-__all__ = ["CUES", "MOST_TOLD", "frame_of", "how_many_more", "no_rows"]
+__all__ = ["CUES", "MOST_TOLD", "frame_of", "no_rows"]
 
 CUES = ("", *get_args(Task))
 MOST_TOLD = 10
@@ -87,9 +92,8 @@ def _as_text(path: Place, shown: str, header: tuple[str, ...], choice: ColumnCho
         return _read(path, header, choice, {}, quote)
     except _POLARS_REFUSALS as error:
         _refuse_lines(path, shown, header)
-        raise BadInput(
-            Problem(shown, "rows that cannot be told apart", "one sample a row", "Export it as CSV anew.")
-        ) from error
+        found, wanted = message(RecordingFaults.mixed_rows), message(RecordingFaults.sample_a_row)
+        raise BadInput(Problem((shown,), found, wanted, message(Remedies.export_csv))) from error
 
 
 def _refuse_lines(path: Place, shown: str, header: tuple[str, ...]) -> None:
@@ -99,54 +103,49 @@ def _refuse_lines(path: Place, shown: str, header: tuple[str, ...]) -> None:
     with path.open("rb") as file:
         for number, line in enumerate(file, 1):
             filled += bool(line.strip())
+            where, closed = (shown, message(FilePlaces.row, number=number)), True
             try:
                 cells = next(csv.reader([line.decode("utf-8-sig").rstrip("\r\n")]), [])
             except UnicodeDecodeError as error:
-                byte = line[error.start]
-                problem = Problem(
-                    f"{shown}, row {number}, byte {error.start + 1}",
-                    f"the byte {byte:02X}, which is not UTF-8 ('{chr(byte)}' if it was saved as Latin-1)",
-                    "text in UTF-8",
-                    "Save the file again and choose 'CSV UTF-8'.",
-                )
+                problem = odd_byte(where, line[error.start], error.start + 1)
             except csv.Error:
-                problem = Problem(
-                    f"{shown}, row {number}", "cells that cannot be told apart", f"{len(header)} cells",
-                    "Export it as CSV anew, with the line ends of today.",
-                )  # fmt: skip
+                problem = _odd_row(where, message(RecordingFaults.mixed_cells), header, message(Remedies.export_csv))
             else:
-                if line.count(b'"') % 2:
-                    problem = Problem(
-                        f"{shown}, row {number}", "a quote that is not closed", "numbers without quotes", "Delete it."
-                    )
-                    problems.append(problem)
-                    break
-                if len(cells) <= len(header):
+                closed = line.count(b'"') % 2 == 0
+                if closed and len(cells) <= len(header):
                     continue
-                problem = Problem(
-                    f"{shown}, row {number}",
-                    f"{len(cells)} cells",
-                    f"{len(header)} ({shortened(', '.join(header))})",
-                    "A decimal comma makes one number into two cells: use a point.",
+                comma = message(Remedies.cell_comma)
+                problem = (
+                    _odd_row(where, message(Found.cells, count=len(cells)), header, comma)
+                    if closed
+                    else Problem(
+                        where,
+                        message(RecordingFaults.open_quote),
+                        message(RecordingFaults.no_quotes),
+                        message(RecordingFaults.delete_quote),
+                    )
                 )
-            if len(problems) < MOST_TOLD:
+            if not closed or len(problems) < MOST_TOLD:
                 problems.append(problem)
             else:
                 more += 1
+            if not closed:  # what follows it cannot be told
+                break
     if problems:
         raise BadInput([*problems, *how_many_more(more, shown)])
     if filled <= 1:
         raise no_rows(shown)
 
 
+def _odd_row(where: tuple[Text, ...], found: Message, header: tuple[str, ...], remedy: Message) -> Problem:
+    wanted = message(TableFaults.cells, count=len(header), header=Name(shortened(", ".join(header))))
+    return Problem(where, found, wanted, remedy)
+
+
 def no_rows(shown: str) -> BadInput:
     """The refusal of a recording that has a header only."""
-    return BadInput(Problem(shown, "a header and no row", "one sample a row", "Was the recording stopped at once?"))
-
-
-def how_many_more(count: int, shown: str) -> list[Problem]:
-    """One problem that stands for all those not told one by one; none when there are no more."""
-    return [Problem(shown, f"{count:,} more of the like", "none", "Put the first ones right first.")] if count else []
+    wanted, remedy = message(RecordingFaults.sample_a_row), message(RecordingFaults.stopped)
+    return BadInput(Problem((shown,), message(Found.no_rows), wanted, remedy))
 
 
 def _without_empty_end(frame: pl.DataFrame) -> pl.DataFrame:
@@ -196,11 +195,12 @@ def _numbers(
 def _bad_cell(shown: str, row: int, name: str, cell: str, *, is_cue: bool) -> Problem:
     where = (shown, message(FilePlaces.row, number=row), name)
     if is_cue:
-        return Problem(
-            where, f'"{shortened(cell)}"', f"one of {', '.join(CUES[1:])}, or nothing", did_you_mean(cell, CUES[1:])
-        )
+        wanted = message(Expected.one_of_or_empty, names=tuple(map(Name, CUES[1:])))
+        return Problem(where, f'"{shortened(cell)}"', wanted, did_you_mean(cell, CUES[1:]))
     if not cell:
-        return Problem(where, "an empty cell", "the time of this sample", "Delete the row.")
+        wanted = message(RecordingFaults.this_time)
+        return Problem(where, message(Found.empty_cell), wanted, message(Remedies.delete_row))
+    remedy = message(Remedies.leave_cell_empty, comma=False)
     return number_problem(cell, where, name) or Problem(
-        where, f'"{shortened(cell)}"', "a number", "Leave the cell empty when there was no sample."
+        where, f'"{shortened(cell)}"', message(Expected.number, unit=None), remedy
     )

@@ -4,18 +4,26 @@ from __future__ import annotations
 
 import csv
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Literal
 
 from stickwright import units
-from stickwright.codes.message import Text, message
+from stickwright.codes.expected import Expected
+from stickwright.codes.found import Found
+from stickwright.codes.message import Message, Name, Text, message
 from stickwright.codes.problems import Problems
+from stickwright.codes.recording_faults import RecordingFaults
+from stickwright.codes.remedies import Remedies
+from stickwright.codes.table_faults import TableFaults
 from stickwright.errors import BadInput, Problem, nearest
 from stickwright.records.held import Place
 from stickwright.records.plain_text import refuse_encoding, shortened
-from stickwright.records.tables import number_problem, separator_problem
+from stickwright.records.tables import column_twice, header_row, number_problem, separator_problem
 
-__all__ = ["ColumnChoice", "header_of", "own_choice", "refuse_choice", "time_ending"]
+__all__ = [
+    "ColumnChoice", "columns_absent", "empty_column", "header_of", "no_time_unit", "own_choice", "refuse_choice", "time_ending",
+]  # fmt: skip
 
 _LARGEST_BYTES = 4_000_000_000
 _HEADER_BYTES = 65_536
@@ -91,35 +99,33 @@ def header_of(path: Place, shown: str) -> tuple[str, ...]:
     """Column names of a recording, read from its first bytes alone; refuses what is no CSV of ours to read."""
     with path.open("rb") as file:
         start = file.read(_HEADER_BYTES)
-    if path.stat().st_size > _LARGEST_BYTES:
-        raise BadInput(
-            Problem(shown, "a file of more than 4 GB", "at most 4 GB", "Cut it into parts of some hours each.")
-        )
+    size = path.stat().st_size
+    if size > _LARGEST_BYTES:
+        wanted = message(Expected.at_most_bytes, contents="recording", millions=_LARGEST_BYTES // 1_000_000)
+        found = message(Found.size, millions=size // 1_000_000)
+        raise BadInput(Problem((shown,), found, wanted, message(RecordingFaults.split)))
     line = start.split(b"\n", 1)[0]
     refuse_encoding(line, shown)
     text = line.decode("utf-8-sig").rstrip("\r")
     if "\0" in text or (len(start) == _HEADER_BYTES and b"\n" not in start):
-        raise BadInput(
-            Problem(shown, "no lines of text", "a CSV file with a header", "Export the recording as CSV first.")
-        )
+        found, wanted = message(RecordingFaults.no_lines), message(RecordingFaults.csv)
+        raise BadInput(Problem((shown,), found, wanted, message(Remedies.export_as_csv)))
     problem = separator_problem(text, shown)
     if problem is not None:
         raise BadInput(problem)
+    where, wanted = header_row(shown), message(TableFaults.headers, names=Name("time_s,x,y"))
     try:
         cells = next(csv.reader([text]), [])
     except csv.Error as error:  # a bare carriage return, or a cell without end
-        raise BadInput(
-            Problem(f"{shown}, row 1", "headers that cannot be told apart", "the headers time_s,x,y",
-                    "Export it as CSV anew, with the line ends of today.")
-        ) from error  # fmt: skip
+        found = message(RecordingFaults.mixed_headers)
+        raise BadInput(Problem(where, found, wanted, message(Remedies.export_csv))) from error
     header = tuple(cell.strip() for cell in cells)
     if not any(header):
-        raise BadInput(Problem(f"{shown}, row 1", "an empty line", "the headers time_s,x,y", "Put the header first."))
+        first = message(RecordingFaults.header_first)
+        raise BadInput(Problem(where, message(RecordingFaults.empty_line), wanted, first))
     if all(number_problem(cell, (), "") is None for cell in header if cell):
-        raise BadInput(
-            Problem(f"{shown}, row 1", f"numbers: {shortened(', '.join(header))}", "the headers time_s,x,y",
-                    "Put a line with the headers above the numbers.")
-        )  # fmt: skip
+        found = message(TableFaults.numbers_first, typed=Name(shortened(", ".join(header))))
+        raise BadInput(Problem(where, found, wanted, message(TableFaults.put_headers)))
     return header
 
 
@@ -140,35 +146,59 @@ def own_choice(header: tuple[str, ...]) -> ColumnChoice:
 
 def refuse_choice(choice: ColumnChoice, header: tuple[str, ...], shown: str, *, foreign: bool) -> None:
     """Refuse named columns that are not there, or there twice."""
-    where = f"{shown}, row 1"
-    problems = []
-    for name in choice.named():
-        if header.count(name) > 1:
-            problems.append(Problem(where, f'the column "{name}" twice', "each column once", "Rename one of them."))
+    where = header_row(shown)
+    problems = [column_twice(where, name) for name in choice.named() if header.count(name) > 1]
     absent = [name for name in choice.named() if name not in header]
     if absent:
         offers = tuple(offer for name in absent if foreign and (offer := nearest(name, header)))
-        remedy: Text = (
-            message(Problems.sentences, parts=offers)
-            if offers
-            else (
-                "Name them with --time, --x, --y, or rename the headers; of a table of movements or presses name its columns "
-                "with --start, --target, --selected-at, or with --presses."
-            )
-        )
-        problems.append(
-            Problem(
-                where, f"the columns {shortened(', '.join(header), 160)}", f"the columns {', '.join(absent)}", remedy
-            )
-        )
+        remedy = message(Problems.sentences, parts=offers or (message(RecordingFaults.say_columns),))
+        problems.append(columns_absent(where, header, absent, remedy))
     if (choice.cue_x is None) != (choice.cue_y is None):
-        problems.append(
-            Problem(where, "only one of cue_x and cue_y", "both or none", "Name the other one, or leave both out.")
-        )
+        found, both = message(RecordingFaults.one_cue), message(RecordingFaults.both_cues)
+        problems.append(Problem(where, found, both, message(RecordingFaults.other_cue)))
     if foreign:
         problems += _choice_problems(choice, shown)
     if problems:
         raise BadInput(problems)
+
+
+def columns_absent(where: tuple[Text, ...], header: Sequence[str], absent: Sequence[str], remedy: Message) -> Problem:
+    """Columns that were named and are not there.
+
+    Parameters
+    ----------
+    where : tuple of Message or str
+    header : sequence of str
+        Those that are there.
+    absent : sequence of str
+    remedy : Message
+    """
+    found = message(TableFaults.columns, names=Name(shortened(", ".join(header), 160)))
+    return Problem(where, found, message(TableFaults.columns, names=Name(", ".join(absent))), remedy)
+
+
+def empty_column(where: tuple[Text, ...]) -> Problem:
+    """A column that was named and holds nothing.
+
+    Parameters
+    ----------
+    where : tuple of Message or str
+    """
+    number = message(Expected.number, unit=None)
+    return Problem(where, message(Found.empty_cells), number, message(Remedies.right_column))
+
+
+def no_time_unit(where: tuple[Text, ...], *, or_frames: bool) -> Problem:
+    """A column of times of which nobody said the unit.
+
+    Parameters
+    ----------
+    where : tuple of Message or str
+    or_frames : bool
+        Times may be counted in frames too.
+    """
+    remedy = message(TableFaults.say_time_unit, or_frames=or_frames)
+    return Problem(where, message(TableFaults.no_time_unit), message(TableFaults.time_ending), remedy)
 
 
 def _choice_problems(choice: ColumnChoice, shown: str) -> list[Problem]:
@@ -176,30 +206,26 @@ def _choice_problems(choice: ColumnChoice, shown: str) -> list[Problem]:
     problems = []
     if choice.time_unit == "frame" or choice.time is None:
         if choice.rate_hz is None or not 0 < choice.rate_hz < 1e6:
-            found = "frames and no rate" if choice.rate_hz is None else f"a rate of {choice.rate_hz}"
-            problems.append(Problem(shown, found, "how many frames there are a second", "Add --rate, e.g. --rate 60."))
+            none = choice.rate_hz is None or not math.isfinite(choice.rate_hz)
+            found = (
+                message(RecordingFaults.no_rate)
+                if none
+                else message(RecordingFaults.rate, rate_hz=choice.rate_hz or 0.0)
+            )
+            wanted = message(RecordingFaults.frames_a_second)
+            problems.append(Problem((shown,), found, wanted, message(RecordingFaults.say_rate)))
     elif choice.time_unit is None and time_ending(choice.time) is None:
-        problems.append(
-            Problem(f"{shown}, {choice.time}", "a time column without a unit", "a name that ends in _s, _ms or _min",
-                    "Say --time-unit s, ms, min, or frame with --rate.")
-        )  # fmt: skip
+        problems.append(no_time_unit((shown, choice.time), or_frames=True))
     if choice.full_scale is not None and not 1e-9 < choice.full_scale < 1e12:
-        problems.append(
-            Problem(
-                shown,
-                f"a full scale of {choice.full_scale:g}",
-                "a number above 0",
-                "For example 127, 32767 or 1; use flip for the sign.",
-            )
-        )
+        found = message(RecordingFaults.full_scale, typed=Name(f"{choice.full_scale:g}"))
+        wanted = message(Expected.above_zero)
+        problems.append(Problem((shown,), found, wanted, message(RecordingFaults.say_full_scale)))
     if choice.full_scale is not None and choice.unit is not None:
-        problems.append(
-            Problem(
-                shown, "both a full scale and a unit", "one of the two", "Leave out --unit when full output is known."
-            )
-        )
+        found, wanted = message(RecordingFaults.scale_and_unit), message(Expected.one_of_two)
+        problems.append(Problem((shown,), found, wanted, message(RecordingFaults.leave_out_unit)))
     if not all(math.isfinite(value) for value in choice.centre):
-        problems.append(Problem(shown, "a centre that is no number", "x and y at rest", "e.g. --centre 128 128."))
+        found, wanted = message(RecordingFaults.no_centre), message(RecordingFaults.centre)
+        problems.append(Problem((shown,), found, wanted, message(RecordingFaults.say_centre)))
     return problems
 
 

@@ -14,12 +14,24 @@ import polars as pl
 from numpy.typing import NDArray
 
 from stickwright import units
+from stickwright.codes.expected import Expected
+from stickwright.codes.file_places import FilePlaces
+from stickwright.codes.message import Message, Name, Text, message
+from stickwright.codes.recording_faults import RecordingFaults
 from stickwright.errors import BadInput, Problem
 from stickwright.model.recording import Recording
 from stickwright.records.held import Place
 from stickwright.records.plain_text import number_text, refuse_unreadable, shortened
-from stickwright.records.recording_cells import CUES, MOST_TOLD, frame_of, how_many_more, no_rows
-from stickwright.records.recording_columns import ColumnChoice, header_of, own_choice, refuse_choice, time_ending
+from stickwright.records.recording_cells import CUES, MOST_TOLD, frame_of, no_rows
+from stickwright.records.recording_columns import (
+    ColumnChoice,
+    empty_column,
+    header_of,
+    own_choice,
+    refuse_choice,
+    time_ending,
+)
+from stickwright.records.tables import how_many_more
 from stickwright.records.writing import write_whole
 
 __all__ = ["CUES", "ColumnChoice", "read_recording", "recording_csv", "write_recording"]
@@ -73,14 +85,14 @@ def read_recording(
         column, then how many more); time that runs backwards or stands still throughout; counts without a full scale.
     """
     shown = shown or path.name
-    refuse_unreadable(path, shown, "a recording")
+    refuse_unreadable(path, shown, "recording")
     header = header_of(path, shown)
     choice = columns or own_choice(header)
     refuse_choice(choice, header, shown, foreign=columns is not None)
     frame = frame_of(path, shown, header, choice)
     if frame.height == 0:
         raise no_rows(shown)
-    notes: list[str] = []
+    notes: list[Text] = []
     times_s = _times(frame, choice, shown, notes)
     if columns is None and choice.y is not None and frame[choice.y].null_count() == frame.height:
         choice = replace(choice, y=None)  # as one axis is written in our own format
@@ -90,12 +102,12 @@ def read_recording(
     _refuse_scale(xy, choice, shown, foreign=columns is not None)
     z = None if choice.z is None else _column(frame, choice.z) / (choice.full_scale or 1.0)
     if z is not None and choice.full_scale is not None and bool(np.isfinite(z).any()):
-        _refuse_range(z, str(choice.z), shown, foreign=columns is not None)
+        _refuse_range(z, (str(choice.z),), shown, foreign=columns is not None)
     _note_gaps(xy, choice, notes)
     cue_xy = _pair(frame, choice.cue_x, choice.cue_y, choice, shown) if choice.cue_x and choice.cue_y else None
     left_out = [name for name in header if name not in ("y", "z", *choice.named())]
     if left_out and columns is None:
-        notes.append(f"columns not read: {', '.join(left_out)}")
+        notes.append(message(RecordingFaults.not_read, columns=tuple(map(Name, left_out))))
     return Recording(
         path.name,
         times_s,
@@ -116,7 +128,7 @@ def read_recording(
     )
 
 
-def _times(frame: pl.DataFrame, choice: ColumnChoice, shown: str, notes: list[str]) -> NDArray[np.float64]:
+def _times(frame: pl.DataFrame, choice: ColumnChoice, shown: str, notes: list[Text]) -> NDArray[np.float64]:
     rate = choice.rate_hz or 1.0
     if choice.time is None:
         return np.arange(frame.height, dtype=np.float64) / rate
@@ -129,32 +141,31 @@ def _times(frame: pl.DataFrame, choice: ColumnChoice, shown: str, notes: list[st
     step = np.diff(times)
     back = np.flatnonzero(step < 0)
     if back.size >= 3 and back.size > _MANY_BACK * step.size:
-        raise BadInput(
-            Problem(f"{shown}, {choice.time}", f"{back.size:,} of {times.size:,} rows earlier than the row before",
-                    "the time of each sample, which runs forward",
-                    "Is it how long each row took? Then this is a table of movements: name its columns with --start, "
-                    "--target, --selected-at and --duration.")
-        )  # fmt: skip
+        found = message(RecordingFaults.earlier, count=int(back.size), total=int(times.size))
+        wanted, remedy = message(RecordingFaults.sample_times), message(RecordingFaults.say_movements)
+        raise BadInput(Problem((shown, choice.time), found, wanted, remedy))
     if back.size:
         column = frame[choice.time]
         told = [
             Problem(
-                f"{shown}, row {int(place) + 3}, {choice.time}",
-                f"{column[int(place) + 1]:.10g} after {column[int(place)]:.10g}",
-                "time that runs forward",
-                "Two recordings in one file, or a clock that was set back? Keep one recording in each file.",
+                (shown, message(FilePlaces.row, number=int(place) + 3), choice.time),
+                message(
+                    RecordingFaults.after,
+                    later=Name(f"{column[int(place) + 1]:.10g}"),
+                    earlier=Name(f"{column[int(place)]:.10g}"),
+                ),
+                message(RecordingFaults.forward),
+                message(RecordingFaults.one_recording),
             )
             for place in back[:MOST_TOLD]
         ]
         raise BadInput([*told, *how_many_more(back.size - len(told), shown)])
     same = int(np.count_nonzero(step == 0))
     if same and same == step.size:
-        raise BadInput(
-            Problem(f"{shown}, {choice.time}", f"{times.size:,} rows that all bear the same time",
-                    "time that runs forward", "Is it the right column? Without one, say --time none and --rate.")
-        )  # fmt: skip
+        found, wanted = message(RecordingFaults.same_time, count=int(times.size)), message(RecordingFaults.forward)
+        raise BadInput(Problem((shown, choice.time), found, wanted, message(RecordingFaults.say_no_time)))
     if same:
-        notes.append(f"{same:,} samples bear the same time as the one before")
+        notes.append(message(RecordingFaults.same_stamps, count=same))
     return times
 
 
@@ -171,7 +182,7 @@ def _pair(frame: pl.DataFrame, x: str | None, y: str | None, choice: ColumnChoic
         if name is None:
             continue
         if frame[name].null_count() == frame.height and name in (choice.x, choice.y):
-            raise BadInput(Problem(f"{shown}, {name}", "only empty cells", "numbers", "Is it the right column?"))
+            raise BadInput(empty_column((shown, name)))
         pair[:, axis] = frame[name].to_numpy()
         if choice.centre[axis] != 0.0:
             pair[:, axis] -= choice.centre[axis]
@@ -183,38 +194,33 @@ def _pair(frame: pl.DataFrame, x: str | None, y: str | None, choice: ColumnChoic
 
 def _refuse_scale(xy: NDArray[np.float64], choice: ColumnChoice, shown: str, *, foreign: bool) -> None:
     """Shares that cannot be shares; counts of which nobody said what is full."""
-    name = choice.x if choice.y is None else f"{choice.x} and {choice.y}"
+    names = (choice.x,) if choice.y is None else (choice.x, choice.y)
     if choice.full_scale is not None:
-        _refuse_range(xy, name, shown, foreign=foreign)
+        _refuse_range(xy, names, shown, foreign=foreign)
     elif choice.unit is None:
-        raise BadInput(
-            Problem(f"{shown}, {name}", _range_words(xy), "how much is full output",
-                    "Say --full-scale (1 if these are shares already), or name the unit with --unit, e.g. px.")
-        )  # fmt: skip
+        wanted, remedy = message(RecordingFaults.full_output), message(RecordingFaults.say_scale_or_unit)
+        raise BadInput(Problem((shown, *names), _between(xy), wanted, remedy))
 
 
-def _range_words(values: NDArray[np.float64]) -> str:
-    return f"values from {number_text(float(np.nanmin(values)))} to {number_text(float(np.nanmax(values)))}"
+def _between(values: NDArray[np.float64]) -> Message:
+    low, high = float(np.nanmin(values)), float(np.nanmax(values))
+    return message(RecordingFaults.between, low_in_unit=low, high_in_unit=high)
 
 
-def _refuse_range(values: NDArray[np.float64], name: str, shown: str, *, foreign: bool) -> None:
+def _refuse_range(values: NDArray[np.float64], names: tuple[str, ...], shown: str, *, foreign: bool) -> None:
     """Values too large to be shares of full output."""
     if float(np.nanmax(np.abs(values))) > _LARGEST_SHARE:
-        remedy = (
-            "Check --full-scale and --centre."
-            if foreign
-            else ("If these are counts, read them with --full-scale, and --centre when rest is not 0.")
-        )
-        raise BadInput(Problem(f"{shown}, {name}", _range_words(values), "shares of full output, -1 to 1", remedy))
+        remedy = message(RecordingFaults.check_scale if foreign else RecordingFaults.if_counts)
+        raise BadInput(Problem((shown, *names), _between(values), message(RecordingFaults.shares), remedy))
 
 
-def _note_gaps(xy: NDArray[np.float64], choice: ColumnChoice, notes: list[str]) -> None:
+def _note_gaps(xy: NDArray[np.float64], choice: ColumnChoice, notes: list[Text]) -> None:
     recorded = xy if choice.y is not None else xy[:, :1]
     gaps = int(np.count_nonzero(np.isnan(recorded).any(axis=1)))
     if gaps:
-        notes.append(f"{gaps:,} of {len(xy):,} samples have an empty cell")
+        notes.append(message(RecordingFaults.gaps, count=gaps, total=len(xy)))
     if choice.y is None:
-        notes.append("one axis only: y was not recorded")
+        notes.append(message(RecordingFaults.one_axis))
 
 
 def _cues(frame: pl.DataFrame, choice: ColumnChoice) -> NDArray[np.str_] | None:
@@ -237,11 +243,8 @@ def _selected(
     if not foreign and not down.any():
         return None
     if not down.any() or down.all():
-        always = "the same in every row" if down.all() else "only empty cells and zeros"
-        raise BadInput(
-            Problem(f"{shown}, {choice.select}", always, "a button that goes down and up, or an event in some rows",
-                    "Is it the right column? Leave it out when targets were selected by staying in them.")
-        )  # fmt: skip
+        always, wanted = message(RecordingFaults.always, down=bool(down.all())), message(RecordingFaults.button)
+        raise BadInput(Problem((shown, choice.select), always, wanted, message(RecordingFaults.leave_out_select)))
     return down
 
 
@@ -261,15 +264,15 @@ def _width(frame: pl.DataFrame, choice: ColumnChoice, shown: str) -> float | Non
     widths = frame[choice.cue_width].drop_nulls().unique().sort()
     if widths.len() == 0:
         return None
-    where = f"{shown}, {choice.cue_width}"
+    where = (shown, choice.cue_width)
     if widths.len() > 1:
         shown_widths = shortened(", ".join(number_text(width) for width in widths.head(6)))
-        raise BadInput(
-            Problem(where, f"several widths: {shown_widths}", "one target width", "Make one recording of each width.")
-        )
+        found, wanted = message(RecordingFaults.widths, typed=Name(shown_widths)), message(RecordingFaults.one_width)
+        raise BadInput(Problem(where, found, wanted, message(RecordingFaults.recording_each)))
     width = float(widths[0]) / (choice.full_scale or 1.0)
     if width <= 0:
-        raise BadInput(Problem(where, number_text(float(widths[0])), "a width above 0", "Leave it out if not known."))
+        typed, remedy = number_text(float(widths[0])), message(RecordingFaults.leave_out_unknown)
+        raise BadInput(Problem(where, typed, message(Expected.above_zero), remedy))
     return width
 
 
@@ -305,10 +308,8 @@ def recording_csv(recording: Recording) -> bytes:
         A recording in a foreign unit: our own format holds shares of full output only.
     """
     if recording.unit != "share":
-        raise BadInput(
-            Problem(recording.name, f"a recording in {recording.unit}", "shares of full output",
-                    "Read it with a full scale before it goes into a case folder.")
-        )  # fmt: skip
+        found, wanted = message(RecordingFaults.foreign, unit=Name(recording.unit)), message(RecordingFaults.shares)
+        raise BadInput(Problem((recording.name,), found, wanted, message(RecordingFaults.read_with_scale)))
     data: dict[str, pl.Series] = {
         "time_s": pl.Series(recording.times_s),
         "x": pl.Series(recording.xy[:, 0]),

@@ -7,17 +7,22 @@ would quietly accept (a number in quotes, true for 1) is looked for first.
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Any, TypeVar
+from typing import Any, TypeVar, get_args
 
 from pydantic import ValidationError
 from pydantic_core import ErrorDetails
 
 from stickwright import units
-from stickwright.codes.message import Text
+from stickwright.codes.expected import Expected
+from stickwright.codes.file_keys import FileKeys, Kind
+from stickwright.codes.found import Found
+from stickwright.codes.message import Message, Name, Text, message
+from stickwright.codes.problems import Problems
+from stickwright.codes.remedies import Instrument, Remedies
 from stickwright.errors import Problem, nearest
 from stickwright.model.measured import Measured, canonical_key
 from stickwright.records.fields import NONE, Shape, fields_of, typed_key, typed_keys, typed_names
-from stickwright.records.plain_text import number_text, shortened
+from stickwright.records.plain_text import shortened
 from stickwright.records.toml_lines import FieldPath, Steps, TomlFile
 from stickwright.records.typed_values import as_typed, cleaned
 
@@ -26,15 +31,14 @@ __all__ = ["validated"]
 Noun = TypeVar("Noun", bound=Measured)
 _GAUGES = ("mn", "gf", "kgf", "lb", "oz", "n", "mm", "cm", "inch", "ms", "s", "min", "deg", "per_min", "per_s")
 """Units to ask about when a number does not fit its own, the likeliest first."""
-_NOT_MINUS = "Left is a direction, not a minus: give direction_deg = 180 and the number without its sign."
 _ALL_SHOWN = 16
 """Words offered in full; of a longer list only the ends when one of them was hardly missed."""
-_INSTRUMENTS = {
-    "force": "the gauge",
-    "length": "the tape",
-    "angle": "the angle app",
-    "time": "the clock",
-    "rate": "your count",
+_INSTRUMENTS: dict[str, Instrument] = {
+    "force": "gauge",
+    "length": "tape",
+    "angle": "angle",
+    "time": "clock",
+    "rate": "count",
 }
 
 
@@ -143,7 +147,7 @@ def _problem(spot: _Spot, detail: ErrorDetails) -> Problem:
         return (
             _missing(spot)
             if isinstance(detail["loc"][-1], str)
-            else _wrong_length(spot, spot.file.where(spot.path), "")
+            else _wrong_length(spot, spot.file.where(spot.path), "[]")
         )
     if kind == "extra_forbidden":
         return _unknown_key(spot)
@@ -154,71 +158,73 @@ def _problem(spot: _Spot, detail: ErrorDetails) -> Problem:
         return _no_choice(spot.shape, spot.value, where, found)
     if kind in ("string_too_short", "string_too_long", "too_short", "too_long") and spot.shape is not None:
         return _wrong_length(spot, where, found)
+    if spot.shape is not None and spot.shape.kind == "table" and isinstance(spot.value, list | dict):
+        found = _heading(spot, double=isinstance(spot.value, list))
     expected, remedy = _wanted(spot)
     return Problem(where, found, expected, remedy)
 
 
 def _missing(spot: _Spot) -> Problem:
-    keys = typed_keys(spot.model, spot.name)
-    shape = spot.shape
+    keys = tuple(Name(key) for key in typed_keys(spot.model, spot.name))
+    shape, meaning = spot.shape, _meaning_of(spot)
     if shape is not None and shape.kind == "table":
-        keys = (f"[[{spot.name}]]",)
+        expected = message(FileKeys.table, heading=Name(f"[[{spot.name}]]"), meaning=meaning)
     elif shape is not None and shape.kind in ("words", "choice"):
-        choices = f", one of {', '.join(shape.choices)}" if shape.choices else ""
-        keys = (f'{spot.name} = "..."{choices}',)
+        choices = tuple(Name(one) for one in shape.choices)
+        expected = message(FileKeys.words, key=Name(spot.name), choices=choices, meaning=meaning)
+    else:
+        expected = message(FileKeys.either, keys=keys, meaning=meaning)
+    found = message(Found.no_field, key=Name(spot.name if len(keys) == 1 else _stem(spot.name)))
+    remedy = message(Remedies.add_in_unit) if len(keys) > 1 else message(Remedies.add, names=())
+    return Problem(spot.file.where(spot.table_path), found, expected, remedy)
+
+
+def _meaning_of(spot: _Spot) -> Text | None:
+    """What the noun says of a field, to stand in brackets."""
     described = spot.model.model_fields[spot.name].description
-    meaning = f" ({described.rstrip('.')[:1].lower()}{described.rstrip('.')[1:]})" if described else ""
-    return Problem(
-        spot.file.where(spot.table_path),
-        f"no {spot.name if len(keys) == 1 else _stem(spot.name)}",
-        f"{_either(keys)}{meaning}",
-        "Add it in the unit that you measured in." if len(keys) > 1 else "Add it.",
-    )
+    return f"{described[:1].lower()}{described[1:]}" if described else None
 
 
 def _unknown_key(spot: _Spot) -> Problem:
-    where, key = spot.file.where(spot.path), spot.key
+    where, key = spot.file.where(spot.path), Name(spot.key)
     parts = units.split_key(key)
     stems = {_stem(name): name for name in spot.model.model_fields if _has_units(spot.model, name)}
     if parts and parts[0] in stems:
-        quantity = units.quantity_of(key)
-        kind = quantity.name if quantity else "number"
-        keys = typed_keys(spot.model, stems[parts[0]])
-        wanted = units.quantity_of(stems[parts[0]])
-        return Problem(
-            where,
-            f"{key}, which ends in a unit of {kind}",
-            f"a unit of {wanted.name if wanted else 'another kind'}: {_either(keys)}",
-            "Change the ending to the unit that you measured in.",
-        )
+        keys = tuple(Name(one) for one in typed_keys(spot.model, stems[parts[0]]))
+        found = message(FileKeys.other_kind, key=key, kind=_kind(key))
+        expected = message(FileKeys.of_kind, kind=_kind(stems[parts[0]]), keys=keys)
+        return Problem(where, found, expected, message(Remedies.change_unit))
     if key in stems:
-        return Problem(where, f"{key} without a unit", _either(typed_keys(spot.model, stems[key])), "Add the unit.")
+        keys = tuple(Name(one) for one in typed_keys(spot.model, stems[key]))
+        expected = message(FileKeys.either, keys=keys, meaning=None)
+        return Problem(where, message(FileKeys.no_unit, key=key), expected, message(Remedies.add_unit))
     owner = _owner(spot)
-    if owner:
-        inner = spot.parents[-1][1]
-        return Problem(
-            where,
-            f"{key} inside [[{inner}]]",
-            f"{key} in {owner}",
-            f"Move the line up, above the first table that {owner} holds.",
-        )
-    return Problem(where, f"the unknown key {key}", f"a key that {_holder(spot)} knows", _nearest(spot.model, key))
+    if owner is not None:
+        found = message(FileKeys.inside, key=key, table=Name(spot.parents[-1][1]))
+        table = owner or None
+        expected = message(FileKeys.belongs, key=key, table=table)
+        return Problem(where, found, expected, message(FileKeys.move_up, table=table))
+    holder = Name(spot.parents[-1][1]) if spot.parents else None
+    known = message(FileKeys.known, table=holder)
+    return Problem(where, message(FileKeys.unknown, key=key), known, _nearest(spot.model, key))
 
 
-def _owner(spot: _Spot) -> str:
-    """The enclosing table that does know the key: a line typed below a sub-table belongs to that sub-table."""
+def _kind(key: str) -> Kind | None:
+    quantity = units.quantity_of(key)
+    return next((kind for kind in get_args(Kind) if quantity is not None and kind == quantity.name), None)
+
+
+def _owner(spot: _Spot) -> Name | None:
+    """The enclosing table that does know the key, '' for the top of the file: a line typed below a sub-table belongs to that
+    sub-table."""
     for place in range(len(spot.parents) - 1, -1, -1):
         model, _ = spot.parents[place]
         if canonical_key(spot.key, model.model_fields) in model.model_fields:
-            return f"[[{spot.parents[place - 1][1]}]]" if place else "the top of the file"
-    return ""
+            return Name(spot.parents[place - 1][1] if place else "")
+    return None
 
 
-def _holder(spot: _Spot) -> str:
-    return f"[[{spot.parents[-1][1]}]]" if spot.parents else "this file"
-
-
-def _nearest(model: type[Measured], key: str) -> Text:
+def _nearest(model: type[Measured], key: str) -> Message:
     """The nearest key; the shown units only when none is near."""
     offer = nearest(key, typed_names(model))
     if offer is not None:
@@ -226,8 +232,8 @@ def _nearest(model: type[Measured], key: str) -> Text:
     shown = []
     for name in model.model_fields:
         quantity = units.quantity_of(name) if _has_units(model, name) else None
-        shown.append(f"{_stem(name)}_{quantity.shown}" if quantity else name)
-    return f"Known: {', '.join(shown)}."
+        shown.append(Name(f"{_stem(name)}_{quantity.shown}" if quantity else name))
+    return message(Problems.known, names=tuple(shown))
 
 
 def _out_of_range(spot: _Spot, where: Steps, found: str) -> Problem:
@@ -236,27 +242,35 @@ def _out_of_range(spot: _Spot, where: Steps, found: str) -> Problem:
     low, high = shape.low, shape.high
     parts = units.split_key(spot.key) if _has_units(spot.model, spot.name) else None
     value = spot.value
-    if isinstance(value, int | float) and value < 0 and low is not None and low >= 0 and parts and parts[1] != "s":
-        remedy = _NOT_MINUS if _stem(spot.name) in ("force", "reach", "again_force", "at_reach") else "Drop the minus."
-        return Problem(where, found, f"{_range(low, high, parts[1])}, without a sign", remedy)
-    if parts is None:
-        what = "" if not spot.name.endswith("_share") else " (a share: 1 is all, 0.5 is half)"
-        remedy = "50 % is 0.5." if what and isinstance(value, int | float) and 1 < value <= 100 else ""
-        if isinstance(value, int | float) and value < 0 and low is not None and low >= 0:
-            remedy = "Drop the minus."
-        return Problem(where, found, f"{number_text(low or 0)} to {number_text(high or 0)}{what}", remedy)
-    return Problem(where, found, _range(low, high, parts[1]), _other_unit(value, spot, low, high))
+    minus = isinstance(value, int | float) and value < 0 and low is not None and low >= 0
+    if minus and parts and parts[1] != "s":
+        left = _stem(spot.name) in ("force", "reach", "again_force", "at_reach")
+        remedy = message(Remedies.left_not_minus, keyed=True) if left else message(Remedies.no_minus)
+        return Problem(where, found, _range(low, high, parts[1], unsigned=True), remedy)
+    if parts is not None:
+        return Problem(where, found, _range(low, high, parts[1]), _other_unit(value, spot, low, high))
+    if spot.name.endswith("_share"):
+        expected = message(Expected.share, low_share=low or 0.0, high_share=high or 0.0)
+        per_cent = isinstance(value, int | float) and 1 < value <= 100
+        other: Text = message(Remedies.share) if per_cent else ""
+    else:
+        expected, other = _range(low, high, None), ""
+    return Problem(where, found, expected, message(Remedies.no_minus) if minus else other)
 
 
-def _range(low: float | None, high: float | None, ending: str) -> str:
-    factor = units.to_si(1.0, ending)
-    quantity = units.quantity_of(f"x_{ending}")
-    label = quantity.unit(ending).label if quantity else ending
-    gap = "" if ending == "deg" else " "
-    return f"{number_text((low or 0.0) / factor)} to {number_text((high or 0.0) / factor)}{gap}{label}"
+def _range(low: float | None, high: float | None, ending: str | None, *, unsigned: bool = False) -> Message:
+    unit = units.unit_named(ending) if ending is not None else None
+    factor = unit.factor if unit is not None else 1.0
+    return message(
+        Expected.range,
+        low_in_unit=(low or 0.0) / factor,
+        high_in_unit=(high or 0.0) / factor,
+        unit=Name(unit.label) if unit is not None else None,
+        unsigned=unsigned,
+    )
 
 
-def _other_unit(value: Any, spot: _Spot, low: float | None, high: float | None) -> str:
+def _other_unit(value: Any, spot: _Spot, low: float | None, high: float | None) -> Text:
     """The question, when the number would fit another unit."""
     stem = _stem(spot.name)
     quantity = units.quantity_of(spot.key)
@@ -269,18 +283,21 @@ def _other_unit(value: Any, spot: _Spot, low: float | None, high: float | None) 
         if ending in known and (low or 0.0) < units.to_si(float(value), ending) < (high or 0.0)
     ][:2]
     if not fits:
-        return "Look for a slipped decimal point."
-    device = _INSTRUMENTS.get(quantity.name, "the instrument")
-    thing = "list" if spot.shape is not None and spot.shape.or_single else "key"
-    asked = [f"{unit.label} name the {thing} {stem}_{unit.ending}" for unit in fits]
-    return f"If {device} shows {', if '.join(asked)}."
+        return message(Remedies.decimal_point)
+    return message(
+        Remedies.rename_key,
+        read_off=_INSTRUMENTS.get(quantity.name, "other"),
+        units=tuple(Name(unit.label) for unit in fits),
+        keys=tuple(Name(f"{stem}_{unit.ending}") for unit in fits),
+        in_list=spot.shape is not None and spot.shape.or_single,
+    )
 
 
 def _no_choice(shape: Shape, value: Any, where: Steps, found: str) -> Problem:
     words = (*shape.choices, *((NONE,) if shape.or_none else ()))
     offer = nearest(str(value), words)
-    shown = words if len(words) <= _ALL_SHOWN or offer is None else (*words[:3], "...", words[-1])
-    expected = f"one of {', '.join(shown)}"
+    shown = words if len(words) <= _ALL_SHOWN or offer is None else words[:3]
+    expected = message(Expected.one_of, names=tuple(map(Name, shown)), more=len(words) - len(shown))
     return Problem(where, found, expected, offer or "")
 
 
@@ -288,49 +305,56 @@ def _wrong_length(spot: _Spot, where: Steps, found: str) -> Problem:
     shape = spot.shape
     assert shape is not None  # checked by the caller; told to the type checker
     if shape.count is not None:
-        number = len(spot.value) if isinstance(spot.value, list) else 0
-        counted = f"{number} value{'' if number == 1 else 's'}" if isinstance(spot.value, list) else found
-        return Problem(where, counted, f"{shape.count} values", _meaning(spot))
+        counted = message(Found.values, count=len(spot.value)) if isinstance(spot.value, list) else found
+        return Problem(where, counted, message(Expected.values, count=shape.count), _meaning(spot))
     if shape.kind == "table":
-        return Problem(where, found, f"at least one [[{spot.name}]]", "")
+        return Problem(where, found, message(FileKeys.at_least_one, heading=Name(f"[[{spot.name}]]")))
     if shape.longest is not None and isinstance(spot.value, str) and len(spot.value) > shape.longest:
-        return Problem(where, found, f"at most {shape.longest} characters", "Use a short code, never a name.")
-    return Problem(where, "nothing between the quotes", "a word or two", "It is how this one is called on the sheet.")
+        return Problem(where, found, message(Expected.at_most, characters=shape.longest), message(Remedies.short_code))
+    return Problem(where, found, message(Expected.a_word), message(Remedies.called_on_sheet))
 
 
-def _meaning(spot: _Spot) -> str:
+def _meaning(spot: _Spot) -> Text:
     described = spot.model.model_fields[spot.name].description if spot.name in spot.model.model_fields else None
     if spot.shape is not None and spot.shape.count == 3 and (spot.shape.low or 0) < 0:  # a point, not three sizes
-        return f"Right, forward and up, in this order.{f' {described}' if described else ''}"
+        return message(FileKeys.point, described=described)
     return described or ""
 
 
-def _wanted(spot: _Spot) -> tuple[str, str]:
+def _heading(spot: _Spot, *, double: bool) -> str:
+    """The heading of a table as it is typed."""
+    heading = ".".join([*(key for _, key in spot.parents), spot.key])
+    return f"[[{heading}]]" if double else f"[{heading}]"
+
+
+def _wanted(spot: _Spot) -> tuple[Message, Text]:
     """What a field of this shape takes, for anything of the wrong type."""
     shape = spot.shape
     if shape is None:
-        return "a key that this table knows", ""
+        return message(FileKeys.known, table=None), ""
     if shape.kind == "table":
-        heading = ".".join([*(key for _, key in spot.parents), spot.key])
+        expected = message(FileKeys.table, heading=Name(_heading(spot, double=shape.many)), meaning=None)
         if shape.many:
-            return f"a table [[{heading}]]", "Double brackets, once for each."
-        return f"a table [{heading}]", "Single brackets: there is only one." if isinstance(spot.value, list) else ""
+            return expected, message(FileKeys.several)
+        return expected, message(FileKeys.only_one) if isinstance(spot.value, list) else ""
     if shape.kind == "words" or shape.kind == "choice":
-        word = f"words in quotes{', in a list' if shape.many else ''}"
-        inner = (
-            shortened(str(getattr(spot.value, "text", spot.value)), 30)
-            if not isinstance(spot.value, list | dict)
-            else "..."
-        )
-        example = f'["{inner}"]' if shape.many and spot.path[-1] == spot.key else f'"{inner}"'
-        return word, f"Write {spot.key} = {example}." if spot.path[-1] == spot.key else f"Write {example}."
-    if shape.kind == "yes or no":
-        return "true or false", ""
-    if shape.kind == "whole number":
-        return "a whole number", ""
+        return message(Expected.text, in_list=shape.many), message(Remedies.write, typed=_quoted(spot, shape))
+    if shape.kind == "yes-no":
+        return message(Expected.true_or_false), ""
+    if shape.kind == "whole":
+        return message(Expected.whole_number), ""
     if shape.count is not None:
-        return f"a list of {shape.count} numbers", _meaning(spot)
-    return ("a number or a list of numbers" if shape.or_single else "a number"), _meaning(spot)
+        return message(Expected.number_list, count=shape.count), _meaning(spot)
+    return message(Expected.number_or_list) if shape.or_single else message(Expected.number, unit=None), _meaning(spot)
+
+
+def _quoted(spot: _Spot, shape: Shape) -> Name:
+    """The same value as words: ``note = "7"``."""
+    alone = not isinstance(spot.value, list | dict)
+    inner = shortened(str(getattr(spot.value, "text", spot.value)), 30) if alone else "..."
+    if spot.path[-1] != spot.key:
+        return Name(f'"{inner}"')
+    return Name(f'{spot.key} = ["{inner}"]' if shape.many else f'{spot.key} = "{inner}"')
 
 
 def _stem(name: str) -> str:
@@ -340,7 +364,3 @@ def _stem(name: str) -> str:
 
 def _has_units(model: type[Measured], name: str) -> bool:
     return len(typed_keys(model, name)) > 1 or (name in model.model_fields and units.split_key(name) is not None)
-
-
-def _either(keys: tuple[str, ...]) -> str:
-    return keys[0] if len(keys) == 1 else f"{', '.join(keys[:-1])} or {keys[-1]}"

@@ -46,7 +46,7 @@ _TREMOR_BEFORE = "rms"
 """Key of an earlier tremor: the size of the calm windows alone about the peak, or of the whole movement without one. It is
 none of the sizes told today, so that none of them can be read from it."""
 _TREMOR_SIZES = ("band_rms", "peak_rms", "excess_rms")
-_OTHER_SIZE = "An earlier version kept another size of tremor; plan again to have this one."
+_OTHER_SIZE = message(KeptPlans.other_tremor)
 
 
 def plan_json(plan: Plan) -> str:
@@ -186,7 +186,15 @@ def _with_todays_keys(value: Any, under: str, first_format: bool) -> Any:
     if under == "tremor" and _TREMOR_BEFORE in found and "band_rms" not in found:
         del found[_TREMOR_BEFORE]
         # Told by the keys alone: the size went while the format was still counted as 2.
-        unknown = {"value": None, "low": None, "high": None, "level": 0.95, "n": 0, "assumed": None, "why": _OTHER_SIZE}
+        unknown = {
+            "value": None,
+            "low": None,
+            "high": None,
+            "level": 0.95,
+            "n": 0,
+            "assumed": None,
+            "why": as_data(_OTHER_SIZE),
+        }
         found |= {size: dict(unknown) for size in _TREMOR_SIZES}
     return found
 

@@ -27,7 +27,7 @@ __all__ = ["FILES", "file_schema", "schema_texts", "write_schemas"]
 
 FILES: dict[str, type[Measured]] = {"player": Player, "kit": Kit, "game": Game, "hub": Hubs, "room": Room}
 _DRAFT = "https://json-schema.org/draft/2020-12/schema"
-_TYPES = {"number": "number", "whole number": "integer", "yes or no": "boolean", "words": "string", "choice": "string"}
+_TYPES = {"number": "number", "whole": "integer", "yes-no": "boolean", "words": "string", "choice": "string"}
 
 
 def file_schema(model: type[Measured]) -> dict[str, Any]:
@@ -130,7 +130,7 @@ def _item_schema(shape: Shape, key: str | None) -> dict[str, Any]:
         if limit is not None:
             exact = limit / factor
             # Twelve digits read better (300 mm, not 299.99999999999994), but never narrower than the reader is.
-            item[name] = limit if shape.kind == "whole number" else outer(float(f"{exact:.12g}"), exact)
+            item[name] = limit if shape.kind == "whole" else outer(float(f"{exact:.12g}"), exact)
     return item
 
 

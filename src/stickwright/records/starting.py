@@ -7,6 +7,10 @@ from collections.abc import Mapping
 from importlib import resources
 from pathlib import Path
 
+from stickwright.codes.case_files import CaseFiles
+from stickwright.codes.expected import Expected
+from stickwright.codes.message import Name, message
+from stickwright.codes.remedies import Remedies
 from stickwright.errors import BadInput, Problem
 from stickwright.records.archetypes import archetype, archetype_text
 from stickwright.records.writing import make_folder, write_whole
@@ -58,13 +62,12 @@ def written_new(folder: Path, texts: Mapping[str, bytes]) -> tuple[Path, ...]:
         Any of the files is there already, or the place cannot be written. Nothing is then written.
     """
     if _is_there(folder) and not folder.is_dir():
-        raise BadInput(Problem(str(folder), "a file of that name", "a folder to make", "Choose another name."))
+        found, wanted = message(CaseFiles.file_of_name), message(CaseFiles.folder_to_make)
+        raise BadInput(Problem((str(folder),), found, wanted, message(Remedies.choose_name)))
     there = [name for name in texts if _is_there(folder / name)]
     if there:
-        raise BadInput(
-            Problem(str(folder), f"{', '.join(there)} in it already", "a new or an empty folder",
-                    "Nothing was changed. Choose another name.")
-        )  # fmt: skip
+        found, wanted = message(CaseFiles.there, names=tuple(map(Name, there))), message(Expected.new_folder)
+        raise BadInput(Problem((str(folder),), found, wanted, message(Remedies.another_name)))
     written = []
     for name, data in texts.items():
         path = folder / name

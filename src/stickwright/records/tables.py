@@ -10,24 +10,34 @@ import io
 import re
 from collections.abc import Callable
 from dataclasses import dataclass
+from typing import Literal
 
 from stickwright import units
+from stickwright.codes.expected import Contents, Expected
 from stickwright.codes.file_places import FilePlaces
-from stickwright.codes.message import Text, message
+from stickwright.codes.found import Found
+from stickwright.codes.message import Name, Text, message
+from stickwright.codes.problems import Problems
+from stickwright.codes.remedies import Remedies
+from stickwright.codes.table_faults import TableFaults
 from stickwright.errors import BadInput, Problem, nearest
 from stickwright.records.held import Place
-from stickwright.records.plain_text import read_text, shortened
+from stickwright.records.plain_text import empty_file, read_text, shortened
 from stickwright.records.toml_lines import Steps
 
 __all__ = [
     "Cell",
     "Table",
+    "column_twice",
+    "header_row",
+    "how_many_more",
     "known_header",
     "number_problem",
     "read_table",
     "separator_problem",
     "table_of",
     "told_briefly",
+    "two_columns",
 ]
 
 MOST_ROWS = 10_000
@@ -66,7 +76,7 @@ class Table:
     def where(self, row: int, column: str = "") -> Steps:
         """File, row as a spreadsheet counts it, and column; the whole row without one."""
         steps = (self.name, message(FilePlaces.row, number=row), column)
-        return Steps(step for step in steps if step)
+        return tuple(step for step in steps if step)
 
     def number(self, row: int, cells: tuple[str, ...], column: str, problems: list[Problem]) -> Cell | None:
         """The number in a column, None when the cell is empty; what is no number goes to `problems`."""
@@ -86,34 +96,42 @@ def number_problem(text: str, where: tuple[Text, ...], column: str) -> Problem |
         return None
     quantity = units.quantity_of(column)
     parts = units.split_key(column)
-    label = f"a number in {quantity.unit(parts[1]).label}" if quantity and parts else "a number"
+    unit = Name(quantity.unit(parts[1]).label) if quantity and parts else None
     if _DECIMAL_COMMA.fullmatch(text):
-        return Problem(where, f'"{text}"', f"{label} with a decimal point", f"Write {text.replace(',', '.')}.")
+        remedy = message(Remedies.write, typed=Name(text.replace(",", ".")))
+        return Problem(where, f'"{text}"', message(Expected.number_with_point, unit=unit), remedy)
     if _NUMBER.match(text) and text[-1].isalpha() and "e" not in text.lower()[:-1]:
-        return Problem(where, f'"{shortened(text)}"', f"{label}, alone", "The unit stands in the header.")
-    return Problem(where, f'"{shortened(text)}"', label, "Leave the cell empty when nothing was measured.")
+        alone = message(Expected.number_alone, unit=unit)
+        return Problem(where, f'"{shortened(text)}"', alone, message(Remedies.unit_in_header))
+    remedy = message(Remedies.leave_cell_empty, comma=False)
+    return Problem(where, f'"{shortened(text)}"', message(Expected.number, unit=unit), remedy)
 
 
 def separator_problem(header: str, shown: str) -> Problem | None:
     """Semicolons or tabs between columns, which spreadsheets of some countries write."""
-    for sign, name in ((";", "semicolons"), ("\t", "tabs")):
+    separators: tuple[tuple[str, Literal["semicolons", "tabs"]], ...] = ((";", "semicolons"), ("\t", "tabs"))
+    for sign, by in separators:
         if sign in header and "," not in header:
             return Problem(
-                f"{shown}, row 1",
-                f"columns separated by {name}: {shortened(header)}",
-                "columns separated by commas, numbers with a decimal point",
-                "Save it as 'CSV (comma separated)' in English number format, or replace first ',' by '.', "
-                f"then {name} by commas.",
+                header_row(shown),
+                message(TableFaults.separated, by=by, header=Name(shortened(header))),
+                message(TableFaults.commas),
+                message(TableFaults.save_with_commas, by=by),
             )
     return None
 
 
-def read_table(path: Place, shown: str, what: str, header: str, check: Callable[[str], Text]) -> Table:
+def header_row(shown: str) -> tuple[Text, ...]:
+    """Where the headers of a table stand."""
+    return shown, message(FilePlaces.row, number=1)
+
+
+def read_table(path: Place, shown: str, contents: Contents, header: str, check: Callable[[str], Text]) -> Table:
     """A small CSV file with a known set of headers.
 
     Parameters
     ----------
-    path, shown, what
+    path, shown, contents
         The file, its name in sentences, what it should hold.
     header : str
         An example of a right first line, shown when it is wrong.
@@ -125,10 +143,10 @@ def read_table(path: Place, shown: str, what: str, header: str, check: Callable[
     BadInput
         Not readable as text, wrong separator, wrong headers, rows of another length, too many rows.
     """
-    return table_of(read_text(path, shown, what), shown, what, header, check)
+    return table_of(read_text(path, shown, contents), shown, contents, header, check)
 
 
-def table_of(text: str, shown: str, what: str, header: str, check: Callable[[str], Text]) -> Table:
+def table_of(text: str, shown: str, contents: Contents, header: str, check: Callable[[str], Text]) -> Table:
     """The same from a text; see `read_table`."""
     first = text.splitlines()[0] if text.splitlines() else ""
     problem = separator_problem(first, shown)
@@ -140,25 +158,23 @@ def table_of(text: str, shown: str, what: str, header: str, check: Callable[[str
             for number, cells in enumerate(csv.reader(io.StringIO(text, newline="")), 1)
         ]
     except csv.Error as error:
-        raise BadInput(
-            Problem(shown, f"text that is no table ({error})", f"rows such as {header}", "Save it anew as CSV.")
-        ) from error
+        found, wanted = (
+            message(TableFaults.no_table, reason=Name(str(error))),
+            message(TableFaults.rows_such_as, example=Name(header)),
+        )
+        raise BadInput(Problem((shown,), found, wanted, message(Remedies.export_csv))) from error
     if not rows:
-        raise BadInput(Problem(shown, "an empty file", f"a file with {what}", "Was it saved before it was copied?"))
+        raise BadInput(empty_file(shown, contents))
     columns = rows[0][1]
     problems = _header_problems(columns, shown, header, check)
     filled = tuple((number, cells) for number, cells in rows[1:] if any(cells))
     if not problems and len(filled) > MOST_ROWS:
-        problems.append(
-            Problem(
-                shown,
-                f"{len(filled)} rows",
-                f"{what}, at most {MOST_ROWS} rows",
-                "This looks like a recording: name it under [[site.recording]].",
-            )
-        )
+        wanted = message(Expected.at_most_rows, contents=contents, rows=MOST_ROWS)
+        found = message(Found.rows, count=len(filled))
+        problems.append(Problem((shown,), found, wanted, message(Remedies.as_recording)))
     if not problems and not filled:
-        problems.append(Problem(shown, "a header and no row", f"{what}, one a row", "Add the readings below it."))
+        wanted = message(Expected.one_a_row, contents=contents)
+        problems.append(Problem((shown,), message(Found.no_rows), wanted, message(TableFaults.add_below)))
     if problems:
         raise BadInput(problems)
     _refuse_ragged(filled, columns, shown)
@@ -166,43 +182,63 @@ def table_of(text: str, shown: str, what: str, header: str, check: Callable[[str
 
 
 def _header_problems(columns: tuple[str, ...], shown: str, header: str, check: Callable[[str], Text]) -> list[Problem]:
-    where = f"{shown}, row 1"
+    where, wanted = header_row(shown), message(TableFaults.headers_such_as, example=Name(header))
     if columns and all(_NUMBER.fullmatch(cell) for cell in columns if cell) and any(columns):
-        return [Problem(where, f"numbers: {shortened(', '.join(columns))}", f"headers such as {header}", "Add them.")]
+        found = message(TableFaults.numbers_first, typed=Name(shortened(", ".join(columns))))
+        return [Problem(where, found, wanted, message(TableFaults.put_headers))]
     problems = []
     for place, column in enumerate(columns):
         reason = check(column)
         if reason:
-            named = f'the column "{shortened(column, 30)}"' if column else "a column without a header"
-            problems.append(Problem(where, named, f"headers such as {header}", reason))
+            named = message(TableFaults.column, name=Name(shortened(column, 30)))
+            problems.append(Problem(where, named if column else message(TableFaults.no_header), wanted, reason))
         elif column in columns[:place]:
-            problems.append(Problem(where, f'the column "{column}" twice', "each column once", "Delete or rename one."))
+            problems.append(column_twice(where, column))
     return problems
 
 
+def column_twice(where: tuple[Text, ...], column: str) -> Problem:
+    """Two columns with one header."""
+    found = message(TableFaults.column_twice, name=Name(column))
+    return Problem(where, found, message(TableFaults.each_once), message(TableFaults.rename_or_delete))
+
+
+def two_columns(shown: str, first: str, second: str, stem: str) -> Problem:
+    """Two columns of one kind, in two units."""
+    found = message(Found.both, first=Name(first), second=Name(second))
+    wanted = message(TableFaults.one_column, stem=Name(stem))
+    return Problem(header_row(shown), found, wanted, message(Remedies.delete_unmeasured))
+
+
 def _refuse_ragged(rows: tuple[tuple[int, tuple[str, ...]], ...], columns: tuple[str, ...], shown: str) -> None:
-    problems = []
-    for number, cells in rows:
-        if len(cells) != len(columns):
-            comma = " A decimal comma makes one number into two cells." if len(cells) > len(columns) else ""
-            problems.append(
-                Problem(
-                    f"{shown}, row {number}",
-                    f"{len(cells)} cells",
-                    f"{len(columns)} ({', '.join(columns)})",
-                    f"Leave a cell empty, with its comma, when nothing was measured.{comma}",
-                )
-            )
+    wanted = message(TableFaults.cells, count=len(columns), header=Name(", ".join(columns)))
+    leave = message(Remedies.leave_cell_empty, comma=True)
+    comma = message(Problems.sentences, parts=(leave, message(Remedies.cell_comma)))
+    problems = [
+        Problem(
+            (shown, message(FilePlaces.row, number=number)),
+            message(Found.cells, count=len(cells)),
+            wanted,
+            comma if len(cells) > len(columns) else leave,
+        )
+        for number, cells in rows
+        if len(cells) != len(columns)
+    ]
     if problems:
         raise BadInput(told_briefly(problems, shown))
 
 
 def told_briefly(problems: list[Problem], shown: str, most: int = 10) -> list[Problem]:
     """The first ten, then how many more: nobody reads a thousand sentences."""
-    if len(problems) <= most:
-        return problems
-    more = Problem(shown, f"{len(problems) - most:,} more of the like", "none", "Put the first ones right first.")
-    return [*problems[:most], more]
+    return [*problems[:most], *how_many_more(len(problems) - most, shown)]
+
+
+def how_many_more(count: int, shown: str) -> list[Problem]:
+    """One problem that stands for all those not told one by one; none when there are no more."""
+    if count <= 0:
+        return []
+    found = message(Found.more, count=count)
+    return [Problem((shown,), found, message(Expected.none), message(Remedies.first_ones))]
 
 
 def known_header(stems: dict[str, str], words: tuple[str, ...]) -> Callable[[str], Text]:
@@ -224,7 +260,7 @@ def known_header(stems: dict[str, str], words: tuple[str, ...]) -> Callable[[str
         stem = parts[0] if parts else column
         if stem in stems:
             endings = [unit.ending for unit in units.QUANTITIES[stems[stem]].units]
-            return f"Write {', '.join(f'{stem}_{ending}' for ending in endings[:-1])} or {stem}_{endings[-1]}."
-        return nearest(column, [*known, *words]) or "Delete the column, or correct its header."
+            return message(TableFaults.write_header, names=tuple(Name(f"{stem}_{ending}") for ending in endings))
+        return nearest(column, [*known, *words]) or message(TableFaults.delete_column)
 
     return check

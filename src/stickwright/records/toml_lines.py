@@ -13,15 +13,20 @@ from dataclasses import dataclass
 from typing import Any, Literal
 
 from stickwright import units
+from stickwright.codes.expected import Contents, Expected
 from stickwright.codes.file_places import FilePlaces
 from stickwright.codes.message import Message, Name, Text, message
-from stickwright.errors import BadInput, Problem, in_words
+from stickwright.codes.remedies import Remedies
+from stickwright.codes.toml_faults import Fault, TomlFaults
+from stickwright.errors import BadInput, Problem
 from stickwright.records.held import Place
 from stickwright.records.plain_text import read_text, shortened
 
 __all__ = ["FieldPath", "Lines", "Steps", "TomlFile", "TypedFloat", "parse_toml", "read_toml"]
 
 FieldPath = tuple[str | int, ...]
+Steps = tuple[Text, ...]
+"""A place in a file, from the outside inwards: its name, the line or row, the table, the key."""
 _BARE_KEY = re.compile(r"[A-Za-z0-9_-]+")
 _AT = re.compile(r" \(at (?:line (\d+), column (\d+)|end of document)\)$")
 _STRING_OPEN = ('"""', "'''", '"', "'")
@@ -36,21 +41,6 @@ class TypedFloat(float):
         number = super().__new__(cls, text)
         number.text = text
         return number
-
-
-class Steps(tuple[Text, ...]):
-    """A place in a file, from the outside inwards: its name, the line or row, the table, the key.
-
-    In an f-string it is said whole, for as long as sentences are still made of it.
-    """
-
-    __slots__ = ()
-
-    def __str__(self) -> str:
-        return ", ".join(in_words(step) for step in self)
-
-    def __format__(self, spec: str) -> str:
-        return str(self)
 
 
 class Lines:
@@ -213,7 +203,7 @@ class TomlFile:
     def where(self, path: FieldPath) -> Steps:
         """File, line, and the field as the file calls it: ``player.toml, line 14, site "chin", force_gf``."""
         line = message(FilePlaces.line, number=self.lines.line(path))
-        return Steps((self.name, line, *_steps(self.data, path)))
+        return (self.name, line, *_steps(self.data, path))
 
 
 def _steps(data: Any, path: FieldPath) -> list[Text]:
@@ -247,55 +237,52 @@ def _called(key: Name, index: int, table: dict[str, Any]) -> Message:
     return message(FilePlaces.table, key=key, number=index + 1)
 
 
-# The parser's own words, and what a person can do about it. First match counts.
-_SYNTAX: tuple[tuple[str, str, str], ...] = (
-    ("Cannot overwrite a value", "a key that stands in this table already", "Give a key once; repeats go in a list."),
-    ("Duplicate inline table key", "a key that stands in this table already", "Give each key once."),
-    ("Cannot declare", "a table that was begun before", "Use double brackets, [[...]], when there are several."),
-    ("Cannot mutate", "a table written in one line and then gone on with", "Write it in one place."),
-    ("Cannot redefine", "a name that was used before in another way", "Use double brackets, [[...]], for several."),
-    ("Illegal character '\\n'", "a text without its closing quote", 'Put " at both ends of the words.'),
-    ("Unterminated string", "a text without its closing quote", 'Put " at both ends of the words.'),
-    ("Expected '\"'", "a text without its closing quote", 'Put " at both ends of the words.'),
-    ("Expected \"'\"", "a text without its closing quote", 'Put " at both ends of the words.'),
-    ("Unclosed array", "a list that is not closed", "Put a comma between values and ] at the end, here or just above."),
-    ("Unclosed inline table", "a one-line table that is not closed", "Put } at its end."),
-    ("at the end of a table declaration", "a table heading without its ]", "Write [name] or [[name]]."),
-    ("at the end of an array declaration", "a table heading without its ]]", "Write [[name]]."),
-    ("Expected '=' after a key", "a key without its =", "Write key = value."),
-    ("Invalid statement", "a line that is neither key = value nor [table]", "Put # before a remark."),
-    ("Invalid initial character for a key part", "a key that begins with a sign", "Keys are letters, digits and _."),
-    ("Unescaped '\\'", "a backslash inside a text", "Write / in file names."),
-    ("Illegal character", "a character that cannot stand here", "Delete it and type it anew."),
-    ("Expected newline or end of document", "something after the value", "One key = value on each line."),
-)  # fmt: skip
+# Single words of the parser's own sentences, all of which stand in one, and what a person did. First match counts.
+_SYNTAX: tuple[tuple[tuple[str, ...], Fault], ...] = (
+    (("overwrite",), "key-twice"),
+    (("Duplicate",), "key-twice"),
+    (("declare",), "table-twice"),
+    (("mutate",), "closed-table"),
+    (("redefine",), "used-otherwise"),
+    (("Illegal", "'\\n'"), "quote"),
+    (("Unterminated",), "quote"),
+    (("Expected", "'\"'"), "quote"),
+    (("Expected", '"\'"'), "quote"),
+    (("Unclosed", "array"), "list-open"),
+    (("Unclosed", "inline"), "table-open"),
+    (("table", "declaration"), "heading-open"),
+    (("array", "declaration"), "list-heading-open"),
+    (("Expected", "'='"), "equals"),
+    (("Invalid", "statement"), "statement"),
+    (("initial",), "key-sign"),
+    (("Unescaped",), "backslash"),
+    (("Illegal",), "sign"),
+    (("Expected", "newline"), "rest"),
+)
 _DECIMAL_COMMA = re.compile(r"=\s*[-+]?\d+,\d+\s*(#.*)?$")
 _BARE_WORD = re.compile(r"=\s*[A-Za-z][^\"'\[]*$")
 _WITH_UNIT = re.compile(r"=\s*[-+]?[\d.]+\s*[A-Za-z]+[^=]*$")
 
 
-def _syntax_problem(text: str, shown: str, message: str) -> Problem:
+def _syntax_problem(text: str, shown: str, refusal: str) -> Problem:
     lines = text.replace("\r\n", "\n").split("\n")
-    match = _AT.search(message)
+    match = _AT.search(refusal)
     number = int(match.group(1)) if match and match.group(1) else len(text.rstrip().replace("\r\n", "\n").split("\n"))
     typed = lines[number - 1] if number <= len(lines) else ""
-    where = f"{shown}, line {number}"
-    found = f"'{shortened(typed)}'" if typed.strip() else "the end of what is written"
+    where = (shown, message(FilePlaces.line, number=number))
+    line = Name(shortened(typed)) if typed.strip() else None
+    found: Text = f"'{line}'" if line is not None else message(TomlFaults.end)
     if _DECIMAL_COMMA.search(typed):
-        return Problem(where, found, "a decimal point", "Write 0.44, not 0,44.")
-    for sign, meaning, remedy in _SYNTAX:
-        if sign in message and not (sign.startswith("Expected newline") and _WITH_UNIT.search(typed)):
-            return Problem(where, f"{found}: {meaning}", "a line that can be read as key = value or [table]", remedy)
+        return Problem(where, found, message(TomlFaults.decimal_comma), message(TomlFaults.write_point))
+    for words, fault in _SYNTAX:
+        if all(word in refusal for word in words) and not (fault == "rest" and _WITH_UNIT.search(typed)):
+            found = message(TomlFaults.found, typed=line, fault=fault)
+            return Problem(where, found, message(TomlFaults.line), message(TomlFaults.remedy, fault=fault))
     if _WITH_UNIT.search(typed):
-        return Problem(where, found, "a number alone", "The unit goes into the key: force_gf = 45.")
+        return Problem(where, found, message(Expected.number_alone, unit=None), message(Remedies.unit_in_key))
     if _BARE_WORD.search(typed):
-        return Problem(where, found, "words in quotes", 'Write part = "chin"; yes and no are true and false.')
-    return Problem(
-        where,
-        found,
-        "a number, words in quotes, true, false or a list in [ ]",
-        "Look for a missing value, comma or quote, here or on the line above.",
-    )
+        return Problem(where, found, message(Expected.text, in_list=False), message(TomlFaults.quote_words))
+    return Problem(where, found, message(TomlFaults.value), message(TomlFaults.check_value))
 
 
 def parse_toml(text: str, shown: str) -> TomlFile:
@@ -318,14 +305,14 @@ def parse_toml(text: str, shown: str) -> TomlFile:
         lines = Lines(text)
     except RecursionError as error:
         raise BadInput(
-            Problem(shown, "brackets inside brackets without end", "lists of numbers", "Look for stray [ or {.")
+            Problem((shown,), message(TomlFaults.deep), message(TomlFaults.lists), message(TomlFaults.stray_brackets))
         ) from error
     except ValueError as error:  # TOMLDecodeError, and numbers or dates that Python itself refuses
         raise BadInput(_syntax_problem(text, shown, str(error))) from error
     return TomlFile(shown, data, lines)
 
 
-def read_toml(path: Place, shown: str, what: str) -> TomlFile:
+def read_toml(path: Place, shown: str, contents: Contents) -> TomlFile:
     """A TOML file with its lines.
 
     Raises
@@ -333,4 +320,4 @@ def read_toml(path: Place, shown: str, what: str) -> TomlFile:
     BadInput
         Missing, a folder, empty, not UTF-8, not TOML.
     """
-    return parse_toml(read_text(path, shown, what), shown)
+    return parse_toml(read_text(path, shown, contents), shown)

@@ -12,14 +12,23 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stickwright import units
-from stickwright.codes.message import message
+from stickwright.codes.message import Message, Name, message
 from stickwright.codes.problems import Problems
+from stickwright.codes.remedies import Remedies
+from stickwright.codes.table_faults import TableFaults
 from stickwright.errors import BadInput, Problem, nearest
 from stickwright.model.recording import Taps, Trials
 from stickwright.records.held import Place
 from stickwright.records.plain_text import refuse_unreadable, shortened
-from stickwright.records.recording_columns import TimeUnit, header_of, time_ending
-from stickwright.records.tables import Table, read_table, told_briefly
+from stickwright.records.recording_columns import (
+    TimeUnit,
+    columns_absent,
+    empty_column,
+    header_of,
+    no_time_unit,
+    time_ending,
+)
+from stickwright.records.tables import Table, header_row, read_table, told_briefly
 
 __all__ = ["TapColumns", "TrialColumns", "kind_of_table", "read_taps", "read_trials"]
 
@@ -102,7 +111,7 @@ def kind_of_table(path: Place) -> str:
     path : Place
         CSV file.
     """
-    refuse_unreadable(path, path.name, "a recording")
+    refuse_unreadable(path, path.name, "recording")
     header = header_of(path, path.name)
     if {"start_x", "target_x", "select_x"} <= set(header):
         return "trials"
@@ -165,7 +174,7 @@ def read_trials(
     if problems:
         raise BadInput(told_briefly(problems, shown))
     empty = int(np.count_nonzero(~np.isfinite(np.column_stack([*places, times_s])).all(axis=1)))
-    notes = (f"{empty} of {len(times_s)} rows have an empty cell and do not count.",) if empty else ()
+    notes = (message(TableFaults.gaps, count=empty, total=len(times_s)),) if empty else ()
     rows = np.array([row for row, _ in table.rows], dtype=np.int64)
     return Trials(shown, places[0], places[1], places[2], times_s, width, hit, rows, notes)
 
@@ -213,7 +222,7 @@ def read_taps(
         down, up = _by_event(table, choice, down)
     known = np.isfinite(down)
     lost = int(np.count_nonzero(~known))
-    notes = (f"{lost} of {len(down)} rows have no time of press and do not count.",) if lost else ()
+    notes = (message(TableFaults.no_press_times, count=lost, total=len(down)),) if lost else ()
     return Taps(shown, down[known], None if up is None else up[known], notes)
 
 
@@ -224,18 +233,21 @@ def _any_header(_: str) -> str:
 def _by_event(table: Table, choice: TapColumns, at_s: Array) -> tuple[Array, Array | None]:
     """Presses, and the next other event after each as its end, where there is one before the next press."""
     place = table.columns.index(choice.event or "")
-    cells = [cells[place] for _, cells in table.rows]
+    cells = [row[place] for _, row in table.rows]
     down = np.array([_same(cell, choice.down_cell) for cell in cells], dtype=np.bool_)
     if not down.any():
-        seen = ", ".join(list(dict.fromkeys(cells))[:6])
-        raise BadInput(
-            Problem(f"{table.name}, {choice.event}", f'no row with "{choice.down_cell}" (there are {shortened(seen)})',
-                    "the cell that stands for a press", "Say --down with one of them.")
-        )  # fmt: skip
+        found = _no_row(choice.down_cell, cells)
+        where = (table.name, choice.event or "")
+        raise BadInput(Problem(where, found, message(TableFaults.press_cell), message(TableFaults.say_down)))
     up = np.full(len(at_s), np.nan)
     after = np.concatenate([~down[1:], [False]])
     up[:-1][after[:-1]] = at_s[1:][after[:-1]]
     return at_s[down], up[down] if np.isfinite(up[down]).any() else None
+
+
+def _no_row(wanted: str, cells: list[str]) -> Message:
+    seen = ", ".join(list(dict.fromkeys(cells))[:6])
+    return message(TableFaults.no_row_with, typed=Name(wanted), seen=Name(shortened(seen)))
 
 
 def _same(cell: str, wanted: str) -> bool:
@@ -258,19 +270,16 @@ def _refuse_trials(choice: TrialColumns, table: Table) -> None:
         choice.hit,
     ]
     _refuse_absent(table, named, choice.only)
-    where, problems = f"{table.name}, row 1", []
+    problems = []
     if choice.duration is None and (choice.begin is None or choice.end is None):
-        problems.append(
-            Problem(where, "no column that says how long a movement took", "a duration, or the times of its two ends",
-                    "Say --duration COLUMN, or --begin COLUMN and --end COLUMN.")
-        )  # fmt: skip
+        found, wanted = message(TableFaults.no_duration), message(TableFaults.duration)
+        problems.append(Problem(header_row(table.name), found, wanted, message(TableFaults.say_duration)))
     lengths = {name: ending for name in (choice.target[0], choice.width) if name and (ending := _length_of(name))}
     if choice.width is not None and choice.width_times is None and len(set(lengths.values())) > 1:
-        at, wide = lengths[choice.target[0]], lengths[choice.width]
-        problems.append(
-            Problem(f"{table.name}, {choice.width}", f"a width in {wide} beside places in {at}", "one unit of length",
-                    f"Say --width-times with how many {at} one {wide} is.")
-        )  # fmt: skip
+        at, wide = Name(lengths[choice.target[0]]), Name(lengths[choice.width])
+        found, wanted = message(TableFaults.two_lengths, width=wide, places=at), message(TableFaults.one_length)
+        remedy = message(TableFaults.say_width_times, width=wide, places=at)
+        problems.append(Problem((table.name, choice.width), found, wanted, remedy))
     if problems:
         raise BadInput(problems)
 
@@ -285,23 +294,19 @@ def _refuse_absent(table: Table, named: list[str | None], only: tuple[tuple[str,
     absent = [name for name in wanted if name not in table.columns]
     if absent:
         offers = tuple(offer for name in absent if (offer := nearest(name, table.columns)))
-        raise BadInput(
-            Problem(f"{table.name}, row 1", f"the columns {shortened(', '.join(table.columns), 160)}",
-                    f"the columns {', '.join(absent)}", message(Problems.sentences, parts=offers or ("Name the columns that hold them.",)))
-        )  # fmt: skip
+        remedy = message(Problems.sentences, parts=offers or (message(TableFaults.name_columns),))
+        raise BadInput(columns_absent(header_row(table.name), table.columns, absent, remedy))
 
 
 def _only(table: Table, only: tuple[tuple[str, str], ...]) -> Table:
     rows = table.rows
     for name, wanted in only:
         place = table.columns.index(name)
-        seen = ", ".join(list(dict.fromkeys(cells[place] for _, cells in rows))[:6])
+        seen = [cells[place] for _, cells in rows]
         rows = tuple((row, cells) for row, cells in rows if _same(cells[place], wanted))
         if not rows:
-            raise BadInput(
-                Problem(f"{table.name}, {name}", f'no row with "{wanted}" (there are {shortened(seen)})', "rows to read",
-                        "Say --only with one of them.")
-            )  # fmt: skip
+            found, expected = _no_row(wanted, seen), message(TableFaults.rows_to_read)
+            raise BadInput(Problem((table.name, name), found, expected, message(TableFaults.say_only)))
     return Table(table.name, table.columns, rows)
 
 
@@ -309,7 +314,7 @@ def _numbers(table: Table, name: str, problems: list[Problem]) -> Array:
     """A column, empty cells NaN; one that is empty throughout is refused."""
     cells = [table.number(row, cells, name, problems) for row, cells in table.rows]
     if not problems and all(cell is None for cell in cells):
-        problems.append(Problem(f"{table.name}, {name}", "only empty cells", "numbers", "Is it the right column?"))
+        problems.append(empty_column((table.name, name)))
     return np.array([np.nan if cell is None else cell.value for cell in cells], dtype=np.float64)
 
 
@@ -324,11 +329,8 @@ def _hits(table: Table, name: str, problems: list[Problem]) -> Array:
     odd = np.flatnonzero(np.isfinite(values) & ~np.isin(values, (0.0, 1.0)))
     if odd.size:
         row = table.rows[int(odd[0])][0]
-        problems.append(
-            Problem(
-                table.where(row, name), f"{values[odd[0]]:g}", "1 for a hit, 0 for a miss", "Is it the right column?"
-            )
-        )
+        found, wanted = f"{values[odd[0]]:g}", message(TableFaults.hit_or_miss)
+        problems.append(Problem(table.where(row, name), found, wanted, message(Remedies.right_column)))
     return values
 
 
@@ -345,8 +347,5 @@ def _durations(table: Table, choice: TrialColumns, problems: list[Problem]) -> A
 def _time_factor(table: Table, name: str, time_unit: TimeUnit | None) -> float:
     ending = time_unit or time_ending(name)
     if ending is None or ending == "frame":
-        raise BadInput(
-            Problem(f"{table.name}, {name}", "times without a unit", "a name that ends in _s, _ms or _min",
-                    "Say --time-unit s, ms or min.")
-        )  # fmt: skip
+        raise BadInput(no_time_unit((table.name, name), or_frames=False))
     return units.to_si(1.0, ending)

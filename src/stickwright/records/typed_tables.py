@@ -15,6 +15,7 @@ from stickwright.codes.file_places import FilePlaces
 from stickwright.codes.kinds import Kind
 from stickwright.codes.matters import Matter
 from stickwright.codes.message import Message, Name, Text, message
+from stickwright.codes.remedies import Remedies
 from stickwright.errors import BadInput, Problem, did_you_mean
 from stickwright.model.measured import Measured
 from stickwright.model.plugs import plugs_of
@@ -173,7 +174,7 @@ def taken_names(file: TomlFile, found: Iterable[tuple[FieldPath, dict[str, Any]]
                 file.where((*path, "name")),
                 message(Doubts.reserved, kind=kind, name=shown_name(name)),
                 message(Doubts.not_reserved, words=tuple(Name(one) for one in _TAKEN)),
-                message(Doubts.rename),
+                message(Remedies.choose_name),
             )
 
 

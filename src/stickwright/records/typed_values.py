@@ -8,6 +8,11 @@ import datetime
 from typing import Any
 
 from stickwright import units
+from stickwright.codes.doubts import Doubts
+from stickwright.codes.expected import Expected
+from stickwright.codes.file_keys import FileKeys
+from stickwright.codes.message import Message, Name, message
+from stickwright.codes.remedies import Remedies
 from stickwright.errors import Problem
 from stickwright.model.measured import Measured, canonical_key, is_retired
 from stickwright.records.fields import NONE, Shape, fields_of
@@ -21,18 +26,23 @@ _LARGEST = 1e15
 
 
 def as_typed(value: Any) -> str:
-    """A value as it stands in the file."""
+    """A value as it stands in the file, in one line."""
     if isinstance(value, bool):
         return "true" if value else "false"
     if isinstance(value, str):
         return f'"{shortened(value, 40)}"'
     if isinstance(value, dict):
-        return "a table"
+        return "{...}" if value else "{}"
     if isinstance(value, list):
-        return shortened(f"[{', '.join(as_typed(item) for item in value[:12])}]") if value else "an empty list"
+        return shortened(f"[{', '.join(as_typed(item) for item in value[:12])}]")
     if isinstance(value, int) and abs(value) > _LARGEST:
-        return "a number of very many digits"
+        # beyond some thousand digits, Python refuses to write a number out
+        return f"{value // 10 ** max(0, (value.bit_length() * 3) // 10 - 12)}..."
     return str(getattr(value, "text", value))
+
+
+def _assigned(key: str, value: Any) -> Message:
+    return message(Doubts.assigned, key=Name(key), value=as_typed(value))
 
 
 def cleaned(
@@ -64,9 +74,9 @@ def cleaned(
         if name in seen:
             problems[here] = Problem(
                 file.where(here),
-                f"{key} = {as_typed(value)} beside {seen[name]} = {as_typed(table[seen[name]])}",
-                "one of the two, they mean the same number",
-                "Delete the one that does not belong to your gauge.",
+                message(Doubts.beside, one=_assigned(key, value), other=_assigned(seen[name], table[seen[name]])),
+                message(Expected.one_of_two),
+                message(Remedies.delete_other_unit),
             )
             continue
         seen[name] = key
@@ -82,7 +92,7 @@ def _clean_value(shape: Shape, value: Any, file: TomlFile, path: FieldPath, prob
         if shape.model is not None and isinstance(value, dict):
             return cleaned(shape.model, value, file, path, problems)
         return value
-    if shape.kind in ("number", "whole number"):
+    if shape.kind in ("number", "whole"):
         reason = _no_number(value, next((step for step in reversed(path) if isinstance(step, str)), ""))
         if reason:
             problems[path] = Problem(file.where(path), as_typed(value), reason[0], reason[1])
@@ -95,21 +105,21 @@ def _clean_value(shape: Shape, value: Any, file: TomlFile, path: FieldPath, prob
     return value
 
 
-def _no_number(value: Any, key: str) -> tuple[str, str] | None:
+def _no_number(value: Any, key: str) -> tuple[Message, Message] | None:
     """What was expected and what to do, when a value is not the number that it should be."""
+    number = message(Expected.number, unit=None)
     if isinstance(value, bool):
-        return "a number", "true and false answer yes-or-no questions only."
+        return number, message(FileKeys.true_is_no_number)
     if isinstance(value, str):
         text = value.strip()
         if text.replace(",", ".", 1).lstrip("+-").replace(".", "", 1).isdigit():
-            return "a number without quotes", f"Write {text.replace(',', '.')}."
+            return message(Expected.number_unquoted), message(Remedies.write, typed=Name(text.replace(",", ".")))
         if text[:1].isdigit():
-            if units.split_key(key) is None:
-                return "a number alone", "Words go behind a #, or into note."
-            return "a number alone", "The unit goes into the key, e.g. force_gf = 45."
-        return "a number", "Leave the key out when it was not measured."
+            alone = message(Expected.number_alone, unit=None)
+            return alone, message(Remedies.words_in_note if units.split_key(key) is None else Remedies.unit_in_key)
+        return number, message(Remedies.leave_out_key, or_value=False)
     if isinstance(value, float) and not abs(value) < float("inf"):
-        return "a number", "Leave the key, or this one value, out when it was not measured."
+        return number, message(Remedies.leave_out_key, or_value=True)
     if isinstance(value, int | float) and abs(value) > _LARGEST:
-        return "a number that can be measured", "Look for digits typed twice."
+        return message(Expected.number_measurable), message(Remedies.digits)
     return None

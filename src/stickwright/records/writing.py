@@ -7,7 +7,13 @@ import secrets
 from contextlib import suppress
 from pathlib import Path
 
+from stickwright.codes.case_files import CaseFiles
+from stickwright.codes.expected import Expected
+from stickwright.codes.found import Found
+from stickwright.codes.message import message
+from stickwright.codes.remedies import Remedies
 from stickwright.errors import BadInput, Problem
+from stickwright.records.plain_text import reason_of
 
 __all__ = ["make_folder", "take_away", "write_whole"]
 
@@ -39,15 +45,8 @@ def write_whole(path: Path, content: str | bytes) -> None:
     except OSError as error:
         with suppress(OSError):  # the part file may not have come into being; the error below is what matters
             part.unlink()
-        reason = (error.strerror or "the disc refused").lower()
-        raise BadInput(
-            Problem(
-                str(path),
-                f"a place that cannot be written ({reason})",
-                "a folder that exists, may be written and is not full",
-                "Nothing was changed. Choose another folder, or free some space, and try again.",
-            )
-        ) from error
+        found, wanted = message(Found.unwritable, reason=reason_of(error)), message(Expected.writable)
+        raise BadInput(Problem((str(path),), found, wanted, message(Remedies.free_space))) from error
     _keep_folder(path.parent)
 
 
@@ -67,15 +66,9 @@ def take_away(path: Path) -> None:
     try:
         path.unlink(missing_ok=True)
     except OSError as error:
-        reason = (error.strerror or "the disc refused").lower()
-        raise BadInput(
-            Problem(
-                str(path),
-                f"a file that cannot be taken away ({reason})",
-                "no such file: it belongs to another case",
-                "Choose another folder, or delete it by hand.",
-            )
-        ) from error
+        found, wanted = message(Found.undeletable, reason=reason_of(error)), message(CaseFiles.not_here)
+        remedy = message(Remedies.another_folder, or_delete=True)
+        raise BadInput(Problem((str(path),), found, wanted, remedy)) from error
 
 
 def make_folder(folder: Path) -> None:
@@ -83,12 +76,6 @@ def make_folder(folder: Path) -> None:
     try:
         folder.mkdir(parents=True, exist_ok=True)
     except (OSError, ValueError) as error:
-        reason = (getattr(error, "strerror", None) or "not a usable name").lower()
-        raise BadInput(
-            Problem(
-                str(folder),
-                f"a folder that cannot be made ({reason})",
-                "a place that may be written",
-                "Choose another.",
-            )
-        ) from error
+        found, wanted = message(Found.unwritable, reason=reason_of(error)), message(Expected.writable)
+        remedy = message(Remedies.another_folder, or_delete=False)
+        raise BadInput(Problem((str(folder),), found, wanted, remedy)) from error

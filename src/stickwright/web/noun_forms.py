@@ -120,7 +120,7 @@ def choice_words(shape: Shape, text: str) -> str:
     text : str
         As typed; several on a line each.
     """
-    if shape.kind not in ("choice", "yes or no"):
+    if shape.kind not in ("choice", "yes-no"):
         return text
     return "\n".join(say(message(FormLabels.choice, word=one)) if one else "" for one in text.split("\n"))
 
@@ -228,22 +228,22 @@ def sent_fields(model: type[Measured], sent: Mapping[str, str], *, where: str = 
         chosen = sent.get(f"{name}.unit", "")
         key = next((one for one in keys if chosen and one == f"{units.split_key(name)[0]}_{chosen}"), name)  # type: ignore[index]
         form[key] = sent[name]
-    return entered(model, form, where=where)
+    return entered(model, form, where=(where,) if where else ())
 
 
 def _control(shape: Shape, offered: Sequence[str] | None) -> str:
-    if shape.kind in ("choice", "yes or no") and not shape.many:
+    if shape.kind in ("choice", "yes-no") and not shape.many:
         return "choice"
     if offered and not shape.many and shape.count is None:
         return "choice"
     if shape.kind in ("words", "choice") and (shape.many or shape.count is not None):
         return "ticks" if shape.kind == "choice" or offered else "lines"
-    return "number" if shape.kind in ("number", "whole number") else "words"
+    return "number" if shape.kind in ("number", "whole") else "words"
 
 
 def _choices(shape: Shape, offered: Sequence[str] | None, value: str, *, needed: bool) -> tuple[tuple[str, str], ...]:
     unsaid = ("", say(message(Commands.choose if needed else Commands.not_recorded)))
-    if shape.kind == "yes or no":
+    if shape.kind == "yes-no":
         return (unsaid, *((word, choice_words(shape, word)) for word in ("yes", "no")))
     words = tuple(offered) if offered else shape.choices
     if not words:

@@ -46,9 +46,6 @@ class Texts(Doubts):
             "happens to an action"
         )
 
-    def rename(self) -> str:
-        return "Choose another name."
-
     def name_of(self, *, what: Named, file: Name) -> str:
         return f"the name of {_NAMED[what]} in {self.w.name(file)}"
 

@@ -52,3 +52,6 @@ class Texts(KeptPlans):
 
     def same(self) -> str:
         return "They are the same, to the last digit."
+
+    def other_tremor(self) -> str:
+        return "an earlier version measured the size of tremor in another way; make the plan again to have this one"

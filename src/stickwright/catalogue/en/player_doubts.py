@@ -23,12 +23,6 @@ class Texts(PlayerDoubts):
             'out. Enter "child", "teenager", "adult" or ages in years ("6-11"), not a date of birth.'
         )
 
-    def a_date(self) -> str:
-        return "a date as YYYY-MM-DD"
-
-    def date_example(self) -> str:
-        return "For example 2026-03-01."
-
     def visit_in_future(self, *, visit: Name, today: Name) -> str:
         return f"the visit ({self.w.name(visit)}) is after today ({self.w.name(today)}). Is the computer's clock wrong?"
 
