@@ -168,10 +168,10 @@ def test_every_cable_is_there_and_one_switch_is_bought(sharing: Sharing) -> None
     wiring = sharing.wiring
     assert wiring is not None
     assert [wire.missing for wire in wiring.wires if wire.missing] == []
-    cables = [wire for wire in wiring.wires if wire.socket != "paired"]
+    cables = [wire for wire in wiring.wires if not wire.paired]
     assert all(wire.needed_m and wire.length_m and wire.needed_m <= wire.length_m for wire in cables)
     assert {wire.at: wire.through for wire in cables if wire.through} == {
-        "chin": ("stick lead 1 m",), "left foot": ("switch lead 1 m",)
+        ("chin",): ("stick lead 1 m",), ("left foot",): ("switch lead 1 m",)
     }  # fmt: skip
     assert [(part.name, part.count, part.buy, part.price) for part in wiring.parts if part.buy] == [
         ("daisy", 2, 1, 38.0)

@@ -18,6 +18,7 @@ from stickwright.codes.choices import Choices
 from stickwright.codes.clashes import LIMBS, limb_named
 from stickwright.codes.games import Games
 from stickwright.codes.message import Message, Name, Text, message
+from stickwright.codes.part_kinds import PartKind
 from stickwright.mechanics.fit import Rules
 from stickwright.model.case import Case
 from stickwright.model.kit import Controller, Stick, Switch
@@ -244,7 +245,7 @@ def _parts_for_all(
     devices: Counter[str] = Counter()
     for (_, _, device), number in stands.items():
         devices[device] += number
-    out: dict[tuple[str, Text], PartLine] = {}
+    out: dict[tuple[PartKind, Text], PartLine] = {}
     for wiring in wirings:
         for line in wiring.parts:
             key = (line.kind, line.name)

@@ -8,6 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from said import said
 from stickwright.allocation.cables import (
     Run,
     Wanted,
@@ -17,6 +18,8 @@ from stickwright.allocation.cables import (
     splitter_for,
     way_of,
 )
+from stickwright.codes.message import message
+from stickwright.codes.plugs import Plugs
 from stickwright.errors import BadInput
 from stickwright.model.kit import Lead
 from stickwright.model.player import Site
@@ -36,26 +39,39 @@ def run(
 @pytest.mark.parametrize(
     "plug, takes, reason",
     [
-        ("2-conductor", "2-conductor", ""),
-        ("USB", "USB-A", ""),
-        ("USB or 4-conductor", "4-conductor", ""),
-        ("2-conductor", "4-conductor", "2-conductor plug in a 4-conductor jack: its sleeve bridges ring 1, ring 2 and sleeve"),
-        ("3-conductor", "4-conductor", "3-conductor plug in a 4-conductor jack: its sleeve bridges ring 2 and sleeve"),
-        ("2-conductor", "3-conductor", "2-conductor plug in a 3-conductor jack: its sleeve bridges ring and sleeve"),
-        ("4-conductor", "2-conductor", "4-conductor plug in a 2-conductor jack: the jack has no contact for ring 1 and ring 2"),
-        ("4-conductor", "3-conductor", "4-conductor plug in a 3-conductor jack: the jack has no contact for ring 2"),
-        ("6.3 mm 2-conductor", "2-conductor",
-         "6.3 mm 2-conductor plug and 3.5 mm 2-conductor jack: a 6.3 mm plug is too thick for a 3.5 mm jack"),
-        ("2.5 mm 2-conductor", "2-conductor",
-         "2.5 mm 2-conductor plug and 3.5 mm 2-conductor jack: a 2.5 mm plug makes no sure contact in a 3.5 mm jack"),
-        ("USB", "4-conductor", "USB-A plug and 3.5 mm 4-conductor socket: they are of different kinds"),
-        ("USB", "USB-C", "USB-A plug and USB-C socket: they are of different kinds"),
-        ("", "USB", "its plug is not said"),
+        ("2-conductor", "2-conductor", None),
+        ("USB", "USB-A", None),
+        ("USB or 4-conductor", "4-conductor", None),
+        ("2-conductor", "4-conductor", ("bridges", "contacts", ("ring 1", "ring 2", "sleeve"))),
+        ("3-conductor", "4-conductor", ("bridges", "contacts", ("ring 2", "sleeve"))),
+        ("2-conductor", "3-conductor", ("bridges", "contacts", ("ring", "sleeve"))),
+        ("4-conductor", "2-conductor", ("no_contact", "contacts", ("ring 1", "ring 2"))),
+        ("4-conductor", "3-conductor", ("no_contact", "contacts", ("ring 2",))),
+        ("6.3 mm 2-conductor", "2-conductor", ("other_size", "thick", True)),
+        ("2.5 mm 2-conductor", "2-conductor", ("other_size", "thick", False)),
+        ("USB", "4-conductor", ("other_kind", "socket", "3.5 mm 4-conductor")),
+        ("USB", "USB-C", ("other_kind", "socket", "USB-C")),
+        ("", "USB", ("not_said", None, None)),
     ],
 )  # fmt: skip
-def test_only_equal_size_and_conductors_fit(plug: str, takes: str, reason: str) -> None:
+def test_only_equal_size_and_conductors_fit(
+    plug: str, takes: str, reason: tuple[str, str | None, object] | None
+) -> None:
     """By the shape of round plugs: tip at the end, sleeve at the handle, one with fewer contacts has the longer sleeve."""
-    assert plugs_compatible(plug, takes) == (not reason, reason)
+    fits, why = plugs_compatible(plug, takes)
+    assert fits == (reason is None)
+    if reason is not None:
+        text, name, value = reason
+        assert (why.topic, why.text) == ("Plugs", text)
+        assert name is None or why.param(name) == value
+
+
+def test_why_a_plug_does_not_fit_is_said() -> None:
+    """Both by their names in the trade, and what is wrong."""
+    assert said(plugs_compatible("2-conductor", "4-conductor")[1]) == (
+        "3.5 mm mono jack (TS) plug and 3.5 mm four-pole jack (TRRS) socket do not match: the sleeve of the plug bridges ring 1, "
+        "ring 2 and sleeve"
+    )
 
 
 def test_plug_that_is_none_is_told() -> None:
@@ -85,9 +101,9 @@ def test_the_tape_is_believed_before_the_place_of_the_hub() -> None:
     held = HeldWay("hand", "dew", 0.5, "arm", to_hub_m=1.2)
     taken = way_of([Site(name="hand", part="hand", to_hub_m=0.7)], held)
     reckoned = way_of([Site(name="hand", part="hand")], held)
-    assert (taken.tied_m, taken.assumed) == (0.7, "")
+    assert (taken.tied_m, taken.assumed) == (0.7, None)
     assert reckoned.needed_m == pytest.approx(1.85, abs=1e-9)
-    assert "not taken with a tape" in reckoned.assumed
+    assert "not measured with a tape" in said(reckoned.assumed)
 
 
 def test_shared_by_two_parts_the_longest_way_counts() -> None:
@@ -125,7 +141,9 @@ def test_the_longest_need_is_served_when_stock_is_short() -> None:
     """One lead of 1 m for runs that lack 0.8 and 0.9 m: the longer has it, the shorter is told what is missing."""
     found = leads_for([run("A1", 1.8), run("A2", 1.9)], [extension("one", 1.0)])
     assert [[lead.name for lead in found[tag].leads] for tag in ("A1", "A2")] == [[], ["one"]]
-    assert [wanted.words for wanted in found["A1"].wanted] == ["an extension lead, 3.5 mm 2-conductor, 0.8 m or longer"]
+    assert [said(wanted.text) for wanted in found["A1"].wanted] == [
+        "an extension lead, 3.5 mm mono jack (TS), 0.8 m or longer"
+    ]
 
 
 def test_joined_only_if_one_does_not_do() -> None:
@@ -138,7 +156,7 @@ def test_joined_only_if_one_does_not_do() -> None:
 def test_what_is_missing() -> None:
     """Nothing long enough: what to ask for, rounded up to a tenth of a metre, and what would do."""
     found = leads_for([run("A1", 1.95)], [extension("half", 0.5)])["A1"]
-    assert [wanted.words for wanted in found.wanted] == ["an extension lead, 3.5 mm 2-conductor, 1 m or longer"]
+    assert [said(wanted.text) for wanted in found.wanted] == ["an extension lead, 3.5 mm mono jack (TS), 1 m or longer"]
     assert found.leads == ()
     assert found.wanted[0].met_by(extension("one", 1.0, in_stock=0))
     assert not found.wanted[0].met_by(extension("short", 0.9, in_stock=0))
@@ -176,20 +194,20 @@ def test_splitter_with_its_own_supply_comes_first() -> None:
 def test_contacts_of_a_stick_plug_are_not_guessed() -> None:
     """Four conductors come in two orders; the netlist says what there is, not where."""
     assert carried("3.5 mm 4-conductor", "stick") == (
-        ("tip, ring 1, ring 2, sleeve", "axis 1, axis 2, supply, ground: order by the hub's and stick's papers"),
+        message(Plugs.carries, contacts=("tip", "ring 1", "ring 2", "sleeve"), carries="axes"),
     )
-    assert carried("USB-A", "stick") == (
-        ("supply", "5 V"),
-        ("data -", "data"),
-        ("data +", "data"),
-        ("ground", "ground"),
-    )
+    assert [(one.param("contacts"), one.param("carries")) for one in carried("USB-A", "stick")] == [
+        (("supply",), "five_volts"),
+        (("data -",), "data"),
+        (("data +",), "data"),
+        (("ground",), "ground"),
+    ]
     for plug, kind in (
         ("3.5 mm 3-conductor", "stick"),
         ("3.5 mm 4-conductor", "switch"),
         ("3.5 mm 2-conductor", "stick"),
     ):
-        assert [what for _, what in carried(plug, kind)] == ["by the papers of the hub and the device"]
+        assert [one.param("carries") for one in carried(plug, kind)] == ["unknown"]
     assert carried("", "switch") == ()
 
 

@@ -9,6 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from said import said
 from stickwright.allocation.power import bare_socket, goes_by_usb, power_faults, power_lines, unit_loads
 from stickwright.allocation.wiring import wiring_of
 from stickwright.errors import BadInput
@@ -16,7 +17,7 @@ from stickwright.model.kit import Lead
 from stickwright.model.sharing import Wire, Wiring
 from wired_cases import at, case, kit, quay
 
-PLAIN = Wire("A1", "dew", "hand", "USB-A", (), "Quay", "u1", "USB", None, (), None, None, 0.07, ())
+PLAIN = Wire("A1", "dew", ("hand",), "USB-A", (), "Quay", "u1", "USB", None, (), None, None, 0.07, ())
 
 
 def two_on_a_splitter(**splitter: object) -> Wiring:
@@ -29,22 +30,25 @@ def test_splitter_without_supply() -> None:
     """Hazel 90 and dew 70 mA on a bus-powered splitter: each way gives 100; with 100 for itself 260 of 500, but the
     hub's socket gives 100."""
     wiring = two_on_a_splitter()
-    assert [(line.words, line.unit_loads) for line in wiring.power] == [
-        ("90 of 100 mA at u1, way 1", 1),
-        ("70 of 100 mA at u1, way 2", 1),
-        ("260 of 500 mA at splitter fork in u1, 100 mA of it for itself", 3),
-        ("260 of 100 mA at u1", 3),
-        ("260 of 300 mA in all at Quay", 3),
+    assert [(said(line.words), line.unit_loads) for line in wiring.power] == [
+        ("90 mA of 100 mA at u1, way 1", 1),
+        ("70 mA of 100 mA at u1, way 2", 1),
+        ("260 mA of 500 mA at splitter fork in u1, 100 mA of it for itself", 3),
+        ("260 mA of 100 mA at u1", 3),
+        ("260 mA of 300 mA in all at Quay", 3),
     ]
-    assert [finding.text for finding in wiring.findings if finding.level == "fault"] == [
-        "Too much current: 260 of 100 mA at u1. Use another socket, or a splitter with its own power supply."
+    assert [said(finding.text) for finding in wiring.findings if finding.level == "fault"] == [
+        "Too much current: 260 mA of 100 mA at u1. Use another socket, or a splitter with its own power supply."
     ]
 
 
 def test_splitter_with_supply_spares_the_hub() -> None:
     """With a supply of its own the splitter feeds its ways; the hub feeds only what it draws itself, one unit load."""
     wiring = two_on_a_splitter(port_current_ma=500)
-    assert [line.words for line in wiring.power][-2:] == ["100 of 100 mA at u1", "100 of 300 mA in all at Quay"]
+    assert [said(line.words) for line in wiring.power][-2:] == [
+        "100 mA of 100 mA at u1",
+        "100 mA of 300 mA in all at Quay",
+    ]
     assert not [finding for finding in wiring.findings if finding.level == "fault"]
 
 
@@ -57,8 +61,8 @@ def test_hub_total_over_its_limit() -> None:
         at("steer", "chin", "dew", "u3", "stick"),
     ]
     wiring = wiring_of(done, case({"hand": {}, "foot": {}, "chin": {}}, pads, (quay(current_ma=200),)))
-    assert [finding.text for finding in wiring.findings if finding.level == "fault"] == [
-        "Too much current: 260 of 200 mA in all at Quay. Use another socket, or a splitter with its own power supply."
+    assert [said(finding.text) for finding in wiring.findings if finding.level == "fault"] == [
+        "Too much current: 260 mA of 200 mA in all at Quay. Use another socket, or a splitter with its own power supply."
     ]
 
 
@@ -66,16 +70,16 @@ def test_limit_not_known() -> None:
     """Where nobody said what a socket gives, the current stands without a verdict."""
     hub = quay(socket=[{"name": "u1", "takes": "USB", "role": "left stick"}], current_ma=None)
     (line, total) = power_lines([PLAIN], [hub], {})
-    assert (line.words, line.limit_a) == ("70 mA at u1, limit not known", None)
-    assert total.words == "70 mA in all at Quay, limit not known"
+    assert (said(line.words), line.limit_a) == ("70 mA at u1, limit not known", None)
+    assert said(total.words) == "70 mA in all at Quay, limit not known"
     assert power_faults([line, total], [PLAIN], {}) == ()
 
 
 def test_more_than_any_usb_device_may_draw() -> None:
     """Above five unit loads it is no USB 2.0 device; five are allowed."""
     greedy = replace(PLAIN, current_a=0.501)
-    assert [finding.text for finding in power_faults([], [greedy], {})] == [
-        "A1: dew draws 501 mA, more than the 500 mA of any USB 2.0 device: look at its papers."
+    assert [said(finding.text) for finding in power_faults([], [greedy], {})] == [
+        "A1: dew draws 501 mA, more than the 500 mA of any USB 2.0 device: see its manual."
     ]
     assert power_faults([], [replace(PLAIN, current_a=0.5)], {}) == ()
 
@@ -91,7 +95,7 @@ def test_splitter_with_too_many_ways() -> None:
 def test_a_limit_just_passed_shows() -> None:
     """100.4 mA is not printed as 100 of 100."""
     (line, _) = power_lines([replace(PLAIN, current_a=0.1004)], [quay()], {})
-    assert line.words == "100.4 of 100 mA at u1"
+    assert said(line.words) == "100.4 mA of 100 mA at u1"
     assert len(power_faults([line], [PLAIN], {})) == 1
 
 
@@ -100,7 +104,7 @@ def test_no_current_by_mistake() -> None:
     for wrong in (-0.1, math.nan, math.inf):
         with pytest.raises(BadInput) as told:
             unit_loads(wrong)
-        assert told.value.problems[0].expected == "0 A or more"
+        assert said(told.value.problems[0].expected) == "0 A or more"
 
 
 def test_adapter_into_a_usb_socket_counts_as_usb() -> None:
@@ -121,7 +125,10 @@ def test_way_of_a_splitter_by_name() -> None:
 def test_hub_total_is_the_sum_of_its_devices(drawn: list[tuple[str, int]]) -> None:
     """Law: what the hub gives in all is what its devices draw, and so for each socket."""
     wires = [replace(PLAIN, tag=f"A{n}", socket=socket, current_a=ma / 1000) for n, (socket, ma) in enumerate(drawn)]
-    lines = {line.where: line for line in power_lines(wires, [quay()], {})}
+    lines = {
+        line.where.param("socket" if line.where.text == "at_socket" else "hub"): line
+        for line in power_lines(wires, [quay()], {})
+    }
     for socket in ("u1", "u2", "u3"):
         here = [ma for name, ma in drawn if name == socket]
         assert (socket in lines) == bool(here)
@@ -133,4 +140,6 @@ def test_hub_total_is_the_sum_of_its_devices(drawn: list[tuple[str, int]]) -> No
         over = {
             name for name, line in lines.items() if line.limit_a is not None and line.current_a > line.limit_a + 1e-9
         }
-        assert len([one for one in power_faults(list(lines.values()), [], {}) if "Too much" in one.text]) == len(over)
+        assert len([one for one in power_faults(list(lines.values()), [], {}) if "Too much" in said(one.text)]) == len(
+            over
+        )

@@ -11,7 +11,10 @@ from hypothesis import strategies as st
 from sample_plan import finger_site
 
 from said import place
+from said import said as words
 from stickwright.allocation.wiring import wiring_of
+from stickwright.codes.message import message
+from stickwright.codes.plugs import Plugs
 from stickwright.errors import BadInput
 from stickwright.model.hub import Hub
 from stickwright.model.plan import Fit
@@ -20,19 +23,23 @@ from wired_cases import at, case, kit, quay
 
 
 def rows(wiring: Wiring) -> list[tuple[str, str, str, str]]:
-    return [(wire.tag, wire.device, wire.at, wire.socket) for wire in wiring.wires]
+    return [(wire.tag, wire.device, " and ".join(wire.at), wire.socket) for wire in wiring.wires]
 
 
 def powers(wiring: Wiring) -> list[str]:
-    return [line.words for line in wiring.power]
+    return [words(line.words) for line in wiring.power]
 
 
 def said(wiring: Wiring, about: str) -> list[tuple[str, str]]:
-    return [(finding.level, finding.text) for finding in wiring.findings if finding.about == about]
+    return [(finding.level, words(finding.text)) for finding in wiring.findings if finding.about == about]
+
+
+def steps_of(wiring: Wiring) -> list[str]:
+    return [words(step) for step in wiring.steps]
 
 
 def faults(wiring: Wiring) -> list[str]:
-    return [finding.text for finding in wiring.findings if finding.level == "fault"]
+    return [words(finding.text) for finding in wiring.findings if finding.level == "fault"]
 
 
 TOVE = [
@@ -51,8 +58,8 @@ def test_tove() -> None:
         ("A2", "pip", "left index", "k1"),
         ("A3", "pip", "left index", "k2"),
     ]
-    assert powers(wiring) == ["70 of 100 mA at u1", "70 of 300 mA in all at Quay"]
-    assert "Leave q1 empty: same stick as u1." in wiring.steps
+    assert powers(wiring) == ["70 mA of 100 mA at u1", "70 mA of 300 mA in all at Quay"]
+    assert "Leave q1 empty: same stick as u1." in steps_of(wiring)
     assert faults(wiring) == []
 
 
@@ -68,19 +75,20 @@ def test_idris() -> None:
     assert rows(wiring) == [
         ("A1", "rowan", "right fist", "u1"),
         ("A2", "slab", "left fist", "k1"),
-        ("A3", "plain pad", "sister", "paired"),
+        ("A3", "plain pad", "sister", ""),
     ]
     pad = wiring.wires[2]
-    assert (pad.plug, pad.through, pad.conductors, pad.current_a, pad.needed_m) == (
-        "paired, no cable",
+    assert (pad.paired, pad.plug, pad.through, pad.conductors, pad.current_a, pad.needed_m) == (
+        True,
+        "",
         (),
         (),
         0.0,
         None,
     )
     assert pad.actions == ("shoot", "tackle", "menu")
-    assert "A3: pair plain pad (sister) with Quay; no cable." in wiring.steps
-    assert powers(wiring) == ["60 of 100 mA at u1", "60 of 300 mA in all at Quay"]
+    assert "A3: pair plain pad (sister) with Quay; no cable." in steps_of(wiring)
+    assert powers(wiring) == ["60 mA of 100 mA at u1", "60 mA of 300 mA in all at Quay"]
 
 
 def test_marit() -> None:
@@ -102,13 +110,13 @@ def test_marit() -> None:
         ("k3", 1.85, 2.3, ("long two",)),
     ]
     assert wiring.wires[0].conductors == (
-        ("tip, ring 1, ring 2, sleeve", "axis 1, axis 2, supply, ground: order by the hub's and stick's papers"),
+        message(Plugs.carries, contacts=("tip", "ring 1", "ring 2", "sleeve"), carries="axes"),
     )
     assert said(wiring, "conductors") == [
-        ("query", "A1 (birch to q1): four-conductor plugs come in two orders, ground on ring 2 or on the sleeve. "
-                  "Compare the papers of hub and stick before plugging in.")
+        ("query", "A1 (birch to q1): four-pole plugs (TRRS) come in two orders, with ground on ring 2 or on the sleeve. "
+                  "Check both manuals, of hub and stick, before you plug it in.")
     ]  # fmt: skip
-    assert "Set no other socket to left stick: only one of them will work, without warning." in wiring.steps
+    assert "Set no other socket to left stick: only one of them will work, without warning." in steps_of(wiring)
     assert faults(wiring) == []
 
 
@@ -131,7 +139,7 @@ def test_joss() -> None:
         ("A4", "dome", "left foot", "k2"),
     ]
     assert wiring.wires[1].actions == ("look", "fire", "aim")
-    assert powers(wiring) == ["90 of 100 mA at u1", "100 of 100 mA at u2", "190 of 300 mA in all at Quay"]
+    assert powers(wiring) == ["90 mA of 100 mA at u1", "100 mA of 100 mA at u2", "190 mA of 300 mA in all at Quay"]
     assert [line.unit_loads for line in wiring.power] == [1, 1, 2]
     assert wiring.wires[1].role == "right stick"
     assert {part.name: (part.kind, part.count, part.buy) for part in wiring.parts} == {
@@ -152,27 +160,32 @@ def test_rune_later() -> None:
     assert powers(wiring) == []
     both = [*now, at("move", "right index", "dew", "u1", "stick", role="left stick")]
     assert faults(wiring_of(both, case(sites))) == [
-        "u1 (A1) and q1 (A2) feed the same left stick: one silently wins. Use one, or give one of them another role."
+        "u1 (A1) and q1 (A2) feed the same left stick: only one of them will work, without warning. Use one, or give one of them "
+        "another role."
     ]
 
 
 def test_switch_contacts() -> None:
     """A switch: its contact on the tip, common on the sleeve; USB: its four wires."""
     wiring = wiring_of(TOVE, case({"right index": {}, "left index": {}}))
-    assert wiring.wires[1].conductors == (("tip", "switch contact"), ("sleeve", "common"))
-    assert [contact for contact, _ in wiring.wires[0].conductors] == ["supply", "data -", "data +", "ground"]
+    assert wiring.wires[1].conductors == (
+        message(Plugs.carries, contacts=("tip",), carries="switch_contact"),
+        message(Plugs.carries, contacts=("sleeve",), carries="common"),
+    )
+    usb = [one.param("contacts") for one in wiring.wires[0].conductors]
+    assert usb == [("supply",), ("data -",), ("data +",), ("ground",)]
 
 
 def test_two_conductor_plug_never_goes_into_a_stick_jack() -> None:
     """A switch in a stick jack bridges contacts: a fault that names what is needed, in findings, wire and parts."""
     wiring = wiring_of([at("jump", "left index", "pip", "q2")], case({"left index": {"to_hub_m": 0.5}}))
-    adapter = "an adapter from a 3.5 mm 2-conductor plug to a 3.5 mm 4-conductor socket"
-    assert wiring.wires[0].missing == adapter
+    adapter = "an adapter from a 3.5 mm mono jack (TS) plug to a 3.5 mm four-pole jack (TRRS) socket"
+    assert list(map(words, wiring.wires[0].missing)) == [adapter]
     assert faults(wiring) == [
-        "A1 (pip to q2): 2-conductor plug in a 4-conductor jack: its sleeve bridges ring 1, ring 2 and sleeve. "
-        f"Do not plug it in without {adapter}."
+        "A1 (pip to q2): 3.5 mm mono jack (TS) plug and 3.5 mm four-pole jack (TRRS) socket do not match: the sleeve of the plug "
+        f"bridges ring 1, ring 2 and sleeve. Do not plug it in without {adapter}."
     ]
-    assert [(part.name, part.kind, part.count, part.in_stock, part.buy, part.price) for part in wiring.parts][-1] == (
+    assert [(words(part.name), part.kind, part.count, part.in_stock, part.buy, part.price) for part in wiring.parts][-1] == (
         adapter.removeprefix("an "), "adapter", 1, 0, 1, None,
     )  # fmt: skip
 
@@ -189,8 +202,8 @@ def test_excluded_socket() -> None:
     this = case({"hand": {}}, hubs=(hub,))
     one, two = at("jump", "hand", "pip", "k1"), at("fire", "hand", "pip", "k2")
     assert faults(wiring_of([one, two], this)) == ["k2 of Quay must stay empty while k1 is used; both are used."]
-    assert "Leave k2 empty: not together with k1." in wiring_of([one], this).steps
-    assert "Leave k1 empty: not together with k2." in wiring_of([two], this).steps
+    assert "Leave k2 empty: not together with k1." in steps_of(wiring_of([one], this))
+    assert "Leave k1 empty: not together with k2." in steps_of(wiring_of([two], this))
 
 
 def test_unmeasured_way_and_cable() -> None:
@@ -209,11 +222,11 @@ def test_unmeasured_way_and_cable() -> None:
     assert [(wire.needed_m, wire.length_m, wire.through) for wire in wiring.wires] == [
         (None, None, ()), (1.65, None, ()), (None, 1.8, ()),
     ]  # fmt: skip
-    assert "was not taken for hand: lay a tape" in said(wiring, "way")[0][1]
+    assert "was not measured for hand: lay a tape" in said(wiring, "way")[0][1]
     assert said(wiring, "cable") == [
-        ("note", "The cable was not measured of reed: write its length, plug included, as cable_mm in the kit.")
+        ("note", "The cable of reed was not measured: enter the length with its plug in the kit (cable_mm).")
     ]
-    assert "The current is not known of reed: 100 mA is assumed" in said(wiring, "current")[0][1]
+    assert "The current of reed is not known: 100 mA is assumed" in said(wiring, "current")[0][1]
     assert [wire.current_a for wire in wiring.wires] == [0.1, 0.1, 0.0]
 
 
@@ -230,11 +243,11 @@ def test_splitter_way() -> None:
         ("A1", "u1/1", ("fork",), 1.7), ("A2", "u1/2", ("fork",), 1.7),
     ]  # fmt: skip
     assert powers(wiring) == [
-        "90 of 500 mA at u1, way 1", "70 of 500 mA at u1, way 2", "20 of 100 mA at u1", "20 of 300 mA in all at Quay",
+        "90 mA of 500 mA at u1, way 1", "70 mA of 500 mA at u1, way 2", "20 mA of 100 mA at u1", "20 mA of 300 mA in all at Quay",
     ]  # fmt: skip
     assert [(part.kind, part.count) for part in wiring.parts if part.name == "fork"] == [("splitter", 1)]
     without = wiring_of(done, case({"hand": {}, "foot": {}}))
-    assert [wire.missing for wire in without.wires] == ["a splitter, USB-A, with 2 ways"] * 2
+    assert [words(wire.lacks or "") for wire in without.wires] == ["a splitter, USB-A, with 2 ways"] * 2
     assert [part.count for part in without.parts if part.kind == "splitter"] == [1]
 
 
@@ -251,8 +264,8 @@ def test_adapter_to_another_size() -> None:
     this = case({"hand": {"to_hub_m": 0.5}}, kit([adapter], switch=[switch]))
     wiring = wiring_of([at("jump", "hand", "paddle", "k1"), at("fire", "hand", "paddle", "k2")], this)
     assert [wire.through for wire in wiring.wires] == [("small end",), ()]
-    assert [wire.missing for wire in wiring.wires] == [
-        "", "an adapter from a 6.3 mm 2-conductor plug to a 3.5 mm 2-conductor socket",
+    assert [words(wire.lacks or "") for wire in wiring.wires] == [
+        "", "an adapter from a 6.3 mm mono jack (TS) plug to a 3.5 mm mono jack (TS) socket",
     ]  # fmt: skip
     bought = [part for part in wiring.parts if part.name == "small end"]
     assert [(part.count, part.in_stock, part.buy, part.price) for part in bought] == [(2, 1, 1, 4.0)]
@@ -264,13 +277,13 @@ def test_second_controller_for_the_helper_has_to_be_there() -> None:
     alone = wiring_of([left], case({"hand": {}}, hubs=(quay(paired=0),)))
     assert alone.wires == ()
     assert said(alone, "pairing") == [
-        ("query", "The carer needs a second controller that acts as the same player, and no hub has room for another "
+        ("query", "carer needs a second controller that acts as the same player, but no hub has room for another "
                   "paired controller.")
     ]  # fmt: skip
     own = Placement("look", "site", site="hand", device="plain pad", kind="controller", connection="paired", hub="Quay",
                     control="right stick", role="right stick")  # fmt: skip
     both = wiring_of([own, left], case({"hand": {}}))
-    assert [wire.at for wire in both.wires] == ["hand"]
+    assert [wire.at for wire in both.wires] == [("hand",)]
     assert len(said(both, "pairing")) == 1
 
 
@@ -280,34 +293,35 @@ def test_two_hubs_have_their_own_letters() -> None:
     done = [at("move", "hand", "dew", "u1", "stick", role="left stick"), at("jump", "hand", "pip", "k1", hub="Mole")]
     wiring = wiring_of(done, case({"hand": {}}, hubs=(quay(), other)))
     assert [(wire.tag, wire.hub) for wire in wiring.wires] == [("A1", "Quay"), ("B1", "Mole")]
-    assert powers(wiring)[0] == "70 of 100 mA at u1 of Quay"
-    assert "B1: pip (hand) into k1 of Mole." in wiring.steps
+    assert powers(wiring)[0] == "70 mA of 100 mA at u1 of Quay"
+    assert "B1: pip (hand) into k1 of Mole." in steps_of(wiring)
 
 
 def test_order_of_plugging_in() -> None:
     """Hands off the sticks, cables in the order of their tags, the hub last, then the one-minute test."""
-    steps = wiring_of(TOVE, case({"right index": {"to_hub_m": 0.8}, "left index": {"to_hub_m": 0.9}})).steps
-    assert steps == (
-        "Nothing touches a stick until all is plugged in and on: one that is leaned on at start-up sets that position as centre.",
+    steps = steps_of(wiring_of(TOVE, case({"right index": {"to_hub_m": 0.8}, "left index": {"to_hub_m": 0.9}})))
+    assert steps == [
+        "Hands off the sticks until everything is plugged in and on: a stick that is touched at switch-on sets that position as "
+        "centre.",
         "A1: dew (right index) into u1.",
         "A2: pip (left index) into k1.",
         "A3: pip (left index) into k2.",
         "Leave q1 empty: same stick as u1.",
         "Set no other socket to left stick: only one of them will work, without warning.",
-        "Plug Quay in last, unless the papers say otherwise; then switch it on.",
-        "One-minute test: do every action once by its own name (move, attack and jump); the screen says what arrived.",
+        "Plug Quay in last, unless its manual says otherwise; then switch it on.",
+        "One-minute test: try each action once (move, attack and jump); the screen shows what arrived.",
         'A1: the player says "forward" and pushes forward, then back, left and right; the game must go the way the player '
         "said.",
         "Unplug A1 and plug it in again: does it still do the same?",
-    )
+    ]
 
 
 def test_unknown_socket_is_told() -> None:
     """A socket that the hub does not have: where, and what it does have."""
     with pytest.raises(BadInput) as told:
         wiring_of([at("jump", "hand", "pip", "k9")], case({"hand": {}}))
-    assert [(place(one), one.found) for one in told.value.problems] == [("hub Quay", 'socket "k9"')]
-    assert "k1" in told.value.problems[0].remedy
+    assert [(place(one), words(one.found)) for one in told.value.problems] == [("hub Quay", 'socket "k9"')]
+    assert "k1" in words(told.value.problems[0].remedy)
 
 
 def test_two_plugs_for_one_socket() -> None:
@@ -319,7 +333,7 @@ def test_two_plugs_for_one_socket() -> None:
 def test_stick_in_the_socket_of_the_other_stick() -> None:
     """Move in the jack that feeds the right stick would turn the camera: a fault before anybody plays."""
     wiring = wiring_of([at("move", "hand", "birch", "q2", "stick", role="left stick")], case({"hand": {}}))
-    assert faults(wiring) == ["q2 (A1) feeds right stick, and birch is to be left stick."]
+    assert faults(wiring) == ["q2 (A1) feeds the right stick, but birch is to be the left stick."]
 
 
 def test_two_switches_for_one_button() -> None:
@@ -331,14 +345,14 @@ def test_two_switches_for_one_button() -> None:
         at("fire", "foot", "plain pad", "u1", "controller", role=button),
     ]
     told = said(wiring_of(done, case({"hand": {}, "foot": {}})), "same_role")
-    assert told == [("query", f"u1 (A1) and k1 (A2) feed the same {button}: the game cannot tell them apart.")]
+    assert told == [("query", "u1 (A1) and k1 (A2) feed the same bottom face button: the game cannot tell them apart.")]
 
 
 def test_socket_that_does_not_say_what_it_feeds() -> None:
     """A socket without a role is told, with what to do."""
     hub = quay(socket=[{"name": "k1", "takes": "2-conductor"}])
     told = said(wiring_of([at("jump", "hand", "pip", "k1")], case({"hand": {}}, hubs=(hub,))), "role")
-    assert told == [("query", "It is not said what k1 feeds: press, and see what arrives.")]
+    assert told == [("query", "What k1 feeds is not recorded: press, and see what arrives.")]
 
 
 def test_more_devices_than_the_hub_takes() -> None:
@@ -372,7 +386,7 @@ def test_controller_that_two_parts_share_is_one_cable() -> None:
     ]
     sites = {"left thumb": {"part": "thumb", "to_hub_m": 1.0}, "left fingers": {"part": "fingertip", "to_hub_m": 1.2}}
     (wire,) = wiring_of(done, case(sites)).wires
-    assert (wire.at, wire.actions, wire.needed_m) == ("left thumb and left fingers", ("look", "fire"), 1.35)
+    assert (wire.at, wire.actions, wire.needed_m) == (("left thumb", "left fingers"), ("look", "fire"), 1.35)
     air = [
         Placement(
             one.action, "site", site=one.site, device="plain pad", kind="controller", connection="paired", hub="Quay"
@@ -380,7 +394,7 @@ def test_controller_that_two_parts_share_is_one_cable() -> None:
         for one in done
     ]
     (pad,) = wiring_of(air, case(sites)).wires
-    assert (pad.at, pad.plug) == ("left thumb and left fingers", "paired, no cable")
+    assert (pad.at, pad.paired) == (("left thumb", "left fingers"), True)
 
 
 def test_toppers_and_extensions_are_parts() -> None:
@@ -408,7 +422,9 @@ def test_each_device_has_its_wire_and_its_current(sockets: list[str], data: st.D
     order = [socket for socket in ("u1", "u2", "u3", "q1", "q2", "k1", "k2") if socket in sockets]
     assert [(wire.tag, wire.socket) for wire in wiring.wires] == [(f"A{n}", one) for n, one in enumerate(order, 1)]
     usb = sum(socket.startswith("u") for socket in sockets)
-    assert sum(line.current_a for line in wiring.power if line.where == "Quay") == pytest.approx(0.07 * usb, abs=1e-9)
+    assert sum(line.current_a for line in wiring.power if words(line.where) == "in all at Quay") == pytest.approx(
+        0.07 * usb, abs=1e-9
+    )
     assert {part.name: part.count for part in wiring.parts if part.kind == "stick"}.get("dew", 0) == usb
 
 
@@ -431,7 +447,7 @@ def test_an_arm_makes_the_lead_longer() -> None:
     assert arm.wires[0].needed_m == pytest.approx(1.55, abs=1e-9)
     assert (arm.wires[0].tied_m, arm.wires[0].along_m) == (0.9, 0.5)
     none = wiring_of(placements, case(site, kit([])), held)
-    assert none.wires[0].missing.startswith("an extension lead, USB")
+    assert words(none.wires[0].missing[0]).startswith("an extension lead, USB")
     assert any("0.50 m along long arm make the lead missing" in text for _, text in said(none, "missing"))
     short = wiring_of(placements, case({"right index": {"to_hub_m": 1.5}}, kit([])), held)
     assert not any("make the lead missing" in text for _, text in said(short, "missing"))

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import pytest
 
+from said import said
 from stickwright.allocation.power import (
     BUS_POWERED_WAYS,
     HIGH_POWER_LOADS,
@@ -54,19 +55,19 @@ def test_bus_powered_hub() -> None:
     ports; four low-power devices just use it up."""
     lead = Lead(name="four", kind="splitter", plug="USB", sockets=("USB",) * 4)
     wires = [
-        Wire(f"A{way}", "stick", "hand", "USB-A", (), "hub", f"u1/{way}", "USB", None, (), None, None, 0.1, ())
+        Wire(f"A{way}", "stick", ("hand",), "USB-A", (), "hub", f"u1/{way}", "USB", None, (), None, None, 0.1, ())
         for way in (1, 2, 3, 4)
     ]
     hub = Hub(name="hub", socket=(Socket(name="u1", takes="USB", current_a=0.5),), current_a=0.5)
-    lines = {line.where: line for line in power_lines(wires, [hub], {("hub", "u1"): lead})}
+    lines = {said(line.where): line for line in power_lines(wires, [hub], {("hub", "u1"): lead})}
     assert BUS_POWERED_WAYS == 4
     assert power_faults(list(lines.values()), wires, {("hub", "u1"): lead}) == ()
     five = lead.model_copy(update={"sockets": ("USB",) * 5})
     assert len(power_faults([], [], {("hub", "u1"): five})) == 1
-    assert [lines[f"u1, way {way}"].limit_a for way in (1, 2, 3, 4)] == [0.1] * 4
-    whole = lines["splitter four in u1"]
+    assert [lines[f"at u1, way {way}"].limit_a for way in (1, 2, 3, 4)] == [0.1] * 4
+    whole = lines["at splitter four in u1, 100 mA of it for itself"]
     assert (whole.current_a, whole.limit_a, whole.unit_loads) == (0.5, 0.5, 5)
-    assert lines["u1"].current_a == 0.5
+    assert lines["at u1"].current_a == 0.5
 
 
 def test_wires_of_a_usb_cable() -> None:

@@ -8,6 +8,11 @@ from dataclasses import replace
 
 from sample_plan import about, finger_site, sample_plan, thumb_site
 
+from stickwright.allocation.cables import carried
+from stickwright.codes.cables import Cables
+from stickwright.codes.message import Name, message
+from stickwright.codes.plugs import Plugs
+from stickwright.codes.wirings import Wirings
 from stickwright.model.hub import Hub, Socket
 from stickwright.model.plan import Assumption, Caution, Plan
 from stickwright.model.recorded import Finding
@@ -89,27 +94,37 @@ def placements() -> tuple[Placement, ...]:
     )  # fmt: skip
 
 
+_ADAPTER = message(Cables.adapter, plug="6.3 mm 2-conductor", socket="3.5 mm 2-conductor", label=False)
+
+
 def wiring() -> Wiring:
-    pair = (("tip", "press"), ("sleeve", "ground"))
+    pair = (
+        message(Plugs.carries, contacts=("tip",), carries="switch_contact"),
+        message(Plugs.carries, contacts=("sleeve",), carries="common"),
+    )
+    places = (
+        message(Wirings.at_socket, socket=Name("u1"), hub=None, way=None),
+        message(Wirings.at_hub, hub=Name("quay")),
+    )
     return Wiring(
         wires=(
-            Wire("A1", "dew", "right index finger", "USB-A", ("USB extension 1 m",), "quay", "u1", "USB", "left stick",
-                 ("move",), 1.35, 1.5, 0.07, (("supply", "5 V"), ("data -", ""), ("data +", ""), ("ground", "ground"))),
-            Wire("A2", "pip", "left index finger", "3.5 mm 2-conductor", (), "quay", "k1", "2-conductor",
+            Wire("A1", "dew", ("right index finger",), "USB-A", ("USB extension 1 m",), "quay", "u1", "USB", "left stick",
+                 ("move",), 1.35, 1.5, 0.07, carried("USB-A", "stick")),
+            Wire("A2", "pip", ("left index finger",), "3.5 mm 2-conductor", (), "quay", "k1", "2-conductor",
                  "bottom button in right cluster", ("attack",), 1.2, 1.8, 0.0, pair),
-            Wire("A3", "pip", "left index finger", "3.5 mm 2-conductor", (), "quay", "k2", "2-conductor",
+            Wire("A3", "pip", ("left index finger",), "3.5 mm 2-conductor", (), "quay", "k2", "2-conductor",
                  "right button in right cluster", ("jump",), 1.2, 1.8, 0.0, pair),
-            Wire("A4", "leaf", "lower lip", "6.3 mm 2-conductor", ("adapter 6.3 to 3.5",), "quay", "k3", "2-conductor",
-                 "top left front button", ("aim",), None, None, 0.0, pair, "an adapter from 6.3 mm to 3.5 mm"),
+            Wire("A4", "leaf", ("lower lip",), "6.3 mm 2-conductor", ("adapter 6.3 to 3.5",), "quay", "k3", "2-conductor",
+                 "top left front button", ("aim",), None, None, 0.0, pair, (_ADAPTER,)),
         ),
         parts=(
             PartLine("dew", "stick", 1, 1, 0, None),
             PartLine("pip", "switch", 2, 1, 1, 45.0, "one is on loan"),
             PartLine("leaf", "switch", 1, 1, 0, None),
             PartLine("adapter 6.3 to 3.5", "adapter", 1, 0, 1, 6.5),
-            PartLine("USB extension 1 m", "extension", 1, 2, 0, None),
+            PartLine("USB extension 1 m", "extension lead", 1, 2, 0, None),
         ),
-        power=(PowerLine("u1", 0.07, 0.1, 1, "70 of 100 mA at u1"), PowerLine("quay", 0.07, 0.3, 1, "")),
+        power=(PowerLine(places[0], 0.07, 0.1, 1), PowerLine(places[1], 0.07, 0.3, 1)),
         steps=(
             "Plug dew (A1) into u1, hands off the stick.",
             "Plug the switches A2, A3 and A4 into k1, k2 and k3.",
@@ -224,7 +239,7 @@ def long_plan() -> Plan:
     )  # fmt: skip
     made = told.wiring
     assert made is not None
-    wires = tuple(replace(made.wires[1], tag=f"A{number + 1}", device=device, at=one.site or "", socket=f"k{number + 1}",
+    wires = tuple(replace(made.wires[1], tag=f"A{number + 1}", device=device, at=(one.site or "",), socket=f"k{number + 1}",
                           actions=(one.action,)) for number, one in enumerate(many))  # fmt: skip
     big = Hub(name="quay", socket=tuple(Socket(name=f"k{number}", takes="2-conductor", role="assignable")
                                         for number in range(1, 13)))  # fmt: skip

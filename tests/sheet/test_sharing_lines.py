@@ -61,7 +61,7 @@ def test_who_does_what_comes_first() -> None:
     assert places == sorted(places)
     wiring = flat(text)
     assert "A1: dew (right index finger) -> USB extension 1 m -> u1 on quay, acts as the left stick" in wiring
-    assert "MISSING: an adapter from 6.3 mm to 3.5 mm" in wiring
+    assert "MISSING: an adapter from a 6.3 mm mono jack (TS) plug to a 3.5 mm mono jack (TS) socket" in wiring
     assert "1. Attack at the lower lip, so that the left hand rests." in wiring
 
 

@@ -21,6 +21,8 @@ from sample_sharing import (
 
 from said import said
 from stickwright.catalogue import say
+from stickwright.codes.message import Name, message
+from stickwright.codes.wirings import Wirings
 from stickwright.model.plan import Caution
 from stickwright.model.sharing import PartLine, Placement, PowerLine
 from stickwright.sheet.document import sheet_pdf
@@ -156,7 +158,8 @@ def test_set_up_without_a_stick(sheets: dict[str, list[str]]) -> None:
 def test_wiring_page_lists_cables_current_steps_and_parts(sheets: dict[str, list[str]]) -> None:
     """Each cable with its tag, current against its limit, steps in order, what is missing, what it costs."""
     page = sheets["shared"][2]
-    for words in ("Missing: cable A4: an adapter from 6.3 mm to 3.5 mm.", "70 of 100 mA at u1", "70 mA of 300 mA at quay",
+    for words in ("Missing: cable A4: an adapter from a 6.3 mm mono jack (TS) plug to a 3.5 mm mono jack (TS) socket.",
+                  "70 mA of 100 mA at u1", "70 mA of 300 mA in all at quay",
                   "Plug dew (A1) into u1, hands off the stick.", "Keep cables off the neck", "q1 stays empty",
                   "To order: 1 × pip and 1 × adapter 6.3 to 3.5; 51.50 in all", "One is on loan."):  # fmt: skip
         assert flat(words) in page, words
@@ -247,14 +250,17 @@ def test_words_of_places() -> None:
     assert done_by(Placement("roll", "chord", together=("jump", "attack"))) == "pressed together: jump and attack"
     assert done_by(Placement("menu", "dropped")) == "left out"
     assert say(socket_name("u1/2")) == "socket 2 of the splitter in u1"
-    assert said(power_words(PowerLine("u1", 0.07, None, 1, ""))) == "70 mA at u1, limit not known"
+    assert (
+        said(power_words(PowerLine(message(Wirings.at_socket, socket=Name("u1"), hub=None, way=None), 0.07, None, 1)))
+        == "70 mA at u1, limit not known"
+    )
 
 
 def test_paired_controller_has_no_cable() -> None:
     """The second controller is told with the hub it is paired with; a question keeps its mark."""
     told = sharing().wiring
     assert told is not None
-    pad = replace(told.wires[0], tag="A5", device="plain pad", at="sister", through=(), socket="paired")
+    pad = replace(told.wires[0], tag="A5", device="plain pad", at=("sister",), through=(), socket="", paired=True)
     assert wire_words(pad) == "A5: plain pad (sister), paired with quay, no cable"
     asked = replace(told, steps=("Unplug A1 and plug it in again: does it still do the same?",))
     page = wiring_page(replace(sample_plan(), sharing=replace(sharing(), wiring=asked)))

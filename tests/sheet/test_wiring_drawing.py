@@ -10,6 +10,7 @@ from typing import Any
 
 import pytest
 
+from said import said as words
 from stickwright.allocation.netlist import is_paired
 from stickwright.allocation.wiring import wiring_of
 from stickwright.model.case import Case
@@ -198,17 +199,17 @@ def test_empty_sockets_are_said() -> None:
     said = " ".join(texts(drawn("3")[1]))
     assert "u2, u3: empty" in said
     assert "q1: keep empty: same stick as u1" in said
-    assert said.index("u1: USB") < said.index("u2, u3") < said.index("q1:") < said.index("k1: 2-conductor")
+    assert said.index("u1: USB-A") < said.index("u2, u3") < said.index("q1:") < said.index("k1: 3.5 mm TS")
 
 
 def test_plugs_are_drawn_by_their_rings() -> None:
     """A round plug has a ring less than contacts; a USB plug is flat. Each is told below the drawing."""
     said = " ".join(texts(drawn("16")[1]))
-    assert "3.5 mm 2-conductor: 1 ring" in said
-    assert "6.3 mm 2-conductor: 1 ring" in said
+    assert "3.5 mm mono jack (TS): 1 ring" in said
+    assert "6.3 mm mono jack (TS): 1 ring" in said
     assert "USB-A" in said
     birch = wiring_of([at("move", "chin", "birch", "q1", "stick", role="left stick")], case({"chin": {}}))
-    assert "3.5 mm 4-conductor: 3 rings" in " ".join(texts(wiring_drawing(birch, birch.hubs)))
+    assert "3.5 mm four-pole jack (TRRS): 3 rings" in " ".join(texts(wiring_drawing(birch, birch.hubs)))
 
 
 def test_missing_lead_and_paired_controller_are_drawn() -> None:
@@ -235,19 +236,22 @@ def test_hub_that_is_not_described_is_our_fault() -> None:
 def test_table_and_sentence_say_the_same() -> None:
     """Beside the drawing: a table row a cable, and one sentence for those who cannot see it."""
     wiring, svg = drawn("3")
-    assert wiring_rows(wiring) == (
+    assert tuple(tuple(words(cell) for cell in row) for row in wiring_rows(wiring)) == (
         ("A1", "dew at right index", "USB-A", "", "Quay, u1", "left stick: move", "1.50 m; 0.95 m needed"),
-        ("A2", "pip at left index", "3.5 mm 2-conductor", "grey extension 1 m", "Quay, k1", "attack", "2.80 m; 2.55 m needed"),
-        ("A3", "pip at left index", "3.5 mm 2-conductor", "grey extension 1 m", "Quay, k2", "jump", "2.80 m; 2.55 m needed"),
+        ("A2", "pip at left index", "3.5 mm mono jack (TS)", "grey extension 1 m", "Quay, k1", "attack", "2.80 m; 2.55 m needed"),
+        ("A3", "pip at left index", "3.5 mm mono jack (TS)", "grey extension 1 m", "Quay, k2", "jump", "2.80 m; 2.55 m needed"),
     )  # fmt: skip
     assert wiring_alt(wiring) == (
-        "Wiring, one line a cable: A1, dew at right index, into u1 of Quay; A2, pip at left index, through grey extension "
+        "Wiring, one line for each cable: A1, dew at right index, into u1 of Quay; A2, pip at left index, through grey extension "
         "1 m into k1 of Quay; A3, pip at left index, through grey extension 1 m into k2 of Quay."
     )
     title = ET.fromstring(svg).find(f"{SVG}title")
     assert title is not None
     assert title.text == wiring_alt(wiring)
-    assert [row[6] for row in wiring_rows(drawn("8")[0]) if row[0] in ("A6", "A8")] == ["1.80 m; way not taken", ""]
+    assert [words(row[6]) for row in wiring_rows(drawn("8")[0]) if row[0] in ("A6", "A8")] == [
+        "1.80 m; way not measured",
+        "",
+    ]
 
 
 def test_the_way_is_told_part_by_part() -> None:
@@ -255,9 +259,10 @@ def test_the_way_is_told_part_by_part() -> None:
     nobody taped is marked."""
     placements, this_case = three()
     held = [HeldWay("right index", "dew", 0.5, "arm")]
-    told = way_parts(wiring_of(placements, this_case, held))
-    assert told == ("A1: 0.80 m tied + 0.50 m along what holds it + 0.15 m loop = 1.45 m",)
+    told = tuple(map(words, way_parts(wiring_of(placements, this_case, held))))
+    assert told == ("A1: 0.80 m tied + 0.50 m along the mount + 0.15 m loop = 1.45 m",)
     assert way_parts(wiring_of(placements, this_case)) == ()
     untaped = case({"right index": {}, "left index": {}}, kit(LEADS))
-    told = way_parts(wiring_of(placements, untaped, [HeldWay("right index", "dew", 0.0, "tray", to_hub_m=0.9)]))
+    ways = [HeldWay("right index", "dew", 0.0, "tray", to_hub_m=0.9)]
+    told = tuple(map(words, way_parts(wiring_of(placements, untaped, ways))))
     assert told == ("A1: 0.90 m tied (assumed) + 0.15 m loop = 1.05 m",)

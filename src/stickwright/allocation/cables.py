@@ -11,12 +11,15 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from itertools import combinations_with_replacement, product
+from typing import Literal
 
+from stickwright.codes.cables import Cables, LeadKind
+from stickwright.codes.message import Message, message
+from stickwright.codes.plugs import Carried, Contact, PlugKind, Plugs
 from stickwright.model.kit import Lead
 from stickwright.model.player import Site
-from stickwright.model.plugs import CONDUCTORS, conductors_of, is_usb, plugs_of
+from stickwright.model.plugs import conductors_of, is_usb, plugs_of
 from stickwright.model.sharing import HeldWay
-from stickwright.units import spoken
 
 __all__ = [
     "SERVICE_LOOP_M", "Leads", "Run", "Wanted", "Way", "carried", "ends_of", "leads_for", "plugs_compatible", "splitter_for",
@@ -75,20 +78,28 @@ class Wanted:
         Of a splitter.
     """
 
-    kind: str
-    socket: str
-    plug: str
+    kind: LeadKind
+    socket: PlugKind
+    plug: PlugKind
     least_m: float = 0.0
     ways: int = 1
 
     @property
-    def words(self) -> str:
-        """What to ask for in a shop."""
+    def text(self) -> Message:
+        """What to ask for in a shop, within a sentence."""
+        return self._told(label=False)
+
+    @property
+    def label(self) -> Message:
+        """The same as the name of a part."""
+        return self._told(label=True)
+
+    def _told(self, *, label: bool) -> Message:
         if self.kind == "adapter":
-            return f"an adapter from a {self.socket} plug to a {self.plug} socket"
+            return message(Cables.adapter, plug=self.socket, socket=self.plug, label=label)
         if self.kind == "splitter":
-            return f"a splitter, {self.plug}, with {self.ways} ways"
-        return f"an extension lead, {self.plug}, {_rounded_up(self.least_m):g} m or longer"
+            return message(Cables.splitter, plug=self.plug, ways=self.ways, label=label)
+        return message(Cables.extension, plug=self.plug, least_m=_rounded_up(self.least_m), label=label)
 
     def met_by(self, lead: Lead) -> bool:
         """Whether a lead of the kit would do, were it in stock."""
@@ -114,15 +125,15 @@ class Leads:
         Own cable, leads and splitter together; None when the own cable was not measured.
     wanted : tuple of Wanted
         What the stock does not have.
-    reason : str
-        Why the plug does not fit without an adapter; empty when it does.
+    reason : Message, optional
+        Why the plug does not fit without an adapter, a clause; None when it does.
     """
 
-    plug: str
+    plug: PlugKind | Literal[""]
     leads: tuple[Lead, ...]
     length_m: float | None
     wanted: tuple[Wanted, ...] = ()
-    reason: str = ""
+    reason: Message | None = None
 
 
 @dataclass(frozen=True)
@@ -137,8 +148,8 @@ class Way:
         Along what holds the device, default 0.
     tilt_m : float
         What tilting takes up, default 0.
-    assumed : str
-        What stands in for a way that was not taken; empty when it was.
+    assumed : Message, optional
+        What stands in for a way that was not taken; None when it was.
     slack_m : float
         Of `along_m`, what the joints of an arm need to move.
     """
@@ -146,7 +157,7 @@ class Way:
     tied_m: float | None
     along_m: float = 0.0
     tilt_m: float = 0.0
-    assumed: str = ""
+    assumed: Message | None = None
     slack_m: float = 0.0
 
     @property
@@ -184,8 +195,8 @@ def way_of(sites: Sequence[Site], held: HeldWay | None = None) -> Way:
     tilt = max((site.tilt_slack_m for site in sites), default=0.0)
     if held is None or held.to_hub_m is None:
         return Way(None, along, tilt, slack_m=slack)
-    words = f"right, forward and up to the hub added up, {spoken(held.to_hub_m, 'm')}, since the way was not taken with a tape"
-    return Way(held.to_hub_m, along, tilt, words, slack)
+    assumed = message(Cables.way_assumed, to_hub_m=held.to_hub_m)
+    return Way(held.to_hub_m, along, tilt, assumed, slack)
 
 
 def ends_of(lead: Lead) -> tuple[str, ...]:
@@ -199,7 +210,7 @@ def ends_of(lead: Lead) -> tuple[str, ...]:
     return lead.sockets or ((lead.plug,) * (2 if lead.kind == "splitter" else 1))
 
 
-def plugs_compatible(plug: str, takes: str) -> tuple[bool, str]:
+def plugs_compatible(plug: str, takes: str) -> tuple[bool, Message | None]:
     """Whether a plug may go into a socket, and why not.
 
     Parameters
@@ -209,43 +220,39 @@ def plugs_compatible(plug: str, takes: str) -> tuple[bool, str]:
 
     Returns
     -------
-    tuple of bool and str
-        The reason is empty when it fits; otherwise it is that of the first plug and the first socket named.
+    tuple of bool and Message
+        The reason, a clause, is None when it fits; otherwise it is that of the first plug and the first socket named.
 
     Examples
     --------
-    >>> plugs_compatible("2-conductor", "4-conductor")
-    (False, '2-conductor plug in a 4-conductor jack: its sleeve bridges ring 1, ring 2 and sleeve')
+    >>> fits, why = plugs_compatible("2-conductor", "4-conductor")
+    >>> fits, why.text, why.param("contacts")
+    (False, 'bridges', ('ring 1', 'ring 2', 'sleeve'))
     >>> plugs_compatible("USB or 4-conductor", "4-conductor")
-    (True, '')
+    (True, None)
     """
     pairs = list(product(plugs_of(plug), plugs_of(takes)))
     if not pairs:
-        return False, "its plug is not said" if not plug.strip() else "what the socket takes is not said"
+        return False, message(Plugs.not_said) if not plug.strip() else message(Plugs.socket_not_said)
     if any(one == other for one, other in pairs):
-        return True, ""
+        return True, None
     return False, _why_not(*pairs[0])
 
 
-def _why_not(plug: str, takes: str) -> str:
+def _why_not(plug: PlugKind, takes: PlugKind) -> Message:
     if is_usb(plug) or is_usb(takes):
-        return f"{plug} plug and {takes} socket: they are of different kinds"
-    size, conductors = plug.split(" mm ")
-    room, contacts = takes.split(" mm ")
+        return message(Plugs.other_kind, plug=plug, socket=takes)
+    size, room = (float(one.partition(" ")[0]) for one in (plug, takes))
     if size != room:
-        gap = "is too thick for" if float(size) > float(room) else "makes no sure contact in"
-        return f"{plug} plug and {takes} jack: a {size} mm plug {gap} a {room} mm jack"
-    has, wants = CONDUCTORS[int(conductors[0])], CONDUCTORS[int(contacts[0])]
+        return message(Plugs.other_size, plug=plug, socket=takes, thick=size > room)
+    has, wants = conductors_of(plug), conductors_of(takes)
     if len(has) < len(wants):
-        *most, last = wants[len(has) - 1 :]
-        bridged = f"{', '.join(most)} and {last}"
-        return f"{conductors} plug in a {contacts} jack: its sleeve bridges {bridged}"
-    spare = " and ".join(has[len(wants) - 1 : -1])
-    return f"{conductors} plug in a {contacts} jack: the jack has no contact for {spare}"
+        return message(Plugs.bridges, plug=plug, socket=takes, contacts=wants[len(has) - 1 :])
+    return message(Plugs.no_contact, plug=plug, socket=takes, contacts=has[len(wants) - 1 : -1])
 
 
-def carried(plug: str, kind: str) -> tuple[tuple[str, str], ...]:
-    """Each contact of a plug and what it carries.
+def carried(plug: str, kind: str) -> tuple[Message, ...]:
+    """What each contact of a plug carries.
 
     Parameters
     ----------
@@ -256,9 +263,9 @@ def carried(plug: str, kind: str) -> tuple[tuple[str, str], ...]:
 
     Returns
     -------
-    tuple of pairs
-        For a stick's round plug one line for all contacts: two orders are in use, ground on ring 2 or on the sleeve
-        (from memory), and only the papers tell which.
+    tuple of Message
+        For a stick's round plug one for all contacts: two orders are in use, ground on ring 2 or on the sleeve
+        (from memory), and only the manuals tell which.
 
     Notes
     -----
@@ -266,19 +273,22 @@ def carried(plug: str, kind: str) -> tuple[tuple[str, str], ...]:
 
     Examples
     --------
-    >>> carried("3.5 mm 2-conductor", "switch")
-    (('tip', 'switch contact'), ('sleeve', 'common'))
+    >>> [(one.param("contacts"), one.param("carries")) for one in carried("3.5 mm 2-conductor", "switch")]
+    [(('tip',), 'switch_contact'), (('sleeve',), 'common')]
     """
     if not plug:
         return ()
     contacts = conductors_of(plug)
     if is_usb(plug):
-        return tuple(zip(contacts, ("5 V", "data", "data", "ground"), strict=True))
+        lines: tuple[Carried, ...] = ("five_volts", "data", "data", "ground")
+        return tuple(_carries((contact,), line) for contact, line in zip(contacts, lines, strict=True))
     if kind == "switch" and len(contacts) == 2:
-        return (("tip", "switch contact"), ("sleeve", "common"))
-    if kind == "stick" and len(contacts) == 4:
-        return ((", ".join(contacts), "axis 1, axis 2, supply, ground: order by the hub's and stick's papers"),)
-    return ((", ".join(contacts), "by the papers of the hub and the device"),)
+        return _carries(contacts[:1], "switch_contact"), _carries(contacts[1:], "common")
+    return (_carries(contacts, "axes" if kind == "stick" and len(contacts) == 4 else "unknown"),)
+
+
+def _carries(contacts: tuple[Contact, ...], carries: Carried) -> Message:
+    return message(Plugs.carries, contacts=contacts, carries=carries)
 
 
 def splitter_for(takes: str, plugs: dict[int, str], leads: Sequence[Lead]) -> Lead | Wanted:
@@ -371,10 +381,10 @@ def _shortage(run: Run, at: Leads) -> float:
     return 0.0 if run.needed_m is None or at.length_m is None else run.needed_m - at.length_m
 
 
-def _hub_side(run: Run, at: Leads) -> str:
+def _hub_side(run: Run, at: Leads) -> PlugKind:
     """The connector of what an adapter is followed by; the device's own where there is no adapter."""
     takes = plugs_of(run.takes)
-    return at.plug if at.plug in takes or not takes else takes[0]
+    return at.plug if at.plug and (at.plug in takes or not takes) else takes[0]
 
 
 def _lengthened(run: Run, at: Leads, leads: Sequence[Lead], stock: list[int], sizes: tuple[int, ...]) -> Leads | None:

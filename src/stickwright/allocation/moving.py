@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from typing import NamedTuple
 
+from stickwright.codes.asked import Asked
 from stickwright.codes.message import Message, message
 from stickwright.codes.presses import Presses
 from stickwright.errors import BadInput, Problem
@@ -136,5 +137,5 @@ def spacing_m(face_a_m: float, face_b_m: float, landing_m: float | None) -> floa
     lengths = (face_a_m, face_b_m, 0.0 if landing_m is None else landing_m)
     wrong = [one for one in lengths if not (math.isfinite(one) and one >= 0)]
     if wrong:
-        raise BadInput(Problem("two switches side by side", str(one), "a length of 0 or more") for one in wrong)
+        raise BadInput(Problem(message(Asked.face_size), str(one), message(Asked.length)) for one in wrong)
     return max(face_a_m, face_b_m, CATCHES_95_SDS * lengths[2])

@@ -8,9 +8,13 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from typing import Literal
 
 from stickwright.allocation.cables import Leads, Run, Wanted, Way, carried, ends_of, leads_for, splitter_for, way_of
 from stickwright.allocation.power import UNIT_LOAD_A, bare_socket, goes_by_usb
+from stickwright.codes.asked import Asked
+from stickwright.codes.message import Message, Name, message
+from stickwright.codes.wirings import Wirings
 from stickwright.errors import BadInput, Problem, did_you_mean
 from stickwright.model.case import Case
 from stickwright.model.hub import STICK_ROLES, Hub, Socket
@@ -19,19 +23,15 @@ from stickwright.model.recorded import Finding
 from stickwright.model.sharing import HeldWay, Placement, Wire
 
 __all__ = [
-    "PAIRED",
     "Netlist",
     "Unit",
     "empty_sockets",
     "is_paired",
     "netlist_of",
-    "place_words",
+    "place_of",
     "socket_of_wire",
     "units_of",
 ]
-
-PAIRED = "paired, no cable"
-"""Stands in the place of the plug of a wire that is none."""
 
 _HANDS = frozenset({"fingertip", "thumb", "hand"})  # parts that hold one two-handed controller between them
 Device = Stick | Switch | Controller
@@ -51,10 +51,6 @@ class Unit:
     paired: bool
     placements: tuple[Placement, ...]
     helper: bool = False
-
-    @property
-    def at(self) -> str:
-        return " and ".join(self.sites)
 
     @property
     def kind(self) -> str:
@@ -129,7 +125,7 @@ def is_paired(wire: Wire) -> bool:
     ----------
     wire : Wire
     """
-    return wire.plug == PAIRED
+    return wire.paired
 
 
 def socket_of_wire(wire: Wire, hubs: Sequence[Hub]) -> Socket | None:
@@ -148,7 +144,7 @@ def socket_of_wire(wire: Wire, hubs: Sequence[Hub]) -> Socket | None:
     return None if is_paired(wire) else _socket_of(wire.hub, wire.socket, hubs)[1]
 
 
-def empty_sockets(wires: Sequence[Wire], hubs: Sequence[Hub]) -> dict[tuple[str, str], str]:
+def empty_sockets(wires: Sequence[Wire], hubs: Sequence[Hub]) -> dict[tuple[str, str], Message]:
     """Sockets that must stay empty, and why.
 
     Parameters
@@ -159,28 +155,28 @@ def empty_sockets(wires: Sequence[Wire], hubs: Sequence[Hub]) -> dict[tuple[str,
     Returns
     -------
     dict
-        By hub and socket: "same stick as u1" or "not together with u1".
+        By hub and socket, a clause: the same stick as u1, or not together with u1.
     """
-    out: dict[tuple[str, str], str] = {}
+    out: dict[tuple[str, str], Message] = {}
     for hub in hubs:
         known = [socket.name for socket in hub.socket]
         used = {
             bare_socket(wire.socket, known)[0]: wire for wire in wires if wire.hub == hub.name and not is_paired(wire)
         }
-        sticks = {wire.role: place_words(wire, hubs, hub.name) for wire in wires if wire.role in STICK_ROLES}
+        sticks = {wire.role: place_of(wire, hubs, hub.name) for wire in wires if wire.role in STICK_ROLES}
         by_name = {socket.name: socket for socket in hub.socket}
         for socket in hub.socket:
             if socket.name in used:
                 continue
             shut = [name for name in used if name in socket.excludes or socket.name in by_name[name].excludes]
             if socket.role in sticks:
-                out[hub.name, socket.name] = f"same stick as {sticks[socket.role]}"
+                out[hub.name, socket.name] = message(Wirings.same_stick_as, place=sticks[socket.role])
             elif shut:
-                out[hub.name, socket.name] = f"not together with {shut[0]}"
+                out[hub.name, socket.name] = message(Wirings.not_with, socket=Name(shut[0]))
     return out
 
 
-def place_words(wire: Wire, hubs: Sequence[Hub], beside: str | None = None) -> str:
+def place_of(wire: Wire, hubs: Sequence[Hub], beside: str | None = None) -> Message:
     """A socket by its name, with its hub where there are several; a paired controller by its own.
 
     Parameters
@@ -191,8 +187,9 @@ def place_words(wire: Wire, hubs: Sequence[Hub], beside: str | None = None) -> s
         Hub that need not be named, since the words stand beside it.
     """
     if is_paired(wire):
-        return f"the paired {wire.device}"
-    return wire.socket if len(hubs) == 1 or wire.hub == beside else f"{wire.socket} of {wire.hub}"
+        return message(Wirings.paired, device=Name(wire.device))
+    alone = len(hubs) == 1 or wire.hub == beside
+    return message(Wirings.socket, socket=Name(wire.socket), hub=None if alone else Name(wire.hub))
 
 
 # --- devices ----------------------------------------------------------------------------------------------------------
@@ -205,7 +202,8 @@ def _device(name: str | None, kind: str, kit: Kit) -> Device:
         if device.name == name:
             return device
     known = did_you_mean(name or "", [device.name for device in pool])
-    raise BadInput(Problem("device", f'"{name}"', f"a {kind or 'device'} of the kit", known))
+    expected = message(Asked.device, kind=kind if kind in rooms else "device")  # type: ignore[arg-type]
+    raise BadInput(Problem("device", f'"{name}"', expected, known))
 
 
 def _socket_of(hub: str | None, socket: str | None, hubs: Sequence[Hub]) -> tuple[Hub, Socket]:
@@ -216,8 +214,10 @@ def _socket_of(hub: str | None, socket: str | None, hubs: Sequence[Hub]) -> tupl
             for item in one.socket:
                 if item.name == bare:
                     return one, item
-            raise BadInput(Problem(f"hub {hub}", f'socket "{socket}"', "one of its sockets", did_you_mean(bare, known)))
-    raise BadInput(Problem("hub", f'"{hub}"', "a hub of the case", did_you_mean(hub or "", [one.name for one in hubs])))
+            found = message(Asked.socket, name=Name(socket or ""))
+            raise BadInput(Problem(f"hub {hub}", found, message(Asked.of_hub), did_you_mean(bare, known)))
+    known = [one.name for one in hubs]
+    raise BadInput(Problem("hub", f'"{hub}"', message(Asked.hub), did_you_mean(hub or "", known)))
 
 
 def _site_units(placements: Sequence[Placement], case: Case) -> Iterator[Unit]:
@@ -261,9 +261,9 @@ def _helper_units(
         pairing = [one for one in case.kit.controller if one.pairs]
         free = [one for one in pairing if one.in_stock > used[one.name]] or pairing
         if hub is None or not free:
-            why = "no controller of the kit pairs" if not free else "no hub has room for another paired controller"
             if case.hubs:
-                text = f"The {helper} needs a second controller that acts as the same player, and {why}."
+                why: Literal["no_controller", "no_place"] = "no_place" if free else "no_controller"
+                text = message(Wirings.no_second_controller, helper=Name(helper), why=why)
                 findings.append(Finding("query", "pairing", text))
             continue
         out.append(Unit(free[0], (helper,), hub, None, True, tuple(group), helper=True))
@@ -360,15 +360,15 @@ def _wire(unit: Unit, run: Run, way: Way, at: Leads, splitters: Splitters, hubs:
     _, socket = _socket_of(unit.hub, unit.socket, hubs)
     splitter = _takes(unit, splitters, hubs)[1]
     through = [lead.name for lead in at.leads]
-    missing = [wanted.words for wanted in at.wanted]
+    missing = [wanted.text for wanted in at.wanted]
     if isinstance(splitter, Lead):
         through.append(splitter.name)
     elif splitter is not None:
-        missing.append(splitter.words)
+        missing.append(splitter.text)
     return Wire(
         tag=run.tag,
         device=unit.device.name,
-        at=unit.at,
+        at=unit.sites,
         plug=at.plug,
         through=tuple(through),
         hub=unit.hub or "",
@@ -380,7 +380,7 @@ def _wire(unit: Unit, run: Run, way: Way, at: Leads, splitters: Splitters, hubs:
         length_m=None if at.length_m is None else round(at.length_m, 9),
         current_a=_current_a(unit.device, at, socket),
         conductors=carried(at.plug, unit.kind),
-        missing="; ".join(missing),
+        missing=tuple(missing),
         tied_m=way.tied_m,
         along_m=way.along_m,
         tilt_m=way.tilt_m,
@@ -393,11 +393,11 @@ def _paired_wire(unit: Unit, tag: str) -> Wire:
     return Wire(
         tag=tag,
         device=unit.device.name,
-        at=unit.at,
-        plug=PAIRED,
+        at=unit.sites,
+        plug="",
         through=(),
         hub=unit.hub or "",
-        socket="paired",
+        socket="",
         takes="",
         role=None if unit.helper else _role(unit, None),
         actions=unit.actions,
@@ -405,6 +405,7 @@ def _paired_wire(unit: Unit, tag: str) -> Wire:
         length_m=None,
         current_a=0.0,
         conductors=(),
+        paired=True,
     )
 
 

@@ -11,13 +11,14 @@ import math
 from collections.abc import Iterator, Mapping, Sequence
 
 from stickwright.allocation.cables import ends_of
+from stickwright.codes.message import Message, Name, message
+from stickwright.codes.wirings import Wirings
 from stickwright.errors import BadInput, Problem
 from stickwright.model.hub import Hub, Socket
 from stickwright.model.kit import Lead
 from stickwright.model.plugs import is_usb, plugs_of
 from stickwright.model.recorded import Finding
 from stickwright.model.sharing import PowerLine, Wire
-from stickwright.units import to_si
 
 __all__ = [
     "BUS_POWERED_WAYS", "HIGH_POWER_LOADS", "UNIT_LOAD_A", "bare_socket", "goes_by_usb", "power_faults", "power_lines",
@@ -55,7 +56,9 @@ def unit_loads(current_a: float) -> int:
     (1, 1, 1, 2)
     """
     if not current_a >= 0 or math.isinf(current_a):
-        raise BadInput(Problem("current", f"{current_a:g} A", "0 A or more", "Read it from the device's papers."))
+        found = message(Wirings.current, current_a=current_a if math.isfinite(current_a) else None)
+        expected, remedy = message(Wirings.some_current), message(Wirings.read_current)
+        raise BadInput(Problem("current_a", found, expected, remedy))
     return max(1, math.ceil(round(current_a / UNIT_LOAD_A, 6)))
 
 
@@ -125,12 +128,11 @@ def power_lines(
             if not here:
                 continue
             splitter = splitters.get((hub.name, socket.name))
-            name = f"{socket.name} of {hub.name}" if several else socket.name
-            lines, drawn_a, units = _at_socket(socket, name, here, splitter)
+            lines, drawn_a, units = _at_socket(socket, Name(hub.name) if several else None, here, splitter)
             out += lines
             total_a, loads = total_a + drawn_a, loads + units
         if total_a > 0 or (loads and hub.current_a is not None):
-            out.append(_line(hub.name, f"in all at {hub.name}", total_a, hub.current_a, loads))
+            out.append(_line(message(Wirings.at_hub, hub=Name(hub.name)), total_a, hub.current_a, loads))
     return tuple(out)
 
 
@@ -148,19 +150,24 @@ def power_faults(
         By hub and socket.
     """
     texts = [
-        f"Too much current: {line.words}. Use another socket, or a splitter with its own power supply."
+        message(Wirings.over, power=line.words)
         for line in lines
         if line.limit_a is not None and line.current_a > line.limit_a + _ROUNDING_A
     ]
+    most_a = HIGH_POWER_LOADS * UNIT_LOAD_A
     texts += [
-        f"{wire.tag}: {wire.device} draws {_ma(wire.current_a)} mA, more than the "
-        f"{_ma(HIGH_POWER_LOADS * UNIT_LOAD_A)} mA of any USB 2.0 device: look at its papers."
+        message(
+            Wirings.draws_too_much,
+            tag=Name(wire.tag),
+            device=Name(wire.device),
+            current_a=wire.current_a,
+            most_a=most_a,
+        )
         for wire in wires
         if goes_by_usb(wire.plug, wire.takes) and unit_loads(wire.current_a) > HIGH_POWER_LOADS
     ]
     texts += [
-        f"Splitter {lead.name} has no power supply of its own and {len(ends_of(lead))} ways: no more than "
-        f"{BUS_POWERED_WAYS} can be fed from one socket."
+        message(Wirings.splitter_ways, splitter=Name(lead.name), ways=len(ends_of(lead)), most=BUS_POWERED_WAYS)
         for lead in splitters.values()
         if is_usb(plugs_of(lead.plug)[0]) and lead.port_current_a is None and len(ends_of(lead)) > BUS_POWERED_WAYS
     ]
@@ -168,42 +175,37 @@ def power_faults(
 
 
 def _at_socket(
-    socket: Socket, name: str, here: Sequence[Wire], splitter: Lead | None
+    socket: Socket, hub: Name | None, here: Sequence[Wire], splitter: Lead | None
 ) -> tuple[list[PowerLine], float, int]:
     """Lines for a socket with what hangs on it; what it gives in all, and unit loads."""
+    name = Name(socket.name)
+    where = message(Wirings.at_socket, socket=name, hub=hub, way=None)
     devices_a = sum(wire.current_a for wire in here)
     if splitter is None or not is_usb(plugs_of(splitter.plug)[0]):
         drawn_a = devices_a + ((splitter.current_a or 0.0) if splitter else 0.0)
         loads = sum(unit_loads(wire.current_a) for wire in here if goes_by_usb(wire.plug, wire.takes))
         if not drawn_a and not loads:
             return [], 0.0, 0
-        return [_line(name, f"at {name}", drawn_a, socket.current_a, loads)], drawn_a, loads
+        return [_line(where, drawn_a, socket.current_a, loads)], drawn_a, loads
     own_a = UNIT_LOAD_A if splitter.current_a is None else splitter.current_a
     powered = splitter.port_current_a is not None
     each_a = splitter.port_current_a if splitter.port_current_a is not None else UNIT_LOAD_A
-    lines = list(_way_lines(name, here, each_a))
+    lines = list(_way_lines(name, hub, here, each_a))
     if powered:
-        return [*lines, _line(name, f"at {name}", own_a, socket.current_a, unit_loads(own_a))], own_a, unit_loads(own_a)
+        return [*lines, _line(where, own_a, socket.current_a, unit_loads(own_a))], own_a, unit_loads(own_a)
     drawn_a = own_a + devices_a
     loads = unit_loads(own_a) + sum(unit_loads(wire.current_a) for wire in here)
-    inside = f"at splitter {splitter.name} in {name}, {_ma(own_a)} mA of it for itself"
-    lines.append(_line(f"splitter {splitter.name} in {name}", inside, drawn_a, HIGH_POWER_LOADS * UNIT_LOAD_A, loads))
-    return [*lines, _line(name, f"at {name}", drawn_a, socket.current_a, loads)], drawn_a, loads
+    inside = message(Wirings.at_splitter, splitter=Name(splitter.name), socket=name, hub=hub, own_a=own_a)
+    lines.append(_line(inside, drawn_a, HIGH_POWER_LOADS * UNIT_LOAD_A, loads))
+    return [*lines, _line(where, drawn_a, socket.current_a, loads)], drawn_a, loads
 
 
-def _way_lines(name: str, here: Sequence[Wire], each_a: float) -> Iterator[PowerLine]:
+def _way_lines(socket: Name, hub: Name | None, here: Sequence[Wire], each_a: float) -> Iterator[PowerLine]:
     for wire in sorted(here, key=lambda wire: wire.socket):
-        way = f"{name}, way {wire.socket.rpartition('/')[2]}"
-        yield _line(way, f"at {way}", wire.current_a, each_a, unit_loads(wire.current_a))
+        way = Name(wire.socket.rpartition("/")[2])
+        where = message(Wirings.at_socket, socket=socket, hub=hub, way=way)
+        yield _line(where, wire.current_a, each_a, unit_loads(wire.current_a))
 
 
-def _line(where: str, words: str, current_a: float, limit_a: float | None, loads: int) -> PowerLine:
-    current_a = round(current_a, 9)
-    if limit_a is None:
-        return PowerLine(where, current_a, None, loads, f"{_ma(current_a)} mA {words}, limit not known")
-    return PowerLine(where, current_a, limit_a, loads, f"{_ma(current_a)} of {_ma(limit_a)} mA {words}")
-
-
-def _ma(current_a: float) -> str:
-    """To a tenth of a milliampere: a limit that is passed shows that it is."""
-    return f"{round(current_a / to_si(1.0, 'ma'), 1):g}"
+def _line(where: Message, current_a: float, limit_a: float | None, loads: int) -> PowerLine:
+    return PowerLine(where, round(current_a, 9), limit_a, loads)

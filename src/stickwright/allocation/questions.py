@@ -12,6 +12,8 @@ from stickwright.allocation.places import Places, place_of
 from stickwright.allocation.pressing import Pressed, press_fit
 from stickwright.allocation.problem import Gear, Question, Site, TogetherNeed, Way, rounded
 from stickwright.allocation.sockets import adapters_of, hub_limits, socket_groups, splitters_of
+from stickwright.codes.asked import Asked
+from stickwright.codes.message import message
 from stickwright.errors import BadInput, Problem, did_you_mean, near_name
 from stickwright.model.case import Case
 from stickwright.model.game import Action
@@ -278,25 +280,21 @@ def wrong_wishes(case: Case, wishes: Wishes) -> list[Problem]:
     helpers = [helper.name for helper in case.player.helper]
     known = _names_of(case)
     out = [
-        Problem("--without", f'"{name}"', "anything of the kit, a site, hub, socket or helper by its name, or the word helper or option",
+        Problem("--without", f'"{name}"', message(Asked.excludable),
                 did_you_mean(name, [*known, *(word for word in _NONE_AT_ALL if near_name(name, [word]))]))
         for name in wishes.without
         if name not in (*known, *_NONE_AT_ALL)
     ]  # fmt: skip
     if wishes.budget is not None and not 0 <= wishes.budget < 1e6:
-        out.append(
-            Problem("--budget", f"{wishes.budget:g}", "0 or more", "The most that may be spent on what is missing.")
-        )
+        out.append(Problem("--budget", f"{wishes.budget:g}", message(Asked.none_or_more), message(Asked.budget)))
     if wishes.most_parts is not None and wishes.most_parts < 0:
-        out.append(Problem("--max-parts", str(wishes.most_parts), "0 or more", "How many devices may stand around."))
+        out.append(Problem("--max-parts", str(wishes.most_parts), message(Asked.none_or_more), message(Asked.devices)))
     for keep in wishes.keep:
         shown = f"{keep.what}={keep.where}"
         if keep.what not in actions and keep.what not in sites:
             remedy = did_you_mean(keep.what, [*actions, *sites])
-            out.append(Problem("--keep", f'"{shown}"', "ACTION=PLACE or SITE=DEVICE, both of this case", remedy))
+            out.append(Problem("--keep", f'"{shown}"', message(Asked.pair), remedy))
         elif keep.where not in (*sites, *devices, *helpers, *_LEFT, *controls):
             remedy = did_you_mean(keep.where, [*sites, *devices, *helpers, *_LEFT])
-            out.append(
-                Problem("--keep", f'"{shown}"', "a site, a device, option, helper or dropped after the =", remedy)
-            )
+            out.append(Problem("--keep", f'"{shown}"', message(Asked.place), remedy))
     return out

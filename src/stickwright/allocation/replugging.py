@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-import re
 from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from stickwright.allocation.sockets import socket_groups
 from stickwright.allocation.wiring import wiring_of
-from stickwright.codes.message import Text
+from stickwright.codes.message import Message, Param, Text
 from stickwright.model.case import Case
 from stickwright.model.layouts import Refit, Replug
 from stickwright.model.sharing import HeldWay, Placement, Sharing
@@ -19,7 +18,6 @@ __all__ = ["Apart", "PluggedForAll", "plugged_for_all", "refits_of", "replugs_of
 
 Plug = tuple[str, str]
 """Hub and socket."""
-_TAG = re.compile(r" \([A-Z]\d+\)|\b[A-Z]\d+ (?=\()")
 _Unit = tuple[str, str]
 """Site (none for a controller, which several may play) and device."""
 
@@ -152,9 +150,18 @@ def _side_by_side(
     return kept, apart
 
 
-def _faults(placements: Sequence[Placement], case: Case, held: Sequence[HeldWay]) -> list[str]:
+def _faults(placements: Sequence[Placement], case: Case, held: Sequence[HeldWay]) -> list[Text]:
     """What is wrong with these plugged in at once; without tags of cables, which others are given in the end."""
-    return [_TAG.sub("", str(one.text)) for one in wiring_of(placements, case, held).findings if one.level == "fault"]
+    return [_untagged(one.text) for one in wiring_of(placements, case, held).findings if one.level == "fault"]
+
+
+def _untagged(value: Param) -> Param:
+    """A message, and those nested in it, without the tags of cables."""
+    if isinstance(value, tuple):
+        return tuple(map(_untagged, value))
+    if not isinstance(value, Message):
+        return value
+    return Message(value.code, tuple((name, None if name == "tag" else _untagged(one)) for name, one in value.params))
 
 
 def _moved_to(one: Placement, moved: Mapping[Plug, Plug]) -> Placement:

@@ -16,22 +16,24 @@ from stickwright.allocation.netlist import (
     empty_sockets,
     is_paired,
     netlist_of,
-    place_words,
+    place_of,
     socket_of_wire,
     units_of,
 )
-from stickwright.allocation.power import bare_socket, goes_by_usb, power_faults, power_lines
+from stickwright.allocation.power import UNIT_LOAD_A, bare_socket, goes_by_usb, power_faults, power_lines
+from stickwright.codes.message import Message, Name, Text, message
+from stickwright.codes.part_kinds import PartKind
+from stickwright.codes.wirings import Wirings
 from stickwright.model.case import Case
 from stickwright.model.hub import STICK_ROLES, Hub, roles_of
 from stickwright.model.kit import Controller, Extension, Lead, Stick, Switch, Topper
 from stickwright.model.plugs import conductors_of, is_usb, plugs_of
 from stickwright.model.recorded import Finding
 from stickwright.model.sharing import HeldWay, PartLine, Placement, Wire, Wiring
-from stickwright.units import spoken
 
 __all__ = ["wiring_of"]
 
-_LEADS = {"extension": "extension lead", "adapter": "adapter", "splitter": "splitter"}
+_LEADS: dict[str, PartKind] = {"extension": "extension lead", "adapter": "adapter", "splitter": "splitter"}
 Part = Stick | Switch | Controller | Lead | Topper | Extension | Hub
 
 
@@ -82,38 +84,44 @@ def wiring_of(placements: Sequence[Placement], case: Case, held: Sequence[HeldWa
 
 def _unconnected(units: Sequence[Unit], case: Case) -> Iterator[Finding]:
     """Devices that nothing says how to plug in."""
-    loose = _names(f"{unit.device.name} ({unit.at})" for unit in units if unit.hub is None)
+    loose = [unit for unit in units if unit.hub is None]
     if loose and not case.hubs:
-        yield Finding("note", "hub", "No hub is described: sockets, leads and currents are not worked out.")
+        yield Finding("note", "hub", message(Wirings.no_hub))
     elif loose:
-        yield Finding("query", "hub", f"No socket was chosen for {loose}.")
+        devices = tuple(dict.fromkeys(_device_at(unit.device.name, unit.sites) for unit in loose))
+        yield Finding("query", "hub", message(Wirings.no_socket, devices=devices))
+
+
+def _device_at(device: str, sites: Iterable[str]) -> Message:
+    return message(Wirings.device_at, device=Name(device), sites=_names(sites))
 
 
 # --- what to look at --------------------------------------------------------------------------------------------------
 
 
 def _plug_findings(net: Netlist, case: Case) -> Iterator[Finding]:
-    """What does not fit, what is missing, and contacts that only the papers tell."""
+    """What does not fit, what is missing, and contacts that only the manuals tell."""
     for unit, wire in zip(net.units, net.wires, strict=True):
         if is_paired(wire):
             continue
-        name, at = f"{wire.tag} ({wire.device} to {place_words(wire, case.hubs)})", net.leads[wire.tag]
+        at = net.leads[wire.tag]
+        cable = message(
+            Wirings.cable, tag=Name(wire.tag), device=Name(wire.device), place=place_of(wire, case.hubs)
+        )  # fmt: skip
         if not wire.plug:
-            yield Finding("query", "plug", f"{name}: its plug is not said. Look at it before it goes in.")
+            yield Finding("query", "plug", message(Wirings.plug_unknown, cable=cable))
         elif at.reason and not at.leads and at.wanted:
-            yield Finding("fault", "plug", f"{name}: {at.reason}. Do not plug it in without {at.wanted[0].words}.")
+            text = message(Wirings.needs_adapter, cable=cable, why=at.reason, lead=at.wanted[0].text)
+            yield Finding("fault", "plug", text)
         elif at.reason and _other_contacts(wire):
-            text = f"{name}: {at.reason}. See in the adapter's papers that it joins the right contacts."
-            yield Finding("query", "plug", text)
-        lacking = [words for words in wire.missing.split("; ") if words and not (at.reason and "adapter" in words)]
+            yield Finding("query", "plug", message(Wirings.check_adapter, cable=cable, why=at.reason))
+        adapters = {one.text for one in at.wanted if one.kind == "adapter"} if at.reason else set()
+        lacking = tuple(one for one in wire.missing if one not in adapters)
         if lacking:
-            yield Finding("query", "missing", f"{name}: missing {' and '.join(lacking)}.{_unmeasured(wire, case)}")
+            text = message(Wirings.missing, cable=cable, leads=lacking, unmeasured=_unmeasured(wire, case))
+            yield Finding("query", "missing", text)
         if unit.kind == "stick" and wire.plug and not is_usb(wire.plug) and len(conductors_of(wire.plug)) == 4:
-            text = (
-                f"{name}: four-conductor plugs come in two orders, ground on ring 2 or on the sleeve. Compare the papers "
-                "of hub and stick before plugging in."
-            )
-            yield Finding("query", "conductors", text)
+            yield Finding("query", "conductors", message(Wirings.two_orders, cable=cable))
 
 
 def _longer_than_thought(net: Netlist, bare: Netlist, held: Sequence[HeldWay]) -> Iterator[Finding]:
@@ -122,11 +130,11 @@ def _longer_than_thought(net: Netlist, bare: Netlist, held: Sequence[HeldWay]) -
         without = bare.leads.get(wire.tag)
         if not wire.along_m or without is None or not _lacks_length(net.leads[wire.tag]) or _lacks_length(without):
             continue
-        by = next((one.by for one in held if one.device == wire.device and one.site in unit.sites), "what holds it")
-        text = (
-            f"{wire.tag} ({wire.device} at {wire.at}): the {spoken(wire.along_m, 'm')} along {by} make the lead missing; for the "
-            "rest of the way the kit has enough."
-        )
+        by = next((Name(one.by) for one in held if one.device == wire.device and one.site in unit.sites), None)
+        text = message(
+            Wirings.mount_takes, tag=Name(wire.tag), device=Name(wire.device), sites=_names(wire.at), along_m=wire.along_m,
+            mount=by,
+        )  # fmt: skip
         yield Finding("query", "missing", text)
 
 
@@ -142,40 +150,40 @@ def _other_contacts(wire: Wire) -> bool:
     )
 
 
-def _unmeasured(wire: Wire, case: Case) -> str:
+def _unmeasured(wire: Wire, case: Case) -> tuple[Name, ...]:
     """Leads that might do, had somebody measured them."""
-    found = [
-        lead.name
+    return tuple(
+        Name(lead.name)
         for lead in case.kit.lead
         if lead.kind == "extension" and lead.length_m is None and lead.in_stock and wire.plug in plugs_of(lead.plug)
-    ]
-    return f" In stock without a length: {', '.join(found)}; measure it." if found else ""
+    )
 
 
 def _socket_findings(net: Netlist, hubs: Sequence[Hub]) -> Iterator[Finding]:
     """Two plugs for one socket, sockets that shut each other out, roles that meet, more than a hub takes."""
     for hub in hubs:
-        known = [socket.name for socket in hub.socket]
+        known, name = [socket.name for socket in hub.socket], Name(hub.name)
         here = [wire for wire in net.wires if wire.hub == hub.name and not is_paired(wire)]
         for socket, count in Counter(wire.socket for wire in here).items():
             if count > 1:
-                yield Finding("fault", "socket", f"{count} plugs for {socket} of {hub.name}: it takes one.")
+                text = message(Wirings.several_plugs, count=count, socket=Name(socket), hub=name)
+                yield Finding("fault", "socket", text)
         used = {bare_socket(wire.socket, known)[0] for wire in here}
         whole = {wire.socket for wire in here if bare_socket(wire.socket, known)[1] is None}
-        for name in sorted(used & whole):
-            if any(bare_socket(wire.socket, known) == (name, way) for wire in here for way in range(1, 9)):
-                yield Finding("fault", "socket", f"{name} of {hub.name} is used both directly and through a splitter.")
+        for socket in sorted(used & whole):
+            if any(bare_socket(wire.socket, known) == (socket, way) for wire in here for way in range(1, 9)):
+                yield Finding("fault", "socket", message(Wirings.both_ways, socket=Name(socket), hub=name))
         for one in hub.socket:
             for other in one.excludes:
                 if one.name in used and other in used:
-                    text = f"{other} of {hub.name} must stay empty while {one.name} is used; both are used."
+                    text = message(Wirings.excluded, socket=Name(one.name), other=Name(other), hub=name)
                     yield Finding("fault", "excluded", text)
         paired = sum(wire.hub == hub.name and is_paired(wire) for wire in net.wires)
         if paired > hub.paired:
-            text = f"{paired} controllers are paired with {hub.name}, which takes {hub.paired}."
+            text = message(Wirings.too_many_paired, count=paired, hub=name, most=hub.paired)
             yield Finding("fault", "pairing", text)
         if hub.most_devices is not None and len(here) > hub.most_devices:
-            text = f"{len(here)} devices are plugged into {hub.name}, which takes {hub.most_devices}."
+            text = message(Wirings.too_many_devices, count=len(here), hub=name, most=hub.most_devices)
             yield Finding("fault", "socket", text)
     yield from _role_findings(net, hubs)
 
@@ -193,22 +201,32 @@ def _role_findings(net: Netlist, hubs: Sequence[Hub]) -> Iterator[Finding]:
         if socket := socket_of_wire(wire, hubs):
             can = roles_of(socket, _hub_plug(wire))
             for role in dict.fromkeys(role for role in asked if can and role not in can and role not in buttons):
-                text = f"{place_words(wire, hubs)} ({wire.tag}) feeds {_kinds(can)}, and {wire.device} is to be {role}."
-                yield Finding("fault", "role", text)
+                yield Finding("fault", "role", _wrong_role(wire, hubs, can, role))
     for role, wires in feeding.items():
         if len(wires) < 2:
             continue
-        both = " and ".join(f"{place_words(wire, hubs)} ({wire.tag})" for wire in wires)
+        places = tuple(_tagged(wire, hubs) for wire in wires)
         if role in STICK_ROLES:
-            text = f"{both} feed the same {role}: one silently wins. Use one, or give one of them another role."
-            yield Finding("fault", "same_role", text)
+            yield Finding("fault", "same_role", message(Wirings.same_stick, places=places, role=role))
         else:
-            yield Finding("query", "same_role", f"{both} feed the same {role}: the game cannot tell them apart.")
+            yield Finding("query", "same_role", message(Wirings.same_button, places=places, role=role))  # type: ignore[arg-type]
 
 
-def _kinds(roles: Sequence[str]) -> str:
-    """Roles in few words."""
-    return _names(roles) if len(roles) < 4 else "buttons only" if not {*roles} & {*STICK_ROLES} else "other controls"
+def _tagged(wire: Wire, hubs: Sequence[Hub]) -> Message:
+    return message(Wirings.tagged, place=place_of(wire, hubs), tag=Name(wire.tag))
+
+
+def _wrong_role(wire: Wire, hubs: Sequence[Hub], can: Sequence[str], role: str) -> Message:
+    """Roles by their names where they are few."""
+    few = len(can) < 4
+    return message(
+        Wirings.wrong_role,
+        place=_tagged(wire, hubs),
+        feeds=tuple(can) if few else (),  # type: ignore[arg-type]
+        kind="named" if few else "others" if {*can} & {*STICK_ROLES} else "buttons",
+        device=Name(wire.device),
+        role=role,  # type: ignore[arg-type]
+    )
 
 
 def _hub_plug(wire: Wire) -> str:
@@ -220,40 +238,28 @@ def _hub_plug(wire: Wire) -> str:
 def _unknowns(net: Netlist, case: Case) -> Iterator[Finding]:
     """What nobody measured or looked up, all of a kind in one sentence."""
     cabled = [(unit, wire) for unit, wire in zip(net.units, net.wires, strict=True) if not is_paired(wire)]
-    if ways := _names(wire.at for _, wire in cabled if wire.needed_m is None):
-        text = (
-            f"The way of the cable to the hub was not taken for {ways}: lay a tape along the points where it will be "
-            "tied, from the foot of the base or the clamp of the arm, and write it as to_hub_mm for the site. No extension "
-            "lead is chosen until then."
-        )
-        yield Finding("note", "way", text)
-    if reckoned := _names(wire.at for _, wire in cabled if wire.assumed):
-        text = (
-            f"The way of the cable for {reckoned} is reckoned from where the hub lies: right, forward and up added up. Lay a "
-            "tape along the points where it will be tied before a lead is bought (to_hub_mm)."
-        )
-        yield Finding("query", "way", text)
+    if ways := _names(site for _, wire in cabled if wire.needed_m is None for site in wire.at):
+        yield Finding("note", "way", message(Wirings.way_unknown, sites=ways))
+    if reckoned := _names(site for _, wire in cabled if wire.assumed for site in wire.at):
+        yield Finding("query", "way", message(Wirings.way_assumed, sites=reckoned))
     if cables := _names(unit.device.name for unit, _ in cabled if unit.device.cable_m is None):
-        text = f"The cable was not measured of {cables}: write its length, plug included, as cable_mm in the kit."
-        yield Finding("note", "cable", text)
+        yield Finding("note", "cable", message(Wirings.cable_unknown, devices=cables))
     unread = [
         (unit.device.name, goes_by_usb(wire.plug, wire.takes)) for unit, wire in cabled if unit.device.current_a is None
     ]
     if usb := _names(name for name, by_usb in unread if by_usb):
-        text = f"The current is not known of {usb}: 100 mA is assumed, the most a low-power USB device draws."
-        yield Finding("note", "current", text)
+        yield Finding("note", "current", message(Wirings.current_assumed, devices=usb, current_a=UNIT_LOAD_A))
     sticks = {unit.device.name for unit, _ in cabled if unit.kind == "stick"}
     if quiet := _names(name for name, by_usb in unread if not by_usb and name in sticks):
-        yield Finding("note", "current", f"The current is not known of {quiet}, and not counted: see its papers.")
+        yield Finding("note", "current", message(Wirings.current_left_out, devices=quiet))
     sockets = [(wire, socket_of_wire(wire, case.hubs)) for _, wire in cabled]
-    silent = [place_words(wire, case.hubs) for wire, socket in sockets if socket is not None and socket.role is None]
+    silent = [place_of(wire, case.hubs) for wire, socket in sockets if socket is not None and socket.role is None]
     if silent:
-        yield Finding("query", "role", f"It is not said what {_names(silent)} feeds: press, and see what arrives.")
+        yield Finding("query", "role", message(Wirings.feeds_unknown, places=tuple(dict.fromkeys(silent))))
 
 
-def _names(names: Iterable[str]) -> str:
-    *most, last = [*dict.fromkeys(names)] or [""]
-    return f"{', '.join(most)} and {last}" if most else last
+def _names(names: Iterable[str]) -> tuple[Name, ...]:
+    return tuple(map(Name, dict.fromkeys(names)))
 
 
 # --- parts ------------------------------------------------------------------------------------------------------------
@@ -294,7 +300,7 @@ def _parts(units: Sequence[Unit], net: Netlist, case: Case) -> tuple[PartLine, .
         parts.setdefault(("Lead", name), part)
         count["Lead", name] += more
     lines = [
-        _part_line(parts[key], count[key], notes.get(key[1], (0, ""))[1] if key[0] == "Lead" else "")
+        _part_line(parts[key], count[key], _note(notes.get(key[1], (0, ()))[1]) if key[0] == "Lead" else "")
         for key in sorted(parts, key=lambda key: order.index(key[0]))
     ]
     return (*lines, *unknown)
@@ -310,13 +316,17 @@ def _second_controllers(placements: Sequence[Placement], units: Sequence[Unit], 
     used = Counter(unit.device.name for unit in units)
     there = [one for one in case.kit.controller if one.pairs and one.in_stock >= used[one.name] + len(lacking)]
     if there:
-        return (_part_line(there[0], len(lacking), f"second controller for {_names(lacking)}"),)
-    note = f"for {_names(lacking)}; one that acts as the same player"
-    return (PartLine("second controller", "controller", len(lacking), 0, len(lacking), None, note),)
+        return (_part_line(there[0], len(lacking), message(Wirings.second_for, helpers=_names(lacking))),)
+    name, note = message(Wirings.second_controller), message(Wirings.same_player, helpers=_names(lacking))
+    return (PartLine(name, "controller", len(lacking), 0, len(lacking), None, note),)
 
 
-def _part_line(part: Part, count: int, note: str = "") -> PartLine:
-    kind = _LEADS[part.kind] if isinstance(part, Lead) else type(part).__name__.lower()
+def _note(notes: Sequence[Message]) -> Text:
+    return message(Wirings.notes, notes=tuple(notes)) if len(notes) > 1 else next(iter(notes), "")
+
+
+def _part_line(part: Part, count: int, note: Text = "") -> PartLine:
+    kind: PartKind = _LEADS[part.kind] if isinstance(part, Lead) else type(part).__name__.lower()  # type: ignore[assignment]
     buy = max(0, count - part.in_stock)
     each = getattr(part, "price", None)
     price = 0.0 if buy == 0 else None if each is None else round(each * buy, 2)
@@ -325,80 +335,73 @@ def _part_line(part: Part, count: int, note: str = "") -> PartLine:
 
 def _wanted(
     net: Netlist, leads: Sequence[Lead], count: Counter[tuple[str, str]]
-) -> tuple[dict[str, tuple[int, str]], list[PartLine]]:
+) -> tuple[dict[str, tuple[int, tuple[Message, ...]]], list[PartLine]]:
     """What is missing: how many more of a lead that the kit knows and would do, or in words what to look for."""
-    places: dict[Wanted, list[str]] = defaultdict(list)
+    places: dict[Wanted, list[Text]] = defaultdict(list)
     for tag, at in net.leads.items():
         for one in at.wanted:
-            places[one].append(tag)
+            places[one].append(Name(tag))
     for (hub, socket), splitter in net.splitters.items():
         if isinstance(splitter, Wanted):
-            places[splitter].append(f"{socket} of {hub}")
-    known: dict[str, tuple[int, str]] = {}
-    unknown: dict[str, tuple[str, list[str]]] = {}
-    for wanted, tags in places.items():
+            places[splitter].append(message(Wirings.socket, socket=Name(socket), hub=Name(hub)))
+    known: dict[str, tuple[int, tuple[Message, ...]]] = {}
+    unknown: dict[Message, tuple[PartKind, list[Text]]] = {}
+    for wanted, there in places.items():
         spare = [lead for lead in leads if wanted.met_by(lead) and lead.in_stock <= count["Lead", lead.name]]
         spare.sort(key=lambda lead: (lead.price is None, lead.price or 0.0, lead.length_m or 0.0))
         if spare:
-            more, note = known.get(spare[0].name, (0, ""))
-            said = f"{len(tags)} more for {_names(tags)}"
-            known[spare[0].name] = (more + len(tags), f"{note}; {said}" if note else said)
+            more, notes = known.get(spare[0].name, (0, ()))
+            told = message(Wirings.more_for, count=len(there), places=tuple(there))
+            known[spare[0].name] = (more + len(there), (*notes, told))
         else:
-            unknown.setdefault(wanted.words, (_LEADS[wanted.kind], []))[1].extend(tags)
+            unknown.setdefault(wanted.label, (_LEADS[wanted.kind], []))[1].extend(there)
     return known, [
         PartLine(
-            words.removeprefix("an ").removeprefix("a "), kind, len(tags), 0, len(tags), None,
-            f"for {_names(tags)}; not in the kit",
+            label, kind, len(there), 0, len(there), None, message(Wirings.not_in_kit, places=tuple(there))
         )
-        for words, (kind, tags) in unknown.items()
+        for label, (kind, there) in unknown.items()
     ]  # fmt: skip
 
 
 # --- plugging in, and trying ------------------------------------------------------------------------------------------
 
 
-def _steps(wires: Sequence[Wire], hubs: Sequence[Hub]) -> tuple[str, ...]:
+def _steps(wires: Sequence[Wire], hubs: Sequence[Hub]) -> tuple[Message, ...]:
     """In the order in which it is done."""
     if not wires:
         return ()
     cabled = [wire for wire in wires if not is_paired(wire)]
     used = [hub.name for hub in hubs if any(wire.hub == hub.name for wire in wires)]
-    steps = [
-        "Nothing touches a stick until all is plugged in and on: one that is leaned on at start-up sets that position as centre."
-    ]
-    steps += [_plug_step(wire, used) for wire in cabled]
+    steps = [message(Wirings.hands_off), *(_plug_step(wire, used) for wire in cabled)]
     steps += [
-        f"Leave {socket}{f' of {hub}' if len(used) > 1 else ''} empty: {why}."
+        message(Wirings.leave_empty, place=_socket(socket, hub, used), why=why)
         for (hub, socket), why in empty_sockets(wires, hubs).items()
         if hub in used
     ]
     assignable = any(socket.role == "assignable" for hub in hubs if hub.name in used for socket in hub.socket)
-    fed = [role for role in STICK_ROLES if any(wire.role == role for wire in wires)]
+    fed = tuple(role for role in STICK_ROLES if any(wire.role == role for wire in wires))
     if assignable and fed:
-        steps.append(f"Set no other socket to {' or '.join(fed)}: only one of them will work, without warning.")
-    them = "it" if len(used) == 1 else "them"
-    steps.append(f"Plug {_names(used)} in last, unless the papers say otherwise; then switch {them} on.")
+        steps.append(message(Wirings.no_other, roles=fed))
+    steps.append(message(Wirings.hub_last, hubs=_names(used)))
     steps += [
-        f"{wire.tag}: pair {wire.device} ({wire.at}) with {wire.hub}; no cable." for wire in wires if is_paired(wire)
+        message(Wirings.pair, tag=Name(wire.tag), device=Name(wire.device), sites=_names(wire.at), hub=Name(wire.hub))
+        for wire in wires
+        if is_paired(wire)
     ]
-    actions = _names(action for wire in wires for action in wire.actions)
-    steps.append(f"One-minute test: do every action once by its own name ({actions}); the screen says what arrived.")
+    steps.append(message(Wirings.try_each, actions=_names(action for wire in wires for action in wire.actions)))
     if sticks := [wire for wire in wires if wire.role in STICK_ROLES]:
-        tags = _names(wire.tag for wire in sticks)
-        steps.append(
-            f'{tags}: the player says "forward" and pushes forward, then back, left and right; the game must go the way '
-            "the player said."
-        )
-    usb = [wire.tag for wire in cabled if goes_by_usb(wire.plug, wire.takes)]
-    if len(usb) == 1:
-        steps.append(f"Unplug {usb[0]} and plug it in again: does it still do the same?")
-    elif usb:
-        steps.append(f"Unplug {_names(usb)} one at a time and plug each in again: does each still do the same?")
+        steps.append(message(Wirings.try_directions, tags=_names(wire.tag for wire in sticks)))
+    if usb := _names(wire.tag for wire in cabled if goes_by_usb(wire.plug, wire.takes)):
+        steps.append(message(Wirings.plug_again, tags=usb))
     return tuple(steps)
 
 
-def _plug_step(wire: Wire, hubs: Sequence[str]) -> str:
-    through = f" through {_names(wire.through)}" if wire.through else ""
-    place = f"{wire.socket} of {wire.hub}" if len(hubs) > 1 else wire.socket
-    lacking = f". Missing: {wire.missing}" if wire.missing else ""
-    return f"{wire.tag}: {wire.device} ({wire.at}){through} into {place}{lacking}."
+def _socket(socket: str, hub: str, hubs: Sequence[str]) -> Message:
+    return message(Wirings.socket, socket=Name(socket), hub=Name(hub) if len(hubs) > 1 else None)
+
+
+def _plug_step(wire: Wire, hubs: Sequence[str]) -> Message:
+    return message(
+        Wirings.plug_in, tag=Name(wire.tag), device=Name(wire.device), sites=_names(wire.at),
+        through=tuple(map(Name, wire.through)), place=_socket(wire.socket, wire.hub, hubs), missing=wire.missing,
+    )  # fmt: skip

@@ -96,6 +96,10 @@ class Writer:
         """A length in whole millimetres: what a tape can tell."""
         return self.sizes((length_m,)) if math.isfinite(length_m) else self.unknown
 
+    def centimetres(self, length_m: float) -> str:
+        """A length in metres, to the centimetre: what a tape along a cable can tell."""
+        return self._with_unit(self._decimal(f"{length_m:.2f}"), unit_named("m").label)
+
     def factor(self, value: float, required: float) -> str:
         """A safety factor, never rounded up to the one required: 1.97 of 2 is 1.9."""
         text = f"{value:.1f}" if value < 10 else f"{value:.0f}"

@@ -74,5 +74,9 @@ class EstimateNotes(Topic):
         """Assumed: estimated from the neighbouring directions."""
 
     @abstractmethod
+    def not_all_counted(self) -> str:
+        """No interval: not everything that may press a switch unintentionally was counted."""
+
+    @abstractmethod
     def bracketed(self) -> str:
         """Assumed: worked out from sticks of known force, without a gauge."""

@@ -54,10 +54,6 @@ class WiringPages(Topic):
         """The same as a clause."""
 
     @abstractmethod
-    def current(self, *, where: Name, current_a: float, limit_a: float | None) -> str:
-        """Current at a socket, a splitter or a hub against its limit."""
-
-    @abstractmethod
     def together(self, *, parts: tuple[Text, ...]) -> str:
         """Several currents, or lengths of cables, in one paragraph."""
 
@@ -94,10 +90,6 @@ class WiringPages(Topic):
         """A note on a part in the terminal."""
 
     @abstractmethod
-    def device_at(self, *, device: Name, site: Name) -> str:
-        """A device and the site at which it is."""
-
-    @abstractmethod
     def wire(
         self,
         *,
@@ -118,7 +110,3 @@ class WiringPages(Topic):
     @abstractmethod
     def contacts(self, *, tags: tuple[Name, ...], contacts: tuple[Text, ...]) -> str:
         """What each contact of the plugs of these cables carries."""
-
-    @abstractmethod
-    def contact(self, *, contact: Text, carries: Text | None) -> str:
-        """A contact of a plug, and what it carries."""

@@ -7,15 +7,17 @@ A plug is written as people say it: ``USB``, ``USB-C``, ``4-conductor`` (3.5 mm)
 from __future__ import annotations
 
 import re
+from typing import cast
 
+from stickwright.codes.message import message
+from stickwright.codes.plugs import Contact, PlugKind, Plugs
 from stickwright.errors import BadInput, Problem
 
 __all__ = ["CONDUCTORS", "conductors_of", "is_usb", "plugs_of"]
 
 _JACK = re.compile(r"^(?:(2\.5|3\.5|6\.3)\s*mm\s+)?([234])[- ]conductors?(?:\s+plug|\s+jack)?$", re.IGNORECASE)
-_USB = {"usb": "USB-A", "usb-a": "USB-A", "usb a": "USB-A", "usb-c": "USB-C", "usb c": "USB-C"}
-_EXPECTED = "USB-A, USB-C, 2-, 3- or 4-conductor (3.5 mm when no size is said, or 2.5 mm or 6.3 mm before it)"
-CONDUCTORS: dict[int, tuple[str, ...]] = {
+_USB: dict[str, PlugKind] = {"usb": "USB-A", "usb-a": "USB-A", "usb a": "USB-A", "usb-c": "USB-C", "usb c": "USB-C"}
+CONDUCTORS: dict[int, tuple[Contact, ...]] = {
     2: ("tip", "sleeve"),
     3: ("tip", "ring", "sleeve"),
     4: ("tip", "ring 1", "ring 2", "sleeve"),
@@ -23,7 +25,7 @@ CONDUCTORS: dict[int, tuple[str, ...]] = {
 """Contacts of a round plug from its end to the handle: the words of the trade; the sleeve is the one at the handle."""
 
 
-def plugs_of(text: str) -> tuple[str, ...]:
+def plugs_of(text: str) -> tuple[PlugKind, ...]:
     """The plugs that a device can have, in one spelling.
 
     Parameters
@@ -46,15 +48,15 @@ def plugs_of(text: str) -> tuple[str, ...]:
     >>> plugs_of("USB or 4-conductor"), plugs_of("6.3 mm 2-conductor"), plugs_of("")
     (('USB-A', '3.5 mm 4-conductor'), ('6.3 mm 2-conductor',), ())
     """
-    out = []
+    out: list[PlugKind] = []
     for part in re.split(r"\s+or\s+|\s*/\s*|\s*,\s*", text.strip()) if text.strip() else ():
         round_plug = _JACK.match(part)
         if round_plug:
-            out.append(f"{round_plug[1] or '3.5'} mm {round_plug[2]}-conductor")
+            out.append(cast(PlugKind, f"{round_plug[1] or '3.5'} mm {round_plug[2]}-conductor"))
         elif part.lower() in _USB:
             out.append(_USB[part.lower()])
         else:
-            raise BadInput(Problem("plug", f'"{part}"', _EXPECTED, 'Look at the plug: plug = "2-conductor", say.'))
+            raise BadInput(Problem("plug", f'"{part}"', message(Plugs.kinds), message(Plugs.look)))
     return tuple(dict.fromkeys(out))
 
 
@@ -69,7 +71,7 @@ def is_usb(plug: str) -> bool:
     return plug.startswith("USB")
 
 
-def conductors_of(plug: str) -> tuple[str, ...]:
+def conductors_of(plug: str) -> tuple[Contact, ...]:
     """Contacts of a plug; for USB 2.0 its four wires [usb-2].
 
     Parameters

@@ -9,10 +9,15 @@ import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal
 
+from stickwright.codes.cables import Cables
+from stickwright.codes.estimate_notes import EstimateNotes
 from stickwright.codes.inputs import role_named
-from stickwright.codes.message import Name, Text, message
+from stickwright.codes.message import Message, Name, Text, message
+from stickwright.codes.part_kinds import PartKind, PartKinds
+from stickwright.codes.plugs import PlugKind
 from stickwright.codes.presses import Presses
 from stickwright.codes.scores import TermKind
+from stickwright.codes.wirings import Wirings
 from stickwright.model.estimate import Estimate, none_unless_finite
 from stickwright.model.plan import Assumption, Caution, Doubt, Fit
 from stickwright.model.recorded import Finding
@@ -94,7 +99,7 @@ class PressFit:
     def false_estimate(self) -> Estimate:
         """False presses a minute with their upper end."""
         if self.most_false_per_min is None:
-            return Estimate.unbounded(self.false_per_min, "not all that may press it was counted")
+            return Estimate.unbounded(self.false_per_min, message(EstimateNotes.not_all_counted))
         return Estimate(self.false_per_min, 0.0, max(self.false_per_min, self.most_false_per_min))
 
 
@@ -234,9 +239,9 @@ class Wire:
     tag: str
     """Printed at both ends: A1, A2 ..."""
     device: str
-    at: str
-    """Where the device stands: a site."""
-    plug: str
+    at: tuple[str, ...]
+    """Where the device stands: its sites, or who helps."""
+    plug: PlugKind | Literal[""]
     through: tuple[str, ...]
     """Extension leads, adapters, splitters, in order from the device."""
     hub: str
@@ -249,20 +254,27 @@ class Wire:
     length_m: float | None
     """Of the device's own cable and what lengthens it; None when not known."""
     current_a: float
-    conductors: tuple[tuple[str, str], ...]
-    """Contact, and what it carries."""
-    missing: str = ""
-    """What is needed and not there."""
+    conductors: tuple[Message, ...]
+    """What each contact carries."""
+    missing: tuple[Message, ...] = ()
+    """Leads that are needed and not there."""
     tied_m: float | None = None
     """Of `needed_m`, the way from where the device is held to the hub, by the tie points; None when it is not known."""
     along_m: float = 0.0
     """Of `needed_m`, the way along what holds the device, from the device to its foot or clamp, with slack for the joints."""
     tilt_m: float = 0.0
     """Of `needed_m`, what tilting takes up."""
-    assumed: str = ""
+    assumed: Message | None = None
     """What stands in for a way that nobody laid a tape along."""
     slack_m: float = 0.0
     """Of `along_m`, what the joints of an arm need to move."""
+    paired: bool = False
+    """Whether it stands for a paired controller, which has no cable: no plug and no socket."""
+
+    @property
+    def lacks(self) -> Message | None:
+        """All that is missing, a clause; None where nothing is."""
+        return message(Cables.all_of, leads=self.missing) if self.missing else None
 
 
 @dataclass(frozen=True)
@@ -286,7 +298,7 @@ class PartLine:
     """One line of the parts list."""
 
     name: Text
-    kind: str
+    kind: PartKind
     count: int
     in_stock: int
     buy: int
@@ -295,17 +307,27 @@ class PartLine:
     """Of all that must be bought; None when not known."""
     note: Text = ""
 
+    @property
+    def kind_named(self) -> Message:
+        """What it is, as a label."""
+        return message(PartKinds.named, kind=self.kind)
+
 
 @dataclass(frozen=True)
 class PowerLine:
     """Current drawn at a socket, a splitter or a whole hub."""
 
-    where: str
+    where: Message
+    """A clause."""
     current_a: float
     limit_a: float | None
     unit_loads: int
     """USB 2.0 unit loads of 100 mA."""
-    words: str
+
+    @property
+    def words(self) -> Message:
+        """Current, limit and place, a clause."""
+        return message(Wirings.power, where=self.where, current_a=self.current_a, limit_a=self.limit_a)
 
 
 @dataclass(frozen=True)
@@ -315,7 +337,7 @@ class Wiring:
     wires: tuple[Wire, ...]
     parts: tuple[PartLine, ...]
     power: tuple[PowerLine, ...]
-    steps: tuple[str, ...]
+    steps: tuple[Message, ...]
     """In the order in which it is plugged in and tried."""
     findings: tuple[Finding, ...]
     hubs: tuple[Hub, ...] = ()

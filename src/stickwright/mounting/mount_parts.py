@@ -105,7 +105,7 @@ def _pieces(one: Fastener, mount: SiteMount, fit: MountFit) -> Message:
 def _made_to_measure(chosen: Sequence[tuple[SiteMount, MountFit]]) -> list[PartLine]:
     """What nobody has in a kit."""
     return [
-        PartLine(part, part.text, 1, 0, 1, None, message(MountParts.made, site=Name(mount.site)))
+        PartLine(part, part.text, 1, 0, 1, None, message(MountParts.made, site=Name(mount.site)))  # type: ignore[arg-type]
         for mount, fit in chosen
         for part in fit.under
     ]

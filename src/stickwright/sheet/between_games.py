@@ -150,4 +150,4 @@ def _layout_rows(layout: Layout) -> tuple[tuple[str, ...], ...]:
 def _same_plug(one: Wire, other: Wire) -> bool:
     """A controller is at all hands that play it, which may be others in another game."""
     same = (one.device, one.hub, one.socket) == (other.device, other.hub, other.socket)
-    return same and bool({*one.at.split(" and ")} & {*other.at.split(" and ")})
+    return same and bool({*one.at} & {*other.at})

@@ -121,7 +121,7 @@ def wire_of(plan: Plan, site: SitePlan) -> Wire | None:
     wiring = plan.sharing.wiring if plan.sharing is not None else None
     if wiring is None or site.choice is None:
         return None
-    named = (wire for wire in wiring.wires if wire.at == site.name and wire.device == site.choice.stick)
+    named = (wire for wire in wiring.wires if wire.at == (site.name,) and wire.device == site.choice.stick)
     return next(named, None)
 
 

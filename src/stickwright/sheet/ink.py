@@ -6,6 +6,9 @@ import re
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
+from stickwright.catalogue import say
+from stickwright.codes.message import message
+from stickwright.codes.plugs import PlugKind, Plugs
 from stickwright.model.plugs import conductors_of, is_usb
 
 if TYPE_CHECKING:
@@ -123,15 +126,13 @@ def plug_symbol(ink: Ink, left: float, middle: float, plug: str) -> None:
         ink.box(left + 3.5 + 1.35 * ring, middle - thick / 2, 0.5, thick, fill="black", line_mm=0.1)
 
 
-def plug_words(plug: str) -> str:
+def plug_words(plug: PlugKind) -> str:
     """How a plug's symbol is told from others.
 
     Examples
     --------
     >>> plug_words("3.5 mm 4-conductor")
-    '3.5 mm 4-conductor: 3 rings'
+    '3.5 mm four-pole jack (TRRS): 3 rings'
     """
-    if is_usb(plug):
-        return plug
-    rings = len(conductors_of(plug)) - 1
-    return f"{plug}: {rings} ring{'s' if rings > 1 else ''}"
+    rings = 0 if is_usb(plug) else len(conductors_of(plug)) - 1
+    return say(message(Plugs.drawn, plug=plug, rings=rings))

@@ -11,6 +11,7 @@ from stickwright.codes.layout_pages import LayoutPages
 from stickwright.codes.message import Message, Name, Text, message
 from stickwright.codes.sockets import Sockets
 from stickwright.codes.wiring_pages import WiringPages
+from stickwright.codes.wirings import Wirings
 from stickwright.model.sharing import (
     Clash,
     Pair,
@@ -227,14 +228,11 @@ def load_words(load: SiteLoad) -> str:
 def power_words(line: PowerLine) -> Text:
     """Current at a socket, a splitter or a hub, against its limit.
 
-    Examples
-    --------
-    >>> power_words(PowerLine("u1", 0.07, 0.1, 1, "")).param("limit_a")
-    0.1
+    Parameters
+    ----------
+    line : PowerLine
     """
-    if line.words:
-        return line.words
-    return message(WiringPages.current, where=Name(line.where), current_a=line.current_a, limit_a=line.limit_a)
+    return line.words
 
 
 def wire_words(wire: Wire) -> str:
@@ -246,13 +244,13 @@ def wire_words(wire: Wire) -> str:
         One device to one socket.
     """
     tag, device = Name(wire.tag), Name(wire.device)
-    placed = message(WiringPages.device_at, device=device, site=Name(wire.at)) if wire.at else device
-    if wire.socket == "paired":
+    placed = message(Wirings.device_at, device=device, sites=names(wire.at)) if wire.at else device
+    if wire.paired:
         return tell(WiringPages.paired, tag=tag, device=placed, hub=named(wire.hub))
     socket = message(Sockets.of_hub, socket=socket_name(wire.socket), hub=named(wire.hub), tag=None)
     return tell(
         WiringPages.wire, tag=tag, device=placed, through=names(wire.through), socket=socket, role=role_named(wire.role),
-        missing=wire.missing or None,
+        missing=wire.lacks,
     )  # fmt: skip
 
 
@@ -265,7 +263,12 @@ def part_words(line: PartLine) -> str:
     '2 × daisy (switch), 1 in stock, 1 to order'
     """
     return tell(
-        WiringPages.part, part=line.name, kind=line.kind, count=line.count, in_stock=line.in_stock, to_order=line.buy
+        WiringPages.part,
+        part=line.name,
+        kind=line.kind_named,
+        count=line.count,
+        in_stock=line.in_stock,
+        to_order=line.buy,
     )
 
 
@@ -278,7 +281,9 @@ def lacking(wiring: Wiring) -> tuple[Message, ...]:
         With its cables.
     """
     return tuple(
-        message(WiringPages.lacking, tag=Name(wire.tag), missing=wire.missing) for wire in wiring.wires if wire.missing
+        message(WiringPages.lacking, tag=Name(wire.tag), missing=wire.lacks)
+        for wire in wiring.wires
+        if wire.lacks is not None
     )
 
 

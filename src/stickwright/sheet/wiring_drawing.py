@@ -6,12 +6,18 @@ cross, and none runs through words. Cables are told apart by tag at both ends, b
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import Literal
 
 from stickwright.allocation.netlist import empty_sockets, is_paired
 from stickwright.allocation.power import bare_socket
+from stickwright.catalogue import say
+from stickwright.codes.cables import Cables, LeadKind
+from stickwright.codes.inputs import role_named
+from stickwright.codes.message import Message, Name, Text, message
+from stickwright.codes.plugs import PlugKind, Plugs
+from stickwright.codes.wiring_drawings import WiringDrawings
 from stickwright.model.hub import Hub
 from stickwright.model.plugs import is_usb, plugs_of
 from stickwright.model.sharing import Wire, Wiring
@@ -27,19 +33,16 @@ from stickwright.sheet.ink import (
     plug_words,
     text_mm,
 )
-from stickwright.sheet.printed import in_unit, label_of, listed
-
-if TYPE_CHECKING:
-    pass
+from stickwright.sheet.mount_shapes import plain_words
 
 __all__ = ["way_parts", "wiring_alt", "wiring_drawing", "wiring_rows"]
 
 _PAD_MM, _GAP_MM, _HEAD_MM = 1.1, 2.0, 7.0
 _HUB_MM = 51.0
 _LEFT_MM, _LEFT_ALONE_MM = 56.0, 84.0  # the devices' column where leads stand beside it, and where none do
+_NO_LENGTH_M = 1e-9
 _PAGE_MM = 236.0  # what an A4 page has for the rows; names are shortened before it is passed
 _DASHES = ("", "4 1.4", "1 1.2", "6 1.2 1 1.2", "2.4 1.2", "6 1.2 1 1.2 1 1.2", "0.5 0.9", "3.4 1 1.2 1")
-_SPLITTER = "a splitter"  # how what is missing begins, where it is one
 
 
 @dataclass(frozen=True)
@@ -104,22 +107,32 @@ def wiring_rows(wiring: Wiring) -> tuple[tuple[str, str, str, str, str, str, str
     tuple of tuple of str
         Tag, from, plug, through, to, as what (role and actions), length.
     """
-    rows = []
-    for wire in wiring.wires:
-        through = [*wire.through, *([f"MISSING: {wire.missing}"] if wire.missing else [])]
-        actions = ", ".join(wire.actions)
-        doing = f"{wire.role}: {actions}" if wire.role and actions else wire.role or actions
-        to = f"{wire.hub}, {wire.socket}" if wire.hub else wire.socket
-        device = f"{wire.device} at {wire.at}" if wire.at else wire.device
-        rows.append((wire.tag, device, wire.plug or "not said", ", ".join(through), to, doing, _length(wire)))
-    return tuple(rows)
+    return tuple(_row(wire) for wire in wiring.wires)
 
 
-def _length(wire: Wire) -> str:
+def _row(wire: Wire) -> tuple[str, str, str, str, str, str, str]:
+    device = message(WiringDrawings.device_at, device=Name(wire.device), sites=_typed(wire.at))
+    through = message(WiringDrawings.through, through=_typed(wire.through), missing=wire.missing)
+    doing = message(WiringDrawings.acts_as, role=role_named(wire.role), actions=_typed(wire.actions))
+    length = message(WiringDrawings.length, length_m=wire.length_m, needed_m=wire.needed_m)
     if is_paired(wire):
-        return ""
-    has = "not measured" if wire.length_m is None else _metres(wire.length_m)
-    return f"{has}; way not taken" if wire.needed_m is None else f"{has}; {_metres(wire.needed_m)} needed"
+        plug, socket = message(WiringDrawings.no_cable), message(WiringDrawings.paired)
+        return _told(wire, device, plug, through, _to(wire, socket), doing, "")
+    plug = message(Plugs.named, plug=wire.plug) if wire.plug else message(WiringDrawings.not_recorded)
+    return _told(wire, device, plug, through, _to(wire, Name(wire.socket)), doing, length)
+
+
+def _told(wire: Wire, *cells: Text) -> tuple[str, str, str, str, str, str, str]:
+    device, plug, through, to, doing, length = map(say, cells)
+    return wire.tag, device, plug, through, to, doing, length
+
+
+def _to(wire: Wire, socket: Text) -> Text:
+    return message(WiringDrawings.to, hub=Name(wire.hub), socket=socket) if wire.hub else socket
+
+
+def _typed(names: Iterable[str]) -> tuple[Name, ...]:
+    return tuple(map(Name, names))
 
 
 def way_parts(wiring: Wiring) -> tuple[str, ...]:
@@ -130,31 +143,26 @@ def way_parts(wiring: Wiring) -> tuple[str, ...]:
     wiring : Wiring
         Cable by cable.
     """
-    told: dict[str, list[str]] = {}
+    told: dict[tuple[float | bool, ...], list[Wire]] = {}
     for wire in wiring.wires:
         if wire.tied_m is None or wire.needed_m is None or not (wire.along_m or wire.assumed):
             continue
-        loop = wire.needed_m - wire.tied_m - wire.along_m - wire.tilt_m
-        arm = wire.along_m - wire.slack_m
-        added = (
-            (arm, "along what holds it"),
-            (wire.slack_m, "for its joints to move"),
-            (wire.tilt_m, "for the tilt"),
-            (loop, "loop"),
-        )
-        tied = f"{_metres(wire.tied_m)} tied{' (assumed)' if wire.assumed else ''}"
-        parts = [tied, *(f"{_metres(length)} {what}" for length, what in added if length > 0)]
-        told.setdefault(" + ".join(parts), []).append(wire.tag)
-    return tuple(f"{', '.join(tags)}: {words} = {_sum(wiring, tags[0])}" for words, tags in told.items())
+        lengths = (wire.tied_m, bool(wire.assumed), wire.along_m, wire.slack_m, wire.tilt_m, wire.needed_m)
+        told.setdefault(lengths, []).append(wire)
+    return tuple(say(_parts(wires)) for wires in told.values())
 
 
-def _sum(wiring: Wiring, tag: str) -> str:
-    return next(_metres(wire.needed_m or 0.0) for wire in wiring.wires if wire.tag == tag)
-
-
-def _metres(length_m: float) -> str:
-    """To the centimetre: what a tape along the way can tell."""
-    return f"{in_unit(length_m, 'm'):.2f} {label_of('m')}"
+def _parts(wires: Sequence[Wire]) -> Message:
+    one = wires[0]
+    tied, needed = one.tied_m or 0.0, one.needed_m or 0.0
+    loop = needed - tied - one.along_m - one.tilt_m
+    mount, joints, tilt, spare = (
+        part if part > _NO_LENGTH_M else None for part in (one.along_m - one.slack_m, one.slack_m, one.tilt_m, loop)
+    )
+    return message(
+        Cables.parts, tags=_typed(wire.tag for wire in wires), tied_m=tied, assumed=bool(one.assumed), mount_m=mount,
+        joints_m=joints, tilt_m=tilt, loop_m=spare, needed_m=needed,
+    )  # fmt: skip
 
 
 def wiring_alt(wiring: Wiring) -> str:
@@ -166,16 +174,18 @@ def wiring_alt(wiring: Wiring) -> str:
         The wiring drawn.
     """
     if not wiring.wires:
-        return "Nothing is plugged in."
-    said = [f"{wire.tag}, {wire.device} at {wire.at}, {_end(wire)}" for wire in wiring.wires]
-    return f"Wiring, one line a cable: {'; '.join(said)}."
+        return say(message(WiringDrawings.nothing))
+    return say(message(WiringDrawings.alt, cables=tuple(_alt_cable(wire) for wire in wiring.wires)))
 
 
-def _end(wire: Wire) -> str:
+def _alt_cable(wire: Wire) -> Message:
+    tag, device, sites, hub = Name(wire.tag), Name(wire.device), _typed(wire.at), Name(wire.hub)
     if is_paired(wire):
-        return f"paired with {wire.hub} without a cable"
-    through = f"through {listed(wire.through)} " if wire.through else ""
-    return f"{through}into {wire.socket} of {wire.hub}{' (a lead is missing)' if wire.missing else ''}"
+        return message(WiringDrawings.alt_paired, tag=tag, device=device, sites=sites, hub=hub)
+    return message(
+        WiringDrawings.alt_cable, tag=tag, device=device, sites=sites, through=_typed(wire.through), socket=Name(wire.socket),
+        hub=hub, missing=bool(wire.missing),
+    )  # fmt: skip
 
 
 def wiring_drawing(wiring: Wiring, hubs: Sequence[Hub], width_mm: float = 184.0) -> str:
@@ -219,8 +229,8 @@ def wiring_drawing(wiring: Wiring, hubs: Sequence[Hub], width_mm: float = 184.0)
     drawing.set_render_size(f"{width_mm:g}mm", f"{round(height, 2):g}mm")
     drawing.append_title(wiring_alt(wiring))
     ink = Ink(drawing)
-    ink.words("Device and function", (0.0, TYPE_MM + 1.0), bold=True)
-    ink.words("Hub connections", (width_mm, TYPE_MM + 1.0), bold=True, anchor="end")
+    ink.words(say(message(WiringDrawings.devices)), (0.0, TYPE_MM + 1.0), bold=True)
+    ink.words(say(message(WiringDrawings.hubs)), (width_mm, TYPE_MM + 1.0), bold=True, anchor="end")
     top, count = _HEAD_MM, 0
     for name, strips in boards:
         top, count = _board(ink, across, name, strips, top, count, lines)
@@ -241,7 +251,7 @@ def _strips(hub: Hub, wiring: Wiring, hubs: Sequence[Hub]) -> Iterator[_Strip]:
 
     def empties() -> Iterator[_Strip]:
         if bare:
-            yield _Strip((f"{', '.join(bare)}: empty",), (), "", bold=False)
+            yield _Strip((say(message(WiringDrawings.empty, sockets=_typed(bare))),), (), "", bold=False)
             bare.clear()
 
     for socket in hub.socket:
@@ -253,53 +263,68 @@ def _strips(hub: Hub, wiring: Wiring, hubs: Sequence[Hub]) -> Iterator[_Strip]:
             continue
         yield from empties()
         if not wires:
-            yield _Strip((f"{socket.name}: keep empty: {shut[hub.name, socket.name]}",), (), "", bold=False)
+            why = shut[hub.name, socket.name]
+            words = say(message(WiringDrawings.keep_empty, socket=Name(socket.name), why=why))
+            yield _Strip((words,), (), "", bold=False)
             continue
         ways = tuple(way for wire in wires if (way := bare_socket(wire.socket, known)[1]) is not None)
         ways = ways if len(ways) == len(wires) else ()
         feeds = (
-            [f"way {way}: {_feeds(wire)}" for way, wire in zip(ways, wires, strict=True)]
+            [message(WiringDrawings.way, way=way, feeds=_feeds(wire)) for way, wire in zip(ways, wires, strict=True)]
             if ways
             else map(_feeds, wires)
         )
-        yield _Strip((f"{socket.name}: {socket.takes}", *filter(None, feeds)), wires, socket.takes, ways=ways)
+        plugs = plugs_of(socket.takes)
+        takes = message(Plugs.takes, plugs=plugs) if plugs else None
+        name = message(WiringDrawings.socket, socket=Name(socket.name), takes=takes)
+        told = tuple(say(one) for one in (name, *feeds) if one is not None)
+        yield _Strip(told, wires, socket.takes, ways=ways)
     yield from empties()
     for wire in here:
         if is_paired(wire):
-            yield _Strip(("paired", *filter(None, [wire.role])), (wire,), "")
+            role = role_named(wire.role)
+            feeds = [message(WiringDrawings.feeds, role=role)] if role is not None else []
+            yield _Strip(tuple(say(one) for one in (message(WiringDrawings.paired), *feeds)), (wire,), "")
 
 
-def _feeds(wire: Wire) -> str:
-    return wire.role or ("any button" if len(wire.conductors) == 2 else "")
+def _feeds(wire: Wire) -> Message | None:
+    role = role_named(wire.role)
+    if role is not None:
+        return message(WiringDrawings.feeds, role=role)
+    return message(WiringDrawings.any_button) if len(wire.conductors) == 2 else None
 
 
 def _boxes(wire: Wire, split: bool) -> list[tuple[str, bool]]:
     """Leads on the line, in order from the device; true for what is missing. A splitter is drawn by itself."""
-    missing = [words for words in wire.missing.split("; ") if words]
-    lacks_splitter = any(words.startswith(_SPLITTER) for words in missing)
+    lacks_splitter = _lacks_splitter(wire)
     there = wire.through[:-1] if split and not lacks_splitter else wire.through
-    lacking = [f"missing: {_short(words)}" for words in missing if not words.startswith(_SPLITTER)]
+    lacking = [plain_words(_short(one)) for one in wire.missing if _kind(one) != "splitter"]
     return [*((name, False) for name in there), *((words, True) for words in lacking)]
 
 
-def _short(words: str) -> str:
-    """What is missing without its plugs, which are drawn beside it.
-
-    Examples
-    --------
-    >>> _short("an extension lead, 3.5 mm 2-conductor, 1 m or longer")
-    'extension lead of 1 m'
-    """
-    parts = words.split(" from ")[0].removeprefix("an ").removeprefix("a ").split(", ")
-    return parts[0] if len(parts) < 2 else f"{parts[0]} of {parts[-1].removesuffix(' or longer')}"
+def _kind(lead: Message) -> LeadKind:
+    """What is missing, by its code."""
+    return lead.text  # type: ignore[return-value]
 
 
-def _plugs_shown(wiring: Wiring) -> list[str]:
-    ends = [end for wire in wiring.wires if not is_paired(wire) for end in (wire.plug, _hub_plug(wire)) if end]
+def _lacks_splitter(wire: Wire) -> bool:
+    return any(_kind(one) == "splitter" for one in wire.missing)
+
+
+def _short(lead: Message) -> Message:
+    """What is missing without its plugs, which are drawn beside it."""
+    kind = _kind(lead)
+    return message(Cables.lacks, kind=kind, least_m=lead.param("least_m") if kind == "extension" else None)
+
+
+def _plugs_shown(wiring: Wiring) -> list[PlugKind]:
+    ends: list[PlugKind] = [
+        end for wire in wiring.wires if not is_paired(wire) for end in (wire.plug, _hub_plug(wire)) if end
+    ]
     return sorted(set(ends))
 
 
-def _hub_plug(wire: Wire) -> str:
+def _hub_plug(wire: Wire) -> PlugKind | Literal[""]:
     """The plug that goes into the socket of the hub: the device's own, or the adapter's."""
     takes = plugs_of(wire.takes)
     return wire.plug if wire.plug in takes or not takes else takes[0]
@@ -312,12 +337,16 @@ def _device_lines(wire: Wire, across: _Columns, most: int) -> tuple[list[str], l
     """The device in bold, and below it where it stands and what it does."""
     room = across.left - 2 * _PAD_MM
     device = fitted(wire.device, room, 2 if most > 3 else 1, bold=True)
-    doing = f"{wire.at}: {', '.join(wire.actions)}" if wire.actions else wire.at
+    doing = _doing(wire.at, wire)
     left = max(1, most - len(device))
     if left == 1 and wire.actions and text_mm(doing) > room:
-        site = fitted(wire.at, room * 0.45, 1)[0]  # both are worth a part of the line
-        doing = f"{site}: {', '.join(wire.actions)}"
+        sites = say(message(WiringDrawings.doing, sites=_typed(wire.at), actions=()))
+        doing = _doing(fitted(sites, room * 0.45, 1), wire)  # both are worth a part of the line
     return device, fitted(doing, room, left)
+
+
+def _doing(sites: Iterable[str], wire: Wire) -> str:
+    return say(message(WiringDrawings.doing, sites=_typed(sites), actions=_typed(wire.actions)))
 
 
 def _strip_lines(strip: _Strip) -> list[str]:
@@ -400,8 +429,9 @@ def _cables(ink: Ink, across: _Columns, strip: _Strip, top: float, count: int, l
 
 
 def _splitter(ink: Ink, across: _Columns, strip: _Strip, ends: Sequence[float]) -> None:
-    missing = any(words.startswith(_SPLITTER) for words in strip.wires[0].missing.split("; "))
-    name = "missing: splitter" if missing else strip.wires[0].through[-1]
+    missing = _lacks_splitter(strip.wires[0])
+    lacks = message(Cables.lacks, kind="splitter", least_m=None)
+    name = say(lacks) if missing else strip.wires[0].through[-1]
     top, bottom = min(ends) - 4.0, max(ends) + 4.0
     said = fitted(name, 14.5)
     grow = max(0.0, len(said) * LINE_MM + 1.6 - (bottom - top)) / 2
@@ -431,7 +461,7 @@ def _cable(
     after = across.first_flag + FLAG_MM[0]
     flag(ink, across.first_flag, start, wire.tag)
     if is_paired(wire):  # no cable, so no second end to flag
-        ink.paragraph([wire.plug], after + 2.0, middle)
+        ink.paragraph([say(message(WiringDrawings.no_cable))], after + 2.0, middle)
         return end
     flag(ink, across.last_flag(split), end, wire.tag)
     ink.line((across.left, start), (across.first_flag, start), dash=dash)
@@ -462,9 +492,9 @@ def _stack(
         top += height + _GAP_MM
 
 
-def _legend_rows(plugs: Sequence[str], width_mm: float) -> list[list[tuple[float, str]]]:
+def _legend_rows(plugs: Sequence[PlugKind], width_mm: float) -> list[list[tuple[float, PlugKind]]]:
     """Which drawing of a plug is which, in as many rows as it takes: left end and plug of each."""
-    rows: list[list[tuple[float, str]]] = []
+    rows: list[list[tuple[float, PlugKind]]] = []
     left = width_mm
     for plug in plugs:
         wide = PLUG_MM + 1.6 + text_mm(plug_words(plug)) + 5.0
@@ -476,7 +506,7 @@ def _legend_rows(plugs: Sequence[str], width_mm: float) -> list[list[tuple[float
     return rows
 
 
-def _legend(ink: Ink, entries: Sequence[tuple[float, str]], middle: float) -> None:
+def _legend(ink: Ink, entries: Sequence[tuple[float, PlugKind]], middle: float) -> None:
     for left, plug in entries:
         plug_symbol(ink, left, middle, plug)
         ink.words(plug_words(plug), (left + PLUG_MM + 1.6, middle + TYPE_MM * 0.36))

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Sequence
 from typing import Any, get_args
 
 from stickwright.catalogue import say
-from stickwright.codes.message import Message, Name, Text, message
+from stickwright.codes.message import Message, Name, Text
 from stickwright.codes.wiring_pages import Column, Heading, WiringPages
 from stickwright.model.plan import Plan
 from stickwright.model.plugs import is_usb
@@ -14,7 +14,6 @@ from stickwright.model.sharing import PartLine, Wire, Wiring
 from stickwright.sheet.between_games import moved_cables, wired_findings
 from stickwright.sheet.games_words import between_games
 from stickwright.sheet.paper import width_mm
-from stickwright.sheet.printed import sentence
 from stickwright.sheet.sharing_words import bought_words, lacking, power_words
 from stickwright.sheet.tell import names, tell
 from stickwright.sheet.who import for_the_cables
@@ -60,7 +59,7 @@ def wiring_page(plan: Plan, shrink_share: float = 1.0, conductors: bool = True) 
         "changes": between_games(plan) if plan.layouts else [],
         "power": _together(tuple(power_words(line) for line in wiring.power)),
         "ways": _together(way_parts(wiring)),
-        "steps": [step if step.endswith("?") else sentence(step) for step in wiring.steps],
+        "steps": [say(step) for step in wiring.steps],
         "parts": _table(_PARTS, (_part(line) for line in plan.parts)),
         "bought": bought_words(plan.parts, lacking(wiring)),
         "conductors": _conductors(wiring.wires) if conductors else [],
@@ -87,7 +86,9 @@ def _table(columns: Sequence[Column], rows: Iterable[Sequence[str]]) -> dict[str
 def _missing(wiring: Wiring) -> list[str]:
     """What is needed for a cable and not there, cable by cable."""
     return [
-        tell(WiringPages.missing, tag=Name(wire.tag), missing=wire.missing) for wire in wiring.wires if wire.missing
+        tell(WiringPages.missing, tag=Name(wire.tag), missing=wire.lacks)
+        for wire in wiring.wires
+        if wire.lacks is not None
     ]
 
 
@@ -95,19 +96,13 @@ def _part(line: PartLine) -> list[str]:
     get = str(line.buy) if line.buy else ""
     price = tell(WiringPages.price, total_price=line.price) if line.buy else ""
     note = tell(WiringPages.part_note, note=line.note) if line.note else ""
-    return [say(line.name), say(line.kind), str(line.count), str(line.in_stock), get, price, note]
+    return [say(line.name), say(line.kind_named), str(line.count), str(line.in_stock), get, price, note]
 
 
 def _conductors(wires: tuple[Wire, ...]) -> list[str]:
     """What each contact of a round plug carries; cables that are alike in one entry. USB is the same everywhere."""
     told: dict[tuple[Message, ...], list[str]] = {}
     for wire in wires:
-        if is_usb(wire.plug):
-            continue
-        carried = tuple(
-            message(WiringPages.contact, contact=contact, carries=carries or None)
-            for contact, carries in wire.conductors
-        )
-        if carried:
-            told.setdefault(carried, []).append(wire.tag)
+        if wire.conductors and not is_usb(wire.plug):
+            told.setdefault(wire.conductors, []).append(wire.tag)
     return [tell(WiringPages.contacts, tags=names(tags), contacts=carried) for carried, tags in told.items()]

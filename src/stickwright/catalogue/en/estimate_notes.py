@@ -60,5 +60,8 @@ class Texts(EstimateNotes):
     def neighbours(self) -> str:
         return "not measured; estimated from the neighbouring directions"
 
+    def not_all_counted(self) -> str:
+        return "not everything that may press it was counted"
+
     def bracketed(self) -> str:
         return "worked out from sticks measured on the bench, without a gauge"

@@ -58,12 +58,6 @@ class Texts(WiringPages):
     def lacking(self, *, tag: Name, missing: Text) -> str:
         return f"{self.w.name(tag)}: {self.clause(missing)}"
 
-    def current(self, *, where: Name, current_a: float, limit_a: float | None) -> str:
-        drawn = self.w.amount(current_a, "ma")
-        if limit_a is None:
-            return f"{drawn} at {self.w.name(where)}, limit not known"
-        return f"{drawn} of {self.w.amount(limit_a, 'ma', 3)} at {self.w.name(where)}"
-
     def together(self, *, parts: tuple[Text, ...]) -> str:
         return f"{'; '.join(self.clause(one) for one in parts)}."
 
@@ -96,9 +90,6 @@ class Texts(WiringPages):
     def noted(self, *, part: Text, note: Text) -> str:
         return f"{self.say(part)}: {self.say(note)}"
 
-    def device_at(self, *, device: Name, site: Name) -> str:
-        return f"{self.w.name(device)} ({self.w.name(site)})"
-
     def wire(
         self,
         *,
@@ -119,6 +110,3 @@ class Texts(WiringPages):
 
     def contacts(self, *, tags: tuple[Name, ...], contacts: tuple[Text, ...]) -> str:
         return f"{', '.join(self.w.name(one) for one in tags)}: {'; '.join(self.say(one) for one in contacts)}"
-
-    def contact(self, *, contact: Text, carries: Text | None) -> str:
-        return f"{self.say(contact)}: {self.say(carries)}" if carries is not None else self.say(contact)
