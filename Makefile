@@ -27,6 +27,7 @@ schemas:
 docs:
 	@$(PYTHON) bootstrap.py run python docs/make_commands.py
 	@$(PYTHON) bootstrap.py run python docs/make_measuring.py
+	@$(PYTHON) bootstrap.py run python docs/make_glossary.py
 
 api:
 	@$(PYTHON) bootstrap.py api

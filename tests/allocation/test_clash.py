@@ -101,15 +101,15 @@ def _helping(number: int) -> Callable[[Case, Wishes], tuple[Case, Wishes]]:
 CLASHES = {
     "one site for two at the same moment": Clashing(
         case(HAND, [action("sprint", "hold", longest_hold_s=2), action("fire", together=["sprint"])], switches=PIPS),
-        ("sprint and fire must be possible at the same moment", "sprint is wanted, and only right index can do it",
+        ("sprint and fire must be possible at the same time", "sprint is wanted, and only right index can do it",
          "fire is wanted, and only right index can do it"),
-        ("Sprint and fire must be possible at the same moment, but both need the right index. Resolve by one of: do sprint and "
+        ("Sprint and fire must be possible at the same time, but both need the right index. Resolve by one of: do sprint and "
          "fire one after the other; leave out sprint",),
         "do sprint and fire one after the other", _apart,
     ),
     "a stick and a press at one site": Clashing(
         case(HAND, [action("steer", "two-axis", importance=8), action("sprint", together=["steer"])], switches=PIPS, sticks=[stick("ash")]),
-        ("steer and sprint must be possible at the same moment", "steer is wanted, and only right index can do it",
+        ("steer and sprint must be possible at the same time", "steer is wanted, and only right index can do it",
          "sprint is wanted, and only right index can do it"),
         ("both need the right index. Resolve by one of: leave out sprint (or find an option of the game or a helper for it); "
          "leave out steer",),
@@ -119,7 +119,7 @@ CLASHES = {
         case([site("right index"), site("right thumb", "thumb")],
              [action("steer", "two-axis"), action("sprint", together=["steer"])], switches=PIPS, sticks=[stick("ash")],
              together=[{"sites": ["right index", "right thumb"], "says": "no"}]),
-        ("steer and sprint must be possible at the same moment", "steer is wanted, and only right index can do it",
+        ("steer and sprint must be possible at the same time", "steer is wanted, and only right index can do it",
          "sprint is wanted, and only right index or right thumb can do it"),
         ("but only right index can do steer, only right index or right thumb can do sprint, and these cannot be used together",),
         "do steer and sprint one after the other", _apart, STEER,
@@ -214,7 +214,7 @@ CLASHES = {
     "a chord for one finger": Clashing(
         case(HAND, [action("left lane"), action("right lane"),
                     action("both lanes", "chord", of=["left lane", "right lane"])], switches=PIPS),
-        ("left lane and right lane must be possible at the same moment", "left lane is wanted, and only right index can do it",
+        ("left lane and right lane must be possible at the same time", "left lane is wanted, and only right index can do it",
          "right lane is wanted, and only right index can do it", "both lanes is wanted, by pressing left lane and right lane together"),
         ("both lanes is wanted, by pressing left lane and right lane together",), "do left lane and right lane one after the other",
         lambda this, wished: (_actions(this, lambda one: {"option": "single lanes"} if one.kind == "chord" else {}), wished),

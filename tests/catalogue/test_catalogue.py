@@ -7,13 +7,17 @@ import re
 from importlib import import_module
 from pathlib import Path
 
+import make_glossary
 import pytest
 from samples import NAME, kinds, samples, texts, topics, values
 
 import stickwright
 from stickwright.catalogue import LANGUAGES, book, say, speaking
 from stickwright.catalogue.book import Book, module_of
+from stickwright.catalogue.glossary import glossary
 from stickwright.codes.cautions import Cautions
+from stickwright.codes.glossary_meanings import GlossaryMeanings
+from stickwright.codes.glossary_terms import GlossaryTerms
 from stickwright.codes.message import Message, Name, message
 
 SOURCE = Path(stickwright.__file__).parent
@@ -21,6 +25,10 @@ ALL = [(topic, name) for topic in topics() for name in texts(topic)]
 IDS = [f"{topic.__name__}.{name}" for topic, name in ALL]
 _FAULTS = (r"^\s|\s$", "  ", r"\.\.(?!\.)(?<!\.\.\.)", r" [.,;:]", "None", r"Message\(", r"\bnan\b", r"\{|\}")
 """Doubled or stray spaces and stops, and what a program prints by mistake."""
+ALL_OF_GLOSSARY = [
+    (topic, name) for topic in ("GlossaryTerms", "GlossaryMeanings") for name in GlossaryTerms.__abstractmethods__
+]
+"""Said one after the other by `stickwright.catalogue.glossary.glossary`."""
 UNITS = (
     "_n", "_m", "_rad", "_s", "_kg", "_hz", "_nm", "_pa", "_a", "_share", "_per_min", "_per_s", "_n_per_m", "_nm_per_rad",
     "_bits", "_factor", "_points", "_price", "_in_unit",
@@ -96,6 +104,7 @@ def test_every_message_is_said_somewhere():
             for held, name in re.findall(r"\b(\w+)\.(\w+)", path.read_text("utf-8"))
         }
         used |= {(held.replace("_", ""), name) for held, name, _ in _asked_in_template(path)}
+    used |= {(topic.casefold(), name) for topic, name in ALL_OF_GLOSSARY}
     unused = [f"{topic.__name__}.{name}" for topic, name in ALL if (topic.__name__.casefold(), name) not in used]
     assert not unused, f"said by nobody: {', '.join(unused)}"
 
@@ -131,3 +140,13 @@ def test_the_language_is_opened_for_what_is_done_inside():
     assert say("already said") == "already said"
     with pytest.raises(ValueError, match="expected one of en"), speaking("xx"):
         pass
+
+
+def test_the_glossary_says_every_term_once_with_its_meaning() -> None:
+    """In the order of the work, each term with a sentence; docs/glossary.md is what ``python docs/make_glossary.py`` writes."""
+    assert GlossaryTerms.__abstractmethods__ == GlossaryMeanings.__abstractmethods__
+    terms = glossary()
+    assert terms[0][0] == "control site"
+    assert len({term for term, _ in terms}) == len(terms) == len(GlossaryTerms.__abstractmethods__)
+    assert all(meaning.endswith(".") for _, meaning in terms)
+    assert make_glossary.PAGE.read_text(encoding="utf-8") == make_glossary.text()

@@ -59,16 +59,16 @@ def test_a_whole_hub_raises_no_doubt():
         (HUB + 'plug = "mains"\n' + socket("a"), '! hub.toml, line 3, hub "tray hub", plug: found "mains", expected USB-A'),
         (
             HUB + socket("a", "2-conductor", 'role = "left stick"'),
-            '? hub.toml, line 6, hub "tray hub", socket "a", role: "left stick" on a 2-conductor jack, which '
+            '? hub.toml, line 6, hub "tray hub", socket "a", role: "left stick" on a 3.5 mm mono jack (TS), which '
             "carries one switch, not a stick. Check takes and role at the socket.",
         ),
         (
             HUB + socket("a", "4-conductor", 'role = "top left front button"'),
-            'role: "top left front button" on a 4-conductor jack, which carries a stick.',
+            'role: "top left front button" on a 3.5 mm four-pole jack (TRRS), which carries a stick.',
         ),
         (
             HUB + socket("a", "2-conductor", 'role = "assignable"\nroles = ["top left front button", "right stick"]'),
-            'socket "a", roles, 2nd value: "right stick" on a 2-conductor jack',
+            'socket "a", roles, 2nd value: "right stick" on a 3.5 mm mono jack (TS)',
         ),
         (
             HUB + socket("a", more='role = "left stick"\nroles = ["right stick"]'),

@@ -84,7 +84,7 @@ class Texts(Clashes):
         return f"of {self.w.name(device)}, {only} in stock"
 
     def together(self, *, first: Name, second: Name) -> str:
-        return f"{self.w.name(first)} and {self.w.name(second)} must be possible at the same moment"
+        return f"{self.w.name(first)} and {self.w.name(second)} must be possible at the same time"
 
     def chord(self, *, chord: Name, member: Name) -> str:
         return f"{self.w.name(chord)} includes {self.w.name(member)}, which the player has to press"

@@ -68,7 +68,7 @@ class Texts(GameLists):
     def legend(self) -> str:
         return (
             "importance: 0 to 10. time: share of the time in use. hold: the longest. per min: presses a minute on average (in the busiest "
-            "minute). reaction: time allowed from need to done. together: needed at the same moment. option: what the game can do by "
+            "minute). reaction: time allowed from need to done. together: needed at the same time. option: what the game can do by "
             "itself; latching: how one press can stand for a hold; the cost to the player in brackets, 0 to 10. '-': not recorded."
         )
 

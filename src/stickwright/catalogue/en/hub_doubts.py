@@ -33,10 +33,11 @@ class Texts(HubDoubts):
         return f'this list is used only with role = "assignable", and this socket feeds the {self.w.name(role)}. Which is right?'
 
     def stick_on_mono_jack(self, *, typed: Text) -> str:
-        return f"{self.clause(typed)} on a 2-conductor jack, which carries one switch, not a stick. Check takes and role at the socket."
+        carries = "on a 3.5 mm mono jack (TS), which carries one switch, not a stick"
+        return f"{self.clause(typed)} {carries}. Check takes and role at the socket."
 
     def button_on_stick_jack(self, *, typed: Text) -> str:
-        return f"{self.clause(typed)} on a 4-conductor jack, which carries a stick. Check takes and role at the socket."
+        return f"{self.clause(typed)} on a 3.5 mm four-pole jack (TRRS), which carries a stick. Check takes and role at the socket."
 
     def excludes_itself(self, *, socket: Name) -> str:
         return f'"{self.w.name(socket)}", the socket itself'

@@ -69,7 +69,7 @@ class Texts(Layouts):
 
     def try_together(self, *, first: Name, second: Name, first_site: Name, second_site: Name, why: Text) -> str:
         return (
-            f"{self.w.name(first)} and {self.w.name(second)} must be possible at the same moment, at the {self.w.name(first_site)} and "
+            f"{self.w.name(first)} and {self.w.name(second)} must be possible at the same time, at the {self.w.name(first_site)} and "
             f"the {self.w.name(second_site)}. To confirm: try both at once for 20 s (as assumed: {self.clause(why)})."
         )
 
@@ -159,7 +159,7 @@ class Texts(Layouts):
         return f"{self.w.name(action)}: {self.w.number(count_per_min)} presses of {self.w.amount(cycle_s, 's')}{move}"
 
     def at_once(self, *, sites: tuple[Name, ...]) -> str:
-        return f"{self.w.names(sites)} at the same moment"
+        return f"{self.w.names(sites)} at the same time"
 
     def pair_says(self, *, says: Literal["yes", "slows", "no"]) -> str:
         return {"yes": "yes", "slows": "slowed", "no": "no"}[says]

@@ -19,7 +19,7 @@ _ABOUT: dict[FileKey, str] = {
     "sites": "Parts of the body that could work a stick or switch, and what is known of them. Two or three are enough to begin with.",
     "kit": "The devices to choose from.",
     "game": "What the player wants to do in the game, in the player's own words.",
-    "hub": "The box that sticks and switches are plugged into, socket by socket.",
+    "hub": "The box that sticks and switches are plugged into, with each of its sockets.",
     "room": "How the player sits, what a mount can be fixed to, and what must stay clear. Measure from the seat reference point: "
     "the middle of the line where backrest and seat meet.",
 }

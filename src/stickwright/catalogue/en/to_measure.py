@@ -33,7 +33,7 @@ class Texts(ToMeasure):
         return f"read the data sheet of {self.w.name(fastener)} for its test method"
 
     def joints(self, *, mount: Name) -> str:
-        return f"read in the papers of {self.w.name(mount)} what its joints hold, or hang weights on it until one slips"
+        return f"read in the manual of {self.w.name(mount)} what its joints hold, or hang weights on it until one slips"
 
     def every_joint(self, *, mount: Name) -> str:
         return f"read what every joint of {self.w.name(mount)} holds, or hang weights on it until one slips"
