@@ -51,7 +51,7 @@ def test_what_stands_in_the_way_is_named(capsys: pytest.CaptureFixture[str]) -> 
     """Looking with the right index would leave nobody to move, or the index is kept for moving: either is said."""
     status, out, _ = asked("look", "--at", "right index", capsys=capsys)
     assert status == 0
-    assert "move" in out.split("right index: not possible.")[1]
+    assert "move" in out.split("right index: not possible:")[1]
 
 
 @pytest.mark.parametrize(
