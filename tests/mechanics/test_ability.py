@@ -9,7 +9,7 @@ import numpy as np
 import pytest
 from scipy import stats
 
-from said import said
+from said import place, said
 from stickwright.codes.ability_findings import AbilityFindings
 from stickwright.codes.estimate_notes import EstimateNotes
 from stickwright.codes.message import Name, message
@@ -286,8 +286,8 @@ def test_only_noughts_without_a_step_are_refused() -> None:
     with pytest.raises(BadInput, match="0 in every reading") as refused:
         known(reading=[{"direction_deg": 0, "force_n": [0.0, 0.0]}])
     (problem,) = refused.value.problems
-    assert problem.where == 'player.toml, site "here", force'
-    assert "gauge_step_n" in problem.remedy
+    assert place(problem) == 'player.toml, site "here", force'
+    assert "gauge_step_n" in said(problem.remedy)
     assert known(reading=[{"direction_deg": 0, "force_n": [0.0, 0.0]}], gauge_step_n=0.01).force_n[0, 0] < 0.02
 
 

@@ -8,6 +8,7 @@ import numpy as np
 import pytest
 from numpy.typing import NDArray
 
+from said import said
 from stickwright.codes.estimate_notes import EstimateNotes
 from stickwright.codes.message import message
 from stickwright.errors import BadInput
@@ -155,7 +156,7 @@ def test_draws_fill_their_cell_evenly() -> None:
 
 def test_no_share_is_refused() -> None:
     """A stick that was tried without a note of how far tells nothing."""
-    with pytest.raises(BadInput, match="how far the player got on at least one benched stick") as refused:
+    with pytest.raises(BadInput, match="how far the player got on at least one measured stick") as refused:
         bracket([tried("ash")], FINGER)
     assert refused.value.problems[0].where == "on_stick"
 
@@ -206,13 +207,13 @@ def test_movements_that_cannot_be_told_apart_are_refused() -> None:
     with pytest.raises(BadInput, match="cannot be told apart") as refused:
         limb_stiffness([[5.0e-4, 5.4e-4], [4.9e-4, 4.6e-4]], (10.0, 50.0), np.random.default_rng(1))
     (problem,) = refused.value.problems
-    assert "0.52 mm and 0.47 mm on sticks of 0.01 and 0.05 N/mm" in problem.found
-    assert "clearly less movement on the stiffer stick" in problem.expected
-    assert "Repeat both" in problem.remedy
+    assert "0.52 mm and 0.47 mm on sticks of 0.01 N/mm and 0.05 N/mm" in said(problem.found)
+    assert "clearly less movement on the stiffer stick" in said(problem.expected)
+    assert "Repeat both" in said(problem.remedy)
 
 
 def test_more_movement_on_the_stiffer_stick_is_refused() -> None:
     """More movement on the stiffer stick, or less than any limb could leave, is not a stiffness: another posture."""
     for soft, stiff in ((3e-4, 5e-4), (5e-4, 0.5e-4)):
-        with pytest.raises(BadInput, match="repeat them in the same posture"):
+        with pytest.raises(BadInput, match="Repeat them in the same posture"):
             limb_stiffness([[soft, soft * 1.01], [stiff, stiff * 1.01]], (10.0, 50.0), np.random.default_rng(1))

@@ -9,8 +9,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from said import place
 from stickwright.codes.message import message
 from stickwright.codes.stand_ins import StandIns
+from stickwright.codes.stick_problems import StickProblems
 from stickwright.errors import BadInput
 from stickwright.mechanics.demand import (
     FALSE_LIMIT_COSTLY_PER_MIN,
@@ -92,8 +94,8 @@ def test_weights_that_are_all_zero_are_refused() -> None:
     with pytest.raises(BadInput, match="weights that are all 0") as refused:
         weights(game({"name": "move", "direction": [{"direction_deg": 90, "weight": 0}]}))
     (problem,) = refused.value.problems
-    assert problem.where == 'game.toml, action "move", direction'
-    assert "a weight, for example 1" in problem.remedy
+    assert place(problem) == 'game.toml, action "move", direction'
+    assert problem.remedy == message(StickProblems.remedy, what="give_weights")
 
 
 def test_an_unknown_action_offers_the_nearest() -> None:

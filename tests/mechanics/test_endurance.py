@@ -95,7 +95,9 @@ def test_unknown_names_are_answered_with_the_nearest():
         endurance_s(0.3, model="rohmer")
     with pytest.raises(BadInput, match=r"joint: found 'sholder', .* Did you mean 'shoulder'\?"):
         endurance_s(0.3, joint="sholder")
-    with pytest.raises(BadInput, match="joint: found 'knee', expected the shoulder: Garg 2002 gives no other"):
+    with pytest.raises(
+        BadInput, match="joint: found 'knee', expected the shoulder, because Garg 2002 gives no other joint"
+    ):
         endurance_s(0.3, model="garg", joint="knee")
 
 

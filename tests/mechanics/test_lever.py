@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from said import said
+from said import place, said
 from stickwright.codes.bench_notes import BenchNotes
 from stickwright.codes.message import message
 from stickwright.errors import BadInput
@@ -125,7 +125,9 @@ def test_an_angle_beyond_the_stop_is_refused(angle):
     """Beyond the stop the lever says nothing."""
     lever = Lever(0.008, 0.02, 0.001, 0.022, 0.4)
     for ask in (lever.push, lever.hold, lever.letting_back, lever.level_push, lever.travel):
-        with pytest.raises(BadInput, match=r"angle_rad: found .* rad, expected 0 to the stop at 0\.4 rad \(22\.9°\)"):
+        with pytest.raises(
+            BadInput, match=r"angle_rad: found .* rad, expected 0 to the end stop at 0\.4 rad \(22\.9°\)"
+        ):
             ask(angle)
 
 
@@ -134,7 +136,7 @@ def test_a_negative_extension_is_refused():
     lever = Lever(0.008, 0.02, 0.001, 0.022, 0.4)
     with pytest.raises(BadInput, match=r"extension_m: found -0\.001 m, expected 0 to 2 m of added length"):
         lever.push(0.1, extension_m=-0.001)
-    with pytest.raises(BadInput, match="millimetre"):
+    with pytest.raises(BadInput, match="millimetres"):
         lever.travel(0.1, extension_m=8.0)
 
 
@@ -414,7 +416,7 @@ def test_the_stop_not_recorded_is_said():
         ({"angle_rad": [0.0, 0.1, 0.2]}, ["angle_rad", "3 numbers", "4, one for each reading"]),
         ({"height_m": 22.0}, ["height_m", "22 m", "height_mm"]),
         ({"height_m": [0.02, 0.02, math.nan, 0.02]}, ["reading 3, height_m", "nothing"]),
-        ({"max_angle_rad": 0.2}, ["reading 4, angle_rad", "at most the stop at 11.5°"]),
+        ({"max_angle_rad": 0.2}, ["reading 4, angle_rad", "at most the end stop at 11.5°"]),
         ({"max_angle_rad": 20.0}, ["max_angle_rad", "20", "up to 1.57"]),
         ({"outward": [True, True]}, ["outward", "2 entries", "4, one for each reading"]),
         ({"outward": ["out", "out", "back", "back"]}, ["reading 1, outward", "'out'", "true (pushing out)"]),
@@ -433,7 +435,7 @@ def test_all_bad_readings_are_told_at_once():
     """Two bad forces and a bad angle: three sentences."""
     with pytest.raises(BadInput) as refused:
         fit_lever(0.022, [-0.4, 0.5, -0.6], [0.0, 9.0, 0.2])
-    assert [problem.where for problem in refused.value.problems] == [
+    assert [place(problem) for problem in refused.value.problems] == [
         "reading 1, force_n", "reading 3, force_n", "reading 2, angle_rad",
     ]  # fmt: skip
 

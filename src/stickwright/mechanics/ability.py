@@ -12,8 +12,10 @@ from numpy.typing import NDArray
 
 from stickwright.codes.ability_findings import AbilityFindings
 from stickwright.codes.estimate_notes import EstimateNotes
-from stickwright.codes.message import message
+from stickwright.codes.file_places import FilePlaces
+from stickwright.codes.message import Name, message
 from stickwright.codes.stand_ins import StandIns
+from stickwright.codes.stick_problems import StickProblems
 from stickwright.errors import BadInput, Problem
 from stickwright.mechanics import capability as cap
 from stickwright.mechanics.bracket import Bracket, StickResult, TriedStick, bracket
@@ -272,10 +274,12 @@ def _force_readings(site: Site, step: float) -> tuple[cap.Readings, list[Finding
         if not step and not any(f > 0 for r in site.reading for f in r.force_n):
             raise BadInput(
                 Problem(
-                    f'player.toml, site "{site.name}", force', "0 in every reading", "at least one force above 0 N",
-                    "If the gauge cannot show so weak a push, give its step, for example gauge_step_n = 0.01.",
+                    ("player.toml", message(FilePlaces.named, key=Name("site"), name=Name(site.name)), "force"),
+                    message(StickProblems.found, what="all_zero"),
+                    message(StickProblems.expected, what="one_force"),
+                    message(StickProblems.remedy, what="gauge_step"),
                 )
-            )  # fmt: skip
+            )
         instead = message(StandIns.half_step) if step else message(StandIns.half_smallest)
         text = message(AbilityFindings.zero_force, directions_rad=zeros, instead=instead)
         findings.append(Finding("query", "zero_force", text))

@@ -10,6 +10,7 @@ from numpy.typing import ArrayLike, NDArray
 from stickwright import units
 from stickwright.codes.bench_notes import BenchNotes
 from stickwright.codes.message import message
+from stickwright.codes.stick_problems import StickProblems
 from stickwright.errors import BadInput, Problem
 from stickwright.mechanics.bench_readings import checked_column
 from stickwright.model.recorded import Finding
@@ -42,7 +43,9 @@ def positions(
         No position given, a travel longer than the stick, an output outside 0 to 1.
     """
     n = int(np.size(np.asarray(force_n)))
-    height, problems = checked_column(height_m, "height_m", n, 0.002, 0.5, "Above the pivot; in mm: name it height_mm.")
+    height, problems = checked_column(
+        height_m, "height_m", n, 0.002, 0.5, message(StickProblems.remedy, what="height_in_mm")
+    )
     output = np.full(n, math.nan)
     if output_share is not None:
         output, wrong = _output(output_share, n)
@@ -56,9 +59,13 @@ def positions(
         raise BadInput(problems)
     findings: tuple[Finding, ...] = ()
     if angle_rad is not None:
-        angle, problems = checked_column(angle_rad, "angle_rad", n, 0.0, math.pi / 2, "In degrees: name it angle_deg.")
+        angle, problems = checked_column(
+            angle_rad, "angle_rad", n, 0.0, math.pi / 2, message(StickProblems.remedy, what="angle_in_deg")
+        )
     elif travel_m is not None:
-        travel, problems = checked_column(travel_m, "travel_m", n, 0.0, 0.3, "In millimetre: name it travel_mm.")
+        travel, problems = checked_column(
+            travel_m, "travel_m", n, 0.0, 0.3, message(StickProblems.remedy, what="travel_in_mm")
+        )
         if not problems:
             angle, problems = _asin_column(travel, height, "travel_m")
     elif output_share is not None and stop is not None and np.isfinite(output).all():
@@ -72,17 +79,17 @@ def positions(
 
 
 _NO_POSITION = Problem(
-    "bench readings",
-    "no position",
-    "an angle or a travel with each force (or an output with each force, and the stop)",
-    "Read the angle with a phone, or the travel of the contact point with a ruler.",
+    message(StickProblems.step, what="bench_readings"),
+    message(StickProblems.found, what="no_position"),
+    message(StickProblems.expected, what="position"),
+    message(StickProblems.remedy, what="read_position"),
 )
 
 
 def _output(output_share: ArrayLike, n: int) -> tuple[Array, list[Problem]]:
     column = np.atleast_1d(np.asarray(output_share, dtype=np.float64)).ravel()
     missing = np.isnan(column)
-    remedy = "Output is a share without sign: 1 is full."
+    remedy = message(StickProblems.remedy, what="output_share")
     checked, problems = checked_column(np.where(missing, 0.0, column), "output_share", n, 0.0, 1.001, remedy)
     if len(checked) == len(missing):
         checked = np.where(missing, math.nan, checked)
@@ -99,10 +106,10 @@ def _asin_column(travel: Array, height: Array, name: str) -> tuple[Array, list[P
     share = travel / height
     problems = [
         Problem(
-            f"reading {i + 1}, {name}",
+            (message(StickProblems.reading, number=int(i) + 1), name),
             units.spoken(float(travel[i]), "mm"),
-            f"less than the height of the contact point, {units.spoken(float(height[i]), 'mm')}",
-            "Height is counted from the pivot inside the stick, not from its base.",
+            message(StickProblems.below_height, height_m=float(height[i])),
+            message(StickProblems.remedy, what="height_from_pivot"),
         )
         for i in np.flatnonzero(~((share >= 0) & (share < 1)))
     ]
@@ -130,14 +137,22 @@ def directions(direction_rad: ArrayLike | None, n: int) -> Array:
     if given.size == 1:
         given = np.full(n, given[0])
     if given.size != n:
-        raise BadInput(Problem("direction_rad", f"{given.size} numbers", f"{n}, one for each reading", ""))
+        raise BadInput(
+            Problem(
+                "direction_rad",
+                message(StickProblems.count, count=given.size, of="numbers"),
+                message(StickProblems.one_each, readings=n),
+            )
+        )
     wrong = np.abs(given) > 2 * math.pi + 1e-4
     if wrong.any():
         raise BadInput(
             Problem(
-                f"reading {i + 1}, direction_rad", f"{given[i]:.4g} rad", "within a turn, -6.28 to 6.28 rad",
-                "If the directions are in degrees, name the column direction_deg.",
+                (message(StickProblems.reading, number=int(i) + 1), "direction_rad"),
+                f"{given[i]:.4g} rad",
+                message(StickProblems.expected, what="turn"),
+                message(StickProblems.remedy, what="direction_column"),
             )
             for i in np.flatnonzero(wrong)
-        )  # fmt: skip
+        )
     return np.mod(np.round(given, 4), round(2 * math.pi, 4))

@@ -14,7 +14,8 @@ from numpy.typing import ArrayLike, NDArray
 
 from stickwright import units
 from stickwright.codes.bench_notes import BenchNotes
-from stickwright.codes.message import message
+from stickwright.codes.message import Text, message
+from stickwright.codes.stick_problems import StickProblems
 from stickwright.errors import BadInput, Problem
 from stickwright.mechanics.robust_fit import RobustFit
 from stickwright.model.estimate import Estimate
@@ -194,7 +195,7 @@ def coarse_gauge_findings(readings: LeverReadings) -> tuple[Finding, ...]:
 
 
 def checked_column(
-    values: ArrayLike, name: str, n: int | None, low: float, high: float, remedy: str
+    values: ArrayLike, name: str, n: int | None, low: float, high: float, remedy: Text
 ) -> tuple[Array, list[Problem]]:
     """A column of readings as an array, and every number in it that cannot be right.
 
@@ -208,24 +209,32 @@ def checked_column(
         How many readings there are; None to take it from `values`.
     low, high : float
         What is accepted, SI.
-    remedy : str
+    remedy : Message or str
         What to do about a number outside.
     """
     try:
         column = np.atleast_1d(np.asarray(values, dtype=np.float64)).ravel()
     except (TypeError, ValueError):
-        return np.empty(0), [Problem(name, repr(values)[:60], "a number for each reading", remedy)]
+        return np.empty(0), [
+            Problem(name, repr(values)[:60], message(StickProblems.expected, what="number_each"), remedy)
+        ]
     if n is not None and len(column) == 1:
         column = np.full(n, column[0])
     if n is not None and len(column) != n:
-        return column, [Problem(name, f"{len(column)} numbers", f"{n}, one for each reading", "")]
+        return column, [
+            Problem(
+                name,
+                message(StickProblems.count, count=len(column), of="numbers"),
+                message(StickProblems.one_each, readings=n),
+            )
+        ]
     unit = units.QUANTITIES[found.name].unit(units.ending_of(name)).label if (found := units.quantity_of(name)) else ""
     problems = []
     for index, value in enumerate(column):
         if not low <= value <= high:
             shown = "nothing" if math.isnan(value) else f"{value:.4g} {unit}".strip()
             expected = f"{low:.4g} to {high:.4g} {unit}".strip()
-            problems.append(Problem(f"reading {index + 1}, {name}", shown, expected, remedy))
+            problems.append(Problem((message(StickProblems.reading, number=index + 1), name), shown, expected, remedy))
     return column, problems
 
 
@@ -260,11 +269,18 @@ def checked_readings(
     way, wrong = _ways(outward, n)
     problems += wrong
     if n < 3 and not problems:
-        what = "1 reading" if n == 1 else f"{n} readings"
-        problems.append(Problem("bench readings", what, "3 or more, at two angles or more", _TAKE_MORE))
+        what = message(StickProblems.count, count=n, of="readings")
+        problems.append(
+            Problem(
+                message(StickProblems.step, what="bench_readings"),
+                what,
+                message(StickProblems.expected, what="three"),
+                _TAKE_MORE,
+            )
+        )
     for name, value, high in (("max_angle_rad", max_angle_rad, math.pi / 2), ("length_m", length_m, 0.5)):
         if value is not None and not 0 < value <= high:
-            problems.append(Problem(name, f"{value:.4g}", f"more than 0, up to {high:.3g}", ""))
+            problems.append(Problem(name, f"{value:.4g}", message(StickProblems.up_to, most_factor=high)))
     if gauge_step_n is not None and not 0 <= gauge_step_n <= 50:
         problems.append(Problem("gauge_step_n", f"{gauge_step_n:.4g} N", "0 to 50 N", ""))
     if problems:
@@ -275,7 +291,13 @@ def checked_readings(
     zero = np.flatnonzero(way & (force == 0))
     if zero.size:
         raise BadInput(
-            Problem(f"reading {i + 1}, force_n", "0 N", "more than 0 N pushing outwards", _ZERO_REMEDY) for i in zero
+            Problem(
+                (message(StickProblems.reading, number=int(i) + 1), "force_n"),
+                "0 N",
+                message(StickProblems.expected, what="above_0_n"),
+                _ZERO_REMEDY,
+            )
+            for i in zero
         )
     used = ~stayed
     stated, more = _stated_length(height[used], length_m)
@@ -289,15 +311,11 @@ def checked_readings(
     return readings, (*findings, *more)
 
 
-_FORCE_REMEDY = (
-    "A direction is not a minus; if the gauge shows grams-force or ounces, name the column force_gf or force_oz."
-)
-_ANGLE_REMEDY = "A direction is not a minus; if the angles are in degrees, name the column angle_deg."
-_LENGTH_REMEDY = "Height of the contact point above the pivot; if it is in millimetre, name it height_mm."
-_TAKE_MORE = "Read the force at the start, half way and at the stop, pushing out, and better also letting back."
-_ZERO_REMEDY = (
-    "The start force is the force at which the stick just leaves the centre; leave the row out if it was not read."
-)
+_FORCE_REMEDY = message(StickProblems.remedy, what="force_column")
+_ANGLE_REMEDY = message(StickProblems.remedy, what="angle_column")
+_LENGTH_REMEDY = message(StickProblems.remedy, what="height_column")
+_TAKE_MORE = message(StickProblems.remedy, what="take_more")
+_ZERO_REMEDY = message(StickProblems.remedy, what="zero_force")
 
 
 def _ways(outward: ArrayLike | None, n: int) -> tuple[NDArray[np.bool_], list[Problem]]:
@@ -307,9 +325,20 @@ def _ways(outward: ArrayLike | None, n: int) -> tuple[NDArray[np.bool_], list[Pr
     if len(given) == 1:
         given = np.repeat(given, n)
     if len(given) != n:
-        return np.ones(n, dtype=bool), [Problem("outward", f"{len(given)} entries", f"{n}, one for each reading", "")]
+        return np.ones(n, dtype=bool), [
+            Problem(
+                "outward",
+                message(StickProblems.count, count=len(given), of="entries"),
+                message(StickProblems.one_each, readings=n),
+            )
+        ]
     problems = [
-        Problem(f"reading {i + 1}, outward", repr(value), "true (pushing out) or false (letting back)", "")
+        Problem(
+            (message(StickProblems.reading, number=i + 1), "outward"),
+            repr(value),
+            message(StickProblems.expected, what="way"),
+            "",
+        )
         for i, value in enumerate(given.tolist())
         if value not in (True, False)
     ]
@@ -326,8 +355,8 @@ def _stop(angle: Array, max_angle_rad: float | None) -> tuple[float, tuple[Findi
         index = int(angle.argmax())
         raise BadInput(
             Problem(
-                f"reading {index + 1}, angle_rad", units.spoken(largest, "deg", 3),
-                f"at most the stop at {units.spoken(max_angle_rad, 'deg', 3)}", "Measure the stop again.",
+                (message(StickProblems.reading, number=index + 1), "angle_rad"), units.spoken(largest, "deg", 3),
+                message(StickProblems.at_most_stop, stop_rad=max_angle_rad), message(StickProblems.remedy, what="measure_stop"),
             )
         )  # fmt: skip
     return float(max_angle_rad), ()
@@ -354,13 +383,31 @@ def _stated_length(height: Array, length_m: float | None) -> tuple[float, tuple[
 def _refuse_unfittable(readings: LeverReadings) -> None:
     n = len(readings.force_n)
     if n < 3:
-        raise BadInput(Problem("bench readings", f"{n} with a force", "3 or more, at two angles or more", _TAKE_MORE))
+        raise BadInput(
+            Problem(
+                message(StickProblems.step, what="bench_readings"),
+                message(StickProblems.count, count=n, of="with_force"),
+                message(StickProblems.expected, what="three"),
+                _TAKE_MORE,
+            )
+        )
     columns = [np.ones(n), readings.angle_rad]
     if readings.both_ways:
         columns.append(readings.way)
     one_angle = float(np.ptp(readings.angle_rad)) < _LEAST_ANGLE_RAD
     spread = np.column_stack(columns)
     if one_angle or np.linalg.matrix_rank(spread, tol=_LEAST_ANGLE_RAD / 4) < spread.shape[1]:
-        angle = units.spoken(float(readings.angle_rad[0]), "deg", 3)
-        found = f"all readings at {angle}" if one_angle else "one angle pushing out and one letting back"
-        raise BadInput(Problem("bench readings", found, "readings at two angles or more, the same way", _TAKE_MORE))
+        angle_rad = float(readings.angle_rad[0])
+        found = (
+            message(StickProblems.all_at, angle_rad=angle_rad)
+            if one_angle
+            else message(StickProblems.found, what="two_ways")
+        )
+        raise BadInput(
+            Problem(
+                message(StickProblems.step, what="bench_readings"),
+                found,
+                message(StickProblems.expected, what="two_angles"),
+                _TAKE_MORE,
+            )
+        )

@@ -15,6 +15,7 @@ from numpy.typing import NDArray
 
 from stickwright.codes.estimate_notes import EstimateNotes
 from stickwright.codes.message import message
+from stickwright.codes.stick_problems import StickProblems
 from stickwright.errors import BadInput, Problem
 from stickwright.mechanics.crossing import crossing_angle, lever_moments
 from stickwright.model.estimate import Estimate
@@ -153,7 +154,11 @@ def bracket(
     """
     if not any(result.reached_share for result in results):
         raise BadInput(
-            Problem("on_stick", "no share reached", "how far the player got on at least one benched stick, 0 to 1")
+            Problem(
+                "on_stick",
+                message(StickProblems.found, what="no_share"),
+                message(StickProblems.expected, what="reached"),
+            )
         )
     force = np.geomspace(comfort.force_low_n / 5, comfort.force_high_n * 5, 161)
     reach = np.geomspace(comfort.travel_low_m / 5, comfort.travel_high_m * 5, 121)
@@ -243,14 +248,15 @@ def limb_stiffness(
     apart = np.log(s1 / s2)
     low, high = np.quantile(apart, (0.025, 0.975))
     m1, m2 = math.exp(np.log(first).mean()), math.exp(np.log(second).mean())
-    found = f"{m1 * 1e3:.2f} mm and {m2 * 1e3:.2f} mm on sticks of {k1 / 1e3:.3g} and {k2 / 1e3:.3g} N/mm"
-    if low <= 0 <= high:
+    alike = bool(low <= 0 <= high)
+    found = message(StickProblems.movements, first_m=m1, second_m=m2, first_n_per_m=k1, second_n_per_m=k2, alike=alike)
+    if alike:
         raise BadInput(
             Problem(
-                "limb stiffness from tremor",
-                f"{found}, which cannot be told apart",
-                "clearly less movement on the stiffer stick",
-                "Repeat both, or take two sticks further apart in stiffness.",
+                message(StickProblems.step, what="limb_stiffness"),
+                found,
+                message(StickProblems.expected, what="less_movement"),
+                message(StickProblems.remedy, what="sticks_apart"),
             )
         )
     stiffness = (s2 * k2 - s1 * k1) / (s1 - s2)
@@ -258,10 +264,10 @@ def limb_stiffness(
     if middle <= 0:
         raise BadInput(
             Problem(
-                "limb stiffness from tremor",
+                message(StickProblems.step, what="limb_stiffness"),
                 found,
-                "less movement on the stiffer stick, but falling less than its stiffness rises",
-                "The two recordings differ in more than the stick: repeat them in the same posture.",
+                message(StickProblems.expected, what="falls_less"),
+                message(StickProblems.remedy, what="same_posture"),
             )
         )
     kept = stiffness[stiffness > 0]

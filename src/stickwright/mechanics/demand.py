@@ -7,8 +7,10 @@ import math
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.file_places import FilePlaces
 from stickwright.codes.message import Name, message
 from stickwright.codes.stand_ins import StandIns
+from stickwright.codes.stick_problems import StickProblems
 from stickwright.errors import BadInput, Problem, did_you_mean
 from stickwright.model.game import Action, Game
 from stickwright.model.plan import Assumption, Demand
@@ -63,10 +65,12 @@ def demand_of(game: Game, action_name: str | None, direction_rad: Array, site: s
     if weights.sum() <= 0:
         raise BadInput(
             Problem(
-                f'game.toml, action "{action.name}", direction', "weights that are all 0", "at least one above 0",
-                "Give the directions the game needs a weight, for example 1.",
+                ("game.toml", message(FilePlaces.named, key=Name("action"), name=Name(action.name)), "direction"),
+                message(StickProblems.found, what="weights_zero"),
+                message(StickProblems.expected, what="one_above_0"),
+                message(StickProblems.remedy, what="give_weights"),
             )
-        )  # fmt: skip
+        )
     weights = weights / weights.sum()
     return Demand(
         action.name,
@@ -120,10 +124,12 @@ def _action(game: Game, name: str | None, site: str) -> Action | None:
                 return action
         raise BadInput(
             Problem(
-                f'player.toml, site "{site}", action', f'"{name}"', "an action of game.toml",
+                ("player.toml", message(FilePlaces.named, key=Name("site"), name=Name(site)), "action"),
+                f'"{name}"',
+                message(StickProblems.expected, what="action"),
                 did_you_mean(name, [action.name for action in game.action]),
             )
-        )  # fmt: skip
+        )
     sticks = [action for action in game.action if action.kind in STICK_KINDS]
     return max(sticks, key=lambda action: action.importance, default=None)
 

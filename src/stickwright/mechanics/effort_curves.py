@@ -14,13 +14,14 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from typing import NamedTuple, overload
+from typing import Literal, NamedTuple, overload
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from stickwright.codes.holds import Holds, Joint
-from stickwright.codes.message import Message, message
+from stickwright.codes.message import Message, Name, message
+from stickwright.codes.stick_problems import StickProblems
 from stickwright.errors import BadInput, Problem, did_you_mean
 
 __all__ = [
@@ -271,7 +272,7 @@ def acceptable_effort(duty_cycle: ArrayLike) -> float | Array:
     >>> round(acceptable_effort(0.25), 3)
     0.283
     """
-    duty = _shares(duty_cycle, "duty_cycle", "share of the time")
+    duty = _shares(duty_cycle, "duty_cycle", "time")
     effort = 1 - np.maximum(0.0, duty - _SHORTEST_DUTY) ** 0.24
     return float(effort) if np.ndim(duty_cycle) == 0 else effort
 
@@ -345,7 +346,7 @@ def rest_allowance(hold_share: ArrayLike, effort_share: ArrayLike) -> float | Ar
     >>> round(rest_allowance(0.5, 0.4), 2)
     3.41
     """
-    hold = _shares(hold_share, "hold_share", "share of the longest hold")
+    hold = _shares(hold_share, "hold_share", "hold")
     effort = _efforts(effort_share)
     rest = np.asarray(18 * hold**1.4 * np.sqrt(np.maximum(0.0, effort - 0.15)))
     return float(rest) if rest.ndim == 0 else rest
@@ -354,7 +355,12 @@ def rest_allowance(hold_share: ArrayLike, effort_share: ArrayLike) -> float | Ar
 def _curve(model: str, joint: str | None) -> Callable[[Array], Array]:
     if model not in ENDURANCE_MODELS:
         raise BadInput(
-            Problem("model", f"'{model}'", "an endurance model by first author", did_you_mean(model, ENDURANCE_MODELS))
+            Problem(
+                "model",
+                f"'{model}'",
+                message(StickProblems.expected, what="model"),
+                did_you_mean(model, ENDURANCE_MODELS),
+            )
         )
     if joint is None:
         joint = "hand" if model == "frey-law-avin" else "general"
@@ -364,17 +370,18 @@ def _curve(model: str, joint: str | None) -> Callable[[Array], Array]:
             Problem(
                 "joint",
                 f"'{joint}'",
-                "a joint with a curve",
-                "Note: no published endurance curve exists for the neck or "
-                "face (chin, lip, cheek, tongue, head): only the player's own measured hold counts there.",
+                message(StickProblems.expected, what="joint"),
+                message(StickProblems.remedy, what="neck_or_face"),
             )
         )
     if joint not in JOINTS:
-        raise BadInput(Problem("joint", f"'{joint}'", "a joint with a curve", did_you_mean(joint, JOINTS)))
+        raise BadInput(
+            Problem("joint", f"'{joint}'", message(StickProblems.expected, what="joint"), did_you_mean(joint, JOINTS))
+        )
     curve = _CURVES.get((model, joint)) or _CURVES.get((model, "general"))
     if curve is None:
-        what = f"the shoulder: {ENDURANCE_MODELS[model]} gives no other"
-        raise BadInput(Problem("joint", f"'{joint}'", what, "Take another model for this joint."))
+        what = message(StickProblems.shoulder_only, model=Name(ENDURANCE_MODELS[model]))
+        raise BadInput(Problem("joint", f"'{joint}'", what, message(StickProblems.remedy, what="other_model")))
     return curve
 
 
@@ -382,14 +389,14 @@ _FACE_AND_NECK = ("neck", *(part for part, joint in JOINT_OF_PART.items() if joi
 
 
 def _efforts(effort_share: ArrayLike) -> Array:
-    return _shares(effort_share, "effort_share", "share of the maximal force")
+    return _shares(effort_share, "effort_share", "force")
 
 
-def _shares(values: ArrayLike, name: str, what: str) -> Array:
+def _shares(values: ArrayLike, name: str, of: Literal["time", "hold", "force"]) -> Array:
     shares = np.asarray(values, dtype=np.float64)
     bad = ~((shares > 0) & (shares <= 1))  # NaN is caught as well
     if bad.any():
         first = float(shares[bad].flat[0])
-        remedy = f"If this is a percentage, divide by 100: {first / 100:.3g}." if 1 < first <= 100 else ""
-        raise BadInput(Problem(name, f"{first:.4g}", f"a {what}, more than 0 and up to 1", remedy))
+        remedy = message(StickProblems.percentage, value_share=first / 100) if 1 < first <= 100 else ""
+        raise BadInput(Problem(name, f"{first:.4g}", message(StickProblems.share_of, of=of), remedy))
     return shares

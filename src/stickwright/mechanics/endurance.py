@@ -12,6 +12,7 @@ import numpy as np
 
 from stickwright.codes.holds import Holds, Joint
 from stickwright.codes.message import message
+from stickwright.codes.stick_problems import StickProblems
 from stickwright.errors import BadInput, Problem
 from stickwright.mechanics.effort_curves import (
     ENDURANCE_MODELS,
@@ -97,7 +98,14 @@ def _own_hold(durations_s: float | Sequence[float]) -> Estimate | None:
         return None
     if not (np.isfinite(times) & (times > 0)).all():
         first = float(times[~(np.isfinite(times) & (times > 0))][0])
-        raise BadInput(Problem("hold, duration_s", f"{first:.4g} s", "more than 0 s", "Leave out a hold not made."))
+        raise BadInput(
+            Problem(
+                ("hold", "duration_s"),
+                f"{first:.4g} s",
+                message(StickProblems.expected, what="above_0_s"),
+                message(StickProblems.remedy, what="no_hold"),
+            )
+        )
     n, first = len(times), float(times[0])
     if n == 1:
         return Estimate.unbounded(first, message(Holds.one_hold), n=1)

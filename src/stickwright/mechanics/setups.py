@@ -5,11 +5,14 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from typing import NamedTuple
+from typing import Literal, NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.file_places import FilePlaces
+from stickwright.codes.message import Name, message
+from stickwright.codes.stick_problems import StickProblems
 from stickwright.errors import BadInput, Problem, did_you_mean
 from stickwright.mechanics.ability import TriedStick
 from stickwright.mechanics.crossing import lever_moments
@@ -131,10 +134,12 @@ def _lever(
     if stick.contact_height_m is None:
         raise BadInput(
             Problem(
-                f'stick "{stick.name}", contact_height_m', "nothing", "height of the contact point above the pivot",
-                "Measure it with the stick's own cap on, for example contact_height_mm = 16.",
+                (message(FilePlaces.named, key=Name("stick"), name=Name(stick.name)), "contact_height_m"),
+                message(StickProblems.found, what="nothing"),
+                message(StickProblems.expected, what="contact_height"),
+                message(StickProblems.remedy, what="contact_height"),
             )
-        )  # fmt: skip
+        )
     start, stiffness, stop = lever_moments(
         stick.start_force_n, stick.full_force_n, stick.travel_m, stick.contact_height_m
     )
@@ -198,7 +203,10 @@ def setups_of(
     if wrong:
         raise BadInput(
             Problem(
-                f'site "{site}", toppers', f'"{name}"', "a topper's name or form in kit.toml", did_you_mean(name, known)
+                (message(FilePlaces.named, key=Name("site"), name=Name(site)), "toppers"),
+                f'"{name}"',
+                message(StickProblems.expected, what="topper"),
+                did_you_mean(name, known),
             )
             for name in wrong
         )
@@ -227,9 +235,9 @@ def setups_of(
         raise BadInput(
             Problem(
                 "kit.toml",
-                "no stick in stock that could be tried here",
-                "at least one",
-                "Set in_stock, or allow more toppers.",
+                message(StickProblems.found, what="no_stick"),
+                message(StickProblems.expected, what="one"),
+                message(StickProblems.remedy, what="stock"),
             )
         )
     levers = [
@@ -322,18 +330,24 @@ def at_contact(kit: Kit, stick: str, topper: str | None, extension: str | None) 
         A name that the kit lacks; the nearest is offered.
     """
 
-    def find(name: str | None, pieces: Sequence[Topper] | Sequence[Extension], what: str) -> int:
+    def find(
+        name: str | None, pieces: Sequence[Topper] | Sequence[Extension], what: Literal["topper", "extension"]
+    ) -> int:
         if name is None:
             return -1
         names = [piece.name for piece in pieces]
         if name not in names:
-            raise BadInput(Problem(what, f'"{name}"', f"a {what} of kit.toml", did_you_mean(name, names)))
+            raise BadInput(
+                Problem(what, f'"{name}"', message(StickProblems.piece_of_kit, piece=what), did_you_mean(name, names))
+            )
         return names.index(name)
 
     named = kit.stick_named(stick)
     if named is None:
         names = [name for one in kit.stick for name in one.names]
-        raise BadInput(Problem("stick", f'"{stick}"', "a stick of kit.toml", did_you_mean(stick, names)))
+        raise BadInput(
+            Problem("stick", f'"{stick}"', message(StickProblems.expected, what="stick"), did_you_mean(stick, names))
+        )
     t, e = find(topper, kit.topper, "topper"), find(extension, kit.extension, "extension")
     used = kit.stick[named[0]].as_set(named[1])
     start, stiffness, height, stop, _ = _lever(

@@ -10,11 +10,13 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 from numbers import Real
-from typing import overload
+from typing import Literal, overload
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from stickwright.codes.message import message
+from stickwright.codes.stick_problems import StickProblems
 from stickwright.errors import BadInput, Problem
 
 __all__ = ["Lever"]
@@ -71,19 +73,24 @@ class Lever:
 
     def __post_init__(self) -> None:
         problems = [
-            Problem(f"stick, {name}", _number(getattr(self, name)), f"a number of 0 or more, in {unit}")
-            for name, unit in (("preload_nm", "N m"), ("stiffness_nm_per_rad", "N m/rad"), ("friction_nm", "N m"))
+            Problem(("stick", name), _number(getattr(self, name)), message(StickProblems.or_more, unit=unit))
+            for name, unit in _UNITS
             if not _within(getattr(self, name), 0.0, math.inf)
         ]
         if not _within(self.length_m, 1e-9, _LONGEST_M):
             problems.append(
-                Problem("stick, length_m", f"{_number(self.length_m)} m", "more than 0, up to 2 m", _IF_MILLIMETRE)
+                Problem(
+                    ("stick", "length_m"),
+                    f"{_number(self.length_m)} m",
+                    message(StickProblems.expected, what="length"),
+                    _IF_MILLIMETRE,
+                )
             )
         if not _within(self.max_angle_rad, 1e-9, math.pi / 2):
             problems.append(
                 Problem(
-                    "stick, max_angle_rad", f"{_number(self.max_angle_rad)} rad", "more than 0, up to 1.57 rad",
-                    "If this is in degrees, give radians or use a field that ends in _deg.",
+                    ("stick", "max_angle_rad"), f"{_number(self.max_angle_rad)} rad", message(StickProblems.expected, what="max_angle"),
+                    message(StickProblems.remedy, what="in_degrees"),
                 )
             )  # fmt: skip
         if problems:
@@ -333,8 +340,8 @@ class Lever:
                 Problem(
                     "angle_rad",
                     f"{_number(first)} rad",
-                    f"0 to the stop at {self.max_angle_rad:.4g} rad ({math.degrees(self.max_angle_rad):.3g}°)",
-                    "A direction is given apart from the angle, never as a minus; degrees are converted first.",
+                    message(StickProblems.within_stop, stop_rad=self.max_angle_rad),
+                    message(StickProblems.remedy, what="direction_apart"),
                 )
             )
         return angles
@@ -342,12 +349,22 @@ class Lever:
     def _height_m(self, extension_m: float) -> float:
         if not _within(extension_m, 0.0, _LONGEST_M):
             raise BadInput(
-                Problem("extension_m", f"{_number(extension_m)} m", "0 to 2 m of added length", _IF_MILLIMETRE)
+                Problem(
+                    "extension_m",
+                    f"{_number(extension_m)} m",
+                    message(StickProblems.expected, what="extension"),
+                    _IF_MILLIMETRE,
+                )
             )
         return self.length_m + extension_m
 
 
-_IF_MILLIMETRE = "If this is in millimetre, divide by 1000 or use a field that ends in _mm."
+_UNITS: tuple[tuple[str, Literal["N m", "N m/rad"]], ...] = (
+    ("preload_nm", "N m"),
+    ("stiffness_nm_per_rad", "N m/rad"),
+    ("friction_nm", "N m"),
+)
+_IF_MILLIMETRE = message(StickProblems.remedy, what="in_millimetres")
 
 
 def _within(value: object, low: float, high: float) -> bool:

@@ -16,6 +16,7 @@ from numpy.typing import NDArray
 from stickwright.codes.ability_findings import AbilityFindings
 from stickwright.codes.estimate_notes import EstimateNotes
 from stickwright.codes.message import Message, Name, message
+from stickwright.codes.problems import Problems
 from stickwright.codes.stand_ins import Quantity, StandIns
 from stickwright.errors import BadInput
 from stickwright.mechanics import capability as cap
@@ -271,7 +272,11 @@ def limb_stiffness_of(
                 Finding(
                     "fault",
                     "limb_stiffness",
-                    message(AbilityFindings.limb_stiffness_refused, site=Name(site.name), problem=str(refused)),
+                    message(
+                        AbilityFindings.limb_stiffness_refused,
+                        site=Name(site.name),
+                        problem=message(Problems.sentences, parts=tuple(one.sentence for one in refused.problems)),
+                    ),
                 )
             )
         else:

@@ -9,11 +9,13 @@ from dataclasses import dataclass, fields
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.file_places import FilePlaces
 from stickwright.codes.message import Name, message
 from stickwright.codes.stand_ins import StandIns
+from stickwright.codes.stick_problems import StickProblems
 from stickwright.errors import BadInput, Problem
 from stickwright.mechanics.fit import Evaluated
-from stickwright.model.plan import Assumption, direction_words
+from stickwright.model.plan import Assumption
 from stickwright.model.player import DirectionReading, Site, SiteUnder
 
 __all__ = ["SiteState", "played", "states_of", "worst_of"]
@@ -90,10 +92,13 @@ def _refuse_new_directions(site: Site, under: SiteUnder) -> None:
     if new:
         raise BadInput(
             Problem(
-                f'site "{site.name}", under "{under.condition}"',
-                f"a reading {direction_words(new[0])}, which was not taken at the site itself",
-                "directions that were read at the site itself, so that the states can be compared",
-                "Take that direction at the site itself too, or delete it here.",
+                (
+                    message(FilePlaces.named, key=Name("site"), name=Name(site.name)),
+                    message(FilePlaces.named, key=Name("under"), name=Name(str(under.condition))),
+                ),
+                message(StickProblems.state_reading, direction_rad=new[0]),
+                message(StickProblems.expected, what="state_directions"),
+                message(StickProblems.remedy, what="state_direction"),
             )
         )
 
