@@ -40,8 +40,8 @@ class TestRoles:
         game = Game.model_validate({"name": "g", "action": [action("walk", "two-axis"), action("look", "two-axis")]})
         roles, assumed = roles_wanted(game)
         assert roles == {"walk": "left stick", "look": "right stick"}
-        assert [one.value for one in assumed] == ["left stick", "right stick"]
-        assert "walk" in assumed[0].what
+        assert [said(one.value) for one in assumed] == ["left stick", "right stick"]
+        assert "walk" in said(assumed[0].what)
 
     def test_a_stick_that_is_named_is_not_given_twice(self) -> None:
         """Look has the left stick by the file, so walking gets the right one."""

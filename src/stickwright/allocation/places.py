@@ -22,6 +22,7 @@ from stickwright.codes.choices import Choices
 from stickwright.codes.message import Message, Name, Text, message
 from stickwright.codes.presses import Presses
 from stickwright.codes.scores import Scores
+from stickwright.codes.stand_ins import StandIns
 from stickwright.mechanics.states import played
 from stickwright.model.case import Case
 from stickwright.model.game import Action, Game
@@ -130,10 +131,12 @@ def roles_wanted(game: Game) -> tuple[dict[str, str | None], tuple[Assumption, .
                 role = free.pop(0)
                 assumed.append(
                     Assumption(
-                        f"Which stick the game listens to for {action.name}", role, "game.toml gives it no input",
-                        "the game's own controls page: input = in game.toml",
+                        message(StandIns.action_stick, action=Name(action.name)),
+                        message(StandIns.role, role=role),
+                        message(StandIns.input_not_set),
+                        message(StandIns.game_controls),
                     )
-                )  # fmt: skip
+                )
             out[action.name] = role
         else:
             out[action.name] = None if game.remaps else action.input

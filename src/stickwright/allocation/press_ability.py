@@ -11,14 +11,16 @@ from dataclasses import dataclass
 
 from stickwright.allocation.moving import line_of
 from stickwright.allocation.press_scatter import TYPED_FACTORS, USUAL_SPREAD, repeat_factors
+from stickwright.codes.estimate_notes import EstimateNotes
+from stickwright.codes.message import Message, Name, message
+from stickwright.codes.stand_ins import StandIns
 from stickwright.mechanics.unread import MEASURE
-from stickwright.mechanics.usual_forces import USUAL_CROSSING_HZ, usual_words
+from stickwright.mechanics.usual_forces import USUAL_CROSSING_HZ
 from stickwright.model.estimate import Estimate
 from stickwright.model.hub import Role
-from stickwright.model.parts import COMFORT, USUAL
+from stickwright.model.parts import COMFORT, USUAL, USUAL_FACTOR
 from stickwright.model.plan import Assumption
 from stickwright.model.player import Press, Site
-from stickwright.units import figures, spoken
 
 __all__ = [
     "AT_REST_SHARE", "DOWN_S", "USUAL_CYCLE_S", "PressAbility", "can_press",
@@ -112,14 +114,14 @@ def comfortable_force(force_n: Sequence[float]) -> Estimate:
 
     n = len(force_n)
     if min(force_n) <= 0:
-        return Estimate.unbounded(math.fsum(force_n) / n, "a force of 0 was read among them", n=n)
+        return Estimate.unbounded(math.fsum(force_n) / n, message(EstimateNotes.zero_among), n=n)
     if n == 1:
-        return Estimate.unbounded(force_n[0], "it was read once", n=1)
+        return Estimate.unbounded(force_n[0], message(EstimateNotes.read_once), n=1)
     logs = [math.log(one) for one in force_n]
     middle = math.fsum(logs) / n
     sd = math.sqrt(math.fsum((one - middle) ** 2 for one in logs) / (n - 1))
     if sd < 1e-12:
-        return Estimate.unbounded(math.exp(middle), "all repeats are the same", n=n)
+        return Estimate.unbounded(math.exp(middle), message(EstimateNotes.repeats_alike), n=n)
     half = float(stats.t.ppf(0.975, n - 1)) * sd / math.sqrt(n)
     return Estimate(math.exp(middle), math.exp(middle - half), math.exp(middle + half), 0.95, n)
 
@@ -185,11 +187,12 @@ def press_assumptions(site: Site, *, moves: bool = False) -> tuple[Assumption, .
     if moves and line.assumed is not None:
         moving = (
             Assumption(
-                f"Moving between switches at {site.name}",
-                f"{spoken(line.intercept_s, 's')} and {spoken(line.slope_s_per_bit, 's')} for each bit of difficulty",
-                line.assumed, "ten moves to and fro between two switches, at two distances, timed",
+                message(StandIns.switch_moves, sites=(Name(site.name),)),
+                message(StandIns.time_per_bit, intercept_s=line.intercept_s, slope_s=line.slope_s_per_bit),
+                line.assumed,
+                message(StandIns.ten_moves),
             ),
-        )  # fmt: skip
+        )
     return able.force_assumptions + able.time_assumptions + able.place_assumptions + moving
 
 
@@ -210,25 +213,19 @@ def _force(site: Site, press: Press, assumptions: list[Assumption]) -> Estimate:
         return comfortable_force(press.force_n)
     pushes = [_mean(one.force_n) for one in site.reading if one.force_n]
     if pushes:
-        why = "no press was measured; the weakest push of the same part stands in"
-        assumptions.append(
-            Assumption(
-                f"Comfortable force of a press at {site.name}", spoken(min(pushes), "n"), why,
-                MEASURE["press force"],
-            )
-        )  # fmt: skip
-        return Estimate.unbounded(min(pushes), "no press was measured", n=0, assumed=why)
+        why = message(StandIns.weakest_push)
+        assumptions.append(_force_assumption(site, min(pushes), why))
+        return Estimate.unbounded(min(pushes), message(EstimateNotes.no_press), n=0, assumed=why)
     band = COMFORT[site.part]
     value = math.sqrt(band.force_low_n * band.force_high_n)
-    why = f"no press was measured; a usual {site.part} presses with {figures(band.force_low_n)} to "
-    why += spoken(band.force_high_n, "n")
-    assumptions.append(
-        Assumption(
-            f"Comfortable force of a press at {site.name}", spoken(value, "n"), why,
-            MEASURE["press force"],
-        )
-    )  # fmt: skip
+    why = message(StandIns.usual_press, part=site.part, low_n=band.force_low_n, high_n=band.force_high_n)
+    assumptions.append(_force_assumption(site, value, why))
     return Estimate(value, band.force_low_n, band.force_high_n, n=0, assumed=why)
+
+
+def _force_assumption(site: Site, force_n: float, why: Message) -> Assumption:
+    what = message(StandIns.press_force, sites=(Name(site.name),))
+    return Assumption(what, message(StandIns.force, force_n=force_n), why, MEASURE["press force"])
 
 
 def _cycle(site: Site, rate_per_s: float, release_s: float, assumptions: list[Assumption]) -> float:
@@ -241,12 +238,12 @@ def _cycle(site: Site, rate_per_s: float, release_s: float, assumptions: list[As
     value = USUAL_CYCLE_S if math.isnan(down) else down
     assumptions.append(
         Assumption(
-            f"One press and release at {site.name}", spoken(value, "s"),
-            "presses in ten seconds were not counted"
-            + ("" if math.isnan(down) else f"; the release, and {spoken(DOWN_S, 's')} for going down"),
+            message(StandIns.press_time, sites=(Name(site.name),)),
+            message(StandIns.time, time_s=value),
+            message(StandIns.presses_not_counted, down_s=None if math.isnan(down) else DOWN_S),
             MEASURE["press rate"],
         )
-    )  # fmt: skip
+    )
     return value
 
 
@@ -265,11 +262,12 @@ def _landing(site: Site, press: Press, assumptions: list[Assumption]) -> float:
     usual = USUAL[site.part].landing_m
     assumptions.append(
         Assumption(
-            f"Where presses land at {site.name}", f"{usual_words(usual, 'mm')}, rms",
-            f"it was not taken: usual for a {site.part} (common practice, no source)",
+            message(StandIns.press_landing, sites=(Name(site.name),)),
+            message(StandIns.usual_length, length_m=usual, within_factor=USUAL_FACTOR),
+            message(StandIns.usual_landing, part=site.part),
             MEASURE["landing"],
         )
-    )  # fmt: skip
+    )
     return usual
 
 
@@ -281,20 +279,22 @@ def _rest(site: Site, press: Press, assumptions: list[Assumption]) -> float:
         value = _mean(last)
         assumptions.append(
             Assumption(
-                f"Resting force on a switch at {site.name}", spoken(value, "n"),
-                "the resting force found there, taken as all of it on the switch",
+                message(StandIns.resting_on_switch, sites=(Name(site.name),)),
+                message(StandIns.force, force_n=value),
+                message(StandIns.all_on_switch),
                 MEASURE["weight"],
             )
-        )  # fmt: skip
+        )
         return value
     usual = USUAL[site.part].weight_n
     assumptions.append(
         Assumption(
-            f"Resting force on a switch at {site.name}", usual_words(usual, "n"),
-            f"it was not measured: usual for a supported {site.part} (common practice, no source)",
+            message(StandIns.resting_on_switch, sites=(Name(site.name),)),
+            message(StandIns.usual_force, force_n=usual, within_factor=USUAL_FACTOR, rms=False),
+            message(StandIns.usual_supported, part=site.part),
             MEASURE["weight"],
         )
-    )  # fmt: skip
+    )
     return usual
 
 
@@ -305,19 +305,21 @@ def _unsteady(site: Site, press: Press, assumptions: list[Assumption]) -> tuple[
         force = AT_REST_SHARE * USUAL[site.part].steady_n
         assumptions.append(
             Assumption(
-                f"Involuntary force on a switch at {site.name}", f"{usual_words(force, 'n')}, rms",
-                f"neither typed nor recorded: usual for a steady {site.part} at rest, however strong it is (common practice, no "
-                "source)",
+                message(StandIns.involuntary_on_switch, sites=(Name(site.name),)),
+                message(StandIns.usual_force, force_n=force, within_factor=USUAL_FACTOR, rms=True),
+                message(StandIns.usual_steady, part=site.part),
                 MEASURE["press steadiness"],
             )
-        )  # fmt: skip
+        )
     crossing = site.crossing_hz
     if crossing is None:
         crossing = USUAL_CROSSING_HZ
         assumptions.append(
             Assumption(
-                f"Zero-crossing frequency of involuntary force at {site.name}", spoken(crossing, "hz"), "not recorded",
+                message(StandIns.crossing_frequency, sites=(Name(site.name),)),
+                message(StandIns.frequency, frequency_hz=crossing),
+                message(StandIns.not_recorded),
                 MEASURE["frequency"],
             )
-        )  # fmt: skip
+        )
     return force, crossing

@@ -74,6 +74,22 @@ class EstimateNotes(Topic):
         """Assumed: estimated from the neighbouring directions."""
 
     @abstractmethod
+    def zero_among(self) -> str:
+        """No interval: a force of 0 was read among them."""
+
+    @abstractmethod
+    def read_once(self) -> str:
+        """No interval: a press was read once."""
+
+    @abstractmethod
+    def repeats_alike(self) -> str:
+        """No interval: all repeats are the same."""
+
+    @abstractmethod
+    def no_press(self) -> str:
+        """No interval: no press was measured."""
+
+    @abstractmethod
     def not_all_counted(self) -> str:
         """No interval: not everything that may press a switch unintentionally was counted."""
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from abc import abstractmethod
 from typing import Literal
 
+from stickwright.codes.inputs import Role
 from stickwright.codes.message import Name, Text, Topic
 from stickwright.codes.sites import Part
 
@@ -117,7 +118,59 @@ class StandIns(Topic):
     def several(self, *, labels: tuple[Text, ...]) -> str:
         """Label: several of the labels above, which have the same value for the same reason."""
 
+    @abstractmethod
+    def press_force(self, *, sites: tuple[Name, ...]) -> str:
+        """Label: comfortable force of a press."""
+
+    @abstractmethod
+    def press_time(self, *, sites: tuple[Name, ...]) -> str:
+        """Label: time of one press and release."""
+
+    @abstractmethod
+    def press_landing(self, *, sites: tuple[Name, ...]) -> str:
+        """Label: where presses land."""
+
+    @abstractmethod
+    def resting_on_switch(self, *, sites: tuple[Name, ...]) -> str:
+        """Label: resting force on a switch."""
+
+    @abstractmethod
+    def involuntary_on_switch(self, *, sites: tuple[Name, ...]) -> str:
+        """Label: involuntary force on a switch."""
+
+    @abstractmethod
+    def switch_moves(self, *, sites: tuple[Name, ...]) -> str:
+        """Label: time to move from one switch to another."""
+
+    @abstractmethod
+    def action_stick(self, *, action: Name) -> str:
+        """Label: which of the two sticks the game listens to for an action."""
+
     # ---- which figure
+
+    @abstractmethod
+    def force(self, *, force_n: float) -> str:
+        """Value: a force."""
+
+    @abstractmethod
+    def frequency(self, *, frequency_hz: float) -> str:
+        """Value: a frequency."""
+
+    @abstractmethod
+    def time(self, *, time_s: float) -> str:
+        """Value: a time."""
+
+    @abstractmethod
+    def usual_length(self, *, length_m: float, within_factor: float) -> str:
+        """Value: a typical size (rms), within a factor either way."""
+
+    @abstractmethod
+    def time_per_bit(self, *, intercept_s: float, slope_s: float) -> str:
+        """Value: a time, and so much more for each bit of difficulty (Fitts)."""
+
+    @abstractmethod
+    def role(self, *, role: Role) -> str:
+        """Value: a stick of the game."""
 
     @abstractmethod
     def by_site(self, *, values: tuple[Text, ...], sites: tuple[Name, ...]) -> str:
@@ -208,6 +261,30 @@ class StandIns(Topic):
         """Value: forms of topper."""
 
     # ---- why
+
+    @abstractmethod
+    def weakest_push(self) -> str:
+        """Reason: no press was measured; the weakest push of the same control site stands in."""
+
+    @abstractmethod
+    def usual_press(self, *, part: Part, low_n: float, high_n: float) -> str:
+        """Reason: no press was measured; the range that is usual for the control site."""
+
+    @abstractmethod
+    def presses_not_counted(self, *, down_s: float | None) -> str:
+        """Reason: presses were not counted; where the release was timed, the time that goes with it for pressing down."""
+
+    @abstractmethod
+    def usual_landing(self, *, part: Part) -> str:
+        """Reason: landing was not measured; usual for the control site."""
+
+    @abstractmethod
+    def all_on_switch(self) -> str:
+        """Reason: the resting force found there, all of it taken to be on the switch."""
+
+    @abstractmethod
+    def input_not_set(self) -> str:
+        """Reason: the game's file names no input for the action."""
 
     @abstractmethod
     def zero_was_read(self) -> str:
@@ -311,6 +388,14 @@ class StandIns(Topic):
         """Reason: forms that are usual for the control site."""
 
     # ---- what would replace it
+
+    @abstractmethod
+    def ten_moves(self) -> str:
+        """Reading: ten timed moves between two switches, at two distances."""
+
+    @abstractmethod
+    def game_controls(self) -> str:
+        """Reading: the game's own page of controls; the key of its file is input."""
 
     @abstractmethod
     def finer_gauge(self) -> str:

@@ -21,9 +21,8 @@ from stickwright.model.estimate import Estimate
 from stickwright.model.parts import USUAL, USUAL_FACTOR
 from stickwright.model.plan import Assumption
 from stickwright.model.player import Site
-from stickwright.units import spoken
 
-__all__ = ["USUAL_CROSSING_HZ", "USUAL_FACTORS", "involuntary_force", "resting_force", "usual_words"]
+__all__ = ["USUAL_CROSSING_HZ", "USUAL_FACTORS", "involuntary_force", "resting_force"]
 
 Array = NDArray[np.float64]
 USUAL_CROSSING_HZ = 1.5
@@ -31,23 +30,6 @@ USUAL_CROSSING_HZ = 1.5
 _USUAL_LOG_SD = math.log(USUAL_FACTOR) / 1.96
 USUAL_FACTORS = tuple(math.exp(_USUAL_LOG_SD * NormalDist().inv_cdf((place + 0.5) / 9)) for place in range(9))
 """Times the usual figure, at the middles of nine equally likely parts of its range."""
-
-
-def usual_words(value: float, unit: str) -> str:
-    """A usual figure of a part, with how far it may be off.
-
-    Parameters
-    ----------
-    value : float
-    unit : str
-        As in `stickwright.units.spoken`.
-
-    Examples
-    --------
-    >>> usual_words(0.02, "n")
-    '0.020 N, up to 3 times either way'
-    """
-    return f"{spoken(value, unit)}, up to {USUAL_FACTOR:.0f} times either way"
 
 
 def _usual_estimate(value: float, why: Message) -> Estimate:

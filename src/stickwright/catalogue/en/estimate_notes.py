@@ -60,6 +60,18 @@ class Texts(EstimateNotes):
     def neighbours(self) -> str:
         return "not measured; estimated from the neighbouring directions"
 
+    def zero_among(self) -> str:
+        return "a force of 0 was read among them"
+
+    def read_once(self) -> str:
+        return "it was measured once"
+
+    def repeats_alike(self) -> str:
+        return "all repeats are the same"
+
+    def no_press(self) -> str:
+        return "no press was measured"
+
     def not_all_counted(self) -> str:
         return "not everything that may press it was counted"
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from stickwright.catalogue.en import English
+from stickwright.codes.inputs import Role
 from stickwright.codes.message import Name, Text
 from stickwright.codes.sites import Part
 from stickwright.codes.stand_ins import Form, Quantity, StandIns
@@ -16,6 +17,75 @@ class Texts(StandIns):
     """Cells of a table."""
 
     w: English
+
+    def press_force(self, *, sites: tuple[Name, ...]) -> str:
+        return self._at("Comfortable force of a press", sites)
+
+    def press_time(self, *, sites: tuple[Name, ...]) -> str:
+        return self._at("Time of one press and release", sites)
+
+    def press_landing(self, *, sites: tuple[Name, ...]) -> str:
+        return self._at("Landing of presses", sites)
+
+    def resting_on_switch(self, *, sites: tuple[Name, ...]) -> str:
+        return self._at("Resting force on a switch", sites)
+
+    def involuntary_on_switch(self, *, sites: tuple[Name, ...]) -> str:
+        return self._at("Involuntary force on a switch", sites)
+
+    def switch_moves(self, *, sites: tuple[Name, ...]) -> str:
+        return self._at("Time to move between switches", sites)
+
+    def action_stick(self, *, action: Name) -> str:
+        return f"Stick that the game listens to for {self.w.name(action)}"
+
+    def force(self, *, force_n: float) -> str:
+        return self.w.amount(force_n, "n")
+
+    def frequency(self, *, frequency_hz: float) -> str:
+        return self.w.amount(frequency_hz, "hz")
+
+    def time(self, *, time_s: float) -> str:
+        return self.w.amount(time_s, "s")
+
+    def usual_length(self, *, length_m: float, within_factor: float) -> str:
+        return f"{self.w.amount(length_m, 'mm')} rms (typical size), {self._within(within_factor)}"
+
+    def time_per_bit(self, *, intercept_s: float, slope_s: float) -> str:
+        return f"{self.w.amount(intercept_s, 's')}, and {self.w.amount(slope_s, 's')} for each bit of difficulty"
+
+    def role(self, *, role: Role) -> str:
+        return self.w.role(role)
+
+    def weakest_push(self) -> str:
+        return "no press was measured; the weakest push of the same control site stands in"
+
+    def usual_press(self, *, part: Part, low_n: float, high_n: float) -> str:
+        return (
+            f"no press was measured; a {self.w.body_part(part)} usually presses with {self.w.amount(low_n, 'n')} to "
+            f"{self.w.amount(high_n, 'n')}"
+        )
+
+    def presses_not_counted(self, *, down_s: float | None) -> str:
+        release = (
+            f"; taken from the release, and {self.w.amount(down_s, 's')} to press down" if down_s is not None else ""
+        )
+        return f"presses in ten seconds were not counted{release}"
+
+    def usual_landing(self, *, part: Part) -> str:
+        return f"landing was not measured; usual for a {self.w.body_part(part)} (common practice, no source)"
+
+    def all_on_switch(self) -> str:
+        return "the resting force measured there, all of it taken to be on the switch"
+
+    def input_not_set(self) -> str:
+        return "the game's file (game.toml) names no input for it"
+
+    def ten_moves(self) -> str:
+        return "ten timed moves back and forth between two switches, at two distances"
+
+    def game_controls(self) -> str:
+        return "the game's own controls page (input in game.toml)"
 
     def _at(self, label: str, sites: tuple[Name, ...]) -> str:
         return f"{label} at {self.w.sites(sites)}"
