@@ -2,31 +2,22 @@
 
 from __future__ import annotations
 
-import re
 from typing import NamedTuple
 
 from stickwright.catalogue import say
+from stickwright.codes.file_places import FilePlaces
+from stickwright.codes.file_tables import FileTables
+from stickwright.codes.found import Found
+from stickwright.codes.message import Message, Text, message, replaced
+from stickwright.codes.page_tables import PageTables
+from stickwright.errors import Problem
 from stickwright.records.folder import check_case
 from stickwright.store.cases import tree_of
 from stickwright.web.desk import At
 
 __all__ = ["Noticed", "for_pages", "noticed_about"]
 
-TABLES = {
-    "site": "a site on the page 'Sites'",
-    "site.reading": "a reading on the page 'Readings'",
-    "site.on_stick": "how far on a stick, on the page 'Readings'",
-    "site.rest": "a resting force on the page 'Readings'",
-    "site.press": "presses on the page 'Readings'",
-    "site.recording": "a recording on the page 'Measure'",
-    "stick": "a stick on the page 'Kit'",
-    "action": "an action on the page 'Game'",
-    "place": "a place on the page 'Room'",
-    "hub": "a hub on the page 'Hub'",
-}
-"""Tables of the files, as whoever never sees a file would look for them."""
-_TABLE = re.compile(r"(?:(?:one|an|a) )?\[\[?([a-z_.]+)\]\]?")
-_NO_KIT = re.compile(r"^kit\.toml: found no such file.*$")
+_KIT = "kit.toml"
 
 
 class Noticed(NamedTuple):
@@ -46,23 +37,33 @@ def noticed_about(here: At, name: str = "") -> tuple[Noticed, ...]:
         Only what concerns this file; all when ''.
     """
     problems, queries = check_case(tree_of(here.store, here.visit_id), here.desk.today().isoformat())
-    told = [Noticed("wrong", for_pages(str(problem))) for problem in problems]
-    told += [Noticed(finding.level, for_pages(say(finding.text))) for finding in queries]
+    told = [Noticed("wrong", say(_about(problem))) for problem in problems]
+    told += [Noticed(finding.level, say(for_pages(finding.text))) for finding in queries]
     return tuple(one for one in told if not name or name in one.words)
 
 
-def for_pages(sentence: str) -> str:
-    """A sentence about a file, for somebody who fills in pages: tables by the page that they are on.
+def _about(problem: Problem) -> Text:
+    if problem.where == (_KIT,) and problem.found == message(Found.no_file):
+        return message(FilePlaces.at, where=problem.where, told=message(PageTables.no_kit))
+    return for_pages(problem.sentence)
+
+
+def for_pages(text: Text) -> Text:
+    """What is told of a file, for somebody who fills in pages: tables by the page that they are on.
 
     Parameters
     ----------
-    sentence : str
+    text : Message or str
 
     Examples
     --------
-    >>> for_pages("nothing was measured here yet. Add one [[site.reading]]; four directions are enough.")
-    "nothing was measured here yet. Add a reading on the page 'Readings'; four directions are enough."
+    >>> from stickwright.codes.remedies import Remedies
+    >>> say(for_pages(message(Remedies.as_recording, table=message(FileTables.one, table="site.recording"))))
+    "This looks like a recording: enter it as a recording on the page 'Measure'."
     """
-    if _NO_KIT.match(sentence):
-        return "kit.toml: there is no kit yet. Add the sticks that are there to choose from on the page 'Kit'."
-    return _TABLE.sub(lambda found: TABLES.get(found[1], found[0]), sentence)
+    return replaced(text, _on_page)
+
+
+def _on_page(told: Message) -> Message:
+    of_file = told.topic == FileTables.__name__
+    return message(PageTables.one, table=told.param("table")) if of_file else told

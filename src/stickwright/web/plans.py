@@ -8,7 +8,7 @@ import threading
 import zipfile
 from collections import OrderedDict
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import partial, wraps
 from typing import Any
 
@@ -283,9 +283,8 @@ def _shown(request: Request, here: At, row: PlanRow) -> Shown:
     with shelf.lock:
         if key not in shelf.shown:
             plan = plan_kept(here.store, row.id)
-            content = sheet_content(plan)
-            ends = content["technical"]
-            ends["findings"] = [[level, for_pages(text)] for level, text in ends["findings"]]
+            findings = tuple(replace(one, text=for_pages(one.text)) for one in plan.findings)
+            content = sheet_content(replace(plan, findings=findings))
             shelf.shown[key] = Shown(plan, content)
             while len(shelf.shown) > KEPT_PLANS:
                 shelf.shown.popitem(last=False)
