@@ -204,12 +204,12 @@ class TestCommandLine:
         [
             (["--without", "chinn"], ['--without: found "chinn"', "Did you mean 'chin'?"]),
             (["--keep", "dig"], ['--keep: found "dig", expected WHAT=WHERE', "For example: --keep 'look=chin'."]),
-            (["--keep", "dig", "--keep", "=chin"], ["2 things to put right:", '--keep: found "=chin"']),
+            (["--keep", "dig", "--keep", "=chin"], ["2 problems to fix:", "--keep: =chin needs an equals sign"]),
             (["--keep", "dig=chn"], ['--keep: found "dig=chn"', "Did you mean 'chin'?"]),
             (["--keep", "dg=chin"], ['--keep: found "dg=chin"', "Did you mean 'dig'?"]),
             (["--budget=-3"], ["--budget: found -3, expected 0 or more"]),
             (["--max-parts=-1"], ["--max-parts: found -1, expected 0 or more"]),
-            (["--without", "chinn", "--budget=-3", "--keep", "dig=chn"], ["3 things to put right:"]),
+            (["--without", "chinn", "--budget=-3", "--keep", "dig=chn"], ["3 problems to fix:"]),
         ],
     )
     def test_a_wrong_wish_is_a_sentence(

@@ -60,7 +60,7 @@ def test_what_stands_in_the_way_is_named(capsys: pytest.CaptureFixture[str]) -> 
         (["digg"], ['action: found "digg", expected an action of game.toml', "Did you mean 'dig'?"]),
         (["dig", "--at", "left thum"], ['place for dig: found "left thum"', "Did you mean 'left thumb'?"]),
         (["dig", "--at", "the moon"], ['place for dig: found "the moon"', "right index"]),
-        (["digg", "--without", "chinn"], ["2 things to put right:", "Did you mean 'dig'?", "Did you mean 'chin'?"]),
+        (["digg", "--without", "chinn"], ["2 problems to fix:", "Did you mean 'dig'?", "Did you mean 'chin'?"]),
         (["dig", "--keep", "dig"], ["expected WHAT=WHERE"]),
     ],
 )

@@ -111,8 +111,12 @@ def test_every_message_is_said_somewhere():
 
 def _asked_in_template(path):
     """Topic, text and names of parameters of each ``t.topic.text(name=...)``."""
-    calls = re.findall(r"\bt\.(\w+)\.(\w+)\(((?:[^()]|\((?:[^()]|\([^()]*\))*\))*)\)", path.read_text("utf-8"))
-    return [(held, name, tuple(re.findall(r"(?:^|, )(\w+)=", given))) for held, name, given in calls]
+    inside = r"(?:[^()]|\((?:[^()]|\([^()]*\))*\))*"
+    calls = re.findall(rf"(?=\bt\.(\w+)\.(\w+)\(({inside})\))", path.read_text("utf-8"))
+    own = (
+        (held, name, re.sub(rf"\({inside}\)", "", given)) for held, name, given in calls
+    )  # not those of a call in it
+    return [(held, name, tuple(re.findall(r"(?:^|, )(\w+)=", given))) for held, name, given in own]
 
 
 def test_templates_ask_for_texts_that_there_are():

@@ -84,7 +84,7 @@ def test_every_page_of_a_visit_in_three_looks(visit: Visit, here: str) -> None:
         found += faults(page, path or "visit")
     page.goto(f"{here}/readings")
     page.fill("input[name='force.0']", "forty")
-    page.click("text=Keep these readings")
+    page.click("text=Save readings")
     page.wait_for_selector("[aria-invalid]")
     found += faults(page, "readings, refused")
     page.goto(f"{here}/measure")

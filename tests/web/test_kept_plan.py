@@ -119,11 +119,11 @@ def test_worked_out_again_by_the_same_program_it_is_the_same(client: TestClient,
 
 def test_a_plan_of_another_program_says_so(client: TestClient, kept: Store) -> None:
     """It is shown as it was, under the version that made it; nothing is said of versions where it is the same."""
-    assert "another version than made this plan" not in client.get("/visits/1/plans/1").text
+    assert "the plan was made by another version" not in client.get("/visits/1/plans/1").text
     rewritten(kept, program="0.0.9 (0123456789ab)")
     page = client.get("/visits/1/plans/1").text
     assert "with stickwright 0.0.9 (0123456789ab)" in page
-    assert f"This is stickwright {program()}, another version than made this plan." in page
+    assert f"This is stickwright {program()}; the plan was made by another version." in page
     compared = worked_out_again(client)
     assert f"made with stickwright 0.0.9 (0123456789ab), the second with stickwright {program()}." in compared
 

@@ -142,7 +142,9 @@ def test_practice_records_lie_apart_and_open_without_a_passphrase(tmp_path: Path
 def test_a_port_that_is_taken_is_said(tmp_path: Path) -> None:
     with socket.create_server(("127.0.0.1", 0)) as held:
         port = held.getsockname()[1]
-        assert f"--port: found {port} (" in (said := refused("--place", tmp_path / "records.db", "--port", str(port)))
+        assert f"--port: Port {port} cannot be used (" in (
+            said := refused("--place", tmp_path / "records.db", "--port", str(port))
+        )
     assert said.endswith("Leave --port out: the app then takes one that is free.")
 
 
@@ -153,14 +155,14 @@ def test_where_nothing_can_be_written_is_said_before_anything_is_typed(
     """No page on which a passphrase is chosen for records that cannot be made."""
     (tmp_path / "plain").write_text("a file, where a folder is wanted")
     said = refused(*practice, "--place", tmp_path / "plain" / "records.db")
-    assert "a folder in which nothing can be written" in said
+    assert "Nothing can be written in this folder" in said
     assert "Name a file elsewhere with --place" in said
 
 
 def test_a_folder_or_another_program_s_file_is_left_as_it_is(tmp_path: Path) -> None:
     (tmp_path / "list.db").write_text("bread, milk\n" * 100)
-    assert "found a folder, expected a file" in refused("--place", tmp_path)
-    assert "a file that is not records of stickwright" in refused("--place", tmp_path / "list.db")
+    assert "This is a folder." in refused("--place", tmp_path)
+    assert "This is not a records file of stickwright." in refused("--place", tmp_path / "list.db")
     assert (tmp_path / "list.db").read_text() == "bread, milk\n" * 100
 
 

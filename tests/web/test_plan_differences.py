@@ -6,6 +6,7 @@ from dataclasses import replace
 
 import pytest
 
+from said import said
 from stickwright.model.plan import Plan
 from stickwright.model.wishes import Wishes
 from stickwright.planning import plan
@@ -24,7 +25,7 @@ def test_a_plan_beside_itself_differs_in_nothing(plans: tuple[Plan, Plan]) -> No
     """Every row is the same, and neither is worth more."""
     found = differences(plans[0], plans[0])
     assert not any(row.differs for row in (*found.actions, *found.figures))
-    assert found.sentence == "Every action is done the same way; both are worth the same to the player."
+    assert said(found.sentence) == "Every action is done the same way. Both score the same."
 
 
 def test_what_differs_is_told_from_either_side(plans: tuple[Plan, Plan]) -> None:
@@ -40,8 +41,8 @@ def test_what_differs_is_told_from_either_side(plans: tuple[Plan, Plan]) -> None
     assert {row.what for row in there.actions if row.differs} == changed != set()
     assert [(row.first, row.second) for row in there.actions] == [(row.second, row.first) for row in back.actions]
     assert one.sharing.points > other.sharing.points
-    assert "the first is worth" in there.sentence
-    assert "the second is worth" in back.sentence
+    assert "The first plan scores" in said(there.sentence)
+    assert "The second plan scores" in said(back.sentence)
 
 
 def test_a_plan_that_shares_nothing_out_has_only_its_sticks(plans: tuple[Plan, Plan]) -> None:
@@ -49,7 +50,7 @@ def test_a_plan_that_shares_nothing_out_has_only_its_sticks(plans: tuple[Plan, P
     alone = replace(plans[0], sharing=None, mounts=())
     found = differences(alone, alone)
     assert found.actions == ()
-    assert any(row.what.endswith(": stick") for row in found.figures)
+    assert any(said(row.what).endswith(": stick") for row in found.figures)
 
 
 def test_plans_for_different_games_are_compared_only_in_what_both_have(plans: tuple[Plan, Plan]) -> None:
@@ -60,26 +61,27 @@ def test_plans_for_different_games_are_compared_only_in_what_both_have(plans: tu
     other = replace(one, game="another game", sharing=replace(one.sharing, placements=kept, points=1.0))
     found = differences(one, other)
     assert [row.what for row in found.actions] == [each.action for each in kept]
-    assert found.sentence.startswith("Made for different games (")
-    assert "worth" not in found.sentence
+    assert said(found.sentence).startswith("Made for different games (")
+    assert "plan scores" not in said(found.sentence)
+    assert "score the same" not in said(found.sentence)
 
 
 def test_a_changed_game_of_the_same_name_is_noticed(plans: tuple[Plan, Plan]) -> None:
     """Another duty of one action, or an action that only one of them has: named, and nothing of a game that is the same."""
     one = plans[0]
     busier = replace(one.sites[0], demand=replace(one.sites[0].demand, duty_share=0.99))
-    told = differences(one, replace(one, sites=(busier, *one.sites[1:]))).sentence
-    assert f"asks otherwise for {one.sites[0].demand.action}:" in told
+    told = said(differences(one, replace(one, sites=(busier, *one.sites[1:]))).sentence)
+    assert f"different needs for {one.sites[0].demand.action}:" in told
     assert one.sharing is not None
     fewer = replace(one, sharing=replace(one.sharing, placements=one.sharing.placements[1:]))
-    assert f"asks otherwise for {one.sharing.placements[0].action}:" in differences(one, fewer).sentence
-    assert "asks otherwise" not in differences(*plans).sentence
+    assert f"different needs for {one.sharing.placements[0].action}:" in said(differences(one, fewer).sentence)
+    assert "different needs" not in said(differences(*plans).sentence)
 
 
 def test_parts_that_only_one_plan_uses_are_named(plans: tuple[Plan, Plan]) -> None:
     """The second does without the switch: it is used in the first alone, from either side."""
-    there, back = differences(*plans).sentence, differences(plans[1], plans[0]).sentence
-    assert "daisy" in there.split("Parts used only in the first ")[1].split(".")[0].split(";")[0]
+    there, back = said(differences(*plans).sentence), said(differences(plans[1], plans[0]).sentence)
+    assert "daisy" in there.split("Different parts: only in the first ")[1].split(".")[0].split(";")[0]
     assert "daisy" in back.split("only in the second ")[1].split(".")[0]
 
 
@@ -88,6 +90,5 @@ def test_plans_from_different_sticks_say_so(plans: tuple[Plan, Plan]) -> None:
     one = plans[0]
     gone = one.sites[0].fits[-1].stick
     fewer = tuple(replace(each, fits=tuple(fit for fit in each.fits if fit.stick != gone)) for each in one.sites)
-    assert (
-        f"Made from different sticks: {gone} only in the first." in differences(one, replace(one, sites=fewer)).sentence
-    )
+    told = said(differences(one, replace(one, sites=fewer)).sentence)
+    assert f"Different sticks to choose from: only in the first {gone}." in told

@@ -39,6 +39,6 @@ def test_each_petal_says_what_it_has() -> None:
     """A tick for force and range, a half for one of them, nothing for none; the same in words."""
     links = list(ElementTree.fromstring(str(rose(petals()))).iter("a"))
     assert [link.findtext("text") or "" for link in links] == ["✓"] * 3 + ["½"] * 3 + [""] * 2
-    assert links[0].get("aria-label") == "right: force and reach"
+    assert links[0].get("aria-label") == "right: force and movement range"
     assert links[3].get("aria-label") == "forward-left: force only"
     assert links[7].get("aria-label") == "back-right: nothing yet"

@@ -52,7 +52,7 @@ def test_open_answers_and_ends_with_nothing_lost(tmp_path: Path) -> None:
     ("words", "sentence"),
     [
         (("--port", "70000"), "0 to 65535"),
-        (("--team",), "on a server of its own"),
+        (("--team",), "the team's server such as postgresql"),
         (("--place", "postgresql://u@h/n"), "Add --team"),
     ],
 )

@@ -131,11 +131,11 @@ def test_a_stick_in_the_page(visit: Visit, served: str, desk: Desk) -> None:
 def typed_by_keyboard(page: Page, here: str, desk: Desk) -> None:
     """A new site, its readings from the gauge typed with Enter between; a slip of the unit caught; taken back."""
     page.goto(f"{here}/sites")
-    page.click("text=Add a site")
+    page.click("text=Add control site")
     page.fill("#name", "right knee")
     page.select_option("#part", index=1)
     page.keyboard.press("Enter")
-    page.wait_for_selector(".message:has-text('right knee kept')")
+    page.wait_for_selector(".message:has-text('right knee saved')")
     page.goto(f"{here}/readings")
     page.click("a:has-text('right knee')")
     page.wait_for_selector("h2:has-text('right knee')")
@@ -145,18 +145,18 @@ def typed_by_keyboard(page: Page, here: str, desk: Desk) -> None:
         page.keyboard.press("Enter")
     for _ in range(12):  # past the fields left empty, to the button
         page.keyboard.press("Enter")
-    assert page.evaluate("document.activeElement.textContent") == "Keep these readings"
+    assert page.evaluate("document.activeElement.textContent") == "Save readings"
     page.keyboard.press("Enter")
-    page.wait_for_selector(".message:has-text('The readings of right knee are kept')")
+    page.wait_for_selector(".message:has-text('Readings of right knee saved')")
     assert "found 3900 N" in page.inner_text(".problems")
     page.click(".message button:has-text('Undo')")
-    page.wait_for_selector(".message:has-text('Taken back')")
+    page.wait_for_selector(".message:has-text('Undone')")
     assert desk.demo is not None
     assert b"3900" not in documents(desk.demo, 1)["player.toml"].body
     page.click(".message button:has-text('Undo')")  # of the undoing
     page.wait_for_selector("input[name='force.2'][value='3900']")
     page.fill("input[name='force.2']", "7 7.5 7")
-    page.click("text=Keep these readings")
+    page.click("text=Save readings")
     page.wait_for_selector("#ability-title")
     assert page.locator("text=found 3900 N").count() == 0
 

@@ -9,6 +9,8 @@ import argparse
 import sys
 from importlib import import_module
 
+from stickwright.cli.help_texts import help_text
+
 TYPE_CHECKING = False  # spelt out: importing typing would cost the help text a third of its time
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -16,50 +18,8 @@ if TYPE_CHECKING:
 
 __all__ = ["COMMANDS", "command_parser", "main", "parser"]
 
-_ABOUT = "Fits an analogue stick to a disabled player: from measured movement to a chosen, tuned, documented set-up."
-_FOOT = (
-    "Everything stays on this machine. Not a medical device: local rules, the seating clinic and the treating team "
-    "come first."
-)
-
-COMMANDS: dict[str, tuple[str, str]] = {
-    "open": (
-        "the app: players, measuring, plans, on this machine",
-        "Open the app in the browser: players' records, live measuring, plans and sheets, on this machine only.",
-    ),
-    "plan": (
-        "choose, explain and tune: the main job",
-        "Choose the stick for each site, explain the choice, tune the stick that was tried, and write the sheet.",
-    ),
-    "why": (
-        "why an action is where it is, and why not elsewhere",
-        "Why an action is done where it is, what comes second, and what every other place would cost the whole plan, or why "
-        "it cannot be there.",
-    ),
-    "check": (
-        "check a case",
-        "Read a case and say all problems at once; nothing is changed.",
-    ),
-    "new": (
-        "write a starter case",
-        "Write a commented starter case to fill in with a text editor.",
-    ),
-    "games": (
-        "show ten kinds of game to start from",
-        "Show what ten kinds of game usually ask: actions, how often, how long, what together, and what the game itself "
-        "can do. From general knowledge, to be written over.",
-    ),
-    "bench": (
-        "work out a stick from bench readings",
-        "Work out preload, stiffness, friction and travel of a stick from gauge readings, with intervals.",
-    ),
-    "trace": (
-        "analyse a recording",
-        "Say what a recording of a stick tells: rest, reach, direction, tremor, holds, aiming, following, and what is "
-        "wrong with it.",
-    ),
-}
-"""Name of each command: in a few words, in a sentence."""
+COMMANDS = ("open", "plan", "why", "check", "new", "games", "bench", "trace")
+"""Names of the commands; each is a module of this room, and has its texts under its name."""
 
 
 def parser(only: str | None = None) -> argparse.ArgumentParser:
@@ -70,11 +30,11 @@ def parser(only: str | None = None) -> argparse.ArgumentParser:
     only : str, optional
         The one command whose options are wanted; the help of all commands is then quicker to make.
     """
-    top = argparse.ArgumentParser(prog="stickwright", description=_ABOUT, epilog=_FOOT)
-    top.add_argument("--version", action="store_true", help="print the version")
+    top = argparse.ArgumentParser(prog="stickwright", description=help_text("about"), epilog=help_text("foot"))
+    top.add_argument("--version", action="store_true", help=help_text("version"))
     commands = top.add_subparsers(dest="command", metavar="COMMAND")
-    for name, (short, long) in COMMANDS.items():
-        command = commands.add_parser(name, help=short, description=long)
+    for name in COMMANDS:
+        command = commands.add_parser(name, help=help_text(name), description=help_text(f"{name}.long"))
         if only is None or only == name:
             _module(name).options(command)
     return top
@@ -88,8 +48,7 @@ def command_parser(name: str) -> argparse.ArgumentParser:
     name : str
         One of `COMMANDS`.
     """
-    _, long = COMMANDS[name]
-    command = argparse.ArgumentParser(prog=f"stickwright {name}", description=long)
+    command = argparse.ArgumentParser(prog=f"stickwright {name}", description=help_text(f"{name}.long"))
     _module(name).options(command)
     return command
 
@@ -121,7 +80,10 @@ def main(arguments: Sequence[str] | None = None) -> int:
 
 
 def _run(options: argparse.Namespace) -> int:
+    from stickwright.catalogue import say
     from stickwright.cli.telling import say_problems
+    from stickwright.codes.message import Name, message
+    from stickwright.codes.terminal import Terminal
     from stickwright.errors import BadInput
 
     try:
@@ -131,14 +93,14 @@ def _run(options: argparse.Namespace) -> int:
         say_problems([str(problem) for problem in refused.problems])
         return 2
     except KeyboardInterrupt:
-        print("\nStopped; nothing was written.", file=sys.stderr)
+        print(f"\n{say(message(Terminal.stopped))}", file=sys.stderr)
         return 130
     except BrokenPipeError:  # the reader of our output closed it: not an error of anybody's
         sys.stderr.close()
         return 0
     except OSError as refused:
-        where = refused.filename or "a file"
-        say_problems([f"{where}: {refused.strerror or refused}. Choose another place or free it, then try again."])
+        file = Name(str(refused.filename or say(message(Terminal.some_file))))
+        say_problems([say(message(Terminal.file_fault, file=file, fault=Name(refused.strerror or str(refused))))])
         return 2
     except Exception:  # the outermost edge: anything else is our defect, told with its report kept in a file
         return _our_fault()
@@ -148,13 +110,13 @@ def _our_fault() -> int:
     import tempfile
     import traceback
 
+    from stickwright.catalogue import say
+    from stickwright.codes.message import Name, message
+    from stickwright.codes.terminal import Terminal
+
     with tempfile.NamedTemporaryFile(
         "w", prefix="stickwright-report-", suffix=".txt", delete=False, encoding="utf-8"
     ) as report:
         traceback.print_exc(file=report)
-    print(
-        "This is a fault of the program, not yours. Nothing was lost; your files are as they were. "
-        f"The report is in {report.name}",
-        file=sys.stderr,
-    )
+    print(say(message(Terminal.our_fault, report=Name(report.name))), file=sys.stderr)
     return 1

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import argparse
 
+from stickwright.cli.help_texts import help_text
+
 __all__ = ["options", "run"]
 
 
@@ -17,21 +19,21 @@ def options(command: argparse.ArgumentParser) -> None:
     command.add_argument(
         "readings",
         metavar="READINGS.csv",
-        help="columns: a force, one of angle_deg, travel_mm and output_share; if taken way, direction_deg, height_mm",
+        help=help_text("bench.readings"),
     )
-    command.add_argument("--name", required=True, help="name of the stick")
+    command.add_argument("--name", required=True, help=help_text("bench.name"))
     command.add_argument(
         "--height-mm",
         type=float,
         metavar="MM",
-        help="contact point above the pivot, unless the file has a height column",
+        help=help_text("bench.height-mm"),
     )
-    command.add_argument("--stop-deg", type=float, metavar="DEG", help="angle at the stop")
-    command.add_argument("--stop-mm", type=float, metavar="MM", help="travel at the stop")
-    command.add_argument("--gauge-step-gf", type=float, metavar="GF", help="step of the gauge in gram-force")
-    command.add_argument("--kit", metavar="KIT.toml", help="append the stick to this kit")
-    command.add_argument("--svg", metavar="OUT.svg", help="where to draw force against travel (READINGS.svg)")
-    command.add_argument("--json", metavar="OUT.json", help="everything, for other programs")
+    command.add_argument("--stop-deg", type=float, metavar="DEG", help=help_text("bench.stop-deg"))
+    command.add_argument("--stop-mm", type=float, metavar="MM", help=help_text("bench.stop-mm"))
+    command.add_argument("--gauge-step-gf", type=float, metavar="GF", help=help_text("bench.gauge-step-gf"))
+    command.add_argument("--kit", metavar="KIT.toml", help=help_text("bench.kit"))
+    command.add_argument("--svg", metavar="OUT.svg", help=help_text("bench.svg"))
+    command.add_argument("--json", metavar="OUT.json", help=help_text("json"))
 
 
 def run(options: argparse.Namespace) -> int:
@@ -43,6 +45,10 @@ def run(options: argparse.Namespace) -> int:
     """
     from pathlib import Path
 
+    from stickwright.catalogue import say
+    from stickwright.codes.case_files import CaseFiles
+    from stickwright.codes.message import Name, message
+    from stickwright.codes.terminal import Terminal
     from stickwright.mechanics.bench import bench_stick, to_stick_fields
     from stickwright.records.benches import append_stick, read_bench
     from stickwright.records.writing import write_whole
@@ -59,22 +65,13 @@ def run(options: argparse.Namespace) -> int:
         from stickwright.errors import BadInput, Problem
 
         raise BadInput(
-            Problem(
-                "--height-mm", f"{options.height_mm:g}", "2 to 500 mm", "Measure from the pivot to the contact point."
-            )
+            Problem("--height-mm", "", "", message(Terminal.height_range, typed=Name(f"{options.height_mm:g}")))
         )
     height = read.height_m if read.height_m is not None else si(options.height_mm, "mm")
     if height is None:
         from stickwright.errors import BadInput, Problem
 
-        raise BadInput(
-            Problem(
-                str(path),
-                "no height_mm column and no --height-mm",
-                "the height of the contact point above the pivot",
-                "Add --height-mm 16, say.",
-            )
-        )
+        raise BadInput(Problem((Name(str(path)),), "", "", message(Terminal.no_height)))
     result = bench_stick(
         read.force_n, name=options.name, height_m=height, angle_rad=read.angle_rad, travel_m=read.travel_m,
         output_share=read.output_share, direction_rad=read.direction_rad, outward=read.outward,
@@ -84,22 +81,19 @@ def run(options: argparse.Namespace) -> int:
     print(bench_words(result))
     drawing = Path(options.svg) if options.svg else path.with_suffix(".svg")
     write_whole(drawing, bench(result))
-    print(f"Force against travel: {drawing}")
+    print(say(message(Terminal.file, kind="bench", path=Name(str(drawing)))))
     if options.json:
         from stickwright.records.results import as_json
 
         write_whole(Path(options.json), as_json(result))
-        print(f"Everything: {options.json}")
+        print(say(message(Terminal.file, kind="data", path=Name(options.json))))
     if options.kit:
         inside = path.resolve().is_relative_to(Path(options.kit).resolve().parent)
-        from stickwright.catalogue import say
-        from stickwright.codes.case_files import CaseFiles
-        from stickwright.codes.message import Name, message
-
         fields = to_stick_fields(result)
         note = Name(str(fields["benched"])) if fields.get("benched") else None
         stick = append_stick(Path(options.kit), fields, path, comment=say(message(CaseFiles.benched, note=note)))
-        print(f"{stick.name} was added to {options.kit}")
+        print(say(message(Terminal.added_to_kit, stick=Name(stick.name), kit=Name(options.kit))))
         if not inside:
-            print(f"The readings were copied to {Path(options.kit).parent / str(stick.bench_readings)}")
+            copied = Path(options.kit).parent / str(stick.bench_readings)
+            print(say(message(Terminal.readings_copied, path=Name(str(copied)))))
     return 0

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import argparse
 
-from stickwright.catalogue import say
+from stickwright.cli.help_texts import help_text
 from stickwright.cli.telling import say_problems
 
 __all__ = ["options", "run"]
@@ -17,7 +17,7 @@ def options(command: argparse.ArgumentParser) -> None:
     ----------
     command : argparse.ArgumentParser
     """
-    command.add_argument("case", metavar="CASE", help="case folder")
+    command.add_argument("case", metavar="CASE", help=help_text("case"))
 
 
 def run(options: argparse.Namespace) -> int:
@@ -29,6 +29,9 @@ def run(options: argparse.Namespace) -> int:
     """
     from pathlib import Path
 
+    from stickwright.catalogue import say
+    from stickwright.codes.message import Name, message
+    from stickwright.codes.terminal import Terminal
     from stickwright.records.folder import check_case
 
     problems, queries = check_case(Path(options.case))
@@ -37,6 +40,5 @@ def run(options: argparse.Namespace) -> int:
         print(f"? {say(query.text)}")
     if problems:
         return 2
-    look = f", {len(queries)} to look at" if queries else ""
-    print(f"{options.case}: no problems{look}. Next: stickwright plan {options.case}")
+    print(say(message(Terminal.no_problems, case=Name(options.case), queries=len(queries))))
     return 0

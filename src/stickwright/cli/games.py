@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import argparse
 
+from stickwright.cli.help_texts import help_text
+
 __all__ = ["options", "run"]
 
 
@@ -14,8 +16,8 @@ def options(command: argparse.ArgumentParser) -> None:
     ----------
     command : argparse.ArgumentParser
     """
-    command.add_argument("name", metavar="NAME", nargs="?", help="kind of game whose actions are wanted")
-    command.add_argument("--all", action="store_true", help="the actions of all ten")
+    command.add_argument("name", metavar="NAME", nargs="?", help=help_text("games.name"))
+    command.add_argument("--all", action="store_true", help=help_text("games.all"))
 
 
 def run(options: argparse.Namespace) -> int:
@@ -25,6 +27,9 @@ def run(options: argparse.Namespace) -> int:
     ----------
     options : argparse.Namespace
     """
+    from stickwright.catalogue import say
+    from stickwright.codes.message import message
+    from stickwright.codes.terminal import Terminal
     from stickwright.records.archetypes import ARCHETYPES, archetype
     from stickwright.sheet.game_words import game_words, games_words
 
@@ -33,6 +38,6 @@ def run(options: argparse.Namespace) -> int:
         print("\n".join(game_words(archetype(name)) for name in names), end="")
     else:
         print(games_words({name: archetype(name) for name in ARCHETYPES}), end="")
-        print("\nThe actions of one: stickwright games racing. To start from it: stickwright new CASE --game racing")
-    print("Usual figures from general knowledge, no source: write over them with what you see.")
+        print(f"\n{say(message(Terminal.games_next))}")
+    print(say(message(Terminal.games_source)))
     return 0

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import argparse
 
+from stickwright.cli.help_texts import help_text
+
 TYPE_CHECKING = False  # spelt out: importing typing would cost the help text a third of its time
 if TYPE_CHECKING:
     from pathlib import Path
@@ -18,11 +20,9 @@ def options(command: argparse.ArgumentParser) -> None:
     ----------
     command : argparse.ArgumentParser
     """
-    command.add_argument("case", metavar="CASE", help="folder to make")
-    command.add_argument("--game", metavar="NAME", help="kind of game to start from, as 'stickwright games' lists them")
-    command.add_argument(
-        "--from", dest="old", metavar="OLD", help="case folder of an earlier version, to be written in today's form"
-    )
+    command.add_argument("case", metavar="CASE", help=help_text("new.case"))
+    command.add_argument("--game", metavar="NAME", help=help_text("new.game"))
+    command.add_argument("--from", dest="old", metavar="OLD", help=help_text("new.from"))
 
 
 def run(options: argparse.Namespace) -> int:
@@ -34,26 +34,30 @@ def run(options: argparse.Namespace) -> int:
     """
     from pathlib import Path
 
+    from stickwright.catalogue import say
+    from stickwright.codes.message import Name, message
+    from stickwright.codes.terminal import Terminal
     from stickwright.records.folder import new_case
 
     if options.old is not None:
         return _renewed(Path(options.old), Path(options.case), options.game)
     for path in new_case(Path(options.case), options.game):
-        print(f"wrote {path}")
-    print(f"Fill in player.toml, kit.toml, game.toml, hub.toml and room.toml, then: stickwright check {options.case}")
+        print(say(message(Terminal.wrote, path=Name(str(path)))))
+    print(say(message(Terminal.fill_in, case=Name(options.case))))
     return 0
 
 
 def _renewed(old: Path, folder: Path, game: str | None) -> int:
+    from stickwright.catalogue import say
+    from stickwright.codes.message import Name, message
+    from stickwright.codes.terminal import Terminal
     from stickwright.errors import BadInput, Problem
     from stickwright.records.renewing import renewed_case
 
     if game is not None:
-        raise BadInput(Problem("--game", "--from as well", "one of the two"))
+        raise BadInput(Problem("--game", "", "", message(Terminal.one_of_two, other=Name("--from"))))
     written, left_out = renewed_case(folder, old)
     for path in written:
-        print(f"wrote {path}")
-    print(
-        f"Copied {old}. Entries that are no longer used and were left out: {left_out}. Next: stickwright check {folder}"
-    )
+        print(say(message(Terminal.wrote, path=Name(str(path)))))
+    print(say(message(Terminal.renewed, old=Name(str(old)), case=Name(str(folder)), left_out=left_out)))
     return 0

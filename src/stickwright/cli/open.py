@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import argparse
 
+from stickwright.cli.help_texts import help_text
+
 TYPE_CHECKING = False  # as in the module of all commands
 if TYPE_CHECKING:
     from stickwright.web.desk import Desk
@@ -18,21 +20,17 @@ def options(command: argparse.ArgumentParser) -> None:
     ----------
     command : argparse.ArgumentParser
     """
-    command.add_argument(
-        "--place", metavar="FILE|URL", help="records to open: a file, or with --team the address of a PostgreSQL server"
-    )
-    command.add_argument("--port", type=int, default=0, metavar="N", help="port on this machine (any that is free)")
-    command.add_argument("--no-browser", action="store_true", help="print the address and open no browser")
-    command.add_argument(
-        "--practice", action="store_true", help="open practice records, not encrypted and apart from the real ones"
-    )
+    command.add_argument("--place", metavar="FILE|URL", help=help_text("open.place"))
+    command.add_argument("--port", type=int, default=0, metavar="N", help=help_text("open.port"))
+    command.add_argument("--no-browser", action="store_true", help=help_text("open.no-browser"))
+    command.add_argument("--practice", action="store_true", help=help_text("open.practice"))
     command.add_argument(
         "--team", action="store_true",
-        help="records of a team on PostgreSQL, with accounts; the address may stand in STICKWRIGHT_PLACE, see docs/app.md",
+        help=help_text("open.team"),
     )  # fmt: skip
     command.add_argument(
         "--name", action="append", default=[], metavar="HOST",
-        help="with --team: name under which the team reaches the app; repeatable",
+        help=help_text("open.name"),
     )  # fmt: skip
 
 
@@ -47,27 +45,32 @@ def run(options: argparse.Namespace) -> int:
     from contextlib import nullcontext
     from pathlib import Path
 
+    from stickwright.catalogue import say
+    from stickwright.codes.message import Name, message
+    from stickwright.codes.terminal import Terminal
     from stickwright.web.serving import address, bound, only_here, serve
 
     if not 0 <= options.port <= 65535:
         from stickwright.errors import BadInput, Problem
 
-        raise BadInput(Problem("--port", str(options.port), "0 to 65535"))
+        raise BadInput(Problem("--port", "", "", message(Terminal.port, typed=Name(str(options.port)))))
     desk = _team(options) if options.team else _own(options)
     with only_here(desk.place) if isinstance(desk.place, Path) else nullcontext():
         held = bound(options.port)
-        print(f"stickwright is open at {address(desk, held)}", flush=True)
+        print(say(message(Terminal.opened, address=Name(address(desk, held)))), flush=True)
         if options.team:
-            print(f"The word for the first account: {desk.token}", flush=True)
-        print("The address works on this machine only, until you end it here with Ctrl-C.", flush=True)
+            print(say(message(Terminal.start_code, code=Name(desk.token))), flush=True)
+        print(say(message(Terminal.until)), flush=True)
         serve(desk, held, browser=None if options.no_browser else webbrowser.open)
-    print("Closed. Everything that was saved is kept.")
+    print(say(message(Terminal.closed)))
     return 0
 
 
 def _own(options: argparse.Namespace) -> Desk:
     from pathlib import Path
 
+    from stickwright.codes.message import Name, message
+    from stickwright.codes.terminal import Terminal
     from stickwright.errors import BadInput, Problem
     from stickwright.store.opening import create_store, default_place, kind_at, open_store
     from stickwright.web.desk import Desk
@@ -76,24 +79,19 @@ def _own(options: argparse.Namespace) -> Desk:
     from stickwright.web.start import practice_place
 
     if options.place and "://" in options.place:
-        raise BadInput(Problem("--place", "the address of a server", "a file", "Add --team for records on a server."))
+        raise BadInput(Problem("--place", "", "", message(Terminal.server_place)))
     place = Path(options.place).expanduser() if options.place else default_place()
     if options.practice and not options.place:
         place = practice_place(place)
     if place.is_dir():
-        remedy = "Name a file in it, which is then made: records.db."
-        raise BadInput(Problem(str(place), "a folder", "a file", remedy))
+        raise BadInput(Problem((Name(str(place)),), "", "", message(Terminal.is_folder)))
     file = place.with_name("settings.toml")
     desk = Desk(place, preferences=preferences_at(file), preferences_file=file)
     kind = kind_at(place)
     if kind == "not ours":
-        remedy = "It is left as it is; name another."
-        raise BadInput(
-            Problem(str(place), "a file that is not records of stickwright", "records, or no file yet", remedy)
-        )
+        raise BadInput(Problem((Name(str(place)),), "", "", message(Terminal.not_records)))
     if options.practice and kind == "encrypted":
-        remedy = "Leave --practice out to open them, or name another file."
-        raise BadInput(Problem(str(place), "encrypted records", "practice records", remedy))
+        raise BadInput(Problem((Name(str(place)),), "", "", message(Terminal.encrypted)))
     if kind == "plain":
         desk.store = open_store(place)
     elif options.practice:
@@ -105,15 +103,15 @@ def _own(options: argparse.Namespace) -> Desk:
 def _team(options: argparse.Namespace) -> Desk:
     import os
 
+    from stickwright.codes.message import message
+    from stickwright.codes.terminal import Terminal
     from stickwright.errors import BadInput, Problem
     from stickwright.store.opening import open_store
     from stickwright.web.desk import Desk
 
     place = options.place or os.environ.get("STICKWRIGHT_PLACE", "")
     if not place.startswith("postgresql"):
-        found = "nothing" if not place else "a place that is not a PostgreSQL server"
-        expected = "postgresql+psycopg://USER@HOST/NAME"
-        raise BadInput(Problem("--place", found, expected, "A team's records are kept on a server of its own."))
+        raise BadInput(Problem("--place", "", "", message(Terminal.team_place, nothing=not place)))
     desk = Desk(place, team=True)
     desk.hosts = (*desk.hosts, *(name.lower() for name in options.name))
     desk.store = open_store(place)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 
+from stickwright.cli.help_texts import help_text
 from stickwright.cli.telling import progress
 from stickwright.cli.wishes import wish_options, wishes
 
@@ -12,6 +13,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable, Mapping
     from pathlib import Path
 
+    from stickwright.codes.message import Text
     from stickwright.model.plan import Plan
     from stickwright.model.wishes import Wishes
 
@@ -25,28 +27,20 @@ def options(command: argparse.ArgumentParser) -> None:
     ----------
     command : argparse.ArgumentParser
     """
-    command.add_argument("case", metavar="CASE", help="case folder")
+    command.add_argument("case", metavar="CASE", help=help_text("case"))
     command.add_argument(
         "--pdf",
         metavar="OUT.pdf",
-        help="where to write the sheet (CASE/sheet.pdf; CASE/sheet-what-if.pdf for a what-if)",
+        help=help_text("plan.pdf"),
     )
-    command.add_argument("--no-pdf", action="store_true", help="write no sheet")
-    command.add_argument(
-        "--json", metavar="OUT.json", help="everything, for other programs; '-' prints it, and nothing else"
-    )
-    command.add_argument("--svg-dir", metavar="FOLDER", help="each figure as SVG")
-    command.add_argument(
-        "--dxf", metavar="FOLDER", help="each mount for a drawing program, in millimetre (needs ezdxf)"
-    )
-    command.add_argument(
-        "--scene", metavar="OUT.html", help="the mounts as one page that can be turned, without network"
-    )
-    command.add_argument(
-        "--draws", type=int, default=500, metavar="N", help="draws behind every interval (default 500)"
-    )
-    command.add_argument("--seed", type=int, metavar="N", help="seed of the draws, to repeat a plan exactly")
-    command.add_argument("--date", metavar="YYYY-MM-DD", help="date to print (today)")
+    command.add_argument("--no-pdf", action="store_true", help=help_text("plan.no-pdf"))
+    command.add_argument("--json", metavar="OUT.json", help=help_text("plan.json"))
+    command.add_argument("--svg-dir", metavar="FOLDER", help=help_text("plan.svg-dir"))
+    command.add_argument("--dxf", metavar="FOLDER", help=help_text("plan.dxf"))
+    command.add_argument("--scene", metavar="OUT.html", help=help_text("plan.scene"))
+    command.add_argument("--draws", type=int, default=500, metavar="N", help=help_text("plan.draws"))
+    command.add_argument("--seed", type=int, metavar="N", help=help_text("plan.seed"))
+    command.add_argument("--date", metavar="YYYY-MM-DD", help=help_text("plan.date"))
     wish_options(command)
 
 
@@ -60,13 +54,16 @@ def run(options: argparse.Namespace) -> int:
     from datetime import date
     from pathlib import Path
 
+    from stickwright.catalogue import say
+    from stickwright.codes.message import Name, message
+    from stickwright.codes.terminal import FileKind, Terminal
     from stickwright.records.folder import read_case
 
     asked = wishes(options)
     pdf = _sheet_path(options, asked)
     tell, close = progress()
     try:
-        tell("reading the case", 0.02)
+        tell(message(Terminal.doing, what="reading_case"), 0.02)
         made_on = options.date or date.today().isoformat()
         case = read_case(Path(options.case), made_on)
         from stickwright.planning import SEED, plan
@@ -90,8 +87,9 @@ def run(options: argparse.Namespace) -> int:
 
     print(plan_words(result))
     for path in written:
-        kind = {".pdf": "The sheet", ".html": "The mounts, to turn"}.get(path.suffix, "Everything")
-        print(f"{'Drawings' if path.is_dir() else kind}: {path}")
+        kinds: dict[str, FileKind] = {".pdf": "sheet", ".html": "scene"}
+        kind: FileKind = "drawings" if path.is_dir() else kinds.get(path.suffix, "data")
+        print(say(message(Terminal.file, kind=kind, path=Name(str(path)))))
     return 0
 
 
@@ -99,29 +97,30 @@ def _sheet_path(options: argparse.Namespace, asked: Wishes) -> Path | None:
     """Where the sheet goes; None when none is wanted. A what-if leaves the case's own sheet alone."""
     from pathlib import Path
 
+    from stickwright.codes.message import Name, message
+    from stickwright.codes.terminal import Terminal
     from stickwright.errors import BadInput, Problem
 
     if options.no_pdf:
         if options.pdf:
-            raise BadInput(Problem("--no-pdf", "--pdf as well", "one of the two"))
+            raise BadInput(Problem("--no-pdf", "", "", message(Terminal.one_of_two, other=Name("--pdf"))))
         return None
     own = Path(options.case) / "sheet.pdf"
     if not asked.what_if:
         return Path(options.pdf) if options.pdf else own
     if options.pdf and Path(options.pdf).resolve() == own.resolve():
-        remedy = "Give it a name of its own, or leave --pdf out: it is then written to sheet-what-if.pdf."
-        raise BadInput(
-            Problem("--pdf", str(options.pdf), "another file than the case's own sheet for a what-if", remedy)
-        )
+        raise BadInput(Problem("--pdf", "", "", message(Terminal.own_sheet)))
     return Path(options.pdf) if options.pdf else own.with_name("sheet-what-if.pdf")
 
 
 def _written(
-    options: argparse.Namespace, result: Plan, pdf: Path | None, tell: Callable[[str, float], None]
+    options: argparse.Namespace, result: Plan, pdf: Path | None, tell: Callable[[Text, float], None]
 ) -> list[Path]:
     """Every file that was asked for."""
     from pathlib import Path
 
+    from stickwright.codes.message import message
+    from stickwright.codes.terminal import Terminal
     from stickwright.records.writing import write_whole
 
     written: list[Path] = []
@@ -135,13 +134,13 @@ def _written(
     if pdf is not None:
         from stickwright.sheet.document import sheet_pdf
 
-        tell("drawing the sheet", 0.85)
+        tell(message(Terminal.doing, what="drawing_sheet"), 0.85)
         write_whole(pdf, sheet_pdf(result))
         written.append(pdf)
     if options.svg_dir:
         from stickwright.sheet.figures import all_figures
 
-        tell("drawing figures", 0.95)
+        tell(message(Terminal.doing, what="drawing_figures"), 0.95)
         into(options.svg_dir, all_figures(result), "svg")
     if options.dxf:
         from stickwright.sheet.mount_dxf import all_dxf

@@ -8,6 +8,8 @@ TYPE_CHECKING = False  # spelt out: importing typing would cost the help text a 
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
 
+    from stickwright.codes.message import Text
+
 __all__ = ["progress", "say_problems"]
 
 
@@ -19,24 +21,30 @@ def say_problems(sentences: Sequence[str]) -> None:
     sentences : sequence of str
     """
     if len(sentences) > 1:
-        print(f"{len(sentences)} things to put right:", file=sys.stderr)
+        from stickwright.catalogue import say
+        from stickwright.codes.message import message
+        from stickwright.codes.terminal import Terminal
+
+        print(say(message(Terminal.problems, count=len(sentences))), file=sys.stderr)
     for sentence in sentences:
         print(f"{'- ' if len(sentences) > 1 else ''}{sentence}", file=sys.stderr)
 
 
-def progress() -> tuple[Callable[[str, float], None], Callable[[], None]]:
+def progress() -> tuple[Callable[[Text, float], None], Callable[[], None]]:
     """A bar on the terminal; silent when the output goes elsewhere."""
     from tqdm import tqdm
+
+    from stickwright.catalogue import say
 
     bar = tqdm(
         total=100,
         leave=False,
         disable=not sys.stderr.isatty(),
-        bar_format="{desc:<28.28}|{bar:40}| {percentage:3.0f} %",
+        bar_format="{desc:<28.28}|{bar:40}| {percentage:3.0f}%",
     )
 
-    def tell(what: str, share: float) -> None:
-        bar.set_description_str(what)
+    def tell(what: Text, share: float) -> None:
+        bar.set_description_str(say(what))
         bar.update(round(100 * share) - bar.n)
 
     return tell, bar.close

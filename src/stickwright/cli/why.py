@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 
+from stickwright.cli.help_texts import help_text
 from stickwright.cli.telling import progress
 from stickwright.cli.wishes import wish_options, wishes
 
@@ -17,12 +18,10 @@ def options(command: argparse.ArgumentParser) -> None:
     ----------
     command : argparse.ArgumentParser
     """
-    command.add_argument("case", metavar="CASE", help="case folder")
-    command.add_argument("action", metavar="ACTION", help="an action of game.toml, in the player's own words")
-    command.add_argument("--at", metavar="PLACE", help="why not there: a site, or option, helper, dropped")
-    command.add_argument(
-        "--draws", type=int, default=500, metavar="N", help="draws behind every interval (default 500)"
-    )
+    command.add_argument("case", metavar="CASE", help=help_text("case"))
+    command.add_argument("action", metavar="ACTION", help=help_text("why.action"))
+    command.add_argument("--at", metavar="PLACE", help=help_text("why.at"))
+    command.add_argument("--draws", type=int, default=500, metavar="N", help=help_text("plan.draws"))
     wish_options(command)
 
 
@@ -35,11 +34,14 @@ def run(options: argparse.Namespace) -> int:
     """
     from pathlib import Path
 
+    from stickwright.catalogue import say
+    from stickwright.codes.message import message
+    from stickwright.codes.terminal import Terminal
     from stickwright.records.folder import read_case
 
     tell, close = progress()
     try:
-        tell("reading the case", 0.02)
+        tell(message(Terminal.doing, what="reading_case"), 0.02)
         case = read_case(Path(options.case))
         from stickwright.planning import plan
         from stickwright.sheet.what_if import wishes_words
@@ -57,6 +59,6 @@ def run(options: argparse.Namespace) -> int:
     sharing = next((one for one, known in names if options.action.strip().casefold() in known), result.sharing)
     assert sharing is not None
     if result.wishes.what_if:
-        print(f"WHAT IF: {wishes_words(result.wishes)}\n")
+        print(f"{say(message(Terminal.what_if, wishes=wishes_words(result.wishes)))}\n")
     print(why_words(sharing, options.action, options.at))
     return 0

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import argparse
 
+from stickwright.cli.help_texts import help_text
+
 TYPE_CHECKING = False  # spelt out: importing typing would cost the help text a third of its time
 if TYPE_CHECKING:
     from stickwright.model.wishes import Wishes
@@ -18,20 +20,18 @@ def wish_options(command: argparse.ArgumentParser) -> None:
     ----------
     command : argparse.ArgumentParser
     """
-    group = command.add_argument_group("what if")
+    group = command.add_argument_group(help_text("wishes"))
     group.add_argument(
         "--without", action="append", default=[], metavar="NAME",
-        help="do without this: anything of the kit, a site, hub, socket or helper by its name, or the word helper or "
-        "option for none at all; repeatable",
+        help=help_text("wishes.without"),
     )  # fmt: skip
     group.add_argument(
         "--keep", action="append", default=[], metavar="WHAT=WHERE",
-        help="a choice that is to stay: an action at a site, on a device, left to option, helper or dropped, or a "
-        "device at a site ('look=chin', 'chin=larch'); repeatable",
+        help=help_text("wishes.keep"),
     )  # fmt: skip
-    group.add_argument("--only-kit", action="store_true", help="only what is in stock")
-    group.add_argument("--budget", type=float, metavar="MONEY", help="most that may be spent on what is not in stock")
-    group.add_argument("--max-parts", type=int, metavar="N", help="maximum number of devices")
+    group.add_argument("--only-kit", action="store_true", help=help_text("wishes.only-kit"))
+    group.add_argument("--budget", type=float, metavar="MONEY", help=help_text("wishes.budget"))
+    group.add_argument("--max-parts", type=int, metavar="N", help=help_text("wishes.max-parts"))
 
 
 def wishes(options: argparse.Namespace, alternatives: int = 5) -> Wishes:
@@ -43,6 +43,8 @@ def wishes(options: argparse.Namespace, alternatives: int = 5) -> Wishes:
     alternatives : int
         How many next best plans are wanted.
     """
+    from stickwright.codes.message import Name, message
+    from stickwright.codes.terminal import Terminal
     from stickwright.errors import BadInput, Problem
     from stickwright.model.wishes import Keep, Wishes
 
@@ -52,8 +54,7 @@ def wishes(options: argparse.Namespace, alternatives: int = 5) -> Wishes:
         if equals and what and where:
             keep.append(Keep(what, where))
         else:
-            remedy = "For example: --keep 'look=chin'."
-            problems.append(Problem("--keep", f'"{text}"', "WHAT=WHERE, an equals sign between the two", remedy))
+            problems.append(Problem("--keep", "", "", message(Terminal.keep, typed=Name(text))))
     if problems:
         raise BadInput(problems)
     return Wishes(

@@ -36,6 +36,10 @@ class Measuring(Topic):
         """How long a task takes, roughly: seconds, or minutes from a minute and a half on."""
 
     @abstractmethod
+    def seconds(self, *, time_s: float) -> str:
+        """How long a recording is."""
+
+    @abstractmethod
     def device(self, *, parts: tuple[Name, ...]) -> str:
         """What a recording was made on: stick, topper, extension; none where nobody stated it."""
 

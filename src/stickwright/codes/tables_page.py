@@ -212,6 +212,14 @@ class TablesPage(Topic):
         """Problem: a file cannot be read."""
 
     @abstractmethod
+    def no_kit(self) -> str:
+        """Problem: there is no kit."""
+
+    @abstractmethod
+    def entry(self, *, table: str) -> str:
+        """An entry of one kind, with the page on which it is made: where a sentence names a table of a file."""
+
+    @abstractmethod
     def problems(self) -> str:
         """Heading above problems that stop a plan."""
 

@@ -43,7 +43,7 @@ def files_page(here: At) -> dict[str, Any]:
             (name, here.url(f"files/{quote(name)}"), f"{document.number}", document.at, document.who)
             for name, document in sorted(documents(here.store, here.visit_id).items())
         ),
-        "noticed": noticed_about(here),
+        "noticed": noticed_about(here, as_files=True),
     }
 
 
@@ -74,7 +74,7 @@ def file_page(here: At, name: str, typed: str | None = None) -> dict[str, Any]:
             (version.number, _line(version), _changed(before, version))
             for before, version in reversed(list(zip((None, *versions), versions, strict=False)))
         ),
-        "noticed": noticed_about(here, name),
+        "noticed": noticed_about(here, name, as_files=True),
     }
 
 

@@ -25,8 +25,9 @@ from stickwright.capture.progress import progress, warm_up
 from stickwright.capture.steps import STOP, Task
 from stickwright.capture.tasks import TASKS, guided_task
 from stickwright.catalogue import say
+from stickwright.codes.measure_page import MeasurePage
 from stickwright.codes.measuring import Measuring, SourceName
-from stickwright.codes.message import Message, Name, message
+from stickwright.codes.message import Message, Name, Text, message
 from stickwright.errors import BadInput, Problem
 from stickwright.model.recording import Recording
 from stickwright.records.folder import read_case
@@ -43,7 +44,7 @@ from stickwright.store.recordings import (
 from stickwright.web.desk import At, Locked, at_visit, desk_of, session_of
 from stickwright.web.live import Live, LiveAsked, RecordSink
 from stickwright.web.plans import tunings_here
-from stickwright.web.render import done, form, page
+from stickwright.web.render import done, form, page, put_right
 from stickwright.web.visit_files import conditions_here, names_here
 
 __all__ = ["ROUTES", "live_page", "measure_page", "settings_of"]
@@ -57,6 +58,11 @@ OVER = 4404
 """How a line is closed when its task is over: the page does not try again."""
 LINE_LOST_S = 300.0
 """How long a task waits for a page that went away before it is closed."""
+FIELDS: dict[Text, str] = {
+    message(MeasurePage.site): "site",
+    message(MeasurePage.source): "source",
+    message(MeasurePage.state): "condition",
+}
 SOURCES: tuple[SourceName, ...] = ("browser", "computer", "practice", "replay")
 LINES: tuple[Literal["broken", "back", "closed"], ...] = ("broken", "back", "closed")
 SHORTER: dict[str, dict[str, object]] = {
@@ -99,7 +105,7 @@ class Table:
                     other.live.close()
                 del self.open[key]
         if len(self.open) >= MOST_OPEN:
-            raise BadInput(Problem("measuring", f"{MOST_OPEN} tasks at once", "fewer", "Close a window that measures."))
+            raise BadInput(Problem((), "", "", message(MeasurePage.too_many_tasks, most=MOST_OPEN)))
 
     def close_left(self, place: tuple[str, int]) -> None:
         """End the tasks of a visit whose page was left for good: somebody looks at another page of it.
@@ -161,7 +167,7 @@ def measure_page(here: At, asked_site: str = "") -> dict[str, Any]:
     site = asked_site if asked_site in sites else (sites[0] if sites else "")
     kit = _kit_names(here)
     return {
-        "title": "Measure",
+        "title": message(MeasurePage.title),
         "sites": tuple((name, name) for name in sites),
         "site": site,
         "kit": {
@@ -215,7 +221,7 @@ def _recording_line(here: At, row: RecordingRow) -> dict[str, Any]:
         except (BadInput, TypeError):  # settings of a task of another version: the samples are there all the same
             known = say(message(Measuring.of_another_version))
     return {
-        "row": row, "known": known, "seconds": f"{row.seconds:.0f} s",
+        "row": row, "known": known, "seconds": message(Measuring.seconds, time_s=row.seconds),
         "on": say(message(Measuring.device, parts=tuple(Name(one) for one in (row.stick, row.topper, row.extension) if one))),
         "condition": row.condition,
         "aside": here.url(f"recordings/{row.id}/{'back' if row.aside else 'aside'}"),
@@ -251,7 +257,7 @@ def comparison_page(here: At, first: str, second: str) -> dict[str, Any]:
     rows = {str(row.id): row for row in recordings(here.store, here.visit_id)}
     one, other = rows.get(first), rows.get(second)
     if one is None or other is None or one.id == other.id or one.task != other.task:
-        raise BadInput(Problem("recordings", "not two of one task", "two recordings of the same task", "Choose again."))
+        raise BadInput(Problem((), "", "", message(MeasurePage.not_comparable)))
     known = []
     for row in (one, other):
         task = guided_task(**dict(row.task_asked))
@@ -279,7 +285,7 @@ def compare_recordings(request: Request) -> Response:
     try:
         data = comparison_page(here, asked.get("a", ""), asked.get("b", ""))
     except BadInput as refused:
-        return page(request, "measure.html", measure_page(here), here=here, refused=refused)
+        return page(request, "measure.html", measure_page(here), here=here, refused=refused, fields=FIELDS)
     return page(request, "recordings.html", data, here=here)
 
 
@@ -360,7 +366,7 @@ def begin(request: Request) -> Response:
         key = _table(request.app).put(Open(live, here.who, (here.key, here.visit_id), time.monotonic()))
     except BadInput as refused:
         data = measure_page(here, typed.get("site", ""))
-        return page(request, "measure.html", data, here=here, refused=refused)
+        return page(request, "measure.html", data, here=here, refused=refused, fields=FIELDS)
     return Response(status_code=303, headers={"location": here.url(f"live/{key}")})
 
 
@@ -445,15 +451,15 @@ def _left(app: Any, key: str, one: Open) -> None:
             _table(app).open.pop(key, None)
 
 
-async def _taken(line: WebSocket, one: Open, message: Mapping[str, Any]) -> None:
-    if message["type"] == "websocket.disconnect":
-        raise WebSocketDisconnect(message.get("code", 1000))
+async def _taken(line: WebSocket, one: Open, sent: Mapping[str, Any]) -> None:
+    if sent["type"] == "websocket.disconnect":
+        raise WebSocketDisconnect(sent.get("code", 1000))
     desk_of(line).touch(session_of(line))
-    raw, text = message.get("bytes"), message.get("text")
+    raw, text = sent.get("bytes"), sent.get("text")
     try:
         if raw is not None:
             if len(raw) > MOST_BYTES:
-                raise BadInput(Problem("message from the page", f"{len(raw)} bytes", f"at most {MOST_BYTES}"))
+                raise BadInput(Problem((), "", "", message(MeasurePage.message_too_long)))
             arrived_s = time.perf_counter()  # before anything is waited for: the page's clock is tied to it
             await line.send_json(await asyncio.to_thread(_received, one, raw, arrived_s))
         elif text is not None and len(text) < 4096:
@@ -512,24 +518,17 @@ def _asked(here: At, typed: Mapping[str, str]) -> LiveAsked:
     names = _site_names(here)
     site = typed.get("site", "")
     if site not in names:
-        raise BadInput(Problem("site", f'"{site}"', "a site of this visit", "Add one on the page 'Sites'."))
+        raise BadInput(put_right(message(MeasurePage.site), message(MeasurePage.unknown_site)))
     source = typed.get("source", "browser")
     if source not in SOURCES:
-        raise BadInput(Problem("source", f'"{source}"', "this page, this computer, a simulated player or a recording"))
+        raise BadInput(put_right(message(MeasurePage.source), message(MeasurePage.unknown_source)))
     task = settings_of(typed, secrets.randbelow(2**31))
     kit = _kit_names(here)
     on = {key: typed.get(key, "") if typed.get(key, "") in names_ else "" for key, names_ in kit.items()}
     replayed = _replay(here, site, task.name) if source == "replay" else None
     condition = typed.get("condition", "")
     if condition and condition not in conditions_here(here, site):
-        raise BadInput(
-            Problem(
-                "condition",
-                f'"{condition}"',
-                f"a state of {site}",
-                "Add the state on the page of the site, or choose the usual one.",
-            )
-        )
+        raise BadInput(put_right(message(MeasurePage.state), message(MeasurePage.unknown_state, site=Name(site))))
     asked = LiveAsked(site, task, source, on["stick"], on["topper"], on["extension"], replayed)
     return replace(asked, condition=condition)
 
@@ -539,16 +538,10 @@ def _with_tuning(request: Request, here: At, asked: LiveAsked) -> LiveAsked:
     found = tunings_here(request, here, asked.site)
     mine = [one for one in found if one.stick == asked.stick] or ([] if asked.stick else list(found))
     if not mine:
-        on = f" on {asked.stick}" if asked.stick else ""
-        raise BadInput(
-            Problem("tuning", f"none for {asked.site}{on}", "a plan made from recordings on this stick",
-                    "Record rest, edge and pushes on it, make the plan, then come back; or measure without.")
-        )  # fmt: skip
+        none = message(MeasurePage.no_tuning, site=Name(asked.site), stick=Name(asked.stick))
+        raise BadInput(Problem((), "", "", none))
     if mine[0].faults:
-        raise BadInput(
-            Problem("tuning", f"a fault: {say(mine[0].faults[0].text)}", "settings from recordings without one",
-                    "Put it right and record again; or measure without.")
-        )  # fmt: skip
+        raise BadInput(Problem((), "", "", message(MeasurePage.bad_tuning, fault=mine[0].faults[0].text)))
     return replace(asked, tuned=mine[0])
 
 
@@ -562,10 +555,9 @@ def _replay(here: At, site: str, task: str) -> Recording:
     found = [one for one in case.recordings if one.task == task or (task == "play" and one.cue is None)]
     mine = [one for one in found if one.site == site] or found
     if not mine:
-        have = ", ".join(sorted({one.task for one in case.recordings})) or "none"
-        raise BadInput(
-            Problem("recording to play back", f"none of '{task}'", f"one of this visit's: {have}", "Choose another task or stick.")
-        )  # fmt: skip
+        have = tuple(Name(one) for one in sorted({one.task for one in case.recordings}))
+        title = guided_task(task, seed=1).title
+        raise BadInput(Problem((), "", "", message(MeasurePage.nothing_to_replay, task=title, have=have)))
     return mine[0]
 
 

@@ -1,23 +1,29 @@
-"""What is wrong with the files of a visit, and what looks odd: the very sentences that the command line says."""
+"""What is wrong with the files of a visit, and what looks odd: what the command line says, with pages for places."""
 
 from __future__ import annotations
 
+import re
+from collections.abc import Iterable
 from typing import NamedTuple
 
 from stickwright.catalogue import say
 from stickwright.codes.file_places import FilePlaces
-from stickwright.codes.file_tables import FileTables
-from stickwright.codes.found import Found
-from stickwright.codes.message import Message, Text, message, replaced
-from stickwright.codes.page_tables import PageTables
+from stickwright.codes.message import Message, Text, message
+from stickwright.codes.tables_page import TablesPage
 from stickwright.errors import Problem
+from stickwright.model.recorded import Finding
 from stickwright.records.folder import check_case
 from stickwright.store.cases import tree_of
 from stickwright.web.desk import At
+from stickwright.web.noun_views import VIEWS
 
-__all__ = ["Noticed", "for_pages", "noticed_about"]
+__all__ = ["Noticed", "noticed_about", "on_pages", "problem_on_pages"]
 
-_KIT = "kit.toml"
+_LINE = message(FilePlaces.line, number=1).code
+_AT = message(FilePlaces.at, where=(), told="").code
+_PAGES = {view.name: view.title for view in VIEWS.values()}
+_TABLE = re.compile(r"(?:(?:one|an|a) )?\[\[?([a-z_.]+)\]\]?")
+NO_KIT = message(TablesPage.no_kit)
 
 
 class Noticed(NamedTuple):
@@ -27,7 +33,7 @@ class Noticed(NamedTuple):
     words: str
 
 
-def noticed_about(here: At, name: str = "") -> tuple[Noticed, ...]:
+def noticed_about(here: At, name: str = "", *, as_files: bool = False) -> tuple[Noticed, ...]:
     """What was noticed in the files of a visit: what stops a plan first.
 
     Parameters
@@ -35,35 +41,58 @@ def noticed_about(here: At, name: str = "") -> tuple[Noticed, ...]:
     here : At
     name : str
         Only what concerns this file; all when ''.
+    as_files : bool, default False
+        Places by file and line, for whoever edits the text, in place of pages.
     """
     problems, queries = check_case(tree_of(here.store, here.visit_id), here.desk.today().isoformat())
-    told = [Noticed("wrong", say(_about(problem))) for problem in problems]
-    told += [Noticed(finding.level, say(for_pages(finding.text))) for finding in queries]
-    return tuple(one for one in told if not name or name in one.words)
+    wrong = [one for one in problems if not name or name in one.where]
+    odd = [one for one in queries if not name or _concerns(one, name)]
+    told = [Noticed("wrong", str(one) if as_files else say(problem_on_pages(one))) for one in wrong]
+    told += [Noticed(one.level, say(one.text if as_files else on_pages(one.text))) for one in odd]
+    return tuple(told)
 
 
-def _about(problem: Problem) -> Text:
-    if problem.where == (_KIT,) and problem.found == message(Found.no_file):
-        return message(FilePlaces.at, where=problem.where, told=message(PageTables.no_kit))
-    return for_pages(problem.sentence)
+def _concerns(finding: Finding, name: str) -> bool:
+    text = finding.text
+    if isinstance(text, Message):
+        places = [part.param("where") for part in text.parts() if part.code == _AT]
+        return any(name in where for where in places) or name in say(text)
+    return name in text
 
 
-def for_pages(text: Text) -> Text:
-    """What is told of a file, for somebody who fills in pages: tables by the page that they are on.
+def problem_on_pages(problem: Problem) -> Message:
+    """A problem of a file, for somebody who fills in pages.
+
+    Parameters
+    ----------
+    problem : Problem
+    """
+    if problem.where == ("kit.toml",):
+        return NO_KIT
+    found, expected, remedy = (_by_page(text) for text in (problem.found, problem.expected, problem.remedy))
+    return Problem(_places(problem.where), found, expected, remedy).sentence
+
+
+def on_pages(text: Text) -> Text:
+    """What was noticed, with its place by the page that it is on.
 
     Parameters
     ----------
     text : Message or str
-
-    Examples
-    --------
-    >>> from stickwright.codes.remedies import Remedies
-    >>> say(for_pages(message(Remedies.as_recording, table=message(FileTables.one, table="site.recording"))))
-    "This looks like a recording: enter it as a recording on the page 'Measure'."
     """
-    return replaced(text, _on_page)
+    if not isinstance(text, Message) or text.code != _AT:
+        return _by_page(text)
+    return message(FilePlaces.at, where=_places(text.param("where")), told=text.param("told"))
 
 
-def _on_page(told: Message) -> Message:
-    of_file = told.topic == FileTables.__name__
-    return message(PageTables.one, table=told.param("table")) if of_file else told
+def _by_page(text: Text) -> Text:
+    """A sentence not yet in the catalogue, with the tables of files by the page that they are on."""
+    if isinstance(text, Message):
+        return text
+    return _TABLE.sub(lambda found: say(message(TablesPage.entry, table=found[1])), text)
+
+
+def _places(where: Iterable[Text]) -> tuple[Text, ...]:
+    """Steps of a place: the page for its file, and no lines."""
+    steps = [step for step in where if not (isinstance(step, Message) and step.code == _LINE)]
+    return tuple(_PAGES.get(step, step) if isinstance(step, str) else step for step in steps)

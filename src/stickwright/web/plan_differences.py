@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import NamedTuple
 
 from stickwright.catalogue import say
-from stickwright.codes.message import message
+from stickwright.codes.commands import Commands
+from stickwright.codes.message import Message, Name, Text, message
+from stickwright.codes.plan_differences import ComparedRow, PlanDifferences
+from stickwright.codes.problems import Problems
 from stickwright.codes.setups import Setups
 from stickwright.model.plan import Fit, Plan
 from stickwright.model.sharing import Placement
 from stickwright.sheet.printed import percent
-from stickwright.units import figures
 
 __all__ = ["DifferenceRow", "Differences", "differences"]
 
@@ -18,16 +21,16 @@ __all__ = ["DifferenceRow", "Differences", "differences"]
 class DifferenceRow(NamedTuple):
     """One thing in both plans; `differs` says whether it is not the same."""
 
-    what: str
-    first: str
-    second: str
+    what: Text
+    first: Text
+    second: Text
     differs: bool
 
 
 class Differences(NamedTuple):
     """Sentence, then who does what, then figures of the sticks."""
 
-    sentence: str
+    sentence: Message
     actions: tuple[DifferenceRow, ...]
     figures: tuple[DifferenceRow, ...]
 
@@ -47,23 +50,28 @@ def differences(first: Plan, second: Plan) -> Differences:
     )
     sites = dict.fromkeys(site.name for plan in (first, second) for site in plan.sites)
     rows: list[DifferenceRow] = []
+    none = message(Commands.none)
     for name in sites:
         one, other = _fit(first, name), _fit(second, name)
-        rows.append(_row(f"{name}: stick", one.label if one else "none", other.label if other else "none"))
+        rows.append(_row(_of(name, "stick"), one.label if one else none, other.label if other else none))
         if one is not None and other is not None:
             rows += [
-                _row(f"{name}: predicted reach in the weakest direction", percent(one.weakest_share), percent(other.weakest_share)),
-                _row(f"{name}: predicted effort", percent(one.effort_share), percent(other.effort_share)),
-                _row(f"{name}: predicted control", _bits(one), _bits(other)),
-                _row(f"{name}: predicted unintended activations", _false(one), _false(other)),
-            ]  # fmt: skip
-    rows += [_row(f"{name}: held by", _held(first, name), _held(second, name)) for name in _mounted(first, second)]
-    told = " ".join(part for part in (_other_basis(first, second), _sentence(first, second, actions)) if part)
+                _row(_of(name, "deflection"), percent(one.weakest_share), percent(other.weakest_share)),
+                _row(_of(name, "effort"), percent(one.effort_share), percent(other.effort_share)),
+                _row(_of(name, "control"), _bits(one), _bits(other)),
+                _row(_of(name, "unintended"), _unintended(one), _unintended(other)),
+            ]
+    rows += [_row(_of(name, "mount"), _held(first, name), _held(second, name)) for name in _mounted(first, second)]
+    told = message(Problems.sentences, parts=(*_other_basis(first, second), _sentence(first, second, actions)))
     return Differences(told, actions, tuple(rows))
 
 
-def _row(what: str, first: str, second: str) -> DifferenceRow:
+def _row(what: Text, first: Text, second: Text) -> DifferenceRow:
     return DifferenceRow(what, first, second, first != second)
+
+
+def _of(site: str, what: ComparedRow) -> Message:
+    return message(PlanDifferences.row, site=Name(site), what=what)
 
 
 def _placements(plan: Plan) -> tuple[Placement, ...]:
@@ -74,89 +82,70 @@ def _placement(plan: Plan, action: str) -> Placement | None:
     return next((one for one in _placements(plan) if one.action == action), None)
 
 
-def _done(placement: Placement | None) -> str:
+def _done(placement: Placement | None) -> Text:
     if placement is None:
-        return "not in this plan"
-    where = {"option": "the game itself", "dropped": "left out", "chord": "made of others"}.get(placement.how)
-    if placement.how == "helper":
-        where = placement.helper or "a helper"
-    if where is None:
-        where = f"{placement.site} on {say(placement.named)}"
-    return where
+        return message(PlanDifferences.not_in_plan)
+    if placement.how == "helper" and placement.helper:
+        return Name(placement.helper)
+    if placement.how in ("option", "dropped", "chord", "helper"):
+        return message(PlanDifferences.done_by, how=placement.how)
+    device = placement.label or placement.device or ""
+    return message(PlanDifferences.site_on, site=Name(placement.site or ""), device=device)
 
 
 def _fit(plan: Plan, site: str) -> Fit | None:
     return next((one.choice for one in plan.sites if one.name == site), None)
 
 
-def _bits(fit: Fit) -> str:
-    bits = fit.bits
-    interval = f" ({figures(bits.lower, 2)} to {figures(bits.upper, 2)})" if bits.has_interval else ""
-    return f"{figures(bits.number, 2)}{interval} bit"
+def _bits(fit: Fit) -> Message:
+    return message(PlanDifferences.bits, value=fit.bits)
 
 
-def _false(fit: Fit) -> str:
-    return say(message(Setups.unintended, rate=fit.false_per_min))
+def _unintended(fit: Fit) -> Message:
+    return message(Setups.unintended, rate=fit.false_per_min)
 
 
 def _mounted(first: Plan, second: Plan) -> tuple[str, ...]:
     return tuple(dict.fromkeys(one.site for plan in (first, second) for one in plan.mounts))
 
 
-def _held(plan: Plan, site: str) -> str:
+def _held(plan: Plan, site: str) -> Message:
     found = next((one for one in plan.mounts if one.site == site), None)
     if found is None:
-        return "nothing said"
-    return f"{found.choice.mount} on {found.choice.on}" if found.choice is not None else "nothing holds it"
+        return message(PlanDifferences.nothing_said)
+    if found.choice is None:
+        return message(PlanDifferences.nothing_holds)
+    return message(PlanDifferences.mounted, mount=Name(found.choice.mount), on=Name(found.choice.on))
 
 
-def _sentence(first: Plan, second: Plan, actions: tuple[DifferenceRow, ...]) -> str:
+def _sentence(first: Plan, second: Plan, actions: tuple[DifferenceRow, ...]) -> Message:
     if first.game != second.game and not actions:
-        return "They have no action in common."
-    changed = [row.what for row in actions if row.differs]
-    told = (
-        f"{len(changed)} of {len(actions)} actions are done otherwise"
-        if changed
-        else "Every action is done the same way"
-    )
+        return message(PlanDifferences.none_common)
+    told = message(PlanDifferences.actions_changed, changed=sum(row.differs for row in actions), of=len(actions))
     if first.sharing is None or second.sharing is None or first.game != second.game:
-        return f"{told}."
+        return message(PlanDifferences.whole, actions=told)
     gap = first.sharing.points - second.sharing.points
     if abs(gap) < 0.05:
-        return f"{told}; both are worth the same to the player."
-    better = "first" if gap > 0 else "second"
-    return f"{told}; the {better} is worth {figures(abs(gap), 2)} points more on the player's own scale."
+        return message(PlanDifferences.same_score, actions=told)
+    return message(PlanDifferences.better, actions=told, first=gap > 0, gap_points=abs(gap))
 
 
-def _other_basis(first: Plan, second: Plan) -> str:
+def _other_basis(first: Plan, second: Plan) -> Iterator[Message]:
     """That the two were made for different games or from different kit, so that the rest is read with care."""
-    out = []
     if first.game != second.game:
-        out.append(
-            f"Made for different games ({first.game}; {second.game}): only actions that both have are compared, and scores are not."
-        )
+        yield message(PlanDifferences.other_games, first=Name(first.game), second=Name(second.game))
     elif changed := _asked_otherwise(first, second):
-        out.append(
-            f"The game has the same name but asks otherwise for {', '.join(changed)}: scores are read with that in mind."
-        )
+        yield message(PlanDifferences.asked_otherwise, actions=tuple(map(Name, changed)))
     kits = [{fit.stick for site in plan.sites for fit in site.fits} for plan in (first, second)]
     sites = [{site.name for site in plan.sites} for plan in (first, second)]
     if sites[0] == sites[1] and kits[0] != kits[1]:
-        parts = [
-            f"{', '.join(sorted(mine - other))} only in the {which}"
-            for mine, other, which in ((kits[0], kits[1], "first"), (kits[1], kits[0], "second"))
-            if mine - other
-        ]
-        out.append(f"Made from different sticks: {'; '.join(parts)}.")
+        mine, other = (tuple(map(Name, sorted(one - rest))) for one, rest in (kits, reversed(kits)))
+        yield message(PlanDifferences.other_sticks, first=mine, second=other)
     used = _parts(first), _parts(second)
-    told = [
-        f"only in the {which} {', '.join(sorted(mine - other))}"
-        for mine, other, which in ((used[0], used[1], "first"), (used[1], used[0], "second"))
-        if mine - other
-    ]
-    if told:
-        out.append(f"Parts used {'; '.join(told)}.")
-    return " ".join(out)
+    if used[0] != used[1]:
+        parts = (tuple(sorted(one - rest)) for one, rest in (used, reversed(used)))
+        first_only, second_only = parts
+        yield message(PlanDifferences.other_parts, first=first_only, second=second_only)
 
 
 def _asked_otherwise(first: Plan, second: Plan) -> tuple[str, ...]:

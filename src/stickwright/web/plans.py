@@ -8,7 +8,7 @@ import threading
 import zipfile
 from collections import OrderedDict
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from functools import partial, wraps
 from typing import Any
 
@@ -18,6 +18,8 @@ from starlette.responses import RedirectResponse, Response
 from starlette.routing import BaseRoute, Route
 
 from stickwright.catalogue import say
+from stickwright.codes.message import Name, Text, message
+from stickwright.codes.plans_page import PlansPage
 from stickwright.errors import BadInput, Problem
 from stickwright.model.plan import Plan
 from stickwright.model.response import Tuning
@@ -41,7 +43,7 @@ from stickwright.store.plans import (
     wishes_asked,
 )
 from stickwright.web.desk import At, at_visit
-from stickwright.web.noticed import for_pages, noticed_about
+from stickwright.web.noticed import noticed_about, on_pages
 from stickwright.web.plan_differences import differences
 from stickwright.web.render import download, form, number_in, page
 
@@ -111,7 +113,7 @@ def plans_page(here: At, typed: Mapping[str, str] | None = None) -> dict[str, An
     """
     made = plans(here.store, here.visit_id)
     return {
-        "title": "Plan",
+        "title": message(PlansPage.title),
         "noticed": noticed_about(here),
         "plans": tuple(
             (row.number, here.url(f"plans/{row.number}"), row.at, row.who, _asked_words(row)) for row in reversed(made)
@@ -122,8 +124,8 @@ def plans_page(here: At, typed: Mapping[str, str] | None = None) -> dict[str, An
     }
 
 
-def _asked_words(row: PlanRow) -> str:
-    return wishes_words(wishes_asked(row)) or "no wishes"
+def _asked_words(row: PlanRow) -> Text:
+    return wishes_words(wishes_asked(row)) or message(PlansPage.no_wishes)
 
 
 def wishes_of(sent: Mapping[str, str]) -> Wishes:
@@ -146,11 +148,11 @@ def wishes_of(sent: Mapping[str, str]) -> Wishes:
         if equals and what and where:
             keep.append(Keep(what, where))
         else:
-            problems.append(Problem("keep", f'"{line}"', "what = where, on each line", "For example: look = chin"))
+            problems.append(Problem("keep", "", "", message(PlansPage.keep_line, typed=Name(line))))
     budget = _number(sent.get("budget", ""), "budget", problems)
     parts = _number(sent.get("most_parts", ""), "most_parts", problems)
     if parts is not None and not parts.is_integer():
-        problems.append(Problem("most_parts", sent.get("most_parts", ""), "a whole number"))
+        problems.append(Problem("most_parts", "", "", message(PlansPage.whole_number)))
     if problems:
         raise BadInput(problems)
     return Wishes(
@@ -187,7 +189,7 @@ def _number(text: str, name: str, problems: list[Problem]) -> float | None:
     except ValueError:
         number = -1.0
     if not 0 <= number < 1e9:
-        problems.append(Problem(name, f'"{text.strip()[:30]}"', "a number, 0 or more"))
+        problems.append(Problem(name, "", "", message(PlansPage.not_negative)))
         return None
     return number
 
@@ -263,8 +265,8 @@ def making_plan(request: Request) -> Response:
         data = plans_page(here, making.wishes)
         return page(request, "plans.html", data, here=here, refused=as_typed_here(making.refused))
     if making.failed:
-        raise RuntimeError("the plan could not be made; the log of the app says why")
-    data = {"title": "Making the plan", "doing": making.doing, "percent": round(100 * making.share)}
+        raise RuntimeError(making.doing)
+    data = {"title": message(PlansPage.making), "doing": making.doing, "percent": round(100 * making.share)}
     answer = page(request, "making.html", data, here=here)
     answer.headers["refresh"] = "1"
     return answer
@@ -283,8 +285,9 @@ def _shown(request: Request, here: At, row: PlanRow) -> Shown:
     with shelf.lock:
         if key not in shelf.shown:
             plan = plan_kept(here.store, row.id)
-            findings = tuple(replace(one, text=for_pages(one.text)) for one in plan.findings)
-            content = sheet_content(replace(plan, findings=findings))
+            content = sheet_content(plan)
+            ends = content["technical"]
+            ends["findings"] = [[level, on_pages(text)] for level, text in ends["findings"]]
             shelf.shown[key] = Shown(plan, content)
             while len(shelf.shown) > KEPT_PLANS:
                 shelf.shown.popitem(last=False)
@@ -326,7 +329,7 @@ def plan_page(here: At, row: PlanRow, shown: Shown) -> dict[str, Any]:
     shown : Shown
     """
     return {
-        "title": f"Plan {row.number}",
+        "title": message(PlansPage.number, number=row.number),
         "row": row,
         "asked": _asked_words(row),
         "content": shown.content,
@@ -357,7 +360,12 @@ def if_read(answer: Page) -> Page:
             here = at_visit(request)
             row = _row(here, _number_of(request)) if "number" in request.path_params else _latest(request, here)
             base = here.url(f"plans/{row.number}") if row is not None else ""
-            data = {"title": f"Plan {row.number if row else ''}", "row": row, "why": say(unread.why), "base": base}
+            data = {
+                "title": message(PlansPage.number, number=row.number if row else 0),
+                "row": row,
+                "why": say(unread.why),
+                "base": base,
+            }
             return page(request, "plan_unread.html", data, here=here)
 
     return or_say_so
@@ -386,7 +394,7 @@ def mounts(request: Request) -> Response:
     row = _latest(request, here)
     shown = _shown(request, here, row) if row is not None else None
     data = {
-        "title": "Mounts",
+        "title": message(PlansPage.mounts),
         "row": row,
         "content": shown.content if shown else None,
         "base": here.url(f"plans/{row.number}") if row else "",
@@ -401,7 +409,12 @@ def sheet(request: Request) -> Response:
     here = at_visit(request)
     row = _latest(request, here)
     count = len(_pages(request, here, row)) if row is not None else 0
-    data = {"title": "Sheet", "row": row, "base": here.url(f"plans/{row.number}") if row else "", "count": count}
+    data = {
+        "title": message(PlansPage.sheet),
+        "row": row,
+        "base": here.url(f"plans/{row.number}") if row else "",
+        "count": count,
+    }
     return page(request, "sheet.html", data, here=here)
 
 
@@ -487,8 +500,10 @@ def compare(request: Request) -> Response:
     chosen = [number if (number := number_in(one)) in numbers else None for one in asked]
     first, second = chosen[0] or (numbers[-2] if len(numbers) > 1 else 0), chosen[1] or (numbers[-1] if numbers else 0)
     data: dict[str, Any] = {
-        "title": "Compare two plans",
-        "choices": tuple((str(row.number), f"plan {row.number}: {_asked_words(row)}") for row in made),
+        "title": message(PlansPage.compare_two),
+        "choices": tuple(
+            (str(row.number), message(PlansPage.choice, number=row.number, wishes=_asked_words(row))) for row in made
+        ),
         "a": str(first),
         "b": str(second),
         "told": None,

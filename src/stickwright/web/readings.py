@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping
 from functools import partial
 from typing import Any, NamedTuple
 
@@ -15,11 +15,13 @@ from starlette.routing import Route
 
 from stickwright import units
 from stickwright.catalogue import say
-from stickwright.codes.message import Text
+from stickwright.codes.message import Message, Name, Text, message
+from stickwright.codes.problems import Problems
+from stickwright.codes.readings_page import AlsoTaken, ReadingsPage
 from stickwright.errors import BadInput, Problem
 from stickwright.mechanics.ability import ENOUGH
 from stickwright.model.case import Case
-from stickwright.model.plan import Capability, DirectionCapability, direction_words
+from stickwright.model.plan import Capability
 from stickwright.records.editing import Numeral, with_fields, without_table
 from stickwright.records.entry import typed_numbers
 from stickwright.records.folder import case_and_queries
@@ -36,7 +38,7 @@ from stickwright.web.desk import At, at_visit
 from stickwright.web.noticed import noticed_about
 from stickwright.web.noun_views import plain_tables
 from stickwright.web.readings_rose import Petal, rose
-from stickwright.web.render import done, form, number_in, page
+from stickwright.web.render import done, form, number_in, page, told_beside
 
 __all__ = ["ROUTES", "ReadingRow", "ability_here", "readings_page", "rows_of", "taken_over", "with_readings"]
 
@@ -93,8 +95,12 @@ def rows_of(site: Mapping[str, Any], force_unit: str, reach_unit: str) -> tuple[
 
 def _row(degrees: str, place: int, table: Mapping[str, Any], force_unit: str, reach_unit: str) -> ReadingRow:
     force, reach = _typed(table, "force", force_unit), _typed(table, "reach", reach_unit)
-    words = direction_words(math.radians(float(degrees))) if degrees else "no direction"
+    words = say(_towards(math.radians(float(degrees))) if degrees else message(ReadingsPage.no_direction))
     return ReadingRow(degrees, words, place, *force, *reach)
+
+
+def _towards(direction_rad: float) -> Message:
+    return message(ReadingsPage.towards, direction_rad=direction_rad)
 
 
 def _typed(table: Mapping[str, Any], stem: str, unit: str) -> tuple[str, str]:
@@ -163,7 +169,7 @@ def with_readings(text: str, place: int, sent: Mapping[str, str], *, name: str) 
             if len(angle) == 1:
                 rows.append((direction, {"direction_rad": None, "direction_deg": angle[0], **fields}))
             elif not angle:
-                problems.append(Problem(f"{name}, direction.{number}", "no direction", "0 to 360°, 90 is forward"))
+                problems.append(Problem((name, f"direction.{number}"), "", "", message(ReadingsPage.direction_missing)))
         else:
             rows.append((direction, {}))
     again = _numbers(sent, "again", name, problems)
@@ -199,7 +205,7 @@ def _numbers(
     try:
         return list(typed_numbers(sent.get(key, "")))
     except BadInput as refused:
-        problems.extend(refused.inside(f"{name}, {shown or key}").problems)
+        problems.extend(refused.inside((name, shown or key)).problems)
         return []
 
 
@@ -228,8 +234,8 @@ def readings_page(
     sites = _tables(tables.get("site"))
     place = int(asked) if asked.isascii() and asked.isdigit() and int(asked) < len(sites) else 0
     common = {
-        "title": "Readings",
-        "sites": tuple((str(number), str(one.get("name", f"site {number + 1}"))) for number, one in enumerate(sites)),
+        "title": message(ReadingsPage.title),
+        "sites": tuple((str(number), _called(one, number)) for number, one in enumerate(sites)),
         "site_here": str(place),
         "noticed": noticed_about(here, FILE),
         "writes": here.writes,
@@ -242,7 +248,7 @@ def readings_page(
     rows = rows_of(site, force_unit, reach_unit)
     if typed is not None:
         rows = tuple(_retyped(row, number, typed) for number, row in enumerate(rows))
-    told = {say(problem.field): str(problem) for problem in refused.problems} if refused else {}
+    told = {say(problem.field): told_beside(problem) for problem in refused.problems} if refused else {}
     ability = ability_here(here, place)
     petals = [Petal(row.degrees, row.words, f"force.{number}", bool(row.force), bool(row.reach))
               for number, row in enumerate(rows) if row.degrees]  # fmt: skip
@@ -257,22 +263,25 @@ def readings_page(
         "rose": rose(petals),
         "from_file": _from_file(here, site),
         "ability": None if ability is None else ability_rows(ability),
-        "also": [(label, here.url(f"sites/edit/site/{place}/{key}"), _count(site.get(key.split("/")[0])))
-                 for key, label in ALSO],
+        "also": [(message(ReadingsPage.also, what=what), here.url(f"sites/edit/site/{place}/{key}"), _count(site.get(what)))
+                 for key, what in ALSO],
     }  # fmt: skip
 
 
-ALSO = (
-    ("rest/new", "Resting force"), ("hold/new", "A hold"), ("press", "Presses"), ("spasm", "Sudden pushes"),
-    ("along/new", "Force along the reach"), ("on_stick/new", "How far on a stick (no gauge needed)"),
+ALSO: tuple[tuple[str, AlsoTaken], ...] = (
+    ("rest/new", "rest"), ("hold/new", "hold"), ("press", "press"), ("spasm", "spasm"),
+    ("along/new", "along"), ("on_stick/new", "on_stick"),
 )  # fmt: skip
 
 
-def _count(value: Any) -> str:
+def _called(site: Mapping[str, Any], number: int) -> Text:
+    return str(site["name"]) if "name" in site else message(ReadingsPage.site_number, number=number + 1)
+
+
+def _count(value: Any) -> Message:
     if isinstance(value, Mapping):
-        return "entered"
-    count = len(_tables(value))
-    return f"{count} entered" if count else "none yet"
+        return message(ReadingsPage.entered)
+    return message(ReadingsPage.entered_count, count=len(_tables(value)))
 
 
 def _units(here: At, site: Mapping[str, Any]) -> tuple[str, str]:
@@ -309,7 +318,7 @@ def _from_file(here: At, site: Mapping[str, Any]) -> tuple[str, tuple[tuple[str,
         return name, ()
     return name, tuple(
         (
-            direction_words(one.direction_rad),
+            say(_towards(one.direction_rad)),
             " ".join(units.spoken(force, "n") for force in one.force_n),
             " ".join(units.spoken(reach, "mm") for reach in one.reach_m),
         )
@@ -351,49 +360,40 @@ def ability_rows(site: AbleHere) -> dict[str, Any]:
     able, table = site.capability, tables_of_figure(site)
     rows = tuple(
         (
-            direction_words(one.direction_rad),
+            _towards(one.direction_rad),
             printed(one.force_n, "n"),
             printed(one.reach_m, "mm"),
-            {"enough": "enough", "nearly": "nearly enough", "not enough": "not enough: three more here"}.get(
-                one.status, "not measured"
-            ),
-            _taken(one),
+            message(ReadingsPage.enough, state=one.status),
+            message(ReadingsPage.taken, force=len(one.measured_force_n), reach=len(one.measured_reach_m)),
         )
         for one in able.directions
     )
-    weakest = direction_words(able.weakest_rad)
-    short = [direction_words(one.direction_rad) for one in able.directions if one.status in ("not enough", "nearly")]
-    sentence = f"Weakest is {weakest}."
-    if short:
-        sentence += f" More would help most at {_listed(short[:3])}."
-    else:
-        sentence += f" The force is known to within about {100 * ENOUGH:.0f} % wherever it was read."
-    unread = [direction_words(one.direction_rad) for one in able.directions if one.status == "not measured"]
-    if unread:
-        sentence += f" Force at {_listed(unread)} was not read: it is estimated from the other directions."
-    taped = [one for one in able.directions if one.measured_reach_m]
-    if not taped:
-        sentence += " Reach was not measured."
-    elif len(taped) < len(able.directions):
-        others = [direction_words(one.direction_rad) for one in able.directions if not one.measured_reach_m]
-        sentence += f" Reach at {_listed(others)} was not measured: it is estimated from the other directions."
     return {
         "rows": rows,
         "svg": capability_polar(site),
         "alt": table.alt,
-        "sentence": f"{sentence} {day_note(able)}",
+        "sentence": message(Problems.sentences, parts=(*_summary(able), day_note(able))),
         "read": readings_behind(able),
-        "findings": tuple(say(finding.text) for finding in able.findings),
+        "findings": tuple(finding.text for finding in able.findings),
     }
 
 
-def _taken(one: DirectionCapability) -> str:
-    """How many readings stand behind a row, whether typed in the fields or in a file."""
-    return f"{len(one.measured_force_n)} of force, {len(one.measured_reach_m)} of reach"
-
-
-def _listed(words: Sequence[str]) -> str:
-    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} and {words[-1]}"
+def _summary(able: Capability) -> Iterator[Message]:
+    """The weakest direction, where more would help most, and what is estimated from other directions."""
+    yield message(ReadingsPage.weakest, direction_rad=able.weakest_rad)
+    short = tuple(one.direction_rad for one in able.directions if one.status in ("not enough", "nearly"))
+    if short:
+        yield message(ReadingsPage.more_at, directions_rad=short[:3])
+    else:
+        yield message(ReadingsPage.known_within, share_share=ENOUGH)
+    unread = tuple(one.direction_rad for one in able.directions if one.status == "not measured")
+    if unread:
+        yield message(ReadingsPage.unread, directions_rad=unread)
+    others = tuple(one.direction_rad for one in able.directions if not one.measured_reach_m)
+    if len(others) == len(able.directions):
+        yield message(ReadingsPage.no_range)
+    elif others:
+        yield message(ReadingsPage.unread_range, directions_rad=others)
 
 
 def _site(tables: Mapping[str, Any], place: int) -> Mapping[str, Any]:
@@ -423,7 +423,7 @@ def save_readings(request: Request) -> Response:
     try:
         text = with_readings(document.body.decode("utf-8"), place, typed, name=name)
         save_document(
-            here.store, here.visit_id, FILE, text.encode("utf-8"), who=here.who, why=f"readings of {name}",
+            here.store, here.visit_id, FILE, text.encode("utf-8"), who=here.who, why="readings",
             based_on=number_in(number),
         )  # fmt: skip
     except BadInput as refused:
@@ -431,7 +431,7 @@ def save_readings(request: Request) -> Response:
         data = readings_page(here, asked, typed=typed, refused=refused)
         return page(request, "readings.html", data, here=here, refused=refused, fields=fields)
     return done(
-        request, here.url(f"readings?site={place}"), f"The readings of {name} are kept.",
+        request, here.url(f"readings?site={place}"), message(ReadingsPage.saved, site=Name(name)),
         undo=partial(undo_document, here.store, here.visit_id, FILE, who=here.who),
     )  # fmt: skip
 
@@ -450,14 +450,11 @@ def take_over(request: Request) -> Response:
     try:
         gauge = files[name].body.decode("utf-8-sig")
     except UnicodeDecodeError:
-        remedy = "Save it again as CSV in UTF-8, or type its readings into the form."
-        raise BadInput(Problem(name, "letters in another encoding than UTF-8", "a CSV file in UTF-8", remedy)) from None
+        raise BadInput(Problem(name, "", "", message(ReadingsPage.not_utf8))) from None
     text = taken_over(files[FILE].body.decode("utf-8"), int(asked), gauge, name)
-    save_document(
-        here.store, here.visit_id, FILE, text.encode("utf-8"), who=here.who, why=f"readings of {name} taken over"
-    )
+    save_document(here.store, here.visit_id, FILE, text.encode("utf-8"), who=here.who, why="readings-copied")
     return done(
-        request, here.url(f"readings?site={asked}"), f"The readings of {name} are in the form now; the file stays as it was.",
+        request, here.url(f"readings?site={asked}"), message(ReadingsPage.copied, file=Name(name)),
         undo=partial(undo_document, here.store, here.visit_id, FILE, who=here.who),
     )  # fmt: skip
 

@@ -8,10 +8,21 @@ from typing import NamedTuple
 
 from markupsafe import Markup, escape
 
+from stickwright.catalogue import say
+from stickwright.codes.message import message
+from stickwright.codes.readings_page import PetalState, ReadingsPage
+
 __all__ = ["Petal", "rose"]
 
 SIZE, OUTER, INNER = 320, 140, 46
 HALF_RAD = math.radians(20)
+STATES: dict[tuple[bool, bool], PetalState] = {
+    (True, True): "both",
+    (True, False): "force",
+    (False, True): "range",
+    (False, False): "nothing",
+}
+"""By whether force and movement range are there."""
 
 
 class Petal(NamedTuple):
@@ -32,29 +43,25 @@ def rose(petals: Sequence[Petal]) -> Markup:
     petals : sequence of Petal
     """
     parts = [
-        Markup('<svg class="rose" viewBox="0 0 {0} {0}" width="{0}" height="{0}" role="group" '
-               'aria-label="Directions, seen from above: forward is up">').format(SIZE)
+        Markup('<svg class="rose" viewBox="0 0 {0} {0}" width="{0}" height="{0}" role="group" aria-label="{1}">').format(
+            SIZE, say(message(ReadingsPage.diagram))
+        )
     ]  # fmt: skip
     for petal in petals:
         angle = math.radians(float(petal.degrees))
-        state = (
-            "force and reach"
-            if petal.has_force and petal.has_reach
-            else "force only"
-            if petal.has_force
-            else "reach only"
-            if petal.has_reach
-            else "nothing yet"
-        )
-        mark = {"force and reach": "✓", "nothing yet": ""}.get(state, "½")
+        state = STATES[petal.has_force, petal.has_reach]
+        mark = {"both": "✓", "nothing": ""}.get(state, "½")
         x, y = _at(angle, (OUTER + INNER) / 2)
+        label = say(message(ReadingsPage.petal, direction=petal.words, state=state))
         parts.append(
-            Markup('<a href="#{}" class="petal {}" aria-label="{}: {}"><path d="{}"/><text x="{:.0f}" y="{:.0f}">{}</text></a>').format(
-                petal.field, "full" if mark == "✓" else "half" if mark else "open", petal.words, state, _path(angle), x, y + 6, mark
+            Markup('<a href="#{}" class="petal {}" aria-label="{}"><path d="{}"/><text x="{:.0f}" y="{:.0f}">{}</text></a>').format(
+                petal.field, "full" if mark == "✓" else "half" if mark else "open", label, _path(angle), x, y + 6, mark
             )
         )  # fmt: skip
     middle = SIZE / 2
-    parts.append(Markup('<text class="way" x="{:.0f}" y="14">forward</text>').format(middle))
+    parts.append(
+        Markup('<text class="way" x="{:.0f}" y="14">{}</text>').format(middle, say(message(ReadingsPage.forward)))
+    )
     parts.append(Markup('<circle class="hub" cx="{0:.0f}" cy="{0:.0f}" r="12"/></svg>').format(middle))
     return Markup("").join(Markup(escape(part)) for part in parts)
 

@@ -12,6 +12,8 @@ from typing import IO
 
 import uvicorn
 
+from stickwright.codes.message import Name, message
+from stickwright.codes.terminal import Terminal
 from stickwright.errors import BadInput, Problem
 from stickwright.web.app import make_app
 from stickwright.web.desk import Desk
@@ -44,8 +46,8 @@ def bound(port: int) -> socket.socket:
         held.listen(128)  # who comes before the app is up waits, instead of being turned away
     except OSError as refused:
         held.close()
-        remedy = "Leave --port out: the app then takes one that is free."
-        raise BadInput(Problem("--port", f"{port} ({refused.strerror})", "a port that is free", remedy)) from None
+        taken = message(Terminal.port_taken, port=port, fault=Name(str(refused.strerror)))
+        raise BadInput(Problem("--port", "", "", taken)) from None
     return held
 
 
@@ -82,8 +84,7 @@ def only_here(place: Path) -> Iterator[None]:
         raise _unwritable(place, refused) from None
     with lock:
         if not _locked(lock):
-            remedy = "Go on in the window where it is open, or end that one first (Ctrl-C where it was started)."
-            raise BadInput(Problem(str(place), "records that are open already", "to be the only one", remedy))
+            raise BadInput(Problem((Name(str(place)),), "", "", message(Terminal.in_use)))
         yield
 
 
@@ -107,9 +108,8 @@ def made_folder(place: Path) -> None:
 
 
 def _unwritable(place: Path, refused: OSError) -> BadInput:
-    remedy = "Name a file elsewhere with --place, or have the folder's permissions changed."
-    found = f"a folder in which nothing can be written ({refused.strerror})"
-    return BadInput(Problem(str(place.parent), found, "one of your own, in which records can be kept", remedy))
+    unwritable = message(Terminal.unwritable, fault=Name(str(refused.strerror)))
+    return BadInput(Problem((Name(str(place.parent)),), "", "", unwritable))
 
 
 def _locked(lock: IO[bytes]) -> bool:

@@ -44,6 +44,9 @@ class Texts(Measuring):
             return self.w.amount(round(time_s, -1), "s")
         return self.w.amount(60.0 * round(time_s / 60.0), "min", digits=1)
 
+    def seconds(self, *, time_s: float) -> str:
+        return self.w.amount(round(time_s), "s", digits=1)
+
     def device(self, *, parts: tuple[Name, ...]) -> str:
         return ", ".join(self.w.name(one) for one in parts) or "stick not recorded"
 

@@ -23,6 +23,23 @@ _ABOUT: dict[FileKey, str] = {
     "room": "How the player sits, what a mount can be fixed to, and what must stay clear. Measure from the seat reference point: "
     "the middle of the line where backrest and seat meet.",
 }
+_ENTRIES = {
+    "site": "a control site (page 'Control sites')",
+    "site.reading": "a reading (page 'Readings')",
+    "site.on_stick": "the deflection reached on a stick (page 'Readings')",
+    "site.rest": "a resting force (page 'Readings')",
+    "site.press": "presses (page 'Readings')",
+    "site.recording": "a recording (page 'Measure')",
+    "stick": "a stick (page 'Kit')",
+    "controller": "a controller (page 'Kit')",
+    "action": "an action (page 'Game')",
+    "place": "the position of a control site (page 'Seating and environment')",
+    "tube": "a tube (page 'Seating and environment')",
+    "surface": "a surface (page 'Seating and environment')",
+    "keep_out": "an area to keep clear (page 'Seating and environment')",
+    "hub": "a hub (page 'Hub')",
+    "hub.socket": "a socket (page 'Hub')",
+}
 
 
 class Texts(TablesPage):
@@ -179,6 +196,12 @@ class Texts(TablesPage):
 
     def unreadable(self, *, why: Text) -> str:
         return f"The text of this file cannot be read ({self.clause(why)}). Correct it under 'Files as text'."
+
+    def no_kit(self) -> str:
+        return "There is no kit yet. Add the sticks to choose from on the page 'Kit'."
+
+    def entry(self, *, table: str) -> str:
+        return _ENTRIES.get(table, table)
 
     def problems(self) -> str:
         return "Fix before making a plan"
