@@ -146,7 +146,7 @@ class Texts(StickProblems):
         return f"the shoulder, because {self.w.name(model)} gives no other joint"
 
     def percentage(self, *, value_share: float) -> str:
-        return f"If this is a percentage, divide by 100: {self.w.number(value_share, 3)}."
+        return f"If this is a percentage, divide by 100: {self.w.trimmed(value_share, 3)}."
 
     def share_of(self, *, of: Literal["time", "hold", "force"]) -> str:
         whole = {"time": "time", "hold": "longest hold", "force": "maximal force"}[of]
