@@ -110,7 +110,7 @@ def test_first_start_wrong_passphrase_and_the_same_records_again(tmp_path: Path)
     """Made with a passphrase; after Ctrl-C, a wrong one is told so, and the right one brings back what was entered."""
     place = tmp_path / "records.db"
     with opened("--place", place) as window:
-        assert "one that is too easy to guess" in window.post("/start", passphrase="hello", again="hello")
+        assert "This is too easy to guess." in window.post("/start", passphrase="hello", again="hello")
         assert not place.exists()
         assert "Records created." in window.post("/start", passphrase=WORDS, again=WORDS)
         window.post("/players", code="R4")
@@ -145,7 +145,7 @@ def test_a_port_that_is_taken_is_said(tmp_path: Path) -> None:
         assert f"--port: Port {port} cannot be used (" in (
             said := refused("--place", tmp_path / "records.db", "--port", str(port))
         )
-    assert said.endswith("Leave --port out: the app then takes one that is free.")
+    assert said.endswith("Leave out --port: the app then takes one that is free.")
 
 
 @pytest.mark.parametrize("practice", [(), ("--practice",)])

@@ -40,7 +40,7 @@ def test_open_answers_and_ends_with_nothing_lost(tmp_path: Path) -> None:
             assert b"Create records for your players" in answer.read()
         second = subprocess.run([*OPEN, "--place", str(place)], capture_output=True, text=True, timeout=60, check=False)
         assert second.returncode == 2
-        assert "records that are open already" in second.stderr
+        assert "These records are open already." in second.stderr
         assert "Traceback" not in second.stderr
         process.send_signal(signal.SIGINT)
         out, err = process.communicate(timeout=30)
@@ -66,7 +66,7 @@ def test_only_this_machine_reaches_it_and_a_taken_port_is_said() -> None:
     held = bound(0)
     try:
         assert held.getsockname()[0] == "127.0.0.1"
-        with pytest.raises(BadInput, match="a port that is free"):
+        with pytest.raises(BadInput, match="cannot be used"):
             bound(held.getsockname()[1])
     finally:
         held.close()

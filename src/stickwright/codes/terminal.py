@@ -101,7 +101,7 @@ class Terminal(Topic):
         """Problem."""
 
     @abstractmethod
-    def port_taken(self, *, port: int, fault: Name) -> str:
+    def port_taken(self, *, port: Name, fault: Name) -> str:
         """Problem; `fault` in the computer's own words."""
 
     @abstractmethod

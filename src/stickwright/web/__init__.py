@@ -15,7 +15,7 @@ How a page is added. A topic is a module ``web/<topic>.py`` with ``ROUTES: tuple
             document = save_document(here.store, here.visit.id, name, body, who=here.who)
         except BadInput as refused:                       # the sentences beside the field, nothing typed is lost
             return page(request, "readings.html", readings_page(here, typed), here=here, refused=refused, status=422)
-        return done(request, here.url("readings"), "The readings of the chin are kept.",
+        return done(request, here.url("readings"), message(ReadingsPage.saved, site=Name("chin")),
                     undo=undo_of(here, name))             # 303, and the next page says so with an Undo button
 
     ROUTES = (Route("/visits/{id}/readings", readings, name="readings"),
@@ -24,6 +24,11 @@ How a page is added. A topic is a module ``web/<topic>.py`` with ``ROUTES: tuple
 - ``{id}`` of a visit and ``{code}`` of a player carry the store in which they are (`desk.KEYS`): take them through
   `desk.at_visit` and `desk.at_player`, and make addresses by ``here.url("kit")``, never by hand. ``desk.at_shelf(request)``
   is the shelf (``/kit``, and ``/kit?in=d`` for the demo's).
+- No words in a template or a handler: each page has a topic in ``codes`` (``ConsentPage`` in ``codes/consent_page.py``) and its
+  English in ``catalogue/en``. A template asks for a text as ``{{ t.consent_page.title() }}``, with its parameters by name
+  (``t.consent_page.download(code=here.player.code)``); what a handler hands over may be a Message, which a template prints in
+  the language that is spoken. Buttons and small words of many pages are in ``t.commands``. ``{{ day | day }}`` and
+  ``{{ at | moment }}`` print dates; ``put_right(label, words)`` is a problem with a field, by the label that it has on the page.
 - Every form has ``{{ csrf_field }}``; scripts send the header ``X-Csrf`` with ``document.body.dataset.csrf``.
   Methods other than GET and HEAD are refused to readers, and GET changes nothing.
 - ``{% import "parts.html" as parts %}``: `field`, `choice`, `tick`, `button`, `figure` draw labelled controls with

@@ -46,7 +46,7 @@ def bound(port: int) -> socket.socket:
         held.listen(128)  # who comes before the app is up waits, instead of being turned away
     except OSError as refused:
         held.close()
-        taken = message(Terminal.port_taken, port=port, fault=Name(str(refused.strerror)))
+        taken = message(Terminal.port_taken, port=Name(str(port)), fault=Name(str(refused.strerror)))
         raise BadInput(Problem("--port", "", "", taken)) from None
     return held
 

@@ -63,6 +63,7 @@ def start_page(desk: Desk, *, then: str = "", idle: bool = False) -> dict[str, A
     titles: dict[str, Literal["none", "encrypted", "other"]] = {"none": "none", "encrypted": "encrypted"}
     return {
         "kind": kind,
+        "emptied": True,  # a passphrase is never sent back
         "title": message(StartPage.title, kind=titles.get(kind, "other")),
         "place": str(desk.place),
         "then": then if then.startswith("/") and not then.startswith("//") else "",

@@ -11,6 +11,7 @@ from starlette.requests import Request
 from starlette.responses import Response
 from starlette.routing import BaseRoute, Route
 
+from stickwright.catalogue import book
 from stickwright.codes.form_labels import FormLabels
 from stickwright.codes.message import Name, Text, message
 from stickwright.codes.tables_page import TablesPage
@@ -79,11 +80,7 @@ def list_page(here: At, key: str) -> dict[str, Any]:
         "another": ("", ""),
         "own": own,
         "shelf": here.kit_url if key == "kit" and here.visit is not None and not own else "",
-        "known": [
-            (field.label, in_cell(choice_words(fields_of(view.model)[field.name], field.value), field.unit))
-            for field in top
-            if field.value
-        ],
+        "known": [(field.label, _shown(view, field)) for field in top if field.value],
         "has_top": bool(top),
         "groups": groups_of(view.groups, tables),
         "picture": kit_picture(document.body.decode("utf-8")) if key == "kit" and document else None,
@@ -145,6 +142,13 @@ def table_page(
         "back": f"{_base(here, key)}/edit/{path_text(around)}" if around else _base(here, key),
         "writes": here.writes,
     }  # fmt: skip
+
+
+def _shown(view: FileView, field: FormField) -> str:
+    """What a field holds, as the page shows it."""
+    if field.name == "visit":
+        return book().writer.date(field.value)
+    return in_cell(choice_words(fields_of(view.model)[field.name], field.value), field.unit)
 
 
 _KINDS = (

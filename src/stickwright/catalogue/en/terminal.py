@@ -106,9 +106,9 @@ class Texts(Terminal):
     def port(self, *, typed: Name) -> str:
         return f"{self.w.name(typed)} is out of range. Give a port from 0 to 65535."
 
-    def port_taken(self, *, port: int, fault: Name) -> str:
+    def port_taken(self, *, port: Name, fault: Name) -> str:
         return (
-            f"Port {self.w.whole(port)} cannot be used ({self.w.name(fault)}). Leave out --port: the app then "
+            f"Port {self.w.name(port)} cannot be used ({self.w.name(fault)}). Leave out --port: the app then "
             "takes one that is free."
         )
 
