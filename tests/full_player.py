@@ -1,6 +1,7 @@
 """A player of whom something stands in every table of the records."""
 
 import numpy as np
+import sqlalchemy as sa
 
 from stickwright.model.kit import Kit, Stick
 from stickwright.store.cases import import_case
@@ -9,6 +10,7 @@ from stickwright.store.documents import save_document
 from stickwright.store.loans import lend
 from stickwright.store.plans import make_plan
 from stickwright.store.recordings import append_samples, begin_recording, finish_recording
+from stickwright.store.schema import act
 
 WORD = "WALNUTWORD"
 CODE = "WALNUTCODE"
@@ -38,6 +40,13 @@ in_stock = 9
 COLUMNS = ("time_s", "x", "y", "buttons")
 
 
+def entry_of_earlier_version(store, what, detail, player_id=None):
+    """An entry of the trail in words, as they were kept before there were codes."""
+    with store.write("ot", "") as connection:
+        row = {"at": store.at(), "who": "ot", "what": what, "player_id": player_id, "detail": detail}
+        connection.execute(sa.insert(act).values(row))
+
+
 def full(store, code=CODE):
     """A player of whom something stands in every table."""
     player = PLAYER.replace(CODE.encode(), code.encode())
@@ -64,6 +73,5 @@ def full(store, code=CODE):
     kit = Kit(stick=(Stick(name="ash", start_force_n=0.05, full_force_n=0.2, travel_m=0.005, in_stock=9),))
     lend(store, row.player_id, "ash", kit=kit, on_date="2026-03-14", due="2026-04-14", who="ot", note=f"{WORD}-note")
     made = make_plan(store, row.id, who="ot", draws=10, made_on="2026-03-14")
-    with store.write("ot", "something", detail=f"about {code}, without a number"):
-        pass
+    entry_of_earlier_version(store, "something", f"about {code}, without a number")
     return row, rows, recording, made

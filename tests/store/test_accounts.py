@@ -5,6 +5,9 @@ import datetime
 import pytest
 
 from said import place
+from stickwright.codes.message import Name, message
+from stickwright.codes.player_records import PlayerRecords
+from stickwright.codes.trail import Trail
 from stickwright.errors import BadInput
 from stickwright.store.accounts import accounts, add_account, check_password, close_account
 from stickwright.store.consents import consent_of, give_consent, may_keep, withdraw
@@ -33,7 +36,10 @@ def refusal(store, name, password):
 def test_a_right_password_opens(team):
     """Capitals and blanks of a name make no difference; the trail says who signed in; the password is nowhere in clear."""
     assert check_password(team, " ann berg", PASSWORD).role == "practitioner"
-    assert (trail(team).rows[0].who, trail(team).rows[0].what) == ("ann berg", "signed in")
+    assert (trail(team).rows[0].who, trail(team).rows[0].what) == (
+        "ann berg",
+        message(Trail.signed_in, name=Name("ann berg")),
+    )
     with team.read() as connection:
         (held,) = connection.exec_driver_sql("SELECT password FROM account").scalars()
     assert held.startswith("$argon2id$v=19$m=65536,t=3,p=4$")
@@ -49,12 +55,12 @@ def test_nobody_learns_who_works_here(team):
             for name, password in (("ann berg", "wrong"), ("zoe", "wrong"), ("ben", PASSWORD))
         }
         assert said == {
-            "sign in: found a name and password that do not go together, expected those of an open account. Type both again."
+            "sign in: found a name and password that do not match, expected those of an open account. Enter both again."
         }
     said = {refusal(team, name, PASSWORD) for name in ("ann berg", "zoe", "ben")}
     assert len(said) == 1
-    assert "Wait a quarter of an hour" in said.pop()
-    assert not any("zoe" in one.detail for one in trail(team).rows)
+    assert "Wait 15 minutes" in said.pop()
+    assert not any("zoe" in repr(one) for one in trail(team).rows)
 
 
 def test_a_locked_account_opens_again(team, clock):
@@ -72,7 +78,7 @@ def test_a_locked_account_opens_again(team, clock):
 def test_accounts_are_versions(team):
     """A new password replaces the old; a closed account can be opened again."""
     add_account(team, "ann berg", role="reader", password="seven loud otters", who="ben")
-    assert "do not go together" in refusal(team, "ann berg", PASSWORD)
+    assert "do not match" in refusal(team, "ann berg", PASSWORD)
     assert [(one.name, one.role, one.closed) for one in accounts(team)] == [("ann berg", "reader", False)]
     close_account(team, "ann berg", who="ben")
     with pytest.raises(BadInput, match="found ann berg, expected an open account"):
@@ -92,17 +98,18 @@ def test_consent_counts_until_its_last_day(store):
     assert given.scope == ("measure", "keep")
     days = [datetime.date(2026, 3, 31), datetime.date(2026, 4, 1)]
     assert [may_keep(store, player_id, day) for day in days] == [True, False]
-    assert players(store).rows[0].consent_words == "until 2026-03-31"
+    assert players(store).rows[0].consent_words == message(PlayerRecords.until, date=Name("2026-03-31"), keep=True)
     withdraw(store, player_id, who="ot")
     assert not may_keep(store, player_id, days[0])
-    assert players(store).rows[0].consent_words == "taken back"
-    with pytest.raises(BadInput, match="found none that could be taken back"):
+    assert players(store).rows[0].consent_words == message(PlayerRecords.withdrawn)
+    with pytest.raises(BadInput, match="found none that could be withdrawn"):
         withdraw(store, player_id, who="ot")
     give_consent(store, player_id, **GIVEN, scope=["measure"], who="ot")
     assert not may_keep(store, player_id, days[0])
     assert [one.what for one in trail(store, player_id=player_id).rows] == [
-        "consent given", "consent withdrawn", "consent given", "player added",
-    ]  # fmt: skip
+        message(one)
+        for one in (Trail.consent_recorded, Trail.consent_withdrawn, Trail.consent_recorded, Trail.player_added)
+    ]
 
 
 def test_a_consent_that_says_too_little_is_refused(store):

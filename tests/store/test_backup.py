@@ -64,7 +64,7 @@ def test_a_backup_restores_into_a_server(server, tmp_path):
     assert add_player(team, "K9", who="ot").id == 2
     team.close()
     with pytest.raises(
-        BadInput, match=r"found records there already, expected a server without records.*Nothing was changed"
+        BadInput, match=r"found records that already exist, expected a server without records.*Nothing was changed"
     ):
         restore(tmp_path / "b", address, passphrase=PASSPHRASE)
     store.close()
@@ -93,7 +93,7 @@ def test_a_server_is_not_backed_up_in_clear_by_accident(store, tmp_path):
     if store.kind in ("plain", "encrypted"):
         assert back_up(store, tmp_path / "b")["players"] == 0
         return
-    with pytest.raises(BadInput, match="passphrase: found nothing typed, expected a passphrase for the backup"):
+    with pytest.raises(BadInput, match="passphrase: found nothing entered, expected a passphrase for the backup"):
         back_up(store, tmp_path / "b")
     assert list(tmp_path.glob("b*")) == []
 
@@ -102,10 +102,12 @@ def test_nothing_is_written_over(tmp_path):
     """A file in the way of the backup or of the restored records stays as it is."""
     store = create_store(tmp_path / "records.db", passphrase=None)
     (tmp_path / "there").write_bytes(b"mine")
-    with pytest.raises(BadInput, match="there: found a file there already"):
+    with pytest.raises(BadInput, match="there: found a file that already exists"):
         back_up(store, tmp_path / "there")
     back_up(store, tmp_path / "b")
-    with pytest.raises(BadInput, match=r"there: found something there already, expected a place where nothing is"):
+    with pytest.raises(
+        BadInput, match=r"there: found a file or folder that already exists, expected a name that is not used yet"
+    ):
         restore(tmp_path / "b", tmp_path / "there")
     assert (tmp_path / "there").read_bytes() == b"mine"
     store.close()
@@ -129,9 +131,11 @@ def test_a_damaged_backup_is_refused(tmp_path, kind, harm):
         content[:40] = bytes(40)
     content = {"short": content[:-4096], "empty": b"", "other": b"PK\3\4" * 99}.get(harm, content)
     file.write_bytes(content)
-    words = {"empty": "found no file", "other": "is no backup", "beginning": "is no backup"}.get(
-        harm, "found a damaged backup"
-    )
+    words = {
+        "empty": "found no file",
+        "other": "is not a stickwright backup",
+        "beginning": "is not a stickwright backup",
+    }.get(harm, "found a damaged backup")
     with pytest.raises(BadInput, match=words + r".*Nothing was restored\."):
         restore(file, tmp_path / "new", passphrase=passphrase)
     assert sorted(path.name for path in tmp_path.iterdir()) == ["b", "records.db"]
@@ -257,7 +261,7 @@ def test_open_records_are_no_backup(tmp_path):
     """What was written last stands in the log beside them: refused, not restored without it; nor is a backup written over them."""
     store = create_store(tmp_path / "records.db", passphrase=None)
     add_player(store, "K7", who="ot")
-    with pytest.raises(BadInput, match=r"records that are open, or were not closed, expected a backup"):
+    with pytest.raises(BadInput, match=r"records that are open or were not closed, expected a backup"):
         restore(tmp_path / "records.db", tmp_path / "new")
     back_up(store, tmp_path / "b")
     for done in (

@@ -4,6 +4,8 @@ import numpy as np
 import pytest
 
 from stickwright.capture.steps import RECORDED_COLUMNS
+from stickwright.codes.counts import Counts
+from stickwright.codes.message import message
 from stickwright.store.carrying import carry_player
 from stickwright.store.documents import documents, history, save_document
 from stickwright.store.opening import memory_store, new_id
@@ -105,4 +107,4 @@ def test_a_plan_whose_kit_is_nowhere_is_left_behind_and_said(unkept, store):
     planned(unkept, visit_id, made.id, shelf.version_id)
     carried = carry_player(unkept, store, who, add_player(store, "R4", who="ot").id, who="ot")
     assert (carried.recordings, carried.plans) == (1, 0)
-    assert carried.left == ("Plan 1 of visit 1 is not kept: the kit that it used is no longer there.",)
+    assert carried.left == (message(Counts.kit_gone, plan=1, visit=1),)

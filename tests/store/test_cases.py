@@ -129,7 +129,7 @@ def test_any_file_name_comes_back(name):
         ({}, "the case folder: found no player.toml, expected a case folder"),
         ({"player.toml": b"visit = 3"}, r"player.toml: found no code, expected a code for the player\. Write code = "),
         ({"player.toml": b'code = "Anna Berg"'}, "which looks like a name"),
-        ({"player.toml": PLAYER, "x" * 201: b""}, "a very long name, expected at most 200 letters"),
+        ({"player.toml": PLAYER, "x" * 201: b""}, "a very long name, expected up to 200 letters"),
         ({"player.toml": PLAYER, "../x": b""}, "found a place outside the folder"),
         (
             {"player.toml": PLAYER, "film.avi": bytes(2**26 + 1)},
@@ -232,6 +232,6 @@ def test_nothing_is_written_over(store, tmp_path):
     folder = tmp_path / "there"
     folder.mkdir()
     (folder / "mine.txt").write_text("mine")
-    with pytest.raises(BadInput, match="found something there already, expected a new or an empty folder"):
+    with pytest.raises(BadInput, match="found a file, or a folder that is not empty, expected a new or empty folder"):
         export_case(store, row.id, folder)
     assert held(folder) == {"mine.txt": b"mine"}

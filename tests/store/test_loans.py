@@ -37,7 +37,7 @@ def test_what_is_lent_is_not_in_stock_for_others(store, three):
     assert (stock(store, three[0])[0], stock(store, three[1])[0], stock(store)[0]) == (2, 1, 1)
     out(store, three[1])
     with pytest.raises(
-        BadInput, match=r"ash: found none left of 2; with K7 \(due 2026-04-01\), K8 .*, expected one in stock"
+        BadInput, match=r"ash: found none left of 2; on loan: K7 \(due 1 Apr 2026\) and K8 .*, expected one in stock"
     ):
         out(store, three[2])
     with pytest.raises(BadInput, match="elm: found none left of 0, expected one in stock"):
@@ -57,7 +57,7 @@ def test_a_part_for_one_player_never_goes_to_a_second(store, three):
     out(store, three[1], "chin cup")
     assert (stock(store, three[0])[1], stock(store, three[2])[1]) == (1, 0)
     with pytest.raises(
-        BadInput, match=r"chin cup: found none left for another player \(with or from K7, K8\).*one player"
+        BadInput, match=r"chin cup: found none left for another player \(used by K7 and K8\).*one player"
     ):
         out(store, three[2], "chin cup")
     assert out(store, three[0], "chin cup", "2026-05-01", "2026-06-01").code == "K7"
@@ -85,7 +85,7 @@ def test_everything_noted_can_be_undone(store, three):
     assert undo_loan(store, row.loan, who="ot") == row
     assert undo_loan(store, row.loan, who="ot") is None
     assert (loans(store), stock(store)[1]) == ((), 2)
-    with pytest.raises(BadInput, match=f"loan: found number {row.loan}, expected a loan that is kept"):
+    with pytest.raises(BadInput, match=f"loan: found number {row.loan}, expected a loan in the records"):
         undo_loan(store, row.loan, who="ot")
     assert out(store, three[1], "chin cup").loan > row.loan
 
@@ -93,9 +93,9 @@ def test_everything_noted_can_be_undone(store, three):
 @pytest.mark.parametrize(
     "asked, words",
     [
-        ({"item": "ahs"}, r'item: found "ahs", expected something of the kit\. Did you mean .ash.'),
-        ({"on_date": "1 March"}, "lent on: found 1 March, expected a date as 2026-03-14"),
-        ({"due": "2026-02-01"}, "due: found 2026-02-01, expected a date from 2026-03-01 on"),
+        ({"item": "ahs"}, r'item: found "ahs", expected an item of the kit\. Did you mean .ash.'),
+        ({"on_date": "1 March"}, "lent on: found 1 March, expected a date such as 2026-03-14"),
+        ({"due": "2026-02-01"}, "due: found 2026-02-01, expected 1 Mar 2026 or later"),
     ],
 )
 def test_what_cannot_be_lent_is_said(store, three, asked, words):
@@ -108,10 +108,12 @@ def test_what_cannot_be_lent_is_said(store, three, asked, words):
 def test_the_course_of_a_loan_is_kept_to(store, three):
     """Back twice, cleaned before it is back, back before it went out: refused in words."""
     row = out(store, three[0])
-    with pytest.raises(BadInput, match="ash: found still with K7, expected something that is back"):
+    with pytest.raises(BadInput, match="ash: found still with K7, expected an item that has been returned"):
         cleaned(store, row.loan, on_date="2026-03-05", who="ot")
-    with pytest.raises(BadInput, match="back: found 2026-02-28, expected a date from 2026-03-01 on"):
+    with pytest.raises(
+        BadInput, match="returned on: found 2026-02-28, expected 1 Mar 2026, when it was lent, or later"
+    ):
         give_back(store, row.loan, on_date="2026-02-28", who="ot")
     give_back(store, row.loan, on_date="2026-03-05", who="ot")
-    with pytest.raises(BadInput, match="ash: found back since 2026-03-05, expected something that is out"):
+    with pytest.raises(BadInput, match="ash: found returned on 5 Mar 2026, expected an item that is on loan"):
         give_back(store, row.loan, on_date="2026-03-06", who="ot")

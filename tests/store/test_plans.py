@@ -8,8 +8,10 @@ import numpy as np
 import pytest
 import sqlalchemy as sa
 
+from said import said
 from stickwright.codes.kept_plans import KeptPlans
 from stickwright.codes.message import Name, message
+from stickwright.codes.trail import Trail
 from stickwright.errors import BadInput
 from stickwright.model.wishes import Keep, Wishes
 from stickwright.planning import plan
@@ -101,7 +103,7 @@ def test_a_plan_is_the_one_that_the_folder_gives(small):
     assert (row.number, visit(store, visit_id).plans) == (1, 1)
     assert made(store, visit_id).number == 2
     assert [one.number for one in plans(store, visit_id)] == [1, 2]
-    assert trail(store).rows[0].what == "plan made"
+    assert trail(store).rows[0].what == message(Trail.plan_made, visit=1, plan=2)
 
 
 def test_worked_out_again_it_is_the_same_whatever_came_since(small):
@@ -133,8 +135,9 @@ def test_worked_out_again_it_is_the_same_whatever_came_since(small):
     other = add_player(store, "K8", who="ot")
     lend(store, other.id, "ash", kit=case_of(store, visit_id)[0].kit, on_date="2026-03-20", due="2026-04-20", who="ot")
     assert reproduce(store, row.id) == (
-        True, "The same plan, to the last digit, from the same readings, kit, wishes and seed.",
-    )  # fmt: skip
+        True,
+        message(KeptPlans.made_again),
+    )
     assert json.loads(plan_json(plan_again(store, row.id))) == before
     assert reproduce(store, wished.id)[0]
     assert plan_result(store, made(store, visit_id).id) != before
@@ -215,24 +218,24 @@ def test_another_program_says_what_differs(small, monkeypatch):
     then = data["sites"][0]["choice"]["label"]
     data["sites"][0]["choice"]["label"] = "oak"
     _kept_as(store, row, data, program="0.0.9 (0123456789ab)", numpy="1.0")
-    same, words = reproduce(store, row.id)
+    same, told = reproduce(store, row.id)
+    words = said(told)
     assert not same
-    assert words.startswith("The program changed (made with stickwright 0.0.9 (0123456789ab), this is ")
+    assert words.startswith("The program has changed (made with stickwright 0.0.9 (0123456789ab), now ")
     assert "numpy 1.0, now " in words
-    assert words.endswith(f"Something else is chosen at right index: oak before, {then} now.")
+    assert words.endswith(f"The choice is different at right index: oak before, {then} now.")
     data["sites"][0]["choice"]["label"] = then
     data["seed"] = 4
     _kept_as(store, row, data)
-    assert (
-        "The same sticks are chosen; 1 entries differ, the first at seed (4 before, 3 now)."
-        in reproduce(store, row.id)[1]
+    assert "The same sticks are chosen, but 1 entry differs, the first at seed (4 before, 3 now)." in said(
+        reproduce(store, row.id)[1]
     )
 
     def refuses(*_args, **_more):
         raise BadInput(plans_module.Problem("kit.toml", "a stick", "another"))
 
     monkeypatch.setattr(plans_module, "plan", refuses)
-    assert reproduce(store, row.id)[1].endswith(
+    assert said(reproduce(store, row.id)[1]).endswith(
         "It no longer accepts the inputs: kit.toml: found a stick, expected another."
     )
 
@@ -256,9 +259,11 @@ def test_changed_bytes_are_told(small):
     row = made(store, visit_id)
     with store.write("test", "") as connection:
         connection.execute(sa.update(plan_table).values(result=b"x"))
-    with pytest.raises(BadInput, match=r"plan 1: found other bytes than were kept.*Restore the last backup"):
+    with pytest.raises(
+        BadInput, match=r"plan 1: found contents that differ from what was saved.*Restore the last backup"
+    ):
         plan_result(store, row.id)
-    with pytest.raises(BadInput, match="plan: found number 99, expected a plan that is kept"):
+    with pytest.raises(BadInput, match="plan: found number 99, expected a plan in the records"):
         reproduce(store, 99)
 
 

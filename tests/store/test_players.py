@@ -39,7 +39,7 @@ def player_id(store):
         ("280299-K", "280299-K"),
         ("", "nothing"),
         ("K" * 25, "K" * 25),
-        ("<b>", "'<b>'"),
+        ("<b>", '"<b>"'),
     ],
 )
 def test_what_tells_who_somebody_is_is_refused(store, code, found):
@@ -47,7 +47,7 @@ def test_what_tells_who_somebody_is_is_refused(store, code, found):
     if code == "280299-K":
         assert add_player(store, code, who="ot").code == code  # six digits may be any number
         return
-    with pytest.raises(BadInput, match=f"code: found .*{found}.*expected letters, digits"):
+    with pytest.raises(BadInput, match=f"code: found .*{found}.*expected up to 24 letters, digits"):
         add_player(store, code, who="ot")
     assert players(store).total == 0
 
@@ -66,7 +66,7 @@ def test_a_first_visit_holds_nothing_invented(store, player_id):
     row = add_visit(store, player_id, "2026-03-14", who="ot")
     assert (row.number, row.on_date, row.sites, row.problems) == (1, "2026-03-14", (), 0)
     assert list(documents(store, row.id)) == ["player.toml"]
-    with pytest.raises(BadInput, match="date of the visit: found 14 March, expected a date as 2026-03-14"):
+    with pytest.raises(BadInput, match="visit date: found 14 March, expected a date such as 2026-03-14"):
         add_visit(store, player_id, "14 March", who="ot")
     assert len(visits(store, player_id)) == 1
 

@@ -126,7 +126,7 @@ def test_a_gap_is_refused_with_the_number_that_is_wanted(store):
     row = begun(store)
     append_samples(store, row.id, np.zeros((10, 11)), first=0)
     with pytest.raises(
-        BadInput, match=r"samples: found sample number 12, expected number 10, the next one\. Send what lies"
+        BadInput, match=r"samples: found sample number 12, expected number 10, the next one\. Send the samples"
     ):
         append_samples(store, row.id, np.zeros((3, 11)), first=12)
     assert recordings(store, row.visit_id)[0].samples == 10
@@ -139,10 +139,10 @@ def test_what_is_over_takes_no_more(store):
     finish_recording(store, row.id, "done", who="ot")
     assert finish_recording(store, row.id, "stopped", who="ot").state == "done"
     with pytest.raises(
-        BadInput, match="found 2 more for a recording that is over, expected a recording that is running"
+        BadInput, match="found 2 more for a recording that has ended, expected a recording that is running"
     ):
         append_samples(store, row.id, np.zeros((2, 11)), first=10)
-    with pytest.raises(BadInput, match="recording: found number 99, expected a recording that is kept"):
+    with pytest.raises(BadInput, match="recording: found number 99, expected a recording in the records"):
         append_samples(store, 99, np.zeros((2, 11)), first=0)
 
 
@@ -227,7 +227,9 @@ def test_a_changed_chunk_is_told(store):
     for body in (packed(other), b"\x01broken"):
         with store.write("test", "") as connection:
             connection.execute(sa.update(chunk).values(body=body))
-        with pytest.raises(BadInput, match=r"from sample 0: found other bytes than were kept.*Restore the last backup"):
+        with pytest.raises(
+            BadInput, match=r"from sample 0: found contents that differ from what was saved.*Restore the last backup"
+        ):
             samples_of(store, row.id)
     assert recordings(store, row.visit_id)[0].samples == len(rows)
 

@@ -133,7 +133,7 @@ class Records(RuleBasedStateMachine):
     def take_back(self, which):
         player_id = list(self.visits)[which % len(self.visits)]
         if self.consents.get(player_id) is None:
-            with pytest.raises(BadInput, match="none that could be taken back"):
+            with pytest.raises(BadInput, match="none that could be withdrawn"):
                 withdraw(self.store, player_id, who="ot")
             return
         withdraw(self.store, player_id, who="ot")

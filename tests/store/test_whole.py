@@ -12,7 +12,10 @@ import numpy as np
 import pytest
 import sqlalchemy as sa
 
-from full_player import CODE, COLUMNS, PLAYER, WORD, full
+from full_player import CODE, COLUMNS, PLAYER, WORD, entry_of_earlier_version, full
+from said import said
+from stickwright.codes.message import message
+from stickwright.codes.trail import Trail
 from stickwright.errors import BadInput
 from stickwright.store.cases import tree_of
 from stickwright.store.opening import create_store, open_store
@@ -55,8 +58,8 @@ def test_everything_is_given_out(store, tmp_path):
     assert json.loads(held[f"{folder}/plans/plan-1.json"]) == plan_result(store, made.id)
     for name, word in (("consents", "explained"), ("loans", "note")):
         assert f"{WORD}-{word}" in held[f"{name}.csv"].decode()
-    assert "plan made" in held["trail.csv"].decode()
-    with pytest.raises(BadInput, match="a file there already"):
+    assert "Plan made: visit 1, plan 1" in held["trail.csv"].decode()
+    with pytest.raises(BadInput, match="a file that already exists"):
         export_player(store, row.player_id, file)
 
 
@@ -68,9 +71,9 @@ def test_a_dry_run_counts_what_then_goes(store):
     row, *_ = full(store)
     would = what_would_go(store, row.player_id)
     assert would == {
-        "player": 1, "visits": 1, "files": 4, "versions of files": 6, "readings looked up": 4, "recordings": 2,
-        "samples": 1200, "samples not yet packed": 1, "plans": 1, "consents": 1, "lines on loans": 2,
-        "entries of the trail": would["entries of the trail"],
+        "player": 1, "visits": 1, "files": 4, "versions": 6, "readings": 4, "recordings": 2,
+        "samples": 1200, "unpacked_samples": 1, "plans": 1, "consents": 1, "loan_entries": 2,
+        "trail_entries": would["trail_entries"],
     }  # fmt: skip
     assert erase_player(store, row.player_id, who="ot") == would
     assert table_counts(store) == before | {"act": before["act"] + 1}
@@ -83,9 +86,9 @@ def test_a_dry_run_counts_what_then_goes(store):
             for line in connection.execute(sa.select(table))
             for value in line
         ]
-    assert (last["who"], last["what"], last["player_id"], last["detail"]) == ("ot", "player erased", None, "")
+    assert (last["who"], last["what"], last["player_id"], last["detail"]) == ("ot", "Trail.player_erased", None, "")
     assert not any(CODE in one for one in said)
-    with pytest.raises(BadInput, match="expected a player who is kept"):
+    with pytest.raises(BadInput, match="expected a player in the records"):
         erase_player(store, row.player_id, who="ot")
 
 
@@ -134,7 +137,7 @@ def test_somebody_still_reading_is_said(tmp_path):
     with other.read() as reading:
         reading.execute(sa.select(act)).fetchone()
         with pytest.raises(
-            BadInput, match=r"another window or program still reading.*gone from the records; close the other"
+            BadInput, match=r"another window or program still reading.*erased from the records. Close the other"
         ):
             erase_player(store, row.player_id, who="ot")
     other.close()
@@ -157,13 +160,13 @@ def test_copies_made_before_are_named(tmp_path):
 def test_the_trail_of_others_is_left_alone(store):
     """A player called "1" is erased: another player's entry "visit 1, plan 1" stays; one about nobody that names it goes."""
     one, other = (add_player(store, code, who="ot").id for code in ("1", "K8"))
-    with store.write("ot", "plan made", other, "visit 1, plan 1"):
-        pass
-    with store.write("ot", "something", detail="about 1, and so on"):
-        pass
+    entry_of_earlier_version(store, "plan made", "visit 1, plan 1", other)
+    entry_of_earlier_version(store, "something", "about 1, and so on")
     erase_player(store, one, who="ot")
     said = [(entry.what, entry.detail) for entry in trail(store).rows]
-    assert said == [("player erased", ""), ("plan made", "visit 1, plan 1"), ("player added", "")]
+    assert said == [
+        (message(Trail.player_erased), ""), ("plan made", "visit 1, plan 1"), (message(Trail.player_added), ""),
+    ]  # fmt: skip
 
 
 def test_one_damaged_file_does_not_keep_the_rest_back(store, tmp_path):
@@ -175,14 +178,14 @@ def test_one_damaged_file_does_not_keep_the_rest_back(store, tmp_path):
     with zipfile.ZipFile(export_player(store, row.player_id, tmp_path / "all.zip")) as archive:
         told = archive.read("could-not-be-read.txt").decode()
         names = archive.namelist()
-    assert "notes.txt, version 1: found other bytes than were saved" in told
-    assert f"recording {recording.id}, from sample 0: found other bytes than were kept" in told
+    assert "notes.txt, version 1: found contents that differ from what was saved" in told
+    assert f"recording {recording.id}, from sample 0: found contents that differ from what was saved" in told
     assert "visits/1-2026-03-14/plans/plan-1.json" in names
     assert f"visits/1-2026-03-14/versions/notes/{WORD}.txt/1" in names
 
 
 def test_where_words_may_still_stand_is_said(store):
     """Backups lie elsewhere; a server's backups and logs are its administrator's matter; of memory nothing is left."""
-    said = " ".join(elsewhere(store))
-    wanted = {"memory": "", "postgresql": "a matter for its administrator"}.get(store.kind, "Backups made earlier")
-    assert (wanted in said, bool(said)) == (True, bool(wanted))
+    told = " ".join(said(one) for one in elsewhere(store))
+    wanted = {"memory": "", "postgresql": "Ask its administrator"}.get(store.kind, "Backups made earlier")
+    assert (wanted in told, bool(told)) == (True, bool(wanted))

@@ -63,7 +63,3 @@ class ErasePage(Topic):
     @abstractmethod
     def erased(self, *, code: Name, counts: tuple[Text, ...]) -> str:
         """Message after erasing."""
-
-    @abstractmethod
-    def counted(self, *, count: int, thing: Text) -> str:
-        """How many of what, in a list."""

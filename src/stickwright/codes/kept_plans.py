@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from abc import abstractmethod
 
-from stickwright.codes.message import Name, Topic
+from stickwright.codes.message import Message, Name, Topic
 
 __all__ = ["KeptPlans"]
 
@@ -55,6 +55,42 @@ class KeptPlans(Topic):
     @abstractmethod
     def nothing(self) -> str:
         """Nothing of all that differs."""
+
+    @abstractmethod
+    def made_again(self) -> str:
+        """The plan was worked out again from what it was made from, and is the same to the last digit."""
+
+    @abstractmethod
+    def same_program(self) -> str:
+        """Neither program nor libraries have changed, although the plan worked out again differs; what differs follows."""
+
+    @abstractmethod
+    def program_changed(self, *, parts: tuple[Message, ...]) -> str:
+        """The program, or libraries that it uses, are no longer those that made a plan."""
+
+    @abstractmethod
+    def program_now(self, *, then: Name, now: Name) -> str:
+        """The version of the program that made a plan, and the one now; one of several."""
+
+    @abstractmethod
+    def library_now(self, *, name: Name, then: Name, now: Name) -> str:
+        """The version of a library then and now; one of several."""
+
+    @abstractmethod
+    def inputs_refused(self, *, problem: Message) -> str:
+        """The program no longer accepts what a plan was made from."""
+
+    @abstractmethod
+    def other_choices(self, *, sites: tuple[Message, ...]) -> str:
+        """Other devices are chosen at these sites."""
+
+    @abstractmethod
+    def choice(self, *, site: Name, then: Name | None, now: Name | None) -> str:
+        """What is chosen at a site, before and now (None: nothing); one of several."""
+
+    @abstractmethod
+    def other_figures(self, *, count: int, place: Name, then: Name, now: Name) -> str:
+        """The same devices are chosen, but so many figures differ; the first by its place in the file, before and now."""
 
     @abstractmethod
     def same(self) -> str:

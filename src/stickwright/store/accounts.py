@@ -17,9 +17,14 @@ from typing import Any
 
 import sqlalchemy as sa
 
+from stickwright.codes.entries import Entries
+from stickwright.codes.message import Message, Name, message
+from stickwright.codes.player_records import PlayerRecords
+from stickwright.codes.trail import Trail
 from stickwright.errors import BadInput, Problem, did_you_mean
 from stickwright.store.opening import Store, stamp
 from stickwright.store.schema import account, act
+from stickwright.store.texts import entry_kept
 
 __all__ = ["ROLES", "Account", "accounts", "add_account", "check_password", "close_account"]
 
@@ -28,7 +33,6 @@ SHORTEST_PASSWORD = 12
 """Letters. NIST SP 800-63B asks for length, not for kinds of letters [nist-800-63b]."""
 FAILURES = 5
 LOCKED_FOR = datetime.timedelta(minutes=15)
-_REFUSED, _SIGNED_IN = "sign-in refused", "signed in"
 
 
 @dataclass(frozen=True)
@@ -86,19 +90,23 @@ def add_account(store: Store, name: str, *, role: str, password: str, who: str) 
     name = _key(name)
     problems = []
     if not name or len(name) > 80:
-        problems.append(Problem("name", name or "nothing", "a name of 1 to 80 letters"))
+        problems.append(Problem("name", name or message(Entries.nothing), message(PlayerRecords.account_name)))
     if role not in ROLES:
-        problems.append(Problem("role", role or "nothing", " or ".join(ROLES), did_you_mean(role, ROLES)))
+        expected = message(PlayerRecords.a_role, roles=tuple(Name(one) for one in ROLES))
+        problems.append(Problem("role", role or message(Entries.nothing), expected, did_you_mean(role, ROLES)))
     if len(password) < SHORTEST_PASSWORD:
         problems.append(
             Problem(
-                "password", f"{len(password)} letters", f"{SHORTEST_PASSWORD} or more", "Several words make a good one."
+                "password",
+                message(Entries.letters, count=len(password)),
+                message(PlayerRecords.long_password, least=SHORTEST_PASSWORD),
+                message(PlayerRecords.several_words),
             )
         )
     if problems:
         raise BadInput(problems)
     held = _hasher().hash(_plain(password))
-    with store.write(who, "account opened", detail=f"{name}, {role}") as connection:
+    with store.write(who, message(Trail.account_opened, name=Name(name), role=Name(role))) as connection:
         at = store.at()
         row = {"at": at, "who": who, "name": name, "role": role, "password": held, "closed": False}
         connection.execute(sa.insert(account).values(row))
@@ -120,11 +128,11 @@ def close_account(store: Store, name: str, *, who: str) -> Account:
         There is none of that name, or it is closed.
     """
     name = _key(name)
-    with store.write(who, "account closed", detail=name) as connection:
+    with store.write(who, message(Trail.account_closed, name=Name(name))) as connection:
         now = _last(connection, name)
         if now is None or now.closed:
             open_ones = [one.name for one in accounts(store) if not one.closed]
-            raise BadInput(Problem("account", name, "an open account", did_you_mean(name, open_ones)))
+            raise BadInput(Problem("account", name, message(PlayerRecords.open_account), did_you_mean(name, open_ones)))
         at = store.at()
         row = {"at": at, "who": who, "name": name, "role": now.role, "password": now.password, "closed": True}
         connection.execute(sa.insert(account).values(row))
@@ -148,37 +156,43 @@ def check_password(store: Store, name: str, password: str) -> Account:
     name = _key(name)
     with store.read() as connection:
         now = _last(connection, name)
-        detail = name if now is not None else f"no account ({hashlib.sha256(name.encode()).hexdigest()[:16]})"
-        locked = _failures(connection, detail, store.clock.now()) >= FAILURES
+        digest = Name(hashlib.sha256(name.encode()).hexdigest()[:16]) if now is None else None
+        refused = message(Trail.sign_in_refused, name=Name(name) if digest is None else None, digest=digest)
+        signed_in = message(Trail.signed_in, name=Name(name))
+        locked = _failures(connection, refused, signed_in, store.clock.now()) >= FAILURES
     fits = _fits(now.password if now is not None else _nobody(), password)  # outside any transaction: it takes a while
     if locked:
         raise BadInput(
             Problem(
-                "sign in",
-                f"{FAILURES} refusals in a quarter of an hour",
-                "a pause",
-                "Wait a quarter of an hour, then try again.",
+                message(PlayerRecords.sign_in),
+                message(PlayerRecords.refusals, count=FAILURES),
+                message(PlayerRecords.a_pause),
+                message(PlayerRecords.wait),
             )
         )
     if now is None or now.closed or not fits:
-        with store.write("nobody", _REFUSED, detail=detail):
+        with store.write("nobody", refused):
             pass
         raise BadInput(
             Problem(
-                "sign in", "a name and password that do not go together", "those of an open account", "Type both again."
+                message(PlayerRecords.sign_in),
+                message(PlayerRecords.not_together),
+                message(PlayerRecords.of_open_account),
+                message(PlayerRecords.enter_both),
             )
         )
-    with store.write(name, _SIGNED_IN, detail=detail):
+    with store.write(name, signed_in):
         pass
     return _account(now)
 
 
-def _failures(connection: sa.Connection, detail: str, now: datetime.datetime) -> int:
+def _failures(connection: sa.Connection, refused: Message, signed_in: Message, now: datetime.datetime) -> int:
     """Refusals of a name since it last signed in, within the time that counts."""
-    signed = sa.select(sa.func.max(act.c.id)).where(act.c.what == _SIGNED_IN, act.c.detail == detail).scalar_subquery()
+    (refusal, of), (entered, by) = entry_kept(refused), entry_kept(signed_in)
+    signed = sa.select(sa.func.max(act.c.id)).where(act.c.what == entered, act.c.detail == by).scalar_subquery()
     wanted = sa.select(sa.func.count()).where(
-        act.c.what == _REFUSED,
-        act.c.detail == detail,
+        act.c.what == refusal,
+        act.c.detail == of,
         act.c.at > stamp(now - LOCKED_FOR),
         act.c.id > sa.func.coalesce(signed, 0),
     )

@@ -17,6 +17,10 @@ from typing import Any
 
 import sqlalchemy as sa
 
+from stickwright.codes.counts import Counted
+from stickwright.codes.entries import Entries
+from stickwright.codes.message import Message, Name, Text, message
+from stickwright.codes.records_file import RecordsFile
 from stickwright.errors import BadInput, Problem
 from stickwright.store import files
 from stickwright.store.engines import Secret, raw_connection, sqlite_engine
@@ -34,7 +38,7 @@ _BATCH = 500
 
 def back_up(
     store: Store, file: Path, passphrase: str | None = None, *, unencrypted: bool = False, replace: bool = False
-) -> dict[str, int]:
+) -> dict[Counted, int]:
     """A copy of all records as they stand at this moment, read back and compared row by row.
 
     Parameters
@@ -52,7 +56,7 @@ def back_up(
     Returns
     -------
     dict of int
-        What the copy holds, in words.
+        What the copy holds.
 
     Raises
     ------
@@ -62,19 +66,24 @@ def back_up(
     """
     file = Path(file)
     if file.exists() and (not replace or file.is_dir() or _is_open(file)):
-        found = "records that are open" if _is_open(file) else "a file there already"
-        raise BadInput(Problem(str(file), found, "a place without one", "Choose another name."))
+        found = message(RecordsFile.open_records) if _is_open(file) else message(RecordsFile.file_there)
+        raise BadInput(Problem((str(file),), found, message(RecordsFile.new_name), message(Entries.another_name)))
     if passphrase is not None and not passphrase.strip():
         raise BadInput(
-            Problem("passphrase", "nothing typed", "a passphrase", "Three or four words in a row are easy to remember.")
+            Problem(
+                "passphrase",
+                message(Entries.nothing),
+                message(RecordsFile.a_passphrase),
+                message(RecordsFile.easy_passphrase),
+            )
         )
     if store.kind in ("postgresql", "memory") and passphrase is None and not unencrypted:
         raise BadInput(
             Problem(
                 "passphrase",
-                "nothing typed",
-                "a passphrase for the backup",
-                "Type one; the backup is encrypted with it.",
+                message(Entries.nothing),
+                message(RecordsFile.passphrase_for_backup),
+                message(RecordsFile.encrypts_backup),
             )
         )
     by_page = store.path is not None and passphrase is None and (store.kind == "plain" or not unencrypted)
@@ -197,7 +206,7 @@ def _copied(source: sa.Connection, target: sa.Connection) -> None:
             target.execute(sa.insert(table), [dict(row) for row in batch])
 
 
-def _read_back(part: Path, secret: Secret | None, wanted: dict[str, tuple[int, str]], shown: str) -> dict[str, int]:
+def _read_back(part: Path, secret: Secret | None, wanted: dict[str, tuple[int, str]], shown: str) -> dict[Counted, int]:
     engine = sqlite_engine(part, secret)
     try:
         with engine.connect() as connection:
@@ -213,23 +222,25 @@ def _read_back(part: Path, secret: Secret | None, wanted: dict[str, tuple[int, s
         engine.dispose()
     unlike = [name for name, one in wanted.items() if held.get(name) != one]
     if found or unlike:
-        what = f"a copy that differs from the records ({', '.join(unlike) or found[0]})"
-        raise BadInput(Problem(shown, what, "a copy that holds the same", "Try again on another disk or stick."))
+        what = message(RecordsFile.differs, parts=tuple(Name(str(one)) for one in (unlike or found[:1])))
+        raise BadInput(Problem((shown,), what, message(RecordsFile.same_copy), message(RecordsFile.another_disk)))
     return counts
 
 
-def counts_of(connection: sa.Connection) -> dict[str, int]:
-    """What records hold, in words and numbers.
+def counts_of(connection: sa.Connection) -> dict[Counted, int]:
+    """What records hold, in numbers.
 
     Parameters
     ----------
     connection : Connection
     """
-    tables = (("players", player), ("visits", visit), ("files", document), ("versions of files", version),
-              ("recordings", recording), ("plans", plan))  # fmt: skip
-    counts = {
-        words: int(connection.execute(sa.select(sa.func.count()).select_from(table)).scalar_one())
-        for words, table in tables
+    tables: tuple[tuple[Counted, sa.Table], ...] = (
+        ("players", player), ("visits", visit), ("files", document), ("versions", version),
+        ("recordings", recording), ("plans", plan),
+    )  # fmt: skip
+    counts: dict[Counted, int] = {
+        what: int(connection.execute(sa.select(sa.func.count()).select_from(table)).scalar_one())
+        for what, table in tables
     }
     packed = int(connection.execute(sa.select(sa.func.coalesce(sa.func.sum(chunk.c.samples), 0))).scalar_one())
     return counts | {"samples": packed + _loose(connection)}
@@ -269,7 +280,7 @@ def _said(value: Any) -> bytes:
 
 def restore(
     file: Path, place: Path | str, *, passphrase: str | None = None, clock: Clock = SYSTEM_CLOCK, aside: bool = False
-) -> dict[str, int]:
+) -> dict[Counted, int]:
     """Records from a backup, at a place where there are none.
 
     Parameters
@@ -287,7 +298,7 @@ def restore(
     Returns
     -------
     dict of int
-        What came back, in words.
+        What came back.
 
     Raises
     ------
@@ -297,23 +308,19 @@ def restore(
     file = Path(file)
     kind = kind_at(file)
     if kind in ("none", "not ours"):
-        found = (
-            "no file" if kind == "none" else "something that is no backup of stickwright, or whose beginning is damaged"
-        )
-        raise BadInput(Problem(str(file), found, "a backup", "Choose another file. Nothing was restored."))
+        found = message(RecordsFile.no_file) if kind == "none" else message(RecordsFile.no_backup)
+        remedy = message(RecordsFile.another_file)
+        raise BadInput(Problem((str(file),), found, message(RecordsFile.a_backup), remedy))
     if _is_open(file):
-        raise BadInput(
-            Problem(str(file), "records that are open, or were not closed", "a backup",
-                    "Open them and make a backup, or close them first. Nothing was restored.")
-        )  # fmt: skip
+        found, remedy = message(RecordsFile.not_closed), message(RecordsFile.close_first)
+        raise BadInput(Problem((str(file),), found, message(RecordsFile.a_backup), remedy))
     if isinstance(place, str) and place.startswith(("postgresql://", "postgresql+psycopg://")):
         return _into_server(file, place, passphrase, clock)
     place = Path(place)
     if _is_open(place) or (place.exists() and (not aside or not place.is_file() or place.samefile(file))):
-        found = "records that are open, or were not closed" if _is_open(place) else "something there already"
-        raise BadInput(
-            Problem(str(place), found, "a place where nothing is", "Choose another name. Nothing was changed.")
-        )
+        found = message(RecordsFile.not_closed) if _is_open(place) else message(RecordsFile.something_there)
+        expected, remedy = message(RecordsFile.new_name), message(RecordsFile.rename_unchanged)
+        raise BadInput(Problem((str(place),), found, expected, remedy))
     with files.made_whole(place) as part:
         counts = _taken_from(file, part, passphrase, clock)
         _settled(part)
@@ -326,35 +333,35 @@ def restore(
 def _put_aside(place: Path, clock: Clock) -> None:
     older = place.with_name(f"{place.name}.aside-{clock.now():%Y-%m-%d-%H%M%S}")
     if older.exists():
-        raise BadInput(Problem(str(older), "a file there already", "a place without one", "Try again in a second."))
+        found, expected = message(RecordsFile.file_there), message(RecordsFile.new_name)
+        raise BadInput(Problem((str(older),), found, expected, message(RecordsFile.in_a_second)))
     place.rename(older)
 
 
-def _taken_from(file: Path, part: Path, passphrase: str | None, clock: Clock) -> dict[str, int]:
+def _taken_from(file: Path, part: Path, passphrase: str | None, clock: Clock) -> dict[Counted, int]:
     """A copy of the backup, gone through from end to end; it leaves nothing beside it."""
     try:
         shutil.copyfile(file, part)
     except OSError as error:
-        reason = (error.strerror or "the disk refused").lower()
-        raise BadInput(
-            Problem(str(part), f"a place that cannot be written ({reason})", "room on a disk", "")
-        ) from error
+        reason = Name(error.strerror.lower()) if error.strerror else None
+        found, expected = message(RecordsFile.cannot_write, reason=reason), message(RecordsFile.room_on_disk)
+        raise BadInput(Problem((str(part),), found, expected)) from error
     try:
         first = files.head(part)
         store = open_store(part, passphrase=passphrase, clock=clock)
         try:
-            wrong = faults_in(store)[:1]
+            wrong: tuple[Text, ...] = faults_in(store)[:1]
             with store.read() as connection:
                 wrong = wrong or tuple(_wrong(connection))[:1]
                 if not wrong and _seal_broken(store, connection, first):
-                    wrong = ("it holds something else than it did",)
+                    wrong = (message(RecordsFile.other_contents),)
                 counts = {} if wrong else counts_of(connection)
             with store.write("", "") as connection:
                 connection.execute(sa.text(f"DROP TABLE IF EXISTS {_SEAL}"))
         finally:
             store.close()
     except BadInput as refused:
-        if any(problem.field == "passphrase" or "newer stickwright" in str(problem) for problem in refused.problems):
+        if any(problem.field == "passphrase" or _is_newer(problem) for problem in refused.problems):
             raise
         raise _damaged(file) from refused
     except (ValueError, sa.exc.DBAPIError) as error:  # text that is no text or list any more
@@ -367,29 +374,32 @@ def _taken_from(file: Path, part: Path, passphrase: str | None, clock: Clock) ->
     return counts
 
 
-def _damaged(file: Path, what: str = "") -> BadInput:
-    words = f"a damaged backup ({what})" if what else "a damaged backup"
-    return BadInput(
-        Problem(str(file), words, "one that reads from end to end", "Use an earlier backup. Nothing was restored.")
-    )
+def _is_newer(problem: Problem) -> bool:
+    """Whether records were refused because a newer version of the program made them."""
+    return isinstance(problem.found, Message) and problem.found.code == "RecordsFile.newer"
 
 
-def _wrong(connection: sa.Connection) -> list[str]:
+def _damaged(file: Path, fault: Text | None = None) -> BadInput:
+    found, expected = message(RecordsFile.damaged_backup, fault=fault), message(RecordsFile.readable_backup)
+    return BadInput(Problem((str(file),), found, expected, message(RecordsFile.earlier_backup)))
+
+
+def _wrong(connection: sa.Connection) -> list[Message]:
     """Whatever does not match the digest that was kept with it."""
     out = []
     for row in connection.execute(sa.select(version.c.id, version.c.body, version.c.digest)):
         if _inflated(row.body) != row.digest:
-            out.append(f"version {row.id} of a file")
+            out.append(message(RecordsFile.fault_of_version, number=row.id))
     for row in connection.execute(sa.select(plan.c.id, plan.c.result, plan.c.digest)):
         if _inflated(row.result) != row.digest:
-            out.append(f"plan {row.id}")
+            out.append(message(RecordsFile.fault_of_plan, number=row.id))
     for row in connection.execute(sa.select(chunk)):
         try:
             good = digest_of(unpacked(row.body)) == row.digest
         except ValueError:
             good = False
         if not good:
-            out.append(f"recording {row.recording_id} from sample {row.first:,}")
+            out.append(message(RecordsFile.fault_of_recording, number=row.recording_id, first=row.first))
     return out
 
 
@@ -400,7 +410,7 @@ def _inflated(body: bytes) -> str:
         return ""
 
 
-def _into_server(file: Path, url: str, passphrase: str | None, clock: Clock) -> dict[str, int]:
+def _into_server(file: Path, url: str, passphrase: str | None, clock: Clock) -> dict[Counted, int]:
     import tempfile
 
     with tempfile.TemporaryDirectory(prefix="stickwright-") as folder:  # the backup itself is never opened for writing
@@ -410,10 +420,9 @@ def _into_server(file: Path, url: str, passphrase: str | None, clock: Clock) -> 
         try:
             with source.read() as reading, target.write("", "") as writing:
                 if any(many for many, _ in digests_of(writing).values()):
-                    raise BadInput(
-                        Problem(target.place, "records there already", "a server without records",
-                                "Ask for an empty database. Nothing was changed.")
-                    )  # fmt: skip
+                    found, expected = message(RecordsFile.records_there), message(RecordsFile.empty_server)
+                    remedy = message(RecordsFile.ask_for_database)
+                    raise BadInput(Problem((target.place,), found, expected, remedy))
                 _copied(reading, writing)
                 for table in METADATA.sorted_tables:
                     if "id" in table.c:  # the next row counts on from the last

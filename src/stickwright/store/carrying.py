@@ -11,6 +11,9 @@ from typing import Any
 
 import sqlalchemy as sa
 
+from stickwright.codes.counts import Counts
+from stickwright.codes.message import Message, message
+from stickwright.codes.trail import Trail
 from stickwright.store.facts import refresh_facts
 from stickwright.store.opening import Store, new_id, note_act
 from stickwright.store.schema import (
@@ -35,14 +38,14 @@ class Carried:
     Parameters
     ----------
     visits, recordings, plans : int
-    left : tuple of str
+    left : tuple of Message
         What could not be carried, a sentence each; empty when everything was.
     """
 
     visits: int
     recordings: int
     plans: int
-    left: tuple[str, ...]
+    left: tuple[Message, ...]
 
 
 def carry_player(source: Store, target: Store, player_id: int, to_player: int, *, who: str) -> Carried:
@@ -58,7 +61,7 @@ def carry_player(source: Store, target: Store, player_id: int, to_player: int, *
     who : str
     """
     many = {"visits": 0, "recordings": 0, "plans": 0}
-    left: list[str] = []
+    left: list[Message] = []
     with source.read() as held, target.write(who, "") as kept:
         for row in _rows(held, visit, visit.c.player_id == player_id):
             visit_id = _copied(kept, visit, row, player_id=to_player)
@@ -69,16 +72,14 @@ def carry_player(source: Store, target: Store, player_id: int, to_player: int, *
             for made in _rows(held, plan, plan.c.visit_id == row["id"]):
                 inputs = _inputs(held, kept, made["id"], versions, recordings)
                 if inputs is None:
-                    left.append(
-                        f"Plan {made['number']} of visit {row['number']} is not kept: the kit that it used is no longer there."
-                    )
+                    left.append(message(Counts.kit_gone, plan=made["number"], visit=row["number"]))
                     continue
                 plan_id = _copied(kept, plan, made, visit_id=visit_id)
                 for one in inputs:
                     _copied(kept, plan_input, one, plan_id=plan_id)
                 many["plans"] += 1
             refresh_facts(kept, visit_id)
-        note_act(target, kept, who, "carried over", to_player, f"{many['visits']} visits")
+        note_act(target, kept, who, message(Trail.carried_over, visits=many["visits"]), to_player)
     return Carried(**many, left=tuple(left))
 
 

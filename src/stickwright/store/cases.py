@@ -17,6 +17,11 @@ from urllib.parse import quote_from_bytes, unquote_to_bytes
 
 import sqlalchemy as sa
 
+from stickwright.codes.case_folders import CaseFolders
+from stickwright.codes.entries import Entries
+from stickwright.codes.message import Message, Name, Text, message
+from stickwright.codes.trail import Trail
+from stickwright.codes.versions import Versions
 from stickwright.errors import BadInput, Problem
 from stickwright.model.case import Case, ForceRead
 from stickwright.model.recorded import Finding
@@ -193,7 +198,7 @@ def import_case(store: Store, folder: Path | Mapping[str, bytes], *, who: str) -
         has then been taken in.
     """
     files = dict(folder) if isinstance(folder, Mapping) else _read(Path(folder))
-    _refuse(files, "the case folder" if isinstance(folder, Mapping) else str(folder))
+    _refuse(files, message(CaseFolders.the_folder) if isinstance(folder, Mapping) else str(folder))
     named = {name_of_file(name): body for name, body in files.items()}
     code, on_date = _who_and_when(files["player.toml"])
     with store.write(who, "") as connection:
@@ -209,10 +214,10 @@ def import_case(store: Store, folder: Path | Mapping[str, bytes], *, who: str) -
         held = documents(store, visit_id)
         for name, body in named.items():
             if before.get(file_of_name(name)) != body:  # else as it was written out
-                save_document(store, visit_id, name, body, who=who, why="taken in from a case folder")
+                save_document(store, visit_id, name, body, who=who, why=message(Versions.imported))
         for name in held.keys() - named.keys():
-            remove_document(store, visit_id, name, who=who, why="not in the case folder taken in")
-        note_act(store, connection, who, "case folder taken in", player_id, f"{len(named)} files")
+            remove_document(store, visit_id, name, who=who, why=message(Versions.not_imported))
+        note_act(store, connection, who, message(Trail.case_imported, files=len(named)), player_id)
     return visit(store, visit_id)
 
 
@@ -239,7 +244,12 @@ def _who_and_when(body: bytes) -> tuple[str, str]:
         date = when.group(1).decode() if when else ""
     if not isinstance(code, str) or not code.strip():
         raise BadInput(
-            Problem("player.toml", "no code", "a code for the player", 'Write code = "K7" at the top; never a name.')
+            Problem(
+                "player.toml",
+                message(CaseFolders.no_code),
+                message(CaseFolders.a_code),
+                message(CaseFolders.write_code),
+            )
         )
     return code.strip(), date if _is_date(date) else ""
 
@@ -254,8 +264,9 @@ def _is_date(text: str) -> bool:
 
 def _read(folder: Path) -> dict[str, bytes]:
     if not folder.is_dir():
-        found = "a file" if folder.exists() else "no such folder"
-        raise BadInput(Problem(str(folder), found, "a case folder", "Choose the folder that holds player.toml."))
+        found = message(CaseFolders.a_file) if folder.exists() else message(CaseFolders.no_folder)
+        expected, remedy = message(CaseFolders.a_case_folder), message(CaseFolders.choose_folder)
+        raise BadInput(Problem((str(folder),), found, expected, remedy))
     problems: list[Problem] = []
     files: dict[str, bytes] = {}
     for around, _, names in os.walk(folder, onerror=lambda error: problems.append(_closed(folder, error))):
@@ -264,10 +275,10 @@ def _read(folder: Path) -> dict[str, bytes]:
             shown = path.relative_to(folder).as_posix()
             try:
                 if path.is_symlink():
-                    problem = Problem(_plain(shown), "a link to another place", "a file", "Copy the file itself here.")
-                    problems.append(problem)
+                    problems.append(_no_file(shown, message(CaseFolders.a_link), message(CaseFolders.copy_file)))
                 elif not path.is_file():
-                    problems.append(Problem(_plain(shown), "no ordinary file", "a file", "Take it out of the folder."))
+                    found = message(CaseFolders.no_ordinary_file)
+                    problems.append(_no_file(shown, found, message(CaseFolders.take_out)))
                 elif path.stat().st_size > LARGEST_BYTES:
                     problems.append(_too_large(shown, path.stat().st_size))
                 else:
@@ -279,36 +290,51 @@ def _read(folder: Path) -> dict[str, bytes]:
     return files
 
 
-def _refuse(files: Mapping[str, bytes], shown: str) -> None:
+def _no_file(name: str, found: Message, remedy: Message) -> Problem:
+    return Problem((_plain(name),), found, message(CaseFolders.a_file), remedy)
+
+
+def _refuse(files: Mapping[str, bytes], shown: Text) -> None:
     problems = []
     if "player.toml" not in files:
         problems.append(
-            Problem(shown, "no player.toml", "a case folder", "Choose the folder that holds it. Nothing was taken in.")
+            Problem(
+                (shown,),
+                message(CaseFolders.no_player_file),
+                message(CaseFolders.a_case_folder),
+                message(CaseFolders.choose_folder_unchanged),
+            )
         )
     if len(files) > MOST_FILES:
-        problems.append(Problem(shown, f"{len(files):,} files", f"at most {MOST_FILES:,}", "Is it the right folder?"))
+        found, expected = message(CaseFolders.files, count=len(files)), message(CaseFolders.at_most, count=MOST_FILES)
+        problems.append(Problem((shown,), found, expected, message(CaseFolders.right_folder)))
     for name, body in files.items():
         if len(body) > LARGEST_BYTES:
             problems.append(_too_large(name, len(body)))
         elif len(name_of_file(name)) > 200:
             problems.append(
-                Problem(_plain(name)[:80] + "...", "a very long name", "at most 200 letters", "Give it a shorter name.")
+                Problem(
+                    (f"{_plain(name)[:80]}...",),
+                    message(CaseFolders.long_name),
+                    message(CaseFolders.letters_at_most, count=200),
+                    message(CaseFolders.shorter_name),
+                )
             )
         elif ".." in PurePosixPath(name).parts or name.startswith("/") or not name:
-            problems.append(Problem(_plain(name), "a place outside the folder", "a file inside it", "Leave it out."))
+            found, expected = message(CaseFolders.outside), message(CaseFolders.inside)
+            problems.append(Problem((_plain(name),), found, expected, message(CaseFolders.leave_out)))
     if problems:
         raise BadInput(problems)
 
 
 def _closed(path: Path, error: OSError) -> Problem:
-    reason = (error.strerror or "the disk refused").lower()
-    return Problem(_plain(str(path)), f"a file that cannot be opened ({reason})", "a file", "Check its rights.")
+    reason = Name(error.strerror.lower()) if error.strerror else None
+    return _no_file(str(path), message(CaseFolders.cannot_open, reason=reason), message(CaseFolders.check_rights))
 
 
 def _too_large(name: str, size: int) -> Problem:
-    return Problem(
-        _plain(name), f"{size // 2**20} MB", "a file of 64 MB or less", "Leave videos and pictures out of the folder."
-    )
+    found, expected = message(Entries.megabytes, count=size // 2**20), message(Entries.small_file)
+    return Problem((_plain(name),), found, expected, message(CaseFolders.leave_out_videos))
 
 
 def _plain(name: str) -> str:
@@ -371,10 +397,10 @@ def export_case(store: Store, visit_id: int, folder: Path) -> tuple[Path, ...]:
     if folder.exists() and (not folder.is_dir() or any(folder.iterdir())):
         raise BadInput(
             Problem(
-                str(folder),
-                "something there already",
-                "a new or an empty folder",
-                "Choose another name. Nothing was written.",
+                (str(folder),),
+                message(CaseFolders.something_there),
+                message(CaseFolders.empty_folder),
+                message(CaseFolders.rename_unwritten),
             )
         )
     make_folder(folder)

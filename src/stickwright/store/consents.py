@@ -12,11 +12,15 @@ from typing import Any
 
 import sqlalchemy as sa
 
+from stickwright.codes.entries import Entries
+from stickwright.codes.message import Message, Name, message
+from stickwright.codes.player_records import PlayerRecords
+from stickwright.codes.trail import Trail
 from stickwright.errors import BadInput, Problem, did_you_mean
 from stickwright.store.opening import Store
 from stickwright.store.schema import consent
 
-__all__ = ["SCOPES", "Consent", "consent_of", "consents_of", "give_consent", "in_words", "may_keep", "withdraw"]
+__all__ = ["SCOPES", "Consent", "consent_of", "consent_state", "consents_of", "give_consent", "may_keep", "withdraw"]
 
 SCOPES = ("measure", "keep", "photos", "share", "teach", "follow up")
 
@@ -89,7 +93,7 @@ def give_consent(
     """
     words = tuple(dict.fromkeys(scope))
     problems = [
-        Problem("scope", word, "one of the things to agree to", did_you_mean(word, SCOPES))
+        Problem("scope", word, message(PlayerRecords.a_scope), did_you_mean(word, SCOPES))
         for word in words
         if word not in SCOPES
     ]
@@ -98,18 +102,18 @@ def give_consent(
         try:
             days.append(datetime.date.fromisoformat(text))
         except ValueError:
-            problems.append(Problem(where, text or "nothing", "a date as 2026-03-14"))
+            problems.append(Problem(where, text or message(Entries.nothing), message(Entries.a_date)))
     if len(days) == 2 and days[1] < days[0]:
-        problems.append(Problem("until", until, f"{given_on} or later"))
+        problems.append(Problem("until", until, message(Entries.date_from, date=Name(given_on))))
     if not given_by.strip() or len(given_by) > 80:
-        problems.append(Problem("given_by", given_by or "nothing", "who gave it, in what role, in 80 letters or fewer"))
+        problems.append(Problem("given_by", given_by or message(Entries.nothing), message(PlayerRecords.who_gave)))
     if problems:
         raise BadInput(problems)
     row = {
         "player_id": player_id, "given_on": days[0].isoformat(), "until": days[1].isoformat(), "given_by": given_by.strip(),
         "scope": [word for word in SCOPES if word in words], "explained": explained, "withdrawn": False,
     }  # fmt: skip
-    return _append(store, row, who, "consent given", days[0])
+    return _append(store, row, who, message(Trail.consent_recorded), days[0])
 
 
 def withdraw(store: Store, player_id: int, *, who: str) -> Consent:
@@ -130,12 +134,13 @@ def withdraw(store: Store, player_id: int, *, who: str) -> Consent:
     with store.write(who, ""):
         now = consent_of(store, player_id, today)
         if now is None or now.withdrawn:
-            raise BadInput(Problem("consent", "none that could be taken back", "one that was given"))
+            found, expected = message(PlayerRecords.none_to_withdraw), message(PlayerRecords.given_consent)
+            raise BadInput(Problem(message(PlayerRecords.consent), found, expected))
         row = {
             "player_id": player_id, "given_on": now.given_on, "until": now.until, "given_by": now.given_by,
             "scope": list(now.scope), "explained": now.explained, "withdrawn": True,
         }  # fmt: skip
-        return _append(store, row, who, "consent withdrawn", today)
+        return _append(store, row, who, message(Trail.consent_withdrawn), today)
 
 
 def consent_of(store: Store, player_id: int, today: datetime.date) -> Consent | None:
@@ -179,7 +184,7 @@ def consents_of(connection: sa.Connection, player_ids: Sequence[int], today: dat
     return {row["player_id"]: _consent(dict(row), today) for row in rows}
 
 
-def in_words(now: Consent | None) -> str:
+def consent_state(now: Consent | None) -> Message:
     """How it stands, for a list of players.
 
     Parameters
@@ -187,15 +192,15 @@ def in_words(now: Consent | None) -> str:
     now : Consent, optional
     """
     if now is None:
-        return "not asked yet"
+        return message(PlayerRecords.not_asked)
     if now.withdrawn:
-        return "taken back"
+        return message(PlayerRecords.withdrawn)
     if not now.valid:
-        return f"ended on {now.until}"
-    return f"until {now.until}" if "keep" in now.scope else f"until {now.until}, not to keep"
+        return message(PlayerRecords.ended, date=Name(now.until))
+    return message(PlayerRecords.until, date=Name(now.until), keep="keep" in now.scope)
 
 
-def _append(store: Store, row: dict[str, object], who: str, what: str, today: datetime.date) -> Consent:
+def _append(store: Store, row: dict[str, object], who: str, what: Message, today: datetime.date) -> Consent:
     player_id = int(str(row["player_id"]))
     with store.write(who, what, player_id) as connection:
         connection.execute(sa.insert(consent).values(at=store.at(), who=who, **row))

@@ -8,12 +8,17 @@ from dataclasses import dataclass
 
 import sqlalchemy as sa
 
+from stickwright.codes.entries import Entries
+from stickwright.codes.message import Name, Text, message
+from stickwright.codes.records_file import RecordsFile
+from stickwright.codes.versions import Versions
 from stickwright.errors import BadInput, Problem
 from stickwright.store.facts import newest_version, refresh_facts
 from stickwright.store.merging import Clash, merged
 from stickwright.store.opening import Store, new_id
 from stickwright.store.schema import document as document_table
 from stickwright.store.schema import version, visit
+from stickwright.store.texts import text_kept, text_read
 
 __all__ = [
     "Conflict",
@@ -43,8 +48,10 @@ class Document:
         Of the version, from 1.
     body : bytes
         Byte for byte as it was saved.
-    at, who, why : str
-        When, by whom, and what for.
+    at, who : str
+        When and by whom.
+    why : Message or str
+        What for.
     removed : bool
         The file was taken away with this version; the body is still the one before.
     digest : str
@@ -58,7 +65,7 @@ class Document:
     body: bytes
     at: str
     who: str
-    why: str
+    why: Text
     removed: bool
     digest: str
 
@@ -120,7 +127,7 @@ def save_document(
     body: bytes,
     *,
     who: str,
-    why: str = "",
+    why: Text = "",
     based_on: int | None = None,
 ) -> Document:
     """Keep a file as it now is.
@@ -135,7 +142,8 @@ def save_document(
         None: the shelf.
     name : str
     body : bytes
-    who, why : str
+    who : str
+    why : Message or str
     based_on : int, optional
         Number of the version that was changed, 0 for none; not asked when None.
 
@@ -154,7 +162,12 @@ def save_document(
     _check_name(name)
     if len(body) > _LARGEST_BYTES:
         raise BadInput(
-            Problem(name, f"{len(body) // 2**20} MB", "a file of 64 MB or less", "Leave videos and pictures out.")
+            Problem(
+                (name,),
+                message(Entries.megabytes, count=len(body) // 2**20),
+                message(Entries.small_file),
+                message(Entries.leave_out_videos),
+            )
         )
     with store.write(who, "") as connection:
         past = _history(store, connection, visit_id, name)
@@ -170,7 +183,7 @@ def save_document(
         return _append(store, connection, visit_id, name, past, body, who=who, why=why)
 
 
-def remove_document(store: Store, visit_id: int | None, name: str, *, who: str, why: str = "") -> Document:
+def remove_document(store: Store, visit_id: int | None, name: str, *, who: str, why: Text = "") -> Document:
     """Take a file away; all its versions stay, and undo brings it back.
 
     Parameters
@@ -179,7 +192,8 @@ def remove_document(store: Store, visit_id: int | None, name: str, *, who: str, 
     visit_id : int or None
         None: the shelf.
     name : str
-    who, why : str
+    who : str
+    why : Message or str
 
     Raises
     ------
@@ -216,35 +230,44 @@ def undo_document(store: Store, visit_id: int | None, name: str, *, who: str) ->
         before = past[-2] if len(past) > 1 else None
         body = past[-1].body if before is None else before.body
         gone = before is None or before.removed
-        return _append(store, connection, visit_id, name, past, body, who=who, why="undone", removed=gone)
+        return _append(
+            store, connection, visit_id, name, past, body, who=who, why=message(Versions.undone), removed=gone
+        )
 
 
-def _both(past: tuple[Document, ...], based_on: int, mine: bytes, why: str, name: str) -> tuple[bytes, str]:
+def _both(past: tuple[Document, ...], based_on: int, mine: bytes, why: Text, name: str) -> tuple[bytes, Text]:
     """My change and theirs in one."""
     bases = [one for one in past if one.number == based_on]
     if based_on and not bases:
         raise BadInput(
             Problem(
-                name, f"version {based_on}", f"a version up to {past[-1].number if past else 0}", "Load the page again."
+                (name,),
+                message(Versions.version, number=based_on),
+                message(Versions.version_up_to, number=past[-1].number if past else 0),
+                message(Entries.reload),
             )
         )
     theirs = past[-1]
     if not theirs.removed:
         outcome = merged(bases[0].body if bases else b"", theirs.body, mine, name, theirs.who, theirs.at)
         if isinstance(outcome, bytes):
-            return outcome, "; ".join(part for part in (why, f"together with the change by {theirs.who}") if part)
+            return outcome, message(Versions.together, why=why, who=Name(theirs.who))
         clash = outcome
     else:
         clash = Clash((
-            Problem(name, f"a change here, and the file taken away by {theirs.who} at {theirs.at}", "one of the two",
-                    "Undo the taking away, then save again. Nothing is lost."),
+            Problem(
+                (name,),
+                message(Versions.deleted_meanwhile, who=Name(theirs.who), at=Name(theirs.at)),
+                message(Versions.one_of_two),
+                message(Versions.undo_delete),
+            ),
         ))  # fmt: skip
     raise Conflict(clash.problems, theirs, mine)
 
 
 def _append(
     store: Store, connection: sa.Connection, visit_id: int | None, name: str, past: tuple[Document, ...], body: bytes,
-    *, who: str, why: str, removed: bool = False,
+    *, who: str, why: Text, removed: bool = False,
 ) -> Document:  # fmt: skip
     at, digest = store.at(), hashlib.sha256(body).hexdigest()
     if past:
@@ -254,7 +277,14 @@ def _append(
             visit_id is not None
             and connection.execute(sa.select(visit.c.id).where(visit.c.id == visit_id)).first() is None
         ):
-            raise BadInput(Problem(name, f"visit {visit_id}", "a visit that is kept", "Go back to the player."))
+            raise BadInput(
+                Problem(
+                    (name,),
+                    message(Versions.visit, number=visit_id),
+                    message(Entries.kept_visit),
+                    message(Entries.back_to_player),
+                )
+            )
         document_id = new_id(connection, sa.insert(document_table).values(visit_id=visit_id, name=name))
     number = past[-1].number + 1 if past else 1
     row = {
@@ -263,7 +293,7 @@ def _append(
         "document_id": document_id,
         "number": number,
         "digest": digest,
-        "why": why,
+        "why": text_kept(why),
         "removed": removed,
     }
     version_id = new_id(connection, sa.insert(version).values(**row, body=zlib.compress(body, 6)))
@@ -294,12 +324,16 @@ def _document(store: Store, row: sa.Row[tuple[object, ...]]) -> Document:
         body = b""
     if hashlib.sha256(body).hexdigest() != held["digest"]:
         raise BadInput(
-            Problem(f"{store.place}, {held['name']}, version {held['number']}", "other bytes than were saved", "those that were saved",
-                    "Restore the last backup beside these records.")
-        )  # fmt: skip
-    names = ("name", "number", "at", "who", "why", "digest")
+            Problem(
+                (store.place, message(RecordsFile.version_of, file=Name(held["name"]), number=held["number"])),
+                message(RecordsFile.changed_bytes),
+                message(RecordsFile.saved_bytes),
+                message(RecordsFile.restore_backup),
+            )
+        )
+    names = ("name", "number", "at", "who", "digest")
     return Document(
-        id=held["document_id"], version_id=held["id"], body=body, removed=bool(held["removed"]),
+        id=held["document_id"], version_id=held["id"], body=body, removed=bool(held["removed"]), why=text_read(held["why"]),
         **{one: held[one] for one in names},
     )  # fmt: skip
 
@@ -310,13 +344,13 @@ def _check_name(name: str) -> None:
     if bad or name.startswith("/") or any(part in ("", ".", "..") for part in parts) or ":" in parts[0]:
         raise BadInput(
             Problem(
-                "name of the file",
+                message(Versions.file_name),
                 repr(name),
-                "a name such as player.toml or readings/chin.csv",
-                "Choose another name.",
+                message(Versions.a_file_name),
+                message(Entries.another_name),
             )
         )
 
 
 def _no_such(name: str) -> BadInput:
-    return BadInput(Problem(name, "no such file", "a file that is there", "Load the page again."))
+    return BadInput(Problem((name,), message(Versions.no_file), message(Versions.a_file), message(Entries.reload)))

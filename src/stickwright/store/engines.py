@@ -9,6 +9,8 @@ from typing import Any
 import sqlalchemy as sa
 from sqlalchemy.pool import QueuePool, StaticPool
 
+from stickwright.codes.message import Message, Name, message
+from stickwright.codes.records_file import RecordsFile
 from stickwright.errors import BadInput, Problem
 from stickwright.store.keys import as_pragma
 
@@ -94,7 +96,7 @@ def memory_engine() -> sa.Engine:
     return _begun_by_us(_engine(lambda: raw_connection(None, None), StaticPool))
 
 
-def server_engine(url: str) -> tuple[sa.Engine, str]:
+def server_engine(url: str) -> tuple[sa.Engine, Message]:
     """For PostgreSQL, and the server in words without its password.
 
     Parameters
@@ -112,15 +114,23 @@ def server_engine(url: str) -> tuple[sa.Engine, str]:
     except (sa.exc.ArgumentError, ValueError) as error:
         raise BadInput(
             Problem(
-                "address of the records", "text that is no address", "postgresql://name@host/records", "Correct it."
+                message(RecordsFile.address),
+                message(RecordsFile.no_address),
+                message(RecordsFile.an_address),
+                message(RecordsFile.correct_address),
             )
         ) from error
     except ModuleNotFoundError as error:
         raise BadInput(
-            Problem("address of the records", "no driver for PostgreSQL on this machine", "the driver",
-                    'Install it: pip install "stickwright[team]".')
-        ) from error  # fmt: skip
-    return engine, f"{address.database or 'records'} on {address.host or 'this machine'}"
+            Problem(
+                message(RecordsFile.address),
+                message(RecordsFile.no_driver),
+                message(RecordsFile.the_driver),
+                message(RecordsFile.install_driver),
+            )
+        ) from error
+    database, host = Name(address.database or "records"), Name(address.host) if address.host else None
+    return engine, message(RecordsFile.database_on, database=database, host=host)
 
 
 def _engine(connected: Any, pool: Any, **more: Any) -> sa.Engine:

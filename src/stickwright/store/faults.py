@@ -6,58 +6,50 @@ from collections.abc import Callable
 
 import sqlalchemy as sa
 
+from stickwright.codes.message import Message, Text, message
+from stickwright.codes.records_file import RecordsFile
 from stickwright.errors import BadInput, Problem
 
 __all__ = ["busy", "damaged", "told"]
 
-_NOTHING_LOST = "Nothing that was saved before is lost."
+
+def _refusal(place: Text, found: Message, expected: Message, remedy: Message) -> BadInput:
+    return BadInput(Problem((place,), found, expected, remedy))
 
 
-def busy(place: str) -> BadInput:
+def busy(place: Text) -> BadInput:
     """Somebody else has been writing for longer than we wait."""
-    return BadInput(
-        Problem(place, "another window or program still writing to it", "a moment in which it is free",
-                f"Save again in a moment; close a second stickwright if one is open. {_NOTHING_LOST}")
-    )  # fmt: skip
+    found, expected = message(RecordsFile.busy), message(RecordsFile.free_moment)
+    return _refusal(place, found, expected, message(RecordsFile.save_again))
 
 
-def damaged(place: str) -> BadInput:
+def damaged(place: Text) -> BadInput:
     """A page of the file does not pass its own check."""
-    return BadInput(
-        Problem(place, "a damaged part", "records that pass their own check",
-                "Keep this file as it is, and restore the last backup beside it.")
-    )  # fmt: skip
+    found, expected = message(RecordsFile.damaged), message(RecordsFile.whole_records)
+    return _refusal(place, found, expected, message(RecordsFile.keep_and_restore))
 
 
-def _full(place: str) -> BadInput:
-    return BadInput(
-        Problem(place, "no room left on the disk", "room to save",
-                f"Empty the bin or move large files away, then save again. {_NOTHING_LOST}")
-    )  # fmt: skip
+def _full(place: Text) -> BadInput:
+    found, expected = message(RecordsFile.disk_full), message(RecordsFile.room_to_save)
+    return _refusal(place, found, expected, message(RecordsFile.make_room))
 
 
-def _shut(place: str) -> BadInput:
-    return BadInput(
-        Problem(place, "a folder or file that may not be written", "a folder of your own",
-                f"Move the records to a folder that you may write to, or ask for the right to write there. {_NOTHING_LOST}")
-    )  # fmt: skip
+def _shut(place: Text) -> BadInput:
+    found, expected = message(RecordsFile.read_only), message(RecordsFile.own_folder)
+    return _refusal(place, found, expected, message(RecordsFile.move_records))
 
 
-def _failing(place: str) -> BadInput:
-    return BadInput(
-        Problem(place, "an error from the disk itself", "a disk that answers",
-                f"Check that the disk or stick is still plugged in, then open the records again. {_NOTHING_LOST}")
-    )  # fmt: skip
+def _failing(place: Text) -> BadInput:
+    found, expected = message(RecordsFile.disk_error), message(RecordsFile.working_disk)
+    return _refusal(place, found, expected, message(RecordsFile.check_disk))
 
 
-def _silent(place: str) -> BadInput:
-    return BadInput(
-        Problem(place, "no answer from the team's server", "a server that answers",
-                f"Check the network, then try again. {_NOTHING_LOST}")
-    )  # fmt: skip
+def _silent(place: Text) -> BadInput:
+    found, expected = message(RecordsFile.no_answer), message(RecordsFile.working_server)
+    return _refusal(place, found, expected, message(RecordsFile.check_network))
 
 
-_BY_WORDS: tuple[tuple[str, Callable[[str], BadInput]], ...] = (
+_BY_WORDS: tuple[tuple[str, Callable[[Text], BadInput]], ...] = (
     ("database is locked", busy),
     ("database table is locked", busy),
     ("database or disk is full", _full),
@@ -67,18 +59,18 @@ _BY_WORDS: tuple[tuple[str, Callable[[str], BadInput]], ...] = (
     ("malformed", damaged),
     ("file is not a database", damaged),
 )
-_BY_STATE: dict[str, Callable[[str], BadInput]] = {"55P03": busy, "57014": busy, "53100": _full, "25006": _shut}
+_BY_STATE: dict[str, Callable[[Text], BadInput]] = {"55P03": busy, "57014": busy, "53100": _full, "25006": _shut}
 """PostgreSQL, appendix A: lock not available, cancelled (our own time limit), disk full, read only."""
 
 
-def told(error: Exception, place: str) -> BadInput | None:
+def told(error: Exception, place: Text) -> BadInput | None:
     """The sentence for what a database said, or None when a person cannot put it right.
 
     Parameters
     ----------
     error : Exception
         From the database, or as SQLAlchemy wraps it.
-    place : str
+    place : Message or str
         Where the records are, for people.
     """
     cause = error.orig if isinstance(error, sa.exc.DBAPIError) else error

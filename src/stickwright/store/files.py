@@ -9,6 +9,8 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
+from stickwright.codes.message import Name, message
+from stickwright.codes.records_file import RecordsFile
 from stickwright.errors import BadInput, Problem
 from stickwright.store.keys import HEAD_BYTES
 
@@ -98,7 +100,12 @@ def made_whole(path: Path) -> Iterator[Path]:
             os.link(part, path)  # unlike renaming, never takes the place of another
         except FileExistsError as error:
             raise BadInput(
-                Problem(str(path), "a file there already", "a place without one", "Open it, or choose another name.")
+                Problem(
+                    (str(path),),
+                    message(RecordsFile.file_there),
+                    message(RecordsFile.new_name),
+                    message(RecordsFile.open_or_rename),
+                )
             ) from error
         except OSError:  # a stick whose file system knows no second names
             os.rename(part, path)
@@ -111,14 +118,8 @@ def made_whole(path: Path) -> Iterator[Path]:
 
 def _refused(path: Path, error: OSError) -> BadInput:
     if error.errno == errno.ENOSPC:
-        return BadInput(
-            Problem(str(path), "no room left on the disk", "room for the records", "Empty the bin, then try again.")
-        )
-    return BadInput(
-        Problem(
-            str(path),
-            f"a place that cannot be used ({error.strerror})",
-            "a folder of your own",
-            "Choose another folder.",
-        )
-    )
+        found, expected = message(RecordsFile.disk_full), message(RecordsFile.room_for_records)
+        return BadInput(Problem((str(path),), found, expected, message(RecordsFile.empty_bin)))
+    found = message(RecordsFile.cannot_use, reason=Name(str(error.strerror)))
+    expected, remedy = message(RecordsFile.own_folder), message(RecordsFile.another_folder)
+    return BadInput(Problem((str(path),), found, expected, remedy))

@@ -12,6 +12,9 @@ from typing import Any, Literal
 
 import sqlalchemy as sa
 
+from stickwright.codes.entries import Entries
+from stickwright.codes.loans import Loans
+from stickwright.codes.message import Name, Text, message
 from stickwright.errors import BadInput, Problem, did_you_mean
 from stickwright.model.kit import Kit
 from stickwright.store.opening import Store
@@ -31,6 +34,14 @@ __all__ = [
 ]
 
 _KINDS = ("stick", "topper", "extension", "switch", "controller", "lead", "mount", "fastener")
+
+_ACTS = {
+    "out": message(Loans.lent_on),
+    "due": message(Loans.due),
+    "back": message(Loans.back),
+    "cleaned": message(Loans.cleaned),
+}
+"""Where the day of each act was entered."""
 
 
 @dataclass(frozen=True)
@@ -86,14 +97,18 @@ def lend(
     BadInput
         No such item or player, none left, a part that was another player's, dates that are none or the wrong way round.
     """
-    problems = [*_date_problems("lent on", on_date), *_date_problems("due", due)]
+    problems = [*_date_problems(_ACTS["out"], on_date), *_date_problems(_ACTS["due"], due)]
     if not problems and due < on_date:
-        problems.append(Problem("due", due, f"a date from {on_date} on", "Type the day it should be back."))
+        problems.append(
+            Problem(_ACTS["due"], due, message(Entries.date_from, date=Name(on_date)), message(Loans.type_due))
+        )
     if problems:
         raise BadInput(problems)
     with store.write(who, "") as connection:
         if connection.execute(sa.select(player.c.id).where(player.c.id == player_id)).first() is None:
-            raise BadInput(Problem("player", str(player_id), "a player who is kept", "Go back to the players."))
+            raise BadInput(
+                Problem("player", str(player_id), message(Entries.kept_player), message(Entries.back_to_players))
+            )
         owned = _owned(kit, item)
         rows = _loans(connection)
         taken = _taken(rows, owned.name, single=_is_single(owned))
@@ -160,20 +175,19 @@ def cleaned(store: Store, loan: int, *, on_date: str, who: str, note: str = "") 
 def _went_on(
     store: Store, loan: int, what: Literal["back", "due", "cleaned"], on_date: str, who: str, note: str
 ) -> LoanRow:
-    if problems := _date_problems(what, on_date):
+    if problems := _date_problems(_ACTS[what], on_date):
         raise BadInput(problems)
     with store.write(who, "") as connection:
         row = _one(connection, loan)
         if what == "cleaned" and not row.back_on:
-            raise BadInput(
-                Problem(row.item, f"still with {row.code}", "something that is back", "Note it as back first.")
-            )
+            found, expected = message(Loans.still_with, code=Name(row.code)), message(Loans.returned_item)
+            raise BadInput(Problem((row.item,), found, expected, message(Loans.return_first)))
         if what != "cleaned" and row.back_on:
-            raise BadInput(Problem(row.item, f"back since {row.back_on}", "something that is out", "Lend it anew."))
+            found, expected = message(Loans.back_since, date=Name(row.back_on)), message(Loans.lent_item)
+            raise BadInput(Problem((row.item,), found, expected, message(Loans.lend_again)))
         if on_date < row.out_on:
-            raise BadInput(
-                Problem(what, on_date, f"a date from {row.out_on} on, when it went out", "Correct the date.")
-            )
+            expected = message(Loans.since_lent, date=Name(row.out_on))
+            raise BadInput(Problem(_ACTS[what], on_date, expected, message(Entries.correct_date)))
         values = {"loan": loan, "player_id": row.player_id, "item": row.item, "who": who}
         _act(store, connection, values | {"what": what, "on_date": on_date, "note": note})
         return _one(connection, loan)
@@ -283,21 +297,23 @@ def _owned(kit: Kit, name: str) -> Any:
     found = next((item for item in items if item.name.casefold() == name.strip().casefold()), None)
     if found is None:
         raise BadInput(
-            Problem("item", f'"{name}"', "something of the kit", did_you_mean(name, [one.name for one in items]))
+            Problem("item", f'"{name}"', message(Loans.of_the_kit), did_you_mean(name, [one.name for one in items]))
         )
     return found
 
 
 def _none_left(owned: Any, rows: tuple[LoanRow, ...]) -> Problem:
-    out = [f"{row.code} (due {row.due_on})" for row in rows if row.item == owned.name and not row.back_on]
+    out = tuple(
+        message(Loans.with_player, code=Name(row.code), due=Name(row.due_on))
+        for row in rows
+        if row.item == owned.name and not row.back_on
+    )
     if _is_single(owned):
-        had = sorted({row.code for row in rows if row.item == owned.name})
-        return Problem(
-            owned.name, f"none left for another player (with or from {', '.join(had) or 'nobody'})",
-            "a new one: it touches face or mouth and belongs to one player", "Buy one, and raise in_stock.",
-        )  # fmt: skip
-    where = f"; with {', '.join(out)}" if out else ""
-    return Problem(owned.name, f"none left of {owned.in_stock}{where}", "one in stock", "Ask for one back, or buy one.")
+        had = tuple(Name(code) for code in sorted({row.code for row in rows if row.item == owned.name}))
+        found = message(Loans.none_for_another, codes=had)
+        return Problem((owned.name,), found, message(Loans.a_new_one), message(Loans.buy_one))
+    found = message(Loans.none_left, owned=int(owned.in_stock), out=out)
+    return Problem((owned.name,), found, message(Loans.one_in_stock), message(Loans.ask_back))
 
 
 def _taken(rows: tuple[LoanRow, ...], item: str, *, single: bool) -> dict[int, int]:
@@ -355,7 +371,9 @@ def _row(number: int, course: list[Any]) -> LoanRow:
 def _one(connection: sa.Connection, loan: int) -> LoanRow:
     found = _loans(connection, loan_act.c.loan == loan)
     if not found:
-        raise BadInput(Problem("loan", f"number {loan}", "a loan that is kept", "Load the page again."))
+        raise BadInput(
+            Problem("loan", message(Entries.number, number=loan), message(Loans.a_loan), message(Entries.reload))
+        )
     return found[0]
 
 
@@ -363,9 +381,10 @@ def _act(store: Store, connection: sa.Connection, values: dict[str, Any]) -> Non
     connection.execute(sa.insert(loan_act).values(at=store.at(), **values))
 
 
-def _date_problems(where: str, text: str) -> list[Problem]:
+def _date_problems(where: Text, text: str) -> list[Problem]:
     try:
         datetime.date.fromisoformat(text)
     except ValueError:
-        return [Problem(where, text or "nothing typed", "a date as 2026-03-14", "Type year, month and day.")]
+        found = text or message(Entries.nothing)
+        return [Problem(where, found, message(Entries.a_date), message(Entries.type_date))]
     return []

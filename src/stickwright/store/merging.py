@@ -16,6 +16,8 @@ from dataclasses import dataclass
 from difflib import SequenceMatcher
 from typing import Any
 
+from stickwright.codes.message import Message, Name, message
+from stickwright.codes.versions import Versions
 from stickwright.errors import Problem
 
 __all__ = ["Clash", "merged"]
@@ -54,7 +56,7 @@ def merged(base: bytes, theirs: bytes, mine: bytes, name: str, who: str, at: str
     """
     if mine in (base, theirs):
         return theirs
-    whole = Clash((_problem(name, "a change here, and another", who, at),))
+    whole = Clash((_problem((name,), message(Versions.two_changes, who=Name(who), at=Name(at[11:16]))),))
     if not name.endswith(".toml"):
         return whole
     try:
@@ -64,7 +66,16 @@ def merged(base: bytes, theirs: bytes, mine: bytes, name: str, who: str, at: str
         return whole  # half typed: nothing can be said about its values
     changed_there, changed_here = _changes(before, there), _changes(before, here)
     problems = [
-        _problem(f"{name}, {_spoken(b)}", f"{_shown(changed_here[b])} here, and {_shown(changed_there[a])}", who, at)
+        _problem(
+            (name, _spoken(b)),
+            message(
+                Versions.two_values,
+                mine=_shown(changed_here[b]),
+                theirs=_shown(changed_there[a]),
+                who=Name(who),
+                at=Name(at[11:16]),
+            ),
+        )
         for a in changed_there
         for b in changed_here
         if _at_odds(a, changed_there[a], b, changed_here[b])
@@ -82,9 +93,8 @@ def merged(base: bytes, theirs: bytes, mine: bytes, name: str, who: str, at: str
     return whole
 
 
-def _problem(where: str, found: str, who: str, at: str) -> Problem:
-    remedy = "Nothing is lost: load the page again, look at both, and save what is right."
-    return Problem(where, f"{found} saved by {who} at {at[11:16]} UTC", "one change at a time", remedy)
+def _problem(where: tuple[str, ...], found: Message) -> Problem:
+    return Problem(where, found, message(Versions.one_change), message(Versions.look_at_both))
 
 
 def _leaves(table: dict[str, Any], before: _Path = ()) -> Iterator[tuple[_Path, Any]]:
@@ -132,11 +142,11 @@ def _spoken(path: _Path) -> str:
     return " ".join(f"'{step}'" if " " in step else step for step in path if step != _THERE)
 
 
-def _shown(value: Any) -> str:
+def _shown(value: Any) -> Name | None:
     if value is _GONE:
-        return "taken away"
+        return None
     text = str(value)
-    return f"'{text}'" if len(text) <= 60 else f"'{text[:57]}...'"
+    return Name(text if len(text) <= 60 else f"{text[:57]}...")
 
 
 def _reads_as(text: str, wanted: _Leaves) -> bool:

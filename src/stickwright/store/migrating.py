@@ -7,6 +7,8 @@ from typing import Any
 
 import sqlalchemy as sa
 
+from stickwright.codes.message import Name, Text, message
+from stickwright.codes.records_file import RecordsFile
 from stickwright.errors import BadInput, Problem
 from stickwright.store.engines import Secret, raw_connection
 from stickwright.store.keys import APPLICATION_ID
@@ -49,14 +51,14 @@ def lay_down(engine: sa.Engine) -> None:
 
 
 def bring_up_to_date(
-    engine: sa.Engine, place: str, *, beside: Path | None = None, secret: Secret | None = None
+    engine: sa.Engine, place: Text, *, beside: Path | None = None, secret: Secret | None = None
 ) -> None:
     """Migrate where the tables are older than the program, and refuse where they are newer.
 
     Parameters
     ----------
     engine : Engine
-    place : str
+    place : Message or str
         For people.
     beside : Path, optional
         The file, to copy first.
@@ -75,14 +77,17 @@ def bring_up_to_date(
         return
     if found is not None and found not in _known(engine):
         raise BadInput(
-            Problem(place, f"records of a newer stickwright (schema {found})", f"schema {HEAD} or older",
-                    "Install the newer stickwright on this machine too. Nothing was changed.")
-        )  # fmt: skip
+            Problem(
+                (place,),
+                message(RecordsFile.newer, schema=Name(found)),
+                message(RecordsFile.older_schema, schema=Name(HEAD)),
+                message(RecordsFile.install_newer),
+            )
+        )
     if others:
-        raise BadInput(
-            Problem(place, f"tables of another program ({', '.join(sorted(others)[:3])})", "an empty place, or records",
-                    "Choose another database. Nothing was changed.")
-        )  # fmt: skip
+        found_tables = message(RecordsFile.other_program, tables=tuple(Name(one) for one in sorted(others)[:3]))
+        expected, remedy = message(RecordsFile.empty_or_records), message(RecordsFile.another_database)
+        raise BadInput(Problem((place,), found_tables, expected, remedy))
     if beside is not None and found is not None:
         _copied(beside, found, secret)
     with engine.connect().execution_options(purpose="write") as connection:

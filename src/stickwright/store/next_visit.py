@@ -10,6 +10,8 @@ from typing import Any
 import tomlkit
 from tomlkit.exceptions import TOMLKitError
 
+from stickwright.codes.message import message
+from stickwright.codes.player_records import PlayerRecords
 from stickwright.errors import BadInput, Problem
 from stickwright.units import split_key
 
@@ -82,6 +84,10 @@ def _player(body: bytes, day: datetime.date) -> tuple[bytes, frozenset[str]]:
         return tomlkit.dumps(document).encode("utf-8"), frozenset(measured)
     except (UnicodeDecodeError, TOMLKitError, AttributeError, TypeError) as error:
         raise BadInput(
-            Problem("player.toml of the earlier visit", "text that cannot be read", "a file whose sites can be read",
-                    "Put that file right first, or begin afresh.")
-        ) from error  # fmt: skip
+            Problem(
+                message(PlayerRecords.earlier_player),
+                message(PlayerRecords.unreadable),
+                message(PlayerRecords.readable_sites),
+                message(PlayerRecords.correct_or_new),
+            )
+        ) from error

@@ -33,6 +33,10 @@ from typing import Any, Literal, Protocol
 
 import sqlalchemy as sa
 
+from stickwright.codes.entries import Entries
+from stickwright.codes.message import Name, Text, message
+from stickwright.codes.records_file import RecordsFile
+from stickwright.codes.trail import Trail
 from stickwright.errors import BadInput, Problem
 from stickwright.store import files
 from stickwright.store.engines import WAIT_S, Secret, memory_engine, server_engine, sqlite_engine
@@ -40,6 +44,7 @@ from stickwright.store.faults import busy, damaged, told
 from stickwright.store.keys import Kind, derived_key, kind_of, new_salt
 from stickwright.store.migrating import MIGRATED_BY, bring_up_to_date, lay_down
 from stickwright.store.schema import act
+from stickwright.store.texts import entry_kept
 
 __all__ = [
     "SYSTEM_CLOCK",
@@ -101,7 +106,7 @@ class Store:
     ----------
     engine : Engine
         Of SQLAlchemy. For reading and writing use `read` and `write`.
-    place : str
+    place : Message or str
         Where they are, for people.
     kind : str
         ``encrypted``, ``plain``, ``postgresql`` or ``memory``.
@@ -111,7 +116,7 @@ class Store:
     """
 
     engine: sa.Engine
-    place: str
+    place: Text
     kind: Literal["encrypted", "plain", "postgresql", "memory"]
     clock: Clock
     path: Path | None = None
@@ -150,7 +155,7 @@ class Store:
 
     @contextmanager
     def write(
-        self, who: str, what: str, player_id: int | None = None, detail: str = "", *, samples: bool = False
+        self, who: str, what: Text, player_id: int | None = None, *, samples: bool = False
     ) -> Iterator[sa.Connection]:
         """Write one thing: all of it is kept, or, when anything goes wrong, nothing.
 
@@ -161,12 +166,10 @@ class Store:
         ----------
         who : str
             Who does it.
-        what : str
-            What is done, for the trail. Empty when the rows themselves say who and when (the samples of a recording).
+        what : Message or str
+            What is done, for the trail: a message of `Trail`. Empty when the rows themselves say who and when (the samples of a recording).
         player_id : int, optional
             The player whom it is about.
-        detail : str
-            More words for the trail.
         samples : bool
             Samples of a running recording: does not wait for the disk.
 
@@ -179,7 +182,7 @@ class Store:
         if outer is not None:
             with outer.begin_nested():
                 if what:
-                    note_act(self, outer, who, what, player_id, detail)
+                    note_act(self, outer, who, what, player_id)
                 yield outer
             return
         if not self._turn.acquire(timeout=WAIT_S):
@@ -189,7 +192,7 @@ class Store:
                 self._mine.connection = connection
                 try:
                     if what:
-                        note_act(self, connection, who, what, player_id, detail)
+                        note_act(self, connection, who, what, player_id)
                     yield connection
                 finally:
                     self._mine.connection = None
@@ -228,9 +231,7 @@ class Store:
             raise sentence from error
 
 
-def note_act(
-    store: Store, connection: sa.Connection, who: str, what: str, player_id: int | None = None, detail: str = ""
-) -> None:
+def note_act(store: Store, connection: sa.Connection, who: str, what: Text, player_id: int | None = None) -> None:
     """Write into the trail who did what; says so when the clock stands before the entry before.
 
     Parameters
@@ -238,17 +239,16 @@ def note_act(
     store : Store
     connection : Connection
         Of a `Store.write`.
-    who, what : str
+    who : str
+    what : Message or str
+        A message of `Trail`.
     player_id : int, optional
         The player whom it is about.
-    detail : str
-        More words.
     """
     at = store.at()
     last = connection.execute(sa.select(act.c.at).order_by(act.c.id.desc()).limit(1)).scalar()
-    if last is not None and at < last:
-        detail = "; ".join(part for part in (detail, f"the clock stood before the entry before ({last})") if part)
-    connection.execute(sa.insert(act).values(at=at, who=who, what=what, player_id=player_id, detail=detail))
+    code, figures = entry_kept(what, last if last is not None and at < last else "")
+    connection.execute(sa.insert(act).values(at=at, who=who, what=code, player_id=player_id, detail=figures))
 
 
 def new_id(connection: sa.Connection, statement: sa.Insert) -> int:
@@ -327,12 +327,15 @@ def create_store(place: Path, *, passphrase: str | None, clock: Clock = SYSTEM_C
     """
     place = Path(place)
     if passphrase is not None and not passphrase.strip():
-        raise BadInput(
-            Problem("passphrase", "nothing typed", "a passphrase", "Three or four words in a row are easy to remember.")
-        )
+        raise BadInput(_no_passphrase())
     if kind_at(place) != "none":
         raise BadInput(
-            Problem(str(place), "a file there already", "a place without one", "Open it, or choose another name.")
+            Problem(
+                (str(place),),
+                message(RecordsFile.file_there),
+                message(RecordsFile.new_name),
+                message(RecordsFile.open_or_rename),
+            )
         )
     salt = new_salt()
     secret = Secret(derived_key(passphrase, salt), salt) if passphrase is not None else None
@@ -345,6 +348,11 @@ def create_store(place: Path, *, passphrase: str | None, clock: Clock = SYSTEM_C
         finally:
             engine.dispose()
     return _opened(place, secret, clock)
+
+
+def _no_passphrase() -> Problem:
+    found, expected = message(Entries.nothing), message(RecordsFile.a_passphrase)
+    return Problem("passphrase", found, expected, message(RecordsFile.easy_passphrase))
 
 
 def open_store(place: Path | str, *, passphrase: str | None = None, clock: Clock = SYSTEM_CLOCK) -> Store:
@@ -368,18 +376,17 @@ def open_store(place: Path | str, *, passphrase: str | None = None, clock: Clock
     place = Path(place)
     kind = kind_at(place)
     if kind == "none":
-        raise BadInput(Problem(str(place), "no records", "a file of records", "Begin new records, or choose the file."))
+        found, expected = message(RecordsFile.no_records), message(RecordsFile.a_records_file)
+        raise BadInput(Problem((str(place),), found, expected, message(RecordsFile.create_or_choose)))
     if kind == "not ours":
-        raise BadInput(
-            Problem(str(place), "something that stickwright did not make, or whose beginning is damaged", "a file of records",
-                    "Choose another file; if these were your records, restore the last backup. Nothing was changed.")
-        )  # fmt: skip
+        found, expected = message(RecordsFile.not_ours), message(RecordsFile.a_records_file)
+        raise BadInput(Problem((str(place),), found, expected, message(RecordsFile.another_or_restore)))
     if kind == "encrypted" and passphrase is None:
-        raise BadInput(Problem("passphrase", "nothing typed", "the passphrase of these records", "Type it."))
+        found, expected = message(Entries.nothing), message(RecordsFile.passphrase_of_records)
+        raise BadInput(Problem("passphrase", found, expected, message(RecordsFile.enter_it)))
     if kind == "plain" and passphrase is not None:
-        raise BadInput(
-            Problem("passphrase", "a passphrase", "none, because these records are not encrypted", "Leave it empty.")
-        )
+        found, expected = message(RecordsFile.given_passphrase), message(RecordsFile.none_needed)
+        raise BadInput(Problem("passphrase", found, expected, message(RecordsFile.leave_empty)))
     salt = files.head(place)
     secret = Secret(derived_key(passphrase, salt), salt[:16]) if passphrase is not None else None
     return _opened(place, secret, clock)
@@ -394,7 +401,7 @@ def memory_store(clock: Clock = SYSTEM_CLOCK) -> Store:
     """
     engine = memory_engine()
     lay_down(engine)
-    return Store(engine, "memory of this session", "memory", clock)
+    return Store(engine, message(RecordsFile.in_memory), "memory", clock)
 
 
 def change_passphrase(store: Store, *, new: str) -> None:
@@ -415,16 +422,14 @@ def change_passphrase(store: Store, *, new: str) -> None:
     if secret is None:
         raise BadInput(
             Problem(
-                store.place,
-                "records that are not encrypted",
-                "encrypted records",
-                "Begin encrypted records, then import.",
+                (store.place,),
+                message(RecordsFile.not_encrypted),
+                message(RecordsFile.encrypted),
+                message(RecordsFile.create_encrypted),
             )
         )
     if not new.strip():
-        raise BadInput(
-            Problem("passphrase", "nothing typed", "a passphrase", "Three or four words in a row are easy to remember.")
-        )
+        raise BadInput(_no_passphrase())
     key = derived_key(new, secret.salt)
     if not store._turn.acquire(timeout=WAIT_S):
         raise busy(store.place)
@@ -438,7 +443,7 @@ def change_passphrase(store: Store, *, new: str) -> None:
         store.engine.dispose()  # the other connections still have the old key
     finally:
         store._turn.release()
-    with store.write("stickwright", "passphrase changed"):
+    with store.write("stickwright", message(Trail.passphrase_changed)):
         pass
 
 
@@ -478,11 +483,9 @@ def _opened(place: Path, secret: Secret | None, clock: Clock) -> Store:
                 connection.exec_driver_sql("SELECT count(*) FROM sqlite_master").scalar()
         except sa.exc.DBAPIError as error:
             if secret is not None and "file is not a database" in str(error.orig):
-                raise BadInput(
-                    Problem("passphrase", "one that does not open these records", "the passphrase that they were made with",
-                            "Type it again; mind capitals and the keyboard's language. If you are sure of it, the beginning of "
-                            f"{place.name} is damaged: restore the last backup. Nothing was changed.")
-                ) from error  # fmt: skip
+                found, expected = message(RecordsFile.wrong_passphrase), message(RecordsFile.right_passphrase)
+                remedy = message(RecordsFile.retype_passphrase, file=Name(place.name))
+                raise BadInput(Problem("passphrase", found, expected, remedy)) from error
             raise told(error, str(place)) or error from error
         if place.stat().st_size <= CHECKED_WHOLE_BYTES and faults_in(store):
             raise damaged(str(place))

@@ -21,8 +21,13 @@ from typing import Any
 import sqlalchemy as sa
 
 import stickwright
+from stickwright.codes.entries import Entries
 from stickwright.codes.kept_plans import KeptPlans
 from stickwright.codes.message import Message, Name, Text, message
+from stickwright.codes.player_records import PlayerRecords
+from stickwright.codes.problems import Problems
+from stickwright.codes.records_file import RecordsFile
+from stickwright.codes.trail import Trail
 from stickwright.errors import BadInput, Problem
 from stickwright.model.case import Case, ForceRead
 from stickwright.model.plan import Plan
@@ -176,7 +181,7 @@ def _keep(
         }  # fmt: skip
         plan_id = new_id(connection, sa.insert(plan_table).values(values))
         connection.execute(sa.insert(plan_input), [{"plan_id": plan_id, **one} for one in inputs])
-        note_act(store, connection, who, "plan made", row.player_id, f"visit {row.number}, plan {number}")
+        note_act(store, connection, who, message(Trail.plan_made, visit=row.number, plan=number), row.player_id)
         return _rows(connection, plan_table.c.id == plan_id)[0]
 
 
@@ -234,7 +239,14 @@ def _rows(connection: sa.Connection, matches: sa.ColumnElement[bool]) -> tuple[P
 def _one(connection: sa.Connection, plan_id: int) -> PlanRow:
     found = _rows(connection, plan_table.c.id == plan_id)
     if not found:
-        raise BadInput(Problem("plan", f"number {plan_id}", "a plan that is kept", "Load the page again."))
+        raise BadInput(
+            Problem(
+                "plan",
+                message(Entries.number, number=plan_id),
+                message(PlayerRecords.a_plan),
+                message(Entries.reload),
+            )
+        )
     return found[0]
 
 
@@ -271,9 +283,13 @@ def plan_text(store: Store, plan_id: int) -> bytes:
         text = b""
     if hashlib.sha256(text).hexdigest() != row.digest:
         raise BadInput(
-            Problem(f"{store.place}, plan {row.number}", "other bytes than were kept", "those that were kept",
-                    "Restore the last backup beside these records, or plan anew.")
-        )  # fmt: skip
+            Problem(
+                (store.place, message(RecordsFile.plan_of, number=row.number)),
+                message(RecordsFile.changed_bytes),
+                message(RecordsFile.saved_bytes),
+                message(PlayerRecords.restore_or_replan),
+            )
+        )
     return text
 
 
@@ -323,10 +339,10 @@ def plan_again(store: Store, plan_id: int, progress: Callable[[str, float], None
     if changed:
         raise BadInput(
             Problem(
-                f"{store.place}, {changed[0]}",
-                "other bytes than were kept",
-                "those that were kept",
-                "Restore the last backup.",
+                (store.place, changed[0]),
+                message(RecordsFile.changed_bytes),
+                message(RecordsFile.saved_bytes),
+                message(RecordsFile.restore_backup),
             )
         )
     rows = tuple((dataclasses.replace(recording_named(store, one), aside=False), many) for one, many in live)
@@ -341,7 +357,7 @@ def plan_again(store: Store, plan_id: int, progress: Callable[[str, float], None
     )
 
 
-def reproduce(store: Store, plan_id: int) -> tuple[bool, str]:
+def reproduce(store: Store, plan_id: int) -> tuple[bool, Message]:
     """Work a plan out again from its very inputs and compare.
 
     Parameters
@@ -353,7 +369,7 @@ def reproduce(store: Store, plan_id: int) -> tuple[bool, str]:
     -------
     same : bool
         Whether it is the same to the last digit.
-    words : str
+    told : Message
         One or two sentences: that it is the same; or what changed in the program, and what differs.
     """
     with store.read() as connection:
@@ -362,10 +378,12 @@ def reproduce(store: Store, plan_id: int) -> tuple[bool, str]:
     try:
         after = plan_json(plan_again(store, plan_id)).encode()
     except BadInput as refused:
-        return False, f"{_changed(row)} It no longer accepts the inputs: {refused.problems[0]}"
+        told = message(KeptPlans.inputs_refused, problem=refused.problems[0].sentence)
+        return False, message(Problems.sentences, parts=(_changed(row), told))
     if after == before:
-        return True, "The same plan, to the last digit, from the same readings, kit, wishes and seed."
-    return False, f"{_changed(row)} {_difference(read_json(before), read_json(after))}"
+        return True, message(KeptPlans.made_again)
+    told = _difference(read_json(before), read_json(after))
+    return False, message(Problems.sentences, parts=(_changed(row), told))
 
 
 def plan_changes(store: Store, first: PlanRow, second: PlanRow) -> tuple[Message, ...]:
@@ -447,29 +465,33 @@ def told_apart(before: bytes, after: bytes) -> Text:
     return message(KeptPlans.same) if before == after else _difference(read_json(before), read_json(after))
 
 
-def _changed(row: PlanRow) -> str:
+def _changed(row: PlanRow) -> Message:
     """What is not as it was when the plan was made."""
     now = {one: installed(one) for one in row.asked["libraries"] if one != "python"} | {
         "python": platform.python_version()
     }
-    other = [f"{one} {then}, now {now[one]}" for one, then in row.asked["libraries"].items() if then != now[one]]
-    parts = [f"made with stickwright {row.program}, this is {program()}"] if row.program != program() else []
-    parts += other
-    return f"The program changed ({'; '.join(parts)})." if parts else "The program is the same, and yet:"
+    other = tuple(
+        message(KeptPlans.library_now, name=Name(one), then=Name(then), now=Name(now[one]))
+        for one, then in row.asked["libraries"].items()
+        if then != now[one]
+    )
+    if row.program != program():
+        other = (message(KeptPlans.program_now, then=Name(row.program), now=Name(program())), *other)
+    return message(KeptPlans.program_changed, parts=other) if other else message(KeptPlans.same_program)
 
 
-def _difference(before: Any, after: Any) -> str:
+def _difference(before: Any, after: Any) -> Message:
     """In one sentence: what is chosen where, if that differs; else how many figures do, and the first."""
-    chosen = [
-        f"{site}: {then or 'nothing'} before, {now or 'nothing'} now"
+    chosen = tuple(
+        message(KeptPlans.choice, site=Name(site), then=Name(then) if then else None, now=Name(now) if now else None)
         for site, then, now in _choices(before, after)
         if then != now
-    ]
+    )
     if chosen:
-        return f"Something else is chosen at {'; '.join(chosen)}."
-    places = list(_unlike(before, after, ""))
-    first = places[0]
-    return f"The same sticks are chosen; {len(places):,} entries differ, the first at {first}."
+        return message(KeptPlans.other_choices, sites=chosen)
+    places = _unlike(before, after, "")
+    place, then, now = places[0]
+    return message(KeptPlans.other_figures, count=len(places), place=Name(place), then=Name(then), now=Name(now))
 
 
 def _choices(before: Any, after: Any) -> list[tuple[str, str, str]]:
@@ -479,7 +501,8 @@ def _choices(before: Any, after: Any) -> list[tuple[str, str, str]]:
     return [(site, then.get(site, ""), now.get(site, "")) for site in dict.fromkeys([*then, *now])]
 
 
-def _unlike(one: Any, other: Any, place: str) -> list[str]:
+def _unlike(one: Any, other: Any, place: str) -> list[tuple[str, str, str]]:
+    """Place, before and now of each entry that differs."""
     if isinstance(one, dict) and isinstance(other, dict):
         keys = dict.fromkeys([*one, *other])
         return [found for key in keys for found in _unlike(one.get(key), other.get(key), f"{place}.{key}".lstrip("."))]
@@ -487,7 +510,7 @@ def _unlike(one: Any, other: Any, place: str) -> list[str]:
         return [
             found for at, pair in enumerate(zip(one, other, strict=True)) for found in _unlike(*pair, f"{place}[{at}]")
         ]
-    return [] if one == other else [f"{place} ({_short(one)} before, {_short(other)} now)"]
+    return [] if one == other else [(place, _short(one), _short(other))]
 
 
 def _short(value: Any) -> str:

@@ -10,8 +10,13 @@ from typing import Any, Generic, TypeVar
 
 import sqlalchemy as sa
 
+from stickwright.codes.entries import Entries
+from stickwright.codes.message import Message, Name, Text, message
+from stickwright.codes.player_records import PlayerRecords
+from stickwright.codes.trail import Trail
+from stickwright.codes.versions import Versions
 from stickwright.errors import BadInput, Problem, did_you_mean
-from stickwright.store.consents import consents_of, in_words
+from stickwright.store.consents import consent_state, consents_of
 from stickwright.store.documents import documents, save_document
 from stickwright.store.next_visit import begun, carried_over
 from stickwright.store.opening import Store, new_id, note_act
@@ -76,7 +81,7 @@ class PlayerRow:
     last_visit : str
         YYYY-MM-DD, empty when there is none with a date.
     recordings : int
-    consent_words : str
+    consent_words : Message
         How the consent stands today.
     """
 
@@ -85,7 +90,7 @@ class PlayerRow:
     visits: int
     last_visit: str
     recordings: int
-    consent_words: str
+    consent_words: Message
 
 
 @dataclass(frozen=True)
@@ -186,7 +191,8 @@ def players(store: Store, *, search: str = "", page: int = 1, per_page: int = 50
         )
         agreed = consents_of(connection, ids, store.clock.now().date())
     found = tuple(
-        PlayerRow(row[0], row[1], row[2], row[3], recorded.get(row[0], 0), in_words(agreed.get(row[0]))) for row in rows
+        PlayerRow(row[0], row[1], row[2], row[3], recorded.get(row[0], 0), consent_state(agreed.get(row[0])))
+        for row in rows
     )
     return Page(found, total, number, per_page)
 
@@ -210,7 +216,7 @@ def player_named(store: Store, code: str) -> PlayerRow:
         ).scalar()
         known = [] if key else list(connection.execute(sa.select(player.c.code)).scalars())
     if key is None:
-        raise BadInput(Problem("player", code, "the code of a player", did_you_mean(code, known)))
+        raise BadInput(Problem("player", code, message(PlayerRecords.a_players_code), did_you_mean(code, known)))
     found = players(store, search=key, per_page=10_000)
     return next(row for row in found.rows if row.code.casefold() == key)
 
@@ -235,13 +241,12 @@ def add_player(store: Store, code: str, *, who: str) -> PlayerRow:
     with store.write(who, "") as connection:
         known = connection.execute(sa.select(player.c.code).where(player.c.code_key == code.casefold())).scalar()
         if known is not None:
-            raise BadInput(
-                Problem("code", code, "a code that no player has yet", f"Open '{known}', or choose another code.")
-            )
+            remedy = message(PlayerRecords.open_or_recode, code=Name(known))
+            raise BadInput(Problem("code", code, message(PlayerRecords.new_code), remedy))
         row = sa.insert(player).values(at=store.at(), who=who, code=code, code_key=code.casefold())
         player_id = new_id(connection, row)
-        note_act(store, connection, who, "player added", player_id)
-    return PlayerRow(player_id, code, 0, "", 0, in_words(None))
+        note_act(store, connection, who, message(Trail.player_added), player_id)
+    return PlayerRow(player_id, code, 0, "", 0, consent_state(None))
 
 
 def visits(store: Store, player_id: int) -> tuple[VisitRow, ...]:
@@ -270,7 +275,7 @@ def visit(store: Store, visit_id: int) -> VisitRow:
     """
     found = _visits(store, visit_table.c.id == visit_id)
     if not found:
-        raise BadInput(Problem("visit", str(visit_id), "a visit that is kept", "Go back to the player."))
+        raise BadInput(Problem("visit", str(visit_id), message(Entries.kept_visit), message(Entries.back_to_player)))
     return found[0]
 
 
@@ -296,24 +301,32 @@ def add_visit(store: Store, player_id: int, on_date: str, *, who: str, like: int
     try:
         day = datetime.date.fromisoformat(on_date.strip())
     except ValueError as error:
-        raise BadInput(Problem("date of the visit", on_date or "nothing", "a date as 2026-03-14")) from error
+        raise BadInput(_no_date(on_date)) from error
     with store.write(who, "") as connection:
         code = connection.execute(sa.select(player.c.code).where(player.c.id == player_id)).scalar()
         if code is None:
-            raise BadInput(Problem("player", str(player_id), "a player who is kept", "Go back to the players."))
+            raise BadInput(
+                Problem("player", str(player_id), message(Entries.kept_player), message(Entries.back_to_players))
+            )
         if like is None:
             files = {"player.toml": begun(code, day)}
         else:
             if visit(store, like).player_id != player_id:
                 raise BadInput(
-                    Problem("visit to carry over", str(like), f"a visit of {code}", "Choose one of the list.")
+                    Problem(
+                        message(PlayerRecords.visit_to_copy),
+                        str(like),
+                        message(PlayerRecords.visit_of, code=Name(code)),
+                        message(PlayerRecords.choose_from_list),
+                    )
                 )
             before = {name: one.body for name, one in documents(store, like).items()}
             files = carried_over(before, code, day)
         visit_id = _new_visit(store, connection, player_id, who)
+        why = message(Versions.begun) if like is None else message(Versions.carried_over)
         for name, body in files.items():
-            save_document(store, visit_id, name, body, who=who, why="begun" if like is None else "carried over")
-        note_act(store, connection, who, "visit begun", player_id, day.isoformat())
+            save_document(store, visit_id, name, body, who=who, why=why)
+        note_act(store, connection, who, message(Trail.visit_begun, date=Name(day.isoformat())), player_id)
         return visit(store, visit_id)
 
 
@@ -371,18 +384,24 @@ def _visit(row: Mapping[Any, Any]) -> VisitRow:
     )  # fmt: skip
 
 
+def _no_date(typed: str) -> Problem:
+    found = typed or message(Entries.nothing)
+    return Problem(message(PlayerRecords.date_of_visit), found, message(Entries.a_date))
+
+
 def _check_code(code: str) -> None:
-    remedy = "Use a code such as K7, and keep the list of names elsewhere."
-    found = ""
+    found: Text = ""
     if not code:
-        found = "nothing"
+        found = message(Entries.nothing)
     elif _ADDRESS.search(code):
-        found = "what looks like an e-mail address"
+        found = message(PlayerRecords.like_address)
     elif _DAY_OF_BIRTH.search(code):
-        found = f"'{code}', which looks like a date of birth"
+        found = message(PlayerRecords.like_birth, code=Name(code))
     elif " " in code:
-        found = f"'{code}', which looks like a name"
+        found = message(PlayerRecords.like_name, code=Name(code))
     elif len(code) > _LONGEST_CODE or _OUTSIDE_CODE.search(code):
-        found = f"'{code}'" if len(code) <= 2 * _LONGEST_CODE else f"{len(code)} letters"
+        short = len(code) <= 2 * _LONGEST_CODE
+        found = message(Entries.typed, typed=Name(code)) if short else message(Entries.letters, count=len(code))
     if found:
-        raise BadInput(Problem("code", found, f"letters, digits, dot and hyphen, {_LONGEST_CODE} at most", remedy))
+        expected = message(PlayerRecords.a_code, longest=_LONGEST_CODE)
+        raise BadInput(Problem("code", found, expected, message(PlayerRecords.use_a_code)))

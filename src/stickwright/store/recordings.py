@@ -19,6 +19,11 @@ import sqlalchemy as sa
 from numpy.typing import NDArray
 
 from stickwright.capture.steps import trace_words, unknown_cues
+from stickwright.codes.entries import Entries
+from stickwright.codes.message import Text, message
+from stickwright.codes.player_records import PlayerRecords
+from stickwright.codes.records_file import RecordsFile
+from stickwright.codes.versions import Versions
 from stickwright.errors import BadInput, Problem
 from stickwright.model.recording import Recording
 from stickwright.store.opening import Store, new_id
@@ -145,7 +150,7 @@ def begin_recording(
         raise ValueError(f"columns of a recording begin with time_s, x, y, each once: {columns}")
     with store.write(who, "") as connection:
         if connection.execute(sa.select(visit.c.id).where(visit.c.id == visit_id)).first() is None:
-            raise BadInput(Problem("recording", f"visit {visit_id}", "a visit that is kept", "Go back to the player."))
+            raise BadInput(_no_visit(visit_id))
         values = {
             "at": store.at(), "who": who, "visit_id": visit_id, "name": _free_name(connection, visit_id, task, site),
             "site": site, "task": task, "stick": stick, "topper": topper, "extension": extension, "source": source,
@@ -188,11 +193,21 @@ class _Held:
     state: str
 
 
+def _no_visit(visit_id: int) -> Problem:
+    found = message(Versions.visit, number=visit_id)
+    return Problem("recording", found, message(Entries.kept_visit), message(Entries.back_to_player))
+
+
 def _held(connection: sa.Connection, recording_id: int) -> _Held:
     row = connection.execute(_HELD, {"recording_id": recording_id}).first()
     if row is None:
         raise BadInput(
-            Problem("recording", f"number {recording_id}", "a recording that is kept", "Begin a new recording.")
+            Problem(
+                "recording",
+                message(Entries.number, number=recording_id),
+                message(PlayerRecords.a_recording),
+                message(PlayerRecords.new_recording),
+            )
         )
     columns = len(row.columns)
     in_chunks = row.in_chunks or 0
@@ -231,18 +246,26 @@ def append_samples(store: Store, recording_id: int, rows: Array, *, first: int) 
             raise ValueError(f"samples of shape {rows.shape} for a recording of {held.columns} columns")
         if first < 0 or first > held.samples:
             raise BadInput(
-                Problem("samples", f"sample number {first:,}", f"number {held.samples:,}, the next one",
-                        "Send what lies between again.")
-            )  # fmt: skip
+                Problem(
+                    "samples",
+                    message(PlayerRecords.sample_number, number=first),
+                    message(PlayerRecords.next_sample, number=held.samples),
+                    message(PlayerRecords.send_again),
+                )
+            )
         new = rows[held.samples - first :]
         if not len(new):
             return held.samples
         if held.state in ENDS:
             if held.state != "cut short":
                 raise BadInput(
-                    Problem("samples", f"{len(new):,} more for a recording that is over", "a recording that is running",
-                            "Begin a new recording.")
-                )  # fmt: skip
+                    Problem(
+                        "samples",
+                        message(PlayerRecords.more_samples, count=len(new)),
+                        message(PlayerRecords.running_recording),
+                        message(PlayerRecords.new_recording),
+                    )
+                )
             _note(store, connection, recording_id, "went on", "stickwright", held.samples)
         place = {"recording_id": recording_id, "sample": held.samples, "body": new.tobytes()}
         connection.execute(sa.insert(tail), place)
@@ -446,7 +469,7 @@ def samples_of(store: Store, recording_id: int, *, upto: int | None = None) -> A
         return _samples(connection, store.place, recording_id, upto)
 
 
-def _samples(connection: sa.Connection, place: str, recording_id: int, upto: int | None) -> Array:
+def _samples(connection: sa.Connection, place: Text, recording_id: int, upto: int | None) -> Array:
     held = _held(connection, recording_id)
     most = held.samples if upto is None else upto
     chunks = sa.select(chunk).where(chunk.c.recording_id == recording_id, chunk.c.first < most).order_by(chunk.c.first)
@@ -459,9 +482,13 @@ def _samples(connection: sa.Connection, place: str, recording_id: int, upto: int
             part = np.empty((0, held.columns))
         if row.first != at or len(part) != row.samples or digest_of(part) != row.digest:
             raise BadInput(
-                Problem(f"{place}, recording {recording_id}, from sample {row.first:,}", "other bytes than were kept",
-                        "those that were kept", "Restore the last backup beside these records; the rest can still be read.")
-            )  # fmt: skip
+                Problem(
+                    (place, message(RecordsFile.recording_of, number=recording_id, first=row.first)),
+                    message(RecordsFile.changed_bytes),
+                    message(RecordsFile.saved_bytes),
+                    message(RecordsFile.restore_recording),
+                )
+            )
         at += len(part)
         parts.append(part)
     tails = sa.select(tail.c.body).where(tail.c.recording_id == recording_id).order_by(tail.c.sample)

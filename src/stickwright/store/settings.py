@@ -6,6 +6,8 @@ from typing import Any
 
 import sqlalchemy as sa
 
+from stickwright.codes.message import Name, message
+from stickwright.codes.trail import Trail
 from stickwright.store.opening import Store
 from stickwright.store.schema import setting
 
@@ -38,5 +40,5 @@ def choose(store: Store, name: str, value: Any, *, who: str) -> None:
         Anything that JSON can hold.
     who : str
     """
-    with store.write(who, "setting", detail=name) as connection:
+    with store.write(who, message(Trail.setting_changed, name=Name(name))) as connection:
         connection.execute(sa.insert(setting).values(at=store.at(), who=who, name=name, value=value))

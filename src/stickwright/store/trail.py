@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Any
 
 import sqlalchemy as sa
 
+from stickwright.codes.message import Text
 from stickwright.store.opening import Store
 from stickwright.store.players import Page
 from stickwright.store.schema import act, player
+from stickwright.store.texts import entry_read
 
 __all__ = ["Act", "trail"]
 
@@ -21,7 +24,11 @@ class Act:
     ----------
     id : int
         Entries are ordered by it; the clock may have gone backwards in between.
-    at, who, what, detail : str
+    at, who : str
+    what : Message or str
+        A message of `Trail`; words where an earlier version wrote the entry.
+    detail : str
+        More words of an earlier version.
     code : str
         Of the player whom it is about; empty when about none, or one who has been erased.
     """
@@ -29,7 +36,7 @@ class Act:
     id: int
     at: str
     who: str
-    what: str
+    what: Text
     detail: str
     code: str
 
@@ -58,4 +65,9 @@ def trail(store: Store, *, player_id: int | None = None, page: int = 1, per_page
             .limit(per_page)
             .offset((number - 1) * per_page)
         ).all()
-    return Page(tuple(Act(*row) for row in rows), total, number, per_page)
+    return Page(tuple(_act(row) for row in rows), total, number, per_page)
+
+
+def _act(row: Any) -> Act:
+    what, detail = entry_read(row[3], row[4])
+    return Act(row[0], row[1], row[2], what, detail, row[5])

@@ -21,6 +21,12 @@ import numpy as np
 import polars as pl
 import sqlalchemy as sa
 
+from stickwright.catalogue import say
+from stickwright.codes.counts import Counted, Counts
+from stickwright.codes.entries import Entries
+from stickwright.codes.message import Message, Name, message
+from stickwright.codes.records_file import RecordsFile
+from stickwright.codes.trail import Trail
 from stickwright.errors import BadInput, Problem
 from stickwright.store import files
 from stickwright.store.cases import name_of_file, tree_of
@@ -49,6 +55,7 @@ from stickwright.store.schema import (
     visit,
     visit_fact,
 )
+from stickwright.store.texts import entry_read
 
 __all__ = ["compact", "copies_beside", "elsewhere", "erase_player", "export_player", "packed_player", "what_would_go"]
 
@@ -148,7 +155,16 @@ def _put_visit(store: Store, archive: zipfile.ZipFile, row: VisitRow) -> list[st
         with _told_to(unread):
             for one in history(store, row.id, name):
                 place = f"versions/{name}/{one.number}"
-                said = (name, one.number, one.at, one.who, one.why, "yes" if one.removed else "", one.digest, place)
+                said = (
+                    name,
+                    one.number,
+                    one.at,
+                    one.who,
+                    say(one.why),
+                    "yes" if one.removed else "",
+                    one.digest,
+                    place,
+                )
                 lines.append(said)
                 archive.writestr(f"{folder}/{place}", one.body)
     header = ("file", "version", "at", "who", "why", "taken_away", "sha256", "kept_as")
@@ -200,7 +216,12 @@ def _rows_csv(store: Store, table: sa.Table, matches: sa.ColumnElement[bool]) ->
     columns = [column.name for column in table.c if column.name != "player_id"]
     with store.read() as connection:
         rows = connection.execute(sa.select(*(table.c[name] for name in columns)).where(matches).order_by(table.c.id))
-        return _csv(columns, [[_cell(value) for value in row] for row in rows])
+        cells = [{name: _cell(value) for name, value in row.items()} for row in rows.mappings()]
+    if table is act:
+        for row in cells:
+            what, row["detail"] = entry_read(row["what"], row["detail"])
+            row["what"] = say(what)
+    return _csv(columns, [[row[name] for name in columns] for row in cells])
 
 
 def _samples_csv(samples: np.ndarray[Any, np.dtype[np.float64]], columns: Sequence[str]) -> bytes:
@@ -214,12 +235,14 @@ def _code(store: Store, player_id: int) -> str:
     with store.read() as connection:
         code = connection.execute(sa.select(player.c.code).where(player.c.id == player_id)).scalar()
     if code is None:
-        raise BadInput(Problem("player", str(player_id), "a player who is kept", "Go back to the players."))
+        raise BadInput(
+            Problem("player", str(player_id), message(Entries.kept_player), message(Entries.back_to_players))
+        )
     return str(code)
 
 
-def what_would_go(store: Store, player_id: int) -> dict[str, int]:
-    """What erasing a player would erase, in words and numbers; nothing is changed.
+def what_would_go(store: Store, player_id: int) -> dict[Counted, int]:
+    """What erasing a player would erase, in numbers; nothing is changed.
 
     Parameters
     ----------
@@ -236,7 +259,7 @@ def what_would_go(store: Store, player_id: int) -> dict[str, int]:
         return _gone(connection, player_id, code, really=False)
 
 
-def erase_player(store: Store, player_id: int, *, who: str) -> dict[str, int]:
+def erase_player(store: Store, player_id: int, *, who: str) -> dict[Counted, int]:
     """Erase everything about a player. Nothing is kept.
 
     Parameters
@@ -257,55 +280,63 @@ def erase_player(store: Store, player_id: int, *, who: str) -> dict[str, int]:
         No such player; or the rows are gone, but another window still reads and the file could not be written anew.
     """
     code = _code(store, player_id)
-    with store.write(who, "player erased") as connection:
+    with store.write(who, message(Trail.player_erased)) as connection:
         went = _gone(connection, player_id, code, really=True)
     compact(store)
     return went
 
 
-def _gone(connection: sa.Connection, player_id: int, code: str, *, really: bool) -> dict[str, int]:
+def _gone(connection: sa.Connection, player_id: int, code: str, *, really: bool) -> dict[Counted, int]:
     """Count, and if really so erase: the same rows either way, those that point to others first."""
     of_player = sa.select(visit.c.id).where(visit.c.player_id == player_id)
     recorded = sa.select(recording.c.id).where(recording.c.visit_id.in_(of_player))
     files_of = sa.select(document.c.id).where(document.c.visit_id.in_(of_player))
     planned = sa.select(plan.c.id).where(plan.c.visit_id.in_(of_player))
     samples = [sa.select(sa.func.coalesce(sa.func.sum(chunk.c.samples), 0)).where(chunk.c.recording_id.in_(recorded))]
-    went = {"samples": int(connection.execute(samples[0]).scalar_one())}
+    went: dict[Counted, int] = {"samples": int(connection.execute(samples[0]).scalar_one())}
     loose = sa.select(act.c.id, act.c.detail).where(
         act.c.player_id.is_(None), act.c.detail.icontains(code, autoescape=True)
     )
     named = [key for key, detail in connection.execute(loose) if _names(detail, code)]
-    steps: tuple[tuple[str, sa.Table, sa.ColumnElement[bool]], ...] = (
-        ("samples not yet packed", tail, tail.c.recording_id.in_(recorded)),
-        ("", chunk, chunk.c.recording_id.in_(recorded)),
-        ("", recording_act, recording_act.c.recording_id.in_(recorded)),
-        ("", plan_input, plan_input.c.plan_id.in_(planned)),
+    steps: tuple[tuple[Counted | None, sa.Table, sa.ColumnElement[bool]], ...] = (
+        ("unpacked_samples", tail, tail.c.recording_id.in_(recorded)),
+        (None, chunk, chunk.c.recording_id.in_(recorded)),
+        (None, recording_act, recording_act.c.recording_id.in_(recorded)),
+        (None, plan_input, plan_input.c.plan_id.in_(planned)),
         ("plans", plan, plan.c.visit_id.in_(of_player)),
         ("recordings", recording, recording.c.visit_id.in_(of_player)),
-        ("readings looked up", reading, reading.c.visit_id.in_(of_player)),
-        ("", visit_fact, visit_fact.c.visit_id.in_(of_player)),
-        ("versions of files", version, version.c.document_id.in_(files_of)),
+        ("readings", reading, reading.c.visit_id.in_(of_player)),
+        (None, visit_fact, visit_fact.c.visit_id.in_(of_player)),
+        ("versions", version, version.c.document_id.in_(files_of)),
         ("files", document, document.c.visit_id.in_(of_player)),
-        ("lines on loans", loan_act, loan_act.c.player_id == player_id),
+        ("loan_entries", loan_act, loan_act.c.player_id == player_id),
         ("consents", consent, consent.c.player_id == player_id),
-        ("entries of the trail", act, sa.or_(act.c.player_id == player_id, act.c.id.in_(named))),
+        ("trail_entries", act, sa.or_(act.c.player_id == player_id, act.c.id.in_(named))),
         ("visits", visit, visit.c.player_id == player_id),
         ("player", player, player.c.id == player_id),
     )
-    for words, table, matches in steps:
-        if words:
+    for what, table, matches in steps:
+        if what is not None:
             many = sa.select(sa.func.count()).select_from(table).where(matches)
-            went[words] = int(connection.execute(many).scalar_one())
+            went[what] = int(connection.execute(many).scalar_one())
         if really:
             connection.execute(sa.delete(table).where(matches))
-    order = ("player", "visits", "files", "versions of files", "readings looked up", "recordings", "samples",
-             "samples not yet packed", "plans", "consents", "lines on loans", "entries of the trail")  # fmt: skip
-    return {words: went[words] for words in order if went[words]}
+    order: tuple[Counted, ...] = (
+        "player", "visits", "files", "versions", "readings", "recordings", "samples", "unpacked_samples", "plans", "consents",
+        "loan_entries", "trail_entries",
+    )  # fmt: skip
+    return {what: went[what] for what in order if went[what]}
 
 
 def _names(detail: str, code: str) -> bool:
     """Whether an entry that is about nobody in particular names the player."""
-    return re.search(rf"(?<![\w.-]){re.escape(code)}(?![\w-])", detail or "", re.IGNORECASE) is not None
+    try:
+        figures = json.loads(detail or "{}")
+    except ValueError:
+        figures = detail  # in words of an earlier version
+    values = figures.values() if isinstance(figures, dict) else (detail,)
+    named = re.compile(rf"(?<![\w.-]){re.escape(code)}(?![\w-])", re.IGNORECASE)
+    return any(named.search(str(value)) for value in values)
 
 
 def compact(store: Store) -> None:
@@ -338,10 +369,13 @@ def compact(store: Store) -> None:
         store._turn.release()
     if still_read:
         raise BadInput(
-            Problem(store.place, "another window or program still reading", "a file that nobody else has open",
-                    "What was to be erased is gone from the records; close the other one, and erase or compact again, so that "
-                    "the file on the disk lets go of it too.")
-        )  # fmt: skip
+            Problem(
+                (store.place,),
+                message(RecordsFile.still_read),
+                message(RecordsFile.not_shared),
+                message(Counts.close_and_erase),
+            )
+        )
 
 
 def _compacted(store: Store) -> bool:
@@ -376,8 +410,8 @@ def copies_beside(store: Store) -> tuple[str, ...]:
     return tuple(sorted(path.name for path in store.path.parent.glob(store.path.name + "*") if path.name not in own))
 
 
-def elsewhere(store: Store) -> tuple[str, ...]:
-    """Where words of an erased player may still stand, out of reach of erasing; in sentences.
+def elsewhere(store: Store) -> tuple[Message, ...]:
+    """Where words of an erased player may still stand, out of reach of erasing; a sentence each.
 
     Parameters
     ----------
@@ -386,8 +420,8 @@ def elsewhere(store: Store) -> tuple[str, ...]:
     if store.kind == "memory":
         return ()
     if store.kind == "postgresql":
-        return ("The server's own backups and logs are not reached: they are a matter for its administrator.",)
-    told = ["Backups made earlier lie elsewhere and still hold it: erase or replace them too."]
+        return (message(Counts.server_backups),)
+    told = [message(Counts.earlier_backups)]
     if names := copies_beside(store):
-        told.append(f"Beside the records lie {', '.join(names)}: if they are copies made earlier, erase them too.")
+        told.append(message(Counts.copies_beside, names=tuple(Name(one) for one in names)))
     return tuple(told)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import tempfile
+from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
 
@@ -11,6 +12,7 @@ from starlette.responses import Response
 from starlette.routing import Route
 
 from stickwright.codes.backup_page import BackupPage
+from stickwright.codes.counts import Counted, Counts
 from stickwright.codes.message import Message, Name, Text, message
 from stickwright.errors import BadInput
 from stickwright.store.backup import back_up, restore
@@ -78,7 +80,7 @@ def make(request: Request) -> Response:
             report = {
                 "title": message(BackupPage.complete),
                 "sentence": message(BackupPage.complete_more, file=Name(typed)),
-                "counts": tuple(counts.items()),
+                "counts": _counts(counts),
             }
             return page(request, "backup.html", backup_page(desk, report=report))
         with tempfile.TemporaryDirectory(prefix="stickwright-") as folder:
@@ -118,9 +120,13 @@ def bring_back(request: Request) -> Response:
     report = {
         "title": message(BackupPage.restored),
         "sentence": message(BackupPage.restored_more, place=Name(place.strip())),
-        "counts": tuple(counts.items()),
+        "counts": _counts(counts),
     }
     return page(request, "backup.html", backup_page(desk, report=report))
+
+
+def _counts(counts: Mapping[Counted, int]) -> tuple[tuple[Message, int], ...]:
+    return tuple((message(Counts.label, what=what), count) for what, count in counts.items())
 
 
 def _whole_path(typed: str, label: Message) -> Path:

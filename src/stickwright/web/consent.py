@@ -16,6 +16,7 @@ from starlette.routing import Route
 from stickwright.codes.commands import Commands
 from stickwright.codes.consent_page import ConsentPage, Giver, Thing
 from stickwright.codes.message import Message, Name, Text, message
+from stickwright.codes.trail import Trail
 from stickwright.errors import BadInput, Problem
 from stickwright.store.carrying import carry_player
 from stickwright.store.cases import import_case, tree_of
@@ -198,7 +199,7 @@ def _given(here: At, typed: FormData) -> dict[str, Any]:
     }
 
 
-def keep_after_all(here: At, given: dict[str, Any]) -> tuple[At, tuple[str, ...]]:
+def keep_after_all(here: At, given: dict[str, Any]) -> tuple[At, tuple[Message, ...]]:
     """Move a player from memory to the records, with all visits; and say what could not be moved.
 
     Parameters
@@ -210,7 +211,7 @@ def keep_after_all(here: At, given: dict[str, Any]) -> tuple[At, tuple[str, ...]
     """
     assert here.player is not None
     desk, kept = here.desk, here.desk.kept()
-    with kept.write(here.who, "kept-after-all"):
+    with kept.write(here.who, message(Trail.kept_after_all)):
         row = add_player(kept, here.player.code, who=here.who)
         give_consent(kept, row.id, who=here.who, **given)
         carried = carry_player(here.store, kept, here.player_id, row.id, who=here.who)

@@ -136,8 +136,10 @@ def _text(version: Document) -> str | None:
 
 
 def _line(version: Document) -> Message:
-    why = REASONS.get(version.why)
-    reason: Text = Name(version.why) if why is None else message(FilesPage.reason, why=why)
+    reason: Text = version.why
+    if isinstance(reason, str):
+        why = REASONS.get(reason)
+        reason = Name(reason) if why is None else message(FilesPage.reason, why=why)
     return message(FilesPage.version_line, at=version.at, who=Name(version.who), why=reason)
 
 

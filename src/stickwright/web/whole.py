@@ -8,6 +8,7 @@ from starlette.requests import Request
 from starlette.responses import Response
 from starlette.routing import Route
 
+from stickwright.codes.counts import Counts
 from stickwright.codes.erase_page import ErasePage
 from stickwright.codes.message import Name, message
 from stickwright.errors import BadInput
@@ -42,7 +43,9 @@ def erase_page(here: At) -> dict[str, Any]:
     here : At
     """
     told = elsewhere(here.store) if here.kept else ()
-    return {"would_go": tuple(what_would_go(here.store, here.player_id).items()), "elsewhere": told}
+    counts = what_would_go(here.store, here.player_id)
+    would_go = tuple((message(Counts.label, what=what), count) for what, count in counts.items())
+    return {"would_go": would_go, "elsewhere": told}
 
 
 def ask(request: Request) -> Response:
@@ -73,7 +76,7 @@ def erase(request: Request) -> Response:
     end_measuring(request, {(here.key, one.id) for one in visits(here.store, here.player_id)})
     went = erase_player(here.store, here.player_id, who=here.who)
     here.desk.forget_pages()
-    counts = tuple(message(ErasePage.counted, count=count, thing=thing) for thing, count in went.items() if count)
+    counts = tuple(message(Counts.counted, what=what, count=count) for what, count in went.items() if count)
     to = "/demo" if here.key == "d" else "/players"
     return done(request, to, message(ErasePage.erased, code=Name(here.player.code), counts=counts))
 

@@ -56,6 +56,3 @@ class Texts(ErasePage):
     def erased(self, *, code: Name, counts: tuple[Text, ...]) -> str:
         told = self.w.all_of(tuple(self.clause(one) for one in counts)) if counts else "there was no data"
         return f"{self.w.name(code)} is erased: {told}. Nothing is kept."
-
-    def counted(self, *, count: int, thing: Text) -> str:
-        return f"{self.w.whole(count)} {self.say(thing)}"

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from stickwright.catalogue.en import English
 from stickwright.codes.kept_plans import KeptPlans
-from stickwright.codes.message import Name
+from stickwright.codes.message import Message, Name
 
 __all__ = ["Texts"]
 
@@ -49,6 +49,38 @@ class Texts(KeptPlans):
 
     def nothing(self) -> str:
         return "Both were made by the same program from the same readings, kit, wishes and seed."
+
+    def made_again(self) -> str:
+        return "The same plan, to the last digit, from the same readings, kit, requests and seed."
+
+    def same_program(self) -> str:
+        return "The program has not changed, but the result has:"
+
+    def program_changed(self, *, parts: tuple[Message, ...]) -> str:
+        return f"The program has changed ({'; '.join(map(self.clause, parts))})."
+
+    def program_now(self, *, then: Name, now: Name) -> str:
+        return f"made with stickwright {self.w.name(then)}, now {self.w.name(now)}"
+
+    def library_now(self, *, name: Name, then: Name, now: Name) -> str:
+        return f"{self.w.name(name)} {self.w.name(then)}, now {self.w.name(now)}"
+
+    def inputs_refused(self, *, problem: Message) -> str:
+        return f"It no longer accepts the inputs: {self.say(problem)}"
+
+    def other_choices(self, *, sites: tuple[Message, ...]) -> str:
+        return f"The choice is different at {'; '.join(map(self.clause, sites))}."
+
+    def choice(self, *, site: Name, then: Name | None, now: Name | None) -> str:
+        before, after = (self.w.name(one) if one is not None else "nothing" for one in (then, now))
+        return f"{self.w.name(site)}: {before} before, {after} now"
+
+    def other_figures(self, *, count: int, place: Name, then: Name, now: Name) -> str:
+        differ = self.w.plural(count, one="entry differs", other="entries differ")
+        return (
+            f"The same sticks are chosen, but {self.w.whole(count)} {differ}, the first at {self.w.name(place)} "
+            f"({self.w.name(then)} before, {self.w.name(now)} now)."
+        )
 
     def same(self) -> str:
         return "They are the same, to the last digit."
