@@ -81,7 +81,7 @@ class Texts(CaseFolders):
         return "a file inside the folder"
 
     def leave_out(self) -> str:
-        return "Leave it out."
+        return "Exclude it."
 
     def cannot_open(self, *, reason: Name | None) -> str:
         return f"a file that cannot be opened ({self.w.name(reason) if reason is not None else 'the disk refused'})"
