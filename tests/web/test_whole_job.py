@@ -148,7 +148,7 @@ def typed_by_keyboard(page: Page, here: str, desk: Desk) -> None:
     assert page.evaluate("document.activeElement.textContent") == "Save readings"
     page.keyboard.press("Enter")
     page.wait_for_selector(".message:has-text('Readings of right knee saved')")
-    assert "found 3900 N" in page.inner_text(".problems")
+    assert "found 3900\xa0N" in page.inner_text(".problems")
     page.click(".message button:has-text('Undo')")
     page.wait_for_selector(".message:has-text('Undone')")
     assert desk.demo is not None
@@ -158,7 +158,7 @@ def typed_by_keyboard(page: Page, here: str, desk: Desk) -> None:
     page.fill("input[name='force.2']", "7 7.5 7")
     page.click("text=Save readings")
     page.wait_for_selector("#ability-title")
-    assert page.locator("text=found 3900 N").count() == 0
+    assert page.locator("text=found 3900\xa0N").count() == 0
 
 
 def on_the_made_up_stick(page: Page, here: str, store: Store) -> None:
