@@ -12,6 +12,7 @@ from typing import Any
 import pytest
 from test_kit_doubts import PAD, STICK, told
 
+from said import said
 from stickwright import holding
 from stickwright.model.case import Case
 from stickwright.model.game import Game
@@ -145,7 +146,7 @@ def test_a_stick_on_its_grip_has_no_mount_of_its_own(monkeypatch: pytest.MonkeyP
     ("text", "words"),
     [
         (STICK + 'fixed_to = "pod"\n' + PAD, '! kit.toml, line 7, stick "willow", fixed_to: found "pod"'),
-        (STICK + PAD + 'held = "one hand"\n', "nobody weighed it"),
+        (STICK + PAD + 'held = "one hand"\n', "was not weighed"),
         (STICK + PAD + "mass_g = 200\n" + 2 * '[[controller.setting]]\nname = "soft"\n', "second setting"),
     ],
 )
@@ -158,5 +159,5 @@ def test_how_long_without_what_is_asked_about() -> None:
     """A time means nothing without the mass that was held."""
     site = '[[site]]\nname = "left thumb"\npart = "thumb"\nholds_s = 300\n'
     (one,) = sharing_doubts(parse_toml(site, "player.toml"), ("left thumb",), None)
-    assert "how long the hand holds something, but not what" in one.text  # type: ignore[union-attr]
+    assert "how long the hand holds an object is given, but not its mass" in said(one.text)  # type: ignore[union-attr]
     assert sharing_doubts(parse_toml(site + "holds_g = 200\n", "player.toml"), ("left thumb",), None) == []

@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 from numpy.typing import NDArray
 
-from said import said
+from said import place, said
 from stickwright.codes.estimate_notes import EstimateNotes
 from stickwright.codes.message import message
 from stickwright.errors import BadInput
@@ -158,7 +158,7 @@ def test_no_share_is_refused() -> None:
     """A stick that was tried without a note of how far tells nothing."""
     with pytest.raises(BadInput, match="how far the player got on at least one measured stick") as refused:
         bracket([tried("ash")], FINGER)
-    assert refused.value.problems[0].where == "on_stick"
+    assert place(refused.value.problems[0]) == "on_stick"
 
 
 SOFT, STIFF = 9.4, 87.7

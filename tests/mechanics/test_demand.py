@@ -102,7 +102,7 @@ def test_an_unknown_action_offers_the_nearest() -> None:
     """'mvoe' was meant to be 'move'."""
     with pytest.raises(BadInput, match="Did you mean 'move'") as refused:
         demand_of(game({"name": "move"}, {"name": "look"}), "mvoe", EIGHT, "left thumb")
-    assert refused.value.problems[0].where == 'player.toml, site "left thumb", action'
+    assert place(refused.value.problems[0]) == 'player.toml, site "left thumb", action'
 
 
 def test_the_most_important_stick_action_is_taken_when_none_is_named() -> None:

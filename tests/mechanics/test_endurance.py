@@ -83,9 +83,9 @@ def test_a_percentage_is_recognised():
 @pytest.mark.parametrize("model", ["frey-law-avin", "rohmert"])
 def test_neck_and_face_have_no_curve(joint, model):
     """No curve is invented for neck and face, nor borrowed from a general one."""
-    with pytest.raises(BadInput, match="no published endurance curve exists for the neck or face"):
+    with pytest.raises(BadInput, match="no published endurance curve for the neck or face"):
         endurance_s(0.3, model=model, joint=joint)
-    with pytest.raises(BadInput, match="only the player's own measured hold counts"):
+    with pytest.raises(BadInput, match="Only the player's own measured hold counts"):
         endurance_spread(0.3, joint)
 
 

@@ -167,7 +167,7 @@ def test_no_action_and_no_archetype(begun, kind, offer):
     (begun / "game.toml").write_text(f'name = "g"\narchetype = "{kind}"\n', encoding="utf-8")
     problems, (asked,) = check_case(begun)
     assert (problems, asked.level) == ((), "query")
-    assert said(asked.text).startswith("game.toml lists no actions, so there is nothing to assign. Add one [[action]]")
+    assert said(asked.text).startswith("game.toml lists no actions, so there is nothing to assign. Add an [[action]]")
     assert said(asked.text).endswith(offer)
     assert read_case(begun).game.action == ()
 

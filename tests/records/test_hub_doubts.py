@@ -83,7 +83,7 @@ def test_a_whole_hub_raises_no_doubt():
             HUB + socket("a", more='role = "assignable"\nexcludes = ["a"]'),
             'excludes, 1st value: found "a", the socket itself, expected another socket. Take it out of the list.',
         ),
-        (HUB, '? hub.toml, line 1, hub "tray hub": no socket, so nothing can be plugged in. Add one [[hub.socket]]'),
+        (HUB, '? hub.toml, line 1, hub "tray hub": no socket, so nothing can be plugged in. Add a [[hub.socket]]'),
         ("# nothing yet\n", "? hub.toml: no hub is described, so no sockets are chosen and nothing is wired."),
     ],
 )  # fmt: skip

@@ -321,7 +321,7 @@ def test_everything_on_the_other_side_is_one_question():
     ("text", "words"),
     [
         ("", 'room.toml: the place of "chin" is the most useful distance still needed. Measure right, forward and '
-            "up from the point where the middle of the back meets the seat to where the site rests: [[place]] "
+            "up from the point where the middle of the back meets the seat to where the site rests: a [[place]] "
             "with site and at_mm."),
         (THUMB, 'room.toml: the place of "chin" is the most useful distance still needed.'),
         (CHIN, "nothing is entered for a mount to clamp to or stand on. Measure the nearest tube, both ends of its "

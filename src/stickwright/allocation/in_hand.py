@@ -52,7 +52,7 @@ class Hold:
     how : {'one hand', 'two hands', 'resting', ''}
         Empty where nobody said how it is held: it is put up as any other device.
     place : str
-        Which hand holds it, or empty for where it rests.
+        Key of the hand or hands that hold it; empty for where it rests.
     limbs : tuple of str
         Arms that do nothing else meanwhile.
     why : Text
@@ -106,7 +106,7 @@ def holds_of(player: Player, site: Site, controller: Controller, on_grip: Sequen
             return (_resting(too_much),)
     terms = _doubts(controller, on_grip, share, hands, block_s)
     why = message(Holding.reasons, told=tuple(one.words for one in terms)) if terms else ""
-    place = f"held in the {limb}" if controller.held == "one hand" else "held in both hands"
+    place = f"held:{limb}" if controller.held == "one hand" else "held:both"
     return Hold(controller.held, place, tuple(arms), "", terms), _resting(why)
 
 

@@ -24,6 +24,7 @@ from stickwright.capture.devices import (
     axes_of,
     buttons_of,
 )
+from stickwright.codes.capture_problems import CaptureProblems
 from stickwright.codes.live_notes import LiveNotes
 from stickwright.codes.message import Message, message
 from stickwright.errors import BadInput, Problem
@@ -299,9 +300,13 @@ class BrowserSource:
             return
         if page in self._old_pages:
             raise BadInput(
-                Problem("message from the page", "an older window", "the window that measures now",
-                        "Close this window, or reload it to measure here.")
-            )  # fmt: skip
+                Problem(
+                    message(CaptureProblems.step, what="page"),
+                    message(CaptureProblems.found, what="older_window"),
+                    message(CaptureProblems.expected, what="this_window"),
+                    message(CaptureProblems.remedy, what="close_window"),
+                )
+            )
         for place in tuple(self._slots):
             self._leave(place, at_s)
         if self._page is not None:

@@ -14,9 +14,10 @@ from typing import Literal
 
 from stickwright.capture.lines import Line, Progress
 from stickwright.capture.steps import Task
+from stickwright.codes.capture_problems import CaptureProblems
 from stickwright.codes.comparisons import Comparisons, Judgement
 from stickwright.codes.live_figures import LiveFigures
-from stickwright.codes.message import Message, message
+from stickwright.codes.message import Message, Name, message
 from stickwright.errors import BadInput, Problem
 from stickwright.model.estimate import Estimate
 
@@ -156,13 +157,17 @@ def _refuse_unlike(before: Task, after: Task) -> None:
     settings = [{k: v for k, v in task.asked.items() if k != "seed"} for task in (before, after)]
     unlike = sorted(k for k in {*settings[0], *settings[1]} if settings[0].get(k) != settings[1].get(k))
     if unlike:
-        raise BadInput([
-            Problem(
-                f"comparison, {name.removesuffix('_s').replace('_', ' ')}", f"{settings[1].get(name, 'nothing')} after",
-                f"the same as before, {settings[0].get(name, 'nothing')}", "Run the same task with the same settings twice.",
-            )
-            for name in unlike
-        ])  # fmt: skip
+        raise BadInput(
+            [
+                Problem(
+                    ("comparison", name.removesuffix("_s").replace("_", " ")),
+                    message(CaptureProblems.after, setting=_typed(settings[1].get(name))),
+                    message(CaptureProblems.as_before, setting=_typed(settings[0].get(name))),
+                    message(CaptureProblems.remedy, what="same_twice"),
+                )
+                for name in unlike
+            ]
+        )
 
 
 def _mixed(order: Sequence[str]) -> bool:
@@ -188,3 +193,7 @@ def _judged(before: Line, after: Line) -> Difference:
         Comparisons.judged, judgement=judgement, label=before.label, before=before.words, after=after.words, difference=said
     )  # fmt: skip
     return Difference(before.label, before, after, apart, judgement, words)
+
+
+def _typed(setting: object) -> Name | None:
+    return None if setting is None else Name(str(setting))

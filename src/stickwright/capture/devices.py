@@ -14,6 +14,7 @@ from typing import Literal, Protocol
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.capture_problems import CaptureProblems
 from stickwright.codes.devices import ButtonPlace, Devices
 from stickwright.codes.message import Message, Name, Text, message
 from stickwright.errors import BadInput, Problem
@@ -297,8 +298,13 @@ def stick_xy(samples: Samples, stick: StickAxes) -> Array:
     for place in (stick.horizontal, stick.vertical):
         if place is not None and not 0 <= place < count:
             raise BadInput(
-                Problem("stick", f"axis {place + 1}", f"one of the {count} axes of this device", "Wiggle the stick to choose.")
-            )  # fmt: skip
+                Problem(
+                    "stick",
+                    message(CaptureProblems.axis, number=place + 1),
+                    message(CaptureProblems.axes, axes=count),
+                    message(CaptureProblems.remedy, what="wiggle"),
+                )
+            )
     xy = np.full((len(samples.axes), 2), np.nan)
     if stick.horizontal is not None:
         xy[:, 0] = samples.axes[:, stick.horizontal]

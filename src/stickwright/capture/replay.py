@@ -12,6 +12,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stickwright.capture.virtual import State
+from stickwright.codes.capture_problems import CaptureProblems
+from stickwright.codes.message import Name, message
 from stickwright.errors import BadInput, Problem
 from stickwright.model.recording import Recording
 from stickwright.trace.sensing import cue_code
@@ -30,10 +32,22 @@ class _Played:
     def __init__(self, recording: Recording, second: Recording | None, presses: Presses) -> None:
         for one in (recording, *(() if second is None else (second,))):
             if len(one.times_s) == 0:
-                raise BadInput(Problem(one.name, "no samples", "a recording to play", "Choose another recording."))
+                raise BadInput(
+                    Problem(
+                        one.name,
+                        message(CaptureProblems.found, what="no_samples"),
+                        message(CaptureProblems.expected, what="recording"),
+                        message(CaptureProblems.remedy, what="other_recording"),
+                    )
+                )
             if one.unit != "share":
                 raise BadInput(
-                    Problem(one.name, f"values in {one.unit}", "shares of full output", "Choose another recording.")
+                    Problem(
+                        one.name,
+                        message(CaptureProblems.own_unit, unit=Name(one.unit)),
+                        message(CaptureProblems.expected, what="full_output"),
+                        message(CaptureProblems.remedy, what="other_recording"),
+                    )
                 )
         self.times_s = recording.times_s - recording.times_s[0]
         self._main = _held(recording.xy)
@@ -96,7 +110,7 @@ class Replay:
         presses: Presses = (),
     ) -> None:  # fmt: skip
         if not (math.isfinite(speed) and speed > 0.0):
-            raise BadInput(Problem("speed", f"{speed:g}", "a number above 0; 1 is as recorded"))
+            raise BadInput(Problem("speed", f"{speed:g}", message(CaptureProblems.expected, what="speed")))
         self._played, self._speed, self._again = _Played(recording, second, presses), speed, again
         parts = stretches(recording.times_s, np.zeros((len(recording.times_s), 1)))
         usual_s = 1.0 / mean_rate_hz(parts) if parts else 0.0

@@ -34,6 +34,7 @@ from stickwright.capture.devices import (
     buttons_of,
 )
 from stickwright.capture.inbox import Inbox, Row
+from stickwright.codes.capture_problems import CaptureProblems
 from stickwright.codes.live_notes import LiveNotes
 from stickwright.codes.message import Message, message
 from stickwright.errors import BadInput, Problem
@@ -93,9 +94,13 @@ def sdl_library() -> ModuleType:
             import sdl2
     except (ImportError, OSError) as error:
         raise BadInput(
-            Problem("sticks of this computer", str(error), "the SDL library, which comes with the program",
-                    "Reinstall the program, or read the stick in the browser.")
-        ) from error  # fmt: skip
+            Problem(
+                message(CaptureProblems.step, what="sticks"),
+                str(error),
+                message(CaptureProblems.expected, what="sdl"),
+                message(CaptureProblems.remedy, what="reinstall"),
+            )
+        ) from error
     return sdl2  # type: ignore[no-any-return]
 
 
@@ -175,7 +180,12 @@ class SdlReader:
         """
         if not _ONE_READER.acquire(blocking=False):
             raise BadInput(
-                Problem("sticks of this computer", "a second reader", "one at a time", "Stop the other one first.")
+                Problem(
+                    message(CaptureProblems.step, what="sticks"),
+                    message(CaptureProblems.found, what="second_reader"),
+                    message(CaptureProblems.expected, what="one_reader"),
+                    message(CaptureProblems.remedy, what="stop_other"),
+                )
             )
         sdl = self._sdl
         for hint in (
@@ -188,7 +198,14 @@ class SdlReader:
         if sdl.SDL_Init(sdl.SDL_INIT_JOYSTICK | sdl.SDL_INIT_GAMECONTROLLER | sdl.SDL_INIT_EVENTS) != 0:
             said = sdl.SDL_GetError().decode("utf-8", "replace")
             _ONE_READER.release()
-            raise BadInput(Problem("sticks of this computer", said, "SDL to start", "Read the stick in the browser."))
+            raise BadInput(
+                Problem(
+                    message(CaptureProblems.step, what="sticks"),
+                    said,
+                    message(CaptureProblems.expected, what="sdl_start"),
+                    message(CaptureProblems.remedy, what="browser"),
+                )
+            )
         for kind in range(sdl.SDL_JOYAXISMOTION, sdl.SDL_JOYBUTTONUP + 1):
             sdl.SDL_EventState(kind, sdl.SDL_IGNORE)  # values are polled: an unchanged one makes no event
         for kind in range(sdl.SDL_CONTROLLERAXISMOTION, sdl.SDL_CONTROLLERDEVICEREMAPPED + 1):
@@ -333,7 +350,7 @@ class SdlSource:
         self, drivers: Sequence[Driver] = (), rate_hz: float = RATE_HZ, most_waiting: int = 600_000
     ) -> None:  # fmt: skip
         if not 1.0 <= rate_hz <= 4000.0:
-            raise BadInput(Problem("rate_hz", f"{rate_hz:g}", "1 to 4000 samples a second"))
+            raise BadInput(Problem("rate_hz", f"{rate_hz:g}", message(CaptureProblems.expected, what="rate")))
         self._inbox = Inbox(most_waiting)
         self._reader = SdlReader(self._inbox, drivers)
         self._period_ns = round(1e9 / rate_hz)

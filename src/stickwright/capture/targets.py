@@ -13,6 +13,8 @@ from typing import Literal
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from stickwright.codes.capture_problems import CaptureProblems
+from stickwright.codes.message import Name, message
 from stickwright.errors import BadInput, Problem
 
 __all__ = [
@@ -161,9 +163,16 @@ def ring_of_targets(count: int, distance: float, *, first_rad: float = math.pi /
     """
     problems = []
     if count < 3 or count % 2 == 0:
-        problems.append(Problem("targets", str(count), "an odd number, 3 or more", "Use 9."))
+        problems.append(
+            Problem(
+                "targets",
+                str(count),
+                message(CaptureProblems.expected, what="odd"),
+                message(CaptureProblems.remedy, what="nine"),
+            )
+        )
     if not (math.isfinite(distance) and distance > 0):
-        problems.append(Problem("distance", f"{distance:g}", "a length above 0"))
+        problems.append(Problem("distance", f"{distance:g}", message(CaptureProblems.expected, what="length_above_0")))
     if problems:
         raise BadInput(problems)
     radius = distance / 2 / math.cos(math.pi / (2 * count))
@@ -233,11 +242,13 @@ def sum_of_sines(
     """
     problems = []
     if pace not in PRIMES:
-        problems.append(Problem("pace", f"'{pace}'", " or ".join(f"'{each}'" for each in PRIMES)))
+        problems.append(
+            Problem("pace", f"'{pace}'", message(CaptureProblems.one_of, names=tuple(Name(each) for each in PRIMES)))
+        )
     if not (math.isfinite(lasts_s) and lasts_s > 0):
-        problems.append(Problem("duration", f"{lasts_s:g} s", "a time above 0"))
+        problems.append(Problem("duration", f"{lasts_s:g} s", message(CaptureProblems.expected, what="time_above_0")))
     if not 0 < largest <= 1:
-        problems.append(Problem("size", f"{largest:g}", "a share of full output above 0, at most 1"))
+        problems.append(Problem("size", f"{largest:g}", message(CaptureProblems.expected, what="share")))
     if problems:
         raise BadInput(problems)
     rng = np.random.default_rng(seed)

@@ -33,7 +33,8 @@ from stickwright.capture.targets import (
     ring_of_targets,
     sum_of_sines,
 )
-from stickwright.codes.message import Message, message
+from stickwright.codes.capture_problems import CaptureProblems
+from stickwright.codes.message import Message, Name, message
 from stickwright.codes.steps import Steps
 from stickwright.codes.tasks import TaskName, Tasks
 from stickwright.errors import BadInput, Problem, did_you_mean
@@ -61,7 +62,7 @@ def rest_task(seed: int = 0, *, hand: str = "off", rests: int = 3, lasts_s: floa
     lasts_s : float, default 3
     """
     if hand not in ("off", "resting"):
-        raise BadInput(Problem("hand", f"'{hand}'", "'off' or 'resting'"))
+        raise BadInput(Problem("hand", f"'{hand}'", message(CaptureProblems.expected, what="hand")))
     _refuse_counts(rests=rests, lasts_s=lasts_s)
     words = message(Steps.hands_off) if hand == "off" else message(Steps.resting)
     steps: list[Step] = []
@@ -132,9 +133,16 @@ def push_task(
     """
     problems = []
     if directions not in (4, 8):
-        problems.append(Problem("directions", str(directions), "4 or 8"))
+        problems.append(Problem("directions", str(directions), message(CaptureProblems.expected, what="directions")))
     if not levels or not all(0 < level <= 1 for level in levels):
-        problems.append(Problem("levels", str(list(levels)), "shares above 0, at most 1", "Use 0.3, 0.6 and 1."))
+        problems.append(
+            Problem(
+                "levels",
+                str(list(levels)),
+                message(CaptureProblems.expected, what="shares"),
+                message(CaptureProblems.remedy, what="levels"),
+            )
+        )
     if problems:
         raise BadInput(problems)
     _refuse_counts(rounds=rounds)
@@ -207,7 +215,7 @@ def aim_task(
         The player's own reach: where a circle would go beyond, circle and targets shrink together.
     """
     if mapping not in ("position", "velocity"):
-        raise BadInput(Problem("mapping", f"'{mapping}'", "'position' or 'velocity'"))
+        raise BadInput(Problem("mapping", f"'{mapping}'", message(CaptureProblems.expected, what="mapping")))
     _refuse_counts(width=width, gain_per_s=gain_per_s, dwell_s=dwell_s, limit_s=limit_s, bits=min(bits, default=0.0))
     order = np.random.default_rng(seed).permutation(len(bits)).tolist()
     size = _fitting(max(bits), width, targets, reach if mapping == "position" else None)
@@ -393,13 +401,27 @@ def guided_task(task: str, *, seed: int, **settings: object) -> Task:
     (True, 13)
     """
     if task not in _MAKERS:
-        raise BadInput(Problem("task", f"'{task}'", "one of " + ", ".join(TASKS), did_you_mean(task, TASKS)))
+        raise BadInput(
+            Problem(
+                "task",
+                f"'{task}'",
+                message(CaptureProblems.one_of, names=tuple(Name(one) for one in TASKS)),
+                did_you_mean(task, TASKS),
+            )
+        )
     maker = _MAKERS[task]
     known = maker.__kwdefaults__ or {}
     unknown = [name for name in settings if name not in known]
     if unknown:
         raise BadInput(
-            [Problem(f"task {task}", f"'{name}'", "one of " + ", ".join(known) or "no setting") for name in unknown]
+            [
+                Problem(
+                    message(CaptureProblems.task, task=Name(task)),
+                    f"'{name}'",
+                    message(CaptureProblems.one_of, names=tuple(Name(one) for one in known)),
+                )
+                for name in unknown
+            ]
         )
     given = settings.get("reach")
     if isinstance(given, (list, tuple)):
@@ -415,7 +437,9 @@ def _reach_asked(reach: Reach | None) -> dict[str, object]:
 
 def _refuse_counts(**named: float) -> None:
     problems = [
-        Problem(name.removesuffix("_s").replace("_", " "), f"{value:g}", "a number above 0")
+        Problem(
+            name.removesuffix("_s").replace("_", " "), f"{value:g}", message(CaptureProblems.expected, what="above_0")
+        )
         for name, value in named.items()
         if not (math.isfinite(value) and value > 0)
     ]

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from abc import abstractmethod
 
-from stickwright.codes.message import Name, Topic
+from stickwright.codes.message import Name, Text, Topic
 
 __all__ = ["CaseFiles"]
 
@@ -33,7 +33,7 @@ class CaseFiles(Topic):
         """Note: a game without actions has those usual for its type."""
 
     @abstractmethod
-    def no_actions(self, *, file: Name, table: Name) -> str:
+    def no_actions(self, *, file: Name, table: Text) -> str:
         """Query: a game has neither actions nor a type that has usual ones; the table that an action is."""
 
     @abstractmethod

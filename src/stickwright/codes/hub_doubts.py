@@ -13,7 +13,7 @@ class HubDoubts(Topic):
     """Questions are sentences, told behind their place in the file; found and expected have no full stop."""
 
     @abstractmethod
-    def no_socket(self) -> str:
+    def no_socket(self, *, table: Text) -> str:
         """A hub without sockets; what to add."""
 
     @abstractmethod

@@ -12,7 +12,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from typing import Any, Concatenate, ParamSpec
 
-__all__ = ["Message", "Name", "Param", "Text", "Topic", "message", "module_of"]
+__all__ = ["Message", "Name", "Param", "Text", "Topic", "message", "module_of", "replaced"]
 
 P = ParamSpec("P")
 
@@ -130,6 +130,26 @@ def message(text: Callable[Concatenate[Any, P], str], /, *none: P.args, **params
     """
     del none  # keyword parameters only: the topics' signatures see to it
     return Message(text.__qualname__.rpartition("<locals>.")[2], tuple(sorted(params.items())))
+
+
+def replaced(text: Text, by: Callable[[Message], Message]) -> Text:
+    """A text with other messages in the place of some that are nested in it.
+
+    Parameters
+    ----------
+    text : Message or str
+    by : callable
+        What is said in place of each message: often that message itself.
+    """
+
+    def inside(value: Param) -> Param:
+        if isinstance(value, tuple):
+            return tuple(inside(one) for one in value)
+        return replaced(value, by) if isinstance(value, Message) else value
+
+    if isinstance(text, str):
+        return text
+    return by(Message(text.code, tuple((name, inside(value)) for name, value in text.params)))
 
 
 def module_of(topic: str) -> str:

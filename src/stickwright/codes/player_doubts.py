@@ -30,8 +30,8 @@ class PlayerDoubts(Topic):
         """Expected: the repeated first direction in one place."""
 
     @abstractmethod
-    def nothing_measured(self) -> str:
-        """Nothing was measured of a control site; what to begin with."""
+    def nothing_measured(self, *, reading: Text, on_stick: Text) -> str:
+        """Nothing was measured of a control site; the two tables to begin with."""
 
     @abstractmethod
     def empty_reading(self) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from abc import abstractmethod
 from typing import Literal
 
-from stickwright.codes.message import Name, Topic
+from stickwright.codes.message import Name, Text, Topic
 
 __all__ = ["Instrument", "Remedies"]
 
@@ -156,7 +156,7 @@ class Remedies(Topic):
         """The system does not open a file."""
 
     @abstractmethod
-    def as_recording(self) -> str:
+    def as_recording(self, *, table: Text) -> str:
         """A table is far too long to have been typed."""
 
     @abstractmethod

@@ -146,7 +146,7 @@ class RoomDoubts(Topic):
         """A site would be under a table or tray."""
 
     @abstractmethod
-    def main_place_missing(self, *, site: Name) -> str:
+    def main_place_missing(self, *, site: Name, table: Text) -> str:
         """The place of the most important site is not given; what to measure."""
 
     @abstractmethod
@@ -158,7 +158,7 @@ class RoomDoubts(Topic):
         """A site is near the face, but the face is not entered as a zone to keep free; what to measure."""
 
     @abstractmethod
-    def place_missing(self, *, site: Name) -> str:
+    def place_missing(self, *, site: Name, table: Text) -> str:
         """The place of a site is not given; what to measure."""
 
     @abstractmethod

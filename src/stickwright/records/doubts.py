@@ -13,6 +13,7 @@ from typing import Any
 
 from stickwright.codes.doubts import Doubts, Named
 from stickwright.codes.expected import Expected
+from stickwright.codes.file_tables import FileTable, FileTables
 from stickwright.codes.message import Message, Name, message
 from stickwright.codes.player_doubts import PlayerDoubts
 from stickwright.codes.remedies import Remedies
@@ -42,6 +43,10 @@ from stickwright.records.typed_values import as_typed
 __all__ = ["Names", "game_for_even_use", "player_doubts", "site_tables"]
 
 _FORMS = fields_of(Topper)["form"].choices
+
+
+_FIRST: tuple[FileTable, ...] = ("site.reading", "site.on_stick")
+"""What to begin with, where nothing was measured."""
 
 
 @dataclass(frozen=True)
@@ -162,7 +167,9 @@ def _reading_doubts(
     yield from list_doubts(player.where(path), lists, step[1] if step else None)
     measured = ("reading", "gauge_readings", "on_stick", "recording", "press_rate_per_s", "press_rate_per_min", "press")
     if not any(site.get(key) for key in measured):
-        yield query("nothing_measured", player.where(path), message(PlayerDoubts.nothing_measured))
+        reading, on_stick = (message(FileTables.one, table=each) for each in _FIRST)
+        told = message(PlayerDoubts.nothing_measured, reading=reading, on_stick=on_stick)
+        yield query("nothing_measured", player.where(path), told)
     for where, table in tables(site, "reading", path):
         if not any(typed_key(table, DirectionReading, name) for name in ("force_n", "reach_m")):
             yield query("empty_reading", player.where(where), message(PlayerDoubts.empty_reading))

@@ -15,6 +15,7 @@ from typing import Any
 from stickwright.codes.case_files import CaseFiles
 from stickwright.codes.expected import Contents, Expected
 from stickwright.codes.file_places import FilePlaces
+from stickwright.codes.file_tables import FileTables
 from stickwright.codes.found import Found
 from stickwright.codes.message import Message, Name, message
 from stickwright.codes.problems import Problems
@@ -396,7 +397,7 @@ def _with_actions(look: _Look, game: Game, file: TomlFile) -> Game:
         look.queries.append(Finding("note", "game", text))
         return game.model_copy(update={"action": archetype(usual).action})
     offer = nearest(game.archetype, ARCHETYPES) if game.archetype else None
-    told = message(CaseFiles.no_actions, file=Name(file.name), table=Name("action"))
+    told = message(CaseFiles.no_actions, file=Name(file.name), table=message(FileTables.one, table="action"))
     text = message(Problems.sentences, parts=(told,) if offer is None else (told, offer))
     look.queries.append(Finding("query", "game", text))
     return game

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from typing import Any
 
 from stickwright.codes.doubts import Doubts
+from stickwright.codes.file_tables import FileTables
 from stickwright.codes.hub_doubts import HubDoubts
 from stickwright.codes.message import message
 from stickwright.errors import BadInput, Problem, did_you_mean
@@ -43,7 +44,13 @@ def hub_doubts(hubs: TomlFile) -> list[Noticed]:
         noticed += doubled_names(hubs, sockets, "socket")
         noticed += plug_doubts(hubs, (*path, "plug"), hub.get("plug"))
         if not sockets:
-            noticed.append(query("socket", hubs.where(path), message(HubDoubts.no_socket)))
+            noticed.append(
+                query(
+                    "socket",
+                    hubs.where(path),
+                    message(HubDoubts.no_socket, table=message(FileTables.one, table="hub.socket")),
+                )
+            )
         names = [name for _, socket in sockets if (name := name_of(socket))]
         for spot, socket in sockets:
             noticed += plug_doubts(hubs, (*spot, "takes"), socket.get("takes"))

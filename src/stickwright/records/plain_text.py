@@ -9,14 +9,15 @@ from decimal import Decimal
 
 from stickwright.codes.expected import Contents, Expected
 from stickwright.codes.file_places import FilePlaces
+from stickwright.codes.file_tables import FileTables
 from stickwright.codes.found import Found
-from stickwright.codes.message import Name, Text, message
+from stickwright.codes.message import Message, Name, Text, message
 from stickwright.codes.remedies import Remedies
 from stickwright.errors import BadInput, Problem
 from stickwright.records.held import Place
 
 __all__ = [
-    "LARGEST_BYTES", "empty_file", "number_text", "odd_byte", "read_text", "reason_of", "refuse_encoding",
+    "LARGEST_BYTES", "as_recording", "empty_file", "number_text", "odd_byte", "read_text", "reason_of", "refuse_encoding",
     "refuse_unreadable", "shortened",
 ]  # fmt: skip
 
@@ -128,6 +129,11 @@ def odd_byte(where: tuple[Text, ...], byte: int, number: int) -> Problem:
     return Problem(place, found, message(Expected.utf8), message(Remedies.save_utf8))
 
 
+def as_recording() -> Message:
+    """What to do with a file that is far too long to have been typed."""
+    return message(Remedies.as_recording, table=message(FileTables.one, table="site.recording"))
+
+
 def read_text(path: Place, shown: str, contents: Contents) -> str:
     """All of a small text file, without a byte order mark.
 
@@ -145,7 +151,7 @@ def read_text(path: Place, shown: str, contents: Contents) -> str:
     if size > LARGEST_BYTES:
         wanted = message(Expected.at_most_bytes, contents=contents, millions=LARGEST_BYTES // 1_000_000)
         found = message(Found.size, millions=size // 1_000_000)
-        raise BadInput(Problem((shown,), found, wanted, message(Remedies.as_recording)))
+        raise BadInput(Problem((shown,), found, wanted, as_recording()))
     refuse_encoding(data, shown)
     text = data.decode("utf-8-sig")
     if not text.strip():

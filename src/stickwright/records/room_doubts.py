@@ -9,6 +9,7 @@ from collections.abc import Iterator
 from typing import Any, Literal
 
 from stickwright.codes.doubts import Doubts
+from stickwright.codes.file_tables import FileTables
 from stickwright.codes.kinds import Kind
 from stickwright.codes.message import Message, Name, Text, message
 from stickwright.codes.room_doubts import Axis, RoomDoubts
@@ -305,14 +306,14 @@ def _missed(room: TomlFile, player: TomlFile | None) -> Message | None:
     waiting = [name for name in sorted(sites, key=lambda name: _rank(sites[name])) if name not in placed]
     main = min(sites, key=lambda name: _rank(sites[name]), default=None)
     if main is not None and main in waiting:
-        return message(RoomDoubts.main_place_missing, site=Name(main))
+        return message(RoomDoubts.main_place_missing, table=message(FileTables.one, table="place"), site=Name(main))
     if not any(name_of(thing) for key in ("tube", "edge", "surface") for _, thing in tables(room.data, key)):
         return message(RoomDoubts.nothing_to_hold)
     faces = [name for name, site in sites.items() if site.get("part") in _NEAR_FACE]
     if faces and not any(box.get("kind") == "face" for _, box in tables(room.data, "keep_out")):
         return message(RoomDoubts.face_not_kept_free, site=Name(faces[0]))
     if waiting:
-        return message(RoomDoubts.place_missing, site=Name(waiting[0]))
+        return message(RoomDoubts.place_missing, table=message(FileTables.one, table="place"), site=Name(waiting[0]))
     return None
 
 

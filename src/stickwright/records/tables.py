@@ -22,7 +22,7 @@ from stickwright.codes.remedies import Remedies
 from stickwright.codes.table_faults import TableFaults
 from stickwright.errors import BadInput, Problem, nearest
 from stickwright.records.held import Place
-from stickwright.records.plain_text import empty_file, read_text, shortened
+from stickwright.records.plain_text import as_recording, empty_file, read_text, shortened
 from stickwright.records.toml_lines import Steps
 
 __all__ = [
@@ -171,7 +171,7 @@ def table_of(text: str, shown: str, contents: Contents, header: str, check: Call
     if not problems and len(filled) > MOST_ROWS:
         wanted = message(Expected.at_most_rows, contents=contents, rows=MOST_ROWS)
         found = message(Found.rows, count=len(filled))
-        problems.append(Problem((shown,), found, wanted, message(Remedies.as_recording)))
+        problems.append(Problem((shown,), found, wanted, as_recording()))
     if not problems and not filled:
         wanted = message(Expected.one_a_row, contents=contents)
         problems.append(Problem((shown,), message(Found.no_rows), wanted, message(TableFaults.add_below)))

@@ -28,7 +28,7 @@ FieldPath = tuple[str | int, ...]
 Steps = tuple[Text, ...]
 """A place in a file, from the outside inwards: its name, the line or row, the table, the key."""
 _BARE_KEY = re.compile(r"[A-Za-z0-9_-]+")
-_AT = re.compile(r" \(at (?:line (\d+), column (\d+)|end of document)\)$")
+_AT = re.compile(r" \(at (?:line (\d+), column (\d+)|end.*)\)$")
 _STRING_OPEN = ('"""', "'''", '"', "'")
 
 

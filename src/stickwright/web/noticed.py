@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable
 from typing import NamedTuple
 
 from stickwright.catalogue import say
 from stickwright.codes.file_places import FilePlaces
-from stickwright.codes.message import Message, Text, message
+from stickwright.codes.file_tables import FileTables
+from stickwright.codes.message import Message, Text, message, replaced
 from stickwright.codes.tables_page import TablesPage
 from stickwright.errors import Problem
 from stickwright.model.recorded import Finding
@@ -22,7 +22,6 @@ __all__ = ["Noticed", "noticed_about", "on_pages", "problem_on_pages"]
 _LINE = message(FilePlaces.line, number=1).code
 _AT = message(FilePlaces.at, where=(), told="").code
 _PAGES = {view.name: view.title for view in VIEWS.values()}
-_TABLE = re.compile(r"(?:(?:one|an|a) )?\[\[?([a-z_.]+)\]\]?")
 NO_KIT = message(TablesPage.no_kit)
 
 
@@ -82,14 +81,16 @@ def on_pages(text: Text) -> Text:
     """
     if not isinstance(text, Message) or text.code != _AT:
         return _by_page(text)
-    return message(FilePlaces.at, where=_places(text.param("where")), told=text.param("told"))
+    return message(FilePlaces.at, where=_places(text.param("where")), told=_by_page(text.param("told")))
 
 
 def _by_page(text: Text) -> Text:
-    """A sentence not yet in the catalogue, with the tables of files by the page that they are on."""
-    if isinstance(text, Message):
-        return text
-    return _TABLE.sub(lambda found: say(message(TablesPage.entry, table=found[1])), text)
+    """A text with the tables of files by the page that they are on."""
+    return replaced(text, _entry)
+
+
+def _entry(told: Message) -> Message:
+    return message(TablesPage.entry, table=told.param("table")) if told.topic == FileTables.__name__ else told
 
 
 def _places(where: Iterable[Text]) -> tuple[Text, ...]:

@@ -8,7 +8,7 @@ import threading
 import zipfile
 from collections import OrderedDict
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import partial, wraps
 from typing import Any
 
@@ -285,9 +285,8 @@ def _shown(request: Request, here: At, row: PlanRow) -> Shown:
     with shelf.lock:
         if key not in shelf.shown:
             plan = plan_kept(here.store, row.id)
-            content = sheet_content(plan)
-            ends = content["technical"]
-            ends["findings"] = [[level, on_pages(text)] for level, text in ends["findings"]]
+            findings = tuple(replace(one, text=on_pages(one.text)) for one in plan.findings)
+            content = sheet_content(replace(plan, findings=findings))
             shelf.shown[key] = Shown(plan, content)
             while len(shelf.shown) > KEPT_PLANS:
                 shelf.shown.popitem(last=False)

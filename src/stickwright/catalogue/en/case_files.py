@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from stickwright.catalogue.en import English
 from stickwright.codes.case_files import CaseFiles
-from stickwright.codes.message import Name
+from stickwright.codes.message import Name, Text
 
 __all__ = ["Texts"]
 
@@ -36,9 +36,9 @@ class Texts(CaseFiles):
             "shows them)."
         )
 
-    def no_actions(self, *, file: Name, table: Name) -> str:
+    def no_actions(self, *, file: Name, table: Text) -> str:
         return (
-            f"{self.w.name(file)} lists no actions, so there is nothing to assign. Add one [[{self.w.name(table)}]] for each thing the "
+            f"{self.w.name(file)} lists no actions, so there is nothing to assign. Add {self.clause(table)} for each thing the "
             "player wants to do, or name one of the ten types of game that 'stickwright games' lists."
         )
 

@@ -14,8 +14,11 @@ class Texts(HubDoubts):
 
     w: English
 
-    def no_socket(self) -> str:
-        return 'no socket, so nothing can be plugged in. Add one [[hub.socket]] for each, with name, takes = "USB" and role.'
+    def no_socket(self, *, table: Text) -> str:
+        return (
+            f"no socket, so nothing can be plugged in. Add {self.clause(table)} for each, with name, "
+            'takes = "USB" and role.'
+        )
 
     def no_hub(self) -> str:
         return "no hub is described, so no sockets are chosen and nothing is wired."

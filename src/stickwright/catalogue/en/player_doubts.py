@@ -32,10 +32,10 @@ class Texts(PlayerDoubts):
     def first_once(self) -> str:
         return "the repeated first direction in one place"
 
-    def nothing_measured(self) -> str:
+    def nothing_measured(self, *, reading: Text, on_stick: Text) -> str:
         return (
-            "nothing has been measured here yet. Add one [[site.reading]], or what was reached on a stick ([[site.on_stick]]); "
-            "four directions are enough to begin with."
+            f"nothing has been measured here yet. Add {self.clause(reading)}, or what was reached on a stick "
+            f"({self.clause(on_stick)}); four directions are enough to begin with."
         )
 
     def empty_reading(self) -> str:

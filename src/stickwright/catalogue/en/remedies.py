@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from stickwright.catalogue.en import English
-from stickwright.codes.message import Name
+from stickwright.codes.message import Name, Text
 from stickwright.codes.remedies import Instrument, Remedies
 
 __all__ = ["Texts"]
@@ -129,8 +129,8 @@ class Texts(Remedies):
     def rights(self) -> str:
         return "Check its name, and whether you may open it."
 
-    def as_recording(self) -> str:
-        return "This looks like a recording: name it under [[site.recording]]."
+    def as_recording(self, *, table: Text) -> str:
+        return f"This looks like a recording: enter it as {self.clause(table)}."
 
     def save_utf8(self) -> str:
         return "Save the file again with the encoding 'UTF-8' or 'CSV UTF-8'."

@@ -12,7 +12,6 @@ from stickwright.codes.room_doubts import Axis, BodySize, RoomDoubts
 __all__ = ["Texts"]
 
 _MEASURE = "right, forward and up from the point where the middle of the back meets the seat to where the site rests"
-_PLACE = "[[place]] with site and at_mm"
 _SIZES: dict[BodySize, str] = {
     "popliteal_height": "popliteal height",
     "elbow_rest_height": "elbow rest height",
@@ -150,8 +149,9 @@ class Texts(RoomDoubts):
             "right while playing?"
         )
 
-    def main_place_missing(self, *, site: Name) -> str:
-        return f'the place of "{self.w.name(site)}" is the most useful distance still needed. Measure {_MEASURE}: {_PLACE}.'
+    def main_place_missing(self, *, site: Name, table: Text) -> str:
+        needed = f'the place of "{self.w.name(site)}" is the most useful distance still needed.'
+        return f"{needed} Measure {_MEASURE}: {self.clause(table)} with site and at_mm."
 
     def nothing_to_hold(self) -> str:
         return (
@@ -165,8 +165,8 @@ class Texts(RoomDoubts):
             "below the chin to above the eyebrows, and both cheeks."
         )
 
-    def place_missing(self, *, site: Name) -> str:
-        return f'the place of "{self.w.name(site)}" is still needed. Measure {_MEASURE}: {_PLACE}.'
+    def place_missing(self, *, site: Name, table: Text) -> str:
+        return f'the place of "{self.w.name(site)}" is still needed. Measure {_MEASURE}: {self.clause(table)} with site and at_mm.'
 
     def far_away(self, *, points: tuple[Message, ...]) -> str:
         listed = "; ".join(self.clause(one) for one in points)
