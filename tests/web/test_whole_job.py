@@ -202,7 +202,7 @@ def test_from_looking_round_to_the_export(visit: Visit, served: str, desk: Desk,
     page.wait_for_url("**/plans/2")
     assert "Wishes: without lichen." in page.inner_text("main")
     page.click("text=Compare with another plan")
-    page.wait_for_selector("table:has-text('Who does what')")
+    page.wait_for_selector("table:has-text('Control layout')")
     assert "differs" in page.inner_text("main")
     page.goto(f"{here}/mounts")
     assert page.locator("h1:has-text('Mounts')").count() == 1
