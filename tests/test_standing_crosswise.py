@@ -153,7 +153,7 @@ class TestTheQuarterTurnIsNotCountedTwice:
     "lines, mark, words",
     [
         ('crosswise = false\nturns_output = "hub"\n', "!", 'turns_output = "hub" with crosswise = false'),
-        ("crosswise = true\n", "?", "what turns its output then is not recorded"),
+        ("crosswise = true\n", "?", "what then turns its output is not recorded"),
         ('crosswise = true\nturns_output = "hub"\n', "?", "without the size of its base"),
     ],
 )  # fmt: skip
