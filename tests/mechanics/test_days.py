@@ -115,10 +115,10 @@ def test_which_it_was_is_said():
     assert "by the player's own 3 visits" in said(note)
     assert "in place of the usual 17%" in said(note)
     assert not [one for one in own.assumptions if one.what.text == "another_day"]
-    assert "at the player's own visits" in day_note(own.report)
+    assert "spread from the player's own visits" in day_note(own.report)
     (assumed,) = [one for one in usual.assumptions if one.what.text == "another_day"]
     assert assumed.replace_by == message(StandIns.more_visits, visits=3)
-    assert "spread from day to day assumed" in day_note(usual.report)
+    assert "day-to-day spread assumed" in day_note(usual.report)
     width = [
         math.log(one.report.directions[0].force_other_day_n.high / one.report.directions[0].force_n.high)
         for one in (own, usual)

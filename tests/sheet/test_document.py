@@ -117,7 +117,7 @@ def test_first_page_sets_it_up(sheets: dict[str, PdfReader]) -> None:
               "Put the low dish on dew", "Raise the far edge of the base by 12°",
               "The drawing shows the base turned 14° anticlockwise from straight ahead",
               "turned as in step 2", "Hands off the stick while you plug it in", "Plug: USB.",
-              "dead zone 20 %, sensitivity 160 %", "Stop for pain", "Keep the chair's own control free", "Contact",
+              "dead zone 20%, sensitivity 160%", "Stop for pain", "Keep the chair's own control free", "Contact",
               "25 Nov 2026", *(part for pair in trouble()[:-1] for part in pair)]  # fmt: skip
     for words in wanted:
         assert flat(words) in page, words
@@ -198,11 +198,11 @@ def test_cautions_stand_beside_their_numbers(sheets: dict[str, PdfReader]) -> No
 def test_technical_pages_hold_the_numbers_with_intervals(sheets: dict[str, PdfReader]) -> None:
     """Values with intervals, assumed ones marked, tuning in order, what to type, next reading, version and seed."""
     text = said(sheets["sample"])
-    for words in ("0.26 N (0.22 to 0.30)", "0.030 N/mm (0.015 to", "0.060), assumed", "42 % (34 to 51)", "Second best",
-                  "0.43 /min (0.10 to 2.60) at 25 %", "output turned 14° (9 to 19) clockwise", "lag 31 ms (28 to 34) of 60 ms allowed",
+    for words in ("0.26 N (0.22 to 0.30)", "0.030 N/mm (0.015 to", "0.060), assumed", "42% (34 to 51)", "Second best",
+                  "0.43 /min (0.10 to 2.60) at 25%", "output turned 14° (9 to 19) clockwise", "lag 31 ms (28 to 34) of 60 ms allowed",
                   "minimum cut-off 1.5 Hz", "In the game, for dew: dead zone 20%", "likes dew", "stickwright 0.1.0",
-                  "seed 20261125", "to confirm", "from 78 to 86 %", "forward reached 42 % (39 to 45), times 2.38",
-                  "Best or as good", "3.1 % (2.2 to 4.0) right, 4.8 % (3.6 to 6.0) back",
+                  "seed 20261125", "to confirm", "from 78 to 86 %", "forward reached 42% (39 to 45), times 2.38",
+                  "Best or as good", "3.1% (2.2 to 4.0) right, 4.8% (3.6 to 6.0) back",
                   "Another control site: left thumb", "no interval: held once only", "2.38"):  # fmt: skip
         assert flat(words).lower() in text.lower(), words
 

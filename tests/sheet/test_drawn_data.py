@@ -161,7 +161,7 @@ def test_the_force_line_falls_from_force_to_reach(axes_of: Drawn, direction_rad:
         (0.0, able.force_n.value),
         (pytest.approx(1e3 * able.reach_m.value), 0.0),
     ]
-    (band,) = [corners(patch) for patch in axes.patches if str(patch.get_label()).startswith("its 95")]
+    (band,) = [corners(patch) for patch in axes.patches if str(patch.get_label()).startswith("95% interval of that")]
     wanted = [
         (0, able.force_n.high), (1e3 * able.reach_m.high, 0), (1e3 * able.reach_m.low, 0), (0, able.force_n.low),
     ]  # fmt: skip
@@ -194,9 +194,9 @@ def test_behind_a_mount_that_flexes_the_marks_lie_on_the_line_drawn_for_it(axes_
     )
     (axes,) = axes_of(figures_fit, figures_fit.force_travel, replace(site, fits=felt), (forward,))
     reach_mm = 1e3 * next(one for one in site.capability.directions if one.direction_rad == forward).reach_m.value
-    assert line(axes, "behind its mount's flex") == [(0.0, 0.20), (pytest.approx(reach_mm), 0.0)]
+    assert line(axes, "after the flex of the mount") == [(0.0, 0.20), (pytest.approx(reach_mm), 0.0)]
     (firm,) = axes_of(figures_fit, figures_fit.force_travel, site, (forward,))
-    assert "behind its mount's flex" not in {one.get_label() for one in firm.lines}
+    assert "after the flex of the mount" not in {one.get_label() for one in firm.lines}
 
 
 def test_bars_of_the_ranking_are_as_long_as_the_bits(axes_of: Drawn) -> None:

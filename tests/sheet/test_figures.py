@@ -100,9 +100,9 @@ def test_interval_is_drawn_only_where_there_is_one() -> None:
     site = without_intervals(finger_site())
     assert isinstance(site, SitePlan)
     said = " ".join(texts(figures.capability_polar(site)))
-    assert "95 % interval" not in said
+    assert "95% interval" not in said
     assert "reading" in said
-    assert "95 % interval" in " ".join(texts(figures.capability_polar(finger_site())))
+    assert "95% interval" in " ".join(texts(figures.capability_polar(finger_site())))
 
 
 def test_weakest_and_most_used_direction_are_shown() -> None:
@@ -131,7 +131,7 @@ def test_stick_that_does_not_fit_says_so_in_the_ranking() -> None:
     """Not by colour: the words stand beside the bar."""
     said = texts(figures.ranking(finger_site()))
     assert sum("does not fit" in text for text in said) == 4
-    assert any(text == "78 %" for text in said)
+    assert any(text == "78%" for text in said)
 
 
 def test_long_names_are_cut_in_charts_and_whole_in_tables() -> None:

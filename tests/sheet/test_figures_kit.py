@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from said import said
 from stickwright.model.kit import Kit
 from stickwright.sheet.figures_kit import kit_forces, kit_forces_alt
 
@@ -25,7 +26,9 @@ def test_lightest_first_with_the_travel_beside() -> None:
 
 def test_the_same_in_a_sentence() -> None:
     """For who does not see it: how many, and both ends with their force."""
-    assert kit_forces_alt(KIT) == "3 sticks from lightest to heaviest: pad with 0 N at the stop, to oak with 2.5 N."
+    assert said(kit_forces_alt(KIT)) == (
+        "3 sticks from lightest to heaviest: pad with 0 N at full travel, to oak with 2.5 N."
+    )
 
 
 def test_equal_kits_give_equal_bytes() -> None:

@@ -24,7 +24,7 @@ from stickwright.codes.message import Text, message
 from stickwright.mechanics.fit import Rules
 from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import Finding
-from stickwright.sheet.tables import BEST_NOTE, effort_words
+from stickwright.sheet.tables import best_note, effort_words
 from stickwright.sheet.technical import technical_pages
 from stickwright.sheet.words import bench_words, plan_words, trace_words
 
@@ -97,7 +97,7 @@ def test_foreign_unit_is_not_called_per_cent() -> None:
 def test_bench_in_words() -> None:
     """Start and full force, friction, returning, each direction, and the contradicted reading."""
     said = flat(bench_words(bench_result()))
-    for words in ("start force: 0.52 N (0.47 to 0.57)", "full force: 1.1 N (1.0 to 1.1)", "Returns by itself: yes.",
+    for words in ("actuation force: 0.52 N (0.47 to 0.57)", "force at full travel: 1.1 N (1.0 to 1.1)", "Returns by itself: yes.",
                   "forward: actuation force", "10 of 11 readings used", "take it again"):  # fmt: skip
         assert words in said
 
@@ -141,8 +141,8 @@ def test_ranked_sticks_say_what_the_chance_means() -> None:
     """The chances beside the sticks add up to more than 100 %: a line says why, with the difference the plan uses."""
     said = flat(plan_words(sample_plan()))
     assert "best or as good: 78%" in said
-    assert f"by more than {Rules().tie_bits:g} bit" in BEST_NOTE
-    assert BEST_NOTE in said
+    assert f"by more than {Rules().tie_bits:g} bit" in best_note()
+    assert best_note() in said
 
 
 def test_effort_above_all_there_is_has_no_figure() -> None:

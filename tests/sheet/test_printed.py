@@ -88,9 +88,9 @@ def test_terminal_lines_are_short() -> None:
 
 def test_certain_number_has_no_interval() -> None:
     """Both ends of the interval are the value: the number alone; a narrow one of few per cent keeps a decimal."""
-    assert shown(Estimate(1.0, 1.0, 1.0, n=500), "percent") == "100 %"
-    assert shown(Estimate(0.035, 0.031, 0.039), "percent") == "3.5 % (3.1 to 3.9)"
-    assert shown(Estimate(0.07, 0.05, 0.09), "percent") == "7 % (5 to 9)"
+    assert shown(Estimate(1.0, 1.0, 1.0, n=500), "percent") == "100%"
+    assert shown(Estimate(0.035, 0.031, 0.039), "percent") == "3.5% (3.1 to 3.9)"
+    assert shown(Estimate(0.07, 0.05, 0.09), "percent") == "7% (5 to 9)"
 
 
 def test_spread_of_models_is_no_interval() -> None:
@@ -102,10 +102,10 @@ def test_spread_of_models_is_no_interval() -> None:
 @pytest.mark.parametrize(
     ("x", "y", "said"),
     [
-        (Estimate(0.035, 0.034, 0.036), Estimate(-0.022, -0.031, -0.013), "3.5 % (3.4 to 3.6) right, 2.2 % (1.3 to 3.1) back"),
-        (Estimate(-0.012, -0.0121, -0.0119), Estimate(0.02, 0.0199, 0.0201), "1.2 % left, 2.0 % forward, each to within 0.1 %"),
+        (Estimate(0.035, 0.034, 0.036), Estimate(-0.022, -0.031, -0.013), "3.5% (3.4 to 3.6) right, 2.2% (1.3 to 3.1) back"),
+        (Estimate(-0.012, -0.0121, -0.0119), Estimate(0.02, 0.0199, 0.0201), "1.2% left, 2.0% forward, each to within 0.1%"),
         (Estimate(0.01, -0.004, 0.024), Estimate.missing("y was not recorded"),
-         "1.0 % right (0.4 left to 2.4 right), forward or back not known (y was not recorded)"),
+         "1.0% right (0.4 left to 2.4 right), forward or back not known (y was not recorded)"),
     ],
 )  # fmt: skip
 def test_centre_is_told_by_side(x: Estimate, y: Estimate, said: str) -> None:

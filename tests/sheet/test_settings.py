@@ -46,7 +46,7 @@ def test_settings_name_their_stick_and_what_was_set_before() -> None:
     written = SettingsBefore.model_validate({"stick": "dew", "sensitivity_share": 0.8, "words": "curve: linear"})
     told = everywhere(with_tuning(own_dead_zone_share=0.12, settings_before=written))["tuning"]
     assert "To undo: dead zone 12%, sensitivity 80%, curve: linear." in told
-    assert "output starts at 15 %, just above the game's own 12 %" in known["terminal"]
+    assert "output starts at 15%, just above the game's own 12%" in known["terminal"]
     assert "To undo: note the dead zone and sensitivity set now before you change them." in unknown["tuning"]
 
 

@@ -8,10 +8,12 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.charts import Charts
 from stickwright.model.bench import BenchReading, BenchResult
 from stickwright.sheet import tables
 from stickwright.sheet.paper import FAINT, INK, MIDDLE, figure_svg
-from stickwright.sheet.printed import folded, in_unit
+from stickwright.sheet.printed import folded, in_unit, label_of
+from stickwright.sheet.tell import tell
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
@@ -44,8 +46,8 @@ def bench(result: BenchResult) -> str:
         _ends(axes, result)
         axes.set_xlim(left=min(0.0, axes.get_xlim()[0]))
         axes.set_ylim(bottom=0.0)
-        axes.set_xlabel(f"travel at the contact point, mm (stop at {in_unit(result.travel_m.number, 'mm'):.1f} mm)")
-        axes.set_ylabel(f"force at {in_unit(result.height_m, 'mm'):.0f} mm above the pivot, N")
+        axes.set_xlabel(tell(Charts.bench_travel, full=f"{in_unit(result.travel_m.number, 'mm'):.1f} {label_of('mm')}"))
+        axes.set_ylabel(tell(Charts.bench_force, height_m=result.height_m))
         axes.set_title(folded(result.name, 48), loc="left")
         axes.legend(frameon=False, loc="upper left")
 
@@ -62,21 +64,22 @@ def _lines(axes: Any, result: BenchResult, angles: Array) -> None:
     travel = _travel_mm(result, angles)
     spring = line.preload_nm.number + line.stiffness_nm_per_rad.number * angles
     friction = line.friction_nm.number if line.friction_nm.has_interval else 0.0
-    axes.plot(travel, (spring + friction) / result.height_m, color=INK, lw=1.8, label="fitted, pushing out")
+    axes.plot(
+        travel, (spring + friction) / result.height_m, color=INK, lw=1.8, label=tell(Charts.label, label="pushing_out")
+    )
     if line.friction_nm.has_interval:
         axes.plot(travel, (spring - friction) / result.height_m, color=MIDDLE, lw=1.4, ls="--",
-                  label="fitted, letting back")  # fmt: skip
+                  label=tell(Charts.label, label="letting_back"))  # fmt: skip
 
 
 def _readings(axes: Any, result: BenchResult, outward: bool, used: bool) -> None:
     chosen = [one for one in result.readings if one.outward is outward and one.used is used]
     if not chosen:
         return
-    name = ("out" if outward else "back") + ("" if used else ", left out")
     marker = ("o" if outward else "s") if used else ("x" if outward else "+")
     axes.plot([_at_mm(result, one) for one in chosen], [one.force_n * one.height_m / result.height_m for one in chosen],
               ls="", marker=marker, ms=5.5 if used else 7, mfc="white" if not outward else MIDDLE, mec=INK,
-              label=f"reading {name}")  # fmt: skip
+              label=tell(Charts.bench_reading, outward=outward, used=used))  # fmt: skip
 
 
 def _at_mm(result: BenchResult, one: BenchReading) -> float:
@@ -84,9 +87,9 @@ def _at_mm(result: BenchResult, one: BenchReading) -> float:
 
 
 def _ends(axes: Any, result: BenchResult) -> None:
-    """Interval of the push outwards: of start and full force, joined across the throw."""
+    """Interval of the push outwards: of start and full force, joined across the travel."""
     stop = in_unit(result.height_m * math.sin(result.max_angle_rad), "mm")
     start, full = result.pooled.start_force_n, result.pooled.full_force_n
     if start.has_interval and full.has_interval:
         axes.fill_between([0.0, stop], [start.low, full.low], [start.high, full.high], color=FAINT, lw=0, zorder=0,
-                          label="95 % interval, pushing out")  # fmt: skip
+                          label=tell(Charts.interval, of="pushing_out"))  # fmt: skip

@@ -5,11 +5,13 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING, Any
 
-from stickwright.model.plan import DirectionCapability, DirectionFit, Fit, SitePlan, direction_words
+from stickwright.codes.charts import Charts
+from stickwright.codes.message import message
+from stickwright.model.plan import DirectionCapability, DirectionFit, Fit, SitePlan
 from stickwright.sheet import tables
 from stickwright.sheet.paper import FAINT, INK, MIDDLE, SERIES, Series, bare, figure_svg, name_directions
 from stickwright.sheet.printed import folded, in_unit, percent
-from stickwright.units import chance_words
+from stickwright.sheet.tell import tell
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
@@ -22,7 +24,7 @@ _HEADROOM = 1.35  # of the player's highest force: above that a stick's line onl
 
 
 def reach_polygon(site: SitePlan) -> str:
-    """Polygon of the throw reached on the best set-up, with its interval; the second set-up dashed.
+    """Polygon of the travel reached on the best set-up, with its interval; the second set-up dashed.
 
     Parameters
     ----------
@@ -44,13 +46,13 @@ def reach_polygon(site: SitePlan) -> str:
             )
         name_directions(axes)
         for fit, series in reversed(list(zip(site.fits[:2], SERIES[:2], strict=False))):
-            _polygon(axes, fit, series, folded(f"{site.fits.index(fit) + 1} {fit.label}", 31))
+            _polygon(axes, fit, series, folded(tell(Charts.ranked, rank=site.fits.index(fit) + 1, setup=fit.named), 31))
         handles, names = axes.get_legend_handles_labels()
         figure.legend(handles[::-1], names[::-1], loc="outside lower left", frameon=False, handlelength=2.2)
         if site.fits:
             best = site.fits[0]
-            least = f"least: {direction_words(best.weakest_rad)} {percent(best.weakest_share)}"
-            axes.set_title(f"throw reached (rim: full)\n{least}", fontsize=8.5, fontweight="normal")
+            least = message(Charts.least, direction_rad=best.weakest_rad, figure=percent(best.weakest_share))
+            axes.set_title(tell(Charts.reach_title, least=least), fontsize=8.5, fontweight="normal")
 
     return figure_svg(draw, (62, 58), tables.reach_polygon(site).alt)
 
@@ -117,7 +119,7 @@ def _crossing_panel(axes: Any, site: SitePlan, fits: tuple[Fit, ...], direction_
     felt = _nearest(fits[0], direction_rad) if fits else None
     if felt is not None and felt.firm_force_n is not None:
         axes.plot([0, in_unit(able.reach_m.number, "mm")], [felt.available_force_n, 0], color=INK, lw=1.4, ls=":",
-                  label="behind its mount's flex")  # fmt: skip
+                  label=tell(Charts.label, label="flex"))  # fmt: skip
     ends = []
     for rank, (fit, series) in enumerate(zip(fits, SERIES, strict=False), start=1):
         one = _nearest(fit, direction_rad)
@@ -125,9 +127,9 @@ def _crossing_panel(axes: Any, site: SitePlan, fits: tuple[Fit, ...], direction_
     _rank_labels(axes, ends, top_n)
     axes.set_xlim(0, in_unit(far_m, "mm"))
     axes.set_ylim(0, top_n)
-    axes.set_xlabel("travel at the contact point, mm")
-    axes.set_ylabel("force, N")
-    axes.set_title(direction_words(able.direction_rad), loc="left")
+    axes.set_xlabel(tell(Charts.label, label="travel_axis"))
+    axes.set_ylabel(tell(Charts.label, label="force_axis"))
+    axes.set_title(tell(Charts.direction, direction_rad=able.direction_rad), loc="left")
 
 
 def _nearest(fit: Fit, direction_rad: float) -> DirectionFit:
@@ -146,13 +148,19 @@ def _frame(able: DirectionCapability, fits: tuple[Fit, ...]) -> tuple[float, flo
 
 def _triangle(axes: Any, able: DirectionCapability) -> None:
     force, reach = able.force_n, able.reach_m
-    axes.plot([0, in_unit(reach.number, "mm")], [force.number, 0], color=INK, lw=2.6, label="force the player has")
+    axes.plot(
+        [0, in_unit(reach.number, "mm")],
+        [force.number, 0],
+        color=INK,
+        lw=2.6,
+        label=tell(Charts.label, label="player_has"),
+    )
     if force.has_interval and reach.has_interval:
         axes.fill(
             [0, in_unit(reach.upper, "mm"), in_unit(reach.lower, "mm"), 0], [force.upper, 0, 0, force.lower],
-            color=FAINT, lw=0, label="its 95 % interval", zorder=0,
+            color=FAINT, lw=0, label=tell(Charts.interval, of="player"), zorder=0,
         )  # fmt: skip
-    axes.plot([], [], ls="", marker="o", color=INK, ms=7, label="where they meet")
+    axes.plot([], [], ls="", marker="o", color=INK, ms=7, label=tell(Charts.label, label="meet"))
 
 
 def _stick_line(
@@ -191,7 +199,7 @@ def _rank_labels(axes: Any, ends: list[tuple[float, float, str, str]], top_n: fl
 
 
 def ranking(site: SitePlan) -> str:
-    """Bars of control in bits, best first, with interval and chance of being the best; hatched where it does not fit.
+    """Bars of precision in bits, best first, with interval and chance of being the best; hatched where it does not fit.
 
     Parameters
     ----------
@@ -214,12 +222,15 @@ def ranking(site: SitePlan) -> str:
                       hatch=None if fitting else "////", lw=0.9)  # fmt: skip
             if fit.bits.has_interval:
                 axes.plot([fit.bits.lower, fit.bits.upper], [row, row], color=INK, lw=1.8, marker="|", ms=8, mew=1.6)
-            words = chance_words(fit.probability_best) + ("" if fitting else ", does not fit")
+            words = tell(Charts.bar, chance_share=fit.probability_best, fits=fitting)
             axes.annotate(words, (max(0.0, _upper(fit)), row), xytext=(5, 0), textcoords="offset points", va="center")
-        axes.set_yticks(range(len(fits)), [folded(f"{row} {fit.label}", 26) for row, fit in enumerate(fits, start=1)])
+        axes.set_yticks(
+            range(len(fits)),
+            [folded(tell(Charts.ranked, rank=row, setup=fit.named), 26) for row, fit in enumerate(fits, start=1)],
+        )
         axes.set_ylim(len(fits) - 0.4, -0.6)
         axes.set_xlim(0, most * 2.1)
-        axes.set_xlabel("predicted control, bits (more is finer)\nbeside: chance of best or as good")
+        axes.set_xlabel(tell(Charts.label, label="bits_axis"))
         axes.tick_params(axis="y", length=0)
 
     return figure_svg(draw, (125, 18 + 8.5 * max(1, len(fits))), tables.ranking(site).alt)

@@ -1,13 +1,15 @@
-"""The sticks of a kit beside each other: from the force that leaves the centre to the force at the stop, and the throw."""
+"""The sticks of a kit beside each other: from actuation force to force at full travel, and the travel."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from stickwright.codes.charts import Charts
+from stickwright.codes.message import Name
 from stickwright.model.kit import Kit, Stick
 from stickwright.sheet.paper import INK, MIDDLE, figure_svg
-from stickwright.sheet.printed import in_unit
-from stickwright.units import spoken
+from stickwright.sheet.printed import in_unit, label_of
+from stickwright.sheet.tell import tell
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
@@ -19,7 +21,7 @@ _LEAST_N = 0.01
 
 
 def kit_forces(kit: Kit) -> str:
-    """A bar for each stick from start force to full force, lightest on top, with its travel.
+    """A bar for each stick from actuation force to force at full travel, lightest on top, with its travel.
 
     Parameters
     ----------
@@ -45,19 +47,27 @@ def kit_forces(kit: Kit) -> str:
                 mfc="white",
                 ms=6,
                 zorder=3,
-                label="to leave the centre" if row == 0 else None,
+                label=tell(Charts.label, label="leaves_centre") if row == 0 else None,
             )
-            axes.plot([high], [row], "s", color=INK, ms=6, zorder=3, label="at the stop" if row == 0 else None)
-            axes.annotate(f"{in_unit(stick.travel_m, 'mm'):.1f} mm", (1.0, row), xycoords=("axes fraction", "data"),
+            axes.plot(
+                [high],
+                [row],
+                "s",
+                color=INK,
+                ms=6,
+                zorder=3,
+                label=tell(Charts.label, label="full_travel") if row == 0 else None,
+            )
+            axes.annotate(f"{in_unit(stick.travel_m, 'mm'):.1f} {label_of('mm')}", (1.0, row), xycoords=("axes fraction", "data"),
                           xytext=(4, 0), textcoords="offset points", va="center")  # fmt: skip
         axes.set_yticks(range(len(sticks)), [stick.name for stick in sticks])
         axes.set_ylim(len(sticks) - 0.4, -0.6)
         axes.set_xscale("log")
-        axes.set_xlabel("force at the contact point of the bare stick, N")
+        axes.set_xlabel(tell(Charts.label, label="stick_force_axis"))
         ticks = [one for one in (0.01, 0.03, 0.1, 0.3, 1, 3, 10, 30, 100) if _spans(sticks, one)]
         axes.set_xticks(ticks, [f"{tick:g}" for tick in ticks])
         axes.minorticks_off()
-        axes.set_title("travel", loc="right", fontsize=9)
+        axes.set_title(tell(Charts.label, label="travel"), loc="right", fontsize=9)
         axes.grid(axis="x", color="#dddddd", lw=0.6)
         axes.legend(
             frameon=False, loc="upper center", bbox_to_anchor=(0.5, -0.16 if len(sticks) > 6 else -0.3), ncols=2
@@ -76,11 +86,12 @@ def kit_forces_alt(kit: Kit) -> str:
     sticks = _lightest_first(kit)
     first, last = sticks[0], sticks[-1]
     if len(sticks) == 1:
-        return f"{first.name}: {spoken(first.start_force_n, 'n')} to {spoken(first.full_force_n, 'n')}."
-    return (
-        f"{len(sticks)} sticks from lightest to heaviest: {first.name} with {spoken(first.full_force_n, 'n')} at the stop, to "
-        f"{last.name} with {spoken(last.full_force_n, 'n')}."
-    )
+        one = Name(first.name)
+        return tell(Charts.one_stick_alt, stick=one, start_n=first.start_force_n, full_n=first.full_force_n)
+    return tell(
+        Charts.kit_alt, sticks=len(sticks), lightest=Name(first.name), light_n=first.full_force_n, heaviest=Name(last.name),
+        heavy_n=last.full_force_n,
+    )  # fmt: skip
 
 
 def _lightest_first(kit: Kit) -> list[Stick]:

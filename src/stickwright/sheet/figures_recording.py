@@ -8,12 +8,13 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 from numpy.typing import NDArray
 
-from stickwright.model.plan import direction_words
+from stickwright.codes.charts import Charts
 from stickwright.model.recorded import ReachReport, RestReport, TraceReport
 from stickwright.sheet import tables
 from stickwright.sheet.figures_tuning import plane, thinned
 from stickwright.sheet.paper import FAINT, INK, MIDDLE, SERIES, figure_svg
 from stickwright.sheet.printed import folded
+from stickwright.sheet.tell import tell
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
@@ -65,7 +66,7 @@ def trace_overview(
 def _reach(axes: Any, reach: ReachReport) -> None:
     angles = [*reach.direction_rad, reach.direction_rad[0]]
     values = [one.number for one in (*reach.reach, reach.reach[0])]
-    name = f"reach, least {direction_words(reach.weakest_rad)}"
+    name = tell(Charts.reach, direction_rad=float(reach.weakest_rad))
     axes.plot([r * math.cos(a) for r, a in zip(values, angles, strict=True)],
               [r * math.sin(a) for r, a in zip(values, angles, strict=True)],
               color=INK, lw=1.5, marker="o", ms=4, label=name)  # fmt: skip
@@ -77,7 +78,9 @@ def _reach(axes: Any, reach: ReachReport) -> None:
 
 def _rest(axes: Any, rest: RestReport) -> None:
     x, y = rest.offset_x, rest.offset_y
-    axes.plot([x.number], [y.number], marker="s", ls="", color=SERIES[1].colour, ms=5, label="rest")
+    axes.plot(
+        [x.number], [y.number], marker="s", ls="", color=SERIES[1].colour, ms=5, label=tell(Charts.label, label="rest")
+    )
     if x.has_interval:
         axes.plot([x.lower, x.upper], [y.number] * 2, color=SERIES[1].colour, lw=1.2)
     if y.has_interval:
@@ -88,10 +91,12 @@ def _against_time(axes: Any, report: TraceReport, times_s: NDArray[np.float64], 
     path = thinned(np.column_stack([times_s, xy]))
     for start, end, _, _ in report.rest.rests if report.rest is not None else ():
         axes.axvspan(start, end, color=FAINT, lw=0)
-    axes.plot(path[:, 0], path[:, 1], color=SERIES[0].colour, lw=0.9, label="to the right")
-    axes.plot(path[:, 0], path[:, 2], color=SERIES[1].colour, lw=0.9, ls="--", label="forward")
+    axes.plot(path[:, 0], path[:, 1], color=SERIES[0].colour, lw=0.9, label=tell(Charts.label, label="to_the_right"))
+    axes.plot(
+        path[:, 0], path[:, 2], color=SERIES[1].colour, lw=0.9, ls="--", label=tell(Charts.label, label="forward")
+    )
     for step, at in enumerate(report.bursts.times_s if report.bursts is not None else ()):
-        axes.axvline(at, color=INK, lw=0.9, ls=":", label="sudden movement" if step == 0 else None)
-    axes.set_xlabel("time, s (grey: at rest)")
-    axes.set_ylabel("share of full output" if report.unit == "share" else report.unit)
+        axes.axvline(at, color=INK, lw=0.9, ls=":", label=tell(Charts.label, label="burst") if step == 0 else None)
+    axes.set_xlabel(tell(Charts.label, label="time_axis"))
+    axes.set_ylabel(tell(Charts.label, label="output_axis") if report.unit == "share" else report.unit)
     axes.legend(frameon=False, loc="upper center", bbox_to_anchor=(0.5, 1.16), ncols=3)

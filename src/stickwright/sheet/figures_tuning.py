@@ -3,15 +3,18 @@
 from __future__ import annotations
 
 import math
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, Literal
 
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.charts import Charts
+from stickwright.codes.figure_tables import FigureTables
 from stickwright.model.response import Tuning
 from stickwright.sheet import tables
 from stickwright.sheet.paper import INK, MIDDLE, SERIES, bare, figure_svg, name_directions
 from stickwright.sheet.printed import in_unit
+from stickwright.sheet.tell import tell
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
@@ -76,15 +79,27 @@ def tuning_before_after(tuning: Tuning) -> str:
 
     def draw(figure: Figure) -> None:
         panels = figure.subplots(2, 1)
-        shown = (("before", tuning.before_xy, tuning.dead_zone.value), ("after", tuning.after_xy, None))
-        for axes, (name, xy, zone) in zip(panels, shown, strict=True):
-            plane(axes, name, zone)
+        shown: tuple[tuple[Literal["before", "after"], NDArray[np.float64], float | None], ...] = (
+            ("before", tuning.before_xy, tuning.dead_zone.value),
+            ("after", tuning.after_xy, None),
+        )
+        for axes, (stage, xy, zone) in zip(panels, shown, strict=True):
+            plane(axes, tell(FigureTables.stage, stage=stage), zone)
             if tuning.shown_target_xy is not None:
                 goal = thinned(tuning.shown_target_xy)
-                axes.plot(goal[:, 0], goal[:, 1], color=SERIES[1].colour, lw=1.6, ls="--", label="target")
+                axes.plot(
+                    goal[:, 0],
+                    goal[:, 1],
+                    color=SERIES[1].colour,
+                    lw=1.6,
+                    ls="--",
+                    label=tell(Charts.label, label="target"),
+                )
             path = thinned(xy)
-            axes.plot(path[:, 0], path[:, 1], color=INK, lw=0.6, alpha=0.75, label="the player's output")
-        panels[0].plot([], [], color=INK, lw=1.1, ls="--", label="dead zone")
+            axes.plot(
+                path[:, 0], path[:, 1], color=INK, lw=0.6, alpha=0.75, label=tell(Charts.label, label="own_output")
+            )
+        panels[0].plot([], [], color=INK, lw=1.1, ls="--", label=tell(Charts.label, label="dead_zone"))
         handles, names = panels[0].get_legend_handles_labels()
         figure.legend(handles, names, loc="outside lower center", frameon=False)
 
@@ -109,12 +124,14 @@ def curve(tuning: Tuning) -> str:
         axes = figure.subplots()
         percent_in = [in_unit(value, "percent") for value in tuning.curve_in]
         percent_out = [in_unit(value, "percent") for value in tuning.curve_out]
-        axes.plot(percent_in, percent_out, color=INK, lw=1.8, marker="o", ms=3, label="this curve")
-        axes.plot([0, 100], [0, 100], color=MIDDLE, lw=1.0, ls="--", label="straight")
+        axes.plot(
+            percent_in, percent_out, color=INK, lw=1.8, marker="o", ms=3, label=tell(Charts.label, label="this_curve")
+        )
+        axes.plot([0, 100], [0, 100], color=MIDDLE, lw=1.0, ls="--", label=tell(Charts.label, label="straight"))
         axes.set_xlim(0, 100)
         axes.set_ylim(0, 105)
-        axes.set_xlabel("deflection, % of range")
-        axes.set_ylabel("output, %")
+        axes.set_xlabel(tell(Charts.label, label="deflection_percent"))
+        axes.set_ylabel(tell(Charts.label, label="output_percent"))
         axes.legend(frameon=False, loc="lower right")
 
     return figure_svg(draw, (60, 60), tables.curve(tuning).alt)

@@ -7,11 +7,15 @@ a `Figure` goes straight to SVG text, with a fixed salt and no date, so that equ
 from __future__ import annotations
 
 import io
+import math
 import re
 from collections.abc import Callable
 from dataclasses import dataclass
 from html import escape
 from typing import TYPE_CHECKING, Any
+
+from stickwright.codes.charts import Charts
+from stickwright.sheet.tell import tell
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
@@ -103,9 +107,16 @@ def bare(axes: Any) -> None:
 
 def name_directions(axes: Any) -> None:
     """The player's four directions round a circle of radius 1."""
-    for words, at in (("forward", (0, 1.15)), ("back", (0, -1.17)), ("right", (1.17, 0)), ("left", (-1.17, 0))):
-        upright = 90 if words in ("right", "left") else 0
-        axes.annotate(words, at, ha="center", va="center", fontsize=8.5, rotation=upright)
+    for quarters, at in ((1, (0, 1.15)), (3, (0, -1.17)), (0, (1.17, 0)), (2, (-1.17, 0))):
+        upright = 0 if quarters % 2 else 90
+        axes.annotate(
+            tell(Charts.direction, direction_rad=quarters * math.pi / 2),
+            at,
+            ha="center",
+            va="center",
+            fontsize=8.5,
+            rotation=upright,
+        )
     axes.set_xlim(-1.26, 1.26)
     axes.set_ylim(-1.27, 1.25)
 

@@ -15,9 +15,10 @@ from dataclasses import replace
 
 from stickwright import units
 from stickwright.catalogue import say
-from stickwright.codes.message import Text
+from stickwright.codes.message import Text, message
+from stickwright.codes.printed_figures import PrintedFigures, Side
 from stickwright.model.estimate import Estimate
-from stickwright.model.turns import sense
+from stickwright.sheet.tell import tell
 
 __all__ = [
     "ASSUMED", "base_turned", "centre_words", "clause", "clipped", "decimals_for", "folded", "in_unit", "label_of", "listed",
@@ -27,7 +28,6 @@ __all__ = [
 ASSUMED = "assumed"
 """The mark of a number nobody measured; set in italics on the sheet."""
 
-_SPREAD = ", spread of models"
 _NAMED = {"": "", "foreign": "", "percent": "%", "a_minute": "/min"}
 """Numbers that `units.py` does not convert: bare numbers, a recording's own unit, shares, counts a minute."""
 _ALWAYS_PER_MIN = 1e5  # above that nobody counts: the stick is never at rest
@@ -99,26 +99,26 @@ def _number(value: float, decimals: int) -> str:
 def _with_unit(text: str, label: str) -> str:
     if not label:
         return text
-    return f"{text}{label}" if label == "°" else f"{text} {label}"
+    return f"{text}{label}" if label in ("°", "%") else f"{text} {label}"
 
 
-def plain(value_si: float, ending: str, digits: int = 2, unknown: str = "not known") -> str:
+def plain(value_si: float, ending: str, digits: int = 2, unknown: str | None = None) -> str:
     """A single number in its display unit; a sentence part when it is not finite.
 
     Examples
     --------
     >>> plain(0.0123, "mm"), plain(float("nan"), "n"), plain(6e7, "a_minute"), plain(0.424, "percent")
-    ('12 mm', 'not known', 'always on', '42 %')
+    ('12 mm', 'not known', 'always on', '42%')
     """
     if math.isnan(value_si):
-        return unknown
+        return tell(PrintedFigures.not_known) if unknown is None else unknown
     if math.isinf(value_si):
-        return "always on" if ending == "a_minute" else "without end"
+        return tell(PrintedFigures.always_on) if ending == "a_minute" else tell(PrintedFigures.without_end)
     if ending == "a_minute" and value_si >= _ALWAYS_PER_MIN:
-        return "always on"
+        return tell(PrintedFigures.always_on)
     value = in_unit(value_si, ending)
     if ending == "a_minute" and 0 <= value < _RARE_PER_MIN:
-        return f"under {_RARE_PER_MIN} {label_of(ending)}"
+        return tell(PrintedFigures.under, most=f"{_RARE_PER_MIN} {label_of(ending)}")
     decimals = _percent_decimals(value) if ending == "percent" else decimals_for(value, digits)
     if ending == "a_minute":
         decimals = min(2, decimals)
@@ -133,7 +133,7 @@ def share(value: float) -> str:
     Examples
     --------
     >>> share(0.424)
-    '42 %'
+    '42%'
     """
     return plain(value, "percent")
 
@@ -179,21 +179,20 @@ def printed_pair(estimate: Estimate, ending: str, digits: int = 2) -> tuple[str,
     """
     value, low, high = estimate.number, estimate.lower, estimate.upper
     if math.isnan(value):
-        return "not known", f"({_reason(estimate)})" if estimate.why else ""
+        return tell(PrintedFigures.not_known), f"({_reason(estimate)})" if estimate.why else ""
     if not math.isfinite(value):
-        lower = f"({plain(low, ending)} or more)" if math.isfinite(low) else ""
-        return plain(value, ending), lower
+        return plain(value, ending), _or_more(plain(low, ending)) if math.isfinite(low) else ""
     if ending == "a_minute" and value >= _ALWAYS_PER_MIN:
-        return "always on", "" if low >= _ALWAYS_PER_MIN or math.isnan(low) else f"({plain(low, ending)} or more)"
+        surely = low >= _ALWAYS_PER_MIN or math.isnan(low)
+        return tell(PrintedFigures.always_on), "" if surely else _or_more(plain(low, ending))
     if math.isnan(low) or math.isnan(high):
-        reason = f"(no interval: {_reason(estimate)})" if estimate.why else "(no interval known)"
-        return plain(value, ending, digits), reason
+        return plain(value, ending, digits), _no_interval(estimate)
     if not math.isfinite(low) or high == -math.inf:
-        return plain(value, ending, digits), "(no interval known)"
+        return plain(value, ending, digits), f"({tell(PrintedFigures.no_interval, why=None)})"
     if ending == "a_minute" and (math.isinf(high) or high >= _ALWAYS_PER_MIN or 0 <= low < _RARE_PER_MIN):
         return _rate_pair(value, low, high)
     if math.isinf(high):
-        return plain(value, ending, digits), f"({_number(in_unit(low, ending), 1)} or more)"
+        return plain(value, ending, digits), _or_more(_number(in_unit(low, ending), 1))
     decimals = decimals_for(in_unit(value or high, ending), digits)
     if ending == "percent":
         decimals = _percent_decimals(in_unit(value or high, ending))
@@ -205,8 +204,17 @@ def printed_pair(estimate: Estimate, ending: str, digits: int = 2) -> tuple[str,
     shown_value = _with_unit(text, label_of(ending))
     if text == low_text == high_text:
         return shown_value, ""
-    spread = _SPREAD if estimate.level is None else ""
-    return shown_value, f"({low_text} to {high_text}{spread})"
+    ends = tell(PrintedFigures.interval, low=low_text, high=high_text, of_models=estimate.level is None)
+    return shown_value, f"({ends})"
+
+
+def _or_more(least: str) -> str:
+    return f"({tell(PrintedFigures.or_more, least=least)})"
+
+
+def _no_interval(estimate: Estimate) -> str:
+    """That there is none, and why where that is known."""
+    return f"({tell(PrintedFigures.no_interval, why=_reason(estimate) if estimate.why else None)})"
 
 
 def _rate_pair(value: float, low: float, high: float) -> tuple[str, str]:
@@ -214,15 +222,15 @@ def _rate_pair(value: float, low: float, high: float) -> tuple[str, str]:
     label = label_of("a_minute")
     if high >= _ALWAYS_PER_MIN:
         if value < _RARE_PER_MIN:
-            return "not known", "(anything up to always on: measure 60 s at rest)"
+            return tell(PrintedFigures.not_known), f"({tell(PrintedFigures.anything)})"
         least = plain(low, "a_minute").removesuffix(f" {label}")
-        return plain(value, "a_minute"), f"({least} to always on)"
+        return plain(value, "a_minute"), f"({tell(PrintedFigures.to_always_on, least=least)})"
     if high < _RARE_PER_MIN:
         return plain(value, "a_minute"), ""
     most = _number(high, min(2, decimals_for(high)))
     if value < _RARE_PER_MIN:
-        return f"up to {most} {label}", ""
-    return plain(value, "a_minute"), f"(up to {most})"
+        return tell(PrintedFigures.up_to, most=f"{most} {label}"), ""
+    return plain(value, "a_minute"), f"({tell(PrintedFigures.up_to, most=most)})"
 
 
 def _reason(estimate: Estimate) -> str:
@@ -239,7 +247,7 @@ def shown(estimate: Estimate, ending: str, digits: int = 2) -> str:
     >>> shown(Estimate(0.26, 0.21, 0.32), "n")
     '0.26 N (0.21 to 0.32)'
     >>> shown(Estimate(0.42, 0.31, 0.55), "percent")
-    '42 % (31 to 55)'
+    '42% (31 to 55)'
     >>> shown(Estimate(30.0, 15.0, 60.0, assumed="usual for a finger"), "n_per_m")
     '30 N/m (15 to 60), assumed'
     """
@@ -254,12 +262,12 @@ def percent(estimate: Estimate) -> str:
     Examples
     --------
     >>> percent(Estimate(0.42, 0.31, 0.55))
-    '42 % (31 to 55)'
+    '42% (31 to 55)'
     """
     return shown(estimate, "percent")
 
 
-def sided(estimate: Estimate, ending: str, plus: str, minus: str) -> str:
+def sided(estimate: Estimate, ending: str, plus: Side, minus: Side) -> str:
     """A signed number with the name of its side instead of the sign.
 
     Parameters
@@ -268,31 +276,36 @@ def sided(estimate: Estimate, ending: str, plus: str, minus: str) -> str:
         SI or dimensionless.
     ending : str
         As for `in_unit`.
-    plus, minus : str
+    plus, minus : {"right", "left", "forward", "back", "anticlockwise", "clockwise"}
         What the two signs mean.
 
     Examples
     --------
     >>> sided(Estimate(-0.022, -0.03, -0.014), "percent", "forward", "back")
-    '2.2 % (1.4 to 3.0) back'
+    '2.2% (1.4 to 3.0) back'
     >>> sided(Estimate(0.01, -0.004, 0.024), "percent", "right", "left")
-    '1.0 % right (0.4 left to 2.4 right)'
+    '1.0% right (0.4 left to 2.4 right)'
     """
     if estimate.value is None:
-        return f"{plus} or {minus} {shown(estimate, ending)}"
+        return tell(PrintedFigures.either_side, plus=plus, minus=minus, told=shown(estimate, ending))
     side, low, high = plus if estimate.number >= 0 else minus, estimate.lower, estimate.upper
     if low < 0 < high:
         decimals = 1 if ending == "percent" else decimals_for(in_unit(max(abs(low), abs(high)), ending))
         value, least, most = (_number(abs(in_unit(one, ending)), decimals) for one in (estimate.number, low, high))
         mark = f", {ASSUMED}" if estimate.assumed else ""
-        return f"{_with_unit(value, label_of(ending))} {side} ({least} {minus} to {most} {plus}){mark}"
+        here = tell(PrintedFigures.on_side, told=_with_unit(value, label_of(ending)), side=side)
+        ends = (message(PrintedFigures.on_side, told=one, side=way) for one, way in ((least, minus), (most, plus)))
+        low_end, high_end = ends
+        return f"{here} ({tell(PrintedFigures.interval, low=low_end, high=high_end, of_models=False)}){mark}"
     if ending == "percent" and estimate.has_interval:
         value, least, most = (f"{abs(in_unit(one, ending)):.1f}" for one in (estimate.number, low, high))
         least, most = (most, least) if estimate.number < 0 else (least, most)
-        return f"{value} % ({least} to {most}) {side}{f', {ASSUMED}' if estimate.assumed else ''}"
+        ends_told = tell(PrintedFigures.interval, low=least, high=most, of_models=False)
+        there = tell(PrintedFigures.on_side, told=f"{_with_unit(value, label_of(ending))} ({ends_told})", side=side)
+        return f"{there}{f', {ASSUMED}' if estimate.assumed else ''}"
     if estimate.number < 0:
         estimate = replace(estimate, value=-estimate.number, low=-high, high=-low)
-    return f"{shown(estimate, ending)} {side}"
+    return tell(PrintedFigures.on_side, told=shown(estimate, ending), side=side)
 
 
 def centre_words(x: Estimate, y: Estimate, ending: str) -> str:
@@ -308,26 +321,38 @@ def centre_words(x: Estimate, y: Estimate, ending: str) -> str:
     Examples
     --------
     >>> centre_words(Estimate(0.035, 0.034, 0.036), Estimate(-0.022, -0.0221, -0.0219), "percent")
-    '3.5 % right, 2.2 % back, each to within 0.1 %'
+    '3.5% right, 2.2% back, each to within 0.1%'
     """
-    both = ((x, "right", "left"), (y, "forward", "back"))
+    both: _Sides = ((x, "right", "left"), (y, "forward", "back"))
     if ending != "percent" or not (x.has_interval and y.has_interval):
         if x.why == y.why and not math.isnan(x.number + y.number):
             bare = (
-                f"{plain(abs(one.number), ending)} {plus if one.number >= 0 else minus}" for one, plus, minus in both
+                tell(
+                    PrintedFigures.on_side,
+                    told=plain(abs(one.number), ending),
+                    side=plus if one.number >= 0 else minus,
+                )
+                for one, plus, minus in both
             )
-            return f"{', '.join(bare)} (no interval: {_reason(x)})" if x.why else _sides(both, ending)
+            return f"{', '.join(bare)} {_no_interval(x)}" if x.why else _sides(both, ending)
         return _sides(both, ending)
     if all(one.upper - one.lower < _WITHIN * 2 for one in (x, y)):
-        exact = (
-            f"{in_unit(abs(one.number), ending):.1f} % {plus if one.number >= 0 else minus}"
+        exact = tuple(
+            message(
+                PrintedFigures.on_side,
+                told=_with_unit(f"{in_unit(abs(one.number), ending):.1f}", label_of(ending)),
+                side=plus if one.number >= 0 else minus,
+            )
             for one, plus, minus in both
         )
-        return f"{', '.join(exact)}, each to within {in_unit(_WITHIN, ending):.1f} %"
+        return tell(PrintedFigures.within, sides=exact, within_share=_WITHIN)
     return _sides(both, ending)
 
 
-def _sides(both: tuple[tuple[Estimate, str, str], ...], ending: str) -> str:
+_Sides = tuple[tuple[Estimate, Side, Side], ...]
+
+
+def _sides(both: _Sides, ending: str) -> str:
     return ", ".join(sided(one, ending, plus, minus) for one, plus, minus in both)
 
 
@@ -344,8 +369,7 @@ def base_turned(turn_rad: float) -> str:
     >>> base_turned(0.4), base_turned(-0.2), base_turned(0.004)
     ('23° anticlockwise', '11° clockwise', '')
     """
-    turn = in_unit(turn_rad, "deg")
-    return "" if abs(turn) < 0.5 else f"{abs(turn):.0f}° {sense(turn)}"
+    return "" if abs(in_unit(turn_rad, "deg")) < 0.5 else tell(PrintedFigures.turned, turn_rad=turn_rad)
 
 
 def listed(parts: Iterable[str]) -> str:
@@ -356,8 +380,7 @@ def listed(parts: Iterable[str]) -> str:
     >>> listed(["rest.csv", "rim.csv", "aim.csv"])
     'rest.csv, rim.csv and aim.csv'
     """
-    *most, last = list(parts) or [""]
-    return f"{', '.join(most)} and {last}" if most else last
+    return tell(PrintedFigures.listed, parts=tuple(parts))
 
 
 def clause(text: Text) -> str:
@@ -402,7 +425,7 @@ def folded(text: str, width: int, lines: int = 2) -> str:
     >>> folded("1 thistle + tall peg + extension plus 25", 26)
     '1 thistle + tall peg +\\nextension plus 25'
     """
-    whole = re.sub(r"(\d) (mm|N|%)", "\\1\u00a0\\2", text)  # a number keeps its unit
+    whole = re.sub(r"(\d) (mm|N)", "\\1\u00a0\\2", text)  # a number keeps its unit
     rows = [row.replace("\u00a0", " ") for row in textwrap.wrap(whole, width, break_on_hyphens=False)]
     if len(rows) > lines:
         rows = [*rows[: lines - 1], clipped(" ".join(rows[lines - 1 :]), width)]

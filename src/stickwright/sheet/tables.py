@@ -7,15 +7,19 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Protocol
+from typing import TYPE_CHECKING, Literal, Protocol
+
+import numpy as np
+from numpy.typing import NDArray
 
 from stickwright.catalogue import say
+from stickwright.codes.figure_tables import Benched, Column, FigureTables, Step
 from stickwright.codes.filters import FilterFrequency, FilterNumber, Filters
-from stickwright.codes.message import Message, Text, message
+from stickwright.codes.message import Message, Name, Text, message
 from stickwright.codes.setups import Setups
 from stickwright.model.bench import BenchResult
 from stickwright.model.estimate import Estimate
-from stickwright.model.plan import Capability, Fit, SitePlan, direction_words
+from stickwright.model.plan import Capability, Fit, SitePlan
 from stickwright.model.recorded import TraceReport
 from stickwright.model.response import FilterChoice, Tuning
 from stickwright.sheet.printed import (
@@ -29,22 +33,19 @@ from stickwright.sheet.printed import (
     shown,
     sided,
 )
-from stickwright.units import chance_words
+from stickwright.sheet.tell import tell
 
 if TYPE_CHECKING:
     from stickwright.model.plan import DirectionFit
 
 __all__ = [
-    "BEST_NOTE", "Able", "Table", "bench", "capability_polar", "curve", "day_note", "effort_words", "force_travel", "limiting_sentence",
-    "main_directions", "range_words", "ranking", "reach_polygon", "shown_fits", "trace_overview",
-    "tuning_before_after", "tuning_numbers", "tuning_range",
+    "Able", "Table", "bench", "best_note", "capability_polar", "curve", "day_note", "effort_words", "force_travel", "limiting_sentence",
+    "main_directions", "range_words", "ranking", "reach_polygon", "shown_fits", "toward",
+    "trace_overview", "tuning_before_after", "tuning_numbers", "tuning_range", "verdict_of",
 ]  # fmt: skip
 
-BEST_NOTE = (
-    "Best or as good: the chance that no other stick beats it by more than 0.15 bit. Equals count for each, so these "
-    "add up to more than 100 %."
-)
-"""What the chance beside each stick means; the difference is that of `stickwright.mechanics.fit.Rules`."""
+_TIE_BITS = 0.15
+"""From there one stick counts as better than another: that of `stickwright.mechanics.fit.Rules`."""
 
 _WIDENED = 1.05
 """Gain from which a direction is named by itself: less is within what a push differs from the next."""
@@ -128,45 +129,65 @@ def day_note(able: Capability) -> str:
     weakest = next((one for one in able.directions if one.direction_rad == able.weakest_rad), able.directions[0])
     other = weakest.force_other_day_n
     if not other.has_interval:
-        return "Forces are of a fresh player on the day of the visit."
-    own = any(one.about == "own_days" for one in able.findings)
-    spread = "spread from day to day as at the player's own visits" if own else "spread from day to day assumed"
-    return (
-        f"Forces are of a fresh player on the day of the visit. On another day the force "
-        f"{direction_words(weakest.direction_rad)} may be {plain(other.lower, 'n')} to {plain(other.upper, 'n')} (95 %, "
-        f"{spread}): the ranking of the sticks counts on that."
-    )
+        return tell(FigureTables.rested)
+    return tell(
+        FigureTables.other_day, direction_rad=weakest.direction_rad, low=plain(other.lower, "n"), high=plain(other.upper, "n"),
+        own=any(one.about == "own_days" for one in able.findings),
+    )  # fmt: skip
+
+
+def best_note() -> str:
+    """What the chance beside each stick means."""
+    return tell(FigureTables.best_note, tie_bits=_TIE_BITS)
+
+
+def toward(direction_rad: float) -> str:
+    """A direction of the player, in a cell.
+
+    Parameters
+    ----------
+    direction_rad : float
+    """
+    return tell(FigureTables.direction, direction_rad=direction_rad)
+
+
+def verdict_of(fit: Fit) -> Message:
+    """Whether a set-up fits, and that it is to be confirmed where that hangs on figures nobody measured.
+
+    Parameters
+    ----------
+    fit : Fit
+    """
+    confirm = bool(fit.doubts) and fit.verdict != "does not fit"
+    return message(FigureTables.verdict, verdict=fit.verdict, confirm=confirm)
+
+
+def _columns(*columns: Column) -> tuple[str, ...]:
+    return tuple(tell(FigureTables.column, column=one) for one in columns)
 
 
 def capability_polar(site: Able) -> Table:
-    """Comfortable force and free reach per direction."""
+    """Comfortable force and movement range per direction."""
     able = site.capability
     rows = tuple(
         (
-            direction_words(one.direction_rad),
+            toward(one.direction_rad),
             shown(one.force_n, "n"),
             shown(one.reach_m, "mm"),
-            one.status,
-            f"{len(one.measured_force_n)} and {len(one.measured_reach_m)}",
+            tell(FigureTables.status, status=one.status),
+            tell(FigureTables.counts, force=len(one.measured_force_n), reach=len(one.measured_reach_m)),
         )
         for one in able.directions
     )
     weakest = next((one for one in able.directions if one.direction_rad == able.weakest_rad), able.directions[0])
     strongest = max(able.directions, key=lambda one: one.force_n.number)
-    alt = (
-        f"Two polar charts of the {site.name}, comfortable force and free reach in {len(able.directions)} directions, "
-        f"with readings and 95 % bands: weakest is {direction_words(weakest.direction_rad)} with "
-        f"{shown(weakest.force_n, 'n')} and {shown(weakest.reach_m, 'mm')}; strongest is "
-        f"{direction_words(strongest.direction_rad)} with {shown(strongest.force_n, 'n')}."
-    )
-    columns = (
-        "direction",
-        "comfortable force",
-        "free reach",
-        "force readings sufficient?",
-        "readings: force and reach",
-    )
-    return Table(f"What the {site.name} can do", columns, rows, alt)
+    alt = tell(
+        FigureTables.ability_alt, site=Name(site.name), directions=len(able.directions),
+        weakest_rad=weakest.direction_rad, force=shown(weakest.force_n, "n"), reach=shown(weakest.reach_m, "mm"),
+        strongest_rad=strongest.direction_rad, strongest=shown(strongest.force_n, "n"),
+    )  # fmt: skip
+    columns = _columns("direction", "comfortable_force", "movement_range", "sufficient", "readings")
+    return Table(tell(FigureTables.ability, site=Name(site.name)), columns, rows, alt)
 
 
 def _direction(fit: Fit, direction_rad: float) -> DirectionFit:
@@ -174,24 +195,21 @@ def _direction(fit: Fit, direction_rad: float) -> DirectionFit:
 
 
 def reach_polygon(site: SitePlan) -> Table:
-    """Share of the throw reached per direction, on the best set-up and the second."""
+    """Share of travel reached per direction, on the best set-up and the second."""
     fits = site.fits[:2]
+    caption = tell(FigureTables.reach, site=Name(site.name))
     if not fits:
-        return Table(f"Reach at the {site.name}", ("direction",), (), f"No set-up was computed for the {site.name}.")
+        return Table(caption, _columns("direction"), (), tell(FigureTables.none_computed, site=Name(site.name)))
     best = fits[0]
     rows = tuple(
-        (direction_words(one.direction_rad), *(percent(_direction(fit, one.direction_rad).reach_share) for fit in fits))
+        (toward(one.direction_rad), *(percent(_direction(fit, one.direction_rad).reach_share) for fit in fits))
         for one in best.directions
     )
-    beside = f"; dashed beside it {fits[1].label}" if len(fits) > 1 else ""
-    alt = (
-        f"Polygon of the throw reached on {best.label} at the {site.name}, inside a circle of the full throw: weakest "
-        f"is {direction_words(best.weakest_rad)} with {percent(best.weakest_share)}, "
-        f"mean {share(best.mean_share)}{beside}."
-    )
-    return Table(
-        f"Predicted share of the throw reached, {site.name}", ("direction", *(f.label for f in fits)), rows, alt
-    )
+    alt = tell(
+        FigureTables.reach_alt, setup=best.named, site=Name(site.name), weakest_rad=best.weakest_rad,
+        weakest=percent(best.weakest_share), mean_share=best.mean_share, second=fits[1].named if len(fits) > 1 else None,
+    )  # fmt: skip
+    return Table(caption, (*_columns("direction"), *(say(fit.named) for fit in fits)), rows, alt)
 
 
 def force_travel(site: SitePlan, directions: tuple[float, ...] | None = None) -> Table:
@@ -203,68 +221,61 @@ def force_travel(site: SitePlan, directions: tuple[float, ...] | None = None) ->
             one = _direction(fit, direction)
             rows.append(
                 (
-                    direction_words(direction),
-                    fit.label,
+                    toward(direction),
+                    say(fit.named),
                     plain(one.start_force_n, "n"),
                     plain(one.needed_force_n, "n"),
                     plain(one.available_force_n, "n"),
-                    f"{shown(one.reach_travel_m, 'mm')} at {plain(one.force_used_n, 'n')}",
+                    tell(
+                        FigureTables.meets, travel=shown(one.reach_travel_m, "mm"), force=plain(one.force_used_n, "n")
+                    ),
                     percent(one.reach_share),
                 )
             )
     best = site.fits[0] if site.fits else None
-    told = ""
+    told = None
     if best is not None and chosen:
         one = _direction(best, chosen[0])
-        told = (
-            f" {direction_words(chosen[0]).capitalize()} on {best.label} they meet at "
-            f"{shown(one.reach_travel_m, 'mm')} of {plain(best.travel_m, 'mm')}, with {plain(one.force_used_n, 'n')}."
-        )
-    alt = (
-        f"Force against travel at the {site.name}, {' and '.join(direction_words(phi) for phi in chosen)}: the force "
-        f"the player has falls with reach, the force each stick needs rises; where they cross is how far the stick "
-        f"gets.{told}"
-    )
-    columns = (
-        "direction",
-        "set-up",
-        "to start",
-        "at the stop",
-        "player has",
-        "predicted to meet at",
-        "of the throw, predicted",
-    )
-    return Table(f"Where force and stick meet, {site.name}", columns, tuple(rows), alt)
+        told = message(
+            FigureTables.best_crossing, direction_rad=chosen[0], setup=best.named, reached=shown(one.reach_travel_m, "mm"),
+            travel=plain(best.travel_m, "mm"), force=plain(one.force_used_n, "n"),
+        )  # fmt: skip
+    alt = tell(FigureTables.crossing_alt, site=Name(site.name), directions_rad=tuple(chosen), best=told)
+    columns = _columns("direction", "setup", "actuation_force", "full_force", "player_has", "meet", "of_travel")
+    return Table(tell(FigureTables.crossing, site=Name(site.name)), columns, tuple(rows), alt)
 
 
 def ranking(site: SitePlan) -> Table:
     """Every stick's best set-up, ranked, with what limits it."""
     rows = tuple(
         (
-            fit.label,
-            fit.verdict_words,
-            f"{direction_words(fit.weakest_rad)} {percent(fit.weakest_share)}",
+            say(fit.named),
+            say(verdict_of(fit)),
+            tell(FigureTables.weakest, direction_rad=fit.weakest_rad, share=percent(fit.weakest_share)),
             effort_words(fit),
-            f"{shown(fit.false_per_min, 'a_minute')} at {share(fit.dead_zone_share)}",
+            tell(
+                FigureTables.at_dead_zone,
+                rate=shown(fit.false_per_min, "a_minute"),
+                dead_zone_share=fit.dead_zone_share,
+            ),
             shown(fit.bits, ""),
-            chance_words(fit.probability_best),
+            tell(FigureTables.chance, chance_share=fit.probability_best),
             limiting_sentence(fit),
         )
         for fit in site.fits
     )
-    alt = f"No set-up was computed for the {site.name}."
+    alt = tell(FigureTables.none_computed, site=Name(site.name))
     if site.fits:
-        first = site.fits[0]
-        second = f"; second {site.fits[1].label} with {shown(site.fits[1].bits, '')}" if len(site.fits) > 1 else ""
-        alt = (
-            f"Bars of predicted control in bits for {len(site.fits)} sticks at the {site.name}, with intervals and the chance "
-            f"that each is the best or as good: first {first.label} with {shown(first.bits, '')} bits, "
-            f"{chance_words(first.probability_best)}{second}; hatched bars do not fit."
-        )
-    columns = ("set-up", "verdict", "predicted weakest direction", "predicted effort",
-               "predicted false inputs at dead zone", "predicted bits",
-               "best or as good", "what limits it")  # fmt: skip
-    return Table(f"Sticks ranked, {site.name}", columns, rows, alt)
+        first, second = site.fits[0], site.fits[1] if len(site.fits) > 1 else None
+        told_second = None
+        if second is not None:
+            told_second = message(FigureTables.second, setup=second.named, bits=shown(second.bits, ""))
+        alt = tell(
+            FigureTables.ranking_alt, sticks=len(site.fits), site=Name(site.name), first=first.named, bits=shown(first.bits, ""),
+            chance_share=first.probability_best, second=told_second,
+        )  # fmt: skip
+    columns = _columns("setup", "verdict", "weakest", "effort", "unintended", "bits", "best", "limit")
+    return Table(tell(FigureTables.ranking, site=Name(site.name)), columns, rows, alt)
 
 
 def effort_words(fit: Fit) -> str:
@@ -275,7 +286,7 @@ def effort_words(fit: Fit) -> str:
     fit : Fit
         The set-up.
     """
-    return "more than all" if fit.effort_share.number > 1.0 else percent(fit.effort_share)
+    return tell(FigureTables.more_than_all) if fit.effort_share.number > 1.0 else percent(fit.effort_share)
 
 
 def limiting_sentence(fit: Fit, with_help: bool = True) -> str:
@@ -296,19 +307,21 @@ def limiting_sentence(fit: Fit, with_help: bool = True) -> str:
 
 def tuning_numbers(tuning: Tuning) -> Table:
     """The whole response in the order it is applied."""
-    rows = [
-        ("centre", f"{centre_words(tuning.offset_x, tuning.offset_y, 'percent')}: taken off"),
+    told: list[tuple[Step, str]] = [
+        ("centre", tell(FigureTables.centre, centre=centre_words(tuning.offset_x, tuning.offset_y, "percent"))),
         ("rotation", _rotation(tuning)),
         ("range", range_words(tuning)),
-        ("dead zone", f"{_radius(tuning.dead_zone)}; {_starts(tuning)}"),
+        ("dead_zone", _dead_zone(tuning)),
         ("curve", clause(tuning.curve_sentence)),
     ]
     if tuning.filter is not None:
-        rows.append(("filter", _filter(tuning.filter)))
+        told.append(("filter", _filter(tuning.filter)))
     if tuning.outer_limit < 1.0:
-        rows.append(("outer limit", share(tuning.outer_limit)))
-    alt = f"Numbers of the response for {tuning.stick} at the {tuning.site}, in the order they are applied."
-    return Table(f"Tuning of {tuning.stick}, {tuning.site}", ("step", "setting"), tuple(rows), alt)
+        told.append(("outer_limit", share(tuning.outer_limit)))
+    stick, site = Name(tuning.stick), Name(tuning.site)
+    rows = tuple((tell(FigureTables.step, step=step), setting) for step, setting in told)
+    alt = tell(FigureTables.tuning_alt, stick=stick, site=site)
+    return Table(tell(FigureTables.tuning, stick=stick, site=site), _columns("step", "setting"), rows, alt)
 
 
 def _rotation(tuning: Tuning) -> str:
@@ -316,24 +329,26 @@ def _rotation(tuning: Tuning) -> str:
     rotation = tuning.output_rotation_rad
     base = sentence(tuning.turn_base)
     if rotation.assumed:
-        return f"none. {base}"
-    turned = f"output turned {sided(rotation, 'deg', 'anticlockwise', 'clockwise')}"
-    return f"{turned}{' until the base is put right' if tuning.base == 'turn' else ''}. {base}"
+        return tell(FigureTables.no_rotation, base=base)
+    turned = sided(rotation, "deg", "anticlockwise", "clockwise")
+    return tell(FigureTables.rotation, turned=turned, until_turned=tuning.base == "turn", base=base)
 
 
-def _starts(tuning: Tuning) -> str:
-    """Where the output starts past the dead zone, and why there: just above the game's own dead zone."""
-    starts = f"output starts at {share(tuning.inner_jump)}"
+def _dead_zone(tuning: Tuning) -> str:
+    """Its radius; where the output starts past it, and why there: just above the game's own dead zone."""
     own = tuning.own_dead_zone_share
-    return f"{starts}, just above the game's own {share(own)}" if own and tuning.inner_jump > own else starts
+    return tell(
+        FigureTables.dead_zone, radius=_radius(tuning.dead_zone), starts_share=tuning.inner_jump,
+        game_share=own if own and tuning.inner_jump > own else None,
+    )  # fmt: skip
 
 
-def _radius(dead_zone: Estimate) -> str:
+def _radius(dead_zone: Estimate) -> Message:
     """The radius in software, and what set it where that was not the spread of rest."""
     if dead_zone.has_interval or not dead_zone.why:
-        return f"{percent(dead_zone)} of the range"
+        return message(FigureTables.radius, radius=percent(dead_zone), why=None)
     mark = f", {ASSUMED}" if dead_zone.assumed else ""
-    return f"{share(dead_zone.number)} of the range{mark}: {clause(dead_zone.why)}"
+    return message(FigureTables.radius, radius=f"{share(dead_zone.number)}{mark}", why=dead_zone.why)
 
 
 def _filter(choice: FilterChoice) -> str:
@@ -350,9 +365,6 @@ def _filter(choice: FilterChoice) -> str:
     )
 
 
-_RANGE_FROM = {"rim": "recorded in the rim task: ", "push": "recorded in full pushes: ", "": ""}
-
-
 def range_words(tuning: Tuning) -> str:
     """The directions that are widened, each with its reach; the others together.
 
@@ -363,17 +375,25 @@ def range_words(tuning: Tuning) -> str:
     """
     every = tuple(zip(tuning.direction_rad, tuning.range_share, tuning.gain, strict=True))
     if not every:
-        return "not set: reach is not known all round"
+        return tell(FigureTables.sensitivity_unknown)
     named = [(phi, one, gain) for phi, one, gain in every if gain >= _WIDENED]
-    parts = [f"{direction_words(phi)} reached {percent(one)}, times {gain:.2f}" for phi, one, gain in named]
+    parts = [
+        message(FigureTables.widened, direction_rad=float(phi), reached=percent(one), gain_factor=float(gain))
+        for phi, one, gain in named
+    ]
     others = [(one.number, gain) for _, one, gain in every if gain < _WIDENED]
     if others:
-        least, most = share(min(one for one, _ in others)), share(max(one for one, _ in others))
-        spread = least if least == most else f"{least.removesuffix(' %')} to {most}"
+        reached = [one for one, _ in others]
         parts.append(
-            f"{'elsewhere' if named else 'all round'} reached {spread}, times {max(g for _, g in others):.2f} at most"
+            message(
+                FigureTables.others,
+                all_round=not named,
+                least_share=min(reached),
+                most_share=max(reached),
+                gain_factor=float(max(gain for _, gain in others)),
+            )
         )
-    return _RANGE_FROM[tuning.range_task] + "; ".join(parts)
+    return tell(FigureTables.sensitivity, recorded=tuning.range_task, parts=tuple(parts))
 
 
 _FREQUENCIES: dict[str, FilterFrequency] = {
@@ -394,39 +414,51 @@ def _setting(name: str, value: float) -> Message:
 
 def tuning_range(tuning: Tuning) -> Table:
     """Range and gain per direction."""
+    every = tuple(zip(tuning.direction_rad, tuning.range_share, tuning.gain, strict=True))
     rows = tuple(
-        (direction_words(phi), percent(reached), f"{gain:.2f}")
-        for phi, reached, gain in zip(tuning.direction_rad, tuning.range_share, tuning.gain, strict=True)
+        (toward(phi), percent(reached), tell(FigureTables.gain, gain_factor=float(gain)))
+        for phi, reached, gain in every
     )
-    weakest = min(range(len(rows)), key=lambda step: tuning.range_share[step].number)
-    alt = f"Least range is {rows[weakest][0]} with {rows[weakest][1]}, widened {rows[weakest][2]} times."
-    return Table(f"Range per direction, {tuning.stick}", ("direction", "reached", "multiplied by"), rows, alt)
+    weakest_rad, least, gain = min(every, key=lambda one: one[1].number)
+    alt = tell(
+        FigureTables.range_alt, direction_rad=float(weakest_rad), reached=percent(least), gain_factor=float(gain)
+    )
+    caption = tell(FigureTables.range_caption, stick=Name(tuning.stick))
+    return Table(caption, _columns("direction", "reached", "sensitivity"), rows, alt)
 
 
 def curve(tuning: Tuning) -> Table:
     """Output against deflection."""
     rows = tuple((share(a), share(b)) for a, b in zip(tuning.curve_in, tuning.curve_out, strict=True))
-    alt = (
-        f"Response curve of {tuning.stick}: output against deflection from the dead zone of "
-        f"{percent(tuning.dead_zone)} outwards, starting at {share(tuning.inner_jump)}. "
-        f"{sentence(tuning.curve_sentence)}"
-    )
-    return Table(f"Response curve, {tuning.stick}", ("deflection", "output"), rows, alt)
+    stick = Name(tuning.stick)
+    alt = tell(
+        FigureTables.curve_alt, stick=stick, dead_zone=percent(tuning.dead_zone), starts_share=tuning.inner_jump,
+        told=sentence(tuning.curve_sentence),
+    )  # fmt: skip
+    return Table(tell(FigureTables.curve, stick=stick), _columns("deflection", "output"), rows, alt)
 
 
 def tuning_before_after(tuning: Tuning) -> Table:
     """The player's own recording before and after the response."""
+    stages: tuple[tuple[Literal["before", "after"], NDArray[np.float64]], ...] = (
+        ("before", tuning.before_xy),
+        ("after", tuning.after_xy),
+    )
     rows = tuple(
-        (name, plain(float(abs(xy[:, 0]).max()), "percent"), plain(float(abs(xy[:, 1]).max()), "percent"))
-        for name, xy in (("before", tuning.before_xy), ("after", tuning.after_xy))
+        (
+            tell(FigureTables.stage, stage=stage),
+            plain(float(abs(xy[:, 0]).max()), "percent"),
+            plain(float(abs(xy[:, 1]).max()), "percent"),
+        )
+        for stage, xy in stages
         if len(xy)
     )
-    target = ", with the target" if tuning.shown_target_xy is not None else ""
-    alt = (
-        f"The player's own recording {tuning.shown_recording} on {tuning.stick} before and after tuning{target}; "
-        f"circles mark full output and the dead zone."
-    )
-    return Table(f"Before and after, {tuning.shown_recording}", ("", "most sideways", "most fore and aft"), rows, alt)
+    recording = Name(tuning.shown_recording)
+    alt = tell(
+        FigureTables.before_after_alt, recording=recording, stick=Name(tuning.stick), target=tuning.shown_target_xy is not None
+    )  # fmt: skip
+    columns = _columns("recording", "sideways", "fore_and_aft")
+    return Table(tell(FigureTables.before_after, recording=recording), columns, rows, alt)
 
 
 def trace_overview(report: TraceReport) -> Table:
@@ -434,36 +466,42 @@ def trace_overview(report: TraceReport) -> Table:
     rows: list[tuple[str, str]] = []
     unit = "percent" if report.unit == "share" else ""
     if report.rest is not None:
-        rows.append(("rest", centre_words(report.rest.offset_x, report.rest.offset_y, unit)))
-    told = "it holds no task that shows reach"
+        rows.append((tell(FigureTables.rest), centre_words(report.rest.offset_x, report.rest.offset_y, unit)))
+    weakest = None
     if report.reach is not None:
         rows += [
-            (f"reach {direction_words(phi)}", shown(reached, unit))
+            (tell(FigureTables.reach_in, direction_rad=float(phi)), shown(reached, unit))
             for phi, reached in zip(report.reach.direction_rad, report.reach.reach, strict=True)
         ]
-        least = min(range(len(report.reach.reach)), key=lambda step: report.reach.reach[step].number)  # type: ignore[union-attr]
-        told = f"weakest is {direction_words(report.reach.weakest_rad)} with {shown(report.reach.reach[least], unit)}"
-    alt = f"Recording {report.name}, {plain(report.duration_s, 's')}: rest and reach of the output; {told}."
-    return Table(f"Recording {report.name}", ("what", "value"), tuple(rows), alt)
+        least = shown(min(report.reach.reach, key=lambda one: one.number), unit)
+        weakest_rad = float(report.reach.weakest_rad)
+        weakest = message(FigureTables.weakest_reach, direction_rad=weakest_rad, reached=least)
+    recording = Name(report.name)
+    alt = tell(FigureTables.recording_alt, recording=recording, time_s=report.duration_s, weakest=weakest)
+    return Table(tell(FigureTables.recording, recording=recording), _columns("what", "value"), tuple(rows), alt)
 
 
 def bench(result: BenchResult) -> Table:
-    """Force, throw and friction of a benched stick."""
+    """Force, travel and friction of a benched stick."""
     line = result.pooled
-    rows = [
-        ("start force", shown(line.start_force_n, "n")),
-        ("full force", shown(line.full_force_n, "n")),
+    told: list[tuple[Benched, str]] = [
+        ("actuation_force", shown(line.start_force_n, "n")),
+        ("full_force", shown(line.full_force_n, "n")),
         ("friction", shown(result.friction_force_n, "n")),
         ("travel", shown(result.travel_m, "mm")),
-        ("contact height", plain(result.height_m, "mm")),
-        ("throw", plain(result.max_angle_rad, "deg")),
+        ("contact_height", plain(result.height_m, "mm")),
+        ("angle", plain(result.max_angle_rad, "deg")),
     ]
     if result.output is not None:
-        rows.append(("output full at", f"{percent(result.output.full_output_share)} of the throw"))
-        rows.append(("dead travel", f"{percent(result.output.dead_share)} of the throw"))
-    used = sum(one.used for one in result.readings)
-    alt = (
-        f"Force against travel of {result.name}: {used} of {len(result.readings)} readings with fitted lines, from "
-        f"{shown(line.start_force_n, 'n')} to start to {shown(line.full_force_n, 'n')} at the stop. {sentence(result.returns)}"
-    )
-    return Table(f"Bench of {result.name}", ("what", "value"), tuple(rows), alt)
+        of_travel: tuple[tuple[Benched, Estimate], ...] = (
+            ("full_output", result.output.full_output_share),
+            ("dead_travel", result.output.dead_share),
+        )
+        told += [(figure, tell(FigureTables.of_travel, share=percent(one))) for figure, one in of_travel]
+    rows = tuple((tell(FigureTables.benched, figure=figure), value) for figure, value in told)
+    alt = tell(
+        FigureTables.bench_alt, stick=Name(result.name), used=sum(one.used for one in result.readings),
+        readings=len(result.readings), start=shown(line.start_force_n, "n"), full=shown(line.full_force_n, "n"),
+        returns=sentence(result.returns),
+    )  # fmt: skip
+    return Table(tell(FigureTables.bench, stick=Name(result.name)), _columns("what", "value"), rows, alt)

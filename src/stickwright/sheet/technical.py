@@ -270,7 +270,7 @@ def _ranking(plan: Plan, site: SitePlan) -> dict[str, Any]:
         "rows": [_ranked(rank, row, fit) for rank, (row, fit) in enumerate(zip(table.rows, site.fits, strict=True), 1)],
         "figure": _figure(ranking(site), table, "Predicted control in bits with 95 % interval; hatched: does not fit."),
         "cautions": _cautions(plan, site, keys),
-        "best_note": tables.BEST_NOTE,
+        "best_note": tables.best_note(),
         "tried": f"{site.tried} set-ups of stick, topper, extension and tilt were computed; shown is the best of each "
         "stick.",
         "alternatives": [_line_of_fit(fit) for fit in site.alternatives[:3]],

@@ -293,7 +293,7 @@ def _site(plan: Plan, site: SitePlan) -> str:
     parts.append(_block(_head("ability"), [*_ability(site), *beside["ability"]]))
     parts.append(f"{tell(Reports.ranked_heading, setups=site.tried)}\n{_ranked(site.fits)}")
     if site.fits:
-        parts.append(wrapped([tables.BEST_NOTE], WIDTH, "  ", "  "))
+        parts.append(wrapped([tables.best_note()], WIDTH, "  ", "  "))
     if site.to_order is not None:
         parts.append(wrapped([order_words(site.to_order)], WIDTH, "  ", "  "))
     if beside["sticks"]:

@@ -55,7 +55,7 @@ class Texts(Plugs):
         return f"{self._pair(plug, socket)} do not match: the socket has no contact for {self.w.all_of(contacts)}"
 
     def kinds(self) -> str:
-        return "USB-A, USB-C, 2-, 3- or 4-conductor (3.5 mm unless 2.5 mm or 6.3 mm stands before it)"
+        return '"USB-A", "USB-C", "2-conductor", "3-conductor" or "4-conductor" (3.5 mm, unless 2.5 mm or 6.3 mm is written before it)'
 
     def look(self) -> str:
         return 'Look at the plug, and write for example: plug = "2-conductor".'

@@ -150,7 +150,7 @@ class Texts(RecordingFaults):
         return "Make one recording for each width."
 
     def leave_out_unknown(self) -> str:
-        return "Leave it out if it is not known."
+        return "If it is not known, leave the key out."
 
     def foreign(self, *, unit: Name) -> str:
         return f"a recording in {self.w.name(unit)}"

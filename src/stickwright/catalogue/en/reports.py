@@ -8,7 +8,7 @@ from stickwright.codes.reports import Heading, Reports, Verdict
 from stickwright.codes.sites import Part
 from stickwright.model.estimate import Estimate
 
-__all__ = ["Texts"]
+__all__ = ["VERDICTS", "Texts"]
 
 _HEADINGS: dict[Heading, str] = {
     "devices": "Settings and modes of devices",
@@ -19,7 +19,7 @@ _HEADINGS: dict[Heading, str] = {
     "ability": "Ability: comfortable force and movement range",
     "recordings": "Recordings",
 }
-_VERDICTS: dict[Verdict, str] = {
+VERDICTS: dict[Verdict, str] = {
     "fits": "fits",
     "fits with its range widened": "fits with the sensitivity raised",
     "does not fit": "does not fit",
@@ -62,7 +62,7 @@ class Texts(Reports):
 
     def ranked(self, *, rank: int, setup: Text, verdict: Verdict, confirm: bool) -> str:
         mark = ", to confirm" if confirm else ""
-        return f"{rank}. {self.clause(setup)}: {_VERDICTS[verdict]}{mark}"
+        return f"{rank}. {self.clause(setup)}: {VERDICTS[verdict]}{mark}"
 
     def ranked_low(self, *, rank: int, setup: Text, limit: Text) -> str:
         return f"{rank}. {self.clause(setup)}: {self.clause(limit)}"
