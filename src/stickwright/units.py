@@ -14,7 +14,6 @@ __all__ = [
     "QUANTITIES",
     "Quantity",
     "Unit",
-    "chance_words",
     "ending_of",
     "figures",
     "minutes_words",
@@ -215,22 +214,6 @@ def figures(value: float, digits: int = 2) -> str:
         return "0"
     decimals = max(0, digits - 1 - math.floor(math.log10(abs(value)) + 1e-9))
     return f"{value:.{decimals}f}"
-
-
-def chance_words(share: float) -> str:
-    """A chance in whole per cent, and never certain: it is counted over some hundred simulations.
-
-    Parameters
-    ----------
-    share : float
-        0 to 1.
-
-    Examples
-    --------
-    >>> chance_words(1.0), chance_words(0.004), chance_words(0.774)
-    ('over 99 %', 'under 1 %', '77 %')
-    """
-    return "over 99 %" if share > 0.99 else "under 1 %" if share < 0.01 else f"{100 * share:.0f} %"
 
 
 def minutes_words(seconds: float) -> str:

@@ -160,6 +160,6 @@ def test_what_was_worked_out_is_called_predicted() -> None:
     heads = [head for head in tech["ranking"]["columns"] if head]
     assert all(head.startswith("predicted") for head in heads[:4])
     rows = [row[0] for row in tech["answer"]["numbers"]]
-    assert {"predicted effort", "predicted hold", "predicted false input"} <= {*rows}
+    assert {"predicted effort", "predicted hold", "predicted unintended activation"} <= {*rows}
     assert all(head.startswith("predicted") for head in tech["ability"]["columns"][4:])
     assert " predicted: " in " ".join(plan_words(plan).split())

@@ -2,13 +2,18 @@
 
 from __future__ import annotations
 
-from stickwright.model.plan import Capability, DirectionCapability, direction_words
+from stickwright.codes.ability_lines import AbilityLines
+from stickwright.codes.message import Message, message
+from stickwright.model.plan import Capability, DirectionCapability
 from stickwright.sheet.printed import plain, shown
+from stickwright.sheet.tell import tell
 
-__all__ = ["SMOOTHED", "ability_lines", "readings_behind"]
+__all__ = ["ability_lines", "readings_behind", "smoothed_note"]
 
-SMOOTHED = "Smoothed round the circle; the readings themselves are the points drawn, and stand in the plan's JSON file."
-"""Where there is no room for `readings_behind`."""
+
+def smoothed_note() -> str:
+    """Where there is no room for `readings_behind`."""
+    return tell(AbilityLines.smoothed)
 
 
 def readings_behind(able: Capability) -> str:
@@ -24,23 +29,18 @@ def readings_behind(able: Capability) -> str:
         As 'Smoothed round the circle; sticks are judged by these figures. Means of the readings themselves: right 0.48 N,
         9.4 mm; ...'.
     """
-    read = [line for line in map(_read, able.directions) if line]
-    if not read:
-        return ""
-    return (
-        "Smoothed round the circle; sticks are judged by these figures. Means of the readings themselves: "
-        f"{'; '.join(read)}."
-    )
+    read = tuple(told for one in able.directions if (told := _read(one)) is not None)
+    return tell(AbilityLines.readings, directions=read) if read else ""
 
 
-def _read(one: DirectionCapability) -> str:
-    """A direction with the means of its repeats; nothing where there are none."""
-    told = [
+def _read(one: DirectionCapability) -> Message | None:
+    """A direction with the means of its repeats; None where there are none."""
+    means = tuple(
         plain(sum(values) / len(values), unit)
         for values, unit in ((one.measured_force_n, "n"), (one.measured_reach_m, "mm"))
         if values
-    ]
-    return f"{direction_words(one.direction_rad)} {', '.join(told)}" if told else ""
+    )
+    return message(AbilityLines.direction, direction_rad=one.direction_rad, figures=means) if means else None
 
 
 def ability_lines(able: Capability) -> str:
@@ -50,8 +50,12 @@ def ability_lines(able: Capability) -> str:
     ----------
     able : Capability
     """
-    lines = [
-        f"{direction_words(one.direction_rad)} {shown(one.force_n, 'n')}, {shown(one.reach_m, 'mm')}"
+    lines = tuple(
+        message(
+            AbilityLines.direction,
+            direction_rad=one.direction_rad,
+            figures=(shown(one.force_n, "n"), shown(one.reach_m, "mm")),
+        )
         for one in able.directions
-    ]
-    return f"Comfortable force and movement range, smoothed round the circle: {'; '.join(lines)}."
+    )
+    return tell(AbilityLines.ability, directions=lines)
