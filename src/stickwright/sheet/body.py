@@ -11,7 +11,10 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
+from stickwright.codes.body_drawings import BodyDrawings
+from stickwright.codes.message import Name, message
 from stickwright.sheet.printed import folded
+from stickwright.sheet.tell import tell
 
 if TYPE_CHECKING:
     import drawsvg
@@ -37,12 +40,13 @@ _POINTS: dict[str, Point] = {
 }  # fmt: skip
 """Each part on the player's left, in units from the middle line and from the crown."""
 
-_NAMES = (
-    ("fingertip", "finger index fingertip knuckle"), ("thumb", "thumb"), ("chin", "chin jaw"), ("lip", "lip lips"),
-    ("tongue", "tongue mouth mouthpiece"), ("cheek", "cheek"), ("forearm", "forearm wrist limb stump"),
-    ("elbow", "elbow"), ("shoulder", "shoulder arm"), ("toe", "toe toes"), ("foot", "foot heel ankle"),
-    ("knee", "knee"), ("thigh", "thigh leg"), ("hand", "hand fist palm"),
-    ("head", "head headrest temple brow eyebrow forehead"), ("trunk", "trunk chest belly back"),
+_NAMES: tuple[tuple[str, tuple[str, ...]], ...] = (
+    ("fingertip", ("finger", "index", "fingertip", "knuckle")), ("thumb", ("thumb",)),
+    ("chin", ("chin", "jaw")), ("lip", ("lip", "lips")),
+    ("tongue", ("tongue", "mouth", "mouthpiece")), ("cheek", ("cheek",)), ("forearm", ("forearm", "wrist", "limb", "stump")),
+    ("elbow", ("elbow",)), ("shoulder", ("shoulder", "arm")), ("toe", ("toe", "toes")), ("foot", ("foot", "heel", "ankle")),
+    ("knee", ("knee",)), ("thigh", ("thigh", "leg")), ("hand", ("hand", "fist", "palm")),
+    ("head", ("head", "headrest", "temple", "brow", "eyebrow", "forehead")), ("trunk", ("trunk", "chest", "belly", "back")),
 )  # fmt: skip
 """Words by which a site's name tells its part, the narrower part first."""
 
@@ -95,7 +99,7 @@ def part_named(site: str) -> str:
     ('fingertip', 'hand', '')
     """
     words = set(re.findall(r"[a-z]+", site.casefold()))
-    return next((part for part, names in _NAMES if words & set(names.split())), "")
+    return next((part for part, names in _NAMES if words & set(names)), "")
 
 
 def side_named(site: str) -> str:
@@ -118,8 +122,10 @@ def body_alt(marks: Sequence[Mark]) -> str:
     marks : sequence of Mark
         Parts in use.
     """
-    told = "; ".join(f"{mark.number} {mark.site}: {mark.words}" for mark in marks)
-    return f"The player seated, seen from the front, with a numbered marker at each part in use. {told}."
+    told = tuple(
+        message(BodyDrawings.mark, number=mark.number, site=Name(mark.site), works=mark.words) for mark in marks
+    )
+    return tell(BodyDrawings.alt, marks=told)
 
 
 def body_drawing(marks: Sequence[Mark], size_mm: tuple[float, float] = (184.0, 84.0)) -> str:
@@ -145,9 +151,9 @@ def body_drawing(marks: Sequence[Mark], size_mm: tuple[float, float] = (184.0, 8
     drawing.append_title(body_alt(marks))
     scale = (height - _HEAD_MM - 1.0) / _TALL
     _figure(drawing, _Paper(drawing, (width / 2, _HEAD_MM), scale))
-    _words(drawing, "the player's right", (0.0, 4.2), bold=True)
-    _words(drawing, "seen from the front", (width / 2, 4.2), anchor="middle")
-    _words(drawing, "the player's left", (width, 4.2), anchor="end", bold=True)
+    _words(drawing, tell(BodyDrawings.label, label="right"), (0.0, 4.2), bold=True)
+    _words(drawing, tell(BodyDrawings.label, label="front"), (width / 2, 4.2), anchor="middle")
+    _words(drawing, tell(BodyDrawings.label, label="left"), (width, 4.2), anchor="end", bold=True)
     column_mm = width / 2 - _HALF * scale - 4.0
     labels = [_label(mark, int(column_mm / _LETTER_MM), (width / 2, _HEAD_MM), scale) for mark in marks]
     taken: list[Point] = []
