@@ -23,6 +23,9 @@ sys.path.insert(0, str(Path(__file__).resolve().parent.parent / "tests"))
 from demo_kit import KIT_HEAD, KIT_TAIL, STICKS, Benched
 
 from simulated import BenchTable, Sensor, SimulatedPlayer, Visit, bench_table
+from stickwright.catalogue import say
+from stickwright.codes.case_files import CaseFiles
+from stickwright.codes.message import Name, message
 from stickwright.mechanics.bench import bench_stick, to_stick_fields
 from stickwright.records.benches import append_stick, read_bench
 from stickwright.records.recordings import write_recording
@@ -244,7 +247,8 @@ def _append(kit: Path, readings: Path, benched: Benched) -> None:
         direction_rad=read.direction_rad, outward=read.outward, max_travel_m=benched.travel_mm / 1e3,
         gauge_step_n=benched.gauge_step_n, benched=BENCHED,
     )  # fmt: skip
-    append_stick(kit, {key: _short(value) for key, value in to_stick_fields(result).items()}, readings)
+    fields = {key: _short(value) for key, value in to_stick_fields(result).items()}
+    append_stick(kit, fields, readings, comment=say(message(CaseFiles.benched, note=Name(BENCHED))))
     base = ", ".join(str(side) for side in benched.base_mm)
     lines = [
         f"base_mm = [{base}]", f"mass_g = {benched.mass_g}",

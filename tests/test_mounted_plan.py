@@ -196,7 +196,7 @@ def test_no_piece_is_proposed_twice() -> None:
     assert {fit.taken_by for fit in second.fits if fit.mount == "short arm" and fit.verdict == "holds"} == {
         ("right index",)
     }
-    assert "; but what it needs is used at the right index." in " ".join(plan_words(result).split())
+    assert "; but what it needs is used for right index." in " ".join(plan_words(result).split())
 
 
 def test_a_slope_of_the_room_is_the_players_where_their_file_has_none() -> None:

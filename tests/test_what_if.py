@@ -13,7 +13,9 @@ from pypdf import PdfReader
 from random_cases import random_case, random_wishes
 from small_cases import action, broken_rules, case, hub, site, stick, switch
 
+from said import said
 from stickwright.cli import main
+from stickwright.codes.kept import message_of
 from stickwright.errors import BadInput
 from stickwright.model.case import Case
 from stickwright.model.plan import Plan
@@ -156,7 +158,7 @@ class TestCommandLine:
         assert (data["what_if"], data["wishes"]["without"], data["wishes"]["most_parts"]) == (True, ["left foot"], 6)
         status, _, err = run("plan", demo, *words, "--pdf", demo / "." / "sheet.pdf", capsys=capsys)
         assert status == 2
-        assert "another file than the case's own sheet" in err
+        assert "This is the sheet of the case itself. Give the what-if another name" in err
         assert (demo / "sheet.pdf").read_bytes() == b"the case's own sheet"
 
     def test_json_to_the_screen_is_json_and_nothing_else(self, demo: Path, capsys: pytest.CaptureFixture[str]) -> None:
@@ -203,7 +205,10 @@ class TestCommandLine:
         ("words", "told"),
         [
             (["--without", "chinn"], ['--without: found "chinn"', "Did you mean 'chin'?"]),
-            (["--keep", "dig"], ['--keep: found "dig", expected WHAT=WHERE', "For example: --keep 'look=chin'."]),
+            (
+                ["--keep", "dig"],
+                ["--keep: dig needs an equals sign between what and where", "For example: --keep 'look=chin'."],
+            ),
             (["--keep", "dig", "--keep", "=chin"], ["2 problems to fix:", "--keep: =chin needs an equals sign"]),
             (["--keep", "dig=chn"], ['--keep: found "dig=chn"', "Did you mean 'chin'?"]),
             (["--keep", "dg=chin"], ['--keep: found "dg=chin"', "Did you mean 'dig'?"]),
@@ -253,12 +258,12 @@ class TestCommandLine:
         assert "force_n = [1.13, 1.34, 1.11]" in typed
         typed = typed.replace("force_n = [1.13, 1.34, 1.11]", "force_n = [0.52, 1.34, 5.91]")
         (demo / "player.toml").write_text(typed, encoding="utf-8")
-        (question,) = [one.text for one in case_and_queries(demo)[1] if one.level == "query"]
+        (question,) = [said(one.text) for one in case_and_queries(demo)[1] if one.level == "query"]
         _, out, _ = planned_by(demo, capsys=capsys)
         assert f"Please check: {question}" in " ".join(out.split())
         assert "look odd" not in out
         _, out, _ = planned_by(demo, "--json", "-", capsys=capsys)
-        assert json.loads(out)["findings"][0]["text"] == question
+        assert said(message_of(json.loads(out)["findings"][0]["text"])) == question
         made = plan(read_case(demo), draws=20)
         level, text = technical_pages(made)["findings"][0]
         assert (level, text.startswith(question)) == ("Please check", True)

@@ -61,7 +61,7 @@ def test_what_stands_in_the_way_is_named(capsys: pytest.CaptureFixture[str]) -> 
         (["dig", "--at", "left thum"], ['place for dig: found "left thum"', "Did you mean 'left thumb'?"]),
         (["dig", "--at", "the moon"], ['place for dig: found "the moon"', "right index"]),
         (["digg", "--without", "chinn"], ["2 problems to fix:", "Did you mean 'dig'?", "Did you mean 'chin'?"]),
-        (["dig", "--keep", "dig"], ["expected WHAT=WHERE"]),
+        (["dig", "--keep", "dig"], ["needs an equals sign between what and where"]),
     ],
 )
 def test_a_wrong_name_is_a_sentence(words: list[str], told: list[str], capsys: pytest.CaptureFixture[str]) -> None:

@@ -249,7 +249,7 @@ class TestMarit:
         """The head sides are free, and still no place for the brake: the clash says why."""
         clash = shared("marit", Wishes(without=("wink", "pip"))).clash
         assert clash is not None
-        assert "steer and brake must be possible at the same moment" in said(clash.sentence)
+        assert "steer and brake must be possible at the same time" in said(clash.sentence)
         assert any("wink" in said(way.sentence) for way in clash.ways_out)
 
     def test_the_cheek_slows_by_a_third(self) -> None:
@@ -291,7 +291,7 @@ class TestJoss:
         assert "scores almost the same" in told
         clash = shared("joss", Wishes(without=("right forearm",))).clash
         assert clash is not None
-        assert "look and move must be possible at the same moment" in said(clash.sentence)
+        assert "look and move must be possible at the same time" in said(clash.sentence)
 
     def test_paired_the_left_stick_would_stay_move(self) -> None:
         """Paired, only a game that swaps sticks would let it look; so it is plugged in."""

@@ -7,6 +7,7 @@ from itertools import pairwise
 import numpy as np
 import pytest
 
+import said
 from stickwright.capture.pictures import picture, picture_of
 from stickwright.capture.shapes import Arrow, Circle, Dot, Path, Ring, Text, plain_picture
 from stickwright.capture.steps import (
@@ -72,11 +73,11 @@ def test_an_unknown_task_or_setting_is_refused():
     """The nearest name is offered; a setting that does not belong to the task is named with those that do."""
     with pytest.raises(BadInput, match=r"found 'puhs'.*push"):
         guided_task("puhs", seed=1)
-    with pytest.raises(BadInput, match="task rim: found 'levels', expected one of laps, lasts_s"):
+    with pytest.raises(BadInput, match="task rim: found 'levels', expected one of laps or lasts_s"):
         guided_task("rim", seed=1, levels=[1.0])
     with pytest.raises(BadInput) as refused:
         push_task(1, directions=5, levels=())
-    assert [each.where for each in refused.value.problems] == ["directions", "levels"]
+    assert [said.place(each) for each in refused.value.problems] == ["directions", "levels"]
 
 
 def test_a_cue_word_keeps_its_number():

@@ -130,14 +130,14 @@ def test_direction_lines_cover():
 
 
 def test_a_slip_is_found_where_a_direction_has_only_three_readings():
-    """All directions share one scatter: the slip in one of them is found, told, and marked in the readings."""
+    """All directions share one scatter: the slip is found in its direction, told, and marked in the readings. Which of the three it
+    is cannot be told from three readings of a line."""
     columns = bench(places=3, both_ways=False)
     columns["force_n"][4] *= 1.7
     result = benched(columns)
-    assert [reading.number for reading in result.readings if not reading.used] == [5]
-    expected = result.readings[4].expected_n
-    assert expected.low < (0.009 + 0.02 * 0.2) / 0.022 < expected.high
-    assert "Reading 5 (" in said(about(result.findings, "reading_out_of_line")[0].text)
+    (out,) = [reading.number for reading in result.readings if not reading.used]
+    assert out in (4, 5, 6)
+    assert f"Reading {out} (" in said(about(result.findings, "reading_out_of_line")[0].text)
 
 
 def test_too_few_readings_to_compare_directions():

@@ -175,7 +175,7 @@ def test_a_missing_figure_is_said():
     assert all(check.holds and check.factor is None for check in light)
     heavy = joint_checks(points, (), Pushes(4.0), ())
     assert not any(check.holds for check in heavy)
-    assert "not known: read the mount's papers" in said(heavy[0].words)
+    assert "not known: read the mount's manual" in said(heavy[0].words)
     two = joint_checks(points, (7.0, 4.0), Pushes(1.0), ())
     assert [check.limit for check in two] == [7.0, 4.0, 4.0]
     assert two[0].assumed is None

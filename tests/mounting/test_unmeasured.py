@@ -143,7 +143,7 @@ TABLE_ROWS = (
                                           **known("friction", mu)}], "fastener": [STRONG]},
         STICK, Pushes(6.0), part), "board", 0.5, 0.1, "pull board"),
     Row("joints", with_arm(lambda nm: {**without(ARM, "holding_nm"), **known("holding_nm", None if nm is None else [nm])}, 5.0), "arm",
-        20, 0.5, "in the papers of arm what its joints hold"),
+        20, 0.5, "in the manual of arm what its joints hold"),
     Row("other joints", with_arm(lambda nm: {**ARM, "holding_nm": [5, 9] if nm is None else [5, 9, nm]}, 7.3), "arm",
         8, 0.5, "what every joint of arm holds"),
     Row("arm's weight", with_arm(lambda g: {**without(ARM, "mass_g"), "holding_nm": [4.5], **known("mass_g", g)}, 3.0), "arm",
@@ -217,7 +217,7 @@ def test_the_choice_says_what_to_confirm() -> None:
         {"tube": [TUBE]}, {"mount": [without(ARM, "holding_nm")], "fastener": [STRONG]}, STICK, Pushes(3.0)
     )
     assert result.choice is not None
-    assert said(result.sentence).count("To confirm: read in the papers of arm what its joints hold") == 1
+    assert said(result.sentence).count("To confirm: read in the manual of arm what its joints hold") == 1
 
 
 def test_an_arm_that_only_its_ball_keeps_away_may_reach() -> None:

@@ -56,10 +56,11 @@ def test_a_whole_kit_raises_no_doubt():
         ),
         (
             STICK.replace("USB", "5-conductor"),
-            '! kit.toml, line 6, stick "willow", plug: found "5-conductor", expected USB-A, USB-C, 2-, 3- or 4-conductor '
-            '(3.5 mm when no size is said, or 2.5 mm or 6.3 mm before it). Look at the plug: plug = "2-conductor", say.',
+            '! kit.toml, line 6, stick "willow", plug: found "5-conductor", expected "USB-A", "USB-C", "2-conductor", '
+            '"3-conductor" or "4-conductor" (3.5 mm, unless 2.5 mm or 6.3 mm is written before it). Look at the plug, and write '
+            'for example: plug = "2-conductor".',
         ),
-        (STICK + SWITCH.replace("2-cond", "1-cond"), 'switch "clover", plug: found "1-conductor", expected USB-A'),
+        (STICK + SWITCH.replace("2-cond", "1-cond"), 'switch "clover", plug: found "1-conductor", expected "USB-A"'),
         (STICK + PAD + 'plug = "wire"\n', 'controller "pad", plug: found "wire"'),
         (STICK + LEAD + 'sockets = ["2-conductor", "two"]\n', 'lead "plus 1 m", sockets, 2nd value: found "two"'),
         (STICK + LEAD + 'sockets = "two"\n', 'lead "plus 1 m", sockets: found "two"'),

@@ -54,4 +54,4 @@ def test_on_the_command_line(old: Path, tmp_path: Path, capsys: pytest.CaptureFi
     assert main(["new", str(tmp_path / "new"), "--from", str(old)]) == 0
     assert "left out: " in capsys.readouterr().out
     assert main(["new", str(tmp_path / "other"), "--from", str(old), "--game", "racing"]) == 2
-    assert "found --from as well" in capsys.readouterr().err
+    assert "--game: This cannot be combined with --from." in capsys.readouterr().err

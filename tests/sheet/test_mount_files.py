@@ -240,7 +240,7 @@ def test_command_writes_both(
     assert scene.read_text(encoding="utf-8").startswith("<!DOCTYPE html>")
     assert not (tmp_path / "sheet.pdf").exists()
     out = capsys.readouterr().out
-    assert f"The mounts, to turn: {scene}" in out
+    assert f"Mounts in 3-D: {scene}" in out
     assert f"Drawings: {folder}" in out
     monkeypatch.setattr(stickwright.planning, "plan", lambda *_, **__: sample_plan())
     assert main(["plan", str(tmp_path), "--scene", str(tmp_path / "none.html"), "--no-pdf"]) == 2

@@ -142,7 +142,7 @@ def test_page_one_follows_what_is_plugged_in() -> None:
     changed = replace(plan, sharing=replace(plan.sharing, placements=(cedar, *plan.sharing.placements[1:])))
     assert "Take cedar." in first_page(changed)["steps"][1]
     assert not any("left thumb" in words for words in first_page(paired_plan())["also"])
-    assert technical_pages(paired_plan())["others"][0]["headline"] == "a stick fits, and none is put here in this plan"
+    assert technical_pages(paired_plan())["others"][0]["headline"] == "a stick fits here, but this plan uses none"
     assert technical_pages(shared_plan())["others"][0]["headline"] == "", "nothing fits there"
 
 

@@ -72,4 +72,4 @@ def test_a_gauge_file_in_another_encoding_is_told(visit: TestClient, desk: Desk)
     save_document(desk.demo, 1, name, "direction_deg,force_gf\n0,41 \xb0\n".encode("latin-1"), who="test")
     told = visit.post("/visits/d1/readings/take", data={"site": "0"})
     assert told.status_code == 422
-    assert "letters in another encoding than UTF-8" in unescape(re.sub(r"<[^>]+>", "", told.text))
+    assert "This file is not in UTF-8." in unescape(re.sub(r"<[^>]+>", "", told.text))

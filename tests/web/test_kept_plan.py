@@ -141,5 +141,5 @@ def test_a_plan_of_an_older_format_says_what_can_be_had(client: TestClient, kept
     assert client.get("/visits/1/plans/1/plan.json").content == text
     page = worked_out_again(client)
     assert said in page
-    assert "The same sticks are chosen; 1 entries differ, the first at format (2 before, 3 now)." in page
+    assert "The same sticks are chosen, but 1 entry differs, the first at format (2 before, 3 now)." in page
     assert "<h2" in client.get("/visits/1/plans/2").text

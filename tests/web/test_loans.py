@@ -49,7 +49,7 @@ def test_lent_overdue_back_and_cleaned(shelf: TestClient, clock: StandingClock) 
     (key,) = re.findall(r'name="key" value="([^"]+)"', page.text)
     assert "Nothing is on loan." in text(shelf.post("/undo", data={"key": key}).text)
     assert "ash R4 9 Mar 2026 20 Mar 2026" in text(lent(shelf, "/loans", "ash", code="R4").text)
-    assert "none left of 1; with R4 (due 2026-03-20)" in text(lent(shelf, "/players/S2/loans", "ash").text)
+    assert "none left of 1; on loan: R4 (due 20 Mar 2026)" in text(lent(shelf, "/players/S2/loans", "ash").text)
     clock.go_on(days=12)
     shelf.post("/start", data={"passphrase": WORDS})
     assert "Overdue ash: lent to R4, due 20 Mar 2026" in text(shelf.get("/loans").text)
@@ -66,7 +66,7 @@ def test_a_part_for_one_player_is_refused_with_the_sentence_of_the_records(shelf
     lent(shelf, "/players/R4/loans", "chin cup")
     refused = lent(shelf, "/players/S2/loans", "chin cup", note="by post")
     assert refused.status_code == 422
-    assert "it touches face or mouth and belongs to one player" in text(refused.text)
+    assert "it touches the face or mouth and stays with one player" in text(refused.text)
     assert 'value="by post"' in refused.text
 
 

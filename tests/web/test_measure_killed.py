@@ -99,6 +99,6 @@ def test_killed_in_the_middle(visit: Visit, tmp_path: Path) -> None:
     with begun(place) as (_, address):
         page.goto(address)
         page.click("text=Practise without encryption")
-        page.wait_for_selector(f".message:has-text('The recording {row.name} was cut short earlier')")
+        page.wait_for_selector(f".message:has-text('Recording {row.name} was interrupted earlier')")
         page.goto(address.split("?")[0] + here.split("/", 3)[3] + "/measure")
         assert f"{len(stored)} samples" in page.inner_text(f".card:has-text('{row.name}')")

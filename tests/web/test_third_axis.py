@@ -66,7 +66,10 @@ def test_from_a_case_folder(folder):
 
 def test_through_the_app(folder, client, desk):
     """Uploaded on the page, which says what a column z is for: read again from what is kept, tremor is told from three."""
-    assert "a third axis, a column <code>z</code>" in client.get("/import").text
+    assert (
+        "third axis in a column <code>z</code>: tremor is then measured from all three axes."
+        in client.get("/import").text
+    )
     set_out(desk)
     packed = io.BytesIO()
     with zipfile.ZipFile(packed, "w") as archive:

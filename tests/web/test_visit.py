@@ -147,7 +147,7 @@ def test_a_comma_that_could_mean_two_things_is_asked(visit: TestClient, desk: De
     sent = {"site": "2", "based_on": number(desk), "direction.0": "90", "force.0": "41,45", "force_unit.0": "gf"}
     page = visit.post("/visits/d1/readings", data=sent)
     assert page.status_code == 422
-    assert "Write 41 45 for 2 numbers, or 41.45 for one." in words(page.text)
+    assert "Type 41 45 for 2 numbers, or 41.45 for one." in words(page.text)
     assert 'value="41,45"' in page.text
     assert "reading" not in tables(desk)["site"][2]
 

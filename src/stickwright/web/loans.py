@@ -16,6 +16,7 @@ from starlette.requests import Request
 from starlette.responses import Response
 from starlette.routing import Route
 
+from stickwright.codes.loans import Loans
 from stickwright.codes.loans_page import Kind, LoansPage
 from stickwright.codes.message import Message, Name, Text, message
 from stickwright.errors import BadInput, Problem
@@ -28,7 +29,14 @@ __all__ = ["ROUTES", "loans_page", "loans_part"]
 
 WEEKS = 6
 """A first proposal for how long something stays, and for how much longer."""
-FIELDS: dict[Text, str] = {"due": "due", "lent on": "on_date", "item": "item", "player": "code", "note": "note"}
+DUE = message(Loans.due)
+FIELDS: dict[Text, str] = {
+    DUE: "due",
+    message(Loans.lent_on): "on_date",
+    "item": "item",
+    "player": "code",
+    "note": "note",
+}
 KINDS: tuple[Kind, ...] = get_args(Kind)
 ACTS = {"back": give_back, "cleaned": cleaned}
 
@@ -139,7 +147,7 @@ def note(request: Request) -> Response:
         else:
             row = ACTS[what](here.store, loan, on_date=here.desk.today().isoformat(), who=here.who, note=said)
     except BadInput as refused:
-        return _refused(request, here, own, refused, {"due": f"longer-{loan}"} if own else {})
+        return _refused(request, here, own, refused, {DUE: f"longer-{loan}"} if own else {})
     return done(
         request, _back_to(here), _words(row, what), undo=partial(undo_loan, here.store, loan, who=here.who)
     )  # fmt: skip

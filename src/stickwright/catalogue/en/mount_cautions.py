@@ -77,4 +77,4 @@ class Texts(MountCautions):
         return "Pad edges and knobs within reach of a spasm; nothing heavy at head height; tighten and test before each session."
 
     def upkeep(self) -> str:
-        return "Follow the maker's papers and the local rules for anything fixed to a chair; check clamps and fasteners every month."
+        return "Follow the maker's manual and the local rules for anything fixed to a chair; check clamps and fasteners every month."

@@ -165,7 +165,7 @@ class Texts(MountChecks):
         return f"the strength of {self.w.name(fastener)} is not known: read its label or data sheet"
 
     def lacks_joint(self) -> str:
-        return "what the joint holds is not known: read the mount's papers, or hang weights on it until it slips"
+        return "what the joint holds is not known: read the mount's manual, or hang weights on it until it slips"
 
     def release_ask(self, *, low_nm: float) -> str:
         return (
