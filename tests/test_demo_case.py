@@ -8,9 +8,11 @@ import shlex
 import statistics
 import sys
 from dataclasses import replace
+from io import BytesIO
 from pathlib import Path
 
 import pytest
+from pypdf import PdfReader
 
 sys.path.insert(0, str(Path(__file__).resolve().parent.parent / "examples"))
 
@@ -26,6 +28,7 @@ from stickwright.model.sharing import Sharing
 from stickwright.model.wishes import Wishes
 from stickwright.planning import plan
 from stickwright.records.folder import check_case, read_case
+from stickwright.sheet.document import MOST_PAGES_MOUNTED, sheet_pdf
 from stickwright.sheet.family import first_page
 from stickwright.sheet.mount_page import mount_page, mounted, switch_rows
 
@@ -346,3 +349,18 @@ def test_what_tires_first_counts_the_measured_loss(case: Case, sharing: Sharing)
             assert float(found[1]) == pytest.approx(100 * lost[name], abs=0.6)
         else:
             assert found is None
+
+
+def test_the_familys_first_page_is_one_page(made: Plan) -> None:
+    """From the title to whom to call and the date, with every caution; the second page has the controls."""
+    pages = sheet_pages_text(made)
+    assert "Stick set-up" in pages[0]
+    assert "Contact:" in pages[0]
+    assert "Never use it while travelling." in pages[0]
+    assert pages[1].lstrip().startswith("Controls at a glance")
+    assert len(pages) <= MOST_PAGES_MOUNTED
+
+
+def sheet_pages_text(made: Plan) -> list[str]:
+    """What each printed page says."""
+    return [" ".join(page.extract_text().split()) for page in PdfReader(BytesIO(sheet_pdf(made))).pages]

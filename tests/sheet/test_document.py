@@ -220,7 +220,7 @@ def test_second_stick_for_another_action_is_named_on_page_one() -> None:
     thumb = replace(thumb_site(), choice=thumb_site().fits[0])
     plan = replace(sample_plan(), sites=(finger_site(), thumb))
     assert first_page(plan)["also"] == [
-        "For the left thumb: dew + low dish + base raised 12°. It has its own drawing further back in this sheet."
+        "For the left thumb: dew + low dish + base raised 12°. Its drawing is on a later page."
     ]
     part = technical_pages(plan)["others"][0]["set_up"]
     assert "From the player's right" in part["drawing"]["svg"]

@@ -18,7 +18,7 @@ _CAUSES = {
     "moved": "Has the base moved?",
 }
 _REMEDIES = {
-    "unplugged": "Push the plug fully in, at both ends of the lead.",
+    "unplugged": "Push the plug fully in, at both ends.",
     "socket": "Compare it with the socket named above.",
     "standby": "Wake the console or computer, then wait.",
     "touched": "Unplug it. Take your hands off the stick. Plug it in again.",
@@ -134,7 +134,7 @@ class Texts(Family):
         return "All other controls: next page."
 
     def further_stick(self, *, site: Name, setup: Text) -> str:
-        return f"For the {self.w.name(site)}: {self.clause(setup)}. It has its own drawing further back in this sheet."
+        return f"For the {self.w.name(site)}: {self.clause(setup)}. Its drawing is on a later page."
 
     def none_fits(self, *, setups: int, site: Name) -> str:
         tried = self.w.plural(
