@@ -12,6 +12,8 @@ import stickwright
 from stickwright.catalogue.book import Book
 
 SOURCE = Path(stickwright.__file__).parent
+ROOT = Path(__file__).resolve().parents[2]
+DOCS = ("app", "case-folder", "commands", "glossary", "measuring", "plan-json", "worked-cases")
 REPLACED = {
     r"free reach": "movement range",
     r"(start|starting) force": "actuation force",
@@ -90,7 +92,7 @@ REPLACED = {
 """What stood on pages and sheets once, and what readers understand at once."""
 _SHOWN = re.compile(r"<script.*?</script>|<!--.*?-->|\{#.*?#\}|\{%.*?%\}|\{\{.*?\}\}", re.S)
 
-_TYPED = re.compile(r'"(?:[24]-conductor|(?:\w+ ){1,5}cluster)"')
+_TYPED = re.compile(r'"(?:[24]-conductor|(?:\w+ ){1,5}cluster)"|`[^`]*`')
 """Words to be typed in a file, quoted: files keep theirs."""
 
 
@@ -121,6 +123,18 @@ def test_no_page_says_it_either(path: Path) -> None:
     lines = _SHOWN.sub(" ", path.read_text(encoding="utf-8")).splitlines()
     wrong = [
         f"{path.name}, line {number}: {', '.join(faults)}"
+        for number, line in enumerate(lines, 1)
+        if (faults := found(line.strip()))
+    ]
+    assert not wrong, "\n".join(wrong)
+
+
+@pytest.mark.parametrize("name", ["README.md", *(f"docs/{name}.md" for name in DOCS)])
+def test_the_docs_use_the_same_words(name: str) -> None:
+    """What is read before the program is."""
+    lines = (ROOT / name).read_text(encoding="utf-8").splitlines()
+    wrong = [
+        f"{name}, line {number}: {', '.join(faults)}"
         for number, line in enumerate(lines, 1)
         if (faults := found(line.strip()))
     ]

@@ -77,7 +77,7 @@ def _one(core: Sequence[Group], question: Question, refused: Sequence[Refused]) 
 
 
 def _both(one: str, other: str, question: Question) -> Message:
-    """Two actions that must be possible at the same moment."""
+    """Two actions that must be possible at the same time."""
     first, second = Name(one), Name(other)
     here, there = _who(one, question), _who(other, question)
     if here == there and len(here) == 1:

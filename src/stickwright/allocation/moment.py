@@ -1,4 +1,4 @@
-"""Which sites can act at the same moment, and which part tires first."""
+"""Which sites can act at the same time, and which part tires first."""
 
 from __future__ import annotations
 
@@ -88,7 +88,7 @@ def interference_share(alone_per_s: float, both_per_s: float) -> float:
 
 
 def pairs_of(player: Player) -> tuple[Pair, ...]:
-    """For every two sites whether they can act at the same moment.
+    """For every two sites whether they can act at the same time.
 
     Parameters
     ----------

@@ -14,11 +14,11 @@ from stickwright.model.sharing import Placement, PressFit
 __all__ = ["Choice", "choice_of", "placements_of"]
 
 Choice = tuple[object, ...]
-"""What tells two ways of an action apart for people: who or what does it, where, on what, and how."""
+"""What tells two ways of an action apart for people: who or what acts, where, on what, and how."""
 
 
 def choice_of(way: Way) -> Choice:
-    """What of a way matters to people: who or what does it, where, on what. The socket does not, nor which of several
+    """What of a way matters to people: who or what acts, where, on what. The socket does not, nor which of several
     buttons of one controller, nor whether it is paired.
 
     Parameters

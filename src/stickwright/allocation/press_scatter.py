@@ -109,7 +109,7 @@ def most_spasms_per_min(
     Returns
     -------
     float or None
-        None where it goes off in spasms that nobody counted.
+        None with spasms that nobody counted.
     """
     tried = None if site.press is None else site.press.fires_with_spasm_share
     rate = player_spasms_per_s if site.spasm is None else site.spasm.rate_per_s

@@ -79,7 +79,7 @@ def press_fit(
     toggle : bool, default False
         The game lets a press stand for a hold: one to start, one to stop.
     slowed_share : float, default 0.0
-        Part of the press rate lost because another site acts at the same moment.
+        Part of the press rate lost because another site acts at the same time.
     wait_s : float, default 0.0
         What must be waited for before the press counts: an accept delay, or the way from another switch.
     player_spasms_per_s : float or None

@@ -149,7 +149,7 @@ class Site:
 
 @dataclass(frozen=True)
 class TogetherNeed:
-    """Two actions that must be possible at the same moment.
+    """Two actions that must be possible at the same time.
 
     Parameters
     ----------

@@ -39,7 +39,7 @@ def question_of(case: Case, found: Places, pairs: Sequence[Pair], wishes: Wishes
     found : Places
         Every way to do every action.
     pairs : sequence of Pair
-        Which sites can act at the same moment.
+        Which sites can act at the same time.
     wishes : Wishes
 
     Raises
@@ -101,7 +101,7 @@ def _gear(kit: Kit, wishes: Wishes) -> tuple[Gear, ...]:
 
 
 def together_pairs(actions: Sequence[Action]) -> tuple[tuple[str, str, str | None], ...]:
-    """Pairs of actions that must be possible at the same moment, each once, and the chord that asks for it.
+    """Pairs of actions that must be possible at the same time, each once, and the chord that asks for it.
 
     Parameters
     ----------

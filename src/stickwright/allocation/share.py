@@ -145,7 +145,7 @@ def asked_of(
     usable: Sequence[str] | None,
     only: Stands | None = None,
 ) -> tuple[Places, tuple[Pair, ...], Question]:
-    """All that is possible in a game, which sites act at the same moment, and the question put to the solver.
+    """All that is possible in a game, which sites act at the same time, and the question put to the solver.
 
     Parameters
     ----------
@@ -287,7 +287,7 @@ def _findings(case: Case, placements: Sequence[Placement], found: Places) -> tup
 
 
 def _to_try_at_once(case: Case, placements: Sequence[Placement]) -> list[Finding]:
-    """Actions that must be possible at the same moment, at parts of which only a usual figure says how they slow each other."""
+    """Actions that must be possible at the same time, at parts of which only a usual figure says how they slow each other."""
     placed = {one.action: one for one in placements}
     pairs = {frozenset(pair.sites): pair for pair in pairs_of(case.player) if pair.says == "slows" and pair.assumed}
     out = []

@@ -160,7 +160,7 @@ def _unmeasured(wire: Wire, case: Case) -> tuple[Name, ...]:
 
 
 def _socket_findings(net: Netlist, hubs: Sequence[Hub]) -> Iterator[Finding]:
-    """Two plugs for one socket, sockets that shut each other out, roles that meet, more than a hub takes."""
+    """Two plugs for one socket, sockets that cannot be used together, roles that meet, more than a hub takes."""
     for hub in hubs:
         known, name = [socket.name for socket in hub.socket], Name(hub.name)
         here = [wire for wire in net.wires if wire.hub == hub.name and not is_paired(wire)]

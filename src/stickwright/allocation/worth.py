@@ -63,7 +63,7 @@ ALL_OR_NOTHING_SHARE = 0.2
 PART_POINTS = 0.2
 SETUP_POINTS_PER_MIN = 0.1
 CLEARANCE_POINTS = 1.0
-"""Of a part for which the treating team's word is still to be had."""
+"""Of a part to which the treating team has still to agree."""
 MIND_POINTS = 0.3
 """For each step of 0 to 10 by which the player minds using a part."""
 TOGGLE_POINTS = 1.0

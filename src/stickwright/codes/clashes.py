@@ -37,11 +37,11 @@ class Clashes(Topic):
 
     @abstractmethod
     def both_need(self, *, first: Name, second: Name, site: Text) -> str:
-        """Two actions must be possible at the same moment, and both need the same site."""
+        """Two actions must be possible at the same time, and both need the same site."""
 
     @abstractmethod
     def not_at_once(self, *, first: Name, second: Name, first_by: tuple[Text, ...], second_by: tuple[Text, ...]) -> str:
-        """Two actions must be possible at the same moment; who alone can do each, and these cannot act together."""
+        """Two actions must be possible at the same time; who alone can do each, and these cannot act together."""
 
     @abstractmethod
     def all_need(self, *, actions: tuple[Name, ...], site: Text) -> str:
@@ -81,7 +81,7 @@ class Clashes(Topic):
 
     @abstractmethod
     def together(self, *, first: Name, second: Name) -> str:
-        """Two actions must be possible at the same moment."""
+        """Two actions must be possible at the same time."""
 
     @abstractmethod
     def chord(self, *, chord: Name, member: Name) -> str:

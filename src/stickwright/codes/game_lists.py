@@ -24,7 +24,7 @@ class GameLists(Topic):
     def column(self, *, column: Column) -> str:
         """Heads of columns. Of games: name, its sticks, number of actions, what is needed together, shortest reaction. Of
         actions: name, kind, importance, share of the time, longest hold, presses per minute, reaction, what is needed
-        at the same moment, what the game can do itself and whether a press can be latching."""
+        at the same time, what the game can do itself and whether a press can be latching."""
 
     @abstractmethod
     def kind(self, *, kind: Kind) -> str:

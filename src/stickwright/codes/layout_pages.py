@@ -85,7 +85,7 @@ class LayoutPages(Topic):
         slowed_share: float | None,
         assumed: Text | None,
     ) -> str:
-        """Whether two sites can act at the same moment, by how much one slows the other, and what is assumed where nobody
+        """Whether two sites can act at the same time, by how much one slows the other, and what is assumed where nobody
         tried."""
 
     @abstractmethod

@@ -48,7 +48,7 @@ class Layouts(Topic):
 
     @abstractmethod
     def try_together(self, *, first: Name, second: Name, first_site: Name, second_site: Name, why: Text) -> str:
-        """Two actions that are needed at the same moment, at sites that nobody tried together."""
+        """Two actions that are needed at the same time, at sites that nobody tried together."""
 
     @abstractmethod
     def busy_site(self, *, site: Name, confirm: Text, busy_share: float, most_share: float) -> str:
@@ -136,7 +136,7 @@ class Layouts(Topic):
 
     @abstractmethod
     def at_once(self, *, sites: tuple[Name, ...]) -> str:
-        """Name of an assumed answer: whether two sites can act at the same moment."""
+        """Name of an assumed answer: whether two sites can act at the same time."""
 
     @abstractmethod
     def pair_says(self, *, says: Literal["yes", "slows", "no"]) -> str:

@@ -31,7 +31,7 @@ class Wirings(Topic):
 
     @abstractmethod
     def cable(self, *, tag: Name | None, device: Name, place: Message) -> str:
-        """A cable: its tag, its device, and where it goes."""
+        """A cable: its tag, its device and its socket."""
 
     @abstractmethod
     def device_at(self, *, device: Name, sites: tuple[Name, ...]) -> str:

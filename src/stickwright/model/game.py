@@ -34,7 +34,7 @@ class Action(Measured):
     name: str = Field(min_length=1)
     kind: Literal["two-axis", "one-axis", "trigger", "press", "hold", "repeat", "chord"]
     importance: Annotated[int, Field(ge=0, le=10)] = 5
-    """What doing it is worth to the player, 0 to 10: the scale of all prices."""
+    """What doing it is worth to the player, 0 to 10: the scale used for all costs."""
     duty_share: Share = 0.5
     """Share of the time in use."""
     usual_level_share: Share = 1.0
@@ -50,7 +50,7 @@ class Action(Measured):
     direction: tuple[DirectionNeed, ...] = ()
     """Weights; directions not named count as much as the nearest one named, all alike when none is."""
     together: tuple[str, ...] = ()
-    """Actions that must be possible at the same moment."""
+    """Actions that must be possible at the same time."""
     of: tuple[str, ...] = ()
     """The actions that a chord is made of."""
     input: Role | None = None

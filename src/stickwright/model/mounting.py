@@ -195,7 +195,7 @@ class MountFit:
     take_off_s: float | None
     verdict: Literal["holds", "does_not_hold", "refused"]
     fails: tuple[Message, ...]
-    """Each thing that does not hold, in a sentence."""
+    """Each check that fails, in a sentence."""
     refused: tuple[Message, ...]
     """Each hard safety rule that it breaks."""
     change: Message | None

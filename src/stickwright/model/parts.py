@@ -97,7 +97,7 @@ USUAL_FACTOR = 3.0
 """A usual figure holds to within so many times either way (common practice): the 95 % interval that goes with it."""
 
 NEEDS_CLEARANCE = frozenset({"chin", "lip", "cheek", "tongue", "head"})
-"""Sites that are used only with the treating team's word."""
+"""Sites that are used only if the treating team has agreed."""
 
 _FOR_FINGERS: frozenset[Form] = frozenset({"dish", "ball", "peg", "foam"})
 _FOR_GRIPS: frozenset[Form] = frozenset({"ball", "peg", "bar", "foam"})

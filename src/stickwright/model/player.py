@@ -139,7 +139,7 @@ class Press(Measured):
 
 
 class Together(Measured):
-    """Whether two sites can act at the same moment: a word, or the press rates of a 20 s test."""
+    """Whether two sites can act at the same time: a word, or the press rates of a 20 s test."""
 
     sites: tuple[str, str]
     says: Literal["yes", "slows", "no"] | None = None

@@ -202,7 +202,7 @@ class Clash:
 
 @dataclass(frozen=True)
 class Pair:
-    """Whether two sites can act at the same moment."""
+    """Whether two sites can act at the same time."""
 
     sites: tuple[str, str]
     says: Literal["yes", "slows", "no"]

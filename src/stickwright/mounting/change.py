@@ -80,7 +80,7 @@ def stand_change(stand: Stand, pushes: Pushes, fasteners: Sequence[Fastener]) ->
     Parameters
     ----------
     stand : Stand
-        That does not hold.
+        That fails.
     pushes : Pushes
     fasteners : sequence of Fastener
         What the kit has.

@@ -1,7 +1,7 @@
 """What holds a device in its place: every surface it could stand on and every arm that reaches, checked, refused or ranked.
 
 Those that hold come first: on measured figures before those that are to be confirmed, then least throw lost, fewest parts, quickest
-to take off. What does not hold says why and what would make it hold. What breaks a hard safety rule is refused, whatever else it
+to take off. What fails says why and what would make it pass. What breaks a hard safety rule is refused, whatever else it
 does well.
 """
 

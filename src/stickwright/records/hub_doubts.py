@@ -1,4 +1,4 @@
-"""What is contradictory or half said of a hub: names, plugs, roles, sockets that shut each other out."""
+"""What is contradictory or half said of a hub: names, plugs, roles, sockets that cannot be used together."""
 
 from __future__ import annotations
 

@@ -92,7 +92,7 @@ def _cost(how: Literal["option", "helper", "dropped"], price: float | None) -> M
 
 
 def together_groups(game: Game) -> tuple[tuple[str, ...], ...]:
-    """Actions that must be possible at the same moment, in groups in which each needs each, largest first.
+    """Actions that must be possible at the same time, in groups in which each needs each, largest first.
 
     Parameters
     ----------

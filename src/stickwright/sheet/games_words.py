@@ -127,7 +127,7 @@ def _cost(layout: Layout) -> str:
 
 
 def _rows(plan: Plan) -> list[tuple[str, ...]]:
-    """Site, what does it, and what it does in each game: devices first, then what the player does not do."""
+    """Site, device, and the action in each game: devices first, then what the player does not do."""
     out: dict[tuple[int, str, Text], list[list[Message]]] = {}
     for number, layout in enumerate(plan.layouts):
         for one in layout.sharing.placements if layout.sharing is not None else ():

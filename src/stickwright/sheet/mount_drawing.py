@@ -1,6 +1,6 @@
 """Where the stick goes and what holds it: from above and from the side, to scale, with the distances to rebuild it by.
 
-Black on white, nothing told by colour: grey is the player and the seat, drawn as a sign; hatched is what must stay free;
+Black on white, nothing told by colour: grey is the player and the seat, schematic; hatched is what must stay free;
 double lines are links, dashes the cable. Distances start at things that a family can find again.
 """
 
@@ -191,7 +191,7 @@ def mount_drawing(
     Parameters
     ----------
     mount : SiteMount
-        Where the stick goes and what holds it; without a choice only where it goes.
+        Where the stick goes and what holds it; without a choice only its place.
     room : Room
         What there is about it.
     base_m : tuple of float, optional

@@ -1,6 +1,6 @@
 """What stands in the room, as simple bodies with names: of these the drawing, the workshop's file and the scene are made.
 
-Body frame of the room, metre. The player is drawn as a sign from two heights where they were taken, never as a measurement.
+Body frame of the room, metre. The player is schematic, from two heights where they were taken, never as a measurement.
 """
 
 from __future__ import annotations
@@ -295,7 +295,7 @@ def mount_shapes(mount: SiteMount, room: Room, base_m: tuple[float, float, float
     Parameters
     ----------
     mount : SiteMount
-        Where it goes and what holds it; without a choice, where it goes.
+        The mount with its place; without a choice, the place alone.
     room : Room
         As measured.
     base_m : tuple of float, optional

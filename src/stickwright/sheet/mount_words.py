@@ -191,7 +191,7 @@ def pose_words(pose: Pose, device: str, kind: str = "stick") -> list[str]:
     Parameters
     ----------
     pose : Pose
-        Where it goes.
+        The mount.
     device : str
         What goes there.
     kind : str, default 'stick'
@@ -486,7 +486,7 @@ def give_words(choice: MountFit, kind: str = "stick", *, lost: bool = True) -> l
 
 
 def fails_words(other: MountFit) -> str:
-    """Another way to hold it: that it would hold too, or what fails, why it is refused, and the smallest change.
+    """Another way to hold it: that it also passes, or what fails, why it is refused, and the smallest change.
 
     Parameters
     ----------

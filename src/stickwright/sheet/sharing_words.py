@@ -197,7 +197,7 @@ def way_out_words(number: int, clash: Clash) -> str:
 
 
 def pair_words(pair: Pair) -> Message:
-    """Whether two sites act at the same moment; assumed ones are marked.
+    """Whether two sites act at the same time; assumed ones are marked.
 
     Parameters
     ----------

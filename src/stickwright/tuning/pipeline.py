@@ -294,7 +294,7 @@ def _rest_cue(recording: Recording) -> NDArray[np.str_]:
 
 
 def _rest_faults(recording: Recording) -> list[Finding]:
-    """What makes a rest useless for tuning: leaned on at start-up, or set to zero before it was recorded."""
+    """What makes a rest useless for tuning: touched at switch-on, or set to zero before it was recorded."""
     clean, noticed = cleaned(recording)
     _, said = rest_report(clean)
     return [

@@ -242,7 +242,7 @@ def work_without_keeping(request: Request) -> Response:
 
 
 def take_back(request: Request) -> Response:
-    """The consent is taken back: from now on nothing is added.
+    """The consent is withdrawn: from now on nothing is added.
 
     Parameters
     ----------

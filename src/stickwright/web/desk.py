@@ -1,4 +1,4 @@
-"""What lies open: the records, what is worked on without being kept, the demo, and who sits here.
+"""What lies open: the records, what is worked on without being kept, the demo, and who uses it.
 
 Three stores may be open side by side. The kept records are behind a passphrase; players without a consent to keep are worked
 with in memory; the demo is in memory too, with a kit of its own. A visit or player is named in an address with the letter of

@@ -30,7 +30,7 @@ def import_page(desk: Desk, *, into: str = "", folder: str = "") -> dict[str, An
     ----------
     desk : Desk
     into : str
-        Where it goes: kept, or not.
+        Into which records: kept, or not.
     folder : str
         As typed so far.
     """

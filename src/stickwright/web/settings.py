@@ -1,4 +1,4 @@
-"""Settings: how the app looks, who sits here, the gauge's unit, when it locks, the passphrase, where the file lies."""
+"""Settings: how the app looks, initials, the gauge's unit, when it locks, the passphrase, where the file lies."""
 
 from __future__ import annotations
 

@@ -138,7 +138,7 @@ class Texts(RecordingFaults):
         return "a button that goes down and up, or an event in some rows"
 
     def leave_out_select(self) -> str:
-        return "Is it the right column? Leave it out if targets were selected by staying on them."
+        return "Is it the right column? If targets were selected by staying on them, leave the column out."
 
     def widths(self, *, typed: Name) -> str:
         return f"several widths: {self.w.name(typed)}"
