@@ -224,7 +224,8 @@ def _by_direction(readings: LeverReadings, direction: Array) -> tuple[Judged | N
     n, p = design.shape
     if n - p < 2 or np.linalg.matrix_rank(design, tol=1e-3) < p:
         return None, codes
-    return Judged(design, fitted(design, readings, GaugeScatter.of(readings))), codes
+    scatter = GaugeScatter.of(readings)
+    return Judged(design, fitted(design, readings, scatter, narrower=lever_design(readings))), codes
 
 
 def _lines(

@@ -34,6 +34,7 @@ _FALSE_ALARM = 0.01  # chance that a clean set of readings loses one
 _USUAL_FREEDOM = 4  # degrees of freedom that the usual scatter counts for (judgement)
 _USUAL_BELIEVED = 1.5  # readings that scatter by more than this many times the usual speak for themselves
 _MOST_BAD = 3
+_ALIKE = 1e-6  # share by which two sums may differ and still be the same but for rounding
 _MOST_SETS = 6000  # above this many sets only the readings that lie furthest off are combined
 
 
@@ -109,6 +110,7 @@ def robust_fit(
     floor: float = 0.0,
     usual: float = 0.0,
     kept: Mask | None = None,
+    narrower: Array | None = None,
 ) -> RobustFit:
     """Fit a linear model; leave out the readings that the others contradict.
 
@@ -128,6 +130,9 @@ def robust_fit(
         only helps to judge which readings belong when they are few; no interval is made from it.
     kept : array of bool, shape (n,), optional
         Which readings to use; found when not given.
+    narrower : array, shape (n, q), optional
+        A narrower model of the same readings. Of three readings of one line any may be the wrong one as far as the line goes;
+        the one is left out without which this model fits best.
 
     Returns
     -------
@@ -154,7 +159,7 @@ def robust_fit(
     unit = unit_of(np.full(len(readings), float(np.median(readings))))
     for round_number in range(3):
         if search and round_number < 2:
-            mask = _kept(design, readings, unit, floor, usual)
+            mask = _kept(design, readings, unit, floor, usual, narrower)
         fit = _weighted(design, readings, unit, mask, floor)
         unit = unit_of(fit.fitted)
     return _weighted(design, readings, unit, mask, floor)
@@ -175,7 +180,9 @@ def _weighted(design: Array, readings: Array, unit: Array, mask: Mask, floor: fl
     return RobustFit(coefficients, covariance, scatter, freedom, mask, design @ coefficients, unit, leverage, residuals)
 
 
-def _kept(design: Array, readings: Array, unit: Array, floor: float, usual: float) -> Mask:
+def _kept(
+    design: Array, readings: Array, unit: Array, floor: float, usual: float, narrower: Array | None = None
+) -> Mask:
     """Which readings belong together, by the largest set that every member of it contradicts."""
     n, p = design.shape
     everything = np.ones(n, dtype=bool)
@@ -185,10 +192,13 @@ def _kept(design: Array, readings: Array, unit: Array, floor: float, usual: floa
     hat = q @ q.T
     total = float(residuals @ residuals)
     for size in range(min(_MOST_BAD, max(1, n // 4), n - p - 1), 0, -1):
-        found = _worst_set(residuals, hat, size)
-        if found is None:
+        sets, gains = _sets(residuals, hat, size)
+        if not len(sets):
             continue
-        members, gain = found
+        best = int(np.argmax(gains))
+        if narrower is not None:
+            best = _best_of_equal(sets, gains, narrower / unit[:, None], target)
+        members, gain = sets[best], float(gains[best])
         block = np.linalg.inv(np.eye(size) - hat[np.ix_(members, members)])
         off = block @ residuals[members]
         freedom = n - p - size
@@ -216,8 +226,22 @@ def _each_contradicted(
     return bool(np.all(beyond_chance & (np.abs(off) > 4 * floor * np.sqrt(variance)) & (np.abs(off) > 1e-9)))
 
 
-def _worst_set(residuals: Array, hat: Array, size: int) -> tuple[NDArray[np.intp], float] | None:
-    """The `size` readings whose leaving out lowers the residual sum most, and by how much."""
+def _best_of_equal(sets: NDArray[np.intp], gains: Array, narrower: Array, target: Array) -> int:
+    """Of the sets whose leaving out lowers the residual sum most, and alike, the one without which a narrower model fits best."""
+    alike = np.flatnonzero(gains >= float(gains.max()) * (1 - _ALIKE))
+    if len(alike) == 1:
+        return int(alike[0])
+
+    def left(place: np.intp) -> float:
+        rows, readings = np.delete(narrower, sets[place], axis=0), np.delete(target, sets[place])
+        off = readings - rows @ np.linalg.lstsq(rows, readings, rcond=None)[0]
+        return float(off @ off)
+
+    return int(min(alike, key=left))
+
+
+def _sets(residuals: Array, hat: Array, size: int) -> tuple[NDArray[np.intp], Array]:
+    """Sets of `size` readings that may be left out, and by how much leaving each out lowers the residual sum."""
     n = len(residuals)
     order = np.argsort(-np.abs(residuals) / np.sqrt(np.maximum(1e-12, 1 - np.diag(hat))), kind="stable")
     while math.comb(len(order), size) > _MOST_SETS:
@@ -225,10 +249,9 @@ def _worst_set(residuals: Array, hat: Array, size: int) -> tuple[NDArray[np.intp
     sets = np.array(list(combinations(sorted(order.tolist()), size)), dtype=np.intp)
     blocks = np.eye(size) - hat[sets[:, :, None], sets[:, None, :]]
     usable = np.linalg.det(blocks) > 1e-9  # below: the rest could not carry the model
-    if n <= size or not usable.any():
-        return None
+    if n <= size:
+        usable = np.zeros(len(sets), dtype=bool)
     sets, blocks = sets[usable], blocks[usable]
     chosen = residuals[sets]
     gains = np.einsum("ij,ij->i", chosen, np.linalg.solve(blocks, chosen[:, :, None])[:, :, 0])
-    best = int(np.argmax(gains))
-    return sets[best], float(gains[best])
+    return sets, gains

@@ -38,8 +38,9 @@ class Judged:
 
 
 def fitted(
-    design: Array, readings: LeverReadings, scatter: GaugeScatter, kept: NDArray[np.bool_] | None = None
-) -> RobustFit:
+    design: Array, readings: LeverReadings, scatter: GaugeScatter, kept: NDArray[np.bool_] | None = None,
+    narrower: Array | None = None,
+) -> RobustFit:  # fmt: skip
     """The readings' moments fitted to a design, with the scatter of their gauge.
 
     Parameters
@@ -52,10 +53,13 @@ def fitted(
         How they scatter.
     kept : array of bool, shape (n,), optional
         Which readings to use; found when not given.
+    narrower : array, shape (n, q), optional
+        A narrower design, which decides where this one cannot tell which reading is out of line.
     """
     return robust_fit(
-        design, readings.moment_nm, scatter.moment_unit_nm, floor=scatter.floor, usual=scatter.usual, kept=kept
-    )
+        design, readings.moment_nm, scatter.moment_unit_nm, floor=scatter.floor, usual=scatter.usual, kept=kept,
+        narrower=narrower,
+    )  # fmt: skip
 
 
 def bend_findings(judged: Judged, readings: LeverReadings, scatter: GaugeScatter) -> tuple[Finding, ...]:
