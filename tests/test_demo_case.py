@@ -299,7 +299,7 @@ def test_the_commands_beside_the_real_recording(
     for command in commands:
         assert main([word.replace("play.svg", str(tmp_path / "play.svg")) for word in command]) == 0
     told = " ".join(capsys.readouterr().out.split())
-    assert "This recording already has a dead zone: no output between 0 and 29%" in told
+    assert "This recording already has a dead zone: there is no value between 0 and 29% (23 steps of 1.2%)" in told
     assert (tmp_path / "play.svg").read_text(encoding="utf-8").startswith("<")
     assert "MIT License" in (folder / "NOTICE").read_text(encoding="utf-8")
 

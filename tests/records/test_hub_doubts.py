@@ -54,9 +54,9 @@ def test_a_whole_hub_raises_no_doubt():
         ),
         (
             HUB + socket("a", "round plug"),
-            'socket "a", takes: found "round plug", expected USB-A, USB-C, 2-, 3- or 4-conductor',
+            'socket "a", takes: found "round plug", expected "USB-A", "USB-C", "2-conductor"',
         ),
-        (HUB + 'plug = "mains"\n' + socket("a"), '! hub.toml, line 3, hub "tray hub", plug: found "mains", expected USB-A'),
+        (HUB + 'plug = "mains"\n' + socket("a"), '! hub.toml, line 3, hub "tray hub", plug: found "mains", expected "USB-A"'),
         (
             HUB + socket("a", "2-conductor", 'role = "left stick"'),
             '? hub.toml, line 6, hub "tray hub", socket "a", role: "left stick" on a 3.5 mm mono jack (TS), which '
