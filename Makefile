@@ -22,7 +22,7 @@ mutants:
 	@$(PYTHON) bootstrap.py mutants
 
 schemas:
-	@$(PYTHON) bootstrap.py run python -m stickwright.records.schemas
+	@$(PYTHON) bootstrap.py run python -m stickwright.files.schemas
 
 docs:
 	@$(PYTHON) bootstrap.py run python docs/make_commands.py

@@ -15,7 +15,7 @@ import numpy as np
 
 from plain_fits import plain_fit, random_site
 from stickwright.mechanics.fit import Rules, detail, evaluate, evaluate_all
-from stickwright.mechanics.setups import Setups, setups_of
+from stickwright.mechanics.setups import SetupArrays, setups_of
 from stickwright.model.kit import Kit
 
 STICKS, TOPPERS, EXTENSIONS, SITES, DRAWS = 200, 7, 5, 6, 500
@@ -38,7 +38,7 @@ def big_kit(rng: np.random.Generator) -> Kit:
     return Kit.model_validate({"stick": sticks, "topper": toppers, "extension": rods})
 
 
-def largest_difference(setups: Setups, zones: np.ndarray, places: np.ndarray, sites: list) -> tuple[float, float]:
+def largest_difference(setups: SetupArrays, zones: np.ndarray, places: np.ndarray, sites: list) -> tuple[float, float]:
     """Seconds of the plain loop on the sample, and the largest relative difference from the compiled draws."""
     rules, worst, spent = Rules(), 0.0, 0.0
     for number, site in enumerate(sites):

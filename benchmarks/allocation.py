@@ -15,8 +15,8 @@ from dataclasses import dataclass
 
 from plain_highs import highs_best
 from sharing_instances import nasty, real_like
-from stickwright.allocation.clash import smallest_clash
 from stickwright.allocation.dominance import pruned
+from stickwright.allocation.infeasible_core import smallest_clash
 from stickwright.allocation.problem import Question
 from stickwright.allocation.solve import Answer, Solver
 

@@ -23,15 +23,15 @@ import numpy as np
 import sqlalchemy as sa
 
 from records import MANY, ONE, PAGE, filled, milliseconds, plainly
-from stickwright.capture.batches import Batch, encode
-from stickwright.capture.tasks import guided_task
+from stickwright.measure.batches import Batch, encode
+from stickwright.measure.tasks import guided_task
 from stickwright.store.opening import Store, create_store
 from stickwright.store.players import add_player, add_visit
 from stickwright.store.recordings import samples_of
 from stickwright.store.schema import reading
 from stickwright.web.app import make_app
-from stickwright.web.desk import Desk
 from stickwright.web.live import Live, LiveAsked, RecordSink
+from stickwright.web.request_context import RequestContext
 
 STARTS = 5
 ADDRESS = "http://127.0.0.1:8123"
@@ -118,7 +118,7 @@ def pages() -> None:
         store = create_store(Path(folder, "records.db"), passphrase="heron under the bridge")
         filled(store)
         read_often(store)
-        desk = Desk(Path(folder, "records.db"), store=store)
+        desk = RequestContext(Path(folder, "records.db"), store=store)
         with TestClient(make_app(desk), base_url=ADDRESS) as client:
             client.get(f"/?start={desk.token}")
             for name, path, sql, least in (

@@ -15,7 +15,7 @@ from pathlib import Path
 
 import numpy as np
 
-from stickwright.capture.steps import RECORDED_COLUMNS
+from stickwright.measure.steps import RECORDED_COLUMNS
 from stickwright.store.opening import Store, create_store
 from stickwright.store.players import add_player, add_visit
 from stickwright.store.recordings import append_samples, begin_recording, finish_recording, samples_of

@@ -16,7 +16,7 @@ import numpy as np
 import sqlalchemy as sa
 
 from capture_to_disk import stick_rows
-from stickwright.capture.steps import RECORDED_COLUMNS
+from stickwright.measure.steps import RECORDED_COLUMNS
 from stickwright.store.opening import Store, create_store
 from stickwright.store.packing import digest_of, packed
 from stickwright.store.players import add_player, add_visit, players

@@ -16,13 +16,13 @@ import time
 
 import numpy as np
 
-from stickwright.capture.devices import StickAxes
-from stickwright.capture.live_tuning import LiveTuning
-from stickwright.capture.recorder import Recorder
-from stickwright.capture.sdl import SdlSource, sdl_library
-from stickwright.capture.tasks import guided_task
-from stickwright.capture.virtual import State, VirtualStick
 from stickwright.catalogue import say
+from stickwright.measure.devices import StickAxes
+from stickwright.measure.live_tuning import LiveTuning
+from stickwright.measure.recorder import Recorder
+from stickwright.measure.sdl import SdlSource, sdl_library
+from stickwright.measure.tasks import guided_task
+from stickwright.measure.virtual import VirtualStick, VirtualStickState
 from stickwright.tuning.filters import Filter
 from stickwright.tuning.shaping import Response
 
@@ -40,12 +40,12 @@ class Shown:
     def __init__(self) -> None:
         self.count, self.on = 0, True
 
-    def __call__(self, now_s: float) -> State | None:  # noqa: ARG002 - shows by count
+    def __call__(self, now_s: float) -> VirtualStickState | None:  # noqa: ARG002 - shows by count
         if not self.on:
             return None
         share = level(self.count) / 32767.0
         self.count += 1
-        return State((share, -share, 0.0, 0.0))
+        return VirtualStickState((share, -share, 0.0, 0.0))
 
 
 class Rows:

@@ -12,7 +12,7 @@ import numpy as np
 from scipy.special import i0e
 
 from stickwright.mechanics.fit import Rules, SiteInputs
-from stickwright.mechanics.setups import Setups
+from stickwright.mechanics.setups import SetupArrays
 
 
 @dataclass(frozen=True)
@@ -53,7 +53,7 @@ def crossing(force: float, reach: float, m: float, k: float, h: float, stop: flo
     return theta
 
 
-def plain_fit(place: int, zone: float, setups: Setups, site: SiteInputs, rules: Rules) -> PlainFit:
+def plain_fit(place: int, zone: float, setups: SetupArrays, site: SiteInputs, rules: Rules) -> PlainFit:
     """One set-up at one site, every draw and direction in turn."""
     m, k = float(setups.start_moment_nm[place]), float(setups.stiffness_nm_per_rad[place])
     h, stop = float(setups.height_m[place]), float(setups.stop_rad[place])
@@ -105,7 +105,7 @@ def false_rate(threshold: float, site: SiteInputs, i: int) -> float:
     return rate
 
 
-def random_site(rng: np.random.Generator, draws: int, setups: Setups) -> SiteInputs:
+def random_site(rng: np.random.Generator, draws: int, setups: SetupArrays) -> SiteInputs:
     """A plausible invented site, for timing and for the comparison."""
     force = np.exp(rng.normal(0.0, 0.8)) * np.exp(
         0.2 * rng.standard_normal((1, 8)) + 0.1 * rng.standard_normal((draws, 8))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 
-from stickwright.allocation.problem import Gear, Question, Site, SocketGroup, TogetherNeed, Way, rounded
+from stickwright.allocation.problem import Gear, PlayingSite, Question, SocketGroup, TogetherNeed, Way, rounded
 from stickwright.model.hub import BUTTON_ROLES, STICK_ROLES
 
 __all__ = ["nasty", "real_like"]
@@ -102,7 +102,7 @@ def _question(
     )
     return Question(
         tuple(names), tuple(float(i) for i in importance), tuple(ways), tuple(gear),
-        tuple(Site(site, rounded(float(rng.uniform(0, 0.5))), 2 if not hard else 3, "hands" if n < 2 else site)
+        tuple(PlayingSite(site, rounded(float(rng.uniform(0, 0.5))), 2 if not hard else 3, "hands" if n < 2 else site)
               for n, site in enumerate(places)),
         together, sockets=_sockets(sockets), wired=True, hub_limits=(("hub", 0.3, sockets),), paired=1,
         budget=40.0 if hard else None, most_parts=(actions // 3 if strict else actions - 3) if hard else None,

@@ -2,10 +2,10 @@
 
 from pathlib import Path
 
-from stickwright.capture.events import EVENTS, PHASES
-from stickwright.capture.task import TABLE
-from stickwright.capture.tasks import TASKS, guided_task
 from stickwright.catalogue import say
+from stickwright.measure.events import EVENTS, PHASES
+from stickwright.measure.task import TABLE
+from stickwright.measure.tasks import TASKS, guided_task
 
 PAGE = Path(__file__).with_name("measuring.md")
 

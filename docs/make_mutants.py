@@ -39,8 +39,8 @@ ROOMS: dict[str, tuple[list[str], list[str]]] = {
         ["mounting", *(f"published/test_{name}.py" for name in ("arm", "natural_frequency", "neck", "statics")), HELD],
     ),
     "figures": (
-        ["sheet/figures*.py", "sheet/drawings.py", "sheet/body.py", "capture/pictures.py"],
-        [*(f"sheet/test_{name}.py" for name in ("drawn_data", "figures", "figures_kit", "drawings", "body")), "capture/test_tasks.py"],
+        ["report/figures*.py", "report/drawings.py", "report/body.py", "measure/pictures.py"],
+        [*(f"report/test_{name}.py" for name in ("drawn_data", "figures", "figures_kit", "drawings", "body")), "measure/test_tasks.py"],
     ),
 }  # fmt: skip
 """Of each room: its modules, and the tests that count as its own."""

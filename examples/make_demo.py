@@ -26,9 +26,9 @@ from simulated import BenchTable, Sensor, SimulatedPlayer, Visit, bench_table
 from stickwright.catalogue import say
 from stickwright.codes.case_files import CaseFiles
 from stickwright.codes.message import Name, message
+from stickwright.files.benches import append_stick, read_bench
+from stickwright.files.recordings import write_recording
 from stickwright.mechanics.bench import bench_stick, to_stick_fields
-from stickwright.records.benches import append_stick, read_bench
-from stickwright.records.recordings import write_recording
 
 DEMO = Path(__file__).resolve().parent / "demo"
 BY_HAND = ("game.toml", "hub.toml", "room.toml")

@@ -31,7 +31,7 @@ from stickwright.mechanics.ability import ability
 from stickwright.mechanics.bench import bench_stick
 from stickwright.model.player import PARTS, Site
 from stickwright.model.recording import Recording
-from stickwright.planning import plan
+from stickwright.planning.plan import plan
 from stickwright.trace.report import trace_report
 from stickwright.tuning.pipeline import tune
 from test_claims import random_case

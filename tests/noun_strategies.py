@@ -7,6 +7,7 @@ from typing import Any
 
 from hypothesis import strategies as st
 
+from stickwright.files.fields import FieldShape, fields_of
 from stickwright.model.case import Case
 from stickwright.model.game import Action, Game
 from stickwright.model.hub import ROLES, Hub
@@ -14,14 +15,13 @@ from stickwright.model.kit import Controller, Fastener, Kit, Lead, Mount, Stick,
 from stickwright.model.measured import Measured
 from stickwright.model.player import Helper, Player, Together
 from stickwright.model.room import Edge, KeepOut, Landmark, Place, Room, Surface, Tape, Tube
-from stickwright.records.fields import Shape, fields_of
 
 WORDS = st.text(max_size=12)
 PLUGS = st.sampled_from(["USB", "USB-C", "4-conductor", "6.3 mm 2-conductor", "USB or 4-conductor"])
 NAMES = st.text(string.ascii_letters + " -_'\"\\é", min_size=1, max_size=12)
 
 
-def _item(shape: Shape) -> st.SearchStrategy[Any]:
+def _item(shape: FieldShape) -> st.SearchStrategy[Any]:
     if shape.model is not None:
         return nouns(shape.model)
     if shape.kind == "number":
@@ -35,7 +35,7 @@ def _item(shape: Shape) -> st.SearchStrategy[Any]:
     return st.text(min_size=shape.shortest or 0, max_size=min(shape.longest or 12, 12))
 
 
-def _field(shape: Shape) -> st.SearchStrategy[Any]:
+def _field(shape: FieldShape) -> st.SearchStrategy[Any]:
     if shape.count is not None:
         return st.tuples(*[_item(shape)] * shape.count)
     if shape.many:

@@ -13,7 +13,7 @@ from said import said
 from stickwright.codes.message import Message
 from stickwright.mechanics.explain import Situation, broken_rules, helping_change, limit_of, weakest_place
 from stickwright.mechanics.fit import Evaluated, Rules, SiteInputs, evaluate
-from stickwright.mechanics.setups import Setups, setups_of
+from stickwright.mechanics.setups import SetupArrays, setups_of
 from stickwright.model.kit import Kit
 from stickwright.model.plan import Demand
 
@@ -33,7 +33,7 @@ def stick(name: str = "elder", **more: Any) -> dict[str, Any]:
 class Fitting:
     """One site and a kit, worked out."""
 
-    setups: Setups
+    setups: SetupArrays
     inputs: SiteInputs
     found: Evaluated
     situation: Situation

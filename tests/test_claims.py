@@ -18,6 +18,7 @@ import numpy as np
 import pytest
 
 from lasting import not_finite
+from stickwright.files.results import plan_json
 from stickwright.mechanics.fit import Rules
 from stickwright.model.case import Case
 from stickwright.model.estimate import Estimate
@@ -25,10 +26,9 @@ from stickwright.model.game import Game
 from stickwright.model.kit import Kit
 from stickwright.model.plan import Capability, Fit
 from stickwright.model.player import Player
-from stickwright.planning import plan
-from stickwright.records.results import plan_json
-from stickwright.sheet.words import plan_words
-from stickwright.siting import judged_for, known_site, offered
+from stickwright.planning.plan import plan
+from stickwright.planning.site_planning import judged_for, known_site, offered
+from stickwright.report.words import plan_words
 
 PARTS = ("fingertip", "thumb", "hand", "forearm", "chin", "foot", "toe", "lip", "head", "knee")
 DRAWS = 24

@@ -328,12 +328,12 @@ def test_an_unforeseen_fault_is_ours(
     tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """Never a traceback on the screen: the report lies in a file, and the person is told that nothing was lost."""
-    import stickwright.records.folder
+    import stickwright.files.folder
 
     def broken(*_: object, **__: object) -> None:
         raise ZeroDivisionError("made for this test")
 
-    monkeypatch.setattr(stickwright.records.folder, "check_case", broken)
+    monkeypatch.setattr(stickwright.files.folder, "check_case", broken)
     status, _, err = run("check", tmp_path, capsys=capsys)
     assert status == 1
     assert "not your mistake" in err

@@ -22,15 +22,15 @@ import worked_cases
 import worked_rooms
 from said import said
 from stickwright.cli import main
+from stickwright.files.folder import check_case, read_case
 from stickwright.model.case import Case
 from stickwright.model.plan import Plan, SitePlan
 from stickwright.model.sharing import Sharing
 from stickwright.model.wishes import Wishes
-from stickwright.planning import plan
-from stickwright.records.folder import check_case, read_case
-from stickwright.sheet.document import MOST_PAGES_MOUNTED, sheet_pdf
-from stickwright.sheet.family import first_page
-from stickwright.sheet.mount_page import mount_page, mounted, switch_rows
+from stickwright.planning.plan import plan
+from stickwright.report.document import MOST_PAGES_MOUNTED, sheet_pdf
+from stickwright.report.family import first_page
+from stickwright.report.mount_page import mount_page, mounted, switch_rows
 
 DEMO = Path(make_demo.__file__).parent / "demo"
 

@@ -20,14 +20,14 @@ from stickwright.codes.cautions import Cautions
 from stickwright.codes.kept_plans import KeptPlans
 from stickwright.codes.message import Message, Name, message
 from stickwright.errors import BadInput
+from stickwright.files.benches import read_bench
+from stickwright.files.folder import read_case
+from stickwright.files.plan_schema import plan_schema
+from stickwright.files.results import UnreadPlan, plan_from_json, plan_json
 from stickwright.mechanics.bench import bench_stick
 from stickwright.model.estimate import Estimate
 from stickwright.model.plan import Plan
-from stickwright.planning import plan
-from stickwright.records.benches import read_bench
-from stickwright.records.folder import read_case
-from stickwright.records.plan_schema import plan_schema
-from stickwright.records.results import UnreadPlan, plan_from_json, plan_json
+from stickwright.planning.plan import plan
 from stickwright.trace.report import trace_report
 from test_claims import random_case
 

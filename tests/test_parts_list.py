@@ -10,12 +10,12 @@ from pathlib import Path
 from small_cases import action, case, hub, site, switch
 
 from said import said
+from stickwright.files.folder import read_case
 from stickwright.model.sharing import Sharing
 from stickwright.model.wishes import Wishes
-from stickwright.planning import plan
-from stickwright.records.folder import read_case
-from stickwright.sheet.sharing_lines import sharing_blocks
-from stickwright.sheet.sharing_words import bought_words, lacking
+from stickwright.planning.plan import plan
+from stickwright.report.sharing_lines import sharing_blocks
+from stickwright.report.sharing_words import bought_words, lacking
 
 DEMO = Path(__file__).parents[1] / "examples" / "demo"
 IN_STOCK = "Everything is in stock."

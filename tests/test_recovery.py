@@ -27,8 +27,8 @@ from stickwright.trace.recording import cleaned
 from stickwright.trace.rest import rest_report
 from stickwright.trace.tracking import tracking_report
 from stickwright.trace.tremor import tremor_report
-from stickwright.tuning.bearing import bearing
 from stickwright.tuning.pipeline import tune
+from stickwright.tuning.rotation_calibration import bearing
 
 STICK = SimulatedStick.of(0.060, 0.165, 0.005, 0.018, 0.004)
 PLAYER = SimulatedPlayer(

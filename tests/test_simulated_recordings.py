@@ -8,10 +8,10 @@ from pathlib import Path
 import numpy as np
 
 from said import said
+from stickwright.files.folder import read_case
+from stickwright.files.results import as_data
 from stickwright.model.case import Case
-from stickwright.planning import plan
-from stickwright.records.folder import read_case
-from stickwright.records.results import as_data
+from stickwright.planning.plan import plan
 from stickwright.store.cases import case_of, export_case, import_case
 from stickwright.store.opening import memory_store
 from stickwright.store.recordings import append_samples, begin_recording, finish_recording

@@ -19,7 +19,7 @@ from stickwright.catalogue import say
 from stickwright.codes.holds import Holds
 from stickwright.codes.message import message
 from stickwright.model.plan import Fit, Plan
-from stickwright.planning import plan
+from stickwright.planning.plan import plan
 
 DECIDED = {"tove": "dew", "idris": "rowan", "marit": "birch", "joss": "hazel", "rune": "cedar"}
 

@@ -18,7 +18,7 @@ import pytest
 from said import said
 from stickwright.model.mounting import MountFit, SiteMount
 from stickwright.model.plan import Plan
-from stickwright.planning import plan
+from stickwright.planning.plan import plan
 from worked_cases import van_kit, whole_case
 from worked_rooms import mount_kit, room
 

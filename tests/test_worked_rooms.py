@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from said import said
-from stickwright.records.folder import check_case, read_case, write_case
+from stickwright.files.folder import check_case, read_case, write_case
 from worked_cases import van_kit, whole_case
 from worked_rooms import NAMES, mount_kit, room
 

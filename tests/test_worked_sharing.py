@@ -19,7 +19,7 @@ from said import said
 from stickwright.model.plan import Plan
 from stickwright.model.sharing import Placement, Sharing
 from stickwright.model.wishes import Keep, Wishes
-from stickwright.planning import plan
+from stickwright.planning.plan import plan
 
 Told = dict[str, Placement]
 
@@ -280,7 +280,7 @@ class TestJoss:
         assert "190 mA of 300 mA in all at Quay" in powers("joss", hazel)
 
     def test_hazel_and_larch_are_a_tie(self) -> None:
-        """Less than half a point is as good (allocation/worth.py); the case decides for the lighter one, for moving."""
+        """Less than half a point is as good (allocation/utility.py); the case decides for the lighter one, for moving."""
         wished = Wishes(keep=(Keep("look", "left thumb"), Keep("move", "hazel")))
         assert shared("joss").points - shared("joss", wished).points < 0.5
 

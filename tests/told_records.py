@@ -10,6 +10,7 @@ from typing import Any
 
 import numpy as np
 
+from stickwright.store.audit_log import trail
 from stickwright.store.cases import tree_of
 from stickwright.store.consents import consent_of
 from stickwright.store.documents import documents, history
@@ -18,7 +19,6 @@ from stickwright.store.opening import Store
 from stickwright.store.plans import plans
 from stickwright.store.players import players, readings_through_time, visits
 from stickwright.store.recordings import recordings, samples_of
-from stickwright.store.trail import trail
 
 TODAY = date(2026, 5, 20)
 

@@ -12,9 +12,9 @@ from itertools import combinations
 from typing import Any
 
 from said import said
-from stickwright.allocation.moment import limb_of, pairs_of
+from stickwright.allocation.allocate import allocate
+from stickwright.allocation.concurrency import limb_of, pairs_of
 from stickwright.allocation.pressing import Pressed, press_fit, spasms_per_s
-from stickwright.allocation.share import share_out
 from stickwright.codes.message import Message, Text
 from stickwright.model.case import Case
 from stickwright.model.estimate import Estimate
@@ -125,7 +125,7 @@ def offers_of(this: Case, ranking: Mapping[str, Sequence[Fit]]) -> dict[tuple[st
 
 def shared(this: Case, ranking: Mapping[str, Sequence[Fit]] | None = None, **named: Any) -> Sharing:
     """The actions of a small case shared out."""
-    found = share_out(this, offers_of(this, ranking or {}), **named)
+    found = allocate(this, offers_of(this, ranking or {}), **named)
     assert found is not None
     return found
 

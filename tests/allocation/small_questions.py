@@ -11,8 +11,8 @@ from hypothesis import strategies as st
 from stickwright.allocation.problem import (
     Connection,
     Gear,
+    PlayingSite,
     Question,
-    Site,
     SocketGroup,
     Splitter,
     TogetherNeed,
@@ -68,7 +68,7 @@ def small_question(seed: int, on: frozenset[str]) -> Question:
     d = Draw(seed, on)
     actions = tuple(f"action {n}" for n in range(d.one(2, 3, 3, 4, 4, 5)))
     sites = tuple(
-        Site(f"site {n}", d.one(0.0, 0.3), d.one(1, 2, 2, 3), d.one("hands", f"site {n}"))
+        PlayingSite(f"site {n}", d.one(0.0, 0.3), d.one(1, 2, 2, 3), d.one("hands", f"site {n}"))
         for n in range(d.one(1, 2, 3, 3, 4))
     )
     kinds = ["stick", "switch", "switch"] + (["controller"] if "controllers" in on else [])
@@ -125,7 +125,7 @@ def _sockets(d: Draw) -> tuple[SocketGroup, ...]:
 
 
 def _ways(
-    d: Draw, action: str, sites: Sequence[Site], devices: Sequence[tuple[Gear, str]], chords: Sequence[str]
+    d: Draw, action: str, sites: Sequence[PlayingSite], devices: Sequence[tuple[Gear, str]], chords: Sequence[str]
 ) -> list[Way]:
     stick = d.chance(0.35)
     role = d.one(LEFT, RIGHT, None) if stick else d.one(None, None, FIRST, SECOND)
@@ -171,7 +171,7 @@ def _ways(
 
 
 def _together(
-    d: Draw, actions: Sequence[str], sites: Sequence[Site], chords: Sequence[str]
+    d: Draw, actions: Sequence[str], sites: Sequence[PlayingSite], chords: Sequence[str]
 ) -> tuple[TogetherNeed, ...]:
     if "together" not in d.on:
         return ()
@@ -204,7 +204,7 @@ def alike_devices(seed: int) -> Question:
     """
     d = Draw(seed, frozenset({"current", "buying"}))
     actions = tuple(f"action {n}" for n in range(d.one(1, 2, 2, 3)))
-    sites = tuple(Site(f"site {n}", 0.3, d.one(1, 2), f"site {n}") for n in range(d.one(1, 1, 1, 2)))
+    sites = tuple(PlayingSite(f"site {n}", 0.3, d.one(1, 2), f"site {n}") for n in range(d.one(1, 1, 1, 2)))
     gear = tuple(
         Gear(
             f"switch {n}",

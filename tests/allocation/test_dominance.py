@@ -11,7 +11,7 @@ from plain_sharing import every_plan
 from small_questions import alike_devices, small_questions
 
 from stickwright.allocation.dominance import needed_ways, pruned
-from stickwright.allocation.problem import Gear, Question, Site, Way
+from stickwright.allocation.problem import Gear, PlayingSite, Question, Way
 
 seeds = st.integers(0, 10**9)
 
@@ -65,7 +65,7 @@ def alike(*, points: tuple[float, ...] = (6.0, 6.0, 5.0), stock: tuple[int, ...]
     """One action, one site, one switch after another."""
     gear = tuple(Gear(f"switch {n}", ("3.5 mm 2-conductor",), 0.0, stock[n]) for n in range(len(points)))
     ways = tuple(Way("jump", "site", worth, "foot", gear[n].name, "switch") for n, worth in enumerate(points))
-    return Question(("jump",), (7.0,), ways, gear, (Site("foot"),))
+    return Question(("jump",), (7.0,), ways, gear, (PlayingSite("foot"),))
 
 
 def test_two_better_ones_are_enough() -> None:
@@ -95,7 +95,7 @@ def test_a_way_that_asks_for_more_replaces_nothing(better: dict[str, object]) ->
     """A better way that needs more of the part, or is something else, does not stand in."""
     question = alike()
     ways = tuple(replace(way, **better) if n < 2 else way for n, way in enumerate(question.ways))  # type: ignore[arg-type]
-    sites = (*question.sites, Site("knee"))
+    sites = (*question.sites, PlayingSite("knee"))
     assert needed_ways(replace(question, ways=ways, sites=sites)) == (0, 1, 2)
 
 
@@ -123,5 +123,5 @@ def test_rivals_need_devices_too() -> None:
         for action, site in (("jump", "foot"), ("run", "knee"))
         for n in range(4)
     )
-    question = Question(("jump", "run"), (7.0, 7.0), ways, gear, (Site("foot"), Site("knee")))
+    question = Question(("jump", "run"), (7.0, 7.0), ways, gear, (PlayingSite("foot"), PlayingSite("knee")))
     assert needed_ways(question) == (0, 1, 2, 4, 5, 6)

@@ -11,8 +11,8 @@ from random_cases import random_case, random_ranking
 from small_cases import action, case, fit, hub, offers_of, shared, site, stick, switch
 
 from said import said
+from stickwright.allocation.concurrency import pairs_of
 from stickwright.allocation.explain import place_words, trade_words
-from stickwright.allocation.moment import pairs_of
 from stickwright.allocation.places import places
 from stickwright.allocation.problem import Way
 from stickwright.allocation.questions import question_of

@@ -15,9 +15,9 @@ from plain_sharing import best_by_trying_all
 from random_cases import random_case, random_ranking
 from small_cases import action, broken_rules, case, fit, hub, offers_of, site, stick, switch
 
+from stickwright.allocation.allocate import asked_of
 from stickwright.allocation.games import GameAsked, share_games, weighted
 from stickwright.allocation.places import place_of
-from stickwright.allocation.share import asked_of
 from stickwright.model.game import Game
 from stickwright.model.wishes import Wishes
 

@@ -11,12 +11,12 @@ from hypothesis import given, settings
 from plain_sharing import best_by_trying_all, points, refusal
 from small_questions import small_questions
 
-from stickwright.allocation.integer_model import Group, Sockets, integer_model, socket_options
+from stickwright.allocation.integer_model import Group, SocketColumns, integer_model, socket_options
 from stickwright.allocation.problem import (
     Connection,
     Gear,
+    PlayingSite,
     Question,
-    Site,
     SocketGroup,
     Splitter,
     TogetherNeed,
@@ -45,7 +45,7 @@ def sticks(
     gear = tuple(Gear(f"stick {n}", (plug,), current, stock) for n, current in enumerate(currents))
     ways = [Way(name, "site", 5.0, f"site {n}", gear[n].name, "stick", role=role) for n, name in enumerate(names)]
     ways += [Way(name, "dropped", 0.0) for name in names]
-    sites = tuple(Site(f"site {n}", 0.0, 2, f"site {n}") for n in range(len(names)))
+    sites = tuple(PlayingSite(f"site {n}", 0.0, 2, f"site {n}") for n in range(len(names)))
     return Question(tuple(names), (5.0,) * len(names), tuple(ways), gear, sites, sockets=sockets, wired=True)
 
 
@@ -58,7 +58,7 @@ def switches(count: int, busy_s: float, near_s: float, **site: object) -> Questi
         for n, g in zip(names, gear, strict=True)
     ]
     ways += [Way(name, "dropped", 0.0) for name in names]
-    return Question(names, (5.0,) * count, tuple(ways), gear, (Site("foot", **{"most_switches": 3, **site}),))  # type: ignore[arg-type]
+    return Question(names, (5.0,) * count, tuple(ways), gear, (PlayingSite("foot", **{"most_switches": 3, **site}),))  # type: ignore[arg-type]
 
 
 class TestSites:
@@ -115,7 +115,7 @@ class TestTogether:
         ]
         if chord:
             ways += [Way("both", "chord", 2.0), Way("both", "dropped", 0.0)]
-        sites = tuple(Site(name, 0.0, 2, name) for name in ("left hand", "foot", "knee"))
+        sites = tuple(PlayingSite(name, 0.0, 2, name) for name in ("left hand", "foot", "knee"))
         chords = (("both", ("run", "jump")),) if chord else ()
         actions = ("run", "jump", "both") if chord else ("run", "jump")
         return Question(actions, (5.0,) * len(actions), tuple(ways), (Gear("a"), Gear("b")), sites, (need,), chords)
@@ -176,7 +176,7 @@ class TestTogether:
             Way("both", "dropped", 0.0),
         )
         question = Question(
-            ("run", "both"), (9.0, 5.0), ways, (Gear("a"),), (Site("foot"),), chords=(("both", ("run",)),)
+            ("run", "both"), (9.0, 5.0), ways, (Gear("a"),), (PlayingSite("foot"),), chords=(("both", ("run",)),)
         )
         assert best(question).points == 9.0
 
@@ -188,7 +188,7 @@ class TestControllers:
         """Pads held in both hands, or one in each."""
         actions = tuple(dict.fromkeys(way.action for way in ways))
         gear = (Gear("pad", (USB,), 0.1, stock), Gear("other pad", (USB,), 0.1, stock))
-        sites = tuple(Site(f"{side} thumb", 0.0, 2, hands or side) for side in ("left", "right"))
+        sites = tuple(PlayingSite(f"{side} thumb", 0.0, 2, hands or side) for side in ("left", "right"))
         return Question(actions, (9.0,) * len(actions), ways, gear, sites, sockets=sockets, wired=True, paired=paired)
 
     def on(
@@ -363,12 +363,12 @@ class TestSockets:
             SocketGroup(("k1",), "hub", TWO, (JUMP,)),
         )
         adapters = (Connection("a", USB, FOUR, 0.01), Connection("b", FOUR, USB, 0.02))
-        assert socket_options(Sockets(LEFT, "stick", (USB,), 0.05), sockets, adapters) == [
+        assert socket_options(SocketColumns(LEFT, "stick", (USB,), 0.05), sockets, adapters) == [
             (0, None, 0.05),
             (1, 0, pytest.approx(0.06, rel=0, abs=1e-12)),
         ]
-        assert socket_options(Sockets(None, "button", (TWO,), 0.0), sockets, adapters) == [(2, None, 0.0)]
-        assert socket_options(Sockets(None, "stick", (USB,), 0.1, "pad"), sockets, ()) == [(0, None, 0.1)]
+        assert socket_options(SocketColumns(None, "button", (TWO,), 0.0), sockets, adapters) == [(2, None, 0.0)]
+        assert socket_options(SocketColumns(None, "stick", (USB,), 0.1, "pad"), sockets, ()) == [(0, None, 0.1)]
 
 
 class TestKit:

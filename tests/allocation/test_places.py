@@ -8,7 +8,7 @@ import pytest
 from small_cases import action, case, fit, hub, offers_of, shared, site, stick, switch, ways_of
 
 from said import said
-from stickwright.allocation.places import Places, place_of, places, roles_wanted
+from stickwright.allocation.places import PossibleWays, place_of, places, roles_wanted
 from stickwright.model.case import Case
 from stickwright.model.game import Game
 from stickwright.model.plan import Fit
@@ -20,15 +20,15 @@ PAD = {
 FIRST = "bottom button in right cluster"
 
 
-def found(this: Case, ranking: dict[str, list[Fit]] | None = None, **named: Any) -> Places:
+def found(this: Case, ranking: dict[str, list[Fit]] | None = None, **named: Any) -> PossibleWays:
     return places(this, offers_of(this, ranking or {}), **named)
 
 
-def why_not(this: Places, name: str, at: str) -> str:
+def why_not(this: PossibleWays, name: str, at: str) -> str:
     return "; ".join(said(one.why) for one in this.refused if one.action == name and one.site == at)
 
 
-def devices(this: Places, name: str) -> list[tuple[str | None, str | None, str | None, bool]]:
+def devices(this: PossibleWays, name: str) -> list[tuple[str | None, str | None, str | None, bool]]:
     return [(way.site, way.device, way.control, way.paired) for way in this.ways if way.action == name]
 
 

@@ -18,7 +18,7 @@ from stickwright.allocation.pressing import (
     press_fit,
     spasms_per_s,
 )
-from stickwright.allocation.worth import press_terms
+from stickwright.allocation.utility import press_terms
 from stickwright.codes.message import Name, message
 from stickwright.codes.presses import Presses
 from stickwright.mechanics import capability

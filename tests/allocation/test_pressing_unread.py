@@ -17,7 +17,7 @@ from stickwright.allocation.pressing import (
     hit_share,
     press_fit,
 )
-from stickwright.allocation.worth import press_terms
+from stickwright.allocation.utility import press_terms
 from stickwright.mechanics.fit import ALWAYS
 from stickwright.mechanics.unread import MEASURE
 from stickwright.model.game import Action

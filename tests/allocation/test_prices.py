@@ -10,12 +10,12 @@ import pytest
 import worked_cases
 from said import said
 from stickwright.allocation.prices import decided_by_prices, price_assumptions, unstated_prices
+from stickwright.files.archetypes import archetype, usual_prices
 from stickwright.model.case import Case
 from stickwright.model.game import Game
 from stickwright.model.player import Player
 from stickwright.model.sharing import Placement
-from stickwright.planning import plan
-from stickwright.records.archetypes import archetype, usual_prices
+from stickwright.planning.plan import plan
 
 
 def case(*actions: dict[str, Any], independence: float | None = None, helper: bool = True) -> Case:
@@ -85,7 +85,7 @@ def test_a_price_that_decides_is_said_first(changed: dict[str, Any], first: bool
 
 def test_the_plan_says_it_before_anything_else() -> None:
     """A whole plan: with no price for the camera, what decides it is said on the first page."""
-    from stickwright.sheet.words import plan_words
+    from stickwright.report.words import plan_words
 
     tove = worked_cases.whole_case("tove")
     actions = tuple(

@@ -13,7 +13,7 @@ from stickwright.errors import BadInput
 from stickwright.model.case import Case
 from stickwright.model.game import Action
 from stickwright.model.wishes import Keep, Wishes
-from stickwright.siting import with_controllers
+from stickwright.planning.site_planning import with_controllers
 
 FIRST, SECOND = "bottom button in right cluster", "right button in right cluster"
 

@@ -19,7 +19,7 @@ from plain_sharing import best_by_trying_all, every_plan, points, refusal
 from small_questions import FEATURES, small_question, small_questions
 
 from stickwright.allocation.integer_model import Group
-from stickwright.allocation.problem import Gear, Question, Site, TogetherNeed, Way
+from stickwright.allocation.problem import Gear, PlayingSite, Question, TogetherNeed, Way
 from stickwright.allocation.solve import Solver
 
 many = settings(max_examples=300, suppress_health_check=[HealthCheck.filter_too_much, HealthCheck.too_slow])
@@ -203,7 +203,7 @@ def hard_question() -> Question:
     rng = np.random.default_rng(5)
     actions = tuple(f"action {n}" for n in range(12))
     gear = tuple(Gear(f"switch {n}", (), 0.0, 1, float(rng.integers(3, 30))) for n in range(14))
-    sites = tuple(Site(f"site {n}", 0.3, 2, f"site {n}") for n in range(7))
+    sites = tuple(PlayingSite(f"site {n}", 0.3, 2, f"site {n}") for n in range(7))
     ways = tuple(
         Way(action, "site", float(rng.integers(4, 8)), site.name, one.name, "switch", busy_s=float(rng.integers(5, 14)), near_s=17.0)
         for action in actions for site in sites for one in gear

@@ -4,9 +4,6 @@ from __future__ import annotations
 
 import pytest
 
-from stickwright.capture.devices import Device
-from stickwright.capture.lines import Line
-from stickwright.capture.progress import verdict
 from stickwright.catalogue import say
 from stickwright.codes.comparisons import Comparisons
 from stickwright.codes.devices import Devices
@@ -15,6 +12,9 @@ from stickwright.codes.live_notes import LiveNotes
 from stickwright.codes.message import Name, message
 from stickwright.codes.steps import Steps
 from stickwright.codes.tasks import Tasks
+from stickwright.measure.devices import Device
+from stickwright.measure.lines import Line
+from stickwright.measure.progress import verdict
 from stickwright.model.estimate import Estimate
 
 

@@ -16,7 +16,7 @@ from stickwright.codes.message import Name, message
 from stickwright.codes.stand_ins import StandIns
 from stickwright.errors import BadInput
 from stickwright.mechanics.ability import Ability, TriedStick, ability
-from stickwright.mechanics.stand_ins import Steadiness
+from stickwright.mechanics.default_values import Steadiness
 from stickwright.model.estimate import Estimate
 from stickwright.model.player import Site
 
@@ -179,7 +179,7 @@ def test_no_reach_at_all_takes_the_parts_band() -> None:
         assert one.reach_m.high > 0.018
 
 
-def test_no_rest_reading_takes_the_parts_usual_and_its_doubt_is_drawn() -> None:
+def test_no_rest_reading_takes_the_parts_usual_and_its_warning_is_drawn() -> None:
     """A resting force nobody read is the usual one of the part, marked, within a third and three times."""
     found = known()
     assert assumed(found)["Resting force"] == "0.020 N, up to 3 times more or less"

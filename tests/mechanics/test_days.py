@@ -16,7 +16,7 @@ from stickwright.mechanics.order_effect import DAY_SD, USUAL_DAYS, days_of, on_a
 from stickwright.model.case import ForceRead
 from stickwright.model.estimate import Estimate
 from stickwright.model.player import Site
-from stickwright.sheet.tables import day_note
+from stickwright.report.tables import day_note
 
 EIGHT = np.arange(8) * math.pi / 4
 SITE = Site.model_validate(

@@ -24,7 +24,7 @@ from stickwright.mechanics.fit import (
     false_per_min,
     spasms_above_per_min,
 )
-from stickwright.mechanics.setups import Setups, at_contact, setups_of
+from stickwright.mechanics.setups import SetupArrays, at_contact, setups_of
 from stickwright.model.kit import Kit
 
 LEVERS = worked_cases.kit(toppers=False)
@@ -42,7 +42,7 @@ def site(force: list[float], reach_mm: list[float], **more: object) -> SiteInput
     return SiteInputs(**{**plain, **more})  # type: ignore[arg-type]
 
 
-def levers_only() -> Setups:
+def levers_only() -> SetupArrays:
     every = setups_of(worked_cases.kit())
     return every.take(np.flatnonzero(~every.touch))
 

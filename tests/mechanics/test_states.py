@@ -20,8 +20,8 @@ from stickwright.model.game import Game
 from stickwright.model.kit import Kit
 from stickwright.model.plan import SitePlan
 from stickwright.model.player import Player, Site
-from stickwright.planning import plan
-from stickwright.state_words import play_block_s
+from stickwright.planning.plan import plan
+from stickwright.planning.states import play_block_s
 
 DRAWS = 40
 LIGHT = {"name": "elm", "contact_height_mm": 16, "start_force_n": 0.1, "full_force_n": 0.25, "travel_mm": 4}

@@ -16,7 +16,7 @@ from plain_fits import plain_fit
 from said import said
 from stickwright.mechanics.ability import ability
 from stickwright.mechanics.fit import Rules, SiteInputs, evaluate
-from stickwright.mechanics.setups import Setups, setups_of
+from stickwright.mechanics.setups import SetupArrays, setups_of
 from stickwright.mechanics.unread import MEASURE, RESTS_ON, Figure, Unread, doubted_utility
 from stickwright.model.case import Case
 from stickwright.model.game import Game
@@ -24,10 +24,10 @@ from stickwright.model.kit import Kit
 from stickwright.model.parts import COMFORT, USUAL
 from stickwright.model.plan import Fit
 from stickwright.model.player import PARTS, Player, Site
-from stickwright.planning import plan
+from stickwright.planning.plan import plan
 
 EVERY = setups_of(worked_cases.kit())
-LEVERS: Setups = EVERY.take(np.flatnonzero(~EVERY.touch))
+LEVERS: SetupArrays = EVERY.take(np.flatnonzero(~EVERY.touch))
 ASSUMED: tuple[Figure, ...] = (
     "involuntary force", "resting force", "frequency", "movement range", "fall-off", "level",
 )  # fmt: skip

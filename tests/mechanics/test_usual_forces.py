@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 from scipy import stats
 
-from stickwright.mechanics.stand_ins import Steadiness
+from stickwright.mechanics.default_values import Steadiness
 from stickwright.mechanics.usual_forces import USUAL_CROSSING_HZ, USUAL_FACTORS, involuntary_force, resting_force
 from stickwright.model.parts import USUAL_FACTOR
 from stickwright.model.player import Site

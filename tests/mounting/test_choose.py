@@ -22,7 +22,7 @@ from stickwright.model.mounting import MountFit, SiteMount
 from stickwright.model.player import Player, Site
 from stickwright.model.room import Room
 from stickwright.mounting.choose import site_mount, without_place
-from stickwright.mounting.held import Held, pushes_of
+from stickwright.mounting.held import HeldDevice, pushes_of
 from stickwright.mounting.mount_parts import needs_of
 from stickwright.mounting.statics import Pushes
 
@@ -35,7 +35,7 @@ TAPE = {"name": "tape", "kind": "hook-and-loop", "shear_kpa": 60, "tension_kpa":
 MUSHROOM = {"name": "mushrooms", "kind": "mushroom-head", "shear_kpa": 210, "tension_kpa": 180, "test_method": "sheet"}
 COUPLING = {"name": "coupling", "kind": "breakaway coupling", "release_n": [2, 30]}
 LIGHT = Pushes(3.0)
-STICK = Held("stick", (0.10, 0.08, 0.05), 0.5, 0.05, 2.0, 0.010)
+STICK = HeldDevice("stick", (0.10, 0.08, 0.05), 0.5, 0.05, 2.0, 0.010)
 HERE = {"site": "hand", "at_mm": [200, 450, 300]}
 BACK = {"name": "back tube", "from_mm": [200, -60, 320], "to_mm": [200, -60, 620], "diameter_mm": 25}
 CHIN = {"tilt_from_deg": 5, "tilt_to_deg": 45, "tilt_pivot_mm": [0, 150, -209], "tube": [BACK],
@@ -58,7 +58,7 @@ def player_of(part: str = "hand", **site: Any) -> Player:
 
 
 def mounted(
-    room: Room, kit: Kit, pushes: Pushes = LIGHT, *, held: Held = STICK, player: Player | None = None
+    room: Room, kit: Kit, pushes: Pushes = LIGHT, *, held: HeldDevice = STICK, player: Player | None = None
 ) -> SiteMount:
     player = player or player_of()
     return site_mount(
@@ -316,7 +316,7 @@ def test_the_hardest_pushes_of_a_site() -> None:
 @pytest.mark.parametrize(
     "held", [STICK, replace(STICK, base_m=None), replace(STICK, mass_kg=None, base_m=None), replace(STICK, mass_kg=0.0)]
 )
-def test_bare_rooms_give_an_answer(data: dict[str, Any], held: Held) -> None:
+def test_bare_rooms_give_an_answer(data: dict[str, Any], held: HeldDevice) -> None:
     """Rooms with nothing, tubes without length, fasteners without strengths, arms without figures or with three links: a
     sentence, never an error, and nothing unknown counts as holding a hard push without being confirmed."""
     kit = kit_of(

@@ -14,16 +14,16 @@ from stickwright.model.kit import Kit, Switch
 from stickwright.model.player import Player
 from stickwright.model.room import Room
 from stickwright.mounting.choose import site_mount
-from stickwright.mounting.held import Held, held_switch
+from stickwright.mounting.held import HeldDevice, held_switch
 from stickwright.mounting.on_housing import both_pushes, flat_name, flats_of
 from stickwright.mounting.statics import Pushes
-from stickwright.mounting.together import Wanted, mounts_together
+from stickwright.mounting.together import WantedMount, mounts_together
 
 PLAYER = Player.model_validate(
     {"code": "P1", "site": [{"name": name, "part": "hand"} for name in ("right hand", "left hand")]}
 )
 RIGHT, LEFT = PLAYER.site
-BOX = Held("dew", (0.15, 0.10, 0.04), 0.2, 0.05, 2.0, 0.01, pivot_height_m=0.04)
+BOX = HeldDevice("dew", (0.15, 0.10, 0.04), 0.2, 0.05, 2.0, 0.01, pivot_height_m=0.04)
 DISC = held_switch(
     Switch(name="disc", force_n=0.9, travel_m=0.003, face_m=(0.045,), mass_kg=0.06, base_m=(0.05, 0.05, 0.02))
 )
@@ -49,12 +49,12 @@ def kit(**arm: Any) -> Kit:
 
 
 def both(this: Kit) -> tuple[Any, Any]:
-    wanted = [Wanted(RIGHT, BOX, Pushes(3.0), 8.0, ROUND, REACH), Wanted(LEFT, DISC, Pushes(2.0), 5.0)]
+    wanted = [WantedMount(RIGHT, BOX, Pushes(3.0), 8.0, ROUND, REACH), WantedMount(LEFT, DISC, Pushes(2.0), 5.0)]
     found = {one.site: one for one in mounts_together(wanted, ROOM, this, PLAYER)}
     return found["right hand"], found["left hand"]
 
 
-def alone(this: Kit, held: Held = BOX, pushes: Pushes | None = None) -> Any:
+def alone(this: Kit, held: HeldDevice = BOX, pushes: Pushes | None = None) -> Any:
     push = pushes or Pushes(3.0)
     return site_mount(RIGHT, held, ROOM, this, push, player=PLAYER, direction_rad=ROUND, reach_m=REACH)
 

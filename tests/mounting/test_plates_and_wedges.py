@@ -16,7 +16,7 @@ from stickwright.model.mounting import MountFit, SiteMount
 from stickwright.model.player import Player
 from stickwright.model.room import Room
 from stickwright.mounting.choose import site_mount
-from stickwright.mounting.held import Held
+from stickwright.mounting.held import HeldDevice
 from stickwright.mounting.mount_parts import mount_parts, needs_of
 from stickwright.mounting.statics import Pushes
 
@@ -28,12 +28,12 @@ ARM = {"name": "arm", "kind": "friction arm", "links_mm": [200, 200], "holding_n
        "mass_g": 600, "tube_mm": [16, 40], "head_mm": 30}  # fmt: skip
 STRONG = {"name": "strong", "kind": "screw", "shear_kpa": 4000, "tension_kpa": 4000, "test_method": "sheet"}
 PLATE = {"name": "board", "kind": "plate", "size_mm": [80, 150], "mass_g": 300}
-TWO = Held("disc", (0.06, 0.06, 0.02), 0.1, 0.0, 1.0, 0.002, kind="switch", pieces=2, tolerance_m=0.02)
-STICK = Held("stick", (0.10, 0.08, 0.05), 0.5, 0.05, 2.0, 0.010, pivot_height_m=0.05)
+TWO = HeldDevice("disc", (0.06, 0.06, 0.02), 0.1, 0.0, 1.0, 0.002, kind="switch", pieces=2, tolerance_m=0.02)
+STICK = HeldDevice("stick", (0.10, 0.08, 0.05), 0.5, 0.05, 2.0, 0.010, pivot_height_m=0.05)
 
 
 def mounted(
-    held: Held, mounts: list[dict[str, Any]], push: float = 2.0, up_mm: float = 300, **room: Any
+    held: HeldDevice, mounts: list[dict[str, Any]], push: float = 2.0, up_mm: float = 300, **room: Any
 ) -> tuple[SiteMount, Kit]:
     stick = {"name": "stick", "contact_height_mm": 50, "start_force_n": 0.5, "full_force_n": 2, "travel_mm": 10}
     kit = Kit.model_validate({"stick": [stick], "mount": mounts, "fastener": [STRONG]})

@@ -18,7 +18,7 @@ from stickwright.model.player import PARTS, Site
 from stickwright.model.room import Room
 from stickwright.mounting.pose import TOLERANCE_RAD, Placed, placed, pose_of, tolerance_m, whole_turn_rad
 from stickwright.mounting.usual_places import side_of, usual_place
-from stickwright.tuning.bearing import bearing
+from stickwright.tuning.rotation_calibration import bearing
 
 EIGHT = np.arange(8) * math.pi / 4
 CHIN = Site(name="chin", part="chin")

@@ -19,10 +19,10 @@ from stickwright.model.mounting import SiteMount
 from stickwright.model.player import Player
 from stickwright.model.room import Room
 from stickwright.mounting.choose import site_mount
-from stickwright.mounting.give import tip_shares
-from stickwright.mounting.held import Held, held_controller, held_switch
+from stickwright.mounting.compliance import tip_shares
+from stickwright.mounting.held import HeldDevice, held_controller, held_switch
 from stickwright.mounting.statics import Pushes
-from stickwright.mounting.together import Wanted, mounts_together
+from stickwright.mounting.together import WantedMount, mounts_together
 
 TABLE = {"name": "table", "corner_mm": [-600, 250, 270], "size_mm": [1200, 700], "material": "wood", "mass_kg": 25}
 TUBE = {"name": "armrest tube", "from_mm": [250, 100, 200], "to_mm": [250, 400, 200], "diameter_mm": 25}
@@ -56,14 +56,16 @@ def kit_of(*mounts: dict[str, Any], fasteners: tuple[dict[str, Any], ...] = (TAP
     return Kit.model_validate({"stick": [stick], "controller": [pad], "mount": mounts, "fastener": fasteners})
 
 
-def held(room: Room, kit: Kit, push_n: float = 3.0, device: Held | None = None) -> SiteMount:
+def held(room: Room, kit: Kit, push_n: float = 3.0, device: HeldDevice | None = None) -> SiteMount:
     return site_mount(
         RIGHT, device or held_switch(DISC), room, kit, Pushes(push_n), player=PLAYER, direction_rad=(), reach_m=()
     )
 
 
 def two(room: Room, kit: Kit, right: float = 8.0, left: float = 5.0) -> tuple[SiteMount, ...]:
-    each = [Wanted(site, held_switch(DISC), Pushes(3.0), points) for site, points in ((OTHER, left), (RIGHT, right))]
+    each = [
+        WantedMount(site, held_switch(DISC), Pushes(3.0), points) for site, points in ((OTHER, left), (RIGHT, right))
+    ]
     return mounts_together(each, room, kit, PLAYER)
 
 
@@ -107,7 +109,7 @@ def test_a_press_from_above_helps_its_friction_a_spasm_does_not() -> None:
     heavy = held_switch(DISC.model_copy(update={"mass_kg": 2.0, "base_m": (0.3, 0.3, 0.02)}))
     kit = kit_of(fasteners=(sheet,))
 
-    def factors(device: Held) -> list[float]:
+    def factors(device: HeldDevice) -> list[float]:
         found = site_mount(
             RIGHT,
             device,

@@ -19,9 +19,9 @@ from stickwright.model.mounting import MountFit, SiteMount
 from stickwright.model.player import Player
 from stickwright.model.room import Room
 from stickwright.mounting.choose import site_mount
-from stickwright.mounting.held import Held
+from stickwright.mounting.held import HeldDevice
 from stickwright.mounting.statics import Pushes
-from stickwright.sheet.mount_words import check_words, fails_words
+from stickwright.report.mount_words import check_words, fails_words
 
 FOUR = [math.radians(turn) for turn in (0, 90, 180, 270)]
 HERE = {"site": "hand", "at_mm": [200, 450, 300]}
@@ -34,7 +34,7 @@ SHEET = {"name": "sheet", "kind": "anti-slip sheet", "friction": 0.9}
 TAPE = {"name": "tape", "kind": "hook-and-loop", "shear_kpa": 60, "tension_kpa": 35, "test_method": "sheet"}
 STRONG = {"name": "strong", "kind": "screw", "shear_kpa": 4000, "tension_kpa": 4000, "test_method": "sheet"}
 COUPLING = {"name": "coupling", "kind": "breakaway coupling", "release_n": [1, 30]}
-STICK = Held("stick", (0.10, 0.08, 0.05), 0.5, 0.05, 2.0, 0.010, pivot_height_m=0.05)
+STICK = HeldDevice("stick", (0.10, 0.08, 0.05), 0.5, 0.05, 2.0, 0.010, pivot_height_m=0.05)
 SMALL = replace(STICK, base_m=(0.05, 0.05, 0.05))
 
 
@@ -43,7 +43,9 @@ def known(figure: str, value: Any) -> dict[str, Any]:
     return {} if value is None else {figure: value}
 
 
-def mounted(room: dict[str, Any], kit: dict[str, Any], held: Held, pushes: Pushes, part: str = "hand") -> SiteMount:
+def mounted(
+    room: dict[str, Any], kit: dict[str, Any], held: HeldDevice, pushes: Pushes, part: str = "hand"
+) -> SiteMount:
     stick = {"name": "stick", "contact_height_mm": 50, "start_force_n": 0.5, "full_force_n": 2, "travel_mm": 10}
     extra = [COUPLING] if part == "chin" else []
     whole = Kit.model_validate({"stick": [stick], **kit, "mount": [*kit.get("mount", []), *extra]})
@@ -75,7 +77,7 @@ class Row:
 
 
 def on_table(
-    held: Callable[[Any], Held], fastener: Callable[[Any], dict[str, Any]], push: float, table: Any = None
+    held: Callable[[Any], HeldDevice], fastener: Callable[[Any], dict[str, Any]], push: float, table: Any = None
 ) -> Callable[[Any, str], SiteMount]:
     def made(value: Any, part: str) -> SiteMount:
         surface = table(value) if table else TABLE
@@ -85,7 +87,7 @@ def on_table(
 
 
 def with_arm(
-    arm: Callable[[Any], dict[str, Any]], push: float, held: Held = STICK, **room: Any
+    arm: Callable[[Any], dict[str, Any]], push: float, held: HeldDevice = STICK, **room: Any
 ) -> Callable[[Any, str], SiteMount]:
     def made(value: Any, part: str) -> SiteMount:
         kit = {"mount": [arm(value)], "fastener": [STRONG]}

@@ -18,7 +18,7 @@ from scipy.optimize import linear_sum_assignment
 from plain_highs import highs_best
 from sharing_instances import nasty, real_like
 from stickwright.allocation.integer_model import integer_model
-from stickwright.allocation.problem import Gear, Question, Site, Way
+from stickwright.allocation.problem import Gear, PlayingSite, Question, Way
 from stickwright.allocation.solve import Solver
 
 SMALL = {"actions": 8, "sites": 5, "devices": 16, "sockets": 10}
@@ -35,7 +35,7 @@ def assignment(worth: NDArray[np.float64]) -> Question:
     )
     return Question(
         names, (10.0,) * actions, ways, tuple(Gear(f"switch {n}") for n in range(sites)),
-        tuple(Site(f"site {n}", 0.0, 1) for n in range(sites)),
+        tuple(PlayingSite(f"site {n}", 0.0, 1) for n in range(sites)),
     )  # fmt: skip
 
 

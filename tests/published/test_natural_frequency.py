@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 from scipy.linalg import eigh
 
-from stickwright.mounting.give import droop_m, ringing_hz, tip_shares
+from stickwright.mounting.compliance import droop_m, ringing_hz, tip_shares
 
 G = 9.80665
 

@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 
-from stickwright.records.trial_tables import read_trials
+from stickwright.files.trial_tables import read_trials
 from stickwright.trace.aimed import pointing_report
 from stickwright.trace.path import path_accuracy
 from stickwright.trace.pointing import index_of_difficulty, throughput

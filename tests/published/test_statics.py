@@ -8,11 +8,11 @@ import math
 import pytest
 
 from stickwright.model.kit import Fastener
-from stickwright.mounting.footing import fastener_checks, sliding_checks, tipping_checks
+from stickwright.mounting.base_stability import fastener_checks, sliding_checks, tipping_checks
+from stickwright.mounting.compliance import cantilever, force_with_give, in_series_n_per_m, lost_share
 from stickwright.mounting.friction import FRICTION, friction_between
-from stickwright.mounting.give import cantilever, force_with_give, in_series_n_per_m, lost_share
-from stickwright.mounting.standing import stability_angle_rad
 from stickwright.mounting.statics import PUSH_COUNTS, Pushes, joint_moment_nm
+from stickwright.mounting.support_stability import stability_angle_rad
 from stickwright.units import STANDARD_GRAVITY
 
 approx = pytest.approx

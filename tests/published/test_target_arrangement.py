@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 
-from stickwright.capture.targets import ring_of_targets
+from stickwright.measure.targets import ring_of_targets
 
 
 @pytest.mark.parametrize(

@@ -10,11 +10,11 @@ from stickwright.codes.player_records import PlayerRecords
 from stickwright.codes.trail import Trail
 from stickwright.errors import BadInput
 from stickwright.store.accounts import accounts, add_account, check_password, close_account
+from stickwright.store.audit_log import trail
 from stickwright.store.consents import consent_of, give_consent, may_keep, withdraw
 from stickwright.store.opening import memory_store
 from stickwright.store.players import add_player, players
 from stickwright.store.settings import choose, settings
-from stickwright.store.trail import trail
 
 PASSWORD = "nine quiet otters"
 

@@ -11,7 +11,7 @@ from random_cases import random_case
 
 from noun_strategies import cases
 from stickwright.errors import BadInput
-from stickwright.records.folder import case_and_queries, check_case, read_case, write_case
+from stickwright.files.folder import case_and_queries, check_case, read_case, write_case
 from stickwright.store.cases import case_of, export_case, file_of_name, import_case, name_of_file, tree_of
 from stickwright.store.documents import documents, history, save_document, undo_document
 from stickwright.store.opening import memory_store

@@ -17,7 +17,7 @@ from stickwright.store.documents import (
     save_document,
     undo_document,
 )
-from stickwright.store.merging import Clash, merged
+from stickwright.store.merging import MergeConflict, merged
 from stickwright.store.opening import open_store
 from stickwright.store.players import add_player, add_visit
 from stores import PASSPHRASE
@@ -215,9 +215,9 @@ def test_any_two_changes_are_kept_or_refused(base, theirs, mine):
     wanted = kept_together(base, theirs, mine)
     found = merged(written(base), written(theirs), written(mine), "player.toml", "ann", "2026-03-14T10:20:00")
     if wanted is None:
-        assert isinstance(found, Clash)
+        assert isinstance(found, MergeConflict)
         assert all(place(one).startswith("player.toml, site ") for one in found.problems)  # each tells what is at odds
-    elif not isinstance(found, Clash):
+    elif not isinstance(found, MergeConflict):
         told = {site.pop("name"): site for site in tomllib.loads(found.decode()).get("site", [])}
         assert told == wanted
     else:  # the lines lie so that only a person can put them together: said of the whole file, never of a value
@@ -230,5 +230,5 @@ def test_any_two_changes_are_kept_or_refused(base, theirs, mine):
 def test_a_table_in_one_and_a_value_in_the_other_is_told(theirs, mine):
     """One window makes a number of it, the other a table: named, as only a person can choose."""
     found = merged(b"", theirs.encode(), mine.encode(), "game.toml", "ann", "2026-03-14T10:20:00")
-    assert isinstance(found, Clash)
+    assert isinstance(found, MergeConflict)
     assert all(place(one).startswith("game.toml, rate") for one in found.problems)

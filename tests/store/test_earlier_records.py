@@ -10,7 +10,7 @@ from pathlib import Path
 
 import pytest
 
-from stickwright.records.results import UnreadPlan
+from stickwright.files.results import UnreadPlan
 from stickwright.store.opening import Store, open_store
 from stickwright.store.plans import make_again, plan_kept, plan_text, plans
 from stickwright.store.players import player_named, visits

@@ -17,6 +17,7 @@ from stickwright.codes.message import message
 from stickwright.codes.trail import Trail
 from stickwright.errors import BadInput
 from stickwright.store import engines
+from stickwright.store.audit_log import trail
 from stickwright.store.documents import history, save_document
 from stickwright.store.opening import (
     change_passphrase,
@@ -29,7 +30,6 @@ from stickwright.store.opening import (
     open_store,
 )
 from stickwright.store.players import add_player, add_visit, player_named, players, visits
-from stickwright.store.trail import trail
 from stores import PASSPHRASE
 
 BODY = bytes(range(256)) * 64

@@ -13,11 +13,12 @@ from stickwright.codes.kept_plans import KeptPlans
 from stickwright.codes.message import Name, message
 from stickwright.codes.trail import Trail
 from stickwright.errors import BadInput
+from stickwright.files.folder import read_case
+from stickwright.files.results import plan_json
 from stickwright.model.wishes import Keep, Wishes
-from stickwright.planning import plan
-from stickwright.records.folder import read_case
-from stickwright.records.results import plan_json
+from stickwright.planning.plan import plan
 from stickwright.store import plans as plans_module
+from stickwright.store.audit_log import trail
 from stickwright.store.cases import case_of, import_case
 from stickwright.store.documents import documents, save_document
 from stickwright.store.loans import lend
@@ -38,7 +39,6 @@ from stickwright.store.players import add_player, visit
 from stickwright.store.recordings import append_samples, begin_recording, finish_recording, set_aside
 from stickwright.store.schema import plan as plan_table
 from stickwright.store.schema import plan_input
-from stickwright.store.trail import trail
 
 DEMO = Path(__file__).parents[2] / "examples" / "demo"
 DRAWS = 20

@@ -16,8 +16,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from hypothesis.extra import numpy as arrays
 
-from stickwright.capture.steps import RECORDED_COLUMNS, cue_code
 from stickwright.errors import BadInput
+from stickwright.measure.steps import RECORDED_COLUMNS, cue_code
 from stickwright.store.opening import create_store, faults_in, memory_store, open_store
 from stickwright.store.packing import packed, unpacked
 from stickwright.store.players import add_player, add_visit

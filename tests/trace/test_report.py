@@ -10,9 +10,9 @@ from made_recordings import about, pushes, slow_noise, thumbstick
 
 from said import said
 from stickwright.errors import BadInput
+from stickwright.files.recordings import ColumnChoice, read_recording, write_recording
 from stickwright.model.recording import Recording
-from stickwright.records.recordings import ColumnChoice, read_recording, write_recording
-from stickwright.sheet.words import trace_words
+from stickwright.report.words import trace_words
 from stickwright.trace import report as reporting
 from stickwright.trace.report import trace_report
 

@@ -7,7 +7,7 @@ import pytest
 
 from said import said
 from stickwright.errors import BadInput
-from stickwright.tuning.asked import Stretch
+from stickwright.tuning.asked import AskedStretch
 from stickwright.tuning.choice import choose_filter, filter_of, lag_by_correlation_s
 from stickwright.tuning.filters import NO_FILTER, low_pass, low_pass_lag_s, one_euro
 
@@ -22,7 +22,7 @@ def follow(tremor_hz, size, seed=1):
     phase = 2 * np.pi * tremor_hz * TIMES_S + np.cumsum(rng.normal(0, 0.02, len(TIMES_S)))
     shake = size * np.column_stack([np.sin(phase), np.cos(phase)])
     late = np.concatenate([np.repeat(SLOW[:1], 5, axis=0), SLOW[:-5]])
-    return Stretch(TIMES_S, late + shake + rng.normal(0, 0.01, late.shape), SLOW)
+    return AskedStretch(TIMES_S, late + shake + rng.normal(0, 0.01, late.shape), SLOW)
 
 
 @pytest.mark.parametrize("late", [0, 3, 11])
@@ -78,7 +78,7 @@ def test_held_out_error_is_never_the_choosing_error():
     The tremor comes in the last piece only, so the four others choose a quicker filter than all five would.
     """
     calm, shaky = follow(6.0, 0.0, seed=3), follow(6.0, 0.45, seed=3)
-    stretch = Stretch(TIMES_S, np.where(TIMES_S[:, None] < 48.0, calm.xy, shaky.xy), SLOW)
+    stretch = AskedStretch(TIMES_S, np.where(TIMES_S[:, None] < 48.0, calm.xy, shaky.xy), SLOW)
     cutoffs = [1 / (2 * math.pi * share * 0.06) for share in (0.25, 0.5, 0.75, 0.95)]
     rows = []
     for cutoff_hz in cutoffs:
@@ -96,7 +96,7 @@ def test_a_gain_in_one_piece_of_five_is_not_beyond_a_standard_error():
     """By hand: a gain of d in one piece and none in the others has the mean d / 5 and the standard error d / 5; what the lag costs
     in the others takes it below. The simpler is kept, though the other comes closer on average."""
     calm, shaky = follow(12.0, 0.0, seed=3), follow(12.0, 0.6, seed=3)
-    choice = choose_filter([Stretch(TIMES_S, np.where(TIMES_S[:, None] < 48.0, calm.xy, shaky.xy), SLOW)], 0.06)
+    choice = choose_filter([AskedStretch(TIMES_S, np.where(TIMES_S[:, None] < 48.0, calm.xy, shaky.xy), SLOW)], 0.06)
     alone, *others = choice.tried
     assert min(one.error.value for one in others if one.within_budget) < alone.error.value
     assert choice.chosen.kind == "none"
@@ -141,7 +141,7 @@ def test_several_recordings_are_judged_together():
     """Two short recordings count as well as one long one; nothing is filtered across their seam."""
     whole = follow(6.0, 0.15)
     halves = [
-        Stretch(whole.times_s[part], whole.xy[part], whole.target_xy[part])
+        AskedStretch(whole.times_s[part], whole.xy[part], whole.target_xy[part])
         for part in (slice(0, 3000), slice(3000, None))
     ]
     once, twice = choose_filter([whole], 0.06), choose_filter(halves, 0.06)
@@ -161,7 +161,7 @@ def test_one_euro_numbers_mean_what_is_printed():
 def test_too_little_following_is_refused(seconds):
     """Less than ten seconds: the sentence asks for a minute."""
     n = 100 * seconds
-    short = [Stretch(TIMES_S[:n], SLOW[:n], SLOW[:n])] if n else []
+    short = [AskedStretch(TIMES_S[:n], SLOW[:n], SLOW[:n])] if n else []
     with pytest.raises(BadInput, match="Record one minute of following a moving target"):
         choose_filter(short, 0.06)
 

@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 
 from stickwright.model.recording import Recording
-from stickwright.tuning.asked import Stretch
+from stickwright.tuning.asked import AskedStretch
 from stickwright.tuning.scatter import aim_scatter, hold_scatter, player_scatter
 from stickwright.tuning.shaping import Response
 
@@ -14,7 +14,7 @@ TIMES_S = np.arange(1200) * 0.01
 def hold(level, sd, rng, drift_per_s=0.0):
     along = level + drift_per_s * TIMES_S + rng.normal(0, sd, 1200)
     along[:50] = np.linspace(0, level, 50)  # on the way out
-    return Stretch(TIMES_S, np.column_stack([0.6 * along, 0.8 * along]))
+    return AskedStretch(TIMES_S, np.column_stack([0.6 * along, 0.8 * along]))
 
 
 def test_hold_scatter_leaves_out_the_way_there_and_the_tiring():
@@ -28,28 +28,28 @@ def test_hold_scatter_leaves_out_the_way_there_and_the_tiring():
 def test_giving_way_evenly_is_no_scatter():
     """A straight line from 90 to 50 % of full, ten samples a second: nothing is left beside the line."""
     along = np.linspace(0.9, 0.5, 100)
-    ((_, sd, _),) = hold_scatter([Stretch(np.arange(100) * 0.1, np.column_stack([along, 0 * along]))])
+    ((_, sd, _),) = hold_scatter([AskedStretch(np.arange(100) * 0.1, np.column_stack([along, 0 * along]))])
     assert sd == pytest.approx(0.0, abs=1e-9)
 
 
 def test_short_and_central_holds_do_not_count():
     """Less than a second, or at the centre: no hold."""
-    short = Stretch(TIMES_S[:90], np.full((90, 2), 0.5))
-    central = Stretch(TIMES_S, np.random.default_rng(1).normal(0, 0.01, (1200, 2)))
-    barely_out = Stretch(TIMES_S, np.full((1200, 2), 0.02) + np.random.default_rng(1).normal(0, 0.001, (1200, 2)))
+    short = AskedStretch(TIMES_S[:90], np.full((90, 2), 0.5))
+    central = AskedStretch(TIMES_S, np.random.default_rng(1).normal(0, 0.01, (1200, 2)))
+    barely_out = AskedStretch(TIMES_S, np.full((1200, 2), 0.02) + np.random.default_rng(1).normal(0, 0.001, (1200, 2)))
     assert hold_scatter([short, central, barely_out]) == []
 
 
 def test_slow_scatter_is_worth_fewer_samples():
     """Sway that lasts is not counted once for each sample."""
     slow = 0.5 + 0.02 * np.sin(2 * np.pi * 0.8 * TIMES_S)
-    ((_, _, degrees),) = hold_scatter([Stretch(TIMES_S, np.column_stack([slow, 0 * slow]))])
+    ((_, _, degrees),) = hold_scatter([AskedStretch(TIMES_S, np.column_stack([slow, 0 * slow]))])
     assert degrees < 20
 
 
 def aim(target, end):
     xy = np.vstack([np.linspace([0, 0], end, 40), np.tile(end, (20, 1))])
-    return Stretch(np.arange(60) * 0.02, xy, np.tile(target, (60, 1)))
+    return AskedStretch(np.arange(60) * 0.02, xy, np.tile(target, (60, 1)))
 
 
 def test_aim_scatter_by_hand():

@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from stickwright.capture.report_rate import report_rate
+from stickwright.measure.report_rate import report_rate
 from stickwright.tuning.sections import notch
 from stickwright.tuning.series import even_grid
 

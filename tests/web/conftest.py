@@ -17,7 +17,7 @@ with warnings.catch_warnings():  # the client wants a newer name of the same lib
     from starlette.testclient import TestClient
 
 from stickwright.web.app import make_app
-from stickwright.web.desk import Desk
+from stickwright.web.request_context import RequestContext
 from stickwright.web.serving import address, bound
 
 ADDRESS = "http://127.0.0.1:8123"
@@ -42,21 +42,21 @@ def clock() -> StandingClock:
 
 
 @pytest.fixture
-def desk(tmp_path: Path, clock: StandingClock) -> Iterator[Desk]:
+def desk(tmp_path: Path, clock: StandingClock) -> Iterator[RequestContext]:
     """A desk on an empty folder: nothing is open yet."""
-    made = Desk(tmp_path / "records.db", clock, preferences_file=tmp_path / "settings.toml")
+    made = RequestContext(tmp_path / "records.db", clock, preferences_file=tmp_path / "settings.toml")
     yield made
     made.close()
 
 
 @pytest.fixture
-def stranger(desk: Desk) -> TestClient:
+def stranger(desk: RequestContext) -> TestClient:
     """A browser that was not let in."""
     return TestClient(make_app(desk), base_url=ADDRESS, raise_server_exceptions=False)
 
 
 @pytest.fixture
-def client(stranger: TestClient, desk: Desk) -> TestClient:
+def client(stranger: TestClient, desk: RequestContext) -> TestClient:
     """The browser that was started with the app: it has the cookie, and sends its forms as a page would (`post`)."""
     stranger.get(f"/?start={desk.token}")
     stranger.headers["origin"] = ADDRESS
@@ -66,7 +66,7 @@ def client(stranger: TestClient, desk: Desk) -> TestClient:
 
 
 @contextmanager
-def serving(desk: Desk) -> Iterator[str]:
+def serving(desk: RequestContext) -> Iterator[str]:
     """The app in a thread; the address that its start would print."""
     held = bound(0)
     config = uvicorn.Config(
@@ -84,7 +84,7 @@ def serving(desk: Desk) -> Iterator[str]:
 
 
 @pytest.fixture
-def served(desk: Desk) -> Iterator[str]:
+def served(desk: RequestContext) -> Iterator[str]:
     """The app as a browser meets it: the address with the token."""
     with serving(desk) as printed:
         yield printed

@@ -15,7 +15,7 @@ from stickwright.store.documents import save_document
 from stickwright.store.loans import give_back, lend
 from stickwright.store.opening import memory_store
 from stickwright.store.players import add_player
-from stickwright.web.desk import Desk
+from stickwright.web.request_context import RequestContext
 
 WORDS = "kettle orbit mossy lantern nine"
 LEAST_PX = 44
@@ -100,7 +100,7 @@ def test_every_page_by_keyboard_and_eye(visit: Visit, served: str) -> None:
 
 
 @pytest.mark.slow
-def test_kit_on_loan_by_eye_and_touch(visit: Visit, served: str, desk: Desk) -> None:
+def test_kit_on_loan_by_eye_and_touch(visit: Visit, served: str, desk: RequestContext) -> None:
     """What is out, late and back, and a day that was refused: on the page of all loans and on the player's."""
     page, home = visit.page, served.split("?")[0].rstrip("/")
     page.goto(served)
@@ -128,7 +128,7 @@ def test_kit_on_loan_by_eye_and_touch(visit: Visit, served: str, desk: Desk) -> 
     assert page.locator("text=Loan of ash to R4 extended to 30 May 2026.").count()
 
 
-def with_loans(desk: Desk) -> None:
+def with_loans(desk: RequestContext) -> None:
     """R4 has a stick for too long already, and a second one came back."""
     store = desk.kept()
     save_document(store, None, "kit.toml", KIT, who="ot")
@@ -145,7 +145,7 @@ def with_loans(desk: Desk) -> None:
 @pytest.mark.slow
 def test_the_pages_of_a_team(visit: Visit, clock: StandingClock) -> None:
     """The way in, accounts and trail are scanned like all others."""
-    desk = Desk("the team's server", clock, team=True)
+    desk = RequestContext("the team's server", clock, team=True)
     desk.store = memory_store(clock)
     with serving(desk) as printed:
         page, home = visit.page, printed.rstrip("/")

@@ -8,7 +8,7 @@ import pytest
 from tests.web.scripted import PAD
 
 from browser import Visit, violations
-from stickwright.web.desk import Desk
+from stickwright.web.request_context import RequestContext
 
 if TYPE_CHECKING:
     from playwright.sync_api import Page
@@ -123,7 +123,7 @@ def test_the_keyboard_reaches_everything_in_order(visit: Visit, here: str) -> No
 
 
 @pytest.mark.slow
-def test_stop_is_always_in_the_window_and_twice_the_size_fits(visit: Visit, here: str, desk: Desk) -> None:
+def test_stop_is_always_in_the_window_and_twice_the_size_fits(visit: Visit, here: str, desk: RequestContext) -> None:
     """On a small screen, scrolled to the end, 'Stop' is there; at 200 % zoom (half the width) nothing runs over the edge."""
     page = visit.page
     page.goto(f"{here}/measure")

@@ -15,7 +15,7 @@ from starlette.testclient import TestClient
 from stickwright.store import engines
 from stickwright.store.documents import documents
 from stickwright.store.opening import create_store
-from stickwright.web.desk import Desk
+from stickwright.web.request_context import RequestContext
 
 PLAYER = "player.toml"
 HOLDS = """
@@ -33,7 +33,7 @@ def words(page: str) -> str:
 
 
 @pytest.fixture
-def kept(client: TestClient, desk: Desk, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> TestClient:
+def kept(client: TestClient, desk: RequestContext, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> TestClient:
     """Records on the disk, not encrypted, with a player who agreed and a visit; nobody waits long for a lock."""
     monkeypatch.setattr(engines, "WAIT_S", 0.2)
     desk.store = create_store(tmp_path / "practice.db", passphrase=None, clock=desk.clock)
@@ -58,7 +58,7 @@ def typed(client: TestClient) -> str:
     return words(answer.text)
 
 
-def test_no_room_on_the_disk(kept: TestClient, desk: Desk) -> None:
+def test_no_room_on_the_disk(kept: TestClient, desk: RequestContext) -> None:
     """Said in a sentence, nothing typed is lost; with room again the same form is kept."""
     assert desk.store is not None
 
@@ -108,7 +108,7 @@ def test_an_upload_that_is_no_case_folder(kept: TestClient, body: bytes) -> None
     assert "This ZIP file" in words(answer.text) or "case folder" in words(answer.text)
 
 
-def test_a_form_sent_after_the_records_were_closed_is_held(kept: TestClient, desk: Desk) -> None:
+def test_a_form_sent_after_the_records_were_closed_is_held(kept: TestClient, desk: RequestContext) -> None:
     """Locked by hand in another window: what was typed here waits behind the start page, and is not lost."""
     desk.lock()
     answer = kept.post("/visits/1/sites/edit/site/new", data={"name": "left thumb", "part": "thumb"})

@@ -10,7 +10,7 @@ from starlette.testclient import TestClient
 
 from stickwright.store.documents import save_document
 from stickwright.web.demo import set_out
-from stickwright.web.desk import Desk
+from stickwright.web.request_context import RequestContext
 
 PLAYER = "player.toml"
 HUGE = "9" * 400
@@ -45,7 +45,7 @@ SENT = (
 
 
 @pytest.fixture
-def visit(client: TestClient, desk: Desk) -> TestClient:
+def visit(client: TestClient, desk: RequestContext) -> TestClient:
     set_out(desk)
     return client
 
@@ -64,7 +64,7 @@ def test_no_file_brings_a_page_down(visit: TestClient, what: str) -> None:
     assert visit.get("/visits/d1/files/player.toml").status_code == 200
 
 
-def test_a_gauge_file_in_another_encoding_is_told(visit: TestClient, desk: Desk) -> None:
+def test_a_gauge_file_in_another_encoding_is_told(visit: TestClient, desk: RequestContext) -> None:
     assert desk.demo is not None
     name = "readings/typed.csv"
     player = f'code = "K7"\n[[site]]\nname = "chin"\npart = "chin"\ngauge_readings = "{name}"\n'

@@ -11,21 +11,21 @@ import pytest
 from starlette.testclient import TestClient
 from tests.web.test_visit import tables, undo, words
 
-from stickwright.records.folder import read_case
+from stickwright.files.folder import read_case
 from stickwright.store.documents import documents
 from stickwright.store.facts import facts_of
 from stickwright.web.demo import set_out
-from stickwright.web.desk import Desk
+from stickwright.web.request_context import RequestContext
 
 
 @pytest.fixture
-def visit(client: TestClient, desk: Desk) -> TestClient:
+def visit(client: TestClient, desk: RequestContext) -> TestClient:
     """A browser at the demo's visit."""
     set_out(desk)
     return client
 
 
-def test_a_game_is_added_edited_and_deleted(visit: TestClient, desk: Desk) -> None:
+def test_a_game_is_added_edited_and_deleted(visit: TestClient, desk: RequestContext) -> None:
     """The page of the new game is the page of any game; hours and actions go into its own file; deleting can be undone."""
     assert desk.demo is not None
     first = tables(desk, "game.toml")
@@ -61,7 +61,9 @@ def test_a_game_is_added_edited_and_deleted(visit: TestClient, desk: Desk) -> No
         (None, "is the name of another game"),
     ],
 )
-def test_a_game_that_cannot_be_added_says_why(visit: TestClient, desk: Desk, name: str | None, told: str) -> None:
+def test_a_game_that_cannot_be_added_says_why(
+    visit: TestClient, desk: RequestContext, name: str | None, told: str
+) -> None:
     """Beside the field, with what was typed still in it; nothing is written."""
     name = tables(desk, "game.toml")["name"] if name is None else name
     page = visit.post("/visits/d1/game/another", data={"game_name": name, "kind": ""})
@@ -78,7 +80,7 @@ def test_no_more_games_than_a_folder_holds(visit: TestClient) -> None:
     assert "at most 9 games" in words(visit.post("/visits/d1/game/another", data={"game_name": "one more"}).text)
 
 
-def test_usual_actions_leave_the_name_and_the_hours(visit: TestClient, desk: Desk) -> None:
+def test_usual_actions_leave_the_name_and_the_hours(visit: TestClient, desk: RequestContext) -> None:
     """Two games of the same kind would otherwise get the same name."""
     visit.post("/visits/d1/game/another", data={"game_name": "evening race"})
     visit.post("/visits/d1/game-2/edit", data={"hours_per_week": "3", "based_on": "1"})

@@ -12,13 +12,13 @@ from starlette.types import Message
 from starlette.websockets import WebSocketDisconnect
 
 from stickwright.web.app import make_app
-from stickwright.web.desk import Desk
 from stickwright.web.guard import BODY_BYTES, policy
+from stickwright.web.request_context import RequestContext
 
 HOME = "http://127.0.0.1:8123"
 
 
-def test_without_the_address_of_the_start_nobody_comes_in(stranger: TestClient, desk: Desk) -> None:
+def test_without_the_address_of_the_start_nobody_comes_in(stranger: TestClient, desk: RequestContext) -> None:
     """Another user of this machine reaches the port, and gets nothing but the program's own files."""
     for path in ("/", "/start", "/players", "/visits/1", "/nowhere", "/?start=", "/?start=" + "x" * 32):
         assert stranger.get(path).status_code == 403, path
@@ -26,7 +26,7 @@ def test_without_the_address_of_the_start_nobody_comes_in(stranger: TestClient, 
     assert desk.sessions == {}
 
 
-def test_the_token_becomes_a_cookie_that_no_other_site_can_use(stranger: TestClient, desk: Desk) -> None:
+def test_the_token_becomes_a_cookie_that_no_other_site_can_use(stranger: TestClient, desk: RequestContext) -> None:
     answer = stranger.get(f"/players?search=K&start={desk.token}", follow_redirects=False)
     cookie = answer.headers["set-cookie"].lower()
     assert (answer.status_code, answer.headers["location"]) == (303, "/players?search=K")
@@ -86,7 +86,7 @@ def test_every_answer_says_what_a_browser_may_do(client: TestClient) -> None:
         assert "server" not in answer.headers
 
 
-def test_more_than_a_form_needs_is_refused_before_it_is_read(client: TestClient, desk: Desk) -> None:
+def test_more_than_a_form_needs_is_refused_before_it_is_read(client: TestClient, desk: RequestContext) -> None:
     """By the length that is declared, and by the bytes that come when the length lies."""
     assert client.post("/lock", content=b"x" * (BODY_BYTES + 1)).status_code == 413
     assert client.post("/lock", content=b"", headers={"content-length": "9" * 30}).status_code == 413
@@ -137,7 +137,7 @@ def test_damaged_forms_are_refused_in_a_sentence(client: TestClient, kind: str, 
     assert answer.status_code in (303, 400), answer.text
 
 
-def test_a_reader_changes_nothing_on_any_page(desk: Desk) -> None:
+def test_a_reader_changes_nothing_on_any_page(desk: RequestContext) -> None:
     """Every address of the app that takes anything but a question is tried: 403 for a reader; and no GET route takes both."""
     app = make_app(desk)
     session = desk.admit("somebody", "reader")
@@ -167,7 +167,7 @@ def test_sockets_are_guarded_like_pages(client: TestClient) -> None:
         assert refused.value.code in (1008, 403)
 
 
-def test_a_fault_of_ours_shows_nothing_of_itself(desk: Desk) -> None:
+def test_a_fault_of_ours_shows_nothing_of_itself(desk: RequestContext) -> None:
     app = make_app(desk)
 
     def broken(_: object) -> None:
@@ -183,7 +183,7 @@ def test_a_fault_of_ours_shows_nothing_of_itself(desk: Desk) -> None:
     assert answer.headers["content-security-policy"] == policy()
 
 
-def test_many_at_once_share_one_desk(client: TestClient, desk: Desk) -> None:
+def test_many_at_once_share_one_desk(client: TestClient, desk: RequestContext) -> None:
     with ThreadPoolExecutor(8) as pool:
         codes = list(pool.map(lambda _: client.get("/start").status_code, range(40)))
     assert set(codes) == {200}

@@ -16,8 +16,8 @@ from stickwright.store.consents import give_consent
 from stickwright.store.opening import Store, memory_store
 from stickwright.store.players import add_player, add_visit
 from stickwright.web.app import make_app
-from stickwright.web.desk import Desk
 from stickwright.web.openapi import FIELDS, openapi_document, plain_routes
+from stickwright.web.request_context import RequestContext
 
 with warnings.catch_warnings():  # on the way in it names things of its own libraries that are older than they are
     warnings.simplefilter("ignore")
@@ -79,8 +79,8 @@ def _records() -> Store:
 
 
 @pytest.fixture(scope="module")
-def asked(tmp_path_factory: pytest.TempPathFactory) -> Iterator[tuple[TestClient, Desk]]:
-    desk = Desk(tmp_path_factory.mktemp("shapes") / "records.db", OneDay())
+def asked(tmp_path_factory: pytest.TempPathFactory) -> Iterator[tuple[TestClient, RequestContext]]:
+    desk = RequestContext(tmp_path_factory.mktemp("shapes") / "records.db", OneDay())
     desk.store = _records()
     client = TestClient(make_app(desk), base_url=ADDRESS, raise_server_exceptions=True)
     client.get(f"/?start={desk.token}")
@@ -92,7 +92,7 @@ def asked(tmp_path_factory: pytest.TempPathFactory) -> Iterator[tuple[TestClient
     desk.close()
 
 
-ROUTES = make_app(Desk(Path("nowhere.db"))).routes
+ROUTES = make_app(RequestContext(Path("nowhere.db"))).routes
 DOCUMENT = openapi_document(ROUTES, OFFERED)
 OPERATIONS = [
     (path, method)
@@ -110,7 +110,7 @@ def test_every_form_names_its_fields() -> None:
 
 
 @pytest.mark.parametrize(("path", "method"), OPERATIONS, ids=[f"{method} {path}" for path, method in OPERATIONS])
-def test_no_value_is_a_fault_of_the_program(asked: tuple[TestClient, Desk], path: str, method: str) -> None:
+def test_no_value_is_a_fault_of_the_program(asked: tuple[TestClient, RequestContext], path: str, method: str) -> None:
     """A page, a file, or one of the refusals that say why; a fault would come through as the exception itself."""
     client, desk = asked
 

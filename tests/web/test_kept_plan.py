@@ -22,7 +22,7 @@ from stickwright.store.plans import PlanRow, make_plan, plan_text, plans, progra
 from stickwright.store.players import visit
 from stickwright.store.schema import plan as plan_table
 from stickwright.web.demo import demo_case
-from stickwright.web.desk import Desk
+from stickwright.web.request_context import RequestContext
 
 if TYPE_CHECKING:
     from starlette.testclient import TestClient
@@ -31,7 +31,7 @@ FILES = ("sheet.pdf", "plan.json", "page-1.svg", "scene.html", "drawings.zip")
 
 
 @pytest.fixture
-def kept(desk: Desk) -> Iterator[Store]:
+def kept(desk: RequestContext) -> Iterator[Store]:
     """Records with one visit, the demo's, and one plan of it."""
     desk.store = memory_store(desk.clock)
     row = import_case(desk.store, demo_case(), who="ot")

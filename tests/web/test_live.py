@@ -10,13 +10,13 @@ import numpy as np
 import pytest
 from sample_plan import tuning
 
-from stickwright.capture.devices import Appeared, Device, Event, Gone, Samples, axes_of, buttons_of
-from stickwright.capture.tasks import guided_task
 from stickwright.catalogue import say
 from stickwright.codes.devices import Devices
 from stickwright.codes.message import message
 from stickwright.codes.task_states import TaskStates
 from stickwright.errors import BadInput
+from stickwright.measure.devices import Appeared, Device, DeviceSamples, Event, Gone, axes_of, buttons_of
+from stickwright.measure.tasks import guided_task
 from stickwright.model.recorded import Finding
 from stickwright.store.cases import import_case
 from stickwright.store.opening import Store, memory_store
@@ -52,7 +52,7 @@ class Given:
         axes = np.zeros((len(times_s), len(device.axes)))
         if len(device.axes) > 1:
             axes[:, 0], axes[:, 1] = x, -y
-        self.events.append(Samples(device.id, 0, times_s, axes, np.full(len(times_s), buttons, dtype=np.int64)))
+        self.events.append(DeviceSamples(device.id, 0, times_s, axes, np.full(len(times_s), buttons, dtype=np.int64)))
 
 
 @pytest.fixture
@@ -189,7 +189,7 @@ def test_a_second_stick_is_recorded_beside(store: Store) -> None:
     assert (right["name"], right["beside"]) == ("pad: right stick", "pad: right stick, recorded as second stick")
     running.say({"do": "start"}, 0.0)
     axes = np.tile([0.1, -0.2, 0.3, -0.4], (5, 1))
-    source.events.append(Samples("pad", 0, np.arange(1, 6) / 10.0, axes, np.zeros(5, dtype=np.int64)))
+    source.events.append(DeviceSamples("pad", 0, np.arange(1, 6) / 10.0, axes, np.zeros(5, dtype=np.int64)))
     running.turn(0.6)
     running.close()
     (row,) = [one for one in recordings(store, 1) if one.task == "play"]

@@ -10,7 +10,7 @@ from tests.web.conftest import StandingClock
 from tests.web.test_pages import WORDS, begin, consent, text
 
 from stickwright.store.documents import save_document
-from stickwright.web.desk import Desk
+from stickwright.web.request_context import RequestContext
 
 KIT = b"""
 [[stick]]
@@ -29,7 +29,7 @@ in_stock = 1
 
 
 @pytest.fixture
-def shelf(client: TestClient, desk: Desk) -> TestClient:
+def shelf(client: TestClient, desk: RequestContext) -> TestClient:
     """Records open, a kit on the shelf, and two players who are kept."""
     client.post("/start", data={"passphrase": WORDS, "again": WORDS})
     save_document(desk.kept(), None, "kit.toml", KIT, who="ot")

@@ -10,14 +10,14 @@ from hypothesis import strategies as st
 
 from stickwright.catalogue.en.field_words import CHOICES, FIELDS, TABLES
 from stickwright.errors import BadInput
+from stickwright.files.archetypes import ARCHETYPES
+from stickwright.files.editing import with_fields
+from stickwright.files.fields import fields_of
 from stickwright.model.game import Action, Game
 from stickwright.model.hub import BUTTON_ROLES, STICK_ROLES, Hubs
 from stickwright.model.kit import Kit, Stick
 from stickwright.model.player import Player, Site
 from stickwright.model.room import Room, Tube
-from stickwright.records.archetypes import ARCHETYPES
-from stickwright.records.editing import with_fields
-from stickwright.records.fields import fields_of
 from stickwright.web.noun_forms import FIRST, form_fields, inner_tables, sent_fields
 from stickwright.web.noun_views import VIEWS, groups_of, noun_at, path_of, path_text
 

@@ -10,7 +10,7 @@ import pytest
 from starlette.testclient import TestClient
 from tests.web.conftest import StandingClock
 
-from stickwright.web.desk import Desk
+from stickwright.web.request_context import RequestContext
 
 WORDS = "kettle orbit mossy lantern nine"
 
@@ -39,7 +39,7 @@ def consent(client: TestClient, at: str, **changed: object) -> str:
     return client.post(at, data=given).url.path
 
 
-def test_first_start_asks_for_a_passphrase_that_is_worth_it(client: TestClient, desk: Desk) -> None:
+def test_first_start_asks_for_a_passphrase_that_is_worth_it(client: TestClient, desk: RequestContext) -> None:
     """Refused with the very sentence, and never sent back; then the records are made, and open with it again."""
     refused = client.post("/start", data={"passphrase": "hello", "again": "hellp"})
     assert refused.status_code == 422
@@ -72,7 +72,7 @@ def test_after_unlocking_nobody_is_sent_elsewhere(unlocked: TestClient, elsewher
 
 
 def test_it_locks_itself_and_loses_nothing_that_was_typed(
-    unlocked: TestClient, desk: Desk, clock: StandingClock
+    unlocked: TestClient, desk: RequestContext, clock: StandingClock
 ) -> None:
     """Twenty minutes without anybody; the entry that comes after is held until the passphrase is given."""
     clock.go_on(minutes=19)
@@ -92,7 +92,7 @@ def test_a_name_is_no_code(unlocked: TestClient, name: str) -> None:
     assert 'aria-invalid="true"' in answer.text
 
 
-def test_without_consent_nothing_reaches_the_file(unlocked: TestClient, desk: Desk) -> None:
+def test_without_consent_nothing_reaches_the_file(unlocked: TestClient, desk: RequestContext) -> None:
     """In memory, said on each page; the list of kept players stays empty."""
     at = begin(unlocked, "R4")
     assert at == "/players/m~R4/consent"
@@ -148,7 +148,7 @@ def test_erasing_shows_first_and_wants_the_code(unlocked: TestClient) -> None:
     assert unlocked.get("/players/R4").status_code == 404
 
 
-def test_after_erasing_no_page_that_is_still_open_changes_anything(unlocked: TestClient, desk: Desk) -> None:
+def test_after_erasing_no_page_that_is_still_open_changes_anything(unlocked: TestClient, desk: RequestContext) -> None:
     """The next player may get the erased one's numbers: an old tab must not write into somebody else's visit."""
     at = begin(unlocked, "R4")
     consent(unlocked, at)
@@ -161,7 +161,7 @@ def test_after_erasing_no_page_that_is_still_open_changes_anything(unlocked: Tes
     assert "already been undone" in text(unlocked.post("/undo", data={"key": key}).text)
 
 
-def test_what_was_changed_can_be_taken_back_and_brought_again(unlocked: TestClient, desk: Desk) -> None:
+def test_what_was_changed_can_be_taken_back_and_brought_again(unlocked: TestClient, desk: RequestContext) -> None:
     """Undo, and undo of that; the button works once."""
     page = unlocked.post("/settings", data={"light": "dark", "who": "OT"})
     for wanted in ("auto", "dark"):
@@ -194,7 +194,7 @@ def test_a_visit_shows_its_steps_and_one_next(unlocked: TestClient) -> None:
     assert 'class="button" href="/visits/m1/sites"' in page.text
 
 
-def test_the_demo_needs_no_passphrase(client: TestClient, desk: Desk) -> None:
+def test_the_demo_needs_no_passphrase(client: TestClient, desk: RequestContext) -> None:
     """Everything but its plan is there, nothing is kept, and its player cannot be mixed up with one's own."""
     page = client.post("/demo")
     assert "Meet K7" in text(page.text)

@@ -7,10 +7,10 @@ from dataclasses import replace
 import pytest
 
 from said import said
+from stickwright.files.folder import read_case
 from stickwright.model.plan import Plan
 from stickwright.model.wishes import Wishes
-from stickwright.planning import plan
-from stickwright.records.folder import read_case
+from stickwright.planning.plan import plan
 from stickwright.web.demo import demo_case
 from stickwright.web.plan_differences import differences
 

@@ -7,13 +7,13 @@ import math
 
 import pytest
 
-from stickwright.capture.events import Start, Tick
-from stickwright.capture.task import State, advance, begin
-from stickwright.capture.tasks import guided_task
+from stickwright.measure.events import Start, Tick
+from stickwright.measure.task import TaskState, advance, begin
+from stickwright.measure.tasks import guided_task
 from stickwright.web.practice import asked_xy, practice_feed
 
 
-def asking(name: str, **settings: object) -> State:
+def asking(name: str, **settings: object) -> TaskState:
     """The task at the first thing that it asks."""
     state, _ = advance(begin(guided_task(name, seed=3, **settings)), Start(0.0))
     at_s = 0.0

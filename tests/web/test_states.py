@@ -12,24 +12,24 @@ from tests.web.test_visit import number, tables, words
 from stickwright.store.cases import tree_of
 from stickwright.store.recordings import append_samples, begin_recording, finish_recording, recordings
 from stickwright.web.demo import set_out
-from stickwright.web.desk import Desk
+from stickwright.web.request_context import RequestContext
 
 TIRED = "tired, after 40 min"
 
 
 @pytest.fixture
-def visit(client: TestClient, desk: Desk) -> TestClient:
+def visit(client: TestClient, desk: RequestContext) -> TestClient:
     """A browser at the demo's visit."""
     set_out(desk)
     return client
 
 
-def add_state(visit: TestClient, desk: Desk) -> None:
+def add_state(visit: TestClient, desk: RequestContext) -> None:
     sent = {"condition": TIRED, "kind": "tiredness", "plays": "yes", "after_s": "40", "after_s.unit": "min"}
     visit.post("/visits/d1/sites/edit/site/0/under/new", data=sent | {"based_on": number(desk)})
 
 
-def test_a_state_and_its_readings_are_entered_on_the_page_of_the_site(visit: TestClient, desk: Desk) -> None:
+def test_a_state_and_its_readings_are_entered_on_the_page_of_the_site(visit: TestClient, desk: RequestContext) -> None:
     """The state in words, after how much play, whether the player plays so; then what was read in it, direction by direction."""
     shown = words(visit.get("/visits/d1/sites/edit/site/0").text)
     assert "Readings in another state" in shown
@@ -59,7 +59,7 @@ def test_each_field_of_a_state_has_a_label_and_can_be_reached_by_keyboard(visit:
     assert "Player will play in this state" in words(page)
 
 
-def test_a_recording_names_its_state(visit: TestClient, desk: Desk) -> None:
+def test_a_recording_names_its_state(visit: TestClient, desk: RequestContext) -> None:
     """Chosen on the page Measure; told there, and in the folder that the plan is made from."""
     assert desk.demo is not None
     assert "State of the player" not in words(visit.get("/visits/d1/measure").text)

@@ -8,26 +8,26 @@ from tests.web.conftest import ADDRESS, StandingClock
 
 from stickwright.store.opening import memory_store
 from stickwright.web.app import make_app
-from stickwright.web.desk import Desk
+from stickwright.web.request_context import RequestContext
 
 WORDS = "kettle orbit mossy lantern nine"
 
 
 @pytest.fixture
-def team(clock: StandingClock) -> Desk:
-    desk = Desk("the team's server", clock, team=True)
+def team(clock: StandingClock) -> RequestContext:
+    desk = RequestContext("the team's server", clock, team=True)
     desk.store = memory_store(clock)
     return desk
 
 
-def at_the_door(desk: Desk) -> TestClient:
+def at_the_door(desk: RequestContext) -> TestClient:
     return TestClient(
         make_app(desk), base_url=ADDRESS, raise_server_exceptions=False,
         headers={"origin": ADDRESS, "x-csrf": desk.login_csrf},
     )  # fmt: skip
 
 
-def logged_in(desk: Desk, name: str = "lead", **more: str) -> TestClient:
+def logged_in(desk: RequestContext, name: str = "lead", **more: str) -> TestClient:
     client = at_the_door(desk)
     before = set(desk.sessions)
     client.post("/login", data={"name": name, "password": WORDS, **more})
@@ -36,11 +36,11 @@ def logged_in(desk: Desk, name: str = "lead", **more: str) -> TestClient:
     return client
 
 
-def first(desk: Desk) -> TestClient:
+def first(desk: RequestContext) -> TestClient:
     return logged_in(desk, again=WORDS, token=desk.token)
 
 
-def test_the_first_account_belongs_to_who_started_the_app(team: Desk) -> None:
+def test_the_first_account_belongs_to_who_started_the_app(team: RequestContext) -> None:
     """Not to who comes first: the word printed at the start is asked for."""
     client = at_the_door(team)
     assert client.get("/players").url.path == "/login"
@@ -50,11 +50,11 @@ def test_the_first_account_belongs_to_who_started_the_app(team: Desk) -> None:
     assert first(team).get("/players").url.path == "/players"
 
 
-def test_the_address_with_a_token_opens_nothing_here(team: Desk) -> None:
+def test_the_address_with_a_token_opens_nothing_here(team: RequestContext) -> None:
     assert at_the_door(team).get(f"/players?start={team.token}").url.path == "/login"
 
 
-def test_a_wrong_password_and_an_unknown_name_are_told_alike(team: Desk) -> None:
+def test_a_wrong_password_and_an_unknown_name_are_told_alike(team: RequestContext) -> None:
     first(team)
     told = [
         at_the_door(team).post("/login", data={"name": name, "password": "wrong but long enough"})
@@ -64,7 +64,7 @@ def test_a_wrong_password_and_an_unknown_name_are_told_alike(team: Desk) -> None
     assert len(team.sessions) == 1
 
 
-def test_a_session_ends_when_left_alone(team: Desk, clock: StandingClock) -> None:
+def test_a_session_ends_when_left_alone(team: RequestContext, clock: StandingClock) -> None:
     client = first(team)
     clock.go_on(minutes=19)
     assert client.get("/players").url.path == "/players"
@@ -72,7 +72,7 @@ def test_a_session_ends_when_left_alone(team: Desk, clock: StandingClock) -> Non
     assert client.get("/players").url.path == "/login"
 
 
-def test_a_reader_looks_and_changes_nothing_and_a_closed_account_is_out_at_once(team: Desk) -> None:
+def test_a_reader_looks_and_changes_nothing_and_a_closed_account_is_out_at_once(team: RequestContext) -> None:
     lead = first(team)
     lead.post("/accounts", data={"name": "visitor", "role": "reader", "password": WORDS, "again": WORDS})
     reader = logged_in(team, "visitor")
@@ -85,7 +85,7 @@ def test_a_reader_looks_and_changes_nothing_and_a_closed_account_is_out_at_once(
     assert reader.get("/players").url.path == "/login"
 
 
-def test_the_look_is_ones_own(team: Desk) -> None:
+def test_the_look_is_ones_own(team: RequestContext) -> None:
     """Set by one, kept for the next time, and not seen by another."""
     lead = first(team)
     lead.post("/settings", data={"light": "dark"})

@@ -15,11 +15,11 @@ import pytest
 from said import said
 from stickwright.cli import main
 from stickwright.errors import BadInput
+from stickwright.files.folder import read_case
+from stickwright.files.recordings import read_recording, write_recording
 from stickwright.model.case import Case
-from stickwright.planning import plan
-from stickwright.records.folder import read_case
-from stickwright.records.recordings import read_recording, write_recording
-from stickwright.sheet.technical import technical_pages
+from stickwright.planning.plan import plan
+from stickwright.report.technical import technical_pages
 from stickwright.store.cases import case_of
 from stickwright.trace.report import trace_report
 from stickwright.web.demo import set_out

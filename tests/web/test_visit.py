@@ -11,24 +11,24 @@ from starlette.testclient import TestClient
 
 from stickwright.store.documents import documents, history, save_document
 from stickwright.web.demo import set_out
-from stickwright.web.desk import Desk
+from stickwright.web.request_context import RequestContext
 
 PLAYER, KIT = "player.toml", "kit.toml"
 
 
 @pytest.fixture
-def visit(client: TestClient, desk: Desk) -> TestClient:
+def visit(client: TestClient, desk: RequestContext) -> TestClient:
     """A browser at the demo's visit."""
     set_out(desk)
     return client
 
 
-def tables(desk: Desk, name: str = PLAYER) -> dict:
+def tables(desk: RequestContext, name: str = PLAYER) -> dict:
     assert desk.demo is not None
     return tomllib.loads(documents(desk.demo, 1)[name].body.decode())
 
 
-def number(desk: Desk, name: str = PLAYER) -> str:
+def number(desk: RequestContext, name: str = PLAYER) -> str:
     assert desk.demo is not None
     return str(documents(desk.demo, 1)[name].number)
 
@@ -67,7 +67,7 @@ def test_every_step_answers_and_has_one_heading(visit: TestClient, step: str) ->
     assert len(re.findall(r"<h1[ >]", page.text)) == 1
 
 
-def test_a_table_is_kept_and_taken_back(visit: TestClient, desk: Desk) -> None:
+def test_a_table_is_kept_and_taken_back(visit: TestClient, desk: RequestContext) -> None:
     """One field changed is one line changed; Undo brings back the file as it was, as a further version."""
     assert desk.demo is not None
     before = documents(desk.demo, 1)[PLAYER]
@@ -80,7 +80,7 @@ def test_a_table_is_kept_and_taken_back(visit: TestClient, desk: Desk) -> None:
     assert (after.body, after.number) == (before.body, before.number + 2)
 
 
-def test_a_field_that_cannot_be_read_keeps_what_was_typed(visit: TestClient, desk: Desk) -> None:
+def test_a_field_that_cannot_be_read_keeps_what_was_typed(visit: TestClient, desk: RequestContext) -> None:
     """Nothing is written, the sentence stands beside the field, the field holds what was typed."""
     sent = {"travel_m": "six", "travel_m.unit": "mm", "name": "elm", "based_on": number(desk, KIT)}
     page = visit.post("/visits/d1/kit/edit/stick/0", data=sent)
@@ -90,7 +90,7 @@ def test_a_field_that_cannot_be_read_keeps_what_was_typed(visit: TestClient, des
     assert tables(desk, KIT)["stick"][0]["name"] != "elm"
 
 
-def test_a_table_is_added_and_taken_away(visit: TestClient, desk: Desk) -> None:
+def test_a_table_is_added_and_taken_away(visit: TestClient, desk: RequestContext) -> None:
     """A new helper at the end; taken away with what offers it back."""
     count = len(tables(desk).get("helper", []))
     visit.post("/visits/d1/sites/edit/helper/new", data={"name": "neighbour", "based_on": number(desk)})
@@ -101,7 +101,7 @@ def test_a_table_is_added_and_taken_away(visit: TestClient, desk: Desk) -> None:
     assert tables(desk)["helper"][-1] == {"name": "neighbour"}
 
 
-def test_another_window_is_not_written_over(visit: TestClient, desk: Desk) -> None:
+def test_another_window_is_not_written_over(visit: TestClient, desk: RequestContext) -> None:
     """Two windows on one site: the second is told what stands there now, and keeps what it typed."""
     assert desk.demo is not None
     seen = number(desk)
@@ -113,7 +113,7 @@ def test_another_window_is_not_written_over(visit: TestClient, desk: Desk) -> No
     assert tables(desk)["site"][0]["support"] == "cushion"
 
 
-def test_readings_are_entered_direction_by_direction(visit: TestClient, desk: Desk) -> None:
+def test_readings_are_entered_direction_by_direction(visit: TestClient, desk: RequestContext) -> None:
     """Numbers stay as typed, under the unit that was chosen; an emptied direction goes."""
     thumb = 2
     sent = {
@@ -130,7 +130,7 @@ def test_readings_are_entered_direction_by_direction(visit: TestClient, desk: De
     assert "reading" not in tables(desk)["site"][thumb]
 
 
-def test_directions_near_each_other_stay_two(visit: TestClient, desk: Desk) -> None:
+def test_directions_near_each_other_stay_two(visit: TestClient, desk: RequestContext) -> None:
     """100 degrees is not 90: a direction between the eight keeps a row of its own, and is found again by its degrees."""
     sent = {"site": "2", "based_on": number(desk), "direction.0": "90", "force.0": "4", "force_unit.0": "n",
             "direction.8": "100", "force.8": "5", "force_unit.8": "n"}  # fmt: skip
@@ -142,7 +142,7 @@ def test_directions_near_each_other_stay_two(visit: TestClient, desk: Desk) -> N
     assert told == [(90, [4]), (100, [6])]
 
 
-def test_a_comma_that_could_mean_two_things_is_asked(visit: TestClient, desk: Desk) -> None:
+def test_a_comma_that_could_mean_two_things_is_asked(visit: TestClient, desk: RequestContext) -> None:
     """Beside its field, with both ways to write it; nothing is kept meanwhile."""
     sent = {"site": "2", "based_on": number(desk), "direction.0": "90", "force.0": "41,45", "force_unit.0": "gf"}
     page = visit.post("/visits/d1/readings", data=sent)
@@ -152,7 +152,7 @@ def test_a_comma_that_could_mean_two_things_is_asked(visit: TestClient, desk: De
     assert "reading" not in tables(desk)["site"][2]
 
 
-def test_a_gauge_file_is_taken_over_into_the_form(visit: TestClient, desk: Desk) -> None:
+def test_a_gauge_file_is_taken_over_into_the_form(visit: TestClient, desk: RequestContext) -> None:
     """The same readings, now each by itself, and what the player can do is the same as before."""
 
     def told(page: str) -> list[str]:
@@ -169,7 +169,7 @@ def test_a_gauge_file_is_taken_over_into_the_form(visit: TestClient, desk: Desk)
     assert told(visit.get("/visits/d1/readings?site=0").text) == before != []
 
 
-def test_a_unit_slip_is_asked_about(visit: TestClient, desk: Desk) -> None:
+def test_a_unit_slip_is_asked_about(visit: TestClient, desk: RequestContext) -> None:
     """Gram-force typed as newton: asked, never converted unasked."""
     sent = {"site": "2", "based_on": number(desk), "direction.0": "90", "force.0": "140 150 145", "force_unit.0": "n"}
     page = visit.post("/visits/d1/readings", data=sent)
@@ -178,7 +178,7 @@ def test_a_unit_slip_is_asked_about(visit: TestClient, desk: Desk) -> None:
     assert tables(desk)["site"][2]["reading"][0]["force_n"] == [140, 150, 145]
 
 
-def test_a_file_is_shown_with_every_version(visit: TestClient, desk: Desk) -> None:
+def test_a_file_is_shown_with_every_version(visit: TestClient, desk: RequestContext) -> None:
     """Typed as text, broken for a moment: kept, told with its line, and every version is there."""
     assert desk.demo is not None
     page = visit.post(
@@ -195,7 +195,7 @@ def test_a_file_is_shown_with_every_version(visit: TestClient, desk: Desk) -> No
     assert [version.number for version in history(desk.demo, 1, "room.toml")] == [1, 2, 3, 4]
 
 
-def test_usual_actions_begin_a_game(visit: TestClient, desk: Desk) -> None:
+def test_usual_actions_begin_a_game(visit: TestClient, desk: RequestContext) -> None:
     """A kind of game is a beginning, and can be taken back."""
     assert desk.demo is not None
     save_document(desk.demo, 1, "game.toml", b'name = "new"\n', who="t")

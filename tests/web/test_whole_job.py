@@ -17,7 +17,7 @@ from browser import Visit, violations
 from stickwright.store.documents import documents
 from stickwright.store.opening import Store
 from stickwright.store.recordings import recordings, samples_of
-from stickwright.web.desk import Desk
+from stickwright.web.request_context import RequestContext
 
 if TYPE_CHECKING:
     from playwright.sync_api import Page
@@ -82,7 +82,7 @@ def runs(stored: Array, sent: Array) -> list[tuple[int, int]]:
 
 
 @pytest.mark.slow
-def test_a_stick_in_the_page(visit: Visit, served: str, desk: Desk) -> None:
+def test_a_stick_in_the_page(visit: Visit, served: str, desk: RequestContext) -> None:
     """Unplugged, plugged in, reloaded, stopped, gone on with, repeated: one recording, its time never falls, and every sample
     that the page was told is kept stands in the records, bit for bit as the page read it."""
     page = visit.page
@@ -128,7 +128,7 @@ def test_a_stick_in_the_page(visit: Visit, served: str, desk: Desk) -> None:
     no_complaint(visit, served)
 
 
-def typed_by_keyboard(page: Page, here: str, desk: Desk) -> None:
+def typed_by_keyboard(page: Page, here: str, desk: RequestContext) -> None:
     """A new site, its readings from the gauge typed with Enter between; a slip of the unit caught; taken back."""
     page.goto(f"{here}/sites")
     page.click("text=Add control site")
@@ -179,7 +179,7 @@ def on_the_made_up_stick(page: Page, here: str, store: Store) -> None:
 
 
 @pytest.mark.slow
-def test_from_looking_round_to_the_export(visit: Visit, served: str, desk: Desk, tmp_path: Path) -> None:
+def test_from_looking_round_to_the_export(visit: Visit, served: str, desk: RequestContext, tmp_path: Path) -> None:
     """Site, readings, measuring, two plans, what differs, mounts, the sheet, everything as one file."""
     page = visit.page
     here = looking_round(visit, served)

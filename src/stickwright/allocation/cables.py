@@ -22,7 +22,16 @@ from stickwright.model.plugs import conductors_of, is_usb, plugs_of
 from stickwright.model.sharing import HeldWay
 
 __all__ = [
-    "SERVICE_LOOP_M", "Leads", "Run", "Wanted", "Way", "carried", "ends_of", "leads_for", "plugs_compatible", "splitter_for",
+    "SERVICE_LOOP_M",
+    "CableWay",
+    "Leads",
+    "MissingLead",
+    "Run",
+    "carried",
+    "ends_of",
+    "leads_for",
+    "plugs_compatible",
+    "splitter_for",
     "way_of",
 ]  # fmt: skip
 
@@ -47,7 +56,7 @@ class Run:
     own_m : float, optional
         The device's own cable, plug included.
     needed_m : float, optional
-        Of its `Way`, with the service loop.
+        Of its `CableWay`, with the service loop.
     splitter_m : float
         Cable that the splitter at the hub adds, default 0.
     """
@@ -61,7 +70,7 @@ class Run:
 
 
 @dataclass(frozen=True)
-class Wanted:
+class MissingLead:
     """A lead that is needed and not there.
 
     Parameters
@@ -123,7 +132,7 @@ class Leads:
         In order from the device, splitters left out.
     length_m : float, optional
         Own cable, leads and splitter together; None when the own cable was not measured.
-    wanted : tuple of Wanted
+    wanted : tuple of MissingLead
         What the stock does not have.
     reason : Message, optional
         Why the plug does not fit without an adapter, a clause; None when it does.
@@ -132,12 +141,12 @@ class Leads:
     plug: PlugKind | Literal[""]
     leads: tuple[Lead, ...]
     length_m: float | None
-    wanted: tuple[Wanted, ...] = ()
+    wanted: tuple[MissingLead, ...] = ()
     reason: Message | None = None
 
 
 @dataclass(frozen=True)
-class Way:
+class CableWay:
     """What a cable must be long enough for, part by part; the service loop comes on top.
 
     Parameters
@@ -168,7 +177,7 @@ class Way:
         return round(self.tied_m + self.along_m + self.tilt_m + SERVICE_LOOP_M, 9)
 
 
-def way_of(sites: Sequence[Site], held: HeldWay | None = None) -> Way:
+def way_of(sites: Sequence[Site], held: HeldWay | None = None) -> CableWay:
     """The way of the cable of one device; of several sites that share it, the longest that was taken.
 
     Parameters
@@ -191,12 +200,12 @@ def way_of(sites: Sequence[Site], held: HeldWay | None = None) -> Way:
     taken = [site for site in sites if site.to_hub_m is not None]
     if taken:
         longest = max(taken, key=lambda site: (site.to_hub_m or 0.0) + site.tilt_slack_m)
-        return Way(longest.to_hub_m, along, longest.tilt_slack_m, slack_m=slack)
+        return CableWay(longest.to_hub_m, along, longest.tilt_slack_m, slack_m=slack)
     tilt = max((site.tilt_slack_m for site in sites), default=0.0)
     if held is None or held.to_hub_m is None:
-        return Way(None, along, tilt, slack_m=slack)
+        return CableWay(None, along, tilt, slack_m=slack)
     assumed = message(Cables.way_assumed, to_hub_m=held.to_hub_m)
-    return Way(held.to_hub_m, along, tilt, assumed, slack)
+    return CableWay(held.to_hub_m, along, tilt, assumed, slack)
 
 
 def ends_of(lead: Lead) -> tuple[str, ...]:
@@ -291,7 +300,7 @@ def _carries(contacts: tuple[Contact, ...], carries: Carried) -> Message:
     return message(Plugs.carries, contacts=contacts, carries=carries)
 
 
-def splitter_for(takes: str, plugs: dict[int, str], leads: Sequence[Lead]) -> Lead | Wanted:
+def splitter_for(takes: str, plugs: dict[int, str], leads: Sequence[Lead]) -> Lead | MissingLead:
     """A splitter for one socket, or what to look for when there is none.
 
     Parameters
@@ -315,7 +324,7 @@ def splitter_for(takes: str, plugs: dict[int, str], leads: Sequence[Lead]) -> Le
     if fitting:
         return min(fitting, key=lambda lead: (lead.port_current_a is None, len(ends_of(lead))))
     kind = plugs_of(takes)[0]
-    return Wanted("splitter", kind, kind, ways=max(2, ways))
+    return MissingLead("splitter", kind, kind, ways=max(2, ways))
 
 
 def leads_for(runs: Sequence[Run], leads: Sequence[Lead]) -> dict[str, Leads]:
@@ -346,7 +355,7 @@ def leads_for(runs: Sequence[Run], leads: Sequence[Lead]) -> dict[str, Leads]:
         lack, at = _shortage(run, out[run.tag]), out[run.tag]
         if lack > _LONGER_THAN_M:
             kind = _hub_side(run, at)
-            out[run.tag] = replace(at, wanted=(*at.wanted, Wanted("extension", kind, kind, lack)))
+            out[run.tag] = replace(at, wanted=(*at.wanted, MissingLead("extension", kind, kind, lack)))
     return out
 
 
@@ -370,7 +379,7 @@ def _adapted(run: Run, leads: Sequence[Lead], stock: list[int]) -> Leads:
             ):
                 stock[place] -= 1
                 return Leads(plug, (lead,), None if length is None else length + (lead.length_m or 0.0), reason=reason)
-    return Leads(plugs[0], (), length, (Wanted("adapter", plugs[0], takes[0]),), reason)
+    return Leads(plugs[0], (), length, (MissingLead("adapter", plugs[0], takes[0]),), reason)
 
 
 def _converts(lead: Lead) -> bool:

@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Callable, Collection, Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from stickwright.allocation import worth
+from stickwright.allocation import utility
 from stickwright.allocation.integer_model import Group, IntegerModel
 from stickwright.allocation.places import Refused
 from stickwright.allocation.placing import choice_of, placements_of, signature
@@ -22,7 +22,7 @@ from stickwright.codes.scores import Scores, TermKind
 from stickwright.model.sharing import Alternative, Elsewhere, Placement, Term
 
 __all__ = [
-    "Asked", "elsewhere_of", "explained", "place_words", "refusal_words", "shared_terms", "trade_words",
+    "SolvedLayout", "elsewhere_of", "explained", "place_words", "refusal_words", "shared_terms", "trade_words",
 ]  # fmt: skip
 
 _HANDED: tuple[TermKind, ...] = ("importance", "helper", "option", "dropped")
@@ -38,7 +38,7 @@ _NOTABLE = 0.05
 
 
 @dataclass(frozen=True)
-class Asked:
+class SolvedLayout:
     """The solver, the best plan, and what was given up for it.
 
     Parameters
@@ -133,7 +133,7 @@ def trade_words(
         for what, points in extra.items():
             totals[what] = totals.get(what, 0.0) + sign * points
     moved = False
-    hows: tuple[worth.Left, ...] = ("dropped", "helper", "option")
+    hows: tuple[utility.Left, ...] = ("dropped", "helper", "option")
     for how in hows:
         more = _count(how, now, was) - _count(how, was, now)
         if more:
@@ -205,13 +205,13 @@ def _loss(points: float) -> float | None:
 
 
 def explained(
-    asked: Asked, placements: Sequence[Placement], refused: Sequence[Refused], *, most: int
+    asked: SolvedLayout, placements: Sequence[Placement], refused: Sequence[Refused], *, most: int
 ) -> tuple[tuple[Placement, ...], tuple[Alternative, ...]]:
     """The placements with their reasons, and the next plans that differ in something that matters.
 
     Parameters
     ----------
-    asked : Asked
+    asked : SolvedLayout
     placements : sequence of Placement
         Of the best plan.
     refused : sequence of Refused
@@ -289,7 +289,7 @@ def _with_reasons(
     best: Sequence[Placement],
     answer: Answer,
     mine: Sequence[Placement],
-    asked: Asked,
+    asked: SolvedLayout,
     refused: Sequence[Refused],
 ) -> Placement:
     question = asked.solver.question
@@ -320,7 +320,7 @@ def _reason_here(placement: Placement, *, only: bool) -> Text:
 
 
 def _instead(
-    asked: Asked, action: str, best: Sequence[Placement], answer: Answer, mine: Sequence[Placement]
+    asked: SolvedLayout, action: str, best: Sequence[Placement], answer: Answer, mine: Sequence[Placement]
 ) -> tuple[Message, float]:
     """An action done otherwise: what that changes, and how much lower the whole layout scores."""
     loss = max(0.0, asked.best.points - answer.points)
@@ -391,7 +391,9 @@ def _moves(actions: Sequence[str], placements: Sequence[Placement]) -> tuple[Mes
     )
 
 
-def _alternative(answer: Answer, mine: Sequence[Placement], best: Sequence[Placement], asked: Asked) -> Alternative:
+def _alternative(
+    answer: Answer, mine: Sequence[Placement], best: Sequence[Placement], asked: SolvedLayout
+) -> Alternative:
     changed = _changed(mine, best)
     now = {one.action: one for one in mine}
     was = {one.action: one for one in best}
@@ -411,13 +413,13 @@ def _alternative(answer: Answer, mine: Sequence[Placement], best: Sequence[Place
 
 
 def elsewhere_of(
-    asked: Asked, action: str, sites: Sequence[str], refused: Sequence[Refused], *, priced: bool
+    asked: SolvedLayout, action: str, sites: Sequence[str], refused: Sequence[Refused], *, priced: bool
 ) -> tuple[Elsewhere, ...]:
     """Every other place for an action, with what it would cost the whole plan, or why it cannot be.
 
     Parameters
     ----------
-    asked : Asked
+    asked : SolvedLayout
     action : str
     sites : sequence of str
         All sites of the player.
@@ -457,7 +459,7 @@ def elsewhere_of(
     return tuple(sorted(out, key=lambda one: (one.cost is None, one.cost or 0.0)))
 
 
-def _then_not(asked: Asked, action: str, ways: Sequence[int]) -> Message:
+def _then_not(asked: SolvedLayout, action: str, ways: Sequence[int]) -> Message:
     """What could not be had with an action done in one of these ways."""
     question = asked.solver.question
     others = {("do", name) for name in question.actions if name != action}

@@ -12,10 +12,10 @@ from collections import Counter
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass, field
 
-from stickwright.allocation import worth
-from stickwright.allocation.integer_model import Group, IntegerModel, Row, integer_model
+from stickwright.allocation import utility
+from stickwright.allocation.allocate import allocate, asked_of, best_of
+from stickwright.allocation.integer_model import ConstraintRow, Group, IntegerModel, integer_model
 from stickwright.allocation.problem import Gear, Question
-from stickwright.allocation.share import asked_of, best_of, share_out
 from stickwright.allocation.solve import DETERMINISTIC_LIMIT, SMALLEST_POINTS, Solver, later_ways, run, written
 from stickwright.allocation.stands import Stand, stands_of, union_of
 from stickwright.model.case import Case
@@ -33,7 +33,7 @@ _OPTIMAL, _FEASIBLE, _INFEASIBLE = 4, 2, 3
 
 @dataclass(frozen=True, eq=False)
 class GameAsked:
-    """One game of a player, as `share_out` is asked about it.
+    """One game of a player, as `allocate` is asked about it.
 
     Parameters
     ----------
@@ -64,7 +64,7 @@ class GameAsked:
         ----------
         only : mapping, optional
         """
-        return share_out(
+        return allocate(
             self.case, self.offers, wishes=self.wishes, usable=self.usable, tiring_share=self.tiring_share, why=self.why,
             only=only,
         )  # fmt: skip
@@ -211,12 +211,12 @@ def _common(parts: Sequence[_Part], player: Player, limit: float) -> _Found:
     return _Found("common", union_of(each), bound)
 
 
-def _moved(row: Row, first: int, freed: Collection[Group]) -> Row:
+def _moved(row: ConstraintRow, first: int, freed: Collection[Group]) -> ConstraintRow:
     """A row of one game among the columns of all; one that was given up does not count."""
     low, high = row.low, row.high
     if row.group in freed:
         low, high = -math.inf, high if row.group[0] == "do" else math.inf
-    return Row(row.group, tuple(first + column for column in row.columns), row.values, low, high)
+    return ConstraintRow(row.group, tuple(first + column for column in row.columns), row.values, low, high)
 
 
 class _Linked:
@@ -370,4 +370,4 @@ def extra_points(case: Case, sharings: Sequence[Sharing | None], stands: Mapping
     own: Counter[str] = Counter()
     for one in sharings:
         own.update(bought(stands_of(one.placements, player)) if one is not None else {})
-    return worth.BUY_POINTS * sum((bought(stands) - own).values())
+    return utility.BUY_POINTS * sum((bought(stands) - own).values())

@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Literal
 
-from stickwright.allocation.moment import limb_of
+from stickwright.allocation.concurrency import limb_of
 from stickwright.allocation.problem import rounded
 from stickwright.codes.holding import Holding
 from stickwright.codes.message import Message, Name, Text, message
@@ -24,7 +24,8 @@ from stickwright.model.player import Player, Site
 from stickwright.model.sharing import Term
 
 __all__ = [
-    "BLOCK_S", "USUAL_CONTROLLER_KG", "USUAL_HOLDS_KG", "Hold", "hand_holds", "held_assumptions", "held_for_s", "held_kg", "holds_of",
+    "BLOCK_S", "USUAL_CONTROLLER_KG", "USUAL_HOLDS_KG", "ControllerGrip", "hand_holds", "held_assumptions", "held_for_s", "held_kg",
+    "holds_of",
 ]  # fmt: skip
 
 USUAL_HOLDS_KG = 0.15
@@ -44,7 +45,7 @@ _COMFORT_SHARE = 0.3
 
 
 @dataclass(frozen=True)
-class Hold:
+class ControllerGrip:
     """One way to have a controller: in the hand or resting.
 
     Parameters
@@ -77,7 +78,9 @@ class _Hand:
     s: float | None
 
 
-def holds_of(player: Player, site: Site, controller: Controller, on_grip: Sequence[Stick] = ()) -> tuple[Hold, ...]:
+def holds_of(
+    player: Player, site: Site, controller: Controller, on_grip: Sequence[Stick] = ()
+) -> tuple[ControllerGrip, ...]:
     """Every way to have a controller for a site: held where it is not known to be too heavy, and resting.
 
     Parameters
@@ -90,9 +93,9 @@ def holds_of(player: Player, site: Site, controller: Controller, on_grip: Sequen
         Fixed to its grip: the hand holds them too.
     """
     if controller.held is None:
-        return (Hold(),)
+        return (ControllerGrip(),)
     if controller.held == "resting":
-        return (Hold("resting"),)
+        return (ControllerGrip("resting"),)
     if site.part not in HAND_PARTS:
         return (_resting(message(Holding.other_site, site=Name(site.name))),)
     limb = limb_of(site)
@@ -107,11 +110,11 @@ def holds_of(player: Player, site: Site, controller: Controller, on_grip: Sequen
     terms = _doubts(controller, on_grip, share, hands, block_s)
     why = message(Holding.reasons, told=tuple(one.words for one in terms)) if terms else ""
     place = f"held:{limb}" if controller.held == "one hand" else "held:both"
-    return Hold(controller.held, place, tuple(arms), "", terms), _resting(why)
+    return ControllerGrip(controller.held, place, tuple(arms), "", terms), _resting(why)
 
 
-def _resting(why: Text) -> Hold:
-    return Hold("resting", "", (), why, (Term("held", -RESTS_POINTS, message(Scores.rests_anyway)),))
+def _resting(why: Text) -> ControllerGrip:
+    return ControllerGrip("resting", "", (), why, (Term("held", -RESTS_POINTS, message(Scores.rests_anyway)),))
 
 
 def _arms(player: Player, limb: str) -> list[str]:

@@ -21,17 +21,17 @@ import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 
-from stickwright.allocation.problem import BUSY_LIMIT_SHARE, Connection, Question, Site, SocketGroup, Splitter
+from stickwright.allocation.problem import BUSY_LIMIT_SHARE, Connection, PlayingSite, Question, SocketGroup, Splitter
 from stickwright.model.hub import BUTTON_ROLES, STICK_ROLES
 
-__all__ = ["Group", "IntegerModel", "Outlet", "Row", "Sockets", "integer_model", "socket_options"]
+__all__ = ["ConstraintRow", "Group", "IntegerModel", "Outlet", "SocketColumns", "integer_model", "socket_options"]
 
 Group = tuple[str, ...]
 BUSY_LIMIT_S = BUSY_LIMIT_SHARE * 60.0
 
 
 @dataclass(frozen=True)
-class Row:
+class ConstraintRow:
     """One row: low <= values times columns <= high.
 
     Parameters
@@ -54,7 +54,7 @@ class Row:
 
 
 @dataclass(frozen=True)
-class Sockets:
+class SocketColumns:
     """Where devices of one demand can be plugged in.
 
     Parameters
@@ -108,7 +108,7 @@ class IntegerModel:
         Worth of each column; the sum is to be as large as can be.
     upper : list of float
         Each column runs from 0 to this.
-    rows : list of Row
+    rows : list of ConstraintRow
     names : list of tuple
         What each column is, for reading and for tests.
     outlets : list of Outlet
@@ -117,7 +117,7 @@ class IntegerModel:
 
     points: list[float] = field(default_factory=list)
     upper: list[float] = field(default_factory=list)
-    rows: list[Row] = field(default_factory=list)
+    rows: list[ConstraintRow] = field(default_factory=list)
     names: list[tuple[object, ...]] = field(default_factory=list)
     outlets: list[Outlet] = field(default_factory=list)
 
@@ -135,17 +135,17 @@ class IntegerModel:
         kept = [(column, value) for column, value in terms if value]
         if not kept and low <= 0 <= high:
             return
-        self.rows.append(Row(group, tuple(c for c, _ in kept), tuple(v for _, v in kept), low, high))
+        self.rows.append(ConstraintRow(group, tuple(c for c, _ in kept), tuple(v for _, v in kept), low, high))
 
 
 def socket_options(
-    demand: Sockets, sockets: Sequence[SocketGroup], adapters: Sequence[Connection]
+    demand: SocketColumns, sockets: Sequence[SocketGroup], adapters: Sequence[Connection]
 ) -> list[tuple[int, int | None, float]]:
     """Socket groups that could take a demand: place, adapter used (place or None), current drawn in all.
 
     Parameters
     ----------
-    demand : Sockets
+    demand : SocketColumns
     sockets : sequence of SocketGroup
     adapters : sequence of Connection
     """
@@ -163,7 +163,7 @@ def socket_options(
     return out
 
 
-def _feeds(group: SocketGroup, demand: Sockets) -> bool:
+def _feeds(group: SocketGroup, demand: SocketColumns) -> bool:
     if demand.device:  # a controller keeps its own buttons; the role of its stick is a row of its own
         return any(role in STICK_ROLES for role in group.roles)
     if demand.role is not None:
@@ -292,7 +292,7 @@ class _Builder:
                 if kind == "switch" and site.most_switches > 1 and len({self.q.ways[n].action for n in mine}) > 1:
                     self._near_each_other(site, mine, used)
 
-    def _near_each_other(self, site: Site, switches: Sequence[int], used: int) -> None:
+    def _near_each_other(self, site: PlayingSite, switches: Sequence[int], used: int) -> None:
         """Several switches at one part: it has to move between them."""
         group = ("presses", site.name)
         near = [(self.x[n], self.q.ways[n].near_s) for n in switches]
@@ -443,22 +443,22 @@ class _Builder:
             if sum(self.model.upper[column] for column, _ in terms) > 1:
                 self.model.row(("input", role), terms, high=1.0)
 
-    def _demands(self) -> dict[Sockets, list[tuple[int, float]]]:
-        out: dict[Sockets, list[tuple[int, float]]] = {}
+    def _demands(self) -> dict[SocketColumns, list[tuple[int, float]]]:
+        out: dict[SocketColumns, list[tuple[int, float]]] = {}
         for number, way in enumerate(self.q.ways):
             if way.kind in ("stick", "switch") and way.device is not None:
                 gear = self.gear[way.device]
                 feeds = "stick" if way.kind == "stick" else "button"
-                key = Sockets(way.role, feeds, gear.plugs, gear.current_a)
+                key = SocketColumns(way.role, feeds, gear.plugs, gear.current_a)
                 out.setdefault(key, []).append((self.x[number], 1.0))
         for (device, _, paired), column in self.units.items():
             if not paired:
                 gear = self.gear[device]
-                key = Sockets(None, "stick", gear.plugs, gear.current_a, device)
+                key = SocketColumns(None, "stick", gear.plugs, gear.current_a, device)
                 out.setdefault(key, []).append((column, 1.0))
         return out
 
-    def _controller_roles(self, demand: Sockets, fed: Sequence[tuple[int, int]]) -> None:
+    def _controller_roles(self, demand: SocketColumns, fed: Sequence[tuple[int, int]]) -> None:
         """Its one stick that a hub passes on takes the role of the socket: as many of each role as sockets that give it."""
         asked: dict[str | None, list[int]] = {}
         of_unit: dict[str, list[int]] = {}

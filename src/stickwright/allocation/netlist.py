@@ -10,7 +10,17 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
-from stickwright.allocation.cables import Leads, Run, Wanted, Way, carried, ends_of, leads_for, splitter_for, way_of
+from stickwright.allocation.cables import (
+    CableWay,
+    Leads,
+    MissingLead,
+    Run,
+    carried,
+    ends_of,
+    leads_for,
+    splitter_for,
+    way_of,
+)
 from stickwright.allocation.power import UNIT_LOAD_A, bare_socket, goes_by_usb
 from stickwright.codes.asked import Asked
 from stickwright.codes.message import Message, Name, message
@@ -24,7 +34,7 @@ from stickwright.model.sharing import HeldWay, Placement, Wire
 
 __all__ = [
     "Netlist",
-    "Unit",
+    "WiredDevice",
     "empty_sockets",
     "is_paired",
     "netlist_of",
@@ -35,11 +45,11 @@ __all__ = [
 
 _HANDS = frozenset({"fingertip", "thumb", "hand"})  # parts that hold one two-handed controller between them
 Device = Stick | Switch | Controller
-Splitters = dict[tuple[str, str], Lead | Wanted]
+Splitters = dict[tuple[str, str], Lead | MissingLead]
 
 
 @dataclass(frozen=True)
-class Unit:
+class WiredDevice:
     """One physical device, with what it does."""
 
     device: Device
@@ -65,7 +75,7 @@ class Unit:
 class Netlist:
     """Devices that are connected, each with its wire and its leads, and the splitters between."""
 
-    units: tuple[Unit, ...]
+    units: tuple[WiredDevice, ...]
     """In the order of the wires."""
     wires: tuple[Wire, ...]
     leads: dict[str, Leads]
@@ -78,7 +88,7 @@ class Netlist:
         return {at: lead for at, lead in self.splitters.items() if isinstance(lead, Lead)}
 
 
-def units_of(placements: Sequence[Placement], case: Case) -> tuple[tuple[Unit, ...], tuple[Finding, ...]]:
+def units_of(placements: Sequence[Placement], case: Case) -> tuple[tuple[WiredDevice, ...], tuple[Finding, ...]]:
     """Physical devices in the order of hubs and sockets, one controller for each helper among them.
 
     Parameters
@@ -101,12 +111,12 @@ def units_of(placements: Sequence[Placement], case: Case) -> tuple[tuple[Unit, .
     return tuple(_in_socket_order([*units, *for_helpers], case.hubs)), tuple(findings)
 
 
-def netlist_of(units: Sequence[Unit], case: Case, held: Sequence[HeldWay] = ()) -> Netlist:
+def netlist_of(units: Sequence[WiredDevice], case: Case, held: Sequence[HeldWay] = ()) -> Netlist:
     """A wire for each device that is connected to a hub.
 
     Parameters
     ----------
-    units : sequence of Unit
+    units : sequence of WiredDevice
         As `units_of` gives them.
     case : Case
     held : sequence of HeldWay
@@ -220,7 +230,7 @@ def _socket_of(hub: str | None, socket: str | None, hubs: Sequence[Hub]) -> tupl
     raise BadInput(Problem("hub", f'"{hub}"', message(Asked.hub), did_you_mean(hub or "", known)))
 
 
-def _site_units(placements: Sequence[Placement], case: Case) -> Iterator[Unit]:
+def _site_units(placements: Sequence[Placement], case: Case) -> Iterator[WiredDevice]:
     """Physical devices: what shares a socket, or a controller that the same hands hold, is one."""
     hands = {site.name for site in case.player.site if site.part in _HANDS}
     groups: dict[tuple[str | None, ...], list[Placement]] = {}
@@ -242,12 +252,12 @@ def _site_units(placements: Sequence[Placement], case: Case) -> Iterator[Unit]:
         elif first.connection == "paired":
             hub = first.hub or next((one.name for one in case.hubs if one.paired), None)
         at = tuple(dict.fromkeys(placement.site or "" for placement in group))
-        yield Unit(device, at, hub, first.socket, first.connection == "paired", tuple(group))
+        yield WiredDevice(device, at, hub, first.socket, first.connection == "paired", tuple(group))
 
 
 def _helper_units(
-    placements: Sequence[Placement], units: Sequence[Unit], case: Case
-) -> tuple[list[Unit], list[Finding]]:
+    placements: Sequence[Placement], units: Sequence[WiredDevice], case: Case
+) -> tuple[list[WiredDevice], list[Finding]]:
     """One paired controller for each helper, as far as hubs and kit have them."""
     groups: dict[str, list[Placement]] = {}
     for placement in placements:
@@ -266,17 +276,17 @@ def _helper_units(
                 text = message(Wirings.no_second_controller, helper=Name(helper), why=why)
                 findings.append(Finding("query", "pairing", text))
             continue
-        out.append(Unit(free[0], (helper,), hub, None, True, tuple(group), helper=True))
+        out.append(WiredDevice(free[0], (helper,), hub, None, True, tuple(group), helper=True))
         taken[hub] += 1
         used[free[0].name] += 1
     return out, findings
 
 
-def _in_socket_order(units: Iterable[Unit], hubs: Sequence[Hub]) -> list[Unit]:
+def _in_socket_order(units: Iterable[WiredDevice], hubs: Sequence[Hub]) -> list[WiredDevice]:
     places = {hub.name: place for place, hub in enumerate(hubs)}
     sockets = {hub.name: [socket.name for socket in hub.socket] for hub in hubs}
 
-    def order(unit: Unit) -> tuple[int, bool, int, int]:
+    def order(unit: WiredDevice) -> tuple[int, bool, int, int]:
         if unit.hub is None:
             return (len(places), False, 0, 0)
         if unit.paired:
@@ -287,7 +297,7 @@ def _in_socket_order(units: Iterable[Unit], hubs: Sequence[Hub]) -> list[Unit]:
     return sorted(units, key=order)
 
 
-def _tags_of(units: Sequence[Unit], hubs: Sequence[Hub]) -> list[str]:
+def _tags_of(units: Sequence[WiredDevice], hubs: Sequence[Hub]) -> list[str]:
     used = [hub.name for hub in hubs if any(unit.hub == hub.name for unit in units)]
     count: Counter[str] = Counter()
     out = []
@@ -301,7 +311,7 @@ def _tags_of(units: Sequence[Unit], hubs: Sequence[Hub]) -> list[str]:
 # --- wires ------------------------------------------------------------------------------------------------------------
 
 
-def _splitters_for(units: Sequence[Unit], case: Case) -> Splitters:
+def _splitters_for(units: Sequence[WiredDevice], case: Case) -> Splitters:
     """For each socket with ways: a splitter of the stock, or what is wanted."""
     ways: dict[tuple[str, str], dict[int, str]] = {}
     takes: dict[tuple[str, str], str] = {}
@@ -324,7 +334,7 @@ def _splitters_for(units: Sequence[Unit], case: Case) -> Splitters:
 
 
 def _wires_for(
-    units: Sequence[Unit], tags: Sequence[str], splitters: Splitters, case: Case, held: Sequence[HeldWay]
+    units: Sequence[WiredDevice], tags: Sequence[str], splitters: Splitters, case: Case, held: Sequence[HeldWay]
 ) -> tuple[tuple[Wire, ...], dict[str, Leads]]:
     sites = {site.name: site for site in case.player.site}
     along = {(one.site, one.device): one for one in held}
@@ -346,7 +356,7 @@ def _wires_for(
     ), leads
 
 
-def _takes(unit: Unit, splitters: Splitters, hubs: Sequence[Hub]) -> tuple[str, Lead | Wanted | None]:
+def _takes(unit: WiredDevice, splitters: Splitters, hubs: Sequence[Hub]) -> tuple[str, Lead | MissingLead | None]:
     """What the device is plugged into: the socket itself, or the way of its splitter."""
     hub, socket = _socket_of(unit.hub, unit.socket, hubs)
     way = bare_socket(unit.socket or "", [one.name for one in hub.socket])[1]
@@ -356,7 +366,7 @@ def _takes(unit: Unit, splitters: Splitters, hubs: Sequence[Hub]) -> tuple[str, 
     return socket.takes, splitter
 
 
-def _wire(unit: Unit, run: Run, way: Way, at: Leads, splitters: Splitters, hubs: Sequence[Hub]) -> Wire:
+def _wire(unit: WiredDevice, run: Run, way: CableWay, at: Leads, splitters: Splitters, hubs: Sequence[Hub]) -> Wire:
     _, socket = _socket_of(unit.hub, unit.socket, hubs)
     splitter = _takes(unit, splitters, hubs)[1]
     through = [lead.name for lead in at.leads]
@@ -389,7 +399,7 @@ def _wire(unit: Unit, run: Run, way: Way, at: Leads, splitters: Splitters, hubs:
     )
 
 
-def _paired_wire(unit: Unit, tag: str) -> Wire:
+def _paired_wire(unit: WiredDevice, tag: str) -> Wire:
     return Wire(
         tag=tag,
         device=unit.device.name,
@@ -409,7 +419,7 @@ def _paired_wire(unit: Unit, tag: str) -> Wire:
     )
 
 
-def _role(unit: Unit, socket: Socket | None) -> str | None:
+def _role(unit: WiredDevice, socket: Socket | None) -> str | None:
     """What the socket feeds; when that is free, what the actions are listened to as: a stick before a button."""
     if socket is not None and socket.role is not None and socket.role != "assignable":
         return socket.role

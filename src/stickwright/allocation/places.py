@@ -6,9 +6,9 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import product
 
-from stickwright.allocation import worth
-from stickwright.allocation.in_hand import Hold, holds_of
-from stickwright.allocation.moment import limb_of
+from stickwright.allocation import utility
+from stickwright.allocation.concurrency import limb_of
+from stickwright.allocation.in_hand import ControllerGrip, holds_of
 from stickwright.allocation.pressing import (
     HELD_KINDS,
     PRESSED_KINDS,
@@ -33,7 +33,7 @@ from stickwright.model.plan import Assumption, Fit
 from stickwright.model.player import Site
 from stickwright.model.sharing import PressFit, Term
 
-__all__ = ["STICK_KINDS", "Places", "Refused", "place_of", "places", "pressed_name", "roles_wanted"]
+__all__ = ["STICK_KINDS", "PossibleWays", "Refused", "place_of", "places", "pressed_name", "roles_wanted"]
 
 STICK_KINDS = ("two-axis", "one-axis")
 """Kinds of action that need a stick."""
@@ -89,7 +89,7 @@ def pressed_name(device: str, control: str | None) -> Message | Name:
 
 
 @dataclass(frozen=True)
-class Places:
+class PossibleWays:
     """All that is possible, and what is not.
 
     Parameters
@@ -156,7 +156,7 @@ def place_of(site: Site) -> str:
 
 def places(
     case: Case, offers: Mapping[tuple[str, str], Sequence[Fit]], *, usable: Sequence[str] | None = None
-) -> Places:
+) -> PossibleWays:
     """Every way to do every action of the game.
 
     Parameters
@@ -188,7 +188,7 @@ def places(
             if site not in sites and site.cleared == "no"
         ]
         ways += _left_to_others(case, action)
-    return Places(tuple(ways), tuple(refused), assumptions)
+    return PossibleWays(tuple(ways), tuple(refused), assumptions)
 
 
 def _way(action: Action, terms: Sequence[Term], **rest: object) -> Way:
@@ -196,7 +196,7 @@ def _way(action: Action, terms: Sequence[Term], **rest: object) -> Way:
     return Way(action.name, "site", points, terms=tuple(terms), **rest)  # type: ignore[arg-type]
 
 
-def _held(hold: Hold) -> dict[str, object]:
+def _held(hold: ControllerGrip) -> dict[str, object]:
     return {
         "holding": hold.how, "holding_why": hold.why, "held_in": hold.place, "holding_limbs": hold.limbs,
     }  # fmt: skip
@@ -228,7 +228,7 @@ def _on_sticks(
     for fit in offered:
         controller = controllers.get(fit.stick)
         setup_s = None if controller is not None else sticks[fit.stick].setup_s
-        terms = list(worth.stick_terms(fit, action, setup_s=setup_s))
+        terms = list(utility.stick_terms(fit, action, setup_s=setup_s))
         if controller is not None:
             terms = [term for term in terms if term.what != "part"]  # counted once for the whole controller
         points = sum(term.points for term in terms)
@@ -291,9 +291,9 @@ def _pressed(
                     refused.append(Refused(action.name, site.name, switch.name, _NOT_THERE))
                     continue
                 terms = (
-                    *worth.press_terms(fit, action, toggle=toggle),
-                    *worth.device_terms(switch.setup_s),
-                    *worth.sound_terms(switch, quiet=case.player.quiet),
+                    *utility.press_terms(fit, action, toggle=toggle),
+                    *utility.device_terms(switch.setup_s),
+                    *utility.sound_terms(switch, quiet=case.player.quiet),
                 )
                 ways.append(
                     _way(action, terms, site=site.name, device=switch.name, kind="switch", role=role, toggle=toggle,
@@ -311,7 +311,7 @@ def _pressed(
                 if controller.in_stock == 0 and controller.price is None:
                     refused.append(Refused(action.name, site.name, controller.name, _NOT_THERE, control=control))
                     continue
-                terms = worth.press_terms(fit, action, toggle=toggle)
+                terms = utility.press_terms(fit, action, toggle=toggle)
                 connections = _button_connections(controller, wired)
                 for paired, hold in product(
                     connections, holds_of(case.player, site, controller, case.kit.on_grip(controller.name))
@@ -400,15 +400,15 @@ def _sure_s(fit: PressFit) -> float:
 def _left_to_others(case: Case, action: Action) -> list[Way]:
     out = []
     if action.kind == "chord":
-        terms = (worth.importance_term(action),)
+        terms = (utility.importance_term(action),)
         out.append(Way(action.name, "chord", rounded(action.importance), terms=terms, together=tuple(action.of)))
     if action.option:
-        price = worth.OPTION_POINTS if action.option_price is None else action.option_price
+        price = utility.OPTION_POINTS if action.option_price is None else action.option_price
         words = message(Scores.own_words, words=Name(action.option_words or action.option))
         out.append(_left(action, "option", price, words, action.option))
     if action.helper:
         own = case.player.independence
-        usual = worth.HELPER_POINTS if own is None else own
+        usual = utility.HELPER_POINTS if own is None else own
         price = usual if action.helper_price is None else action.helper_price
         for helper in case.player.helper:
             words = (
@@ -424,7 +424,7 @@ def _left_to_others(case: Case, action: Action) -> list[Way]:
     return out
 
 
-def _left(action: Action, how: worth.Left, price: float, words: Message, label: str) -> Way:
-    terms = worth.left_terms(action, how, price=price, words=words)
+def _left(action: Action, how: utility.Left, price: float, words: Message, label: str) -> Way:
+    terms = utility.left_terms(action, how, price=price, words=words)
     points = rounded(sum(term.points for term in terms))
     return Way(action.name, how, points, terms=terms, label=label)

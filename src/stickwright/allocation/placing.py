@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from stickwright.allocation.integer_model import IntegerModel, Sockets
+from stickwright.allocation.integer_model import IntegerModel, SocketColumns
 from stickwright.allocation.problem import Question, Way
 from stickwright.allocation.solve import Answer
 from stickwright.model.plan import Fit
@@ -95,7 +95,7 @@ def _sockets_taken(
         outlet = model.outlets[int(str(name[2]))]
         group = question.sockets[outlet.group]
         demand = name[1]
-        assert isinstance(demand, Sockets)
+        assert isinstance(demand, SocketColumns)
         for _ in range(number):
             if outlet.splitter is None:
                 socket = free[outlet.group].pop(0)
@@ -111,10 +111,10 @@ def _sockets_taken(
     return out
 
 
-def _waiting(question: Question, chosen: dict[str, int]) -> dict[Sockets, list[list[str]]]:
+def _waiting(question: Question, chosen: dict[str, int]) -> dict[SocketColumns, list[list[str]]]:
     """For each kind of demand the devices that wait for a socket, each with the actions it does."""
     gear = {one.name: one for one in question.gear}
-    out: dict[Sockets, list[list[str]]] = {}
+    out: dict[SocketColumns, list[list[str]]] = {}
     units: dict[tuple[str, str], list[str]] = {}
     for action in question.actions:
         if action not in chosen:
@@ -125,12 +125,12 @@ def _waiting(question: Question, chosen: dict[str, int]) -> dict[Sockets, list[l
         one = gear[way.device]
         if way.kind in ("stick", "switch"):
             feeds = "stick" if way.kind == "stick" else "button"
-            out.setdefault(Sockets(way.role, feeds, one.plugs, one.current_a), []).append([action])
+            out.setdefault(SocketColumns(way.role, feeds, one.plugs, one.current_a), []).append([action])
         elif not way.paired:
             key = (way.device, question.stands(way))
             if key not in units:
                 units[key] = []
-                demand = Sockets(None, "stick", one.plugs, one.current_a, way.device)
+                demand = SocketColumns(None, "stick", one.plugs, one.current_a, way.device)
                 out.setdefault(demand, []).append(units[key])
             units[key].append(action)
     return out

@@ -10,7 +10,7 @@ from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
-from stickwright.allocation import worth
+from stickwright.allocation import utility
 from stickwright.codes.message import Message, Name, Text, message
 from stickwright.codes.scores import Scores
 from stickwright.model.case import Case
@@ -59,10 +59,10 @@ def unstated_prices(case: Case) -> tuple[UnstatedPrice, ...]:
 def _of(case: Case, action: Action) -> Iterator[UnstatedPrice]:
     own = case.player.independence
     taken: tuple[tuple[Literal["option", "helper", "dropped", "toggle"], bool, float | None, float | None], ...] = (
-        ("option", bool(action.option), action.option_price, worth.OPTION_POINTS),
-        ("helper", action.helper and bool(case.player.helper), action.helper_price, worth.HELPER_POINTS if own is None else None),
+        ("option", bool(action.option), action.option_price, utility.OPTION_POINTS),
+        ("helper", action.helper and bool(case.player.helper), action.helper_price, utility.HELPER_POINTS if own is None else None),
         ("dropped", action.drop_price is not None, action.drop_price, None),
-        ("toggle", bool(action.toggle), action.toggle_price, worth.TOGGLE_POINTS),
+        ("toggle", bool(action.toggle), action.toggle_price, utility.TOGGLE_POINTS),
     )  # fmt: skip
     for how, counts, price, usual in taken:
         if not counts:

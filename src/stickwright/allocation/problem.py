@@ -15,8 +15,16 @@ from stickwright.codes.message import Text
 from stickwright.model.sharing import How, Term
 
 __all__ = [
-    "BUSY_LIMIT_SHARE", "Connection", "Gear", "Question", "Site", "SocketGroup", "Splitter",
-    "TogetherNeed", "Way", "rounded",
+    "BUSY_LIMIT_SHARE",
+    "Connection",
+    "Gear",
+    "PlayingSite",
+    "Question",
+    "SocketGroup",
+    "Splitter",
+    "TogetherNeed",
+    "Way",
+    "rounded",
 ]  # fmt: skip
 
 BUSY_LIMIT_SHARE = BUDGET_SHARE
@@ -123,7 +131,7 @@ class Gear:
 
 
 @dataclass(frozen=True)
-class Site:
+class PlayingSite:
     """A part that plays.
 
     Parameters
@@ -144,7 +152,7 @@ class Site:
     place: str = ""
     terms: tuple[Term, ...] = ()
     limb: str = ""
-    """Of the body, as `stickwright.allocation.moment.limb_of` names it."""
+    """Of the body, as `stickwright.allocation.concurrency.limb_of` names it."""
 
 
 @dataclass(frozen=True)
@@ -256,7 +264,7 @@ class Question:
     ways : tuple of Way
     gear : tuple of Gear
         Sticks, switches, controllers, adapters and splitters by name.
-    sites : tuple of Site
+    sites : tuple of PlayingSite
     together : tuple of TogetherNeed
     chords : tuple of (str, tuple of str)
         Chord and its members.
@@ -288,7 +296,7 @@ class Question:
     importance: tuple[float, ...]
     ways: tuple[Way, ...]
     gear: tuple[Gear, ...] = ()
-    sites: tuple[Site, ...] = ()
+    sites: tuple[PlayingSite, ...] = ()
     together: tuple[TogetherNeed, ...] = ()
     chords: tuple[tuple[str, tuple[str, ...]], ...] = ()
     sockets: tuple[SocketGroup, ...] = ()

@@ -6,11 +6,11 @@ from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from itertools import combinations
 
-from stickwright.allocation import worth
-from stickwright.allocation.moment import limb_of
-from stickwright.allocation.places import Places, place_of
+from stickwright.allocation import utility
+from stickwright.allocation.concurrency import limb_of
+from stickwright.allocation.places import PossibleWays, place_of
 from stickwright.allocation.pressing import Pressed, press_fit
-from stickwright.allocation.problem import Gear, Question, Site, TogetherNeed, Way, rounded
+from stickwright.allocation.problem import Gear, PlayingSite, Question, TogetherNeed, Way, rounded
 from stickwright.allocation.sockets import adapters_of, hub_limits, socket_groups, splitters_of
 from stickwright.codes.asked import Asked
 from stickwright.codes.message import message
@@ -30,13 +30,13 @@ _LEFT = ("option", "helper", "dropped")
 _NONE_AT_ALL = ("helper", "option")
 
 
-def question_of(case: Case, found: Places, pairs: Sequence[Pair], wishes: Wishes) -> Question:
+def question_of(case: Case, found: PossibleWays, pairs: Sequence[Pair], wishes: Wishes) -> Question:
     """The whole question.
 
     Parameters
     ----------
     case : Case
-    found : Places
+    found : PossibleWays
         Every way to do every action.
     pairs : sequence of Pair
         Which sites can act at the same time.
@@ -67,8 +67,8 @@ def question_of(case: Case, found: Places, pairs: Sequence[Pair], wishes: Wishes
         paired=sum(hub.paired for hub in case.hubs if hub.name not in wishes.without),
         adapters=adapters_of(case.kit.lead, wishes.without),
         splitters=splitters_of(case.kit.lead, wishes.without),
-        part_points=worth.PART_POINTS,
-        buy_points=worth.BUY_POINTS,
+        part_points=utility.PART_POINTS,
+        buy_points=utility.BUY_POINTS,
         budget=wishes.budget,
         most_parts=wishes.most_parts,
         at_most=tuple(_helper_limits(case, ways)),
@@ -77,10 +77,12 @@ def question_of(case: Case, found: Places, pairs: Sequence[Pair], wishes: Wishes
     )
 
 
-def _site(site: PlayerSite) -> Site:
-    terms = worth.site_terms(site)
+def _site(site: PlayerSite) -> PlayingSite:
+    terms = utility.site_terms(site)
     most = site.press.most_switches if site.press is not None else 2
-    return Site(site.name, rounded(-sum(term.points for term in terms)), most, place_of(site), terms, limb_of(site))
+    return PlayingSite(
+        site.name, rounded(-sum(term.points for term in terms)), most, place_of(site), terms, limb_of(site)
+    )
 
 
 def _gear(kit: Kit, wishes: Wishes) -> tuple[Gear, ...]:
@@ -143,7 +145,7 @@ def _together(case: Case, ways: Sequence[Way], pairs: Sequence[Pair]) -> list[To
                 too_slow.add(both)
             else:
                 least = min(actions[first].importance, actions[second].importance)
-                slowed.append((*both, rounded(worth.SLOWED_POINTS * 2 * share * least)))
+                slowed.append((*both, rounded(utility.SLOWED_POINTS * 2 * share * least)))
         out.append(TogetherNeed(first, second, chord, frozenset(never | too_slow), tuple(slowed)))
     return out
 

@@ -20,7 +20,7 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from stickwright.allocation.integer_model import Group, IntegerModel, Row, integer_model
+from stickwright.allocation.integer_model import ConstraintRow, Group, IntegerModel, integer_model
 from stickwright.allocation.problem import Question
 
 __all__ = ["DETERMINISTIC_LIMIT", "SMALLEST_POINTS", "Answer", "Solver", "later_ways", "run", "written"]
@@ -290,7 +290,7 @@ def _add_row(proto: Any, columns: Sequence[int], values: Sequence[int], low: int
     linear.domain.extend([low, high])
 
 
-def _whole_row(row: Row) -> tuple[list[int], int, int]:
+def _whole_row(row: ConstraintRow) -> tuple[list[int], int, int]:
     """A row in whole numbers: as it is when it counts, in thousandths when it measures."""
     measured = any(value % 1 for value in (*row.values, row.low, row.high) if math.isfinite(value))
     scale = _SCALE if measured else 1

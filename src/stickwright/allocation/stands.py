@@ -6,7 +6,7 @@ from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 
-from stickwright.allocation.places import Places, Refused, place_of
+from stickwright.allocation.places import PossibleWays, Refused, place_of
 from stickwright.allocation.problem import Way
 from stickwright.codes.choices import Choices
 from stickwright.codes.message import message
@@ -64,12 +64,12 @@ def union_of(each: Iterable[Stands]) -> Counter[Stand]:
     return out
 
 
-def only_on(found: Places, stands: Stands, player: Player) -> Places:
+def only_on(found: PossibleWays, stands: Stands, player: Player) -> PossibleWays:
     """What is possible with devices that stand there already; every other device is refused with that reason.
 
     Parameters
     ----------
-    found : Places
+    found : PossibleWays
     stands : mapping
     player : Player
     """

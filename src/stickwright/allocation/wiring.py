@@ -9,10 +9,10 @@ from __future__ import annotations
 from collections import Counter, defaultdict
 from collections.abc import Iterable, Iterator, Sequence
 
-from stickwright.allocation.cables import Leads, Wanted
+from stickwright.allocation.cables import Leads, MissingLead
 from stickwright.allocation.netlist import (
     Netlist,
-    Unit,
+    WiredDevice,
     empty_sockets,
     is_paired,
     netlist_of,
@@ -82,7 +82,7 @@ def wiring_of(placements: Sequence[Placement], case: Case, held: Sequence[HeldWa
     )
 
 
-def _unconnected(units: Sequence[Unit], case: Case) -> Iterator[Finding]:
+def _unconnected(units: Sequence[WiredDevice], case: Case) -> Iterator[Finding]:
     """Devices that nothing says how to plug in."""
     loose = [unit for unit in units if unit.hub is None]
     if loose and not case.hubs:
@@ -265,7 +265,7 @@ def _names(names: Iterable[str]) -> tuple[Name, ...]:
 # --- parts ------------------------------------------------------------------------------------------------------------
 
 
-def _parts(units: Sequence[Unit], net: Netlist, case: Case) -> tuple[PartLine, ...]:
+def _parts(units: Sequence[WiredDevice], net: Netlist, case: Case) -> tuple[PartLine, ...]:
     """What the set-up is made of, in the order in which it is laid out; last what the kit does not have."""
     kit = case.kit
     toppers = {topper.name: topper for topper in kit.topper}
@@ -306,7 +306,9 @@ def _parts(units: Sequence[Unit], net: Netlist, case: Case) -> tuple[PartLine, .
     return (*lines, *unknown)
 
 
-def _second_controllers(placements: Sequence[Placement], units: Sequence[Unit], case: Case) -> tuple[PartLine, ...]:
+def _second_controllers(
+    placements: Sequence[Placement], units: Sequence[WiredDevice], case: Case
+) -> tuple[PartLine, ...]:
     """The controllers that helpers need and that no unit stands for: none of the kit pairs, or no hub is described."""
     helpers = {one.helper or "helper" for one in placements if one.how == "helper"}
     served = {name for unit in units if unit.helper for name in unit.sites}
@@ -337,12 +339,12 @@ def _wanted(
     net: Netlist, leads: Sequence[Lead], count: Counter[tuple[str, str]]
 ) -> tuple[dict[str, tuple[int, tuple[Message, ...]]], list[PartLine]]:
     """What is missing: how many more of a lead that the kit knows and would do, or in words what to look for."""
-    places: dict[Wanted, list[Text]] = defaultdict(list)
+    places: dict[MissingLead, list[Text]] = defaultdict(list)
     for tag, at in net.leads.items():
         for one in at.wanted:
             places[one].append(Name(tag))
     for (hub, socket), splitter in net.splitters.items():
-        if isinstance(splitter, Wanted):
+        if isinstance(splitter, MissingLead):
             places[splitter].append(message(Wirings.socket, socket=Name(socket), hub=Name(hub)))
     known: dict[str, tuple[int, tuple[Message, ...]]] = {}
     unknown: dict[Message, tuple[PartKind, list[Text]]] = {}

@@ -49,11 +49,11 @@ def run(options: argparse.Namespace) -> int:
     from stickwright.codes.case_files import CaseFiles
     from stickwright.codes.message import Name, message
     from stickwright.codes.terminal import Terminal
+    from stickwright.files.benches import append_stick, read_bench
+    from stickwright.files.writing import write_whole
     from stickwright.mechanics.bench import bench_stick, to_stick_fields
-    from stickwright.records.benches import append_stick, read_bench
-    from stickwright.records.writing import write_whole
-    from stickwright.sheet.figures import bench
-    from stickwright.sheet.words import bench_words
+    from stickwright.report.figures import bench
+    from stickwright.report.words import bench_words
     from stickwright.units import to_si
 
     def si(value: float | None, ending: str) -> float | None:
@@ -83,7 +83,7 @@ def run(options: argparse.Namespace) -> int:
     write_whole(drawing, bench(result))
     print(say(message(Terminal.file, kind="bench", path=Name(str(drawing)))))
     if options.json:
-        from stickwright.records.results import as_json
+        from stickwright.files.results import as_json
 
         write_whole(Path(options.json), as_json(result))
         print(say(message(Terminal.file, kind="data", path=Name(options.json))))

@@ -32,7 +32,7 @@ def run(options: argparse.Namespace) -> int:
     from stickwright.catalogue import say
     from stickwright.codes.message import Name, message
     from stickwright.codes.terminal import Terminal
-    from stickwright.records.folder import check_case
+    from stickwright.files.folder import check_case
 
     problems, queries = check_case(Path(options.case))
     say_problems([str(problem) for problem in problems])

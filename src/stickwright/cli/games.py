@@ -30,8 +30,8 @@ def run(options: argparse.Namespace) -> int:
     from stickwright.catalogue import say
     from stickwright.codes.message import message
     from stickwright.codes.terminal import Terminal
-    from stickwright.records.archetypes import ARCHETYPES, archetype
-    from stickwright.sheet.game_words import game_words, games_words
+    from stickwright.files.archetypes import ARCHETYPES, archetype
+    from stickwright.report.game_words import game_words, games_words
 
     if options.name or options.all:
         names = ARCHETYPES if options.all else (options.name,)

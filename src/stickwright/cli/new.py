@@ -37,7 +37,7 @@ def run(options: argparse.Namespace) -> int:
     from stickwright.catalogue import say
     from stickwright.codes.message import Name, message
     from stickwright.codes.terminal import Terminal
-    from stickwright.records.folder import new_case
+    from stickwright.files.folder import new_case
 
     if options.old is not None:
         return _renewed(Path(options.old), Path(options.case), options.game)
@@ -52,7 +52,7 @@ def _renewed(old: Path, folder: Path, game: str | None) -> int:
     from stickwright.codes.message import Name, message
     from stickwright.codes.terminal import Terminal
     from stickwright.errors import BadInput, Problem
-    from stickwright.records.renewing import renewed_case
+    from stickwright.files.renewing import renewed_case
 
     if game is not None:
         raise BadInput(Problem("--game", "", "", message(Terminal.one_of_two, other=Name("--from"))))

@@ -8,7 +8,7 @@ from stickwright.cli.help_texts import help_text
 
 TYPE_CHECKING = False  # as in the module of all commands
 if TYPE_CHECKING:
-    from stickwright.web.desk import Desk
+    from stickwright.web.request_context import RequestContext
 
 __all__ = ["options", "run"]
 
@@ -66,15 +66,15 @@ def run(options: argparse.Namespace) -> int:
     return 0
 
 
-def _own(options: argparse.Namespace) -> Desk:
+def _own(options: argparse.Namespace) -> RequestContext:
     from pathlib import Path
 
     from stickwright.codes.message import Name, message
     from stickwright.codes.terminal import Terminal
     from stickwright.errors import BadInput, Problem
     from stickwright.store.opening import create_store, default_place, kind_at, open_store
-    from stickwright.web.desk import Desk
     from stickwright.web.preferences import preferences_at
+    from stickwright.web.request_context import RequestContext
     from stickwright.web.serving import made_folder
     from stickwright.web.start import practice_place
 
@@ -86,7 +86,7 @@ def _own(options: argparse.Namespace) -> Desk:
     if place.is_dir():
         raise BadInput(Problem((Name(str(place)),), "", "", message(Terminal.is_folder)))
     file = place.with_name("settings.toml")
-    desk = Desk(place, preferences=preferences_at(file), preferences_file=file)
+    desk = RequestContext(place, preferences=preferences_at(file), preferences_file=file)
     kind = kind_at(place)
     if kind == "not ours":
         raise BadInput(Problem((Name(str(place)),), "", "", message(Terminal.not_records)))
@@ -100,19 +100,19 @@ def _own(options: argparse.Namespace) -> Desk:
     return desk
 
 
-def _team(options: argparse.Namespace) -> Desk:
+def _team(options: argparse.Namespace) -> RequestContext:
     import os
 
     from stickwright.codes.message import message
     from stickwright.codes.terminal import Terminal
     from stickwright.errors import BadInput, Problem
     from stickwright.store.opening import open_store
-    from stickwright.web.desk import Desk
+    from stickwright.web.request_context import RequestContext
 
     place = options.place or os.environ.get("STICKWRIGHT_PLACE", "")
     if not place.startswith("postgresql"):
         raise BadInput(Problem("--place", "", "", message(Terminal.team_place, nothing=not place)))
-    desk = Desk(place, team=True)
+    desk = RequestContext(place, team=True)
     desk.hosts = (*desk.hosts, *(name.lower() for name in options.name))
     desk.store = open_store(place)
     return desk

@@ -57,7 +57,7 @@ def run(options: argparse.Namespace) -> int:
     from stickwright.catalogue import say
     from stickwright.codes.message import Name, message
     from stickwright.codes.terminal import FileKind, Terminal
-    from stickwright.records.folder import read_case
+    from stickwright.files.folder import read_case
 
     asked = wishes(options)
     pdf = _sheet_path(options, asked)
@@ -66,7 +66,7 @@ def run(options: argparse.Namespace) -> int:
         tell(message(Terminal.doing, what="reading_case"), 0.02)
         made_on = options.date or date.today().isoformat()
         case = read_case(Path(options.case), made_on)
-        from stickwright.planning import SEED, plan
+        from stickwright.planning.plan import SEED, plan
 
         result = plan(
             case,
@@ -79,11 +79,11 @@ def run(options: argparse.Namespace) -> int:
     finally:
         close()
     if options.json == "-":
-        from stickwright.records.results import plan_json
+        from stickwright.files.results import plan_json
 
         print(plan_json(result), end="")
         return 0
-    from stickwright.sheet.words import plan_words
+    from stickwright.report.words import plan_words
 
     print(plan_words(result))
     for path in written:
@@ -121,7 +121,7 @@ def _written(
 
     from stickwright.codes.message import message
     from stickwright.codes.terminal import Terminal
-    from stickwright.records.writing import write_whole
+    from stickwright.files.writing import write_whole
 
     written: list[Path] = []
 
@@ -132,27 +132,27 @@ def _written(
         written.append(Path(folder))
 
     if pdf is not None:
-        from stickwright.sheet.document import sheet_pdf
+        from stickwright.report.document import sheet_pdf
 
         tell(message(Terminal.doing, what="drawing_sheet"), 0.85)
         write_whole(pdf, sheet_pdf(result))
         written.append(pdf)
     if options.svg_dir:
-        from stickwright.sheet.figures import all_figures
+        from stickwright.report.figures import all_figures
 
         tell(message(Terminal.doing, what="drawing_figures"), 0.95)
         into(options.svg_dir, all_figures(result), "svg")
     if options.dxf:
-        from stickwright.sheet.mount_dxf import all_dxf
+        from stickwright.report.mount_dxf import all_dxf
 
         into(options.dxf, all_dxf(result), "dxf")
     if options.scene:
-        from stickwright.sheet.mount_scene import scene_html
+        from stickwright.report.mount_scene import scene_html
 
         write_whole(Path(options.scene), scene_html(result))
         written.append(Path(options.scene))
     if options.json and options.json != "-":
-        from stickwright.records.results import plan_json
+        from stickwright.files.results import plan_json
 
         write_whole(Path(options.json), plan_json(result))
         written.append(Path(options.json))

@@ -94,7 +94,7 @@ def run(options: argparse.Namespace) -> int:
     from stickwright.catalogue import say
     from stickwright.codes.message import Name, message
     from stickwright.codes.terminal import Terminal
-    from stickwright.sheet.words import trace_words
+    from stickwright.report.words import trace_words
     from stickwright.trace.report import trace_report
 
     tell, close = progress()
@@ -107,15 +107,15 @@ def run(options: argparse.Namespace) -> int:
         close()
     print(trace_words(report))
     if options.svg or options.json:
-        from stickwright.records.writing import write_whole
+        from stickwright.files.writing import write_whole
 
         if options.svg:
-            from stickwright.sheet.figures import trace_overview
+            from stickwright.report.figures import trace_overview
 
             write_whole(Path(options.svg), trace_overview(report, recording.times_s, recording.xy))
             print(say(message(Terminal.file, kind="drawing", path=Name(options.svg))))
         if options.json:
-            from stickwright.records.results import as_json
+            from stickwright.files.results import as_json
 
             write_whole(Path(options.json), as_json(report))
             print(say(message(Terminal.file, kind="data", path=Name(options.json))))
@@ -129,7 +129,7 @@ def _table(options: argparse.Namespace) -> TableReport | None:
     from stickwright.codes.message import Name, message
     from stickwright.codes.terminal import Terminal
     from stickwright.errors import BadInput, Problem
-    from stickwright.records.trial_tables import TapColumns, TrialColumns, kind_of_table, read_taps, read_trials
+    from stickwright.files.trial_tables import TapColumns, TrialColumns, kind_of_table, read_taps, read_trials
     from stickwright.trace.tables import taps_report, trials_report
 
     path = Path(options.recording)
@@ -168,14 +168,14 @@ def _tell_table(options: argparse.Namespace, table: TableReport) -> int:
     from stickwright.codes.message import Name, message
     from stickwright.codes.terminal import Terminal
     from stickwright.errors import BadInput, Problem
-    from stickwright.sheet.words import table_words
+    from stickwright.report.words import table_words
 
     if options.svg:
         raise BadInput(Problem("--svg", "", "", message(Terminal.no_path)))
     print(table_words(table))
     if options.json:
-        from stickwright.records.results import as_json
-        from stickwright.records.writing import write_whole
+        from stickwright.files.results import as_json
+        from stickwright.files.writing import write_whole
 
         write_whole(Path(options.json), as_json(table))
         print(say(message(Terminal.file, kind="data", path=Name(options.json))))
@@ -185,7 +185,7 @@ def _tell_table(options: argparse.Namespace, table: TableReport) -> int:
 def _recording(options: argparse.Namespace) -> Recording:
     from pathlib import Path
 
-    from stickwright.records.recordings import ColumnChoice, read_recording
+    from stickwright.files.recordings import ColumnChoice, read_recording
 
     named = (
         options.time, options.x, options.y, options.full_scale, options.unit, options.cue, options.cue_x, options.cue_y,

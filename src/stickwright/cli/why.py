@@ -37,15 +37,15 @@ def run(options: argparse.Namespace) -> int:
     from stickwright.catalogue import say
     from stickwright.codes.message import message
     from stickwright.codes.terminal import Terminal
-    from stickwright.records.folder import read_case
+    from stickwright.files.folder import read_case
 
     tell, close = progress()
     try:
         tell(message(Terminal.doing, what="reading_case"), 0.02)
         case = read_case(Path(options.case))
-        from stickwright.planning import plan
-        from stickwright.sheet.what_if import wishes_words
-        from stickwright.sheet.why_words import why_words
+        from stickwright.planning.plan import plan
+        from stickwright.report.what_if import wishes_words
+        from stickwright.report.why_words import why_words
 
         result = plan(
             case, draws=options.draws, wishes=wishes(options, 0), why=options.action,

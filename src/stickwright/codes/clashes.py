@@ -21,7 +21,7 @@ def limb_named(limb: str) -> Limb:
     Parameters
     ----------
     limb : str
-        As `stickwright.allocation.moment.limb_of` names it, or ``hands``.
+        As `stickwright.allocation.concurrency.limb_of` names it, or ``hands``.
     """
     bare = limb.removeprefix("unsaid ")
     return next(one for one in LIMBS if one == bare)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import functools
 import inspect
+import re
 import typing
 from collections.abc import Mapping
 from importlib import import_module
@@ -21,7 +22,7 @@ def message_of(data: object) -> Message:
     Parameters
     ----------
     data : object
-        A mapping: ``code``, and every parameter by its name, as `stickwright.records.results.as_data` writes it.
+        A mapping: ``code``, and every parameter by its name, as `stickwright.files.results.as_data` writes it.
 
     Raises
     ------
@@ -48,6 +49,7 @@ def message_of(data: object) -> Message:
 @functools.cache
 def _parameters(code: str) -> Mapping[str, TypeAdapter[typing.Any]]:
     topic, _, text = code.partition(".")
+    topic = re.sub("Doubts$", "Warnings", topic)  # as plans of before 2026-12 name them
     try:
         written = getattr(getattr(import_module(f"stickwright.codes.{module_of(topic)}"), topic), text)
     except (ImportError, AttributeError) as unknown:

@@ -18,16 +18,7 @@ from stickwright.codes.stand_ins import StandIns
 from stickwright.codes.stick_problems import StickProblems
 from stickwright.errors import BadInput, Problem
 from stickwright.mechanics import capability as cap
-from stickwright.mechanics.bracket import Bracket, StickResult, TriedStick, bracket
-from stickwright.mechanics.order_effect import (
-    USUAL_DAYS,
-    DaySpread,
-    carried_back,
-    day_assumption,
-    day_finding,
-    on_another_day,
-)
-from stickwright.mechanics.stand_ins import (
+from stickwright.mechanics.default_values import (
     Steadiness,
     direction_assumptions,
     effort_assumptions,
@@ -35,6 +26,15 @@ from stickwright.mechanics.stand_ins import (
     limb_stiffness_of,
     noise_and_fall_off,
     shaken_force,
+)
+from stickwright.mechanics.force_from_trials import Bracket, StickResult, TriedStick, bracket
+from stickwright.mechanics.order_effect import (
+    USUAL_DAYS,
+    DaySpread,
+    carried_back,
+    day_assumption,
+    day_finding,
+    on_another_day,
 )
 from stickwright.mechanics.unread import Figure, Unread
 from stickwright.mechanics.usual_forces import involuntary_force, resting_force

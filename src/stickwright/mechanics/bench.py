@@ -15,13 +15,13 @@ from numpy.typing import ArrayLike, NDArray
 
 from stickwright.codes.bench_notes import BenchNotes
 from stickwright.codes.message import message
-from stickwright.mechanics.bench_doubt import BenchDoubt, bench_doubt
 from stickwright.mechanics.bench_positions import directions, positions
 from stickwright.mechanics.bench_readings import GaugeScatter, LeverReadings, checked_readings
+from stickwright.mechanics.bench_warnings import CoefficientSpread, bench_doubt
 from stickwright.mechanics.lever import LeverFit, bounded_below, lever_design, lever_of
 from stickwright.mechanics.output_gain import output_gain
 from stickwright.mechanics.robust_fit import RobustFit
-from stickwright.mechanics.straightness import Judged, fitted
+from stickwright.mechanics.straightness import WiderFit, fitted
 from stickwright.model.bench import BenchLine, BenchReading, BenchResult
 from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import Finding
@@ -211,7 +211,7 @@ def wear_findings(now: BenchResult, before_start_force_n: float) -> tuple[Findin
     return (Finding("query", "worn_spring", text),)
 
 
-def _by_direction(readings: LeverReadings, direction: Array) -> tuple[Judged | None, Array]:
+def _by_direction(readings: LeverReadings, direction: Array) -> tuple[WiderFit | None, Array]:
     """One line for each direction and one friction for all, when the readings carry that."""
     codes = np.unique(direction[np.isfinite(direction)])
     if len(codes) < 2 or not np.isfinite(direction).all():
@@ -225,11 +225,11 @@ def _by_direction(readings: LeverReadings, direction: Array) -> tuple[Judged | N
     if n - p < 2 or np.linalg.matrix_rank(design, tol=1e-3) < p:
         return None, codes
     scatter = GaugeScatter.of(readings)
-    return Judged(design, fitted(design, readings, scatter, narrower=lever_design(readings))), codes
+    return WiderFit(design, fitted(design, readings, scatter, narrower=lever_design(readings))), codes
 
 
 def _lines(
-    readings: LeverReadings, judged: Judged | None, codes: Array, pooled: LeverFit, level: float
+    readings: LeverReadings, judged: WiderFit | None, codes: Array, pooled: LeverFit, level: float
 ) -> tuple[tuple[BenchLine, ...], bool, tuple[Finding, ...]]:
     """Each direction's line, whether they differ, and the remark on it."""
     doubt = None if judged is None else bench_doubt(judged.design, readings, GaugeScatter.of(readings), judged.fit)
@@ -251,7 +251,7 @@ def _lines(
 
 
 def _line(
-    readings: LeverReadings, doubt: BenchDoubt, codes: Array, index: int, pooled: LeverFit, level: float
+    readings: LeverReadings, doubt: CoefficientSpread, codes: Array, index: int, pooled: LeverFit, level: float
 ) -> BenchLine:
     width = doubt.means.shape[1]
     unit = np.eye(width)

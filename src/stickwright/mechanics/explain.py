@@ -12,9 +12,9 @@ from numpy.typing import NDArray
 from stickwright.codes.fit_reasons import FitReasons, Others
 from stickwright.codes.message import Message, message
 from stickwright.codes.sites import Part
-from stickwright.mechanics.crossing import best_lever_ratio, linear_share
+from stickwright.mechanics.equilibrium import best_lever_ratio, linear_share
 from stickwright.mechanics.fit import ALWAYS, Evaluated, Rules, SiteInputs, central, evaluate, spasms_above_per_min
-from stickwright.mechanics.setups import Setups
+from stickwright.mechanics.setups import SetupArrays
 from stickwright.mechanics.suiting import unsuited
 from stickwright.mechanics.unread import Rule
 from stickwright.model.plan import Demand, Doubt
@@ -26,7 +26,7 @@ __all__ = [
 ]  # fmt: skip
 
 Array = NDArray[np.float64]
-_Fits = Callable[[Setups, SiteInputs], bool]
+_Fits = Callable[[SetupArrays, SiteInputs], bool]
 LONGEST_EXTENSION_M = 0.060
 """Longer than this is another stick, not an extension: common practice, no source."""
 NOTHING_NEAR = message(FitReasons.nothing_near)
@@ -65,7 +65,7 @@ class Broken:
 
 def broken_rules(
     place: int,
-    setups: Setups,
+    setups: SetupArrays,
     found: Evaluated,
     inputs: SiteInputs,
     direction_rad: Array,
@@ -78,7 +78,7 @@ def broken_rules(
     Parameters
     ----------
     place : int
-    setups, found, inputs : Setups, Evaluated, SiteInputs
+    setups, found, inputs : SetupArrays, Evaluated, SiteInputs
     direction_rad : array, shape (k,)
     demand : Demand
     rules : Rules
@@ -112,7 +112,7 @@ def broken_rules(
 
 
 def _reach_failures(
-    place: int, setups: Setups, found: Evaluated, inputs: SiteInputs, direction_rad: Array, rules: Rules
+    place: int, setups: SetupArrays, found: Evaluated, inputs: SiteInputs, direction_rad: Array, rules: Rules
 ) -> list[Message]:
     share = found.reach_share[place]
     travel = _travel(place, setups, share)
@@ -155,7 +155,7 @@ def _named(places: Sequence[int], direction_rad: Array, inputs: SiteInputs) -> t
     return "listed", tuple(float(direction_rad[k]) for k in places)
 
 
-def _travel(place: int, setups: Setups, share: Array) -> Array:
+def _travel(place: int, setups: SetupArrays, share: Array) -> Array:
     if setups.touch[place]:
         pad: Array = share * setups.height_m[place]
         return pad
@@ -163,7 +163,9 @@ def _travel(place: int, setups: Setups, share: Array) -> Array:
     return travel
 
 
-def reach_reason(place: int, setups: Setups, inputs: SiteInputs, direction_rad: Array, k: int, share: float) -> Message:
+def reach_reason(
+    place: int, setups: SetupArrays, inputs: SiteInputs, direction_rad: Array, k: int, share: float
+) -> Message:
     """Whether force or movement range keeps the player from full travel in one direction, with figures."""
     where = float(direction_rad[k])
     force, reach = float(inputs.force_n[0, k]), float(inputs.reach_m[0, k])
@@ -211,7 +213,7 @@ def _effort_failures(
 
 
 def _false_failures(
-    place: int, setups: Setups, found: Evaluated, inputs: SiteInputs, situation: Situation
+    place: int, setups: SetupArrays, found: Evaluated, inputs: SiteInputs, situation: Situation
 ) -> list[Message]:
     rate = float(found.false_rate[place])
     limit = inputs.false_limit_per_min
@@ -237,7 +239,7 @@ def _false_failures(
     ]  # fmt: skip
 
 
-def _rest_failure(place: int, setups: Setups, rest_n: float, rate_per_min: float, limit_per_min: float) -> Message:
+def _rest_failure(place: int, setups: SetupArrays, rest_n: float, rate_per_min: float, limit_per_min: float) -> Message:
     start, travel = float(setups.start_force_n[place]), float(setups.travel_m[place])
     stiffness = float(setups.contact_stiffness_n_per_m[place])
     lies = (rest_n - start) / stiffness if stiffness > 0 else math.inf
@@ -254,7 +256,7 @@ def _rest_failure(place: int, setups: Setups, rest_n: float, rate_per_min: float
 
 def limit_of(
     place: int,
-    setups: Setups,
+    setups: SetupArrays,
     found: Evaluated,
     inputs: SiteInputs,
     direction_rad: Array,
@@ -270,7 +272,7 @@ def limit_of(
     Parameters
     ----------
     place : int
-    setups, found, inputs : Setups, Evaluated, SiteInputs
+    setups, found, inputs : SetupArrays, Evaluated, SiteInputs
     direction_rad : array, shape (k,)
     weakest : int
         Place of the weakest needed direction.
@@ -318,13 +320,13 @@ def limit_of(
 
 
 def best_extensions(
-    setups: Setups, place: int, inputs: SiteInputs, direction_rad: Array
+    setups: SetupArrays, place: int, inputs: SiteInputs, direction_rad: Array
 ) -> tuple[tuple[float, float, float], ...]:
     """Per needed direction: direction (rad), best lever ratio by the closed form, extra length (minus: shorten).
 
     Parameters
     ----------
-    setups : Setups
+    setups : SetupArrays
     place : int
         Of the set-up to be lengthened or shortened.
     inputs : SiteInputs
@@ -344,13 +346,13 @@ def best_extensions(
 
 
 def extension_note(
-    setups: Setups, place: int, found: Evaluated, inputs: SiteInputs, direction_rad: Array
+    setups: SetupArrays, place: int, found: Evaluated, inputs: SiteInputs, direction_rad: Array
 ) -> Message | None:
     """Whether lengthening helps in the weakest needed direction, by the closed form; None where it makes no sense.
 
     Parameters
     ----------
-    setups : Setups
+    setups : SetupArrays
     place : int
     found, inputs : Evaluated, SiteInputs
     direction_rad : array, shape (k,)
@@ -392,7 +394,7 @@ def _whole(share: float) -> float:
 
 def helping_change(
     place: int,
-    setups: Setups,
+    setups: SetupArrays,
     found: Evaluated,
     inputs: SiteInputs,
     direction_rad: Array,
@@ -404,7 +406,7 @@ def helping_change(
     Parameters
     ----------
     place : int
-    setups, found, inputs : Setups, Evaluated, SiteInputs
+    setups, found, inputs : SetupArrays, Evaluated, SiteInputs
     direction_rad : array, shape (k,)
     rules : Rules
     situation : Situation
@@ -414,7 +416,7 @@ def helping_change(
     one = setups.take([place])
     centre = central(inputs)
 
-    def fits(some: Setups, site: SiteInputs) -> bool:
+    def fits(some: SetupArrays, site: SiteInputs) -> bool:
         return bool(evaluate(some, site, rules).shortfall[0] <= 0)
 
     return (
@@ -424,7 +426,7 @@ def helping_change(
     )
 
 
-def _support_change(one: Setups, centre: SiteInputs, situation: Situation, fits: _Fits) -> Message | None:
+def _support_change(one: SetupArrays, centre: SiteInputs, situation: Situation, fits: _Fits) -> Message | None:
     if situation.rest_n > 0 and fits(one, replace(centre, rest_n=np.zeros(1))):
         return message(FitReasons.support_helps, rest_n=situation.rest_n, more=situation.supported)
     if centre.spasm_per_min > 0 and fits(one, replace(centre, spasm_per_min=0.0)):
@@ -434,7 +436,7 @@ def _support_change(one: Setups, centre: SiteInputs, situation: Situation, fits:
     return None
 
 
-def _force_change(one: Setups, centre: SiteInputs, rules: Rules) -> Message | None:
+def _force_change(one: SetupArrays, centre: SiteInputs, rules: Rules) -> Message | None:
     factors = np.geomspace(1 / OTHER_VERSION, OTHER_VERSION, 81)
     would = evaluate(one.versions(0, factors), centre, rules).shortfall <= 0
     if not would.any():
@@ -445,7 +447,7 @@ def _force_change(one: Setups, centre: SiteInputs, rules: Rules) -> Message | No
 
 
 def _need_change(
-    one: Setups, centre: SiteInputs, direction_rad: Array, reach_share: Array, fits: _Fits
+    one: SetupArrays, centre: SiteInputs, direction_rad: Array, reach_share: Array, fits: _Fits
 ) -> Message | None:
     order = [int(k) for k in np.argsort(reach_share) if centre.needed[k]]
     for count in range(1, min(3, len(order) - 1) + 1):

@@ -15,7 +15,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stickwright.mechanics.fit_kernel import ALWAYS, FAR_SD, fit_kernel, fit_kernel_alone
-from stickwright.mechanics.setups import Setups
+from stickwright.mechanics.setups import SetupArrays
 from stickwright.mechanics.unread import NOTHING_UNREAD, Unread, doubted_utility, favourable
 
 __all__ = [
@@ -255,14 +255,14 @@ def spasms_above_per_min(threshold_n: Array, per_min: float, peak_n: tuple[float
     return above
 
 
-def _scale(setups: Setups, site: SiteInputs) -> Array:
+def _scale(setups: SetupArrays, site: SiteInputs) -> Array:
     """Factor on each stick's forces in each draw."""
     if site.stick_scale is not None:
         return site.stick_scale
     return np.ones((len(setups.kit.stick), len(site.rest_n)))
 
 
-def _false_rate(setups: Setups, site: SiteInputs, zone: Array, draw: slice) -> Array:
+def _false_rate(setups: SetupArrays, site: SiteInputs, zone: Array, draw: slice) -> Array:
     """Crossings and spasms a minute, shape (s, draws)."""
     scale = _scale(setups, site)[setups.stick, draw]
     start, full = setups.start_force_n[:, None] * scale, setups.full_force_n[:, None] * scale
@@ -275,7 +275,7 @@ def _false_rate(setups: Setups, site: SiteInputs, zone: Array, draw: slice) -> A
     return lifted
 
 
-def _chosen_zone(setups: Setups, site: SiteInputs) -> Array:
+def _chosen_zone(setups: SetupArrays, site: SiteInputs) -> Array:
     """The smallest dead zone that keeps false input within the limit with some certainty, else at the best
     figures, else the largest; never smaller than where the stick stays by friction."""
     doubtful = SiteInputs(
@@ -303,7 +303,7 @@ def _chosen_zone(setups: Setups, site: SiteInputs) -> Array:
     return chosen
 
 
-def _run(setups: Setups, site: SiteInputs, zone: Array, rules: Rules, *, full: bool) -> tuple[Array, ...]:
+def _run(setups: SetupArrays, site: SiteInputs, zone: Array, rules: Rules, *, full: bool) -> tuple[Array, ...]:
     number, draws, directions = len(setups), *site.force_n.shape
     shape = (number, draws if full else 1, directions)
     by_direction = [np.empty(shape) for _ in range(3)]
@@ -324,7 +324,7 @@ def _run(setups: Setups, site: SiteInputs, zone: Array, rules: Rules, *, full: b
 
 
 def _judged(
-    setups: Setups, site: SiteInputs, zone: Array, rules: Rules, bits: Array, shortfall: Array
+    setups: SetupArrays, site: SiteInputs, zone: Array, rules: Rules, bits: Array, shortfall: Array
 ) -> tuple[Array, Array, Array]:
     """Shortfall by what was read, shortfall at the assumed figures, utility; each of shape (s, draws)."""
     doubt = np.zeros(len(setups)) if site.static_doubt is None else site.static_doubt
@@ -363,12 +363,14 @@ def central(inputs: SiteInputs) -> SiteInputs:
     )
 
 
-def evaluate(setups: Setups, site: SiteInputs, rules: Rules | None = None, *, chunk: int | None = None) -> Evaluated:
+def evaluate(
+    setups: SetupArrays, site: SiteInputs, rules: Rules | None = None, *, chunk: int | None = None
+) -> Evaluated:
     """Every set-up at one site, all draws.
 
     Parameters
     ----------
-    setups : Setups
+    setups : SetupArrays
         What could be built.
     site : SiteInputs
         Ability and demand as numbers; ``static`` has one entry a set-up.
@@ -407,12 +409,12 @@ def evaluate(setups: Setups, site: SiteInputs, rules: Rules | None = None, *, ch
     return Evaluated(*columns, stick_utility)  # type: ignore[call-arg]
 
 
-def evaluate_all(setups: Setups, sites: Sequence[SiteInputs], rules: Rules | None = None) -> tuple[Evaluated, ...]:
+def evaluate_all(setups: SetupArrays, sites: Sequence[SiteInputs], rules: Rules | None = None) -> tuple[Evaluated, ...]:
     """Every set-up at every site.
 
     Parameters
     ----------
-    setups : Setups
+    setups : SetupArrays
         What could be built.
     sites : sequence of SiteInputs
     rules : Rules, optional
@@ -421,12 +423,12 @@ def evaluate_all(setups: Setups, sites: Sequence[SiteInputs], rules: Rules | Non
     return tuple(evaluate(setups, site, rules) for site in sites)
 
 
-def detail(setups: Setups, site: SiteInputs, zone: Array, rules: Rules | None = None) -> Detail:
+def detail(setups: SetupArrays, site: SiteInputs, zone: Array, rules: Rules | None = None) -> Detail:
     """All draws of a few set-ups, for their intervals.
 
     Parameters
     ----------
-    setups : Setups
+    setups : SetupArrays
         Those to be reported.
     site : SiteInputs
         As for `evaluate`, ``static`` with one entry for each of them.

@@ -17,7 +17,6 @@ from numpy.typing import ArrayLike, NDArray
 from stickwright.codes.bench_notes import BenchNotes, Number
 from stickwright.codes.matters import Matter
 from stickwright.codes.message import Message, Text, message
-from stickwright.mechanics.bench_doubt import BenchDoubt, bench_doubt, drift_findings
 from stickwright.mechanics.bench_readings import (
     GaugeScatter,
     LeverReadings,
@@ -26,9 +25,10 @@ from stickwright.mechanics.bench_readings import (
     coarse_gauge_findings,
     queried_readings,
 )  # fmt: skip
+from stickwright.mechanics.bench_warnings import CoefficientSpread, bench_doubt, drift_findings
 from stickwright.mechanics.robust_fit import RobustFit
 from stickwright.mechanics.sprung_lever import Lever
-from stickwright.mechanics.straightness import Judged, bend_findings, fitted
+from stickwright.mechanics.straightness import WiderFit, bend_findings, fitted
 from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import Finding
 
@@ -181,7 +181,7 @@ def lever_of(
     readings: LeverReadings,
     findings: tuple[Finding, ...],
     level: float,
-    judged: Judged | None = None,
+    judged: WiderFit | None = None,
     direction_rad: Array | None = None,
 ) -> LeverFit:
     """The lever of readings that were checked already.
@@ -194,7 +194,7 @@ def lever_of(
         What was noticed while checking.
     level : float
         Coverage of the intervals.
-    judged : Judged, optional
+    judged : WiderFit, optional
         Where the readings were judged with a wider model (one line for each direction).
     direction_rad : array, shape (n,), optional
         Direction of each reading, when all are known: the intervals then allow for directions that read apart.
@@ -203,7 +203,7 @@ def lever_of(
     design = lever_design(readings)
     kept = None if judged is None else judged.fit.kept
     fit = fitted(design, readings, scatter, kept)
-    judged = judged or Judged(design, fit)
+    judged = judged or WiderFit(design, fit)
     queried = queried_readings(readings, judged.fit, level)
     one_line = direction_rad is None and readings.both_ways
     doubt = bench_doubt(design, readings, scatter, fit, direction_rad, out_and_back_once=one_line)
@@ -275,7 +275,7 @@ def _one_way_findings(readings: LeverReadings) -> tuple[Finding, ...]:
 
 
 def _intervals(
-    readings: LeverReadings, fit: RobustFit, doubt: BenchDoubt | None, numbers: list[float], level: float
+    readings: LeverReadings, fit: RobustFit, doubt: CoefficientSpread | None, numbers: list[float], level: float
 ) -> dict[str, Estimate]:
     """All estimates of a fit, by the name of the number."""
     n, width = int(fit.kept.sum()), len(numbers)
@@ -310,13 +310,13 @@ def _intervals(
 
 
 def bounded_below(
-    doubt: BenchDoubt | None, weights: Array, value: float, level: float, n: int, assumed: Text | None
+    doubt: CoefficientSpread | None, weights: Array, value: float, level: float, n: int, assumed: Text | None
 ) -> Estimate:
     """An estimate of a number that cannot be negative.
 
     Parameters
     ----------
-    doubt : BenchDoubt or None
+    doubt : CoefficientSpread or None
         What the readings tell of the coefficients; None without a degree of freedom.
     weights : array, shape (p,)
         The number as a weighted sum of the coefficients.
@@ -337,7 +337,7 @@ def bounded_below(
 
 
 def _residual(
-    fit: RobustFit, doubt: BenchDoubt | None, values: Array, max_angle_rad: float, level: float, n: int
+    fit: RobustFit, doubt: CoefficientSpread | None, values: Array, max_angle_rad: float, level: float, n: int
 ) -> Estimate:
     """Where the stick stays by itself: (friction - preload)/stiffness, between 0 and the stop."""
     excess, stiffness = float(values[1] - values[0]), float(values[2])

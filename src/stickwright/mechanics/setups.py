@@ -15,11 +15,19 @@ from stickwright.codes.message import Name, message
 from stickwright.codes.stick_problems import StickProblems
 from stickwright.errors import BadInput, Problem, did_you_mean
 from stickwright.mechanics.ability import TriedStick
-from stickwright.mechanics.crossing import lever_moments
+from stickwright.mechanics.equilibrium import lever_moments
 from stickwright.model.kit import Extension, Kit, Stick, Topper
 from stickwright.model.parts import SUITED_FORMS
 
-__all__ = ["UNBENCHED_SD", "USUAL_FRICTION_SHARE", "BenchDoubt", "Setups", "at_contact", "bench_log_sd", "setups_of"]
+__all__ = [
+    "UNBENCHED_SD",
+    "USUAL_FRICTION_SHARE",
+    "BenchDoubt",
+    "SetupArrays",
+    "at_contact",
+    "bench_log_sd",
+    "setups_of",
+]
 
 Array = NDArray[np.float64]
 USUAL_FRICTION_SHARE = 0.03
@@ -31,7 +39,7 @@ GRAVITY = 9.80665  # m/s2, CGPM 1901
 
 
 @dataclass(frozen=True, eq=False)
-class Setups:
+class SetupArrays:
     """Set-ups side by side, one entry each, ready for arithmetic.
 
     Parameters
@@ -77,7 +85,7 @@ class Setups:
     def __len__(self) -> int:
         return len(self.stick)
 
-    def take(self, places: Sequence[int] | NDArray[np.int64]) -> Setups:
+    def take(self, places: Sequence[int] | NDArray[np.int64]) -> SetupArrays:
         """The set-ups at some places only."""
         kept = np.asarray(places, dtype=np.int64)
         fields = {
@@ -87,9 +95,9 @@ class Setups:
                 "stop_rad", "home_share", "touch", "parts", "bulk_m3",
             )
         }  # fmt: skip
-        return Setups(**fields, slopes_rad=self.slopes_rad, kit=self.kit)
+        return SetupArrays(**fields, slopes_rad=self.slopes_rad, kit=self.kit)
 
-    def versions(self, place: int, factors: Array) -> Setups:
+    def versions(self, place: int, factors: Array) -> SetupArrays:
         """One set-up with all spring and friction moments multiplied by each factor: lighter and firmer versions."""
         same = self.take(np.full(len(factors), place))
         return replace(
@@ -173,7 +181,7 @@ def setups_of(
     site: str = "",
     part: str | None = None,
     room_m: tuple[float, float] | None = None,
-) -> Setups:
+) -> SetupArrays:
     """Every stick with every allowed topper, extension and tilt.
 
     Parameters
@@ -250,7 +258,7 @@ def setups_of(
     whole = np.array([own[s] + kit.tilt_rad[b] for s, _, _, b, _ in rows])
     slopes, slope = np.unique(np.round(whole, 9), return_inverse=True)
     bases = [kit.stick[s].base_m for s, *_ in rows]
-    return Setups(
+    return SetupArrays(
         table[:, 0], table[:, 1], table[:, 2], table[:, 3], table[:, 4], slope.astype(np.int64),
         figures[:, 0], figures[:, 1], figures[:, 2], figures[:, 3], figures[:, 4],
         np.array([kit.stick[s].kind == "touch" for s, *_ in rows]),

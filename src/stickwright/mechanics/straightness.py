@@ -13,7 +13,7 @@ from stickwright.mechanics.bench_readings import GaugeScatter, LeverReadings
 from stickwright.mechanics.robust_fit import RobustFit, robust_fit
 from stickwright.model.recorded import Finding
 
-__all__ = ["Judged", "bend_findings", "fitted"]
+__all__ = ["WiderFit", "bend_findings", "fitted"]
 
 Array = NDArray[np.float64]
 
@@ -22,7 +22,7 @@ _MATERIAL_SHARE = 0.03  # of the middle force: a bend smaller than this changes 
 
 
 @dataclass(frozen=True)
-class Judged:
+class WiderFit:
     """A wider model of the same readings, which says which of them belong, and whether they bend.
 
     Parameters
@@ -62,12 +62,12 @@ def fitted(
     )  # fmt: skip
 
 
-def bend_findings(judged: Judged, readings: LeverReadings, scatter: GaugeScatter) -> tuple[Finding, ...]:
+def bend_findings(judged: WiderFit, readings: LeverReadings, scatter: GaugeScatter) -> tuple[Finding, ...]:
     """Whether the readings contradict a straight spring, or friction that is alike at all angles.
 
     Parameters
     ----------
-    judged : Judged
+    judged : WiderFit
         The readings and what was fitted to them.
     readings : LeverReadings
         The same readings.
@@ -97,7 +97,7 @@ def bend_findings(judged: Judged, readings: LeverReadings, scatter: GaugeScatter
     return tuple(findings)
 
 
-def _wider(judged: Judged, column: Array, readings: LeverReadings, scatter: GaugeScatter) -> RobustFit | None:
+def _wider(judged: WiderFit, column: Array, readings: LeverReadings, scatter: GaugeScatter) -> RobustFit | None:
     """The fit with one more term, when the term is beyond chance and large enough to matter."""
     fit, wider = judged.fit, np.column_stack([judged.design, column])
     freedom = int(fit.kept.sum()) - wider.shape[1]

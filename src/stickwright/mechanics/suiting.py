@@ -15,7 +15,7 @@ from numpy.typing import NDArray
 from stickwright.codes.fit_reasons import FitReasons
 from stickwright.codes.message import Message, Name, message
 from stickwright.codes.sites import Part
-from stickwright.mechanics.setups import Setups
+from stickwright.mechanics.setups import SetupArrays
 from stickwright.mechanics.unread import Rule
 from stickwright.model.parts import PLAIN, SIZES, USUAL_WIDTH_M
 
@@ -65,13 +65,13 @@ def outside(value: float, least: float, most: float) -> tuple[bool, bool]:
     return value < least or value > most, value < PLAIN * least or PLAIN * value > most
 
 
-def unsuited(part: Part, setups: Setups, place: int, least_force_n: float) -> tuple[Unsuited, ...]:
+def unsuited(part: Part, setups: SetupArrays, place: int, least_force_n: float) -> tuple[Unsuited, ...]:
     """What of a set-up does not suit a part; a topper that nobody measured is judged by the usual width of its form, and never plainly.
 
     Parameters
     ----------
     part : str
-    setups : Setups
+    setups : SetupArrays
     place : int
     least_force_n : float
         The part's comfortable force in the weakest direction that the game needs.
@@ -101,13 +101,15 @@ def unsuited(part: Part, setups: Setups, place: int, least_force_n: float) -> tu
     return tuple(out)
 
 
-def unsuited_setups(part: Part, setups: Setups, least_force_n: float) -> tuple[NDArray[np.bool_], NDArray[np.bool_]]:
+def unsuited_setups(
+    part: Part, setups: SetupArrays, least_force_n: float
+) -> tuple[NDArray[np.bool_], NDArray[np.bool_]]:
     """Which set-ups plainly do not suit a part, and which are to be tried.
 
     Parameters
     ----------
     part : str
-    setups : Setups
+    setups : SetupArrays
     least_force_n : float
         As for `unsuited`.
 

@@ -15,7 +15,7 @@ from stickwright.codes.estimate_notes import EstimateNotes
 from stickwright.codes.message import Message, Name, message
 from stickwright.codes.stand_ins import StandIns
 from stickwright.mechanics import capability as cap
-from stickwright.mechanics.stand_ins import Steadiness, has_positive_interval, lognormal
+from stickwright.mechanics.default_values import Steadiness, has_positive_interval, lognormal
 from stickwright.mechanics.unread import MEASURE
 from stickwright.model.estimate import Estimate
 from stickwright.model.parts import USUAL, USUAL_FACTOR

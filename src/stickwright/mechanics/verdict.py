@@ -11,13 +11,13 @@ from numpy.typing import NDArray
 
 from stickwright.codes.holds import Holds
 from stickwright.codes.message import Message, message
-from stickwright.mechanics.doubts import Favoured, favoured, refused_and_doubted
+from stickwright.mechanics.default_values import USUAL_COMFORTABLE_OF_MAXIMAL
 from stickwright.mechanics.endurance import JOINT_OF_PART, acceptable_effort, hold_estimate
 from stickwright.mechanics.explain import Situation, broken_rules, extension_note, limit_of, weakest_place
 from stickwright.mechanics.fit import Detail, Evaluated, Rules, SiteInputs, detail
-from stickwright.mechanics.next_reading import right_or_none
-from stickwright.mechanics.setups import Setups
-from stickwright.mechanics.stand_ins import USUAL_COMFORTABLE_OF_MAXIMAL
+from stickwright.mechanics.fit_warnings import Favoured, favoured, refused_and_doubted
+from stickwright.mechanics.setups import SetupArrays
+from stickwright.mechanics.value_of_information import right_or_none
 from stickwright.mechanics.widening import widening_gain
 from stickwright.model.estimate import Estimate
 from stickwright.model.kit import Kit, Stick
@@ -49,7 +49,13 @@ class Ranked:
 
 
 def ranked(
-    setups: Setups, found: Evaluated, liked: Sequence[str], rules: Rules, *, most: int = 40, forms: Sequence[str] = ()
+    setups: SetupArrays,
+    found: Evaluated,
+    liked: Sequence[str],
+    rules: Rules,
+    *,
+    most: int = 40,
+    forms: Sequence[str] = (),
 ) -> Ranked:
     """Order of the set-ups.
 
@@ -59,7 +65,7 @@ def ranked(
 
     Parameters
     ----------
-    setups : Setups
+    setups : SetupArrays
     found : Evaluated
     liked : sequence of str
         Sticks the player said they like.
@@ -104,7 +110,7 @@ def ranked(
     return Ranked(tuple(best), tuple(order(same, 6)))
 
 
-def _form_rank(setups: Setups, place: int, forms: Sequence[str]) -> int:
+def _form_rank(setups: SetupArrays, place: int, forms: Sequence[str]) -> int:
     """How usual the topper is for the part; all alike where the toppers were named, or the stick takes none."""
     stick = setups.kit.stick[setups.stick[place]]
     if not forms or stick.kind == "touch" or not stick.takes_toppers:
@@ -129,7 +135,7 @@ def _quantiles(values: Array, centre: float, n: int) -> Estimate:
 
 def fits_of(
     places: Sequence[int],
-    setups: Setups,
+    setups: SetupArrays,
     found: Evaluated,
     inputs: SiteInputs,
     direction_rad: Array,
@@ -144,7 +150,7 @@ def fits_of(
     Parameters
     ----------
     places : sequence of int
-    setups, found, inputs : Setups, Evaluated, SiteInputs
+    setups, found, inputs : SetupArrays, Evaluated, SiteInputs
         Of all set-ups; `inputs.static` with one entry for each.
     direction_rad : array, shape (k,)
     demand : Demand
@@ -173,7 +179,7 @@ def fits_of(
 def _fit(
     row: int,
     place: int,
-    setups: Setups,
+    setups: SetupArrays,
     found: Evaluated,
     inputs: SiteInputs,
     drawn: Detail,
@@ -274,7 +280,7 @@ def _direction_fit(
     row: int,
     place: int,
     k: int,
-    setups: Setups,
+    setups: SetupArrays,
     found: Evaluated,
     inputs: SiteInputs,
     drawn: Detail,

@@ -18,13 +18,13 @@ from stickwright.model.room import Edge, KeepOut, MovesWith, Room, Surface, Tube
 from stickwright.mounting.carried import UNMEASURED_BASE_M
 from stickwright.mounting.clearance import boxes_seen_from, clearances_m
 from stickwright.mounting.frames import tilts_with_seat, turned
-from stickwright.mounting.held import Held
-from stickwright.mounting.rules import BY_THE_FACE, tilt_doubts
+from stickwright.mounting.held import HeldDevice
+from stickwright.mounting.rules import BY_THE_FACE, tilt_warnings
 from stickwright.mounting.statics import Pushes
-from stickwright.mounting.unmeasured import Judged
+from stickwright.mounting.unmeasured import JudgedMount
 
 __all__ = [
-    "Asked", "dimensions", "entered", "holder_of", "margin", "reach_of", "stronger_first", "unmeasured_words", "verdict_of",
+    "MountRequest", "dimensions", "entered", "holder_of", "margin", "reach_of", "stronger_first", "unmeasured_words", "verdict_of",
 ]  # fmt: skip
 
 
@@ -32,13 +32,13 @@ Point = tuple[float, float, float]
 
 
 @dataclass(frozen=True)
-class Asked:
+class MountRequest:
     """One device that is to be put up.
 
     Parameters
     ----------
     site : Site
-    held : Held
+    held : HeldDevice
     pose : Pose
         Where it must be.
     room : Room
@@ -49,7 +49,7 @@ class Asked:
     """
 
     site: Site
-    held: Held
+    held: HeldDevice
     pose: Pose
     room: Room
     kit: Kit
@@ -61,7 +61,7 @@ class Asked:
         """Whether a wrong guess hurts somebody."""
         return self.site.part in BY_THE_FACE
 
-    def tilt_doubts(self, on: Tube | Edge | Surface | None) -> tuple[MountDoubt, ...]:
+    def tilt_warnings(self, on: Tube | Edge | Surface | None) -> tuple[MountDoubt, ...]:
         """Whether it is to be confirmed that what holds it stays with the site as the seat tilts.
 
         Parameters
@@ -70,17 +70,17 @@ class Asked:
         """
         if on is None or self.by_face:
             return ()
-        return tilt_doubts(
+        return tilt_warnings(
             self.site, on, self.room, contact_m=self.pose.contact_m, site_moves_with=self.moves_with, tolerance_m=self.pose.may_be_off_m
         )  # fmt: skip
 
 
-def verdict_of(judged: Judged, refused: Sequence[Message]) -> Literal["refused", "does_not_hold", "holds"]:
+def verdict_of(judged: JudgedMount, refused: Sequence[Message]) -> Literal["refused", "does_not_hold", "holds"]:
     """'refused' for a hard rule of safety, 'does_not_hold', or 'holds'; what is to be confirmed holds.
 
     Parameters
     ----------
-    judged : Judged
+    judged : JudgedMount
     refused : sequence of Message
     """
     return "refused" if refused else "does_not_hold" if judged.fails else "holds"
@@ -98,12 +98,12 @@ def holder_of(room: Room, name: str) -> Tube | Edge | Surface | None:
     return next((one for one in things if one.name == name), None)
 
 
-def entered(asked: Asked) -> tuple[KeepOut, ...]:
+def entered(asked: MountRequest) -> tuple[KeepOut, ...]:
     """Boxes that the base stands in anywhere in the tilt range; of a base that nobody measured, its middle.
 
     Parameters
     ----------
-    asked : Asked
+    asked : MountRequest
     """
     room, pose = asked.room, asked.pose
     if not room.keep_out:
@@ -131,12 +131,12 @@ def margin(checks: Sequence[Check]) -> float:
     return 0.0 if unknown else min((check.times / check.wanted for check in judged), default=math.inf)
 
 
-def reach_of(held: Held) -> float:
+def reach_of(held: HeldDevice) -> float:
     """Contact point above the underside of the base.
 
     Parameters
     ----------
-    held : Held
+    held : HeldDevice
     """
     return held.contact_height_m + (held.pivot_m or 0.0)
 
@@ -152,12 +152,12 @@ def stronger_first(kit: Kit) -> list[Fastener]:
     return sorted(known, key=lambda one: -(one.tension_pa or 0.0))
 
 
-def unmeasured_words(held: Held) -> tuple[Message, ...]:
+def unmeasured_words(held: HeldDevice) -> tuple[Message, ...]:
     """What stands in for figures of the device that nobody took.
 
     Parameters
     ----------
-    held : Held
+    held : HeldDevice
     """
     device, (long, short) = Name(held.device), UNMEASURED_BASE_M
     base = () if held.base_m else (message(MountAssumed.base, device=device, long_m=long, short_m=short),)

@@ -91,7 +91,7 @@ def segments_apart_m(start_m: Array, end_m: Array, from_m: Array, to_m: Array) -
     return np.asarray(np.sqrt((gap * gap).sum(-1)), dtype=np.float64)
 
 
-class Group(NamedTuple):
+class BodyGroup(NamedTuple):
     """Bodies that move alike, and what each of them is."""
 
     bodies: Boxes | Rods
@@ -104,14 +104,14 @@ class Bodies:
 
     Parameters
     ----------
-    others : tuple of Group
+    others : tuple of BodyGroup
         That the clamp does not sit on.
-    own : tuple of Group
+    own : tuple of BodyGroup
         That it sits on.
     """
 
-    others: tuple[Group, ...] = ()
-    own: tuple[Group, ...] = ()
+    others: tuple[BodyGroup, ...] = ()
+    own: tuple[BodyGroup, ...] = ()
 
     def met_by(
         self, points_m: Array, half_m: float = HALF_ARM_M, skipped: int | None = None
@@ -298,12 +298,12 @@ def _sits_on(holder: Tube | Edge, thing: _Thing) -> bool:
     )
 
 
-def _groups(things: Sequence[_Thing], room: Room, seat: bool) -> tuple[Group, ...]:
+def _groups(things: Sequence[_Thing], room: Room, seat: bool) -> tuple[BodyGroup, ...]:
     """Boxes and rods, those that move alike apart from those that the tilt carries past."""
     pivot, _ = pivot_of(room)
     tilts = tilt_steps_rad(room, TILT_STEP_RAD)
     step = float(tilts[1] - tilts[0]) if len(tilts) > 1 else 0.0
-    out: list[Group] = []
+    out: list[BodyGroup] = []
     for alike in (True, False):
         some = [one for one in things if (tilts_with_seat(one.moves_with) is seat) is alike]
         turns, apart = (np.zeros(1), 0.0) if alike else (tilts if seat else -tilts, step)
@@ -312,10 +312,10 @@ def _groups(things: Sequence[_Thing], room: Room, seat: bool) -> tuple[Group, ..
         if boxes:
             low, high = (np.array([getattr(one, end) for one in boxes]) for end in ("low_m", "high_m"))
             found = Boxes(tuple(one.of for one in boxes), low, high, turns, pivot, apart)
-            out.append(Group(found, tuple(one.what for one in boxes)))
+            out.append(BodyGroup(found, tuple(one.what for one in boxes)))
         if rods:
             start, end = (np.array([getattr(one, end) for one in rods]) for end in ("low_m", "high_m"))
             radius = np.array([one.radius_m or 0.0 for one in rods])
             found_rods = Rods(start, end, radius, turns, pivot, apart)
-            out.append(Group(found_rods, tuple(one.what for one in rods)))
+            out.append(BodyGroup(found_rods, tuple(one.what for one in rods)))
     return tuple(out)

@@ -17,7 +17,7 @@ from stickwright.model.kit import Mount
 from stickwright.mounting.clearance import Boxes, clearances_m
 from stickwright.mounting.ranking import HALF_ARM_M
 
-__all__ = ["HEAD_M", "LEAST_OPEN_RAD", "PART_M", "UNMEASURED_BASE_M", "Carried", "folded_m", "head_of"]
+__all__ = ["HEAD_M", "LEAST_OPEN_RAD", "PART_M", "UNMEASURED_BASE_M", "CarriedDevice", "folded_m", "head_of"]
 
 Array = NDArray[np.float64]
 UNMEASURED_BASE_M = (0.05, 0.05)
@@ -70,7 +70,7 @@ def folded_m(links_m: Sequence[float]) -> float:
 
 
 @dataclass(frozen=True)
-class Carried:
+class CarriedDevice:
     """The device in its place, and the ball and plate under it.
 
     Parameters

@@ -12,11 +12,11 @@ from stickwright.codes.mount_checks import Thing
 from stickwright.model.kit import Fastener, Mount
 from stickwright.model.mounting import Check
 from stickwright.model.room import Material
-from stickwright.mounting.footing import Foot, foot_checks, patch_needed_m
-from stickwright.mounting.standing import stand_checks
+from stickwright.mounting.base_stability import Foot, foot_checks, patch_needed_m
 from stickwright.mounting.statics import Pushes, name_of
+from stickwright.mounting.support_stability import stand_checks
 
-__all__ = ["Reach", "Stand", "smallest_change", "stand_change"]
+__all__ = ["ArmChange", "Stand", "smallest_change", "stand_change"]
 
 LOWEST_M = 0.02
 """No stick is lower than this above what it stands on."""
@@ -166,7 +166,7 @@ def _larger_board(stand: Stand, pushes: Pushes) -> Message | None:
 
 
 @dataclass(frozen=True)
-class Reach:
+class ArmChange:
     """What could be changed about an arm.
 
     Parameters
@@ -187,7 +187,7 @@ def smallest_change(
     foot: Foot | None = None,
     pushes: Pushes | None = None,
     fasteners: Sequence[Fastener] = (),
-    arm: Reach | None = None,
+    arm: ArmChange | None = None,
     tray: Thing = "tray",
 ) -> Message | None:
     """The least that has to change for all failing checks to hold.
@@ -206,7 +206,7 @@ def smallest_change(
         What it was checked against; needed with `foot`.
     fasteners : sequence of Fastener
         What the kit has.
-    arm : Reach, optional
+    arm : ArmChange, optional
         When joints are among the checks.
     tray : Name or str, default 'tray'
         What the tray is called.
@@ -345,7 +345,7 @@ def _more_mass(foot: Foot, holds: Callable[[Foot], bool]) -> Message | None:
     return message(MountChanges.add_mass, more_kg=more, thing=foot.thing)
 
 
-def _for_arm(failing: Sequence[Check], arm: Reach | None) -> Message:
+def _for_arm(failing: Sequence[Check], arm: ArmChange | None) -> Message:
     """A coupling when only spasms are too much; else a reach at which the worst joint holds. Moments shrink with the arm at
     least in proportion, for push and weight act at distances that shrink alike."""
     if arm is not None and arm.coupling is not None and all(check.push == "involuntary" for check in failing):

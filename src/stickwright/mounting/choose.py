@@ -22,10 +22,10 @@ from stickwright.model.plan import Caution
 from stickwright.model.player import Player, Site
 from stickwright.model.recorded import Finding
 from stickwright.model.room import Room
-from stickwright.mounting.asked import Asked, holder_of
+from stickwright.mounting.asked import MountRequest, holder_of
 from stickwright.mounting.chair_stability import chair_stability, stability_findings
-from stickwright.mounting.give import give_findings
-from stickwright.mounting.held import Held
+from stickwright.mounting.compliance import give_findings
+from stickwright.mounting.held import HeldDevice
 from stickwright.mounting.mount_parts import STOCKED
 from stickwright.mounting.on_arm import cannot, hung, on_arm
 from stickwright.mounting.on_stand import on_stand
@@ -42,13 +42,13 @@ __all__ = ["site_mount", "without_place"]
 ARMS = ("friction arm", "gooseneck")
 
 
-def without_place(site: Site, held: Held) -> SiteMount:
+def without_place(site: Site, held: HeldDevice) -> SiteMount:
     """What can be said of a site whose place nobody measured.
 
     Parameters
     ----------
     site : Site
-    held : Held
+    held : HeldDevice
     """
     text = message(MountAnswers.no_place, device=Name(held.device), pieces=held.pieces, site=Name(site.name))
     return SiteMount(
@@ -68,7 +68,7 @@ def without_place(site: Site, held: Held) -> SiteMount:
 
 def site_mount(
     site: Site,
-    held: Held,
+    held: HeldDevice,
     room: Room,
     kit: Kit,
     pushes: Pushes,
@@ -83,7 +83,7 @@ def site_mount(
     Parameters
     ----------
     site : Site
-    held : Held
+    held : HeldDevice
     room : Room
     kit : Kit
     pushes : Pushes
@@ -121,7 +121,7 @@ def site_mount(
     )  # fmt: skip
     if held.tolerance_m is not None:
         pose = replace(pose, tolerance_m=held.tolerance_m)
-    asked = Asked(site, held, pose, room, kit, pushes, where.moves_with)
+    asked = MountRequest(site, held, pose, room, kit, pushes, where.moves_with)
     ordered = tuple(sorted((with_take_off(fit, kit) for fit in _all_ways(asked)), key=_rank))
     choice = next((fit for fit in ordered if fit.verdict == "holds"), None)
     cautions: tuple[Caution, ...] = ()
@@ -156,7 +156,7 @@ def site_mount(
     )
 
 
-def _all_ways(asked: Asked) -> list[MountFit]:
+def _all_ways(asked: MountRequest) -> list[MountFit]:
     """On every surface, arm and stand."""
     fits: list[MountFit] = []
     for surface in asked.room.surface:
@@ -172,7 +172,7 @@ def _all_ways(asked: Asked) -> list[MountFit]:
     return fits
 
 
-def _give_findings(held: Held, choice: MountFit) -> tuple[Finding, ...]:
+def _give_findings(held: HeldDevice, choice: MountFit) -> tuple[Finding, ...]:
     """What is worth saying of what gives: of a stick its throw and swing, of a switch whether it still fires."""
     if held.kind == "stick" or (held.travel_m > 0 and held.kind == "controller"):
         return give_findings(held.full_force_n, choice.stiffness_n_per_m, held.travel_m, choice.ringing_hz)
@@ -225,7 +225,7 @@ def _rank(fit: MountFit) -> tuple[object, ...]:
     )
 
 
-def _sentence(site: Site, held: Held, choice: MountFit | None, fits: Sequence[MountFit]) -> Message:
+def _sentence(site: Site, held: HeldDevice, choice: MountFit | None, fits: Sequence[MountFit]) -> Message:
     device, name = Name(held.device), Name(site.name)
     if choice is not None:
         share = choice.lost_share or 0.0

@@ -13,10 +13,18 @@ from stickwright.codes.mount_assumed import MountAssumed
 from stickwright.model.kit import Kit, Switch
 from stickwright.model.plan import Fit
 from stickwright.model.player import Site
-from stickwright.mounting.give import lost_share
+from stickwright.mounting.compliance import lost_share
 from stickwright.mounting.statics import Pushes
 
-__all__ = ["BUTTON_TOLERANCE_M", "SWITCH_HEIGHT_M", "Held", "held_controller", "held_of", "held_switch", "pushes_of"]
+__all__ = [
+    "BUTTON_TOLERANCE_M",
+    "SWITCH_HEIGHT_M",
+    "HeldDevice",
+    "held_controller",
+    "held_of",
+    "held_switch",
+    "pushes_of",
+]
 
 SWITCH_HEIGHT_M = 0.020
 """Of a switch that nobody measured: common practice, no source."""
@@ -27,7 +35,7 @@ BUTTON_TOLERANCE_M = 0.010
 
 
 @dataclass(frozen=True)
-class Held:
+class HeldDevice:
     """The device to be held.
 
     Parameters
@@ -109,7 +117,7 @@ class Held:
         return lost_share(self.full_force_n, give_n_per_m, self.travel_m) if self.travel_m > 0 else math.nan
 
 
-def held_of(fit: Fit, kit: Kit) -> Held:
+def held_of(fit: Fit, kit: Kit) -> HeldDevice:
     """The stick of a fit as something to be held.
 
     Parameters
@@ -118,13 +126,13 @@ def held_of(fit: Fit, kit: Kit) -> Held:
     kit : Kit
     """
     pivot = next((stick.pivot_height_m for stick in kit.stick if stick.name == fit.stick), None)
-    return Held(
+    return HeldDevice(
         fit.stick, fit.stands_m, fit.mass_kg, fit.contact_height_m, fit.full_force_n, fit.travel_m, fit.built_tilt_rad,
         fit.tilt_rad - fit.built_tilt_rad, pivot, kind="controller" if fit.stick in {one.name for one in kit.controller} else "stick",
     )  # fmt: skip
 
 
-def held_switch(switch: Switch, pieces: int = 1, presses_in_m: float | None = None) -> Held:
+def held_switch(switch: Switch, pieces: int = 1, presses_in_m: float | None = None) -> HeldDevice:
     """A switch as something to be held: the part meets the middle of its face.
 
     Parameters
@@ -158,14 +166,14 @@ def held_switch(switch: Switch, pieces: int = 1, presses_in_m: float | None = No
     clear = (switch.senses_at_m or 0.0) if switch.kind == "proximity" else 0.0
     if clear > 0:
         assumed.append(message(MountAssumed.senses, clear_m=clear))
-    return Held(
+    return HeldDevice(
         switch.name, base, switch.mass_kg, clear, switch.force_n, switch.travel_m, kind="switch", pieces=pieces,
         tolerance_m=min(switch.face_m) / 2 if switch.face_m else BUTTON_TOLERANCE_M, presses_in_m=presses_in_m,
         assumed=tuple(assumed),
     )  # fmt: skip
 
 
-def held_controller(name: str, kit: Kit) -> Held:
+def held_controller(name: str, kit: Kit) -> HeldDevice:
     """A two-handed controller that is used for its buttons alone.
 
     Parameters
@@ -182,7 +190,7 @@ def held_controller(name: str, kit: Kit) -> Held:
     ('controller', 0.26)
     """
     one = next(controller for controller in kit.controller if controller.name == name)
-    return Held(
+    return HeldDevice(
         name, one.base_m, one.mass_kg, 0.0, one.press_force_n or 0.0, 0.0, kind="controller", tolerance_m=BUTTON_TOLERANCE_M
     )  # fmt: skip
 

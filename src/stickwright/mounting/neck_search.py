@@ -14,7 +14,7 @@ from stickwright.codes.arm_reasons import ArmReasons
 from stickwright.codes.message import Message, Name, message
 from stickwright.mounting.arm import MOST_STRAIGHT_SHARE, upright_frame
 from stickwright.mounting.bodies import CLAMP_M, Bodies
-from stickwright.mounting.carried import Carried
+from stickwright.mounting.carried import CarriedDevice
 from stickwright.mounting.clearance import Boxes, clearances_m
 from stickwright.mounting.neck import PIECES, Necks, bent_necks
 from stickwright.mounting.ranking import HALF_ARM_M, ROOMY_M, ranked_cost_m
@@ -78,7 +78,7 @@ def _leaving(along: Sequence[float] | None) -> Array:
 
 
 def neck_search(
-    at_m: Array, carried: Carried, length_m: float, least_m: float, boxes: Sequence[Boxes],
+    at_m: Array, carried: CarriedDevice, length_m: float, least_m: float, boxes: Sequence[Boxes],
     along: Sequence[float] | None = None, bodies: Bodies | None = None,
 ) -> NeckFound:  # fmt: skip
     """Clamp points of one tube or edge from which a neck can be bent to the base, and the best.
@@ -87,7 +87,7 @@ def neck_search(
     ----------
     at_m : array, shape (n, 3)
         Clamp points.
-    carried : Carried
+    carried : CarriedDevice
         The device, whose underside the neck meets square from below.
     length_m, least_m : float
         Of the neck: length, least radius.
@@ -155,7 +155,7 @@ def _neck_clearance(
     return each.min(axis=1), each.argmin(axis=1), names
 
 
-def _out_of_itself(points: Array, length_m: float, carried: Carried) -> NDArray[np.bool_]:
+def _out_of_itself(points: Array, length_m: float, carried: CarriedDevice) -> NDArray[np.bool_]:
     """Which necks cross neither what they carry nor themselves; the last of the way to the underside belongs to the device."""
     piece = length_m / PIECES
     met = math.ceil(1.5 * HALF_ARM_M / piece)

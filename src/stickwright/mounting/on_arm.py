@@ -16,7 +16,7 @@ from stickwright.model.kit import Fastener, Kit, Mount
 from stickwright.model.mounting import ArmPose, Check, MountFit, Pose
 from stickwright.model.room import Room
 from stickwright.mounting.asked import (
-    Asked,
+    MountRequest,
     dimensions,
     holder_of,
     margin,
@@ -25,15 +25,14 @@ from stickwright.mounting.asked import (
     unmeasured_words,
     verdict_of,
 )
+from stickwright.mounting.base_stability import Foot, foot_checks
 from stickwright.mounting.carried import UNMEASURED_BASE_M, head_of
-from stickwright.mounting.change import Reach, smallest_change
-from stickwright.mounting.footing import Foot, foot_checks
+from stickwright.mounting.change import ArmChange, smallest_change
+from stickwright.mounting.compliance import TipShares, droop_m, droop_rad, ringing_hz, tip_shares
 from stickwright.mounting.frames import tilts_with_seat, turned
-from stickwright.mounting.give import TipShares, droop_m, droop_rad, ringing_hz, tip_shares
-from stickwright.mounting.held import Held
+from stickwright.mounting.held import HeldDevice
 from stickwright.mounting.neck_load import neck_checks, neck_sag
 from stickwright.mounting.rules import broken_rules
-from stickwright.mounting.standing import clamp_checks
 from stickwright.mounting.statics import (
     Pushes,
     ReleaseWindow,
@@ -44,6 +43,7 @@ from stickwright.mounting.statics import (
     release_window,
     weight_moment_nm,
 )
+from stickwright.mounting.support_stability import clamp_checks
 from stickwright.mounting.unmeasured import (
     Reading,
     Unmeasured,
@@ -71,7 +71,7 @@ class Hung:
 
     Parameters
     ----------
-    held : Held
+    held : HeldDevice
     mount : Mount
     way : ArmPose
     pose : Pose
@@ -93,7 +93,7 @@ class Hung:
         Of that plate; None where nobody weighed it, or has one.
     """
 
-    held: Held
+    held: HeldDevice
     mount: Mount
     way: ArmPose
     pose: Pose
@@ -187,7 +187,7 @@ class Hung:
     def unmeasured(self) -> list[Unmeasured[Hung]]:
         """Figures that nobody measured."""
 
-        def with_device(change: Callable[[Held], Held]) -> Callable[[Hung], Hung]:
+        def with_device(change: Callable[[HeldDevice], HeldDevice]) -> Callable[[Hung], Hung]:
             return lambda one: replace(one, held=change(one.held))
 
         def with_mount(change: Callable[[Mount], Mount]) -> Callable[[Hung], Hung]:
@@ -217,12 +217,12 @@ class Hung:
         return [Unmeasured(measure, lambda one: replace(one, plate_kg=light), lambda one: replace(one, plate_kg=heavy))]
 
 
-def plate_for(held: Held, kit: Kit) -> Mount | None:
+def plate_for(held: HeldDevice, kit: Kit) -> Mount | None:
     """The smallest plate of the kit that takes all devices side by side; None for one device, or where none is large enough.
 
     Parameters
     ----------
-    held : Held
+    held : HeldDevice
     kit : Kit
     """
     if held.pieces < 2:
@@ -237,13 +237,13 @@ def plate_for(held: Held, kit: Kit) -> Mount | None:
     return min(found, default=(0.0, 0, None), key=lambda each: each[:2])[2]
 
 
-def hung(asked: Asked, mount: Mount, way: ArmPose) -> Hung:
+def hung(asked: MountRequest, mount: Mount, way: ArmPose) -> Hung:
     """An arm in its place, with the strongest fastener of the kit and, by the face, with a coupling that lets go: one of which
     somebody measured at what force.
 
     Parameters
     ----------
-    asked : Asked
+    asked : MountRequest
     mount : Mount
     way : ArmPose
     """
@@ -261,12 +261,12 @@ def _couplings(kit: Kit) -> list[Mount]:
     return [one for one in kit.mount if one.kind == "breakaway coupling" and one.in_stock]
 
 
-def on_arm(asked: Asked, mount: Mount, way: ArmPose) -> MountFit:
+def on_arm(asked: MountRequest, mount: Mount, way: ArmPose) -> MountFit:
     """On an arm or gooseneck clamped to a tube or an edge.
 
     Parameters
     ----------
-    asked : Asked
+    asked : MountRequest
     mount : Mount
     way : ArmPose
     """
@@ -292,7 +292,7 @@ def on_arm(asked: Asked, mount: Mount, way: ArmPose) -> MountFit:
         take_off_s=None, plate=one.plate.name if one.plate is not None else None,
         verdict=verdict_of(found, refused), fails=found.fails, refused=refused,
         change=smallest_change(
-            one.checks(), foot=one.foot, pushes=asked.pushes, arm=Reach(math.dist(way.points_m[0], asked.pose.contact_m)),
+            one.checks(), foot=one.foot, pushes=asked.pushes, arm=ArmChange(math.dist(way.points_m[0], asked.pose.contact_m)),
             fasteners=[each for each in asked.kit.fastener if each.in_stock],
         ) if found.fails else None, dimensions=dimensions(asked.room, asked.pose, "seat" if on is None else on.moves_with, way),
         cable_m=_length(way.points_m) + head_of(mount) + LOOP_M, cable_slack_m=LOOP_M,
@@ -301,7 +301,7 @@ def on_arm(asked: Asked, mount: Mount, way: ArmPose) -> MountFit:
         coupling=used.name if used is not None else None,
         release_nm=(released.loads, released.limit) if released is not None else None,
         release_n=_released_n(released, window), release_agreed=window is not None and window.limit_n is not None,
-        doubts=() if found.fails else (*found.doubts, *asked.tilt_doubts(on), *way.doubts),
+        doubts=() if found.fails else (*found.doubts, *asked.tilt_warnings(on), *way.doubts),
     )  # fmt: skip
 
 
@@ -325,14 +325,14 @@ def _released_n(released: Check | None, window: ReleaseWindow | None) -> tuple[f
     return window.force_n(released.loads)[0], most
 
 
-def _swinging_kg(held: Held, mount: Mount, shares: TipShares) -> float | None:
+def _swinging_kg(held: HeldDevice, mount: Mount, shares: TipShares) -> float | None:
     """The device and what counts of the arm's own mass; None when one of them was not weighed."""
     if not held.whole_kg or mount.mass_kg is None:
         return None
     return held.whole_kg + shares.swings * mount.mass_kg
 
 
-def _assumed(mount: Mount, held: Held, fastener: Fastener | None) -> tuple[Message, ...]:
+def _assumed(mount: Mount, held: HeldDevice, fastener: Fastener | None) -> tuple[Message, ...]:
     out, name, device = [], Name(mount.name), Name(held.device)
     if mount.give_n_per_m is None:
         out.append(message(MountAssumed.flex, mount=name))

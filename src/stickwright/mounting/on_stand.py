@@ -12,7 +12,7 @@ from stickwright.model.kit import Mount
 from stickwright.model.mounting import MountFit
 from stickwright.model.room import Material
 from stickwright.mounting.asked import (
-    Asked,
+    MountRequest,
     dimensions,
     entered,
     lacks_give,
@@ -22,10 +22,10 @@ from stickwright.mounting.asked import (
 )
 from stickwright.mounting.change import Stand, stand_change
 from stickwright.mounting.friction import friction_range
-from stickwright.mounting.held import Held
+from stickwright.mounting.held import HeldDevice
 from stickwright.mounting.rules import broken_rules
-from stickwright.mounting.standing import stand_checks
 from stickwright.mounting.statics import Pushes
+from stickwright.mounting.support_stability import stand_checks
 from stickwright.mounting.unmeasured import Reading, Unmeasured, give_reading, judged, of_device, of_mount, reading_of
 
 __all__ = ["Stood", "on_stand"]
@@ -37,7 +37,7 @@ class Stood:
 
     Parameters
     ----------
-    held : Held
+    held : HeldDevice
     mount : Mount
     height_m : float
         Contact point above the floor.
@@ -46,7 +46,7 @@ class Stood:
     pushes : Pushes
     """
 
-    held: Held
+    held: HeldDevice
     mount: Mount
     height_m: float
     floor: Material | None
@@ -60,7 +60,7 @@ class Stood:
     def unmeasured(self) -> list[Unmeasured[Stood]]:
         """Figures that nobody measured."""
 
-        def with_device(change: Callable[[Held], Held]) -> Callable[[Stood], Stood]:
+        def with_device(change: Callable[[HeldDevice], HeldDevice]) -> Callable[[Stood], Stood]:
             return lambda one: replace(one, held=change(one.held))
 
         def with_mount(change: Callable[[Mount], Mount]) -> Callable[[Stood], Stood]:
@@ -80,12 +80,12 @@ class Stood:
         return out
 
 
-def on_stand(asked: Asked, mount: Mount) -> list[MountFit]:
+def on_stand(asked: MountRequest, mount: Mount) -> list[MountFit]:
     """On a floor stand, over each floor that lies below.
 
     Parameters
     ----------
-    asked : Asked
+    asked : MountRequest
     mount : Mount
     """
     held, pose, room = asked.held, asked.pose, asked.room
@@ -111,7 +111,7 @@ def on_stand(asked: Asked, mount: Mount) -> list[MountFit]:
                 change=change if found.fails else None,
                 dimensions=dimensions(room, pose, floor.moves_with), cable_m=None,
                 assumed=(*lacks_give(mount), *unmeasured_words(held)),
-                doubts=() if found.fails else (*found.doubts, *asked.tilt_doubts(floor)),
+                doubts=() if found.fails else (*found.doubts, *asked.tilt_warnings(floor)),
             )
         )  # fmt: skip
     return out

@@ -16,7 +16,7 @@ from stickwright.model.kit import Fastener, Kit, Mount
 from stickwright.model.mounting import Check, MountFit
 from stickwright.model.room import Surface
 from stickwright.mounting.asked import (
-    Asked,
+    MountRequest,
     dimensions,
     entered,
     margin,
@@ -25,14 +25,14 @@ from stickwright.mounting.asked import (
     unmeasured_words,
     verdict_of,
 )
+from stickwright.mounting.base_stability import Foot, foot_checks, with_fastener
 from stickwright.mounting.carried import UNMEASURED_BASE_M
 from stickwright.mounting.change import Stand, smallest_change, stand_change
-from stickwright.mounting.footing import Foot, foot_checks, with_fastener
 from stickwright.mounting.friction import assumed_friction, friction_range
-from stickwright.mounting.held import Held
+from stickwright.mounting.held import HeldDevice
 from stickwright.mounting.rules import broken_rules
-from stickwright.mounting.standing import THIGHS_RANGE_M, stand_checks, surface_checks
 from stickwright.mounting.statics import Pushes
+from stickwright.mounting.support_stability import THIGHS_RANGE_M, stand_checks, surface_checks
 from stickwright.mounting.unmeasured import Reading, Unmeasured, judged, of_device, of_fastener, of_mount, reading_of
 
 __all__ = ["LEVEL_M", "Standing", "on_surface"]
@@ -59,7 +59,7 @@ class Standing:
 
     Parameters
     ----------
-    held : Held
+    held : HeldDevice
     surface : Surface
     pushes : Pushes
     off_m : tuple of 2 floats
@@ -83,7 +83,7 @@ class Standing:
         Under a lap tray, from its middle to the middle of a thigh; what is usual when None.
     """
 
-    held: Held
+    held: HeldDevice
     surface: Surface
     pushes: Pushes
     off_m: tuple[float, float]
@@ -213,7 +213,7 @@ class Standing:
             out.append(message(MountAnswers.support, higher_m=-gap))
         return tuple(out)
 
-    def with_device(self, change: Callable[[Held], Held]) -> Standing:
+    def with_device(self, change: Callable[[HeldDevice], HeldDevice]) -> Standing:
         """The same with other figures of the device; its underside moves with its pivot.
 
         Parameters
@@ -288,17 +288,17 @@ def _with_surface(one: Standing, **update: float) -> Standing:
     return replace(one, surface=one.surface.model_copy(update=update))
 
 
-def _half_m(held: Held) -> float:
+def _half_m(held: HeldDevice) -> float:
     """Half the longer side of all pieces; none where nobody measured it."""
     return held.pieces * max(held.base_m[0], held.base_m[1]) / 2 if held.base_m else 0.0
 
 
-def on_surface(asked: Asked, surface: Surface) -> list[MountFit]:
+def on_surface(asked: MountRequest, surface: Surface) -> list[MountFit]:
     """Standing on a table, tray or floor, free or fixed by each fastener of the kit.
 
     Parameters
     ----------
-    asked : Asked
+    asked : MountRequest
     surface : Surface
 
     Returns
@@ -340,7 +340,7 @@ def _stays_without(one: Standing) -> bool:
     return bare is None or bare.holds(one.pushes) or bare == one.stand
 
 
-def _fit_of(asked: Asked, one: Standing, refused: tuple[Message, ...]) -> MountFit:
+def _fit_of(asked: MountRequest, one: Standing, refused: tuple[Message, ...]) -> MountFit:
     surface, plate, fastener, held = one.surface, one.plate, one.fastener, asked.held
     found = judged(one, one.unmeasured(), by_face=asked.by_face)
     slip = (
@@ -363,7 +363,7 @@ def _fit_of(asked: Asked, one: Standing, refused: tuple[Message, ...]) -> MountF
                  *_loose(surface), *unmeasured_words(held)),
         openings=fastener.openings if fastener else None, anti_slip=slip.name if slip else None,
         lever_m=(reach_of(held), max(0.0, one.underside_m)),
-        doubts=() if found.fails else (*found.doubts, *asked.tilt_doubts(surface)),
+        doubts=() if found.fails else (*found.doubts, *asked.tilt_warnings(surface)),
     )  # fmt: skip
 
 

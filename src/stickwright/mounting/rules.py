@@ -28,7 +28,7 @@ from stickwright.units import STANDARD_GRAVITY
 __all__ = [
     "BY_THE_FACE", "DOOR_SPARE_M", "MOST_SHIFT_M", "PINCH_M", "broken_rules", "cautions_for_mount", "overhang_nm",
     "parts_company_m",
-    "shifts_m", "tilt_doubts", "width_finding",
+    "shifts_m", "tilt_warnings", "width_finding",
 ]  # fmt: skip
 
 Point = tuple[float, float, float]
@@ -115,7 +115,7 @@ def shifts_m(
     return turned * max(0.0, radius - PIVOT_OFF_M), turned * (radius + PIVOT_OFF_M)
 
 
-def tilt_doubts(
+def tilt_warnings(
     site: Site, on: Tube | Edge | Surface, room: Room, *, contact_m: Point, site_moves_with: MovesWith, tolerance_m: float
 ) -> tuple[MountDoubt, ...]:  # fmt: skip
     """That the tilt pivot is to be measured before it is known whether stick and site stay together.

@@ -29,7 +29,7 @@ from stickwright.mounting.arm import (
     with_straight_joints,
 )
 from stickwright.mounting.bodies import BOARD_M, Bodies, bodies_of, unmeasured_boards
-from stickwright.mounting.carried import HEAD_M, Carried, folded_m, head_of
+from stickwright.mounting.carried import HEAD_M, CarriedDevice, folded_m, head_of
 from stickwright.mounting.clamping import clear_of_ends, too_little_room
 from stickwright.mounting.clearance import Boxes, boxes_seen_from, clearances_m
 from stickwright.mounting.frames import pivot_of, tilted, tilts_with_seat, turned
@@ -106,7 +106,7 @@ class _Places:
 
     links: tuple[float, ...]
     at_m: Array
-    carried: Carried
+    carried: CarriedDevice
     bodies: Bodies
     distance_m: Array
     cost_m: Array = field(init=False)
@@ -213,12 +213,12 @@ class _Site:
         self.ends = {seen: self.seen_from(seen, np.asarray(pose.base_m)) for seen in (True, False)}
         self.base_clear = {seen: self._base_clearance(seen) for seen in (True, False)}
 
-    def carried(self, seat: bool, head_m: float) -> Carried:
+    def carried(self, seat: bool, head_m: float) -> CarriedDevice:
         """The device as a body, as one sees it who tilts or does not."""
         axes = turned(self.pose.turn_rad, self.pose.tilt_rad)
         middle = self.ends[seat]
         seen = np.stack([self.seen_from(seat, np.asarray(self.pose.base_m) + way) - middle for way in axes.T], axis=1)
-        return Carried(middle, seen, self.seen_from(seat, np.asarray(self.pose.contact_m)), self.base_m, head_m)
+        return CarriedDevice(middle, seen, self.seen_from(seat, np.asarray(self.pose.contact_m)), self.base_m, head_m)
 
     def seen_from(self, seat: bool, points: Array) -> Array:
         """Points of the site as one sees them who tilts or does not; in the middle of the tilts when the two differ."""

@@ -10,7 +10,7 @@ from stickwright.codes.mount_rules import MountRules
 from stickwright.codes.to_measure import ToMeasure
 from stickwright.model.kit import Mount
 from stickwright.model.mounting import MountDoubt
-from stickwright.mounting.asked import Asked
+from stickwright.mounting.asked import MountRequest
 from stickwright.mounting.search import HANGS_ON, ArmReach, arm_reaches
 
 __all__ = ["arms_that_reach"]
@@ -21,12 +21,12 @@ TIGHTEST_BEND_M = 0.030
 """Least radius of a thin neck, where its papers do not tell: common practice, no source."""
 
 
-def arms_that_reach(asked: Asked, arms: Sequence[Mount]) -> tuple[ArmReach, ...]:
+def arms_that_reach(asked: MountRequest, arms: Sequence[Mount]) -> tuple[ArmReach, ...]:
     """Ways to hold a device with each of some arms, or why there is none.
 
     Parameters
     ----------
-    asked : Asked
+    asked : MountRequest
     arms : sequence of Mount
 
     Returns
@@ -41,7 +41,7 @@ def arms_that_reach(asked: Asked, arms: Sequence[Mount]) -> tuple[ArmReach, ...]
     )
 
 
-def _reaches(asked: Asked, arms: Sequence[Mount]) -> tuple[ArmReach, ...]:
+def _reaches(asked: MountRequest, arms: Sequence[Mount]) -> tuple[ArmReach, ...]:
     return arm_reaches(asked.pose, asked.room, arms, moves_with=asked.moves_with, base_m=asked.held.outline_m)
 
 
@@ -57,7 +57,7 @@ def _others(mount: Mount) -> Iterator[tuple[Mount, Message]]:
             yield mount.model_copy(update={"head_m": head}), told
 
 
-def _elsewhere(asked: Asked, mount: Mount, none: ArmReach) -> ArmReach:
+def _elsewhere(asked: MountRequest, mount: Mount, none: ArmReach) -> ArmReach:
     why = next((one for one in none.reasons if one.code in HANGS_ON), None)
     if why is None:  # nothing of it hangs on an assumed figure
         return none

@@ -21,22 +21,22 @@ from stickwright.model.recorded import Finding
 from stickwright.model.room import Room, Surface
 from stickwright.mounting.asked import holder_of
 from stickwright.mounting.choose import site_mount
-from stickwright.mounting.held import Held
+from stickwright.mounting.held import HeldDevice
 from stickwright.mounting.mount_parts import needs_of
 from stickwright.mounting.on_housing import both_pushes, flats_of, with_flats
 from stickwright.mounting.statics import Pushes
 
-__all__ = ["Wanted", "mounts_together"]
+__all__ = ["WantedMount", "mounts_together"]
 
 
 @dataclass(frozen=True, eq=False)
-class Wanted:
+class WantedMount:
     """One device that must be held.
 
     Parameters
     ----------
     site : Site
-    held : Held
+    held : HeldDevice
     pushes : Pushes
     importance : float
         Of the most important action that it does, 0 to 10.
@@ -49,7 +49,7 @@ class Wanted:
     """
 
     site: Site
-    held: Held
+    held: HeldDevice
     pushes: Pushes
     importance: float
     direction_rad: tuple[float, ...] = ()
@@ -58,12 +58,12 @@ class Wanted:
     recorded_turn: Estimate | None = None
 
 
-def mounts_together(wanted: Sequence[Wanted], room: Room, kit: Kit, player: Player) -> tuple[SiteMount, ...]:
+def mounts_together(wanted: Sequence[WantedMount], room: Room, kit: Kit, player: Player) -> tuple[SiteMount, ...]:
     """Where each device goes and what holds it, with nothing of the kit used oftener than it is there.
 
     Parameters
     ----------
-    wanted : sequence of Wanted
+    wanted : sequence of WantedMount
     room : Room
     kit : Kit
         What is in stock counts.
@@ -75,7 +75,7 @@ def mounts_together(wanted: Sequence[Wanted], room: Room, kit: Kit, player: Play
         The site that matters most first; of equals, the first told.
     """
     stock = _stock(kit)
-    chosen: list[tuple[Wanted, SiteMount]] = []
+    chosen: list[tuple[WantedMount, SiteMount]] = []
     for one in sorted(wanted, key=lambda one: -one.importance):
         used = _used([mount for _, mount in chosen])
         whole = _mount(one, room, kit, player)
@@ -90,8 +90,8 @@ def mounts_together(wanted: Sequence[Wanted], room: Room, kit: Kit, player: Play
 
 
 def _on_flats(
-    chosen: Sequence[tuple[Wanted, SiteMount]], room: Room, kit: Kit, player: Player
-) -> list[tuple[Wanted, SiteMount]]:
+    chosen: Sequence[tuple[WantedMount, SiteMount]], room: Room, kit: Kit, player: Player
+) -> list[tuple[WantedMount, SiteMount]]:
     """Switches that stand best, or only, on the flat of a device, where what holds that device holds both."""
     out = list(chosen)
     for place, (switch, before) in enumerate(chosen):
@@ -125,7 +125,7 @@ def _on_flats(
 
 
 def _carrying(
-    carrier: Wanted, mount: SiteMount, switch: Wanted, flat: Surface, room: Room, kit: Kit, player: Player
+    carrier: WantedMount, mount: SiteMount, switch: WantedMount, flat: Surface, room: Room, kit: Kit, player: Player
 ) -> SiteMount | None:
     """What holds a device, checked once more with the switch on it and with both pushes; None where it does not hold both."""
     assert mount.pose is not None
@@ -154,7 +154,7 @@ def _carrying(
     return replace(again, findings=(*carrier.findings, *again.findings, Finding("note", "flat", text)))
 
 
-def _mount(one: Wanted, room: Room, kit: Kit, player: Player) -> SiteMount:
+def _mount(one: WantedMount, room: Room, kit: Kit, player: Player) -> SiteMount:
     return site_mount(
         one.site,
         one.held,
@@ -219,11 +219,11 @@ def _holders_of(names: Iterable[str], mounts: Iterable[SiteMount]) -> list[str]:
 
 
 def _says_what_it_missed(
-    one: Wanted,
+    one: WantedMount,
     whole: SiteMount,
     missed: MountFit,
     best: SiteMount,
-    chosen: Sequence[tuple[Wanted, SiteMount]],
+    chosen: Sequence[tuple[WantedMount, SiteMount]],
     stock: Mapping[str, int],
 ) -> SiteMount:
     """The next best, with what it would have been; ways that are taken stay in the list, marked."""

@@ -18,11 +18,22 @@ from stickwright.codes.mount_rules import MountRules
 from stickwright.codes.to_measure import ToMeasure
 from stickwright.model.kit import Fastener, Mount
 from stickwright.model.mounting import Check, MountDoubt
-from stickwright.mounting.held import Held
+from stickwright.mounting.held import HeldDevice
 
 __all__ = [
-    "BASE_M", "GIVE", "GIVE_N_PER_M", "Judged", "Reading", "Unmeasured", "Way", "give_reading", "judged", "of_device",
-    "of_fastener", "of_mount", "reading_of",
+    "BASE_M",
+    "GIVE",
+    "GIVE_N_PER_M",
+    "HoldingWay",
+    "JudgedMount",
+    "Reading",
+    "Unmeasured",
+    "give_reading",
+    "judged",
+    "of_device",
+    "of_fastener",
+    "of_mount",
+    "reading_of",
 ]  # fmt: skip
 
 DEVICE_KG = {"stick": (0.05, 1.5), "controller": (0.15, 0.6), "switch": (0.02, 0.4)}
@@ -55,7 +66,7 @@ BY_TEST_METHOD = 2.0
 GIVE = "give"
 """The rule of the throw that is lost: nobody is hurt by it."""
 
-W = TypeVar("W", bound="Way")
+W = TypeVar("W", bound="HoldingWay")
 Key = tuple[str, str, str]
 
 
@@ -92,7 +103,7 @@ class Reading:
         return self.what, self.push, self.part
 
 
-class Way(Protocol):
+class HoldingWay(Protocol):
     """A way to hold something, with all figures that it is judged by."""
 
     def readings(self) -> tuple[Reading, ...]:
@@ -120,7 +131,7 @@ class Unmeasured(Generic[W]):
 
 
 @dataclass(frozen=True)
-class Judged:
+class JudgedMount:
     """What became of a way.
 
     Parameters
@@ -150,12 +161,12 @@ def reading_of(check: Check, part: str = "") -> Reading:
     return Reading(check.what, check.push, check.times, check.holds, check.words, check, part)
 
 
-def give_reading(held: Held, mount: Mount) -> tuple[Reading, ...]:
+def give_reading(held: HeldDevice, mount: Mount) -> tuple[Reading, ...]:
     """Whether a mount leaves anything of the throw; not known where its give was not measured.
 
     Parameters
     ----------
-    held : Held
+    held : HeldDevice
     mount : Mount
     """
     if held.full_force_n == 0 or held.travel_m == 0:
@@ -187,12 +198,12 @@ def _corners(way: W, figures: Sequence[Unmeasured[W]], good: bool) -> list[W]:
     return [_at(way, figures, good, turned) for turned in turns]
 
 
-def judged(way: W, figures: Sequence[Unmeasured[W]], *, by_face: bool = False) -> Judged:
+def judged(way: W, figures: Sequence[Unmeasured[W]], *, by_face: bool = False) -> JudgedMount:
     """Whether a way holds, does not hold, or is to be confirmed.
 
     Parameters
     ----------
-    way : Way
+    way : HoldingWay
         At the figures measured, and what stands in for the others.
     figures : sequence of Unmeasured
         What nobody measured of it.
@@ -208,11 +219,11 @@ def judged(way: W, figures: Sequence[Unmeasured[W]], *, by_face: bool = False) -
     checks = tuple(one.check for one in told.values() if one.check is not None)
     broken = {key for key, one in told.items() if not one.holds}
     if not figures:
-        return Judged(checks, _said(one.words for one in told.values() if not one.holds), ())
+        return JudgedMount(checks, _said(one.words for one in told.values() if not one.holds), ())
     best = [_broken(one) for one in _corners(way, figures, True)]
     if all(best):  # whatever the assumed figures are
         always = [one.words for key, one in told.items() if key in broken and all(key in each for each in best)]
-        return Judged(checks, _said(always or best[0].values()), ())
+        return JudgedMount(checks, _said(always or best[0].values()), ())
     worst: dict[Key, Message | None] = {}
     for one in _corners(way, figures, False):
         worst = _broken(one) | worst
@@ -225,10 +236,10 @@ def judged(way: W, figures: Sequence[Unmeasured[W]], *, by_face: bool = False) -
     said = {key: one for key, one in words.items() if one is not None}
     if by_face and (strict := [key for key in said if key[0] != GIVE and (key not in unknown or key in worst)]):
         refused = tuple(message(MountRules.at_face, why=said[key], measures=rests[key]) for key in strict)
-        return Judged(checks, refused, ())
+        return JudgedMount(checks, refused, ())
     doubts = tuple(MountDoubt(key[0], rests[key], one) for key, one in said.items())
     marked = tuple(replace(one.check, confirm=rests.get(key, ())) for key, one in told.items() if one.check is not None)
-    return Judged(marked, (), doubts)
+    return JudgedMount(marked, (), doubts)
 
 
 def _said(words: Iterable[Message | None]) -> tuple[Message, ...]:
@@ -240,7 +251,7 @@ def _may_be(words: Message | None) -> Message | None:
     return None if words is None else message(MountRules.may_be, why=words)
 
 
-def _broken(way: Way) -> dict[Key, Message | None]:
+def _broken(way: HoldingWay) -> dict[Key, Message | None]:
     return {one.key: one.words for one in way.readings() if not one.holds}
 
 
@@ -255,7 +266,7 @@ def _rests_on(way: W, figures: Sequence[Unmeasured[W]], key: Key) -> tuple[Messa
     return tuple(dict.fromkeys(found or [one.measure for one in figures]))
 
 
-def _factor(way: Way, key: Key) -> tuple[bool, float] | None:
+def _factor(way: HoldingWay, key: Key) -> tuple[bool, float] | None:
     """Equal for equal readings, those that are not known too."""
     found = next((one for one in way.readings() if one.key == key), None)
     return None if found is None else (found.holds, -1.0 if math.isnan(found.factor) else found.factor)
@@ -265,13 +276,13 @@ def _factor(way: Way, key: Key) -> tuple[bool, float] | None:
 
 
 def of_device(
-    held: Held, at: Callable[[Callable[[Held], Held]], Callable[[W], W]], *, heavy: bool
+    held: HeldDevice, at: Callable[[Callable[[HeldDevice], HeldDevice]], Callable[[W], W]], *, heavy: bool
 ) -> list[Unmeasured[W]]:
     """What nobody measured of a device.
 
     Parameters
     ----------
-    held : Held
+    held : HeldDevice
     at : callable
         Makes of a change of the device one of the way.
     heavy : bool

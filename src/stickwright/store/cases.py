@@ -23,12 +23,12 @@ from stickwright.codes.message import Message, Name, Text, message
 from stickwright.codes.trail import Trail
 from stickwright.codes.versions import Versions
 from stickwright.errors import BadInput, Problem
+from stickwright.files.editing import at_path, with_fields
+from stickwright.files.folder import case_and_queries
+from stickwright.files.recordings import recording_csv
+from stickwright.files.writing import make_folder, write_whole
 from stickwright.model.case import Case, ForceRead
 from stickwright.model.recorded import Finding
-from stickwright.records.editing import at_path, with_fields
-from stickwright.records.folder import case_and_queries
-from stickwright.records.recordings import recording_csv
-from stickwright.records.writing import make_folder, write_whole
 from stickwright.store.documents import documents, remove_document, save_document
 from stickwright.store.opening import Store, new_id, note_act
 from stickwright.store.players import (

@@ -14,7 +14,7 @@ from stickwright.codes.records_file import RecordsFile
 from stickwright.codes.versions import Versions
 from stickwright.errors import BadInput, Problem
 from stickwright.store.facts import newest_version, refresh_facts
-from stickwright.store.merging import Clash, merged
+from stickwright.store.merging import MergeConflict, merged
 from stickwright.store.opening import Store, new_id
 from stickwright.store.schema import document as document_table
 from stickwright.store.schema import version, visit
@@ -254,7 +254,7 @@ def _both(past: tuple[Document, ...], based_on: int, mine: bytes, why: Text, nam
             return outcome, message(Versions.together, why=why, who=Name(theirs.who))
         clash = outcome
     else:
-        clash = Clash((
+        clash = MergeConflict((
             Problem(
                 (name,),
                 message(Versions.deleted_meanwhile, who=Name(theirs.who), at=Name(theirs.at)),

@@ -18,7 +18,7 @@ import sqlalchemy as sa
 
 from stickwright import units
 from stickwright.errors import BadInput
-from stickwright.records.game_files import GAME_FILES
+from stickwright.files.game_files import GAME_FILES
 from stickwright.store.schema import document, reading, version, visit_fact
 
 __all__ = ["Facts", "ReadingFact", "facts_of", "newest_version", "refresh_facts"]
@@ -273,7 +273,7 @@ def _si(key: str, value: Any) -> float:
 
 
 def _of_gauge(site: str, file: str, files: Mapping[str, bytes]) -> list[ReadingFact]:
-    from stickwright.records.gauge import gauge_of
+    from stickwright.files.gauge import gauge_of
 
     if file not in files:
         raise _Unread

@@ -14,7 +14,7 @@ from stickwright.codes.records_file import RecordsFile
 from stickwright.errors import BadInput, Problem
 from stickwright.store.keys import HEAD_BYTES
 
-__all__ = ["Held", "head", "made_whole"]
+__all__ = ["OpenFile", "head", "made_whole"]
 
 _LOCK = threading.Lock()
 _HELD: dict[tuple[int, int], list[bytes]] = {}
@@ -51,7 +51,7 @@ def head(path: Path) -> bytes:
         raise _refused(path, error) from error
 
 
-class Held:
+class OpenFile:
     """A file that is open, until it is let go.
 
     Parameters

@@ -20,7 +20,7 @@ from stickwright.codes.message import Message, Name, message
 from stickwright.codes.versions import Versions
 from stickwright.errors import Problem
 
-__all__ = ["Clash", "merged"]
+__all__ = ["MergeConflict", "merged"]
 
 _Path = tuple[str, ...]
 _Leaves = dict[_Path, Any]
@@ -30,7 +30,7 @@ _THERE = ""
 
 
 @dataclass(frozen=True)
-class Clash:
+class MergeConflict:
     """Why two changes cannot both be kept.
 
     Parameters
@@ -42,7 +42,7 @@ class Clash:
     problems: tuple[Problem, ...]
 
 
-def merged(base: bytes, theirs: bytes, mine: bytes, name: str, who: str, at: str) -> bytes | Clash:
+def merged(base: bytes, theirs: bytes, mine: bytes, name: str, who: str, at: str) -> bytes | MergeConflict:
     """Both changes in one file, or what stands in the way.
 
     Parameters
@@ -56,7 +56,7 @@ def merged(base: bytes, theirs: bytes, mine: bytes, name: str, who: str, at: str
     """
     if mine in (base, theirs):
         return theirs
-    whole = Clash((_problem((name,), message(Versions.two_changes, who=Name(who), at=Name(at[11:16]))),))
+    whole = MergeConflict((_problem((name,), message(Versions.two_changes, who=Name(who), at=Name(at[11:16]))),))
     if not name.endswith(".toml"):
         return whole
     try:
@@ -81,7 +81,7 @@ def merged(base: bytes, theirs: bytes, mine: bytes, name: str, who: str, at: str
         if _at_odds(a, changed_there[a], b, changed_here[b])
     ]
     if problems:
-        return Clash(tuple(dict.fromkeys(problems)))
+        return MergeConflict(tuple(dict.fromkeys(problems)))
     wanted = {path: value for path, value in (there | changed_here).items() if value is not _GONE}
     base_text, their_text, my_text = texts
     for text in (

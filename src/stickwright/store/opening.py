@@ -121,7 +121,7 @@ class Store:
     clock: Clock
     path: Path | None = None
     _secret: Secret | None = field(default=None, init=False, repr=False)
-    _held: files.Held | None = field(default=None, init=False, repr=False)
+    _held: files.OpenFile | None = field(default=None, init=False, repr=False)
     _turn: threading.Lock = field(default_factory=threading.Lock, init=False, repr=False)
     _mine: threading.local = field(default_factory=threading.local, init=False, repr=False)
 
@@ -473,7 +473,7 @@ def faults_in(store: Store) -> tuple[str, ...]:
 
 
 def _opened(place: Path, secret: Secret | None, clock: Clock) -> Store:
-    held = files.Held(place)
+    held = files.OpenFile(place)
     engine = sqlite_engine(place, secret)
     store = Store(engine, str(place), "plain" if secret is None else "encrypted", clock, place)
     store._secret, store._held = secret, held

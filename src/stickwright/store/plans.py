@@ -29,12 +29,12 @@ from stickwright.codes.problems import Problems
 from stickwright.codes.records_file import RecordsFile
 from stickwright.codes.trail import Trail
 from stickwright.errors import BadInput, Problem
+from stickwright.files.folder import case_and_queries
+from stickwright.files.results import plan_from_json, plan_json, read_json
 from stickwright.model.case import Case, ForceRead
 from stickwright.model.plan import Plan
 from stickwright.model.wishes import Keep, Wishes
-from stickwright.planning import DRAWS, SEED, plan
-from stickwright.records.folder import case_and_queries
-from stickwright.records.results import plan_from_json, plan_json, read_json
+from stickwright.planning.plan import DRAWS, SEED, plan
 from stickwright.store.cases import case_name, forces_up_to, tree_from
 from stickwright.store.documents import documents
 from stickwright.store.loans import loans, with_others, without_stock

@@ -18,13 +18,13 @@ import numpy as np
 import sqlalchemy as sa
 from numpy.typing import NDArray
 
-from stickwright.capture.steps import trace_words, unknown_cues
 from stickwright.codes.entries import Entries
 from stickwright.codes.message import Text, message
 from stickwright.codes.player_records import PlayerRecords
 from stickwright.codes.records_file import RecordsFile
 from stickwright.codes.versions import Versions
 from stickwright.errors import BadInput, Problem
+from stickwright.measure.steps import trace_words, unknown_cues
 from stickwright.model.recording import Recording
 from stickwright.store.opening import Store, new_id
 from stickwright.store.packing import digest_of, packed, unpacked
@@ -132,7 +132,7 @@ def begin_recording(
     visit_id : int
     site, task : str
     columns : sequence of str
-        ``time_s``, ``x``, ``y`` and what else each sample has; see `stickwright.capture.steps.RECORDED_COLUMNS`.
+        ``time_s``, ``x``, ``y`` and what else each sample has; see `stickwright.measure.steps.RECORDED_COLUMNS`.
     source : str
         ``browser``, ``computer`` or ``replay``.
     device, stick, topper, extension : str

@@ -21,7 +21,7 @@ from stickwright.model.recorded import Finding
 from stickwright.model.recording import Recording
 from stickwright.trace.sensing import (
     CUES,
-    Samples,
+    FiniteSamples,
     clipping,
     cue_code,
     dead_stretches,
@@ -351,7 +351,7 @@ def _cue_codes(recording: Recording, found: list[Finding]) -> NDArray[np.int8]:
     return codes
 
 
-def _samples(recording: Recording) -> tuple[Samples, list[Finding]]:
+def _samples(recording: Recording) -> tuple[FiniteSamples, list[Finding]]:
     """Rows that hold a number, each time once, cue words as small numbers."""
     found: list[Finding] = []
     recorded = _recorded_axes(recording, found)
@@ -372,7 +372,7 @@ def _samples(recording: Recording) -> tuple[Samples, list[Finding]]:
         xy = np.where(np.array(recorded), xy, 0.0)
     cue_xy = None if recording.cue_xy is None else np.asarray(recording.cue_xy, dtype=np.float64)
     cue = _cue_codes(recording, found)
-    samples = Samples(
+    samples = FiniteSamples(
         times_s, xy, cue, cue_xy, recorded, 1.0, recording.unit, recording.selected, recording.stroke, recording.z
     )  # fmt: skip
     if not keep.all():
@@ -380,7 +380,7 @@ def _samples(recording: Recording) -> tuple[Samples, list[Finding]]:
     return replace(samples, scale=_scale(samples, found)), found
 
 
-def _scale(samples: Samples, found: list[Finding]) -> float:
+def _scale(samples: FiniteSamples, found: list[Finding]) -> float:
     """Full output; in a foreign unit half the widest range seen."""
     high, low = samples.xy.max(axis=0), samples.xy.min(axis=0)
     largest = float(max(high.max(), -low.min()))
@@ -398,7 +398,7 @@ class _TimeBase(NamedTuple):
     segments: tuple[tuple[int, int], ...]
 
 
-def _time_base(samples: Samples) -> tuple[_TimeBase, list[Finding]]:
+def _time_base(samples: FiniteSamples) -> tuple[_TimeBase, list[Finding]]:
     """Mean and 99th percentile of the time step inside the segments between gaps, and these."""
     times_s = samples.times_s
     if len(times_s) < 2:
@@ -440,7 +440,7 @@ def _time_base(samples: Samples) -> tuple[_TimeBase, list[Finding]]:
 
 
 def _gap_findings(
-    samples: Samples, time_steps: NDArray[np.float64], gaps: NDArray[np.int64], limit_s: float
+    samples: FiniteSamples, time_steps: NDArray[np.float64], gaps: NDArray[np.int64], limit_s: float
 ) -> list[Finding]:
     times_s, xy, far = samples.times_s, samples.xy, 0.2 * samples.scale
     share = float(time_steps[gaps].sum() / (times_s[-1] - times_s[0]))

@@ -20,9 +20,9 @@ from stickwright.codes.message import Message, message
 from stickwright.codes.resting import Resting
 from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import Finding, RestReport
-from stickwright.trace.home import effective_count, home, step_of_levels
 from stickwright.trace.recording import Cleaned
 from stickwright.trace.release import LEAST_REST_S, settled, unsettled_finding
+from stickwright.trace.return_to_centre import effective_count, home, step_of_levels
 from stickwright.trace.sensing import runs
 
 __all__ = ["effective_count", "one_release", "rest_report", "rest_stretches"]
@@ -182,7 +182,7 @@ def rest_report(
 
     Notes
     -----
-    Offset: see `stickwright.trace.home.home`. Noise: pooled within
+    Offset: see `stickwright.trace.return_to_centre.home`. Noise: pooled within
     rests, chi-square interval on the independent readings. Return scatter: a one-way analysis of variance of the rests,
     each worth its independent readings, at the 1 % level.
     """

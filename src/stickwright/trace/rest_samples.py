@@ -9,9 +9,9 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 
-from stickwright.trace.home import effective_count
 from stickwright.trace.release import settled
 from stickwright.trace.rest import rest_stretches
+from stickwright.trace.return_to_centre import effective_count
 from stickwright.trace.sensing import runs
 from stickwright.trace.stamps import on_grid
 

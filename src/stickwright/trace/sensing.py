@@ -22,7 +22,7 @@ from stickwright.model.recording import CUE_CODES
 from stickwright.trace.stamps import GAP_S
 
 __all__ = [
-    "CUES", "Samples", "Steps", "clipping", "cue_code", "dead_stretches", "output", "rest_cleaned", "runs", "steps",
+    "CUES", "FiniteSamples", "OutputSteps", "clipping", "cue_code", "dead_stretches", "output", "rest_cleaned", "runs", "steps",
 ]  # fmt: skip
 
 CUES = tuple(word for word in CUE_CODES if word != "press")
@@ -35,7 +35,7 @@ CLIPPED_SHARE = 0.05
 
 
 @dataclass(frozen=True, eq=False)
-class Samples:
+class FiniteSamples:
     """Finite samples in order of time, before anything is concluded from them.
 
     Parameters
@@ -73,12 +73,12 @@ class Samples:
     stroke: NDArray[np.int64] | None = None
     z: NDArray[np.float64] | None = None
 
-    def kept(self, keep: NDArray[np.bool_]) -> Samples:
+    def kept(self, keep: NDArray[np.bool_]) -> FiniteSamples:
         """The samples of a mask."""
         cue_xy = None if self.cue_xy is None else self.cue_xy[keep]
         selected = None if self.selected is None else self.selected[keep]
         stroke = None if self.stroke is None else self.stroke[keep]
-        return Samples(
+        return FiniteSamples(
             self.times_s[keep], self.xy[keep], self.cue[keep], cue_xy, self.recorded, self.scale, self.unit,
             selected, stroke, None if self.z is None else self.z[keep],
         )  # fmt: skip
@@ -92,7 +92,7 @@ class Samples:
         return output(value, foreign=self.unit != "share")
 
 
-class Steps(NamedTuple):
+class OutputSteps(NamedTuple):
     """Grain of the output about its centre.
 
     Parameters
@@ -169,12 +169,12 @@ def runs(mask: NDArray[np.bool_]) -> NDArray[np.int64]:
     return np.column_stack((edges[:-1][first::2], edges[1:][first::2])).astype(np.int64)
 
 
-def dead_stretches(samples: Samples) -> tuple[list[tuple[int, int]], list[Finding]]:
+def dead_stretches(samples: FiniteSamples) -> tuple[list[tuple[int, int]], list[Finding]]:
     """Stretches that are no movement at all: pen not down yet, stick unplugged, value frozen.
 
     Parameters
     ----------
-    samples : Samples
+    samples : FiniteSamples
         Finite samples in order of time.
 
     Returns
@@ -194,7 +194,7 @@ def dead_stretches(samples: Samples) -> tuple[list[tuple[int, int]], list[Findin
     return cuts + frozen, found + said
 
 
-def _zero_stretches(samples: Samples) -> tuple[list[tuple[int, int]], list[Finding]]:
+def _zero_stretches(samples: FiniteSamples) -> tuple[list[tuple[int, int]], list[Finding]]:
     """Exact zeros on both axes that begin and end with a jump, where zero is never rested at otherwise."""
     xy, far = samples.xy, 0.2 * samples.scale
     n, moved = len(xy), np.flatnonzero((xy[:, 0] != 0) | (xy[:, 1] != 0))
@@ -216,7 +216,7 @@ def _zero_stretches(samples: Samples) -> tuple[list[tuple[int, int]], list[Findi
     return cuts, [_zero_finding(samples, start, stop) for start, stop in cuts]
 
 
-def _zero_finding(samples: Samples, start: int, stop: int) -> Finding:
+def _zero_finding(samples: FiniteSamples, start: int, stop: int) -> Finding:
     start_s, stop_s = samples.span(start, stop)
     if start == 0:
         text = message(Cleaning.before_start, samples=stop, start_s=start_s, stop_s=stop_s)
@@ -225,7 +225,7 @@ def _zero_finding(samples: Samples, start: int, stop: int) -> Finding:
     return Finding("fault", "unplugged", message(Cleaning.zeros, start_s=start_s, stop_s=stop_s, jump=jump))
 
 
-def _frozen_stretches(samples: Samples) -> tuple[list[tuple[int, int]], list[Finding]]:
+def _frozen_stretches(samples: FiniteSamples) -> tuple[list[tuple[int, int]], list[Finding]]:
     """Identical samples for 2 s or more: cut while the cue moves, asked about elsewhere."""
     xy, times_s = samples.xy, samples.times_s
     same = np.zeros(len(xy), dtype=np.bool_)
@@ -250,7 +250,7 @@ def _frozen_stretches(samples: Samples) -> tuple[list[tuple[int, int]], list[Fin
     return cuts, found
 
 
-def _cue_moves(samples: Samples, start: int, stop: int) -> bool:
+def _cue_moves(samples: FiniteSamples, start: int, stop: int) -> bool:
     if samples.cue_xy is None:
         return False
     wanted = samples.cue_xy[start:stop]
@@ -258,12 +258,12 @@ def _cue_moves(samples: Samples, start: int, stop: int) -> bool:
     return len(wanted) > 1 and float(np.ptp(wanted, axis=0).max()) > 0.1 * samples.scale
 
 
-def steps(samples: Samples) -> tuple[Steps, list[Finding]]:
+def steps(samples: FiniteSamples) -> tuple[OutputSteps, list[Finding]]:
     """Step size of the output, and a dead zone that was applied before recording.
 
     Parameters
     ----------
-    samples : Samples
+    samples : FiniteSamples
         Finite samples in order of time.
 
     Returns
@@ -280,7 +280,7 @@ def steps(samples: Samples) -> tuple[Steps, list[Finding]]:
         text = message(Cleaning.coarse_steps, step=samples.output(step), steps=many, of_travel=samples.unit == "share")
         found.append(Finding("note", "coarse_steps", text))
     dead_zone, said = _dead_zone(samples, step)
-    return Steps(step, dead_zone), found + said
+    return OutputSteps(step, dead_zone), found + said
 
 
 def _step_size(values: NDArray[np.float64]) -> float:
@@ -316,7 +316,7 @@ def _zeroed_below(xy: NDArray[np.float64], recorded: tuple[bool, bool], usual: f
     return size if size > usual else 0.0
 
 
-def _dead_zone(samples: Samples, step: float) -> tuple[float, list[Finding]]:
+def _dead_zone(samples: FiniteSamples, step: float) -> tuple[float, list[Finding]]:
     """Exact zeros, then nothing until well above one step: per axis (square), or by distance (radial)."""
     if samples.unit != "share":
         return 0.0, []
@@ -343,14 +343,14 @@ def _dead_zone(samples: Samples, step: float) -> tuple[float, list[Finding]]:
     return size, [Finding("fault", "dead_zone", text)]
 
 
-def rest_cleaned(samples: Samples, grain: Steps) -> tuple[bool, list[Finding]]:
+def rest_cleaned(samples: FiniteSamples, grain: OutputSteps) -> tuple[bool, list[Finding]]:
     """Whether the rest was set to exactly zero before recording: no real stick rests like that.
 
     Parameters
     ----------
-    samples : Samples
+    samples : FiniteSamples
         Finite samples in order of time.
-    grain : Steps
+    grain : OutputSteps
         Step and dead zone found.
 
     Returns
@@ -382,12 +382,12 @@ def rest_cleaned(samples: Samples, grain: Steps) -> tuple[bool, list[Finding]]:
     return True, [Finding("fault" if sure else "query", "rest_cleaned", text)]
 
 
-def clipping(samples: Samples) -> list[Finding]:
+def clipping(samples: FiniteSamples) -> list[Finding]:
     """More than 5 % of the samples at one exact limit: nobody knows how far the push would have gone.
 
     Parameters
     ----------
-    samples : Samples
+    samples : FiniteSamples
         Finite samples in order of time; edge and push samples are judged alone when there are any.
 
     Returns

@@ -14,8 +14,8 @@ from stickwright.codes.signals import Signals
 from stickwright.errors import BadInput, Problem
 from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import TapReport
-from stickwright.trace.home import effective_count
 from stickwright.trace.intervals import median_estimate
+from stickwright.trace.return_to_centre import effective_count
 
 __all__ = ["tap_report"]
 

@@ -1,1 +1,1 @@
-"""The response of the chosen stick: centre, rotation, range, dead zone, curve, filter, outer limit."""
+"""The response of the chosen stick: centre, rotation, range, dead zone, curve, filter, outer limit. Never a raw recording changed."""

@@ -17,14 +17,14 @@ from stickwright.codes.tunings import Tunings
 from stickwright.model.recorded import Finding
 from stickwright.model.recording import Recording
 
-__all__ = ["Stretch", "asked_for", "usable"]
+__all__ = ["AskedStretch", "asked_for", "usable"]
 
 Array = NDArray[np.float64]
 GAP_S = 0.25  # A stick that sends nothing for so long was unplugged or asleep.
 
 
 @dataclass(frozen=True, eq=False)
-class Stretch:
+class AskedStretch:
     """Samples of one request.
 
     Parameters
@@ -42,7 +42,7 @@ class Stretch:
     target_xy: Array | None = None
 
 
-def asked_for(recording: Recording, *tasks: str) -> list[Stretch]:
+def asked_for(recording: Recording, *tasks: str) -> list[AskedStretch]:
     """Stretches of a recording in which one of some tasks was asked for.
 
     Parameters
@@ -54,7 +54,7 @@ def asked_for(recording: Recording, *tasks: str) -> list[Stretch]:
 
     Returns
     -------
-    list of Stretch
+    list of AskedStretch
         In order of time; samples with an empty cell left out.
 
     Examples
@@ -87,7 +87,7 @@ def asked_for(recording: Recording, *tasks: str) -> list[Stretch]:
     stretches = []
     for part in np.split(rows, np.flatnonzero(between) + 1):
         place = None if target is None or not np.isfinite(target[part]).all() else target[part]
-        stretches.append(Stretch(times[part], recording.xy[part], place))
+        stretches.append(AskedStretch(times[part], recording.xy[part], place))
     return stretches
 
 

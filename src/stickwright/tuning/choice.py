@@ -24,7 +24,7 @@ from stickwright.codes.signals import Signals
 from stickwright.errors import BadInput, Problem
 from stickwright.model.estimate import Estimate
 from stickwright.model.response import FilterChoice, FilterTried
-from stickwright.tuning.asked import Stretch
+from stickwright.tuning.asked import AskedStretch
 from stickwright.tuning.filters import NO_FILTER, Filter, filtered, low_pass_cutoff_hz, low_pass_left
 from stickwright.tuning.series import even_grid
 
@@ -110,7 +110,7 @@ class _Judged:
     """Shape (candidates, pieces)."""
 
 
-def _pieces(stretches: Sequence[Stretch]) -> list[list[slice]]:
+def _pieces(stretches: Sequence[AskedStretch]) -> list[list[slice]]:
     """Contiguous pieces of each stretch, about five in all, at least one of each."""
     seconds = np.array([stretch.times_s[-1] - stretch.times_s[0] for stretch in stretches])
     counts = [max(1, round(PIECES * share)) for share in seconds / seconds.sum()]
@@ -121,7 +121,7 @@ def _pieces(stretches: Sequence[Stretch]) -> list[list[slice]]:
     return parts
 
 
-def _judged(stretches: Sequence[Stretch], filters: Sequence[Filter]) -> _Judged:
+def _judged(stretches: Sequence[AskedStretch], filters: Sequence[Filter]) -> _Judged:
     pieces = _pieces(stretches)
     columns = sum(len(one) for one in pieces)
     error = np.empty((len(filters), columns))
@@ -140,7 +140,7 @@ def _judged(stretches: Sequence[Stretch], filters: Sequence[Filter]) -> _Judged:
     return _Judged(tuple(filters), error, lag)
 
 
-def _lags_s(stretch: Stretch, through: Array, parts: Sequence[slice]) -> Array:
+def _lags_s(stretch: AskedStretch, through: Array, parts: Sequence[slice]) -> Array:
     """How late the slow part of the output is in each piece.
 
     Voluntary movement is slow. Tremor is delayed by less than slow movement is, and a large one would make a
@@ -204,13 +204,13 @@ def _simplest_good(entries: Sequence[tuple[FilterTried, Filter, Array]]) -> int:
 
 
 def choose_filter(
-    stretches: Sequence[Stretch], lag_budget_s: float = 0.06, tremor_hz: float | None = None
+    stretches: Sequence[AskedStretch], lag_budget_s: float = 0.06, tremor_hz: float | None = None
 ) -> FilterChoice:
     """The filter to keep, judged on following that was not used to choose it.
 
     Parameters
     ----------
-    stretches : sequence of Stretch
+    stretches : sequence of AskedStretch
         Following a moving target, output and target in the same share of full output.
     lag_budget_s : float, default 0.06
         By how much the filter may make slow movement late, seconds, 0 or more.

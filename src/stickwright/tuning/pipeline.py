@@ -23,22 +23,22 @@ from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import Finding
 from stickwright.model.recording import Recording
 from stickwright.model.response import FilterChoice, Tuning
-from stickwright.trace.home import home, step_of_levels
 from stickwright.trace.let_go import while_held
 from stickwright.trace.recording import cleaned
 from stickwright.trace.release import unsettled_finding
 from stickwright.trace.rest import one_release, rest_report
 from stickwright.trace.rest_samples import rests_of
+from stickwright.trace.return_to_centre import home, step_of_levels
 from stickwright.trace.tremor import tremor_report
-from stickwright.tuning.asked import Stretch, asked_for, usable
-from stickwright.tuning.bearing import Bearing, bearing, push_direction
+from stickwright.tuning.asked import AskedStretch, asked_for, usable
 from stickwright.tuning.choice import SHORTEST_S, choose_filter, filter_of
 from stickwright.tuning.curve import ScatterFit, curve_table, fit_scatter, inner_jump
 from stickwright.tuning.dead_zone import dead_zone_estimate
+from stickwright.tuning.range_calibration import Span, player_span, push_reaches, rim_reaches
+from stickwright.tuning.rotation_calibration import Bearing, bearing, push_direction
 from stickwright.tuning.scatter import player_scatter
 from stickwright.tuning.shaping import Response, placed, respond, shaped_one_euro
 from stickwright.tuning.simple import simple_settings
-from stickwright.tuning.span import Span, player_span, push_reaches, rim_reaches
 from stickwright.tuning.words import sentences
 
 __all__ = ["Response", "respond", "response_of", "shaped_one_euro", "tune"]
@@ -311,7 +311,7 @@ def _centre(rest: _Rest, axis: int) -> Estimate:
     return home([each[:, axis] for each in rest.rests], step_of_levels(every[:, 0], every[:, 1]))
 
 
-def _placed_stretches(recordings: Sequence[Recording], settings: Response, *tasks: str) -> list[Stretch]:
+def _placed_stretches(recordings: Sequence[Recording], settings: Response, *tasks: str) -> list[AskedStretch]:
     return [
         replace(stretch, xy=placed(stretch.xy, settings))
         for one in recordings
@@ -401,14 +401,16 @@ def _filter(
     power = float((about**2).mean())
     scale = math.sqrt(float((placed(raw, ranged) ** 2).mean()) / power) if power > 0.0 else 1.0
     grown = [
-        Stretch(one.times_s, scale * one.xy, scale * one.target_xy) for one in followed if one.target_xy is not None
+        AskedStretch(one.times_s, scale * one.xy, scale * one.target_xy)
+        for one in followed
+        if one.target_xy is not None
     ]
     return choose_filter(grown, lag_budget_s, _tremor_hz(recordings, followed)), ()
 
 
-def _tremor_hz(recordings: Sequence[Recording], followed: Sequence[Stretch]) -> float | None:
+def _tremor_hz(recordings: Sequence[Recording], followed: Sequence[AskedStretch]) -> float | None:
     """Frequency of a tremor that stands out while following, or else while holding or keeping still."""
-    away = [Stretch(one.times_s, one.xy - one.target_xy) for one in followed if one.target_xy is not None]
+    away = [AskedStretch(one.times_s, one.xy - one.target_xy) for one in followed if one.target_xy is not None]
     other = [one for each in recordings for one in asked_for(each, "still", "hold")]
     for stretches, least_hz in ((away, _FOLLOWING_HZ), (other, 0.0)):
         if stretches:

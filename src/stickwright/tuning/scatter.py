@@ -9,7 +9,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stickwright.model.recording import Recording
-from stickwright.tuning.asked import Stretch, asked_for
+from stickwright.tuning.asked import AskedStretch, asked_for
 from stickwright.tuning.dead_zone import effective_samples
 from stickwright.tuning.shaping import Response, placed
 
@@ -21,12 +21,12 @@ END_S = 0.1  # What counts as the endpoint of an aimed movement.
 Scatter = list[tuple[float, float, float]]
 
 
-def hold_scatter(stretches: Sequence[Stretch]) -> Scatter:
+def hold_scatter(stretches: Sequence[AskedStretch]) -> Scatter:
     """Level, sd and degrees of freedom of each hold.
 
     Parameters
     ----------
-    stretches : sequence of Stretch
+    stretches : sequence of AskedStretch
         Holds, in the player's own range.
 
     Returns
@@ -61,12 +61,12 @@ def hold_scatter(stretches: Sequence[Stretch]) -> Scatter:
     return found
 
 
-def aim_scatter(stretches: Sequence[Stretch]) -> Scatter:
+def aim_scatter(stretches: Sequence[AskedStretch]) -> Scatter:
     """Level, sd and degrees of freedom of the endpoints of aimed movements.
 
     Parameters
     ----------
-    stretches : sequence of Stretch
+    stretches : sequence of AskedStretch
         Aimed movements with their targets, in the player's own range.
 
     Returns
@@ -124,9 +124,9 @@ def player_scatter(recordings: Sequence[Recording], settings: Response) -> tuple
     ([], '')
     """
 
-    def in_range(stretch: Stretch) -> Stretch:
+    def in_range(stretch: AskedStretch) -> AskedStretch:
         target = None if stretch.target_xy is None else placed(stretch.target_xy, _without_seat(settings))
-        return Stretch(stretch.times_s, placed(stretch.xy, settings), target)
+        return AskedStretch(stretch.times_s, placed(stretch.xy, settings), target)
 
     holds = hold_scatter([in_range(one) for each in recordings for one in asked_for(each, "hold")])
     aims = aim_scatter([in_range(one) for each in recordings for one in asked_for(each, "aim")])

@@ -10,7 +10,7 @@ from stickwright.mechanics.widening import GAIN_LIMIT
 from stickwright.model.estimate import Estimate
 from stickwright.model.game import DEAD_ZONE, SENSITIVITY
 from stickwright.model.response import FilterChoice, SimpleSettings
-from stickwright.tuning.span import Span
+from stickwright.tuning.range_calibration import Span
 
 __all__ = ["sentences"]
 

@@ -14,15 +14,15 @@ from starlette.middleware import Middleware
 from starlette.routing import BaseRoute, Mount
 from starlette.staticfiles import StaticFiles
 
-from stickwright.web.desk import Desk
 from stickwright.web.errors import HANDLERS
 from stickwright.web.guard import Guard
-from stickwright.web.later import Later, WarmUp
+from stickwright.web.lazy_routes import Later, WarmUp
+from stickwright.web.request_context import RequestContext
 
 __all__ = ["TOPICS", "make_app"]
 
 TOPICS: tuple[str, ...] = (
-    "start", "demo", "players", "player", "loans", "consent", "whole", "imports", "visit", "settings", "backup",
+    "start", "demo", "players", "player", "loans", "consent", "export", "imports", "visit", "settings", "backup",
     "team", "tables", "files", "readings", "measure", "plans",
 )  # fmt: skip
 """Modules with pages, in the order in which their addresses are looked through."""
@@ -33,7 +33,7 @@ SLOW: dict[str, str] = {
     "demo": "/demo",
     "player": "/players/[^/]+(/visits)?",
     "consent": "/players/[^/]+/(consent|consent/withdraw|unkept)",
-    "whole": "/players/[^/]+/(everything.zip|erase)",
+    "export": "/players/[^/]+/(everything.zip|erase)",
     "imports": "/import",
     "visit": f"{_VISIT}(/case.zip)?",
     "tables": f"/kit(/.*)?|{_VISIT}/(sites|kit|game(-[2-9])?|hub|room)(/.*)?",
@@ -42,7 +42,7 @@ SLOW: dict[str, str] = {
     "measure": f"{_VISIT}/(measure|recordings|live)(/.*)?",
     "plans": f"{_VISIT}/(plan|making|plans|mounts|sheet|sheet.pdf|compare)(/.*)?",
 }
-"""Topics that bring planning, records or figures with them, and the addresses that are theirs: see `later.Later`."""
+"""Topics that bring planning, records or figures with them, and the addresses that are theirs: see `lazy_routes.Later`."""
 
 IDLE_LOOK_S = 15
 
@@ -54,7 +54,7 @@ def _slow_jobs() -> tuple[Callable[[], object], ...]:
 
 
 def _ready_to_measure() -> None:
-    from stickwright.capture.progress import warm_up  # brings scipy with it
+    from stickwright.measure.progress import warm_up  # brings scipy with it
 
     warm_up()
 
@@ -75,12 +75,12 @@ async def _locking(app: Starlette) -> AsyncGenerator[None, None]:
         looking.cancel()
 
 
-def make_app(desk: Desk, *, warm: bool = False) -> Starlette:
+def make_app(desk: RequestContext, *, warm: bool = False) -> Starlette:
     """The app around a desk.
 
     Parameters
     ----------
-    desk : Desk
+    desk : RequestContext
         What lies open.
     warm : bool, default False
         Load the slow topics in a thread after the first page, so that the first click does not wait for them.

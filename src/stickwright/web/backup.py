@@ -16,8 +16,8 @@ from stickwright.codes.counts import Counted, Counts
 from stickwright.codes.message import Message, Name, Text, message
 from stickwright.errors import BadInput
 from stickwright.store.backup import back_up, restore
-from stickwright.web.desk import Desk, desk_of
 from stickwright.web.render import download, form, page, put_right
+from stickwright.web.request_context import RequestContext, desk_of
 
 __all__ = ["ROUTES", "backup_page", "bring_back", "make", "show"]
 
@@ -30,13 +30,13 @@ FIELDS: dict[Text, str] = {
 
 
 def backup_page(
-    desk: Desk, *, report: dict[str, Any] | None = None, file: str = "", from_file: str = "", place: str = ""
+    desk: RequestContext, *, report: dict[str, Any] | None = None, file: str = "", from_file: str = "", place: str = ""
 ) -> dict[str, Any]:
     """What is shown.
 
     Parameters
     ----------
-    desk : Desk
+    desk : RequestContext
     report : dict, optional
         What was just done.
     file, from_file, place : str

@@ -18,13 +18,13 @@ from stickwright.codes.consent_page import ConsentPage, Giver, Thing
 from stickwright.codes.message import Message, Name, Text, message
 from stickwright.codes.trail import Trail
 from stickwright.errors import BadInput, Problem
-from stickwright.store.carrying import carry_player
 from stickwright.store.cases import import_case, tree_of
 from stickwright.store.consents import consent_of, give_consent, withdraw
+from stickwright.store.export import erase_player
 from stickwright.store.players import add_player, add_visit, player_named, visits
-from stickwright.store.whole import erase_player
-from stickwright.web.desk import At, at_player, end_measuring
+from stickwright.store.transfer import carry_player
 from stickwright.web.render import done, form, not_a_date, page, put_right
+from stickwright.web.request_context import At, at_player, end_measuring
 
 __all__ = [
     "ROUTES",

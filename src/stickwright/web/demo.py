@@ -17,8 +17,8 @@ from stickwright.codes.visit_page import VisitPage
 from stickwright.store.cases import import_case
 from stickwright.store.opening import memory_store
 from stickwright.store.players import players, visits
-from stickwright.web.desk import At, Desk, desk_of, session_of
 from stickwright.web.render import page
+from stickwright.web.request_context import At, RequestContext, desk_of, session_of
 
 __all__ = ["ROUTES", "begin", "demo", "demo_case", "demo_page", "set_out"]
 
@@ -46,12 +46,12 @@ def _below(folder: Traversable, name: str) -> list[tuple[str, bytes]]:
     return found
 
 
-def set_out(desk: Desk) -> None:
+def set_out(desk: RequestContext) -> None:
     """Lay the demo out in memory, unless it lies there already.
 
     Parameters
     ----------
-    desk : Desk
+    desk : RequestContext
     """
     with desk.guard:
         if desk.demo is None:

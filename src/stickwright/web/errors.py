@@ -15,9 +15,9 @@ from starlette.responses import RedirectResponse, Response
 from stickwright.codes.message import Message, Name, Text, message
 from stickwright.codes.refusals import Refusals
 from stickwright.errors import BadInput
-from stickwright.web.desk import Locked, NotHere, session_of
 from stickwright.web.guard import HEADERS
 from stickwright.web.render import page
+from stickwright.web.request_context import Locked, NotHere, session_of
 
 __all__ = ["HANDLERS", "bad_input", "locked", "not_found", "our_fault"]
 

@@ -17,9 +17,9 @@ from stickwright.codes.files_page import FilesPage, Why
 from stickwright.codes.message import Message, Name, Text, message
 from stickwright.errors import BadInput
 from stickwright.store.documents import Document, documents, history, save_document, undo_document
-from stickwright.web.desk import At, at_visit
-from stickwright.web.noticed import noticed_about
+from stickwright.web.issues import noticed_about
 from stickwright.web.render import done, download, form, number_in, page, put_right
+from stickwright.web.request_context import At, at_visit
 
 __all__ = ["ROUTES", "file_page", "files_page"]
 

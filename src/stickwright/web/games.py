@@ -13,14 +13,14 @@ from stickwright.catalogue import say
 from stickwright.codes.message import Message, Name, Text, message
 from stickwright.codes.tables_page import TablesPage
 from stickwright.errors import BadInput
-from stickwright.records.archetypes import ARCHETYPES, archetype_text
-from stickwright.records.editing import Numeral, with_fields
-from stickwright.records.game_files import FURTHER_GAMES, GAME_FILES, games_among
-from stickwright.records.plain_text import shortened
+from stickwright.files.archetypes import ARCHETYPES, archetype_text
+from stickwright.files.editing import Numeral, with_fields
+from stickwright.files.game_files import FURTHER_GAMES, GAME_FILES, games_among
+from stickwright.files.plain_text import shortened
 from stickwright.store.documents import documents, remove_document, save_document
-from stickwright.web.desk import At, at_visit
 from stickwright.web.noun_views import VIEWS, plain_tables
 from stickwright.web.render import done, put_right, undo_of
+from stickwright.web.request_context import At, at_visit
 from stickwright.web.visit_files import names_here
 
 __all__ = [

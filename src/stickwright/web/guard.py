@@ -27,7 +27,7 @@ from starlette.types import ASGIApp, Message, Receive, Scope, Send
 from stickwright.catalogue import say
 from stickwright.codes.message import Text, message
 from stickwright.codes.refusals import Refusals
-from stickwright.web.desk import Desk, Session
+from stickwright.web.request_context import RequestContext, Session
 
 __all__ = ["BODY_BYTES", "FIELDS", "UPLOAD_BYTES", "Guard", "policy"]
 
@@ -92,10 +92,10 @@ class Guard:
     Parameters
     ----------
     app : ASGIApp
-    desk : Desk
+    desk : RequestContext
     """
 
-    def __init__(self, app: ASGIApp, desk: Desk) -> None:
+    def __init__(self, app: ASGIApp, desk: RequestContext) -> None:
         self.app = app
         self.desk = desk
 
@@ -176,13 +176,13 @@ STRANGER = Refusal(403, message(Refusals.stranger))
 READER = Refusal(403, message(Refusals.reader))
 
 
-def foreign(connection: HTTPConnection, desk: Desk) -> Refusal | None:
+def foreign(connection: HTTPConnection, desk: RequestContext) -> Refusal | None:
     """Whether a request comes from outside our own pages, or was meant for somebody else.
 
     Parameters
     ----------
     connection : HTTPConnection
-    desk : Desk
+    desk : RequestContext
         Whose names are ours.
     """
     host = connection.headers.get("host", "")

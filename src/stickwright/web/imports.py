@@ -14,21 +14,21 @@ from stickwright.codes.import_page import ImportPage
 from stickwright.codes.message import Message, Text, message
 from stickwright.errors import BadInput
 from stickwright.store.cases import import_case
-from stickwright.web.desk import At, Desk, Key, desk_of, session_of
 from stickwright.web.packing import MOST_BYTES, folder_tree, unpacked
 from stickwright.web.render import done, form, page, put_right
+from stickwright.web.request_context import At, Key, RequestContext, desk_of, session_of
 
 __all__ = ["ROUTES", "ask", "import_page", "take_in"]
 
 FIELDS: dict[Text, str] = {message(ImportPage.folder): "folder", message(ImportPage.file): "file"}
 
 
-def import_page(desk: Desk, *, into: str = "", folder: str = "") -> dict[str, Any]:
+def import_page(desk: RequestContext, *, into: str = "", folder: str = "") -> dict[str, Any]:
     """What is asked.
 
     Parameters
     ----------
-    desk : Desk
+    desk : RequestContext
     into : str
         Into which records: kept, or not.
     folder : str
@@ -72,7 +72,7 @@ def take_in(request: Request) -> Response:
     return done(request, address, message(ImportPage.done))
 
 
-def _tree(desk: Desk, typed: FormData, folder: str) -> dict[str, bytes]:
+def _tree(desk: RequestContext, typed: FormData, folder: str) -> dict[str, bytes]:
     file = typed.get("file")
     if isinstance(file, UploadFile) and file.filename:
         return unpacked(file.file.read())

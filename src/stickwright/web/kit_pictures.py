@@ -9,15 +9,15 @@ from stickwright import units
 from stickwright.codes.message import Text, message
 from stickwright.codes.tables_page import TablesPage
 from stickwright.errors import BadInput
+from stickwright.files.benches import read_bench
+from stickwright.files.held import HeldPlace
+from stickwright.files.toml_lines import parse_toml
+from stickwright.files.validation_errors import validated
 from stickwright.mechanics.bench import bench_stick
 from stickwright.model.kit import Kit
-from stickwright.records.benches import read_bench
-from stickwright.records.held import HeldPlace
-from stickwright.records.refusals import validated
-from stickwright.records.toml_lines import parse_toml
-from stickwright.sheet.figures_bench import bench
-from stickwright.sheet.figures_kit import kit_forces, kit_forces_alt
-from stickwright.sheet.tables import bench as bench_table
+from stickwright.report.figures_bench import bench
+from stickwright.report.figures_kit import kit_forces, kit_forces_alt
+from stickwright.report.tables import bench as bench_table
 
 __all__ = ["KitPicture", "kit_picture", "stick_picture"]
 

@@ -15,32 +15,32 @@ from typing import Any, Literal
 import numpy as np
 from numpy.typing import NDArray
 
-from stickwright.capture.browser import BrowserSource
-from stickwright.capture.devices import AXES, Device, Event, Gone, Samples, Source, StickAxes, stick_xy, sticks_of
-from stickwright.capture.events import Confirm, Effect, Ignored, Keep, Mark, Repeat, Resume, Shorten, Stop
-from stickwright.capture.events import Event as TaskEvent
-from stickwright.capture.events import Start as StartEvent
-from stickwright.capture.lines import Line, Progress
-from stickwright.capture.live_tuning import LiveTuning
-from stickwright.capture.merging import Switch
-from stickwright.capture.pictures import picture, picture_of
-from stickwright.capture.progress import progress
-from stickwright.capture.recorder import Recorder, Took
-from stickwright.capture.replay import Replay, replayed_cues
-from stickwright.capture.sdl import SdlSource
-from stickwright.capture.shapes import Picture, Ring, plain_picture
-from stickwright.capture.steps import RECORDED_COLUMNS, Task
-from stickwright.capture.task import TABLE
-from stickwright.capture.tasks import play_task
-from stickwright.capture.virtual import State as StickState
-from stickwright.capture.virtual import VirtualStick
-from stickwright.capture.wiggle import wiggled
 from stickwright.catalogue import say
 from stickwright.codes.devices import Devices
 from stickwright.codes.live_figures import LiveFigures
 from stickwright.codes.measuring import Measuring, SourceName
 from stickwright.codes.message import Message, Text, message
 from stickwright.codes.steps import Steps
+from stickwright.measure.browser import BrowserSource
+from stickwright.measure.detect_stick import wiggled
+from stickwright.measure.devices import AXES, Device, DeviceSamples, Event, Gone, Source, StickAxes, stick_xy, sticks_of
+from stickwright.measure.events import Confirm, Effect, Ignored, KeepEvent, MarkEvent, Repeat, Resume, Shorten, Stop
+from stickwright.measure.events import Event as TaskEvent
+from stickwright.measure.events import Start as StartEvent
+from stickwright.measure.lines import Line, Progress
+from stickwright.measure.live_tuning import LiveTuning
+from stickwright.measure.merging import ConfirmSwitch
+from stickwright.measure.pictures import picture, picture_of
+from stickwright.measure.progress import progress
+from stickwright.measure.recorder import Recorder, Took
+from stickwright.measure.replay import Replay, replayed_cues
+from stickwright.measure.sdl import SdlSource
+from stickwright.measure.shapes import Picture, Ring, plain_picture
+from stickwright.measure.steps import RECORDED_COLUMNS, Task
+from stickwright.measure.task import TABLE
+from stickwright.measure.tasks import play_task
+from stickwright.measure.virtual import VirtualStick
+from stickwright.measure.virtual import VirtualStickState as StickState
 from stickwright.model.recording import Recording
 from stickwright.model.response import Tuning
 from stickwright.store.opening import Store
@@ -184,7 +184,7 @@ class Live:
         self._recorder: Recorder | None = None
         self._chosen: StickAxes | None = None
         self._second: StickAxes | None = None
-        self._switch: Switch | None = None
+        self._switch: ConfirmSwitch | None = None
         self._waiting: list[Event] = []
         self._words: list[Text] = []
         self._raw = (math.nan, math.nan)
@@ -353,7 +353,7 @@ class Live:
             self._note(effect)
 
     def _note(self, effect: Effect) -> None:
-        if isinstance(effect, Keep) or not isinstance(effect, Mark):
+        if isinstance(effect, KeepEvent) or not isinstance(effect, MarkEvent):
             return
         if effect.what in ("done", "stopped"):
             self._over = effect.what
@@ -372,7 +372,7 @@ class Live:
         found = [stick for one in devices for stick in sticks_of(one)]
         if self._stick is not None and found:
             self._chosen = found[0]
-            self._switch = Switch(found[0].device_id, 0)
+            self._switch = ConfirmSwitch(found[0].device_id, 0)
             if self.asked.source == "practice":
                 self._stick.feed = practice_feed(lambda: self._recorder.state if self._recorder is not None else None)
             return
@@ -391,7 +391,7 @@ class Live:
             return
         button = command.get("button")
         if isinstance(button, int) and 0 <= button < len(device.buttons):
-            self._switch = Switch(device.id, button)
+            self._switch = ConfirmSwitch(device.id, button)
             return
         axes = [command.get(name) for name in ("horizontal", "vertical")]
         if not all(isinstance(one, int) and 0 <= one < len(device.axes) for one in axes):
@@ -404,21 +404,25 @@ class Live:
 
     def _look_at(self, events: Sequence[Event]) -> None:
         for event in events:
-            if isinstance(event, Samples):
+            if isinstance(event, DeviceSamples):
                 self._find_switch(event)
             if isinstance(event, Gone):
                 self._words.append(message(Devices.unplugged, which="before"))
-            elif isinstance(event, Samples) and self._chosen is not None and event.device_id == self._chosen.device_id:
+            elif (
+                isinstance(event, DeviceSamples)
+                and self._chosen is not None
+                and event.device_id == self._chosen.device_id
+            ):
                 x, y = stick_xy(event, self._chosen)[-1]
                 self._raw = (float(x), float(y))
 
-    def _find_switch(self, samples: Samples) -> None:
+    def _find_switch(self, samples: DeviceSamples) -> None:
         """The button that is pressed before the start, on whatever device, is the confirm switch."""
         pressed = int(np.bitwise_or.reduce(samples.buttons)) if len(samples.buttons) else 0
         device = next((one for one in self.source.devices() if one.id == samples.device_id), None)
         if not pressed or device is None:
             return
-        switch = Switch(device.id, (pressed & -pressed).bit_length() - 1)
+        switch = ConfirmSwitch(device.id, (pressed & -pressed).bit_length() - 1)
         if switch != self._switch and switch.button < len(device.buttons):
             self._switch = switch
             button = device.buttons[switch.button]

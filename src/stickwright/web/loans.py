@@ -22,8 +22,8 @@ from stickwright.codes.message import Message, Name, Text, message
 from stickwright.errors import BadInput, Problem
 from stickwright.store.loans import LoanRow, cleaned, extend, give_back, lend, loans, overdue, undo_loan
 from stickwright.store.players import player_named, players
-from stickwright.web.desk import At, at_player, at_shelf
 from stickwright.web.render import done, form, page
+from stickwright.web.request_context import At, at_player, at_shelf
 
 __all__ = ["ROUTES", "loans_page", "loans_part"]
 
@@ -209,9 +209,9 @@ def _shelf_text(here: At) -> str | None:
 
 def _shelf_kit(here: At) -> Any:
     """The kit with the stock as owned; None where there is none, or something in it is to be put right."""
+    from stickwright.files.toml_lines import parse_toml
+    from stickwright.files.validation_errors import validated
     from stickwright.model.kit import Kit
-    from stickwright.records.refusals import validated
-    from stickwright.records.toml_lines import parse_toml
 
     text = _shelf_text(here)
     if text is None:

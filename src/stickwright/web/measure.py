@@ -18,19 +18,19 @@ from starlette.responses import Response
 from starlette.routing import BaseRoute, Route, WebSocketRoute
 from starlette.websockets import WebSocket, WebSocketDisconnect, WebSocketState
 
-from stickwright.capture.batches import MOST_BYTES
-from stickwright.capture.browser import BrowserSource
-from stickwright.capture.comparison import comparison
-from stickwright.capture.progress import progress, warm_up
-from stickwright.capture.steps import STOP, Task
-from stickwright.capture.tasks import TASKS, guided_task
 from stickwright.catalogue import say
 from stickwright.codes.measure_page import MeasurePage
 from stickwright.codes.measuring import Measuring, SourceName
 from stickwright.codes.message import Message, Name, Text, message
 from stickwright.errors import BadInput, Problem
+from stickwright.files.folder import read_case
+from stickwright.measure.batches import MOST_BYTES
+from stickwright.measure.browser import BrowserSource
+from stickwright.measure.comparison import comparison
+from stickwright.measure.progress import progress, warm_up
+from stickwright.measure.steps import STOP, Task
+from stickwright.measure.tasks import TASKS, guided_task
 from stickwright.model.recording import Recording
-from stickwright.records.folder import read_case
 from stickwright.store.cases import tree_of
 from stickwright.store.documents import documents
 from stickwright.store.plans import plans
@@ -41,10 +41,10 @@ from stickwright.store.recordings import (
     set_aside,
     take_back,
 )
-from stickwright.web.desk import At, Locked, at_visit, desk_of, session_of
 from stickwright.web.live import Live, LiveAsked, RecordSink
 from stickwright.web.plans import tunings_here
 from stickwright.web.render import done, form, page, put_right
+from stickwright.web.request_context import At, Locked, at_visit, desk_of, session_of
 from stickwright.web.visit_files import conditions_here, names_here
 
 __all__ = ["ROUTES", "live_page", "measure_page", "settings_of"]
@@ -84,7 +84,7 @@ class Open:
 
 
 @dataclass
-class Table:
+class RunningTasks:
     """All tasks that are on."""
 
     open: OrderedDict[str, Open] = field(default_factory=OrderedDict)
@@ -147,10 +147,10 @@ class Table:
         return key
 
 
-def _table(app: Any) -> Table:
+def _table(app: Any) -> RunningTasks:
     if not hasattr(app.state, "measuring"):
-        app.state.measuring = Table()
-    table: Table = app.state.measuring
+        app.state.measuring = RunningTasks()
+    table: RunningTasks = app.state.measuring
     return table
 
 

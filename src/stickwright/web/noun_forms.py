@@ -11,6 +11,8 @@ from stickwright.codes.commands import Commands
 from stickwright.codes.form_labels import Also, FormLabels
 from stickwright.codes.message import Message, message
 from stickwright.errors import BadInput
+from stickwright.files.entry import entered, shown
+from stickwright.files.fields import FieldShape, fields_of, typed_keys
 from stickwright.model.game import Action, Game, SettingsBefore
 from stickwright.model.hub import Hub, Socket
 from stickwright.model.kit import Controller, Extension, Fastener, HousingFlat, Lead, Mount, Stick, Switch, Topper
@@ -31,8 +33,6 @@ from stickwright.model.player import (
     Together,
 )
 from stickwright.model.room import Edge, KeepOut, Landmark, Place, Room, Surface, Tape, Tube
-from stickwright.records.entry import entered, shown
-from stickwright.records.fields import Shape, fields_of, typed_keys
 from stickwright.web.render import told_beside
 
 __all__ = ["FIRST", "FormField", "choice_words", "form_fields", "inner_tables", "label_of", "sent_fields"]
@@ -110,12 +110,12 @@ def label_of(model: type[Measured], name: str) -> Message:
     return message(FormLabels.label, noun=model.__name__, field=name)
 
 
-def choice_words(shape: Shape, text: str) -> str:
+def choice_words(shape: FieldShape, text: str) -> str:
     """What was chosen or typed in a field, as pages show it: words that the field offers in the words of the language.
 
     Parameters
     ----------
-    shape : Shape
+    shape : FieldShape
         Of the field.
     text : str
         As typed; several on a line each.
@@ -231,7 +231,7 @@ def sent_fields(model: type[Measured], sent: Mapping[str, str], *, where: str = 
     return entered(model, form, where=(where,) if where else ())
 
 
-def _control(shape: Shape, offered: Sequence[str] | None) -> str:
+def _control(shape: FieldShape, offered: Sequence[str] | None) -> str:
     if shape.kind in ("choice", "yes-no") and not shape.many:
         return "choice"
     if offered and not shape.many and shape.count is None:
@@ -241,7 +241,9 @@ def _control(shape: Shape, offered: Sequence[str] | None) -> str:
     return "number" if shape.kind in ("number", "whole") else "words"
 
 
-def _choices(shape: Shape, offered: Sequence[str] | None, value: str, *, needed: bool) -> tuple[tuple[str, str], ...]:
+def _choices(
+    shape: FieldShape, offered: Sequence[str] | None, value: str, *, needed: bool
+) -> tuple[tuple[str, str], ...]:
     unsaid = ("", say(message(Commands.choose if needed else Commands.not_recorded)))
     if shape.kind == "yes-no":
         return (unsaid, *((word, choice_words(shape, word)) for word in ("yes", "no")))
@@ -256,7 +258,7 @@ def _choices(shape: Shape, offered: Sequence[str] | None, value: str, *, needed:
     return (*(() if needed and value else (unsaid,)), *listed, *none)
 
 
-def _hint(model: type[Measured], name: str, shape: Shape) -> str:
+def _hint(model: type[Measured], name: str, shape: FieldShape) -> str:
     also: list[Also] = []
     if name == "direction_rad":
         also.append("directions")

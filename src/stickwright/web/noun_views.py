@@ -12,23 +12,23 @@ from stickwright.codes.form_labels import FormLabels
 from stickwright.codes.message import Message, Name, message
 from stickwright.codes.tables_page import FileKey, TablesPage
 from stickwright.errors import BadInput, Problem
+from stickwright.files.entry import shown
+from stickwright.files.fields import fields_of
+from stickwright.files.game_files import FURTHER_GAMES
+from stickwright.files.toml_lines import FieldPath
 from stickwright.model.game import Action, Game, SettingsBefore
 from stickwright.model.hub import Hub, Hubs
 from stickwright.model.kit import Controller, Extension, Fastener, Kit, Lead, Mount, Stick, Switch, Topper
 from stickwright.model.measured import Measured
 from stickwright.model.player import Helper, Player, Site, Together
 from stickwright.model.room import Edge, KeepOut, Landmark, Place, Room, Surface, Tube
-from stickwright.records.entry import shown
-from stickwright.records.fields import fields_of
-from stickwright.records.game_files import FURTHER_GAMES
-from stickwright.records.toml_lines import FieldPath
 from stickwright.web.noun_forms import choice_words, inner_tables, label_of
 
 __all__ = [
     "VIEWS",
     "FileView",
-    "Group",
-    "Row",
+    "TableGroup",
+    "TableRow",
     "groups_of",
     "in_cell",
     "named",
@@ -39,7 +39,7 @@ __all__ = [
 ]
 
 
-class Group(NamedTuple):
+class TableGroup(NamedTuple):
     """One kind of table in a file."""
 
     key: str
@@ -68,7 +68,7 @@ class FileView(NamedTuple):
     name: str
     key: FileKey
     model: type[Measured]
-    groups: tuple[Group, ...]
+    groups: tuple[TableGroup, ...]
 
     @property
     def title(self) -> Message:
@@ -81,7 +81,7 @@ class FileView(NamedTuple):
         return message(TablesPage.about, file=self.key)
 
 
-class Row(NamedTuple):
+class TableRow(NamedTuple):
     """One table in a list: its place, its name, its columns, how many tables it holds."""
 
     path: str
@@ -93,41 +93,41 @@ VIEWS = {
     "sites": FileView(
         "player.toml", "sites", Player,
         (
-            Group("site", Site, ("part", "support", "action")),
-            Group("together", Together, ("says", "alone_per_s", "both_per_s")),
-            Group("helper", Helper, ("most_actions",)),
+            TableGroup("site", Site, ("part", "support", "action")),
+            TableGroup("together", Together, ("says", "alone_per_s", "both_per_s")),
+            TableGroup("helper", Helper, ("most_actions",)),
         ),
     ),
     "kit": FileView(
         "kit.toml", "kit", Kit,
         (
-            Group("stick", Stick, ("start_force_n", "full_force_n", "travel_m", "plug", "in_stock")),
-            Group("topper", Topper, ("form", "height_m", "in_stock")),
-            Group("extension", Extension, ("length_m", "in_stock")),
-            Group("switch", Switch, ("force_n", "face_m", "plug", "in_stock")),
-            Group("controller", Controller, ("plug", "in_stock")),
-            Group("lead", Lead, ("kind", "plug", "length_m", "in_stock")),
-            Group("mount", Mount, ("kind", "links_m", "holding_nm", "in_stock")),
-            Group("fastener", Fastener, ("kind", "shear_pa", "in_stock")),
+            TableGroup("stick", Stick, ("start_force_n", "full_force_n", "travel_m", "plug", "in_stock")),
+            TableGroup("topper", Topper, ("form", "height_m", "in_stock")),
+            TableGroup("extension", Extension, ("length_m", "in_stock")),
+            TableGroup("switch", Switch, ("force_n", "face_m", "plug", "in_stock")),
+            TableGroup("controller", Controller, ("plug", "in_stock")),
+            TableGroup("lead", Lead, ("kind", "plug", "length_m", "in_stock")),
+            TableGroup("mount", Mount, ("kind", "links_m", "holding_nm", "in_stock")),
+            TableGroup("fastener", Fastener, ("kind", "shear_pa", "in_stock")),
         ),
     ),
     "game": FileView(
         "game.toml", "game", Game,
         (
-            Group("action", Action, ("kind", "importance", "presses_per_s", "together")),
-            Group("settings_before", SettingsBefore, ("dead_zone_share", "sensitivity_share", "words")),
+            TableGroup("action", Action, ("kind", "importance", "presses_per_s", "together")),
+            TableGroup("settings_before", SettingsBefore, ("dead_zone_share", "sensitivity_share", "words")),
         ),
     ),
-    "hub": FileView("hub.toml", "hub", Hubs, (Group("hub", Hub, ("plug", "current_a", "paired")),)),
+    "hub": FileView("hub.toml", "hub", Hubs, (TableGroup("hub", Hub, ("plug", "current_a", "paired")),)),
     "room": FileView(
         "room.toml", "room", Room,
         (
-            Group("place", Place, ("at_m", "forward_rad", "moves_with")),
-            Group("tube", Tube, ("from_m", "to_m", "diameter_m", "moves_with")),
-            Group("edge", Edge, ("from_m", "to_m", "thickness_m", "moves_with")),
-            Group("surface", Surface, ("kind", "size_m", "material", "moves_with")),
-            Group("keep_out", KeepOut, ("kind", "low_m", "high_m", "moves_with")),
-            Group("landmark", Landmark, ("at_m", "moves_with")),
+            TableGroup("place", Place, ("at_m", "forward_rad", "moves_with")),
+            TableGroup("tube", Tube, ("from_m", "to_m", "diameter_m", "moves_with")),
+            TableGroup("edge", Edge, ("from_m", "to_m", "thickness_m", "moves_with")),
+            TableGroup("surface", Surface, ("kind", "size_m", "material", "moves_with")),
+            TableGroup("keep_out", KeepOut, ("kind", "low_m", "high_m", "moves_with")),
+            TableGroup("landmark", Landmark, ("at_m", "moves_with")),
         ),
     ),
 }  # fmt: skip
@@ -155,13 +155,13 @@ def plain_tables(body: bytes, name: str) -> dict[str, Any]:
 
 
 def groups_of(
-    view: Sequence[Group], tables: Mapping[str, Any], path: FieldPath = ()
-) -> tuple[tuple[Group, tuple[Message, ...], tuple[Row, ...]], ...]:
+    view: Sequence[TableGroup], tables: Mapping[str, Any], path: FieldPath = ()
+) -> tuple[tuple[TableGroup, tuple[Message, ...], tuple[TableRow, ...]], ...]:
     """Each kind of table with its column headings and its rows.
 
     Parameters
     ----------
-    view : sequence of Group
+    view : sequence of TableGroup
     tables : mapping
         Of the file, or of the table around.
     path : tuple
@@ -172,7 +172,7 @@ def groups_of(
         listed = tables.get(group.key, [])
         listed = listed if isinstance(listed, list) else [listed]
         rows = tuple(
-            Row(path_text((*path, group.key, place)), named(one, group, place), _cells(group, one))
+            TableRow(path_text((*path, group.key, place)), named(one, group, place), _cells(group, one))
             for place, one in enumerate(listed)
             if isinstance(one, Mapping)
         )
@@ -180,13 +180,13 @@ def groups_of(
     return tuple(out)
 
 
-def named(table: Mapping[str, Any], group: Group, place: int) -> str:
+def named(table: Mapping[str, Any], group: TableGroup, place: int) -> str:
     """What a table is called in a list.
 
     Parameters
     ----------
     table : mapping
-    group : Group
+    group : TableGroup
     place : int
         From 0.
     """
@@ -198,7 +198,7 @@ def named(table: Mapping[str, Any], group: Group, place: int) -> str:
     return say(message(FormLabels.numbered, table=group.key, number=place + 1))
 
 
-def _cells(group: Group, table: Mapping[str, Any]) -> tuple[str, ...]:
+def _cells(group: TableGroup, table: Mapping[str, Any]) -> tuple[str, ...]:
     cells = []
     for name in group.columns:
         key, text = shown(group.model, name, table)

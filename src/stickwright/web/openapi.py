@@ -11,8 +11,8 @@ from typing import Any
 
 from starlette.routing import BaseRoute, Route
 
-from stickwright.records.game_files import GAME_FILES
-from stickwright.web.later import Later
+from stickwright.files.game_files import GAME_FILES
+from stickwright.web.lazy_routes import Later
 
 __all__ = ["FIELDS", "openapi_document", "plain_routes"]
 

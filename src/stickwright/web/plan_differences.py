@@ -13,7 +13,7 @@ from stickwright.codes.problems import Problems
 from stickwright.codes.setups import Setups
 from stickwright.model.plan import Fit, Plan
 from stickwright.model.sharing import Placement
-from stickwright.sheet.printed import percent
+from stickwright.report.printed import percent
 
 __all__ = ["DifferenceRow", "Differences", "differences"]
 

@@ -21,15 +21,15 @@ from stickwright.catalogue import say
 from stickwright.codes.message import Name, Text, message
 from stickwright.codes.plans_page import PlansPage
 from stickwright.errors import BadInput, Problem
+from stickwright.files.results import UnreadPlan
 from stickwright.model.plan import Plan
 from stickwright.model.response import Tuning
 from stickwright.model.wishes import Keep, Wishes
-from stickwright.planning import DRAWS, SEED
-from stickwright.records.results import UnreadPlan
-from stickwright.sheet.document import sheet_content, sheet_pages, sheet_pdf
-from stickwright.sheet.mount_dxf import all_dxf
-from stickwright.sheet.mount_scene import scene_html
-from stickwright.sheet.what_if import wishes_words
+from stickwright.planning.plan import DRAWS, SEED
+from stickwright.report.document import sheet_content, sheet_pages, sheet_pdf
+from stickwright.report.mount_dxf import all_dxf
+from stickwright.report.mount_scene import scene_html
+from stickwright.report.what_if import wishes_words
 from stickwright.store.plans import (
     PlanRow,
     make_again,
@@ -42,10 +42,10 @@ from stickwright.store.plans import (
     told_apart,
     wishes_asked,
 )
-from stickwright.web.desk import At, at_visit
-from stickwright.web.noticed import noticed_about, on_pages
+from stickwright.web.issues import noticed_about, on_pages
 from stickwright.web.plan_differences import differences
 from stickwright.web.render import download, form, number_in, page
+from stickwright.web.request_context import At, at_visit
 
 __all__ = ["ROUTES", "Making", "Shelf", "plan_page", "plans_page", "tunings_here", "wishes_of"]
 
@@ -76,7 +76,7 @@ class Making:
 
 
 @dataclass
-class Shown:
+class ShownPlan:
     """A plan with its pages, worked out once."""
 
     plan: Plan
@@ -90,7 +90,7 @@ class Shelf:
     """Plans that are being made, and those looked at lately."""
 
     making: OrderedDict[str, Making] = field(default_factory=OrderedDict)
-    shown: OrderedDict[tuple[str, int], Shown] = field(default_factory=OrderedDict)
+    shown: OrderedDict[tuple[str, int], ShownPlan] = field(default_factory=OrderedDict)
     lock: threading.Lock = field(default_factory=threading.Lock)
 
 
@@ -279,7 +279,7 @@ def _row(here: At, number: int) -> PlanRow:
     return row
 
 
-def _shown(request: Request, here: At, row: PlanRow) -> Shown:
+def _shown(request: Request, here: At, row: PlanRow) -> ShownPlan:
     """A plan as it was made: read from what was kept when it is not at hand."""
     shelf, key = _shelf(request), (here.key, row.id)
     with shelf.lock:
@@ -287,7 +287,7 @@ def _shown(request: Request, here: At, row: PlanRow) -> Shown:
             plan = plan_kept(here.store, row.id)
             findings = tuple(replace(one, text=on_pages(one.text)) for one in plan.findings)
             content = sheet_content(replace(plan, findings=findings))
-            shelf.shown[key] = Shown(plan, content)
+            shelf.shown[key] = ShownPlan(plan, content)
             while len(shelf.shown) > KEPT_PLANS:
                 shelf.shown.popitem(last=False)
         shelf.shown.move_to_end(key)
@@ -318,14 +318,14 @@ def _number_of(request: Request) -> int:
     return int(request.path_params["number"])
 
 
-def plan_page(here: At, row: PlanRow, shown: Shown) -> dict[str, Any]:
+def plan_page(here: At, row: PlanRow, shown: ShownPlan) -> dict[str, Any]:
     """Everything that the sheet holds, as a page.
 
     Parameters
     ----------
     here : At
     row : PlanRow
-    shown : Shown
+    shown : ShownPlan
     """
     return {
         "title": message(PlansPage.number, number=row.number),

@@ -14,20 +14,22 @@ from stickwright.codes.players_page import PlayersPage
 from stickwright.errors import BadInput
 from stickwright.store.opening import Store
 from stickwright.store.players import PlayerRow, add_player, player_named, players
-from stickwright.web.desk import At, Desk, Key, desk_of, session_of
 from stickwright.web.render import form, number_in, page, put_right
+from stickwright.web.request_context import At, Key, RequestContext, desk_of, session_of
 
 __all__ = ["ROUTES", "add", "players_page", "show"]
 
 PER_PAGE = 50
 
 
-def players_page(desk: Desk, *, writes: bool, search: str = "", number: int = 1, typed: str = "") -> dict[str, Any]:
+def players_page(
+    desk: RequestContext, *, writes: bool, search: str = "", number: int = 1, typed: str = ""
+) -> dict[str, Any]:
     """What the list shows.
 
     Parameters
     ----------
-    desk : Desk
+    desk : RequestContext
     writes : bool
         Whether this person may add a player.
     search : str
@@ -59,7 +61,7 @@ def players_page(desk: Desk, *, writes: bool, search: str = "", number: int = 1,
     }
 
 
-def _url(desk: Desk, key: Key, row: PlayerRow) -> str:
+def _url(desk: RequestContext, key: Key, row: PlayerRow) -> str:
     return At(desk, key, desk.at(key), "", False, row).player_url()
 
 

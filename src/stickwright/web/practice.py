@@ -5,11 +5,11 @@ from __future__ import annotations
 import math
 from collections.abc import Callable
 
-from stickwright.capture.pretend import PretendPlayer
-from stickwright.capture.steps import cues_at
-from stickwright.capture.task import State
-from stickwright.capture.virtual import Feed
-from stickwright.capture.virtual import State as StickState
+from stickwright.measure.simulated_player import PretendPlayer
+from stickwright.measure.steps import cues_at
+from stickwright.measure.task import TaskState
+from stickwright.measure.virtual import Feed
+from stickwright.measure.virtual import VirtualStickState as StickState
 
 __all__ = ["asked_xy", "practice_feed"]
 
@@ -18,7 +18,7 @@ PRESSES_PER_S = 1.4
 PRESSED_S = 0.2
 
 
-def practice_feed(state_now: Callable[[], State | None], seed: int = 7) -> Feed:
+def practice_feed(state_now: Callable[[], TaskState | None], seed: int = 7) -> Feed:
     """Where the made-up stick is, and whether its first button is down.
 
     Parameters
@@ -40,12 +40,12 @@ def practice_feed(state_now: Callable[[], State | None], seed: int = 7) -> Feed:
     return feed
 
 
-def asked_xy(state: State | None) -> tuple[float, float] | None:
+def asked_xy(state: TaskState | None) -> tuple[float, float] | None:
     """Where a willing player would put the stick now; None when nothing is asked of it.
 
     Parameters
     ----------
-    state : State or None
+    state : TaskState or None
     """
     if state is None or state.phase != "asking":
         return None

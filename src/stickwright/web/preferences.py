@@ -111,7 +111,7 @@ def keep_preferences(file: Path, preferences: Preferences) -> None:
     """
     import tomlkit
 
-    from stickwright.records.writing import write_whole
+    from stickwright.files.writing import write_whole
 
     file.parent.mkdir(parents=True, exist_ok=True)
     write_whole(file, tomlkit.dumps(asdict(preferences)))

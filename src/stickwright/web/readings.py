@@ -19,28 +19,28 @@ from stickwright.codes.message import Message, Name, Text, message
 from stickwright.codes.problems import Problems
 from stickwright.codes.readings_page import AlsoTaken, ReadingsPage
 from stickwright.errors import BadInput, Problem
+from stickwright.files.editing import Numeral, with_fields, without_table
+from stickwright.files.entry import typed_numbers
+from stickwright.files.folder import case_and_queries
+from stickwright.files.gauge import gauge_of
 from stickwright.mechanics.ability import ENOUGH
 from stickwright.model.case import Case
 from stickwright.model.plan import Capability
-from stickwright.records.editing import Numeral, with_fields, without_table
-from stickwright.records.entry import typed_numbers
-from stickwright.records.folder import case_and_queries
-from stickwright.records.gauge import gauge_of
-from stickwright.sheet.ability_words import readings_behind
-from stickwright.sheet.figures_ability import capability_polar
-from stickwright.sheet.printed import shown as printed
-from stickwright.sheet.tables import capability_polar as tables_of_figure
-from stickwright.sheet.tables import day_note
-from stickwright.siting import known_site, with_controllers
+from stickwright.planning.site_planning import known_site, with_controllers
+from stickwright.report.ability_words import readings_behind
+from stickwright.report.figures_ability import capability_polar
+from stickwright.report.printed import shown as printed
+from stickwright.report.tables import capability_polar as tables_of_figure
+from stickwright.report.tables import day_note
 from stickwright.store.cases import forces_up_to, tree_of
 from stickwright.store.documents import documents, save_document, undo_document
-from stickwright.web.desk import At, at_visit
-from stickwright.web.noticed import noticed_about
+from stickwright.web.issues import noticed_about
 from stickwright.web.noun_views import plain_tables
 from stickwright.web.readings_rose import Petal, rose
 from stickwright.web.render import done, form, number_in, page, told_beside
+from stickwright.web.request_context import At, at_visit
 
-__all__ = ["ROUTES", "ReadingRow", "ability_here", "readings_page", "rows_of", "taken_over", "with_readings"]
+__all__ = ["ROUTES", "DirectionRow", "ability_here", "readings_page", "rows_of", "taken_over", "with_readings"]
 
 FILE = "player.toml"
 EIGHT_DEG = (90, 45, 0, 315, 270, 225, 180, 135)
@@ -56,7 +56,7 @@ class AbleHere(NamedTuple):
     capability: Capability
 
 
-class ReadingRow(NamedTuple):
+class DirectionRow(NamedTuple):
     """One direction of the form.
 
     `place` is that of its table in the file, -1 when there is none yet; units are endings.
@@ -71,7 +71,7 @@ class ReadingRow(NamedTuple):
     reach_unit: str
 
 
-def rows_of(site: Mapping[str, Any], force_unit: str, reach_unit: str) -> tuple[ReadingRow, ...]:
+def rows_of(site: Mapping[str, Any], force_unit: str, reach_unit: str) -> tuple[DirectionRow, ...]:
     """The rows of the form: the eight directions, and any other that was read.
 
     Parameters
@@ -93,10 +93,10 @@ def rows_of(site: Mapping[str, Any], force_unit: str, reach_unit: str) -> tuple[
     return tuple(rows)
 
 
-def _row(degrees: str, place: int, table: Mapping[str, Any], force_unit: str, reach_unit: str) -> ReadingRow:
+def _row(degrees: str, place: int, table: Mapping[str, Any], force_unit: str, reach_unit: str) -> DirectionRow:
     force, reach = _typed(table, "force", force_unit), _typed(table, "reach", reach_unit)
     words = say(_towards(math.radians(float(degrees))) if degrees else message(ReadingsPage.no_direction))
-    return ReadingRow(degrees, words, place, *force, *reach)
+    return DirectionRow(degrees, words, place, *force, *reach)
 
 
 def _towards(direction_rad: float) -> Message:
@@ -297,7 +297,7 @@ def _choices(stem: str) -> tuple[tuple[str, str], ...]:
     return tuple((unit.ending, unit.label) for unit in quantity.units)
 
 
-def _retyped(row: ReadingRow, number: int, typed: Mapping[str, str]) -> ReadingRow:
+def _retyped(row: DirectionRow, number: int, typed: Mapping[str, str]) -> DirectionRow:
     return row._replace(
         force=typed.get(f"force.{number}", row.force),
         reach=typed.get(f"reach.{number}", row.reach),

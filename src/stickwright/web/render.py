@@ -19,7 +19,7 @@ from stickwright.codes.commands import Commands
 from stickwright.codes.message import Message, Name, Text, message
 from stickwright.errors import BadInput, Problem
 from stickwright.store.documents import undo_document
-from stickwright.web.desk import At, Session, desk_of
+from stickwright.web.request_context import At, Session, desk_of
 from stickwright.web.steps import STEPS, step_after, step_of
 
 __all__ = [

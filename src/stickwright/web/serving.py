@@ -16,7 +16,7 @@ from stickwright.codes.message import Name, message
 from stickwright.codes.terminal import Terminal
 from stickwright.errors import BadInput, Problem
 from stickwright.web.app import make_app
-from stickwright.web.desk import Desk
+from stickwright.web.request_context import RequestContext
 
 __all__ = ["address", "bound", "made_folder", "only_here", "serve"]
 
@@ -51,12 +51,12 @@ def bound(port: int) -> socket.socket:
     return held
 
 
-def address(desk: Desk, held: socket.socket) -> str:
+def address(desk: RequestContext, held: socket.socket) -> str:
     """What the browser opens: with the token of this start.
 
     Parameters
     ----------
-    desk : Desk
+    desk : RequestContext
     held : socket
     """
     plain = f"http://{LOOPBACK}:{held.getsockname()[1]}/"
@@ -128,12 +128,12 @@ def _locked(lock: IO[bytes]) -> bool:
     return True
 
 
-def serve(desk: Desk, held: socket.socket, *, browser: Callable[[str], object] | None = None) -> None:
+def serve(desk: RequestContext, held: socket.socket, *, browser: Callable[[str], object] | None = None) -> None:
     """Answer until told to stop; then close everything.
 
     Parameters
     ----------
-    desk : Desk
+    desk : RequestContext
     held : socket
         From `bound`.
     browser : callable, optional

@@ -15,10 +15,10 @@ from stickwright.codes.settings_page import SettingsPage
 from stickwright.codes.start_page import StartPage
 from stickwright.errors import BadInput
 from stickwright.store.opening import change_passphrase, open_store
-from stickwright.web.desk import Desk, Session, desk_of, session_of
 from stickwright.web.passphrase import accepted
 from stickwright.web.preferences import FORCE_UNITS, IDLE_MINUTES, LABELS, LIGHTS, SIZES
 from stickwright.web.render import done, form, page, put_right
+from stickwright.web.request_context import RequestContext, Session, desk_of, session_of
 
 __all__ = ["ROUTES", "change", "prefer", "settings", "settings_page"]
 
@@ -30,12 +30,12 @@ FIELDS: dict[Text, str] = {
 }
 
 
-def settings_page(desk: Desk, session: Session) -> dict[str, Any]:
+def settings_page(desk: RequestContext, session: Session) -> dict[str, Any]:
     """What the settings show.
 
     Parameters
     ----------
-    desk : Desk
+    desk : RequestContext
     session : Session
     """
     store = desk.store

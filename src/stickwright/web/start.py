@@ -17,9 +17,9 @@ from stickwright.codes.start_page import StartPage
 from stickwright.errors import BadInput, Problem
 from stickwright.store.opening import Store, create_store, kind_at, open_store
 from stickwright.store.recordings import recover
-from stickwright.web.desk import Desk, desk_of, end_measuring, session_of
 from stickwright.web.passphrase import accepted, strength
 from stickwright.web.render import done, form, page
+from stickwright.web.request_context import RequestContext, desk_of, end_measuring, session_of
 
 __all__ = [
     "ROUTES",
@@ -48,12 +48,12 @@ def home(request: Request) -> Response:
     return RedirectResponse("/start" if desk_of(request).store is None else "/players", 303)
 
 
-def start_page(desk: Desk, *, then: str = "", idle: bool = False) -> dict[str, Any]:
+def start_page(desk: RequestContext, *, then: str = "", idle: bool = False) -> dict[str, Any]:
     """What the first page shows.
 
     Parameters
     ----------
-    desk : Desk
+    desk : RequestContext
     then : str
         Page to go on to.
     idle : bool

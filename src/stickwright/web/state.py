@@ -16,8 +16,8 @@ from typing import Any, NamedTuple, get_args
 
 from stickwright.codes.message import Message, Name, Text, message
 from stickwright.codes.visit_page import Counted, Needed, ReadToo, VisitPage
-from stickwright.records.game_files import games_among
-from stickwright.web.steps import STEPS, Step
+from stickwright.files.game_files import games_among
+from stickwright.web.steps import STEPS, VisitStep
 
 __all__ = ["Done", "StepState", "next_step", "step_states"]
 
@@ -31,7 +31,7 @@ FULL_ROUND = 8
 class StepState(NamedTuple):
     """One step: what is there; what it lacks, '' for nothing; whether that is enough to go on."""
 
-    step: Step
+    step: VisitStep
     words: Message
     lacks: Text
     enough: bool

@@ -7,10 +7,10 @@ from typing import NamedTuple, get_args
 from stickwright.codes.message import Message, message
 from stickwright.codes.visit_page import StepKey, VisitPage
 
-__all__ = ["STEPS", "Step", "step_after", "step_of"]
+__all__ = ["STEPS", "VisitStep", "step_after", "step_of"]
 
 
-class Step(NamedTuple):
+class VisitStep(NamedTuple):
     """One page of a visit; `key` ends its address."""
 
     key: StepKey
@@ -26,7 +26,7 @@ class Step(NamedTuple):
         return message(VisitPage.doing, step=self.key)
 
 
-STEPS = tuple(Step(key) for key in get_args(StepKey))
+STEPS = tuple(VisitStep(key) for key in get_args(StepKey))
 
 
 _BELOW = {
@@ -50,7 +50,7 @@ def step_of(path: str) -> str:
     return key if key in {step.key for step in STEPS} else ""
 
 
-def step_after(path: str) -> Step | None:
+def step_after(path: str) -> VisitStep | None:
     """The step that follows the one at this address; None after the last, and outside of the steps.
 
     Parameters

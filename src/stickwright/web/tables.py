@@ -16,14 +16,13 @@ from stickwright.codes.form_labels import FormLabels
 from stickwright.codes.message import Name, Text, message
 from stickwright.codes.tables_page import TablesPage
 from stickwright.errors import BadInput
+from stickwright.files.archetypes import ARCHETYPES
+from stickwright.files.editing import with_fields, without_table
+from stickwright.files.fields import fields_of, typed_keys
+from stickwright.files.toml_lines import FieldPath
 from stickwright.model.measured import Measured
 from stickwright.model.player import Site
-from stickwright.records.archetypes import ARCHETYPES
-from stickwright.records.editing import with_fields, without_table
-from stickwright.records.fields import fields_of, typed_keys
-from stickwright.records.toml_lines import FieldPath
 from stickwright.store.documents import Document, documents, save_document, undo_document
-from stickwright.web.desk import At, at_shelf, at_visit
 from stickwright.web.games import (
     FIRST_GAME,
     GAME_NAME,
@@ -36,13 +35,13 @@ from stickwright.web.games import (
     title_of_game,
     usual_game,
 )
+from stickwright.web.issues import noticed_about
 from stickwright.web.kit_pictures import kit_picture, stick_picture
-from stickwright.web.noticed import noticed_about
 from stickwright.web.noun_forms import FIRST, FormField, choice_words, form_fields, inner_tables, sent_fields
 from stickwright.web.noun_views import (
     VIEWS,
     FileView,
-    Group,
+    TableGroup,
     groups_of,
     in_cell,
     named,
@@ -52,6 +51,7 @@ from stickwright.web.noun_views import (
     plain_tables,
 )
 from stickwright.web.render import done, form, number_in, page
+from stickwright.web.request_context import At, at_shelf, at_visit
 from stickwright.web.visit_files import file_here, names_here
 
 __all__ = ["ROUTES", "list_page", "table_page"]
@@ -116,7 +116,7 @@ def table_page(
     model = noun_at(view.model, path)
     table = _table(tables, path)
     inner = [
-        Group(name, noun, _columns(noun))
+        TableGroup(name, noun, _columns(noun))
         for name, noun, _ in inner_tables(model)
         if path and not (model is Site and name in _ELSEWHERE)
     ]
@@ -298,7 +298,7 @@ def _title(view: FileView, path: FieldPath, tables: Mapping[str, Any], *, is_new
         if isinstance(step, int):
             continue
         model = {key: noun for key, noun, _ in inner_tables(model)}[step]
-        group = known.get(step) or Group(step, model, ())
+        group = known.get(step) or TableGroup(step, model, ())
         number = path[place + 1] if place + 1 < len(path) else None
         here = _table(here, path[place : place + 2] if isinstance(number, int) else path[place : place + 1])
         last = place + (2 if isinstance(number, int) else 1) >= len(path)

@@ -18,14 +18,14 @@ from stickwright.codes.start_page import StartPage
 from stickwright.codes.team_page import TeamPage
 from stickwright.errors import BadInput, Problem
 from stickwright.store.accounts import Account, accounts, add_account, check_password, close_account
+from stickwright.store.audit_log import trail as entries
 from stickwright.store.opening import Store
 from stickwright.store.settings import settings
-from stickwright.store.trail import trail as entries
-from stickwright.web.desk import Desk, desk_of, session_of
 from stickwright.web.guard import give_cookie
 from stickwright.web.passphrase import accepted
 from stickwright.web.preferences import Preferences, own_preferences
 from stickwright.web.render import done, form, number_in, page, put_right
+from stickwright.web.request_context import RequestContext, desk_of, session_of
 
 __all__ = ["ROUTES", "add", "close", "log_in", "log_out", "login", "show_accounts", "trail", "trail_page"]
 
@@ -82,7 +82,7 @@ def _open(store: Store) -> tuple[Account, ...]:
     return tuple(row for row in accounts(store) if not row.closed)
 
 
-def _refuse_first(desk: Desk, request: Request) -> None:
+def _refuse_first(desk: RequestContext, request: Request) -> None:
     """The first account is made by who started the app: with the token that was printed there, not by who comes first."""
     import secrets
 
@@ -114,7 +114,7 @@ def show_accounts(request: Request) -> Response:
     return page(request, "accounts.html", _accounts_page(desk, request))
 
 
-def _accounts_page(desk: Desk, request: Request, name: str = "") -> dict[str, Any]:
+def _accounts_page(desk: RequestContext, request: Request, name: str = "") -> dict[str, Any]:
     session = session_of(request)
     return {
         "rows": _open(desk.kept()),
@@ -163,7 +163,7 @@ def close(request: Request) -> Response:
     return done(request, "/accounts", message(TeamPage.closed, name=Name(name)))
 
 
-def _end_sessions(desk: Desk, name: str, but: str) -> None:
+def _end_sessions(desk: RequestContext, name: str, but: str) -> None:
     for key in [key for key, session in desk.sessions.items() if session.who == name and key != but]:
         desk.sessions.pop(key, None)
 
@@ -197,7 +197,7 @@ def trail(request: Request) -> Response:
     return page(request, "trail.html", trail_page(_team(request).kept(), max(1, number)))
 
 
-def _team(request: Request) -> Desk:
+def _team(request: Request) -> RequestContext:
     desk = desk_of(request)
     if not desk.team:
         raise HTTPException(404)

@@ -14,9 +14,9 @@ from stickwright.store.cases import case_of, tree_of
 from stickwright.store.documents import documents
 from stickwright.store.plans import plans
 from stickwright.store.recordings import recordings
-from stickwright.web.desk import At, at_visit
 from stickwright.web.packing import packed
 from stickwright.web.render import download, page
+from stickwright.web.request_context import At, at_visit
 from stickwright.web.state import Done, next_step, step_states
 
 __all__ = ["ROUTES", "as_files", "show", "visit_page"]

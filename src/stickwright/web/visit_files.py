@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from stickwright.errors import BadInput
-from stickwright.records.typed_tables import stick_called
+from stickwright.files.typed_tables import stick_called
 from stickwright.store.documents import Document, documents
-from stickwright.web.desk import At
 from stickwright.web.noun_views import plain_tables
+from stickwright.web.request_context import At
 
 __all__ = ["conditions_here", "file_here", "names_here"]
 

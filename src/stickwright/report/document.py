@@ -1,0 +1,251 @@
+"""The printed sheet: page one for the family, then what the practitioner needs, as a tagged PDF."""
+
+from __future__ import annotations
+
+import dataclasses
+import json
+import math
+import re
+from collections.abc import Iterable
+from functools import cache
+from itertools import chain
+from pathlib import Path
+from typing import Any, get_args
+
+from stickwright.catalogue import book
+from stickwright.codes.layout_pages import LayoutPages
+from stickwright.codes.message import Name, message
+from stickwright.codes.reports import Reports
+from stickwright.codes.sheets import Heading, Keyword, Sheets
+from stickwright.model.plan import Plan
+from stickwright.report.family import first_page, main_site
+from stickwright.report.mount_page import mount_page, mounted, switch_rows, unmounted_lines
+from stickwright.report.paper import font_folder
+from stickwright.report.settings import SETTINGS
+from stickwright.report.technical import technical_pages
+from stickwright.report.tell import named, tell
+from stickwright.report.what_if import what_if_mark
+from stickwright.report.who import who_page
+from stickwright.report.why_so import why_so
+from stickwright.report.wiring_page import wiring_page
+
+__all__ = ["sheet_content", "sheet_pages", "sheet_pdf"]
+
+_PAGE, _PAGES = "\ue000", "\ue001"
+"""Signs of no script: the template puts the page's number and the number of pages in their place."""
+MOST_PAGES = 4
+MOST_PAGES_SHARED = 8
+MOST_PAGES_MOUNTED = 12
+_TEMPLATE = str(Path(__file__).with_name("templates") / "sheet.typ")
+_DRAWING_MM = (84.0, 72.0, 60.0, 54.0, 48.0, 42.0)
+_BODY = (
+    (84.0, 14.0, False), (72.0, 14.0, False), (62.0, 14.0, False), (62.0, 13.0, False), (62.0, 12.0, False),
+    (62.0, 11.0, False), (62.0, 12.0, True), (62.0, 11.0, True), (52.0, 11.0, True),
+)  # fmt: skip
+"""Height of the body picture and type of the family's page, and whether its table leaves the parts' names to the
+picture: the picture gives way first, the type never below 11."""
+_MOUNT = (
+    (104.0, 12.0, 99), (100.0, 11.0, 99), (100.0, 10.0, 99), (92.0, 10.0, 99), (92.0, 9.5, 99), (86.0, 9.0, 99), (80.0, 9.0, 99),
+    (80.0, 8.5, 99), (80.0, 8.5, 3), (74.0, 8.5, 1), (58.0, 8.0, 1),
+)  # fmt: skip
+"""Height of a mount's drawing and type of its tables: the drawing gives way first, as long as its words have room."""
+_MOUNT_APART = (86.0, 9.5, 99)
+"""Where none of these keeps it on one page: the family's part has a page, and what it must hold the next."""
+_WIRING = ((1.0, 10.0, True), (0.9, 10.0, True), (0.9, 9.0, True), (0.86, 9.0, True), (0.86, 9.0, False))
+"""Size of the wiring's drawing, type of its tables, and whether the contacts are told. Where none of these keeps it on
+one page, the drawing and the cables have a page, and steps and parts the next."""
+
+
+def sheet_content(plan: Plan, level: int = 0, drawing_height_mm: float = _DRAWING_MM[0]) -> dict[str, Any]:
+    """All that is printed, as the template reads it.
+
+    Parameters
+    ----------
+    plan : Plan
+        A finished plan.
+    level : int, default 0
+        How close the technical pages are set, a place in `stickwright.report.settings.SETTINGS`: 0 is roomy.
+    drawing_height_mm : float, default 84
+        Paper height of the drawing on page one.
+
+    Returns
+    -------
+    dict
+        JSON-ready texts, tables and figures.
+    """
+    date = re.fullmatch(r"(\d{4})-(\d{2})-(\d{2})", plan.made_on)
+    return {
+        "only": "all",
+        "first_page_whole": True,
+        "date": [int(part) for part in date.groups()] if date else None,
+        "mark": what_if_mark(plan.wishes),
+        "lang": book().language,
+        "right_to_left": book().writer.right_to_left,
+        "words": _words(plan),
+        "family": first_page(plan, drawing_height_mm),
+        "who": _who(plan, _BODY[0]),
+        "wiring": _wiring(plan, _WIRING[0]),
+        "mounts": [_mount(plan, place, _MOUNT[0]) for place in range(len(mounted(plan)))],
+        "unmounted": unmounted_lines(plan),
+        "switches": switch_rows(plan),
+        "why": why_so(plan),
+        "technical": technical_pages(plan),
+    } | _setting(level)
+
+
+def _words(plan: Plan) -> dict[str, Any]:
+    """Fixed words around the pages, for the template."""
+    return {
+        "player": tell(Sheets.player, player=Name(plan.player)),
+        "made_by": tell(Sheets.made_by, version=Name(plan.version), made_on=named(plan.made_on)),
+        "page": tell(Sheets.page, page=Name(_PAGE), pages=Name(_PAGES)),
+        "keywords": [tell(Sheets.keyword, word=one) for one in get_args(Keyword)],
+        "caution": tell(Sheets.caution),
+        "assumed": book().writer.assumed,
+        "practitioner": tell(Sheets.practitioner, site=Name(main_site(plan).name)) if plan.sites else "",
+        "second": tell(LayoutPages.heading, part="second"),
+        "assumptions": tell(Reports.heading, part="assumed"),
+        **{part: tell(Sheets.heading, part=part) for part in get_args(Heading)},
+    }
+
+
+def sheet_pdf(plan: Plan) -> bytes:
+    """The sheet as PDF, written as PDF/UA-1 [iso-14289-1] with embedded type; the same bytes for the same plan.
+
+    Page one keeps its large type and gives up drawing size first; the pages on controls at a glance, on the wiring and on
+    what holds the sticks give up drawing size, then type; the other pages give up room, then small print, then what the SVG and JSON files
+    hold as well.
+
+    Parameters
+    ----------
+    plan : Plan
+        A finished plan; its `made_on` is the document's date.
+
+    Returns
+    -------
+    bytes
+        A4, at most four pages, eight when all actions are shared out, twelve when it is said what holds the sticks,
+        unless the closest setting still needs more.
+    """
+    return _compiled(_fitted(plan))
+
+
+def sheet_pages(plan: Plan) -> tuple[str, ...]:
+    """The same pages as pictures, for looking at them where no PDF is shown.
+
+    Parameters
+    ----------
+    plan : Plan
+        A finished plan.
+
+    Returns
+    -------
+    tuple of str
+        SVG, one for each A4 page.
+    """
+    import typst
+
+    pages = typst.compile(_TEMPLATE, format="svg", **_settings(_fitted(plan)))
+    return tuple(bytes(one).decode("utf-8") for one in (pages if isinstance(pages, list) else [pages]))
+
+
+def _fitted(plan: Plan) -> dict[str, Any]:
+    """The content, set as close as it has to be."""
+    content = sheet_content(plan)
+    for height_mm in _DRAWING_MM:
+        content |= {"family": first_page(plan, height_mm), "first_page_whole": True}
+        content["first_page_whole"] = _pages_of(content, "first") <= 1
+        if content["first_page_whole"]:
+            break
+    if plan.sharing is not None:
+        content |= {"who": _on_one_page(content, "who", (_who(plan, way) for way in _BODY))}
+    if content["wiring"] is not None:
+        apart = (_wiring(plan, way, apart=True) for way in (_WIRING[-2], _WIRING[0]))
+        ways = chain((_wiring(plan, way) for way in _WIRING), apart)
+        content |= {"wiring": _on_one_page(content, "wiring", ways)}
+    if content["mounts"]:
+        pages = [
+            _on_one_page(
+                content,
+                "mounts",
+                (
+                    [one]
+                    for one in (
+                        *(_mount(plan, place, way) for way in _MOUNT),
+                        _mount(plan, place, _MOUNT_APART, apart=True),
+                    )
+                ),
+            )
+            for place in range(len(content["mounts"]))
+        ]
+        content |= {"mounts": [page for one in pages for page in one or ()]}
+    most = MOST_PAGES_MOUNTED if plan.mounts else MOST_PAGES if plan.sharing is None else MOST_PAGES_SHARED
+    for level in range(len(SETTINGS)):
+        content |= _setting(level)
+        if _pages_of(content, "all") <= most:
+            break
+    return content
+
+
+def _who(plan: Plan, way: tuple[float, float, bool]) -> dict[str, Any] | None:
+    height_mm, text_pt, short = way
+    return who_page(plan, height_mm, short) | {"text_pt": text_pt} if plan.sharing is not None else None
+
+
+def _wiring(plan: Plan, way: tuple[float, float, bool], *, apart: bool = False) -> dict[str, Any] | None:
+    shrink_share, text_pt, conductors = way
+    page = wiring_page(plan, shrink_share, conductors)
+    return page | {"text_pt": text_pt, "apart": apart} if page is not None else None
+
+
+def _mount(plan: Plan, place: int, way: tuple[float, float, int], *, apart: bool = False) -> dict[str, Any]:
+    height_mm, text_pt, most_others = way
+    return mount_page(plan, mounted(plan)[place], height_mm, most_others) | {"text_pt": text_pt, "apart": apart}
+
+
+def _on_one_page(content: dict[str, Any], name: str, ways: Iterable[Any]) -> Any:
+    """The first way to set a page that keeps it on one page; where none does, the last of those that take fewest."""
+    best, fewest = None, math.inf
+    for page in ways:
+        pages = _pages_of(content | {name: page}, name)
+        if pages <= fewest:
+            best, fewest = page, pages
+        if pages <= 1:
+            break
+    return best
+
+
+def _setting(level: int) -> dict[str, Any]:
+    """How close it is set, and a sentence on what is not printed so, and where it is."""
+    setting = SETTINGS[level]
+    parts = tuple(message(Sheets.part, part=one) for one in setting.left_out)
+    told = tell(Sheets.left_out, parts=parts) if parts else ""
+    return {"setting": dataclasses.asdict(setting), "left_out": told}
+
+
+@cache
+def _fonts() -> Any:
+    """The type of the sheet, read once: this machine's own fonts never matter."""
+    import typst
+
+    return typst.Fonts(include_system_fonts=False, font_paths=[font_folder()])
+
+
+def _settings(content: dict[str, Any]) -> dict[str, Any]:
+    """What every run of the typesetter is given."""
+    data = json.dumps(content, ensure_ascii=False, allow_nan=False)
+    return {"sys_inputs": {"data": data}, "font_paths": _fonts(), "ignore_system_fonts": True}
+
+
+def _pages_of(content: dict[str, Any], only: str) -> int:
+    """How many pages one part of the sheet takes by itself, or all of it."""
+    import typst
+
+    told = typst.query(_TEMPLATE, "<pages>", field="value", one=True, **_settings(content | {"only": only}))
+    return int(told)
+
+
+def _compiled(content: dict[str, Any]) -> bytes:
+    import typst
+
+    return bytes(typst.compile(_TEMPLATE, format="pdf", pdf_standards=["ua-1"], **_settings(content)))
