@@ -28,6 +28,7 @@ docs:
 	@$(PYTHON) bootstrap.py run python docs/make_commands.py
 	@$(PYTHON) bootstrap.py run python docs/make_measuring.py
 	@$(PYTHON) bootstrap.py run python docs/make_glossary.py
+	@$(PYTHON) bootstrap.py run python docs/make_architecture.py
 
 api:
 	@$(PYTHON) bootstrap.py api
