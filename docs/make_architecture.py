@@ -1,6 +1,6 @@
 """Draw docs/architecture.svg: the rooms of the program, one above the other as `pyproject.toml` lays them down, each with its one line.
 
-    python docs/make_architecture.py
+python docs/make_architecture.py
 """
 
 from __future__ import annotations
@@ -19,14 +19,19 @@ WIDE, TALL, GAP, LETTERS = 980, 62, 14, 58
 
 def layers() -> list[list[str]]:
     """Rooms from the top down; those of one row know nothing of each other."""
-    contracts = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["tool"]["importlinter"]["contracts"]
+    contracts = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["tool"]["importlinter"][
+        "contracts"
+    ]
     return [[room.strip() for room in row.split("|")] for row in contracts[0]["layers"]]
 
 
 def line_of(room: str) -> str:
     """What is in a room: the first sentence of its docstring."""
     path = SOURCE / room / "__init__.py"
-    text = ast.get_docstring(ast.parse((path if path.exists() else SOURCE / f"{room}.py").read_text(encoding="utf-8"))) or ""
+    text = (
+        ast.get_docstring(ast.parse((path if path.exists() else SOURCE / f"{room}.py").read_text(encoding="utf-8")))
+        or ""
+    )
     return text.split("\n\n")[0].replace("\n", " ").split(". ")[0].rstrip(".") + "."
 
 
@@ -53,7 +58,9 @@ def drawn() -> str:
         top, wide = GAP + number * (TALL + GAP), (WIDE - GAP * (len(row) + 1)) / len(row)
         for place, room in enumerate(row):
             left = GAP + place * (wide + GAP)
-            out.append(f'<rect x="{left:.0f}" y="{top}" width="{wide:.0f}" height="{TALL}" rx="6" fill="#eef3f8" stroke="#2f4a66"/>')
+            out.append(
+                f'<rect x="{left:.0f}" y="{top}" width="{wide:.0f}" height="{TALL}" rx="6" fill="#eef3f8" stroke="#2f4a66"/>'
+            )
             name = f'<text x="{left + 12:.0f}" y="{top + 20}" font-family="sans-serif" font-size="15" font-weight="bold" fill="#14273a">'
             out.append(f"{name}{escape(room)}</text>")
             lines = folded(line_of(room), int(LETTERS * 2.5 / len(row)))[:3]
@@ -65,7 +72,9 @@ def drawn() -> str:
                 )
         if number + 1 < len(rows):
             y = top + TALL
-            out.append(f'<path d="M{WIDE / 2:.0f} {y} v{GAP - 4} m-4 -5 l4 5 l4 -5" fill="none" stroke="#2f4a66" stroke-width="1.5"/>')
+            out.append(
+                f'<path d="M{WIDE / 2:.0f} {y} v{GAP - 4} m-4 -5 l4 5 l4 -5" fill="none" stroke="#2f4a66" stroke-width="1.5"/>'
+            )
     return "\n".join([*out, "</svg>"]) + "\n"
 
 

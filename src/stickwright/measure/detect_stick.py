@@ -69,7 +69,7 @@ def wiggled(events: Iterable[object], devices: Iterable[Device]) -> Wiggled:
     >>> from stickwright.measure.devices import axes_of
     >>> pad = Device("a", "pad", axes_of(4, standard=True), (), "browser")
     >>> swing = np.array([[0.0, 0.0, -0.5, -0.5], [0.0, 0.1, 0.5, 0.5]])
-    >>> wiggled([Samples("a", 0, np.array([0.0, 0.1]), swing, np.zeros(2, np.int64))], [pad]).stick
+    >>> wiggled([DeviceSamples("a", 0, np.array([0.0, 0.1]), swing, np.zeros(2, np.int64))], [pad]).stick
     StickAxes(device_id='a', horizontal=2, vertical=3)
     """
     known = {device.id: device for device in devices}

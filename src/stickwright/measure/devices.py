@@ -307,7 +307,7 @@ def stick_xy(samples: DeviceSamples, stick: StickAxes) -> Array:
 
     Examples
     --------
-    >>> once = Samples("a", 0, np.zeros(1), np.array([[0.5, -1.0]]), np.zeros(1, np.int64))
+    >>> once = DeviceSamples("a", 0, np.zeros(1), np.array([[0.5, -1.0]]), np.zeros(1, np.int64))
     >>> stick_xy(once, StickAxes("a"))
     array([[0.5, 1. ]])
     """

@@ -73,7 +73,7 @@ def reach_towards(reach: TargetReach | None, direction_rad: ArrayLike) -> Array:
 
     Examples
     --------
-    >>> reach_towards(Reach((0.0, math.pi), (0.4, 0.8)), [0.0, math.pi / 2]).round(2).tolist()
+    >>> reach_towards(TargetReach((0.0, math.pi), (0.4, 0.8)), [0.0, math.pi / 2]).round(2).tolist()
     [0.4, 0.6]
     """
     asked = np.asarray(direction_rad, dtype=np.float64)

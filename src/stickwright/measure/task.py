@@ -211,7 +211,7 @@ def advance(state: TaskState, event: Event) -> Outcome:
     >>> state, effects = advance(begin(play_task(lasts_s=2.0)), Start(0.0))
     >>> state.phase, [type(each).__name__ for each in effects]
     ('asking', ['MarkEvent', 'StepEvent'])
-    >>> state, effects = advance(state, Samples(np.array([[0.5, 0.1, 0.2, np.nan, np.nan, 0, 0]])))
+    >>> state, effects = advance(state, SamplesEvent(np.array([[0.5, 0.1, 0.2, np.nan, np.nan, 0, 0]])))
     >>> effects[0].rows[0, :2].tolist(), advance(state, Tick(2.0))[0].phase
     ([0.5, 0.1], 'done')
     """

@@ -237,7 +237,7 @@ def choose_filter(
     --------
     >>> times_s = np.arange(2000) * 0.01
     >>> target = np.column_stack([np.sin(times_s), np.cos(times_s)]) * 0.7
-    >>> choose_filter([Stretch(times_s, target, target)]).chosen.kind
+    >>> choose_filter([AskedStretch(times_s, target, target)]).chosen.kind
     'none'
     """
     if not (math.isfinite(lag_budget_s) and lag_budget_s >= 0.0):

@@ -61,7 +61,7 @@ def push_reaches(stretches: Sequence[AskedStretch]) -> list[tuple[float, float]]
 
     Examples
     --------
-    >>> push = Stretch(np.arange(3.0), np.array([[0, 0], [0, 0.4], [0, 0.4]]), np.tile([0.0, 1.0], (3, 1)))
+    >>> push = AskedStretch(np.arange(3.0), np.array([[0, 0], [0, 0.4], [0, 0.4]]), np.tile([0.0, 1.0], (3, 1)))
     >>> [(round(direction, 2), round(reach, 2)) for direction, reach in push_reaches([push])]
     [(1.57, 0.4)]
     """
@@ -91,7 +91,7 @@ def rim_reaches(stretches: Sequence[AskedStretch]) -> list[tuple[float, float]]:
     Examples
     --------
     >>> turn = np.linspace(0.0, 2 * np.pi, 721)
-    >>> lap = Stretch(turn, 0.5 * np.column_stack([np.cos(turn), np.sin(turn)]))
+    >>> lap = AskedStretch(turn, 0.5 * np.column_stack([np.cos(turn), np.sin(turn)]))
     >>> reaches = rim_reaches([lap])
     >>> len({direction for direction, _ in reaches}), round(reaches[0][1], 2)
     (12, 0.5)

@@ -78,7 +78,7 @@ def push_direction(stretch: AskedStretch) -> tuple[float, float] | None:
     Examples
     --------
     >>> out = np.linspace(0.0, 0.8, 9)[:, None]
-    >>> push = Stretch(np.arange(9) * 0.1, out * [0.0, 1.0], np.tile([0.0, 1.0], (9, 1)))
+    >>> push = AskedStretch(np.arange(9) * 0.1, out * [0.0, 1.0], np.tile([0.0, 1.0], (9, 1)))
     >>> [round(float(np.degrees(angle))) for angle in push_direction(push)]
     [90, 90]
     """

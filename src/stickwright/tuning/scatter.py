@@ -39,7 +39,7 @@ def hold_scatter(stretches: Sequence[AskedStretch]) -> Scatter:
     --------
     >>> times_s = np.arange(400) * 0.01
     >>> shake = 0.5 + 0.02 * np.where(np.arange(400) % 2, 1.0, -1.0)
-    >>> (level, sd, degrees), = hold_scatter([Stretch(times_s, np.column_stack([shake, 0 * shake]))])
+    >>> (level, sd, degrees), = hold_scatter([AskedStretch(times_s, np.column_stack([shake, 0 * shake]))])
     >>> round(level, 2), round(sd, 2)
     (0.5, 0.02)
     """
@@ -78,7 +78,7 @@ def aim_scatter(stretches: Sequence[AskedStretch]) -> Scatter:
     Examples
     --------
     >>> def aim(end):
-    ...     return Stretch(np.arange(5) * 0.1, np.full((5, 2), [end, 0.0]), np.full((5, 2), [0.5, 0.0]))
+    ...     return AskedStretch(np.arange(5) * 0.1, np.full((5, 2), [end, 0.0]), np.full((5, 2), [0.5, 0.0]))
     >>> aim_scatter([aim(0.48), aim(0.50), aim(0.52)])
     [(0.5, 0.02, 2.0)]
     """
