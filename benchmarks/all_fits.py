@@ -14,8 +14,9 @@ import time
 import numpy as np
 
 from plain_fits import plain_fit, random_site
-from stickwright.mechanics.fit import Rules, detail, evaluate, evaluate_all
+from stickwright.mechanics.fit import detail, evaluate, evaluate_all
 from stickwright.mechanics.setups import SetupArrays, setups_of
+from stickwright.mechanics.site_inputs import Rules
 from stickwright.model.kit import Kit
 
 STICKS, TOPPERS, EXTENSIONS, SITES, DRAWS = 200, 7, 5, 6, 500

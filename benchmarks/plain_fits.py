@@ -11,8 +11,8 @@ from dataclasses import dataclass
 import numpy as np
 from scipy.special import i0e
 
-from stickwright.mechanics.fit import Rules, SiteInputs
 from stickwright.mechanics.setups import SetupArrays
+from stickwright.mechanics.site_inputs import Rules, SiteInputs
 
 
 @dataclass(frozen=True)

@@ -12,8 +12,9 @@ import numpy as np
 from said import said
 from stickwright.codes.message import Message
 from stickwright.mechanics.explain import Situation, broken_rules, helping_change, limit_of, weakest_place
-from stickwright.mechanics.fit import Evaluated, Rules, SiteInputs, evaluate
+from stickwright.mechanics.fit import Evaluated, evaluate
 from stickwright.mechanics.setups import SetupArrays, setups_of
+from stickwright.mechanics.site_inputs import Rules, SiteInputs
 from stickwright.model.kit import Kit
 from stickwright.model.plan import Demand
 

@@ -18,13 +18,14 @@ import numpy as np
 import pytest
 
 from lasting import not_finite
+from stickwright.codes.estimate import Estimate
 from stickwright.files.results import plan_json
-from stickwright.mechanics.fit import Rules
+from stickwright.mechanics.site_inputs import Rules
 from stickwright.model.case import Case
-from stickwright.model.estimate import Estimate
+from stickwright.model.fit import Fit
 from stickwright.model.game import Game
 from stickwright.model.kit import Kit
-from stickwright.model.plan import Capability, Fit
+from stickwright.model.plan import Capability
 from stickwright.model.player import Player
 from stickwright.planning.plan import plan
 from stickwright.planning.site_planning import judged_for, known_site, offered

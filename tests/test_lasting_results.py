@@ -17,6 +17,7 @@ import worked_cases
 import worked_rooms
 from lasting import not_finite
 from stickwright.codes.cautions import Cautions
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.kept_plans import KeptPlans
 from stickwright.codes.message import Message, Name, message
 from stickwright.errors import BadInput
@@ -25,7 +26,6 @@ from stickwright.files.folder import read_case
 from stickwright.files.plan_schema import plan_schema
 from stickwright.files.results import UnreadPlan, plan_from_json, plan_json
 from stickwright.mechanics.bench import bench_stick
-from stickwright.model.estimate import Estimate
 from stickwright.model.plan import Plan
 from stickwright.planning.plan import plan
 from stickwright.trace.report import trace_report

@@ -15,10 +15,10 @@ import numpy as np
 import pytest
 
 from simulated import EIGHT_RAD, Sensor, SimulatedPlayer, SimulatedStick, Visit, bench_table, hump_noise
+from stickwright.codes.estimate import Estimate
 from stickwright.mechanics.ability import ability
 from stickwright.mechanics.bench import bench_stick
 from stickwright.mechanics.lever import fit_lever
-from stickwright.model.estimate import Estimate
 from stickwright.model.player import Site
 from stickwright.model.recording import Recording
 from stickwright.trace.bias import bias_report

@@ -24,9 +24,9 @@ from simulated import (
     VisitFaults,
     bench_table,
 )
+from stickwright.codes.estimate import Estimate
 from stickwright.mechanics.ability import ability
 from stickwright.mechanics.bench import bench_stick
-from stickwright.model.estimate import Estimate
 from stickwright.model.player import Site
 from stickwright.model.recording import Recording
 from stickwright.trace.report import trace_report

@@ -18,7 +18,8 @@ from said import said
 from stickwright.catalogue import say
 from stickwright.codes.holds import Holds
 from stickwright.codes.message import message
-from stickwright.model.plan import Fit, Plan
+from stickwright.model.fit import Fit
+from stickwright.model.plan import Plan
 from stickwright.planning.plan import plan
 
 DECIDED = {"tove": "dew", "idris": "rowan", "marit": "birch", "joss": "hazel", "rune": "cedar"}

@@ -8,8 +8,8 @@ import numpy as np
 from small_cases import case, fit
 
 from stickwright.model.case import Case
+from stickwright.model.fit import Fit
 from stickwright.model.hub import BUTTON_ROLES, STICK_ROLES
-from stickwright.model.plan import Fit
 from stickwright.model.wishes import Keep, Wishes
 
 __all__ = ["random_case", "random_ranking", "random_wishes"]

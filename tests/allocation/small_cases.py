@@ -15,13 +15,13 @@ from said import said
 from stickwright.allocation.allocate import allocate
 from stickwright.allocation.concurrency import limb_of, pairs_of
 from stickwright.allocation.pressing import Pressed, press_fit, spasms_per_s
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.message import Message, Text
 from stickwright.model.case import Case
-from stickwright.model.estimate import Estimate
+from stickwright.model.fit import DirectionFit, Fit
 from stickwright.model.game import Action, Game
 from stickwright.model.hub import BUTTON_ROLES, STICK_ROLES, Hub, Socket, roles_of
 from stickwright.model.kit import Kit
-from stickwright.model.plan import DirectionFit, Fit
 from stickwright.model.player import Player, Site
 from stickwright.model.plugs import is_usb, plugs_of
 from stickwright.model.sharing import Placement, Sharing

@@ -11,9 +11,9 @@ from hypothesis import strategies as st
 from said import said
 from stickwright.allocation.concurrency import interference_share, limb_of, pairs_of, site_loads, tiring_order
 from stickwright.allocation.pressing import Pressed, press_fit
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.layouts import Layouts
 from stickwright.codes.message import Name, message
-from stickwright.model.estimate import Estimate
 from stickwright.model.game import Action, Game
 from stickwright.model.kit import Switch
 from stickwright.model.player import PARTS, Player, Site

@@ -19,7 +19,7 @@ from stickwright.allocation.questions import question_of
 from stickwright.allocation.solve import Solver
 from stickwright.errors import BadInput
 from stickwright.model.case import Case
-from stickwright.model.plan import Fit
+from stickwright.model.fit import Fit
 from stickwright.model.sharing import Placement, Sharing, Term
 from stickwright.model.wishes import Keep, Wishes
 

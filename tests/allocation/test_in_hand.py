@@ -14,8 +14,8 @@ from small_cases import action, case, fit, hub, shared, site, stick, switch
 from said import said
 from stickwright.allocation.in_hand import USUAL_HOLDS_KG, held_for_s, holds_of
 from stickwright.model.case import Case
+from stickwright.model.fit import Fit
 from stickwright.model.kit import Controller, Stick
-from stickwright.model.plan import Fit
 from stickwright.model.player import Player, Site
 from stickwright.model.sharing import Placement, Sharing
 

@@ -21,7 +21,7 @@ from stickwright.allocation.places import places
 from stickwright.allocation.questions import question_of
 from stickwright.allocation.solve import Solver
 from stickwright.model.case import Case
-from stickwright.model.plan import Fit
+from stickwright.model.fit import Fit
 from stickwright.model.sharing import Clash
 from stickwright.model.wishes import Keep, Wishes
 

@@ -10,8 +10,8 @@ from small_cases import action, case, fit, hub, offers_of, shared, site, stick, 
 from said import said
 from stickwright.allocation.places import PossibleWays, place_of, places, roles_wanted
 from stickwright.model.case import Case
+from stickwright.model.fit import Fit
 from stickwright.model.game import Game
-from stickwright.model.plan import Fit
 from stickwright.model.player import Site
 
 PAD = {

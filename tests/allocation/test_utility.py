@@ -13,9 +13,9 @@ from small_cases import action, case, fit, shared, site, switch
 from said import said
 from stickwright.allocation import utility
 from stickwright.allocation.pressing import Pressed, press_fit
+from stickwright.model.fit import Doubt
 from stickwright.model.game import Action
 from stickwright.model.kit import Switch
-from stickwright.model.plan import Doubt
 from stickwright.model.player import Site
 from stickwright.model.sharing import Term
 

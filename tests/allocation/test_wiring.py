@@ -16,8 +16,8 @@ from stickwright.allocation.wiring import wiring_of
 from stickwright.codes.message import message
 from stickwright.codes.plugs import Plugs
 from stickwright.errors import BadInput
+from stickwright.model.fit import Fit
 from stickwright.model.hub import Hub
-from stickwright.model.plan import Fit
 from stickwright.model.sharing import HeldWay, Placement, Wiring
 from wired_cases import at, case, kit, quay
 

@@ -12,8 +12,8 @@ from collections.abc import Callable, Iterator
 from typing import Any
 
 import stickwright.codes
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.message import Message, Name, Topic
-from stickwright.model.estimate import Estimate
 
 NAME = Name("Tarn's left-hand box")
 NESTED = Message("Cautions.pain")

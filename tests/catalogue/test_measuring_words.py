@@ -7,6 +7,7 @@ import pytest
 from stickwright.catalogue import say
 from stickwright.codes.comparisons import Comparisons
 from stickwright.codes.devices import Devices
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.live_figures import LiveFigures
 from stickwright.codes.live_notes import LiveNotes
 from stickwright.codes.message import Name, message
@@ -15,7 +16,6 @@ from stickwright.codes.tasks import Tasks
 from stickwright.measure.devices import Device
 from stickwright.measure.lines import Line
 from stickwright.measure.progress import verdict
-from stickwright.model.estimate import Estimate
 
 
 @pytest.mark.parametrize(

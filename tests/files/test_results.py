@@ -11,11 +11,10 @@ import numpy as np
 import pytest
 from sample_plan import bare_plan, empty_plan, sample_plan, tuning
 
-from stickwright.codes.kept import message_of
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.kept_plans import KeptPlans
-from stickwright.codes.message import Message, message
+from stickwright.codes.message import Message, message, message_of
 from stickwright.files.results import FORMAT, as_data, plan_json, read_json
-from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import Finding
 
 

@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 from measure.simulated_player import played_rows
 from stickwright.catalogue import say
 from stickwright.codes.comparisons import Comparisons
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.live_figures import LiveFigures
 from stickwright.codes.message import message
 from stickwright.errors import BadInput
@@ -17,7 +18,6 @@ from stickwright.measure.comparison import comparison, difference
 from stickwright.measure.lines import Line, Progress
 from stickwright.measure.progress import progress
 from stickwright.measure.tasks import follow_task
-from stickwright.model.estimate import Estimate
 
 REACH_LEFT = message(LiveFigures.reach, way="left")
 OFF_TARGET = message(LiveFigures.off_target)

@@ -7,6 +7,7 @@ import pytest
 
 from measure.simulated_player import played_rows
 from stickwright.catalogue import say
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.live_figures import LiveFigures
 from stickwright.codes.message import message
 from stickwright.measure.lines import Line, more_of
@@ -23,7 +24,6 @@ from stickwright.measure.tasks import (
     rest_task,
     rim_task,
 )  # fmt: skip
-from stickwright.model.estimate import Estimate
 
 RATE_HZ = 100.0
 

@@ -11,13 +11,14 @@ from scipy import stats
 
 from said import place, said
 from stickwright.codes.ability_findings import AbilityFindings
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.estimate_notes import EstimateNotes
 from stickwright.codes.message import Name, message
 from stickwright.codes.stand_ins import StandIns
 from stickwright.errors import BadInput
-from stickwright.mechanics.ability import Ability, TriedStick, ability
+from stickwright.mechanics.ability import Ability, ability
 from stickwright.mechanics.default_values import Steadiness
-from stickwright.model.estimate import Estimate
+from stickwright.mechanics.force_from_trials import TriedStick
 from stickwright.model.player import Site
 
 FORCE = (0.34, 0.31, 0.26, 0.28, 0.38, 0.36, 0.42, 0.38)

@@ -8,9 +8,9 @@ import numpy as np
 import pytest
 
 from said import said
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.message import Name
 from stickwright.mechanics import agreement as compared
-from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import Finding, ReachReport
 
 EIGHT = np.arange(8) * math.pi / 4

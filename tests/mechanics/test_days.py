@@ -9,12 +9,12 @@ import pytest
 from scipy import stats
 
 from said import said
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.message import message
 from stickwright.codes.stand_ins import StandIns
 from stickwright.mechanics.ability import ability
 from stickwright.mechanics.order_effect import DAY_SD, USUAL_DAYS, days_of, on_another_day
 from stickwright.model.case import ForceRead
-from stickwright.model.estimate import Estimate
 from stickwright.model.player import Site
 from stickwright.report.tables import day_note
 

@@ -13,18 +13,9 @@ from hypothesis import strategies as st
 import worked_cases
 from plain_fits import plain_fit, random_site
 from stickwright.errors import BadInput
-from stickwright.mechanics.fit import (
-    ALWAYS,
-    Rules,
-    SiteInputs,
-    central,
-    detail,
-    evaluate,
-    evaluate_all,
-    false_per_min,
-    spasms_above_per_min,
-)
+from stickwright.mechanics.fit import ALWAYS, detail, evaluate, evaluate_all, false_per_min, spasms_above_per_min
 from stickwright.mechanics.setups import SetupArrays, at_contact, setups_of
+from stickwright.mechanics.site_inputs import Rules, SiteInputs, central
 from stickwright.model.kit import Kit
 
 LEVERS = worked_cases.kit(toppers=False)

@@ -9,11 +9,11 @@ import pytest
 from numpy.typing import NDArray
 
 from said import place, said
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.estimate_notes import EstimateNotes
 from stickwright.codes.message import message
 from stickwright.errors import BadInput
 from stickwright.mechanics.force_from_trials import SHARE_SD, Bracket, StickResult, bracket, limb_stiffness
-from stickwright.model.estimate import Estimate
 from stickwright.model.parts import COMFORT
 
 FINGER = COMFORT["fingertip"]

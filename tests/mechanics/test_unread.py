@@ -15,14 +15,15 @@ import worked_cases
 from plain_fits import plain_fit
 from said import said
 from stickwright.mechanics.ability import ability
-from stickwright.mechanics.fit import Rules, SiteInputs, evaluate
+from stickwright.mechanics.fit import evaluate
 from stickwright.mechanics.setups import SetupArrays, setups_of
+from stickwright.mechanics.site_inputs import Rules, SiteInputs
 from stickwright.mechanics.unread import MEASURE, RESTS_ON, Figure, Unread, doubted_utility
 from stickwright.model.case import Case
+from stickwright.model.fit import Fit
 from stickwright.model.game import Game
 from stickwright.model.kit import Kit
 from stickwright.model.parts import COMFORT, USUAL
-from stickwright.model.plan import Fit
 from stickwright.model.player import PARTS, Player, Site
 from stickwright.planning.plan import plan
 

@@ -12,9 +12,10 @@ import pytest
 from one_site import EIGHT, Fitting, fitting, stick
 from stickwright.codes.holds import Holds
 from stickwright.codes.message import message
-from stickwright.mechanics.fit import Rules, evaluate
+from stickwright.mechanics.fit import evaluate
+from stickwright.mechanics.site_inputs import Rules
 from stickwright.mechanics.verdict import fits_of, ranked, rules_at_duty
-from stickwright.model.plan import Fit
+from stickwright.model.fit import Fit
 from stickwright.model.player import Site
 
 

@@ -5,7 +5,7 @@ import math
 
 import pytest
 
-from stickwright.model.estimate import Estimate, Interval
+from stickwright.codes.estimate import Estimate, Interval
 
 
 def test_what_is_not_a_number_is_missing():

@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from stickwright.catalogue.en import writer
-from stickwright.model.estimate import Estimate
+from stickwright.codes.estimate import Estimate
 
 
 @pytest.mark.parametrize(

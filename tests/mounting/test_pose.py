@@ -10,10 +10,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from said import place, said
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.message import message
 from stickwright.codes.mount_assumed import MountAssumed
 from stickwright.errors import BadInput
-from stickwright.model.estimate import Estimate
 from stickwright.model.player import PARTS, Site
 from stickwright.model.room import Room
 from stickwright.mounting.pose import TOLERANCE_RAD, Placed, placed, pose_of, tolerance_m, whole_turn_rad

@@ -11,9 +11,9 @@ import pytest
 import worked_cases
 from stickwright.catalogue import say
 from stickwright.codes.cautions import Cautions
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.message import Message, message
-from stickwright.model.estimate import Estimate
-from stickwright.model.plan import Caution, Fit
+from stickwright.model.fit import Caution, Fit
 from stickwright.model.player import ALERTS, Player
 from stickwright.planning.cautions import cautions_of
 from stickwright.planning.plan import plan

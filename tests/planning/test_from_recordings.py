@@ -8,8 +8,8 @@ import numpy as np
 import pytest
 
 from simulated import Sensor, SimulatedPlayer, SimulatedStick, Visit
+from stickwright.codes.estimate import Estimate
 from stickwright.model.case import Case
-from stickwright.model.estimate import Estimate
 from stickwright.model.game import Game
 from stickwright.model.kit import Kit
 from stickwright.model.player import Player, Site

@@ -18,11 +18,12 @@ from stickwright.codes.next_readings import NextReadings
 from stickwright.codes.setups import Setups
 from stickwright.codes.stand_ins import StandIns
 from stickwright.errors import BadInput
-from stickwright.mechanics.fit import Rules
+from stickwright.mechanics.site_inputs import Rules
 from stickwright.model.case import Case
+from stickwright.model.fit import Fit
 from stickwright.model.game import Game
 from stickwright.model.kit import Kit
-from stickwright.model.plan import Fit, Plan
+from stickwright.model.plan import Plan
 from stickwright.model.player import Player
 from stickwright.model.recording import Recording
 from stickwright.planning.plan import plan

@@ -10,8 +10,8 @@ import pytest
 import worked_cases
 from said import said
 from stickwright.codes.cautions import Cautions
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.message import message
-from stickwright.model.estimate import Estimate
 from stickwright.model.game import Game
 from stickwright.model.plan import SitePlan, StateFit
 from stickwright.model.player import Player

@@ -17,8 +17,8 @@ from simulated import Sensor, SimulatedPlayer, SimulatedStick, Visit
 from stickwright.codes.message import Name, message
 from stickwright.codes.stand_ins import StandIns
 from stickwright.mechanics.setups import setups_of
+from stickwright.model.fit import Fit
 from stickwright.model.kit import Kit, Stick
-from stickwright.model.plan import Fit
 from stickwright.model.recording import Recording
 from stickwright.mounting.held import held_of
 from stickwright.planning.plan import plan

@@ -15,7 +15,7 @@ from small_cases import action, broken_rules, case, hub, site, stick, switch
 
 from said import said
 from stickwright.cli import main
-from stickwright.codes.kept import message_of
+from stickwright.codes.message import message_of
 from stickwright.errors import BadInput
 from stickwright.files.folder import case_and_queries, read_case
 from stickwright.files.results import plan_json

@@ -12,8 +12,9 @@ from dataclasses import replace
 
 from sample_plan import sample_plan, thumb_site
 
+from stickwright.model.fit import Caution
 from stickwright.model.mounting import ArmPose, Check, Dimension, Joint, MountFit, Pose, SiteMount
-from stickwright.model.plan import Caution, Plan
+from stickwright.model.plan import Plan
 from stickwright.model.recorded import Finding
 from stickwright.model.room import Edge, KeepOut, Landmark, Room, Surface, Tube
 

@@ -13,23 +13,13 @@ from dataclasses import fields, is_dataclass, replace
 import numpy as np
 
 from stickwright.codes.bases import Bases
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.filters import FilterKind
 from stickwright.codes.message import message
 from stickwright.codes.tunings import Tunings
 from stickwright.model.bench import BenchLine, BenchReading, BenchResult, OutputGain
-from stickwright.model.estimate import Estimate
-from stickwright.model.plan import (
-    Assumption,
-    Capability,
-    Caution,
-    Demand,
-    DirectionCapability,
-    DirectionFit,
-    Fit,
-    NextReading,
-    Plan,
-    SitePlan,
-)
+from stickwright.model.fit import Assumption, Caution, DirectionFit, Fit
+from stickwright.model.plan import Capability, Demand, DirectionCapability, NextReading, Plan, SitePlan
 from stickwright.model.recorded import (
     BiasReport,
     BurstReport,

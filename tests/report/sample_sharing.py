@@ -13,8 +13,9 @@ from stickwright.codes.cables import Cables
 from stickwright.codes.message import Name, message
 from stickwright.codes.plugs import Plugs
 from stickwright.codes.wirings import Wirings
+from stickwright.model.fit import Assumption, Caution
 from stickwright.model.hub import Hub, Socket
-from stickwright.model.plan import Assumption, Caution, Plan
+from stickwright.model.plan import Plan
 from stickwright.model.recorded import Finding
 from stickwright.model.sharing import (
     Alternative,

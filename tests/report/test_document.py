@@ -23,7 +23,8 @@ from sample_plan import (
 from stickwright.catalogue import say
 from stickwright.codes.message import Message, Name, message
 from stickwright.codes.setups import Setups
-from stickwright.model.plan import Caution, Plan
+from stickwright.model.fit import Caution
+from stickwright.model.plan import Plan
 from stickwright.model.recorded import Finding
 from stickwright.report.document import sheet_content, sheet_pdf
 from stickwright.report.family import first_page, trouble

@@ -11,8 +11,9 @@ from itertools import pairwise
 import pytest
 from sample_plan import finger_site, sample_plan
 
-from stickwright.model.estimate import Estimate
-from stickwright.model.plan import Fit, Plan
+from stickwright.codes.estimate import Estimate
+from stickwright.model.fit import Fit
+from stickwright.model.plan import Plan
 from stickwright.report.drawings import setup_alt, setup_drawing
 from stickwright.report.family import first_page
 

@@ -17,8 +17,9 @@ import numpy as np
 import pytest
 from sample_plan import DIRECTIONS, bench_result, finger_site, trace_report, tuning
 
+from stickwright.model.fit import Fit
 from stickwright.model.kit import Kit
-from stickwright.model.plan import DirectionCapability, Fit
+from stickwright.model.plan import DirectionCapability
 from stickwright.report import (
     figures_ability,
     figures_bench,

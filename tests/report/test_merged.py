@@ -5,7 +5,7 @@ from __future__ import annotations
 from said import said
 from stickwright.codes.message import Message, Name, message
 from stickwright.codes.stand_ins import StandIns
-from stickwright.model.plan import Assumption
+from stickwright.model.fit import Assumption
 from stickwright.model.recorded import Finding
 from stickwright.report.merged import merged_assumptions, merged_findings
 

@@ -10,7 +10,7 @@ from sample_mounts import arm, check, chin_mount, finger_mount, mounted_plan
 from sample_plan import sample_plan
 
 from said import said
-from stickwright.model.plan import Caution
+from stickwright.model.fit import Caution
 from stickwright.report.mount_care import monthly
 from stickwright.report.mount_words import (
     cable_words,

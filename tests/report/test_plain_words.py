@@ -20,9 +20,9 @@ from sample_plan import (
 
 from stickwright.catalogue import say
 from stickwright.codes.bench_notes import BenchNotes
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.message import Text, message
-from stickwright.mechanics.fit import Rules
-from stickwright.model.estimate import Estimate
+from stickwright.mechanics.site_inputs import Rules
 from stickwright.model.recorded import Finding
 from stickwright.report.tables import best_note, effort_words
 from stickwright.report.technical import technical_pages

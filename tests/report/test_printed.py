@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from stickwright.model.estimate import Estimate
+from stickwright.codes.estimate import Estimate
 from stickwright.report.printed import centre_words, folded, in_unit, label_of, plain, shown, wrapped
 
 ENDINGS = ("n", "mm", "deg", "s", "ms", "percent", "a_minute", "n_per_mm", "", "hz", "foreign")

@@ -20,7 +20,8 @@ import worked_cases
 from stickwright.codes.message import message
 from stickwright.codes.stand_ins import StandIns
 from stickwright.files.folder import read_case
-from stickwright.model.plan import Assumption, Plan
+from stickwright.model.fit import Assumption
+from stickwright.model.plan import Plan
 from stickwright.planning.plan import plan
 from stickwright.report.document import sheet_pdf
 from stickwright.report.merged import merged_assumptions

@@ -7,9 +7,9 @@ from dataclasses import replace
 
 from sample_plan import finger_site, sample_plan
 
+from stickwright.codes.estimate import Estimate
 from stickwright.files.results import plan_json
 from stickwright.mechanics.widening import widening_gain
-from stickwright.model.estimate import Estimate
 from stickwright.model.game import SettingsBefore
 from stickwright.model.plan import Plan
 from stickwright.model.response import SimpleSettings

@@ -23,7 +23,7 @@ from said import said
 from stickwright.catalogue import say
 from stickwright.codes.message import Name, message
 from stickwright.codes.wirings import Wirings
-from stickwright.model.plan import Caution
+from stickwright.model.fit import Caution
 from stickwright.model.sharing import PartLine, Placement, PowerLine
 from stickwright.report.document import sheet_pdf
 from stickwright.report.family import first_page

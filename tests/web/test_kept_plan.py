@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING, Any
 import pytest
 import sqlalchemy as sa
 
-from stickwright.mechanics.fit import Rules
+from stickwright.mechanics.site_inputs import Rules
 from stickwright.store import plans as plans_module
 from stickwright.store.cases import import_case
 from stickwright.store.consents import give_consent

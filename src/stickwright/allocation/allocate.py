@@ -29,8 +29,8 @@ from stickwright.codes.layouts import Layouts
 from stickwright.codes.message import Message, Name, Text, message
 from stickwright.mechanics.unread import MEASURE
 from stickwright.model.case import Case
+from stickwright.model.fit import Assumption, Caution, Fit
 from stickwright.model.hub import STICK_ROLES
-from stickwright.model.plan import Assumption, Caution, Fit
 from stickwright.model.points import tenths
 from stickwright.model.recorded import Finding
 from stickwright.model.sharing import Clash, Pair, Placement, Sharing, SiteLoad

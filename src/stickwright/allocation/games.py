@@ -19,8 +19,8 @@ from stickwright.allocation.problem import Gear, Question
 from stickwright.allocation.solve import DETERMINISTIC_LIMIT, SMALLEST_POINTS, Solver, later_ways, run, written
 from stickwright.allocation.stands import Stand, stands_of, union_of
 from stickwright.model.case import Case
+from stickwright.model.fit import Fit
 from stickwright.model.kit import Controller, Stick, Switch
-from stickwright.model.plan import Fit
 from stickwright.model.player import Player
 from stickwright.model.sharing import Sharing
 from stickwright.model.wishes import Wishes

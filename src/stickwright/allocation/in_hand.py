@@ -17,9 +17,9 @@ from stickwright.codes.holding import Holding
 from stickwright.codes.message import Message, Name, Text, message
 from stickwright.codes.scores import Scores
 from stickwright.mechanics.effort_curves import endurance_s
+from stickwright.model.fit import Assumption
 from stickwright.model.kit import Controller, Stick
 from stickwright.model.parts import HAND_PARTS
-from stickwright.model.plan import Assumption
 from stickwright.model.player import Player, Site
 from stickwright.model.sharing import Term
 

@@ -25,11 +25,11 @@ from stickwright.codes.scores import Scores
 from stickwright.codes.stand_ins import StandIns
 from stickwright.mechanics.states import played
 from stickwright.model.case import Case
+from stickwright.model.fit import Assumption, Fit
 from stickwright.model.game import Action, Game
 from stickwright.model.hub import BUTTON_ROLES, STICK_ROLES
 from stickwright.model.kit import Controller, Switch
 from stickwright.model.parts import HAND_PARTS
-from stickwright.model.plan import Assumption, Fit
 from stickwright.model.player import Site
 from stickwright.model.sharing import PressFit, Term
 

@@ -8,7 +8,7 @@ from dataclasses import replace
 from stickwright.allocation.integer_model import IntegerModel, SocketColumns
 from stickwright.allocation.problem import Question, Way
 from stickwright.allocation.solve import Answer
-from stickwright.model.plan import Fit
+from stickwright.model.fit import Fit
 from stickwright.model.sharing import Placement, PressFit
 
 __all__ = ["Choice", "choice_of", "placements_of"]

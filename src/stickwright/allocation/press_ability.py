@@ -11,15 +11,15 @@ from dataclasses import dataclass
 
 from stickwright.allocation.moving import line_of
 from stickwright.allocation.press_scatter import TYPED_FACTORS, USUAL_SPREAD, repeat_factors
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.estimate_notes import EstimateNotes
 from stickwright.codes.message import Message, Name, message
 from stickwright.codes.stand_ins import StandIns
 from stickwright.mechanics.unread import MEASURE
 from stickwright.mechanics.usual_forces import USUAL_CROSSING_HZ
-from stickwright.model.estimate import Estimate
+from stickwright.model.fit import Assumption
 from stickwright.model.hub import Role
 from stickwright.model.parts import COMFORT, USUAL, USUAL_FACTOR
-from stickwright.model.plan import Assumption
 from stickwright.model.player import Press, Site
 
 __all__ = [

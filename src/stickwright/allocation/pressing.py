@@ -46,9 +46,9 @@ from stickwright.mechanics.fit import ALWAYS, spasms_above_per_min
 from stickwright.mechanics.suiting import face_size_m, outside
 from stickwright.mechanics.unread import LEAST_STRONG_SHARE, Figure, Rule, to_confirm
 from stickwright.mechanics.usual_forces import USUAL_FACTORS
+from stickwright.model.fit import Assumption, Doubt
 from stickwright.model.game import Action
 from stickwright.model.parts import SIZES
-from stickwright.model.plan import Assumption, Doubt
 from stickwright.model.player import Site
 from stickwright.model.sharing import PressFit
 

@@ -14,8 +14,8 @@ from stickwright.allocation import utility
 from stickwright.codes.message import Message, Name, Text, message
 from stickwright.codes.scores import Scores
 from stickwright.model.case import Case
+from stickwright.model.fit import Assumption
 from stickwright.model.game import Action
-from stickwright.model.plan import Assumption
 from stickwright.model.sharing import Placement
 
 __all__ = ["MOST_PRICE", "UnstatedPrice", "decided_by_prices", "price_assumptions", "unstated_prices"]

@@ -11,14 +11,14 @@ import math
 from typing import Literal
 
 from stickwright.allocation.pressing import HELD_KINDS
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.message import Message, Name, Text, message
 from stickwright.codes.scores import Scores
 from stickwright.mechanics.demand import FALSE_LIMIT_COSTLY_PER_MIN, FALSE_LIMIT_PER_MIN
-from stickwright.model.estimate import Estimate
+from stickwright.model.fit import Fit
 from stickwright.model.game import Action
 from stickwright.model.kit import Switch
 from stickwright.model.parts import NEEDS_CLEARANCE
-from stickwright.model.plan import Fit
 from stickwright.model.player import Site
 from stickwright.model.sharing import PressFit, Term
 

@@ -16,8 +16,8 @@ from babel.dates import format_date
 from babel.lists import format_list
 from babel.numbers import format_decimal, format_percent
 
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.message import Name
-from stickwright.model.estimate import Estimate
 from stickwright.model.points import tenths
 from stickwright.units import figures, unit_named
 

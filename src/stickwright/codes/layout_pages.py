@@ -5,9 +5,9 @@ from __future__ import annotations
 from abc import abstractmethod
 from typing import Literal
 
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.inputs import Role
 from stickwright.codes.message import Name, Text, Topic
-from stickwright.model.estimate import Estimate
 
 __all__ = ["Heading", "LayoutPages", "Left"]
 

@@ -7,12 +7,20 @@ without any language.
 
 from __future__ import annotations
 
+import functools
+import inspect
+import re
+import typing
 from abc import ABC
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
-from typing import Any, Concatenate, ParamSpec
+from importlib import import_module
+from typing import TYPE_CHECKING, Any, Concatenate, ParamSpec
 
-__all__ = ["Message", "Name", "Param", "Text", "Topic", "message", "module_of", "replaced"]
+if TYPE_CHECKING:
+    from pydantic import TypeAdapter
+
+__all__ = ["Message", "Name", "Param", "Text", "Topic", "message", "message_of", "module_of", "replaced"]
 
 P = ParamSpec("P")
 
@@ -91,10 +99,8 @@ class Message:
 
     @classmethod
     def __get_pydantic_core_schema__(cls, source: Any, handler: Any) -> Any:
-        """How it is read back: by `stickwright.codes.kept.message_of`."""
+        """How it is read back: by `message_of`."""
         from pydantic_core import core_schema
-
-        from stickwright.codes.kept import message_of
 
         return core_schema.no_info_plain_validator_function(message_of)
 
@@ -130,6 +136,50 @@ def message(text: Callable[Concatenate[Any, P], str], /, *none: P.args, **params
     """
     del none  # keyword parameters only: the topics' signatures see to it
     return Message(text.__qualname__.rpartition("<locals>.")[2], tuple(sorted(params.items())))
+
+
+def message_of(data: object) -> Message:
+    """The message that was kept.
+
+    Parameters
+    ----------
+    data : object
+        A mapping: ``code``, and every parameter by its name, as `stickwright.files.results.as_data` writes it.
+
+    Raises
+    ------
+    ValueError
+        No message, one that this version does not know, or other parameters than it has.
+
+    Examples
+    --------
+    >>> message_of({"code": "Cautions.forbidden_grip", "site": "chin", "note": "no pinching"}).params
+    (('note', 'no pinching'), ('site', 'chin'))
+    """
+    if isinstance(data, Message):
+        return data
+    if not isinstance(data, Mapping) or not isinstance(data.get("code"), str):
+        raise ValueError("expected a message")
+    code = data["code"]
+    kinds = _parameters(code)
+    given = {str(name): value for name, value in data.items() if name != "code"}
+    if given.keys() != kinds.keys():
+        raise ValueError(f"{code}: found {', '.join(given) or 'nothing'}, expected {', '.join(kinds) or 'nothing'}")
+    return Message(code, tuple(sorted((name, kinds[name].validate_python(value)) for name, value in given.items())))
+
+
+@functools.cache
+def _parameters(code: str) -> Mapping[str, TypeAdapter[Any]]:
+    from pydantic import TypeAdapter
+
+    topic, _, text = code.partition(".")
+    topic = re.sub("Doubts$", "Warnings", topic)  # as plans of before 2026-12 name them
+    try:
+        written = getattr(getattr(import_module(f"stickwright.codes.{module_of(topic)}"), topic), text)
+    except (ImportError, AttributeError) as unknown:
+        raise ValueError(f"{code}: not a message of this version") from unknown
+    hints = typing.get_type_hints(written)
+    return {name: TypeAdapter(hints[name]) for name in inspect.signature(written).parameters if name != "self"}
 
 
 def replaced(text: Text, by: Callable[[Message], Message]) -> Text:

@@ -5,9 +5,9 @@ from __future__ import annotations
 from abc import abstractmethod
 from typing import Literal
 
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.message import Text, Topic
 from stickwright.codes.ways import Way
-from stickwright.model.estimate import Estimate
 
 __all__ = ["Movements", "Tried"]
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 from abc import abstractmethod
 from typing import Literal
 
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.message import Name, Text, Topic
-from stickwright.model.estimate import Estimate
 
 __all__ = ["ComparedRow", "PlanDifferences"]
 

@@ -13,7 +13,8 @@ from typing import Any
 
 import stickwright.model
 from stickwright.files.results import FORMAT, UNITS, kept_plan
-from stickwright.model.plan import Fit, Plan
+from stickwright.model.fit import Fit
+from stickwright.model.plan import Plan
 from stickwright.model.response import Tuning
 from stickwright.model.wishes import Wishes
 

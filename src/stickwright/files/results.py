@@ -17,8 +17,9 @@ from pydantic import BaseModel, TypeAdapter, ValidationError
 
 from stickwright.codes.kept_plans import KeptPlans
 from stickwright.codes.message import Message, Name, message
+from stickwright.model.fit import Fit
 from stickwright.model.measured import Measured
-from stickwright.model.plan import Fit, Plan
+from stickwright.model.plan import Plan
 from stickwright.model.response import Tuning
 
 __all__ = [
@@ -68,13 +69,6 @@ def plan_json(plan: Plan) -> str:
 @functools.cache
 def kept_plan() -> TypeAdapter[Plan]:
     """What reads a plan from JSON, made from the types of its fields."""
-    # Names that the fields of a plan are typed by, and that its modules import for type checkers alone.
-    from stickwright.model.hub import Hub  # noqa: F401
-    from stickwright.model.layouts import GamesTogether, Layout  # noqa: F401
-    from stickwright.model.mounting import SiteMount  # noqa: F401
-    from stickwright.model.room import Room  # noqa: F401
-    from stickwright.model.sharing import PartLine, Sharing  # noqa: F401
-
     return TypeAdapter(Plan)
 
 

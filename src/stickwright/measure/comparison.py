@@ -14,12 +14,12 @@ from typing import Literal
 
 from stickwright.codes.capture_problems import CaptureProblems
 from stickwright.codes.comparisons import Comparisons, Judgement
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.live_figures import LiveFigures
 from stickwright.codes.message import Message, Name, message
 from stickwright.errors import BadInput, Problem
 from stickwright.measure.lines import Line, Progress
 from stickwright.measure.steps import Task
-from stickwright.model.estimate import Estimate
 
 __all__ = ["Comparison", "Difference", "comparison", "difference"]
 

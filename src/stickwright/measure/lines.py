@@ -6,10 +6,10 @@ import math
 from dataclasses import dataclass
 from typing import Literal
 
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.live_figures import FigureUnit, LiveFigures, Repeatable, Verdict
 from stickwright.codes.message import Message, Text, message
 from stickwright.codes.ways import Way
-from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import Finding
 
 __all__ = ["Better", "Line", "More", "Progress", "more_of", "no_lines"]

@@ -6,12 +6,12 @@ import math
 
 import numpy as np
 
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.live_figures import LiveFigures
 from stickwright.codes.message import message
 from stickwright.errors import BadInput
 from stickwright.measure.lines import Line
 from stickwright.measure.steps import Task
-from stickwright.model.estimate import Estimate
 from stickwright.trace.aimed import pointing_report
 from stickwright.trace.bias import bias_report
 from stickwright.trace.bursts import burst_report

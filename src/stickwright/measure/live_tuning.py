@@ -12,9 +12,9 @@ import math
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.live_notes import LiveNotes
 from stickwright.codes.message import Message, message
-from stickwright.model.estimate import Estimate
 from stickwright.model.response import Tuning
 from stickwright.trace.stamps import GAP_S
 from stickwright.tuning.filters import Filter, low_pass_lag_s

@@ -7,11 +7,11 @@ import math
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.live_figures import LiveFigures, Reason
 from stickwright.codes.message import message
 from stickwright.measure.lines import Line
 from stickwright.measure.steps import RECORDED_COLUMNS, Task, cue_code
-from stickwright.model.estimate import Estimate
 
 __all__ = ["press_lines", "press_rate", "press_times"]
 

@@ -163,7 +163,7 @@ def verdict(lines: Sequence[Line]) -> tuple[Told, Message, tuple[More, ...]]:
 
     Examples
     --------
-    >>> from stickwright.model.estimate import Estimate
+    >>> from stickwright.codes.estimate import Estimate
     >>> reach = message(LiveFigures.reach, way="left")
     >>> word, sentence, more = verdict([Line(reach, Estimate(0.6, 0.4, 0.8, n=3), 0.1, "push", "left", (4,))])
     >>> word, sentence.text, more

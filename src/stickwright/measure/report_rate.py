@@ -8,9 +8,9 @@ from typing import Literal
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.live_warnings import LiveWarnings
 from stickwright.codes.message import Message, message
-from stickwright.model.estimate import Estimate
 from stickwright.trace.stamps import mean_rate_hz, stretches
 
 __all__ = ["FEWEST_CHANGES", "rate_text", "report_rate"]

@@ -11,6 +11,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stickwright.codes.ability_findings import AbilityFindings
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.estimate_notes import EstimateNotes
 from stickwright.codes.file_places import FilePlaces
 from stickwright.codes.message import Name, message
@@ -38,13 +39,13 @@ from stickwright.mechanics.order_effect import (
 )
 from stickwright.mechanics.unread import Figure, Unread
 from stickwright.mechanics.usual_forces import involuntary_force, resting_force
-from stickwright.model.estimate import Estimate
+from stickwright.model.fit import Assumption
 from stickwright.model.parts import COMFORT
-from stickwright.model.plan import Assumption, Capability, DirectionCapability
+from stickwright.model.plan import Capability, DirectionCapability
 from stickwright.model.player import Site
 from stickwright.model.recorded import Finding
 
-__all__ = ["Ability", "TriedStick", "ability"]
+__all__ = ["Ability", "ability"]
 
 Array = NDArray[np.float64]
 

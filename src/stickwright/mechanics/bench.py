@@ -14,6 +14,7 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from stickwright.codes.bench_notes import BenchNotes
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.message import message
 from stickwright.mechanics.bench_positions import directions, positions
 from stickwright.mechanics.bench_readings import GaugeScatter, LeverReadings, checked_readings
@@ -23,7 +24,6 @@ from stickwright.mechanics.output_gain import output_gain
 from stickwright.mechanics.robust_fit import RobustFit
 from stickwright.mechanics.straightness import WiderFit, fitted
 from stickwright.model.bench import BenchLine, BenchReading, BenchResult
-from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import Finding
 
 __all__ = ["bench_stick", "to_stick_fields", "wear_findings"]

@@ -14,11 +14,11 @@ from numpy.typing import ArrayLike, NDArray
 
 from stickwright import units
 from stickwright.codes.bench_notes import BenchNotes
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.message import Text, message
 from stickwright.codes.stick_problems import StickProblems
 from stickwright.errors import BadInput, Problem
 from stickwright.mechanics.robust_fit import RobustFit
-from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import Finding
 
 __all__ = [

@@ -17,11 +17,11 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stickwright.codes.ability_findings import AbilityFindings
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.estimate_notes import EstimateNotes
 from stickwright.codes.matters import Matter
 from stickwright.codes.message import Name, Text, message
 from stickwright.codes.stand_ins import Quantity
-from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import Finding
 
 __all__ = [

@@ -14,6 +14,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stickwright.codes.ability_findings import AbilityFindings
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.estimate_notes import EstimateNotes
 from stickwright.codes.message import Message, Name, message
 from stickwright.codes.problems import Problems
@@ -22,9 +23,8 @@ from stickwright.errors import BadInput
 from stickwright.mechanics import capability as cap
 from stickwright.mechanics.force_from_trials import SHARE_SD, TriedStick, limb_stiffness
 from stickwright.mechanics.unread import MEASURE
-from stickwright.model.estimate import Estimate
+from stickwright.model.fit import Assumption
 from stickwright.model.parts import COMFORT
-from stickwright.model.plan import Assumption
 from stickwright.model.player import Site
 from stickwright.model.recorded import Finding
 

@@ -12,8 +12,9 @@ from stickwright.codes.message import Name, message
 from stickwright.codes.stand_ins import StandIns
 from stickwright.codes.stick_problems import StickProblems
 from stickwright.errors import BadInput, Problem, did_you_mean
+from stickwright.model.fit import Assumption
 from stickwright.model.game import Action, Game
-from stickwright.model.plan import Assumption, Demand
+from stickwright.model.plan import Demand
 
 __all__ = ["FALSE_LIMIT_COSTLY_PER_MIN", "FALSE_LIMIT_PER_MIN", "demand_assumptions", "demand_of", "needed_directions"]
 

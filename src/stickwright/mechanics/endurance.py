@@ -10,6 +10,7 @@ from collections.abc import Sequence
 
 import numpy as np
 
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.holds import Holds, Joint
 from stickwright.codes.message import message
 from stickwright.codes.stick_problems import StickProblems
@@ -26,7 +27,6 @@ from stickwright.mechanics.effort_curves import (
     endurance_spread,
     rest_allowance,
 )
-from stickwright.model.estimate import Estimate
 
 __all__ = [
     "ENDURANCE_MODELS", "JOINTS", "JOINT_OF_PART", "EnduranceSpread", "acceptable_duty",

@@ -13,11 +13,13 @@ from stickwright.codes.fit_reasons import FitReasons, Others
 from stickwright.codes.message import Message, message
 from stickwright.codes.sites import Part
 from stickwright.mechanics.equilibrium import best_lever_ratio, linear_share
-from stickwright.mechanics.fit import ALWAYS, Evaluated, Rules, SiteInputs, central, evaluate, spasms_above_per_min
+from stickwright.mechanics.fit import ALWAYS, Evaluated, evaluate, spasms_above_per_min
 from stickwright.mechanics.setups import SetupArrays
+from stickwright.mechanics.site_inputs import Rules, SiteInputs, central
 from stickwright.mechanics.suiting import unsuited
 from stickwright.mechanics.unread import Rule
-from stickwright.model.plan import Demand, Doubt
+from stickwright.model.fit import Doubt
+from stickwright.model.plan import Demand
 from stickwright.units import spoken
 
 __all__ = [

@@ -9,18 +9,19 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
 
 from stickwright.mechanics.fit_kernel import ALWAYS, FAR_SD, fit_kernel, fit_kernel_alone
 from stickwright.mechanics.setups import SetupArrays
-from stickwright.mechanics.unread import NOTHING_UNREAD, Unread, doubted_utility, favourable
+from stickwright.mechanics.site_inputs import Rules, SiteInputs, favourable
+from stickwright.mechanics.unread import doubted_utility
 
 __all__ = [
-    "ALWAYS", "DEAD_ZONES", "Detail", "Evaluated", "Rules", "SiteInputs", "central", "detail", "evaluate",
-    "evaluate_all", "false_per_min", "spasms_above_per_min",
+    "ALWAYS", "DEAD_ZONES", "Detail", "Evaluated", "detail", "evaluate", "evaluate_all", "false_per_min",
+    "spasms_above_per_min",
 ]  # fmt: skip
 
 Array = NDArray[np.float64]
@@ -35,94 +36,6 @@ WORTH_ALL_CORES = 10_000
 """Set-ups times draws from which on all cores are woken."""
 CERTAINTY = 0.7
 """Share of the draws of resting force, and of involuntary force, that a dead zone is chosen to stand (assumed)."""
-
-
-@dataclass(frozen=True)
-class Rules:
-    """What practitioners would sign: common practice, no source.
-
-    A set-up is dropped when its weakest needed direction reaches under `weakest_share` (unless at least
-    `widened_share` and `widened_travel_m`, which its own range per direction can widen: a gain of 3 at most,
-    as noise is widened with it), when the game's usual
-    level asks more than `effort_share` of the comfortable force (more for what is seldom used: `rules_at_duty`), or when
-    false input passes the limit.
-    """
-
-    weakest_share: float = 0.6
-    widened_share: float = 1 / 3
-    widened_travel_m: float = 0.003
-    effort_share: float = 0.5
-    tie_bits: float = 0.15
-
-
-@dataclass(frozen=True, eq=False)
-class SiteInputs:
-    """One site, as numbers.
-
-    Parameters
-    ----------
-    force_n, reach_m : array, shape (draws, k)
-        Draw 0 is the best single figure.
-    weight : array, shape (k,)
-        Of the directions, adding up to 1.
-    needed : array of bool, shape (k,)
-        Directions that count for weakest and effort.
-    plane : array, shape (slopes, k)
-        Share of force and reach that lies in the stick's plane at each slope of `Setups.slopes_rad`.
-    level_share : float
-        The game's usual level.
-    rest_n, involuntary_n, crossing_hz, limb_n_per_m : array, shape (draws,)
-    noise_share, fall_off : float
-    spasm_per_min : float
-    spasm_peak_n : tuple of float
-    false_limit_per_min : float
-    stick_scale : array, shape (sticks, draws), or None
-        Factor on each stick's forces in each draw: what its bench leaves open; 1 when None.
-    static : array, shape (s,), or None
-        Violations that do not depend on the readings (base too large, finger cannot lift), in the same measure.
-    static_doubt : array, shape (s,), or None
-        The same for what nobody tried (whether the finger can lift, whether so small a stick suits): it refuses nothing.
-    unread : Unread
-        Which of the figures were assumed.
-    effort_limit_share : float or None
-        Limit on effort instead of that of the rules.
-    firm_force_n : array, shape (k,), or None
-        Best single figures of the force on something firm, where `force_n` is what a stick feels through its mount.
-    """
-
-    force_n: Array
-    reach_m: Array
-    weight: Array
-    needed: NDArray[np.bool_]
-    plane: Array
-    level_share: float
-    rest_n: Array
-    involuntary_n: Array
-    crossing_hz: Array
-    limb_n_per_m: Array
-    noise_share: float
-    fall_off: float
-    spasm_per_min: float
-    spasm_peak_n: tuple[float, ...]
-    false_limit_per_min: float
-    stick_scale: Array | None = None
-    static: Array | None = None
-    static_doubt: Array | None = None
-    unread: Unread = NOTHING_UNREAD
-    effort_limit_share: float | None = None
-    firm_force_n: Array | None = None
-
-    def rules(self, rules: Rules) -> Rules:
-        """The limits that hold here."""
-        return rules if self.effort_limit_share is None else replace(rules, effort_share=self.effort_limit_share)
-
-    def at(self, places: NDArray[np.int64]) -> SiteInputs:
-        """What belongs to some set-ups only."""
-        return replace(
-            self,
-            static=None if self.static is None else self.static[places],
-            static_doubt=None if self.static_doubt is None else self.static_doubt[places],
-        )
 
 
 @dataclass(frozen=True, eq=False)
@@ -340,27 +253,6 @@ def _judged(
     kept = np.where(assumed <= 0, bits, doubted_utility(bits, assumed))
     utility: Array = np.where(read <= 0, kept, 0.1 * bits - 1.0 - shortfall)
     return read, assumed, utility
-
-
-def central(inputs: SiteInputs) -> SiteInputs:
-    """The best single figures alone, without what no reading changes.
-
-    Parameters
-    ----------
-    inputs : SiteInputs
-    """
-    return replace(
-        inputs,
-        force_n=inputs.force_n[:1],
-        reach_m=inputs.reach_m[:1],
-        rest_n=inputs.rest_n[:1],
-        involuntary_n=inputs.involuntary_n[:1],
-        crossing_hz=inputs.crossing_hz[:1],
-        limb_n_per_m=inputs.limb_n_per_m[:1],
-        stick_scale=None,
-        static=None,
-        static_doubt=None,
-    )
 
 
 def evaluate(

@@ -10,10 +10,12 @@ from numpy.typing import NDArray
 
 from stickwright.codes.message import Message
 from stickwright.mechanics.explain import Broken, Situation, broken_rules
-from stickwright.mechanics.fit import Evaluated, Rules, SiteInputs, central, evaluate
+from stickwright.mechanics.fit import Evaluated, evaluate
 from stickwright.mechanics.setups import SetupArrays
-from stickwright.mechanics.unread import Figure, Rule, favourable, to_confirm
-from stickwright.model.plan import Demand, Doubt
+from stickwright.mechanics.site_inputs import Rules, SiteInputs, central, favourable
+from stickwright.mechanics.unread import Figure, Rule, to_confirm
+from stickwright.model.fit import Doubt
+from stickwright.model.plan import Demand
 
 __all__ = ["Favoured", "favoured", "refused_and_doubted"]
 

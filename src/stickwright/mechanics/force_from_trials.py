@@ -13,12 +13,12 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.estimate_notes import EstimateNotes
 from stickwright.codes.message import message
 from stickwright.codes.stick_problems import StickProblems
 from stickwright.errors import BadInput, Problem
 from stickwright.mechanics.equilibrium import crossing_angle, lever_moments
-from stickwright.model.estimate import Estimate
 from stickwright.model.parts import Comfort
 
 __all__ = ["SHARE_SD", "Bracket", "StickResult", "TriedStick", "bracket", "limb_stiffness"]

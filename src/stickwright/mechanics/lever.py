@@ -15,6 +15,7 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from stickwright.codes.bench_notes import BenchNotes, Number
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.matters import Matter
 from stickwright.codes.message import Message, Text, message
 from stickwright.mechanics.bench_readings import (
@@ -29,7 +30,6 @@ from stickwright.mechanics.bench_warnings import CoefficientSpread, bench_doubt,
 from stickwright.mechanics.robust_fit import RobustFit
 from stickwright.mechanics.sprung_lever import Lever
 from stickwright.mechanics.straightness import WiderFit, bend_findings, fitted
-from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import Finding
 
 __all__ = ["Lever", "LeverFit", "fit_lever"]

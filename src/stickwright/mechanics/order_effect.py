@@ -15,12 +15,12 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stickwright.codes.ability_findings import AbilityFindings
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.message import Name, message
 from stickwright.codes.stand_ins import StandIns
 from stickwright.mechanics.capability import Readings, moderated
 from stickwright.model.case import ForceRead
-from stickwright.model.estimate import Estimate
-from stickwright.model.plan import Assumption
+from stickwright.model.fit import Assumption
 from stickwright.model.recorded import Finding
 
 __all__ = [

@@ -6,10 +6,10 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stickwright.codes.bench_notes import BenchNotes
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.message import message
 from stickwright.mechanics.robust_fit import RobustFit, robust_fit
 from stickwright.model.bench import OutputGain
-from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import Finding
 
 __all__ = ["output_gain"]

@@ -14,8 +14,8 @@ from stickwright.codes.file_places import FilePlaces
 from stickwright.codes.message import Name, message
 from stickwright.codes.stick_problems import StickProblems
 from stickwright.errors import BadInput, Problem, did_you_mean
-from stickwright.mechanics.ability import TriedStick
 from stickwright.mechanics.equilibrium import lever_moments
+from stickwright.mechanics.force_from_trials import TriedStick
 from stickwright.model.kit import Extension, Kit, Stick, Topper
 from stickwright.model.parts import SUITED_FORMS
 

@@ -15,7 +15,7 @@ from stickwright.codes.stand_ins import StandIns
 from stickwright.codes.stick_problems import StickProblems
 from stickwright.errors import BadInput, Problem
 from stickwright.mechanics.fit import Evaluated
-from stickwright.model.plan import Assumption
+from stickwright.model.fit import Assumption
 from stickwright.model.player import DirectionReading, Site, SiteUnder
 
 __all__ = ["SiteState", "played", "states_of", "worst_of"]

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Collection
 from dataclasses import dataclass, replace
-from typing import TYPE_CHECKING, Literal
+from typing import Literal
 
 import numpy as np
 from numpy.typing import NDArray
@@ -17,11 +17,8 @@ from numpy.typing import NDArray
 from stickwright.codes.message import Message, message
 from stickwright.codes.to_confirm import ToConfirm
 
-if TYPE_CHECKING:
-    from stickwright.mechanics.fit import SiteInputs
-
 __all__ = [
-    "CONFIRM_BITS", "MEASURE", "NOTHING_UNREAD", "RESTS_ON", "Figure", "Rule", "Unread", "doubted_utility", "favourable",
+    "CONFIRM_BITS", "MEASURE", "NOTHING_UNREAD", "RESTS_ON", "Figure", "Rule", "Unread", "doubted_utility",
     "to_confirm",
 ]  # fmt: skip
 
@@ -128,42 +125,6 @@ class Unread:
 
 
 NOTHING_UNREAD = Unread()
-
-
-def favourable(inputs: SiteInputs) -> tuple[SiteInputs, ...]:
-    """The site with its assumed figures where they suit a set-up best; none when everything was read.
-
-    Parameters
-    ----------
-    inputs : SiteInputs
-
-    Returns
-    -------
-    tuple of SiteInputs
-        Several where no single end suits every rule: more reach brings the stop nearer and asks more force. A set-up
-        that breaks a rule in each of them is refused by what was read.
-    """
-    unread = inputs.unread
-    if not unread.figures:
-        return ()
-    best = replace(
-        inputs,
-        rest_n=np.zeros_like(inputs.rest_n) if "resting force" in unread.figures else inputs.rest_n,
-        involuntary_n=np.zeros_like(inputs.involuntary_n) if "involuntary force" in unread.figures else inputs.involuntary_n,
-        crossing_hz=np.minimum(inputs.crossing_hz, LEAST_CROSSING_HZ) if "frequency" in unread.figures else inputs.crossing_hz,
-        spasm_per_min=inputs.spasm_per_min * (LEAST_STRONG_SHARE if "spasms" in unread.figures else 1.0),
-        level_share=min(inputs.level_share, LEAST_LEVEL_SHARE) if "level" in unread.figures else inputs.level_share,
-        force_n=inputs.force_n if unread.force_up is None else inputs.force_n * unread.force_up,
-        reach_m=inputs.reach_m if unread.reach_up is None else inputs.reach_m * unread.reach_up,
-        effort_limit_share=unread.effort_limit_share,
-        firm_force_n=inputs.firm_force_n if unread.force_up is None else None,
-        unread=NOTHING_UNREAD,
-    )  # fmt: skip
-    if "movement range" in unread.figures:
-        return tuple(replace(best, reach_m=best.reach_m * factor) for factor in REACH_FACTORS)
-    if "fall-off" in unread.figures:
-        return best, replace(best, fall_off=BENT_FALL_OFF)
-    return (best,)
 
 
 def to_confirm(rule: Rule, figures: Collection[Figure]) -> Message:

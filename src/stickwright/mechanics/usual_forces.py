@@ -11,15 +11,15 @@ from statistics import NormalDist
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.estimate_notes import EstimateNotes
 from stickwright.codes.message import Message, Name, message
 from stickwright.codes.stand_ins import StandIns
 from stickwright.mechanics import capability as cap
 from stickwright.mechanics.default_values import Steadiness, has_positive_interval, lognormal
 from stickwright.mechanics.unread import MEASURE
-from stickwright.model.estimate import Estimate
+from stickwright.model.fit import Assumption
 from stickwright.model.parts import USUAL, USUAL_FACTOR
-from stickwright.model.plan import Assumption
 from stickwright.model.player import Site
 
 __all__ = ["USUAL_CROSSING_HZ", "USUAL_FACTORS", "involuntary_force", "resting_force"]

@@ -9,19 +9,21 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.holds import Holds
 from stickwright.codes.message import Message, message
 from stickwright.mechanics.default_values import USUAL_COMFORTABLE_OF_MAXIMAL
 from stickwright.mechanics.endurance import JOINT_OF_PART, acceptable_effort, hold_estimate
 from stickwright.mechanics.explain import Situation, broken_rules, extension_note, limit_of, weakest_place
-from stickwright.mechanics.fit import Detail, Evaluated, Rules, SiteInputs, detail
+from stickwright.mechanics.fit import Detail, Evaluated, detail
 from stickwright.mechanics.fit_warnings import Favoured, favoured, refused_and_doubted
 from stickwright.mechanics.setups import SetupArrays
+from stickwright.mechanics.site_inputs import Rules, SiteInputs
 from stickwright.mechanics.value_of_information import right_or_none
 from stickwright.mechanics.widening import widening_gain
-from stickwright.model.estimate import Estimate
+from stickwright.model.fit import DirectionFit, Fit
 from stickwright.model.kit import Kit, Stick
-from stickwright.model.plan import Demand, DirectionFit, Fit
+from stickwright.model.plan import Demand
 from stickwright.model.player import Site
 
 __all__ = ["Ranked", "fits_of", "ranked", "rules_at_duty"]

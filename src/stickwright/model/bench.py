@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.message import Text
-from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import Finding
 
 __all__ = ["BenchLine", "BenchReading", "BenchResult", "OutputGain"]

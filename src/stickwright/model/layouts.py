@@ -10,8 +10,8 @@ from typing import Literal
 
 from stickwright.codes.games import Games
 from stickwright.codes.message import Message, Name, Text, message
+from stickwright.model.fit import Assumption
 from stickwright.model.game import SettingsBefore
-from stickwright.model.plan import Assumption
 from stickwright.model.recorded import Finding
 from stickwright.model.response import SimpleSettings
 from stickwright.model.sharing import PartLine, Sharing, Wiring

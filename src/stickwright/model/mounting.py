@@ -6,11 +6,11 @@ import math
 from dataclasses import dataclass
 from typing import Literal
 
+from stickwright.codes.estimate import none_unless_finite
 from stickwright.codes.joint_settings import JointName
 from stickwright.codes.message import Message, Text, message
 from stickwright.codes.mount_rules import MountRules
-from stickwright.model.estimate import none_unless_finite
-from stickwright.model.plan import Caution
+from stickwright.model.fit import Caution
 from stickwright.model.recorded import Finding
 
 __all__ = ["ArmPose", "Check", "Dimension", "Joint", "MountDoubt", "MountFit", "Pose", "SiteMount"]

@@ -6,7 +6,7 @@ import math
 from dataclasses import dataclass
 from typing import Literal
 
-from stickwright.model.estimate import Estimate
+from stickwright.codes.estimate import Estimate
 from stickwright.units import figures
 
 __all__ = ["ALL_THE_TIME_PER_MIN", "BY_THE_MINUTE", "ToldRate", "told_rate"]

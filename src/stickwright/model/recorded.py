@@ -9,9 +9,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.matters import Matter
 from stickwright.codes.message import Text
-from stickwright.model.estimate import Estimate
 
 __all__ = [
     "BiasReport", "BurstReport", "Finding", "HoldReport", "PointingReport", "ReachReport", "RestReport",

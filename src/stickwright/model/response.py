@@ -9,9 +9,9 @@ import numpy as np
 from numpy.typing import NDArray
 from pydantic import PlainValidator, WithJsonSchema
 
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.filters import FilterKind
 from stickwright.codes.message import Message, Text
-from stickwright.model.estimate import Estimate
 from stickwright.model.game import SettingsBefore
 from stickwright.model.recorded import Finding
 

@@ -7,9 +7,10 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Literal
+from typing import Literal
 
 from stickwright.codes.cables import Cables
+from stickwright.codes.estimate import Estimate, none_unless_finite
 from stickwright.codes.estimate_notes import EstimateNotes
 from stickwright.codes.inputs import role_named
 from stickwright.codes.message import Message, Name, Text, message
@@ -18,12 +19,9 @@ from stickwright.codes.plugs import PlugKind
 from stickwright.codes.presses import Presses
 from stickwright.codes.scores import TermKind
 from stickwright.codes.wirings import Wirings
-from stickwright.model.estimate import Estimate, none_unless_finite
-from stickwright.model.plan import Assumption, Caution, Doubt, Fit
+from stickwright.model.fit import Assumption, Caution, Doubt, Fit
+from stickwright.model.hub import Hub
 from stickwright.model.recorded import Finding
-
-if TYPE_CHECKING:
-    from stickwright.model.hub import Hub
 
 __all__ = [
     "Alternative", "Clash", "Elsewhere", "HeldWay", "Pair", "PartLine", "Placement", "PowerLine", "PressFit", "Relaxation",

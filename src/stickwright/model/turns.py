@@ -15,7 +15,7 @@ from __future__ import annotations
 import math
 
 from stickwright.codes.bases import Stood
-from stickwright.model.estimate import Estimate
+from stickwright.codes.estimate import Estimate
 
 __all__ = ["STOOD", "opposite", "quarters_of", "sense"]
 

@@ -11,14 +11,14 @@ import math
 from collections.abc import Sequence
 from dataclasses import replace
 
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.message import Message, Name, message
 from stickwright.codes.mount_answers import MountAnswers
 from stickwright.codes.mount_checks import CheckName
 from stickwright.errors import BadInput
-from stickwright.model.estimate import Estimate
+from stickwright.model.fit import Caution
 from stickwright.model.kit import Kit
 from stickwright.model.mounting import MountFit, Pose, SiteMount
-from stickwright.model.plan import Caution
 from stickwright.model.player import Player, Site
 from stickwright.model.recorded import Finding
 from stickwright.model.room import Room

@@ -10,8 +10,8 @@ from typing import Literal
 from stickwright.codes.message import Message, Name, Text, message
 from stickwright.codes.mount_answers import MountAnswers
 from stickwright.codes.mount_assumed import MountAssumed
+from stickwright.model.fit import Fit
 from stickwright.model.kit import Kit, Switch
-from stickwright.model.plan import Fit
 from stickwright.model.player import Site
 from stickwright.mounting.compliance import lost_share
 from stickwright.mounting.statics import Pushes

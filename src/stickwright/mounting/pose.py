@@ -10,12 +10,12 @@ from typing import Literal
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.message import Message, Name, message
 from stickwright.codes.mount_assumed import MountAssumed
 from stickwright.codes.mount_problems import MountProblems
 from stickwright.codes.places import Places
 from stickwright.errors import BadInput, Problem, did_you_mean
-from stickwright.model.estimate import Estimate
 from stickwright.model.mounting import Pose
 from stickwright.model.player import Site
 from stickwright.model.recorded import Finding

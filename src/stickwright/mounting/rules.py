@@ -13,10 +13,10 @@ from stickwright.codes.message import Message, Name, message
 from stickwright.codes.mount_cautions import MountCautions
 from stickwright.codes.mount_rules import DeviceKind, MountRules
 from stickwright.codes.to_measure import ToMeasure
+from stickwright.model.fit import Caution
 from stickwright.model.kit import Mount
 from stickwright.model.mounting import MountDoubt
 from stickwright.model.parts import NEEDS_CLEARANCE
-from stickwright.model.plan import Caution
 from stickwright.model.player import Player, Site
 from stickwright.model.recorded import Finding
 from stickwright.model.room import Edge, KeepOut, MovesWith, Room, Surface, Tube

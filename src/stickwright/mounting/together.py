@@ -10,10 +10,10 @@ from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.message import Message, Name, message
 from stickwright.codes.mount_answers import MountAnswers
 from stickwright.codes.mount_assumed import MountAssumed
-from stickwright.model.estimate import Estimate
 from stickwright.model.kit import Kit
 from stickwright.model.mounting import MountFit, SiteMount
 from stickwright.model.player import Player, Site

@@ -11,8 +11,8 @@ from collections.abc import Sequence
 from stickwright.codes.cautions import Cautions
 from stickwright.codes.message import Message, Name, Text, message
 from stickwright.model.ages import age_group
+from stickwright.model.fit import Caution, Fit
 from stickwright.model.parts import NEEDS_CLEARANCE
-from stickwright.model.plan import Caution, Fit
 from stickwright.model.player import Player, Site
 
 __all__ = ["cautions_of"]

@@ -10,6 +10,7 @@ import numpy as np
 
 from stickwright.codes.agreements import RecordedTask
 from stickwright.codes.bases import Bases
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.heard import Heard
 from stickwright.codes.message import Message, Name, message
 from stickwright.codes.setups import Setups as SetupTexts
@@ -21,7 +22,6 @@ from stickwright.mechanics.fit import Evaluated
 from stickwright.mechanics.force_from_trials import TriedStick
 from stickwright.mechanics.setups import SetupArrays, at_contact
 from stickwright.model.case import Case
-from stickwright.model.estimate import Estimate
 from stickwright.model.kit import Kit
 from stickwright.model.player import Site, SiteUnder
 from stickwright.model.recorded import Finding, TraceReport

@@ -19,11 +19,11 @@ from stickwright.codes.clashes import LIMBS, limb_named
 from stickwright.codes.games import Games
 from stickwright.codes.message import Message, Name, Text, message
 from stickwright.codes.part_kinds import PartKind
-from stickwright.mechanics.fit import Rules
+from stickwright.mechanics.site_inputs import Rules
 from stickwright.model.case import Case
+from stickwright.model.fit import Assumption
 from stickwright.model.kit import Controller, Stick, Switch
 from stickwright.model.layouts import GamesTogether, Layout
-from stickwright.model.plan import Assumption
 from stickwright.model.player import Player, Site
 from stickwright.model.recorded import Finding
 from stickwright.model.sharing import HeldWay, PartLine, Placement, Sharing, Wiring

@@ -10,11 +10,11 @@ import math
 from collections.abc import Sequence
 from dataclasses import replace
 
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.message import Message, Name, message
 from stickwright.codes.mount_answers import MountAnswers
 from stickwright.codes.mount_assumed import MountAssumed
 from stickwright.model.case import Case
-from stickwright.model.estimate import Estimate
 from stickwright.model.kit import Stick
 from stickwright.model.mounting import SiteMount
 from stickwright.model.player import Player, Site

@@ -12,9 +12,10 @@ from numpy.typing import NDArray
 from stickwright.codes.message import Message, Name, message
 from stickwright.codes.next_readings import NextReadings, Reading
 from stickwright.mechanics.ability import Ability
-from stickwright.mechanics.fit import Rules
+from stickwright.mechanics.site_inputs import Rules
 from stickwright.mechanics.value_of_information import Candidate, chance_after, chance_now, right_or_none
-from stickwright.model.plan import Assumption, NextReading, SitePlan
+from stickwright.model.fit import Assumption
+from stickwright.model.plan import NextReading, SitePlan
 from stickwright.model.player import Site
 
 __all__ = ["ENOUGH_CHANCE", "WORTH_GAIN", "SiteWork", "next_reading"]

@@ -18,19 +18,20 @@ from stickwright import __version__
 from stickwright.allocation.pressing import can_press
 from stickwright.allocation.questions import kit_without, wishes_for, wrong_wishes
 from stickwright.allocation.wiring import wiring_of
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.message import Name, Text, message
 from stickwright.codes.setups import Setups
 from stickwright.errors import BadInput, Problem, did_you_mean
 from stickwright.mechanics.capability import EIGHT
 from stickwright.mechanics.demand import demand_assumptions, demand_of
-from stickwright.mechanics.fit import Rules
 from stickwright.mechanics.setups import at_contact
+from stickwright.mechanics.site_inputs import Rules
 from stickwright.model.case import Case
-from stickwright.model.estimate import Estimate
+from stickwright.model.fit import Fit
 from stickwright.model.game import Game
 from stickwright.model.kit import Controller, Kit, Stick, Switch
 from stickwright.model.mounting import SiteMount
-from stickwright.model.plan import DeviceNote, Fit, Plan, SitePlan
+from stickwright.model.plan import DeviceNote, Plan, SitePlan
 from stickwright.model.player import Player, Site, StickReach
 from stickwright.model.recorded import Finding
 from stickwright.model.recording import Recording

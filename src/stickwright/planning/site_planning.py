@@ -10,6 +10,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stickwright.allocation.pressing import can_press
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.heard import Heard
 from stickwright.codes.message import Name, message
 from stickwright.codes.setups import Setups as Words
@@ -17,20 +18,21 @@ from stickwright.mechanics.ability import Ability, ability
 from stickwright.mechanics.default_values import USUAL_COMFORTABLE_OF_MAXIMAL, Steadiness
 from stickwright.mechanics.demand import demand_of, needed_directions
 from stickwright.mechanics.explain import Situation, best_extensions, helping_change
-from stickwright.mechanics.fit import DEAD_ZONES, Evaluated, Rules, SiteInputs, central, evaluate
+from stickwright.mechanics.fit import DEAD_ZONES, Evaluated, evaluate
 from stickwright.mechanics.order_effect import days_of
 from stickwright.mechanics.setups import SetupArrays, at_contact, bench_log_sd, setups_of
+from stickwright.mechanics.site_inputs import Rules, SiteInputs, central
 from stickwright.mechanics.states import SiteState, states_of, worst_of
 from stickwright.mechanics.suiting import unsuited_setups
 from stickwright.mechanics.to_order import kit_to_order
 from stickwright.mechanics.unread import LEAST_COMFORTABLE_SHARE, LEAST_DUTY_SHARE, Figure, Unread
 from stickwright.mechanics.verdict import fits_of, ranked, rules_at_duty
 from stickwright.model.case import Case
-from stickwright.model.estimate import Estimate
+from stickwright.model.fit import Fit
 from stickwright.model.game import Game
 from stickwright.model.kit import Kit, Stick
 from stickwright.model.parts import USUAL_FORMS
-from stickwright.model.plan import Demand, Fit, SitePlan, StateFit, ToOrder
+from stickwright.model.plan import Demand, SitePlan, StateFit, ToOrder
 from stickwright.model.player import Site
 from stickwright.model.recorded import Finding, TraceReport
 from stickwright.model.recording import Recording

@@ -14,11 +14,13 @@ from stickwright.codes.stand_ins import StandIns
 from stickwright.mechanics import setups as offers
 from stickwright.mechanics.ability import Ability
 from stickwright.mechanics.explain import NOTHING_NEAR
-from stickwright.mechanics.fit import Rules, SiteInputs, central, evaluate
+from stickwright.mechanics.fit import evaluate
+from stickwright.mechanics.site_inputs import Rules, SiteInputs, central
+from stickwright.model.fit import Assumption, Fit
 from stickwright.model.kit import Controller, Fastener, Kit, Lead, Mount, Stick, Switch, Topper
 from stickwright.model.mounting import SiteMount
 from stickwright.model.parts import NEEDS_CLEARANCE, SUITED_FORMS
-from stickwright.model.plan import Assumption, Demand, Fit, SitePlan
+from stickwright.model.plan import Demand, SitePlan
 from stickwright.model.player import Site
 from stickwright.model.recorded import Finding
 from stickwright.model.sharing import Sharing

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from stickwright.catalogue import say
-from stickwright.model.estimate import Estimate
+from stickwright.codes.estimate import Estimate
 from stickwright.model.recorded import PointingReport, SmoothnessReport, TapReport
 from stickwright.report.printed import clause, listed, plain, shown
 from stickwright.trace.usual import TAPPING, THROUGHPUT

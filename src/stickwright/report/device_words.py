@@ -7,7 +7,8 @@ from typing import get_args
 from stickwright.catalogue import say
 from stickwright.codes.device_steps import DeviceSteps, TurnedBy
 from stickwright.codes.message import Message, Name, message
-from stickwright.model.plan import DeviceNote, Fit, Plan, ToOrder
+from stickwright.model.fit import Fit
+from stickwright.model.plan import DeviceNote, Plan, ToOrder
 from stickwright.report.tell import named, names, tell
 
 __all__ = ["crosswise_step", "holding_steps", "mode_steps", "mode_trouble", "order_words", "setting_step"]

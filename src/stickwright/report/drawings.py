@@ -6,7 +6,7 @@ import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from stickwright.model.plan import Fit
+from stickwright.model.fit import Fit
 from stickwright.report.printed import base_turned, folded, in_unit, plain
 
 if TYPE_CHECKING:

@@ -8,8 +8,9 @@ from typing import Any, Literal, get_args
 from stickwright.catalogue import book, say
 from stickwright.codes.family import Cause, Family, Heading
 from stickwright.codes.message import Message, Name, message
+from stickwright.model.fit import Caution, Fit
 from stickwright.model.mounting import Pose
-from stickwright.model.plan import Caution, Fit, Plan, SitePlan
+from stickwright.model.plan import Plan, SitePlan
 from stickwright.model.sharing import Placement, Sharing, Wire
 from stickwright.report.between_games import set_in_each_game
 from stickwright.report.device_words import (

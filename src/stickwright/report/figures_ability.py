@@ -6,7 +6,7 @@ import math
 from typing import TYPE_CHECKING, Any
 
 from stickwright.codes.charts import Chart, Charts
-from stickwright.model.estimate import Estimate
+from stickwright.codes.estimate import Estimate
 from stickwright.model.plan import DirectionCapability
 from stickwright.report import tables
 from stickwright.report.paper import FAINT, INK, MIDDLE, figure_svg

@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING, Any
 
 from stickwright.codes.charts import Charts
 from stickwright.codes.message import message
-from stickwright.model.plan import DirectionCapability, DirectionFit, Fit, SitePlan
+from stickwright.model.fit import DirectionFit, Fit
+from stickwright.model.plan import DirectionCapability, SitePlan
 from stickwright.report import tables
 from stickwright.report.paper import FAINT, INK, MIDDLE, SERIES, Series, bare, figure_svg, name_directions
 from stickwright.report.printed import folded, in_unit, percent

@@ -9,7 +9,7 @@ from dataclasses import replace
 from stickwright.catalogue import say
 from stickwright.codes.message import Message, Name, Text, message
 from stickwright.codes.stand_ins import StandIns
-from stickwright.model.plan import Assumption
+from stickwright.model.fit import Assumption
 from stickwright.model.recorded import Finding
 from stickwright.report.printed import clause, listed
 

@@ -17,8 +17,9 @@ from stickwright.codes.joint_settings import JointSettings
 from stickwright.codes.message import Message, Name, Text, message
 from stickwright.codes.mount_drawings import MountDrawings
 from stickwright.codes.mount_poses import LineEnd
+from stickwright.model.fit import Fit
 from stickwright.model.mounting import Dimension, Pose, SiteMount
-from stickwright.model.plan import Fit, Plan
+from stickwright.model.plan import Plan
 from stickwright.model.room import KeepOut, Room
 from stickwright.mounting.frames import pivot_of, tilted
 from stickwright.report.body import part_named, side_named

@@ -14,8 +14,9 @@ from stickwright.codes.mount_lines import MountLines, Result
 from stickwright.codes.mount_poses import MountPoses
 from stickwright.codes.mount_upkeep import MountUpkeep
 from stickwright.codes.reports import Reports
+from stickwright.model.fit import Caution
 from stickwright.model.mounting import Check, MountFit, Pose, SiteMount
-from stickwright.model.plan import Caution, Plan
+from stickwright.model.plan import Plan
 from stickwright.mounting.compliance import SWINGS_BELOW_HZ
 from stickwright.mounting.statics import PUSH_COUNTS, name_of
 from stickwright.report.mount_drawing import clamp_place, clamp_range_words, distances

@@ -15,9 +15,9 @@ from dataclasses import replace
 
 from stickwright import units
 from stickwright.catalogue import say
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.message import Text, message
 from stickwright.codes.printed_figures import PrintedFigures, Side
-from stickwright.model.estimate import Estimate
 from stickwright.report.tell import tell
 
 __all__ = [

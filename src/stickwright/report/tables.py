@@ -13,13 +13,14 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stickwright.catalogue import say
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.figure_tables import Benched, Column, FigureTables, Step
 from stickwright.codes.filters import FilterFrequency, FilterNumber, Filters
 from stickwright.codes.message import Message, Name, Text, message
 from stickwright.codes.setups import Setups
 from stickwright.model.bench import BenchResult
-from stickwright.model.estimate import Estimate
-from stickwright.model.plan import Capability, Fit, SitePlan
+from stickwright.model.fit import Fit
+from stickwright.model.plan import Capability, SitePlan
 from stickwright.model.recorded import TraceReport
 from stickwright.model.response import FilterChoice, Tuning
 from stickwright.report.printed import (
@@ -36,7 +37,7 @@ from stickwright.report.printed import (
 from stickwright.report.tell import tell
 
 if TYPE_CHECKING:
-    from stickwright.model.plan import DirectionFit
+    from stickwright.model.fit import DirectionFit
 
 __all__ = [
     "Able", "FigureTable", "bench", "best_note", "capability_polar", "curve", "day_note", "effort_words", "force_travel",
@@ -45,7 +46,7 @@ __all__ = [
 ]  # fmt: skip
 
 _TIE_BITS = 0.15
-"""From there one stick counts as better than another: that of `stickwright.mechanics.fit.Rules`."""
+"""From there one stick counts as better than another: that of `stickwright.mechanics.site_inputs.Rules`."""
 
 _WIDENED = 1.05
 """Gain from which a direction is named by itself: less is within what a push differs from the next."""

@@ -12,7 +12,8 @@ from stickwright.catalogue import say
 from stickwright.codes.message import Message, Name, Text, message
 from stickwright.codes.sheets import Level, Sheets
 from stickwright.codes.technical_pages import Figure, TechnicalPages
-from stickwright.model.plan import Assumption, Capability, Fit, NextReading, Plan, SitePlan
+from stickwright.model.fit import Assumption, Fit
+from stickwright.model.plan import Capability, NextReading, Plan, SitePlan
 from stickwright.model.recorded import Finding, TraceReport
 from stickwright.model.response import Tuning
 from stickwright.report import tables

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from stickwright.model.estimate import Estimate
+from stickwright.codes.estimate import Estimate
 from stickwright.model.recorded import TraceReport
 from stickwright.report.printed import shown
 

@@ -9,8 +9,9 @@ from stickwright.catalogue import book, say
 from stickwright.codes.message import Message, Name, Text, message
 from stickwright.codes.stick_settings import StickSettings
 from stickwright.mechanics.widening import GAIN_LIMIT
+from stickwright.model.fit import Fit
 from stickwright.model.game import SettingsBefore
-from stickwright.model.plan import Fit, SitePlan
+from stickwright.model.plan import SitePlan
 from stickwright.model.response import Tuning
 from stickwright.report import tables
 from stickwright.report.figures_tuning import curve, tuning_before_after

@@ -8,7 +8,8 @@ from typing import Any, get_args
 from stickwright.catalogue import say
 from stickwright.codes.glance import Glance, Heading
 from stickwright.codes.message import Name
-from stickwright.model.plan import Caution, Plan
+from stickwright.model.fit import Caution
+from stickwright.model.plan import Plan
 from stickwright.model.sharing import Placement, Sharing
 from stickwright.report.body import BodyMark, body_alt, body_drawing, part_named, side_named
 from stickwright.report.games_words import all_placements, games_page

@@ -13,7 +13,8 @@ from stickwright.codes.layout_pages import Heading, LayoutPages
 from stickwright.codes.message import Text, message
 from stickwright.codes.scores import Scores
 from stickwright.codes.sheets import Level, Sheets
-from stickwright.model.plan import Caution, Plan
+from stickwright.model.fit import Caution
+from stickwright.model.plan import Plan
 from stickwright.model.recorded import Finding
 from stickwright.model.sharing import Clash, Placement, PressFit, Sharing, SiteLoad
 from stickwright.report.printed import sentence

@@ -17,7 +17,8 @@ from stickwright.codes.traces import Heading as TraceHeading
 from stickwright.codes.traces import Traces
 from stickwright.mechanics.bench_warnings import ALLOWED_FOR
 from stickwright.model.bench import BenchResult
-from stickwright.model.plan import Caution, Fit, Plan, SitePlan
+from stickwright.model.fit import Caution, Fit
+from stickwright.model.plan import Plan, SitePlan
 from stickwright.model.recorded import Finding, HoldReport, TableReport, TraceReport
 from stickwright.model.response import Tuning
 from stickwright.report import tables

@@ -5,8 +5,7 @@ from __future__ import annotations
 import json
 from typing import Any
 
-from stickwright.codes.kept import message_of
-from stickwright.codes.message import Message, Name, Text, message
+from stickwright.codes.message import Message, Name, Text, message, message_of
 from stickwright.codes.trail import Trail
 
 __all__ = ["entry_kept", "entry_read", "text_kept", "text_read"]

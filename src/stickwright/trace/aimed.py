@@ -14,10 +14,10 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from stickwright.codes.aiming import Aiming, Without
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.message import Text, message
 from stickwright.codes.signals import Signals
 from stickwright.errors import BadInput, Problem
-from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import PointingReport
 from stickwright.trace.intervals import mean_count_estimate, median_estimate
 from stickwright.trace.path import PathAccuracy, path_accuracy

@@ -12,9 +12,9 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.intervals import Intervals
 from stickwright.codes.message import message
-from stickwright.model.estimate import Estimate
 from stickwright.trace.intervals import jackknife, left_one_out
 from stickwright.trace.spectrum import Spectra
 

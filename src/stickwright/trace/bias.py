@@ -9,9 +9,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stickwright.codes.bases import Bases, WrongAxes
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.message import Message, message
 from stickwright.codes.movements import Movements
-from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import BiasReport, Finding
 from stickwright.model.turns import STOOD, quarters_of
 from stickwright.trace.reach import circular_half_width, circular_mean, direction_word

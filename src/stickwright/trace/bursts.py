@@ -8,9 +8,9 @@ from __future__ import annotations
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.message import message
 from stickwright.codes.movements import Movements
-from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import BurstReport, Finding
 from stickwright.trace.intervals import median_estimate
 from stickwright.trace.recording import Cleaned

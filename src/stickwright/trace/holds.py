@@ -7,10 +7,10 @@ import math
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.intervals import Intervals
 from stickwright.codes.message import message
 from stickwright.codes.movements import Movements
-from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import Finding, HoldReport
 from stickwright.trace.recording import Cleaned
 from stickwright.trace.rest import effective_count

@@ -7,9 +7,9 @@ import math
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.intervals import Intervals
 from stickwright.codes.message import Text, message
-from stickwright.model.estimate import Estimate
 
 __all__ = ["jackknife", "left_one_out", "mean_count_estimate", "median_estimate"]
 

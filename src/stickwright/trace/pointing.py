@@ -13,12 +13,12 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from stickwright.codes.aiming import Aiming, Without
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.file_places import FilePlaces
 from stickwright.codes.message import Text, message
 from stickwright.codes.signals import Signals
 from stickwright.errors import BadInput, Problem
 from stickwright.model.effective_width import EFFECTIVE_WIDTHS
-from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import PointingReport
 from stickwright.trace.intervals import median_estimate
 from stickwright.trace.stamps import checked_columns

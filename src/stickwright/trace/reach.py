@@ -13,12 +13,12 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.message import Message, message
 from stickwright.codes.movements import Movements, Tried
 from stickwright.codes.signals import Signals
 from stickwright.codes.ways import WAYS, Way
 from stickwright.errors import BadInput, Problem
-from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import Finding, ReachReport
 from stickwright.trace.recording import Cleaned
 

@@ -15,10 +15,10 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stickwright.codes.cleaning import Axis
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.intervals import Intervals
 from stickwright.codes.message import Message, message
 from stickwright.codes.resting import Resting
-from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import Finding, RestReport
 from stickwright.trace.recording import Cleaned
 from stickwright.trace.release import LEAST_REST_S, settled, unsettled_finding

@@ -12,9 +12,9 @@ from collections.abc import Sequence
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.intervals import Intervals
 from stickwright.codes.message import message
-from stickwright.model.estimate import Estimate
 
 __all__ = ["effective_count", "home", "step_of_levels"]
 

@@ -9,11 +9,11 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from stickwright.codes.aiming import Aiming
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.intervals import Intervals
 from stickwright.codes.message import Message, message
 from stickwright.codes.signals import Signals
 from stickwright.errors import BadInput, Problem
-from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import SmoothnessReport
 from stickwright.trace.intervals import median_estimate
 from stickwright.trace.stamps import Stretch, checked_columns, checked_times, even, mean_rate_hz, stretches

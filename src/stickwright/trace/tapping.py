@@ -8,11 +8,11 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from stickwright.codes.aiming import Aiming
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.intervals import Intervals
 from stickwright.codes.message import Text, message
 from stickwright.codes.signals import Signals
 from stickwright.errors import BadInput, Problem
-from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import TapReport
 from stickwright.trace.intervals import median_estimate
 from stickwright.trace.return_to_centre import effective_count

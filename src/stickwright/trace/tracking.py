@@ -9,10 +9,10 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.message import message
 from stickwright.codes.signals import Signals
 from stickwright.errors import BadInput, Problem
-from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import TrackingReport
 from stickwright.trace.intervals import jackknife, left_one_out
 from stickwright.trace.stamps import Stretch, checked_columns, checked_times, even, mean_rate_hz, stretches

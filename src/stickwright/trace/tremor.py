@@ -13,12 +13,12 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.file_places import FilePlaces
 from stickwright.codes.message import Message, Text, message
 from stickwright.codes.signals import Signals
 from stickwright.codes.tremors import Tremors
 from stickwright.errors import BadInput, Problem
-from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import TremorReport
 from stickwright.trace.band_size import (
     Banded,

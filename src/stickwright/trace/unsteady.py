@@ -7,9 +7,9 @@ from itertools import pairwise
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.intervals import Intervals
 from stickwright.codes.message import message
-from stickwright.model.estimate import Estimate
 from stickwright.trace.intervals import jackknife
 from stickwright.trace.stamps import checked_columns, checked_times, stretches
 

@@ -18,11 +18,11 @@ import numpy as np
 from numpy.typing import NDArray
 from scipy.special import stdtrit
 
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.filters import FilterKind, Filters
 from stickwright.codes.message import Message, message
 from stickwright.codes.signals import Signals
 from stickwright.errors import BadInput, Problem
-from stickwright.model.estimate import Estimate
 from stickwright.model.response import FilterChoice, FilterTried
 from stickwright.tuning.asked import AskedStretch
 from stickwright.tuning.filters import NO_FILTER, Filter, filtered, low_pass_cutoff_hz, low_pass_left

@@ -13,11 +13,11 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.message import message
 from stickwright.codes.signals import Signals
 from stickwright.codes.tunings import Tunings
 from stickwright.errors import BadInput, Problem
-from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import Finding
 
 __all__ = [

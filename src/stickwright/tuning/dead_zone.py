@@ -15,11 +15,11 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 from scipy.special import betainc
 
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.message import message
 from stickwright.codes.signals import Signals
 from stickwright.codes.tunings import Tunings
 from stickwright.errors import BadInput, Problem
-from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import Finding
 from stickwright.trace.rest_samples import independent
 

@@ -16,10 +16,10 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stickwright.codes.bases import Bases
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.filters import Filters
 from stickwright.codes.message import Message, Name, Text, message
 from stickwright.codes.tunings import Tunings
-from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import Finding
 from stickwright.model.recording import Recording
 from stickwright.model.response import FilterChoice, Tuning

@@ -10,10 +10,10 @@ import numpy as np
 from numpy.typing import NDArray
 from scipy.special import stdtrit
 
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.message import message
 from stickwright.codes.tunings import Tunings
 from stickwright.mechanics.widening import GAIN_LIMIT
-from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import Finding
 from stickwright.tuning.asked import AskedStretch
 

@@ -15,8 +15,8 @@ from numpy.typing import ArrayLike, NDArray
 from scipy.special import fdtrc, stdtr, stdtrit
 
 from stickwright.codes.bases import Bases, WrongAxes
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.message import Message, message
-from stickwright.model.estimate import Estimate
 from stickwright.model.recorded import Finding
 from stickwright.model.response import BaseAdvice
 from stickwright.model.turns import STOOD, opposite, quarters_of

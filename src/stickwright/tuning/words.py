@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.message import Message, Text, message
 from stickwright.codes.tunings import Setting, Tunings
 from stickwright.mechanics.widening import GAIN_LIMIT
-from stickwright.model.estimate import Estimate
 from stickwright.model.game import DEAD_ZONE, SENSITIVITY
 from stickwright.model.response import FilterChoice, SimpleSettings
 from stickwright.tuning.range_calibration import Span

@@ -1,4 +1,4 @@
-"""Kit on loan: what is with whom and due when; lending, giving back, cleaning, and taking each of them back.
+"""Kit on loan: lending, giving back, cleaning, and taking each of them back.
 
 The kit that is lent is the one on the shelf. The same forms stand on the page of loans, where all players are, and on the page of
 each player; the address says which, and where the answer goes back to.
@@ -7,9 +7,8 @@ each player; the address says which, and where the answer goes back to.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from datetime import date, timedelta
 from functools import partial
-from typing import Any, get_args
+from typing import Any
 
 from starlette.exceptions import HTTPException
 from starlette.requests import Request
@@ -17,18 +16,18 @@ from starlette.responses import Response
 from starlette.routing import Route
 
 from stickwright.codes.loans import Loans
-from stickwright.codes.loans_page import Kind, LoansPage
+from stickwright.codes.loans_page import LoansPage
 from stickwright.codes.message import Message, Name, Text, message
 from stickwright.errors import BadInput, Problem
 from stickwright.store.loans import LoanRow, cleaned, extend, give_back, lend, loans, overdue, undo_loan
 from stickwright.store.players import player_named, players
+from stickwright.web.loans_part import loans_part, shelf_kit
+from stickwright.web.player import player_page
 from stickwright.web.render import done, form, page
 from stickwright.web.request_context import At, at_player, at_shelf
 
-__all__ = ["ROUTES", "loans_page", "loans_part"]
+__all__ = ["ROUTES", "loans_page"]
 
-WEEKS = 6
-"""A first proposal for how long something stays, and for how much longer."""
 DUE = message(Loans.due)
 FIELDS: dict[Text, str] = {
     DUE: "due",
@@ -37,42 +36,7 @@ FIELDS: dict[Text, str] = {
     "player": "code",
     "note": "note",
 }
-KINDS: tuple[Kind, ...] = get_args(Kind)
 ACTS = {"back": give_back, "cleaned": cleaned}
-
-
-def loans_part(here: At, typed: Mapping[str, str] | None = None) -> dict[str, Any]:
-    """What the part on loans shows of a player, or without one of all.
-
-    Parameters
-    ----------
-    here : At
-    typed : mapping, optional
-        What was sent and refused.
-    """
-    today = here.desk.today()
-    typed = typed or {}
-    mine = here.player.id if here.player is not None else None
-    rows = loans(here.store, mine)
-    kit = _shelf_kit(here)
-    out = [row for row in rows if not row.back_on]
-    return {
-        "base": _base(here),
-        "out": [
-            (row, row.due_on < today.isoformat(), typed.get(f"longer-{row.loan}", _longer(row, today))) for row in out
-        ],
-        "back": [row for row in reversed(rows) if row.back_on],
-        "items": _items(kit) if kit is not None else (),
-        "kit_wrong": kit is None and _shelf_text(here) is not None,
-        "today": today.isoformat(),
-        "typed": {
-            "item": typed.get("item", ""),
-            "code": typed.get("code", ""),
-            "on_date": typed.get("on_date", today.isoformat()),
-            "due": typed.get("due", (today + timedelta(weeks=WEEKS)).isoformat()),
-            "note": typed.get("note", ""),
-        },
-    }
 
 
 def loans_page(here: At, typed: Mapping[str, str] | None = None) -> dict[str, Any]:
@@ -111,7 +75,7 @@ def lend_one(request: Request) -> Response:
     try:
         if here.key == "m":
             raise BadInput(Problem("player", "", "", message(LoansPage.not_kept)))
-        kit = _shelf_kit(here)
+        kit = shelf_kit(here)
         if kit is None:
             raise BadInput(Problem("item", "", "", message(LoansPage.kit_wrong)))
         player_id = here.player_id if here.player is not None else player_named(here.store, typed.get("code", "")).id
@@ -162,19 +126,12 @@ def _words(row: LoanRow, what: str) -> Message:
     return message(LoansPage.extended, item=item, code=code, due_on=row.due_on)
 
 
-def _longer(row: LoanRow, today: date) -> str:
-    """A day to propose: some weeks after it was due, or from now on when that is past."""
-    return (max(date.fromisoformat(row.due_on), today) + timedelta(weeks=WEEKS)).isoformat()
-
-
 def _refused(
     request: Request, here: At, typed: Mapping[str, str], refused: BadInput, own: Mapping[Text, str] | None = None
 ) -> Response:
     fields: dict[Text, str] = {**FIELDS, typed.get("item", "").strip() or "item": "item", **(own or {})}
     if here.player is None:
         return page(request, "loans.html", loans_page(here, typed), here=here, refused=refused, fields=fields)
-    from stickwright.web.player import player_page  # which shows this part, and so knows this module
-
     return page(request, "player.html", player_page(here, lent=typed), here=here, refused=refused, fields=fields)
 
 
@@ -186,10 +143,6 @@ def _typed(request: Request) -> dict[str, str]:
     return {name: str(value)[:200] for name, value in form(request).items()}
 
 
-def _base(here: At) -> str:
-    return here.player_url("loans") if here.player is not None else "/loans"
-
-
 def _back_to(here: At) -> str:
     return here.player_url() if here.player is not None else "/loans"
 
@@ -198,41 +151,6 @@ def _codes(here: At) -> tuple[tuple[str, str], ...]:
     """Every kept player, to choose from."""
     found = players(here.store, per_page=100_000)
     return tuple((row.code, row.code) for row in sorted(found.rows, key=lambda row: row.code.casefold()))
-
-
-def _shelf_text(here: At) -> str | None:
-    from stickwright.store.documents import documents
-
-    held = documents(here.store, None).get("kit.toml")
-    return held.body.decode("utf-8", "replace") if held else None
-
-
-def _shelf_kit(here: At) -> Any:
-    """The kit with the stock as owned; None where there is none, or something in it is to be put right."""
-    from stickwright.files.toml_lines import parse_toml
-    from stickwright.files.validation_errors import validated
-    from stickwright.model.kit import Kit
-
-    text = _shelf_text(here)
-    if text is None:
-        return None
-    try:
-        return validated(Kit, parse_toml(text, "kit.toml"))[0]
-    except BadInput:  # the page of the kit lists what is wrong, and this part points there
-        return None
-
-
-def _items(kit: Any) -> tuple[tuple[str, Message], ...]:
-    """What is owned, each with its kind."""
-    return tuple(
-        (
-            item.name,
-            message(LoansPage.item_of, item=Name(item.name), kind=kind, for_one=getattr(item, "single_player", False)),
-        )
-        for kind in KINDS
-        for item in getattr(kit, kind)
-        if item.in_stock
-    )
 
 
 ROUTES = (

@@ -11,7 +11,8 @@ from stickwright.codes.message import Message, Name, Text, message
 from stickwright.codes.plan_differences import ComparedRow, PlanDifferences
 from stickwright.codes.problems import Problems
 from stickwright.codes.setups import Setups
-from stickwright.model.plan import Fit, Plan
+from stickwright.model.fit import Fit
+from stickwright.model.plan import Plan
 from stickwright.model.sharing import Placement
 from stickwright.report.printed import percent
 

@@ -16,7 +16,7 @@ from stickwright.errors import BadInput
 from stickwright.store.players import add_visit, readings_through_time, visits
 from stickwright.units import QUANTITIES
 from stickwright.web.consent import consent_words
-from stickwright.web.loans import loans_part
+from stickwright.web.loans_part import loans_part
 from stickwright.web.render import done, form, not_a_date, page, put_right
 from stickwright.web.request_context import At, at_player
 from stickwright.web.trend import Point, site_trends

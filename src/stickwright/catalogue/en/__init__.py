@@ -7,11 +7,11 @@ import math
 from stickwright.catalogue.en.buttons import BUTTONS
 from stickwright.catalogue.writer import GAP, Writer
 from stickwright.codes.amounts import TypedUnit
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.inputs import Role
 from stickwright.codes.kinds import Kind
 from stickwright.codes.sites import Part
 from stickwright.codes.stand_ins import Form
-from stickwright.model.estimate import Estimate
 from stickwright.model.hub import BUTTON_ROLES, STICK_ROLES
 from stickwright.model.rates import ALL_THE_TIME_PER_MIN, BY_THE_MINUTE, told_rate
 from stickwright.units import figures

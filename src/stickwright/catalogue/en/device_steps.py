@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from stickwright.catalogue.en import English
 from stickwright.codes.device_steps import DeviceSteps, TurnedBy
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.message import Name, Text
-from stickwright.model.estimate import Estimate
 
 __all__ = ["Texts"]
 

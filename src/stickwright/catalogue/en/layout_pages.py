@@ -5,10 +5,10 @@ from __future__ import annotations
 from typing import Literal
 
 from stickwright.catalogue.en import English
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.inputs import Role
 from stickwright.codes.layout_pages import Heading, LayoutPages, Left
 from stickwright.codes.message import Name, Text
-from stickwright.model.estimate import Estimate
 
 __all__ = ["Texts"]
 

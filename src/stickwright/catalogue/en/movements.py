@@ -6,10 +6,10 @@ import math
 from typing import Literal
 
 from stickwright.catalogue.en import English
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.message import Text
 from stickwright.codes.movements import Movements, Tried
 from stickwright.codes.ways import Way
-from stickwright.model.estimate import Estimate
 
 __all__ = ["Texts"]
 

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from stickwright.catalogue.en import English
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.message import Name, Text
 from stickwright.codes.reports import Heading, Reports, Verdict
 from stickwright.codes.sites import Part
-from stickwright.model.estimate import Estimate
 
 __all__ = ["VERDICTS", "Texts"]
 

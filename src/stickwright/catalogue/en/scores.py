@@ -5,9 +5,9 @@ from __future__ import annotations
 from typing import Literal
 
 from stickwright.catalogue.en import English
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.message import Name, Text
 from stickwright.codes.scores import Scores, TermKind
-from stickwright.model.estimate import Estimate
 
 __all__ = ["Texts"]
 

@@ -6,9 +6,9 @@ import math
 from typing import Literal
 
 from stickwright.catalogue.en import English
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.message import Name, Text
 from stickwright.codes.setups import Setups
-from stickwright.model.estimate import Estimate
 
 __all__ = ["Texts"]
 

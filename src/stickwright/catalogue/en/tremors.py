@@ -6,9 +6,9 @@ from typing import Literal
 
 from stickwright.catalogue.en import English
 from stickwright.catalogue.writer import GAP
+from stickwright.codes.estimate import Estimate
 from stickwright.codes.message import Text
 from stickwright.codes.tremors import Tremors
-from stickwright.model.estimate import Estimate
 
 __all__ = ["Texts"]
 
