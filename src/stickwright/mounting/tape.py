@@ -8,8 +8,9 @@ from __future__ import annotations
 
 import itertools
 import math
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
@@ -107,8 +108,8 @@ def taped_point(tapes: Sequence[TapePoint], where: Where = ()) -> TapedPoint:
     _refuse_apart(tapes, where)
     at = np.array([tape.at_m for tape in tapes], dtype=np.float64)
     distance = np.array([tape.distance_m for tape in tapes], dtype=np.float64)
-    across, flat = _plane(at)
-    best = [_least_squares(at, distance, start) for start in _starts(at, distance, across)]
+    flat = _plane(at)[1]
+    best = [np.array(point) for point in _meeting_points(_points(at), tuple(distance.tolist()))]
     off = [np.linalg.norm(at - point, axis=1) - distance for point in best]
     worst = [float(np.max(np.abs(gap))) for gap in off]
     if len(tapes) == 3 and min(worst) > MOST_RESIDUAL_M:
@@ -124,7 +125,22 @@ def taped_point(tapes: Sequence[TapePoint], where: Where = ()) -> TapedPoint:
     if residual > MOST_RESIDUAL_M:
         landmarks = tuple(Name(tape.landmark) for tape in tapes)
         findings.append(Finding("query", "tape", message(Places.tapes_disagree, landmarks=landmarks, by_m=residual)))
-    return TapedPoint(tuple((float(p[0]), float(p[1]), float(p[2])) for p in kept), residual, tuple(findings))
+    return TapedPoint(_points(kept), residual, tuple(findings))
+
+
+def _points(rows: Iterable[Array]) -> tuple[Point, ...]:
+    return tuple((float(x), float(y), float(z)) for x, y, z in rows)
+
+
+@lru_cache(maxsize=64)
+def _meeting_points(at_m: tuple[Point, ...], distance_m: tuple[float, ...]) -> tuple[Point, ...]:
+    """Where distances meet best, from either side of the plane of the landmarks.
+
+    Kept, for one plan asks for the same few places a hundred times: as what stands in the way of each arm.
+    """
+    at, distance = np.array(at_m), np.array(distance_m)
+    across, _ = _plane(at)
+    return _points(_least_squares(at, distance, start) for start in _starts(at, distance, across))
 
 
 def _refuse_too_few(tapes: Sequence[TapePoint], where: Where) -> None:
