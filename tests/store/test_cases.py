@@ -1,6 +1,7 @@
 """A visit is a case folder: taken in and written out again it is the same, byte for byte."""
 
 import os
+from dataclasses import fields
 from pathlib import Path
 
 import numpy as np
@@ -12,7 +13,9 @@ from random_cases import random_case
 from noun_strategies import cases
 from stickwright.errors import BadInput
 from stickwright.files.folder import case_and_queries, check_case, read_case, write_case
-from stickwright.store.cases import case_of, export_case, file_of_name, import_case, name_of_file, tree_of
+from stickwright.measure.steps import RECORDED_COLUMNS
+from stickwright.model.recording import CUE_CODES
+from stickwright.store.cases import case_files, case_of, export_case, file_of_name, import_case, name_of_file, tree_of
 from stickwright.store.documents import documents, history, save_document, undo_document
 from stickwright.store.opening import memory_store
 from stickwright.store.players import players, visits
@@ -214,6 +217,65 @@ def test_live_recordings_are_part_of_the_folder(store, tmp_path):
     set_aside(store, other.id, who="ot")
     assert tree_of(store, row.id) == files
     assert documents(store, row.id)["player.toml"].body == PLAYER
+
+
+def guided(store, visit_id, *, seed, task="aim", y=True, **kept):
+    """A recording with all its columns: cues, one width of targets, a switch, samples without a stick."""
+    rng = np.random.default_rng(seed)
+    samples = 400
+    rows = np.full((samples, len(RECORDED_COLUMNS)), np.nan)
+    rows[:, 0] = np.cumsum(rng.uniform(0.0009, 0.0011, samples)).round(7)
+    rows[:, 1:3] = rng.normal(0, 0.3, (samples, 2)).clip(-1, 1)
+    rows[40:50, 1:3] = np.nan
+    rows[:, 2] = rows[:, 2] if y else np.nan
+    rows[:, 6] = rng.choice(list(CUE_CODES.values()), samples)
+    rows[100:300, 3:5] = rng.normal(0, 0.5, (200, 2))
+    rows[100:300, 5] = 1 / 3
+    rows[:, RECORDED_COLUMNS.index("confirm")] = rng.integers(0, 2, samples)
+    row = begin_recording(
+        store, visit_id, site="chin", task=task, columns=RECORDED_COLUMNS, source="browser", who="ot", **kept
+    )
+    append_samples(store, row.id, rows, first=0)
+    return finish_recording(store, row.id, "done", who="ot")
+
+
+def as_read(recording):
+    """All fields of a recording, arrays as their bytes."""
+    return {
+        each.name: (value.dtype.kind, value.shape, value.tobytes() if value.dtype.kind != "U" else value.tolist())
+        if isinstance(value := getattr(recording, each.name), np.ndarray)
+        else value
+        for each in fields(recording)
+    }
+
+
+def test_live_recordings_are_read_without_being_written(store):
+    """The samples go into the case as they are: field by field and bit by bit what their CSV would have been read as, and what
+    that would have been refused for is refused."""
+    files = {"player.toml": PLAYER, "kit.toml": (DEMO / "kit.toml").read_bytes()}
+    row = import_case(store, files, who="ot")
+    stick = read_case(DEMO).kit.stick[0].name
+    guided(store, row.id, seed=1, stick=stick)
+    guided(store, row.id, seed=2, task="play", y=False)
+    recorded(store, row.id, site="no such site")
+    case, noticed = case_of(store, row.id)
+    other, told = case_and_queries(tree_of(store, row.id), "", case.name)
+    assert [as_read(one) for one in case.recordings] == [as_read(one) for one in other.recordings]
+    assert [(one.stick, one.site) for one in case.recordings] == [(stick, "chin"), (None, "chin")]
+    assert nouns(case) == nouns(other)
+    assert [one.about for one in noticed] == [one.about for one in told]
+    assert len(case.player.site[0].recording) == 2
+    backwards = np.column_stack([np.array([0.0, 0.2, 0.1]), np.zeros(3), np.zeros(3)])
+    bad = begin_recording(
+        store, row.id, site="chin", task="rim", columns=("time_s", "x", "y"), source="browser", who="ot"
+    )
+    append_samples(store, bad.id, backwards, first=0)
+    refusals = []
+    for files in (case_files(store, row.id), tree_of(store, row.id)):
+        with pytest.raises(BadInput, match=r"rim-chin-1\.csv, row 4, time_s") as refused:
+            read_case(files)
+        refusals.append(refused.value.problems)
+    assert refusals[0] == refusals[1]
 
 
 def test_the_shelf_lends_its_kit(store):

@@ -26,7 +26,7 @@ from stickwright.files.case_writing import write_case
 from stickwright.files.game_files import FURTHER_GAMES
 from stickwright.files.game_warnings import game_warnings
 from stickwright.files.gauge import GaugeReadings, read_gauge
-from stickwright.files.held import FilePlace, HeldPlace
+from stickwright.files.held import FilePlace, HeldFile, HeldPlace
 from stickwright.files.hub_warnings import hub_warnings
 from stickwright.files.kit_warnings import kit_warnings
 from stickwright.files.player_warnings import Names, game_for_even_use, player_warnings, site_tables
@@ -52,13 +52,13 @@ _LINES = tuple(message(text, number=1).code for text in (FilePlaces.line, FilePl
 _NOT_READ = ("game-1.toml", "game-10.toml", "game2.toml", "game_2.toml")
 
 
-def read_case(folder: Path | str | Mapping[str, bytes], made_on: str = "") -> Case:
+def read_case(folder: Path | str | Mapping[str, HeldFile], made_on: str = "") -> Case:
     """Read a case folder.
 
     Parameters
     ----------
     folder : Path or str, or mapping of str to bytes
-        The case folder; or its files in memory, each under its name from the folder on.
+        The case folder; or its files in memory, each under its name from the folder on, as bytes or as what it says.
     made_on : str
         Date to print, YYYY-MM-DD.
 
@@ -78,14 +78,14 @@ def read_case(folder: Path | str | Mapping[str, bytes], made_on: str = "") -> Ca
 
 
 def case_and_queries(
-    folder: Path | str | Mapping[str, bytes], made_on: str = "", name: str = ""
+    folder: Path | str | Mapping[str, HeldFile], made_on: str = "", name: str = ""
 ) -> tuple[Case, tuple[Finding, ...]]:
     """Read a case folder, and what was noticed on the way.
 
     Parameters
     ----------
     folder : Path or str, or mapping of str to bytes
-        The case folder; or its files in memory, each under its name from the folder on.
+        The case folder; or its files in memory, each under its name from the folder on, as bytes or as what it says.
     made_on : str
         Date to print, YYYY-MM-DD.
     name : str
@@ -116,14 +116,14 @@ def case_and_queries(
 
 
 def check_case(
-    folder: Path | str | Mapping[str, bytes], made_on: str = ""
+    folder: Path | str | Mapping[str, HeldFile], made_on: str = ""
 ) -> tuple[tuple[Problem, ...], tuple[Finding, ...]]:
     """What is wrong with a case folder, and what looks odd. Nothing is written.
 
     Parameters
     ----------
     folder : Path or str, or mapping of str to bytes
-        The case folder; or its files in memory, each under its name from the folder on.
+        The case folder; or its files in memory, each under its name from the folder on, as bytes or as what it says.
     made_on : str
         Today, YYYY-MM-DD, to ask about visits in the future.
 
@@ -138,7 +138,7 @@ def check_case(
     return tuple(look.problems), tuple(look.queries)
 
 
-def _place(folder: Path | str | Mapping[str, bytes]) -> Path | HeldPlace:
+def _place(folder: Path | str | Mapping[str, HeldFile]) -> Path | HeldPlace:
     return HeldPlace(folder) if isinstance(folder, Mapping) else Path(folder)
 
 
@@ -286,7 +286,8 @@ def _with_gauge(site: Site, gauge: GaugeReadings | None) -> Site:
 
 
 def _look_at_recordings(look: _Look, file: TomlFile) -> None:
-    from stickwright.files.recordings import read_recording  # polars is slow to load, and most cases have none
+    # polars is slow to load, and most cases have no recordings
+    from stickwright.files.recordings import checked_recording, read_recording
 
     for path, site in site_tables(file):
         listed = site.get("recording")
@@ -297,12 +298,16 @@ def _look_at_recordings(look: _Look, file: TomlFile) -> None:
             inside = _inside(look, file, where, table.get("file"))
             if inside is None:
                 continue
-            made = {
-                key: table[key] for key in ("task", "stick", "topper", "extension") if isinstance(table.get(key), str)
-            }
+            made: dict[str, Any] = {"task": "play", "stick": None, "topper": None, "extension": None}
+            made |= {key: table[key] for key in made if isinstance(table.get(key), str)}
             name = site.get("name")
+            on = name if isinstance(name, str) else None
             try:
-                read = read_recording(inside, site=name if isinstance(name, str) else None, shown=table["file"], **made)
+                live = inside.says if isinstance(inside, HeldPlace) else None
+                if isinstance(live, Recording):
+                    read = replace(checked_recording(live, shown=table["file"]), site=on, **made)
+                else:
+                    read = read_recording(inside, site=on, shown=table["file"], **made)
                 condition = table.get("condition")
                 look.recordings.append(
                     replace(

@@ -1,6 +1,7 @@
 """Files of a case that are held in memory, with just what the readers ask of a file.
 
-The readers take a `FilePlace`: a path on disk, or the same place in a folder that was never written to disk.
+The readers take a `FilePlace`: a path on disk, or the same place in a folder that was never written to disk. What is held as it
+means (a file that is parsed already, a recording as samples) is taken as it is, and never written out to be read.
 """
 
 from __future__ import annotations
@@ -13,7 +14,17 @@ from dataclasses import dataclass
 from pathlib import PurePosixPath
 from typing import BinaryIO, Literal, Protocol
 
-__all__ = ["FilePlace", "FileSize", "HeldPlace"]
+from stickwright.model.recording import Recording
+
+__all__ = ["FilePlace", "FileSize", "HeldFile", "HeldPlace", "ParsedFile"]
+
+
+class ParsedFile:
+    """A file that is parsed already."""
+
+
+HeldFile = bytes | ParsedFile | Recording
+"""A file as its bytes, or what it says."""
 
 
 class FileSize(Protocol):
@@ -69,7 +80,7 @@ class HeldPlace:
     Parameters
     ----------
     files : mapping
-        Name from the folder on, with ``/`` -> bytes.
+        Name from the folder on, with ``/`` -> bytes, or what the file says.
     inside : str
         The place; '' is the folder itself.
 
@@ -80,7 +91,7 @@ class HeldPlace:
     (True, b'direction_deg')
     """
 
-    def __init__(self, files: Mapping[str, bytes], inside: str = "") -> None:
+    def __init__(self, files: Mapping[str, HeldFile], inside: str = "") -> None:
         self._files = files
         self._inside = PurePosixPath(inside)
 
@@ -112,12 +123,18 @@ class HeldPlace:
         """How long it is."""
         return _Length(len(self.read_bytes()))
 
+    @property
+    def says(self) -> ParsedFile | Recording | None:
+        """What the file says, where it is held so; None where it has to be read."""
+        held = self._files.get(str(self._inside))
+        return None if isinstance(held, bytes) else held
+
     def read_bytes(self) -> bytes:
         """All of it; FileNotFoundError when there is no such file, as on a disk."""
-        try:
-            return self._files[str(self._inside)]
-        except KeyError:
-            raise FileNotFoundError(errno.ENOENT, os.strerror(errno.ENOENT), str(self._inside)) from None
+        held = self._files.get(str(self._inside))
+        if not isinstance(held, bytes):
+            raise FileNotFoundError(errno.ENOENT, os.strerror(errno.ENOENT), str(self._inside))
+        return held
 
     def open(self, mode: Literal["rb"] = "rb") -> BinaryIO:
         """As a stream of bytes; there is no other way to open it."""

@@ -1,6 +1,9 @@
 """Recordings as CSV: our own format and, when the columns are named, anybody else's.
 
 Own format: ``time_s,x,y`` and if wanted ``cue``, ``cue_x,cue_y``, ``cue_width``, ``select``, ``stroke``, ``z``.
+
+A recording that was made live never was a file: `checked_recording` looks at it as it is, with the eyes with which its file
+would be read.
 """
 
 from __future__ import annotations
@@ -34,7 +37,7 @@ from stickwright.files.tables import how_many_more
 from stickwright.files.writing import write_whole
 from stickwright.model.recording import Recording
 
-__all__ = ["CUES", "ColumnChoice", "read_recording", "recording_csv", "write_recording"]
+__all__ = ["CUES", "ColumnChoice", "checked_recording", "read_recording", "recording_csv", "write_recording"]
 
 _MANY_BACK = 0.05
 """Share of rows with an earlier time from which on a column holds no times of samples."""
@@ -103,7 +106,7 @@ def read_recording(
     z = None if choice.z is None else _column(frame, choice.z) / (choice.full_scale or 1.0)
     if z is not None and choice.full_scale is not None and bool(np.isfinite(z).any()):
         _refuse_range(z, (str(choice.z),), shown, foreign=columns is not None)
-    _note_gaps(xy, choice, notes)
+    _note_gaps(xy, notes, one_axis=choice.y is None)
     cue_xy = _pair(frame, choice.cue_x, choice.cue_y, choice, shown) if choice.cue_x and choice.cue_y else None
     left_out = [name for name in header if name not in ("y", "z", *choice.named())]
     if left_out and columns is None:
@@ -128,6 +131,41 @@ def read_recording(
     )
 
 
+def checked_recording(recording: Recording, *, shown: str) -> Recording:
+    """A recording that was made live, refused and noted as its file would be.
+
+    Parameters
+    ----------
+    recording : Recording
+        In shares of full output, samples as they came.
+    shown : str
+        Its name in sentences.
+
+    Returns
+    -------
+    Recording
+        The same with the notes of a reading; equal to what `read_recording` reads from its `recording_csv`.
+
+    Raises
+    ------
+    BadInput
+        No samples; a stick that sent nothing; time that runs backwards or stands still throughout; values too large to be shares
+        of full output; a button that was never let go.
+    """
+    if not len(recording.times_s):
+        raise no_rows(shown)
+    notes: list[Text] = [*recording.notes]
+    _refuse_times(recording.times_s, recording.times_s, (shown, "time_s"), notes)
+    if np.isnan(recording.xy[:, 0]).all():
+        raise BadInput(empty_column((shown, "x")))
+    one_axis = bool(np.isnan(recording.xy[:, 1]).all())
+    _refuse_range(recording.xy, ("x",) if one_axis else ("x", "y"), shown, foreign=False)
+    _note_gaps(recording.xy, notes, one_axis=one_axis)
+    if recording.selected is not None:
+        _refuse_constant(recording.selected, (shown, "select"))
+    return replace(recording, notes=tuple(notes))
+
+
 def _times(frame: pl.DataFrame, choice: ColumnChoice, shown: str, notes: list[Text]) -> NDArray[np.float64]:
     rate = choice.rate_hz or 1.0
     if choice.time is None:
@@ -138,21 +176,40 @@ def _times(frame: pl.DataFrame, choice: ColumnChoice, shown: str, notes: list[Te
         times /= rate
     elif ending != "s":
         times *= units.to_si(1.0, ending)
-    step = np.diff(times)
+    _refuse_times(times, frame[choice.time].to_numpy(), (shown, choice.time), notes)
+    return times
+
+
+def _refuse_times(
+    times_s: NDArray[np.float64], typed: NDArray[np.float64], where: tuple[str, str], notes: list[Text]
+) -> None:
+    """Time that runs backwards or stands still throughout; equal stamps are noted.
+
+    Parameters
+    ----------
+    times_s : array
+    typed : array
+        The same in the unit of the file.
+    where : (str, str)
+        File and column.
+    notes : list of Message
+        What is noted is added.
+    """
+    shown, column = where
+    step = np.diff(times_s)
     back = np.flatnonzero(step < 0)
     if back.size >= 3 and back.size > _MANY_BACK * step.size:
-        found = message(RecordingFaults.earlier, count=int(back.size), total=int(times.size))
+        found = message(RecordingFaults.earlier, count=int(back.size), total=int(times_s.size))
         wanted, remedy = message(RecordingFaults.sample_times), message(RecordingFaults.say_movements)
-        raise BadInput(Problem((shown, choice.time), found, wanted, remedy))
+        raise BadInput(Problem(where, found, wanted, remedy))
     if back.size:
-        column = frame[choice.time]
         told = [
             Problem(
-                (shown, message(FilePlaces.row, number=int(place) + 3), choice.time),
+                (shown, message(FilePlaces.row, number=int(place) + 3), column),
                 message(
                     RecordingFaults.after,
-                    later=Name(f"{column[int(place) + 1]:.10g}"),
-                    earlier=Name(f"{column[int(place)]:.10g}"),
+                    later=Name(f"{typed[int(place) + 1]:.10g}"),
+                    earlier=Name(f"{typed[int(place)]:.10g}"),
                 ),
                 message(RecordingFaults.forward),
                 message(RecordingFaults.one_recording),
@@ -162,11 +219,10 @@ def _times(frame: pl.DataFrame, choice: ColumnChoice, shown: str, notes: list[Te
         raise BadInput([*told, *how_many_more(back.size - len(told), shown)])
     same = int(np.count_nonzero(step == 0))
     if same and same == step.size:
-        found, wanted = message(RecordingFaults.same_time, count=int(times.size)), message(RecordingFaults.forward)
-        raise BadInput(Problem((shown, choice.time), found, wanted, message(RecordingFaults.say_no_time)))
+        found, wanted = message(RecordingFaults.same_time, count=int(times_s.size)), message(RecordingFaults.forward)
+        raise BadInput(Problem(where, found, wanted, message(RecordingFaults.say_no_time)))
     if same:
         notes.append(message(RecordingFaults.same_stamps, count=same))
-    return times
 
 
 def _column(frame: pl.DataFrame, name: str) -> NDArray[np.float64]:
@@ -214,12 +270,12 @@ def _refuse_range(values: NDArray[np.float64], names: tuple[str, ...], shown: st
         raise BadInput(Problem((shown, *names), _between(values), message(RecordingFaults.shares), remedy))
 
 
-def _note_gaps(xy: NDArray[np.float64], choice: ColumnChoice, notes: list[Text]) -> None:
-    recorded = xy if choice.y is not None else xy[:, :1]
+def _note_gaps(xy: NDArray[np.float64], notes: list[Text], *, one_axis: bool) -> None:
+    recorded = xy[:, :1] if one_axis else xy
     gaps = int(np.count_nonzero(np.isnan(recorded).any(axis=1)))
     if gaps:
         notes.append(message(RecordingFaults.gaps, count=gaps, total=len(xy)))
-    if choice.y is None:
+    if one_axis:
         notes.append(message(RecordingFaults.one_axis))
 
 
@@ -242,10 +298,15 @@ def _selected(
     down: NDArray[np.bool_] = (~cells.is_in(_NOT_SELECTED) & ~(known == 0).fill_null(False)).to_numpy()
     if not foreign and not down.any():
         return None
+    _refuse_constant(down, (shown, choice.select))
+    return down
+
+
+def _refuse_constant(down: NDArray[np.bool_], where: tuple[str, str]) -> None:
+    """A button that was never pressed, or never let go."""
     if not down.any() or down.all():
         always, wanted = message(RecordingFaults.always, down=bool(down.all())), message(RecordingFaults.button)
-        raise BadInput(Problem((shown, choice.select), always, wanted, message(RecordingFaults.leave_out_select)))
-    return down
+        raise BadInput(Problem(where, always, wanted, message(RecordingFaults.leave_out_select)))
 
 
 def _strokes(frame: pl.DataFrame, choice: ColumnChoice) -> NDArray[np.int64] | None:

@@ -19,7 +19,7 @@ from stickwright.codes.message import Message, Name, Text, message
 from stickwright.codes.remedies import Remedies
 from stickwright.codes.toml_faults import Fault, TomlFaults
 from stickwright.errors import BadInput, Problem
-from stickwright.files.held import FilePlace
+from stickwright.files.held import FilePlace, HeldPlace, ParsedFile
 from stickwright.files.plain_text import read_text, shortened
 
 __all__ = ["FieldPath", "Lines", "PlaceInFile", "TomlFile", "TypedFloat", "parse_toml", "read_toml"]
@@ -183,7 +183,7 @@ class Lines:
 
 
 @dataclass(frozen=True)
-class TomlFile:
+class TomlFile(ParsedFile):
     """What a TOML file says, and where.
 
     Parameters
@@ -313,11 +313,13 @@ def parse_toml(text: str, shown: str) -> TomlFile:
 
 
 def read_toml(path: FilePlace, shown: str, contents: Contents) -> TomlFile:
-    """A TOML file with its lines.
+    """A TOML file with its lines; one that is held as what it says is taken as it is.
 
     Raises
     ------
     BadInput
         Missing, a folder, empty, not UTF-8, not TOML.
     """
+    if isinstance(path, HeldPlace) and isinstance(path.says, TomlFile):
+        return path.says
     return parse_toml(read_text(path, shown, contents), shown)

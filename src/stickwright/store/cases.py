@@ -10,7 +10,7 @@ import datetime
 import os
 import re
 import tomllib
-from collections.abc import Mapping
+from collections.abc import Container, Iterator, Mapping, Sequence
 from dataclasses import replace
 from pathlib import Path, PurePosixPath
 from urllib.parse import quote_from_bytes, unquote_to_bytes
@@ -25,7 +25,9 @@ from stickwright.codes.versions import Versions
 from stickwright.errors import BadInput, Problem
 from stickwright.files.editing import at_path, with_fields
 from stickwright.files.folder import case_and_queries
+from stickwright.files.held import HeldFile, HeldPlace
 from stickwright.files.recordings import recording_csv
+from stickwright.files.toml_lines import read_toml
 from stickwright.files.writing import make_folder, write_whole
 from stickwright.model.case import Case, ForceRead
 from stickwright.model.recorded import Finding
@@ -44,7 +46,12 @@ from stickwright.store.recordings import RecordingRow, recording_of, recordings
 from stickwright.store.schema import player
 from stickwright.store.schema import visit as visit_table
 
-__all__ = ["case_name", "case_of", "export_case", "import_case", "name_of_file", "tree_from", "tree_of"]
+__all__ = [
+    "case_files", "case_name", "case_of", "export_case", "held_files", "import_case", "name_of_file", "tree_of",
+]  # fmt: skip
+
+LiveRecording = tuple[RecordingRow, int | None]
+"""A recording, and how many of its samples count; None for all."""
 
 ODD = "~/"
 LARGEST_BYTES = 64 * 2**20
@@ -67,38 +74,93 @@ def tree_of(store: Store, visit_id: int) -> dict[str, bytes]:
         Every document as it stands. Without a ``kit.toml`` of the visit's own, the shelf's kit and its bench readings. Live
         recordings that are not set aside as ``recordings/<name>.csv``, listed in ``player.toml`` for their site.
     """
-    own = {name: one.body for name, one in documents(store, visit_id).items()}
-    shelf = {} if "kit.toml" in own else {name: one.body for name, one in documents(store, None).items()}
-    live = tuple((row, None) for row in recordings(store, visit_id))
-    return tree_from(store, {**shelf, **own}, live)
+    files, live = _standing(store, visit_id)
+    tree = {file_of_name(name): body for name, body in files.items()}
+    listed = tree.get("player.toml", b"")
+    for file, row, upto in _counted(tree, live):
+        tree[file] = recording_csv(recording_of(store, row.id, upto=upto))
+        listed = _listed(listed, row, file)
+    if listed:
+        tree["player.toml"] = listed
+    return tree
 
 
-def tree_from(
-    store: Store, files: Mapping[str, bytes], live: tuple[tuple[RecordingRow, int | None], ...]
-) -> dict[str, bytes]:
-    """The files of a case from given documents and recordings; see `tree_of`.
+def case_files(store: Store, visit_id: int) -> dict[str, HeldFile]:
+    """A visit as the files of a case folder, for reading it; see `tree_of` and `held_files`.
+
+    Parameters
+    ----------
+    store : Store
+    visit_id : int
+    """
+    return held_files(store, *_standing(store, visit_id))
+
+
+def held_files(store: Store, files: Mapping[str, bytes], live: Sequence[LiveRecording]) -> dict[str, HeldFile]:
+    """The files of a case for reading it: live recordings are there as their samples, and never become text.
 
     Parameters
     ----------
     store : Store
     files : mapping
         Name of a document -> its bytes.
-    live : tuple
+    live : sequence of (RecordingRow, int or None)
         Recordings, each with how many of its samples count; None for all.
     """
-    tree = {file_of_name(name): body for name, body in files.items()}
-    listed = tree.get("player.toml", b"")
+    held: dict[str, HeldFile] = {file_of_name(name): body for name, body in files.items()}
+    for file, row, upto in _counted(held, live):
+        held[file] = recording_of(store, row.id, upto=upto)
+        if "player.toml" in held:
+            held["player.toml"] = _told_of(held["player.toml"], row, file)
+    return held
+
+
+def _standing(store: Store, visit_id: int) -> tuple[dict[str, bytes], tuple[LiveRecording, ...]]:
+    """Documents and live recordings of a visit as they stand, with the kit of the shelf where it has none of its own."""
+    own = {name: one.body for name, one in documents(store, visit_id).items()}
+    shelf = {} if "kit.toml" in own else {name: one.body for name, one in documents(store, None).items()}
+    return {**shelf, **own}, tuple((row, None) for row in recordings(store, visit_id))
+
+
+def _counted(tree: Container[str], live: Sequence[LiveRecording]) -> Iterator[tuple[str, RecordingRow, int | None]]:
+    """Recordings that count, each with its file."""
     for row, upto in live:
-        if row.aside or not row.samples or upto == 0:
-            continue
         file = f"recordings/{row.name}.csv"
-        if file in tree:  # taken in again with the folder that it was written to
+        # one that is in the folder already was taken in again with the folder that it was written to
+        if not row.aside and row.samples and upto != 0 and file not in tree:
+            yield file, row, upto
+
+
+def _said_of(row: RecordingRow, file: str) -> dict[str, str | bool]:
+    """What ``player.toml`` says of a recording."""
+    said = {"file": file, "task": row.task, "stick": row.stick, "topper": row.topper, "extension": row.extension}
+    said["condition"] = row.condition
+    filled: dict[str, str | bool] = {key: value for key, value in said.items() if value}
+    if row.simulated:
+        filled["simulated"] = True
+    if row.replayed:
+        filled["replayed"] = True
+    return filled
+
+
+def _told_of(player: HeldFile, row: RecordingRow, file: str) -> HeldFile:
+    """``player.toml``, read, with a recording among those of its site; as it was where it cannot be read or has no such site."""
+    try:
+        read = read_toml(HeldPlace({"player.toml": player}, "player.toml"), "player.toml", "player")
+    except BadInput:
+        return player
+    listed = read.data.get("site")
+    sites = listed if isinstance(listed, list) else []
+    for number, site in enumerate(sites):
+        if not isinstance(site, dict) or site.get("name") != row.site:
             continue
-        tree[file] = recording_csv(recording_of(store, row.id, upto=upto))
-        listed = _listed(listed, row, file)
-    if listed:
-        tree["player.toml"] = listed
-    return tree
+        listed = site.get("recording")
+        known = listed if isinstance(listed, list) else []
+        if any(isinstance(one, dict) and one.get("file") == file for one in known):
+            return read
+        told = {**site, "recording": [*known, _said_of(row, file)]}
+        return replace(read, data={**read.data, "site": [*sites[:number], told, *sites[number + 1 :]]})
+    return read
 
 
 def _listed(body: bytes, row: RecordingRow, file: str) -> bytes:
@@ -115,14 +177,8 @@ def _listed(body: bytes, row: RecordingRow, file: str) -> bytes:
         known = listed if isinstance(listed, list) else []
         if any(isinstance(one, dict) and one.get("file") == file for one in known):
             return body
-        said = {"file": file, "task": row.task, "stick": row.stick, "topper": row.topper, "extension": row.extension}
-        said["condition"] = row.condition
-        filled: dict[str, str | bool] = {key: value for key, value in said.items() if value}
-        if row.simulated:
-            filled["simulated"] = True
-        if row.replayed:
-            filled["replayed"] = True
-        return with_fields(text, ("site", number, "recording", len(known)), filled, name="player.toml").encode()
+        path = ("site", number, "recording", len(known))
+        return with_fields(text, path, _said_of(row, file), name="player.toml").encode()
     return body
 
 
@@ -158,7 +214,7 @@ def case_of(store: Store, visit_id: int, *, made_on: str = "") -> tuple[Case, tu
     BadInput
         All that cannot be read, in the words of the case folder.
     """
-    case, noticed = case_and_queries(tree_of(store, visit_id), made_on, name=case_name(store, visit_id))
+    case, noticed = case_and_queries(case_files(store, visit_id), made_on, name=case_name(store, visit_id))
     return replace(case, forces_read=forces_up_to(store, visit_id)), noticed
 
 

@@ -35,7 +35,7 @@ from stickwright.model.case import Case, ForceRead
 from stickwright.model.plan import Plan
 from stickwright.model.wishes import Keep, Wishes
 from stickwright.planning.plan import DRAWS, SEED, plan
-from stickwright.store.cases import case_name, forces_up_to, tree_from
+from stickwright.store.cases import case_name, forces_up_to, held_files
 from stickwright.store.documents import documents
 from stickwright.store.loans import loans, with_others, without_stock
 from stickwright.store.opening import Store, new_id, note_act
@@ -118,8 +118,8 @@ def make_plan(
         live = [(row, row.samples) for row in recordings(store, visit_id) if not row.aside and row.samples]
         row, rows, name = visit(store, visit_id), loans(store), case_name(store, visit_id)
         forces = forces_up_to(store, visit_id)
-    tree = tree_from(store, {file: one.body for file, one in used.items()}, tuple(live))
-    case = case_and_queries(tree, made_on, name=name)[0]
+    files = held_files(store, {file: one.body for file, one in used.items()}, live)
+    case = case_and_queries(files, made_on, name=name)[0]
     away = with_others(case.kit, rows, row.player_id)
     asked = {
         "draws": draws, "seed": seed, "made_on": made_on, "name": name, "wishes": _wishes_data(wishes), "away": away,
@@ -347,7 +347,7 @@ def plan_again(store: Store, plan_id: int, progress: Callable[[str, float], None
         )
     rows = tuple((dataclasses.replace(recording_named(store, one), aside=False), many) for one, many in live)
     asked = row.asked
-    case = case_and_queries(tree_from(store, bodies, rows), asked["made_on"], name=asked["name"])[0]
+    case = case_and_queries(held_files(store, bodies, rows), asked["made_on"], name=asked["name"])[0]
     return plan(
         _lent(_with_forces(case, asked), asked["away"]),
         draws=asked["draws"],

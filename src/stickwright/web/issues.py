@@ -13,7 +13,7 @@ from stickwright.codes.tables_page import TablesPage
 from stickwright.errors import Problem
 from stickwright.files.folder import check_case
 from stickwright.model.recorded import Finding
-from stickwright.store.cases import tree_of
+from stickwright.store.cases import case_files
 from stickwright.web.noun_views import VIEWS
 from stickwright.web.request_context import At
 
@@ -43,7 +43,7 @@ def noticed_about(here: At, name: str = "", *, as_files: bool = False) -> tuple[
     as_files : bool, default False
         Places by file and line, for whoever edits the text, in place of pages.
     """
-    problems, queries = check_case(tree_of(here.store, here.visit_id), here.desk.today().isoformat())
+    problems, queries = check_case(case_files(here.store, here.visit_id), here.desk.today().isoformat())
     wrong = [one for one in problems if not name or name in one.where]
     odd = [one for one in queries if not name or _concerns(one, name)]
     told = [Noticed("wrong", str(one) if as_files else say(problem_on_pages(one))) for one in wrong]

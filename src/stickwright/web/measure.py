@@ -31,7 +31,7 @@ from stickwright.measure.progress import progress, warm_up
 from stickwright.measure.steps import STOP, Task
 from stickwright.measure.tasks import TASKS, guided_task
 from stickwright.model.recording import Recording
-from stickwright.store.cases import tree_of
+from stickwright.store.cases import case_files
 from stickwright.store.documents import documents
 from stickwright.store.plans import plans
 from stickwright.store.recordings import (
@@ -551,7 +551,7 @@ def _replayable(here: At) -> bool:
 
 def _replay(here: At, site: str, task: str) -> Recording:
     """The visit's own recording of a task, to be played back."""
-    case = read_case(tree_of(here.store, here.visit_id))
+    case = read_case(case_files(here.store, here.visit_id))
     found = [one for one in case.recordings if one.task == task or (task == "play" and one.cue is None)]
     mine = [one for one in found if one.site == site] or found
     if not mine:

@@ -32,7 +32,7 @@ from stickwright.report.figures_ability import capability_polar
 from stickwright.report.printed import shown as printed
 from stickwright.report.tables import capability_polar as tables_of_figure
 from stickwright.report.tables import day_note
-from stickwright.store.cases import forces_up_to, tree_of
+from stickwright.store.cases import case_files, forces_up_to
 from stickwright.store.documents import documents, save_document, undo_document
 from stickwright.web.issues import noticed_about
 from stickwright.web.noun_views import plain_tables
@@ -336,7 +336,7 @@ def ability_here(here: At, place: int) -> AbleHere | None:
         Of the site.
     """
     try:
-        case: Case = case_and_queries(tree_of(here.store, here.visit_id))[0]
+        case: Case = case_and_queries(case_files(here.store, here.visit_id))[0]
         if place >= len(case.player.site):
             return None
         site = case.player.site[place]
