@@ -89,7 +89,7 @@ def test_a_game_without_actions(tmp_path: Path, capsys: pytest.CaptureFixture[st
     )
     status, out, err = asked("dig", case=case, capsys=capsys)
     assert (status, out) == (2, "")
-    assert "game.toml names none: add an [[action]] for each thing the player wants to do." in err
+    assert "game.toml names none. Add an [[action]] for each thing that the player wants to do." in err
 
 
 def test_a_folder_that_is_not_there(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:

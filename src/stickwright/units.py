@@ -19,7 +19,6 @@ __all__ = [
     "minutes_words",
     "quantity_of",
     "split_key",
-    "spoken",
     "to_si",
     "unit_named",
     "units_of",
@@ -83,10 +82,10 @@ QUANTITIES: dict[str, Quantity] = {
         _quantity("mass", "kg", "g", ("kg", 1.0, "kg"), ("g", 1e-3, "g")),
         _quantity("rate", "per_s", "per_min", ("per_s", 1.0, "/s"), ("per_min", 1 / 60, "/min")),
         _quantity("frequency", "hz", "hz", ("hz", 1.0, "Hz")),
-        _quantity("linear stiffness", "n_per_m", "n_per_mm", ("n_per_m", 1.0, "N/m"), ("n_per_mm", 1e3, "N/mm"),
+        _quantity("linear_stiffness", "n_per_m", "n_per_mm", ("n_per_m", 1.0, "N/m"), ("n_per_mm", 1e3, "N/mm"),
                   ("gf_per_mm", _GRAM_FORCE * 1e3, "gf/mm"), ("oz_per_inch", _POUND_FORCE / 16 / INCH_M, "ozf/inch")),
         _quantity("moment", "nm", "mnm", ("nm", 1.0, "N m"), ("mnm", 1e-3, "mN m")),
-        _quantity("angular stiffness", "nm_per_rad", "mnm_per_rad", ("nm_per_rad", 1.0, "N m/rad"),
+        _quantity("angular_stiffness", "nm_per_rad", "mnm_per_rad", ("nm_per_rad", 1.0, "N m/rad"),
                   ("mnm_per_rad", 1e-3, "mN m/rad")),
         _quantity("pressure", "pa", "kpa", ("pa", 1.0, "Pa"), ("kpa", 1e3, "kPa"), ("mpa", 1e6, "MPa")),
         _quantity("current", "a", "ma", ("a", 1.0, "A"), ("ma", 1e-3, "mA")),
@@ -229,28 +228,3 @@ def minutes_words(seconds: float) -> str:
     ('3 min', '2.5 min', '90 min')
     """
     return f"{float(figures(seconds / 60)):g} min"
-
-
-def spoken(value_si: float, ending: str, digits: int = 2) -> str:
-    """An SI number as people read it: ``spoken(0.012, "mm")`` is ``12 mm``.
-
-    Parameters
-    ----------
-    value_si : float
-        SI value.
-    ending : str
-        Unit to show it in.
-    digits : int, default 2
-        Significant digits.
-
-    Examples
-    --------
-    >>> spoken(0.0123, "mm"), spoken(0.2600, "n"), spoken(104.2, "n"), spoken(float("nan"), "n")
-    ('12 mm', '0.26 N', '104 N', 'not known')
-    """
-    unit = _BY_ENDING[ending][1]
-    if not math.isfinite(value_si):
-        return "not known" if math.isnan(value_si) else f"more than can be shown in {unit.label}"
-    value = value_si / unit.factor
-    text = figures(value, digits)
-    return f"{text}°" if ending == "deg" else f"{text} {unit.label}"

@@ -113,7 +113,7 @@ def _decoded_or_refused(message: bytes) -> None:
         (40, struct.pack("<d", -1.0), "wall_ms -1"),
         (48, struct.pack("<d", np.inf), "a sample without a time"),
         (56, struct.pack("<d", 0.5), "buttons that the device does not have"),
-        (64, struct.pack("<d", np.nan), "an axis that is no number"),
+        (64, struct.pack("<d", np.nan), "an axis that is not a number"),
         (64, struct.pack("<d", 11.0), "far out"),
     ],
 )
@@ -134,7 +134,7 @@ def test_length_is_bounded(length: int) -> None:
 def test_names_in_no_alphabet() -> None:
     """A name that is not UTF-8 is refused."""
     message = encode(Batch("appeared", 0, 0, 1.0, 1.0, text="ab"))
-    with pytest.raises(BadInput, match="no text"):
+    with pytest.raises(BadInput, match="not text"):
         decode(message[:-2] + b"\xff\xfe")
 
 
@@ -142,5 +142,5 @@ def test_writing_refuses_what_reading_would() -> None:
     """No batch can be written that would be refused on arrival."""
     with pytest.raises(BadInput, match="rows 2049"):
         encode(sampled(rows=MOST_ROWS + 1))
-    with pytest.raises(BadInput, match="does not fit"):
+    with pytest.raises(BadInput, match="too large for its place"):
         encode(sampled(sequence=-1))

@@ -9,6 +9,8 @@ import pytest
 
 import said
 from stickwright.catalogue import say
+from stickwright.codes.message import message
+from stickwright.codes.recording_faults import RecordingFaults
 from stickwright.errors import BadInput
 from stickwright.measure.pictures import picture, picture_of
 from stickwright.measure.shapes import Arrow, Circle, Dot, Path, Ring, Text, plain_picture
@@ -91,8 +93,11 @@ def test_a_cue_word_keeps_its_number():
 def test_an_unknown_cue_is_told():
     """A number that no cue word has is read as nothing asked, and that is said with how often it stands there."""
     assert trace_words([4.0, 10.0]).tolist() == ["push", ""]
-    assert unknown_cues([4.0, 9.0, math.nan]) == ""
-    told = unknown_cues([10.0, 4.0, 10.0, 12.0])
+    assert unknown_cues([4.0, 9.0, math.nan]) == {}
+    unknown = unknown_cues([10.0, 4.0, 10.0, 12.0])
+    assert unknown == {10: 2, 12: 1}
+    cues = tuple(message(RecordingFaults.cue, cue=cue, samples=many) for cue, many in unknown.items())
+    told = say(message(RecordingFaults.unknown_cues, cues=cues))
     assert told.startswith("cue 10 (2 samples) and cue 12 (1 sample) are not known to this version of stickwright")
 
 

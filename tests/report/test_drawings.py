@@ -72,7 +72,8 @@ def test_nothing_is_drawn_outside_the_paper(height_mm: float) -> None:
 
 def test_sizes_and_directions_are_written() -> None:
     """Contact height, base, travel, tilt, topper and which way is forward stand on the drawing."""
-    said = " ".join("".join(node.itertext()) for node in ET.fromstring(setup_drawing(chosen())).iter(f"{SVG}text"))
+    texts = ET.fromstring(setup_drawing(chosen())).iter(f"{SVG}text")
+    said = " ".join("".join(node.itertext()) for node in texts).replace("\u00a0", " ")
     for words in ("45 mm", "62 mm", "base 40 × 40 mm", "moves 9.0 mm each way", "far edge raised 12°",
                   "low dish", "forward: this way", "back (player's side)", "left", "right",
                   "pivot drawn at the top of the base"):  # fmt: skip
@@ -223,7 +224,7 @@ def test_the_paper_begins_at_its_corner() -> None:
 
 def test_the_words_for_the_picture_tell_which_side_is_which() -> None:
     """Length first, then width, then height, each as measured."""
-    told = setup_alt(replace(chosen(), base_m=(0.061, 0.047, 0.033), crosswise=False))
+    told = setup_alt(replace(chosen(), base_m=(0.061, 0.047, 0.033), crosswise=False)).replace("\u00a0", " ")
     assert "base 61 mm long, 47 mm wide, 33 mm high" in told
 
 

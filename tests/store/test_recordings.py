@@ -16,6 +16,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from hypothesis.extra import numpy as arrays
 
+from stickwright.codes.message import message
+from stickwright.codes.recording_faults import RecordingFaults
 from stickwright.errors import BadInput
 from stickwright.measure.steps import RECORDED_COLUMNS, cue_code
 from stickwright.store.opening import create_store, faults_in, memory_store, open_store
@@ -206,7 +208,7 @@ def test_a_recording_as_the_rest_reads_it():
     )
     append_samples(store, other.id, rows, first=0)
     assert recording_of(store, other.id).cue_width is None
-    assert "targets of several widths: no one width holds for all" in recording_of(store, other.id).notes
+    assert message(RecordingFaults.target_widths) in recording_of(store, other.id).notes
     strange = begin_recording(
         store, row.visit_id, site="chin", task="rim", columns=RECORDED_COLUMNS, source="browser", who="ot"
     )
@@ -243,7 +245,7 @@ def test_recordings_cut_short_are_found_once(store):
     found = recover(store)
     assert [(row.id, row.samples, row.state) for row in found] == [(one.id, 12, "cut short")]
     assert recover(store) == ()
-    assert any("cut short: the program ended" in note for note in recording_of(store, one.id).notes)
+    assert any(note.code == "RecordingFaults.cut_short" for note in recording_of(store, one.id).notes)
     with store.read() as connection:
         assert connection.execute(sa.select(sa.func.count()).select_from(tail)).scalar() == 0
     assert append_samples(store, one.id, np.zeros((3, 11)), first=12) == 15  # it was running elsewhere, and goes on

@@ -26,6 +26,34 @@ class Asked(Topic):
         """Expected: a socket of that hub."""
 
     @abstractmethod
+    def typed(self, *, typed: Name) -> str:
+        """Found: a name as it was typed."""
+
+    @abstractmethod
+    def action(self) -> str:
+        """Expected: an action of the game."""
+
+    @abstractmethod
+    def no_actions(self) -> str:
+        """Remedy: the game names no action yet."""
+
+    @abstractmethod
+    def state(self, *, state: Name) -> str:
+        """Found: a state of the player that a recording names."""
+
+    @abstractmethod
+    def state_of(self, *, site: Name) -> str:
+        """Expected: a state in which the site was read."""
+
+    @abstractmethod
+    def add_state(self) -> str:
+        """Remedy: a recording names a state in which the site was not read."""
+
+    @abstractmethod
+    def simulations(self, *, least: int, most: int, usual: int) -> str:
+        """Expected: how many simulations a plan may have, and how many are enough for a sheet."""
+
+    @abstractmethod
     def hub(self) -> str:
         """Expected: a hub of the case."""
 

@@ -10,7 +10,7 @@ from stickwright.codes.message import Name, Text, Topic
 __all__ = ["FileKeys", "Kind"]
 
 Kind = Literal[
-    "force", "length", "angle", "time", "mass", "rate", "frequency", "linear stiffness", "moment", "angular stiffness",
+    "force", "length", "angle", "time", "mass", "rate", "frequency", "linear_stiffness", "moment", "angular_stiffness",
     "pressure", "current",
 ]  # fmt: skip
 """Kinds of quantities that keys have units of."""

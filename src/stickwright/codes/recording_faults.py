@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from abc import abstractmethod
 
-from stickwright.codes.message import Name, Topic
+from stickwright.codes.message import Name, Text, Topic
 
 __all__ = ["RecordingFaults"]
 
@@ -231,6 +231,22 @@ class RecordingFaults(Topic):
     @abstractmethod
     def gaps(self, *, count: int, total: int) -> str:
         """Note: so many samples have an empty cell."""
+
+    @abstractmethod
+    def cut_short(self, *, samples: int) -> str:
+        """Note: the program ended while it was recorded, after so many samples."""
+
+    @abstractmethod
+    def target_widths(self) -> str:
+        """Note: its targets are of several widths."""
+
+    @abstractmethod
+    def cue(self, *, cue: int, samples: int) -> str:
+        """Clause: a number in a recording's column of cues, and how many samples have it."""
+
+    @abstractmethod
+    def unknown_cues(self, *, cues: tuple[Text, ...]) -> str:
+        """Note: such numbers that this version does not know."""
 
     @abstractmethod
     def one_axis(self) -> str:

@@ -72,6 +72,14 @@ class StickProblems(Topic):
         """Expected: more than 0, up to a number in the field's own unit."""
 
     @abstractmethod
+    def angle(self, *, angle_rad: float) -> str:
+        """Found: an angle."""
+
+    @abstractmethod
+    def travel(self, *, travel_m: float) -> str:
+        """Found: a travel."""
+
+    @abstractmethod
     def at_most_stop(self, *, stop_rad: float) -> str:
         """Expected: an angle no larger than the end stop."""
 

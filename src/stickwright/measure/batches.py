@@ -34,11 +34,12 @@ from __future__ import annotations
 import math
 import struct
 from dataclasses import dataclass, field
-from typing import Literal
 
 import numpy as np
 from numpy.typing import NDArray
 
+from stickwright.codes.batches import Batches, BatchKind, ExpectedBatch, FoundBatch
+from stickwright.codes.message import Message, Name, message
 from stickwright.errors import BadInput, Problem
 from stickwright.measure.devices import MOST_AXES, MOST_BUTTONS
 
@@ -48,7 +49,7 @@ __all__ = [
 ]  # fmt: skip
 
 Array = NDArray[np.float64]
-Kind = Literal["samples", "appeared", "gone", "alive"]
+Kind = BatchKind
 
 VERSION = 1
 HEAD_BYTES = 48
@@ -64,8 +65,6 @@ _NUMBERS = {kind: number for number, kind in _KINDS.items()}
 _LOST, _STANDARD = 1, 2
 _LARGEST_AXIS = 10.0  # Browsers give a hat at rest as 1.29 or 3.29: allowed, though no stick.
 _LARGEST_MS = 1e14  # Some three thousand years.
-_WHERE = "message from the page"
-_REMEDY = "Reload the page. If it happens again, the page and the program are different versions."
 
 
 def _no_rows() -> Array:
@@ -147,18 +146,18 @@ def encode(batch: Batch) -> bytes:
             batch.axes, batch.buttons, len(text), batch.page, batch.sent_ms, batch.wall_ms,
         )  # fmt: skip
     except struct.error as error:
-        raise _refused("a number that does not fit", "numbers as the table of messages says") from error
-    message = head + rows.tobytes() + text
-    decode(message)
-    return message
+        raise _refused(_found("large_number"), _expected("table")) from error
+    packed = head + rows.tobytes() + text
+    decode(packed)
+    return packed
 
 
-def decode(message: bytes) -> Batch:
+def decode(packed: bytes) -> Batch:
     """The message in some bytes.
 
     Parameters
     ----------
-    message : bytes
+    packed : bytes
         As it arrived, from whomever.
 
     Returns
@@ -175,38 +174,50 @@ def decode(message: bytes) -> Batch:
     >>> decode(encode(Batch("alive", 0, 7, 1000.0, 1.7e12))).sequence
     7
     """
-    if not HEAD_BYTES <= len(message) <= MOST_BYTES:
-        raise _refused(f"{len(message)} bytes", f"{HEAD_BYTES} to {MOST_BYTES} bytes")
+    if not HEAD_BYTES <= len(packed) <= MOST_BYTES:
+        raise _refused(
+            message(Batches.length, count=len(packed)), message(Batches.lengths, least=HEAD_BYTES, most=MOST_BYTES)
+        )
     letters, version, number, slot, flags, sequence, first, count, axes, buttons, text_bytes, page, sent_ms, wall_ms = (
-        _HEAD.unpack_from(message)
+        _HEAD.unpack_from(packed)
     )  # fmt: skip
     if letters != _LETTERS:
-        raise _refused("bytes that do not begin with swcb", "a message of the measuring page")
+        raise _refused(_found("other_letters"), _expected("page"))
     if version != VERSION:
-        raise _refused(f"version {version}", f"version {VERSION}")
+        raise _refused(message(Batches.version, version=version), message(Batches.version, version=VERSION))
     kind = _KINDS.get(number)
     if kind is None:
-        raise _refused(f"kind {number}", "kind 1 to 4")
+        raise _refused(message(Batches.kind, kind=number), message(Batches.kinds, least=min(_KINDS), most=max(_KINDS)))
     _check_head(kind, slot, flags, first, count, axes, buttons, text_bytes)
     _check_clock("sent_ms", sent_ms)
     _check_clock("wall_ms", wall_ms)
     body = count * (2 + axes) * 8 if kind == "samples" else text_bytes
-    if len(message) != HEAD_BYTES + body:
-        raise _refused(f"{len(message) - HEAD_BYTES} bytes after the head", f"{body}, as the head says")
+    if len(packed) != HEAD_BYTES + body:
+        raise _refused(
+            message(Batches.body, count=len(packed) - HEAD_BYTES), message(Batches.body_expected, count=body)
+        )
     rows, text = _no_rows(), ""
     if kind == "samples":
-        rows = np.frombuffer(message, dtype="<f8", offset=HEAD_BYTES).reshape(count, 2 + axes).astype(np.float64)
+        rows = np.frombuffer(packed, dtype="<f8", offset=HEAD_BYTES).reshape(count, 2 + axes).astype(np.float64)
         _check_rows(rows, buttons, sent_ms)
     elif kind == "appeared":
-        text = _text(message[HEAD_BYTES:])
+        text = _text(packed[HEAD_BYTES:])
     return Batch(
         kind, slot, sequence, sent_ms, wall_ms, first, rows, axes, buttons, text, bool(flags & _STANDARD),
         bool(flags & _LOST), page,
     )  # fmt: skip
 
 
-def _refused(found: str, expected: str) -> BadInput:
-    return BadInput(Problem(_WHERE, found, expected, _REMEDY))
+def _refused(found: Message, expected: Message) -> BadInput:
+    return BadInput(Problem(message(Batches.where), found, expected, message(Batches.remedy)))
+
+
+def _found(what: FoundBatch) -> Message:
+    return message(Batches.found, what=what)
+
+
+def _expected(what: ExpectedBatch) -> Message:
+    return message(Batches.expected, what=what)
 
 
 def _check_head(
@@ -224,27 +235,30 @@ def _check_head(
     )
     for name, value, least, most in allowed:
         if not least <= value <= most:
-            raise _refused(f"{name} {value} in a message of kind '{kind}'", f"{least} to {most}")
+            raise _refused(
+                message(Batches.field, key=Name(name), value=value, kind=kind),
+                message(Batches.limits, least=least, most=most),
+            )
 
 
 def _check_clock(name: str, value_ms: float) -> None:
     if not (math.isfinite(value_ms) and 0.0 <= value_ms <= _LARGEST_MS):
-        raise _refused(f"{name} {value_ms:g}", "milliseconds from 0")
+        raise _refused(message(Batches.clock, key=Name(name), value=Name(f"{value_ms:g}")), _expected("milliseconds"))
 
 
 def _check_rows(rows: Array, buttons: int, sent_ms: float) -> None:
     times_ms, masks, axes = rows[:, 0], rows[:, 1], rows[:, 2:]
     if not bool(np.all((times_ms >= 0.0) & (times_ms <= sent_ms))):
-        raise _refused("a sample without a time, or later than it was sent", "milliseconds from 0 to sent_ms")
+        raise _refused(_found("bad_time"), _expected("milliseconds_to_sent"))
     if not bool(np.all((masks >= 0.0) & (masks < 2.0**buttons) & (masks == np.floor(masks)))):
-        raise _refused("buttons that the device does not have", f"a whole number below 2 to the power of {buttons}")
+        raise _refused(_found("unknown_buttons"), message(Batches.mask, buttons=buttons))
     if not bool(np.all(np.abs(axes) <= _LARGEST_AXIS)):
-        raise _refused("an axis that is no number or far out", "-1 to 1")
+        raise _refused(_found("bad_axis"), _expected("axis"))
 
 
 def _text(body: bytes) -> str:
     try:
         text = body.decode("utf-8")
     except UnicodeDecodeError as error:
-        raise _refused("a device name that is no text", "UTF-8") from error
+        raise _refused(_found("bad_text"), _expected("utf8")) from error
     return "".join(sign if sign.isprintable() else " " for sign in text).strip()

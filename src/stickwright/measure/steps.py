@@ -198,8 +198,8 @@ def trace_words(codes: ArrayLike) -> NDArray[np.str_]:
     return words
 
 
-def unknown_cues(codes: ArrayLike) -> str:
-    """What cannot be told of a recording's cues, in a sentence; empty where every number is a known cue word's.
+def unknown_cues(codes: ArrayLike) -> dict[int, int]:
+    """Numbers of a recording's cues that are no known cue word's, and how many samples have each.
 
     Parameters
     ----------
@@ -208,22 +208,12 @@ def unknown_cues(codes: ArrayLike) -> str:
 
     Examples
     --------
-    >>> unknown_cues([1.0, 4.0, 9.0])
-    ''
-    >>> unknown_cues([1.0, 42.0, 42.0])
-    'cue 42 (2 samples) is not known to this version of stickwright: read as nothing asked; a later version may know it'
+    >>> unknown_cues([1.0, 4.0, 9.0]), unknown_cues([1.0, 42.0, 42.0])
+    ({}, {42: 2})
     """
     numbers = _cue_numbers(codes)
     found, counts = np.unique(numbers[~np.isin(numbers, list(CUE_CODES.values()))], return_counts=True)
-    if not found.size:
-        return ""
-    told = " and ".join(
-        f"cue {code} ({many:,} sample{'' if many == 1 else 's'})" for code, many in zip(found, counts, strict=True)
-    )
-    be, them = ("is", "it") if found.size == 1 else ("are", "them")
-    return (
-        f"{told} {be} not known to this version of stickwright: read as nothing asked; a later version may know {them}"
-    )
+    return dict(zip(found.tolist(), counts.tolist(), strict=True))
 
 
 def _cue_numbers(codes: ArrayLike) -> NDArray[np.int64]:

@@ -7,7 +7,6 @@ import math
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from stickwright import units
 from stickwright.codes.bench_notes import BenchNotes
 from stickwright.codes.message import message
 from stickwright.codes.stick_problems import StickProblems
@@ -107,7 +106,7 @@ def _asin_column(travel: Array, height: Array, name: str) -> tuple[Array, list[P
     problems = [
         Problem(
             (message(StickProblems.reading, number=int(i) + 1), name),
-            units.spoken(float(travel[i]), "mm"),
+            message(StickProblems.travel, travel_m=float(travel[i])),
             message(StickProblems.below_height, height_m=float(height[i])),
             message(StickProblems.remedy, what="height_from_pivot"),
         )

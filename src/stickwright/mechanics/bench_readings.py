@@ -355,7 +355,7 @@ def _stop(angle: Array, max_angle_rad: float | None) -> tuple[float, tuple[Findi
         index = int(angle.argmax())
         raise BadInput(
             Problem(
-                (message(StickProblems.reading, number=index + 1), "angle_rad"), units.spoken(largest, "deg", 3),
+                (message(StickProblems.reading, number=index + 1), "angle_rad"), message(StickProblems.angle, angle_rad=largest),
                 message(StickProblems.at_most_stop, stop_rad=max_angle_rad), message(StickProblems.remedy, what="measure_stop"),
             )
         )  # fmt: skip

@@ -20,7 +20,7 @@ from stickwright.mechanics.suiting import unsuited
 from stickwright.mechanics.unread import Rule
 from stickwright.model.fit import Doubt
 from stickwright.model.plan import Demand
-from stickwright.units import spoken
+from stickwright.units import figures
 
 __all__ = [
     "NOTHING_NEAR", "Broken", "Situation", "best_extensions", "broken_rules", "extension_note", "helping_change", "limit_of",
@@ -193,7 +193,7 @@ def _firm(inputs: SiteInputs, k: int) -> float | None:
     if inputs.firm_force_n is None:
         return None
     firm = float(inputs.firm_force_n[k])
-    return None if spoken(firm, "n") == spoken(float(inputs.force_n[0, k]), "n") else firm
+    return None if figures(firm) == figures(float(inputs.force_n[0, k])) else firm
 
 
 def _effort_failures(

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from stickwright.codes.agreements import RecordedTask
+from stickwright.codes.asked import Asked
 from stickwright.codes.bases import Bases
 from stickwright.codes.estimate import Estimate
 from stickwright.codes.heard import Heard
@@ -196,8 +197,10 @@ def by_condition(
         elif one.condition in others:
             others[one.condition] = (*others[one.condition], one)
         else:
-            remedy = nearest(one.condition, others) or "Add the state to the site, or take the name away."
-            raise BadInput(Problem(one.name, f'the state "{one.condition}"', f"a state of {site.name}", remedy))
+            found = message(Asked.state, state=Name(one.condition))
+            expected = message(Asked.state_of, site=Name(site.name))
+            remedy = nearest(one.condition, others) or message(Asked.add_state)
+            raise BadInput(Problem(one.name, found, expected, remedy))
     return tuple(usual), others
 
 

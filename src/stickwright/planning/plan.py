@@ -18,7 +18,10 @@ from stickwright import __version__
 from stickwright.allocation.pressing import can_press
 from stickwright.allocation.questions import kit_without, wishes_for, wrong_wishes
 from stickwright.allocation.wiring import wiring_of
+from stickwright.codes.asked import Asked
+from stickwright.codes.doing import Doing
 from stickwright.codes.estimate import Estimate
+from stickwright.codes.file_places import FilePlaces
 from stickwright.codes.message import Name, Text, message
 from stickwright.codes.setups import Setups
 from stickwright.errors import BadInput, Problem, did_you_mean
@@ -89,7 +92,7 @@ def plan(
     rules: Rules | None = None,
     wishes: Wishes | None = None,
     why: str | None = None,
-    progress: Callable[[str, float], None] | None = None,
+    progress: Callable[[Text, float], None] | None = None,
 ) -> Plan:
     """Choose, share out, explain, wire and tune: the whole answer to a case.
 
@@ -120,7 +123,7 @@ def plan(
         A name does not resolve, weights are all 0, or a reading cannot be used; all problems at once.
     """
     if not 2 <= draws <= MOST_DRAWS:
-        raise BadInput(Problem("draws", str(draws), f"2 to {MOST_DRAWS:,}, 500 for a sheet"))
+        raise BadInput(Problem("draws", str(draws), message(Asked.simulations, least=2, most=MOST_DRAWS, usual=DRAWS)))
     rules, wishes = rules or Rules(), wishes or Wishes()
     tell = progress or (lambda _what, _share: None)
     findings = list(case.doubts)
@@ -157,12 +160,12 @@ def plan(
     if why is not None and not any(_same(why, action) for action in actions):
         remedy: Text = did_you_mean(why, actions)
         if not actions:
-            remedy = "game.toml names none: add an [[action]] for each thing the player wants to do."
-        problems.append(Problem("action", f'"{why}"', "an action of game.toml", remedy))
+            remedy = message(Asked.no_actions)
+        problems.append(Problem("action", message(Asked.typed, typed=Name(why)), message(Asked.action), remedy))
     if problems:
         raise BadInput(dict.fromkeys(problems))
     for number, site in enumerate(sites):
-        tell(site.name, 0.6 * number / len(sites))
+        tell(Name(site.name), 0.6 * number / len(sites))
         rng = np.random.default_rng([seed, number])
         try:
             one = known_site(case, site, rng, draws, findings)
@@ -173,12 +176,12 @@ def plan(
             known.append(one)
     if problems:
         raise BadInput(problems)
-    tell("sharing out the actions", 0.6)
+    tell(message(Doing.sharing), 0.6)
 
     def shared_at(felt: Sequence[KnownSite], told: Callable[[float], None] = lambda _share: None) -> Shared:
         return shared_out(cases, weights, sites, felt, rules, (wishes, why, told))
 
-    shared = shared_at(known, lambda share: tell("sharing out the actions", 0.6 + 0.25 * share))
+    shared = shared_at(known, lambda share: tell(message(Doing.sharing), 0.6 + 0.25 * share))
     shared, known, mounts = _mounted(all_actions(whole), known, shared, shared_at, findings)
     room = _with_flats_in_use(whole, mounts)
     ways = held_ways(mounts, room) if room is not None else None
@@ -194,7 +197,7 @@ def plan(
         replace(layout, settings=settings_in(layout.sharing, tunings, one.game))
         for layout, one in zip(layouts, cases, strict=False)
     )
-    tell("next reading", 0.95)
+    tell(message(Doing.next_reading), 0.95)
     works.sort(key=lambda work: (not _placed(work.site.name, in_all), *_site_order(work, all_actions(whole).game)))
     following = next_reading(
         works,
@@ -205,7 +208,7 @@ def plan(
     used = [work.plan for work in works if _placed(work.site.name, in_all)]
     findings += session_findings(case.player, whole.games, used)
     findings += kit_notes(case.kit, names_used(used, in_all, mounts))
-    tell("done", 1.0)
+    tell(message(Doing.done), 1.0)
     return Plan(
         version=__version__,
         case=case.name,
@@ -284,18 +287,19 @@ def _usable(site: Site, findings: list[Finding]) -> bool:
 
 def _refusals(case: Case, site: Site) -> list[Problem]:
     """Names that do not resolve and weights that ask for nothing: all of them, before anything is worked out."""
-    tried: list[tuple[str, StickReach | Recording]]
-    tried = [(f'player.toml, site "{site.name}", on_stick', entry) for entry in site.on_stick]
-    tried += [(recording.name, recording) for recording in case.recordings if recording.site == site.name]
-    checks: list[tuple[str, Callable[[], object]]] = [
+    named = message(FilePlaces.named, key=Name("site"), name=Name(site.name))
+    tried: list[tuple[tuple[Text, ...], StickReach | Recording]]
+    tried = [(("player.toml", named, "on_stick"), entry) for entry in site.on_stick]
+    tried += [((recording.name,), recording) for recording in case.recordings if recording.site == site.name]
+    checks: list[tuple[tuple[Text, ...], Callable[[], object]]] = [
         (where, partial(at_contact, case.kit, one.stick, one.topper, one.extension))
         for where, one in tried
         if one.stick is not None
     ]
-    checks.append(("", partial(demand_of, case.game, site.action, EIGHT, site.name)))
+    checks.append(((), partial(demand_of, case.game, site.action, EIGHT, site.name)))
     if tried or site.reading:  # a part that only presses needs no stick
         setups = partial(setups_at, case.kit, site)
-        checks.append(("", setups))
+        checks.append(((), setups))
     out: list[Problem] = []
     for where, check in checks:
         try:

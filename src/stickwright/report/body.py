@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING
 
 from stickwright.codes.body_drawings import BodyDrawings
 from stickwright.codes.message import Name, message
+from stickwright.report.ink import FONT
 from stickwright.report.printed import folded
 from stickwright.report.tell import tell
 
@@ -23,7 +24,6 @@ __all__ = ["BodyMark", "body_alt", "body_drawing", "part_named", "side_named"]
 
 Point = tuple[float, float]
 
-_FONT = "DejaVu Sans, sans-serif"
 _TYPE_MM, _LETTER_MM, _BOLD_MM, _LINE_MM = 3.9, 2.35, 2.25, 4.7  # 11 points; letters on average
 _GAP_MM = 1.2  # between labels
 _MARK_MM = 2.9  # radius of a marker
@@ -352,7 +352,7 @@ def _words(drawing: drawsvg.Drawing, text: str, at: Point, anchor: str = "start"
 
     weight = {"font_weight": "bold"} if bold else {}
     drawing.append(
-        drawsvg.Text(text, _TYPE_MM, *_rounded(*at), text_anchor=anchor, font_family=_FONT, fill="black", **weight)
+        drawsvg.Text(text, _TYPE_MM, *_rounded(*at), text_anchor=anchor, font_family=FONT, fill="black", **weight)
     )
 
 

@@ -4,10 +4,14 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Literal
 
+from stickwright.codes.message import Message, Name, Text, message
+from stickwright.codes.setup_drawings import Label, SetupDrawings
 from stickwright.model.fit import Fit
+from stickwright.report.ink import FONT
 from stickwright.report.printed import base_turned, folded, in_unit, plain
+from stickwright.report.tell import tell
 
 if TYPE_CHECKING:
     import drawsvg
@@ -22,8 +26,15 @@ _SMALL_MM = 3.2  # 9 points
 _THICK_MM, _THIN_MM = 0.6, 0.25
 _NO_BASE_M = (0.060, 0.060, 0.030)  # drawn dashed when nobody measured the base
 _LETTER_MM, _LINE_MM = 2.3, 5.0  # width of a letter and height of a line of that type, on average
+_LEVEL_RAD = 1e-9  # less than that is level
 _LEAN_ROOM_MM = 27.0  # beside the side view, for the dimension lines
-_FONT = "DejaVu Sans, sans-serif"
+
+
+_Before = Literal["crosswise", "side_view", "nothing"]
+
+
+def _label(label: Label) -> str:
+    return tell(SetupDrawings.label, label=label)
 
 
 @dataclass(frozen=True)
@@ -54,25 +65,27 @@ def setup_alt(fit: Fit, turn_rad: float = 0.0, *, side_only: bool = False) -> st
     side_only : bool, default False
         Without the view from above.
     """
-    views = "Side view" if side_only else "Side view and view from above"
-    turned = f"; the base is turned {base_turned(turn_rad)}, seen from above" if base_turned(turn_rad) else ""
-    arrow = "the arrow points to the player's forward"
-    base = fit.base_m
-    of_base = (
-        f"base {plain(base[0], 'mm')} long, {plain(base[1], 'mm')} wide, {plain(base[2], 'mm')} high"
-        f"{', standing crosswise with its front to the left' if fit.crosswise else ''}"
-        if base is not None
-        else "base not measured"
-    )
+    turned = base_turned(turn_rad) or None
+    base = _base_words(fit)
     if fit.kind == "touch":
-        return f"{views} of the touch surface {fit.label}: {of_base}{turned}; {arrow}."
-    towards = "towards" if fit.tilt_rad > 0 else "away from"
-    tilt = f"sloping {plain(abs(fit.tilt_rad), 'deg')} {towards} the player" if abs(fit.tilt_rad) > 1e-9 else "level"
-    return (
-        f"{views} of {fit.label}: {of_base}, {tilt}; contact point "
-        f"{plain(fit.contact_height_m, 'mm')} above the pivot, travel {plain(fit.travel_m, 'mm', 2)} each way{turned}; "
-        f"{arrow}."
+        return tell(SetupDrawings.touch_alt, device=fit.label, base=base, turned=turned, side_only=side_only)
+    return tell(
+        SetupDrawings.stick_alt,
+        device=fit.label,
+        base=base,
+        tilt_rad=fit.tilt_rad if abs(fit.tilt_rad) > _LEVEL_RAD else 0.0,
+        contact_height_m=fit.contact_height_m,
+        travel_m=fit.travel_m,
+        turned=turned,
+        side_only=side_only,
     )
+
+
+def _base_words(fit: Fit) -> Message | None:
+    if fit.base_m is None:
+        return None
+    length_m, width_m, height_m = fit.base_m
+    return message(SetupDrawings.base, length_m=length_m, width_m=width_m, height_m=height_m, crosswise=fit.crosswise)
 
 
 def setup_drawing(
@@ -107,8 +120,9 @@ def setup_drawing(
     drawing.set_render_size(f"{width}mm", f"{height}mm")
     drawing.append_title(setup_alt(fit, turn_rad, side_only=side_only))
     turned = base_turned(turn_rad)
-    then = "turned" if fit.crosswise else "base then turned" if side_only else "\u25b2 front of the base, turned"
-    notes = _notes(fit, int(width / _LETTER_MM), f"{then} {turned}" if turned else "")
+    before: _Before = "crosswise" if fit.crosswise else "side_view" if side_only else "nothing"
+    then = message(SetupDrawings.base_turned, turned=turned, before=before) if turned else None
+    notes = _notes(fit, int(width / _LETTER_MM), then)
     foot = 8.0 + _LINE_MM * (notes.count("\n") + 1)
     side_room = (
         width * (1.0 if side_only else 0.56) - _LEAN_ROOM_MM - (6.0 if side_only else 0.0),
@@ -116,15 +130,14 @@ def setup_drawing(
     )
     above_room = (width * 0.44 - 46.0, height - 21.5 - foot)
     scale = _scale(fit, side_room, None if side_only else above_room, turn_rad)
-    title = "From the player's right" + (", before turning" if turned else "")
+    title = _label("side_view_before_turning" if turned else "side_view")
     _side_view(drawing, fit, scale, (6.0, height - 3.0 - foot), side_room, title)
     if not side_only:
         _above_view(drawing, fit, scale, (width * 0.79, 18.0 + above_room[1] / 2), turn_rad)
     for row, words in enumerate(reversed(notes.split("\n"))):
         _words(drawing, words, (width / 2, height - 6.0 - _LINE_MM * row), anchor="middle")
-    said = "life size" if scale == 1 else f"scale 1 to {round(1 / scale, 6):g}"
-    more = "" if side_only else "; topper drawn by form, pivot drawn at the top of the base"
-    _words(drawing, f"{said}{more}", (width / 2, height - 1.2), size=_SMALL_MM, anchor="middle")
+    said = tell(SetupDrawings.scale, shrink_factor=1 / scale, side_only=side_only)
+    _words(drawing, said, (width / 2, height - 1.2), size=_SMALL_MM, anchor="middle")
     return str(drawing.as_svg())
 
 
@@ -177,7 +190,7 @@ def _side_view(drawing: drawsvg.Drawing, fit: Fit, scale: float, floor: Point, r
     spare = max(0.0, room[0] - length * scale - lean)
     pose = _Pose((floor[0] + 20.0 + lean + 0.15 * spare, floor[1] - raised), built, scale)
     _line(drawing, (floor[0], floor[1]), (floor[0] + room[0] + 24.0, floor[1]), _THICK_MM)
-    if abs(built) > 1e-9:
+    if abs(built) > _LEVEL_RAD:
         foot = (pose.at(length, 0)[0], floor[1]) if built > 0 else (pose.at(0, 0)[0], floor[1])
         _area(drawing, [pose.at(0, 0), pose.at(length, 0), foot], fill="#d9d9d9", width=_THIN_MM)
     outline = [pose.at(0, 0), pose.at(length, 0), pose.at(length, far), pose.at(0, near)]
@@ -189,9 +202,9 @@ def _side_view(drawing: drawsvg.Drawing, fit: Fit, scale: float, floor: Point, r
     elif fit.base_m is not None:
         _dimension(drawing, pose.at(0, 0), pose.at(0, near), -3.5, plain(fit.base_m[2], "mm"))
     else:
-        _words(drawing, "not measured", (outline[3][0] + 2.0, outline[3][1] + 6.0))
-    _words(drawing, "player's side", (floor[0], floor[1] + 4.6))
-    _words(drawing, "forward", (floor[0] + room[0] + 12.0, floor[1] + 4.6), anchor="end")
+        _words(drawing, _label("not_measured"), (outline[3][0] + 2.0, outline[3][1] + 6.0))
+    _words(drawing, _label("player_side"), (floor[0], floor[1] + 4.6))
+    _words(drawing, _label("forward"), (floor[0] + room[0] + 12.0, floor[1] + 4.6), anchor="end")
     end = floor[0] + room[0] + 24.0
     _arrow(drawing, (end - 11.0, floor[1] + 3.4), (end, floor[1] + 3.4), _THICK_MM)
     _words(drawing, title, (floor[0], 4.4), bold=True)
@@ -203,7 +216,7 @@ def _lever(drawing: drawsvg.Drawing, fit: Fit, pose: _Pose, base_mm: float) -> N
     pivot, contact = pose.at(0, 0), pose.at(0, lever)
     if fit.kind == "touch":
         _line(drawing, pose.at(-travel, 0), pose.at(travel, 0), 1.4)
-        _words(drawing, "touch surface: the finger slides", (pose.at(-travel, 0)[0], pivot[1] - 3.0))
+        _words(drawing, _label("touch"), (pose.at(-travel, 0)[0], pivot[1] - 3.0))
         return
     angle = math.asin(min(1.0, travel / lever)) if lever else 0.0
     for lean in (-angle, angle):
@@ -218,23 +231,23 @@ def _lever(drawing: drawsvg.Drawing, fit: Fit, pose: _Pose, base_mm: float) -> N
     _dimension(drawing, pivot, contact, -(base_mm / 2 * pose.scale + 3.5), plain(fit.contact_height_m, "mm"))
 
 
-def _notes(fit: Fit, letters: int, turned: str) -> str:
+def _notes(fit: Fit, letters: int, turned: Message | None) -> str:
     """What is written below the stick, in as many lines as it takes; `turned` says how its base is turned, or nothing."""
-    notes = [f"moves {plain(fit.travel_m, 'mm')} each way"] if fit.kind == "lever" else []
+    notes: list[Text] = [message(SetupDrawings.travel, travel_m=fit.travel_m)] if fit.kind == "lever" else []
     if fit.topper or fit.topper_form:
         notes.append(str(fit.topper or fit.topper_form))
     if fit.extension:
-        notes.append(f"extension {fit.extension}")
-    if abs(fit.built_tilt_rad) > 1e-9:
-        edge = "far" if fit.built_tilt_rad > 0 else "near"
-        notes.append(f"{edge} edge raised {plain(abs(fit.built_tilt_rad), 'deg')}")
-    elif abs(fit.tilt_rad) > 1e-9:
-        notes.append(f"top slopes {plain(abs(fit.tilt_rad), 'deg')}")
+        notes.append(message(SetupDrawings.extension, extension=Name(fit.extension)))
+    if abs(fit.built_tilt_rad) > _LEVEL_RAD:
+        edge: Literal["far", "near"] = "far" if fit.built_tilt_rad > 0 else "near"
+        notes.append(message(SetupDrawings.edge_raised, edge=edge, tilt_rad=abs(fit.built_tilt_rad)))
+    elif abs(fit.tilt_rad) > _LEVEL_RAD:
+        notes.append(message(SetupDrawings.top_slopes, tilt_rad=abs(fit.tilt_rad)))
     if fit.crosswise:
-        notes.append(f"base crosswise (\u25b2 left){turned and ', '}{turned}")
-    elif turned:
+        notes.append(message(SetupDrawings.crosswise))
+    if turned is not None:
         notes.append(turned)
-    return folded("; ".join(notes), letters)
+    return folded(tell(SetupDrawings.notes, notes=tuple(notes)), letters)
 
 
 def _topper(drawing: drawsvg.Drawing, fit: Fit, pose: _Pose, at_mm: Point) -> None:
@@ -282,12 +295,11 @@ def _above_view(drawing: drawsvg.Drawing, fit: Fit, scale: float, centre: Point,
     drawing.append(_circle(centre, radius, "none", _THIN_MM, dashed=True))
     drawing.append(_circle(centre, min(1.6, radius), "black"))
     _arrow(drawing, (x, y - half_l - 1.5), (x, y - half_l - 7.2), 1.2)
-    _words(drawing, "forward: this way", (x, y - half_l - 8.6), anchor="middle", bold=True)
-    _words(drawing, "right", (x + half_w + 3.0, y + 1.3))
-    _words(drawing, "left", (x - half_w - 3.0, y + 1.3), anchor="end")
-    _words(drawing, "back (player's side)", (x, y + half_l + 5.0), anchor="middle")
-    sides = [f"{in_unit(side, 'mm'):.0f}" for side in (fit.base_m or ())[:2]]
-    title = f"From above: base {' × '.join(sides)} mm" if sides else "From above"
+    _words(drawing, _label("forward_arrow"), (x, y - half_l - 8.6), anchor="middle", bold=True)
+    _words(drawing, _label("right"), (x + half_w + 3.0, y + 1.3))
+    _words(drawing, _label("left"), (x - half_w - 3.0, y + 1.3), anchor="end")
+    _words(drawing, _label("back"), (x, y + half_l + 5.0), anchor="middle")
+    title = tell(SetupDrawings.above_with_base, sides_m=fit.base_m[:2]) if fit.base_m else _label("above")
     _words(drawing, title, (x, 4.4), anchor="middle", bold=True)
 
 
@@ -356,7 +368,7 @@ def _words(
 
     weight = {"font_weight": "bold"} if bold else {}
     x, y = _rounded(*at)
-    drawing.append(drawsvg.Text(text, size, x, y, text_anchor=anchor, font_family=_FONT, fill="black", **weight))
+    drawing.append(drawsvg.Text(text, size, x, y, text_anchor=anchor, font_family=FONT, fill="black", **weight))
 
 
 def _rounded(*numbers: float) -> tuple[float, ...]:

@@ -14,11 +14,23 @@ from stickwright.model.plugs import conductors_of, is_usb
 if TYPE_CHECKING:
     import drawsvg
 
-__all__ = ["FLAG_MM", "LINE_MM", "PLUG_MM", "TYPE_MM", "Ink", "fitted", "flag", "plug_symbol", "plug_words", "text_mm"]
+__all__ = [
+    "FLAG_MM",
+    "FONT",
+    "LINE_MM",
+    "PLUG_MM",
+    "TYPE_MM",
+    "Ink",
+    "fitted",
+    "flag",
+    "plug_symbol",
+    "plug_words",
+    "text_mm",
+]
 
 TYPE_MM, LINE_MM = 3.1, 3.9  # 8.8 points, on lines of 11
 FLAG_MM, PLUG_MM = (8.4, 4.6), 8.0
-_FONT = "DejaVu Sans, sans-serif"
+FONT = "DejaVu Sans, sans-serif"  # of all drawings
 _WIDTHS_EM = {
     **dict.fromkeys("ijl|'", 0.29), **dict.fromkeys(" .,:;", 0.34), **dict.fromkeys("frt()/-", 0.42),
     **dict.fromkeys("cszJ", 0.56), **dict.fromkeys("mwMW%+@…", 1.0),
@@ -91,7 +103,7 @@ class Ink:
         weight = {"font_weight": "bold"} if bold else {}
         x, y = (round(number, 2) for number in at)
         self._drawing.append(
-            drawsvg.Text(text, TYPE_MM, x, y, text_anchor=anchor, font_family=_FONT, fill="black", **weight)
+            drawsvg.Text(text, TYPE_MM, x, y, text_anchor=anchor, font_family=FONT, fill="black", **weight)
         )
 
     def paragraph(self, lines: Sequence[str], left: float, middle: float, bold: int = 0) -> None:

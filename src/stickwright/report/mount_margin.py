@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from stickwright.catalogue import book
 from stickwright.codes.message import message
 from stickwright.codes.mount_drawings import MountDrawings
-from stickwright.report.ink import LINE_MM, TYPE_MM, Ink, fitted, text_mm
+from stickwright.report.ink import FONT, LINE_MM, TYPE_MM, Ink, fitted, text_mm
 from stickwright.report.mount_paper import Frame, head, rounded
 from stickwright.report.mount_shapes import plain_words
 from stickwright.report.mount_views import DimensionLine, Spot
@@ -84,7 +84,7 @@ def _turned_words(drawing: drawsvg.Drawing, text: str, at: Spot) -> None:
     x, y = rounded(*at)
     drawing.append(
         drawsvg.Text(
-            text, TYPE_MM, x, y, text_anchor="middle", font_family="DejaVu Sans, sans-serif", fill="black",
+            text, TYPE_MM, x, y, text_anchor="middle", font_family=FONT, fill="black",
             transform=f"rotate(-90 {x:g} {y:g})",
         )
     )  # fmt: skip

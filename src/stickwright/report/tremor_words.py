@@ -4,39 +4,33 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from stickwright.codes.aimed_lines import AimedLines
 from stickwright.codes.estimate import Estimate
+from stickwright.codes.message import Message, Name, Text, message
 from stickwright.model.recorded import TraceReport
-from stickwright.report.printed import shown
+from stickwright.report.printed import printed_pair, shown
 
-__all__ = ["axis_words", "band_words", "in_own_unit", "tremor_size"]
-
-_AXES = "xyz"
+__all__ = ["axis_words", "in_own_unit", "tremor_size"]
 
 
-def band_words(band_hz: tuple[float, float]) -> str:
-    """A band of frequencies.
-
-    Examples
-    --------
-    >>> band_words((3.0, 12.0)), band_words((4.62, 6.62))
-    ('3 to 12 Hz', '4.6 to 6.6 Hz')
-    """
-    low, high = (f"{end:.1f}".removesuffix(".0") for end in band_hz)
-    return f"{low} to {high} Hz"
-
-
-def axis_words(direction: tuple[float, ...]) -> str:
+def axis_words(direction: tuple[float, ...]) -> Message:
     """A line in space by its parts along the recorded axes.
 
+    Parameters
+    ----------
+    direction : tuple of float
+        Of length one.
+
     Examples
     --------
-    >>> axis_words((0.6, -0.8)), axis_words((0.0, 0.6, 0.8))
+    >>> from stickwright.catalogue import say
+    >>> say(axis_words((0.6, -0.8))), say(axis_words((0.0, 0.6, 0.8)))
     ('(x 0.60, y -0.80)', '(x 0.00, y 0.60, z 0.80)')
     """
-    return f"({', '.join(f'{name} {part:.2f}' for name, part in zip(_AXES, direction, strict=False))})"
+    return message(AimedLines.axis, parts_share=direction)
 
 
-def in_own_unit(estimate: Estimate, report: TraceReport) -> str:
+def in_own_unit(estimate: Estimate, report: TraceReport) -> Text:
     """An estimate in the recording's unit, which stands behind the number.
 
     Parameters
@@ -45,15 +39,20 @@ def in_own_unit(estimate: Estimate, report: TraceReport) -> str:
     report : TraceReport
         A share of full output is printed as per cent.
     """
-    if report.unit == "share":
-        return shown(estimate, "percent").replace("%", "% of full output", 1)
     if estimate.value is None:
         return shown(estimate, "foreign")
-    value, _, beside = shown(replace(estimate, assumed=None), "foreign").partition(" ")
-    return f"{value} {report.unit} {beside}".rstrip()
+    percent = report.unit == "share"
+    value, beside = printed_pair(replace(estimate, assumed=None), "percent" if percent else "foreign")
+    unit = None if percent else Name(report.unit)
+    return message(AimedLines.size, value=value, beside=beside, unit=unit)
 
 
-def tremor_size(report: TraceReport) -> str:
+def _in_band(estimate: Estimate, report: TraceReport, band_hz: tuple[float, float]) -> Message:
+    low_hz, high_hz = band_hz
+    return message(AimedLines.in_band, told=in_own_unit(estimate, report), low_hz=low_hz, high_hz=high_hz)
+
+
+def tremor_size(report: TraceReport) -> Text:
     """Size from 3 to 12 Hz, of the peak's own band, and what of it rises above the background.
 
     Parameters
@@ -64,8 +63,9 @@ def tremor_size(report: TraceReport) -> str:
     tremor = report.tremor
     if tremor is None:
         return ""
-    parts = [f"{in_own_unit(tremor.band_rms, report)} from {band_words(tremor.band_hz)}"]
+    peak = excess = None
     if tremor.peak_hz is not None:
-        parts.append(f"{in_own_unit(tremor.peak_rms, report)} from {band_words(tremor.peak_hz)}, the peak's band")
-        parts.append(f"of that {in_own_unit(tremor.excess_rms, report)} above the background")
-    return "; ".join(parts)
+        peak = _in_band(tremor.peak_rms, report, tremor.peak_hz)
+        excess = in_own_unit(tremor.excess_rms, report)
+    band = _in_band(tremor.band_rms, report, tremor.band_hz)
+    return message(AimedLines.tremor_size, band=band, peak=peak, excess=excess)

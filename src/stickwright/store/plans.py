@@ -91,7 +91,7 @@ def program() -> str:
 
 def make_plan(
     store: Store, visit_id: int, *, who: str, wishes: Wishes | None = None, draws: int = DRAWS, seed: int = SEED,
-    made_on: str = "", progress: Callable[[str, float], None] | None = None,
+    made_on: str = "", progress: Callable[[Text, float], None] | None = None,
 ) -> PlanRow:  # fmt: skip
     """Plan a visit as it stands, and keep the plan with its inputs.
 
@@ -135,7 +135,7 @@ def make_plan(
 
 
 def make_again(
-    store: Store, plan_id: int, *, who: str, progress: Callable[[str, float], None] | None = None
+    store: Store, plan_id: int, *, who: str, progress: Callable[[Text, float], None] | None = None
 ) -> PlanRow:
     """A new plan from the very inputs of one that is kept, by the program as it is now; the other stays as it is.
 
@@ -311,7 +311,7 @@ def plan_kept(store: Store, plan_id: int) -> Plan:
     return plan_from_json(plan_text(store, plan_id))
 
 
-def plan_again(store: Store, plan_id: int, progress: Callable[[str, float], None] | None = None) -> Plan:
+def plan_again(store: Store, plan_id: int, progress: Callable[[Text, float], None] | None = None) -> Plan:
     """A plan worked out again from its very inputs, by the program as it is now.
 
     Parameters

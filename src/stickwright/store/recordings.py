@@ -19,8 +19,9 @@ import sqlalchemy as sa
 from numpy.typing import NDArray
 
 from stickwright.codes.entries import Entries
-from stickwright.codes.message import Text, message
+from stickwright.codes.message import Message, Text, message
 from stickwright.codes.player_records import PlayerRecords
+from stickwright.codes.recording_faults import RecordingFaults
 from stickwright.codes.records_file import RecordsFile
 from stickwright.codes.versions import Versions
 from stickwright.errors import BadInput, Problem
@@ -520,18 +521,18 @@ def recording_of(
     samples = samples_of(store, recording_id, upto=upto)
     place = {name: number for number, name in enumerate(row.columns)}
     axes = [place[name] for name in (("x", "y") if stick == "first" else ("second_x", "second_y"))]
-    notes = [f"cut short: the program ended while it was recorded, after {row.samples:,} samples"] * (
-        row.state == "cut short"
-    )
+    notes: list[Message] = []
+    if row.state == "cut short":
+        notes.append(message(RecordingFaults.cut_short, samples=row.samples))
     width: float | None = None
     if "cue_width" in place:
         widths = np.unique(samples[:, place["cue_width"]])
         widths = widths[np.isfinite(widths)]
         width = float(widths[0]) if len(widths) == 1 and widths[0] > 0 else None
         if len(widths) > 1:
-            notes.append("targets of several widths: no one width holds for all")
+            notes.append(message(RecordingFaults.target_widths))
     if "cue" in place and (unknown := unknown_cues(samples[:, place["cue"]])):
-        notes.append(unknown)
+        notes.append(_unknown(unknown))
     cued = [place[name] for name in ("cue_x", "cue_y") if name in place]
     cue_xy = samples[:, cued] if len(cued) == 2 and np.isfinite(samples[:, cued]).any() else None
     return Recording(
@@ -551,6 +552,11 @@ def recording_of(
         notes=tuple(notes),
         selected=_pressed(samples, place),
     )
+
+
+def _unknown(cues: Mapping[int, int]) -> Message:
+    told = (message(RecordingFaults.cue, cue=cue, samples=many) for cue, many in cues.items())
+    return message(RecordingFaults.unknown_cues, cues=tuple(told))
 
 
 def _pressed(samples: NDArray[np.float64], place: Mapping[str, int]) -> NDArray[np.bool_] | None:

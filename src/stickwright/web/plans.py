@@ -18,6 +18,7 @@ from starlette.responses import RedirectResponse, Response
 from starlette.routing import BaseRoute, Route
 
 from stickwright.catalogue import say
+from stickwright.codes.doing import Doing
 from stickwright.codes.message import Name, Text, message
 from stickwright.codes.plans_page import PlansPage
 from stickwright.errors import BadInput, Problem
@@ -57,6 +58,9 @@ SCENE_POLICY = (
 """The scene is one file with its script inside: it runs shut off from everything of ours, and may ask for nothing."""
 
 
+_BEGINNING = message(Doing.beginning)
+
+
 @dataclass
 class Making:
     """A plan that is being made.
@@ -65,7 +69,7 @@ class Making:
     """
 
     place: tuple[str, int]
-    doing: str = "beginning"
+    doing: Text = _BEGINNING
     share: float = 0.0
     row: PlanRow | None = None
     refused: BadInput | None = None
@@ -219,7 +223,7 @@ def again(request: Request) -> Response:
     return _begin(request, here, Making((here.key, here.visit_id), again=row.number), make)
 
 
-def _new_plan(here: At, wishes: Wishes, *, progress: Callable[[str, float], None]) -> PlanRow:
+def _new_plan(here: At, wishes: Wishes, *, progress: Callable[[Text, float], None]) -> PlanRow:
     return make_plan(
         here.store, here.visit_id, who=here.who, wishes=wishes, draws=DRAWS, seed=SEED,
         made_on=here.desk.today().isoformat(), progress=progress,
@@ -240,7 +244,7 @@ def _begin(request: Request, here: At, making: Making, make: Callable[..., PlanR
 
 
 def _make(making: Making, make: Callable[..., PlanRow]) -> None:
-    def tell(doing: str, share: float) -> None:
+    def tell(doing: Text, share: float) -> None:
         making.doing, making.share = doing, share
 
     try:
@@ -265,7 +269,7 @@ def making_plan(request: Request) -> Response:
         data = plans_page(here, making.wishes)
         return page(request, "plans.html", data, here=here, refused=as_typed_here(making.refused))
     if making.failed:
-        raise RuntimeError(making.doing)
+        raise RuntimeError(say(making.doing))
     data = {"title": message(PlansPage.making), "doing": making.doing, "percent": round(100 * making.share)}
     answer = page(request, "making.html", data, here=here)
     answer.headers["refresh"] = "1"

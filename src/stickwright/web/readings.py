@@ -29,6 +29,7 @@ from stickwright.model.plan import Capability
 from stickwright.planning.site_planning import known_site, with_controllers
 from stickwright.report.ability_words import readings_behind
 from stickwright.report.figures_ability import capability_polar
+from stickwright.report.printed import plain
 from stickwright.report.printed import shown as printed
 from stickwright.report.tables import capability_polar as tables_of_figure
 from stickwright.report.tables import day_note
@@ -319,8 +320,8 @@ def _from_file(here: At, site: Mapping[str, Any]) -> tuple[str, tuple[tuple[str,
     return name, tuple(
         (
             say(_towards(one.direction_rad)),
-            " ".join(units.spoken(force, "n") for force in one.force_n),
-            " ".join(units.spoken(reach, "mm") for reach in one.reach_m),
+            " ".join(plain(force, "n") for force in one.force_n),
+            " ".join(plain(reach, "mm") for reach in one.reach_m),
         )
         for one in gauge.reading
     )

@@ -25,6 +25,27 @@ class Texts(Asked):
     def of_hub(self) -> str:
         return "one of its sockets"
 
+    def typed(self, *, typed: Name) -> str:
+        return f'"{self.w.name(typed)}"'
+
+    def action(self) -> str:
+        return "an action of game.toml"
+
+    def no_actions(self) -> str:
+        return "game.toml names none. Add an [[action]] for each thing that the player wants to do."
+
+    def state(self, *, state: Name) -> str:
+        return f'the state "{self.w.name(state)}"'
+
+    def state_of(self, *, site: Name) -> str:
+        return f"a state of {self.w.name(site)}"
+
+    def add_state(self) -> str:
+        return "Add the state to the control site, or delete it from the recording."
+
+    def simulations(self, *, least: int, most: int, usual: int) -> str:
+        return f"{self.w.whole(least)} to {self.w.whole(most)}, {self.w.whole(usual)} for a sheet"
+
     def hub(self) -> str:
         return "a hub of the case"
 

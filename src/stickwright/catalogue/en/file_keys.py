@@ -9,6 +9,10 @@ from stickwright.codes.message import Name, Text
 __all__ = ["Texts"]
 
 
+def _of(kind: Kind | None) -> str:
+    return kind.replace("_", " ") if kind is not None else "another kind"
+
+
 class Texts(FileKeys):
     """Noun phrases, and some sentences."""
 
@@ -34,10 +38,10 @@ class Texts(FileKeys):
         return "Use single brackets: there is only one."
 
     def other_kind(self, *, key: Name, kind: Kind | None) -> str:
-        return f"{self.w.name(key)}, which ends in a unit of {kind or 'another kind'}"
+        return f"{self.w.name(key)}, which ends in a unit of {_of(kind)}"
 
     def of_kind(self, *, kind: Kind | None, keys: tuple[Name, ...]) -> str:
-        return f"a unit of {kind or 'another kind'}: {self._any(keys)}"
+        return f"a unit of {_of(kind)}: {self._any(keys)}"
 
     def no_unit(self, *, key: Name) -> str:
         return f"{self.w.name(key)} without a unit"

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from stickwright.catalogue.en import English
-from stickwright.codes.message import Name
+from stickwright.codes.message import Name, Text
 from stickwright.codes.recording_faults import RecordingFaults
 
 __all__ = ["Texts"]
@@ -184,6 +184,20 @@ class Texts(RecordingFaults):
 
     def gaps(self, *, count: int, total: int) -> str:
         return f"{self.w.whole(count)} of {self.w.whole(total)} samples {self.w.plural(count, one='has', other='have')} an empty cell"
+
+    def cut_short(self, *, samples: int) -> str:
+        return f"cut short: the program ended while it was recorded, after {self._samples(samples)}"
+
+    def target_widths(self) -> str:
+        return "targets of several widths: no one width holds for all"
+
+    def cue(self, *, cue: int, samples: int) -> str:
+        return f"cue {cue} ({self._samples(samples)})"
+
+    def unknown_cues(self, *, cues: tuple[Text, ...]) -> str:
+        told = self.w.all_of(tuple(self.say(one) for one in cues))
+        be, them = self.w.plural(len(cues), one="is", other="are"), self.w.plural(len(cues), one="it", other="them")
+        return f"{told} {be} not known to this version of stickwright: read as nothing asked; a later version may know {them}"
 
     def one_axis(self) -> str:
         return "one axis only: y was not recorded"

@@ -121,6 +121,12 @@ class Texts(StickProblems):
     def up_to(self, *, most_factor: float) -> str:
         return f"more than 0, up to {self.w.trimmed(most_factor, 3)}"
 
+    def angle(self, *, angle_rad: float) -> str:
+        return self.w.amount(angle_rad, "deg", 3)
+
+    def travel(self, *, travel_m: float) -> str:
+        return self.w.amount(travel_m, "mm")
+
     def at_most_stop(self, *, stop_rad: float) -> str:
         return f"at most the end stop at {self.w.amount(stop_rad, 'deg', 3)}"
 
