@@ -44,7 +44,7 @@ class TypedFloat(float):
 
 
 class Lines:
-    """Lines of the keys, tables and list items of a valid TOML text.
+    """Lines of the keys, tables and list items of a valid TOML text; looked for when the first is asked for.
 
     Parameters
     ----------
@@ -64,10 +64,17 @@ class Lines:
         self._lines: dict[FieldPath, int] = {(): 1}
         self._tables: dict[FieldPath, int] = {}
         self._at = 0
-        self._read_document()
+        self._is_read = False
+
+    def read(self) -> None:
+        """Look for them now."""
+        if not self._is_read:
+            self._is_read = True
+            self._read_document()
 
     def line(self, path: FieldPath) -> int:
         """Line of what stands at `path`, or of the nearest table around it."""
+        self.read()
         for length in range(len(path), -1, -1):
             if path[:length] in self._lines:
                 return self._lines[path[:length]]
@@ -303,6 +310,7 @@ def parse_toml(text: str, shown: str) -> TomlFile:
     try:
         data = tomllib.loads(text, parse_float=TypedFloat)
         lines = Lines(text)
+        lines.read()
     except RecursionError as error:
         raise BadInput(
             Problem((shown,), message(TomlFaults.deep), message(TomlFaults.lists), message(TomlFaults.stray_brackets))

@@ -390,6 +390,10 @@ def _wrong(connection: sa.Connection) -> list[Message]:
     for row in connection.execute(sa.select(version.c.id, version.c.body, version.c.digest)):
         if _inflated(row.body) != row.digest:
             out.append(message(RecordsFile.fault_of_version, number=row.id))
+    documents = sa.select(version.c.id, version.c.typed).where(version.c.typed.is_not(None))
+    for number, typed in connection.execute(documents):
+        if not _inflated(typed):
+            out.append(message(RecordsFile.fault_of_version, number=number))
     for row in connection.execute(sa.select(plan.c.id, plan.c.result, plan.c.digest)):
         if _inflated(row.result) != row.digest:
             out.append(message(RecordsFile.fault_of_plan, number=row.id))

@@ -13,6 +13,8 @@ from stickwright.codes.message import Name, Text, message
 from stickwright.codes.records_file import RecordsFile
 from stickwright.codes.versions import Versions
 from stickwright.errors import BadInput, Problem
+from stickwright.files.held import HeldFile
+from stickwright.files.typed_document import document_json, read_document
 from stickwright.store.facts import newest_version, refresh_facts
 from stickwright.store.merging import MergeConflict, merged
 from stickwright.store.opening import Store, new_id
@@ -56,6 +58,8 @@ class Document:
         The file was taken away with this version; the body is still the one before.
     digest : str
         SHA-256 of the body.
+    typed : bytes, optional
+        What the body says, as JSON (`stickwright.files.typed_document`); None where it is no part of a case or cannot be read.
     """
 
     id: int
@@ -68,6 +72,12 @@ class Document:
     why: Text
     removed: bool
     digest: str
+    typed: bytes | None = None
+
+    @property
+    def says(self) -> HeldFile:
+        """The file for the readers of a case: what it says where that is known, else its bytes."""
+        return self.body if self.typed is None else read_document(self.typed, self.name, self.body)
 
 
 class Conflict(BadInput):
@@ -296,10 +306,12 @@ def _append(
         "why": text_kept(why),
         "removed": removed,
     }
-    version_id = new_id(connection, sa.insert(version).values(**row, body=zlib.compress(body, 6)))
+    typed = document_json(name, body)
+    packed = {"body": zlib.compress(body, 6), "typed": None if typed is None else zlib.compress(typed, 6)}
+    version_id = new_id(connection, sa.insert(version).values(**row, **packed))
     if visit_id is not None:
         refresh_facts(connection, visit_id)
-    return Document(document_id, version_id, name, number, body, at, who, why, removed, digest)
+    return Document(document_id, version_id, name, number, body, at, who, why, removed, digest, typed)
 
 
 def _versions(visit_id: int | None) -> sa.Select[tuple[object, ...]]:
@@ -318,8 +330,10 @@ def _history(store: Store, connection: sa.Connection, visit_id: int | None, name
 
 def _document(store: Store, row: sa.Row[tuple[object, ...]]) -> Document:
     held = row._mapping
+    typed = None
     try:
         body = zlib.decompress(held["body"])
+        typed = None if held["typed"] is None else zlib.decompress(held["typed"])
     except zlib.error:
         body = b""
     if hashlib.sha256(body).hexdigest() != held["digest"]:
@@ -334,6 +348,7 @@ def _document(store: Store, row: sa.Row[tuple[object, ...]]) -> Document:
     names = ("name", "number", "at", "who", "digest")
     return Document(
         id=held["document_id"], version_id=held["id"], body=body, removed=bool(held["removed"]), why=text_read(held["why"]),
+        typed=typed,
         **{one: held[one] for one in names},
     )  # fmt: skip
 

@@ -15,7 +15,7 @@ from stickwright.store.keys import APPLICATION_ID
 
 __all__ = ["HEAD", "MIGRATED_BY", "alembic_config", "bring_up_to_date", "lay_down"]
 
-HEAD = "0001"
+HEAD = "0002"
 """The newest revision, here so that a file that is up to date is opened without loading Alembic; a test compares the two."""
 MIGRATED_BY = "stickwright"
 _MOMENT = 7_305_402  # two programs that start at once on one server migrate one after the other

@@ -1,13 +1,16 @@
 """The tables. A row once written is never changed: what is corrected gets a further version, with who and when.
 
-A visit is a case folder in versions: its documents are the files of the folder (`player.toml`, `game.toml`,
-`readings/right-index.csv`, ...), so that whatever can be read from a folder can be kept, and comes out again byte for byte.
-Documents without a visit are the specialist's own shelf (`kit.toml` and its benches), used where a visit has none of its own.
-Recordings made live are kept as samples, not as files.
+A visit is a typed case in versions. Each part of it (player, kit, hub, room, each game) is a JSON document with the number of its
+schema, `version.typed`: the tree of what was entered, numbers as typed with the unit in the key, half filled or not
+(`stickwright.files.typed_document`). It is made once, when the part is saved, by the one parser of case files, and it is what the
+program reads from then on. Beside it, in the same row, `version.body` keeps the file as somebody brought or typed it, with its
+comments, byte for byte; other files of the folder (photographs, gauge and bench tables), and a part that cannot be read yet,
+are kept as that alone. Documents without a visit are the specialist's own shelf (`kit.toml` and its benches), used where a visit
+has none of its own. Recordings made live are kept as samples, not as files, and go into the case as they are.
 
-Three tables hold no truth of their own and may be made anew from the others at any time: `visit_fact` and `reading`, which let
-a player be looked at through time without reading all documents again, and `tail`, the samples of a running recording that
-have not yet been packed into a `chunk`.
+Tables that hold no truth of their own and may be made anew from the others at any time: `visit_fact` and `reading`, which let
+a player be looked at through time without reading all documents again, `recording_summary`, what lists say of a recording, and
+`tail`, the samples of a running recording that have not yet been packed into a `chunk`.
 """
 
 from __future__ import annotations
@@ -16,7 +19,7 @@ import sqlalchemy as sa
 
 __all__ = [
     "METADATA", "account", "act", "chunk", "consent", "document", "loan_act", "plan", "plan_input", "player", "reading",
-    "recording", "recording_act", "setting", "tail", "version", "visit", "visit_fact",
+    "recording", "recording_act", "recording_summary", "setting", "tail", "version", "visit", "visit_fact",
 ]  # fmt: skip
 
 METADATA = sa.MetaData(
@@ -111,6 +114,7 @@ version = sa.Table(
     sa.Column("digest", sa.String(64), nullable=False),  # SHA-256 of the body as it was before packing
     sa.Column("why", sa.Text, nullable=False, default=""),
     sa.Column("removed", sa.Boolean, nullable=False, default=False),
+    sa.Column("typed", sa.LargeBinary, nullable=True),  # what the body says, as JSON, zlib; null where it says nothing readable
     sa.UniqueConstraint("document_id", "number"),
 )  # fmt: skip
 
@@ -161,6 +165,15 @@ tail = sa.Table(
     sa.Column("sample", sa.BigInteger, primary_key=True),
     sa.Column("body", sa.LargeBinary, nullable=False),
     comment="Samples of a running recording, not yet packed",
+)  # fmt: skip
+
+recording_summary = sa.Table(
+    "recording_summary", METADATA,
+    sa.Column("recording_id", _ID, sa.ForeignKey("recording.id"), primary_key=True),
+    sa.Column("program", sa.String(40), nullable=False),  # version that worked it out
+    sa.Column("samples", sa.BigInteger, nullable=False),  # from how many
+    sa.Column("told", sa.Text, nullable=False),
+    comment="Derived from the samples of the recording",
 )  # fmt: skip
 
 plan = sa.Table(
