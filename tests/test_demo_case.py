@@ -309,7 +309,7 @@ def test_both_pages_give_the_same_turn(case: Case, made: Plan) -> None:
     mount say 23, the second with both parts; without recordings both say 10."""
     bare = plan(replace(case, recordings=()), draws=40)
     for result, turn in ((made, 23), (bare, 10)):
-        steps = " ".join(first_page(result)["steps"])
+        steps = " ".join(step["text"] for step in first_page(result)["steps"])
         mount = next(one for one in result.mounts if one.site == "right index")
         settings = dict(mount_page(result, mount)["settings"])
         assert re.findall(r"(\d+)° anticlockwise", steps) == [str(turn)]
@@ -354,7 +354,7 @@ def test_what_tires_first_counts_the_measured_loss(case: Case, sharing: Sharing)
 def test_the_familys_first_page_is_one_page(made: Plan) -> None:
     """From the title to whom to call and the date, with every caution; the second page has the controls."""
     pages = sheet_pages_text(made)
-    assert "Stick set-up" in pages[0]
+    assert "Set-up for player" in pages[0]
     assert "Contact:" in pages[0]
     assert "Never use it while travelling." in pages[0]
     assert pages[1].lstrip().startswith("Controls at a glance")

@@ -9,7 +9,7 @@ from sample_plan import capability, finger_fits, sample_plan
 from said import said as plain
 from stickwright.model.plan import DeviceNote, Plan, ToOrder
 from stickwright.report.device_words import mode_steps, mode_trouble, order_words, setting_step
-from stickwright.report.family import first_page
+from stickwright.report.family import first_page, trouble
 from stickwright.report.words import plan_words
 
 
@@ -26,10 +26,10 @@ def with_notes() -> Plan:
 
 def test_page_one_says_how_to_set_it_and_which_mode() -> None:
     """In the steps where the stick is taken and plugged in, and under what to try when it does not work."""
-    page = first_page(with_notes())
-    assert "Set dew to “magnet out”: pull the magnet out until it clicks." in page["steps"][1]
-    assert "Check that dew is in mode “gamepad”: one light is on." in page["steps"][2]
-    assert page["trouble"][-1] == [
+    steps = [step["text"] for step in first_page(with_notes())["steps"]]
+    assert "Set dew to “magnet out”: pull the magnet out until it clicks." in steps[1]
+    assert "Check that dew is in mode “gamepad”: one light is on." in steps[3]
+    assert trouble(with_notes())[-1] == [
         "Is dew in another mode?", "Hold both buttons for 3 s. It must be in “gamepad”."
     ]  # fmt: skip
 

@@ -111,15 +111,15 @@ def test_nothing_unprintable_is_printed(sheets: dict[str, PdfReader], name: str)
 
 
 def test_first_page_sets_it_up(sheets: dict[str, PdfReader]) -> None:
-    """Drawing, three steps, plug, the five usual causes, stop rules, who to ring, date and code are on page one."""
+    """Picture, steps, plug, settings, the five usual causes, stop rules, whom to contact, date and code are on page one."""
     page = flat(sheets["sample"].pages[0].extract_text())
-    wanted = ["Stick set-up for player K7", "forward: this way", "45 mm", "Set up in three steps",
+    wanted = ["Set-up for player K7", "12 is straight ahead", "45 mm above its base", "Set it up in this order",
               "wedge under the hand",
               "Put the low dish on dew", "Raise the far edge of the base by 12°",
-              "The drawing shows the base turned 14° anticlockwise from straight ahead",
-              "turned as in step 2", "Hands off the stick while you plug it in", "Plug: USB.",
+              "Turn its base 14° anticlockwise from straight ahead",
+              "Turn it as its step says", "Keep hands off the sticks while you plug in", "Plug: USB.",
               "dead zone 20%, sensitivity 160%", "Stop for pain", "Keep the chair's own control free", "Contact",
-              "25 Nov 2026", *(part for pair in trouble()[:-1] for part in pair)]  # fmt: skip
+              "25 Nov 2026", *(part for pair in trouble(sample_plan()) for part in pair)]  # fmt: skip
     for words in wanted:
         assert flat(words) in page, words
 
@@ -138,10 +138,13 @@ def sizes_of(page: Any) -> dict[float, int]:
 
 
 def test_first_page_is_large_print(sheets: dict[str, PdfReader]) -> None:
-    """Running text of page one is 14 point; only the drawing and the foot of the page are smaller."""
+    """Running text of page one is 11 to 12 point; only the caption and the foot of the page are smaller. In large type it is 16."""
     sizes = sizes_of(sheets["sample"].pages[0])
-    large = sum(letters for size, letters in sizes.items() if size >= 14)
+    large = sum(letters for size, letters in sizes.items() if size >= 11)
     assert large > 0.75 * sum(sizes.values())
+    page = PdfReader(io.BytesIO(sheet_pdf(sample_plan(), large_type=True))).pages[0]
+    larger = sizes_of(page)
+    assert sum(letters for size, letters in larger.items() if size >= 16) > 0.7 * sum(larger.values())
 
 
 def test_first_page_when_nothing_fits(sheets: dict[str, PdfReader]) -> None:
@@ -150,8 +153,8 @@ def test_first_page_when_nothing_fits(sheets: dict[str, PdfReader]) -> None:
     for words in ("No stick fits yet", "Do not set anything up from this page", "What comes nearest", "dew + low dish",
                   "A stick of half the throw would reach 42 % forward.", "Enough is measured"):  # fmt: skip
         assert flat(words) in page, words
-    assert flat("Set up in three steps") not in page
-    assert flat("forward: this way") not in page
+    assert flat("Set it up in this order") not in page
+    assert flat("12 is straight ahead") not in page
 
 
 def test_plan_without_a_site_says_what_to_measure(sheets: dict[str, PdfReader]) -> None:
@@ -159,7 +162,7 @@ def test_plan_without_a_site_says_what_to_measure(sheets: dict[str, PdfReader]) 
     text = said(sheets["empty"])
     assert flat("take the force in four directions") in text
     assert flat("Take the force forward, three times.") in text
-    assert flat("Set up in three steps") not in text
+    assert flat("Set it up in this order") not in text
 
 
 @pytest.mark.parametrize("name", ["sample", "nothing fits", "crowded"])
@@ -220,16 +223,19 @@ def test_second_stick_for_another_action_is_named_on_page_one() -> None:
     """Two sticks to set up: page one must not hide the second; a spare for the same action is not one."""
     thumb = replace(thumb_site(), choice=thumb_site().fits[0])
     plan = replace(sample_plan(), sites=(finger_site(), thumb))
-    assert first_page(plan)["also"] == [
-        "For the left thumb: dew + low dish + base raised 12°. Its drawing is on a later page."
-    ]
+    page = first_page(plan)
+    assert [row[:2] for row in page["picture"]["rows"]] == [
+        [["1"], "dew + low dish + base raised 12°"], [["2"], "dew + low dish + base raised 12°"]
+    ]  # fmt: skip
+    assert "left thumb" in page["steps"][2]["text"]
+    assert [box["title"] for box in page["boxes"]][1] == "Settings for 2: dew (left thumb)"
     part = technical_pages(plan)["others"][0]["set_up"]
     assert "From the player's right" in part["drawing"]["svg"]
     assert "From above" not in part["drawing"]["svg"]
     assert any("Put the low dish on dew" in line for line in part["lines"])
     assert "Plug: USB." in part["lines"]
     spare = replace(thumb, demand=finger_site().demand)
-    assert first_page(replace(plan, sites=(finger_site(), spare)))["also"] == []
+    assert len(first_page(replace(plan, sites=(finger_site(), spare)))["boxes"]) == 1
 
 
 def test_same_plan_same_bytes() -> None:
@@ -315,7 +321,7 @@ def test_tuning_from_another_set_up_says_so() -> None:
     chosen = replace(site.choice, extension="+8 mm")
     made = replace(site.tunings[0], setup=setup_with("low dish"))
     other = replace(plan, sites=(replace(site, choice=chosen, tunings=(made,)),))
-    assert first_page(other)["game"] == (
+    assert first_page(other)["boxes"][0]["game"] == (
         "Set in the game for dew: dead zone 20%, sensitivity 160%. Tuned without extension +8 mm: tune again."
     )
     assert technical_pages(other)["tuning"]["elsewhere"] == "Tuned without extension +8 mm: tune again."
@@ -332,7 +338,9 @@ def test_a_tuning_with_a_fault_gives_no_settings() -> None:
     doubt = Finding("query", "rest by stillness", "No rest was asked for.")
     made = replace(site.tunings[0], findings=(short, doubt))
     other = replace(plan, sites=(replace(site, tunings=(made,)),))
-    assert first_page(other)["game"] == ("Do not change any settings in the game yet. They still have to be measured.")
+    assert first_page(other)["boxes"][0]["game"] == (
+        "Do not change any settings in the game yet. They still have to be measured."
+    )
     why = technical_pages(other)["tuning"]["why"]
     assert why == f"No settings are given yet. {short.text} {doubt.text}"
     told = " ".join(plan_words(other).split())

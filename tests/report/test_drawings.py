@@ -15,7 +15,7 @@ from stickwright.codes.estimate import Estimate
 from stickwright.model.fit import Fit
 from stickwright.model.plan import Plan
 from stickwright.report.drawings import setup_alt, setup_drawing
-from stickwright.report.family import first_page
+from stickwright.report.family import first_page, trouble
 
 SVG = "{http://www.w3.org/2000/svg}"
 
@@ -135,9 +135,9 @@ def test_base_is_drawn_turned_as_it_is_to_stand(turn_deg: float) -> None:
 
 
 def first_drawing(plan: Plan) -> tuple[str, str, str]:
-    """Drawing, step 2 and the last cause of trouble on page one."""
+    """Picture, step 2 and the last cause of trouble on the family's pages."""
     page = first_page(plan)
-    return page["drawing"]["svg"], page["steps"][1], page["trouble"][-1][1]
+    return page["picture"]["drawing"]["svg"], page["steps"][1]["text"], trouble(plan)[-1][1]
 
 
 def test_page_one_draws_the_base_as_it_says_it_stands() -> None:
@@ -146,13 +146,14 @@ def test_page_one_draws_the_base_as_it_says_it_stands() -> None:
     turned = sample_plan()
     svg, step, slipped = first_drawing(turned)
     assert front_of(svg) == pytest.approx(14.0, abs=0.3)
-    assert step.endswith("The drawing shows the base turned 14° anticlockwise from straight ahead, seen from above.")
-    assert slipped == "Put it back as drawn, turned as in step 2."
+    assert step.endswith("Turn its base 14° anticlockwise from straight ahead, seen from above.")
+    assert slipped == "Put it back as drawn. Turn it as its step says."
     straight = replace(turned, sites=(replace(turned.sites[0], base_turn_rad=None), *turned.sites[1:]))
     svg, step, slipped = first_drawing(straight)
-    assert "turned" not in svg + step + slipped
+    assert not re.search(r"\b[Tt]urn", svg + step + slipped)
     square = next(outline for outline in reversed(closed_outlines(svg)) if len(outline) == 4)
     assert square[0][1] == square[1][1]
+    assert front_of(svg) == pytest.approx(0.0, abs=0.3)
     other = Estimate(math.radians(-9), math.radians(-12), math.radians(-6), assumed="found on dew, not on cedar")
     carried = replace(turned, sites=(replace(turned.sites[0], base_turn_rad=other, tunings=()), *turned.sites[1:]))
     svg, step, _ = first_drawing(carried)

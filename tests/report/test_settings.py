@@ -31,7 +31,7 @@ def everywhere(plan: Plan) -> dict[str, str]:
     (tuning,) = plan.sites[0].tunings
     part = technical_pages(plan)["tuning"]
     return {
-        "page one": first_page(plan)["game"],
+        "page one": first_page(plan)["boxes"][0]["game"],
         "tuning": " ".join(part[key] for key in ("heading", "type", "basis", "lost", "zones")),
         "line": line_of_tuning(tuning),
         "terminal": " ".join(plan_words(plan).split()),
@@ -66,7 +66,7 @@ def test_a_stick_that_needs_its_range_widened_has_that_printed_without_a_recordi
     assert "at most 3: 1 ÷ 44% forward-right and 1 ÷ 25% forward." in unrecorded_basis(wide)
     plan = sample_plan()
     page = first_page(replace(plan, sites=(replace(plan.sites[0], choice=wide, tunings=()), *plan.sites[1:])))
-    assert page["game"] == set_unrecorded(wide)
+    assert page["boxes"][0]["game"] == set_unrecorded(wide)
 
 
 def test_gains_of_a_stick_without_a_recording_stand_in_terminal_technical_page_and_json() -> None:

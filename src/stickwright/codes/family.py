@@ -19,12 +19,13 @@ class Family(Topic):
     """Grade 6 or lower, second person, one instruction a sentence; no technical figure."""
 
     @abstractmethod
-    def stick_title(self, *, player: Name) -> str:
-        """Heading of a page that sets up a stick."""
-
-    @abstractmethod
     def title(self, *, player: Name) -> str:
         """Heading of a page that sets up switches and controllers only."""
+
+    @abstractmethod
+    def lead(self, *, games: tuple[Name, ...], sticks: int, coarse: Name | None) -> str:
+        """Which games it is for; that it has no stick of its own; `coarse`: that a stick breaks a rule of practice and is to be
+        tried together with the practitioner."""
 
     @abstractmethod
     def none_fits_title(self, *, player: Name) -> str:
@@ -35,14 +36,6 @@ class Family(Topic):
         """Heading where nothing could be planned."""
 
     @abstractmethod
-    def lead(self, *, site: Name, game: Name | None, coarse: Name | None) -> str:
-        """For which site and game; `coarse` names a stick that breaks a rule of practice, since none keeps them all."""
-
-    @abstractmethod
-    def switches_lead(self, *, game: Name | None) -> str:
-        """Under the heading where there is no stick."""
-
-    @abstractmethod
     def not_instructions(self, *, measured: bool) -> str:
         """This page is no set-up instruction: it says what would help (`measured`) or what is still to be measured."""
 
@@ -51,8 +44,44 @@ class Family(Topic):
         """The first step: the person."""
 
     @abstractmethod
-    def place_switches(self) -> str:
-        """Place switches and controllers by their numbers in the picture on the next page."""
+    def place_switches(self, *, controllers: bool) -> str:
+        """Place each switch where the picture shows its number; `controllers`: and each controller."""
+
+    @abstractmethod
+    def set_arms(self) -> str:
+        """Set the mounting arms as their own pages of the sheet say."""
+
+    @abstractmethod
+    def hands_off(self) -> str:
+        """Nobody touches a stick while it is plugged in."""
+
+    @abstractmethod
+    def plug_in_stick(self, *, stick: Name) -> str:
+        """Plug in a stick; its socket is not known."""
+
+    @abstractmethod
+    def plug_in_others(self) -> str:
+        """Plug in all the switches; their sockets are not known."""
+
+    @abstractmethod
+    def plug_cables(self, *, hubs: tuple[Name, ...]) -> str:
+        """Plug each cable into its socket of this hub (or these): a list of `cable` follows. Ends with a colon."""
+
+    @abstractmethod
+    def cable(self, *, tag: Name, device: Name, socket: Text, hub: Name | None) -> str:
+        """In that list: tag and device of a cable, and its socket; its hub where there are several."""
+
+    @abstractmethod
+    def switch_on(self, *, device: Name) -> str:
+        """A controller without a cable, paired: switch it on."""
+
+    @abstractmethod
+    def start_game(self) -> str:
+        """Start the game."""
+
+    @abstractmethod
+    def try_sticks(self, *, sticks: int) -> str:
+        """Try the stick, or each of several, in four directions."""
 
     @abstractmethod
     def fit_parts(self, *, stick: Name, extension: Name | None, topper: Name | None) -> str:
@@ -63,28 +92,12 @@ class Family(Topic):
         """Raise an edge of the base."""
 
     @abstractmethod
-    def place_stick(self, *, site: Name, touch: bool) -> str:
-        """Place the stick as drawn, so that the site rests on it (or touches the surface)."""
-
-    @abstractmethod
-    def drawn_turned(self, *, turn_rad: float) -> str:
-        """The base is drawn turned, from straight ahead, anticlockwise seen from above."""
+    def place_stick(self, *, site: Name, number: Name | None, touch: bool) -> str:
+        """Place the stick where the picture shows its number (None: as drawn); the site rests on it, or touches the surface."""
 
     @abstractmethod
     def turn_base(self, *, turn_rad: float) -> str:
         """Turn the base so far from straight ahead, anticlockwise seen from above."""
-
-    @abstractmethod
-    def plug_in_stick(self) -> str:
-        """Hands off the stick, plug in, start the game."""
-
-    @abstractmethod
-    def plug_in_switches(self, *, wiring_page: bool) -> str:
-        """Hands off, plug each in (by the page Wiring, where there is one), start the game."""
-
-    @abstractmethod
-    def try_stick(self) -> str:
-        """Try the stick in four directions."""
 
     @abstractmethod
     def try_switches(self) -> str:
@@ -103,24 +116,20 @@ class Family(Topic):
         """The two above in one line, for a further stick."""
 
     @abstractmethod
+    def stick_box(self, *, number: Name, stick: Name, site: Name) -> str:
+        """Title of a box with what is set for one stick: its number in the picture, its name, its control site."""
+
+    @abstractmethod
+    def no_settings(self) -> str:
+        """Nothing is to be set for a stick in the game."""
+
+    @abstractmethod
     def cause(self, *, cause: Cause) -> str:
         """A usual cause of trouble, as a short question."""
 
     @abstractmethod
-    def remedy(self, *, cause: Cause, turned: bool) -> str:
-        """What to do about it; `turned`: step 2 turns the base."""
-
-    @abstractmethod
-    def check_sockets(self, *, wiring_page: bool) -> str:
-        """What to do about a wrong socket where there is no stick."""
-
-    @abstractmethod
-    def other_controls(self) -> str:
-        """That all other controls are on the next page."""
-
-    @abstractmethod
-    def further_stick(self, *, site: Name, setup: Text) -> str:
-        """A further stick, drawn on a page further back."""
+    def remedy(self, *, cause: Cause, turned: bool, wired: bool) -> str:
+        """What to do about it; `turned`: a step turns a base; `wired`: a step names each socket."""
 
     @abstractmethod
     def none_fits(self, *, setups: int, site: Name) -> str:

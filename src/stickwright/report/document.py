@@ -13,12 +13,13 @@ from pathlib import Path
 from typing import Any, get_args
 
 from stickwright.catalogue import book
+from stickwright.codes.family import Family
 from stickwright.codes.layout_pages import LayoutPages
 from stickwright.codes.message import Name, message
 from stickwright.codes.reports import Reports
 from stickwright.codes.sheets import Heading, Keyword, Sheets
 from stickwright.model.plan import Plan
-from stickwright.report.family import first_page, main_site
+from stickwright.report.family import first_page, main_site, trouble
 from stickwright.report.mount_page import mount_page, mounted, switch_rows, unmounted_lines
 from stickwright.report.paper import font_folder
 from stickwright.report.settings import SETTINGS
@@ -37,13 +38,18 @@ MOST_PAGES = 4
 MOST_PAGES_SHARED = 8
 MOST_PAGES_MOUNTED = 12
 _TEMPLATE = str(Path(__file__).with_name("templates") / "sheet.typ")
-_DRAWING_MM = (84.0, 72.0, 60.0, 54.0, 48.0, 42.0)
-_BODY = (
-    (84.0, 14.0, False), (72.0, 14.0, False), (62.0, 14.0, False), (62.0, 13.0, False), (62.0, 12.0, False),
-    (62.0, 11.0, False), (62.0, 12.0, True), (62.0, 11.0, True), (52.0, 11.0, True),
+_FIRST = (
+    (104.0, 12.0), (96.0, 12.0), (88.0, 12.0), (80.0, 12.0), (88.0, 11.5), (80.0, 11.5), (88.0, 11.0), (80.0, 11.0), (72.0, 11.0),
+    (64.0, 11.0), (56.0, 11.0),
 )  # fmt: skip
-"""Height of the body picture and type of the family's page, and whether its table leaves the parts' names to the
-picture: the picture gives way first, the type never below 11."""
+"""Height of the picture and type of page one: the picture gives way first, the type never below 11."""
+_BODY = (
+    (104.0, 12.0, False), (92.0, 12.0, False), (80.0, 12.0, False), (72.0, 12.0, False), (72.0, 11.5, False), (64.0, 11.5, False),
+    (62.0, 11.0, False), (62.0, 11.0, True), (52.0, 11.0, True),
+)  # fmt: skip
+"""The same for the page of controls, and whether its table leaves the parts' names to the picture."""
+_LARGE_PT = 16.0
+"""Large type: the family's pages run on as far as they must."""
 _MOUNT = (
     (104.0, 12.0, 99), (100.0, 11.0, 99), (100.0, 10.0, 99), (92.0, 10.0, 99), (92.0, 9.5, 99), (86.0, 9.0, 99), (80.0, 9.0, 99),
     (80.0, 8.5, 99), (80.0, 8.5, 3), (74.0, 8.5, 1), (58.0, 8.0, 1),
@@ -56,7 +62,7 @@ _WIRING = ((1.0, 10.0, True), (0.9, 10.0, True), (0.9, 9.0, True), (0.86, 9.0, T
 one page, the drawing and the cables have a page, and steps and parts the next."""
 
 
-def sheet_content(plan: Plan, level: int = 0, drawing_height_mm: float = _DRAWING_MM[0]) -> dict[str, Any]:
+def sheet_content(plan: Plan, level: int = 0) -> dict[str, Any]:
     """All that is printed, as the template reads it.
 
     Parameters
@@ -65,8 +71,6 @@ def sheet_content(plan: Plan, level: int = 0, drawing_height_mm: float = _DRAWIN
         A finished plan.
     level : int, default 0
         How close the technical pages are set, a place in `stickwright.report.settings.SETTINGS`: 0 is roomy.
-    drawing_height_mm : float, default 84
-        Paper height of the drawing on page one.
 
     Returns
     -------
@@ -76,13 +80,12 @@ def sheet_content(plan: Plan, level: int = 0, drawing_height_mm: float = _DRAWIN
     date = re.fullmatch(r"(\d{4})-(\d{2})-(\d{2})", plan.made_on)
     return {
         "only": "all",
-        "first_page_whole": True,
         "date": [int(part) for part in date.groups()] if date else None,
         "mark": what_if_mark(plan.wishes),
         "lang": book().language,
         "right_to_left": book().writer.right_to_left,
         "words": _words(plan),
-        "family": first_page(plan, drawing_height_mm),
+        "family": _first(plan, _FIRST[0]),
         "who": _who(plan, _BODY[0]),
         "wiring": _wiring(plan, _WIRING[0]),
         "mounts": [_mount(plan, place, _MOUNT[0]) for place in range(len(mounted(plan)))],
@@ -109,10 +112,10 @@ def _words(plan: Plan) -> dict[str, Any]:
     }
 
 
-def sheet_pdf(plan: Plan) -> bytes:
+def sheet_pdf(plan: Plan, *, large_type: bool = False) -> bytes:
     """The sheet as PDF, written as PDF/UA-1 [iso-14289-1] with embedded type; the same bytes for the same plan.
 
-    Page one keeps its large type and gives up drawing size first; the pages on controls at a glance, on the wiring and on
+    The family's two pages keep 11 point and give up drawing size first; the pages on the wiring and on
     what holds the sticks give up drawing size, then type; the other pages give up room, then small print, then what the SVG and JSON files
     hold as well.
 
@@ -120,6 +123,8 @@ def sheet_pdf(plan: Plan) -> bytes:
     ----------
     plan : Plan
         A finished plan; its `made_on` is the document's date.
+    large_type : bool, default False
+        Whether the family's pages are set in 16 point, on as many pages as that takes.
 
     Returns
     -------
@@ -127,16 +132,18 @@ def sheet_pdf(plan: Plan) -> bytes:
         A4, at most four pages, eight when all actions are shared out, twelve when it is said what holds the sticks,
         unless the closest setting still needs more.
     """
-    return _compiled(_fitted(plan))
+    return _compiled(_fitted(plan, large_type))
 
 
-def sheet_pages(plan: Plan) -> tuple[str, ...]:
+def sheet_pages(plan: Plan, *, large_type: bool = False) -> tuple[str, ...]:
     """The same pages as pictures, for looking at them where no PDF is shown.
 
     Parameters
     ----------
     plan : Plan
         A finished plan.
+    large_type : bool, default False
+        As for `sheet_pdf`.
 
     Returns
     -------
@@ -145,20 +152,14 @@ def sheet_pages(plan: Plan) -> tuple[str, ...]:
     """
     import typst
 
-    pages = typst.compile(_TEMPLATE, format="svg", **_settings(_fitted(plan)))
+    pages = typst.compile(_TEMPLATE, format="svg", **_settings(_fitted(plan, large_type)))
     return tuple(bytes(one).decode("utf-8") for one in (pages if isinstance(pages, list) else [pages]))
 
 
-def _fitted(plan: Plan) -> dict[str, Any]:
+def _fitted(plan: Plan, large_type: bool) -> dict[str, Any]:
     """The content, set as close as it has to be."""
     content = sheet_content(plan)
-    for height_mm in _DRAWING_MM:
-        content |= {"family": first_page(plan, height_mm), "first_page_whole": True}
-        content["first_page_whole"] = _pages_of(content, "first") <= 1
-        if content["first_page_whole"]:
-            break
-    if plan.sharing is not None:
-        content |= {"who": _on_one_page(content, "who", (_who(plan, way) for way in _BODY))}
+    content |= _family_pages(plan, content, large_type)
     if content["wiring"] is not None:
         apart = (_wiring(plan, way, apart=True) for way in (_WIRING[-2], _WIRING[0]))
         ways = chain((_wiring(plan, way) for way in _WIRING), apart)
@@ -179,6 +180,8 @@ def _fitted(plan: Plan) -> dict[str, Any]:
             for place in range(len(content["mounts"]))
         ]
         content |= {"mounts": [page for one in pages for page in one or ()]}
+    if large_type:
+        return content | _setting(0)
     most = MOST_PAGES_MOUNTED if plan.mounts else MOST_PAGES if plan.sharing is None else MOST_PAGES_SHARED
     for level in range(len(SETTINGS)):
         content |= _setting(level)
@@ -187,9 +190,31 @@ def _fitted(plan: Plan) -> dict[str, Any]:
     return content
 
 
+def _family_pages(plan: Plan, content: dict[str, Any], large_type: bool) -> dict[str, Any]:
+    """The family's two pages: each on one, or in large type on as many as it takes."""
+    if large_type:
+        return {
+            "family": _first(plan, (_FIRST[0][0], _LARGE_PT)),
+            "who": _who(plan, (_BODY[0][0], _LARGE_PT, False)),
+        }
+    out = {"family": _on_one_page(content, "family", (_first(plan, way) for way in _FIRST))}
+    if plan.sharing is not None:
+        out["who"] = _on_one_page(content, "who", (_who(plan, way) for way in _BODY))
+    return out
+
+
+def _first(plan: Plan, way: tuple[float, float]) -> dict[str, Any]:
+    height_mm, text_pt = way
+    return first_page(plan, height_mm) | {"text_pt": text_pt, "trouble": trouble(plan)}
+
+
 def _who(plan: Plan, way: tuple[float, float, bool]) -> dict[str, Any] | None:
     height_mm, text_pt, short = way
-    return who_page(plan, height_mm, short) | {"text_pt": text_pt} if plan.sharing is not None else None
+    if plan.sharing is None:
+        return None
+    page = who_page(plan, height_mm, short)
+    words = page["words"] | {"trouble": tell(Family.heading, part="trouble")}
+    return page | {"text_pt": text_pt, "trouble": trouble(plan), "words": words}
 
 
 def _wiring(plan: Plan, way: tuple[float, float, bool], *, apart: bool = False) -> dict[str, Any] | None:

@@ -1,7 +1,8 @@
-"""The words of page one: for whoever sets the stick up tonight, in the order the hands need them."""
+"""The words of page one: for whoever sets everything up tonight, in the order the hands need them."""
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 from typing import Any, Literal, get_args
 
@@ -24,10 +25,12 @@ from stickwright.report.device_words import (
 from stickwright.report.drawings import setup_alt, setup_drawing
 from stickwright.report.paper import width_mm
 from stickwright.report.printed import base_turned, sentence
+from stickwright.report.setup_picture import items_of, setup_picture
 from stickwright.report.sharing_words import socket_name
 from stickwright.report.tables import limiting_sentence
-from stickwright.report.tell import named, tell
+from stickwright.report.tell import named, names, tell
 from stickwright.report.tuned import set_in_game, set_unrecorded, tuned_elsewhere, tuning_of_choice
+from stickwright.report.who import marks_of
 
 __all__ = [
     "as_shared", "cautions_for", "first_page", "further_set_up", "main_site", "on_page_one", "pose_at",
@@ -39,15 +42,20 @@ _SMALL_DRAWING_MM = (76.0, 48.0)
 CAUSES: tuple[Cause, ...] = ("unplugged", "socket", "standby", "touched", "moved")
 
 
-def trouble(turned: bool = False) -> list[list[str]]:
-    """The five usual causes, in the order in which they are quickest to rule out, each with what to do.
+def trouble(plan: Plan) -> list[list[str]]:
+    """The five usual causes, in the order in which they are quickest to rule out, each with what to do; then modes.
 
     Parameters
     ----------
-    turned : bool, default False
-        Whether step 2 turns the base.
+    plan : Plan
+        A finished plan.
     """
-    return [[tell(Family.cause, cause=one), tell(Family.remedy, cause=one, turned=turned)] for one in CAUSES]
+    turned = any(base_turned(_turn_rad(site, pose_at(plan, site))) for site, _ in _sticks_set_up(as_shared(plan)))
+    wired = plan.sharing is not None and plan.sharing.wiring is not None
+    usual = [
+        [tell(Family.cause, cause=one), tell(Family.remedy, cause=one, turned=turned, wired=wired)] for one in CAUSES
+    ]
+    return [*usual, *mode_trouble(plan)]
 
 
 def main_site(plan: Plan) -> SitePlan:
@@ -126,31 +134,29 @@ def wire_of(plan: Plan, site: SitePlan) -> Wire | None:
     return next(named, None)
 
 
-def first_page(plan: Plan, drawing_height_mm: float = 78.0) -> dict[str, Any]:
+def first_page(plan: Plan, drawing_height_mm: float = 92.0) -> dict[str, Any]:
     """Everything printed on page one.
 
     Parameters
     ----------
     plan : Plan
         A finished plan.
-    drawing_height_mm : float, default 78
-        Paper height of the drawing.
+    drawing_height_mm : float, default 92
+        Paper height of the picture.
 
     Returns
     -------
     dict
-        Texts and one drawing, for the template.
+        Texts and one picture, for the template.
     """
     plan = as_shared(plan)
     ends = {"words": _headings(), "date": _dated(plan.made_on), "player": plan.player}
     stops = [say(one.text) for one in on_page_one(plan)]
-    if _without_stick(plan):
-        return _switches_only(plan) | ends | {"stop": stops}
-    if not plan.sites:
+    if not _without_stick(plan) and not plan.sites:
         return _nothing_planned(plan) | ends | {"stop": stops}
-    site = main_site(plan)
-    page = _set_up(plan, site, site.choice, drawing_height_mm) if site.choice is not None else _nothing_fits(plan, site)
-    return page | ends | {"stop": stops}
+    if not _without_stick(plan) and main_site(plan).choice is None:
+        return _nothing_fits(plan, main_site(plan)) | ends | {"stop": stops}
+    return _set_up(plan, drawing_height_mm) | ends | {"stop": stops}
 
 
 def _headings() -> dict[str, str]:
@@ -231,7 +237,7 @@ def further_set_up(site: SitePlan, wire: Wire | None = None, pose: Pose | None =
     turn = _turn_rad(site, pose)
     drawing = setup_drawing(site.choice, _SMALL_DRAWING_MM, turn_rad=turn, side_only=True)
     words = tell(Family.turn_base, turn_rad=turn) if base_turned(turn) else ""
-    lines = [_seat(site), _place(site, site.choice, words), say(plugged), _game_settings(site)]
+    lines = [_seat(site.support), _place(site, site.choice, words), say(plugged), _game_settings(site)]
     alt = setup_alt(site.choice, turn, side_only=True)
     return {
         "drawing": {"svg": drawing, "alt": alt, "width_mm": width_mm(drawing)},
@@ -239,30 +245,48 @@ def further_set_up(site: SitePlan, wire: Wire | None = None, pose: Pose | None =
     }
 
 
-def _set_up(plan: Plan, site: SitePlan, fit: Fit, drawing_height_mm: float) -> dict[str, Any]:
-    turn = _turn_rad(site, pose_at(plan, site))
-    drawing = setup_drawing(fit, (184.0, drawing_height_mm), turn_rad=turn)
-    turned = base_turned(turn)
-    coarse = Name(fit.stick) if fit.verdict == "does not fit" else None
+def _set_up(plan: Plan, height_mm: float) -> dict[str, Any]:
+    """All devices in one picture, one list of steps, and a box for each stick."""
+    sticks = _sticks_set_up(plan)
+    numbers = _numbers(plan, sticks)
+    turned = {site.name: _turn_rad(site, pose_at(plan, site)) for site, _ in sticks}
+    items = items_of(plan, numbers, [(site.name, fit, turned[site.name]) for site, fit in sticks])
+    coarse = next((fit.stick for _, fit in sticks if fit.verdict == "does not fit"), None)
     return {
         "fits": True,
-        "title": tell(Family.stick_title, player=Name(plan.player)),
-        "lead": tell(Family.lead, site=Name(site.name), game=named(plan.game), coarse=coarse),
-        "drawing": {"svg": drawing, "alt": setup_alt(fit, turn), "width_mm": width_mm(drawing)},
-        "steps": _steps(
-            site,
-            fit,
-            tell(Family.drawn_turned, turn_rad=turn) if turned else "",
-            [*holding_steps(plan), *mode_steps(plan)],
-        ),
-        "plug": say(_plug(fit)),
-        "socket": say(_socket(wire_of(plan, site)) or ""),
-        "game": set_in_each_game(plan, site.name) or _game_settings(site),
-        "trouble": [
-            *trouble(bool(turned)),
-            *mode_trouble(plan),
-        ],
-        "also": [*(_second_stick(other) for other in second_sticks(plan)), *_next_page(plan, site)],
+        "title": tell(Family.title, player=Name(plan.player)),
+        "lead": tell(Family.lead, games=_games(plan), sticks=len(sticks), coarse=named(coarse)),
+        "picture": setup_picture(plan, items, (height_mm, height_mm)),
+        "steps": _steps(plan, sticks, numbers, turned),
+        "boxes": [_box(plan, site, fit, numbers[site.name]) for site, fit in sticks],
+    }
+
+
+def _sticks_set_up(plan: Plan) -> list[tuple[SitePlan, Fit]]:
+    """The main stick, then those for other actions; none where everything is done by switches."""
+    if _without_stick(plan) or not plan.sites:
+        return []
+    return [(site, site.choice) for site in (main_site(plan), *second_sticks(plan)) if site.choice is not None]
+
+
+def _games(plan: Plan) -> tuple[Name, ...]:
+    return names([layout.game for layout in plan.layouts] or ([plan.game] if plan.game.strip() else []))
+
+
+def _numbers(plan: Plan, sticks: Sequence[tuple[SitePlan, Fit]]) -> dict[str, str]:
+    """Number of each control site: as on the page of controls, where there is one."""
+    known = [mark.site for mark in marks_of(plan)] if plan.sharing is not None else []
+    sites = dict.fromkeys([*known, *(site.name for site, _ in sticks)])
+    return {site: str(number) for number, site in enumerate(sites, start=1)}
+
+
+def _box(plan: Plan, site: SitePlan, fit: Fit, number: str) -> dict[str, str]:
+    """What is set in the game for one stick; its plug and a line for the socket where no wiring names it."""
+    wired = wire_of(plan, site) is not None
+    return {
+        "title": tell(Family.stick_box, number=Name(number), stick=Name(fit.stick), site=Name(site.name)),
+        "plug": "" if wired else say(_plug(fit)),
+        "game": set_in_each_game(plan, site.name) or _game_settings(site) or tell(Family.no_settings),
     }
 
 
@@ -273,26 +297,77 @@ def _turn_rad(site: SitePlan, pose: Pose | None) -> float:
     return site.base_turn_rad.number if site.base_turn_rad is not None else 0.0
 
 
-def _steps(site: SitePlan, fit: Fit, turned: str, modes: list[str]) -> list[str]:
-    """Three steps: the person, the stick, the plug."""
+def _steps(
+    plan: Plan, sticks: Sequence[tuple[SitePlan, Fit]], numbers: dict[str, str], turned: dict[str, float]
+) -> list[dict[str, Any]]:
+    """One list for all devices: the player, each stick, the switches, the cables, the game. Each step may have rows."""
     return [
-        _seat(site),
-        _place(site, fit, turned),
-        " ".join(
-            [
-                tell(Family.plug_in_stick),
-                *modes,
-                tell(Family.try_stick),
-            ]
-        ),
+        _step(_seat(sticks[0][0].support if sticks else "")),
+        *(_step(_stick_step(site, fit, numbers[site.name], turned[site.name])) for site, fit in sticks),
+        *(_step(told) for told in _other_devices(plan)),
+        *(_step(told) for told in holding_steps(plan)),
+        _plug_in(plan, sticks),
+        *(_step(told) for told in mode_steps(plan)),
+        _step(tell(Family.start_game), *_try(plan, len(sticks))),
     ]
 
 
-def _seat(site: SitePlan) -> str:
-    return tell(Family.seat, support=named(site.support))
+def _stick_step(site: SitePlan, fit: Fit, number: str, turn_rad: float) -> str:
+    """One stick: what goes on it, how it is set, where it stands and how it is turned."""
+    turn = tell(Family.turn_base, turn_rad=turn_rad) if base_turned(turn_rad) else ""
+    return _place(site, fit, turn, number)
 
 
-def _place(site: SitePlan, fit: Fit, turned: str) -> str:
+def _other_devices(plan: Plan) -> list[str]:
+    """Switches and controllers besides the sticks; arms, whose joints stand on pages of their own."""
+    placements = plan.sharing.placements if plan.sharing is not None else ()
+    kinds = {one.kind for one in placements if one.how == "site"}
+    controllers = "controller" in kinds
+    told = [tell(Family.place_switches, controllers=controllers)] if controllers or "switch" in kinds else []
+    arms = any(one.choice is not None and one.choice.arm is not None for one in plan.mounts)
+    return [" ".join([*told, *([tell(Family.set_arms)] if arms else [])])] if told or arms else []
+
+
+def _plug_in(plan: Plan, sticks: Sequence[tuple[SitePlan, Fit]]) -> dict[str, Any]:
+    """Every cable into its socket, a row each; what is not wired by its plug."""
+    wiring = plan.sharing.wiring if plan.sharing is not None else None
+    if wiring is None:
+        told = [tell(Family.plug_in_stick, stick=Name(fit.stick)) for _, fit in sticks]
+        return _step(tell(Family.hands_off), *told, *([tell(Family.plug_in_others)] if _switched(plan) else []))
+    cables = [wire for wire in wiring.wires if wire.socket and not wire.paired]
+    others = [tell(Family.switch_on, device=Name(wire.device)) for wire in wiring.wires if wire not in cables]
+    hubs = names(dict.fromkeys(wire.hub for wire in cables))
+    told = [tell(Family.plug_cables, hubs=hubs)] if cables else []
+    several = len(hubs) > 1
+    return _step(tell(Family.hands_off), *others, *told) | {"rows": [_cable(wire, several) for wire in cables]}
+
+
+def _cable(wire: Wire, several: bool) -> str:
+    return tell(
+        Family.cable, tag=Name(wire.tag), device=Name(wire.device), socket=socket_name(wire.socket),
+        hub=named(wire.hub) if several else None,
+    )  # fmt: skip
+
+
+def _step(*sentences: str) -> dict[str, Any]:
+    return {"text": " ".join(one for one in sentences if one), "rows": []}
+
+
+def _switched(plan: Plan) -> bool:
+    placements = plan.sharing.placements if plan.sharing is not None else ()
+    return any(one.how == "site" and one.kind == "switch" for one in placements)
+
+
+def _try(plan: Plan, sticks: int) -> list[str]:
+    told = [tell(Family.try_sticks, sticks=sticks)] if sticks else []
+    return [*told, *([tell(Family.try_switches)] if _switched(plan) else [])]
+
+
+def _seat(support: str) -> str:
+    return tell(Family.seat, support=named(support))
+
+
+def _place(site: SitePlan, fit: Fit, turned: str, number: str | None = None) -> str:
     """What goes on the stick, how the base is raised, where it is placed and how it is turned (a sentence, or nothing)."""
     parts = [
         tell(Family.fit_parts, stick=Name(fit.stick), extension=named(fit.extension), topper=named(fit.topper)),
@@ -302,19 +377,13 @@ def _place(site: SitePlan, fit: Fit, turned: str) -> str:
     if abs(fit.built_tilt_rad) > 1e-9:
         edge: Literal["far", "near"] = "far" if fit.built_tilt_rad > 0 else "near"
         parts.append(tell(Family.raise_edge, edge=edge, angle_rad=abs(fit.built_tilt_rad)))
-    parts.append(tell(Family.place_stick, site=Name(site.name), touch=fit.kind == "touch"))
+    place = named(number)
+    parts.append(tell(Family.place_stick, site=Name(site.name), number=place, touch=fit.kind == "touch"))
     return " ".join(part for part in (*parts, turned) if part)
 
 
 def _plug(fit: Fit) -> Message:
     return message(Family.plug, plug=named(fit.plug))
-
-
-def _next_page(plan: Plan, site: SitePlan) -> list[str]:
-    """That there is more to set up than this stick."""
-    placements = plan.sharing.placements if plan.sharing is not None else ()
-    others = [one for one in placements if one.how in ("site", "helper") and one.site != site.name]
-    return [tell(Family.other_controls)] if others else []
 
 
 def _socket(wire: Wire | None) -> Message | None:
@@ -357,47 +426,6 @@ def _nothing_fits(plan: Plan, site: SitePlan) -> dict[str, Any]:
 def _is_second_stick(other: SitePlan, site: SitePlan) -> bool:
     """Whether another site has a stick of its own for another action, to be set up as well."""
     return other is not site and other.choice is not None and other.demand.action != site.demand.action
-
-
-def _second_stick(other: SitePlan) -> str:
-    setup = other.choice.named if other.choice is not None else ""
-    return tell(Family.further_stick, site=Name(other.name), setup=setup)
-
-
-def _switches_only(plan: Plan) -> dict[str, Any]:
-    """Page one of a set-up without a stick of its own: the pages that follow hold the rest."""
-    wired = plan.sharing is not None and plan.sharing.wiring is not None
-    return {
-        "fits": True,
-        "title": tell(Family.title, player=Name(plan.player)),
-        "lead": tell(Family.switches_lead, game=named(plan.game)),
-        "drawing": None,
-        "steps": [
-            tell(Family.seat, support=None),
-            tell(Family.place_switches),
-            " ".join(
-                [
-                    tell(Family.plug_in_switches, wiring_page=wired),
-                    *holding_steps(plan),
-                    *mode_steps(plan),
-                    tell(Family.try_switches),
-                ]
-            ),
-        ],
-        "plug": "",
-        "socket": "",
-        "game": "",
-        "trouble": [
-            *(
-                [tell(Family.cause, cause=one), tell(Family.check_sockets, wiring_page=wired)]
-                if one == "socket"
-                else [tell(Family.cause, cause=one), tell(Family.remedy, cause=one, turned=False)]
-                for one in CAUSES
-            ),
-            *mode_trouble(plan),
-        ],
-        "also": [],
-    }
 
 
 def _nothing_planned(plan: Plan) -> dict[str, Any]:

@@ -19,13 +19,13 @@ _CAUSES = {
 }
 _REMEDIES = {
     "unplugged": "Push the plug fully in, at both ends.",
-    "socket": "Compare it with the socket named above.",
+    "socket": "Compare each cable with the steps on page 1.",
     "standby": "Wake the console or computer, then wait.",
     "touched": "Unplug it. Take your hands off the stick. Plug it in again.",
     "moved": "Put it back as drawn.",
 }
 _HEADINGS: dict[Heading, str] = {
-    "steps": "Set up in three steps",
+    "steps": "Set it up in this order",
     "trouble": "If it does not work",
     "found": "What was found",
     "nearest": "What comes nearest",
@@ -44,30 +44,24 @@ class Texts(Family):
 
     w: English
 
-    def stick_title(self, *, player: Name) -> str:
-        return f"Stick set-up for player {self.w.name(player)}"
-
     def title(self, *, player: Name) -> str:
         return f"Set-up for player {self.w.name(player)}"
+
+    def lead(self, *, games: tuple[Name, ...], sticks: int, coarse: Name | None) -> str:
+        told = [f"To play: {self.w.names(games)}."] if games else []
+        told += ["This set-up has no stick."] if not sticks else []
+        if coarse:
+            told += [
+                f"No stick fits well yet. {self.w.name(coarse)} is the nearest, but it breaks a rule of practice. It may be coarse or "
+                "tiring. Try it with the practitioner first."
+            ]
+        return " ".join(told)
 
     def none_fits_title(self, *, player: Name) -> str:
         return f"No stick fits yet: player {self.w.name(player)}"
 
     def no_plan_title(self, *, player: Name) -> str:
         return f"No plan yet: player {self.w.name(player)}"
-
-    def lead(self, *, site: Name, game: Name | None, coarse: Name | None) -> str:
-        out = f"For the {self.w.name(site)}{f', to play: {self.w.name(game)}' if game else ''}."
-        if coarse:
-            out += (
-                f" {self.w.name(coarse)} comes nearest but breaks a rule of practice: it will be coarse or tiring. Try it "
-                "together with the practitioner first."
-            )
-        return out
-
-    def switches_lead(self, *, game: Name | None) -> str:
-        to_play = f"To play: {self.w.name(game)}. " if game else ""
-        return f"{to_play}This set-up has no stick. The next page shows each control and what it does."
 
     def not_instructions(self, *, measured: bool) -> str:
         told = "what was found and what would help" if measured else "what still needs to be measured"
@@ -76,8 +70,38 @@ class Texts(Family):
     def seat(self, *, support: Name | None) -> str:
         return f"Seat the player in their gaming position.{f' Support: {self.w.typed(support)}.' if support else ''}"
 
-    def place_switches(self) -> str:
-        return "Place each switch and controller where the picture on the next page shows its number."
+    def place_switches(self, *, controllers: bool) -> str:
+        what = "each switch and each controller" if controllers else "each switch"
+        return f"Place {what} where the picture shows its number."
+
+    def set_arms(self) -> str:
+        return "Set each arm as its own page shows."
+
+    def hands_off(self) -> str:
+        return "Keep hands off the sticks while you plug in."
+
+    def plug_in_stick(self, *, stick: Name) -> str:
+        return f"Plug in {self.w.name(stick)}."
+
+    def plug_in_others(self) -> str:
+        return "Plug in each switch."
+
+    def plug_cables(self, *, hubs: tuple[Name, ...]) -> str:
+        return f"Plug each cable into its socket on {self.w.names(hubs)}:"
+
+    def cable(self, *, tag: Name, device: Name, socket: Text, hub: Name | None) -> str:
+        on = f" on {self.w.name(hub)}" if hub else ""
+        return f"{self.w.name(tag)} ({self.w.name(device)}): {self.say(socket)}{on}"
+
+    def switch_on(self, *, device: Name) -> str:
+        return f"Switch on {self.w.name(device)}."
+
+    def start_game(self) -> str:
+        return "Start the game."
+
+    def try_sticks(self, *, sticks: int) -> str:
+        which = self.w.plural(sticks, one="the stick", other="each stick")
+        return f"Try {which} forward, right, back and left."
 
     def fit_parts(self, *, stick: Name, extension: Name | None, topper: Name | None) -> str:
         below = [f"the extension {self.w.name(extension)}"] if extension else []
@@ -89,28 +113,16 @@ class Texts(Family):
     def raise_edge(self, *, edge: Literal["far", "near"], angle_rad: float) -> str:
         return f"Raise the {edge} edge of the base by {self.w.amount(angle_rad, 'deg')}."
 
-    def place_stick(self, *, site: Name, touch: bool) -> str:
-        how = "touches the middle of the surface" if touch else "rests on its top without pushing it over"
-        return f"Place it as drawn, so that the {self.w.name(site)} {how}."
-
-    def drawn_turned(self, *, turn_rad: float) -> str:
-        return f"The drawing shows the base turned {self.w.turn(turn_rad)} from straight ahead, seen from above."
+    def place_stick(self, *, site: Name, number: Name | None, touch: bool) -> str:
+        where = f"where the picture shows {self.w.name(number)}" if number else "as drawn"
+        how = "touches the middle of its surface" if touch else "rests on its top and does not push it over"
+        return f"Place it {where}. Check that the {self.w.name(site)} {how}."
 
     def turn_base(self, *, turn_rad: float) -> str:
         return f"Turn its base {self.w.turn(turn_rad)} from straight ahead, seen from above."
 
-    def plug_in_stick(self) -> str:
-        return "Hands off the stick while you plug it in. Start the game."
-
-    def plug_in_switches(self, *, wiring_page: bool) -> str:
-        where = "the socket that the page Wiring names" if wiring_page else "its socket"
-        return f"Hands off while you plug them in, each into {where}. Start the game."
-
-    def try_stick(self) -> str:
-        return "Then try forward, right, back and left."
-
     def try_switches(self) -> str:
-        return "Then press each one once."
+        return "Press each switch once."
 
     def plug(self, *, plug: Name | None) -> str:
         return f"Plug: {self.w.name(plug)}." if plug else "Plug: see the lead."
@@ -121,20 +133,21 @@ class Texts(Family):
     def plug_into(self, *, plug: Text, socket: Text) -> str:
         return f"{self.say(plug)} Socket: {self.say(socket)}"
 
+    def stick_box(self, *, number: Name, stick: Name, site: Name) -> str:
+        return f"Settings for {self.w.name(number)}: {self.w.name(stick)} ({self.w.name(site)})"
+
+    def no_settings(self) -> str:
+        return "Leave the settings in the game as they are."
+
     def cause(self, *, cause: Cause) -> str:
         return _CAUSES[cause]
 
-    def remedy(self, *, cause: Cause, turned: bool) -> str:
-        return "Put it back as drawn, turned as in step 2." if cause == "moved" and turned else _REMEDIES[cause]
-
-    def check_sockets(self, *, wiring_page: bool) -> str:
-        return "Compare it with the page Wiring." if wiring_page else "Compare it with the marks on the leads."
-
-    def other_controls(self) -> str:
-        return "All other controls: next page."
-
-    def further_stick(self, *, site: Name, setup: Text) -> str:
-        return f"For the {self.w.name(site)}: {self.clause(setup)}. Its drawing is on a later page."
+    def remedy(self, *, cause: Cause, turned: bool, wired: bool) -> str:
+        if cause == "moved" and turned:
+            return "Put it back as drawn. Turn it as its step says."
+        if cause == "socket" and not wired:
+            return "Compare it with the marks on the leads."
+        return _REMEDIES[cause]
 
     def none_fits(self, *, setups: int, site: Name) -> str:
         tried = self.w.plural(
