@@ -14,8 +14,9 @@ from typing import TYPE_CHECKING, Any
 from stickwright.catalogue import say
 from stickwright.codes.message import Message, Name, Text, message
 from stickwright.codes.setup_pictures import SetupPictures
+from stickwright.model.fit import Fit
 from stickwright.model.mounting import SiteMount
-from stickwright.model.plan import Fit, Plan
+from stickwright.model.plan import Plan
 from stickwright.model.room import Room, Surface
 from stickwright.model.sharing import Placement
 from stickwright.report.body import part_named, side_named
