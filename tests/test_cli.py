@@ -10,6 +10,7 @@ from pathlib import Path
 
 import make_commands
 import pytest
+from sample_sharing import clashing_plan, shared_plan
 
 from stickwright.cli import COMMANDS, help_texts, main, parser
 
@@ -118,6 +119,27 @@ def test_plan_writes_json_and_figures(tmp_path: Path, capsys: pytest.CaptureFixt
     assert told["sites"][0]["fits"][0]["stick"] in text
     assert len(list(figures.glob("*.svg"))) >= 4
     assert not list(tmp_path.glob("*.pdf"))
+
+
+def test_one_screen_everything_or_paths_alone(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """One screen unless --full asks for everything; --quiet prints where the files are; unmet requests have a code of their own."""
+
+    made = [shared_plan()]
+    monkeypatch.setattr("stickwright.planning.plan.plan", lambda *_args, **_more: made[-1])
+    data = tmp_path / "plan.json"
+    words = ("plan", DEMO, "--no-pdf", "--json", data)
+    status, screen, _ = run(*words, capsys=capsys)
+    assert (status, f"All data: {data}" in screen, screen.rstrip().endswith("--full")) == (0, True, True)
+    assert "Next best layouts" not in screen
+    status, whole, _ = run(*words, "--full", capsys=capsys)
+    assert (status, "Next best layouts" in whole, "Assumed, not measured" in whole) == (0, True, True)
+    assert len(screen.splitlines()) < 70 < len(whole.splitlines())
+    assert run(*words, "--quiet", capsys=capsys)[:2] == (0, f"{data}\n")
+    made.append(clashing_plan())
+    assert run(*words, "--quiet", capsys=capsys)[:2] == (3, f"{data}\n")
+    assert run(*words, "--quiet", "--full", capsys=capsys)[0] == 2
 
 
 def test_same_case_same_plan(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:

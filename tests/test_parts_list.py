@@ -14,8 +14,9 @@ from stickwright.files.folder import read_case
 from stickwright.model.sharing import Sharing
 from stickwright.model.wishes import Wishes
 from stickwright.planning.plan import plan
+from stickwright.report.gather import report_of
 from stickwright.report.sharing_lines import sharing_blocks
-from stickwright.report.sharing_words import bought_words, lacking
+from stickwright.report.sharing_words import bought, lacking
 
 DEMO = Path(__file__).parents[1] / "examples" / "demo"
 IN_STOCK = "Everything is in stock."
@@ -52,7 +53,7 @@ def test_all_that_the_demo_uses_is_on_its_list() -> None:
     assert len(counts) == len(found.parts), "one line for each part"
     assert all(line.buy == max(0, line.count - line.in_stock) for line in found.parts)
     assert all(line.kind for line in found.parts)
-    text = " ".join("\n".join(sharing_blocks(found)).split())
+    text = " ".join("\n".join(sharing_blocks(found, report_of(found))).split())
     for line in found.parts:
         assert re.search(rf"{line.count} × {re.escape(said(line.name))} \([a-z ]+\), {line.in_stock} in stock", text), (
             line
@@ -81,8 +82,8 @@ def test_a_helper_without_a_controller_that_pairs_is_something_to_order() -> Non
         assert [(one.kind, one.count, one.in_stock, one.buy) for one in wiring.parts if "second" in said(one.name)] == [
             ("controller", 1, 0, 1)
         ]
-        assert bought_words(wiring.parts, lacking(wiring)) != IN_STOCK
-        assert "1 × second controller" in bought_words(wiring.parts, lacking(wiring))
+        assert " ".join(map(said, bought(wiring.parts, lacking(wiring)))) != IN_STOCK
+        assert "1 × second controller" in " ".join(map(said, bought(wiring.parts, lacking(wiring))))
 
 
 def test_a_helper_with_a_controller_needs_no_other() -> None:
@@ -91,7 +92,7 @@ def test_a_helper_with_a_controller_needs_no_other() -> None:
         wiring = helped(True, hubs=hubs).wiring
         assert wiring is not None
         assert [(one.name, one.count, one.buy) for one in wiring.parts if one.kind == "controller"] == [("yew", 1, 0)]
-        assert bought_words(wiring.parts, lacking(wiring)) == IN_STOCK
+        assert " ".join(map(said, bought(wiring.parts, lacking(wiring)))) == IN_STOCK
 
 
 def test_goals_are_told_with_the_plan() -> None:

@@ -13,6 +13,7 @@ import pytest
 from test_kit_as_it_is import DRAWS, LIGHT, SHELL, case, chosen
 from test_kit_warnings import STICK, told
 
+from said import said
 from simulated import Sensor, SimulatedPlayer, SimulatedStick, Visit
 from stickwright.codes.message import Name, message
 from stickwright.codes.stand_ins import StandIns
@@ -72,7 +73,7 @@ class TestWhetherItMay:
     def test_where_it_goes_lengthwise_nothing_is_said(self) -> None:
         """Room enough as it usually stands: no quarter turn, no step."""
         fit = at(DEEP, {**LONG, "crosswise": True, "turns_output": "hub"})
-        assert (fit.crosswise, fit.turns_output, crosswise_step(fit)) == (False, "", "")
+        assert (fit.crosswise, fit.turns_output, crosswise_step(fit)) == (False, "", None)
 
 
 class TestWhatIsSaid:
@@ -86,11 +87,13 @@ class TestWhatIsSaid:
     )  # fmt: skip
     def test_the_step(self, how: str, ends: str) -> None:
         """Stood with its front to the left every push comes out a quarter clockwise (rotation of axes): anticlockwise mends it."""
-        said = crosswise_step(at(WIDE, {**LONG, "crosswise": True, "turns_output": how}))
-        assert said.startswith(
+        step = crosswise_step(at(WIDE, {**LONG, "crosswise": True, "turns_output": how}))
+        assert step is not None
+        told = said(step)
+        assert told.startswith(
             "Stand the base crosswise, with its front to the left. Turn its output a quarter turn anti"
         )
-        assert said.endswith(ends)
+        assert told.endswith(ends)
 
     def test_terminal_and_drawing(self) -> None:
         """The step stands on the terminal; the drawing shows the width pointing forward and says so."""

@@ -46,7 +46,7 @@ def test_nothing_is_said_of_plain_devices() -> None:
     plan = sample_plan()
     assert mode_steps(plan) == []
     assert mode_trouble(plan) == []
-    assert setting_step(plan.sites[0].fits[0]) == ""
+    assert setting_step(plan.sites[0].fits[0]) is None
     assert "Settings and modes" not in plan_words(plan)
 
 

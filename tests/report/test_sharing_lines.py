@@ -16,6 +16,7 @@ from stickwright.errors import BadInput
 from stickwright.files.results import plan_json
 from stickwright.model.sharing import Elsewhere
 from stickwright.report.figures import all_figures
+from stickwright.report.gather import report_of
 from stickwright.report.sharing_lines import sharing_blocks
 from stickwright.report.why_so import NO_HUB
 from stickwright.report.why_words import why_words
@@ -41,7 +42,7 @@ def test_eighty_columns(name: str) -> None:
 
 def test_table_of_who_does_what() -> None:
     """One row an action: part, device with how it is pressed, socket with the tag of its cable."""
-    table = sharing_blocks(shared_plan())[0].splitlines()
+    table = sharing_blocks(shared_plan(), report_of(shared_plan()))[0].splitlines()
     assert table[1] == "Controls at a glance"
     assert re.fullmatch(r"  action +by +with +socket", table[2])
     rows = {line.split("  ")[1]: flat(line) for line in table[3:] if not line.startswith("     ")}
@@ -67,7 +68,7 @@ def test_who_does_what_comes_first() -> None:
 
 def test_plan_without_a_sharing_says_nothing_of_it() -> None:
     """Nothing shared out, nothing said; no hub: one sentence."""
-    assert sharing_blocks(sample_plan()) == []
+    assert sharing_blocks(sample_plan(), report_of(sample_plan())) == []
     assert "Controls at a glance" not in plan_words(sample_plan())
     assert said(NO_HUB) in flat(plan_words(unwired_plan()))
 

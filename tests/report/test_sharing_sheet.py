@@ -28,7 +28,7 @@ from stickwright.model.sharing import PartLine, Placement, PowerLine
 from stickwright.report.document import sheet_pdf
 from stickwright.report.family import first_page
 from stickwright.report.score import score_of, score_words, terms_words
-from stickwright.report.sharing_words import bought_words, done_by, power_words, socket_name, wire_words
+from stickwright.report.sharing_words import bought, done_by, power_words, socket_name, wire_words
 from stickwright.report.technical import technical_pages
 from stickwright.report.who import who_page
 from stickwright.report.why_so import NO_HUB, why_so
@@ -231,8 +231,8 @@ def test_points_add_up_as_written() -> None:
 def test_total_is_told_only_when_known() -> None:
     """Two parts with a price: their sum; a part without one: no total is made up; nothing lacking: said so."""
     priced = (PartLine("pip", "switch", 2, 1, 1, 45.0), PartLine("lead", "extension", 1, 0, 1, 6.5))
-    assert "51.50 in all" in bought_words(priced)
-    unknown = bought_words((*priced, PartLine("leaf", "switch", 1, 0, 1, None)))
+    assert "51.50 in all" in said(bought(priced)[0])
+    unknown = said(bought((*priced, PartLine("leaf", "switch", 1, 0, 1, None)))[0])
     assert " in all" not in unknown
     assert "51.50 for those with a price" in unknown
     assert "total is not known" in unknown
@@ -240,7 +240,7 @@ def test_total_is_told_only_when_known() -> None:
     assert told is not None
     price = told["parts"]["columns"].index("price")
     assert [row[price] for row in told["parts"]["rows"]] == ["", "45.00", "", "6.50", ""]
-    assert bought_words((PartLine("dew", "stick", 1, 1, 0, None),)) == "Everything is in stock."
+    assert [said(one) for one in bought((PartLine("dew", "stick", 1, 1, 0, None),))] == ["Everything is in stock."]
 
 
 def test_words_of_places() -> None:

@@ -58,7 +58,7 @@ def _module(name: str) -> ModuleType:
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
-    """Run one command; 0 done, 2 something for the person to put right, 1 our fault.
+    """Run one command; 0 done, 1 our fault, 2 something for the person to put right, 3 a plan that cannot meet every request.
 
     Parameters
     ----------

@@ -14,10 +14,14 @@ if TYPE_CHECKING:
     from pathlib import Path
 
     from stickwright.codes.message import Text
+    from stickwright.errors import BadInput
     from stickwright.model.plan import Plan
     from stickwright.model.wishes import Wishes
 
-__all__ = ["options", "run"]
+__all__ = ["UNMET", "options", "run"]
+
+UNMET = 3
+"""Exit code of a plan that could not meet every request."""
 
 
 def options(command: argparse.ArgumentParser) -> None:
@@ -34,6 +38,8 @@ def options(command: argparse.ArgumentParser) -> None:
         help=help_text("plan.pdf"),
     )
     command.add_argument("--no-pdf", action="store_true", help=help_text("plan.no-pdf"))
+    command.add_argument("--full", action="store_true", help=help_text("plan.full"))
+    command.add_argument("--quiet", action="store_true", help=help_text("plan.quiet"))
     command.add_argument("--json", metavar="OUT.json", help=help_text("plan.json"))
     command.add_argument("--svg-dir", metavar="FOLDER", help=help_text("plan.svg-dir"))
     command.add_argument("--dxf", metavar="FOLDER", help=help_text("plan.dxf"))
@@ -45,7 +51,7 @@ def options(command: argparse.ArgumentParser) -> None:
 
 
 def run(options: argparse.Namespace) -> int:
-    """Do it; 0 done, 2 something to put right.
+    """Do it; 0 done, 2 something to put right, 3 done but some requests cannot be met.
 
     Parameters
     ----------
@@ -54,11 +60,12 @@ def run(options: argparse.Namespace) -> int:
     from datetime import date
     from pathlib import Path
 
-    from stickwright.catalogue import say
-    from stickwright.codes.message import Name, message
-    from stickwright.codes.terminal import FileKind, Terminal
+    from stickwright.codes.message import message
+    from stickwright.codes.terminal import Terminal
     from stickwright.files.folder import read_case
 
+    if options.full and options.quiet:
+        raise _one_of_two("--quiet", "--full")
     asked = wishes(options)
     pdf = _sheet_path(options, asked)
     tell, close = progress()
@@ -82,28 +89,63 @@ def run(options: argparse.Namespace) -> int:
         from stickwright.files.results import plan_json
 
         print(plan_json(result), end="")
-        return 0
-    from stickwright.report.words import plan_words
+    elif options.quiet:
+        for path in written:
+            print(path)
+    else:
+        _told(options, result, written)
+    return UNMET if _unmet(result) else 0
 
-    print(plan_words(result))
+
+def _told(options: argparse.Namespace, result: Plan, written: list[Path]) -> None:
+    """One screen, or everything; then where the files are."""
+    from stickwright.catalogue import say
+    from stickwright.codes.message import Name, message
+    from stickwright.codes.plan_report import PlanReport
+    from stickwright.codes.terminal import FileKind, Terminal
+
+    if options.full:
+        from stickwright.report.words import plan_words
+
+        print(plan_words(result))
+    else:
+        from stickwright.report.gather import report_of
+        from stickwright.report.to_terminal import screen_words
+
+        print(screen_words(report_of(result)))
     for path in written:
         kinds: dict[str, FileKind] = {".pdf": "sheet", ".html": "scene"}
         kind: FileKind = "drawings" if path.is_dir() else kinds.get(path.suffix, "data")
         print(say(message(Terminal.file, kind=kind, path=Name(str(path)))))
-    return 0
+    if not options.full:
+        print(say(message(PlanReport.everything, case=Name(options.case))))
+
+
+def _unmet(result: Plan) -> bool:
+    """Whether some requests could not be met, in any of the games."""
+    sharings = [result.sharing, *(layout.sharing for layout in result.layouts)]
+    return any(one is not None and one.clash is not None for one in sharings)
+
+
+def _one_of_two(option: str, other: str) -> BadInput:
+    from stickwright.codes.message import Name, message
+    from stickwright.codes.terminal import Terminal
+    from stickwright.errors import BadInput, Problem
+
+    return BadInput(Problem(option, "", "", message(Terminal.one_of_two, other=Name(other))))
 
 
 def _sheet_path(options: argparse.Namespace, asked: Wishes) -> Path | None:
     """Where the sheet goes; None when none is wanted. A what-if leaves the case's own sheet alone."""
     from pathlib import Path
 
-    from stickwright.codes.message import Name, message
+    from stickwright.codes.message import message
     from stickwright.codes.terminal import Terminal
     from stickwright.errors import BadInput, Problem
 
     if options.no_pdf:
         if options.pdf:
-            raise BadInput(Problem("--no-pdf", "", "", message(Terminal.one_of_two, other=Name("--pdf"))))
+            raise _one_of_two("--no-pdf", "--pdf")
         return None
     own = Path(options.case) / "sheet.pdf"
     if not asked.what_if:

@@ -133,8 +133,8 @@ class LayoutPages(Topic):
         """Activation force against comfortable force, and the effort against its limit (None: not known)."""
 
     @abstractmethod
-    def press_hits(self, *, hit_share: float) -> str:
-        """Share of presses that land on the switch."""
+    def press_hits(self, *, hit_share: float, assumed: bool) -> str:
+        """Share of presses that land on the switch; at the usual scatter, where landing was not measured."""
 
     @abstractmethod
     def press_rate(self, *, count_per_min: float, sustained_per_min: float | None) -> str:

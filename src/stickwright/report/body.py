@@ -11,8 +11,9 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
+from stickwright.catalogue import say
 from stickwright.codes.body_drawings import BodyDrawings
-from stickwright.codes.message import Name, message
+from stickwright.codes.message import Message, Name, Text, message
 from stickwright.report.ink import FONT
 from stickwright.report.printed import folded
 from stickwright.report.tell import tell
@@ -20,7 +21,7 @@ from stickwright.report.tell import tell
 if TYPE_CHECKING:
     import drawsvg
 
-__all__ = ["BodyMark", "body_alt", "body_drawing", "part_named", "side_named"]
+__all__ = ["BodyMark", "body_alt", "body_drawing", "body_told", "part_named", "side_named"]
 
 Point = tuple[float, float]
 
@@ -65,7 +66,7 @@ class BodyMark:
         Body part; empty when not known.
     side : str
         Of the player: left, right, middle.
-    words : str
+    works : Text
         What it works.
     """
 
@@ -73,7 +74,7 @@ class BodyMark:
     site: str
     part: str
     side: str
-    words: str
+    works: Text
 
 
 @dataclass(frozen=True)
@@ -122,10 +123,21 @@ def body_alt(marks: Sequence[BodyMark]) -> str:
     marks : sequence of BodyMark
         Parts in use.
     """
+    return say(body_told(marks))
+
+
+def body_told(marks: Sequence[BodyMark]) -> Message:
+    """`body_alt` as a message.
+
+    Parameters
+    ----------
+    marks : sequence of BodyMark
+        Parts in use.
+    """
     told = tuple(
-        message(BodyDrawings.mark, number=mark.number, site=Name(mark.site), works=mark.words) for mark in marks
+        message(BodyDrawings.mark, number=mark.number, site=Name(mark.site), works=mark.works) for mark in marks
     )
-    return tell(BodyDrawings.alt, marks=told)
+    return message(BodyDrawings.alt, marks=told)
 
 
 def body_drawing(marks: Sequence[BodyMark], size_mm: tuple[float, float] = (184.0, 84.0)) -> str:
@@ -251,7 +263,7 @@ def _cover(paper: _Paper, points: Sequence[Point], wide: float) -> None:
 def _label(mark: BodyMark, letters: int, crown: Point, scale: float) -> _Label:
     """What is written at the end of a marker's line, and where the part is on paper."""
     name = tuple(folded(f"{mark.number}  {mark.site}", letters - 2, 3).split("\n"))
-    device = tuple(folded(mark.words, letters).split("\n")) if mark.words else ()
+    device = tuple(folded(say(mark.works), letters).split("\n")) if mark.works else ()
     if mark.part not in _POINTS:
         return _Label(mark, name, device, None)
     x, y = _POINTS[mark.part]

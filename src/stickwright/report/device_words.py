@@ -11,12 +11,12 @@ from stickwright.model.fit import Fit
 from stickwright.model.plan import DeviceNote, Plan, ToOrder
 from stickwright.report.tell import named, names, tell
 
-__all__ = ["crosswise_step", "holding_steps", "mode_steps", "mode_trouble", "order_words", "setting_step"]
+__all__ = ["crosswise_step", "holding_steps", "mode_steps", "mode_trouble", "order_told", "order_words", "setting_step"]
 
 _WEEK_S = 7 * 86400.0
 
 
-def setting_step(fit: Fit) -> str:
+def setting_step(fit: Fit) -> Message | None:
     """What to do to the stick so that it is set as the plan counts on; nothing where it can be set in one way only.
 
     Parameters
@@ -24,11 +24,11 @@ def setting_step(fit: Fit) -> str:
     fit : Fit
     """
     if not fit.setting:
-        return ""
-    return tell(DeviceSteps.set_to, device=Name(fit.stick), setting=Name(fit.setting), how=named(fit.how_to_set))
+        return None
+    return message(DeviceSteps.set_to, device=Name(fit.stick), setting=Name(fit.setting), how=named(fit.how_to_set))
 
 
-def crosswise_step(fit: Fit) -> str:
+def crosswise_step(fit: Fit) -> Message | None:
     """How a base that fits only crosswise is stood, and where its output is turned to match; nothing for any other.
 
     Parameters
@@ -36,13 +36,13 @@ def crosswise_step(fit: Fit) -> str:
     fit : Fit
     """
     if not fit.crosswise:
-        return ""
+        return None
     known: TurnedBy | None = next((one for one in get_args(TurnedBy) if one == fit.turns_output), None)
     told = named(fit.turns_output) if known is None else None
-    return tell(DeviceSteps.crosswise_told, told=told) if told else tell(DeviceSteps.crosswise, turned_by=known)
+    return message(DeviceSteps.crosswise_told, told=told) if told else message(DeviceSteps.crosswise, turned_by=known)
 
 
-def holding_steps(plan: Plan) -> list[str]:
+def holding_steps(plan: Plan) -> list[Message]:
     """For each controller that is held in the hand or rests, and each stick on a grip: how it is to be had.
 
     Parameters
@@ -63,10 +63,10 @@ def holding_steps(plan: Plan) -> list[str]:
         if one.fit is not None and one.fit.fixed_to:
             grip = Name(one.fit.fixed_to)
             out.append(message(DeviceSteps.fix_to_grip, stick=Name(one.fit.stick), controller=grip))
-    return [say(one) for one in dict.fromkeys(out)]
+    return list(dict.fromkeys(out))
 
 
-def mode_steps(plan: Plan) -> list[str]:
+def mode_steps(plan: Plan) -> list[Message]:
     """For each device in use that has modes: the one it must be in, and how to see it.
 
     Parameters
@@ -76,8 +76,8 @@ def mode_steps(plan: Plan) -> list[str]:
     return [_mode(note) for note in plan.device_notes if note.mode]
 
 
-def _mode(note: DeviceNote) -> str:
-    return tell(DeviceSteps.check_mode, device=Name(note.device), mode=Name(note.mode), sign=named(note.mode_sign))
+def _mode(note: DeviceNote) -> Message:
+    return message(DeviceSteps.check_mode, device=Name(note.device), mode=Name(note.mode), sign=named(note.mode_sign))
 
 
 def mode_trouble(plan: Plan) -> list[list[str]]:
@@ -104,8 +104,18 @@ def order_words(order: ToOrder) -> str:
     ----------
     order : ToOrder
     """
+    return say(order_told(order))
+
+
+def order_told(order: ToOrder) -> Message:
+    """`order_words` as a message.
+
+    Parameters
+    ----------
+    order : ToOrder
+    """
     fit = order.fit
-    return tell(
+    return message(
         DeviceSteps.to_order, offer=Name(order.offer), start_force_n=fit.start_force_n, full_force_n=fit.full_force_n,
         travel_m=fit.travel_m, height_m=fit.contact_height_m, topper=named(fit.topper),
         delivery_s=None if order.weeks is None else order.weeks * _WEEK_S, order_price=order.price,

@@ -305,9 +305,9 @@ def _steps(
         _step(_seat(sticks[0][0].support if sticks else "")),
         *(_step(_stick_step(site, fit, numbers[site.name], turned[site.name])) for site, fit in sticks),
         *(_step(told) for told in _other_devices(plan)),
-        *(_step(told) for told in holding_steps(plan)),
+        *(_step(say(told)) for told in holding_steps(plan)),
         _plug_in(plan, sticks),
-        *(_step(told) for told in mode_steps(plan)),
+        *(_step(say(told)) for told in mode_steps(plan)),
         _step(tell(Family.start_game), *_try(plan, len(sticks))),
     ]
 
@@ -371,8 +371,8 @@ def _place(site: SitePlan, fit: Fit, turned: str, number: str | None = None) -> 
     """What goes on the stick, how the base is raised, where it is placed and how it is turned (a sentence, or nothing)."""
     parts = [
         tell(Family.fit_parts, stick=Name(fit.stick), extension=named(fit.extension), topper=named(fit.topper)),
-        setting_step(fit),
-        crosswise_step(fit),
+        say(setting_step(fit) or ""),
+        say(crosswise_step(fit) or ""),
     ]
     if abs(fit.built_tilt_rad) > 1e-9:
         edge: Literal["far", "near"] = "far" if fit.built_tilt_rad > 0 else "near"

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from typing import get_args
 
+from stickwright.catalogue import say
 from stickwright.codes.glance import Glance, Press, When
 from stickwright.codes.inputs import role_named
 from stickwright.codes.layout_pages import LayoutPages
@@ -27,9 +28,9 @@ from stickwright.report.printed import sentence
 from stickwright.report.tell import named, names, tell
 
 __all__ = [
-    "asked_first", "bought_words", "device_words", "done_by", "given_up", "introduced", "lacking", "load_words", "own_words",
-    "pair_words", "part_words", "place_words", "power_words", "press_of", "socket_name", "socket_words", "tags_of",
-    "way_out_words", "wire_words",
+    "asked_first", "bought", "control_of", "device_words", "done_by", "given_up", "introductions", "lacking", "load_told",
+    "own_words", "pair_words", "part_told", "place_of", "power_words", "press_of", "socket_name", "socket_of", "socket_words",
+    "tags_of", "way_out", "wire_words",
 ]  # fmt: skip
 
 
@@ -95,20 +96,33 @@ def done_by(placement: Placement, *, with_site: bool = True) -> str:
     >>> done_by(Placement("aim", "site", site="left index", device="pip", kind="switch", toggle=True))
     'left index on pip: press on, press off'
     """
+    return say(control_of(placement, with_site=with_site))
+
+
+def control_of(placement: Placement, *, with_site: bool = True) -> Message:
+    """`done_by` as a message.
+
+    Parameters
+    ----------
+    placement : Placement
+        How one action is done.
+    with_site : bool, default True
+        Whether the site is named.
+    """
     own = own_words(placement)
     if placement.how == "site":
         site = named(placement.site) if with_site else None
-        return tell(Glance.at_site, site=site, device=device_words(placement), press=press_of(placement))
+        return message(Glance.at_site, site=site, device=device_words(placement), press=press_of(placement))
     if placement.how == "chord":
-        return tell(Glance.together, actions=names(placement.together))
+        return message(Glance.together, actions=names(placement.together))
     if placement.how == "option":
-        return tell(Glance.by_game, option=named(placement.label), words=own)
+        return message(Glance.by_game, option=named(placement.label), words=own)
     if placement.how == "helper":
-        return tell(Glance.by_helper, helper=named(placement.helper), words=own)
-    return tell(Glance.left_out, words=own)
+        return message(Glance.by_helper, helper=named(placement.helper), words=own)
+    return message(Glance.left_out, words=own)
 
 
-def place_words(placement: Placement) -> str:
+def place_of(placement: Placement) -> Text:
     """Where an action is done, in one or two words, for a narrow column.
 
     Parameters
@@ -117,8 +131,8 @@ def place_words(placement: Placement) -> str:
         How one action is done.
     """
     if placement.how == "site":
-        return placement.site or ""
-    return placement.helper or tell(Glance.place, how=placement.how)
+        return Name(placement.site or "")
+    return named(placement.helper) or message(Glance.place, how=placement.how)
 
 
 def socket_words(placement: Placement, tag: str = "") -> str:
@@ -131,11 +145,24 @@ def socket_words(placement: Placement, tag: str = "") -> str:
     tag : str, default ""
         Of the cable, when one is drawn.
     """
+    return say(socket_of(placement, tag) or "")
+
+
+def socket_of(placement: Placement, tag: str = "") -> Message | None:
+    """`socket_words` as a message; None when there is no socket.
+
+    Parameters
+    ----------
+    placement : Placement
+        How one action is done.
+    tag : str, default ""
+        Of the cable, when one is drawn.
+    """
     if placement.connection == "paired":
-        return tell(Sockets.paired) if placement.how == "site" else ""
+        return message(Sockets.paired) if placement.how == "site" else None
     if not placement.socket:
-        return ""
-    return tell(Sockets.of_hub, socket=socket_name(placement.socket), hub=named(placement.hub), tag=named(tag))
+        return None
+    return message(Sockets.of_hub, socket=socket_name(placement.socket), hub=named(placement.hub), tag=named(tag))
 
 
 def socket_name(socket: str) -> Text:
@@ -152,7 +179,7 @@ def socket_name(socket: str) -> Text:
     return Name(socket)
 
 
-def introduced(placements: Iterable[Placement]) -> list[str]:
+def introductions(placements: Iterable[Placement]) -> tuple[Message, ...]:
     """The order in which the player meets the controls: when, and which actions.
 
     Parameters
@@ -165,10 +192,10 @@ def introduced(placements: Iterable[Placement]) -> list[str]:
         if one.introduce:
             told.setdefault(one.introduce, []).append(one.action)
     moments: tuple[When, ...] = get_args(When)
-    return [tell(Glance.introduced, when=when, actions=names(told[when])) for when in moments if when in told]
+    return tuple(message(Glance.introduced, when=when, actions=names(told[when])) for when in moments if when in told)
 
 
-def given_up(clash: Clash) -> str:
+def given_up(clash: Clash) -> Message | None:
     """What was given up so that the rest can be had; the placements hold for that.
 
     Parameters
@@ -177,12 +204,12 @@ def given_up(clash: Clash) -> str:
         With its ways out, cheapest first.
     """
     if not clash.ways_out:
-        return ""
+        return None
     cheapest = clash.ways_out[0]
-    return tell(Glance.given_up, parts=cheapest.gives_up or (cheapest.sentence,))
+    return message(Glance.given_up, parts=cheapest.gives_up or (cheapest.sentence,))
 
 
-def way_out_words(number: int, clash: Clash) -> str:
+def way_out(number: int, clash: Clash) -> Message:
     """One way out with its price; the cheapest is the one that this layout takes.
 
     Parameters
@@ -193,7 +220,7 @@ def way_out_words(number: int, clash: Clash) -> str:
         With its ways out.
     """
     way = clash.ways_out[number - 1]
-    return tell(LayoutPages.way_out, told=way.sentence, cost_points=way.price, taken=number == 1)
+    return message(LayoutPages.way_out, told=way.sentence, cost_points=way.price, taken=number == 1)
 
 
 def pair_words(pair: Pair) -> Message:
@@ -210,7 +237,7 @@ def pair_words(pair: Pair) -> Message:
     )
 
 
-def load_words(load: SiteLoad) -> str:
+def load_told(load: SiteLoad) -> Message:
     """What a site is asked to do, how busy it is and when it tires.
 
     Parameters
@@ -218,7 +245,7 @@ def load_words(load: SiteLoad) -> str:
     load : SiteLoad
         One site.
     """
-    return tell(
+    return message(
         LayoutPages.load, site=Name(load.site), actions=names(load.actions),
         busy_share=load.busy_share if load.busy_share > 0 else None, basis=load.busy_basis or None,
         tires=load.tires or None, why=load.why or None,
@@ -254,15 +281,15 @@ def wire_words(wire: Wire) -> str:
     )  # fmt: skip
 
 
-def part_words(line: PartLine) -> str:
+def part_told(line: PartLine) -> Message:
     """One part: how many, which kind, how many are in stock and how many are to order.
 
     Examples
     --------
-    >>> part_words(PartLine("daisy", "switch", 2, 1, 1, 38.0))
+    >>> say(part_told(PartLine("daisy", "switch", 2, 1, 1, 38.0)))
     '2 × daisy (switch), 1 in stock, 1 to order'
     """
-    return tell(
+    return message(
         WiringPages.part,
         part=line.name,
         kind=line.kind_named,
@@ -287,7 +314,7 @@ def lacking(wiring: Wiring) -> tuple[Message, ...]:
     )
 
 
-def bought_words(parts: Sequence[PartLine], missing: tuple[Message, ...] = ()) -> str:
+def bought(parts: Sequence[PartLine], missing: tuple[Message, ...] = ()) -> tuple[Message, ...]:
     """What must be ordered altogether, with the price as far as it is known.
 
     Parameters
@@ -304,12 +331,12 @@ def bought_words(parts: Sequence[PartLine], missing: tuple[Message, ...] = ()) -
         pieces = tuple(message(WiringPages.pieces, count=one.buy, part=one.name) for one in wanted)
         total = sum(prices) if prices else None
         unpriced = len(prices) < len(wanted)
-        told.append(tell(WiringPages.to_order, parts=pieces, total_price=total, unpriced=unpriced))
+        told.append(message(WiringPages.to_order, parts=pieces, total_price=total, unpriced=unpriced))
     elif parts and not missing:
-        told.append(tell(WiringPages.all_in_stock))
+        told.append(message(WiringPages.all_in_stock))
     if missing:
-        told.append(tell(WiringPages.still_missing, missing=missing))
-    return " ".join(told)
+        told.append(message(WiringPages.still_missing, missing=missing))
+    return tuple(told)
 
 
 def tags_of(sharing: Sharing) -> dict[tuple[str, str], str]:

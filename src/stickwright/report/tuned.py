@@ -19,9 +19,23 @@ from stickwright.report.paper import width_mm
 from stickwright.report.tell import named, names, tell
 
 __all__ = [
-    "dead_zones", "gain_basis", "line_of_tuning", "lost", "no_settings", "set_for", "set_in_game", "set_unrecorded",
-    "setup_of", "to_type", "tuned_elsewhere",
-    "tuning_of_choice", "tuning_part", "typed_basis", "undo_words", "unrecorded_basis",
+    "dead_zones",
+    "gain_basis",
+    "line_of_tuning",
+    "lost",
+    "no_settings",
+    "set_for",
+    "set_in_game",
+    "set_unrecorded",
+    "settings_told",
+    "setup_of",
+    "to_type",
+    "tuned_elsewhere",
+    "tuning_of_choice",
+    "tuning_part",
+    "typed_basis",
+    "undo_words",
+    "unrecorded_basis",
 ]  # fmt: skip
 
 _STRAIGHT = 0.02  # share of full output: below that nobody sees a bend
@@ -55,16 +69,20 @@ def tuned_elsewhere(fit: Fit | None, tuning: Tuning) -> str:
     str
         As 'Tuned without tall peg and extension plus 8, with low dish: tune again.'
     """
+    return say(_elsewhere(fit, tuning) or "")
+
+
+def _elsewhere(fit: Fit | None, tuning: Tuning) -> Message | None:
     if fit is None:
-        return ""
+        return None
     if tuning.stick != fit.full_name:
-        return tell(StickSettings.other_stick, tuned=Name(tuning.stick), stick=Name(fit.full_name))
+        return message(StickSettings.other_stick, tuned=Name(tuning.stick), stick=Name(fit.full_name))
     if tuning.setup is None:
-        return ""
+        return None
     chosen, tried = _on_stick(fit.named), _on_stick(tuning.setup)
     without = tuple(part for part in chosen if part not in tried)
     having = tuple(part for part in tried if part not in chosen)
-    return tell(StickSettings.other_setup, without=without, having=having) if without or having else ""
+    return message(StickSettings.other_setup, without=without, having=having) if without or having else None
 
 
 def _on_stick(setup: Message) -> tuple[Text, ...]:
@@ -156,9 +174,13 @@ def set_in_game(tuning: Tuning) -> str:
     tuning : Tuning
         A finished response.
     """
+    return say(_in_game(tuning))
+
+
+def _in_game(tuning: Tuning) -> Message:
     if tuning.faults:
-        return tell(StickSettings.nothing_yet)
-    return tell(StickSettings.in_game, stick=Name(tuning.stick), numbers=to_type(tuning))
+        return message(StickSettings.nothing_yet)
+    return message(StickSettings.in_game, stick=Name(tuning.stick), numbers=to_type(tuning))
 
 
 def set_unrecorded(fit: Fit) -> str:
@@ -169,13 +191,35 @@ def set_unrecorded(fit: Fit) -> str:
     fit : Fit
         The chosen set-up; its reach, and the gain with it, is worked out from the readings.
     """
+    return say(_gains(fit) or "")
+
+
+def _gains(fit: Fit) -> Message | None:
     wide = [(one.direction_rad, one.gain) for one in fit.directions if one.gain is not None]
     if not wide:
-        return ""
-    return tell(
+        return None
+    return message(
         StickSettings.gains, stick=Name(fit.full_name), directions_rad=tuple(phi for phi, _ in wide),
         gains_factor=tuple(gain for _, gain in wide),
     )  # fmt: skip
+
+
+def settings_told(site: SitePlan) -> tuple[Message, ...]:
+    """What to set for the chosen stick of a site, and what the figures were found without; empty where nothing is set.
+
+    Parameters
+    ----------
+    site : SitePlan
+        One site of the plan.
+    """
+    tuning = tuning_of_choice(site)
+    if tuning is None:
+        told = [_gains(site.choice) if site.choice is not None else None]
+    elif tuning.faults:
+        told = [_in_game(tuning)]
+    else:
+        told = [_in_game(tuning), _elsewhere(site.choice, tuning)]
+    return tuple(one for one in told if one is not None)
 
 
 def unrecorded_basis(fit: Fit) -> str:

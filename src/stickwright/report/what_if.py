@@ -8,7 +8,7 @@ from stickwright.model.wishes import Wishes
 from stickwright.report.printed import clipped
 from stickwright.report.tell import names, tell
 
-__all__ = ["what_if_mark", "what_if_words", "wishes_words"]
+__all__ = ["what_if_mark", "what_if_told", "wishes_words"]
 
 _MOST_LETTERS = 110  # of a line at the head of a page
 
@@ -40,14 +40,14 @@ def _told(wishes: Wishes) -> tuple[Message, ...]:
     )
 
 
-def what_if_words(wishes: Wishes) -> str:
+def what_if_told(wishes: Wishes) -> Message:
     """The same for the terminal, with the reminder that it is not the plan of the case.
 
     Parameters
     ----------
     wishes : Wishes
     """
-    return tell(Sheets.what_if_only, wishes=_told(wishes))
+    return message(Sheets.what_if_only, wishes=_told(wishes))
 
 
 def what_if_mark(wishes: Wishes) -> str:

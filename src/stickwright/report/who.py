@@ -7,7 +7,7 @@ from typing import Any, get_args
 
 from stickwright.catalogue import say
 from stickwright.codes.glance import Glance, Heading
-from stickwright.codes.message import Name
+from stickwright.codes.message import Message, Name, message
 from stickwright.model.fit import Caution
 from stickwright.model.plan import Plan
 from stickwright.model.sharing import Placement, Sharing
@@ -15,7 +15,7 @@ from stickwright.report.body import BodyMark, body_alt, body_drawing, part_named
 from stickwright.report.games_words import all_placements, games_page
 from stickwright.report.paper import width_mm
 from stickwright.report.printed import sentence
-from stickwright.report.sharing_words import device_words, done_by, given_up, introduced
+from stickwright.report.sharing_words import device_words, done_by, given_up, introductions
 from stickwright.report.tell import names, tell
 
 __all__ = ["for_the_cables", "for_the_family", "for_the_numbers", "marks_of", "who_page"]
@@ -59,7 +59,7 @@ def who_page(plan: Plan, height_mm: float = 84.0, short: bool = False) -> dict[s
             [numbers.get(one.site or "", ""), one.action, done_by(one, with_site=not short)]
             for one in sharing.placements
         ],
-        "order": introduced(sharing.placements),
+        "order": [say(one) for one in introductions(sharing.placements)],
         "paired": paired,
         "cautions": [say(one.text) for one in for_the_family(plan) if one.about != "sharing" or not paired],
     }
@@ -132,10 +132,10 @@ def _shared(plan: Plan) -> Sharing:
     return plan.sharing
 
 
-def _devices(placements: Iterable[Placement], site: str) -> str:
+def _devices(placements: Iterable[Placement], site: str) -> Message:
     here = (one for one in placements if one.how == "site" and one.site == site)
     found = dict.fromkeys(Name(one.device or "") if one.kind == "controller" else device_words(one) for one in here)
-    return tell(Glance.devices, devices=tuple(found))
+    return message(Glance.devices, devices=tuple(found))
 
 
 def _clash(sharing: Sharing) -> list[str]:
@@ -143,7 +143,8 @@ def _clash(sharing: Sharing) -> list[str]:
     if sharing.clash is None:
         return []
     together = sentence(sharing.clash.sentence) or tell(Glance.not_all, requests=sharing.clash.wishes)
-    return [part for part in (together, given_up(sharing.clash)) if part]
+    given = given_up(sharing.clash)
+    return [part for part in (together, say(given or "")) if part]
 
 
 def _paired(placements: Iterable[Placement]) -> str:

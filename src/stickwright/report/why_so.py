@@ -25,7 +25,7 @@ from stickwright.report.sharing_words import (
     pair_words,
     socket_words,
     tags_of,
-    way_out_words,
+    way_out,
 )
 from stickwright.report.tell import tell
 from stickwright.report.who import for_the_cables, for_the_numbers
@@ -81,7 +81,7 @@ def press_words(press: PressFit, before: Container[Text] = ()) -> str:
         )
     ]  # fmt: skip
     if math.isfinite(press.hit_share):
-        told.append(message(LayoutPages.press_hits, hit_share=press.hit_share))
+        told.append(message(LayoutPages.press_hits, hit_share=press.hit_share, assumed=press.wanted_face_m is None))
     if press.presses_per_min > 0:
         count = press.presses_per_min
         told.append(message(LayoutPages.press_rate, count_per_min=count, sustained_per_min=press.sustained_per_min))
@@ -122,7 +122,7 @@ def _clash(clash: Clash | None) -> dict[str, Any] | None:
     return {
         "sentence": sentence(clash.sentence),
         "wishes": tell(LayoutPages.requests, requests=clash.wishes) if clash.wishes else "",
-        "ways": [way_out_words(number, clash) for number in range(1, len(clash.ways_out) + 1)],
+        "ways": [say(way_out(number, clash)) for number in range(1, len(clash.ways_out) + 1)],
     }
 
 

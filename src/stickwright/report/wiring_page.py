@@ -14,7 +14,7 @@ from stickwright.model.sharing import PartLine, Wire, Wiring
 from stickwright.report.between_games import moved_cables, wired_findings
 from stickwright.report.games_words import between_games
 from stickwright.report.paper import width_mm
-from stickwright.report.sharing_words import bought_words, lacking, power_words
+from stickwright.report.sharing_words import bought, lacking, power_words
 from stickwright.report.tell import names, tell
 from stickwright.report.who import for_the_cables
 from stickwright.report.why_so import findings_rows
@@ -61,7 +61,7 @@ def wiring_page(plan: Plan, shrink_share: float = 1.0, conductors: bool = True) 
         "ways": _together(way_parts(wiring)),
         "steps": [say(step) for step in wiring.steps],
         "parts": _table(_PARTS, (_part(line) for line in plan.parts)),
-        "bought": bought_words(plan.parts, lacking(wiring)),
+        "bought": " ".join(say(one) for one in bought(plan.parts, lacking(wiring))),
         "conductors": _conductors(wiring.wires) if conductors else [],
         "findings": [*findings_rows(wiring.findings), *wired_findings(plan)],
         "cautions": [say(one.text) for one in for_the_cables(plan)],

@@ -24,9 +24,10 @@ from stickwright.model.response import Tuning
 from stickwright.report import tables
 from stickwright.report.ability_words import readings_behind
 from stickwright.report.aiming_words import pointing_lines, smoothness_lines, tap_lines
-from stickwright.report.device_words import crosswise_step, holding_steps, mode_steps, order_words, setting_step
-from stickwright.report.games_words import all_placements, common_headlines, games_blocks
-from stickwright.report.merged import merged_assumptions, merged_findings
+from stickwright.report.device_words import order_words
+from stickwright.report.games_words import common_headlines, games_blocks
+from stickwright.report.gather import device_steps, report_of, shared_findings
+from stickwright.report.merged import merged_findings
 from stickwright.report.mount_words import mount_blocks
 from stickwright.report.printed import (
     centre_words,
@@ -36,6 +37,7 @@ from stickwright.report.printed import (
 from stickwright.report.sharing_lines import sharing_blocks
 from stickwright.report.sharing_words import asked_first
 from stickwright.report.tell import named, names, tell
+from stickwright.report.to_terminal import cell_text
 from stickwright.report.tremor_words import axis_words, tremor_size
 from stickwright.report.tuned import (
     dead_zones,
@@ -48,7 +50,7 @@ from stickwright.report.tuned import (
     typed_basis,
     unrecorded_basis,
 )
-from stickwright.report.what_if import what_if_words
+from stickwright.report.view import Cell
 from stickwright.trace.usual import usual_tremor
 
 __all__ = ["bench_words", "plan_words", "table_words", "trace_words"]
@@ -75,21 +77,19 @@ def plan_words(plan: Plan) -> str:
     str
         Lines of at most 80 columns.
     """
-    made_on, version = named(plan.made_on), Name(plan.version)
+    report = report_of(plan)
     parts = [
-        tell(Reports.head, player=Name(plan.player), made_on=made_on, version=version),
+        say(report.head),
         wrapped([*common_headlines(plan), *asked_first(plan.sharing), say(plan.sentence)], WIDTH),
     ]
-    if plan.wishes.what_if:
-        parts.insert(0, wrapped([what_if_words(plan.wishes)], WIDTH))
+    if report.what_if is not None:
+        parts.insert(0, wrapped([say(report.what_if)], WIDTH))
     parts += games_blocks(plan, WIDTH)
-    parts += sharing_blocks(plan, WIDTH)
+    parts += sharing_blocks(plan, report, WIDTH)
     parts += [_site(plan, site) for site in plan.sites]
     parts += mount_blocks(plan, WIDTH)
-    told_devices = [step(fit) for fit in _fits_in_use(plan) for step in (setting_step, crosswise_step)]
-    told_devices = [*told_devices, *holding_steps(plan), *mode_steps(plan)]
-    if any(told_devices):
-        parts.append(_block(_head("devices"), [line for line in told_devices if line]))
+    if steps := device_steps(plan):
+        parts.append(_block(_head("devices"), [say(one) for one in steps]))
     parts.append(_block(_head("next"), [say(plan.next_reading.sentence)]))
     shared = plan.sharing
     left = [_caution(caution) for caution in plan.cautions if caution not in _placed(plan)]
@@ -97,20 +97,10 @@ def plan_words(plan: Plan) -> str:
     left += [_caution(caution) for caution in (shared.cautions if shared else ()) if caution.text not in told]
     if left:
         parts.append(_block(_head("cautions"), list(dict.fromkeys(left))))
-    taken = (
-        *plan.assumptions,
-        *(shared.assumptions if shared else ()),
-        *(plan.together.assumptions if plan.together else ()),
-    )
-    assumed = merged_assumptions(taken, [site.name for site in plan.sites])
-    if assumed:
-        lines = [
-            tell(Reports.assumption, what=one.what, value=one.value, why=one.why, confirm=one.replace_by)
-            for one in assumed
-        ]
-        parts.append(_block(_head("assumed"), lines))
+    for table in report.tables("assumed"):
+        parts.append(_block(say(table.caption), [_assumption(row) for row in table.rows]))
     noticed = dict.fromkeys(
-        (*plan.findings, *_shared_findings(plan), *(plan.together.findings if plan.together else ()))
+        (*plan.findings, *shared_findings(plan), *(plan.together.findings if plan.together else ()))
     )
     if noticed:
         parts.append(_block(_head("findings"), _findings(tuple(noticed))))
@@ -118,12 +108,10 @@ def plan_words(plan: Plan) -> str:
     return "\n\n".join(part for part in parts if part) + "\n"
 
 
-def _fits_in_use(plan: Plan) -> list[Fit]:
-    """Every stick that the plan uses, as it is to be set up."""
-    if plan.sharing is None:
-        return [site.choice for site in plan.sites if site.choice is not None]
-    fits = [one.fit for one in all_placements(plan) if one.fit is not None]
-    return list({(fit.site, fit.named): fit for fit in fits}.values()) if plan.layouts else fits
+def _assumption(row: tuple[Cell, ...]) -> str:
+    """One row of what is assumed, as a sentence."""
+    what, value, why, confirm = (cell_text(cell) for cell in row)
+    return tell(Reports.assumption, what=what, value=value, why=why, confirm=confirm)
 
 
 def trace_words(report: TraceReport) -> str:
@@ -257,14 +245,6 @@ def _once(report: TraceReport) -> tuple[Finding, ...]:
         return report.findings
     text = message(Traces.no_centre, unit=Name(report.unit))
     return (*(one for one in report.findings if one not in missing), Finding("note", "no_centre", text))
-
-
-def _shared_findings(plan: Plan) -> tuple[Finding, ...]:
-    """What was noticed in sharing out and wiring."""
-    if plan.sharing is None:
-        return ()
-    wiring = plan.sharing.wiring
-    return (*plan.sharing.findings, *(wiring.findings if wiring is not None else ()))
 
 
 def _caution(caution: Caution) -> str:

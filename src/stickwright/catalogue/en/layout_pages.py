@@ -147,8 +147,8 @@ class Texts(LayoutPages):
             f"{self.because(comfortable.why)}: effort {effort}, limit {self.w.share(limit_share)}"
         )
 
-    def press_hits(self, *, hit_share: float) -> str:
-        return f"{self.w.share(hit_share)} of presses land on it"
+    def press_hits(self, *, hit_share: float, assumed: bool) -> str:
+        return f"{self.w.chance(hit_share)} of presses land{f', {self.w.assumed}' if assumed else ''}"
 
     def press_rate(self, *, count_per_min: float, sustained_per_min: float | None) -> str:
         kept = f" of {self.w.whole(sustained_per_min)} that can be kept up" if sustained_per_min is not None else ""
