@@ -20,7 +20,7 @@ _CAUSES = {
 _REMEDIES = {
     "unplugged": "Push the plug fully in, at both ends.",
     "socket": "Compare each cable with the steps on page 1.",
-    "standby": "Wake the console or computer, then wait.",
+    "standby": "Wake the console or computer. Then wait.",
     "touched": "Unplug it. Take your hands off the stick. Plug it in again.",
     "moved": "Put it back as drawn.",
 }
