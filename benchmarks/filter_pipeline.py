@@ -62,8 +62,9 @@ def peer(xy: NDArray[np.float64], times_s: NDArray[np.float64]) -> NDArray[np.fl
 
 def ours(xy: NDArray[np.float64], times_s: NDArray[np.float64]) -> NDArray[np.float64]:
     return shaped_one_euro(
-        xy, times_s, MIN_CUTOFF_HZ, BETA, DERIVATIVE_CUTOFF_HZ, DEAD_ZONE, INNER_JUMP, CURVE_RATIO, OUTER_LIMIT
-    )
+        xy, times_s, MIN_CUTOFF_HZ, BETA, DERIVATIVE_CUTOFF_HZ,
+        dead_zone=DEAD_ZONE, inner_jump=INNER_JUMP, curve_ratio=CURVE_RATIO, outer_limit=OUTER_LIMIT,
+    )  # fmt: skip
 
 
 def main() -> int:

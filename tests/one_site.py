@@ -11,7 +11,7 @@ import numpy as np
 
 from said import said
 from stickwright.codes.message import Message
-from stickwright.mechanics.explain import Situation, broken_rules, helping_change, limit_of, weakest_place
+from stickwright.mechanics.explain import SiteSetups, Situation, broken_rules, helping_change, limit_of, weakest_place
 from stickwright.mechanics.fit import Evaluated, evaluate
 from stickwright.mechanics.setups import SetupArrays, setups_of
 from stickwright.mechanics.site_inputs import Rules, SiteInputs
@@ -41,11 +41,16 @@ class Fitting:
     demand: Demand
     rules: Rules
 
-    def reasons(self, place: int = 0) -> tuple[Message, ...]:
-        told = broken_rules(
-            place, self.setups, self.found, self.inputs, EIGHT, self.demand, self.rules, self.situation
+    @property
+    def here(self) -> SiteSetups:
+        """As the rules and the reasons take it."""
+        return SiteSetups(
+            setups=self.setups, found=self.found, inputs=self.inputs, direction_rad=EIGHT, demand=self.demand,
+            rules=self.rules, situation=self.situation,
         )  # fmt: skip
-        return tuple(one.text for one in told)
+
+    def reasons(self, place: int = 0) -> tuple[Message, ...]:
+        return tuple(one.text for one in broken_rules(place, self.here))
 
     def fails(self, place: int = 0) -> str:
         """All reasons in words."""
@@ -53,14 +58,14 @@ class Fitting:
 
     def help(self, place: int = 0) -> str:
         """The change that helps in words; nothing where none does."""
-        change = helping_change(place, self.setups, self.found, self.inputs, EIGHT, self.rules, self.situation)
+        change = helping_change(place, self.here)
         return said(change) if change is not None else ""
 
     def limit(self, place: int = 0) -> str:
         needed = np.flatnonzero(self.inputs.needed)
         weakest = weakest_place(needed, self.found.reach_share[place], self.inputs)
         fails = self.reasons(place)
-        return said(limit_of(place, self.setups, self.found, self.inputs, EIGHT, weakest, fails, self.rules))
+        return said(limit_of(place, self.here, weakest, fails))
 
 
 def fitting(

@@ -40,7 +40,7 @@ def test_push_needed_equals_push_available_at_the_crossing(
 ) -> None:
     """Short of the stop and beyond the start, the two pushes are equal."""
     moment, stiffness, stop = lever_moments(start, start + rise, 0.010, 0.030)
-    theta = float(crossing_angle(force, reach, moment, stiffness, 0.030, stop, power))
+    theta = float(crossing_angle(force, reach, moment, stiffness, 0.030, stop, fall_off=power))
     if 1e-6 < theta < stop:
         needed = (moment + stiffness * theta) / 0.030
         available = force * (1 - (0.030 * math.sin(theta) / reach) ** power)

@@ -9,7 +9,7 @@ from typing import Any
 import numpy as np
 import pytest
 
-from one_site import EIGHT, Fitting, fitting, stick
+from one_site import Fitting, fitting, stick
 from stickwright.codes.holds import Holds
 from stickwright.codes.message import message
 from stickwright.mechanics.fit import evaluate
@@ -37,9 +37,7 @@ def two(**more: Any) -> Fitting:
 def reported(made: Fitting, **site: Any) -> Fit:
     """The first set-up as the plan tells it."""
     where = Site.model_validate({"name": "here", "part": "fingertip"} | site)
-    fits = fits_of(
-        [0], made.setups, made.found, made.inputs, EIGHT, made.demand, where, made.rules, made.situation, [""]
-    )
+    fits = fits_of([0], made.here, where, [None])
     return fits[0]
 
 

@@ -69,7 +69,9 @@ def test_one_pass_equals_the_steps_in_plain_python(seed, dead_zone, jump, ratio,
     times_s = np.cumsum(rng.uniform(0.002, 0.04, 80))
     steps = plain.one_euro(plain.shaped(xy.tolist(), dead_zone, jump, ratio), times_s, cutoff_hz, beta, 1.0)
     expected = np.array(plain.limited(steps, limit))
-    found = shaped_one_euro(xy, times_s, cutoff_hz, beta, 1.0, dead_zone, jump, ratio, limit)
+    found = shaped_one_euro(
+        xy, times_s, cutoff_hz, beta, dead_zone=dead_zone, inner_jump=jump, curve_ratio=ratio, outer_limit=limit
+    )
     assert found == pytest.approx(expected, abs=1e-9, nan_ok=True)
 
 
@@ -80,7 +82,7 @@ def test_one_pass_over_a_long_stream():
     xy += rng.normal(0, 0.03, xy.shape)
     times_s = np.arange(50000) * 0.01
     steps = plain.one_euro(plain.shaped(xy.tolist(), 0.1, 0.1, 5.0), times_s, 1.0, 0.5, 1.0)
-    found = shaped_one_euro(xy, times_s, 1.0, 0.5, 1.0, 0.1, 0.1, 5.0, 0.5)
+    found = shaped_one_euro(xy, times_s, 1.0, 0.5, dead_zone=0.1, inner_jump=0.1, curve_ratio=5.0, outer_limit=0.5)
     assert found == pytest.approx(np.array(plain.limited(steps, 0.5)), abs=1e-9)
 
 

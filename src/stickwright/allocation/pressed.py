@@ -111,7 +111,9 @@ class Pressed:
             force = USUAL_BUTTON_FORCE_N
             assumed = message(Presses.button_force, controller=name, force_n=force)
         button = message(Presses.button, controller=name, role=role)
-        return cls(button, force, math.nan, (USUAL_BUTTON_FACE_M,), False, None, assumed, True)
+        return cls(
+            button, force, math.nan, (USUAL_BUTTON_FACE_M,), proximity=False, assumed=assumed, button=True
+        )  # fmt: skip
 
 
 def hit_share(face_m: tuple[float, ...], landing_m: float) -> float:

@@ -220,7 +220,12 @@ def replugs_of(first: Sharing, other: Sharing, apart: Sequence[Apart] = ()) -> t
         alone = next((one for one in apart if (one.plug, one.unit) == (plug, unit)), None)
         if alone is not None:
             idle = [(one[1], socket) for (hub, socket), one in before.items() if (hub, socket) not in after]
-            out.append(Replug(unit[1], unit[0] or players[plug], *plug, was, "", tuple(idle), alone.why))
+            out.append(
+                Replug(
+                    device=unit[1], at=unit[0] or players[plug], hub=plug[0], to_socket=plug[1], from_socket=was,
+                    instead_of="", unplug_first=tuple(idle), why=alone.why,
+                )
+            )  # fmt: skip
         elif was is not None or there is not None:
             out.append(Replug(unit[1], unit[0] or players[plug], *plug, was, there[1] if there is not None else ""))
     return tuple(out)

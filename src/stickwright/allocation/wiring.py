@@ -320,7 +320,9 @@ def _second_controllers(
     if there:
         return (_part_line(there[0], len(lacking), message(Wirings.second_for, helpers=_names(lacking))),)
     name, note = message(Wirings.second_controller), message(Wirings.same_player, helpers=_names(lacking))
-    return (PartLine(name, "controller", len(lacking), 0, len(lacking), None, note),)
+    return (
+        PartLine(name=name, kind="controller", count=len(lacking), in_stock=0, buy=len(lacking), price=None, note=note),
+    )
 
 
 def _note(notes: Sequence[Message]) -> Text:
@@ -332,7 +334,7 @@ def _part_line(part: Part, count: int, note: Text = "") -> PartLine:
     buy = max(0, count - part.in_stock)
     each = getattr(part, "price", None)
     price = 0.0 if buy == 0 else None if each is None else round(each * buy, 2)
-    return PartLine(part.name, kind, count, part.in_stock, buy, price, note)
+    return PartLine(name=part.name, kind=kind, count=count, in_stock=part.in_stock, buy=buy, price=price, note=note)
 
 
 def _wanted(
@@ -359,10 +361,16 @@ def _wanted(
             unknown.setdefault(wanted.label, (_LEADS[wanted.kind], []))[1].extend(there)
     return known, [
         PartLine(
-            label, kind, len(there), 0, len(there), None, message(Wirings.not_in_kit, places=tuple(there))
+            name=label,
+            kind=kind,
+            count=len(there),
+            in_stock=0,
+            buy=len(there),
+            price=None,
+            note=message(Wirings.not_in_kit, places=tuple(there)),
         )
         for label, (kind, there) in unknown.items()
-    ]  # fmt: skip
+    ]
 
 
 # --- plugging in, and trying ------------------------------------------------------------------------------------------

@@ -108,10 +108,19 @@ def case_and_queries(
         raise BadInput(look.problems)
     name = name or (look.player.code if isinstance(look.folder, HeldPlace) else look.folder.resolve().name)
     case = Case(
-        name, look.player, look.kit, look.game, tuple(look.recordings), made_on, look.hubs, look.room,
-        usual_prices(look.game), tuple(look.queries),
-        tuple(look.further_games), tuple(usual_prices(game) for game in look.further_games),
-    )  # fmt: skip
+        name=name,
+        player=look.player,
+        kit=look.kit,
+        game=look.game,
+        recordings=tuple(look.recordings),
+        made_on=made_on,
+        hubs=look.hubs,
+        room=look.room,
+        usual_prices=usual_prices(look.game),
+        doubts=tuple(look.queries),
+        further_games=tuple(look.further_games),
+        further_usual_prices=tuple(usual_prices(game) for game in look.further_games),
+    )
     return case, tuple(look.queries)
 
 

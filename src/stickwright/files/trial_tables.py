@@ -176,7 +176,17 @@ def read_trials(
     empty = int(np.count_nonzero(~np.isfinite(np.column_stack([*places, times_s])).all(axis=1)))
     notes = (message(TableFaults.gaps, count=empty, total=len(times_s)),) if empty else ()
     rows = np.array([row for row, _ in table.rows], dtype=np.int64)
-    return Trials(shown, places[0], places[1], places[2], times_s, width, hit, rows, notes)
+    return Trials(
+        name=shown,
+        start_xy=places[0],
+        target_xy=places[1],
+        selection_xy=places[2],
+        times_s=times_s,
+        width=width,
+        hit=hit,
+        row=rows,
+        notes=notes,
+    )
 
 
 def read_taps(

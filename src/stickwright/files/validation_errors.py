@@ -137,7 +137,18 @@ def _spot(model: type[Measured], file: TomlFile, detail: ErrorDetails) -> _Spot:
         table = here
         here = here.get(key) if isinstance(here, dict) else None
         path = (*path, key)
-    return _Spot(file, path, table_path, model, tuple(parents), name, key, shape, here, table)
+    return _Spot(
+        file=file,
+        path=path,
+        table_path=table_path,
+        model=model,
+        parents=tuple(parents),
+        name=name,
+        key=key,
+        shape=shape,
+        value=here,
+        table=table,
+    )
 
 
 def _problem(spot: _Spot, detail: ErrorDetails) -> Problem:

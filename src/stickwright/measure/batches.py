@@ -188,7 +188,7 @@ def decode(packed: bytes) -> Batch:
     kind = _KINDS.get(number)
     if kind is None:
         raise _refused(message(Batches.kind, kind=number), message(Batches.kinds, least=min(_KINDS), most=max(_KINDS)))
-    _check_head(kind, slot, flags, first, count, axes, buttons, text_bytes)
+    _check_head(kind, slot, flags, first=first, count=count, axes=axes, buttons=buttons, text_bytes=text_bytes)
     _check_clock("sent_ms", sent_ms)
     _check_clock("wall_ms", wall_ms)
     body = count * (2 + axes) * 8 if kind == "samples" else text_bytes
@@ -203,9 +203,20 @@ def decode(packed: bytes) -> Batch:
     elif kind == "appeared":
         text = _text(packed[HEAD_BYTES:])
     return Batch(
-        kind, slot, sequence, sent_ms, wall_ms, first, rows, axes, buttons, text, bool(flags & _STANDARD),
-        bool(flags & _LOST), page,
-    )  # fmt: skip
+        kind=kind,
+        slot=slot,
+        sequence=sequence,
+        sent_ms=sent_ms,
+        wall_ms=wall_ms,
+        first=first,
+        rows=rows,
+        axes=axes,
+        buttons=buttons,
+        text=text,
+        standard=bool(flags & _STANDARD),
+        lost_before=bool(flags & _LOST),
+        page=page,
+    )
 
 
 def _refused(found: Message, expected: Message) -> BadInput:
@@ -221,7 +232,7 @@ def _expected(what: ExpectedBatch) -> Message:
 
 
 def _check_head(
-    kind: Kind, slot: int, flags: int, first: int, count: int, axes: int, buttons: int, text_bytes: int
+    kind: Kind, slot: int, flags: int, *, first: int, count: int, axes: int, buttons: int, text_bytes: int
 ) -> None:  # fmt: skip
     sampled, appeared = kind == "samples", kind == "appeared"
     allowed = (

@@ -230,13 +230,32 @@ def follow_lines(task: Task, clean: Cleaned) -> tuple[Line, ...]:
     step, off = _first_step(task, "follow"), report.rms_error
     wanted = WANTED["following"] * abs(off.number)
     return (
-        Line(message(LiveFigures.off_target), off, wanted, "following", None, step, 4, better="less", most=1),
         Line(
-            message(LiveFigures.lag), report.lag_s, WANTED["lag_s"], "following", None, step, 4, unit="s", better="less", most=1
+            label=message(LiveFigures.off_target),
+            estimate=off,
+            wanted=wanted,
+            ask="following",
+            way=None,
+            steps=step,
+            least=4,
+            better="less",
+            most=1,
+        ),
+        Line(
+            label=message(LiveFigures.lag),
+            estimate=report.lag_s,
+            wanted=WANTED["lag_s"],
+            ask="following",
+            way=None,
+            steps=step,
+            least=4,
+            unit="s",
+            better="less",
+            most=1,
         ),
         Line(message(LiveFigures.off_without_lag), report.error_without_lag, better="less"),
         Line(message(LiveFigures.gain), report.gain),
-    )  # fmt: skip
+    )
 
 
 def play_lines(clean: Cleaned) -> tuple[Line, ...]:

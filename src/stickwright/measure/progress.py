@@ -89,8 +89,15 @@ def recording_of_rows(rows: Array, task: Task, *, name: str = "live") -> Recordi
     width = float(widths[0]) if widths.size else None
     pressed = rows[:, _CONFIRM] > 0
     return Recording(
-        name, rows[:, 0], xy, cue, rows[:, 3:5], width, word, selected=pressed if pressed.any() else None
-    )  # fmt: skip
+        name=name,
+        times_s=rows[:, 0],
+        xy=xy,
+        cue=cue,
+        cue_xy=rows[:, 3:5],
+        cue_width=width,
+        task=word,
+        selected=pressed if pressed.any() else None,
+    )
 
 
 def progress(task: Task, rows: Array, *, ahead: Sequence[int] = (), shown_xy: Array | None = None) -> Progress:

@@ -247,14 +247,14 @@ def aim_task(
                 )
             )  # fmt: skip
     return Task(
-        "aim", message(Tasks.title, task="aim"), _told(message(Tasks.aim, by_switch=by_switch)),
-        Practitioner(message(Tasks.purpose, task="aim"), message(Tasks.watch, task="aim")),
-        tuple(steps),
-        {
+        name="aim", title=message(Tasks.title, task="aim"), for_player=_told(message(Tasks.aim, by_switch=by_switch)),
+        for_practitioner=Practitioner(message(Tasks.purpose, task="aim"), message(Tasks.watch, task="aim")),
+        steps=tuple(steps),
+        asked={
             "task": "aim", "seed": seed, "targets": targets, "bits": list(bits), "width": width, "mapping": mapping,
             "gain_per_s": gain_per_s, "dwell_s": dwell_s, "by_switch": by_switch, "limit_s": limit_s, **_reach_asked(reach),
         },
-        Cursor(mapping=mapping, gain_per_s=gain_per_s), math.inf if by_switch else dwell_s,
+        cursor=Cursor(mapping=mapping, gain_per_s=gain_per_s), dwell_s=math.inf if by_switch else dwell_s,
     )  # fmt: skip
 
 

@@ -191,7 +191,7 @@ def ability(
     day = np.exp(days.logs(rng.spawn(1)[0].standard_normal(draws)))
     day[0] = 1.0
     force *= day[:, None]  # the player plays on other days
-    directions = _direction_reports(site, grid, forces, reaches, force_round, reach_round, brackets, days)
+    directions = _direction_reports(site, grid, (forces, reaches), (force_round, reach_round), brackets, days)
     if days.visits:
         findings.append(day_finding(site.name, days))
     else:
@@ -200,7 +200,9 @@ def ability(
     assumptions += direction_assumptions(site, forces, reaches, (f_df, d_df), list(brackets), grid)
 
     rest, rest_draws = resting_force(site, rng, draws, assumptions)
-    stiff, stiff_draws = limb_stiffness_of(site, tried, force[0], reach[0], rng, draws, assumptions, findings)
+    stiff, stiff_draws = limb_stiffness_of(
+        site, tried, force[0], reach[0], rng, draws, assumptions=assumptions, findings=findings
+    )
     heard = recorded(stiff) if recorded is not None else Steadiness()
     if heard.force_n is None:
         heard = replace(heard, force_n=shaken_force(site, tried, stiff))
@@ -225,11 +227,23 @@ def ability(
         findings=tuple(findings),
     )
     return Ability(
-        grid, force, reach, day, rest_draws, sigma_draws, crossing_draws, stiff_draws, noise.number,
-        1.0 if fall_off is None else fall_off, report.rest_direction_rad, site.spasm.rate_per_s if site.spasm else 0.0,
-        site.spasm.peak_n if site.spasm else (), report, tuple(assumptions),
-        _unread(site, report, bool(len(reaches.direction_rad) or brackets), fall_off is None),
-    )  # fmt: skip
+        direction_rad=grid,
+        force_n=force,
+        reach_m=reach,
+        day_factor=day,
+        rest_force_n=rest_draws,
+        involuntary_n=sigma_draws,
+        crossing_hz=crossing_draws,
+        limb_stiffness_n_per_m=stiff_draws,
+        force_noise_share=noise.number,
+        fall_off=1.0 if fall_off is None else fall_off,
+        rest_direction_rad=report.rest_direction_rad,
+        spasm_rate_per_s=site.spasm.rate_per_s if site.spasm else 0.0,
+        spasm_peak_n=site.spasm.peak_n if site.spasm else (),
+        report=report,
+        assumptions=tuple(assumptions),
+        unread=_unread(site, report, bool(len(reaches.direction_rad) or brackets), fall_off is None),
+    )
 
 
 def _unread(site: Site, report: Capability, reach_read: bool, straight: bool) -> Unread:
@@ -374,13 +388,13 @@ def _read(site: Site, phi: float, what: Literal["force_n", "reach_m"]) -> tuple[
 def _direction_reports(
     site: Site,
     grid: Array,
-    forces: cap.Readings,
-    reaches: cap.Readings,
-    force_round: cap.Round,
-    reach_round: cap.Round,
+    read: tuple[cap.Readings, cap.Readings],
+    rounds: tuple[cap.Round, cap.Round],
     brackets: Mapping[float, Bracket],
     days: DaySpread,
 ) -> tuple[DirectionCapability, ...]:
+    """Each direction of the grid; `read` and `rounds` are those of the force, then of the reach."""
+    (forces, reaches), (force_round, reach_round) = read, rounds
     f_counts = {k: len(_of(forces, float(phi))) for k, phi in enumerate(grid)}
     d_counts = {k: len(_of(reaches, float(phi))) for k, phi in enumerate(grid)}
     told = len(reaches.direction_rad) or brackets
@@ -405,13 +419,13 @@ def _direction_reports(
         status = "enough" if width < ENOUGH else "nearly" if width < NEARLY else "not enough"
         out.append(
             DirectionCapability(
-                float(phi),
-                f_all[k],
-                d_all[k],
-                on_another_day(f_all[k], days),
-                _read(site, float(phi), "force_n"),
-                _read(site, float(phi), "reach_m"),
-                status if measured else "not measured",  # type: ignore[arg-type]
+                direction_rad=float(phi),
+                force_n=f_all[k],
+                reach_m=d_all[k],
+                force_other_day_n=on_another_day(f_all[k], days),
+                measured_force_n=_read(site, float(phi), "force_n"),
+                measured_reach_m=_read(site, float(phi), "reach_m"),
+                status=status if measured else "not measured",  # type: ignore[arg-type]
             )
         )
     return tuple(out)

@@ -111,8 +111,9 @@ def bench_stick(
     (0.41, 0.05, 'returns')
     """
     angle, output, stop, position_findings = positions(
-        force_n, height_m, angle_rad, travel_m, output_share, max_angle_rad, max_travel_m, length_m
-    )
+        force_n, height_m, angle_rad=angle_rad, travel_m=travel_m, output_share=output_share, max_angle_rad=max_angle_rad,
+        max_travel_m=max_travel_m, length_m=length_m,
+    )  # fmt: skip
     direction = directions(direction_rad, len(angle))
     readings, findings = checked_readings(
         height_m, force_n, angle, outward, max_angle_rad=stop, length_m=length_m, gauge_step_n=gauge_step_n
@@ -136,7 +137,7 @@ def bench_stick(
         returns=fit.returns,
         scatter_share=fit.scatter_share,
         output=gain,
-        readings=_told(force_n, height_m, angle, output, direction, outward, readings, fit),
+        readings=_told(force_n, height_m, outward, readings, fit, angle=angle, output=output, direction=direction),
         findings=(*fit.findings, *compared, *gain_findings),
         benched=benched,
         level=level,
@@ -324,12 +325,13 @@ def _share_of(angle: Estimate, max_angle_rad: float) -> Estimate:
 def _told(
     force_n: ArrayLike,
     height_m: ArrayLike,
-    angle: Array,
-    output: Array,
-    direction: Array,
     outward: ArrayLike | None,
     readings: LeverReadings,
     fit: LeverFit,
+    *,
+    angle: Array,
+    output: Array,
+    direction: Array,
 ) -> tuple[BenchReading, ...]:
     """Every reading as given, and whether it was used: a figure draws these."""
     n = len(angle)

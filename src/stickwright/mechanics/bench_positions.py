@@ -22,6 +22,7 @@ Array = NDArray[np.float64]
 def positions(
     force_n: ArrayLike,
     height_m: ArrayLike,
+    *,
     angle_rad: ArrayLike | None,
     travel_m: ArrayLike | None,
     output_share: ArrayLike | None,

@@ -302,9 +302,15 @@ def checked_readings(
     used = ~stayed
     stated, more = _stated_length(height[used], length_m)
     readings = LeverReadings(
-        height[used], force[used], angle[used], way[used], (np.flatnonzero(used) + 1).astype(np.int64), stated, stop,
-        gauge_step_n or 0.0,
-    )  # fmt: skip
+        height_m=height[used],
+        force_n=force[used],
+        angle_rad=angle[used],
+        outward=way[used],
+        number=(np.flatnonzero(used) + 1).astype(np.int64),
+        length_m=stated,
+        max_angle_rad=stop,
+        gauge_step_n=gauge_step_n or 0.0,
+    )
     _refuse_unfittable(readings)
     if outward is None:
         more += (Finding("note", "way_not_written", message(BenchNotes.way_not_written)),)

@@ -290,14 +290,30 @@ def round_the_circle(
     own = _covariance(grid_rad, grid_rad, prior_log_sd)
     if len(seen) == 0:
         nothing = np.zeros(own.shape)
-        return Round(grid_rad, np.full(len(grid_rad), prior_log_mean), _root(own), nothing, own_df, used, measured)
+        return Round(
+            direction_rad=grid_rad,
+            log_mean=np.full(len(grid_rad), prior_log_mean),
+            own_root=_root(own),
+            noise_root=nothing,
+            df=own_df,
+            scatter=used,
+            measured=measured,
+        )
     cross = _covariance(grid_rad, seen, prior_log_sd)
     inner = _covariance(seen, seen, prior_log_sd) + np.diag(readings.extra_sd**2)
     weights = np.linalg.solve(inner + np.diag(used**2 / readings.counts) + readings.visit_cov, cross.T).T
     mean = prior_log_mean + weights @ (readings.log_means - prior_log_mean)
     whole = own - weights @ cross.T
     unlessened = own - np.linalg.solve(inner + 1e-12 * np.eye(len(seen)), cross.T).T @ cross.T
-    return Round(grid_rad, mean, _root(unlessened), _root(whole - unlessened), own_df, used, measured)
+    return Round(
+        direction_rad=grid_rad,
+        log_mean=mean,
+        own_root=_root(unlessened),
+        noise_root=_root(whole - unlessened),
+        df=own_df,
+        scatter=used,
+        measured=measured,
+    )
 
 
 def _root(covariance: Array) -> Array:

@@ -234,6 +234,7 @@ def limb_stiffness_of(
     reach: Array,
     rng: np.random.Generator,
     draws: int,
+    *,
     assumptions: list[Assumption],
     findings: list[Finding],
 ) -> tuple[Estimate, Array]:

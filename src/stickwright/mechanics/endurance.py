@@ -133,7 +133,7 @@ def _without_curve(effort_share: float, measured_effort: float, own: Estimate) -
         why = message(Holds.harder_than_measured, measured_share=measured_effort, effort_share=effort_share)
         return Estimate.missing(why, n=own.n)
     assumed = message(Holds.at_least, measured_share=measured_effort)
-    return Estimate(own.value, own.low, own.high, own.level, own.n, assumed, own.why)
+    return Estimate(value=own.value, low=own.low, high=own.high, level=own.level, n=own.n, assumed=assumed, why=own.why)
 
 
 def _scaled(effort_share: float, measured_effort: float, own: Estimate, joint: Joint) -> Estimate:

@@ -58,6 +58,7 @@ def crossing_angle(
     stiffness_nm_per_rad: Array | float,
     height_m: Array | float,
     stop_rad: Array | float,
+    *,
     fall_off: float = 1.0,
 ) -> Array:
     """Angle at which the player's push equals the push needed, between the centre and the stop.

@@ -23,7 +23,7 @@ from stickwright.model.plan import Demand
 from stickwright.units import figures
 
 __all__ = [
-    "NOTHING_NEAR", "Broken", "Situation", "best_extensions", "broken_rules", "extension_note", "helping_change", "limit_of",
+    "NOTHING_NEAR", "Broken", "SiteSetups", "Situation", "best_extensions", "broken_rules", "extension_note", "helping_change", "limit_of",
     "weakest_place",
 ]  # fmt: skip
 
@@ -55,6 +55,29 @@ class Situation:
     """What would have to lift off a touch surface; sizes are not judged without it."""
 
 
+@dataclass(frozen=True, eq=False)
+class SiteSetups:
+    """Set-ups worked out at one site, and what the rules and the reasons need to know of it.
+
+    Parameters
+    ----------
+    setups, found, inputs : SetupArrays, Evaluated, SiteInputs
+        Of the same set-ups, in the same order.
+    direction_rad : array, shape (k,)
+    demand : Demand
+    rules : Rules
+    situation : Situation
+    """
+
+    setups: SetupArrays
+    found: Evaluated
+    inputs: SiteInputs
+    direction_rad: Array
+    demand: Demand
+    rules: Rules
+    situation: Situation
+
+
 @dataclass(frozen=True)
 class Broken:
     """A rule that a set-up breaks."""
@@ -65,27 +88,15 @@ class Broken:
     """Whether nobody tried what the rule asks: then it refuses nothing."""
 
 
-def broken_rules(
-    place: int,
-    setups: SetupArrays,
-    found: Evaluated,
-    inputs: SiteInputs,
-    direction_rad: Array,
-    demand: Demand,
-    rules: Rules,
-    situation: Situation,
-) -> tuple[Broken, ...]:
+def broken_rules(place: int, here: SiteSetups) -> tuple[Broken, ...]:
     """Each rule that the set-up breaks at the site's figures, read or assumed; empty when it keeps all.
 
     Parameters
     ----------
     place : int
-    setups, found, inputs : SetupArrays, Evaluated, SiteInputs
-    direction_rad : array, shape (k,)
-    demand : Demand
-    rules : Rules
-    situation : Situation
+    here : SiteSetups
     """
+    setups, inputs, situation = here.setups, here.inputs, here.situation
     out: list[Broken] = []
     stick = setups.kit.stick[setups.stick[place]]
     if setups.touch[place] and not situation.can_lift:
@@ -104,19 +115,18 @@ def broken_rules(
     if situation.body_part:
         told_size = unsuited(situation.body_part, setups, place, float(inputs.force_n[0, inputs.needed].min()))
         out += [Broken(one.rule, one.text, not one.plain) for one in told_size]
-    out += [Broken("reach", text) for text in _reach_failures(place, setups, found, inputs, direction_rad, rules)]
-    out += [Broken("effort", text) for text in _effort_failures(place, found, inputs, direction_rad, demand, rules)]
-    out += [Broken("unintended", text) for text in _false_failures(place, setups, found, inputs, situation)]
-    if setups.home_share[place] > found.dead_zone[place] + 1e-9:
+    out += [Broken("reach", text) for text in _reach_failures(place, here)]
+    out += [Broken("effort", text) for text in _effort_failures(place, here)]
+    out += [Broken("unintended", text) for text in _false_failures(place, here)]
+    if setups.home_share[place] > here.found.dead_zone[place] + 1e-9:
         stays = message(FitReasons.stays_off_centre, stays_share=float(setups.home_share[place]))
         out.append(Broken("home", stays))
     return tuple(out)
 
 
-def _reach_failures(
-    place: int, setups: SetupArrays, found: Evaluated, inputs: SiteInputs, direction_rad: Array, rules: Rules
-) -> list[Message]:
-    share = found.reach_share[place]
+def _reach_failures(place: int, here: SiteSetups) -> list[Message]:
+    setups, inputs, direction_rad, rules = here.setups, here.inputs, here.direction_rad, here.rules
+    share = here.found.reach_share[place]
     travel = _travel(place, setups, share)
     needed = np.flatnonzero(inputs.needed)
     if share[needed].min() >= rules.weakest_share:
@@ -196,11 +206,10 @@ def _firm(inputs: SiteInputs, k: int) -> float | None:
     return None if figures(firm) == figures(float(inputs.force_n[0, k])) else firm
 
 
-def _effort_failures(
-    place: int, found: Evaluated, inputs: SiteInputs, direction_rad: Array, demand: Demand, rules: Rules
-) -> list[Message]:
+def _effort_failures(place: int, here: SiteSetups) -> list[Message]:
     """Where the stick moves and is too much for long; one that does not even start is too stiff, and told as that."""
-    effort = np.where(inputs.needed & (found.effort[place] <= 1.0), found.effort[place], 0.0)
+    inputs, direction_rad, rules, asked = here.inputs, here.direction_rad, here.rules, here.found.effort[place]
+    effort = np.where(inputs.needed & (asked <= 1.0), asked, 0.0)
     if effort.max() <= rules.effort_share:
         return []
     worst = int(np.argmax(effort))
@@ -209,14 +218,13 @@ def _effort_failures(
     return [
         message(
             FitReasons.too_tiring, direction_rad=float(direction_rad[worst]), others=others, others_rad=others_rad,
-            effort_share=float(effort[worst]), limit_share=rules.effort_share, duty_share=demand.duty_share,
+            effort_share=float(effort[worst]), limit_share=rules.effort_share, duty_share=here.demand.duty_share,
         )
     ]  # fmt: skip
 
 
-def _false_failures(
-    place: int, setups: SetupArrays, found: Evaluated, inputs: SiteInputs, situation: Situation
-) -> list[Message]:
+def _false_failures(place: int, here: SiteSetups) -> list[Message]:
+    setups, found, inputs, situation = here.setups, here.found, here.inputs, here.situation
     rate = float(found.false_rate[place])
     limit = inputs.false_limit_per_min
     if rate <= limit:
@@ -258,13 +266,9 @@ def _rest_failure(place: int, setups: SetupArrays, rest_n: float, rate_per_min: 
 
 def limit_of(
     place: int,
-    setups: SetupArrays,
-    found: Evaluated,
-    inputs: SiteInputs,
-    direction_rad: Array,
+    here: SiteSetups,
     weakest: int,
     fails: Sequence[Message],
-    rules: Rules,
     doubts: Sequence[Doubt] = (),
     *,
     most_false_per_min: float = 0.0,
@@ -274,13 +278,11 @@ def limit_of(
     Parameters
     ----------
     place : int
-    setups, found, inputs : SetupArrays, Evaluated, SiteInputs
-    direction_rad : array, shape (k,)
+    here : SiteSetups
     weakest : int
         Place of the weakest needed direction.
     fails : sequence of Message
         Rules broken by what was read.
-    rules : Rules
     doubts : sequence of Doubt
         Rules broken at assumed figures only.
     most_false_per_min : float
@@ -288,9 +290,10 @@ def limit_of(
     """
     if fails or doubts:
         return fails[0] if fails else doubts[0].sentence
+    found, inputs, direction_rad, rules = here.found, here.inputs, here.direction_rad, here.rules
     share = float(found.reach_share[place][weakest])
     if share < rules.weakest_share:
-        reason = reach_reason(place, setups, inputs, direction_rad, weakest, share)
+        reason = reach_reason(place, here.setups, inputs, direction_rad, weakest, share)
         return message(FitReasons.widened, reason=reason, gain_factor=1 / share)
     margins = {
         "reach": share / rules.weakest_share,
@@ -394,37 +397,27 @@ def _whole(share: float) -> float:
     return round(share, 2 if share >= 0.095 else 3)
 
 
-def helping_change(
-    place: int,
-    setups: SetupArrays,
-    found: Evaluated,
-    inputs: SiteInputs,
-    direction_rad: Array,
-    rules: Rules,
-    situation: Situation,
-) -> Message | None:
+def helping_change(place: int, here: SiteSetups) -> Message | None:
     """The one change that would make the set-up fit, worked out by trying each; None when it fits or none does.
 
     Parameters
     ----------
     place : int
-    setups, found, inputs : SetupArrays, Evaluated, SiteInputs
-    direction_rad : array, shape (k,)
-    rules : Rules
-    situation : Situation
+    here : SiteSetups
     """
+    found, inputs, rules = here.found, here.inputs, here.rules
     if found.shortfall[place] <= 0 or (inputs.static is not None and inputs.static[place] > 0):
         return None
-    one = setups.take([place])
+    one = here.setups.take([place])
     centre = central(inputs)
 
     def fits(some: SetupArrays, site: SiteInputs) -> bool:
         return bool(evaluate(some, site, rules).shortfall[0] <= 0)
 
     return (
-        _support_change(one, centre, situation, fits)
+        _support_change(one, centre, here.situation, fits)
         or _force_change(one, centre, rules)
-        or _need_change(one, centre, direction_rad, found.reach_share[place], fits)
+        or _need_change(one, centre, here.direction_rad, found.reach_share[place], fits)
     )
 
 

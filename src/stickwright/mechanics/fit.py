@@ -9,12 +9,21 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
 
-from stickwright.mechanics.fit_kernel import ALWAYS, FAR_SD, fit_kernel, fit_kernel_alone
+from stickwright.mechanics.fit_kernel import (
+    ALWAYS,
+    FAR_SD,
+    KernelFigures,
+    KernelResults,
+    KernelSetups,
+    KernelSite,
+    fit_kernel,
+    fit_kernel_alone,
+)
 from stickwright.mechanics.setups import SetupArrays
 from stickwright.mechanics.site_inputs import Rules, SiteInputs, favourable
 from stickwright.mechanics.unread import doubted_utility
@@ -28,8 +37,8 @@ Array = NDArray[np.float64]
 
 DEAD_ZONES = np.arange(0, 9) * 0.05
 """Inner dead zones tried, share of the throw; above 40 % little of the stick is left (assumed)."""
-_SHORTFALL = 6
-"""Place of the shortfall among what a run gives."""
+_BY_DIRECTION, _BY_DRAW = 3, 6
+"""Arrays of `KernelResults` that have a place for each direction, and the others."""
 CELLS = 256_000
 """Set-ups times draws worked at a time."""
 WORTH_ALL_CORES = 10_000
@@ -191,13 +200,11 @@ def _false_rate(setups: SetupArrays, site: SiteInputs, zone: Array, draw: slice)
 def _chosen_zone(setups: SetupArrays, site: SiteInputs) -> Array:
     """The smallest dead zone that keeps false input within the limit with some certainty, else at the best
     figures, else the largest; never smaller than where the stick stays by friction."""
-    doubtful = SiteInputs(
-        **{
-            **site.__dict__,
-            "rest_n": np.quantile(site.rest_n, [CERTAINTY]),
-            "involuntary_n": np.quantile(site.involuntary_n, [CERTAINTY]),
-            "crossing_hz": np.quantile(site.crossing_hz, [CERTAINTY]),
-        }
+    doubtful = replace(
+        site,
+        rest_n=np.quantile(site.rest_n, [CERTAINTY]),
+        involuntary_n=np.quantile(site.involuntary_n, [CERTAINTY]),
+        crossing_hz=np.quantile(site.crossing_hz, [CERTAINTY]),
     )
     home = DEAD_ZONES[None, :] >= setups.home_share[:, None]
     keeps = [
@@ -216,24 +223,35 @@ def _chosen_zone(setups: SetupArrays, site: SiteInputs) -> Array:
     return chosen
 
 
-def _run(setups: SetupArrays, site: SiteInputs, zone: Array, rules: Rules, *, full: bool) -> tuple[Array, ...]:
+def _run(setups: SetupArrays, site: SiteInputs, zone: Array, rules: Rules, *, full: bool) -> KernelResults:
     number, draws, directions = len(setups), *site.force_n.shape
     shape = (number, draws if full else 1, directions)
-    by_direction = [np.empty(shape) for _ in range(3)]
-    by_draw = [np.empty((number, draws)) for _ in range(6)]
-    static = np.zeros(number) if site.static is None else site.static
+    out = KernelResults(
+        *(np.empty(shape) for _ in range(_BY_DIRECTION)), *(np.empty((number, draws)) for _ in range(_BY_DRAW))
+    )
     rules = site.rules(rules)
     kernel = fit_kernel if number * draws >= WORTH_ALL_CORES else fit_kernel_alone
     kernel(
-        setups.start_moment_nm, setups.stiffness_nm_per_rad, setups.height_m, setups.stop_rad, setups.travel_m, setups.touch,
-        setups.slope, setups.stick, _scale(setups, site), zone, site.force_n, site.reach_m, site.weight, site.needed,
-        site.plane, site.level_share, site.involuntary_n, site.limb_n_per_m, site.noise_share, site.fall_off,
-        site.rest_n, site.crossing_hz, site.spasm_per_min, np.asarray(site.spasm_peak_n, dtype=np.float64),
-        site.false_limit_per_min, static,
-        (rules.weakest_share, rules.widened_share, rules.widened_travel_m, rules.effort_share),
-        *by_direction, *by_draw, full,
+        KernelSetups(
+            start_moment_nm=setups.start_moment_nm, stiffness_nm_per_rad=setups.stiffness_nm_per_rad,
+            height_m=setups.height_m, stop_rad=setups.stop_rad, travel_m=setups.travel_m, touch=setups.touch,
+            slope=setups.slope, stick=setups.stick, stick_scale=_scale(setups, site), zone=zone,
+            static=np.zeros(number) if site.static is None else site.static,
+        ),
+        KernelSite(
+            force_n=site.force_n, reach_m=site.reach_m, weight=site.weight, needed=site.needed, plane=site.plane,
+            involuntary_n=site.involuntary_n, limb_n_per_m=site.limb_n_per_m, rest_n=site.rest_n,
+            crossing_hz=site.crossing_hz, spasm_peak_n=np.asarray(site.spasm_peak_n, dtype=np.float64),
+        ),
+        KernelFigures(
+            level_share=float(site.level_share), noise_share=float(site.noise_share), fall_off=float(site.fall_off),
+            spasm_per_min=float(site.spasm_per_min), false_limit_per_min=float(site.false_limit_per_min),
+            weakest_share=float(rules.weakest_share), widened_share=float(rules.widened_share),
+            widened_travel_m=float(rules.widened_travel_m), effort_share=float(rules.effort_share),
+        ),
+        out, full,
     )  # fmt: skip
-    return (*by_direction, *by_draw)
+    return out
 
 
 def _judged(
@@ -244,7 +262,7 @@ def _judged(
     read, assumed = shortfall, shortfall + doubt[:, None]
     off = np.flatnonzero((shortfall > 0).any(axis=1))
     better = [
-        _run(setups.take(off), one.at(off), zone[off], rules, full=False)[_SHORTFALL]
+        _run(setups.take(off), one.at(off), zone[off], rules, full=False).shortfall
         for one in (favourable(site) if len(off) else ())
     ]
     if better:
@@ -332,4 +350,13 @@ def detail(setups: SetupArrays, site: SiteInputs, zone: Array, rules: Rules | No
     rules = rules or Rules()
     reach, effort, bits, weighted, weakest, most, short, _, rate = _run(setups, site, zone, rules, full=True)
     _, _, utility = _judged(setups, site, zone, rules, weighted, short)
-    return Detail(reach, effort, bits, weighted, weakest, most, rate, utility)
+    return Detail(
+        reach_share=reach,
+        effort=effort,
+        bits=bits,
+        weighted_bits=weighted,
+        weakest=weakest,
+        most_effort=most,
+        false_rate=rate,
+        utility=utility,
+    )

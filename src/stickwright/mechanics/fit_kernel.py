@@ -7,15 +7,22 @@ from __future__ import annotations
 
 import math
 from types import FunctionType
+from typing import NamedTuple
 
 import numpy as np
 from numba import njit, prange
 from numpy.polynomial import chebyshev
+from numpy.typing import NDArray
 from scipy.special import i0e
 
 from stickwright.model.effective_width import EFFECTIVE_WIDTHS
 
-__all__ = ["ALWAYS", "FAR_SD", "fit_kernel", "fit_kernel_alone", "scaled_bessel"]
+__all__ = [
+    "ALWAYS", "FAR_SD", "KernelFigures", "KernelResults", "KernelSetups", "KernelSite", "fit_kernel", "fit_kernel_alone",
+    "scaled_bessel",
+]  # fmt: skip
+
+Array = NDArray[np.float64]
 
 FAR_SD = 12.0
 """Beyond so many sd a crossing comes less than once in a million years: taken as never."""
@@ -78,9 +85,10 @@ def _straight(push: float, a: float, m: float, k: float) -> float:  # pragma: no
 
 @njit(cache=True, error_model="numpy", fastmath=_FAST)
 def _bent(
-    force: float, reach: float, m: float, k: float, h: float, stop: float, power: float
+    force: float, reach: float, lever: tuple[float, float, float, float], power: float
 ) -> float:  # pragma: no cover
-    """The same for a bent fall-off, by Newton's method kept between bounds."""
+    """The same for a bent fall-off, by Newton's method kept between bounds; `lever` is m, k, h and the stop."""
+    m, k, h, stop = lever
     low, high = 0.0, stop
     theta = 0.5 * stop
     for _ in range(80):
@@ -130,14 +138,72 @@ def _crossings_per_min(edge: float, rest: float, sigma: float, hz: float) -> flo
     return rate
 
 
-def _kernel(  # pragma: no cover - compiled; held equal to a plain loop by the tests
-    m, k, h, stop, travel, touch, slope, stick, stick_scale, zone, force, reach, weight, needed, plane, level, sigma, limb,
-    noise, power, rest, crossing_hz, spasm_per_min, spasm_peaks, false_limit, static, rules, reach_out, effort_out, bits_out,
-    weighted_out, weakest_out, most_out, short_out, utility_out, rate_out, full,
-):  # type: ignore[no-untyped-def]  # fmt: skip
+class KernelSetups(NamedTuple):
+    """Set-ups as the kernel takes them, each an array with one entry a set-up but `stick_scale`, shape (sticks, draws)."""
+
+    start_moment_nm: Array
+    stiffness_nm_per_rad: Array
+    height_m: Array
+    stop_rad: Array
+    travel_m: Array
+    touch: NDArray[np.bool_]
+    slope: NDArray[np.int64]
+    stick: NDArray[np.int64]
+    stick_scale: Array
+    zone: Array
+    static: Array
+
+
+class KernelSite(NamedTuple):
+    """A site as the kernel takes it: arrays as in `SiteInputs`."""
+
+    force_n: Array
+    reach_m: Array
+    weight: Array
+    needed: NDArray[np.bool_]
+    plane: Array
+    involuntary_n: Array
+    limb_n_per_m: Array
+    rest_n: Array
+    crossing_hz: Array
+    spasm_peak_n: Array
+
+
+class KernelFigures(NamedTuple):
+    """What is one figure at a site: of the player, the game and the rules."""
+
+    level_share: float
+    noise_share: float
+    fall_off: float
+    spasm_per_min: float
+    false_limit_per_min: float
+    weakest_share: float
+    widened_share: float
+    widened_travel_m: float
+    effort_share: float
+
+
+class KernelResults(NamedTuple):
+    """What the kernel fills: three arrays by set-up, draw and direction, six by set-up and draw."""
+
+    reach_share: Array
+    effort: Array
+    bits: Array
+    weighted_bits: Array
+    weakest: Array
+    most_effort: Array
+    shortfall: Array
+    utility: Array
+    false_rate: Array
+
+
+def _kernel(setups_in, site, figures, out, full):  # type: ignore[no-untyped-def]  # pragma: no cover - compiled; held equal to a plain loop by the tests
     """Fill the out arrays: by set-up, draw and direction (draw 0 only unless `full`), and by set-up and draw."""
+    m, k, h, stop, travel, touch, slope, stick, stick_scale, zone, static = setups_in
+    force, reach, weight, needed, plane, sigma, limb, rest, crossing_hz, spasm_peaks = site
+    level, noise, power, spasm_per_min, false_limit, weakest_rule, widened_rule, travel_rule, effort_rule = figures
+    reach_out, effort_out, bits_out, weighted_out, weakest_out, most_out, short_out, utility_out, rate_out = out
     setups, draws, directions = len(m), force.shape[0], force.shape[1]
-    weakest_rule, widened_rule, travel_rule, effort_rule = rules
     inverse_force, inverse_reach, inverse_plane = 1.0 / force, 1.0 / reach, 1.0 / plane
     for s in prange(setups):
         h_s, stop_s, travel_s = h[s], stop[s], travel[s]
@@ -169,7 +235,7 @@ def _kernel(  # pragma: no cover - compiled; held equal to a plain loop by the t
                     elif power == 1.0:
                         theta = min(max(_straight(f * h_s, h_s * h_s * f * shorter, m_s, k_s), 0.0), stop_s)
                     else:
-                        theta = _bent(f, d, m_s, k_s, h_s, stop_s, power)
+                        theta = _bent(f, d, (m_s, k_s, h_s, stop_s), power)
                     x = travel_s if theta == stop_s else h_s * _sine(theta)
                     share = theta * inverse_stop
                     used = (m_s + k_s * theta) * inverse_h

@@ -3,68 +3,53 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Sequence
-from dataclasses import dataclass, replace
-
-import numpy as np
-from numpy.typing import NDArray
+from dataclasses import replace
 
 from stickwright.codes.message import Message
-from stickwright.mechanics.explain import Broken, Situation, broken_rules
-from stickwright.mechanics.fit import Evaluated, evaluate
-from stickwright.mechanics.setups import SetupArrays
-from stickwright.mechanics.site_inputs import Rules, SiteInputs, central, favourable
+from stickwright.mechanics.explain import Broken, SiteSetups, broken_rules
+from stickwright.mechanics.fit import evaluate
+from stickwright.mechanics.site_inputs import central, favourable
 from stickwright.mechanics.unread import Figure, Rule, to_confirm
 from stickwright.model.fit import Doubt
-from stickwright.model.plan import Demand
 
-__all__ = ["Favoured", "favoured", "refused_and_doubted"]
-
-Array = NDArray[np.float64]
+__all__ = ["favoured", "refused_and_doubted"]
 
 
-@dataclass(frozen=True, eq=False)
-class Favoured:
-    """Some set-ups with the assumed figures where they suit them best.
-
-    Parameters
-    ----------
-    setups, found, inputs : SetupArrays, Evaluated, SiteInputs
-        Of those set-ups, in their order.
-    """
-
-    setups: SetupArrays
-    found: Evaluated
-    inputs: SiteInputs
-
-
-def favoured(places: Sequence[int], setups: SetupArrays, inputs: SiteInputs, rules: Rules) -> tuple[Favoured, ...]:
+def favoured(places: Sequence[int], here: SiteSetups) -> tuple[SiteSetups, ...]:
     """The set-ups at `places` at each favourable end of the assumed figures; none when everything was read.
 
     Parameters
     ----------
     places : sequence of int
-    setups : SetupArrays
-    inputs : SiteInputs
-    rules : Rules
+    here : SiteSetups
+        Of all set-ups.
     """
-    some = setups.take(places)
+    some = here.setups.take(places)
     out = []
-    for one in favourable(inputs):
+    for one in favourable(here.inputs):
         centre = central(one)
-        out.append(Favoured(some, evaluate(some, centre, rules), centre))
+        out.append(
+            replace(
+                here,
+                setups=some,
+                found=evaluate(some, centre, here.rules),
+                inputs=centre,
+                rules=centre.rules(here.rules),
+                situation=replace(
+                    here.situation, rest_n=float(centre.rest_n[0]), involuntary_n=float(centre.involuntary_n[0])
+                ),
+            )
+        )
     return tuple(out)
 
 
 def refused_and_doubted(
     told: Sequence[Broken],
     row: int,
-    better: Sequence[Favoured],
+    better: Sequence[SiteSetups],
+    *,
     read_shortfall: float,
     figures: Collection[Figure],
-    direction_rad: Array,
-    demand: Demand,
-    rules: Rules,
-    situation: Situation,
 ) -> tuple[tuple[Message, ...], tuple[Doubt, ...]]:
     """Sentences of the rules broken by what was read, and the rules broken at assumed figures only.
 
@@ -74,24 +59,17 @@ def refused_and_doubted(
         At the figures of the site, read or assumed.
     row : int
         Of the set-up in `better`.
-    better : sequence of Favoured
+    better : sequence of SiteSetups
+        As `favoured` gives them.
     read_shortfall : float
         How far the set-up is off whatever the assumed figures are (`Evaluated.shortfall`).
     figures : collection of str
         Those that were assumed.
-    direction_rad : array, shape (k,)
-    demand : Demand
-    rules : Rules
-    situation : Situation
     """
     always: set[Rule] = {one.rule for one in told if not one.untried}
     by_reading: dict[Rule, Message] = {}
     for each in better:
-        here = replace(
-            situation, rest_n=float(each.inputs.rest_n[0]), involuntary_n=float(each.inputs.involuntary_n[0])
-        )
-        limits = each.inputs.rules(rules)
-        broken = broken_rules(row, each.setups, each.found, each.inputs, direction_rad, demand, limits, here)
+        broken = broken_rules(row, each)
         always &= {one.rule for one in broken}
         by_reading |= {one.rule: one.text for one in broken if one.rule == "unintended"}  # names no assumed force
     if read_shortfall <= 0:

@@ -177,7 +177,17 @@ def _weighted(design: Array, readings: Array, unit: Array, mask: Mask, floor: fl
     if freedom > 0:
         scatter = max(floor, math.sqrt(float(np.sum(residuals[mask] ** 2)) / freedom))
     leverage = np.einsum("ij,jk,ik->i", rows, covariance, rows)
-    return RobustFit(coefficients, covariance, scatter, freedom, mask, design @ coefficients, unit, leverage, residuals)
+    return RobustFit(
+        coefficients=coefficients,
+        unscaled_covariance=covariance,
+        scatter=scatter,
+        degrees_of_freedom=freedom,
+        kept=mask,
+        fitted=design @ coefficients,
+        unit=unit,
+        leverage=leverage,
+        residuals=residuals,
+    )
 
 
 def _kept(

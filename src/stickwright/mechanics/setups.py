@@ -259,14 +259,23 @@ def setups_of(
     slopes, slope = np.unique(np.round(whole, 9), return_inverse=True)
     bases = [kit.stick[s].base_m for s, *_ in rows]
     return SetupArrays(
-        table[:, 0], table[:, 1], table[:, 2], table[:, 3], table[:, 4], slope.astype(np.int64),
-        figures[:, 0], figures[:, 1], figures[:, 2], figures[:, 3], figures[:, 4],
-        np.array([kit.stick[s].kind == "touch" for s, *_ in rows]),
-        (table[:, 1:3] >= 0).sum(axis=1) + (np.abs(np.asarray(kit.tilt_rad)[table[:, 3]]) > 1e-9),
-        np.array([math.prod(base) if base else 0.0 for base in bases]),
-        slopes,
-        kit,
-    )  # fmt: skip
+        stick=table[:, 0],
+        topper=table[:, 1],
+        extension=table[:, 2],
+        tilt=table[:, 3],
+        setting=table[:, 4],
+        slope=slope.astype(np.int64),
+        start_moment_nm=figures[:, 0],
+        stiffness_nm_per_rad=figures[:, 1],
+        height_m=figures[:, 2],
+        stop_rad=figures[:, 3],
+        home_share=figures[:, 4],
+        touch=np.array([kit.stick[s].kind == "touch" for s, *_ in rows]),
+        parts=(table[:, 1:3] >= 0).sum(axis=1) + (np.abs(np.asarray(kit.tilt_rad)[table[:, 3]]) > 1e-9),
+        bulk_m3=np.array([math.prod(base) if base else 0.0 for base in bases]),
+        slopes_rad=slopes,
+        kit=kit,
+    )
 
 
 class BenchDoubt(NamedTuple):

@@ -14,16 +14,15 @@ from stickwright.codes.holds import Holds
 from stickwright.codes.message import Message, message
 from stickwright.mechanics.default_values import USUAL_COMFORTABLE_OF_MAXIMAL
 from stickwright.mechanics.endurance import JOINT_OF_PART, acceptable_effort, hold_estimate
-from stickwright.mechanics.explain import Situation, broken_rules, extension_note, limit_of, weakest_place
+from stickwright.mechanics.explain import SiteSetups, broken_rules, extension_note, limit_of, weakest_place
 from stickwright.mechanics.fit import Detail, Evaluated, detail
-from stickwright.mechanics.fit_warnings import Favoured, favoured, refused_and_doubted
+from stickwright.mechanics.fit_warnings import favoured, refused_and_doubted
 from stickwright.mechanics.setups import SetupArrays
-from stickwright.mechanics.site_inputs import Rules, SiteInputs
+from stickwright.mechanics.site_inputs import Rules
 from stickwright.mechanics.value_of_information import right_or_none
 from stickwright.mechanics.widening import widening_gain
 from stickwright.model.fit import DirectionFit, Fit
 from stickwright.model.kit import Kit, Stick
-from stickwright.model.plan import Demand
 from stickwright.model.player import Site
 
 __all__ = ["Ranked", "fits_of", "ranked", "rules_at_duty"]
@@ -135,65 +134,56 @@ def _quantiles(values: Array, centre: float, n: int) -> Estimate:
     return Estimate(centre, min(float(low), centre), max(float(high), centre), 0.95, n)
 
 
-def fits_of(
-    places: Sequence[int],
-    setups: SetupArrays,
-    found: Evaluated,
-    inputs: SiteInputs,
-    direction_rad: Array,
-    demand: Demand,
-    site: Site,
-    rules: Rules,
-    situation: Situation,
-    helps: Sequence[Message | None],
-) -> tuple[Fit, ...]:
+def fits_of(places: Sequence[int], here: SiteSetups, site: Site, helps: Sequence[Message | None]) -> tuple[Fit, ...]:
     """The set-ups at `places` with intervals, the rules they break and what limits them.
 
     Parameters
     ----------
     places : sequence of int
-    setups, found, inputs : SetupArrays, Evaluated, SiteInputs
+    here : SiteSetups
         Of all set-ups; `inputs.static` with one entry for each.
-    direction_rad : array, shape (k,)
-    demand : Demand
     site : Site
-    rules : Rules
-    situation : Situation
-        What the sentences need of the player.
     helps : sequence of Message or None
         The change that would help each.
     """
     kept = np.asarray(places, dtype=np.int64)
-    some = setups.take(kept)
-    drawn = detail(some, inputs.at(kept), found.dead_zone[kept], rules)
+    found = here.found
+    some = here.setups.take(kept)
+    drawn = detail(some, here.inputs.at(kept), found.dead_zone[kept], here.rules)
     drawn_utility = found.stick_utility[:, 1:] if found.stick_utility.shape[1] > 1 else found.stick_utility
-    better = favoured(places, setups, inputs, rules)
-    right = right_or_none(drawn_utility, rules.tie_bits).mean(axis=1)
+    better = favoured(places, here)
+    right = right_or_none(drawn_utility, here.rules.tie_bits).mean(axis=1)
     return tuple(
         _fit(
-            row, place, setups, found, inputs, drawn, direction_rad, demand, site, rules, situation, helps[row],
-            float(right[setups.stick[place]]), better,
+            _Drawn(row, place, drawn, better),
+            here,
+            site,
+            helps=helps[row],
+            chance=float(right[here.setups.stick[place]]),
         )
         for row, place in enumerate(places)
-    )  # fmt: skip
+    )
 
 
-def _fit(
-    row: int,
-    place: int,
-    setups: SetupArrays,
-    found: Evaluated,
-    inputs: SiteInputs,
-    drawn: Detail,
-    direction_rad: Array,
-    demand: Demand,
-    site: Site,
-    rules: Rules,
-    situation: Situation,
-    helps: Message | None,
-    chance: float,
-    better: Sequence[Favoured],
-) -> Fit:
+@dataclass(frozen=True, eq=False)
+class _Drawn:
+    """One set-up: its row among those worked out draw by draw, and its place among all."""
+
+    row: int
+    place: int
+    detail: Detail
+    better: Sequence[SiteSetups]
+
+    def share(self, column: Array, k: int) -> Array:
+        """Its draws in one direction."""
+        own: Array = column[self.row, :, k]
+        return own
+
+
+def _fit(one: _Drawn, here: SiteSetups, site: Site, *, helps: Message | None, chance: float) -> Fit:
+    row, place, drawn = one.row, one.place, one.detail
+    setups, found, inputs, rules, situation = here.setups, here.found, here.inputs, here.rules, here.situation
+    direction_rad, demand = here.direction_rad, here.demand
     kit: Kit = setups.kit
     stick = kit.stick[setups.stick[place]].as_set(int(setups.setting[place]))
     topper = kit.topper[setups.topper[place]] if setups.topper[place] >= 0 else None
@@ -202,18 +192,15 @@ def _fit(
     start, full, travel = (
         float(column[place]) for column in (setups.start_force_n, setups.full_force_n, setups.travel_m)
     )
-    directions = tuple(
-        _direction_fit(row, place, k, setups, found, inputs, drawn, direction_rad, draws)
-        for k in range(len(direction_rad))
-    )
+    directions = tuple(_direction_fit(one, here, k) for k in range(len(direction_rad)))
     needed = np.flatnonzero(inputs.needed)
     weakest = weakest_place(needed, found.reach_share[place], inputs)
     effort = directions[int(needed[np.argmax(found.effort[place][needed])])].effort_share
     hold, model = _hold(site, effort.number)
-    told = broken_rules(place, setups, found, inputs, direction_rad, demand, rules, situation)
     fails, doubts = refused_and_doubted(
-        told, row, better, float(found.shortfall[place]), inputs.unread.figures, direction_rad, demand, rules, situation
-    )
+        broken_rules(place, here), row, one.better,
+        read_shortfall=float(found.shortfall[place]), figures=inputs.unread.figures,
+    )  # fmt: skip
     wide = found.weakest[place] < rules.weakest_share
     verdict = "does not fit" if fails else "fits with its range widened" if wide else "fits"
     false = _quantiles(
@@ -254,9 +241,7 @@ def _fit(
         probability_best=chance,
         verdict=verdict,  # type: ignore[arg-type]
         fails=fails,
-        limit=limit_of(
-            place, setups, found, inputs, direction_rad, weakest, fails, rules, doubts, most_false_per_min=false.upper
-        ),
+        limit=limit_of(place, here, weakest, fails, doubts, most_false_per_min=false.upper),
         doubts=doubts,
         help=helps,
         kind=stick.kind,
@@ -278,37 +263,29 @@ def _fit(
     )
 
 
-def _direction_fit(
-    row: int,
-    place: int,
-    k: int,
-    setups: SetupArrays,
-    found: Evaluated,
-    inputs: SiteInputs,
-    drawn: Detail,
-    direction_rad: Array,
-    draws: int,
-) -> DirectionFit:
+def _direction_fit(one: _Drawn, here: SiteSetups, k: int) -> DirectionFit:
+    place, drawn, setups, found, inputs = one.place, one.detail, here.setups, here.found, here.inputs
+    draws, drawn_share = len(inputs.rest_n), one.share(drawn.reach_share, k)
     share = found.reach_share[place][k]
     angle = share * setups.stop_rad[place]
     height = setups.height_m[place]
     if setups.touch[place]:
-        ways, used = drawn.reach_share[row, :, k] * height, float(setups.start_force_n[place])
+        ways, used = drawn_share * height, float(setups.start_force_n[place])
         way = share * height
     else:
-        ways = height * np.sin(drawn.reach_share[row, :, k] * setups.stop_rad[place])
+        ways = height * np.sin(drawn_share * setups.stop_rad[place])
         way = height * math.sin(angle)
         used = (setups.start_moment_nm[place] + setups.stiffness_nm_per_rad[place] * angle) / height
     return DirectionFit(
-        direction_rad=float(direction_rad[k]),
-        reach_share=_quantiles(drawn.reach_share[row, :, k], float(share), draws),
+        direction_rad=float(here.direction_rad[k]),
+        reach_share=_quantiles(drawn_share, float(share), draws),
         reach_travel_m=_quantiles(ways, float(way), draws),
         force_used_n=float(used),
         needed_force_n=float(setups.full_force_n[place]),
         start_force_n=float(setups.start_force_n[place]),
         available_force_n=float(inputs.force_n[0, k]),
-        effort_share=_quantiles(drawn.effort[row, :, k], float(found.effort[place][k]), draws),
-        bits=_quantiles(drawn.bits[row, :, k], float(found.bits[place][k]), draws),
+        effort_share=_quantiles(one.share(drawn.effort, k), float(found.effort[place][k]), draws),
+        bits=_quantiles(one.share(drawn.bits, k), float(found.bits[place][k]), draws),
         firm_force_n=None if inputs.firm_force_n is None else float(inputs.firm_force_n[k]),
     )
 

@@ -60,7 +60,15 @@ def opposite(rotation_rad: Estimate) -> Estimate:
     """
     one = rotation_rad
     # 0.0 - x, not -x: a turn of nothing stays plus nought on every page and in every file.
-    return Estimate(0.0 - one.number, 0.0 - one.upper, 0.0 - one.lower, one.level, one.n, one.assumed, one.why)
+    return Estimate(
+        value=0.0 - one.number,
+        low=0.0 - one.upper,
+        high=0.0 - one.lower,
+        level=one.level,
+        n=one.n,
+        assumed=one.assumed,
+        why=one.why,
+    )
 
 
 def quarters_of(error_rad: float) -> int:

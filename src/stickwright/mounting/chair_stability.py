@@ -213,4 +213,15 @@ def _check(side: Side, kg: float, room: Room, added_nm: float, to_line_m: float 
         )
     keeps = kg * STANDARD_GRAVITY * to_line_m
     words = message(MountChecks.stability, side=side, added_nm=added_nm, keeps_nm=keeps)
-    return Check("stability", "weight", added_nm, keeps, "nm", keeps / added_nm, 1.0, keeps >= added_nm, words, assumed)
+    return Check(
+        what="stability",
+        push="weight",
+        load=added_nm,
+        limit=keeps,
+        unit="nm",
+        factor=keeps / added_nm,
+        wanted=1.0,
+        holds=keeps >= added_nm,
+        words=words,
+        assumed=assumed,
+    )

@@ -52,17 +52,17 @@ def without_place(site: Site, held: HeldDevice) -> SiteMount:
     """
     text = message(MountAnswers.no_place, device=Name(held.device), pieces=held.pieces, site=Name(site.name))
     return SiteMount(
-        site.name,
-        held.device,
-        None,
-        None,
-        (),
-        text,
-        (),
-        (Finding("query", "place", text),),
-        held.kind,
-        held.pieces,
-        held.base_m,
+        site=site.name,
+        device=held.device,
+        pose=None,
+        choice=None,
+        fits=(),
+        sentence=text,
+        cautions=(),
+        findings=(Finding("query", "place", text),),
+        kind=held.kind,
+        pieces=held.pieces,
+        base_m=held.base_m,
     )
 
 
@@ -100,17 +100,17 @@ def site_mount(
         why = " ".join(str(problem) for problem in refused.problems)
         text = message(MountAnswers.no_point, site=Name(site.name), why=why)
         return SiteMount(
-            site.name,
-            held.device,
-            None,
-            None,
-            (),
-            text,
-            (),
-            (Finding("query", "place", text),),
-            held.kind,
-            held.pieces,
-            held.base_m,
+            site=site.name,
+            device=held.device,
+            pose=None,
+            choice=None,
+            fits=(),
+            sentence=text,
+            cautions=(),
+            findings=(Finding("query", "place", text),),
+            kind=held.kind,
+            pieces=held.pieces,
+            base_m=held.base_m,
         )
     if where is None:
         return without_place(site, held)
@@ -121,7 +121,9 @@ def site_mount(
     )  # fmt: skip
     if held.tolerance_m is not None:
         pose = replace(pose, tolerance_m=held.tolerance_m)
-    asked = MountRequest(site, held, pose, room, kit, pushes, where.moves_with)
+    asked = MountRequest(
+        site=site, held=held, pose=pose, room=room, kit=kit, pushes=pushes, moves_with=where.moves_with
+    )
     ordered = tuple(sorted((with_take_off(fit, kit) for fit in _all_ways(asked)), key=_rank))
     choice = next((fit for fit in ordered if fit.verdict == "holds"), None)
     cautions: tuple[Caution, ...] = ()
@@ -142,17 +144,17 @@ def site_mount(
         if choice.give_n_per_m is not None:
             findings += _give_findings(held, choice)
     return SiteMount(
-        site.name,
-        held.device,
-        pose,
-        choice,
-        ordered,
-        _sentence(site, held, choice, ordered),
-        cautions,
-        findings,
-        held.kind,
-        held.pieces,
-        held.base_m,
+        site=site.name,
+        device=held.device,
+        pose=pose,
+        choice=choice,
+        fits=ordered,
+        sentence=_sentence(site, held, choice, ordered),
+        cautions=cautions,
+        findings=findings,
+        kind=held.kind,
+        pieces=held.pieces,
+        base_m=held.base_m,
     )
 
 

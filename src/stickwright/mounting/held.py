@@ -127,9 +127,17 @@ def held_of(fit: Fit, kit: Kit) -> HeldDevice:
     """
     pivot = next((stick.pivot_height_m for stick in kit.stick if stick.name == fit.stick), None)
     return HeldDevice(
-        fit.stick, fit.stands_m, fit.mass_kg, fit.contact_height_m, fit.full_force_n, fit.travel_m, fit.built_tilt_rad,
-        fit.tilt_rad - fit.built_tilt_rad, pivot, kind="controller" if fit.stick in {one.name for one in kit.controller} else "stick",
-    )  # fmt: skip
+        device=fit.stick,
+        base_m=fit.stands_m,
+        mass_kg=fit.mass_kg,
+        contact_height_m=fit.contact_height_m,
+        full_force_n=fit.full_force_n,
+        travel_m=fit.travel_m,
+        tilt_rad=fit.built_tilt_rad,
+        own_slope_rad=fit.tilt_rad - fit.built_tilt_rad,
+        pivot_height_m=pivot,
+        kind="controller" if fit.stick in {one.name for one in kit.controller} else "stick",
+    )
 
 
 def held_switch(switch: Switch, pieces: int = 1, presses_in_m: float | None = None) -> HeldDevice:

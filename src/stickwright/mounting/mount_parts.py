@@ -84,7 +84,9 @@ def _line(one: Mount | Fastener, count: int, uses: Sequence[tuple[SiteMount, Mou
     buy = max(0, count - one.in_stock)
     price = 0.0 if buy == 0 else None if one.price is None else round(one.price * buy, 2)
     kind = "fastener" if isinstance(one, Fastener) else one.kind
-    return PartLine(one.name, kind, count, one.in_stock, buy, price, _note(one, uses))
+    return PartLine(
+        name=one.name, kind=kind, count=count, in_stock=one.in_stock, buy=buy, price=price, note=_note(one, uses)
+    )
 
 
 def _note(one: Mount | Fastener, uses: Sequence[tuple[SiteMount, MountFit]]) -> Message:
@@ -105,7 +107,15 @@ def _pieces(one: Fastener, mount: SiteMount, fit: MountFit) -> Message:
 def _made_to_measure(chosen: Sequence[tuple[SiteMount, MountFit]]) -> list[PartLine]:
     """What nobody has in a kit."""
     return [
-        PartLine(part, part.text, 1, 0, 1, None, message(MountParts.made, site=Name(mount.site)))  # type: ignore[arg-type]
+        PartLine(
+            name=part,
+            kind=part.text,  # type: ignore[arg-type]
+            count=1,
+            in_stock=0,
+            buy=1,
+            price=None,
+            note=message(MountParts.made, site=Name(mount.site)),
+        )
         for mount, fit in chosen
         for part in fit.under
     ]

@@ -76,9 +76,15 @@ class Necks:
         which : array of int
         """
         return Necks(
-            self.foot_m[which], self.foot_way[which], self.end_m[which], self.end_way[which], self.between_way[which],
-            self.straight_m[which], self.bend_rad[which], self.bend_m[which],
-        )  # fmt: skip
+            foot_m=self.foot_m[which],
+            foot_way=self.foot_way[which],
+            end_m=self.end_m[which],
+            end_way=self.end_way[which],
+            between_way=self.between_way[which],
+            straight_m=self.straight_m[which],
+            bend_rad=self.bend_rad[which],
+            bend_m=self.bend_m[which],
+        )
 
     def at(self, along_m: Array) -> Array:
         """Points of each neck so far along it.
@@ -222,7 +228,16 @@ def bent_necks(foot_m: Array, foot_way: Array, end_m: Array, end_way: Array, len
     straight = np.stack([left * share, np.maximum(size - 2.0 * corner, 0.0), left * (1.0 - share)], axis=1)
     fits = np.abs(straight.sum(axis=1) + bends.sum(axis=1) - length_m) < _EXACT_M
     bends = np.where(fits[:, None], bends, np.nan)
-    return Necks(foot_m, foot_way, end_m, end_way, between, straight, angles, bends)
+    return Necks(
+        foot_m=foot_m,
+        foot_way=foot_way,
+        end_m=end_m,
+        end_way=end_way,
+        between_way=between,
+        straight_m=straight,
+        bend_rad=angles,
+        bend_m=bends,
+    )
 
 
 def _meeting(chord: Array, foot_way: Array, end_way: Array, length_m: float) -> Array:

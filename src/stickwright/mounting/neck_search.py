@@ -79,7 +79,7 @@ def _leaving(along: Sequence[float] | None) -> Array:
 
 def neck_search(
     at_m: Array, carried: CarriedDevice, length_m: float, least_m: float, boxes: Sequence[Boxes],
-    along: Sequence[float] | None = None, bodies: Bodies | None = None,
+    *, along: Sequence[float] | None = None, bodies: Bodies | None = None,
 ) -> NeckFound:  # fmt: skip
     """Clamp points of one tube or edge from which a neck can be bent to the base, and the best.
 
@@ -107,7 +107,16 @@ def neck_search(
     inside = np.flatnonzero((lever > 1e-6) & (lever <= MOST_STRAIGHT_SHARE * length_m))
     free = np.zeros(len(at_m), dtype=bool)
     if not len(inside):
-        return NeckFound(free, -1, None, math.inf, math.inf, "", math.nan, Counter())
+        return NeckFound(
+            free=free,
+            place=-1,
+            neck=None,
+            cost_m=math.inf,
+            clearance_m=math.inf,
+            nearest="",
+            widest_m=math.nan,
+            blocked=Counter(),
+        )
     kinds = [(way, share) for share in SHARES for way in _leaving(along)]
     place = np.repeat(inside, len(kinds))
     way = np.tile(np.array([one for one, _ in kinds]), (len(inside), 1))
@@ -117,7 +126,16 @@ def neck_search(
     gentle = np.flatnonzero(necks.radius_m >= least_m * (1 - 1e-9))
     widest = float(necks.radius_m.max())
     if not len(gentle):
-        return NeckFound(free, -1, None, math.inf, math.inf, "", widest, Counter())
+        return NeckFound(
+            free=free,
+            place=-1,
+            neck=None,
+            cost_m=math.inf,
+            clearance_m=math.inf,
+            nearest="",
+            widest_m=widest,
+            blocked=Counter(),
+        )
     place, necks = place[gentle], necks.some(gentle)
     points = necks.at(np.linspace(0.0, length_m, PIECES + 1))
     clear, which, names = _neck_clearance(points, necks.radius_m, length_m, boxes)
@@ -134,11 +152,27 @@ def neck_search(
     free[place[free_way]] = True
     best = int(np.argmin(cost))
     if not math.isfinite(cost[best]):
-        return NeckFound(free, -1, None, math.inf, math.inf, "", widest, blocked)
+        return NeckFound(
+            free=free,
+            place=-1,
+            neck=None,
+            cost_m=math.inf,
+            clearance_m=math.inf,
+            nearest="",
+            widest_m=widest,
+            blocked=blocked,
+        )
     chosen = necks.some(np.array([best]))
     exact, at, names = _neck_clearance(points[[best]], chosen.radius_m, length_m, boxes, math.inf)
     return NeckFound(
-        free, int(place[best]), chosen, float(cost[best]), float(exact[0]), names[int(at[0])], widest, blocked
+        free=free,
+        place=int(place[best]),
+        neck=chosen,
+        cost_m=float(cost[best]),
+        clearance_m=float(exact[0]),
+        nearest=names[int(at[0])],
+        widest_m=widest,
+        blocked=blocked,
     )
 
 

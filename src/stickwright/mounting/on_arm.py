@@ -251,10 +251,20 @@ def hung(asked: MountRequest, mount: Mount, way: ArmPose) -> Hung:
     plate = plate_for(asked.held, asked.kit)
     plate_kg = 0.0 if asked.held.pieces < 2 else plate.mass_kg if plate is not None else None
     return Hung(
-        asked.held, mount, way, asked.pose, asked.pushes, _tilts(asked.room, way.clamp), _tube_way(asked.room, way.clamp),
-        next(iter(stronger_first(asked.kit)), None), coupling if asked.by_face else None, asked.site.release_limit_n, asked.by_face,
-        plate, plate_kg,
-    )  # fmt: skip
+        held=asked.held,
+        mount=mount,
+        way=way,
+        pose=asked.pose,
+        pushes=asked.pushes,
+        tilts_rad=_tilts(asked.room, way.clamp),
+        tube_way=_tube_way(asked.room, way.clamp),
+        fastener=next(iter(stronger_first(asked.kit)), None),
+        coupling=coupling if asked.by_face else None,
+        release_limit_n=asked.site.release_limit_n,
+        by_face=asked.by_face,
+        plate=plate,
+        plate_kg=plate_kg,
+    )
 
 
 def _couplings(kit: Kit) -> list[Mount]:

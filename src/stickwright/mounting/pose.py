@@ -200,15 +200,15 @@ def pose_of(
     lever = turned(turn_rad, tilt_rad + own_slope_rad) @ np.array([0.0, 0.0, contact_height_m])
     base = np.asarray(where.at_m) - below - lever
     return Pose(
-        site.name,
-        where.at_m,
-        (float(base[0]), float(base[1]), float(base[2])),
-        turn_rad,
-        tilt_rad,
-        tolerance_m(direction_rad, reach_m),
-        TOLERANCE_RAD,
-        tuple(assumed),
-        None if recorded_turn is None else _turn_words(site, where.forward_rad, recorded_turn),
+        site=site.name,
+        contact_m=where.at_m,
+        base_m=(float(base[0]), float(base[1]), float(base[2])),
+        turn_rad=turn_rad,
+        tilt_rad=tilt_rad,
+        tolerance_m=tolerance_m(direction_rad, reach_m),
+        tolerance_rad=TOLERANCE_RAD,
+        assumed=tuple(assumed),
+        turn_words=None if recorded_turn is None else _turn_words(site, where.forward_rad, recorded_turn),
     )
 
 

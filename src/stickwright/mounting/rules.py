@@ -215,7 +215,16 @@ def broken_rules(
         *_hold_rules(on, seating_agrees),
         *_space_rules(entered),
         *_face_rules(site, breakaway, release, unmeasured),
-        *_tilt_rules(site, mount, on, room, contact_m, site_moves_with, tolerance_m, thing),
+        *_tilt_rules(
+            site,
+            mount,
+            on,
+            room,
+            contact_m=contact_m,
+            site_moves_with=site_moves_with,
+            tolerance_m=tolerance_m,
+            thing=thing,
+        ),
     )
 
 
@@ -274,6 +283,7 @@ def _tilt_rules(
     mount: Mount | None,
     on: Tube | Edge | Surface,
     room: Room,
+    *,
     contact_m: Point,
     site_moves_with: MovesWith,
     tolerance_m: float,

@@ -520,13 +520,13 @@ def _arm_pose(mount: Mount, thing: Tube | Edge, along: Array, points: Array, bes
         else (plate_joint(pose.turn_rad, pose.tilt_rad),)
     )
     return ArmPose(
-        thing.name,
-        float(along[best.place]),
-        with_straight_joints(arm, mount, best.links),
-        joints,
-        clear,
-        name,
-        float(option.distance_m[best.place]) / sum(best.links),
+        clamp=thing.name,
+        along_m=float(along[best.place]),
+        points_m=with_straight_joints(arm, mount, best.links),
+        joints=joints,
+        clearance_m=clear,
+        nearest=name,
+        straight_share=float(option.distance_m[best.place]) / sum(best.links),
     )
 
 
@@ -535,7 +535,8 @@ def _neck_from(mount: Mount, thing: Tube | Edge, points: Array, site: _Site, pla
     seen = tilts_with_seat(thing.moves_with)
     along = tuple(np.subtract(thing.to_m, thing.from_m).tolist()) if isinstance(thing, Tube) else None
     return neck_search(
-        points, places.carried, float(sum(mount.links_m)), least_bend_m(mount)[0], site.boxes[seen], along, places.bodies
+        points, places.carried, float(sum(mount.links_m)), least_bend_m(mount)[0], site.boxes[seen],
+        along=along, bodies=places.bodies,
     )  # fmt: skip
 
 
@@ -557,7 +558,15 @@ def _neck_pose(thing: Tube | Edge, along_m: float, found: NeckFound, neck: Necks
     length = float(neck.straight_m.sum() + neck.bend_m.sum())
     joints = neck_joints(neck, plate_joint(site.pose.turn_rad, site.pose.tilt_rad))
     straight = float(np.linalg.norm(np.subtract(points[-1], points[0]))) / length
-    return ArmPose(thing.name, along_m, points, joints, clear, name, straight)
+    return ArmPose(
+        clamp=thing.name,
+        along_m=along_m,
+        points_m=points,
+        joints=joints,
+        clearance_m=clear,
+        nearest=name,
+        straight_share=straight,
+    )
 
 
 def _why_not(

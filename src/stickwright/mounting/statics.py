@@ -280,7 +280,18 @@ def check_of(
     one = to_si(1.0, unit)
     factor = limit_si / load_si if load_si > 0 else math.inf
     holds = factor >= wanted * (1 - 1e-12)
-    return Check(what, push, load_si / one, limit_si / one, unit, factor, wanted, holds, words, assumed)
+    return Check(
+        what=what,
+        push=push,
+        load=load_si / one,
+        limit=limit_si / one,
+        unit=unit,
+        factor=factor,
+        wanted=wanted,
+        holds=holds,
+        words=words,
+        assumed=assumed,
+    )
 
 
 def name_of(what: str) -> tuple[CheckName, int]:
@@ -333,7 +344,18 @@ def unknown_check(
         MountChecks.unknown, what=name, number=number, push_n=push_n, lacks=lacks, light=light, load_nm=load_si if unit == "nm" else None,
         load_n=load_si if unit == "n" else None, load_pa=load_si if unit == "kpa" else None,
     )  # fmt: skip
-    return Check(what, push, load_si / to_si(1.0, unit), math.nan, unit, math.nan, wanted, light, words, lacks)
+    return Check(
+        what=what,
+        push=push,
+        load=load_si / to_si(1.0, unit),
+        limit=math.nan,
+        unit=unit,
+        factor=math.nan,
+        wanted=wanted,
+        holds=light,
+        words=words,
+        assumed=lacks,
+    )
 
 
 def _holding_of(holding_nm: Sequence[float], joints: int) -> list[tuple[float, Message | None]]:

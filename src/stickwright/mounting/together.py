@@ -111,7 +111,7 @@ def _on_flats(
         number = next(n for n, (_, mount) in enumerate(out) if mount.site == site and mount.kind != "switch")
         carrier, mount = out[number]
         rest = _left(kit, _used([one for n, (_, one) in enumerate(out) if n not in (number, place)] + [found]))
-        again = _carrying(carrier, mount, switch, flats[site], room, rest, player)
+        again = _carrying(carrier, mount, switch, flats[site], room, kit=rest, player=player)
         if again is None:
             text = message(
                 MountAnswers.flat_not_both,
@@ -125,7 +125,7 @@ def _on_flats(
 
 
 def _carrying(
-    carrier: WantedMount, mount: SiteMount, switch: WantedMount, flat: Surface, room: Room, kit: Kit, player: Player
+    carrier: WantedMount, mount: SiteMount, switch: WantedMount, flat: Surface, room: Room, *, kit: Kit, player: Player
 ) -> SiteMount | None:
     """What holds a device, checked once more with the switch on it and with both pushes; None where it does not hold both."""
     assert mount.pose is not None

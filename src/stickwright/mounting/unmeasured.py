@@ -158,7 +158,15 @@ def reading_of(check: Check, part: str = "") -> Reading:
     part : str, default ''
         Of what, where two parts are checked alike.
     """
-    return Reading(check.what, check.push, check.times, check.holds, check.words, check, part)
+    return Reading(
+        what=check.what,
+        push=check.push,
+        factor=check.times,
+        holds=check.holds,
+        words=check.words,
+        check=check,
+        part=part,
+    )
 
 
 def give_reading(held: HeldDevice, mount: Mount) -> tuple[Reading, ...]:

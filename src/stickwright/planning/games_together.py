@@ -197,7 +197,15 @@ def _asked(
     mine = replace(wishes, keep=tuple(one for one in wishes.keep if one.what in names or one.what in kept_for))
     why = next((name for name in names if why is not None and name.casefold() == why.strip().casefold()), None)
     pressing = replace(case, player=_as_recorded(case.player, known))
-    return GameAsked(pressing, offers, weight, mine, [site.name for site in sites], tiring, why)
+    return GameAsked(
+        case=pressing,
+        offers=offers,
+        weight=weight,
+        wishes=mine,
+        usable=[site.name for site in sites],
+        tiring_share=tiring,
+        why=why,
+    )
 
 
 def _as_recorded(player: Player, known: Sequence[KnownSite]) -> Player:

@@ -90,11 +90,11 @@ def wanted_of(case: Case, known: Sequence[KnownSite], sharing: Sharing) -> tuple
         directions = at[site.name].ability.report.directions if main.fit is not None and site.name in at else ()
         out.append(
             WantedMount(
-                site, replace(held, assumed=(*held.assumed, *_press_assumed(group, sites, held))), pushes,
-                max(importance.get(one.action, 0.0) for one in group),
-                tuple(one.direction_rad for one in directions), tuple(one.reach_m.number for one in directions),
-                (*_crosswise(main), *_on_its_grip(grip), *_shared_by(main, group, list(groups.values()))),
-                _recorded_turn(main, at.get(site.name)),
+                site=site, held=replace(held, assumed=(*held.assumed, *_press_assumed(group, sites, held))), pushes=pushes,
+                importance=max(importance.get(one.action, 0.0) for one in group),
+                direction_rad=tuple(one.direction_rad for one in directions), reach_m=tuple(one.reach_m.number for one in directions),
+                findings=(*_crosswise(main), *_on_its_grip(grip), *_shared_by(main, group, list(groups.values()))),
+                recorded_turn=_recorded_turn(main, at.get(site.name)),
             )
         )  # fmt: skip
     return tuple(out)

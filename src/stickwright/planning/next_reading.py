@@ -71,11 +71,19 @@ def next_reading(
     rules : Rules
     """
     if not works and not unread:
-        return NextReading(True, None, None, "", 0.0, 0.0, message(NextReadings.no_site))
+        return NextReading(
+            enough=True,
+            site=None,
+            direction_rad=None,
+            what="",
+            chance_now=0.0,
+            chance_then=0.0,
+            sentence=message(NextReadings.no_site),
+        )
     if not works:
         return NextReading(
-            False, unread[0], math.pi / 2, "force", 0.0, 0.0,
-            message(NextReadings.first_force, site=Name(unread[0])),
+            enough=False, site=unread[0], direction_rad=math.pi / 2, what="force", chance_now=0.0, chance_then=0.0,
+            sentence=message(NextReadings.first_force, site=Name(unread[0])),
         )  # fmt: skip
     ranks: list[tuple[str, float | None, str, float]] = []
     best: tuple[float, Candidate, _Question, float] | None = None
@@ -107,7 +115,16 @@ def next_reading(
         NextReadings.take, what=candidate.what, direction_rad=phi, site=Name(candidate.site), claim=question.claim,
         now_share=now, then_share=then,
     )  # fmt: skip
-    return NextReading(False, candidate.site, phi, candidate.what, now, then, sentence, tuple(ranks[:8]))
+    return NextReading(
+        enough=False,
+        site=candidate.site,
+        direction_rad=phi,
+        what=candidate.what,
+        chance_now=now,
+        chance_then=then,
+        sentence=sentence,
+        ranked=tuple(ranks[:8]),
+    )
 
 
 ALIKE_GAIN = 0.01
@@ -180,7 +197,16 @@ def _enough(question: _Question, several: bool, ranks: Sequence[tuple[str, float
             NextReadings.no_single, action=action, claim=question.claim, chance_share=chance, gain_share=WORTH_GAIN,
             sticks=question.sticks,
         )  # fmt: skip
-    return NextReading(True, None, None, "", chance, chance, sentence, tuple(ranks[:8]))
+    return NextReading(
+        enough=True,
+        site=None,
+        direction_rad=None,
+        what="",
+        chance_now=chance,
+        chance_then=chance,
+        sentence=sentence,
+        ranked=tuple(ranks[:8]),
+    )
 
 
 def _candidates(work: SiteWork) -> list[Candidate]:

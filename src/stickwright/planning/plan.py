@@ -443,7 +443,13 @@ def _finished(
     extra = (*demand_assumptions(case.game, judged.demand, site.name), *kit_assumptions(site_plan, site, case.kit))
     names = tuple(stick.name for stick in judged.setups.kit.stick)
     return SiteWork(
-        site, site_plan, known, judged.found.stick_utility, judged.used, (*known.assumptions, *extra), names
+        site=site,
+        plan=site_plan,
+        known=known,
+        stick_utility=judged.found.stick_utility,
+        used=judged.used,
+        assumptions=(*known.assumptions, *extra),
+        sticks=names,
     )
 
 

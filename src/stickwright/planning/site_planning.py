@@ -17,7 +17,7 @@ from stickwright.codes.setups import Setups as Words
 from stickwright.mechanics.ability import Ability, ability
 from stickwright.mechanics.default_values import USUAL_COMFORTABLE_OF_MAXIMAL, Steadiness
 from stickwright.mechanics.demand import demand_of, needed_directions
-from stickwright.mechanics.explain import Situation, best_extensions, helping_change
+from stickwright.mechanics.explain import SiteSetups, Situation, best_extensions, helping_change
 from stickwright.mechanics.fit import DEAD_ZONES, Evaluated, evaluate
 from stickwright.mechanics.order_effect import days_of
 from stickwright.mechanics.setups import SetupArrays, at_contact, bench_log_sd, setups_of
@@ -281,7 +281,17 @@ def known_site(
         )
         if also is not None:
             states.append(KnownState(state, _under_ceiling(site, also)))
-    return KnownSite(site, states[0].ability, rng, mine, reports, tuple(heard), scale, tuple(states), tuple(in_states))
+    return KnownSite(
+        site=site,
+        ability=states[0].ability,
+        rng=rng,
+        recordings=mine,
+        reports=reports,
+        heard=tuple(heard),
+        stick_scale=scale,
+        states=tuple(states),
+        in_states=tuple(in_states),
+    )
 
 
 def _under_ceiling(site: Site, known: Ability) -> Ability:
@@ -334,7 +344,15 @@ def judged_for(case: Case, one: KnownSite, action: str | None, rules: Rules) -> 
             inputs = replace(inputs, stick_scale=one.stick_scale, unread=unread)
             judged.append(JudgedState(known_state, inputs, evaluate(setups, inputs, rules)))
     found, worst = worst_of([state.found for state in judged])
-    return JudgedSetups(demand, setups, judged[0].inputs, found, rules, tuple(judged), worst)
+    return JudgedSetups(
+        demand=demand,
+        setups=setups,
+        inputs=judged[0].inputs,
+        found=found,
+        rules=rules,
+        states=tuple(judged),
+        worst=worst,
+    )
 
 
 def _fits_where_worst(judged: JudgedSetups, places: Sequence[int], *, helped: int = 0) -> tuple[Fit, ...]:
@@ -345,21 +363,14 @@ def _fits_where_worst(judged: JudgedSetups, places: Sequence[int], *, helped: in
         if not rows:
             continue
         known, site = state.known.ability, state.known.state.site
-        situation = _situation(site, known, judged.demand)
-        here = [places[row] for row in rows]
-        helps = [
-            helping_change(
-                place, judged.setups, state.found, state.inputs, known.direction_rad, judged.rules, situation
-            )
-            if row < helped
-            else None
-            for row, place in zip(rows, here, strict=True)
-        ]
-        found = replace(state.found, stick_utility=judged.found.stick_utility)
-        fits = fits_of(
-            here, judged.setups, found, state.inputs, known.direction_rad, judged.demand, site, judged.rules,
-            situation, helps,
+        these = SiteSetups(
+            setups=judged.setups, found=state.found, inputs=state.inputs, direction_rad=known.direction_rad,
+            demand=judged.demand, rules=judged.rules, situation=_situation(site, known, judged.demand),
         )  # fmt: skip
+        here = [places[row] for row in rows]
+        helps = [helping_change(place, these) if row < helped else None for row, place in zip(rows, here, strict=True)]
+        found = replace(state.found, stick_utility=judged.found.stick_utility)
+        fits = fits_of(here, replace(these, found=found), site, helps)
         name = state.known.state.name if len(judged.states) > 1 else ""
         out |= {row: replace(fit, worst_in=name) for row, fit in zip(rows, fits, strict=True)}
     return tuple(out[row] for row in range(len(places)))
@@ -493,10 +504,11 @@ def _state_lines(one: KnownSite, judged: JudgedSetups, place: int) -> tuple[Stat
         unread = replace(inputs.unread, figures=figures, effort_limit_share=use.effort_limit_share)
         inputs = replace(inputs, stick_scale=one.stick_scale, unread=unread)
         found = evaluate(some, inputs, judged.rules)
-        (fit,) = fits_of(
-            [0], some, found, inputs, known.ability.direction_rad, judged.demand, known.state.site, judged.rules,
-            _situation(known.state.site, known.ability, judged.demand), [None],
+        these = SiteSetups(
+            setups=some, found=found, inputs=inputs, direction_rad=known.ability.direction_rad, demand=judged.demand,
+            rules=judged.rules, situation=_situation(known.state.site, known.ability, judged.demand),
         )  # fmt: skip
+        (fit,) = fits_of([0], these, known.state.site, [None])
         change = float(known.ability.force_n[0].mean()) / own - 1.0
         lines.append(StateFit(known.state.name, known.state.kind, known.state.plays, change, fit, known.state.after_s))
     return tuple(lines)
@@ -554,9 +566,11 @@ def _best_to_order(case: Case, one: KnownSite, judged: JudgedSetups) -> tuple[Fi
     inputs = replace(inputs, static=None if inputs.static is None else inputs.static[kept])
     found = evaluate(some, inputs, rules)
     place = int(found.mean_utility.argmax())
-    (fit,) = fits_of(
-        [place], some, found, inputs, known.direction_rad, demand, site, rules, _situation(site, known, demand), [None]
-    )
+    these = SiteSetups(
+        setups=some, found=found, inputs=inputs, direction_rad=known.direction_rad, demand=demand, rules=rules,
+        situation=_situation(site, known, demand),
+    )  # fmt: skip
+    (fit,) = fits_of([place], these, site, [None])
     return fit, float(found.mean_utility[place]), float(found.admissible[place])
 
 

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from itertools import accumulate
+from typing import Any
 
 from stickwright.codes.sheets import Left
 
@@ -53,17 +55,24 @@ _CHARTS: tuple[Left, ...] = ("readings", "ranking_chart", "curve_chart", "altern
 _TALK: tuple[Left, ...] = (*_CHARTS, "short_limits", "recording_notes")
 _FAR: tuple[Left, ...] = (*_CHARTS, "far_reasons", "facts")
 
-SETTINGS: tuple[Setting, ...] = (
-    Setting(11, 9.5, 10, 99, "reasons", True, True, True, True, True, True, True, False, ()),
-    Setting(11, 9.5, 8, 99, "reasons", True, False, True, True, True, True, True, False, ("ranking_chart",)),
-    Setting(11, 9, 7, 4, "reasons", False, False, False, False, True, True, True, False, _CHARTS),
-    Setting(10.5, 9, 6, 3, "reasons", False, False, False, False, True, False, True, False, _TALK),
-    Setting(10.5, 9, 5, 2, "names", False, False, False, False, False, False, True, False, _FAR),
-    Setting(10.5, 9, 4, 1, "names", False, False, False, False, False, False, False, False, _FAR),
-    Setting(10.5, 9, 3, 1, "names", False, False, False, False, False, False, False, True, _FAR),
-    Setting(10, 8.5, 4, 1, "names", False, False, False, False, False, False, False, True, _FAR),
-    Setting(9.5, 8, 3, 1, "names", False, False, False, False, False, False, False, True, _FAR),
-    Setting(9, 7.5, 3, 0, "names", False, False, False, False, False, False, False, True, _FAR),
-)
+_ROOMY = Setting(
+    body_pt=11, small_pt=9.5, whole=10, long_limits=99, below="reasons", readings=True, ranking_chart=True, curve_chart=True,
+    alternatives=True, facts=True, notes=True, ranks=True, close=False, left_out=(),
+)  # fmt: skip
+_STEPS: tuple[dict[str, Any], ...] = (
+    {"whole": 8, "ranking_chart": False, "left_out": ("ranking_chart",)},
+    {
+        "small_pt": 9, "whole": 7, "long_limits": 4, "readings": False, "curve_chart": False, "alternatives": False,
+        "left_out": _CHARTS,
+    },
+    {"body_pt": 10.5, "whole": 6, "long_limits": 3, "notes": False, "left_out": _TALK},
+    {"whole": 5, "long_limits": 2, "below": "names", "facts": False, "left_out": _FAR},
+    {"whole": 4, "long_limits": 1, "ranks": False},
+    {"whole": 3, "close": True},
+    {"body_pt": 10, "small_pt": 8.5, "whole": 4},
+    {"body_pt": 9.5, "small_pt": 8, "whole": 3},
+    {"body_pt": 9, "small_pt": 7.5, "long_limits": 0},
+)  # fmt: skip
+SETTINGS: tuple[Setting, ...] = tuple(accumulate(_STEPS, lambda before, step: replace(before, **step), initial=_ROOMY))
 """From roomy to closest. No caution, query, fault or assumption ever gives way; the last three only for a case of very
 many words, since they are small to read."""

@@ -233,7 +233,7 @@ def wiring_drawing(wiring: Wiring, hubs: Sequence[Hub], width_mm: float = 184.0)
     ink.words(say(message(WiringDrawings.hubs)), (width_mm, TYPE_MM + 1.0), bold=True, anchor="end")
     top, count = _HEAD_MM, 0
     for name, strips in boards:
-        top, count = _board(ink, across, name, strips, top, count, lines)
+        top, count = _board(ink, across, name, strips, top, count=count, lines=lines)
     for row, entries in enumerate(legend_rows):
         _legend(ink, entries, top + LINE_MM * (1.5 * row + 0.8))
     return str(drawing.as_svg())
@@ -375,7 +375,7 @@ def _strip_mm(strip: _Strip, across: _Columns, lines: int) -> float:
 
 
 def _board(
-    ink: Ink, across: _Columns, name: str, strips: Sequence[_Strip], top: float, count: int, lines: int
+    ink: Ink, across: _Columns, name: str, strips: Sequence[_Strip], top: float, *, count: int, lines: int
 ) -> tuple[float, int]:
     """One hub with all that goes into it; where the next may begin, and how many cables were drawn."""
     tall = _HEAD_MM + sum(_strip_mm(strip, across, lines) for strip in strips)
@@ -417,7 +417,7 @@ def _cables(ink: Ink, across: _Columns, strip: _Strip, top: float, count: int, l
         if place == len(strip.wires) - 1:
             high = max(high, top + _strip_mm(strip, across, lines) - _GAP_MM - here)
         dash = _DASHES[(count + place) % len(_DASHES)]
-        ends.append(_cable(ink, across, wire, (here + _GAP_MM / 2, high), dash, split, lines))
+        ends.append(_cable(ink, across, wire, (here + _GAP_MM / 2, high), dash=dash, split=split, lines=lines))
         here += high + _GAP_MM
     if split and ends:
         _splitter(ink, across, strip, ends)
@@ -442,7 +442,7 @@ def _splitter(ink: Ink, across: _Columns, strip: _Strip, ends: Sequence[float]) 
 
 
 def _cable(
-    ink: Ink, across: _Columns, wire: Wire, row: tuple[float, float], dash: str, split: bool, lines: int
+    ink: Ink, across: _Columns, wire: Wire, row: tuple[float, float], *, dash: str, split: bool, lines: int
 ) -> float:
     """One cable from its device to where it ends; the height of that end."""
     top, high = row

@@ -311,7 +311,19 @@ def _append(
     version_id = new_id(connection, sa.insert(version).values(**row, **packed))
     if visit_id is not None:
         refresh_facts(connection, visit_id)
-    return Document(document_id, version_id, name, number, body, at, who, why, removed, digest, typed)
+    return Document(
+        id=document_id,
+        version_id=version_id,
+        name=name,
+        number=number,
+        body=body,
+        at=at,
+        who=who,
+        why=why,
+        removed=removed,
+        digest=digest,
+        typed=typed,
+    )
 
 
 def _versions(visit_id: int | None) -> sa.Select[tuple[object, ...]]:

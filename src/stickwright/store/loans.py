@@ -356,15 +356,15 @@ def _row(number: int, course: list[Any]) -> LoanRow:
     days = dict.fromkeys(("out", "due", "back", "cleaned"), "") | {one["what"]: one["on_date"] for one in course}
     note = "; ".join(one["note"] for one in course if one["note"])
     return LoanRow(
-        number,
-        first["player_id"],
-        first["code"],
-        first["item"],
-        days["out"],
-        days["due"],
-        days["back"],
-        days["cleaned"],
-        note,
+        loan=number,
+        player_id=first["player_id"],
+        code=first["code"],
+        item=first["item"],
+        out_on=days["out"],
+        due_on=days["due"],
+        back_on=days["back"],
+        cleaned_on=days["cleaned"],
+        note=note,
     )
 
 

@@ -329,7 +329,8 @@ def note_recording(store: Store, recording_id: int, what: str, *, who: str, deta
     if what in (*ENDS, *_ASIDE, "began"):
         raise ValueError(f"{what!r} has a function of its own")
     with store.write(who, "") as connection:
-        _note(store, connection, recording_id, what, who, _held(connection, recording_id).samples, detail)
+        samples = _held(connection, recording_id).samples
+        _note(store, connection, recording_id, what, who, samples, detail=detail)
 
 
 def set_aside(store: Store, recording_id: int, *, who: str) -> RecordingRow:
@@ -365,7 +366,7 @@ def _turned(store: Store, recording_id: int, what: str, who: str) -> RecordingRo
 
 
 def _note(
-    store: Store, connection: sa.Connection, recording_id: int, what: str, who: str, sample: int, detail: str = ""
+    store: Store, connection: sa.Connection, recording_id: int, what: str, who: str, sample: int, *, detail: str = ""
 ) -> None:
     values = {"at": store.at(), "who": who, "recording_id": recording_id, "what": what, "sample": sample}
     connection.execute(sa.insert(recording_act).values(**values, detail=detail))

@@ -88,8 +88,14 @@ def bias_report(
     quarter_turns = 0 if mirrored else quarters_of(found.mean_rad)
     cross_talk = _cross_talk(pushes, used, found.mean_rad)
     report = BiasReport(
-        rotation, found.resultant_length, found.rayleigh_p, mirrored, quarter_turns, per_direction, cross_talk
-    )  # fmt: skip
+        error_rotation_rad=rotation,
+        resultant_length=found.resultant_length,
+        rayleigh_p=found.rayleigh_p,
+        mirrored=mirrored,
+        quarter_turns=quarter_turns,
+        per_direction=per_direction,
+        cross_talk=cross_talk,
+    )
     return report, _advice(report)
 
 

@@ -157,7 +157,15 @@ def look(found: Spectra, top_hz: float, *, still: bool) -> Looked:
         within = (hump.low_hz, hump.high_hz)
         if _power_from(found, band) < NARROW_SHARE * _power_from(found, hump):
             band, within = hump, None  # the strongest of many alike
-    return Looked(band, pace_hz, is_pace, tuple(sorted(told.items())), other, within, faster)
+    return Looked(
+        peak=band,
+        pace_hz=pace_hz,
+        is_pace=is_pace,
+        multiples=tuple(sorted(told.items())),
+        other_hz=other,
+        within=within,
+        faster_hz=faster,
+    )
 
 
 def _power_from(found: Spectra, peak: Peak) -> float:

@@ -183,13 +183,13 @@ def cleaned(recording: Recording) -> tuple[Cleaned, tuple[Finding, ...]]:
     if nothing_moves:
         found.append(Finding("fault", "nothing_moves", message(Cleaning.nothing_moves)))
     result = Cleaned(
-        samples.times_s,
-        samples.xy,
-        samples.cue,
-        samples.cue_xy,
-        base.segments,
-        base.step_s,
-        base.p99_step_s,
+        times_s=samples.times_s,
+        xy=samples.xy,
+        cue=samples.cue,
+        cue_xy=samples.cue_xy,
+        segments=base.segments,
+        step_s=base.step_s,
+        p99_step_s=base.p99_step_s,
         recorded=samples.recorded,
         scale=samples.scale,
         step=grain.step,
@@ -373,8 +373,17 @@ def _samples(recording: Recording) -> tuple[FiniteSamples, list[Finding]]:
     cue_xy = None if recording.cue_xy is None else np.asarray(recording.cue_xy, dtype=np.float64)
     cue = _cue_codes(recording, found)
     samples = FiniteSamples(
-        times_s, xy, cue, cue_xy, recorded, 1.0, recording.unit, recording.selected, recording.stroke, recording.z
-    )  # fmt: skip
+        times_s=times_s,
+        xy=xy,
+        cue=cue,
+        cue_xy=cue_xy,
+        recorded=recorded,
+        scale=1.0,
+        unit=recording.unit,
+        selected=recording.selected,
+        stroke=recording.stroke,
+        z=recording.z,
+    )
     if not keep.all():
         samples = samples.kept(keep)
     return replace(samples, scale=_scale(samples, found)), found

@@ -140,13 +140,13 @@ class _Rests(NamedTuple):
     def only(self, keep: NDArray[np.bool_]) -> _Rests:
         """The rests of a mask."""
         return _Rests(
-            self.start_s[keep],
-            self.stop_s[keep],
-            self.centre[keep],
-            self.variance[keep],
-            self.worth[keep],
-            [span for span, kept in zip(self.spans, keep, strict=True) if kept],
-            [rest for rest, kept in zip(self.samples, keep, strict=True) if kept],
+            start_s=self.start_s[keep],
+            stop_s=self.stop_s[keep],
+            centre=self.centre[keep],
+            variance=self.variance[keep],
+            worth=self.worth[keep],
+            spans=[span for span, kept in zip(self.spans, keep, strict=True) if kept],
+            samples=[rest for rest, kept in zip(self.samples, keep, strict=True) if kept],
         )
 
 
@@ -212,7 +212,15 @@ def rest_report(
         (float(a), float(b), float(x), float(y))
         for a, b, (x, y) in zip(rests.start_s, rests.stop_s, rests.centre, strict=True)
     )
-    return RestReport(offsets[0], offsets[1], noise, drift, table, scatter, _pooled(rests, clean)), findings
+    return RestReport(
+        offset_x=offsets[0],
+        offset_y=offsets[1],
+        noise_rms=noise,
+        drift_per_min=drift,
+        rests=table,
+        return_scatter=scatter,
+        pooled_rms=_pooled(rests, clean),
+    ), findings
 
 
 def _unrecorded(axis: int) -> Estimate:
@@ -252,8 +260,14 @@ def _rests(clean: Cleaned, found: list[tuple[int, int]], keep: NDArray[np.bool_]
         return None
     starts, stops, centres, variances, worths = zip(*rows, strict=True)
     return _Rests(
-        np.array(starts), np.array(stops), np.array(centres), np.array(variances), np.array(worths), spans, samples
-    )  # fmt: skip
+        start_s=np.array(starts),
+        stop_s=np.array(stops),
+        centre=np.array(centres),
+        variance=np.array(variances),
+        worth=np.array(worths),
+        spans=spans,
+        samples=samples,
+    )
 
 
 def _leaned_on(rests: _Rests, clean: Cleaned, cued: bool) -> list[Finding]:

@@ -79,9 +79,17 @@ class FiniteSamples:
         selected = None if self.selected is None else self.selected[keep]
         stroke = None if self.stroke is None else self.stroke[keep]
         return FiniteSamples(
-            self.times_s[keep], self.xy[keep], self.cue[keep], cue_xy, self.recorded, self.scale, self.unit,
-            selected, stroke, None if self.z is None else self.z[keep],
-        )  # fmt: skip
+            times_s=self.times_s[keep],
+            xy=self.xy[keep],
+            cue=self.cue[keep],
+            cue_xy=cue_xy,
+            recorded=self.recorded,
+            scale=self.scale,
+            unit=self.unit,
+            selected=selected,
+            stroke=stroke,
+            z=None if self.z is None else self.z[keep],
+        )
 
     def span(self, start: int, stop: int) -> tuple[float, float]:
         """Time of the first and the last sample of a stretch."""

@@ -291,9 +291,14 @@ def spectra(
         tally.add(block, powers, factors[rows], shares[rows])
         first += block.shape[0]
     return Spectra(
-        frequency_hz, sums, np.bincount(part_of, shares).astype(np.float64), tally.shared_variance(judged),
-        whole, np.bincount(part_of).astype(np.float64), _set_aside(square, largest, 0.5 * length / rate_hz),
-    )  # fmt: skip
+        frequency_hz=frequency_hz,
+        parts=sums,
+        weights=np.bincount(part_of, shares).astype(np.float64),
+        shared_variance=tally.shared_variance(judged),
+        whole=whole,
+        segments=np.bincount(part_of).astype(np.float64),
+        set_aside=_set_aside(square, largest, 0.5 * length / rate_hz),
+    )
 
 
 def _set_aside(square: NDArray[np.float64], largest: NDArray[np.float64], each_s: float) -> SetAside | None:

@@ -342,12 +342,22 @@ def _told(sized: _Sized, top_hz: float, still: bool, rounding_rms: float) -> Tre
     in_band = sized.band(*sized_hz)
     nowhere = Estimate.missing(message(Tremors.peak_none), n=found.parts.shape[0])
     report = TremorReport(
-        False, nowhere, rms_estimate(in_band), nowhere, nowhere, nowhere, crossing,
-        message(Tremors.none, searched=searched), band_hz=sized_hz, crossing_band_hz=(SLOWEST_HZ, top_hz),
-        pace_hz=looked.pace_hz, multiples=looked.multiples, other_hz=looked.other_hz,
+        stands_out=False,
+        frequency_hz=nowhere,
+        band_rms=rms_estimate(in_band),
+        peak_rms=nowhere,
+        excess_rms=nowhere,
+        share=nowhere,
+        crossing_hz=crossing,
+        sentence=message(Tremors.none, searched=searched),
+        band_hz=sized_hz,
+        crossing_band_hz=(SLOWEST_HZ, top_hz),
+        pace_hz=looked.pace_hz,
+        multiples=looked.multiples,
+        other_hz=looked.other_hz,
         set_aside_s=found.set_aside.seconds if found.set_aside else 0.0,
         set_aside_times=found.set_aside.times if found.set_aside else None,
-    )  # fmt: skip
+    )
     strongest, further = in_band, list[Text]()
     if looked.peak is not None:
         with_peak, in_peak = _with_peak(report, sized, looked.peak, top_hz, searched)
@@ -488,4 +498,13 @@ def _too_short(samples: int, rate_hz: float) -> Problem:
 
 def _no_answer(sentence: Message) -> TremorReport:
     unknown = Estimate.missing(sentence, n=0)
-    return TremorReport(False, unknown, unknown, unknown, unknown, unknown, unknown, sentence)
+    return TremorReport(
+        stands_out=False,
+        frequency_hz=unknown,
+        band_rms=unknown,
+        peak_rms=unknown,
+        excess_rms=unknown,
+        share=unknown,
+        crossing_hz=unknown,
+        sentence=sentence,
+    )

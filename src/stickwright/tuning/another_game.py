@@ -76,11 +76,31 @@ def settings_in(
 def _settings(site: str, stick: str, tuning: Tuning | None, game: Game) -> GameSettings:
     own, before = game.own_dead_zone_share, set_before(game, stick)
     settable = tuple(one for one in _BOTH if one in game.offers) or _BOTH
-    nothing = GameSettings(site, stick, None, None, own, before, None, settable, None)
+    nothing = GameSettings(
+        site=site,
+        stick=stick,
+        simple=None,
+        why=None,
+        own_dead_zone_share=own,
+        settings_before=before,
+        inner_jump=None,
+        settable=settable,
+        too_late_s=None,
+    )
     if tuning is None:
         return replace(nothing, why=message(Tunings.not_recorded, stick=Name(stick)))
     if tuning.faults:
         return replace(nothing, why=message(Tunings.not_usable, stick=Name(stick)))
     lag = tuning.filter.chosen.lag_s.number if tuning.filter is not None else 0.0
     late = lag if lag > game.lag_budget_s else None
-    return GameSettings(site, stick, simple_in(tuning, game), None, own, before, inner_jump(own), settable, late)
+    return GameSettings(
+        site=site,
+        stick=stick,
+        simple=simple_in(tuning, game),
+        why=None,
+        own_dead_zone_share=own,
+        settings_before=before,
+        inner_jump=inner_jump(own),
+        settable=settable,
+        too_late_s=late,
+    )

@@ -160,8 +160,9 @@ def tune(
         outer_limit=settings.outer_limit,
         simple=simple,
         sentences=sentences(
-            (offset_x, offset_y), _rotation_sentence(seat), span, dead, own_dead_zone_share, quiet.inner_jump,
-            _curve_sentence(fit, scatter_task), choice, simple, offers,
+            offset=(offset_x, offset_y), rotation_sentence=_rotation_sentence(seat), span=span, dead_zone=dead,
+            own_dead_zone_share=own_dead_zone_share, inner_jump=quiet.inner_jump,
+            curve_sentence=_curve_sentence(fit, scatter_task), choice=choice, simple=simple, offers=offers,
             at_fault=any(one.level == "fault" for one in found),
         ),
         findings=tuple(found),

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
 from numba import njit
@@ -165,58 +166,73 @@ def placed(xy: ArrayLike, settings: Response) -> Array:
     return np.ascontiguousarray(values)
 
 
+class _CurveNumbers(NamedTuple):
+    """Dead zone and curve as the kernels take them: floats all, so that each kernel is compiled once."""
+
+    dead_zone: float
+    per_u: float
+    jump: float
+    rest: float
+    """(1 - jump)/ln(1 + ratio)."""
+    ratio: float
+    end: float
+    """Slope with which the curve goes on beyond 1."""
+
+
+class _EuroNumbers(NamedTuple):
+    """The 1-euro filter as the kernel takes it."""
+
+    min_cutoff_hz: float
+    beta: float
+    tau_s: float
+
+
 @njit(cache=True, nogil=True, fastmath=_FAST, error_model="numpy", inline="always")  # type: ignore[untyped-decorator]
-def _stretch(
-    square: float, dead_zone: float, per_u: float, jump: float, rest: float, ratio: float, end: float
-) -> float:
+def _stretch(square: float, curve: _CurveNumbers) -> float:
     # By what the sample is multiplied: output length over its own length. The logarithm is worked out beyond
-    # the dead zone only; `rest` holds (1 - jump)/ln(1 + ratio), `end` the slope with which the curve goes on beyond 1.
+    # the dead zone only.
     r = math.sqrt(square)
-    u = (r - dead_zone) * per_u
+    u = (r - curve.dead_zone) * curve.per_u
     if u > 1.0:
-        return (1.0 + end * (u - 1.0)) / r
-    if ratio > 0.0:
-        return (jump + rest * math.log(1.0 + ratio * u)) / r
-    return (jump + rest * u) / r
+        return (1.0 + curve.end * (u - 1.0)) / r
+    if curve.ratio > 0.0:
+        return (curve.jump + curve.rest * math.log(1.0 + curve.ratio * u)) / r
+    return (curve.jump + curve.rest * u) / r
 
 
-def _curve_constants(
-    dead_zone: float, inner_jump: float, curve_ratio: float
-) -> tuple[float, float, float, float, float]:
-    """`per_u`, `jump`, `rest`, `ratio` and `end` of the kernels; a ratio too small to bend anything is straight."""
+def _curve_numbers(dead_zone: float, inner_jump: float, curve_ratio: float) -> _CurveNumbers:
+    """Of a dead zone, jump and curve; a ratio too small to bend anything is straight."""
     ratio = curve_ratio if curve_ratio > 1e-9 else 0.0
     rest, end = 1.0 - inner_jump, 1.0 - inner_jump
     if ratio > 0.0:
         rest /= math.log1p(ratio)
         end = rest * ratio / (1.0 + ratio)
-    return 1.0 / (1.0 - dead_zone), inner_jump, rest, ratio, end
+    return _CurveNumbers(float(dead_zone), 1.0 / (1.0 - dead_zone), float(inner_jump), rest, ratio, end)
 
 
 @njit(cache=True, nogil=True, fastmath=_FAST, error_model="numpy")  # type: ignore[untyped-decorator]
-def _shape_kernel(
-    xy: Array, dead_zone: float, per_u: float, jump: float, rest: float, ratio: float, end: float, out: Array
-) -> None:
-    inside = dead_zone * dead_zone
+def _shape_kernel(xy: Array, curve: _CurveNumbers, out: Array) -> None:
+    inside = curve.dead_zone * curve.dead_zone
     for i in range(xy.shape[0]):
         x = xy[i, 0]
         y = xy[i, 1]
         square = x * x + y * y
         times = 0.0
         if not square <= inside:
-            times = _stretch(square, dead_zone, per_u, jump, rest, ratio, end)
+            times = _stretch(square, curve)
         out[i, 0] = x * times
         out[i, 1] = y * times
 
 
 @njit(cache=True, nogil=True, fastmath=_FAST, error_model="numpy")  # type: ignore[untyped-decorator]
 def _shape_one_euro_kernel(
-    xy: Array, times_s: Array, dead_zone: float, per_u: float, jump: float, rest: float, ratio: float, end: float,
-    min_cutoff_hz: float, beta: float, tau_s: float, outer_limit: float, out: Array,
-) -> None:  # fmt: skip
+    xy: Array, times_s: Array, curve: _CurveNumbers, euro: _EuroNumbers, outer_limit: float, out: Array
+) -> None:
     # Dead zone, curve, 1-euro filter and outer limit in one pass over the stream. The filter is written so that
     # one sample waits for the one before through a single division (`lag_x`, `lag_y`: how far the filtered value
     # trails the sample); all the rest, the curve above all, is worked out ahead while the processor waits.
-    inside = dead_zone * dead_zone
+    min_cutoff_hz, beta, tau_s = euro
+    inside = curve.dead_zone * curve.dead_zone
     limit_square = outer_limit * outer_limit
     started = False
     x_before = y_before = speed_x = speed_y = lag_x = lag_y = time_s = 0.0
@@ -232,7 +248,7 @@ def _shape_one_euro_kernel(
             x = 0.0
             y = 0.0
         else:
-            times = _stretch(square, dead_zone, per_u, jump, rest, ratio, end)
+            times = _stretch(square, curve)
             x *= times
             y *= times
         if started:
@@ -295,7 +311,7 @@ def shaped(xy: ArrayLike, dead_zone: float = 0.0, inner_jump: float = 0.0, curve
     _refuse_bad_shape(dead_zone, inner_jump, curve_ratio, 1.0)
     values = np.ascontiguousarray(xy, dtype=np.float64)
     out = np.empty_like(values)
-    _shape_kernel(values, dead_zone, *_curve_constants(dead_zone, inner_jump, curve_ratio), out)
+    _shape_kernel(values, _curve_numbers(dead_zone, inner_jump, curve_ratio), out)
     return out
 
 
@@ -305,6 +321,7 @@ def shaped_one_euro(
     min_cutoff_hz: float,
     beta: float,
     derivative_cutoff_hz: float = 1.0,
+    *,
     dead_zone: float = 0.0,
     inner_jump: float = 0.0,
     curve_ratio: float = 0.0,
@@ -348,10 +365,10 @@ def shaped_one_euro(
     checked_positive(min_cutoff_hz=min_cutoff_hz, derivative_cutoff_hz=derivative_cutoff_hz)
     if not (math.isfinite(beta) and beta >= 0.0):
         raise BadInput(Problem("beta", f"{beta:g}", message(Signals.expected, what="zero_or_more")))
-    constants = _curve_constants(dead_zone, inner_jump, curve_ratio)
-    tau_s = 1.0 / (2.0 * math.pi * derivative_cutoff_hz)
+    curve = _curve_numbers(dead_zone, inner_jump, curve_ratio)
+    euro = _EuroNumbers(float(min_cutoff_hz), float(beta), 1.0 / (2.0 * math.pi * derivative_cutoff_hz))
     out = np.empty_like(values)
-    _shape_one_euro_kernel(values, times, dead_zone, *constants, min_cutoff_hz, beta, tau_s, outer_limit, out)
+    _shape_one_euro_kernel(values, times, curve, euro, float(outer_limit), out)
     return out
 
 
@@ -401,10 +418,13 @@ def respond(xy: ArrayLike, times_s: ArrayLike, settings: Response) -> Array:
     """
     values, times = checked_series(xy, times_s)
     values = placed(values, settings)
-    shape = (settings.dead_zone, settings.inner_jump, settings.curve_ratio)
+    zone, jump, ratio = settings.dead_zone, settings.inner_jump, settings.curve_ratio
     by = settings.filter
     if by.kind == "1-euro":
-        return shaped_one_euro(values, times, by.cutoff_hz, by.beta, 1.0, *shape, settings.outer_limit)
-    if any(shape):
-        values = shaped(values, *shape)
+        return shaped_one_euro(
+            values, times, by.cutoff_hz, by.beta, dead_zone=zone, inner_jump=jump, curve_ratio=ratio,
+            outer_limit=settings.outer_limit,
+        )  # fmt: skip
+    if zone or jump or ratio:
+        values = shaped(values, zone, jump, ratio)
     return _limited(filtered(values, times, by), settings.outer_limit)

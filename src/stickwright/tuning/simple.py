@@ -98,9 +98,14 @@ def simple_settings(
     off = game_output(deflection, dead_zone, sensitivity) - wanted
     rms = math.sqrt(float((off**2).mean()))
     return SimpleSettings(
-        float(round(100.0 * dead_zone)), float(round(100.0 * sensitivity)), rms, _lost(settings, rms),
-        math.hypot(*settings.centre_xy), _radius(settings), (float(reach.min()), float(reach.max())),
-    )  # fmt: skip
+        dead_zone_percent=float(round(100.0 * dead_zone)),
+        sensitivity_percent=float(round(100.0 * sensitivity)),
+        rms_difference=rms,
+        lost=_lost(settings, rms),
+        rest_offset_share=math.hypot(*settings.centre_xy),
+        radius_share=_radius(settings),
+        reach_share=(float(reach.min()), float(reach.max())),
+    )
 
 
 def _radius(settings: Response) -> float:

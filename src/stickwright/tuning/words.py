@@ -19,6 +19,7 @@ _BEYOND: tuple[Setting, ...] = ("rotation", "range", "curve")
 
 
 def sentences(
+    *,
     offset: tuple[Estimate, Estimate],
     rotation_sentence: Text,
     span: Span,
@@ -29,7 +30,6 @@ def sentences(
     choice: FilterChoice | None,
     simple: SimpleSettings,
     offers: Sequence[str],
-    *,
     at_fault: bool = False,
 ) -> tuple[Text, ...]:
     """One sentence or two for each step of the response.

@@ -110,7 +110,7 @@ def demo(request: Request) -> Response:
         set_out(desk)
         return RedirectResponse("/demo", 303)
     first = rows[-1]
-    here = At(desk, "d", desk.demo, session.who, True, row, first)
+    here = At(desk=desk, key="d", store=desk.demo, who=session.who, writes=True, player=row, visit=first)
     return page(request, "demo.html", demo_page(here), here=At(desk, "d", desk.demo, session.who, True, row))
 
 

@@ -529,7 +529,15 @@ def _asked(here: At, typed: Mapping[str, str]) -> LiveAsked:
     condition = typed.get("condition", "")
     if condition and condition not in conditions_here(here, site):
         raise BadInput(put_right(message(MeasurePage.state), message(MeasurePage.unknown_state, site=Name(site))))
-    asked = LiveAsked(site, task, source, on["stick"], on["topper"], on["extension"], replayed)
+    asked = LiveAsked(
+        site=site,
+        task=task,
+        source=source,
+        stick=on["stick"],
+        topper=on["topper"],
+        extension=on["extension"],
+        replayed=replayed,
+    )
     return replace(asked, condition=condition)
 
 

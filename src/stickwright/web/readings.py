@@ -342,9 +342,16 @@ def ability_here(here: At, place: int) -> AbleHere | None:
             return None
         site = case.player.site[place]
         quiet = Case(
-            case.name, case.player, with_controllers(case.kit), case.game, (), "", case.hubs, case.room,
+            name=case.name,
+            player=case.player,
+            kit=with_controllers(case.kit),
+            game=case.game,
+            recordings=(),
+            made_on="",
+            hubs=case.hubs,
+            room=case.room,
             forces_read=forces_up_to(here.store, here.visit_id),
-        )  # fmt: skip
+        )
         known = known_site(quiet, site, np.random.default_rng([20260101, place]), DRAWS, [])
     except BadInput:  # the page itself says what is wrong, among what was noticed
         return None

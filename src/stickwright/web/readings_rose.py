@@ -54,8 +54,12 @@ def rose(petals: Sequence[Petal]) -> Markup:
         x, y = _at(angle, (OUTER + INNER) / 2)
         label = say(message(ReadingsPage.petal, direction=petal.words, state=state))
         parts.append(
-            Markup('<a href="#{}" class="petal {}" aria-label="{}"><path d="{}"/><text x="{:.0f}" y="{:.0f}">{}</text></a>').format(
-                petal.field, "full" if mark == "✓" else "half" if mark else "open", label, _path(angle), x, y + 6, mark
+            Markup(
+                '<a href="#{field}" class="petal {state}" aria-label="{label}"><path d="{path}"/>'
+                '<text x="{x:.0f}" y="{y:.0f}">{mark}</text></a>'
+            ).format(
+                field=petal.field, state="full" if mark == "✓" else "half" if mark else "open", label=label, path=_path(angle),
+                x=x, y=y + 6, mark=mark,
             )
         )  # fmt: skip
     middle = SIZE / 2

@@ -420,7 +420,7 @@ def at_visit(connection: HTTPConnection) -> At:
         row = visit(store, int(digits))
     except BadInput:
         raise HTTPException(404) from None
-    here = At(desk, key, store, session.who, False, _player_of(store, row), row)
+    here = At(desk=desk, key=key, store=store, who=session.who, writes=False, player=_player_of(store, row), visit=row)
     here = replace(here, writes=session.role == "practitioner" and may_add(here))
     if connection.scope["type"] == "websocket" and not here.writes:
         raise WebSocketException(1008, say(message(Refusals.no_consent_live)))
