@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, fields, replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -31,6 +31,13 @@ Array = NDArray[np.float64]
 LONGEST_HOLD_S = 3600.0
 LEAST_TIRING_SHARE = 0.15
 """Share of the largest force that can be kept up without rest [rohmert-1973] (from memory)."""
+
+WORKED_OUT = frozenset(
+    {"contact_height_m", "start_force_n", "full_force_n", "travel_m", "setting", "crosswise", "turns_output"}
+)
+"""What a fit says otherwise than the kit does: at the contact point, with what is on it, as it is set and stands."""
+AS_LISTED = tuple(one.name for one in fields(Fit) if one.name in Stick.model_fields and one.name not in WORKED_OUT)
+"""What a fit says of its stick as the kit does."""
 
 
 @dataclass(frozen=True)
@@ -244,11 +251,6 @@ def _fit(one: _Drawn, here: SiteSetups, site: Site, *, helps: Message | None, ch
         limit=limit_of(place, here, weakest, fails, doubts, most_false_per_min=false.upper),
         doubts=doubts,
         help=helps,
-        kind=stick.kind,
-        base_m=stick.base_m,
-        mass_kg=stick.mass_kg,
-        plug=stick.plug,
-        current_a=stick.current_a,
         topper_form=topper.form if topper else "",
         single_player=bool(topper and topper.single_player),
         built_tilt_rad=float(kit.tilt_rad[setups.tilt[place]]),
@@ -256,10 +258,10 @@ def _fit(one: _Drawn, here: SiteSetups, site: Site, *, helps: Message | None, ch
         lever_note=extension_note(setups, place, found, inputs, direction_rad),
         setting=stick.set_as,
         how_to_set=stick.set_how,
-        fixed_to=stick.fixed_to,
         crosswise=crosswise,
         crosswise_assumed=crosswise and stick.crosswise is None,
         turns_output=stick.turns_output if crosswise else "",
+        **{name: getattr(stick, name) for name in AS_LISTED},
     )
 
 

@@ -30,7 +30,7 @@ from stickwright.mechanics.verdict import fits_of, ranked, rules_at_duty
 from stickwright.model.case import Case
 from stickwright.model.fit import Fit
 from stickwright.model.game import Game
-from stickwright.model.kit import Kit, Stick
+from stickwright.model.kit import Controller, Kit, Stick
 from stickwright.model.parts import USUAL_FORMS
 from stickwright.model.plan import Demand, SitePlan, StateFit, ToOrder
 from stickwright.model.player import Site
@@ -72,6 +72,10 @@ UNTRIED = 2.0
 """Shortfall of what nobody tried (whether the finger can lift): it refuses nothing, and is worth a third (common practice)."""
 UNSUITED = 0.5
 """The same of a size or a strength that is to be tried."""
+
+
+OF_THE_CONTROLLER = frozenset({"setup_s", "flat"})
+"""What a controller has as a stick has, and what counts once, for the whole of it."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -177,15 +181,9 @@ def with_controllers(kit: Kit) -> Kit:
     ----------
     kit : Kit
     """
+    same = [name for name in Stick.model_fields if name in Controller.model_fields and name not in OF_THE_CONTROLLER]
     sticks = [
-        Stick(
-            name=one.name, contact_height_m=one.contact_height_m, start_force_n=one.start_force_n,
-            full_force_n=one.full_force_n, travel_m=one.travel_m, base_m=one.base_m, mass_kg=one.mass_kg, plug=one.plug,
-            current_a=one.current_a, in_stock=one.in_stock, price=one.price, cable_m=one.cable_m, note=one.note,
-            takes_toppers=one.takes_toppers, heaviest_topper_kg=one.heaviest_topper_kg, friction_force_n=one.friction_force_n,
-            set_as=one.set_as, set_how=one.set_how, setting=one.setting,
-            mode=one.mode, mode_sign=one.mode_sign, mode_back=one.mode_back,
-        )
+        Stick(**{name: getattr(one, name) for name in same})
         for one in kit.controller
         if one.start_force_n is not None and one.full_force_n is not None and one.travel_m is not None
         and one.contact_height_m is not None and one.sticks

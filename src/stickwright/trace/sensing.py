@@ -7,8 +7,8 @@ here, `recording.cleaned` does that.
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
-from typing import Literal, NamedTuple
+from dataclasses import dataclass, fields, replace
+from typing import Any, Literal, NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
@@ -75,21 +75,9 @@ class FiniteSamples:
 
     def kept(self, keep: NDArray[np.bool_]) -> FiniteSamples:
         """The samples of a mask."""
-        cue_xy = None if self.cue_xy is None else self.cue_xy[keep]
-        selected = None if self.selected is None else self.selected[keep]
-        stroke = None if self.stroke is None else self.stroke[keep]
-        return FiniteSamples(
-            times_s=self.times_s[keep],
-            xy=self.xy[keep],
-            cue=self.cue[keep],
-            cue_xy=cue_xy,
-            recorded=self.recorded,
-            scale=self.scale,
-            unit=self.unit,
-            selected=selected,
-            stroke=stroke,
-            z=None if self.z is None else self.z[keep],
-        )
+        own = {one.name: getattr(self, one.name) for one in fields(self)}
+        columns: dict[str, Any] = {name: it[keep] for name, it in own.items() if isinstance(it, np.ndarray)}
+        return replace(self, **columns)
 
     def span(self, start: int, stop: int) -> tuple[float, float]:
         """Time of the first and the last sample of a stretch."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Mapping
+from dataclasses import replace
 from functools import partial
 from typing import Any, NamedTuple
 
@@ -341,16 +342,8 @@ def ability_here(here: At, place: int) -> AbleHere | None:
         if place >= len(case.player.site):
             return None
         site = case.player.site[place]
-        quiet = Case(
-            name=case.name,
-            player=case.player,
-            kit=with_controllers(case.kit),
-            game=case.game,
-            recordings=(),
-            made_on="",
-            hubs=case.hubs,
-            room=case.room,
-            forces_read=forces_up_to(here.store, here.visit_id),
+        quiet = replace(
+            case, kit=with_controllers(case.kit), recordings=(), forces_read=forces_up_to(here.store, here.visit_id)
         )
         known = known_site(quiet, site, np.random.default_rng([20260101, place]), DRAWS, [])
     except BadInput:  # the page itself says what is wrong, among what was noticed
