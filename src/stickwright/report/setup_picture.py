@@ -98,7 +98,16 @@ def _stick(plan: Plan, numbers: dict[str, str], site: str, fit: Fit, turn_rad: f
     length, width, _ = fit.base_m or (0.06, 0.06, 0.03)
     quarter = math.pi / 2 if fit.crosswise else 0.0
     return Item(
-        (numbers[site],), fit.named, "stick", at, measured, turn_rad + quarter, (length, width), 1, _arm(mount), how
+        numbers=(numbers[site],),
+        device=fit.named,
+        kind="stick",
+        at=at,
+        measured=measured,
+        turn_rad=turn_rad + quarter,
+        base_m=(length, width),
+        pieces=1,
+        arm=_arm(mount),
+        how=how,
     )
 
 
@@ -128,7 +137,18 @@ def _other(plan: Plan, numbers: dict[str, str], here: Sequence[Placement]) -> It
     turn_rad = mount.pose.turn_rad if mount is not None and mount.pose is not None else 0.0
     base = mount.base_m[:2] if mount is not None and mount.base_m is not None else (0.05, 0.05)
     marks = tuple(numbers[site] for site in sites)
-    return Item(marks, Name(device), kind, at, measured, turn_rad, base, pieces, _arm(mount), how)
+    return Item(
+        numbers=marks,
+        device=Name(device),
+        kind=kind,
+        at=at,
+        measured=measured,
+        turn_rad=turn_rad,
+        base_m=base,
+        pieces=pieces,
+        arm=_arm(mount),
+        how=how,
+    )
 
 
 def _mount_of(plan: Plan, site: str, device: str) -> SiteMount | None:
