@@ -31,7 +31,7 @@ from stickwright.files.toml_lines import read_toml
 from stickwright.files.writing import make_folder, write_whole
 from stickwright.model.case import Case, ForceRead
 from stickwright.model.recorded import Finding
-from stickwright.store.documents import documents, remove_document, save_document
+from stickwright.store.documents import Document, documents, remove_document, save_document
 from stickwright.store.opening import Store, new_id, note_act
 from stickwright.store.players import (
     VisitRow,
@@ -75,7 +75,7 @@ def tree_of(store: Store, visit_id: int) -> dict[str, bytes]:
         recordings that are not set aside as ``recordings/<name>.csv``, listed in ``player.toml`` for their site.
     """
     files, live = _standing(store, visit_id)
-    tree = {file_of_name(name): body for name, body in files.items()}
+    tree = {file_of_name(name): one.body for name, one in files.items()}
     listed = tree.get("player.toml", b"")
     for file, row, upto in _counted(tree, live):
         tree[file] = recording_csv(recording_of(store, row.id, upto=upto))
@@ -93,17 +93,18 @@ def case_files(store: Store, visit_id: int) -> dict[str, HeldFile]:
     store : Store
     visit_id : int
     """
-    return held_files(store, *_standing(store, visit_id))
+    files, live = _standing(store, visit_id)
+    return held_files(store, {name: one.says for name, one in files.items()}, live)
 
 
-def held_files(store: Store, files: Mapping[str, bytes], live: Sequence[LiveRecording]) -> dict[str, HeldFile]:
+def held_files(store: Store, files: Mapping[str, HeldFile], live: Sequence[LiveRecording]) -> dict[str, HeldFile]:
     """The files of a case for reading it: live recordings are there as their samples, and never become text.
 
     Parameters
     ----------
     store : Store
     files : mapping
-        Name of a document -> its bytes.
+        Name of a document -> what it says, or its bytes.
     live : sequence of (RecordingRow, int or None)
         Recordings, each with how many of its samples count; None for all.
     """
@@ -115,10 +116,10 @@ def held_files(store: Store, files: Mapping[str, bytes], live: Sequence[LiveReco
     return held
 
 
-def _standing(store: Store, visit_id: int) -> tuple[dict[str, bytes], tuple[LiveRecording, ...]]:
+def _standing(store: Store, visit_id: int) -> tuple[dict[str, Document], tuple[LiveRecording, ...]]:
     """Documents and live recordings of a visit as they stand, with the kit of the shelf where it has none of its own."""
-    own = {name: one.body for name, one in documents(store, visit_id).items()}
-    shelf = {} if "kit.toml" in own else {name: one.body for name, one in documents(store, None).items()}
+    own = documents(store, visit_id)
+    shelf = {} if "kit.toml" in own else documents(store, None)
     return {**shelf, **own}, tuple((row, None) for row in recordings(store, visit_id))
 
 

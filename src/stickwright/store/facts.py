@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import datetime
 import math
-import tomllib
 import zlib
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
@@ -19,6 +18,9 @@ import sqlalchemy as sa
 from stickwright import units
 from stickwright.errors import BadInput
 from stickwright.files.game_files import GAME_FILES
+from stickwright.files.held import HeldFile, HeldPlace
+from stickwright.files.toml_lines import read_toml
+from stickwright.files.typed_document import read_document
 from stickwright.store.schema import document, reading, version, visit_fact
 
 __all__ = ["Facts", "ReadingFact", "facts_of", "newest_version", "refresh_facts"]
@@ -80,28 +82,17 @@ class Facts:
     readings: tuple[ReadingFact, ...] = ()
 
 
-class _Typed(float):
-    """A number that remembers how it was typed."""
-
-    text: str
-
-    def __new__(cls, text: str) -> _Typed:
-        number = super().__new__(cls, text)
-        number.text = text
-        return number
-
-
 class _Unread(Exception):
     """Not of the shape that a reading has."""
 
 
-def facts_of(files: Mapping[str, bytes]) -> Facts:
+def facts_of(files: Mapping[str, HeldFile]) -> Facts:
     """What the files of a visit say, as far as they can be read.
 
     Parameters
     ----------
     files : mapping
-        Name -> body: ``player.toml``, the games and the gauge readings named in it.
+        Name -> what it says, or its bytes: ``player.toml``, the games and the gauge readings named in it.
     """
     player, problems = _table(files, "player.toml")
     games, wrong = zip(*(_table(files, name) for name in GAME_FILES), strict=True)
@@ -146,7 +137,7 @@ def refresh_facts(connection: sa.Connection, visit_id: int) -> None:
         more_versions, more_files = _newest(connection, visit_id, gauges)
         versions, files = more_versions | versions, more_files | files
     facts = facts_of(files)
-    if "player.toml" in files and not _reads(files["player.toml"]):
+    if _table(files, "player.toml")[1]:
         before = _last_readable(connection, visit_id)  # a half-typed file leaves the visit where it was in the list
         facts = replace(facts, on_date=before.on_date, sites=before.sites)
     connection.execute(sa.delete(reading).where(reading.c.visit_id == visit_id))
@@ -167,43 +158,48 @@ def refresh_facts(connection: sa.Connection, visit_id: int) -> None:
         connection.execute(sa.insert(reading), rows)
 
 
-def _newest(connection: sa.Connection, visit_id: int, names: Sequence[str]) -> tuple[dict[str, int], dict[str, bytes]]:
+def _newest(
+    connection: sa.Connection, visit_id: int, names: Sequence[str]
+) -> tuple[dict[str, int], dict[str, HeldFile]]:
     rows = connection.execute(
-        sa.select(document.c.name, version.c.id, version.c.body)
+        sa.select(document.c.name, version.c.id, version.c.body, version.c.typed)
         .select_from(document)
         .join(version, version.c.id == newest_version())
         .where(document.c.visit_id == visit_id, document.c.name.in_(names), ~version.c.removed)
     ).all()
-    return {name: one for name, one, _ in rows}, {name: zlib.decompress(body) for name, _, body in rows}
+    return {row.name: row.id for row in rows}, {row.name: _says(row.name, row.body, row.typed) for row in rows}
+
+
+def _says(name: str, body: bytes, typed: bytes | None) -> HeldFile:
+    text = zlib.decompress(body)
+    return text if typed is None else read_document(zlib.decompress(typed), name, text)
 
 
 def _last_readable(connection: sa.Connection, visit_id: int) -> Facts:
-    bodies = connection.execute(
-        sa.select(version.c.body)
+    readable = (version.c.typed.is_not(None), document.c.visit_id == visit_id, document.c.name == "player.toml")
+    row = connection.execute(
+        sa.select(version.c.body, version.c.typed)
         .join(document, document.c.id == version.c.document_id)
-        .where(document.c.visit_id == visit_id, document.c.name == "player.toml")
+        .where(*readable)
         .order_by(version.c.number.desc())
-    ).scalars()
-    readable = (body for body in map(zlib.decompress, bodies) if _reads(body))
-    return facts_of({"player.toml": next(readable, b"")})
+        .limit(1)
+    ).first()
+    return Facts() if row is None else facts_of({"player.toml": _says("player.toml", row.body, row.typed)})
 
 
-def _reads(body: bytes) -> bool:
-    return _table({"player.toml": body}, "player.toml")[1] == 0
-
-
-def _gauge_files(files: Mapping[str, bytes]) -> list[str]:
+def _gauge_files(files: Mapping[str, HeldFile]) -> list[str]:
     sites = _table(files, "player.toml")[0].get("site", [])
     named = [site.get("gauge_readings") for site in sites if isinstance(site, dict)] if isinstance(sites, list) else []
     return [name for name in named if isinstance(name, str)]
 
 
-def _table(files: Mapping[str, bytes], name: str) -> tuple[dict[str, Any], int]:
-    if name not in files:
+def _table(files: Mapping[str, HeldFile], name: str) -> tuple[dict[str, Any], int]:
+    """What a file says, and whether it cannot be read; one that is not there, or blank, says nothing."""
+    if name not in files or (isinstance(held := files[name], bytes) and not held.strip()):
         return {}, 0
     try:
-        return tomllib.loads(files[name].decode("utf-8"), parse_float=_Typed), 0
-    except (UnicodeDecodeError, tomllib.TOMLDecodeError, RecursionError):
+        return read_toml(HeldPlace(files, name), name, "player").data, 0
+    except BadInput:
         return {}, 1
 
 
@@ -219,7 +215,7 @@ def _words(value: Any) -> str:
     return value.replace("\x00", "")[:_LONGEST] if isinstance(value, str) else ""
 
 
-def _of_site(name: str, site: dict[str, Any], files: Mapping[str, bytes]) -> tuple[list[ReadingFact], int]:
+def _of_site(name: str, site: dict[str, Any], files: Mapping[str, HeldFile]) -> tuple[list[ReadingFact], int]:
     found: list[ReadingFact] = []
     wrong = 0
     for table, kind, stem in (
@@ -272,12 +268,13 @@ def _si(key: str, value: Any) -> float:
     return value_si
 
 
-def _of_gauge(site: str, file: str, files: Mapping[str, bytes]) -> list[ReadingFact]:
+def _of_gauge(site: str, file: str, files: Mapping[str, HeldFile]) -> list[ReadingFact]:
     from stickwright.files.gauge import gauge_of
 
-    if file not in files:
+    table = files.get(file)
+    if not isinstance(table, bytes):  # not there, or another part of the case
         raise _Unread
-    gauge = gauge_of(files[file].decode("utf-8-sig"), file)
+    gauge = gauge_of(table.decode("utf-8-sig"), file)
     lists = iter(gauge.lists)
     found = []
     for one in gauge.reading:

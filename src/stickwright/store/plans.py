@@ -30,7 +30,9 @@ from stickwright.codes.records_file import RecordsFile
 from stickwright.codes.trail import Trail
 from stickwright.errors import BadInput, Problem
 from stickwright.files.folder import case_and_queries
+from stickwright.files.held import HeldFile
 from stickwright.files.results import plan_from_json, plan_json, read_json
+from stickwright.files.typed_document import read_document
 from stickwright.model.case import Case, ForceRead
 from stickwright.model.plan import Plan
 from stickwright.model.wishes import Keep, Wishes
@@ -118,7 +120,7 @@ def make_plan(
         live = [(row, row.samples) for row in recordings(store, visit_id) if not row.aside and row.samples]
         row, rows, name = visit(store, visit_id), loans(store), case_name(store, visit_id)
         forces = forces_up_to(store, visit_id)
-    files = held_files(store, {file: one.body for file, one in used.items()}, live)
+    files = held_files(store, {file: one.says for file, one in used.items()}, live)
     case = case_and_queries(files, made_on, name=name)[0]
     away = with_others(case.kit, rows, row.player_id)
     asked = {
@@ -324,7 +326,7 @@ def plan_again(store: Store, plan_id: int, progress: Callable[[Text, float], Non
     with store.read() as connection:
         row = _one(connection, plan_id)
         files = connection.execute(
-            sa.select(document.c.name, version.c.body, version.c.digest)
+            sa.select(document.c.name, version.c.body, version.c.digest, version.c.typed)
             .join(version, version.c.id == plan_input.c.version_id)
             .join(document, document.c.id == version.c.document_id)
             .where(plan_input.c.plan_id == plan_id)
@@ -334,8 +336,8 @@ def plan_again(store: Store, plan_id: int, progress: Callable[[Text, float], Non
             .where(plan_input.c.plan_id == plan_id, plan_input.c.recording_id.is_not(None))
             .order_by(plan_input.c.id)
         ).all()
-    bodies = {name: zlib.decompress(body) for name, body, _ in files}
-    changed = [name for name, _, digest in files if hashlib.sha256(bodies[name]).hexdigest() != digest]
+    bodies = {name: zlib.decompress(body) for name, body, _, _ in files}
+    changed = [name for name, _, digest, _ in files if hashlib.sha256(bodies[name]).hexdigest() != digest]
     if changed:
         raise BadInput(
             Problem(
@@ -345,9 +347,13 @@ def plan_again(store: Store, plan_id: int, progress: Callable[[Text, float], Non
                 message(RecordsFile.restore_backup),
             )
         )
+    says: dict[str, HeldFile] = {
+        name: bodies[name] if typed is None else read_document(zlib.decompress(typed), name, bodies[name])
+        for name, _, _, typed in files
+    }
     rows = tuple((dataclasses.replace(recording_named(store, one), aside=False), many) for one, many in live)
     asked = row.asked
-    case = case_and_queries(held_files(store, bodies, rows), asked["made_on"], name=asked["name"])[0]
+    case = case_and_queries(held_files(store, says, rows), asked["made_on"], name=asked["name"])[0]
     return plan(
         _lent(_with_forces(case, asked), asked["away"]),
         draws=asked["draws"],

@@ -82,7 +82,7 @@ def games_here(here: At) -> tuple[GameRow, ...]:
     out = []
     for name in games_among(held):
         try:
-            tables = plain_tables(held[name].body, name)
+            tables = plain_tables(held[name].says, name)
         except BadInput:  # its own page says so
             tables = {}
         key = name.removesuffix(".toml")

@@ -15,7 +15,8 @@ from stickwright.errors import BadInput, Problem
 from stickwright.files.entry import shown
 from stickwright.files.fields import fields_of
 from stickwright.files.game_files import FURTHER_GAMES
-from stickwright.files.toml_lines import FieldPath
+from stickwright.files.held import HeldFile
+from stickwright.files.toml_lines import FieldPath, TomlFile
 from stickwright.model.game import Action, Game, SettingsBefore
 from stickwright.model.hub import Hub, Hubs
 from stickwright.model.kit import Controller, Extension, Fastener, Kit, Lead, Mount, Stick, Switch, Topper
@@ -134,12 +135,13 @@ VIEWS = {
 VIEWS |= {name.removesuffix(".toml"): VIEWS["game"]._replace(name=name) for name in FURTHER_GAMES}
 
 
-def plain_tables(body: bytes, name: str) -> dict[str, Any]:
+def plain_tables(held: HeldFile, name: str) -> dict[str, Any]:
     """A file as plain tables.
 
     Parameters
     ----------
-    body : bytes
+    held : bytes or TomlFile
+        What it says; bytes where that is not known yet.
     name : str
 
     Raises
@@ -147,8 +149,11 @@ def plain_tables(body: bytes, name: str) -> dict[str, Any]:
     BadInput
         It cannot be read as a TOML file; its own page, as text, puts that right.
     """
+    if isinstance(held, TomlFile):
+        return held.data
+    assert isinstance(held, bytes)
     try:
-        return tomllib.loads(body.decode("utf-8"))
+        return tomllib.loads(held.decode("utf-8"))
     except (UnicodeDecodeError, tomllib.TOMLDecodeError) as error:
         unreadable = message(TablesPage.unreadable, why=Name(str(error)))
         raise BadInput(Problem(name, "", "", unreadable)) from None

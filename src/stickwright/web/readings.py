@@ -232,7 +232,7 @@ def readings_page(
         Why.
     """
     document = documents(here.store, here.visit_id).get(FILE)
-    tables = plain_tables(document.body, FILE) if document else {}
+    tables = plain_tables(document.says, FILE) if document else {}
     sites = _tables(tables.get("site"))
     place = int(asked) if asked.isascii() and asked.isdigit() and int(asked) < len(sites) else 0
     common = {
@@ -419,7 +419,7 @@ def save_readings(request: Request) -> Response:
     if document is None or not (asked.isascii() and asked.isdigit() and len(asked) < 4):
         raise HTTPException(404)
     place = int(asked)
-    name = str(_site(plain_tables(document.body, FILE), place).get("name", "site"))
+    name = str(_site(plain_tables(document.says, FILE), place).get("name", "site"))
     number = typed.get("based_on", "")
     try:
         text = with_readings(document.body.decode("utf-8"), place, typed, name=name)
@@ -444,7 +444,7 @@ def take_over(request: Request) -> Response:
     files = documents(here.store, here.visit_id)
     if FILE not in files or not (asked.isascii() and asked.isdigit() and len(asked) < 4):
         raise HTTPException(404)
-    site = _site(plain_tables(files[FILE].body, FILE), int(asked))
+    site = _site(plain_tables(files[FILE].says, FILE), int(asked))
     name = str(site.get("gauge_readings", ""))
     if name not in files:
         raise HTTPException(404)

@@ -9,14 +9,16 @@ from __future__ import annotations
 import csv
 import io
 import math
-import tomllib
 from collections import Counter
 from collections.abc import Mapping, Sequence
 from typing import Any, NamedTuple, get_args
 
 from stickwright.codes.message import Message, Name, Text, message
 from stickwright.codes.visit_page import Counted, Needed, ReadToo, VisitPage
+from stickwright.errors import BadInput
 from stickwright.files.game_files import games_among
+from stickwright.files.held import HeldFile, HeldPlace
+from stickwright.files.toml_lines import read_toml
 from stickwright.web.steps import STEPS, VisitStep
 
 __all__ = ["Done", "StepState", "next_step", "step_states"]
@@ -49,13 +51,13 @@ class Done(NamedTuple):
     plan_is_old: bool = False
 
 
-def step_states(tree: Mapping[str, bytes], done: Done) -> tuple[StepState, ...]:
+def step_states(tree: Mapping[str, HeldFile], done: Done) -> tuple[StepState, ...]:
     """The state of each step.
 
     Parameters
     ----------
-    tree : mapping of str to bytes
-        Documents of the visit by name, with the kit of the shelf where the visit has none.
+    tree : mapping of str to bytes or TomlFile
+        What the documents of the visit say, by name, with the kit of the shelf where the visit has none.
     done : Done
     """
     read = {name: _read(tree.get(f"{name}.toml")) for name in ("player", "kit", "room")}
@@ -85,13 +87,13 @@ def next_step(states: Sequence[StepState]) -> StepState:
     return open_steps[0] if open_steps else states[-1]
 
 
-def _read(body: bytes | None) -> dict[str, Any] | None:
+def _read(held: HeldFile | None) -> dict[str, Any] | None:
     """The document; None when there is none; empty when it cannot be read, which its own page says."""
-    if body is None:
+    if held is None:
         return None
     try:
-        return tomllib.loads(body.decode("utf-8"))
-    except ValueError:
+        return read_toml(HeldPlace({"file": held}, "file"), "file", "player").data
+    except BadInput:
         return {}
 
 
@@ -129,7 +131,7 @@ def _sites(sites: Sequence[Mapping[str, Any]]) -> Found:
     return message(VisitPage.sites_entered, count=len(sites), names=tuple(map(_called, sites))), "", True
 
 
-def _readings(sites: Sequence[Mapping[str, Any]], tree: Mapping[str, bytes]) -> Found:
+def _readings(sites: Sequence[Mapping[str, Any]], tree: Mapping[str, HeldFile]) -> Found:
     if not sites:
         return NOTHING_YET, _needed("sites_first"), False
     told: list[Message] = []
@@ -144,7 +146,7 @@ def _readings(sites: Sequence[Mapping[str, Any]], tree: Mapping[str, bytes]) -> 
     return message(VisitPage.many_listed, parts=tuple(told)) if told else NOTHING_YET, lacks, bool(told)
 
 
-def _readings_of(site: Mapping[str, Any], tree: Mapping[str, bytes]) -> Message | None:
+def _readings_of(site: Mapping[str, Any], tree: Mapping[str, HeldFile]) -> Message | None:
     """What was taken at one site: ``8 of 8 directions, 3 times each; resting force; hold``; None for nothing."""
     repeats: Counter[float] = Counter()
     for table in _tables(site, "reading"):
@@ -209,10 +211,10 @@ def _mounts(room: Mapping[str, Any] | None, done: Done) -> Found:
     return (message(VisitPage.mounts_drawn), "", True) if done.plan else (NOTHING_YET, _needed("plan"), False)
 
 
-def _rows(body: bytes | None) -> list[dict[str, str]]:
-    if body is None:
+def _rows(table: HeldFile | None) -> list[dict[str, str]]:
+    if not isinstance(table, bytes):  # not there, or another part of the case
         return []
-    lines = [line for line in body.decode("utf-8-sig", "replace").splitlines() if not line.startswith("#")]
+    lines = [line for line in table.decode("utf-8-sig", "replace").splitlines() if not line.startswith("#")]
     return [
         {str(key): str(value or "") for key, value in row.items()}
         for row in csv.DictReader(io.StringIO("\n".join(lines)))

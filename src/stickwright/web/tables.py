@@ -68,7 +68,7 @@ def list_page(here: At, key: str) -> dict[str, Any]:
     """
     view = VIEWS[key]
     document, own = file_here(here, view.name)
-    tables = plain_tables(document.body, view.name) if document else {}
+    tables = plain_tables(document.says, view.name) if document else {}
     top = form_fields(view.model, tables)
     return {
         "title": title_of_game(here, key, tables) if is_game(key) else view.title,
@@ -111,7 +111,7 @@ def table_page(
     """
     view = VIEWS[key]
     document, _ = file_here(here, view.name)
-    tables = plain_tables(document.body, view.name) if document else {}
+    tables = plain_tables(document.says, view.name) if document else {}
     path = _path(text, view, tables)
     model = noun_at(view.model, path)
     table = _table(tables, path)
@@ -179,7 +179,7 @@ def save_table(request: Request, key: str, at: Callable[[Request], At]) -> Respo
     typed = {name: "\n".join(str(one) for one in sent.getlist(name)) for name in sent}
     document, _ = file_here(here, view.name)
     body = document.body.decode("utf-8") if document else ""
-    tables = plain_tables(document.body if document else b"", view.name)
+    tables = plain_tables(document.says if document else b"", view.name)
     path = _path(text, view, tables)
     model = noun_at(view.model, path)
     try:
@@ -190,7 +190,7 @@ def save_table(request: Request, key: str, at: Callable[[Request], At]) -> Respo
         return page(
             request, "table.html", data, here=here, refused=refused, fields=_keys_of_fields(model, data["fields"])
         )
-    what = _title(view, path, plain_tables(kept.body, view.name)) if path else view.title
+    what = _title(view, path, plain_tables(kept.says, view.name)) if path else view.title
     onward = f"{_base(here, key)}/edit/{path_text(path)}" if "more" in typed else _way_back(here, key, path)
     return done(request, onward, message(TablesPage.saved, what=what), undo=_undo(here, view))
 
@@ -201,7 +201,7 @@ def remove_table(request: Request, key: str, at: Callable[[Request], At]) -> Res
     document, _ = file_here(here, view.name)
     if document is None:
         raise HTTPException(404)
-    tables = plain_tables(document.body, view.name)
+    tables = plain_tables(document.says, view.name)
     path = _path(text, view, tables)
     words = message(TablesPage.deleted, what=_title(view, path, tables))
     changed = without_table(document.body.decode("utf-8"), path, name=view.name)
@@ -229,7 +229,7 @@ def start_game(request: Request, key: str) -> Response:
     if kind not in ARCHETYPES:
         raise HTTPException(404)
     document, _ = file_here(here, view.name)
-    text = usual_game(kind, plain_tables(document.body, view.name) if document else {})
+    text = usual_game(kind, plain_tables(document.says, view.name) if document else {})
     save_document(
         here.store, here.visit_id, view.name, text.encode(), who=here.who, why="usual-actions",
         based_on=document.number if document else 0,

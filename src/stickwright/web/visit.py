@@ -31,9 +31,9 @@ def visit_page(here: At) -> dict[str, Any]:
     """
     assert here.visit is not None
     held = documents(here.store, here.visit_id)
-    tree = {name: document.body for name, document in held.items()}
+    tree = {name: document.says for name, document in held.items()}
     shelf = documents(here.store, None)
-    tree |= {name: document.body for name, document in shelf.items() if name not in tree}
+    tree |= {name: document.says for name, document in shelf.items() if name not in tree}
     live = Counter(row.site for row in recordings(here.store, here.visit_id))
     made = plans(here.store, here.visit_id)
     last = max(made, key=lambda plan: plan.number, default=None)

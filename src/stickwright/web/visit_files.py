@@ -42,7 +42,7 @@ def names_here(here: At, name: str, table: str) -> tuple[str, ...]:
     """
     document, _ = file_here(here, name)
     try:
-        listed = plain_tables(document.body, name).get(table) if document else None
+        listed = plain_tables(document.says, name).get(table) if document else None
     except BadInput:
         return ()
     tables = [one for one in (listed if isinstance(listed, list) else []) if isinstance(one, dict)]
@@ -61,7 +61,7 @@ def conditions_here(here: At, site: str) -> tuple[str, ...]:
     """
     document, _ = file_here(here, "player.toml")
     try:
-        listed = plain_tables(document.body, "player.toml").get("site") if document else None
+        listed = plain_tables(document.says, "player.toml").get("site") if document else None
     except BadInput:
         return ()
     mine = [
