@@ -59,6 +59,16 @@ def test_one_odd_sample_is_no_burst():
     assert report.peak.why == message(Movements.no_burst)
 
 
+def test_rest_in_a_few_levels_is_no_burst():
+    """Half a minute of rest of which the output shows four levels: next to a level that nearly all samples share, the others are noise."""
+    noise = np.random.default_rng(6).normal(0, 0.01, (3000, 2))
+    xy = np.round((noise + np.array([0.03, -0.02])) * 64) / 64
+    report, keep, _ = burst_report(cleaned(Recording("r", np.arange(3000) / 100, xy, task="rest"))[0])
+    assert report is not None
+    assert report.count == 0
+    assert keep.all()
+
+
 def test_getting_there_is_no_burst():
     """The way to a cued hold, even if it takes two seconds, is not counted as involuntary."""
     times_s, xy = still(seconds=20)

@@ -95,6 +95,7 @@ def burst_report(
     sd: 1.4826 times the median of absolute deviations [hampel-1974], never below one step of the output.
     """
     kept = np.ones(len(clean.times_s), dtype=np.bool_)
+    clean = clean.with_step_of_levels()
     held = kept if gone is None else ~gone
     quiet = clean.asked("rest", "still", "hold")
     following = clean.asked("follow") if clean.cue_xy is not None else np.zeros_like(quiet)

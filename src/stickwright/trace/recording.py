@@ -19,6 +19,7 @@ from stickwright.codes.signals import Signals
 from stickwright.errors import BadInput, Problem, did_you_mean
 from stickwright.model.recorded import Finding
 from stickwright.model.recording import Recording
+from stickwright.trace.return_to_centre import step_of_levels
 from stickwright.trace.sensing import (
     CUES,
     FiniteSamples,
@@ -96,6 +97,12 @@ class Cleaned:
     def output(self, value: float) -> Message:
         """A size of the output for a sentence."""
         return output(value, foreign=self.unit_is_foreign)
+
+    def with_step_of_levels(self) -> Cleaned:
+        """Itself; where no step showed and only a few levels were seen, with the step of these."""
+        if self.step:
+            return self
+        return replace(self, step=step_of_levels(*(self.xy[:, axis] for axis in (0, 1) if self.recorded[axis])))
 
     def asked(self, *words: str) -> NDArray[np.bool_]:
         """Which samples carry one of these cue words."""

@@ -22,7 +22,7 @@ from stickwright.codes.resting import Resting
 from stickwright.model.recorded import Finding, RestReport
 from stickwright.trace.recording import Cleaned
 from stickwright.trace.release import LEAST_REST_S, settled, unsettled_finding
-from stickwright.trace.return_to_centre import effective_count, home, step_of_levels
+from stickwright.trace.return_to_centre import effective_count, home
 from stickwright.trace.sensing import runs
 
 __all__ = ["effective_count", "one_release", "rest_report", "rest_stretches"]
@@ -192,8 +192,7 @@ def rest_report(
     if not cued and not all(clean.recorded):
         there: Axis = "x" if clean.recorded[0] else "y"
         return None, [Finding("query", "no_rest", message(Resting.one_axis, recorded=there))]
-    if clean.step == 0:
-        clean = replace(clean, step=step_of_levels(*(clean.xy[:, axis] for axis in (0, 1) if clean.recorded[axis])))
+    clean = clean.with_step_of_levels()
     spans, unsettled = _spans(clean, cued)
     rests = _rests(clean, spans, keep)
     if rests is None:
