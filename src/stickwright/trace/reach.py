@@ -359,7 +359,17 @@ def _middle(farthest: NDArray[np.float64], edge: bool) -> NDArray[np.float64]:
     axis = farthest.ndim - 2
     if edge:
         return np.asarray(np.nanmean(farthest, axis=axis))
-    return np.asarray(np.nanquantile(farthest, PLAY_QUANTILE, axis=axis))
+    return _quantile_of_known(farthest, PLAY_QUANTILE, axis)
+
+
+def _quantile_of_known(values: NDArray[np.float64], share: float, axis: int) -> NDArray[np.float64]:
+    """As numpy's `nanquantile`, which goes through thousands of draws one by one: NaN is sorted to the end."""
+    ordered = np.sort(values, axis=axis)
+    last = np.maximum(np.count_nonzero(~np.isnan(values), axis=axis, keepdims=True) - 1, 0)
+    place = share * last
+    below = np.floor(place).astype(np.intp)
+    low, high = (np.take_along_axis(ordered, np.minimum(at, last), axis) for at in (below, below + 1))
+    return np.asarray((low + (place - below) * (high - low)).squeeze(axis))
 
 
 def _sector_estimate(value: float, half: float, n: int, kind: Tried) -> Estimate:
