@@ -1,12 +1,13 @@
 """The numbers of a result as they are held: one figure for each kind of place, and how two such lists differ.
 
 All numbers that stand in like places (``fits[0].effort``, ``fits[1].effort``) are held as one sum in which each counts for its place,
-so that one changed, one more, or two exchanged are noticed.
+so that one changed, one more, or two exchanged are noticed. A word, and which message is said, is held as a number made from its letters.
 """
 
 from __future__ import annotations
 
 import math
+import zlib
 from collections.abc import Iterator
 from typing import Any
 
@@ -23,7 +24,7 @@ Figures = dict[str, tuple[float, float]]
 
 
 def figures(result: Any) -> Figures:
-    """Every number of a result; those of messages by the names of their parameters, texts not at all."""
+    """Every number and word of a result; of messages which one it is, and its parameters by their names."""
     gathered: dict[str, list[float]] = {}
     for path, value in _numbers(result, ""):
         gathered.setdefault(path, []).append(value)
@@ -39,15 +40,22 @@ def figures(result: Any) -> Figures:
 def _numbers(result: Any, path: str) -> Iterator[tuple[str, float]]:
     if isinstance(result, bool | np.bool_ | int | float | np.number):
         yield path, float(result)
+    elif isinstance(result, str):
+        yield f"{path} in words", _as_number(result)
     elif isinstance(result, np.ndarray):
         if result.dtype.kind in "fiub":
             yield from ((path, float(value)) for value in result.ravel())
     elif isinstance(result, Message):
+        yield f"{path}/said", _as_number(result.text)
         for name, value in result.params:
             yield from _numbers(value, f"{path}/{name}")
     else:
         for name, part in parts(result):
             yield from _numbers(part, path if name.startswith("[") and name[1:-1].isdigit() else f"{path}{name}")
+
+
+def _as_number(word: str) -> float:
+    return float(zlib.crc32(word.encode()) % 10_007)
 
 
 def differences(held: dict[str, float], today: Figures) -> list[str]:

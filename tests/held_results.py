@@ -11,6 +11,7 @@ from typing import Any
 
 import numpy as np
 
+import held_recordings
 import worked_cases
 import worked_rooms
 from coverage_runs import STICK, some_player
@@ -148,6 +149,7 @@ TRACE: dict[str, Callable[[], Any]] = {
     },
     "play": _told(played),
     **{name: _told(lambda name=name: measured(name)) for name in MEASURED},
+    **held_recordings.results(),
 }
 TUNING: dict[str, Callable[[], Any]] = {player: lambda player=player: _tuned(player) for player in VISITS}
 

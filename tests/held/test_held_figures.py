@@ -15,6 +15,8 @@ import pytest
 
 from held_numbers import differences, figures
 from held_results import ALL
+from stickwright.codes.message import message
+from stickwright.codes.movements import Movements
 
 HELD = {name: json.loads(Path(__file__).with_name(f"{name}.json").read_text(encoding="utf-8")) for name in ALL}
 
@@ -32,3 +34,11 @@ def test_a_changed_an_exchanged_and_a_lost_number_are_noticed() -> None:
         assert len(differences(held, figures({"a": today}))) == 1
     assert differences(held, figures({"a": (1.0, 2.0 + 2e-7, 3.0)})) == []
     assert len(differences(held, figures({"b": (1.0, 2.0, 3.0)}))) == 2
+
+
+def test_another_word_and_another_message_are_noticed() -> None:
+    """Of a result that holds no number at all; the same ones are not."""
+    said = {path: total for path, (total, _) in figures(("left", message(Movements.one_push_way))).items()}
+    assert len(differences(said, figures(("right", message(Movements.one_push_way))))) == 1
+    assert len(differences(said, figures(("left", message(Movements.pushes_alike))))) == 1
+    assert differences(said, figures(("left", message(Movements.one_push_way)))) == []
