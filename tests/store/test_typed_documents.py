@@ -57,7 +57,7 @@ def test_a_half_filled_visit_is_kept_and_says_what_it_lacks(store):
     save_document(store, row.id, "player.toml", PLAYER + b"[[site", who="ot")
     assert kept(store, "player")[-1] is None
     assert (visit(store, row.id).on_date, visit(store, row.id).sites) == ("2026-03-14", ("chin",))
-    assert [one.typed is None for one in history(store, row.id, "player.toml")] == [False, True]
+    assert [one.typed is None for one in history(store, row.id, "player.toml")] == [False, False, True]
 
 
 def test_the_program_reads_the_document(store):
