@@ -18,6 +18,7 @@ import numpy as np
 import pytest
 
 from lasting import not_finite
+from said import said
 from stickwright.codes.estimate import Estimate
 from stickwright.files.results import plan_json
 from stickwright.mechanics.site_inputs import Rules
@@ -175,7 +176,7 @@ def broken_on_site(seed: int) -> tuple[int, list[str]]:
     report, fits = told
     every = list(estimates((report, fits)))
     broken = [f"seed {seed}{found}" for path, one in every for found in [wrong(path, one)] if found]
-    broken += [f"seed {seed}, {fit.label}: {found}" for fit in fits for found in named_figures_agree(fit)]
+    broken += [f"seed {seed}, {said(fit.named)}: {found}" for fit in fits for found in named_figures_agree(fit)]
     return len(every), broken
 
 
@@ -211,11 +212,11 @@ def hold_on_plans(seeds: range) -> None:
         ]
         placed = [one.fit for one in told.sharing.placements if one.fit is not None] if told.sharing else []
         for fit in placed:
-            for other in (one for site in told.sites for one in site.fits if one.label == fit.label):
+            for other in (one for site in told.sites for one in site.fits if one.named == fit.named):
                 same = (fit.weakest_share, fit.effort_share, fit.bits, fit.false_per_min, fit.hold_s) == (
                     other.weakest_share, other.effort_share, other.bits, other.false_per_min, other.hold_s
                 )  # fmt: skip
-                broken += [] if same else [f"seed {seed}: {fit.label} has two figures for one thing"]
+                broken += [] if same else [f"seed {seed}: {said(fit.named)} has two figures for one thing"]
         text = plan_words(told)
         if re.search(r"\bnan\b|\binf\b|\bNone\b", text):
             broken.append(f"seed {seed}: not-a-number in the text")

@@ -142,7 +142,7 @@ class TestThePlan:
         once, twice = planned(thumb()), planned(thumb(same))
         assert once.choice is not None
         assert twice.choice is not None
-        assert twice.choice.label == once.choice.label
+        assert twice.choice.named == once.choice.named
         assert twice.choice.weakest_share.value == pytest.approx(once.choice.weakest_share.value)
         (own, again) = twice.states
         assert again.force_change_share == pytest.approx(0.0, abs=1e-9)

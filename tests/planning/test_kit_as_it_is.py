@@ -79,7 +79,7 @@ class TestOneStickSetInSeveralWays:
         made = plan(case(TWO_WAYS), draws=DRAWS)
         fit = chosen(made)
         assert (fit.stick, fit.setting, fit.how_to_set) == ("willow", "magnet out", "pull the magnet out")
-        assert fit.label.startswith("willow (magnet out)")
+        assert said(fit.named).startswith("willow (magnet out)")
         assert fit.full_force_n == pytest.approx(0.2)
         assert [(note.device, note.set_as, note.set_how) for note in made.device_notes] == [
             ("willow", "magnet out", "pull the magnet out")

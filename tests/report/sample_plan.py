@@ -294,7 +294,7 @@ CAUTIONS = (
             "playing."),
     Caution("effort", "right index finger", "No training with heavier sticks: agree any change of effort with the "
             "treating team."),
-    Caution("false input", "right index finger", "Without the wedge the resting hand keeps this stick deflected."),
+    Caution("false_input", "right index finger", "Without the wedge the resting hand keeps this stick deflected."),
     Caution("force", "left thumb", "Comfortable force only; no maximal pushes at a joint that hurts."),
 )  # fmt: skip
 ASSUMPTIONS = (
@@ -349,7 +349,7 @@ def crowded_plan() -> Plan:
     cautions = tuple(
         Caution(about_, long_name, f"{about_.capitalize()} caution in a long sentence: agree it with the treating "
                 "team, follow local rules and the seating clinic, and look at the skin after 10 and then 30 minutes.")
-        for about_ in ("effort", "hold", "force", "site", "false input", "session", "dead zone")
+        for about_ in ("effort", "hold", "force", "site", "false_input", "session", "dead zone")
     )  # fmt: skip
     return replace(
         sample_plan(), player="K7-second-visit-after-re", sites=(crowded, thumb_site()), cautions=cautions,

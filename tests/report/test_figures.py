@@ -21,6 +21,7 @@ from sample_plan import (
     without_intervals,
 )
 
+from said import said
 from stickwright.model.plan import SitePlan
 from stickwright.report import figures, tables
 from stickwright.report.figures_tuning import thinned
@@ -138,7 +139,7 @@ def test_long_names_are_cut_in_charts_and_whole_in_tables() -> None:
     """A chart cuts a long name with an ellipsis; the table beside it does not."""
     site = crowded_plan().sites[0]
     assert any(text.endswith("…") for text in texts(figures.ranking(site)))
-    assert tables.ranking(site).rows[0][0] == site.fits[0].label
+    assert tables.ranking(site).rows[0][0] == said(site.fits[0].named)
 
 
 def test_missing_parts_still_make_figures() -> None:

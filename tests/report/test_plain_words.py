@@ -44,7 +44,7 @@ def test_report_is_whole_and_narrow(make: Any) -> None:
     wanted += [one.text for one in (*plan.cautions, *plan.findings)]
     wanted += [part for one in plan.assumptions for part in (one.what, one.value, one.replace_by)]
     for site in plan.sites:
-        wanted += [site.sentence, *(fit.label for fit in site.fits), *(one.text for one in site.findings)]
+        wanted += [site.sentence, *(say(fit.named) for fit in site.fits), *(one.text for one in site.findings)]
     for words in wanted:
         assert flat(words) in said
     assert not {"nan", "inf", "None"} & set(said.replace("(", " ").replace(",", " ").split())
@@ -58,7 +58,7 @@ def test_caution_stands_beside_its_number() -> None:
     """The false-input caution follows the ranked sticks, the force caution follows the other site's ability."""
     text = flat(plan_words(sample_plan()))
     ranked, tuned = text.index("Sticks ranked"), text.index("Tuning of dew")
-    assert ranked < text.index("CAUTION: " + say(one_of("false input"))) < tuned
+    assert ranked < text.index("CAUTION: " + say(one_of("false_input"))) < tuned
     thumb = text.index("left thumb (thumb)")
     assert thumb < text.index("CAUTION: " + say(one_of("force"))) < text.index("Sticks ranked", thumb)
 

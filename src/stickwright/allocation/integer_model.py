@@ -418,7 +418,7 @@ class _Builder:
                     drawn[place].append((column, current))
                     if adapter is not None:
                         self.uses[self.q.adapters[adapter].name].append((column, 1.0))
-            name = demand.device or demand.role or f"any {demand.feeds}"
+            name = demand.device or demand.role or f"any_{demand.feeds}"
             self.model.row(("sockets", name, *demand.plugs), [*members, *columns], 0.0, 0.0)
             if demand.device:
                 self._controller_roles(demand, fed)
@@ -473,7 +473,7 @@ class _Builder:
         for role, numbers in asked.items():
             giving = [(column, -1.0) for column, k in fed if role is None or role in self.q.sockets[k].roles]
             terms = [(self.x[n], 1.0) for n in numbers]
-            self.model.row(("sockets", role or "any stick", *demand.plugs), [*terms, *giving], high=0.0)
+            self.model.row(("sockets", role or "any_stick", *demand.plugs), [*terms, *giving], high=0.0)
         for place, numbers in of_unit.items():
             if len({self.q.ways[n].control for n in numbers}) > 1:
                 unit = self.units[demand.device, place, False]

@@ -209,10 +209,10 @@ def _helper_most(name: str, question: Question) -> int:
 
 def _feeding(name: str) -> tuple[Text, Role | None, str]:
     """What asks for a socket: in words, its role, and what it feeds."""
-    if name in (*STICK_ROLES, "any stick"):
+    if name in (*STICK_ROLES, "any_stick"):
         stick = _role(name) if name in STICK_ROLES else None
         return message(Clashes.stick_as, role=stick), stick, "stick"
-    if name in (*BUTTON_ROLES, "any button"):
+    if name in (*BUTTON_ROLES, "any_button"):
         button = _role(name) if name in BUTTON_ROLES else None
         return message(Clashes.switch_as, role=button), button, "button"
     return Name(name), None, "stick"

@@ -13,6 +13,10 @@ class CaseFiles(Topic):
     """Sentences for notes and remedies, noun phrases for what was found and expected; files by their names."""
 
     @abstractmethod
+    def begun(self) -> str:
+        """Comment in a player's file in which nothing has been entered yet."""
+
+    @abstractmethod
     def no_game(self) -> str:
         """Note: no game was given."""
 

@@ -42,8 +42,8 @@ class Reports(Topic):
         """Last line: how many simulations, the start of their random numbers, and what the intervals are."""
 
     @abstractmethod
-    def site(self, *, site: Name, part: Part | None, action: Name) -> str:
-        """Heading of a control site: its name, part of the body, and the action that it was judged for."""
+    def site(self, *, site: Name, part: Part | None, action: Name | None) -> str:
+        """Heading of a control site: its name, part of the body, and the action that it was judged for (None: any)."""
 
     @abstractmethod
     def ranked_heading(self, *, setups: int) -> str:

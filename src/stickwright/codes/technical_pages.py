@@ -74,9 +74,9 @@ class TechnicalPages(Topic):
 
     @abstractmethod
     def demand(
-        self, *, action: Name, duty_share: float, level_share: float, hold: Text | None, limit_per_min: float
+        self, *, action: Name | None, duty_share: float, level_share: float, hold: Text | None, limit_per_min: float
     ) -> str:
-        """What the game asks: action, share of the time, usual deflection, longest hold, unintended activations allowed."""
+        """What the game asks: action (None: any), share of the time, usual deflection, longest hold, unintended activations allowed."""
 
     @abstractmethod
     def asks(self, *, demand: Text, weakest_rad: float) -> str:

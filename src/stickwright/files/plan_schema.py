@@ -12,8 +12,7 @@ from itertools import pairwise
 from typing import Any
 
 import stickwright.model
-from stickwright.files.results import FORMAT, UNITS, kept_plan
-from stickwright.model.fit import Fit
+from stickwright.files.results import FORMAT, UNITS, kept_plan, label_of
 from stickwright.model.plan import Plan
 from stickwright.model.response import Tuning
 from stickwright.model.wishes import Wishes
@@ -22,7 +21,7 @@ __all__ = ["plan_schema"]
 
 _DRAFT = "https://json-schema.org/draft/2020-12/schema"
 _BESIDES = {
-    "Fit": ("label", {"type": "string", "description": inspect.getdoc(Fit.label)}),
+    "Fit": ("label", {"type": "string", "description": inspect.getdoc(label_of)}),
     "Tuning": (
         "at_fault",
         {"type": "boolean", "description": inspect.getdoc(Tuning.faults)},

@@ -228,4 +228,4 @@ def game_for_even_use(player: TomlFile | None) -> Game:
         site["action"] for _, site in site_tables(player) if isinstance(site.get("action"), str) and site["action"]
     ]
     actions = [{"name": name, "kind": "two-axis"} for name in dict.fromkeys(named)]
-    return Game.model_validate({"name": "even use", "action": actions or [{"name": "move", "kind": "two-axis"}]})
+    return Game.model_validate({"name": "any", "action": actions or [{"name": "move", "kind": "two-axis"}]})

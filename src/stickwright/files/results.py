@@ -15,6 +15,7 @@ from typing import Any
 import numpy as np
 from pydantic import BaseModel, TypeAdapter, ValidationError
 
+from stickwright.catalogue import say
 from stickwright.codes.kept_plans import KeptPlans
 from stickwright.codes.message import Message, Name, message
 from stickwright.model.fit import Fit
@@ -29,6 +30,7 @@ __all__ = [
     "as_data",
     "as_json",
     "kept_plan",
+    "label_of",
     "plan_from_json",
     "plan_json",
     "read_json",
@@ -121,6 +123,11 @@ class _Head(BaseModel):
     """The key that is read before the others."""
 
     format: int
+
+
+def label_of(fit: Fit) -> str:
+    """The set-up in words: stick, then what is on it."""
+    return say(fit.named)
 
 
 def as_json(result: Any, first: Mapping[str, Any] | None = None) -> str:
@@ -217,7 +224,7 @@ def as_data(value: Any) -> Any:
         fields = {field.name: as_data(getattr(value, field.name)) for field in dataclasses.fields(value)}
         if isinstance(value, Tuning):
             return {"at_fault": bool(value.faults), **fields}
-        return {"label": value.label, **fields} if isinstance(value, Fit) else fields
+        return {"label": label_of(value), **fields} if isinstance(value, Fit) else fields
     if isinstance(value, Measured):
         return {name: as_data(getattr(value, name)) for name in type(value).model_fields}
     if isinstance(value, dict):

@@ -42,13 +42,13 @@ class VirtualStick:
     ----------
     feed : callable
         Asked before every update, on the reading thread; may be exchanged while it runs.
-    name : str, default 'practice stick'
+    name : str, default 'practice'
         As it names itself to SDL; sticks of one name are of one kind.
     axes, buttons : int
         How many it has; 4 axes and 15 buttons make a standard mapping.
     """
 
-    def __init__(self, feed: Feed, name: str = "practice stick", axes: int = 4, buttons: int = 15) -> None:
+    def __init__(self, feed: Feed, name: str = "practice", axes: int = 4, buttons: int = 15) -> None:
         self.feed = feed
         self.name, self.axes, self.buttons = name, axes, buttons
         self._index: int | None = None

@@ -52,7 +52,7 @@ def demand_of(game: Game, action_name: str | None, direction_rad: Array, site: s
     action = _action(game, action_name, site)
     if action is None:
         weights = _even(direction_rad)
-        return Demand("any stick, all directions alike", tuple(weights), 0.5, 1.0, None, FALSE_LIMIT_PER_MIN)
+        return Demand("", tuple(weights), 0.5, 1.0, None, FALSE_LIMIT_PER_MIN)
     if action.direction:
         named = np.array([need.direction_rad for need in action.direction])
         raw = np.array([need.weight for need in action.direction])

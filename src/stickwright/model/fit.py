@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
 from typing import Literal
 
@@ -47,7 +46,7 @@ class Caution:
     """A usual caution, beside the number it belongs to."""
 
     about: str
-    """Key of the number: 'effort', 'hold', 'force', 'site', 'false input', 'session', 'dead zone'."""
+    """Key of the number: 'effort', 'hold', 'force', 'site', 'false_input', 'session', 'dead zone'."""
     site: str | None
     text: Text
 
@@ -172,11 +171,6 @@ class Fit:
         return min(self.directions, key=lambda one: (round(one.reach_share.number, 9), one.available_force_n))
 
     @property
-    def verdict_words(self) -> str:
-        """The verdict, and that it is to be confirmed where it hangs on figures nobody measured."""
-        return f"{self.verdict}, to confirm" if self.doubts and self.verdict != "does not fit" else self.verdict
-
-    @property
     def named(self) -> Message:
         """The set-up as a message: stick, then what is on it."""
         return message(
@@ -186,15 +180,3 @@ class Fit:
             extension=Name(self.extension) if self.extension else None,
             raised_rad=self.built_tilt_rad,
         )
-
-    @property
-    def label(self) -> str:
-        """The set-up in words: stick, then what is on it."""
-        parts = [self.full_name]
-        if self.topper:
-            parts.append(self.topper)
-        if self.extension:
-            parts.append(f"extension {self.extension}")
-        if abs(self.built_tilt_rad) > 1e-9:
-            parts.append(f"base raised {math.degrees(self.built_tilt_rad):.0f}°")
-        return " + ".join(parts)

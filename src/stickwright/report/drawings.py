@@ -68,10 +68,10 @@ def setup_alt(fit: Fit, turn_rad: float = 0.0, *, side_only: bool = False) -> st
     turned = base_turned(turn_rad) or None
     base = _base_words(fit)
     if fit.kind == "touch":
-        return tell(SetupDrawings.touch_alt, device=fit.label, base=base, turned=turned, side_only=side_only)
+        return tell(SetupDrawings.touch_alt, device=fit.named, base=base, turned=turned, side_only=side_only)
     return tell(
         SetupDrawings.stick_alt,
-        device=fit.label,
+        device=fit.named,
         base=base,
         tilt_rad=fit.tilt_rad if abs(fit.tilt_rad) > _LEVEL_RAD else 0.0,
         contact_height_m=fit.contact_height_m,

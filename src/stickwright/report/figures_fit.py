@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING, Any
 
+from stickwright.catalogue import say
 from stickwright.codes.charts import Charts
 from stickwright.codes.message import message
 from stickwright.model.fit import DirectionFit, Fit
@@ -169,7 +170,7 @@ def _stick_line(
 ) -> tuple[float, float]:
     """The force one stick needs from centre to stop and its crossing; returns where its rank can stand."""
     far_m, top_n = frame
-    name = f"{rank} {fit.label}"
+    name = f"{rank} {say(fit.named)}"
     travel_mm = in_unit(fit.travel_m, "mm")
     axes.plot([0, travel_mm], [one.start_force_n, one.needed_force_n], color=series.colour, ls=series.line,
               lw=series.width, marker=series.marker, ms=4.5, mfc="white",

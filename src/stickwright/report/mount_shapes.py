@@ -122,7 +122,7 @@ def base_of(plan: Plan, mount: SiteMount) -> tuple[float, float, float] | None:
     ]
     fits: Sequence[Fit] = [*placed, *chosen, *others]
     return next(
-        (one.stands_m for one in fits if mount.device in (one.stick, one.label) and one.base_m is not None), None
+        (one.stands_m for one in fits if mount.device in (one.stick, say(one.named)) and one.base_m is not None), None
     )
 
 

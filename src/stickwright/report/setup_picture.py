@@ -20,6 +20,7 @@ from stickwright.model.plan import Plan
 from stickwright.model.room import Room, Surface
 from stickwright.model.sharing import Placement
 from stickwright.report.body import part_named, side_named
+from stickwright.report.ink import FONT
 from stickwright.report.paper import width_mm
 from stickwright.report.printed import base_turned
 from stickwright.report.tell import named, names, tell
@@ -31,7 +32,6 @@ __all__ = ["Item", "items_of", "setup_picture"]
 
 Point = tuple[float, float]
 
-_FONT = "DejaVu Sans, sans-serif"
 _MARK_MM, _DIGIT_MM, _LEAST_MM = 3.3, 4.2, 2.6  # radius of a marker, its type (12 points), half a device at least
 _EDGE_MM = 9.0  # round the picture, for the clock
 _PALE, _GREY = "#e4e4e4", "#8c8c8c"
@@ -340,7 +340,7 @@ def _clock(drawing: drawsvg.Drawing, size_mm: tuple[float, float], middle: float
         bold = {"font_weight": "bold"} if hour == 12 else {}
         size = 5.0 if hour == 12 else 3.6
         ink = "black" if hour == 12 else "#595959"
-        drawing.append(drawsvg.Text(str(hour), size, *at, text_anchor="middle", font_family=_FONT, fill=ink, **bold))
+        drawing.append(drawsvg.Text(str(hour), size, *at, text_anchor="middle", font_family=FONT, fill=ink, **bold))
     x = middle + 5.5
     drawing.append(drawsvg.Line(x, 5.6, x, 1.8, stroke="black", stroke_width=0.7))
     drawing.append(drawsvg.Lines(x, 0.4, x - 1.2, 2.8, x + 1.2, 2.8, close=True, fill="black"))
@@ -466,7 +466,7 @@ def _bold(drawing: drawsvg.Drawing, text: str, at: Point) -> None:
     import drawsvg
 
     drawing.append(
-        drawsvg.Text(text, _DIGIT_MM, *at, text_anchor="middle", font_family=_FONT, font_weight="bold", fill="black")
+        drawsvg.Text(text, _DIGIT_MM, *at, text_anchor="middle", font_family=FONT, font_weight="bold", fill="black")
     )
 
 

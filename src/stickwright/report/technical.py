@@ -37,7 +37,7 @@ _LONG_HOLD_S = 180.0  # from there minutes say more
 _BESIDE = {
     "chosen": ("effort", "hold", "session"),
     "ability": ("force",),
-    "ranking": ("false input",),
+    "ranking": ("false_input",),
     "tuning": ("dead zone",),
 }
 """Which cautions stand beside which block; any other stands beside the answer."""
@@ -231,7 +231,7 @@ def _demand(site: SitePlan) -> Message:
     demand = site.demand
     return message(
         TechnicalPages.demand,
-        action=Name(demand.action),
+        action=named(demand.action),
         duty_share=demand.duty_share,
         level_share=demand.usual_level_share,
         hold=plain(demand.longest_hold_s, "s") if demand.longest_hold_s is not None else None,
@@ -430,7 +430,7 @@ def _other_site(plan: Plan, site: SitePlan, *, spare: bool) -> dict[str, Any]:
     unused = tell(TechnicalPages.unused) if spare and site.choice is None else ""
     best = site.fits[0] if site.fits else None
     listed = site.fits[1:2] if site.choice is not None else site.fits[:2]
-    told = set(_cautions(plan, main_site(plan), ("effort", "hold", "force", "false input", "dead zone")))
+    told = set(_cautions(plan, main_site(plan), ("effort", "hold", "force", "false_input", "dead zone")))
     own = [caution for caution in plan.cautions if caution.site == site.name and say(caution.text) not in told]
     return {
         "name": site.name,

@@ -20,7 +20,7 @@ from stickwright.report.tell import names, tell
 
 __all__ = ["for_the_cables", "for_the_family", "for_the_numbers", "marks_of", "who_page"]
 
-_NUMBERS = ("effort", "hold", "force", "false input", "false press", "press", "rate", "dead zone", "load", "reach")
+_NUMBERS = ("effort", "hold", "force", "false_input", "press", "rate", "dead zone", "load", "reach")
 """Cautions about these stand beside their numbers on the practitioner's pages."""
 _CABLES = ("cable", "wiring", "power", "current", "plug", "socket", "hub", "trip", "electrical")
 

@@ -56,7 +56,7 @@ from stickwright.trace.usual import usual_tremor
 __all__ = ["bench_words", "plan_words", "table_words", "trace_words"]
 
 WIDTH = 80
-_STICK_NUMBERS = ("effort", "hold", "false input", "session", "dead zone")
+_STICK_NUMBERS = ("effort", "hold", "false_input", "session", "dead zone")
 _LEVELS: tuple[Level, ...] = get_args(Level)
 """In the order in which they are told."""
 
@@ -268,7 +268,7 @@ def _site(plan: Plan, site: SitePlan) -> str:
     }
     said = [say(site.sentence)] if site.sentence != plan.sentence else []
     part: Part | None = next((one for one in get_args(Part) if one == site.part), None)
-    head = tell(Reports.site, site=Name(site.name), part=part, action=Name(site.demand.action))
+    head = tell(Reports.site, site=Name(site.name), part=part, action=named(site.demand.action))
     parts = [f"{'-' * WIDTH}\n{textwrap.fill(head, WIDTH)}"]
     parts.append(wrapped([*said, *beside["site"]], WIDTH))
     parts.append(_block(_head("ability"), [*_ability(site), *beside["ability"]]))

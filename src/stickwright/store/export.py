@@ -24,6 +24,7 @@ import sqlalchemy as sa
 from stickwright.catalogue import say
 from stickwright.codes.counts import Counted, Counts
 from stickwright.codes.entries import Entries
+from stickwright.codes.export_readme import Exported, ExportReadme
 from stickwright.codes.message import Message, Name, message
 from stickwright.codes.records_file import RecordsFile
 from stickwright.codes.trail import Trail
@@ -60,24 +61,20 @@ from stickwright.store.texts import entry_read
 
 __all__ = ["compact", "copies_beside", "elsewhere", "erase_player", "export_player", "packed_player", "what_would_go"]
 
-README = """What this file holds
-
-Everything that stickwright holds about the player with the code {code}, on {at} (UTC).
-
-player.csv        the code, and when it was taken in
-consents.csv      what was agreed to, until when, in what role, and whether it was withdrawn
-loans.csv         kit that is or was with the player
-trail.csv         who did what, and when
-visits/           one folder for each visit, with its number and date:
-  case/           the visit as a case folder, as it stands now; stickwright reads it (stickwright check, stickwright plan)
-  versions/       every version of every file of the visit; versions.csv says when, by whom and why
-  recordings/     every recording made live, with all its samples; recordings.csv says what they are
-                  time_s: seconds; x, y: share of full output, right and forward; cue_...: what was asked
-  plans/          every plan with what it was asked
-
-Whatever could not be read any more is named in could-not-be-read.txt. This file is not encrypted: whoever has it can read it.
-Tables are CSV in UTF-8, with headers. Directions: 0 degrees is right, 90 forward.
-"""
+_UNREAD = "could-not-be-read.txt"
+_PARTS: tuple[tuple[str, Exported], ...] = (
+    ("player.csv", "player"),
+    ("consents.csv", "consents"),
+    ("loans.csv", "loans"),
+    ("trail.csv", "trail"),
+    ("visits/", "visits"),
+    ("  case/", "case"),
+    ("  versions/", "versions"),
+    ("  recordings/", "recordings"),
+    ("", "columns"),
+    ("  plans/", "plans"),
+)
+"""Of the file, as they lie in one another."""
 
 
 def export_player(store: Store, player_id: int, file: Path) -> Path:
@@ -122,13 +119,25 @@ def packed_player(store: Store, player_id: int) -> bytes:
     code = _code(store, player_id)
     body = io.BytesIO()
     with zipfile.ZipFile(body, "w", zipfile.ZIP_DEFLATED) as archive:
-        archive.writestr("README.txt", README.format(code=code, at=store.at()))
+        archive.writestr("README.txt", _readme(code, store.at()))
         for name, table, owner in _TABLES:
             archive.writestr(f"{name}.csv", _rows_csv(store, table, owner == player_id))
         unread = [words for row in visits(store, player_id) for words in _put_visit(store, archive, row)]
         if unread:
-            archive.writestr("could-not-be-read.txt", "\n".join(unread) + "\n")
+            archive.writestr(_UNREAD, "\n".join(unread) + "\n")
     return body.getvalue()
+
+
+def _readme(code: str, at: str) -> str:
+    parts = "\n".join(f"{name:<18}{say(message(ExportReadme.part, part=part))}" for name, part in _PARTS)
+    foot = (message(ExportReadme.unread, file=Name(_UNREAD)), message(ExportReadme.tables))
+    blocks = [
+        say(message(ExportReadme.heading)),
+        say(message(ExportReadme.whole, code=Name(code), at=Name(at))),
+        parts,
+        "\n".join(say(one) for one in foot),
+    ]
+    return "\n\n".join(blocks) + "\n"
 
 
 _TABLES = (

@@ -10,6 +10,8 @@ from typing import Any
 import tomlkit
 from tomlkit.exceptions import TOMLKitError
 
+from stickwright.catalogue import say
+from stickwright.codes.case_files import CaseFiles
 from stickwright.codes.message import message
 from stickwright.codes.player_records import PlayerRecords
 from stickwright.errors import BadInput, Problem
@@ -36,7 +38,7 @@ def begun(code: str, day: datetime.date) -> bytes:
     return (
         f"code = {json.dumps(code, ensure_ascii=False)}\n"
         f'visit = "{day.isoformat()}"\n\n'
-        "# Sites and readings come here as they are entered.\n"
+        f"# {say(message(CaseFiles.begun))}\n"
     ).encode()
 
 

@@ -12,7 +12,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from typing import Any, Literal
+from typing import Any, Literal, get_args
 
 import numpy as np
 import sqlalchemy as sa
@@ -41,9 +41,14 @@ Array = NDArray[np.float64]
 PACK_SAMPLES = 8192
 """Eight seconds at full rate: packing takes some ten milliseconds, and so delays one batch in two hundred."""
 MOST_IN_CHUNK = 4096
-ENDS = ("done", "stopped", "cut short")
-_COURSE = ("began", "paused", "resumed", "went on", *ENDS)
-_ASIDE = ("set aside", "taken back")
+End = Literal["done", "stopped", "cut short"]
+Aside = Literal["set aside", "taken back"]
+"""Acts are kept in the records as they stand here."""
+ENDS: tuple[End, ...] = get_args(End)
+_COURSE: tuple[Literal["began", "paused", "resumed", "went on"] | End, ...] = (
+    "began", "paused", "resumed", "went on", *ENDS,
+)  # fmt: skip
+_ASIDE: tuple[Aside, ...] = get_args(Aside)
 _LONGEST_NAME = 60
 CONDITION = "condition"
 """Among what was asked: the state of the site, which is no setting of the task."""
@@ -357,7 +362,7 @@ def take_back(store: Store, recording_id: int, *, who: str) -> RecordingRow:
     return _turned(store, recording_id, "taken back", who)
 
 
-def _turned(store: Store, recording_id: int, what: str, who: str) -> RecordingRow:
+def _turned(store: Store, recording_id: int, what: Aside, who: str) -> RecordingRow:
     with store.write(who, "") as connection:
         held = _held(connection, recording_id)
         if _rows(connection, recording.c.id == recording_id)[0].aside != (what == "set aside"):

@@ -21,7 +21,7 @@ How a page is added. A topic is a module ``web/<topic>.py`` with ``ROUTES: tuple
     ROUTES = (Route("/visits/{id}/readings", readings, name="readings"),
               Route("/visits/{id}/readings", save_readings, methods=["POST"]))
 
-- ``{id}`` of a visit and ``{code}`` of a player carry the store in which they are (`desk.KEYS`): take them through
+- ``{id}`` of a visit and ``{code}`` of a player carry the store in which they are (`request_context.Key`): take them through
   `desk.at_visit` and `desk.at_player`, and make addresses by ``here.url("kit")``, never by hand. ``desk.at_shelf(request)``
   is the shelf (``/kit``, and ``/kit?in=d`` for the demo's).
 - No words in a template or a handler: each page has a topic in ``codes`` (``ConsentPage`` in ``codes/consent_page.py``) and its

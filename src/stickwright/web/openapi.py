@@ -132,7 +132,7 @@ def _operation(path: str, method: str, words: Mapping[str, Sequence[str]]) -> di
     asked = [{"name": name, "in": "query", "schema": _text(name, words)} for name in _ASKED.get(path, ())]
     operation: dict[str, Any] = {
         "parameters": [*parts, *(asked if method == "GET" else [])],
-        "responses": {"default": {"description": "a page, a file, or a sentence"}},
+        "responses": {"default": {"description": "answer"}},
     }
     if method == "POST":
         fields = {name: _text(name, words) for name in FIELDS[path]}

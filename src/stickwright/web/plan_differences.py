@@ -54,7 +54,7 @@ def differences(first: Plan, second: Plan) -> Differences:
     none = message(Commands.none)
     for name in sites:
         one, other = _fit(first, name), _fit(second, name)
-        rows.append(_row(_of(name, "stick"), one.label if one else none, other.label if other else none))
+        rows.append(_row(_of(name, "stick"), say(one.named) if one else none, say(other.named) if other else none))
         if one is not None and other is not None:
             rows += [
                 _row(_of(name, "deflection"), percent(one.weakest_share), percent(other.weakest_share)),

@@ -2,7 +2,7 @@
 
 Three stores may be open side by side. The kept records are behind a passphrase; players without a consent to keep are worked
 with in memory; the demo is in memory too, with a kit of its own. A visit or player is named in an address with the letter of
-its store in front (`KEYS`), so that the pages need not ask where somebody is.
+its store in front (`Key`), so that the pages need not ask where somebody is.
 """
 
 from __future__ import annotations
@@ -36,7 +36,6 @@ from stickwright.web.preferences import Preferences, keep_preferences, own_prefe
 from stickwright.web.tries import Tries
 
 __all__ = [
-    "KEYS",
     "At",
     "Locked",
     "NotHere",
@@ -51,8 +50,8 @@ __all__ = [
 ]
 
 Key = Literal["", "m", "d"]
+"""Where a player is: among the records, among what is not kept, in the demo."""
 Entries = tuple[tuple[str, MenuEntry], ...]
-KEYS: dict[Key, str] = {"": "kept", "m": "not kept", "d": "demo"}
 MESSAGES = 5
 UNDOS = 40
 
@@ -221,7 +220,7 @@ class RequestContext:
         Parameters
         ----------
         key : str
-            One of `KEYS`.
+            Where the player is.
         """
         if key == "":
             return self.kept()

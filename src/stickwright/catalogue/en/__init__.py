@@ -108,6 +108,15 @@ class English(Writer):
         """
         return _FORMS[form]
 
+    def stick_action(self, action: str | None) -> str:
+        """What a stick is used for; any action of a stick where none is named.
+
+        Parameters
+        ----------
+        action : str or None
+        """
+        return self.name(action) if action else "any stick, all directions alike"
+
     def kind(self, kind: Kind) -> str:
         """What a file describes: ``keep-out zone``.
 

@@ -14,6 +14,9 @@ class Texts(CaseFiles):
 
     w: English
 
+    def begun(self) -> str:
+        return "Control sites and readings come here as they are entered."
+
     def no_game(self) -> str:
         return "There is no game.toml: planned for a stick used equally in all directions."
 

@@ -50,9 +50,9 @@ class Texts(Reports):
             f"{self.w.share(0.95)} confidence."
         )
 
-    def site(self, *, site: Name, part: Part | None, action: Name) -> str:
+    def site(self, *, site: Name, part: Part | None, action: Name | None) -> str:
         body = f" ({self.w.body_part(part)})" if part is not None else ""
-        return f"{self.w.name(site)}{body}, for {self.w.name(action)}"
+        return f"{self.w.name(site)}{body}, for {self.w.stick_action(action)}"
 
     def ranked_heading(self, *, setups: int) -> str:
         return f"Sticks ranked ({setups} {self.w.plural(setups, one='set-up', other='set-ups')} computed)"

@@ -85,11 +85,11 @@ class Texts(TechnicalPages):
         return f"the limb's resting force {held}; when released, it {let_go}"
 
     def demand(
-        self, *, action: Name, duty_share: float, level_share: float, hold: Text | None, limit_per_min: float
+        self, *, action: Name | None, duty_share: float, level_share: float, hold: Text | None, limit_per_min: float
     ) -> str:
         longest = f", longest hold {self.say(hold)}" if hold is not None else ""
         return (
-            f"{self.w.name(action)}, {self.w.share(duty_share)} of the time at {self.w.share(level_share)} "
+            f"{self.w.stick_action(action)}, {self.w.share(duty_share)} of the time at {self.w.share(level_share)} "
             f"deflection{longest}; unintended activation at most {self.w.limit(limit_per_min)} a minute"
         )
 
