@@ -5,19 +5,23 @@ from __future__ import annotations
 import contextlib
 import contextvars
 import functools
+import importlib.util
 from collections.abc import Iterator
 from importlib import import_module
 from typing import TYPE_CHECKING, Any, cast
 
-from stickwright.codes.message import Text, module_of
+from stickwright.codes.message import Message, Text, module_of
 
 if TYPE_CHECKING:
     from stickwright.catalogue.writer import Writer
 
-__all__ = ["LANGUAGES", "Book", "book", "say", "speaking"]
+__all__ = ["FAMILY_LANGUAGES", "LANGUAGES", "Book", "book", "say", "speaking"]
 
 LANGUAGES = ("en",)
 """Folders of this room, each a language with every topic."""
+FAMILY_LANGUAGES = ("en", "de", "ar")
+"""Languages that the family's pages can be printed in: those that are not in `LANGUAGES` have these pages' texts alone, and say all
+else in English, marked as that."""
 
 
 class Book:
@@ -43,7 +47,18 @@ class Book:
         """
         if isinstance(text, str):
             return text
+        if not self._has(text):
+            return self.writer.in_english(_opened(LANGUAGES[0]).say(text))
         return cast(str, getattr(self.topic(module_of(text.topic)), text.text)(**dict(text.params)))
+
+    def _has(self, text: Message) -> bool:
+        """Whether this language has words of its own for a message: a language of the family's pages has some topics, and of some
+        only what those pages say."""
+        if self.language in LANGUAGES:
+            return True
+        module = module_of(text.topic)
+        known = importlib.util.find_spec(f"stickwright.catalogue.{self.language}.{module}") is not None
+        return known and hasattr(self.topic(module), text.text)
 
     def topic(self, module: str) -> Any:
         """All texts of a topic, each a method that says it.
@@ -85,10 +100,10 @@ def speaking(language: str) -> Iterator[Book]:
     Parameters
     ----------
     language : str
-        One of `LANGUAGES`.
+        One of `FAMILY_LANGUAGES`.
     """
-    if language not in LANGUAGES:
-        raise ValueError(f"language: found '{language}', expected one of {', '.join(LANGUAGES)}")
+    if language not in FAMILY_LANGUAGES:
+        raise ValueError(f"language: found '{language}', expected one of {', '.join(FAMILY_LANGUAGES)}")
     token = _language.set(language)
     try:
         yield book()

@@ -44,6 +44,11 @@ class Writer:
     assumed: ClassVar[str]
     """Behind a figure that nobody measured."""
 
+    translated: ClassVar[str] = ""
+    """Printed on each page that was translated by the program's authors: that a speaker is to check it."""
+    english: ClassVar[str] = "English"
+    """The name of English, behind a text that this language does not have."""
+
     def __init__(self) -> None:
         self.locale = Locale.parse(self.tag, sep="-")
         self.right_to_left = self.locale.text_direction == "rtl"
@@ -229,6 +234,10 @@ class Writer:
     def clause(text: str) -> str:
         """A text as part of a sentence: without its full stop."""
         return text.strip().rstrip(".")
+
+    def in_english(self, text: str) -> str:
+        """A text that this language has only in English, marked as that."""
+        return f"{self.name(text)} [{self.english}]"
 
     def _decimal(self, text: str) -> str:
         places = len(text.partition(".")[2])

@@ -47,6 +47,8 @@ def options(command: argparse.ArgumentParser) -> None:
     command.add_argument("--draws", type=int, default=500, metavar="N", help=help_text("plan.draws"))
     command.add_argument("--seed", type=int, metavar="N", help=help_text("plan.seed"))
     command.add_argument("--date", metavar="YYYY-MM-DD", help=help_text("plan.date"))
+    command.add_argument("--language", default="en", choices=("en", "de", "ar"), help=help_text("plan.language"))
+    command.add_argument("--large-type", action="store_true", help=help_text("plan.large-type"))
     wish_options(command)
 
 
@@ -177,7 +179,7 @@ def _written(
         from stickwright.report.document import sheet_pdf
 
         tell(message(Terminal.doing, what="drawing_sheet"), 0.85)
-        write_whole(pdf, sheet_pdf(result))
+        write_whole(pdf, sheet_pdf(result, large_type=options.large_type, language=options.language))
         written.append(pdf)
     if options.svg_dir:
         from stickwright.report.figures import all_figures

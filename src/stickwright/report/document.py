@@ -12,7 +12,7 @@ from itertools import chain
 from pathlib import Path
 from typing import Any, get_args
 
-from stickwright.catalogue import book
+from stickwright.catalogue import book, speaking
 from stickwright.codes.family import Family
 from stickwright.codes.layout_pages import LayoutPages
 from stickwright.codes.message import Name, message
@@ -40,7 +40,7 @@ MOST_PAGES_MOUNTED = 12
 _TEMPLATE = str(Path(__file__).with_name("templates") / "sheet.typ")
 _FIRST = (
     (104.0, 12.0), (96.0, 12.0), (88.0, 12.0), (80.0, 12.0), (88.0, 11.5), (80.0, 11.5), (88.0, 11.0), (80.0, 11.0), (72.0, 11.0),
-    (64.0, 11.0), (56.0, 11.0),
+    (64.0, 11.0), (56.0, 11.0), (50.0, 11.0), (44.0, 11.0),
 )  # fmt: skip
 """Height of the picture and type of page one: the picture gives way first, the type never below 11."""
 _BODY = (
@@ -112,7 +112,7 @@ def _words(plan: Plan) -> dict[str, Any]:
     }
 
 
-def sheet_pdf(plan: Plan, *, large_type: bool = False) -> bytes:
+def sheet_pdf(plan: Plan, *, large_type: bool = False, language: str = "en") -> bytes:
     """The sheet as PDF, written as PDF/UA-1 [iso-14289-1] with embedded type; the same bytes for the same plan.
 
     The family's two pages keep 11 point and give up drawing size first; the pages on the wiring and on
@@ -125,6 +125,8 @@ def sheet_pdf(plan: Plan, *, large_type: bool = False) -> bytes:
         A finished plan; its `made_on` is the document's date.
     large_type : bool, default False
         Whether the family's pages are set in 16 point, on as many pages as that takes.
+    language : str, default "en"
+        Of the family's pages, one of `stickwright.catalogue.FAMILY_LANGUAGES`; the practitioner's stay English.
 
     Returns
     -------
@@ -132,10 +134,10 @@ def sheet_pdf(plan: Plan, *, large_type: bool = False) -> bytes:
         A4, at most four pages, eight when all actions are shared out, twelve when it is said what holds the sticks,
         unless the closest setting still needs more.
     """
-    return _compiled(_fitted(plan, large_type))
+    return _compiled(_fitted(plan, large_type, language))
 
 
-def sheet_pages(plan: Plan, *, large_type: bool = False) -> tuple[str, ...]:
+def sheet_pages(plan: Plan, *, large_type: bool = False, language: str = "en") -> tuple[str, ...]:
     """The same pages as pictures, for looking at them where no PDF is shown.
 
     Parameters
@@ -143,6 +145,8 @@ def sheet_pages(plan: Plan, *, large_type: bool = False) -> tuple[str, ...]:
     plan : Plan
         A finished plan.
     large_type : bool, default False
+        As for `sheet_pdf`.
+    language : str, default "en"
         As for `sheet_pdf`.
 
     Returns
@@ -152,14 +156,15 @@ def sheet_pages(plan: Plan, *, large_type: bool = False) -> tuple[str, ...]:
     """
     import typst
 
-    pages = typst.compile(_TEMPLATE, format="svg", **_settings(_fitted(plan, large_type)))
+    pages = typst.compile(_TEMPLATE, format="svg", **_settings(_fitted(plan, large_type, language)))
     return tuple(bytes(one).decode("utf-8") for one in (pages if isinstance(pages, list) else [pages]))
 
 
-def _fitted(plan: Plan, large_type: bool) -> dict[str, Any]:
+def _fitted(plan: Plan, large_type: bool, language: str) -> dict[str, Any]:
     """The content, set as close as it has to be."""
     content = sheet_content(plan)
-    content |= _family_pages(plan, content, large_type)
+    with speaking(language):
+        content |= _family_pages(plan, content, large_type)
     if content["wiring"] is not None:
         apart = (_wiring(plan, way, apart=True) for way in (_WIRING[-2], _WIRING[0]))
         ways = chain((_wiring(plan, way) for way in _WIRING), apart)
@@ -205,7 +210,17 @@ def _family_pages(plan: Plan, content: dict[str, Any], large_type: bool) -> dict
 
 def _first(plan: Plan, way: tuple[float, float]) -> dict[str, Any]:
     height_mm, text_pt = way
-    return first_page(plan, height_mm) | {"text_pt": text_pt, "trouble": trouble(plan)}
+    return first_page(plan, height_mm) | _spoken() | {"text_pt": text_pt, "trouble": trouble(plan)}
+
+
+def _spoken() -> dict[str, Any]:
+    """The language of a page, its direction, and that a speaker is to check it."""
+    opened = book()
+    return {
+        "lang": opened.language,
+        "right_to_left": opened.writer.right_to_left,
+        "translated": opened.writer.translated,
+    }
 
 
 def _who(plan: Plan, way: tuple[float, float, bool]) -> dict[str, Any] | None:
@@ -214,7 +229,7 @@ def _who(plan: Plan, way: tuple[float, float, bool]) -> dict[str, Any] | None:
         return None
     page = who_page(plan, height_mm, short)
     words = page["words"] | {"trouble": tell(Family.heading, part="trouble")}
-    return page | {"text_pt": text_pt, "trouble": trouble(plan), "words": words}
+    return page | _spoken() | {"text_pt": text_pt, "trouble": trouble(plan), "words": words}
 
 
 def _wiring(plan: Plan, way: tuple[float, float, bool], *, apart: bool = False) -> dict[str, Any] | None:
