@@ -13,9 +13,14 @@ from stickwright.errors import BadInput, Problem, did_you_mean
 
 def test_a_problem_is_one_sentence_with_its_place() -> None:
     """Where, what was found, what was expected, what to do."""
-    problem = Problem("player.toml, line 12, force_gf", '"two"', "a number in gf", "Type 2 for two.")
+    problem = Problem(("player.toml", "line 12", "force_gf"), '"two"', "a number in gf", "Type 2 for two.")
     assert str(problem) == 'player.toml, line 12, force_gf: found "two", expected a number in gf. Type 2 for two.'
     assert str(Problem("", "nothing", "a stick")) == "found nothing, expected a stick."
+
+
+def test_a_comma_in_a_name_parts_nothing() -> None:
+    """A file whose name has a comma is one step of the place."""
+    assert Problem("left, right.csv", "a", "b").where == ("left, right.csv",)
 
 
 def test_told_from_further_out_the_place_grows() -> None:

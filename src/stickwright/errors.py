@@ -62,14 +62,7 @@ class Problem:
     remedy: Text
 
     def __init__(self, where: Text | tuple[Text, ...], found: Text, expected: Text, remedy: Text = "") -> None:
-        # until all places are given in steps, a text is parted at its commas
-        steps = (
-            tuple(where)
-            if isinstance(where, tuple)
-            else tuple(where.split(", "))
-            if isinstance(where, str)
-            else (where,)
-        )
+        steps = where if isinstance(where, tuple) else (where,)
         object.__setattr__(self, "where", tuple(step for step in steps if step))
         object.__setattr__(self, "found", found)
         object.__setattr__(self, "expected", expected)

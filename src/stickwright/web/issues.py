@@ -8,6 +8,7 @@ from typing import NamedTuple
 from stickwright.catalogue import say
 from stickwright.codes.file_places import FilePlaces
 from stickwright.codes.file_tables import FileTables
+from stickwright.codes.found import Found
 from stickwright.codes.message import Message, Text, message, replaced
 from stickwright.codes.tables_page import TablesPage
 from stickwright.errors import Problem
@@ -66,7 +67,7 @@ def problem_on_pages(problem: Problem) -> Message:
     ----------
     problem : Problem
     """
-    if problem.where == ("kit.toml",):
+    if problem.where == ("kit.toml",) and problem.found == message(Found.no_file):
         return NO_KIT
     found, expected, remedy = (_by_page(text) for text in (problem.found, problem.expected, problem.remedy))
     return Problem(_places(problem.where), found, expected, remedy).sentence
