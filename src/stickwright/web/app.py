@@ -59,14 +59,30 @@ def _ready_to_measure() -> None:
     warm_up()
 
 
+def _summarise_one(desk: RequestContext) -> None:
+    """The guard is held, so that the records are not locked meanwhile."""
+    with desk.guard:
+        if desk.store is None:
+            return
+        from stickwright.store.summaries import summarise_next  # brings scipy with it
+
+        summarise_next(desk.store)
+
+
 @asynccontextmanager
 async def _locking(app: Starlette) -> AsyncGenerator[None, None]:
-    """While the app is up: look now and then whether it should lock itself, so that no key stays open on a forgotten laptop."""
+    """While the app is up: look now and then whether it should lock itself, so that no key stays open on a forgotten laptop.
+
+    Where nothing is measured at the time, each look also summarises one recording that an earlier version left without.
+    """
 
     async def look() -> None:
         while True:
             await asyncio.sleep(IDLE_LOOK_S)
             await run_in_threadpool(app.state.desk.lock_if_idle)
+            measuring = getattr(app.state, "measuring", None)
+            if measuring is None or not measuring.open:
+                await run_in_threadpool(_summarise_one, app.state.desk)
 
     looking = asyncio.create_task(look())
     try:

@@ -45,6 +45,7 @@ from stickwright.model.recording import Recording
 from stickwright.model.response import Tuning
 from stickwright.store.opening import Store
 from stickwright.store.recordings import CONDITION, append_samples, begin_recording, finish_recording, note_recording
+from stickwright.store.summaries import summarise
 from stickwright.web.practice import practice_feed
 
 __all__ = ["SAID", "Live", "LiveAsked", "RecordSink", "known_words"]
@@ -154,7 +155,9 @@ class RecordSink:
         what : str
         """
         if self.recording_id is not None:
-            finish_recording(self.store, self.recording_id, what, who=self.who)
+            row = finish_recording(self.store, self.recording_id, what, who=self.who)
+            if row.samples:
+                summarise(self.store, row)
 
     def _with_cues(self, rows: Array) -> Array:
         """A replay carries what was asked when it was recorded."""

@@ -41,6 +41,7 @@ from stickwright.store.recordings import (
     set_aside,
     take_back,
 )
+from stickwright.store.summaries import summaries_of
 from stickwright.web.live import Live, LiveAsked, RecordSink
 from stickwright.web.plans import tunings_here
 from stickwright.web.render import done, form, page, put_right
@@ -166,6 +167,8 @@ def measure_page(here: At, asked_site: str = "") -> dict[str, Any]:
     sites = _site_names(here)
     site = asked_site if asked_site in sites else (sites[0] if sites else "")
     kit = _kit_names(here)
+    rows = recordings(here.store, here.visit_id)
+    told = summaries_of(here.store, rows)
     return {
         "title": message(MeasurePage.title),
         "sites": tuple((name, name) for name in sites),
@@ -189,7 +192,7 @@ def measure_page(here: At, asked_site: str = "") -> dict[str, Any]:
         "source": "practice" if here.key == "d" else "browser",
         "tasks": tuple(_task_card(name) for name in TASKS),
         "pairs": _comparable(here),
-        "done": tuple(_recording_line(here, row) for row in recordings(here.store, here.visit_id)),
+        "done": tuple(_recording_line(here, row, told.get(row.id, "")) for row in rows),
         "stop_words": say(STOP),
         "has_plan": bool(plans(here.store, here.visit_id)),
         "writes": here.writes,
@@ -212,16 +215,9 @@ def _minutes(seconds: float) -> str:
     return say(message(Measuring.lasts, time_s=seconds))
 
 
-def _recording_line(here: At, row: RecordingRow) -> dict[str, Any]:
-    known = ""
-    if not row.aside and row.samples:
-        try:
-            task = guided_task(**dict(row.task_asked)) if row.task_asked else guided_task(row.task, seed=1)
-            known = say(progress(task, samples_of(here.store, row.id)).sentence)
-        except (BadInput, TypeError):  # settings of a task of another version: the samples are there all the same
-            known = say(message(Measuring.of_another_version))
+def _recording_line(here: At, row: RecordingRow, told: Text) -> dict[str, Any]:
     return {
-        "row": row, "known": known, "seconds": message(Measuring.seconds, time_s=row.seconds),
+        "row": row, "known": say(told), "seconds": message(Measuring.seconds, time_s=row.seconds),
         "on": say(message(Measuring.device, parts=tuple(Name(one) for one in (row.stick, row.topper, row.extension) if one))),
         "condition": row.condition,
         "aside": here.url(f"recordings/{row.id}/{'back' if row.aside else 'aside'}"),
