@@ -145,8 +145,24 @@ class PlansPage(Topic):
         """The plan was made by another version."""
 
     @abstractmethod
-    def answer(self) -> str:
-        """Heading."""
+    def try_it(self) -> str:
+        """Button: to the page on which the stick is tried and measured."""
+
+    @abstractmethod
+    def change(self) -> str:
+        """Button: to the wishes for another plan."""
+
+    @abstractmethod
+    def mount_cautions(self, *, count: int) -> str:
+        """Link to the cautions that stand beside the mounts."""
+
+    @abstractmethod
+    def limit(self, *, limit_share: float) -> str:
+        """Beside a bar: the share that must not be passed."""
+
+    @abstractmethod
+    def records(self) -> str:
+        """Heading that opens how the plan was made, its data, and working it out again."""
 
     @abstractmethod
     def second_best(self) -> str:
@@ -161,24 +177,12 @@ class PlansPage(Topic):
         """No stick fits: before what would help."""
 
     @abstractmethod
-    def on_this_page(self) -> str:
-        """Label of the links within the page, for a screen reader."""
-
-    @abstractmethod
     def who(self) -> str:
         """Heading."""
 
     @abstractmethod
     def why(self) -> str:
         """Heading."""
-
-    @abstractmethod
-    def wiring(self) -> str:
-        """Link."""
-
-    @abstractmethod
-    def numbers(self) -> str:
-        """Heading and link."""
 
     @abstractmethod
     def assumed(self) -> str:
@@ -205,28 +209,8 @@ class PlansPage(Topic):
         """Caption."""
 
     @abstractmethod
-    def each_action(self) -> str:
-        """Caption."""
-
-    @abstractmethod
-    def to_do(self) -> str:
-        """Column."""
-
-    @abstractmethod
-    def done_by(self) -> str:
-        """Column."""
-
-    @abstractmethod
     def setup(self) -> str:
         """Heading."""
-
-    @abstractmethod
-    def socket(self, *, socket: Text) -> str:
-        """The socket on the hub."""
-
-    @abstractmethod
-    def not_chosen(self) -> str:
-        """No socket was chosen."""
 
     @abstractmethod
     def worth(self) -> str:
@@ -235,18 +219,6 @@ class PlansPage(Topic):
     @abstractmethod
     def worth_of(self, *, action: Text) -> str:
         """The same for a screen reader, after that heading."""
-
-    @abstractmethod
-    def loads(self) -> str:
-        """Caption."""
-
-    @abstractmethod
-    def reason(self) -> str:
-        """Column."""
-
-    @abstractmethod
-    def next_best(self) -> str:
-        """Heading."""
 
     @abstractmethod
     def wiring_title(self) -> str:
@@ -311,22 +283,6 @@ class PlansPage(Topic):
     @abstractmethod
     def nothing_planned(self) -> str:
         """In place of the figures."""
-
-    @abstractmethod
-    def assumed_table(self) -> str:
-        """Caption."""
-
-    @abstractmethod
-    def quantity(self) -> str:
-        """Column."""
-
-    @abstractmethod
-    def value(self) -> str:
-        """Column."""
-
-    @abstractmethod
-    def confirm_by(self) -> str:
-        """Column: what to measure."""
 
     @abstractmethod
     def nothing_assumed(self) -> str:

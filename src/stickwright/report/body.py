@@ -31,6 +31,7 @@ _MARK_MM = 2.9  # radius of a marker
 _TALL = 124.0  # units of the figure from crown to sole, brought to the paper's height
 _HALF = 36.0  # half its width with the chair
 _HEAD_MM = 7.0  # line of words above the picture
+_ROOM_FOR_VIEW_MM = 130.0  # below that width, how it is seen has to be said beside the picture
 _GREY = "#8c8c8c"
 
 _POINTS: dict[str, Point] = {
@@ -164,7 +165,8 @@ def body_drawing(marks: Sequence[BodyMark], size_mm: tuple[float, float] = (184.
     scale = (height - _HEAD_MM - 1.0) / _TALL
     _figure(drawing, _Paper(drawing, (width / 2, _HEAD_MM), scale))
     _words(drawing, tell(BodyDrawings.label, label="right"), (0.0, 4.2), bold=True)
-    _words(drawing, tell(BodyDrawings.label, label="front"), (width / 2, 4.2), anchor="middle")
+    if width >= _ROOM_FOR_VIEW_MM:
+        _words(drawing, tell(BodyDrawings.label, label="front"), (width / 2, 4.2), anchor="middle")
     _words(drawing, tell(BodyDrawings.label, label="left"), (width, 4.2), anchor="end", bold=True)
     column_mm = width / 2 - _HALF * scale - 4.0
     labels = [_label(mark, int(column_mm / _LETTER_MM), (width / 2, _HEAD_MM), scale) for mark in marks]

@@ -220,21 +220,21 @@ def _chance(one: Placement) -> Bar | None:
 
 
 def _effort(one: Placement) -> Bar | None:
-    """Force as a share of what is comfortable, against the limit of this use."""
+    """Force as a share of what is comfortable; of a switch against its limit, where a stick has rules for each direction."""
     if one.how != "site":
         return None
     if one.fit is not None:
-        return _effort_bar(one.fit.effort_share, one.fit.duty_effort_limit)
+        return _effort_bar(one.fit.effort_share, None)
     if one.press is None or one.press.effort_share is None:
         return None
     return _effort_bar(_press_effort(one.press), one.press.effort_limit_share)
 
 
-def _effort_bar(effort: Estimate, limit_share: float) -> Bar | None:
+def _effort_bar(effort: Estimate, limit_share: float | None) -> Bar | None:
     if effort.value is None:
         return None
     text = message(PlanReport.effort, effort=effort, all_of_it=effort.number > 1)
-    return Bar(text, effort.number, limit_share if math.isfinite(limit_share) else None)
+    return Bar(text, effort.number, limit_share)
 
 
 def _press_effort(press: PressFit) -> Estimate:

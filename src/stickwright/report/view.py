@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, fields, is_dataclass
-from typing import Any, Literal
+from typing import Any, ClassVar, Literal
 
 from stickwright.codes.message import Message, Text
 from stickwright.codes.plan_report import ColumnCode, SectionCode
@@ -24,6 +24,8 @@ __all__ = [
 class Paragraph:
     """One or more sentences that follow each other."""
 
+    kind: ClassVar[str] = "paragraph"
+
     texts: tuple[Text, ...]
     strong: bool = False
     """Whether it is the answer itself."""
@@ -33,12 +35,16 @@ class Paragraph:
 class Facts:
     """Labels, each with what is known of it."""
 
+    kind: ClassVar[str] = "facts"
+
     rows: tuple[tuple[Text, Text], ...]
 
 
 @dataclass(frozen=True)
 class Bar:
     """A share that may be drawn as a bar, and the words that stand beside it in any case."""
+
+    kind: ClassVar[str] = "bar"
 
     text: Text
     share: float
@@ -61,6 +67,8 @@ class Column:
 @dataclass(frozen=True)
 class Table:
     """Rows of cells; None is an empty cell."""
+
+    kind: ClassVar[str] = "table"
 
     caption: Text
     columns: tuple[Column, ...]
@@ -85,6 +93,8 @@ class Table:
 class Picture:
     """The player from the front with numbered controls, and the same in words."""
 
+    kind: ClassVar[str] = "picture"
+
     alt: Message
     marks: tuple[BodyMark, ...]
 
@@ -93,12 +103,16 @@ class Picture:
 class Cautions:
     """Cautions that belong together."""
 
+    kind: ClassVar[str] = "cautions"
+
     texts: tuple[Text, ...]
 
 
 @dataclass(frozen=True)
 class Lines:
     """One line for each; in a fixed order where `numbered`."""
+
+    kind: ClassVar[str] = "lines"
 
     texts: tuple[Text, ...]
     numbered: bool = False

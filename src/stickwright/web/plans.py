@@ -18,6 +18,7 @@ from starlette.responses import RedirectResponse, Response
 from starlette.routing import BaseRoute, Route
 
 from stickwright.catalogue import say
+from stickwright.codes.body_drawings import BodyDrawings
 from stickwright.codes.doing import Doing
 from stickwright.codes.message import Name, Text, message
 from stickwright.codes.plans_page import PlansPage
@@ -27,9 +28,13 @@ from stickwright.model.plan import Plan
 from stickwright.model.response import Tuning
 from stickwright.model.wishes import Keep, Wishes
 from stickwright.planning.plan import DRAWS, SEED
+from stickwright.report.body import body_drawing
 from stickwright.report.document import sheet_content, sheet_pages, sheet_pdf
+from stickwright.report.gather import report_of
 from stickwright.report.mount_dxf import all_dxf
 from stickwright.report.mount_scene import scene_html
+from stickwright.report.printed import sentence
+from stickwright.report.view import Picture, Report
 from stickwright.report.what_if import wishes_words
 from stickwright.store.plans import (
     PlanRow,
@@ -51,6 +56,7 @@ from stickwright.web.request_context import At, at_visit
 __all__ = ["ROUTES", "Making", "Shelf", "plan_page", "plans_page", "tunings_here", "wishes_of"]
 
 KEPT_PLANS = 6
+_BODY_MM = (112.0, 84.0)
 SCENE_POLICY = (
     "sandbox allow-scripts; default-src 'none'; script-src 'unsafe-inline'; style-src 'unsafe-inline'; img-src data:; "
     "frame-ancestors 'self'"
@@ -85,6 +91,7 @@ class ShownPlan:
 
     plan: Plan
     content: dict[str, Any]
+    report: Report
     pdf: bytes | None = None
     pages: tuple[str, ...] = ()
 
@@ -290,8 +297,8 @@ def _shown(request: Request, here: At, row: PlanRow) -> ShownPlan:
         if key not in shelf.shown:
             plan = plan_kept(here.store, row.id)
             findings = tuple(replace(one, text=on_pages(one.text)) for one in plan.findings)
-            content = sheet_content(replace(plan, findings=findings))
-            shelf.shown[key] = ShownPlan(plan, content)
+            told = replace(plan, findings=findings)
+            shelf.shown[key] = ShownPlan(plan, sheet_content(told), report_of(told))
             while len(shelf.shown) > KEPT_PLANS:
                 shelf.shown.popitem(last=False)
         shelf.shown.move_to_end(key)
@@ -336,11 +343,25 @@ def plan_page(here: At, row: PlanRow, shown: ShownPlan) -> dict[str, Any]:
         "row": row,
         "asked": _asked_words(row),
         "content": shown.content,
+        "report": shown.report,
+        "body": _body(shown.report),
+        "columns": ("mark", "action", "control", "chance", "effort"),
+        "mount_cautions": len({caution.text for mount in shown.plan.mounts for caution in mount.cautions}),
         "base": here.url(f"plans/{row.number}"),
         "mounts": len(shown.content["mounts"]),
         "others": [one.number for one in plans(here.store, here.visit_id) if one.number != row.number],
         "now": program(),
     }
+
+
+def _body(report: Report) -> dict[str, str] | None:
+    """The picture of the player, sized so that its writing can be read on a telephone."""
+    controls = report.section("controls")
+    found = [one for one in controls.blocks if isinstance(one, Picture)] if controls is not None else []
+    if not found:
+        return None
+    view = say(message(BodyDrawings.label, label="front"))
+    return {"svg": body_drawing(found[0].marks, _BODY_MM), "alt": say(found[0].alt), "caption": sentence(view)}
 
 
 Page = Callable[[Request], Response]

@@ -18,6 +18,7 @@ from stickwright.catalogue import book, say
 from stickwright.codes.commands import Commands
 from stickwright.codes.message import Message, Name, Text, message
 from stickwright.errors import BadInput, Problem
+from stickwright.report.printed import sentence
 from stickwright.store.documents import undo_document
 from stickwright.web.request_context import At, Session, desk_of
 from stickwright.web.steps import STEPS, step_after, step_of
@@ -278,6 +279,7 @@ def _templates() -> Environment:
         finalize=_said,
     )
     templates.filters["svg_image"] = svg_image
+    templates.filters["sentence"] = sentence
     templates.filters["day"] = lambda iso: book().writer.date(iso)
     templates.filters["moment"] = lambda iso: book().writer.moment(iso)
     templates.filters["begun"] = _begun

@@ -26,7 +26,7 @@ _SECTIONS: dict[SectionCode, str] = {
     "assumed": "Assumed, not measured",
 }
 _COLUMNS: dict[ColumnCode, str] = {
-    "mark": "in the picture",
+    "mark": "no.",
     "action": "action",
     "control": "control",
     "by": "by",
@@ -59,10 +59,12 @@ class Texts(PlanReport):
         return f"{self.w.chance(chance_share)} best or as good"
 
     def effort(self, *, effort: Estimate, all_of_it: bool) -> str:
-        return "more than the player has" if all_of_it else self.w.share_estimate(effort)
+        if all_of_it:
+            return "more than the player has"
+        return f"{self.w.share_estimate(effort)}{self.because(effort.why)}"
 
     def effort_note(self) -> str:
-        return "Effort: force needed, as a share of comfortable force, with its 95% interval."
+        return "Effort: force needed as a share of comfortable force (95% interval)."
 
     def cautions_elsewhere(self, *, count: int) -> str:
         cautions = self.w.plural(count, one="caution stands", other="cautions stand")

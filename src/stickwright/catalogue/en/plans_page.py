@@ -122,8 +122,20 @@ class Texts(PlansPage):
             "kept. Nothing was calculated again."
         )
 
-    def answer(self) -> str:
-        return "Result"
+    def try_it(self) -> str:
+        return "Try it"
+
+    def change(self) -> str:
+        return "Change something"
+
+    def mount_cautions(self, *, count: int) -> str:
+        return f"{count} {self.w.plural(count, one='caution', other='cautions')} for the mounts"
+
+    def limit(self, *, limit_share: float) -> str:
+        return f"limit {self.w.share(limit_share)}"
+
+    def records(self) -> str:
+        return "About this plan"
 
     def second_best(self) -> str:
         return "Second choice:"
@@ -134,20 +146,11 @@ class Texts(PlansPage):
     def helps_most(self) -> str:
         return "What would help most:"
 
-    def on_this_page(self) -> str:
-        return "On this page"
-
     def who(self) -> str:
         return "Controls at a glance"
 
     def why(self) -> str:
         return "Reasons"
-
-    def wiring(self) -> str:
-        return "Wiring"
-
-    def numbers(self) -> str:
-        return "Figures"
 
     def assumed(self) -> str:
         return "Assumed, not measured"
@@ -167,38 +170,14 @@ class Texts(PlansPage):
     def settings_in_games(self) -> str:
         return "Settings in each game"
 
-    def each_action(self) -> str:
-        return "Each action"
-
-    def to_do(self) -> str:
-        return "Action"
-
-    def done_by(self) -> str:
-        return "Control"
-
     def setup(self) -> str:
         return "Set up in three steps"
-
-    def socket(self, *, socket: Text) -> str:
-        return f"Socket: {self.say(socket)}"
-
-    def not_chosen(self) -> str:
-        return "not chosen"
 
     def worth(self) -> str:
         return "Score and second choice"
 
     def worth_of(self, *, action: Text) -> str:
         return f"for {self.say(action)}"
-
-    def loads(self) -> str:
-        return "Load on each control site"
-
-    def reason(self) -> str:
-        return "Reason"
-
-    def next_best(self) -> str:
-        return "Next best plans"
 
     def wiring_title(self) -> str:
         return "Wiring and parts"
@@ -248,18 +227,6 @@ class Texts(PlansPage):
 
     def nothing_planned(self) -> str:
         return "Nothing could be planned yet."
-
-    def assumed_table(self) -> str:
-        return "Values used in place of measurements"
-
-    def quantity(self) -> str:
-        return "Quantity"
-
-    def value(self) -> str:
-        return "Value"
-
-    def confirm_by(self) -> str:
-        return "To confirm"
 
     def nothing_assumed(self) -> str:
         return "Everything was measured."
