@@ -19,6 +19,9 @@ from stickwright.codes.message import Message
 RELATIVE, ABSOLUTE = 1e-5, 1e-9
 """What another machine's arithmetic may change, as a share of the sum without signs."""
 
+NO_NUMBER = -1.5
+"""What stands for one that is none or has no end: small, so that its share of the sum hides no change of another."""
+
 Figures = dict[str, tuple[float, float]]
 """By path without places: the sum, and the same sum without signs."""
 
@@ -31,7 +34,7 @@ def figures(result: Any) -> Figures:
     out = {}
     for path, values in gathered.items():
         held = np.asarray(values)
-        held = np.where(np.isfinite(held), held, -12345.0)
+        held = np.where(np.isfinite(held), held, NO_NUMBER)
         weights = 1 + np.arange(1, held.size + 1) / (held.size + 1)
         out[path] = (float((weights * held).sum()), float((weights * np.abs(held)).sum()))
     return out

@@ -12,6 +12,7 @@ from typing import Any
 import numpy as np
 
 import held_recordings
+import held_shares
 import worked_cases
 import worked_rooms
 from coverage_runs import STICK, some_player
@@ -190,6 +191,6 @@ PLANS = {
     name: lambda name=name: _planned(name) for name in (*worked_rooms.NAMES, *(f"random {seed}" for seed in range(8)))
 }
 ALL: dict[str, dict[str, Callable[[], Any]]] = {
-    "trace": TRACE, "tuning": TUNING, "benches": BENCHES, "abilities": ABILITIES, "plans": PLANS,
+    "trace": TRACE, "shares": held_shares.results(), "tuning": TUNING, "benches": BENCHES, "abilities": ABILITIES, "plans": PLANS,
 }  # fmt: skip
 """What is held, by the file that holds it."""

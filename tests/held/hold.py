@@ -6,7 +6,7 @@ import json
 import sys
 from pathlib import Path
 
-sys.path[:0] = [str(Path(__file__).parents[1])]
+sys.path[:0] = [str(Path(__file__).parents[1]), str(Path(__file__).parents[1] / "allocation")]
 
 from held_numbers import differences, figures  # noqa: E402
 from held_results import ALL  # noqa: E402
