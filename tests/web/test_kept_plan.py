@@ -143,3 +143,16 @@ def test_a_plan_of_an_older_format_says_what_can_be_had(client: TestClient, kept
     assert said in page
     assert "The same sticks are chosen, but 1 entry differs, the first at format (2 before, 3 now)." in page
     assert "<h2" in client.get("/visits/1/plans/2").text
+
+
+def test_the_familys_pages_are_shown_in_the_language_that_was_chosen(client: TestClient, kept: Store) -> None:
+    """A link for each language by its own name; pictures and PDF follow; one that there is not falls back to English."""
+    assert row_of(kept).number == 1
+    assert 'lang="de">Deutsch</a>' in client.get("/visits/1/sheet").text
+    chosen = client.get("/visits/1/sheet?language=de").text
+    assert "page-1.svg?language=de" in chosen
+    assert "sheet.pdf?language=de" in chosen
+    english, german, none = (
+        client.get(f"/visits/1/plans/1/page-1.svg?language={one}").content for one in ("en", "de", "xx")
+    )
+    assert german != english == none

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from stickwright import errors
-from stickwright.catalogue.book import FAMILY_LANGUAGES, LANGUAGES, Book, book, say, speaking
+from stickwright.catalogue.book import FAMILY_LANGUAGES, LANGUAGES, Book, book, own_name, say, speaking
 
-__all__ = ["FAMILY_LANGUAGES", "LANGUAGES", "Book", "book", "say", "speaking"]
+__all__ = ["FAMILY_LANGUAGES", "LANGUAGES", "Book", "book", "own_name", "say", "speaking"]
 
 errors.spoken_by(say)

@@ -15,7 +15,7 @@ from stickwright.codes.message import Message, Text, module_of
 if TYPE_CHECKING:
     from stickwright.catalogue.writer import Writer
 
-__all__ = ["FAMILY_LANGUAGES", "LANGUAGES", "Book", "book", "say", "speaking"]
+__all__ = ["FAMILY_LANGUAGES", "LANGUAGES", "Book", "book", "own_name", "say", "speaking"]
 
 LANGUAGES = ("en",)
 """Folders of this room, each a language with every topic."""
@@ -81,6 +81,22 @@ _language: contextvars.ContextVar[str] = contextvars.ContextVar("language", defa
 def book() -> Book:
     """The book that is open here: English, unless `speaking` opened another."""
     return _opened(_language.get())
+
+
+def own_name(language: str) -> str:
+    """What a language calls itself.
+
+    Parameters
+    ----------
+    language : str
+        One of `FAMILY_LANGUAGES`.
+
+    Examples
+    --------
+    >>> own_name("de")
+    'Deutsch'
+    """
+    return _opened(language).writer.locale.get_language_name() or language
 
 
 def say(text: Text) -> str:

@@ -361,6 +361,10 @@ class PlansPage(Topic):
         """Button."""
 
     @abstractmethod
+    def family_language(self) -> str:
+        """In front of the languages that the family's pages of the sheet can be printed in."""
+
+    @abstractmethod
     def sheet_test(self) -> str:
         """Under the button: how to test the sheet."""
 

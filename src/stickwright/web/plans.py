@@ -17,7 +17,7 @@ from starlette.requests import Request
 from starlette.responses import RedirectResponse, Response
 from starlette.routing import BaseRoute, Route
 
-from stickwright.catalogue import say
+from stickwright.catalogue import FAMILY_LANGUAGES, own_name, say
 from stickwright.codes.body_drawings import BodyDrawings
 from stickwright.codes.doing import Doing
 from stickwright.codes.message import Name, Text, message
@@ -92,8 +92,9 @@ class ShownPlan:
     plan: Plan
     content: dict[str, Any]
     report: Report
-    pdf: bytes | None = None
-    pages: tuple[str, ...] = ()
+    pdf: dict[str, bytes] = field(default_factory=dict)
+    """By the language of the family's pages."""
+    pages: dict[str, tuple[str, ...]] = field(default_factory=dict)
 
 
 @dataclass
@@ -438,15 +439,24 @@ def sheet(request: Request) -> Response:
         "row": row,
         "base": here.url(f"plans/{row.number}") if row else "",
         "count": count,
+        "language": _language(request),
+        "languages": {one: own_name(one) for one in FAMILY_LANGUAGES},
     }
     return page(request, "sheet.html", data, here=here)
 
 
 def _pages(request: Request, here: At, row: PlanRow) -> tuple[str, ...]:
     shown = _shown(request, here, row)
-    if not shown.pages:
-        shown.pages = sheet_pages(shown.plan)
-    return shown.pages
+    language = _language(request)
+    if language not in shown.pages:
+        shown.pages[language] = sheet_pages(shown.plan, language=language)
+    return shown.pages[language]
+
+
+def _language(request: Request) -> str:
+    """Of the family's pages, as chosen on the page of the sheet: English where nothing, or none that there is, was chosen."""
+    asked = request.query_params.get("language", "")
+    return asked if asked in FAMILY_LANGUAGES else FAMILY_LANGUAGES[0]
 
 
 @if_read
@@ -467,9 +477,10 @@ def sheet_file(request: Request) -> Response:
     here = at_visit(request)
     row = _row(here, _number_of(request))
     shown = _shown(request, here, row)
-    if shown.pdf is None:
-        shown.pdf = sheet_pdf(shown.plan)
-    return download(shown.pdf, _name(here, row, "pdf"), "application/pdf")
+    language = _language(request)
+    if language not in shown.pdf:
+        shown.pdf[language] = sheet_pdf(shown.plan, language=language)
+    return download(shown.pdf[language], _name(here, row, "pdf"), "application/pdf")
 
 
 def latest_sheet(request: Request) -> Response:

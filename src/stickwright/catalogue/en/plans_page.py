@@ -293,6 +293,9 @@ class Texts(PlansPage):
     def download_sheet(self) -> str:
         return "Download the PDF to print"
 
+    def family_language(self) -> str:
+        return "Language of the family's pages:"
+
     def sheet_test(self) -> str:
         return (
             "To test the sheet, ask somebody else to set up from it without your help. It passes if they need "
