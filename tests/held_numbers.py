@@ -48,6 +48,9 @@ def _numbers(result: Any, path: str) -> Iterator[tuple[str, float]]:
     elif isinstance(result, np.ndarray):
         if result.dtype.kind in "fiub":
             yield from ((path, float(value)) for value in result.ravel())
+    elif isinstance(result, frozenset):
+        for one in sorted(result, key=repr):  # a set has no order of its own
+            yield from _numbers(one, path)
     elif isinstance(result, Message):
         yield f"{path}/said", _as_number(result.text)
         for name, value in result.params:

@@ -42,3 +42,10 @@ def test_another_word_and_another_message_are_noticed() -> None:
     assert len(differences(said, figures(("right", message(Movements.one_push_way))))) == 1
     assert len(differences(said, figures(("left", message(Movements.pushes_alike))))) == 1
     assert differences(said, figures(("left", message(Movements.one_push_way)))) == []
+
+
+def test_a_set_is_held_in_an_order_of_its_own() -> None:
+    """Words come out of a set in another order in each run."""
+    words = ("rest", "hold", "press", "aim", "follow")
+    held = {path: total for path, (total, _) in figures(sorted(words)).items()}
+    assert differences(held, figures(frozenset(words))) == []
