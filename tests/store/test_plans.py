@@ -9,6 +9,7 @@ import pytest
 import sqlalchemy as sa
 
 from said import said
+from stickwright.codes.doing import Doing
 from stickwright.codes.kept_plans import KeptPlans
 from stickwright.codes.message import Name, message
 from stickwright.codes.trail import Trail
@@ -99,7 +100,7 @@ def test_a_plan_is_the_one_that_the_folder_gives(small):
     case = read_case({"player.toml": PLAYER, "kit.toml": KIT}, "2026-03-15")
     case = dataclasses.replace(case, name="K7 2026-03-14")
     assert plan_result(store, row.id) == json.loads(plan_json(plan(case, draws=DRAWS, seed=3)))
-    assert told[-1] == ("done", 1.0)
+    assert told[-1] == (message(Doing.done), 1.0)
     assert (row.number, visit(store, visit_id).plans) == (1, 1)
     assert made(store, visit_id).number == 2
     assert [one.number for one in plans(store, visit_id)] == [1, 2]

@@ -32,6 +32,7 @@ _VISIT = "/visits/[^/]+"
 SLOW: dict[str, str] = {
     "demo": "/demo",
     "player": "/players/[^/]+(/visits)?",
+    "loans": "(/players/[^/]+)?/loans(/.*)?",
     "consent": "/players/[^/]+/(consent|consent/withdraw|unkept)",
     "export": "/players/[^/]+/(everything.zip|erase)",
     "imports": "/import",
