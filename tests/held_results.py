@@ -11,6 +11,7 @@ from typing import Any
 
 import numpy as np
 
+import held_mounts
 import held_recordings
 import held_shares
 import worked_cases
@@ -191,6 +192,7 @@ PLANS = {
     name: lambda name=name: _planned(name) for name in (*worked_rooms.NAMES, *(f"random {seed}" for seed in range(8)))
 }
 ALL: dict[str, dict[str, Callable[[], Any]]] = {
-    "trace": TRACE, "shares": held_shares.results(), "tuning": TUNING, "benches": BENCHES, "abilities": ABILITIES, "plans": PLANS,
+    "trace": TRACE, "shares": held_shares.results(), "mounts": held_mounts.results(),
+    "tuning": TUNING, "benches": BENCHES, "abilities": ABILITIES, "plans": PLANS,
 }  # fmt: skip
 """What is held, by the file that holds it."""
