@@ -1,7 +1,7 @@
 # Each command does its own set-up: python3 (3.11 or newer) with venv and pip is enough.
 PYTHON ?= python3
 
-.PHONY: demo test lint bench coverage mutants schemas docs api lock clean
+.PHONY: demo test lint versions bench coverage mutants schemas docs api lock clean
 
 demo:
 	@$(PYTHON) bootstrap.py demo
@@ -11,6 +11,9 @@ test:
 
 lint:
 	@$(PYTHON) bootstrap.py lint
+
+versions:
+	@$(PYTHON) bootstrap.py versions
 
 bench:
 	@$(PYTHON) bootstrap.py bench

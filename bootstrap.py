@@ -3,6 +3,7 @@
     python3 bootstrap.py demo     the main job on the demo case
     python3 bootstrap.py test     all tests
     python3 bootstrap.py lint     style, types, import order
+    python3 bootstrap.py versions the tests of the core rooms by newer Pythons, where this machine has them
     python3 bootstrap.py bench    what is timed, each against a named peer
     python3 bootstrap.py coverage how often the intervals hold the truth; writes docs/coverage.md (takes five minutes)
     python3 bootstrap.py mutants  how many wrong formulas the tests would notice (takes an hour or more)
@@ -29,6 +30,8 @@ ENVIRONMENT = ROOT / ".venv"
 BIN = ENVIRONMENT / ("Scripts" if os.name == "nt" else "bin")
 PYTHON = BIN / ("python.exe" if os.name == "nt" else "python")
 LOCK = ROOT / "requirements.lock"
+NEWER = ("3.12", "3.13")
+CORE_ROOMS = ("model", "mechanics", "trace", "tuning", "allocation", "files")
 COVERAGE = "coverage==7.17.5"  # not in the lock file: nothing but `mutants` needs it
 STAMP = ENVIRONMENT / "set-up-from"
 
@@ -131,8 +134,33 @@ def demo() -> None:
 
 
 def test(*more: str) -> None:
-    """All tests, on both cores."""
+    """All tests, on both cores: one thread in each of the two workers, for more would only wait for each other."""
+    for library in ("OMP", "OPENBLAS", "NUMBA"):
+        os.environ.setdefault(f"{library}_NUM_THREADS", "1")
     run(PYTHON, "-m", "pytest", "-n", "2", "--dist", "worksteal", *more)
+
+
+def versions() -> None:
+    """The tests of the core rooms by every newer Python of this machine that we say we run on."""
+    found = {version: python for version in NEWER if (python := python_named(version)) is not None}
+    for version, python in found.items():
+        print(f"Python {version}", flush=True)
+        place = ENVIRONMENT / f"python{version}"
+        by = place / BIN.name / PYTHON.name
+        if not by.exists():
+            run(python, "-m", "venv", place)
+        pip = (by, "-m", "pip", "install", "--quiet", "--disable-pip-version-check")
+        run(*pip, "--require-hashes", "-r", LOCK)
+        run(*pip, "--no-deps", "--no-build-isolation", "-e", ROOT)
+        run(by, "-m", "pytest", *(ROOT / "tests" / room for room in CORE_ROOMS))
+    missing = [version for version in NEWER if version not in found]
+    print(f"tried: {', '.join(found) or 'none'}; not on this machine: {', '.join(missing) or 'none'}")
+
+
+def python_named(version: str) -> str | None:
+    """Where a Python of this version is: on the path, or among those that pyenv keeps; None when there is none."""
+    kept = sorted(Path.home().glob(f".pyenv/versions/{version}.*/bin/python"))
+    return shutil.which(f"python{version}") or (str(kept[-1]) if kept else None)
 
 
 def lint() -> None:
@@ -174,10 +202,12 @@ def main(arguments: list[str]) -> None:
         print(__doc__)
         return
     what, *more = arguments
-    doings = {"demo": demo, "lint": lint, "bench": bench, "coverage": coverage}
+    doings = {"demo": demo, "lint": lint, "bench": bench, "coverage": coverage, "versions": versions}
     with_more = {"test": test, "mutants": mutants, "api": api}
     if what not in (*doings, *with_more, "run"):
-        sys.exit(f"bootstrap.py: found '{what}', expected demo, test, lint, bench, coverage, mutants, api or run")
+        sys.exit(
+            f"bootstrap.py: found '{what}', expected demo, test, lint, versions, bench, coverage, mutants, api or run"
+        )
     from_the_system(f"bootstrap.py {what}", pages=what == "test")
     set_up()
     if what == "run":

@@ -3,6 +3,9 @@
 from __future__ import annotations
 
 import importlib.util
+import re
+import shutil
+import sys
 from pathlib import Path
 
 import pytest
@@ -71,3 +74,35 @@ def test_elsewhere_one_line_says_what_to_type(monkeypatch: pytest.MonkeyPatch) -
     Machine(monkeypatch, "apt-get", root=True, works=False)
     with pytest.raises(SystemExit, match="could not install chromium and postgresql"):
         bootstrap.from_the_system("make test", pages=True)
+
+
+def test_each_hook_before_a_commit_is_a_tool_of_the_environment() -> None:
+    """Every hook of .pre-commit-config.yaml is local and calls a program that the lock file's environment has, and together they
+    are what `make lint` runs."""
+    text = (ROOT / ".pre-commit-config.yaml").read_text(encoding="utf-8")
+    assert set(re.findall(r"repo: (\S+)", text)) == {"local"}
+    assert text.count("- id:") == text.count("language: system") == text.count("entry:")
+    programs = re.findall(r"entry: \.venv/bin/(\S+)(?: (check|format))?", text)
+    assert programs == [("ruff", "check"), ("ruff", "format"), ("mypy", ""), ("lint-imports", "")]
+    assert [name for name, _ in programs if shutil.which(name, path=Path(sys.executable).parent) is None] == []
+
+
+def test_a_newer_python_is_found_on_the_path_or_where_pyenv_keeps_it(
+    monkeypatch: pytest.MonkeyPatch, tmp_path: Path
+) -> None:
+    """The newest of a version; on the path before any other; none where there is none."""
+    monkeypatch.setattr(bootstrap.shutil, "which", lambda _name: None)
+    monkeypatch.setattr(bootstrap.Path, "home", lambda: tmp_path)
+    for one in ("3.12.1", "3.12.4", "3.11.7"):
+        python = tmp_path / ".pyenv" / "versions" / one / "bin" / "python"
+        python.parent.mkdir(parents=True)
+        python.touch()
+    assert bootstrap.python_named("3.12") == str(tmp_path / ".pyenv" / "versions" / "3.12.4" / "bin" / "python")
+    assert bootstrap.python_named("3.13") is None
+    monkeypatch.setattr(bootstrap.shutil, "which", lambda name: f"/usr/bin/{name}")
+    assert bootstrap.python_named("3.13") == "/usr/bin/python3.13"
+
+
+def test_the_core_rooms_that_newer_pythons_try_have_tests() -> None:
+    """Each is a folder of tests."""
+    assert [room for room in bootstrap.CORE_ROOMS if not list((ROOT / "tests" / room).glob("test_*.py"))] == []
