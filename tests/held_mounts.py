@@ -226,7 +226,8 @@ def _give(rng: Rng) -> Any:
             cantilever(full_n, float(rng.uniform(0.1, 0.5)), outer_m, 0.8 * outer_m, 7e10), give_findings(full_n, give, travel_m, hz),
             give_findings(full_n, give, travel_m, None),
         ]  # fmt: skip
-    return [*out, ringing_hz(math.inf, 1.0), ringing_hz(900.0, None), in_series_n_per_m(math.inf)]
+    out += [ringing_hz(math.inf, 1.0), ringing_hz(900.0, None), in_series_n_per_m(math.inf)]
+    return {str(number): one for number, one in enumerate(out)}
 
 
 def _chairs(rng: Rng) -> Any:

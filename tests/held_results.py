@@ -14,6 +14,7 @@ import numpy as np
 import held_mounts
 import held_recordings
 import held_shares
+import held_singles
 import worked_cases
 import worked_rooms
 from coverage_runs import STICK, some_player
@@ -30,6 +31,7 @@ from simulated import (
     bench_table,
     hump_noise,
 )
+from stickwright.errors import BadInput
 from stickwright.mechanics.ability import ability
 from stickwright.mechanics.bench import bench_stick
 from stickwright.model.player import PARTS, Site
@@ -169,12 +171,46 @@ def _bench(name: str) -> Any:
     )  # fmt: skip
 
 
+def _drawn_bench(seed: int) -> Any:
+    """Directions, shares of the throw, faults and the gauge's step drawn by lot; one way out, or a slip, in some."""
+    rng = np.random.default_rng([37, seed])
+    faults = GaugeFaults(
+        off_square_rad=float(rng.choice([0, 0.3])), apart_share=float(rng.choice([0, 0.1])), apart_n=float(rng.choice([0, 0.03])),
+        drift_n=float(rng.choice([0, 0.006])), wander_n=float(rng.choice([0, 0.01])),
+    )  # fmt: skip
+    stick = replace(STICK, sag_share=float(rng.choice([0, 0, 0.3, -0.2])))
+    many, shares = int(rng.choice([1, 2, 4, 8])), ((0.0, 1.0), (0.0, 0.5, 1.0), (0.0, 0.25, 0.5, 0.75, 1.0))[seed % 3]
+    table = bench_table(
+        stick, rng, directions_rad=tuple(EIGHT_RAD[:: 8 // many].tolist()), shares=shares, back=bool(seed % 4),
+        gauge_step_n=float(rng.choice([0.01, 0.05])), scatter=float(rng.choice([0.01, 0.05])), faults=faults,
+        unequal=tuple(rng.uniform(0.8, 1.3, many).tolist()) if seed % 5 == 0 else None, slipped=(1, 2.5) if seed % 4 == 1 else None,
+    )  # fmt: skip
+    try:
+        return bench_stick(
+            table.force_n, name="yew", height_m=stick.height_m, travel_m=table.travel_m, direction_rad=table.direction_rad,
+            outward=table.outward, max_travel_m=stick.travel_m if seed % 3 else None,
+        )  # fmt: skip
+    except BadInput as refused:
+        return refused.problems
+
+
 def _able(seed: int) -> Any:
     rng = np.random.default_rng([41, seed])
     faults = NO_VISIT_FAULTS if seed % 2 else VisitFaults(lost_per_repeat=0.05, day=0.8)
+    if seed >= 8 and not seed % 4:
+        faults = VisitFaults(lost_over_visit=0.3, slip_chance=0.2)
     taken = some_player(rng).gauge_readings(rng, directions_rad=EIGHT_RAD[:: 1 + seed % 3], scatter=0.15, faults=faults)
     readings = [{"direction_rad": phi, "force_n": force, "reach_m": reach} for phi, force, reach in taken]
     given = {"name": "site", "part": PARTS[seed % len(PARTS)], "reading": readings, "again_force_n": [0.5, 0.55]}
+    if seed >= 8:
+        more = {
+            "rest": [{"force_n": rng.uniform(0, 0.1, 3).tolist()}], "involuntary_force_n": 0.03, "crossing_hz": 2.5,
+            "force_noise_share": 0.06, "limb_stiffness_n_per_m": 70.0, "comfortable_of_maximal_share": 0.6, "movement_tilt_deg": 20.0,
+            "spasm": {"rate_per_s": 0.02, "peak_n": [1.0, 1.4]}, "hold": [{"effort_share": 0.4, "duration_s": [20.0, 26.0]}],
+        }  # fmt: skip
+        given |= {name: value for name, value in more.items() if rng.random() < 0.5}
+        if seed % 5 == 0:
+            del given["again_force_n"]
     return ability(Site.model_validate(given), rng, 200)
 
 
@@ -186,13 +222,16 @@ def _planned(name: str) -> Any:
     return plan(replace(worked_cases.whole_case(name), kit=kit, room=worked_rooms.room(name)), draws=30)
 
 
-BENCHES = {name: lambda name=name: _bench(name) for name in ("plain", "curved", "askew", "drifting", "slipped")}
-ABILITIES = {f"player {seed}": lambda seed=seed: _able(seed) for seed in range(8)}
+BENCHES = {
+    **{name: lambda name=name: _bench(name) for name in ("plain", "curved", "askew", "drifting", "slipped")},
+    **{f"drawn {seed}": lambda seed=seed: _drawn_bench(seed) for seed in range(16)},
+}
+ABILITIES = {f"player {seed}": lambda seed=seed: _able(seed) for seed in range(24)}
 PLANS = {
     name: lambda name=name: _planned(name) for name in (*worked_rooms.NAMES, *(f"random {seed}" for seed in range(8)))
 }
 ALL: dict[str, dict[str, Callable[[], Any]]] = {
-    "trace": TRACE, "shares": held_shares.results(), "mounts": held_mounts.results(),
+    "trace": TRACE, "shares": held_shares.results(), "mounts": held_mounts.results(), "singles": held_singles.results(),
     "tuning": TUNING, "benches": BENCHES, "abilities": ABILITIES, "plans": PLANS,
 }  # fmt: skip
 """What is held, by the file that holds it."""
