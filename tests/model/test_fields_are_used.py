@@ -16,7 +16,6 @@ ASKING = ("model", "records", "store")
 """Folders that declare, read and keep nouns without using them."""
 FORMS = ("noun_forms.py", "noun_views.py")
 UNUSED = {
-    "gauge_readings": "names a file; what stands in it becomes the site's readings when the case is read",
     "friction_force_interval_n": "kept beside the friction that a bench gave; the choice counts on the friction itself",
 }
 """Fields that nothing else reads, each with its reason."""

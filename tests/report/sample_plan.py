@@ -347,7 +347,7 @@ def crowded_plan() -> Plan:
         site, name=long_name, fits=fits, choice=fits[0], support="two towels and a wedge under the forearm"
     )
     cautions = tuple(
-        Caution(about_, long_name, f"{about_.capitalize()} caution in a long sentence: agree it with the treating "
+        Caution(about_, long_name, f"{about_.replace('_', ' ').capitalize()} caution in a long sentence: agree it with the treating "
                 "team, follow local rules and the seating clinic, and look at the skin after 10 and then 30 minutes.")
         for about_ in ("effort", "hold", "force", "site", "false_input", "session", "dead zone")
     )  # fmt: skip

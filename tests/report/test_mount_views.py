@@ -14,8 +14,9 @@ from sample_mounts import FINGER, finger_mount, fist_mount, mounted_plan, room
 from scipy.spatial import ConvexHull
 
 from stickwright.model.mounting import Dimension, Pose
-from stickwright.report.mount_labels import Labels
+from stickwright.report.mount_balloons import crosses, leaders, slots
 from stickwright.report.mount_shapes import (
+    DrawnBody,
     base_of,
     dimension_ends,
     end_of,
@@ -24,6 +25,7 @@ from stickwright.report.mount_shapes import (
     room_shapes,
     tilted_shapes,
 )
+from stickwright.report.mount_solids import ABOVE, hides, pieces_of, runs
 from stickwright.report.mount_views import clipped_polygon, dimension_lines, hatch, hull
 
 spots = lists(tuples(st.integers(-20, 20), st.integers(-20, 20)), min_size=3, max_size=14)
@@ -135,18 +137,48 @@ def test_the_sign_of_the_player_follows_the_posture(posture: str | None) -> None
     assert max(point[2] for one in body for point in one.points) > 0.58
 
 
-def test_names_never_cover_each_other() -> None:
-    """As many names as a frame has room for, none over another; then none is placed."""
-    labels = Labels(0.0, 0.0, 60.0, 40.0)
-    placed = []
-    while (one := labels.place("front end of the armrest", [(30.0, 20.0)], 26.0)) is not None:
-        lines, (left, top), _ = one
-        placed.append((left, top, left + 26.0, top + len(lines) * 3.9))
-        assert len(placed) < 40
-    assert len(placed) >= 4
-    for place, a in enumerate(placed):
-        for b in placed[place + 1 :]:
-            assert a[2] <= b[0] + 3 or b[2] <= a[0] + 3 or a[3] <= b[1] + 0.1 or b[3] <= a[1] + 0.1
+@given(lists(tuples(floats(0, 60), floats(0, 40)), min_size=1, max_size=14, unique=True))
+def test_balloons_never_cover_each_other_and_no_leaders_cross(anchors: list[tuple[float, float]]) -> None:
+    """Any parts in a view of 60 by 40 mm: each number has its own place outside, balloons lie apart, no two leaders cross."""
+    told = leaders(
+        {number: [spot] for number, spot in enumerate(anchors)}, slots((0.0, 0.0), (60.0, 40.0), len(anchors)), {}
+    )
+    assert [one.number for one in told] == list(range(len(anchors)))
+    for one in told:
+        assert one.slot[0] >= 60.0 + 9.0 or one.slot[1] <= -9.0
+    for place, a in enumerate(told):
+        for b in told[place + 1 :]:
+            assert math.dist(a.slot, b.slot) > 6.0
+            assert not crosses(a.slot, a.anchor, b.slot, b.anchor)
+
+
+@given(floats(-0.2, 0.2), floats(-0.2, 0.2), floats(0.02, 0.3))
+def test_what_lies_behind_a_box_is_hidden(x: float, y: float, below: float) -> None:
+    """A point below a box of 100 by 100 by 20 mm is hidden from above where, and only where, the box is over it; above it never."""
+    box = DrawnBody(
+        "STICK", "", "solid", tuple((a, b, c) for a in (-0.05, 0.05) for b in (-0.05, 0.05) for c in (0.0, 0.02))
+    )
+    (piece,) = pieces_of([box])
+    if min(abs(abs(x) - 0.05), abs(abs(y) - 0.05)) > 0.001:
+        behind, inside = hides(piece, np.array([[x, y, -below], [x, y, 0.03], [0.0, 0.0, 0.01]]), ABOVE)
+        assert behind[0] == (abs(x) < 0.05 and abs(y) < 0.05)
+        assert not behind[1]
+        assert list(inside) == [False, False, True]
+
+
+def test_a_long_leaning_bar_is_hidden_only_where_it_is_behind() -> None:
+    """A bar that rises from below a plate on its left to above it on its right: seen from above it is hidden over exactly the stretch
+    that is both under the plate and lower than it, 40 mm of the plate's left half; the mean height of neither tells that."""
+    plate = DrawnBody(
+        "MOUNT", "", "solid", tuple((a, b, c) for a in (-0.04, 0.04) for b in (-0.1, 0.1) for c in (-0.001, 0.001))
+    )
+    bar = DrawnBody("MOUNT", "bar", "bar", ((-0.1, 0.0, -0.1), (0.1, 0.0, 0.1)), 0.01)
+    hidden = [run for run in runs(pieces_of([plate, bar]), ABOVE, 0.0002) if run.kind == "hidden" and run.body == bar]
+    spans = [run.spots[:, 0] for run in hidden]
+    assert min(float(span.min()) for span in spans) == pytest.approx(-0.04, abs=0.0005)
+    assert max(float(span.max()) for span in spans) == pytest.approx(
+        0.0, abs=0.0075
+    )  # its lower side enters the plate half a width later
 
 
 def test_seat_and_what_moves_with_it_at_the_other_tilt() -> None:

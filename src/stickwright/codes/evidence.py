@@ -73,7 +73,7 @@ class Evidence(Topic):
         """Why there is no interval: the smallest p that the design can show lies above the limit."""
 
     @abstractmethod
-    def neighbours_alike(self, *, correlation: float) -> str:
+    def neighbours_alike(self, *, correlation_factor: float) -> str:
         """A limit: errors of neighbouring trials are alike, so that the interval is too narrow."""
 
     @abstractmethod

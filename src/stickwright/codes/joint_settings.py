@@ -20,10 +20,6 @@ class JointSettings(Topic):
         """A joint as a label."""
 
     @abstractmethod
-    def numbered(self, *, joint: JointName, number: int) -> str:
-        """A joint as a label in the drawing, counted from the clamp."""
-
-    @abstractmethod
     def set(self, *, joint: JointName, number: int, setting: Message) -> str:
         """How one joint is set, in a sentence with its label; the setting is one of the clauses below."""
 

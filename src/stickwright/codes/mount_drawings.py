@@ -8,13 +8,14 @@ from typing import Literal
 from stickwright.codes.message import Message, Name, Text, Topic
 from stickwright.codes.mount_poses import Along, End
 
-__all__ = ["FreeKind", "MountDrawings", "SceneHead", "Thing"]
+__all__ = ["FreeKind", "MountDrawings", "Picture", "SceneHead", "Thing"]
 
 FreeKind = Literal[
     "face", "neck", "chest", "chair control", "transfer side", "door", "tubing", "screen", "helper", "other"
 ]
 """Why a space must stay free."""
 Thing = Literal["tube", "edge", "surface", "keep_free", "landmark", "mount", "stick", "cable"]
+Picture = Literal["above", "right", "device", "place", "overview"]
 SceneHead = Literal["what", "name", "right", "forward", "up", "note", "from", "to", "distance"]
 
 
@@ -22,8 +23,65 @@ class MountDrawings(Topic):
     """Each a label, except where it says sentence."""
 
     @abstractmethod
-    def view(self, *, view: Literal["above", "right"]) -> str:
-        """Heading of a view, with which way is forward."""
+    def view(self, *, view: Picture, one_to: int) -> str:
+        """Heading of a view: from where it is seen, which way is forward, the scale (1 to so many). 'device': the device alone, square
+        on from its own right; 'place': player and seat from the right; 'overview': from the front right and above."""
+
+    @abstractmethod
+    def part(self, *, name: Text, setting: Text) -> str:
+        """A row of the list of parts in one column: what it is, how it is set."""
+
+    @abstractmethod
+    def list_head(self, *, column: Literal["part", "setting"]) -> str:
+        """Heading of a column of the list of parts."""
+
+    @abstractmethod
+    def clock(self) -> str:
+        """Heading of a clock face that shows which way the links of an arm point from above."""
+
+    @abstractmethod
+    def link(self, *, number: int, of: int) -> str:
+        """A link of an arm, counted from the clamp, and of how many."""
+
+    @abstractmethod
+    def long(self, *, length_m: float) -> str:
+        """Note: how long a link is, between the middles of its joints."""
+
+    @abstractmethod
+    def long_and_set(self, *, length_m: float, setting: Text) -> str:
+        """Note: how long a link is, and how it is set."""
+
+    @abstractmethod
+    def noon(self) -> str:
+        """Below that heading: what 12 is."""
+
+    @abstractmethod
+    def neck(self) -> str:
+        """A gooseneck."""
+
+    @abstractmethod
+    def neck_length(self, *, length_m: float) -> str:
+        """Note: how long a gooseneck is along its curve."""
+
+    @abstractmethod
+    def band(self) -> str:
+        """Note: by what line the drawing shows it, a thick one of dashes and dots."""
+
+    @abstractmethod
+    def front(self) -> str:
+        """Note at the player's forward: what the arrow on the device is."""
+
+    @abstractmethod
+    def measure_from(self) -> str:
+        """Note at a landmark: distances start there."""
+
+    @abstractmethod
+    def at_tilt(self, *, tilt_rad: float) -> str:
+        """Note: a thing is drawn where it is when the seat is tilted by so much."""
+
+    @abstractmethod
+    def sign(self) -> str:
+        """Note: it was not measured and is only drawn as a sign."""
 
     @abstractmethod
     def view_of(self, *, device: Name, site: Name, view: Literal["above", "right"]) -> str:
@@ -31,8 +89,9 @@ class MountDrawings(Topic):
 
     @abstractmethod
     def foot(self, *, one_to: Text, tilt_rad: float | None) -> str:
-        """Sentences below the views: the scale (1 to so many), what lines mean, and that thin dashes show seat and what moves with it
-        tilted by so much (None: the seat is only used level)."""
+        """Sentences below the views: the scale of the views from above and from the right (1 to so many), the unit, how to print, what
+        lines mean, what is only a sign, and that the seat and what moves with it are drawn tilted by so much too (None: the seat is
+        only used level)."""
 
     @abstractmethod
     def alt(
@@ -47,10 +106,6 @@ class MountDrawings(Topic):
         """At the arrow that shows the player's forward."""
 
     @abstractmethod
-    def clamp(self, *, along: Text | None) -> str:
-        """The clamp, and where it sits on its tube or edge."""
-
-    @abstractmethod
     def clamp_range(self) -> str:
         """A stretch of the tube on which the clamp may sit."""
 
@@ -63,10 +118,6 @@ class MountDrawings(Topic):
         """Note: its length from the device to the foot of what holds it; None where nobody worked it out."""
 
     @abstractmethod
-    def distance(self, *, to: End, distance_m: float) -> str:
-        """At a dimension line: to what, how far."""
-
-    @abstractmethod
     def distance_along(self, *, to: End, distance_m: float, along: Along) -> str:
         """The same with its direction."""
 
@@ -77,14 +128,6 @@ class MountDrawings(Topic):
     @abstractmethod
     def keep_free(self, *, name: Name, kind: FreeKind) -> str:
         """A space that must stay free, by its name, with what for where the name does not tell."""
-
-    @abstractmethod
-    def tilted(self, *, name: Name, tilt_rad: float) -> str:
-        """A space that must stay free, where it is when the seat is tilted."""
-
-    @abstractmethod
-    def seat_tilted(self, *, tilt_rad: float) -> str:
-        """The seat, drawn in dashes, when it is tilted."""
 
     @abstractmethod
     def with_note(self, *, name: Text, note: Text) -> str:

@@ -158,7 +158,7 @@ def crossing_days(trend: Trend, limit: float) -> Estimate:
     --------
     >>> found = trend_over_days([0, 90, 180, 270, 365], [2.0, 1.9, 1.7, 1.65, 1.5])
     >>> round(crossing_days(found, 1.2).value)
-    282
+    285
     """
     way = math.log(limit / trend.now)
     if way == 0:

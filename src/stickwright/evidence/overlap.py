@@ -54,7 +54,7 @@ def nap(a: Sequence[float] | Array, b: Sequence[float] | Array, *, less_is_bette
 
     Notes
     -----
-    [parker-vannest-2009]. Interval: the shares whose normal spread under an exponential model holds the one seen [newcombe-2006, method 5];
+    [parker-vannest-2009]. Interval: the shares whose spread under an exponential model holds the one seen [newcombe-2006] (method 5);
     trials are taken as independent, which those of one player are only nearly. With fewer than three trials of either it is unbounded.
 
     Examples

@@ -102,7 +102,7 @@ def chance_of_crossing(limits: tuple[float, ...], share: tuple[float, ...]) -> t
     Examples
     --------
     >>> [round(one, 6) for one in chance_of_crossing((1.96, 1.96), (0.5, 1.0))]
-    [0.049996, 0.083118]
+    [0.049996, 0.083111]
     """
     from scipy.stats import norm
 
@@ -135,7 +135,7 @@ def always_valid_half_width(n: int, sd: float, *, alpha: float = 0.05, rho: floa
 
     Notes
     -----
-    Normal mixture [robbins-1970, howard-2021]. Wider than the interval for an n set beforehand.
+    Normal mixture [robbins-1970] [howard-2021]. Wider than the interval for an n set beforehand.
 
     Examples
     --------

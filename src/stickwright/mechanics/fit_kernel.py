@@ -150,8 +150,11 @@ class KernelSetups(NamedTuple):
     slope: NDArray[np.int64]
     stick: NDArray[np.int64]
     stick_scale: Array
+    """Factor on a stick's forces in each draw."""
     zone: Array
+    """Dead zone as share of travel."""
     static: Array
+    """What is missed in every draw alike, in doublings, added to the shortfall."""
 
 
 class KernelSite(NamedTuple):
@@ -160,8 +163,10 @@ class KernelSite(NamedTuple):
     force_n: Array
     reach_m: Array
     weight: Array
+    """How much the game asks of each direction, shares that add up to one."""
     needed: NDArray[np.bool_]
     plane: Array
+    """Share of force and range that lies in the stick's plane at each slope."""
     involuntary_n: Array
     limb_n_per_m: Array
     rest_n: Array
@@ -175,6 +180,7 @@ class KernelFigures(NamedTuple):
     level_share: float
     noise_share: float
     fall_off: float
+    """How much less is pushed at the end of the range than at its start, as exponent."""
     spasm_per_min: float
     false_limit_per_min: float
     weakest_share: float
@@ -188,13 +194,20 @@ class KernelResults(NamedTuple):
 
     reach_share: Array
     effort: Array
+    """Share of the comfortable force that the direction asks for."""
     bits: Array
+    """Information a second of the direction."""
     weighted_bits: Array
     weakest: Array
+    """Least reach of all directions, share of travel."""
     most_effort: Array
+    """Largest effort of all directions, share of comfortable force."""
     shortfall: Array
+    """How far the rules are missed, in doublings; 0 where they are kept."""
     utility: Array
+    """What the rank counts on, bits."""
     false_rate: Array
+    """Unintended activations, one minute."""
 
 
 def _kernel(setups_in, site, figures, out, full):  # type: ignore[no-untyped-def]  # pragma: no cover - compiled; held equal to a plain loop by the tests

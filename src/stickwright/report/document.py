@@ -6,7 +6,7 @@ import dataclasses
 import json
 import math
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from functools import cache
 from itertools import chain
 from pathlib import Path
@@ -18,9 +18,10 @@ from stickwright.codes.layout_pages import LayoutPages
 from stickwright.codes.message import Name, message
 from stickwright.codes.reports import Reports
 from stickwright.codes.sheets import Heading, Keyword, Sheets
+from stickwright.model.mounting import SiteMount
 from stickwright.model.plan import Plan
 from stickwright.report.family import first_page, main_site, trouble
-from stickwright.report.mount_page import mount_page, mounted, switch_rows, unmounted_lines
+from stickwright.report.mount_page import mount_page, mounted, other_lines, switch_rows, unmounted_lines
 from stickwright.report.paper import font_folder
 from stickwright.report.settings import SETTINGS
 from stickwright.report.technical import technical_pages
@@ -36,7 +37,7 @@ _PAGE, _PAGES = "\ue000", "\ue001"
 """Signs of no script: the template puts the page's number and the number of pages in their place."""
 MOST_PAGES = 4
 MOST_PAGES_SHARED = 8
-MOST_PAGES_MOUNTED = 12
+MOST_PAGES_MOUNTED = 15
 _TEMPLATE = str(Path(__file__).with_name("templates") / "sheet.typ")
 _FIRST = (
     (104.0, 12.0), (96.0, 12.0), (88.0, 12.0), (80.0, 12.0), (88.0, 11.5), (80.0, 11.5), (88.0, 11.0), (80.0, 11.0), (72.0, 11.0),
@@ -50,13 +51,9 @@ _BODY = (
 """The same for the page of controls, and whether its table leaves the parts' names to the picture."""
 _LARGE_PT = 16.0
 """Large type: the family's pages run on as far as they must."""
-_MOUNT = (
-    (104.0, 12.0, 99), (100.0, 11.0, 99), (100.0, 10.0, 99), (92.0, 10.0, 99), (92.0, 9.5, 99), (86.0, 9.0, 99), (80.0, 9.0, 99),
-    (80.0, 8.5, 99), (80.0, 8.5, 3), (74.0, 8.5, 1), (58.0, 8.0, 1),
-)  # fmt: skip
-"""Height of a mount's drawing and type of its tables: the drawing gives way first, as long as its words have room."""
-_MOUNT_APART = (86.0, 9.5, 99)
-"""Where none of these keeps it on one page: the family's part has a page, and what it must hold the next."""
+_MOUNT = ((11.0, 99), (10.0, 99), (9.5, 99), (9.0, 99), (8.5, 99), (8.5, 3), (8.5, 1), (8.0, 1))
+"""Type of the words about a mount, and how many of the other ways to mount it are told: its drawing has a page, its words the next."""
+_MOUNT_PAGES = 2
 _WIRING = ((1.0, 10.0, True), (0.9, 10.0, True), (0.9, 9.0, True), (0.86, 9.0, True), (0.86, 9.0, False))
 """Size of the wiring's drawing, type of its tables, and whether the contacts are told. Where none of these keeps it on
 one page, the drawing and the cables have a page, and steps and parts the next."""
@@ -88,7 +85,7 @@ def sheet_content(plan: Plan, level: int = 0) -> dict[str, Any]:
         "family": _first(plan, _FIRST[0]),
         "who": _who(plan, _BODY[0]),
         "wiring": _wiring(plan, _WIRING[0]),
-        "mounts": [_mount(plan, place, _MOUNT[0]) for place in range(len(mounted(plan)))],
+        "mounts": [mount_page(plan, one) | {"text_pt": _MOUNT[0][0]} for one in mounted(plan)],
         "unmounted": unmounted_lines(plan),
         "switches": switch_rows(plan),
         "why": why_so(plan),
@@ -115,9 +112,9 @@ def _words(plan: Plan) -> dict[str, Any]:
 def sheet_pdf(plan: Plan, *, large_type: bool = False, language: str = "en") -> bytes:
     """The sheet as PDF, written as PDF/UA-1 [iso-14289-1] with embedded type; the same bytes for the same plan.
 
-    The family's two pages keep 11 point and give up drawing size first; the pages on the wiring and on
-    what holds the sticks give up drawing size, then type; the other pages give up room, then small print, then what the SVG and JSON files
-    hold as well.
+    The family's two pages keep 11 point and give up drawing size first; the page on the wiring gives up drawing size, then type;
+    of what holds a stick the drawing has a page of its own, and the words on the next give up type; the other pages give up room,
+    then small print, then what the SVG and JSON files hold as well.
 
     Parameters
     ----------
@@ -131,7 +128,7 @@ def sheet_pdf(plan: Plan, *, large_type: bool = False, language: str = "en") -> 
     Returns
     -------
     bytes
-        A4, at most four pages, eight when all actions are shared out, twelve when it is said what holds the sticks,
+        A4, at most four pages, eight when all actions are shared out, fifteen when it is said what holds the sticks,
         unless the closest setting still needs more.
     """
     return _compiled(_fitted(plan, large_type, language))
@@ -171,18 +168,8 @@ def _fitted(plan: Plan, large_type: bool, language: str) -> dict[str, Any]:
         content |= {"wiring": _on_one_page(content, "wiring", ways)}
     if content["mounts"]:
         pages = [
-            _on_one_page(
-                content,
-                "mounts",
-                (
-                    [one]
-                    for one in (
-                        *(_mount(plan, place, way) for way in _MOUNT),
-                        _mount(plan, place, _MOUNT_APART, apart=True),
-                    )
-                ),
-            )
-            for place in range(len(content["mounts"]))
+            _on_one_page(content, "mounts", _mount_ways(one, told), _MOUNT_PAGES)
+            for one, told in zip(mounted(plan), content["mounts"], strict=True)
         ]
         content |= {"mounts": [page for one in pages for page in one or ()]}
     if large_type:
@@ -238,19 +225,20 @@ def _wiring(plan: Plan, way: tuple[float, float, bool], *, apart: bool = False) 
     return page | {"text_pt": text_pt, "apart": apart} if page is not None else None
 
 
-def _mount(plan: Plan, place: int, way: tuple[float, float, int], *, apart: bool = False) -> dict[str, Any]:
-    height_mm, text_pt, most_others = way
-    return mount_page(plan, mounted(plan)[place], height_mm, most_others) | {"text_pt": text_pt, "apart": apart}
+def _mount_ways(mount: SiteMount, page: dict[str, Any]) -> Iterator[list[dict[str, Any]]]:
+    """The pages of a mount, its words set closer and closer; the drawing is the same in all."""
+    for text_pt, most_others in _MOUNT:
+        yield [page | {"text_pt": text_pt, "others": other_lines(mount, most_others)}]
 
 
-def _on_one_page(content: dict[str, Any], name: str, ways: Iterable[Any]) -> Any:
-    """The first way to set a page that keeps it on one page; where none does, the last of those that take fewest."""
+def _on_one_page(content: dict[str, Any], name: str, ways: Iterable[Any], most: int = 1) -> Any:
+    """The first way to set a page that keeps it on one page, or on so many; where none does, the last of those that take fewest."""
     best, fewest = None, math.inf
     for page in ways:
         pages = _pages_of(content | {name: page}, name)
         if pages <= fewest:
             best, fewest = page, pages
-        if pages <= 1:
+        if pages <= most:
             break
     return best
 

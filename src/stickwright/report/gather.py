@@ -284,10 +284,14 @@ def _to_order(plan: Plan) -> Iterator[Block]:
         yield Lines((message(PlanReport.nothing_to_order),))
 
 
+_LEFT_UNSAID = ("CaseFiles.no_hub", "CaseFiles.usual_actions")
+"""Notes without which the plan would be taken for more than it is."""
+
+
 def _to_check(plan: Plan) -> Iterator[Text]:
     """What must be confirmed before it is relied on: faults, queries, doubts of what is used, the next reading."""
     for finding in _all_findings(plan):
-        if finding.level in ("fault", "query"):
+        if finding.level in ("fault", "query") or getattr(finding.text, "code", "") in _LEFT_UNSAID:
             yield message(Sheets.finding, level=finding.level, text=finding.text)
     for one in all_placements(plan):
         used = one.fit if one.fit is not None else one.press

@@ -1,192 +1,59 @@
-"""Where the stick goes and what holds it: from above and from the side, to scale, with the distances to rebuild it by.
+"""The page of a mount as a technical drawing: two views to scale with numbered parts and distances, and what helps to read them.
 
-Black on white, nothing told by colour: grey is the player and the seat, schematic; hatched is what must stay free;
-double lines are links, dashes the cable. Distances start at things that a family can find again.
+Black on white; only the sign of the player is grey. Words stand in the list of parts, in the drawing only numbers: none lies on what
+is drawn. Line kinds: `stickwright.report.mount_paper`; hidden edges: `stickwright.report.mount_solids`.
 """
 
 from __future__ import annotations
 
-import itertools
-import math
 from collections.abc import Iterable, Sequence
-from typing import TYPE_CHECKING
+from dataclasses import dataclass
+
+import numpy as np
 
 from stickwright.catalogue import say
-from stickwright.codes.joint_settings import JointName, JointSettings
-from stickwright.codes.message import Message, Name, message
+from stickwright.codes.message import message
 from stickwright.codes.mount_drawings import MountDrawings
-from stickwright.codes.mount_poses import End, MountPoses
 from stickwright.model.mounting import SiteMount
-from stickwright.model.room import Edge, Room, Tube
-from stickwright.report.ink import LINE_MM, Ink, text_mm
-from stickwright.report.mount_margin import FOOT_MM, ROW_MM, foot, outside_lines
-from stickwright.report.mount_paper import Frame, area, arrow, dot, dot_on, head, rounded, shifted, stroke
-from stickwright.report.mount_shapes import (
-    DrawnBody,
-    end_of,
-    forward_of,
-    mount_shapes,
-    plain_words,
-    room_shapes,
-    tilted_shapes,
+from stickwright.model.room import Room
+from stickwright.report.mount_distances import mount_alt
+from stickwright.report.mount_insets import (
+    CLOCK_MM,
+    SMALL_MM,
+    clock,
+    device,
+    device_frame,
+    list_height,
+    overview,
+    parts_list,
+    place,
 )
-from stickwright.report.mount_views import (
-    DimensionLine,
-    Spot,
-    View,
-    bounds,
-    clipped_polygon,
-    dimension_lines,
-    flat,
-    hatch,
-    hull,
-)
+from stickwright.report.mount_margin import FOOT_MM, foot, margin_mm
+from stickwright.report.mount_numbers import Part, parts_of, worth_naming
+from stickwright.report.mount_paper import Frame, Pen
+from stickwright.report.mount_shapes import DrawnBody, mount_shapes, room_shapes, tilted_shapes
+from stickwright.report.mount_solids import ABOVE, RIGHT, Eye, pieces_of
+from stickwright.report.mount_view import Scenery, View, balloons, drawn_view, front_end, line_ends, renumbered
+from stickwright.report.mount_views import DimensionLine, Way, dimension_lines
 
-if TYPE_CHECKING:
-    import drawsvg
+__all__ = ["PAGE_MM", "mount_drawing"]
 
-__all__ = [
-    "along_words",
-    "clamp_place",
-    "clamp_range_words",
-    "dimension_rows",
-    "distances",
-    "mount_alt",
-    "mount_drawing",
-    "worth_naming",
-]
-
-_ONE_TO = (1.0, 2.0, 2.5, 4.0, 5.0, 8.0, 10.0, 12.0, 15.0, 20.0, 25.0, 30.0, 40.0)
-_GREY = "#8c8c8c"
-_HEAD_MM, _GAP_MM = 5.2, 5.0
-_LEAST_FRAME_MM = 62.0  # a view narrower than that has no room for its names
-_PAD_M = 0.045
-_BESIDE_M = 0.10
-_NEAR_M = 0.12
-_LEAST_RANGE_M = 0.010
-
-
-def dimension_rows(mount: SiteMount) -> tuple[tuple[str, str, str], ...]:
-    """The distances as a table: from what, to what, how far which way.
-
-    Parameters
-    ----------
-    mount : SiteMount
-        Its chosen mount's distances; none when nothing was chosen.
-    """
-    told = mount.choice.dimensions if mount.choice is not None else ()
-    return tuple(
-        (
-            one.landmark,
-            say(message(MountPoses.end, to=one.to)),
-            say(message(MountPoses.far, distance_m=one.distance_m, along=one.along)),
-        )
-        for one in told
-    )
-
-
-def distances(mount: SiteMount) -> tuple[Message, ...]:
-    """The same in sentences, one from each landmark to each point.
-
-    Parameters
-    ----------
-    mount : SiteMount
-        Its chosen mount's distances; none when nothing was chosen.
-    """
-    told: dict[tuple[str, End], list[Message]] = {}
-    for one in mount.choice.dimensions if mount.choice is not None else ():
-        far = message(MountPoses.far, distance_m=one.distance_m, along=one.along)
-        told.setdefault((one.landmark, one.to), []).append(far)
-    return tuple(
-        message(MountPoses.distances, start=Name(start), to=to, far=tuple(far)) for (start, to), far in told.items()
-    )
-
-
-def clamp_place(mount: SiteMount, room: Room) -> Message | None:
-    """Where on its tube or edge the clamp sits, a clause; None without a clamp.
-
-    Parameters
-    ----------
-    mount : SiteMount
-        With the arm that was chosen.
-    room : Room
-        With the tube or edge.
-    """
-    arm = mount.choice.arm if mount.choice is not None else None
-    if arm is None:
-        return None
-    line = _line_named(room, arm.clamp)
-    end = end_of(line.from_m, line.to_m) if line is not None else None
-    kind = "edge" if isinstance(line, Edge) else "tube"
-    return message(MountPoses.along, line=kind, end=end, along_m=arm.along_m)  # type: ignore[arg-type]
-
-
-def along_words(mount: SiteMount, room: Room) -> str:
-    """The same in words; empty without a clamp.
-
-    Parameters
-    ----------
-    mount : SiteMount
-        With the arm that was chosen.
-    room : Room
-        With the tube or edge.
-    """
-    place = clamp_place(mount, room)
-    return "" if place is None else say(place)
-
-
-def clamp_range_words(mount: SiteMount, room: Room) -> str:
-    """Where else on its tube or edge the clamp could sit, told from the same end; empty without a clamp or another place.
-
-    Parameters
-    ----------
-    mount : SiteMount
-        With the arm that was chosen.
-    room : Room
-        With the tube or edge.
-    """
-    arm = mount.choice.arm if mount.choice is not None else None
-    line = _line_named(room, arm.clamp) if arm is not None else None
-    if arm is None or line is None:
-        return ""
-    wide = [(low, high) for low, high in arm.ranges_m if high - low >= _LEAST_RANGE_M]
-    if not wide:
-        return say(message(MountPoses.only_place)) if arm.ranges_m else ""
-    lows, highs = zip(*wide, strict=True)
-    end = end_of(line.from_m, line.to_m)
-    return say(message(MountPoses.places, from_m=lows, to_m=highs, end=end, line=Name(line.name)))
-
-
-def _line_named(room: Room, name: str) -> Tube | Edge | None:
-    lines: tuple[Tube | Edge, ...] = (*room.tube, *room.edge)
-    return next((line for line in lines if line.name == name), None)
-
-
-def mount_alt(mount: SiteMount, room: Room) -> str:
-    """The drawing in words.
-
-    Parameters
-    ----------
-    mount : SiteMount
-        What is drawn.
-    room : Room
-        What it stands in.
-    """
-    choice = mount.choice
-    told = message(
-        MountDrawings.alt, device=Name(mount.device), site=Name(mount.site),
-        mount=Name(choice.mount) if choice is not None else None,
-        on=Name(choice.on) if choice is not None and choice.on not in ("", choice.mount) else None,
-        along=clamp_place(mount, room), distances=distances(mount), free=tuple(Name(box.name) for box in room.keep_out),
-    )  # fmt: skip
-    return say(told)
+Spot = tuple[float, float]
+PAGE_MM = (184.0, 248.0)
+_EYES: dict[Way, Eye] = {"above": ABOVE, "right": RIGHT}
+_SCALES = (1, 2, 5, 10, 20, 50)
+_COLUMNS_MM, _GAP_MM = (50.0, 54.0, 58.0, 62.0, 66.0), 3.0
+_TITLE_MM, _RING_MM, _PAD_MM = 5.5, 14.0, 3.5
+_BESIDE_M, _REACH_M, _MORE_M, _PLACE_MM = 0.10, 0.10, 0.12, 42.0
+_DEVICE_MM, _CLOCK_MM, _SLOT_MM, _LEAST_MM = 38.0, 29.0, 7.6, 40.0
+_WIDE_MM = (62.0, PAGE_MM[0] - 70.0)
+"""Columns of the list of parts below the views."""
 
 
 def mount_drawing(
-    mount: SiteMount, room: Room, base_m: tuple[float, float, float] | None = None,
-    size_mm: tuple[float, float] = (184.0, 100.0),
+    mount: SiteMount, room: Room, base_m: tuple[float, float, float] | None = None, size_mm: tuple[float, float] = PAGE_MM,
 ) -> str:  # fmt: skip
-    """The mount in its room, from above and from the player's right, to one scale.
+    """The page of a mount: from above and from the player's right to one scale, the list of parts, and insets.
 
     Parameters
     ----------
@@ -195,14 +62,14 @@ def mount_drawing(
     room : Room
         What there is about it.
     base_m : tuple of float, optional
-        Length, width, height of the stick's base; dashed when not measured.
+        Length, width, height of the stick's base.
     size_mm : tuple of float
         Paper width and height.
 
     Returns
     -------
     str
-        SVG in millimetre, its writing of 8.8 points; printed at its own size it is to the scale written on it.
+        SVG in millimetre, its writing of 8.8 points; printed at its own size it is to the scales written on it.
     """
     import drawsvg
 
@@ -210,380 +77,307 @@ def mount_drawing(
     drawing = drawsvg.Drawing(width, height, origin=(0, 0))
     drawing.set_render_size(f"{width}mm", f"{height}mm")
     drawing.append_title(mount_alt(mount, room))
+    pen = Pen(drawing)
     contact = mount.pose.contact_m if mount.pose is not None else None
     around, held = room_shapes(room, mount.site, contact), mount_shapes(mount, room, base_m)
-    frames, one_to = _frames(mount, room, held, size_mm)
-    for frame in frames:
-        clip = drawsvg.ClipPath()
-        clip.append(drawsvg.Rectangle(*rounded(*frame.corner, *frame.size)))
-        frame.group = drawsvg.Group(clip_path=clip)
-        drawing.append(frame.group)
-        _room(frame, around, room, mount)
-        _mount(frame, held, mount, room)
-        outside_lines(drawing, frame, dimension_lines(mount, room, frame.view))
-        _names(drawing, frame, (*around, *held), mount, room, frames)
-        Ink(drawing).box(*frame.corner, *frame.size, fill="none", line_mm=0.25)
-        Ink(drawing).words(say(message(MountDrawings.view, view=frame.view)), (frame.corner[0], 3.6), bold=True)
-    foot(drawing, size_mm, one_to, next((one.tilt_rad for one in tilted_shapes(room)), None))
+    leaning = tuple(one for one in tilted_shapes(room))
+    scene, parts = _scenery(mount, room, around, leaning, held)
+    plan = _laid_out(scene, parts, size_mm)
+    views = [_view(pen, plan, scene, parts, way) for way in ("above", "right")]
+    parts = renumbered(parts, views)
+    for view in views:
+        balloons(pen, view)
+    _insets(pen, plan, scene, parts, around, size_mm)
+    foot(pen, height - FOOT_MM + 2.0, width, plan.one_to, leaning[0].tilt_rad if leaning else None)
     return str(drawing.as_svg())
 
 
-# --- what fits where ------------------------------------------------------------------------------------------------------
+def _scenery(
+    mount: SiteMount, room: Room, around: Sequence[DrawnBody], leaning: Sequence[DrawnBody], held: tuple[DrawnBody, ...]
+) -> tuple[Scenery, tuple[Part, ...]]:  # fmt: skip
+    choice = mount.choice
+    names = () if choice is None else (choice.on, choice.arm.clamp if choice.arm is not None else choice.on)
+    used = {one.landmark for one in (choice.dimensions if choice else ())}
+    solid = [one for one in around if one.layer in ("TUBES", "EDGES", "SURFACES")]
+    holders = tuple(one for one in solid if one.typed in names and one.role != "floor")
+    others = [one for one in solid if one not in holders and one.role != "floor" and worth_naming(one, mount)]
+    others += [one for one in (*around, *leaning) if one.layer == "KEEP_OUT"]
+    others += [one for one in around if one.role == "back"]
+    others += [one for one in around if one.layer == "LANDMARKS" and one.typed in used]
+    scene = Scenery(mount, room, held, holders, tuple(others))
+    return scene, parts_of(mount, room, [*holders, *others], held)
 
 
-def _frames(
-    mount: SiteMount, room: Room, held: Sequence[DrawnBody], size_mm: Spot
-) -> tuple[tuple[Frame, Frame], float]:
-    """The two views beside each other at the largest usual scale at which both show what matters, and that scale."""
-    above, right = dimension_lines(mount, room, "above"), dimension_lines(mount, room, "right")
-    left_mm = ROW_MM * sum(line.upright for line in above)
-    right_mm = ROW_MM * len(right)
-    below_mm = ROW_MM * sum(not line.upright for line in above)
-    wide = size_mm[0] - left_mm - right_mm - _GAP_MM - 0.4
-    high = size_mm[1] - _HEAD_MM - FOOT_MM - below_mm
-    low_above, high_above = _window(held, "above", above, mount, room)
-    low_right, high_right = _window(held, "right", right, mount, room)
-    across, along = high_above[0] - low_above[0], max(high_above[1] - low_above[1], high_right[0] - low_right[0])
-    tall = max(along, high_right[1] - low_right[1])
-    one_to = next(
-        (one for one in _ONE_TO if 1000 / one * (across + along) <= wide and 1000 / one * tall <= high), _ONE_TO[-1]
-    )
-    share = min(max(across / (across + along) * wide, _LEAST_FRAME_MM), wide - _LEAST_FRAME_MM)
-    top = _HEAD_MM
-    first = Frame("above", (left_mm + 0.2, top), (share, high), _middle(low_above, high_above), 1000 / one_to, None)
-    corner = (left_mm + share + _GAP_MM, top)
-    second = Frame("right", corner, (wide - share, high), _middle(low_right, high_right), 1000 / one_to, None)
-    return (first, second), one_to
+# --- what fits where ----------------------------------------------------------------------------------------------------------
 
 
-def _middle(low: Spot, high: Spot) -> Spot:
-    return (low[0] + high[0]) / 2, (low[1] + high[1]) / 2
+@dataclass(frozen=True)
+class _Layout:
+    one_to: int
+    frames: dict[Way, Frame]
+    lines: dict[Way, list[DimensionLine]]
+    list_below: bool
+    column_mm: float
+    along: Way
 
 
-def _window(
-    held: Sequence[DrawnBody], view: View, lines: Sequence[DimensionLine], mount: SiteMount, room: Room
-) -> tuple[Spot, Spot]:
-    """What must be seen: mount and stick, ends of the distances, and where the player sits."""
-    low, high = bounds([*held, DrawnBody("BODY", "", "dot", ((0.0, 0.10, 0.05),))], view)
-    spots = [low, high, *(spot for line in lines for spot in (line.start, line.end))]
-    arm = mount.choice.arm if mount.choice is not None else None
-    tube = _line_named(room, arm.clamp) if arm is not None else None
-    if tube is not None:
-        spots.append(flat(tube.from_m, view))
-    columns, rows = zip(*spots, strict=True)
-    return (min(columns) - _PAD_M, min(rows) - _PAD_M), (max(columns) + _PAD_M, max(rows) + _PAD_M)
-
-
-# --- inside the frames ------------------------------------------------------------------------------------------------------
-
-
-def _room(frame: Frame, around: Sequence[DrawnBody], room: Room, mount: SiteMount) -> None:
-    depth = 2 if frame.view == "above" else 0  # what is nearer to the eye is drawn later
-    limbs = sorted((one for one in around if one.layer == "BODY"), key=lambda one: max(p[depth] for p in one.points))
-    for one in around:
-        if one.layer == "SEAT":
-            area(frame, _outline(frame, one), colour=_GREY, width=0.3)
-    for one in limbs:
-        start, end = (frame.on(point) for point in one.points)
-        thick = one.thick_m * frame.scale
-        for colour, wide in ((_GREY, thick + 0.5), ("white", thick)):
-            stroke(frame, [start, end], colour=colour, width=wide, cap="round", note=False)
-    for one in tilted_shapes(room) if frame.view == "right" else ():
-        if one.layer == "SEAT" or _beside(frame, one, mount):
-            area(
-                frame,
-                _outline(frame, one),
-                colour=_GREY if one.layer == "SEAT" else "black",
-                width=0.3,
-                dash="2 1.4",
-                weight=0.5,
-            )
-    for one in around:
-        if one.layer == "SURFACES" and one.role != "floor":
-            area(frame, _outline(frame, one), width=0.45)
-        elif one.layer in ("TUBES", "EDGES"):
-            _bar(frame, one)
-    for start, end in _bands(frame, mount, room):
-        stroke(frame, [start, end], width=1.1, weight=1.0)
-    for one in around:
-        if one.layer == "KEEP_OUT" and _beside(frame, one, mount):
-            _hatched(frame, one)
-    used = {one.landmark for one in (mount.choice.dimensions if mount.choice else ())}
-    for mark in room.landmark:
-        if mark.name in used:
-            x, y = frame.on(mark.at_m)
-            stroke(frame, [(x - 1.6, y), (x + 1.6, y)], width=0.4)
-            stroke(frame, [(x, y - 1.6), (x, y + 1.6)], width=0.4)
-
-
-def _beside(frame: Frame, one: DrawnBody, mount: SiteMount) -> bool:
-    """From the side only what lies beside the mount is shown: what is across the chair would hide all."""
-    if frame.view == "above" or mount.pose is None:
-        return True
-    arm = mount.choice.arm if mount.choice is not None else None
-    across = [point[0] for point in (mount.pose.base_m, *(arm.points_m if arm is not None else ()))]
-    low, high = one.points[0][0], one.points[-1][0]
-    return low - _BESIDE_M <= max(across) and min(across) <= high + _BESIDE_M
-
-
-def _outline(frame: Frame, one: DrawnBody) -> list[Spot]:
-    return hull(frame.on(point) for point in one.points)
-
-
-def _bar(frame: Frame, one: DrawnBody) -> None:
-    start, end = (frame.on(point) for point in one.points)
-    thick = max(1.1, one.thick_m * frame.scale)
-    if math.dist(start, end) < 0.3:
-        dot(frame, start, thick / 2, fill="white", width=0.35)
-        return
-    for colour, wide in (("black", thick), ("white", thick - 0.7)):
-        stroke(frame, [start, end], colour=colour, width=wide, weight=0.6)
-
-
-def _hatched(frame: Frame, one: DrawnBody) -> None:
-    outline = _outline(frame, one)
-    for line in hatch(clipped_polygon(outline, frame.low, frame.high) if len(outline) > 2 else [], 3.4):
-        stroke(frame, line, width=0.18, weight=0.12)
-    area(frame, outline, width=0.35, dash="3 1")
-
-
-def _mount(frame: Frame, held: Sequence[DrawnBody], mount: SiteMount, room: Room) -> None:
-    for one in held:
-        if one.layer == "CABLE" and _length_mm(frame, one) > 3.0:  # a little beside the arm that it follows
-            stroke(frame, [shifted(frame.on(point), 1.5, 1.5) for point in one.points], width=0.45, dash="1.6 1.2")
-    for one in held:
-        if one.layer == "MOUNT" and one.form in ("bar", "path"):
-            for colour, wide in (("black", 2.5), ("white", 1.5)):
-                stroke(
-                    frame, [frame.on(point) for point in one.points], colour=colour, width=wide, cap="round", weight=4.0
-                )
-    for one in held:
-        if one.layer == "STICK" and one.form == "solid":
-            area(frame, _outline(frame, one), fill="white", width=0.6, dash="" if one.sure else "1.6 1.2", weight=4.0)
-    for one in held:
-        if one.layer == "MOUNT" and one.form == "solid":
-            area(frame, _outline(frame, one), width=0.3, dash="0.8 0.8")
-        elif one.layer == "STICK" and one.form == "bar":
-            stroke(frame, [frame.on(point) for point in one.points], width=1.0, weight=4.0)
-    for one in (one for one in held if one.form == "dot"):
-        x, y = frame.on(one.points[0])
-        if one.role == "clamp":
-            area(frame, [(x - 1.7, y - 1.7), (x + 1.7, y - 1.7), (x + 1.7, y + 1.7), (x - 1.7, y + 1.7)], fill="black")
-        else:
-            dot(frame, (x, y), 0.9 if one.layer == "MOUNT" else 1.1, fill="black" if one.layer == "MOUNT" else "white")
-    _along(frame, mount, room)
-    if mount.pose is not None and frame.view == "above":
-        _forward(frame, mount, held)
-
-
-def _length_mm(frame: Frame, one: DrawnBody) -> float:
-    spots = [frame.on(point) for point in one.points]
-    return sum(math.dist(*pair) for pair in itertools.pairwise(spots))
-
-
-def _forward(frame: Frame, mount: SiteMount, held: Sequence[DrawnBody]) -> None:
-    """The player's forward, as the base is turned: from the base's middle well past its edge."""
-    start, tip = _arrow_ends(frame, mount, held)
-    arrow(frame, start, tip, width=0.9)
-
-
-def _arrow_ends(frame: Frame, mount: SiteMount, held: Sequence[DrawnBody]) -> tuple[Spot, Spot]:
-    assert mount.pose is not None
-    _, forward, _ = forward_of(mount.pose)
-    x, y = frame.on(mount.pose.base_m)
-    half = max(
-        math.dist(frame.on(point), (x, y))
-        for one in held
-        if one.layer == "STICK" and one.form == "solid"
-        for point in one.points
-    )
-    far = max(14.0, 0.9 * half + 8.0) / (math.hypot(forward[0], forward[1]) or 1.0)
-    return (x, y), (x + forward[0] * far, y - forward[1] * far)
-
-
-def _along(frame: Frame, mount: SiteMount, room: Room) -> None:
-    """The distance along the tube from its end to the clamp, beside the tube on the side away from the arm."""
-    ends = _along_ends(frame, mount, room)
-    if ends is None:
-        return
-    start, end, aside = ends
-    a, b = shifted(start, *aside), shifted(end, *aside)
-    stroke(frame, [start, shifted(a, aside[0] * 0.2, aside[1] * 0.2)], width=0.15)
-    stroke(frame, [end, shifted(b, aside[0] * 0.2, aside[1] * 0.2)], width=0.15)
-    stroke(frame, [a, b], width=0.25)
-    head(frame.group, a, b)
-    head(frame.group, b, a)
-
-
-def _bands(frame: Frame, mount: SiteMount, room: Room) -> list[tuple[Spot, Spot]]:
-    """Where the clamp may sit, along the middle of its tube or edge; none that would hardly show in this view."""
-    arm = mount.choice.arm if mount.choice is not None else None
-    line = _line_named(room, arm.clamp) if arm is not None else None
-    length = math.dist(line.from_m, line.to_m) if line is not None else 0.0
-    if arm is None or line is None or length == 0.0:
-        return []
-    start, end = frame.on(line.from_m), frame.on(line.to_m)
-
-    def at(along_m: float) -> Spot:
-        share = along_m / length
-        return start[0] + share * (end[0] - start[0]), start[1] + share * (end[1] - start[1])
-
-    bands = [(at(low), at(high)) for low, high in arm.ranges_m if high - low >= _LEAST_RANGE_M]
-    return [band for band in bands if math.dist(*band) > 2.0]
-
-
-def _along_ends(frame: Frame, mount: SiteMount, room: Room) -> tuple[Spot, Spot, Spot] | None:
-    """First end of the tube, clamp, and the way aside; None where this view would not show the distance."""
-    arm = mount.choice.arm if mount.choice is not None else None
-    line = _line_named(room, arm.clamp) if arm is not None else None
-    if arm is None or line is None or not arm.points_m:
-        return None
-    start, end = frame.on(line.from_m), frame.on(arm.points_m[0])
-    far = math.dist(start, end)
-    if far < 4.0:
-        return None
-    aside = (-(end[1] - start[1]) / far * 4.0, (end[0] - start[0]) / far * 4.0)
-    away = frame.on(arm.points_m[1]) if len(arm.points_m) > 1 else start
-    if (away[0] - end[0]) * aside[0] + (away[1] - end[1]) * aside[1] > 0:
-        aside = (-aside[0], -aside[1])
-    return start, end, aside
-
-
-# --- names --------------------------------------------------------------------------------------------------------------------
-
-
-def _names(
-    drawing: drawsvg.Drawing,
-    frame: Frame,
-    shapes: Sequence[DrawnBody],
-    mount: SiteMount,
-    room: Room,
-    frames: Sequence[Frame],
-) -> None:
-    """Names in order of weight; one that finds no place is in the table."""
-    for text, anchors, bold in _told(frame, shapes, mount, room, frames):
-        placed = frame.labels.place(text, anchors, 34.0 if len(text) > 24 else 27.0, bold)
-        if placed is None:
+def _laid_out(scene: Scenery, parts: Sequence[Part], size_mm: Spot) -> _Layout:
+    """The largest scale at which both views fit one above the other, with the list of parts beside them, or else below."""
+    lines: dict[Way, list[DimensionLine]] = {
+        way: dimension_lines(scene.mount, scene.room, way) for way in ("above", "right")
+    }
+    beside = size_mm[1] - FOOT_MM
+    for one_to in _SCALES:
+        tight = {way: _window(scene, way, lines[way], one_to) for way in _EYES}
+        numbers = len(_in_sight(scene, parts, tight))
+        windows = {way: _roomy(window, one_to, numbers) for way, window in tight.items()}
+        last = one_to == _SCALES[-1]
+        columns = [one for one in _COLUMNS_MM if _fits(windows, lines, one_to, size_mm[0] - one - _GAP_MM, beside)]
+        if not columns and not last:
             continue
-        lines, (left, top), anchor = placed
-        wide, high = max(text_mm(line, bold) for line in lines), len(lines) * LINE_MM
-        near = (min(max(anchor[0], left), left + wide), min(max(anchor[1], top), top + high))
-        ink = Ink(drawing)
-        if math.dist(near, anchor) > 2.6:
-            ink.line(near, anchor, width=0.2)
-            dot_on(drawing, anchor, 0.45)
-            frame.labels.draw_over(near, anchor, weight=1.5)
-        ink.box(left, top, wide, high, line_mm=0.0, fill="white")
-        for row, line in enumerate(lines):
-            ink.words(line, (left + 0.3, top + LINE_MM * (row + 0.78)), bold=bold)
+        told = []
+        for column in columns or _COLUMNS_MM[:1]:
+            wide = size_mm[0] - column - _GAP_MM
+            wider = _wider(scene, windows, lines, one_to, wide, beside)
+            shown = _in_sight(scene, parts, wider)
+            short = max(0.0, list_height(shown, _narrow(column)) + _others_height(scene, column) - beside)
+            told.append((round(short, 3), column, wider))
+        short, column, wider = min(told, key=lambda one: one[:2])
+        wide = size_mm[0] - column - _GAP_MM
+        if short <= _others_height(scene, column):
+            frames = _frames(wider, lines, one_to, wide, beside)
+            return _Layout(one_to, frames, lines, False, column, _best_way(scene))
+        high = beside - list_height(shown, _WIDE_MM) - 4.0
+        if last or _fits(windows, lines, one_to, wide, high):
+            wider = _wider(scene, windows, lines, one_to, wide, high)
+            frames = _frames(wider, lines, one_to, wide, high)
+            return _Layout(one_to, frames, lines, True, column, _best_way(scene))
+    raise AssertionError("the smallest scale is always taken")
 
 
-def _told(
-    frame: Frame, shapes: Sequence[DrawnBody], mount: SiteMount, room: Room, frames: Sequence[Frame]
-) -> Iterable[tuple[str, list[Spot], bool]]:
-    """What is named in a view, where, and whether in bold: what is set first, then what is kept free, then the rest."""
-    if frame.view == "above" and mount.pose is not None:
-        yield say(message(MountDrawings.forward)), [_arrow_ends(frame, mount, shapes)[1]], True
-    yield mount.device, _anchors(frame, [one for one in shapes if one.layer == "STICK" and one.form == "solid"]), True
-    best = max(frames, key=lambda one: math.dist(*ends[:2]) if (ends := _along_ends(one, mount, room)) else 0.0)
-    dots = [one for one in shapes if one.layer == "MOUNT" and one.form == "dot"]
-    joints = mount.choice.arm.joints if mount.choice is not None and mount.choice.arm is not None else ()
-    for number, one in enumerate(dots):
-        if one.role == "clamp":
-            place = clamp_place(mount, room) if frame is best else None
-            yield plain_words(message(MountDrawings.clamp, along=place)), _anchors(frame, [one]), True
-        elif number > 1 or len(dots) < 3:
-            yield joint_label(number, joints[number - 1].name), _anchors(frame, [one]), False
-    if frame is best:
-        seen = [line[len(line) // 2] for band in _bands(frame, mount, room) if (line := frame.seen(band))]
-        if seen:
-            yield say(message(MountDrawings.clamp_range)), seen[:1], False
-    for layer in ("KEEP_OUT", "LANDMARKS", "TUBES", "SURFACES", "EDGES", "CABLE"):
-        used = {one.landmark for one in (mount.choice.dimensions if mount.choice else ())}
-        for one in (one for one in shapes if one.layer == layer and (layer != "LANDMARKS" or one.name in used)):
-            if layer == "KEEP_OUT" and not _beside(frame, one, mount):
-                continue
-            if layer == "CABLE" and _length_mm(frame, one) <= 3.0:
-                continue
-            if layer in ("TUBES", "EDGES", "SURFACES") and not worth_naming(one, mount):
-                continue
-            if anchors := _anchors(frame, [one]):
-                yield _name_of(one), anchors, False
-    if frame.view == "right" and (leaning := tilted_shapes(room)):
-        for one in leaning:
-            if one.layer == "KEEP_OUT" and _beside(frame, one, mount) and (anchors := _edge_anchors(frame, one)):
-                yield say(message(MountDrawings.tilted, name=Name(one.typed), tilt_rad=one.tilt_rad)), anchors, False
-        seats = [spot for one in leaning if one.layer == "SEAT" for spot in _edge_anchors(frame, one)]
-        if seats:
-            yield say(message(MountDrawings.seat_tilted, tilt_rad=leaning[0].tilt_rad)), seats, False
+def _narrow(column_mm: float) -> tuple[float, float]:
+    """Columns of the list of parts beside the views."""
+    return column_mm - 6.0, 0.0
 
 
-def _edge_anchors(frame: Frame, one: DrawnBody) -> list[Spot]:
-    """Points of an outline that lie in the frame: its own corners, not where the frame cuts it."""
+def _others_height(scene: Scenery, column_mm: float) -> float:
+    """Room that the insets below the list want at least."""
+    told = device_frame(scene, column_mm, _DEVICE_MM)
+    return 5.0 + SMALL_MM + 3.0 + (told[0].size[1] + 12.0 if told is not None else 0.0)
+
+
+def _in_sight(scene: Scenery, parts: Sequence[Part], windows: dict[Way, Window]) -> list[Part]:
+    """The parts that will have a number: of neighbours only those that a window shows."""
     return [
-        spot
-        for spot in _outline(frame, one)
-        if frame.low[0] < spot[0] < frame.high[0] and frame.low[1] < spot[1] < frame.high[1]
+        part
+        for part in parts
+        if part.mark
+        or any(one in scene.held or one in scene.holders or _seen_in(scene, one, windows) for one in part.bodies)
     ]
 
 
-def worth_naming(one: DrawnBody, mount: SiteMount) -> bool:
-    """What holds the stick, what may not be clamped, and what is near enough to be taken for it.
+def _seen_in(scene: Scenery, body: DrawnBody, windows: dict[Way, Window]) -> bool:
+    for way, (low, high) in windows.items():
+        least, most = _box(_spots([body], _EYES[way]))
+        if _shows(scene, body, way) and all(a < d and c < b for a, b, c, d in zip(low, high, least, most, strict=True)):
+            return True
+    return False
 
-    Parameters
-    ----------
-    one : DrawnBody
-        A tube, edge or surface.
-    mount : SiteMount
-        What is shown.
-    """
-    if mount.choice is not None and one.name == mount.choice.on:
-        return True
-    if one.barred:
-        return True
-    if mount.pose is None or one.role == "floor":
-        return False
-    arm = mount.choice.arm if mount.choice is not None else None
-    spots = (mount.pose.base_m, *(arm.points_m if arm is not None else ()))
-    sides = tuple(zip(*one.points, strict=True))
-    return any(
-        all(min(side) - _NEAR_M <= at <= max(side) + _NEAR_M for side, at in zip(sides, spot, strict=True))
-        for spot in spots
+
+def _shows(scene: Scenery, body: DrawnBody, way: Way) -> bool:
+    """Whether a view draws a neighbour: the seat tilted is drawn from the right alone."""
+    return not body.tilt_rad if way == "above" else _beside(scene, body)
+
+
+def _best_way(scene: Scenery) -> Way:
+    """The view that shows most of the length along the tube."""
+    ends = line_ends(scene)
+    if ends is None:
+        return "above"
+    across, along, up = (b - a for a, b in zip(*ends, strict=True))
+    return "above" if across**2 + along**2 >= along**2 + up**2 else "right"
+
+
+Window = tuple[Spot, Spot]
+
+
+def _around_view(lines: Sequence[DimensionLine]) -> tuple[float, float, float, float]:
+    """Margins of a view: left, top, right, bottom."""
+    upright = sum(line.upright for line in lines)
+    return margin_mm(upright), _TITLE_MM + _RING_MM, _RING_MM, margin_mm(len(lines) - upright)
+
+
+def _paper(window: Window, lines: Sequence[DimensionLine], one_to: int) -> Spot:
+    (left, bottom), (right, top) = window
+    margins = _around_view(lines)
+    return (
+        (right - left) * 1000 / one_to + margins[0] + margins[2],
+        (top - bottom) * 1000 / one_to + margins[1] + margins[3],
     )
 
 
-def joint_label(number: int, name: JointName) -> str:
-    """A joint as the drawing and the list beside it call it, counted from the clamp.
-
-    Examples
-    --------
-    >>> joint_label(2, "lower_link")
-    '2 lower link'
-    """
-    return say(message(JointSettings.numbered, joint=name, number=number))
+def _fits(
+    windows: dict[Way, Window], lines: dict[Way, list[DimensionLine]], one_to: int, wide: float, high: float
+) -> bool:
+    sizes = [_paper(window, lines[way], one_to) for way, window in windows.items()]
+    return max(size[0] for size in sizes) <= wide and sum(size[1] for size in sizes) <= high
 
 
-def _name_of(one: DrawnBody) -> str:
-    if not one.note or one.layer not in ("TUBES", "EDGES"):
-        return one.name
-    return say(message(MountDrawings.with_note, name=one.name, note=one.note))
+def _spots(bodies: Iterable[DrawnBody], eye: Eye) -> list[Spot]:
+    bodies = list(bodies)
+    points = [piece.corners for piece in pieces_of(bodies)] + [np.asarray(body.points) for body in bodies]
+    return [(float(x), float(y)) for x, y in eye.flat(np.concatenate(points))] if points else []
 
 
-def _anchors(frame: Frame, shapes: Iterable[DrawnBody]) -> list[Spot]:
-    """Points that a name may point to, of what is in the frame; none of what hardly shows."""
-    spots: list[Spot] = []
-    for one in shapes:
-        if one.form == "dot":
-            spots += frame.seen([frame.on(one.points[0])] * 2)[:1]
-        elif one.form == "solid":
-            outline = frame.seen(_outline(frame, one))
-            if len(outline) > 2:
-                columns, rows = zip(*outline, strict=True)
-                if max(columns) - min(columns) > 2.5 or max(rows) - min(rows) > 2.5:
-                    middle = (sum(columns) / len(outline), sum(rows) / len(outline))
-                    spots += [middle] if one.layer == "KEEP_OUT" else outline
-        else:
-            for start, end in zip(one.points, one.points[1:], strict=False):
-                line = frame.seen([frame.on(start), frame.on(end)])
-                spots += line[:: max(1, len(line) // 4)]
-    return spots
+def _box(spots: Sequence[Spot]) -> Window:
+    columns, rows = zip(*spots, strict=True)
+    return (min(columns), min(rows)), (max(columns), max(rows))
+
+
+def _window(scene: Scenery, way: Way, lines: Sequence[DimensionLine], one_to: int) -> Window:
+    """What must be seen: the mount, the device, the ends of all distances, the tube from its end to the clamp with room beside it."""
+    eye, pad = _EYES[way], _PAD_MM * one_to / 1000
+    spots = _spots(scene.held, eye) + [spot for line in lines for spot in (line.start, line.end)]
+    spots += _spots((one for one in scene.others if one.layer == "LANDMARKS"), eye)
+    if scene.mount.pose is not None and way == "above":
+        spots.append(front_end(scene, one_to))
+    (left, bottom), (right, top) = _box(spots)
+    out = (left - pad, bottom - pad), (right + pad, top + pad)
+    ends = line_ends(scene)
+    if ends is not None:
+        first, last = (np.asarray(spot) for spot in eye.flat(ends))
+        far = float(np.hypot(*(last - first)))
+        room = 14.0 * one_to / 1000 if way == _best_way(scene) and far > 0.02 else pad
+        aside = np.array([last[1] - first[1], first[0] - last[0]]) / far * room if far > 0.001 else np.zeros(2)
+        told = (
+            [first, first + aside, last + aside] if _away(scene, eye, aside) else [first, first - aside, last - aside]
+        )
+        low, high = _box([(float(x), float(y)) for x, y in told])
+        out = _both(out, ((low[0] - pad, low[1] - pad), (high[0] + pad, high[1] + pad)))
+    return out
+
+
+def _roomy(window: Window, one_to: int, numbers: int) -> Window:
+    """The window with room for balloons at two of its sides."""
+    (left, bottom), (right, top) = window
+    wide, high = (right - left) * 1000 / one_to, (top - bottom) * 1000 / one_to
+    more = max(_LEAST_MM - wide, (_SLOT_MM * (numbers - 2) - max(high, _LEAST_MM)) - wide, 0.0) * one_to / 2000
+    taller = max(0.0, _LEAST_MM - high) * one_to / 2000
+    return (left - more, bottom - taller), (right + more, top + taller)
+
+
+def _away(scene: Scenery, eye: Eye, aside: np.ndarray) -> bool:
+    """Whether a way aside from the tube leads away from the device."""
+    ends = line_ends(scene)
+    if ends is None or scene.mount.pose is None:
+        return True
+    to = eye.flat([scene.mount.pose.base_m])[0] - eye.flat([ends[1]])[0]
+    return float(to @ aside) <= 0
+
+
+def _both(one: Window, other: Window) -> Window:
+    return (
+        (min(one[0][0], other[0][0]), min(one[0][1], other[0][1])),
+        (max(one[1][0], other[1][0]), max(one[1][1], other[1][1])),
+    )
+
+
+def _wider(
+    scene: Scenery, windows: dict[Way, Window], lines: dict[Way, list[DimensionLine]], one_to: int, wide: float, high: float
+) -> dict[Way, Window]:  # fmt: skip
+    """The windows with more of what holds the mount and of what must stay free about it, as far as the scale allows."""
+    order = [*scene.holders, *(one for one in scene.others if one.layer in ("KEEP_OUT", "TUBES", "EDGES", "SURFACES"))]
+    out = dict(windows)
+    for share in (1.0, 0.5, 0.25):
+        for body in order:
+            for way, eye in _EYES.items():
+                if way == "right" and not _beside(scene, body):
+                    continue
+                low, high_spot = _box(_spots([body], eye))
+                (left, bottom), (right, top) = windows[way]
+                reach = _MORE_M * 3 * share if body in scene.holders else _REACH_M * share
+                if (
+                    low[0] > right + reach
+                    or high_spot[0] < left - reach
+                    or low[1] > top + reach
+                    or high_spot[1] < bottom - reach
+                ):
+                    continue
+                pad = _PAD_MM * one_to / 1000
+                more = (
+                    (max(low[0] - pad, left - reach), max(low[1] - pad, bottom - reach)),
+                    (min(high_spot[0] + pad, right + reach), min(high_spot[1] + pad, top + reach)),
+                )
+                told = out | {way: _both(out[way], more)}
+                if _fits(told, lines, one_to, wide, high):
+                    out = told
+    return out
+
+
+def _beside(scene: Scenery, body: DrawnBody) -> bool:
+    """From the side only what lies beside the mount is shown: what is across the chair would hide all."""
+    mount = scene.mount
+    if mount.pose is None or body in scene.holders or body.layer == "LANDMARKS":
+        return True
+    arm = mount.choice.arm if mount.choice is not None else None
+    across = [point[0] for point in (mount.pose.base_m, *(arm.points_m if arm is not None else ()))]
+    sides = [point[0] for point in body.points]
+    return min(sides) - _BESIDE_M <= max(across) and min(across) <= max(sides) + _BESIDE_M
+
+
+def _frames(
+    windows: dict[Way, Window], lines: dict[Way, list[DimensionLine]], one_to: int, wide: float, high: float
+) -> dict[Way, Frame]:  # fmt: skip
+    """The view from above at the top, the view from the right below it; what room is left lies about them."""
+    sizes = {way: _paper(windows[way], lines[way], one_to) for way in _EYES}
+    spare = max(0.0, high - sum(size[1] for size in sizes.values()))
+    top, out = 0.0, {}
+    for way in _EYES:
+        margins = _around_view(lines[way])
+        left = margins[0] + max(0.0, wide - sizes[way][0]) / 2
+        out[way] = Frame(_EYES[way], (left, top + margins[1]), *windows[way], one_to)
+        top += sizes[way][1] + spare / 2
+    return out
+
+
+# --- what is drawn ------------------------------------------------------------------------------------------------------------
+
+
+def _view(pen: Pen, plan: _Layout, scene: Scenery, parts: Sequence[Part], way: Way) -> View:
+    frame = plan.frames[way]
+    seen = [one for one in scene.others if _shows(scene, one, way)]
+    title = say(message(MountDrawings.view, view=way, one_to=plan.one_to))
+    pen.words(title, (0.0, frame.corner[1] - _RING_MM - 1.5), bold=True, kind="title")
+    shown = Scenery(scene.mount, scene.room, scene.held, scene.holders, tuple(seen))
+    return drawn_view(pen, frame, shown, parts, plan.lines[way], along=plan.along == way)
+
+
+def _insets(
+    pen: Pen, plan: _Layout, scene: Scenery, parts: Sequence[Part], around: Sequence[DrawnBody], size_mm: Spot
+) -> None:  # fmt: skip
+    """In the column at the right, from above, each where it still fits: list, clock, device, place, overview."""
+    column = plan.column_mm
+    left, bottom, top = size_mm[0] - column, size_mm[1] - FOOT_MM, 0.0
+    if plan.list_below:
+        bottom -= list_height(parts, _WIDE_MM) + 2.0
+        parts_list(pen, (0.0, bottom + 2.0), parts, _WIDE_MM)
+    else:
+        parts_list(pen, (left, 0.0), parts, _narrow(column))
+        top = list_height(parts, _narrow(column)) + 5.0
+    window = (plan.frames["right"].low, plan.frames["right"].high)
+    drawn = device_frame(scene, column, _DEVICE_MM)
+    high = drawn[0].size[1] + 12.0 if drawn is not None else 0.0
+    if bottom - top >= CLOCK_MM + high + _PLACE_MM:
+        if clock(pen, (left, top), column, parts):
+            top += CLOCK_MM
+        top += device(pen, (left, top), column, scene, _DEVICE_MM) + 3.0
+        top += place(pen, (left, top), (column, bottom - top), scene, around, window) + 3.0
+        if bottom - top > _PLACE_MM:
+            overview(pen, (left, top), (column, bottom - top), scene, around)
+        return
+    if bottom - top >= SMALL_MM:  # the clock and the place share a row
+        told = clock(pen, (left, top), _CLOCK_MM, parts, small=True)
+        beside = _CLOCK_MM if told else 0.0
+        place(pen, (left + beside, top), (column - beside, SMALL_MM), scene, around, window)
+        top += SMALL_MM + 3.0
+    device(pen, (left, top), column, scene, min(_DEVICE_MM, bottom - top - 8.0))

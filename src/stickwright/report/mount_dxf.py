@@ -21,9 +21,9 @@ from stickwright.errors import BadInput, Problem
 from stickwright.model.mounting import SiteMount
 from stickwright.model.plan import Plan
 from stickwright.model.room import Edge, Room, Tube
-from stickwright.report.mount_drawing import clamp_place
+from stickwright.report.mount_distances import clamp_place
 from stickwright.report.mount_shapes import DrawnBody, base_of, mount_shapes, plain_words, room_shapes
-from stickwright.report.mount_views import Spot, View, bounds, dimension_lines, flat, hull
+from stickwright.report.mount_views import Spot, Way, bounds, dimension_lines, flat, hull
 from stickwright.report.printed import in_unit
 
 if TYPE_CHECKING:
@@ -109,7 +109,7 @@ def mount_dxf(mount: SiteMount, room: Room, base_m: tuple[float, float, float] |
         contact = mount.pose.contact_m if mount.pose is not None else None
         shapes = (*room_shapes(room, mount.site, contact), *mount_shapes(mount, room, base_m))
         left = 0.0
-        views: tuple[View, ...] = ("above", "right")
+        views: tuple[Way, ...] = ("above", "right")
         for view in views:
             low, high = bounds(shapes, view)
             offset = (left - in_unit(low[0], "mm"), 0.0)
@@ -176,7 +176,7 @@ def _mm(spot: Spot, offset: Spot) -> Spot:
     return round(in_unit(spot[0], "mm") + offset[0], 3), round(in_unit(spot[1], "mm") + offset[1], 3)
 
 
-def _draw(space: Modelspace, shape: DrawnBody, view: View, offset: Spot) -> None:
+def _draw(space: Modelspace, shape: DrawnBody, view: Way, offset: Spot) -> None:
     on: dict[str, Any] = {"layer": shape.layer}
     spots = [_mm(flat(point, view), offset) for point in shape.points]
     if shape.form == "solid":
@@ -230,7 +230,7 @@ def _words(space: Modelspace, text: str, at: Spot, layer: str) -> None:
     space.add_text(text, height=_TEXT_MM, dxfattribs={"layer": layer}).set_placement((round(at[0], 3), round(at[1], 3)))
 
 
-def _dimensions(space: Modelspace, mount: SiteMount, room: Room, view: View, offset: Spot) -> float:
+def _dimensions(space: Modelspace, mount: SiteMount, room: Room, view: Way, offset: Spot) -> float:
     """True dimensions in rows below and columns beside; the lowest height that they take."""
     lines = dimension_lines(mount, room, view)
     _along(space, mount, room, view, offset)
@@ -265,7 +265,7 @@ def _in_order(one: Spot, other: Spot, *, upright: bool) -> tuple[Spot, Spot]:
     return first, last
 
 
-def _along(space: Modelspace, mount: SiteMount, room: Room, view: View, offset: Spot) -> None:
+def _along(space: Modelspace, mount: SiteMount, room: Room, view: Way, offset: Spot) -> None:
     """The distance along the tube to the clamp, in the view that shows its true length."""
     arm = mount.choice.arm if mount.choice is not None else None
     lines: tuple[Tube | Edge, ...] = (*room.tube, *room.edge)

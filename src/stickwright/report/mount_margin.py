@@ -1,107 +1,183 @@
-"""What stands about the views of a mount: distances with their arrows, and the scale."""
+"""Distances about a view of a mount, outside what is drawn: extension lines, arrows, numbers; and the bar to check the scale by."""
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
-from typing import TYPE_CHECKING
+from dataclasses import dataclass
 
 from stickwright.catalogue import book
 from stickwright.codes.message import message
 from stickwright.codes.mount_drawings import MountDrawings
-from stickwright.report.ink import FONT, LINE_MM, TYPE_MM, Ink, fitted, text_mm
-from stickwright.report.mount_paper import Frame, head, rounded
+from stickwright.report.ink import LINE_MM, fitted
+from stickwright.report.mount_paper import NUMBER_MM, Frame, Pen, number_mm
 from stickwright.report.mount_shapes import plain_words
-from stickwright.report.mount_views import DimensionLine, Spot
+from stickwright.report.mount_views import DimensionLine
 from stickwright.report.printed import in_unit
 
-if TYPE_CHECKING:
-    import drawsvg
+__all__ = ["FIRST_MM", "FOOT_MM", "ROW_MM", "Measured", "foot", "margin_mm", "measured", "measured_along", "text_box"]
 
-__all__ = ["FOOT_MM", "ROW_MM", "foot", "outside_lines"]
+Spot = tuple[float, float]
+ROW_MM, FIRST_MM, FOOT_MM = 8.0, 10.0, 14.0
+_SHORT_MM, _OFF_MM, _OVER_MM = 8.0, 1.5, 1.5
 
-ROW_MM, FOOT_MM = 6.6, 10.5
+
+@dataclass(frozen=True)
+class Measured:
+    """A distance drawn: its extension lines on paper, and the box of its number."""
+
+    lines: tuple[tuple[Spot, Spot], ...]
+    box: tuple[Spot, ...]
 
 
-def outside_lines(drawing: drawsvg.Drawing, frame: Frame, lines: Sequence[DimensionLine]) -> None:
-    """Dimension lines in rows below a view and in columns beside it, the shortest nearest."""
-    (left, _), (right, bottom) = frame.low, frame.high
+def margin_mm(rows: int) -> float:
+    """Room that so many rows of dimensions take."""
+    return FIRST_MM + ROW_MM * (rows - 1) + 3.0 if rows else 4.0
+
+
+def _number(distance_m: float) -> str:
+    return book().writer.whole(in_unit(distance_m, "mm"))
+
+
+def measured(pen: Pen, frame: Frame, lines: Sequence[DimensionLine], edge: Spot) -> list[Measured]:
+    """Distances up the paper in columns left of a view, others in rows below it, the shortest nearest.
+
+    Parameters
+    ----------
+    pen : Pen
+        To draw with.
+    frame : Frame
+        The view.
+    lines : sequence of DimensionLine
+        What is to be drawn.
+    edge : tuple of float
+        Left side and bottom of what is drawn; millimetre.
+    """
     ordered = sorted(lines, key=lambda line: (line.distance_m, line.to))
-    upright = [line for line in ordered if line.upright]
-    written = []
-    for place, line in enumerate(upright):
-        x = left - ROW_MM * (place + 1) + 3.9 if frame.view == "above" else right + ROW_MM * (place + 1) - 1.4
-        written.append(_dimension(drawing, frame, line, x))
-    for place, line in enumerate(line for line in ordered if not line.upright):
-        written.append(_dimension(drawing, frame, line, bottom + ROW_MM * (place + 1) - 1.6))
-    for text, upright_one, at in written:  # after all lines, so that none runs through words
-        _write(drawing, text, upright_one, at)
+    out = []
+    for upright in (True, False):
+        for place, line in enumerate(one for one in ordered if one.upright is upright):
+            off = FIRST_MM + ROW_MM * place
+            row = edge[0] - off if upright else edge[1] + off
+            out.append(_measured(pen, frame, line, row))
+    return out
 
 
-def _dimension(drawing: drawsvg.Drawing, frame: Frame, line: DimensionLine, row_mm: float) -> tuple[str, bool, Spot]:
-    """One distance: thin lines from its two points out of the frame, arrows between them; what is to be written where."""
-    ink, axis = Ink(drawing), 1 if line.upright else 0
+def _measured(pen: Pen, frame: Frame, line: DimensionLine, row_mm: float) -> Measured:
     spots = [frame.at(line.start), frame.at(line.end)]
     ends: list[Spot] = [(row_mm, y) if line.upright else (x, row_mm) for x, y in spots]
+    outward = (-1.0, 0.0) if line.upright else (0.0, 1.0)
+    drawn = []
     for spot, end in zip(spots, ends, strict=True):
-        over = 1.0 if end[1 - axis] > spot[1 - axis] else -1.0
-        ink.line(spot, (end[0] + over, end[1]) if line.upright else (end[0], end[1] + over), width=0.15)
-        frame.labels.draw_over(spot, end, weight=0.5)
-    text = plain_words(message(MountDrawings.distance, to=line.to, distance_m=line.distance_m))
-    long = abs(ends[1][axis] - ends[0][axis])
-    first, last = sorted(ends, key=lambda end: end[axis])
-    wide = text_mm(text)
-    if long > 4.5:
-        ink.line(first, last, width=0.25)
-        head(drawing, first, last)
-        head(drawing, last, first)
-    else:  # too short for heads inside: they point at it from outside
-        out = 4.0
-        for near, way in ((first, -out), (last, out)):
-            far = (near[0], near[1] + way) if line.upright else (near[0] + way, near[1])
-            ink.line(far, near, width=0.25)
-            head(drawing, far, near)
-    middle = (first[axis] + last[axis]) / 2 if long > 4.5 else first[axis] - 4.5 - wide / 2
-    low, high = (frame.low[axis] + wide / 2, frame.high[axis] - wide / 2)
-    middle = min(max(middle, low), high) if low < high else middle
-    return text, line.upright, (row_mm - 0.9, middle) if line.upright else (middle, row_mm - 0.9)
+        start = (spot[0] + outward[0] * _OFF_MM, spot[1] + outward[1] * _OFF_MM)
+        past = (end[0] + outward[0] * _OVER_MM, end[1] + outward[1] * _OVER_MM)
+        pen.line([start, past], "extension")
+        drawn.append((start, past))
+    return Measured(tuple(drawn), _arrows(pen, ends[0], ends[1], _number(line.distance_m), upright=line.upright))
 
 
-def _write(drawing: drawsvg.Drawing, text: str, upright: bool, at: Spot) -> None:
-    """What a distance is, on white, beside its line."""
-    ink, (x, y), wide = Ink(drawing), at, text_mm(text)
-    if upright:
-        ink.box(x - 2.6, y - wide / 2, 3.2, wide, line_mm=0.0)
-        _turned_words(drawing, text, at)
+def _arrows(pen: Pen, one: Spot, other: Spot, text: str, *, upright: bool) -> tuple[Spot, ...]:
+    """The line with its arrows and its number: above it, or left of an upright one; past an arrow where it is short."""
+    first, last = sorted((one, other), key=lambda spot: -spot[1] if upright else spot[0])
+    far, wide = math.dist(first, last), number_mm(text)
+    along = ((last[0] - first[0]) / far, (last[1] - first[1]) / far)
+    turn = math.degrees(math.atan2(along[1], along[0]))
+    if far >= max(_SHORT_MM, wide + 1.0):
+        pen.line([first, last], "dimension")
+        pen.head(first, last)
+        pen.head(last, first)
+        middle = far / 2
     else:
-        ink.box(x - wide / 2, y - 2.6, wide, 3.2, line_mm=0.0)
-        ink.words(text, at, anchor="middle")
+        out = 4.5
+        before = (first[0] - along[0] * out, first[1] - along[1] * out)
+        after = (last[0] + along[0] * (out + wide + 1.0), last[1] + along[1] * (out + wide + 1.0))
+        pen.line([first, last], "dimension")
+        pen.line([before, first], "thin")
+        pen.line([after, last], "thin")
+        pen.head(before, first)
+        pen.head(after, last)
+        middle = far + out - 1.0 + wide / 2 + 0.5
+    off = 0.8
+    at = (first[0] + along[0] * middle + along[1] * off, first[1] + along[1] * middle - along[0] * off)
+    pen.words(text, at, anchor="middle", size=NUMBER_MM, turn_deg=turn, kind="number")
+    return text_box(at, text, along)
 
 
-def _turned_words(drawing: drawsvg.Drawing, text: str, at: Spot) -> None:
-    """Words that run up the page, to be read from its right."""
-    import drawsvg
+def text_box(at: Spot, text: str, along: Spot) -> tuple[Spot, ...]:
+    """Corners of a number centred on its base line."""
+    half, high = number_mm(text) / 2, NUMBER_MM * 0.75
+    up = (along[1], -along[0])
+    return tuple(
+        (at[0] + along[0] * side * half + up[0] * rise, at[1] + along[1] * side * half + up[1] * rise)
+        for side, rise in ((-1, 0.0), (1, 0.0), (1, high), (-1, high))
+    )
 
-    x, y = rounded(*at)
-    drawing.append(
-        drawsvg.Text(
-            text, TYPE_MM, x, y, text_anchor="middle", font_family=FONT, fill="black",
-            transform=f"rotate(-90 {x:g} {y:g})",
+
+def measured_along(pen: Pen | None, start: Spot, end: Spot, aside: Spot, distance_m: float) -> Measured:
+    """A distance along something that leans, parallel to it; without a pen, where it would be.
+
+    Parameters
+    ----------
+    pen : Pen or None
+        To draw with.
+    start, end : tuple of float
+        What is measured, on paper.
+    aside : tuple of float
+        How far the line lies beside it.
+    distance_m : float
+        What is written.
+    """
+    far = math.hypot(*aside)
+    way = (aside[0] / far, aside[1] / far)
+    ends = [(spot[0] + aside[0], spot[1] + aside[1]) for spot in (start, end)]
+    lines = []
+    for spot, tip in zip((start, end), ends, strict=True):
+        lines.append(
+            (
+                (spot[0] + way[0] * _OFF_MM, spot[1] + way[1] * _OFF_MM),
+                (tip[0] + way[0] * _OVER_MM, tip[1] + way[1] * _OVER_MM),
+            )
         )
-    )  # fmt: skip
+    upright = abs(ends[0][0] - ends[1][0]) < 0.5 * abs(ends[0][1] - ends[1][1])
+    if pen is None:
+        first, last = sorted(ends, key=lambda spot: -spot[1] if upright else spot[0])
+        length = math.dist(first, last) or 1.0
+        along = ((last[0] - first[0]) / length, (last[1] - first[1]) / length)
+        middle = ((first[0] + last[0]) / 2 + along[1] * 0.8, (first[1] + last[1]) / 2 - along[0] * 0.8)
+        return Measured((*lines, (first, last)), text_box(middle, _number(distance_m), along))
+    for one in lines:
+        pen.line(one, "extension")
+    return Measured(tuple(lines), _arrows(pen, ends[0], ends[1], _number(distance_m), upright=upright))
 
 
-def foot(drawing: drawsvg.Drawing, size_mm: Spot, one_to: float, tilt_rad: float | None = None) -> None:
-    """A bar to check the scale by, the scale in words, and what is only a sign."""
-    ink = Ink(drawing)
-    step_m = next(step for step in (0.02, 0.05, 0.10, 0.20, 0.50) if step * 1000 / one_to >= 9.0)
-    step_mm, y = step_m * 1000 / one_to, size_mm[1] - 6.0
+def foot(pen: Pen, top: float, width_mm: float, one_to: int, tilt_rad: float | None = None) -> None:
+    """A bar to check the scale by, and what holds for the whole page.
+
+    Parameters
+    ----------
+    pen : Pen
+        To draw with.
+    top : float
+        Where it starts.
+    width_mm : float
+        Of the paper.
+    one_to : int
+        Scale of the two views.
+    tilt_rad : float, optional
+        To which tilt the seat is drawn too.
+    """
+    step_m = next(step for step in (0.01, 0.02, 0.05, 0.10, 0.20, 0.50) if step * 1000 / one_to >= 9.5)
+    step_mm, writer = step_m * 1000 / one_to, book().writer
+    for number in range(2):
+        left = 1.0 + number * step_mm
+        corners = [(left, top), (left + step_mm, top), (left + step_mm, top + 1.8), (left, top + 1.8)]
+        pen.line(corners, "thin", close=True)
+        if number == 0:
+            pen.line([(left, top + 0.9), (left + step_mm, top + 0.9)], "thin", width=1.8)
     for number in range(3):
-        ink.box(1.0 + number * step_mm, y - 1.6, step_mm, 1.6, fill="white" if number % 2 else "black", line_mm=0.2)
-    for number in range(4):
-        at, writer = 1.0 + number * step_mm, book().writer
-        whole = writer.millimetres(step_m * number) if number == 3 else writer.whole(in_unit(step_m * number, "mm"))
-        ink.words(plain_words(whole), (at, y + 3.4), anchor="start" if number in (0, 3) else "middle")
-    left = 1.0 + 3 * step_mm + 17.0
-    told = message(MountDrawings.foot, one_to=book().writer.trimmed(one_to), tilt_rad=tilt_rad)
-    for row, line in enumerate(fitted(plain_words(told), size_mm[0] - left - 0.5, 2)):
-        ink.words(line, (left, y + LINE_MM * row), bold=False)
+        whole = writer.whole(in_unit(step_m * number, "mm"))
+        pen.words(whole, (1.0 + number * step_mm, top + 5.6), anchor="middle" if number else "start")
+    left = 1.0 + 2 * step_mm + 12.0
+    told = message(MountDrawings.foot, one_to=writer.trimmed(float(one_to)), tilt_rad=tilt_rad)
+    for row, line in enumerate(fitted(plain_words(told), width_mm - left - 0.5, 4)):
+        pen.words(line, (left, top + 2.0 + LINE_MM * row))

@@ -10,18 +10,18 @@ from stickwright.codes.message import Name, Text, message
 from stickwright.codes.mount_answers import MountAnswers
 from stickwright.codes.mount_lines import Head, MountLines, Row
 from stickwright.codes.mount_poses import MountPoses
-from stickwright.model.mounting import Check, MountFit, SiteMount
+from stickwright.model.mounting import Check, SiteMount
 from stickwright.model.plan import Plan
 from stickwright.report.mount_care import monthly
-from stickwright.report.mount_drawing import (
+from stickwright.report.mount_distances import (
     along_words,
     clamp_place,
     clamp_range_words,
     dimension_rows,
     distances,
     mount_alt,
-    mount_drawing,
 )
+from stickwright.report.mount_drawing import mount_drawing
 from stickwright.report.mount_shapes import base_of
 from stickwright.report.mount_words import (
     assumed_words,
@@ -50,10 +50,9 @@ from stickwright.report.paper import width_mm
 from stickwright.report.printed import sentence
 from stickwright.report.why_so import findings_rows
 
-__all__ = ["MOST_MOUNT_PAGES", "heads", "mount_page", "mounted", "switch_rows", "unmounted_lines"]
+__all__ = ["MOST_MOUNT_PAGES", "heads", "mount_page", "mounted", "other_lines", "switch_rows", "unmounted_lines"]
 
 MOST_MOUNT_PAGES = 3
-_DRAWING_MM = 100.0
 
 
 def heads() -> dict[Head, str]:
@@ -170,7 +169,7 @@ def unmounted_lines(plan: Plan) -> list[list[str]]:
     ]
 
 
-def mount_page(plan: Plan, mount: SiteMount, height_mm: float = _DRAWING_MM, most_others: int = 99) -> dict[str, Any]:
+def mount_page(plan: Plan, mount: SiteMount, most_others: int = 99) -> dict[str, Any]:
     """Everything printed on the page of one mount.
 
     Parameters
@@ -179,8 +178,6 @@ def mount_page(plan: Plan, mount: SiteMount, height_mm: float = _DRAWING_MM, mos
         A finished plan, its room described.
     mount : SiteMount
         One of those that `mounted` names.
-    height_mm : float, default 100
-        Paper height of the drawing.
     most_others : int, default 99
         So many of the other mounts are told; how many more there are is said.
 
@@ -192,7 +189,7 @@ def mount_page(plan: Plan, mount: SiteMount, height_mm: float = _DRAWING_MM, mos
     choice, room = mount.choice, plan.room
     if choice is None or room is None or mount.pose is None:
         raise ValueError(f"nothing holds {mount.device} at {mount.site}: there is nothing to draw")
-    drawing = mount_drawing(mount, room, base_of(plan, mount), (184.0, height_mm))
+    drawing = mount_drawing(mount, room, base_of(plan, mount))
     place, turned, *assumed = pose_words(mount.pose, mount.device, mount.kind)
     told: list[tuple[Row, str]] = [
         ("part", parts_words(choice)),
@@ -223,7 +220,7 @@ def mount_page(plan: Plan, mount: SiteMount, height_mm: float = _DRAWING_MM, mos
             *clearance_words(choice),
             *([cable_words(choice)] if choice.cable_m is not None else []),
         ],
-        "others": _others(mount, choice, most_others),
+        "others": other_lines(mount, most_others),
         "assumed": [*assumed, *(assumed_words(one) for one in choice.assumed)],
         "findings": findings_rows(mount.findings),
     }
@@ -240,8 +237,21 @@ def _check_row(check: Check) -> list[str]:
     return [check_cell(check), push, load, limit, check_factor(check), required, result]
 
 
-def _others(mount: SiteMount, choice: MountFit, most: int) -> list[str]:
-    """What else there is, and what fails: best first, as many as there is room for."""
-    told = [fails_words(one) for one in (choice, *mount.fits) if one != choice or one.verdict != "holds"]
+def other_lines(mount: SiteMount, most: int = 99) -> list[str]:
+    """What else there is, and what fails: best first, as many as there is room for.
+
+    Parameters
+    ----------
+    mount : SiteMount
+        With all ways to hold it.
+    most : int, default 99
+        So many are told; how many more there are is said.
+    """
+    choice = mount.choice
+    told = [
+        fails_words(one)
+        for one in (choice, *mount.fits)
+        if one is not None and (one != choice or one.verdict != "holds")
+    ]
     left = len(told) - most
     return told if left <= 0 else [*told[:most], say(message(MountLines.more, count=left))]

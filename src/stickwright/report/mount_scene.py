@@ -20,7 +20,8 @@ from stickwright.errors import BadInput, Problem
 from stickwright.model.mounting import SiteMount
 from stickwright.model.plan import Plan
 from stickwright.model.room import Room
-from stickwright.report.mount_drawing import clamp_place, clamp_range_words, dimension_rows, mount_alt, worth_naming
+from stickwright.report.mount_distances import clamp_place, clamp_range_words, dimension_rows, mount_alt
+from stickwright.report.mount_numbers import worth_naming
 from stickwright.report.mount_shapes import (
     DrawnBody,
     Layer,

@@ -20,7 +20,7 @@ from stickwright.codes.mount_poses import LineEnd
 from stickwright.model.fit import Fit
 from stickwright.model.mounting import Dimension, Pose, SiteMount
 from stickwright.model.plan import Plan
-from stickwright.model.room import KeepOut, Room
+from stickwright.model.room import Edge, KeepOut, Room, Tube
 from stickwright.mounting.frames import pivot_of, tilted
 from stickwright.report.body import part_named, side_named
 
@@ -45,6 +45,12 @@ NO_BASE_M = (0.060, 0.060, 0.030)  # drawn dashed when nobody measured the base
 _LEVEL_RAD = math.radians(0.5)
 _APART_M = 0.001
 _LINK_M, _SHEET_M = 0.018, 0.018  # an arm's link and a table top, where nobody says how thick they are
+_JOINT_M, _JAWS_M, _CONTACT_M = (
+    0.024,
+    0.018,
+    0.014,
+)  # a joint, what a clamp adds about its tube, the end of a stick: signs
+_PATCH_M, _PLATE_M = 0.003, 0.004  # how thick a fastener and a plate are drawn
 _CHIN_M, _FLOOR_M, _ARMREST_M = 0.66, 0.45, 0.22  # of the sign, where nobody took them
 _CRANKED = ("fingertip", "thumb", "hand", "forearm", "elbow")
 """Parts to which the sign's forearm reaches out."""
@@ -84,10 +90,12 @@ class DrawnBody:
         Whether nothing may be clamped to it.
     typed : str
         Its name in the room's file.
-    role : {"", "contact", "floor", "clamp"}
-        What other figures ask for: the contact point, the floor, the clamp.
+    role : {"", "contact", "floor", "clamp", "plate", "back"}
+        What other figures ask for: the contact point, the floor, the clamp, the arm's plate, what the player's back lies against.
     tilt_rad : float
         At which tilt of the seat it is shown.
+    axis : tuple of float
+        Of a clamp: along which tube or edge it grips; metre, any length.
     """
 
     layer: Layer
@@ -99,8 +107,9 @@ class DrawnBody:
     sure: bool = True
     barred: bool = False
     typed: str = ""
-    role: Literal["", "contact", "floor", "clamp"] = ""
+    role: Literal["", "contact", "floor", "clamp", "plate", "back"] = ""
     tilt_rad: float = 0.0
+    axis: Point = (0.0, 0.0, 0.0)
 
 
 def base_of(plan: Plan, mount: SiteMount) -> tuple[float, float, float] | None:
@@ -215,14 +224,14 @@ def tilted_shapes(room: Room) -> tuple[DrawnBody, ...]:
 
 def _sitting(room: Room) -> Iterator[DrawnBody]:
     if room.posture == "bed":
-        yield _seat(MountDrawings.mattress, (-0.45, -0.35, -0.12), (0.45, 1.30, 0.0))
+        yield _seat(MountDrawings.mattress, (-0.45, -0.35, -0.12), (0.45, 1.30, 0.0), "back")
     elif room.posture != "floor":
         yield _seat(MountDrawings.seat, (-0.21, 0.0, -0.06), (0.21, 0.42, 0.0))
-        yield _seat(MountDrawings.backrest, (-0.20, -0.06, 0.0), (0.20, 0.0, 0.50))
+        yield _seat(MountDrawings.backrest, (-0.20, -0.06, 0.0), (0.20, 0.0, 0.50), "back")
 
 
-def _seat(text: Callable[..., str], low: Point, high: Point) -> DrawnBody:
-    return DrawnBody("SEAT", say(message(text)), "solid", _box(low, high), sure=False)
+def _seat(text: Callable[..., str], low: Point, high: Point, role: Literal["", "back"] = "") -> DrawnBody:
+    return DrawnBody("SEAT", say(message(text)), "solid", _box(low, high), sure=False, role=role)
 
 
 def _body(room: Room, site: str, contact_m: Point | None) -> Iterator[DrawnBody]:
@@ -315,10 +324,10 @@ def mount_shapes(
     base_m : tuple of float, optional
         Length, width and height of the stick's base.
     """
-    return (*_links(mount), *_cable(mount, room), *_stick(mount, base_m))
+    return (*_links(mount, room), *_cable(mount, room), *_stick(mount, base_m))
 
 
-def _links(mount: SiteMount) -> Iterator[DrawnBody]:
+def _links(mount: SiteMount, room: Room) -> Iterator[DrawnBody]:
     arm = mount.choice.arm if mount.choice is not None else None
     if mount.choice is None or arm is None or not arm.points_m:
         return
@@ -329,12 +338,16 @@ def _links(mount: SiteMount) -> Iterator[DrawnBody]:
             yield DrawnBody("MOUNT", "", "bar", (start, end), _LINK_M, sure=False)
         base = mount.pose.base_m if mount.pose is not None else arm.points_m[-1]
         if math.dist(arm.points_m[-1], base) > _APART_M:  # the neck of the ball and the plate
-            yield DrawnBody("MOUNT", "", "bar", (arm.points_m[-1], base), _LINK_M / 2, sure=False)
+            yield DrawnBody("MOUNT", "", "bar", (arm.points_m[-1], base), _LINK_M / 2, sure=False, role="plate")
     clamp = say(message(MountDrawings.clamp_of, mount=Name(mount.choice.mount)))
-    yield DrawnBody("MOUNT", clamp, "dot", (arm.points_m[0],), role="clamp")
+    lines: tuple[Tube | Edge, ...] = (*room.tube, *room.edge)
+    line = next((one for one in lines if one.name == arm.clamp), None)
+    axis = _moved(line.to_m, (line.from_m, -1.0)) if line is not None else (0.0, 0.0, 0.0)
+    thick = getattr(line, "diameter_m", 0.0) or getattr(line, "thickness_m", 0.0)
+    yield DrawnBody("MOUNT", clamp, "dot", (arm.points_m[0],), thick + _JAWS_M, role="clamp", axis=axis)
     for at, joint in zip(_joint_points(arm.points_m, len(arm.joints)), arm.joints, strict=True):
         name = say(message(JointSettings.named, joint=joint.name))
-        yield DrawnBody("MOUNT", name, "dot", (at,), note=say(joint.words))
+        yield DrawnBody("MOUNT", name, "dot", (at,), _JOINT_M, note=say(joint.words))
 
 
 def _joint_points(points_m: tuple[Point, ...], joints: int) -> Iterator[Point]:
@@ -389,16 +402,23 @@ def _stick(mount: SiteMount, base_m: tuple[float, float, float] | None) -> Itera
     yield DrawnBody("STICK", mount.device, "solid", corners, note=note, sure=base_m is not None)
     if mount.choice is not None and mount.choice.patch_m is not None:
         long, wide = mount.choice.patch_m
-        patch = tuple(
-            _moved(pose.base_m, (right, side * wide / 2), (forward, near * long / 2), (up, above * 0.003))
-            for side in (-1, 1) for near in (-1, 1) for above in (0, 1)
-        )  # fmt: skip
+
+        def sheet(low: float, high: float) -> tuple[Point, ...]:
+            return tuple(
+                _moved(pose.base_m, (right, side * wide / 2), (forward, near * long / 2), (up, at))
+                for side in (-1, 1) for near in (-1, 1) for at in (low, high)
+            )  # fmt: skip
+
         fastener = Name(mount.choice.fastener) if mount.choice.fastener else None
-        yield DrawnBody("MOUNT", say(message(MountDrawings.under_base, fastener=fastener)), "solid", patch)
+        under = say(message(MountDrawings.under_base, fastener=fastener))
+        yield DrawnBody("MOUNT", under, "solid", sheet(-_PATCH_M, 0.0))
+        if mount.choice.arm is not None:
+            plate = sheet(-_PATCH_M - _PLATE_M, -_PATCH_M)
+            yield DrawnBody("MOUNT", "", "solid", plate, sure=False, role="plate")
     top = _moved(pose.base_m, (up, height))
     if math.dist(top, pose.contact_m) > 0.002:
         yield DrawnBody("STICK", "", "bar", (top, pose.contact_m), 0.008, sure=False)
-    yield DrawnBody("STICK", say(message(MountDrawings.contact)), "dot", (pose.contact_m,), role="contact")
+    yield DrawnBody("STICK", say(message(MountDrawings.contact)), "dot", (pose.contact_m,), _CONTACT_M, role="contact")
 
 
 # --- distances ----------------------------------------------------------------------------------------------------------------

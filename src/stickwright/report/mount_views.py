@@ -12,14 +12,14 @@ from stickwright.model.mounting import Dimension, SiteMount
 from stickwright.model.room import Room
 from stickwright.report.mount_shapes import DrawnBody, Point, dimension_ends
 
-__all__ = ["DimensionLine", "Spot", "View", "bounds", "clipped_polygon", "dimension_lines", "flat", "hatch", "hull"]
+__all__ = ["DimensionLine", "Spot", "Way", "bounds", "clipped_polygon", "dimension_lines", "flat", "hatch", "hull"]
 
-View = Literal["above", "right"]
+Way = Literal["above", "right"]
 Spot = tuple[float, float]
 _LEAST_M = 0.002  # nearer than that two points are one on paper; the table has it
 
 
-def flat(point: Point, view: View) -> Spot:
+def flat(point: Point, view: Way) -> Spot:
     """A point as a view shows it: to the right on paper, up on paper; metre.
 
     Parameters
@@ -153,7 +153,7 @@ class DimensionLine:
     to: End
 
 
-def dimension_lines(mount: SiteMount, room: Room, view: View) -> list[DimensionLine]:
+def dimension_lines(mount: SiteMount, room: Room, view: Way) -> list[DimensionLine]:
     """The distances that a view shows: from above those along the floor, from the side those of height.
 
     Parameters
@@ -176,7 +176,7 @@ def dimension_lines(mount: SiteMount, room: Room, view: View) -> list[DimensionL
     return lines
 
 
-def bounds(shapes: Iterable[DrawnBody], view: View) -> tuple[Spot, Spot]:
+def bounds(shapes: Iterable[DrawnBody], view: Way) -> tuple[Spot, Spot]:
     """Least and most of all points of some bodies."""
     spots = [flat(point, view) for shape in shapes for point in shape.points]
     columns, rows = zip(*spots, strict=True)

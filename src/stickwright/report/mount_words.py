@@ -19,7 +19,7 @@ from stickwright.model.mounting import Check, MountFit, Pose, SiteMount
 from stickwright.model.plan import Plan
 from stickwright.mounting.compliance import SWINGS_BELOW_HZ
 from stickwright.mounting.statics import PUSH_COUNTS, name_of
-from stickwright.report.mount_drawing import clamp_place, clamp_range_words, distances
+from stickwright.report.mount_distances import clamp_place, clamp_range_words, distances
 from stickwright.report.printed import sentence, wrapped
 from stickwright.report.why_so import findings_rows
 from stickwright.units import to_si

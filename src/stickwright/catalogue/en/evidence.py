@@ -62,9 +62,9 @@ class Texts(Evidence):
     def too_few_orders(self, *, smallest_share: float) -> str:
         return f"too few orders were possible: even the clearest result comes by chance in {self.w.share(smallest_share)} of such trials"
 
-    def neighbours_alike(self, *, correlation: float) -> str:
+    def neighbours_alike(self, *, correlation_factor: float) -> str:
         return (
-            f"Neighbouring trials are alike (correlation {self.w.number(correlation)}), so the true interval is wider. "
+            f"Neighbouring trials are alike (correlation {self.w.number(correlation_factor)}), so the true interval is wider. "
             "Rest longer between trials."
         )
 

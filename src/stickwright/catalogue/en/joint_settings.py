@@ -8,12 +8,17 @@ from stickwright.catalogue.en import English
 from stickwright.codes.joint_settings import JointName, JointSettings
 from stickwright.codes.message import Message
 
-__all__ = ["Texts"]
+__all__ = ["Texts", "numbered"]
 
 _NAMES: dict[JointName, str] = {
     "lower_link": "lower link", "elbow": "elbow", "plate": "plate", "foot": "foot", "middle": "middle"
 }  # fmt: skip
 _STEEP_DEG = 80
+
+
+def numbered(w: English, joint: JointName, number: int) -> str:
+    """A joint with its number, counted from the clamp."""
+    return f"{w.whole(number)} {_NAMES[joint]}"
 
 
 class Texts(JointSettings):
@@ -24,11 +29,8 @@ class Texts(JointSettings):
     def named(self, *, joint: JointName) -> str:
         return _NAMES[joint]
 
-    def numbered(self, *, joint: JointName, number: int) -> str:
-        return f"{self.w.whole(number)} {_NAMES[joint]}"
-
     def set(self, *, joint: JointName, number: int, setting: Message) -> str:
-        return f"{self.numbered(joint=joint, number=number)}: {self.clause(setting)}."
+        return f"{numbered(self.w, joint, number)}: {self.clause(setting)}."
 
     def lower_link(self, *, azimuth_rad: float, elevation_rad: float) -> str:
         return f"points {self._pointing(azimuth_rad, elevation_rad)}"

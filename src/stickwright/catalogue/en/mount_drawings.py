@@ -7,12 +7,16 @@ from typing import Literal
 
 from stickwright.catalogue.en import English
 from stickwright.codes.message import Message, Name, Text
-from stickwright.codes.mount_drawings import FreeKind, MountDrawings, SceneHead, Thing
+from stickwright.codes.mount_drawings import FreeKind, MountDrawings, Picture, SceneHead, Thing
 from stickwright.codes.mount_poses import Along, End
 
 __all__ = ["Texts"]
 
-_TITLES = {"above": "From above: forward is up", "right": "From the player's right: forward is right"}
+_TITLES: dict[Picture, str] = {
+    "above": "From above: forward is up", "right": "From the player's right: forward is right",
+    "device": "Device square on", "place": "Place, from the right",
+    "overview": "Overview",
+}  # fmt: skip
 _VIEWS = {"above": "from above: forward is up", "right": "from the player's right: forward is right"}
 _FREE: dict[FreeKind, str] = {
     "face": "face", "neck": "neck", "chest": "chest", "chair control": "the chair's own control",
@@ -34,17 +38,59 @@ class Texts(MountDrawings):
 
     w: English
 
-    def view(self, *, view: Literal["above", "right"]) -> str:
-        return _TITLES[view]
+    def view(self, *, view: Picture, one_to: int) -> str:
+        return f"{_TITLES[view]}, 1:{self.w.whole(one_to)}"
+
+    def part(self, *, name: Text, setting: Text) -> str:
+        return f"{self.say(name)}: {self.clause(setting)}"
+
+    def list_head(self, *, column: Literal["part", "setting"]) -> str:
+        return {"part": "Parts", "setting": "Setting"}[column]
+
+    def clock(self) -> str:
+        return "Directions from above"
+
+    def noon(self) -> str:
+        return "12 = straight ahead"
+
+    def link(self, *, number: int, of: int) -> str:
+        return "upper link" if number == of == 2 else f"link {self.w.whole(number)}"
+
+    def long(self, *, length_m: float) -> str:
+        return f"{self.w.whole(1000 * length_m)} long"
+
+    def long_and_set(self, *, length_m: float, setting: Text) -> str:
+        return f"{self.long(length_m=length_m)}, {self.clause(setting)}"
+
+    def neck(self) -> str:
+        return "gooseneck"
+
+    def neck_length(self, *, length_m: float) -> str:
+        return f"{self.w.whole(1000 * length_m)} long along its curve"
+
+    def band(self) -> str:
+        return "thick dash-dot line"
+
+    def front(self) -> str:
+        return "arrow on the base"
+
+    def measure_from(self) -> str:
+        return "measure from here"
+
+    def at_tilt(self, *, tilt_rad: float) -> str:
+        return f"seat tilted {self._degrees(tilt_rad)}"
+
+    def sign(self) -> str:
+        return "schematic"
 
     def view_of(self, *, device: Name, site: Name, view: Literal["above", "right"]) -> str:
         return f"{self.w.name(device)} at the {self.w.name(site)}, {_VIEWS[view]}"
 
     def foot(self, *, one_to: Text, tilt_rad: float | None) -> str:
-        tilted = f" Thin dashes: tilted {self._degrees(tilt_rad)}." if tilt_rad is not None else ""
+        tilted = f" Also drawn with the seat tilted {self._degrees(tilt_rad)}." if tilt_rad is not None else ""
         return (
-            f"Scale 1 to {self.clause(one_to)}. Hatched: keep free. Dashed: cable. Player and seat are schematic; the seat is "
-            f"level.{tilted}"
+            f"Scale 1 to {self.clause(one_to)}, all lengths in mm. Print at 100%. Hatched: keep free. Dotted: cable. Thin dashes: hidden. "
+            f"Sizes of clamp, joints, links, plate, player and seat are schematic; the seat is level.{tilted}"
         )
 
     def alt(
@@ -66,9 +112,6 @@ class Texts(MountDrawings):
     def forward(self) -> str:
         return "player's forward"
 
-    def clamp(self, *, along: Text | None) -> str:
-        return f"clamp: {self.clause(along)}" if along else "clamp"
-
     def clamp_range(self) -> str:
         return "where the clamp may sit"
 
@@ -80,11 +123,8 @@ class Texts(MountDrawings):
             f"{self.w.amount(length_m, 'mm')} from device to foot" if length_m is not None else "length not calculated"
         )
 
-    def distance(self, *, to: End, distance_m: float) -> str:
-        return f"{to} {self.w.millimetres(distance_m)}"
-
     def distance_along(self, *, to: End, distance_m: float, along: Along) -> str:
-        return f"{self.distance(to=to, distance_m=distance_m)} {along}"
+        return f"{to} {self.w.millimetres(distance_m)} {along}"
 
     def measured(self, *, to: End | Literal["along"]) -> str:
         return f"{to} <>"
@@ -93,12 +133,6 @@ class Texts(MountDrawings):
         why, typed = _FREE[kind], name.casefold()
         told = not why or typed == kind or why.casefold() in typed or typed in why.casefold()
         return f"keep free: {self.w.name(name)}" if told else f"keep free: {self.w.name(name)} ({why})"
-
-    def tilted(self, *, name: Name, tilt_rad: float) -> str:
-        return f"{self.w.name(name)} at {self._degrees(tilt_rad)}"
-
-    def seat_tilted(self, *, tilt_rad: float) -> str:
-        return f"seat tilted: dashed, at {self._degrees(tilt_rad)}"
 
     def with_note(self, *, name: Text, note: Text) -> str:
         return f"{self.say(name)}, {self.say(note)}"

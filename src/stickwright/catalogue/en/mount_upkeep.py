@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from stickwright.catalogue.en import English
-from stickwright.catalogue.en.joint_settings import Texts as Joints
+from stickwright.catalogue.en.joint_settings import numbered
 from stickwright.codes.joint_settings import JointName
 from stickwright.codes.message import Name
 from stickwright.codes.mount_upkeep import MountUpkeep
@@ -56,7 +56,7 @@ class Texts(MountUpkeep):
         return "the clamp close up, with a tape along the tube"
 
     def joint_straight(self, *, number: int, joint: JointName) -> str:
-        return f"{Joints(self.w, self.say).numbered(number=number, joint=joint)}, straight on"
+        return f"{numbered(self.w, joint, number)}, straight on"
 
     def halves(self) -> str:
         return "both halves of the fastener, before they are joined"
