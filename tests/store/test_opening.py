@@ -276,9 +276,11 @@ def test_asking_what_a_file_is_does_not_let_go_of_it(kept, second_program):
 READ_ONLY = """
 import os, sys
 from pathlib import Path
+from stickwright.catalogue import book
 from stickwright.errors import BadInput
 from stickwright.store.opening import create_store, open_store
 folder = Path(sys.argv[1])
+book()  # its words too, while they may still be read
 create_store(folder / "records.db", passphrase=None).close()  # and all that is needed is loaded
 folder.chmod(0o555)
 (folder / "records.db").chmod(0o444)

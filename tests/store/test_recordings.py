@@ -16,6 +16,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from hypothesis.extra import numpy as arrays
 
+from said import said
 from stickwright.codes.message import message
 from stickwright.codes.recording_faults import RecordingFaults
 from stickwright.errors import BadInput
@@ -214,7 +215,9 @@ def test_a_recording_as_the_rest_reads_it():
     )
     rows[3, 6] = 77.0
     append_samples(store, strange.id, rows, first=0)
-    assert any(note.startswith("cue 77 (1 sample) is not known") for note in recording_of(store, strange.id).notes)
+    assert any(
+        said(note).startswith("cue 77 (1 sample) is not known") for note in recording_of(store, strange.id).notes
+    )
     store.close()
 
 

@@ -189,7 +189,7 @@ def test_from_looking_round_to_the_export(visit: Visit, served: str, desk: Reque
     page.goto(f"{here}/plan")
     page.click("button:has-text('Make the plan')")
     page.wait_for_url("**/plans/1")
-    assert page.locator("#answer-title").count() == 1
+    assert page.locator("h1:has-text('Plan 1')").count() == 1
     page.goto(f"{here}/plan")
     page.click("summary:has-text('What if')")
     page.fill("#without", "no such thing")
@@ -200,7 +200,7 @@ def test_from_looking_round_to_the_export(visit: Visit, served: str, desk: Reque
     page.fill("#without", "lichen")
     page.click("button:has-text('Make another plan')")
     page.wait_for_url("**/plans/2")
-    assert "Wishes: without lichen." in page.inner_text("main")
+    assert "WHAT IF: without lichen." in page.inner_text("main")
     page.click("text=Compare with another plan")
     page.wait_for_selector("table:has-text('Control layout')")
     assert "differs" in page.inner_text("main")
