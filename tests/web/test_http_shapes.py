@@ -16,8 +16,8 @@ from stickwright.store.consents import give_consent
 from stickwright.store.opening import Store, memory_store
 from stickwright.store.players import add_player, add_visit
 from stickwright.web.app import make_app
-from stickwright.web.openapi import FIELDS, openapi_document, plain_routes
 from stickwright.web.request_context import RequestContext
+from web.openapi import FIELDS, openapi_document, plain_routes
 
 with warnings.catch_warnings():  # on the way in it names things of its own libraries that are older than they are
     warnings.simplefilter("ignore")
