@@ -33,6 +33,10 @@ class Design(Protocol):
     def trials(self) -> int:
         """How many trials there are in all."""
 
+    @property
+    def mirrored(self) -> bool:
+        """Whether each order with A and B changed is another one."""
+
     def count(self) -> int:
         """How many orders the lot can give, all equally likely."""
 
@@ -62,8 +66,7 @@ def smallest_p(design: Design, *, two_sided: bool = True) -> float:
     >>> smallest_p(Alternating(3, 3)), round(smallest_p(Alternating(4, 4)), 4)
     (0.1, 0.0286)
     """
-    mirrored = two_sided and isinstance(design, Alternating | Pairs) and design.mirrored
-    return min(1.0, (2 if mirrored else 1) / design.count())
+    return min(1.0, (2 if two_sided and design.mirrored else 1) / design.count())
 
 
 @dataclass(frozen=True)
@@ -210,6 +213,9 @@ class Phases:
             raise BadInput([Problem(message(Evidence.design), message(Evidence.phases_of, phases=self.phases, trials=self.trials),
                                     message(Evidence.phases_need, phases=self.phases, trials=self.phases * self.shortest))])  # fmt: skip
 
+    mirrored = False
+    """A comes first in every order."""
+
     @property
     def free(self) -> int:
         """Trials beyond the fewest of each phase."""
@@ -262,6 +268,9 @@ class Starts:
     def trials(self) -> int:
         """How many trials there are in all."""
         return self.trials_each * len(self.starts)
+
+    mirrored = False
+    """A comes first in every order."""
 
     def count(self) -> int:
         """How many orders the lot can give [wampold-worsham-1986]."""

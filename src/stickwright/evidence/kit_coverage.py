@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import math
+from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
 
 __all__ = ["Served", "best_kit", "greedy_kit"]
 
-BOUND = 1 - 1 / 2.718281828459045
+BOUND = 1 - 1 / math.e
 """The quick choice serves at least that share of the best, at equal costs [nemhauser-1978]."""
 
 
@@ -95,8 +97,6 @@ def best_kit(
     >>> best_kit([frozenset({0, 1, 2, 3}), frozenset({0, 1, 4}), frozenset({2, 3, 5})], [1, 1, 1], 2)
     Served(chosen=(1, 2), served=6, cost=2, most=6)
     """
-    from collections import Counter
-
     from ortools.sat.python import cp_model
 
     alike: Counter[frozenset[int]] = Counter()
