@@ -24,13 +24,13 @@ from stickwright.measure.steps import RECORDED_COLUMNS, cue_code
 from stickwright.store.opening import create_store, faults_in, memory_store, open_store
 from stickwright.store.packing import packed, unpacked
 from stickwright.store.players import add_player, add_visit
+from stickwright.store.recording_model import recording_of
 from stickwright.store.recordings import (
     PACK_SAMPLES,
     append_samples,
     begin_recording,
     finish_recording,
     note_recording,
-    recording_of,
     recordings,
     recover,
     samples_of,

@@ -81,7 +81,7 @@ class MountDrawings(Topic):
 
     @abstractmethod
     def sign(self) -> str:
-        """Note: it was not measured and is only drawn as a sign."""
+        """Note: it was not measured and is schematic."""
 
     @abstractmethod
     def view_of(self, *, device: Name, site: Name, view: Literal["above", "right"]) -> str:

@@ -51,7 +51,7 @@ class SetupPictures(Topic):
 
     @abstractmethod
     def unplaced(self) -> str:
-        """Nobody measured where it goes: the picture shows the part of the body only."""
+        """Nobody measured its place: the picture shows the part of the body only."""
 
     @abstractmethod
     def latching(self, *, actions: tuple[Name, ...]) -> str:

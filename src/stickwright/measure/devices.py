@@ -67,7 +67,7 @@ class Device:
     Parameters
     ----------
     id : str
-        The same again when it is unplugged and comes back; of two of a kind the second ends in ``#2``.
+        Alike when it is unplugged and comes back; of two of a kind the second ends in ``#2``.
     name : str
         As the device names itself; '' where it does not.
     axes : tuple of Message

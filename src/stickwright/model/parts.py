@@ -12,7 +12,7 @@ from stickwright.codes.stand_ins import Form
 
 __all__ = [
     "COMFORT", "HAND_PARTS", "NEEDS_CLEARANCE", "PLAIN", "SIZES", "SUITED_FORMS", "USUAL", "USUAL_FACTOR",
-    "USUAL_FORMS", "USUAL_WIDTH_M", "Comfort", "Size", "Usual",
+    "USUAL_FORMS", "USUAL_WIDTH_M", "Comfort", "Size", "UsualFigures",
 ]  # fmt: skip
 
 
@@ -56,7 +56,7 @@ COMFORT: dict[str, Comfort] = {
 """Common practice, no source: force in newton, travel in metre."""
 
 
-class Usual(NamedTuple):
+class UsualFigures(NamedTuple):
     """What stands in for an unaffected part where nobody measured it."""
 
     steady_n: float
@@ -69,23 +69,23 @@ class Usual(NamedTuple):
     """Where presses land: rms about the middle, per axis."""
 
 
-USUAL: dict[str, Usual] = {
-    "fingertip": Usual(0.01, 0.02, 0.03, 0.0015),
-    "thumb": Usual(0.01, 0.02, 0.03, 0.0015),
-    "hand": Usual(0.10, 0.30, 1.0, 0.010),
-    "forearm": Usual(0.12, 0.30, 2.0, 0.012),
-    "elbow": Usual(0.15, 0.30, 2.0, 0.015),
-    "shoulder": Usual(0.20, 0.30, 1.0, 0.015),
-    "chin": Usual(0.05, 0.05, 0.20, 0.004),
-    "lip": Usual(0.01, 0.01, 0.02, 0.0015),
-    "cheek": Usual(0.01, 0.02, 0.02, 0.003),
-    "tongue": Usual(0.01, 0.01, 0.02, 0.0015),
-    "head": Usual(0.10, 0.20, 0.50, 0.010),
-    "knee": Usual(0.30, 0.50, 1.0, 0.015),
-    "thigh": Usual(0.30, 0.50, 1.0, 0.020),
-    "trunk": Usual(0.50, 1.0, 2.0, 0.020),
-    "foot": Usual(0.15, 0.50, 0.50, 0.009),
-    "toe": Usual(0.05, 0.10, 0.20, 0.005),
+USUAL: dict[str, UsualFigures] = {
+    "fingertip": UsualFigures(0.01, 0.02, 0.03, 0.0015),
+    "thumb": UsualFigures(0.01, 0.02, 0.03, 0.0015),
+    "hand": UsualFigures(0.10, 0.30, 1.0, 0.010),
+    "forearm": UsualFigures(0.12, 0.30, 2.0, 0.012),
+    "elbow": UsualFigures(0.15, 0.30, 2.0, 0.015),
+    "shoulder": UsualFigures(0.20, 0.30, 1.0, 0.015),
+    "chin": UsualFigures(0.05, 0.05, 0.20, 0.004),
+    "lip": UsualFigures(0.01, 0.01, 0.02, 0.0015),
+    "cheek": UsualFigures(0.01, 0.02, 0.02, 0.003),
+    "tongue": UsualFigures(0.01, 0.01, 0.02, 0.0015),
+    "head": UsualFigures(0.10, 0.20, 0.50, 0.010),
+    "knee": UsualFigures(0.30, 0.50, 1.0, 0.015),
+    "thigh": UsualFigures(0.30, 0.50, 1.0, 0.020),
+    "trunk": UsualFigures(0.50, 1.0, 2.0, 0.020),
+    "foot": UsualFigures(0.15, 0.50, 0.50, 0.009),
+    "toe": UsualFigures(0.05, 0.10, 0.20, 0.005),
 }
 """Common practice, no source: newton and metre.
 

@@ -44,12 +44,12 @@ from stickwright.report.tuned import settings_told
 from stickwright.report.view import (
     Bar,
     Block,
-    Cautions,
+    CautionBlock,
     Cell,
     Column,
-    Lines,
+    LineBlock,
     Paragraph,
-    Picture,
+    PictureBlock,
     Report,
     Section,
     Table,
@@ -108,9 +108,9 @@ def _section(code: SectionCode, blocks: tuple[Block, ...]) -> Section | None:
     return Section(code, title, blocks, "folded" if code in _FOLDED else "first")
 
 
-def _lines(texts: Iterable[Text], *, numbered: bool = False) -> tuple[Lines, ...]:
+def _lines(texts: Iterable[Text], *, numbered: bool = False) -> tuple[LineBlock, ...]:
     told = tuple(dict.fromkeys(text for text in texts if text))
-    return (Lines(told, numbered),) if told else ()
+    return (LineBlock(told, numbered),) if told else ()
 
 
 def _answer(plan: Plan) -> Iterator[Block]:
@@ -124,7 +124,7 @@ def _answer(plan: Plan) -> Iterator[Block]:
         yield Paragraph((sharing.sentence,), strong=True)
         if sharing.solved:
             yield Paragraph((sharing.solved,))
-    yield Lines((_in_short(plan.sentence),))
+    yield LineBlock((_in_short(plan.sentence),))
 
 
 def _in_short(answer: Text) -> Text:
@@ -143,7 +143,7 @@ def _clash(plan: Plan) -> Iterator[Block]:
     yield Paragraph((message(LayoutPages.clash, told=clash.sentence, given_up=given_up(clash)),), strong=True)
     ways = tuple(way_out(number, clash) for number in range(1, len(clash.ways_out) + 1))
     if ways:
-        yield Lines(ways, numbered=True, title=message(LayoutPages.heading, part="ways_out"))
+        yield LineBlock(ways, numbered=True, title=message(LayoutPages.heading, part="ways_out"))
 
 
 def _controls(plan: Plan) -> Iterator[Block]:
@@ -152,7 +152,7 @@ def _controls(plan: Plan) -> Iterator[Block]:
         return
     marks = marks_of(plan)
     if marks:
-        yield Picture(body_told(marks), marks)
+        yield PictureBlock(body_told(marks), marks)
     numbers = {mark.site: mark.number for mark in marks}
     if not plan.layouts:
         yield _table_of(plan.sharing, numbers, message(PlanReport.section, section="controls"))
@@ -279,9 +279,9 @@ def _to_order(plan: Plan) -> Iterator[Block]:
     told = bought(plan.parts, lacking(wiring)) if wiring is not None else ()
     made = tuple(order_told(site.to_order) for site in plan.sites if site.to_order is not None)
     if told or made:
-        yield Lines((*told, *made))
+        yield LineBlock((*told, *made))
     elif plan.sharing is not None:
-        yield Lines((message(PlanReport.nothing_to_order),))
+        yield LineBlock((message(PlanReport.nothing_to_order),))
 
 
 _LEFT_UNSAID = ("CaseFiles.no_hub", "CaseFiles.usual_actions")
@@ -330,9 +330,9 @@ def _cautions(plan: Plan) -> Iterator[Block]:
     texts = dict.fromkeys(one.text for one in _for_everybody(plan))
     more = {one.text for one in (*plan.cautions, *_shared_cautions(plan), *_mount_cautions(plan))} - set(texts)
     if texts:
-        yield Cautions(tuple(texts))
+        yield CautionBlock(tuple(texts))
     if more:
-        yield Lines((message(PlanReport.cautions_elsewhere, count=len(more)),))
+        yield LineBlock((message(PlanReport.cautions_elsewhere, count=len(more)),))
 
 
 def _for_everybody(plan: Plan) -> Iterator[Caution]:

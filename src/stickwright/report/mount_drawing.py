@@ -30,7 +30,7 @@ from stickwright.report.mount_insets import (
 )
 from stickwright.report.mount_margin import FOOT_MM, foot, margin_mm
 from stickwright.report.mount_numbers import Part, parts_of, worth_naming
-from stickwright.report.mount_paper import Frame, Pen
+from stickwright.report.mount_paper import PaperFrame, Pen
 from stickwright.report.mount_shapes import DrawnBody, mount_shapes, room_shapes, tilted_shapes
 from stickwright.report.mount_solids import ABOVE, RIGHT, Eye, pieces_of
 from stickwright.report.mount_view import Scenery, View, balloons, drawn_view, front_end, line_ends, renumbered
@@ -114,7 +114,7 @@ def _scenery(
 @dataclass(frozen=True)
 class _Layout:
     one_to: int
-    frames: dict[Way, Frame]
+    frames: dict[Way, PaperFrame]
     lines: dict[Way, list[DimensionLine]]
     list_below: bool
     column_mm: float
@@ -327,7 +327,7 @@ def _beside(scene: Scenery, body: DrawnBody) -> bool:
 
 def _frames(
     windows: dict[Way, Window], lines: dict[Way, list[DimensionLine]], one_to: int, wide: float, high: float
-) -> dict[Way, Frame]:  # fmt: skip
+) -> dict[Way, PaperFrame]:  # fmt: skip
     """The view from above at the top, the view from the right below it; what room is left lies about them."""
     sizes = {way: _paper(windows[way], lines[way], one_to) for way in _EYES}
     spare = max(0.0, high - sum(size[1] for size in sizes.values()))
@@ -335,7 +335,7 @@ def _frames(
     for way in _EYES:
         margins = _around_view(lines[way])
         left = margins[0] + max(0.0, wide - sizes[way][0]) / 2
-        out[way] = Frame(_EYES[way], (left, top + margins[1]), *windows[way], one_to)
+        out[way] = PaperFrame(_EYES[way], (left, top + margins[1]), *windows[way], one_to)
         top += sizes[way][1] + spare / 2
     return out
 

@@ -14,7 +14,7 @@ from stickwright.report.ink import LINE_MM, fitted
 from stickwright.report.mount_balloons import BALLOON_MM
 from stickwright.report.mount_margin import measured
 from stickwright.report.mount_numbers import Part
-from stickwright.report.mount_paper import Frame, Pen
+from stickwright.report.mount_paper import PaperFrame, Pen
 from stickwright.report.mount_shapes import DrawnBody, forward_of
 from stickwright.report.mount_solids import OVERVIEW, RIGHT, Eye, pieces_of, runs
 from stickwright.report.mount_view import Scenery
@@ -168,7 +168,7 @@ def _device_bodies(scene: Scenery) -> list[DrawnBody]:
     ]  # fmt: skip
 
 
-def device_frame(scene: Scenery, width_mm: float, height_mm: float) -> tuple[Frame, list[DimensionLine]] | None:
+def device_frame(scene: Scenery, width_mm: float, height_mm: float) -> tuple[PaperFrame, list[DimensionLine]] | None:
     """The device square on from its own right, at the largest scale for some room: its window, and its heights.
 
     Parameters
@@ -205,7 +205,7 @@ def device_frame(scene: Scenery, width_mm: float, height_mm: float) -> tuple[Fra
     for one_to in _SCALES:
         if (far - left) * 1000 / one_to <= width_mm - beside - 1.0 and (top - bottom) * 1000 / one_to <= height_mm:
             low, high = (float(left), float(bottom)), (float(far), float(top))
-            return Frame(eye, (beside, 0.0), low, high, one_to), lines
+            return PaperFrame(eye, (beside, 0.0), low, high, one_to), lines
     return None
 
 
@@ -215,12 +215,12 @@ def device(pen: Pen, corner: Spot, width_mm: float, scene: Scenery, height_mm: f
     if told is None:
         return 0.0
     small, lines = told
-    frame = Frame(small.eye, (corner[0] + small.corner[0], corner[1] + 8.0), small.low, small.high, small.one_to)
+    frame = PaperFrame(small.eye, (corner[0] + small.corner[0], corner[1] + 8.0), small.low, small.high, small.one_to)
     title = say(message(MountDrawings.view, view="device", one_to=frame.one_to))
     rows = fitted(title, width_mm, 3, bold=True)
     short = any(line.distance_m * frame.scale < _SHORT_MM for line in lines)
     head = LINE_MM * len(rows) + (11.0 if short else 3.0)
-    frame = Frame(frame.eye, (frame.corner[0], corner[1] + head), frame.low, frame.high, frame.one_to)
+    frame = PaperFrame(frame.eye, (frame.corner[0], corner[1] + head), frame.low, frame.high, frame.one_to)
     for row, line in enumerate(rows):
         pen.words(line, (corner[0], corner[1] + 3.4 + LINE_MM * row), bold=True)
     pieces = pieces_of(_device_bodies(scene))
@@ -273,7 +273,7 @@ def _whole(
     if one_to is None:
         return 0.0
     beside = (size[0] - float(far - left) * 1000 / one_to) / 2
-    frame = Frame(
+    frame = PaperFrame(
         eye, (corner[0] + beside, corner[1] + head), (float(left), float(bottom)), (float(far), float(top)), one_to
     )
     for row, line in enumerate(

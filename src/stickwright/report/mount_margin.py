@@ -10,12 +10,22 @@ from stickwright.catalogue import book
 from stickwright.codes.message import message
 from stickwright.codes.mount_drawings import MountDrawings
 from stickwright.report.ink import LINE_MM, fitted
-from stickwright.report.mount_paper import NUMBER_MM, Frame, Pen, number_mm
+from stickwright.report.mount_paper import NUMBER_MM, PaperFrame, Pen, number_mm
 from stickwright.report.mount_shapes import plain_words
 from stickwright.report.mount_views import DimensionLine
 from stickwright.report.printed import in_unit
 
-__all__ = ["FIRST_MM", "FOOT_MM", "ROW_MM", "Measured", "foot", "margin_mm", "measured", "measured_along", "text_box"]
+__all__ = [
+    "FIRST_MM",
+    "FOOT_MM",
+    "ROW_MM",
+    "DrawnDistance",
+    "foot",
+    "margin_mm",
+    "measured",
+    "measured_along",
+    "text_box",
+]
 
 Spot = tuple[float, float]
 ROW_MM, FIRST_MM, FOOT_MM = 8.0, 10.0, 14.0
@@ -23,7 +33,7 @@ _SHORT_MM, _OFF_MM, _OVER_MM = 8.0, 1.5, 1.5
 
 
 @dataclass(frozen=True)
-class Measured:
+class DrawnDistance:
     """A distance drawn: its extension lines on paper, and the box of its number."""
 
     lines: tuple[tuple[Spot, Spot], ...]
@@ -39,14 +49,14 @@ def _number(distance_m: float) -> str:
     return book().writer.whole(in_unit(distance_m, "mm"))
 
 
-def measured(pen: Pen, frame: Frame, lines: Sequence[DimensionLine], edge: Spot) -> list[Measured]:
+def measured(pen: Pen, frame: PaperFrame, lines: Sequence[DimensionLine], edge: Spot) -> list[DrawnDistance]:
     """Distances up the paper in columns left of a view, others in rows below it, the shortest nearest.
 
     Parameters
     ----------
     pen : Pen
         To draw with.
-    frame : Frame
+    frame : PaperFrame
         The view.
     lines : sequence of DimensionLine
         What is to be drawn.
@@ -63,7 +73,7 @@ def measured(pen: Pen, frame: Frame, lines: Sequence[DimensionLine], edge: Spot)
     return out
 
 
-def _measured(pen: Pen, frame: Frame, line: DimensionLine, row_mm: float) -> Measured:
+def _measured(pen: Pen, frame: PaperFrame, line: DimensionLine, row_mm: float) -> DrawnDistance:
     spots = [frame.at(line.start), frame.at(line.end)]
     ends: list[Spot] = [(row_mm, y) if line.upright else (x, row_mm) for x, y in spots]
     outward = (-1.0, 0.0) if line.upright else (0.0, 1.0)
@@ -73,7 +83,7 @@ def _measured(pen: Pen, frame: Frame, line: DimensionLine, row_mm: float) -> Mea
         past = (end[0] + outward[0] * _OVER_MM, end[1] + outward[1] * _OVER_MM)
         pen.line([start, past], "extension")
         drawn.append((start, past))
-    return Measured(tuple(drawn), _arrows(pen, ends[0], ends[1], _number(line.distance_m), upright=line.upright))
+    return DrawnDistance(tuple(drawn), _arrows(pen, ends[0], ends[1], _number(line.distance_m), upright=line.upright))
 
 
 def _arrows(pen: Pen, one: Spot, other: Spot, text: str, *, upright: bool) -> tuple[Spot, ...]:
@@ -113,7 +123,7 @@ def text_box(at: Spot, text: str, along: Spot) -> tuple[Spot, ...]:
     )
 
 
-def measured_along(pen: Pen | None, start: Spot, end: Spot, aside: Spot, distance_m: float) -> Measured:
+def measured_along(pen: Pen | None, start: Spot, end: Spot, aside: Spot, distance_m: float) -> DrawnDistance:
     """A distance along something that leans, parallel to it; without a pen, where it would be.
 
     Parameters
@@ -144,10 +154,10 @@ def measured_along(pen: Pen | None, start: Spot, end: Spot, aside: Spot, distanc
         length = math.dist(first, last) or 1.0
         along = ((last[0] - first[0]) / length, (last[1] - first[1]) / length)
         middle = ((first[0] + last[0]) / 2 + along[1] * 0.8, (first[1] + last[1]) / 2 - along[0] * 0.8)
-        return Measured((*lines, (first, last)), text_box(middle, _number(distance_m), along))
+        return DrawnDistance((*lines, (first, last)), text_box(middle, _number(distance_m), along))
     for one in lines:
         pen.line(one, "extension")
-    return Measured(tuple(lines), _arrows(pen, ends[0], ends[1], _number(distance_m), upright=upright))
+    return DrawnDistance(tuple(lines), _arrows(pen, ends[0], ends[1], _number(distance_m), upright=upright))
 
 
 def foot(pen: Pen, top: float, width_mm: float, one_to: int, tilt_rad: float | None = None) -> None:

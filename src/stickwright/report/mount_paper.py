@@ -18,7 +18,7 @@ from stickwright.report.mount_solids import Eye
 if TYPE_CHECKING:
     import drawsvg
 
-__all__ = ["NUMBER_MM", "Frame", "Kind", "Pen", "number_mm", "rounded"]
+__all__ = ["NUMBER_MM", "Kind", "PaperFrame", "Pen", "number_mm", "rounded"]
 
 Spot = tuple[float, float]
 Kind = Literal[
@@ -119,7 +119,7 @@ class Pen:
 
 
 @dataclass(frozen=True)
-class Frame:
+class PaperFrame:
     """A window on the room, on paper.
 
     Parameters

@@ -19,7 +19,7 @@ from scipy.spatial import ConvexHull
 
 from stickwright.report.mount_shapes import DrawnBody, Point
 
-__all__ = ["ABOVE", "OVERVIEW", "RIGHT", "Eye", "Piece", "Run", "front_of", "hides", "pieces_of", "runs"]
+__all__ = ["ABOVE", "OVERVIEW", "RIGHT", "EdgeRun", "Eye", "Piece", "front_of", "hides", "pieces_of", "runs"]
 
 Array = NDArray[np.float64]
 _ROUND = 24  # sides of what is round
@@ -81,7 +81,7 @@ class Piece:
 
 
 @dataclass(frozen=True)
-class Run:
+class EdgeRun:
     """A stretch of a body's edge in a view.
 
     Parameters
@@ -243,7 +243,7 @@ def front_of(piece: Piece, spots: Array, eye: Eye) -> Array:
     return np.where(beside[:, None], start + far[:, None] * np.asarray(eye.to), np.nan)
 
 
-def runs(pieces: Sequence[Piece], eye: Eye, step_m: float, before: Sequence[Piece] | None = None) -> list[Run]:
+def runs(pieces: Sequence[Piece], eye: Eye, step_m: float, before: Sequence[Piece] | None = None) -> list[EdgeRun]:
     """All edges that a view draws, cut where they pass behind something.
 
     Parameters
@@ -282,7 +282,7 @@ def runs(pieces: Sequence[Piece], eye: Eye, step_m: float, before: Sequence[Piec
                     spots = eye.flat(edge[[start, end]])
                     if math.dist(*spots) > 1e-6:
                         told.setdefault((piece.body, kind), []).append(spots)
-    return [Run(body, kind, line) for (body, kind), lines in told.items() for line in _joined(lines)]
+    return [EdgeRun(body, kind, line) for (body, kind), lines in told.items() for line in _joined(lines)]
 
 
 def _box(piece: Piece, eye: Eye) -> tuple[Array, Array]:

@@ -16,7 +16,7 @@ from stickwright.report.mount_balloons import BALLOON_MM, Leader, crosses, leade
 from stickwright.report.mount_distances import LEAST_RANGE_M, line_named
 from stickwright.report.mount_margin import measured, measured_along
 from stickwright.report.mount_numbers import BAND, FRONT, Part
-from stickwright.report.mount_paper import Frame, Kind, Pen
+from stickwright.report.mount_paper import Kind, PaperFrame, Pen
 from stickwright.report.mount_shapes import DrawnBody, forward_of
 from stickwright.report.mount_solids import ABOVE, Piece, front_of, hides, pieces_of, runs
 from stickwright.report.mount_views import DimensionLine, clipped_polygon, hatch, hull
@@ -62,7 +62,7 @@ class Scenery:
 class View:
     """A view as it was drawn, for what is placed about it."""
 
-    frame: Frame
+    frame: PaperFrame
     segments: list[tuple[Spot, Spot]] = field(default_factory=list)
     numbers: dict[int, list[Spot]] = field(default_factory=dict)
     outlines: dict[int, list[list[Spot]]] = field(default_factory=dict)
@@ -86,7 +86,7 @@ def _holds(box: Sequence[Spot], at: Spot) -> bool:
 
 
 def drawn_view(
-    pen: Pen, frame: Frame, scene: Scenery, parts: Sequence[Part], lines: Sequence[DimensionLine], *, along: bool
+    pen: Pen, frame: PaperFrame, scene: Scenery, parts: Sequence[Part], lines: Sequence[DimensionLine], *, along: bool
 ) -> View:
     """Draws a view with its distances; the anchors that its balloons may have are in the answer.
 
@@ -94,7 +94,7 @@ def drawn_view(
     ----------
     pen : Pen
         To draw with.
-    frame : Frame
+    frame : PaperFrame
         The window.
     scene : Scenery
         What is drawn.
@@ -137,7 +137,7 @@ def balloons(pen: Pen, view: View) -> None:
 # --- lines ------------------------------------------------------------------------------------------------------------------
 
 
-def _outline(frame: Frame, body: DrawnBody) -> list[Spot]:
+def _outline(frame: PaperFrame, body: DrawnBody) -> list[Spot]:
     corners = [corner for piece in pieces_of([body]) for corner in piece.corners] or [
         np.asarray(one) for one in body.points
     ]
@@ -213,7 +213,7 @@ def _around(pen: Pen, view: View, scene: Scenery, lines: Iterable[Sequence[Spot]
                     view.segments += list(itertools.pairwise(spots))
 
 
-def _unpaper(frame: Frame, spot: Spot) -> Spot:
+def _unpaper(frame: PaperFrame, spot: Spot) -> Spot:
     return (
         frame.low[0] + (spot[0] - frame.corner[0]) / frame.scale,
         frame.high[1] - (spot[1] - frame.corner[1]) / frame.scale,
@@ -286,7 +286,7 @@ def _cross(pen: Pen, view: View, at: Spot, half: float) -> None:
         _draw(pen, view, [(at[0] - x, at[1] - y), (at[0] + x, at[1] + y)], "axis")
 
 
-def _half(frame: Frame, scene: Scenery) -> float:
+def _half(frame: PaperFrame, scene: Scenery) -> float:
     """From the middle of the base to its farthest corner, on paper."""
     assert scene.mount.pose is not None
     at = frame.on(scene.mount.pose.base_m)
@@ -314,7 +314,7 @@ def front_end(scene: Scenery, one_to: int) -> Spot:
     return float(end[0]), float(end[1])
 
 
-def _front(frame: Frame, scene: Scenery) -> tuple[Spot, Spot] | None:
+def _front(frame: PaperFrame, scene: Scenery) -> tuple[Spot, Spot] | None:
     """That arrow on paper, in the view from above."""
     pose = scene.mount.pose
     if pose is None or frame.eye is not ABOVE:
@@ -322,7 +322,7 @@ def _front(frame: Frame, scene: Scenery) -> tuple[Spot, Spot] | None:
     return frame.on(pose.base_m), frame.at(front_end(scene, frame.one_to))
 
 
-def _cables(frame: Frame, scene: Scenery) -> Iterator[list[Spot]]:
+def _cables(frame: PaperFrame, scene: Scenery) -> Iterator[list[Spot]]:
     """Beside the arm that it follows; none that hardly shows."""
     for body in scene.held:
         if body.layer == "CABLE":
@@ -353,7 +353,7 @@ def line_ends(scene: Scenery) -> tuple[tuple[float, float, float], tuple[float, 
     return (line.from_m, arm.points_m[0]) if arm is not None and line is not None and arm.points_m else None
 
 
-def _bands(frame: Frame, scene: Scenery) -> list[tuple[Spot, Spot]]:
+def _bands(frame: PaperFrame, scene: Scenery) -> list[tuple[Spot, Spot]]:
     """Where the clamp may sit, along the middle of its tube or edge; none that would hardly show."""
     arm = scene.mount.choice.arm if scene.mount.choice is not None else None
     line = line_named(scene.room, arm.clamp) if arm is not None else None
@@ -427,7 +427,7 @@ def _between(a: Spot, b: Spot, share: float) -> Spot:
     return a[0] + share * (b[0] - a[0]), a[1] + share * (b[1] - a[1])
 
 
-def _corners(frame: Frame, body: DrawnBody) -> list[Spot]:
+def _corners(frame: PaperFrame, body: DrawnBody) -> list[Spot]:
     outline = _outline(frame, body)
     return outline[:: max(1, len(outline) // 6)]
 

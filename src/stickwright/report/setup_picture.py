@@ -1,4 +1,4 @@
-"""The whole set-up in one picture: the seated player from above, and each stick and switch where it goes, turned as it is.
+"""The whole set-up in one picture: the seated player from above, and each stick and switch in its place, turned as it is.
 
 Only numbers are written on it, each with room of its own; what they are stands in a list beside it. Straight ahead of the player is
 up the page, 12 on the clock.
@@ -156,7 +156,7 @@ def _mount_of(plan: Plan, site: str, device: str) -> SiteMount | None:
 
 
 def _place(plan: Plan, site: str, mount: SiteMount | None) -> tuple[Point, bool]:
-    """Where it goes from above, and whether anybody measured that."""
+    """Its place from above, and whether anybody measured that."""
     if mount is not None and mount.pose is not None:
         return mount.pose.base_m[:2], True
     part = next((one.part for one in plan.sites if one.name == site), "") or part_named(site)

@@ -11,7 +11,18 @@ from stickwright.codes.plan_report import ColumnCode, SectionCode
 from stickwright.codes.reports import Reports
 from stickwright.report.printed import sentence, wrapped
 from stickwright.report.tell import tell
-from stickwright.report.view import Bar, Block, Cautions, Cell, Facts, Lines, Paragraph, Report, Section, Table
+from stickwright.report.view import (
+    Bar,
+    Block,
+    CautionBlock,
+    Cell,
+    FactBlock,
+    LineBlock,
+    Paragraph,
+    Report,
+    Section,
+    Table,
+)
 
 __all__ = ["WIDTH", "cell_text", "columns_words", "lines_words", "screen_words", "section_words", "table_words"]
 
@@ -41,10 +52,12 @@ def _first(section: Section, width: int) -> str:
     """A section of the screen: the answer and what clashes without a heading, for they open with what they are."""
     if section.code == "to_order":
         told = wrapped(
-            [say(text) for one in section.blocks if isinstance(one, Lines) for text in one.texts], width, "", "  "
+            [say(text) for one in section.blocks if isinstance(one, LineBlock) for text in one.texts], width, "", "  "
         )
     elif section.code == "cautions":  # under that heading nothing need say what it is
-        cautions = [say(text) for one in section.blocks if isinstance(one, Cautions | Lines) for text in one.texts]
+        cautions = [
+            say(text) for one in section.blocks if isinstance(one, CautionBlock | LineBlock) for text in one.texts
+        ]
         told = lines_words(cautions, width)
     else:
         told = "\n".join(one for block in section.blocks if (one := _block(block, width, _SCREEN_COLUMNS)))
@@ -73,12 +86,12 @@ def section_words(report: Report, code: SectionCode, width: int = WIDTH) -> str:
 def _block(block: Block, width: int, columns: tuple[ColumnCode, ...]) -> str:
     if isinstance(block, Paragraph):
         return wrapped([sentence(one) for one in block.texts], width)
-    if isinstance(block, Cautions):
+    if isinstance(block, CautionBlock):
         return lines_words([tell(Reports.caution, text=one) for one in block.texts], width)
-    if isinstance(block, Lines):
+    if isinstance(block, LineBlock):
         lines = lines_words(_numbered(block), width)
         return f"{say(block.title)}\n{lines}" if block.title is not None else lines
-    if isinstance(block, Facts):
+    if isinstance(block, FactBlock):
         return lines_words([tell(Reports.setting, step=label, told=value) for label, value in block.rows], width)
     if isinstance(block, Table):
         note = lines_words([say(block.note)], width) if block.note is not None else ""
@@ -86,7 +99,7 @@ def _block(block: Block, width: int, columns: tuple[ColumnCode, ...]) -> str:
     return ""  # a picture: its table says the same
 
 
-def _numbered(block: Lines) -> list[str]:
+def _numbered(block: LineBlock) -> list[str]:
     if not block.numbered:
         return [say(one) for one in block.texts]
     return [f"{number}. {sentence(one)}" for number, one in enumerate(block.texts, start=1)]

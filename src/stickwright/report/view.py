@@ -15,7 +15,7 @@ from stickwright.codes.plan_report import ColumnCode, SectionCode
 from stickwright.report.body import BodyMark
 
 __all__ = [
-    "Bar", "Block", "Cautions", "Cell", "Column", "Facts", "Lines", "Paragraph", "Picture", "Report", "Section", "Table",
+    "Bar", "Block", "CautionBlock", "Cell", "Column", "FactBlock", "LineBlock", "Paragraph", "PictureBlock", "Report", "Section", "Table",
     "texts_in",
 ]  # fmt: skip
 
@@ -32,7 +32,7 @@ class Paragraph:
 
 
 @dataclass(frozen=True)
-class Facts:
+class FactBlock:
     """Labels, each with what is known of it."""
 
     kind: ClassVar[str] = "facts"
@@ -90,7 +90,7 @@ class Table:
 
 
 @dataclass(frozen=True)
-class Picture:
+class PictureBlock:
     """The player from the front with numbered controls, and the same in words."""
 
     kind: ClassVar[str] = "picture"
@@ -100,7 +100,7 @@ class Picture:
 
 
 @dataclass(frozen=True)
-class Cautions:
+class CautionBlock:
     """Cautions that belong together."""
 
     kind: ClassVar[str] = "cautions"
@@ -109,7 +109,7 @@ class Cautions:
 
 
 @dataclass(frozen=True)
-class Lines:
+class LineBlock:
     """One line for each; in a fixed order where `numbered`."""
 
     kind: ClassVar[str] = "lines"
@@ -119,7 +119,7 @@ class Lines:
     title: Text | None = None
 
 
-Block = Paragraph | Facts | Table | Picture | Cautions | Lines
+Block = Paragraph | FactBlock | Table | PictureBlock | CautionBlock | LineBlock
 
 
 @dataclass(frozen=True)

@@ -42,7 +42,8 @@ from stickwright.store.players import (
     visit,
     visits,
 )
-from stickwright.store.recordings import RecordingRow, recording_of, recordings
+from stickwright.store.recording_model import recording_of
+from stickwright.store.recordings import RecordingRow, recordings
 from stickwright.store.schema import player
 from stickwright.store.schema import visit as visit_table
 

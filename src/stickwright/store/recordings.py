@@ -19,21 +19,18 @@ import sqlalchemy as sa
 from numpy.typing import NDArray
 
 from stickwright.codes.entries import Entries
-from stickwright.codes.message import Message, Text, message
+from stickwright.codes.message import Text, message
 from stickwright.codes.player_records import PlayerRecords
-from stickwright.codes.recording_faults import RecordingFaults
 from stickwright.codes.records_file import RecordsFile
 from stickwright.codes.versions import Versions
 from stickwright.errors import BadInput, Problem
-from stickwright.measure.steps import trace_words, unknown_cues
-from stickwright.model.recording import Recording
 from stickwright.store.opening import Store, new_id
 from stickwright.store.packing import digest_of, packed, unpacked
 from stickwright.store.schema import chunk, document, recording, recording_act, tail, visit
 
 __all__ = [
     "ENDS", "RecordingRow", "append_samples", "begin_recording", "finish_recording", "note_recording", "recording_named",
-    "recording_of", "recordings", "recover", "samples_of", "set_aside", "take_back",
+    "recordings", "recover", "samples_of", "set_aside", "take_back",
 ]  # fmt: skip
 
 Array = NDArray[np.float64]
@@ -502,75 +499,6 @@ def _samples(connection: sa.Connection, place: Text, recording_id: int, upto: in
     loose = b"".join(connection.execute(tails).scalars()) if at < most else b""
     parts.append(np.frombuffer(loose, dtype="<f8").reshape(-1, held.columns))
     return np.concatenate(parts)[:most].astype(np.float64, copy=False)
-
-
-def recording_of(
-    store: Store, recording_id: int, *, upto: int | None = None, stick: Literal["first", "second"] = "first"
-) -> Recording:
-    """A recording as the rest of stickwright reads it.
-
-    Parameters
-    ----------
-    store : Store
-    recording_id : int
-    upto : int, optional
-        Only the first so many samples.
-    stick : {"first", "second"}
-        Of two sticks that were recorded beside each other.
-
-    Returns
-    -------
-    Recording
-        Targets of more than one width have none here; `samples_of` has each.
-    """
-    row = recording_named(store, recording_id)
-    samples = samples_of(store, recording_id, upto=upto)
-    place = {name: number for number, name in enumerate(row.columns)}
-    axes = [place[name] for name in (("x", "y") if stick == "first" else ("second_x", "second_y"))]
-    notes: list[Message] = []
-    if row.state == "cut short":
-        notes.append(message(RecordingFaults.cut_short, samples=row.samples))
-    width: float | None = None
-    if "cue_width" in place:
-        widths = np.unique(samples[:, place["cue_width"]])
-        widths = widths[np.isfinite(widths)]
-        width = float(widths[0]) if len(widths) == 1 and widths[0] > 0 else None
-        if len(widths) > 1:
-            notes.append(message(RecordingFaults.target_widths))
-    if "cue" in place and (unknown := unknown_cues(samples[:, place["cue"]])):
-        notes.append(_unknown(unknown))
-    cued = [place[name] for name in ("cue_x", "cue_y") if name in place]
-    cue_xy = samples[:, cued] if len(cued) == 2 and np.isfinite(samples[:, cued]).any() else None
-    return Recording(
-        f"{row.name}.csv",
-        samples[:, 0].copy(),
-        samples[:, axes].copy(),
-        cue=trace_words(samples[:, place["cue"]]) if "cue" in place else None,
-        cue_xy=cue_xy,
-        cue_width=width,
-        task=row.task,
-        site=row.site,
-        stick=row.stick or None,
-        topper=row.topper or None,
-        extension=row.extension or None,
-        simulated=row.simulated,
-        replayed=row.replayed,
-        notes=tuple(notes),
-        selected=_pressed(samples, place),
-    )
-
-
-def _unknown(cues: Mapping[int, int]) -> Message:
-    told = (message(RecordingFaults.cue, cue=cue, samples=many) for cue, many in cues.items())
-    return message(RecordingFaults.unknown_cues, cues=tuple(told))
-
-
-def _pressed(samples: NDArray[np.float64], place: Mapping[str, int]) -> NDArray[np.bool_] | None:
-    """Where the switch that selects was down; None when it never was, or none was recorded."""
-    if "confirm" not in place:
-        return None
-    down: NDArray[np.bool_] = samples[:, place["confirm"]] > 0
-    return down if down.any() else None
 
 
 def recover(store: Store, *, who: str = "stickwright") -> tuple[RecordingRow, ...]:

@@ -21,7 +21,7 @@ from stickwright.errors import BadInput, Problem
 from stickwright.model.recorded import PointingReport
 from stickwright.trace.intervals import mean_count_estimate, median_estimate
 from stickwright.trace.path import PathAccuracy, path_accuracy
-from stickwright.trace.pointing import Movements, along, error_rate, sequences, throughput_estimate
+from stickwright.trace.pointing import AimedMovements, along, error_rate, sequences, throughput_estimate
 from stickwright.trace.stamps import GAP_S, checked_columns, checked_times
 
 __all__ = ["pointing_report"]
@@ -139,7 +139,7 @@ def pointing_report(
     )
     distance, error, missed = along(starts, targets, selections)
     group = sequences(distance, np.full(distance.size, cue_width))
-    used = Movements(distance, error, np.array([m.duration_s for m in found]), group)
+    used = AimedMovements(distance, error, np.array([m.duration_s for m in found]), group)
     measures = [
         path_accuracy(places[m.first : m.last + 1], places[m.first], cues[m.first], cue_width, jitter) for m in found
     ]

@@ -24,7 +24,7 @@ from stickwright.trace.intervals import median_estimate
 from stickwright.trace.stamps import checked_columns
 
 __all__ = [
-    "Movements", "along", "error_rate", "index_of_difficulty", "sequences", "throughput", "throughput_estimate",
+    "AimedMovements", "along", "error_rate", "index_of_difficulty", "sequences", "throughput", "throughput_estimate",
     "throughput_report",
 ]  # fmt: skip
 
@@ -216,7 +216,7 @@ def _throughput(
 
 
 @dataclass(frozen=True, eq=False)
-class Movements:
+class AimedMovements:
     """Movements that are used, as arrays of the same length.
 
     Parameters
@@ -319,7 +319,9 @@ def throughput_report(
     follows = np.broadcast_to(np.asarray(serial, dtype=np.bool_), (n,))
     before = np.zeros(n)
     before[1:] = np.where(kept[:-1] & follows[1:], np.nan_to_num(error[:-1]), 0.0)
-    used = Movements((distance + before)[kept], error[kept], durations[kept], sequences(distance[kept], width[kept]))
+    used = AimedMovements(
+        (distance + before)[kept], error[kept], durations[kept], sequences(distance[kept], width[kept])
+    )
     known = missed[kept] <= width[kept] / 2 if widths is not None else None
     if hits is not None:
         told = np.asarray(hits, dtype=np.float64)[kept]
@@ -401,12 +403,12 @@ def sequences(distance: NDArray[np.float64], width: NDArray[np.float64]) -> NDAr
     return group
 
 
-def throughput_estimate(used: Movements, rng: np.random.Generator | None) -> Estimate:
+def throughput_estimate(used: AimedMovements, rng: np.random.Generator | None) -> Estimate:
     """Mean over sequences of the effective throughput, with the interval from redrawn movements.
 
     Parameters
     ----------
-    used : Movements
+    used : AimedMovements
         Those that count.
     rng : numpy Generator or None
         For the interval; None for a generator seeded with 0.

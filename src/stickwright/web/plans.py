@@ -34,7 +34,7 @@ from stickwright.report.gather import report_of
 from stickwright.report.mount_dxf import all_dxf
 from stickwright.report.mount_scene import scene_html
 from stickwright.report.printed import sentence
-from stickwright.report.view import Picture, Report
+from stickwright.report.view import PictureBlock, Report
 from stickwright.report.what_if import wishes_words
 from stickwright.store.plans import (
     PlanRow,
@@ -358,7 +358,7 @@ def plan_page(here: At, row: PlanRow, shown: ShownPlan) -> dict[str, Any]:
 def _body(report: Report) -> dict[str, str] | None:
     """The picture of the player, sized so that its writing can be read on a telephone."""
     controls = report.section("controls")
-    found = [one for one in controls.blocks if isinstance(one, Picture)] if controls is not None else []
+    found = [one for one in controls.blocks if isinstance(one, PictureBlock)] if controls is not None else []
     if not found:
         return None
     view = say(message(BodyDrawings.label, label="front"))
