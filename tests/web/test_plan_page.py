@@ -58,10 +58,10 @@ def test_first_screen_and_folds(visit: Visit, plan_page: str) -> None:
 
     page.locator("#tuning > summary").focus()
     page.keyboard.press("Enter")
-    page.wait_for_function("location.hash === '#tuning'")
+    page.wait_for_url("**#tuning")
     page.locator("#assumed > summary").focus()
     page.keyboard.press("Space")
-    page.wait_for_function("location.hash === '#tuning,assumed'")
+    page.wait_for_url("**#tuning,assumed")
     page.reload()
     assert page.evaluate(OPEN) == ["tuning", "assumed"]
     assert "to confirm" in fold_of(visit, "assumed")
@@ -69,7 +69,7 @@ def test_first_screen_and_folds(visit: Visit, plan_page: str) -> None:
     page.goto(plan_page)
     page.reload()
     page.click("a[href='#mounts']")
-    page.wait_for_function("document.querySelector('#mounts').open")
+    page.wait_for_selector("#mounts[open]")
     page.goto(f"{plan_page}#assumed")
     page.reload()
     assert page.evaluate(OPEN) == ["assumed"]

@@ -244,17 +244,24 @@ def place(
     window: tuple[Spot, Spot],
 ) -> float:
     """The player and the seat as a sign from the right, the mount on it, and a thin box about what the view from the right shows."""
-    return _whole(pen, corner, size, scene, around, RIGHT, window)
+    return _whole(pen, corner, size, scene, around, eye=RIGHT, window=window)
 
 
 def overview(pen: Pen, corner: Spot, size: Spot, scene: Scenery, around: Sequence[DrawnBody]) -> float:
     """The same from the front right and above."""
-    return _whole(pen, corner, size, scene, around, OVERVIEW, None)
+    return _whole(pen, corner, size, scene, around, eye=OVERVIEW, window=None)
 
 
 def _whole(
-    pen: Pen, corner: Spot, size: Spot, scene: Scenery, around: Sequence[DrawnBody], eye: Eye, window: tuple[Spot, Spot] | None,
-) -> float:  # fmt: skip
+    pen: Pen,
+    corner: Spot,
+    size: Spot,
+    scene: Scenery,
+    around: Sequence[DrawnBody],
+    *,
+    eye: Eye,
+    window: tuple[Spot, Spot] | None,
+) -> float:
     signs = [one for one in around if one.layer in ("BODY", "SEAT")]
     others = [
         one
