@@ -44,40 +44,40 @@ class Benched:
 
 SMALL = (54, 50, 30)
 STICKS = (
-    Benched("fennel", 0.46, 1.02, 6.5, 16, 0.020, SMALL, 85, "4-conductor", ("in_stock = 3",),
+    Benched("small stick 1 N", 0.46, 1.02, 6.5, 16, 0.020, SMALL, 85, "4-conductor", ("in_stock = 3",),
             directions_deg=FOUR, comment="small, full force 1 N"),
-    Benched("sorrel", 0.23, 0.50, 6.5, 16, 0.012, SMALL, 80, "4-conductor", ("in_stock = 2",),
+    Benched("small stick 0.5 N", 0.23, 0.50, 6.5, 16, 0.012, SMALL, 80, "4-conductor", ("in_stock = 2",),
             directions_deg=FOUR, comment="small, full force 0.5 N"),
-    Benched("vetch", 0.15, 0.34, 6.5, 16, 0.008, (46, 40, 34), 70, "4-conductor",
+    Benched("small sloped stick", 0.15, 0.34, 6.5, 16, 0.008, (46, 40, 34), 70, "4-conductor",
             ("base_tilt_deg = 12",), unit="gf", gauge_step_n=0.001, directions_deg=(0, 90),
             comment="small, full force a third of a newton, base slopes 12 degrees towards the player"),
-    Benched("lichen", 0.060, 0.165, 5.0, 18, 0.004, (38, 38, 26), 45, "USB",
+    Benched("light stick 5 mm", 0.060, 0.165, 5.0, 18, 0.004, (38, 38, 26), 45, "USB",
             ("current_ma = 45", "heaviest_topper_g = 6"), unit="gf", gauge_step_n=0.0005, directions_deg=FOUR,
             comment="small, full force under 0.2 N, travel 5 mm"),
-    Benched("moss", 0.028, 0.110, 9.0, 45, 0.003, (40, 40, 62), 110, "USB",
+    Benched("tall light stick", 0.028, 0.110, 9.0, 45, 0.003, (40, 40, 62), 110, "USB",
             ("current_ma = 70", "heaviest_topper_g = 8"), unit="gf", gauge_step_n=0.0005, directions_deg=(0, 90),
             comment="tall, full force about 0.1 N"),
-    Benched("thistle", 0.50, 0.95, 4.0, 14, 0.020, (44, 40, 26), 60, "4-conductor", ("in_stock = 2",),
+    Benched("small stick 4 mm", 0.50, 0.95, 4.0, 14, 0.020, (44, 40, 26), 60, "4-conductor", ("in_stock = 2",),
             back=False, comment="small, travel 4 mm; benched pushing out only, so its friction is not known"),
-    Benched("bracken", 0.26, 0.62, 11.0, 28, 0.015, (60, 56, 40), 120, "4-conductor",
+    Benched("medium stick 11 mm", 0.26, 0.62, 11.0, 28, 0.015, (60, 56, 40), 120, "4-conductor",
             slipped=(5, 1.9), comment="full force 0.6 N, travel 11 mm; the gauge slipped in one reading"),
-    Benched("teasel", 0.32, 0.74, 9.0, 24, 0.015, (62, 58, 38), 130, "4-conductor",
+    Benched("medium sloped stick", 0.32, 0.74, 9.0, 24, 0.015, (62, 58, 38), 130, "4-conductor",
             ("base_tilt_deg = 15",), directions_deg=FOUR, unequal=(1.0, 1.0, 1.0, 1.22),
             comment="base slopes 15 degrees; takes a fifth more force towards the back"),
-    Benched("chert", 1.10, 2.10, 5.0, 15, 0.050, (54, 50, 30), 90, "4-conductor",
+    Benched("small stick 2 N", 1.10, 2.10, 5.0, 15, 0.050, (54, 50, 30), 90, "4-conductor",
             gauge_step_n=0.01, shares=(0.0, 0.5, 1.0), back=False, comment="small, full force about 2 N; three readings only"),
-    Benched("marl", 0.24, 0.51, 6.5, 16, 0.175, SMALL, 80, "4-conductor",
+    Benched("worn stick", 0.24, 0.51, 6.5, 16, 0.175, SMALL, 80, "4-conductor",
             directions_deg=(0, 90), comment="an old stick that no longer self-centres: friction"),
-    Benched("sedge", 0.20, 0.48, 24.0, 60, 0.015, (120, 90, 55), 500, "USB", ("current_ma = 60",),
+    Benched("large light stick", 0.20, 0.48, 24.0, 60, 0.015, (120, 90, 55), 500, "USB", ("current_ma = 60",),
             comment="large, travel 24 mm, full force 0.5 N"),
-    Benched("hawthorn", 0.70, 1.45, 20.0, 50, 0.030, (160, 120, 75), 750, "USB",
+    Benched("large sloped stick", 0.70, 1.45, 20.0, 50, 0.030, (160, 120, 75), 750, "USB",
             ("current_ma = 90", "base_tilt_deg = 15"), gauge_step_n=0.01, directions_deg=FOUR,
             comment="large, full force about 1.5 N, base slopes 15 degrees"),
-    Benched("mallow", 1.60, 3.90, 24.0, 60, 0.070, (150, 110, 60), 800, "USB", ("current_ma = 60",),
+    Benched("large stick 4 N", 1.60, 3.90, 24.0, 60, 0.070, (150, 110, 60), 800, "USB", ("current_ma = 60",),
             gauge_step_n=0.05, comment="large, travel 24 mm, full force about 4 N"),
-    Benched("granite", 2.20, 4.60, 11.0, 55, 0.080, (150, 110, 70), 700, "USB", ("current_ma = 60",),
+    Benched("large stick 11 mm", 2.20, 4.60, 11.0, 55, 0.080, (150, 110, 70), 700, "USB", ("current_ma = 60",),
             gauge_step_n=0.05, comment="large, travel 11 mm, full force about 4.6 N"),
-    Benched("basalt", 3.50, 8.00, 22.0, 60, 0.150, (150, 110, 60), 900, "USB", ("current_ma = 60",),
+    Benched("large stick 8 N", 3.50, 8.00, 22.0, 60, 0.150, (150, 110, 60), 900, "USB", ("current_ma = 60",),
             gauge_step_n=0.05, directions_deg=(0, 90), comment="large, full force 8 N"),
 )  # fmt: skip
 
@@ -90,7 +90,7 @@ tilt_deg = [0, 10, 20]        # tilts of the base that can be built
 
 # A touch surface has no spring: it was put on a scale once, and needs no bench. Travel is half the pad.
 [[stick]]
-name = "flint"
+name = "touch pad"
 kind = "touch"
 start_force_n = 0.02
 full_force_n = 0.02
@@ -166,7 +166,7 @@ mass_g = 8
 
 # Switches, lightest first: force to operate, travel, and the face that is hit.
 [[switch]]
-name = "daisy"
+name = "small light switch"
 force_n = 0.12
 travel_mm = 1.5
 face_mm = 14
@@ -178,7 +178,7 @@ in_stock = 1                  # a second one would have to be bought
 price = 38
 
 [[switch]]
-name = "clover"
+name = "strip switch"
 force_n = 0.35
 travel_mm = 3
 face_mm = [20, 60]            # a strip
@@ -189,7 +189,7 @@ mass_g = 25
 in_stock = 2
 
 [[switch]]
-name = "tansy"
+name = "round switch 45 mm"
 force_n = 0.9
 travel_mm = 3
 face_mm = 45
@@ -200,7 +200,7 @@ mass_g = 60
 in_stock = 2
 
 [[switch]]
-name = "burdock"
+name = "round switch 75 mm"
 force_n = 2.2
 travel_mm = 6
 face_mm = 75
@@ -211,7 +211,7 @@ mass_g = 160
 in_stock = 2
 
 [[switch]]
-name = "rhubarb"
+name = "round switch 125 mm"
 force_n = 3.8
 travel_mm = 8
 face_mm = 125
@@ -221,7 +221,7 @@ cable_m = 2.5
 mass_g = 320
 
 [[switch]]
-name = "nettle"
+name = "proximity switch"
 kind = "proximity"            # acts without touch, when something comes near
 senses_at_mm = 12
 face_mm = 25
@@ -231,7 +231,7 @@ cable_m = 1.5
 mass_g = 30
 
 [[controller]]
-name = "yarrow"               # two-handed, as sold with consoles: for whoever helps, or for one hand
+name = "spare controller"               # two-handed, as sold with consoles: for whoever helps, or for one hand
 contact_height_mm = 16
 start_force_n = 0.46
 full_force_n = 1.02
@@ -287,7 +287,7 @@ sockets = ["USB", "USB"]
 # What holds things in their place. Figures of joints and couplings were taken with weights, those of fasteners stand on an
 # invented label.
 [[mount]]
-name = "ivy"
+name = "short arm"
 kind = "friction arm"
 links_mm = [170, 150]
 holding_nm = 5.5
@@ -304,7 +304,7 @@ clamp_width_mm = 40
 jaw_depth_mm = 45
 
 [[mount]]
-name = "bindweed"
+name = "long arm"
 kind = "friction arm"
 links_mm = [270, 240]
 holding_nm = [9, 8]
@@ -318,7 +318,7 @@ take_off_s = 9
 clamp_width_mm = 50
 
 [[mount]]
-name = "tendril"
+name = "gooseneck"
 kind = "gooseneck"
 links_mm = 300
 holding_nm = 0.9
@@ -330,7 +330,7 @@ rated_kg = 0.5
 setup_min = 1
 
 [[mount]]
-name = "gneiss"
+name = "mounting plate"
 kind = "plate"
 size_mm = [180, 140]
 tilts_deg = [0, 25]
@@ -338,7 +338,7 @@ mass_g = 310
 in_stock = 2
 
 [[mount]]
-name = "schist"
+name = "lap tray"
 kind = "lap tray"
 size_mm = [420, 300]
 mass_g = 1400
@@ -346,7 +346,7 @@ rated_kg = 3
 friction = 0.6
 
 [[mount]]
-name = "dolomite"
+name = "floor plate"
 kind = "floor plate"
 size_mm = [380, 300]
 tilts_deg = [0, 25]
@@ -355,13 +355,13 @@ friction = 0.85
 setup_min = 1
 
 [[mount]]
-name = "dandelion"
+name = "breakaway coupling"
 kind = "breakaway coupling"
 release_n = [4, 16]
 mass_g = 60
 
 [[fastener]]
-name = "burr"
+name = "hook-and-loop patch"
 kind = "hook-and-loop"
 shear_kpa = 75
 tension_kpa = 42
@@ -381,7 +381,7 @@ openings = 700
 in_stock = 6
 
 [[fastener]]
-name = "snail"
+name = "anti-slip sheet"
 kind = "anti-slip sheet"
 friction = 0.8
 in_stock = 4

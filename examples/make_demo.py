@@ -60,7 +60,7 @@ CHIN = SimulatedPlayer(
     crossing_hz=1.1,
 )
 SENSOR = Sensor(offset=(0.035, -0.022), noise=0.003, bits=12, rate_hz=100.0, turn_rad=math.radians(12))
-TRIED = "lichen"
+TRIED = "light stick 5 mm"
 
 PLAYER = """\
 # The player of the demo case. K7 is nobody: everything here is invented.
@@ -90,7 +90,7 @@ gauge_step_n = 0.005
 gauge_no_load_n = 0.0
 press_rate_per_s = [1.5, 1.4]
 toppers = ["low dish", "tall peg"]
-liked = ["lichen"]
+liked = ["light stick 5 mm"]
 can_lift = false
 room_mm = [110, 90]
 to_hub_mm = 700              # from the foot of its base, along the tray's edge, where the cable is tied
@@ -221,7 +221,7 @@ def _write_kit(folder: Path) -> None:
             unequal=benched.unequal,
             slipped=benched.slipped,
         )
-        readings = folder / "bench" / f"{benched.name}.csv"
+        readings = folder / "bench" / f"{benched.name.replace(' ', '-')}.csv"
         readings.write_text(_bench_text(table, benched), encoding="utf-8", newline="\n")
         _append(kit, readings, benched)
     with kit.open("a", encoding="utf-8", newline="\n") as file:

@@ -176,7 +176,12 @@ class TestBadInput:
             ("player.toml", "force_n = [1.13, 1.34, 1.11]", "force_n = [nan, 1.34, 1.11]", ["nan"]),
             ("player.toml", "force_n = [1.13, 1.34, 1.11]", "froce_n = [1.13]", ["force_n"]),
             ("player.toml", 'part = "chin"', 'part = "chim"', ["chin"]),
-            ("player.toml", 'stick = "lichen"', 'stick = "lichn"', ["Did you mean 'lichen'"]),
+            (
+                "player.toml",
+                'stick = "light stick 5 mm"',
+                'stick = "light stik 5 mm"',
+                ["Did you mean 'light stick 5 mm'"],
+            ),
             ("player.toml", 'action = "look"', 'action = "lok"', ["Did you mean 'look'"]),
             ("player.toml", 'code = "K7"', 'code = "K7', ["player.toml, line"]),
             ("kit.toml", "[[stick]]", "[[stik]]", ["stick"]),

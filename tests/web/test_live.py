@@ -64,7 +64,7 @@ def store() -> Iterator[Store]:
 
 
 def live(store: Store, source: Given, name: str = "play", **settings: object) -> Live:
-    asked = LiveAsked("right index", guided_task(name, seed=1, **settings), "computer", stick="lichen")
+    asked = LiveAsked("right index", guided_task(name, seed=1, **settings), "computer", stick="light stick 5 mm")
     return Live(asked, RecordSink(store, 1, asked, "test"), source)
 
 
@@ -105,7 +105,7 @@ def test_what_was_acknowledged_is_kept_as_it_was_given(store: Store) -> None:
     running.close()
     (row,) = [one for one in recordings(store, 1) if one.task == "play"]
     kept = samples_of(store, row.id)
-    assert (row.state, row.stick, row.site, source.closed) == ("done", "lichen", "right index", True)
+    assert (row.state, row.stick, row.site, source.closed) == ("done", "light stick 5 mm", "right index", True)
     assert kept[:60, 1].tolist() == [0.25] * 60
     assert kept[:60, 2].tolist() == [0.5] * 60
     assert np.array_equal(kept[:60, 0], times_s[:60] - 10.0)

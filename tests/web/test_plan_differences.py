@@ -18,7 +18,7 @@ from stickwright.web.plan_differences import differences
 @pytest.fixture(scope="module")
 def plans() -> tuple[Plan, Plan]:
     case = read_case(demo_case())
-    return plan(case, draws=50), plan(case, draws=50, wishes=Wishes(without=("daisy",)))
+    return plan(case, draws=50), plan(case, draws=50, wishes=Wishes(without=("small light switch",)))
 
 
 def test_a_plan_beside_itself_differs_in_nothing(plans: tuple[Plan, Plan]) -> None:
@@ -81,8 +81,8 @@ def test_a_changed_game_of_the_same_name_is_noticed(plans: tuple[Plan, Plan]) ->
 def test_parts_that_only_one_plan_uses_are_named(plans: tuple[Plan, Plan]) -> None:
     """The second does without the switch: it is used in the first alone, from either side."""
     there, back = said(differences(*plans).sentence), said(differences(plans[1], plans[0]).sentence)
-    assert "daisy" in there.split("Different parts: only in the first ")[1].split(".")[0].split(";")[0]
-    assert "daisy" in back.split("only in the second ")[1].split(".")[0]
+    assert "small light switch" in there.split("Different parts: only in the first ")[1].split(".")[0].split(";")[0]
+    assert "small light switch" in back.split("only in the second ")[1].split(".")[0]
 
 
 def test_plans_from_different_sticks_say_so(plans: tuple[Plan, Plan]) -> None:

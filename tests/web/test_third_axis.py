@@ -88,7 +88,7 @@ def test_on_the_sheet(folder):
     case = read_case(folder)
     site = case.player.site[0]
     few = case.player.model_copy(update={"site": [site]})
-    kit = case.kit.model_copy(update={"stick": [one for one in case.kit.stick if one.name == "lichen"]})
+    kit = case.kit.model_copy(update={"stick": [one for one in case.kit.stick if one.name == "light stick 5 mm"]})
     still = (still_of(case),)
     small = replace(case, player=few, kit=kit, hubs=(), room=None, recordings=still)
     part = technical_pages(plan(small, draws=50))["recordings"]

@@ -197,10 +197,10 @@ def test_from_looking_round_to_the_export(visit: Visit, served: str, desk: Reque
     page.wait_for_selector("#without[aria-invalid]")
     assert "no such thing" in page.inner_text("#without-problem")
     assert page.input_value("#without") == "no such thing"
-    page.fill("#without", "lichen")
+    page.fill("#without", "light stick 5 mm")
     page.click("button:has-text('Make another plan')")
     page.wait_for_url("**/plans/2")
-    assert "WHAT IF: without lichen." in page.inner_text("main")
+    assert "WHAT IF: without light stick 5 mm." in page.inner_text("main")
     page.click("text=Compare with another plan")
     page.wait_for_selector("table:has-text('Control layout')")
     assert "differs" in page.inner_text("main")

@@ -18,7 +18,7 @@ from stickwright.files.writing import make_folder, write_whole
 __all__ = ["new_case", "written_new"]
 
 _STARTER = (
-    "player.toml", "kit.toml", "game.toml", "hub.toml", "room.toml", "readings/right-index.csv", "readings/bench-willow.csv",
+    "player.toml", "kit.toml", "game.toml", "hub.toml", "room.toml", "readings/right-index.csv", "readings/bench-small-stick-0.5-N.csv",
 )  # fmt: skip
 _SITE_ACTION = re.compile(r'(?m)^action = "[^"]*"')
 

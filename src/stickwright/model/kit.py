@@ -421,7 +421,7 @@ class Kit(Measured):
         Parameters
         ----------
         name : str
-            "willow", or with a setting "willow (magnet out)".
+            "light stick", or with a setting "light stick (magnet out)".
         """
         for place, stick in enumerate(self.stick):
             if name in (stick.name, stick.full_name):

@@ -422,8 +422,8 @@ def folded(text: str, width: int, lines: int = 2) -> str:
 
     Examples
     --------
-    >>> folded("1 thistle + tall peg + extension plus 25", 26)
-    '1 thistle + tall peg +\\nextension plus 25'
+    >>> folded("1 long one + tall peg + extension plus 25", 26)
+    '1 long one + tall peg +\\nextension plus 25'
     """
     whole = re.sub(r"(\d) (mm|N)", "\\1\u00a0\\2", text)  # a number keeps its unit
     rows = [row.replace("\u00a0", " ") for row in textwrap.wrap(whole, width, break_on_hyphens=False)]

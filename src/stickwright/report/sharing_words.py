@@ -286,8 +286,8 @@ def part_told(line: PartLine) -> Message:
 
     Examples
     --------
-    >>> say(part_told(PartLine("daisy", "switch", 2, 1, 1, 38.0)))
-    '2 × daisy (switch), 1 in stock, 1 to order'
+    >>> say(part_told(PartLine("small light switch", "switch", 2, 1, 1, 38.0)))
+    '2 × small light switch (switch), 1 in stock, 1 to order'
     """
     return message(
         WiringPages.part,

@@ -22,8 +22,8 @@ def wishes_words(wishes: Wishes) -> str:
 
     Examples
     --------
-    >>> wishes_words(Wishes(without=("ivy", "chin"), only_kit=True, most_parts=1))
-    'without ivy and chin; only what is in stock; with at most 1 device'
+    >>> wishes_words(Wishes(without=("short arm", "chin"), only_kit=True, most_parts=1))
+    'without short arm and chin; only what is in stock; with at most 1 device'
     """
     told = _told(wishes)
     return tell(Sheets.wishes, wishes=told) if told else ""
