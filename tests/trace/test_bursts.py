@@ -69,6 +69,32 @@ def test_rest_in_a_few_levels_is_no_burst():
     assert keep.all()
 
 
+@pytest.mark.parametrize("seconds", [12, 17, 29, 60])
+@pytest.mark.parametrize("drift_per_min", [0.05, 0.2, 0.5])
+@pytest.mark.parametrize("bend_s", [1e6, 20.0])
+def test_a_rest_that_drifts_is_no_burst(seconds: int, drift_per_min: float, bend_s: float):
+    """A drift does not end half a window before the recording does: its ends are no movements. Straight, or slowing down."""
+    times_s = np.arange(seconds * 100) / 100
+    away = drift_per_min / 60 * bend_s * -np.expm1(-times_s / bend_s)
+    for seed in range(3):
+        noise = np.random.default_rng(seed).normal(0, 0.004, (len(times_s), 2))
+        xy = noise + away[:, None] * [1.0, -0.3]
+        report, keep, _ = burst_report(cleaned(Recording("r", times_s, xy, task="rest"))[0])
+        assert report is not None
+        assert report.count == 0
+        assert keep.all()
+
+
+def test_a_jerk_at_the_end_of_a_drift_is_told():
+    """The line that goes on to the end is not steered by a movement there."""
+    times_s = np.arange(2900) / 100
+    xy = np.random.default_rng(2).normal(0, 0.004, (2900, 2)) + times_s[:, None] * [0.005, 0.0]
+    xy[2840:2870] += jerk(0.3, 0.3)
+    report, _, _ = burst_report(cleaned(Recording("r", times_s, xy, task="rest"))[0])
+    assert report is not None
+    assert report.times_s == pytest.approx([28.4], abs=0.06)
+
+
 def test_getting_there_is_no_burst():
     """The way to a cued hold, even if it takes two seconds, is not counted as involuntary."""
     times_s, xy = still(seconds=20)

@@ -166,13 +166,37 @@ def _bursts(clean: Cleaned, start: int, stop: int, is_path: bool) -> list[tuple[
 
 
 def _window_medians(xy: NDArray[np.float64], window: int) -> NDArray[np.float64]:
-    """Slow centre: medians of windows, joined by straight lines; one median for a short piece."""
+    """Slow centre: medians of windows, joined by straight lines that go on to both ends; one median for a short piece.
+
+    Beyond the middle of the first and the last window the line goes on as steeply as it runs inside that window, or to the
+    next one where that is less: a drift does not end there, and one movement near the end must not steer it.
+    """
     count = len(xy) // window
     if count < 2:
         return np.asarray(np.median(xy, axis=0, keepdims=True))
-    medians = np.median(xy[: count * window].reshape(count, window, 2), axis=1)
-    at = (np.arange(count) + 0.5) * window
-    return np.column_stack([np.interp(np.arange(len(xy)), at, medians[:, axis]) for axis in (0, 1)])
+    starts = np.arange(count) * window
+    if len(xy) - count * window >= window // 2:
+        starts = np.append(starts, len(xy) - window)  # what is left over at the end is looked at too
+    pieces = [xy[first : first + window] for first in starts.tolist()]
+    medians = np.array([np.median(piece, axis=0) for piece in pieces])
+    at = starts + (window - 1) / 2
+    between = np.diff(medians, axis=0) / np.diff(at)[:, None]
+    slopes = [_lesser(_median_slope(pieces[end]), between[end]) for end in (0, -1)]
+    ends = (medians[0] - slopes[0] * at[0], medians[-1] + slopes[1] * (len(xy) - 1 - at[-1]))
+    knots = np.concatenate(([0.0], at, [len(xy) - 1.0]))
+    heights = np.vstack((ends[0], medians, ends[1]))
+    return np.column_stack([np.interp(np.arange(len(xy)), knots, heights[:, axis]) for axis in (0, 1)])
+
+
+def _median_slope(piece: NDArray[np.float64]) -> NDArray[np.float64]:
+    """How fast each axis drifts, a sample: between the medians of the two halves."""
+    half = len(piece) // 2
+    return np.asarray((np.median(piece[half:], axis=0) - np.median(piece[:half], axis=0)) / (len(piece) / 2))
+
+
+def _lesser(first: NDArray[np.float64], second: NDArray[np.float64]) -> NDArray[np.float64]:
+    """The smaller of two slopes on each axis; none where they point apart."""
+    return np.where(first * second > 0, np.where(np.abs(first) < np.abs(second), first, second), 0.0)
 
 
 def _outlying(values: NDArray[np.float64], floor: float) -> NDArray[np.bool_]:
