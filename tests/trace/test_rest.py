@@ -258,7 +258,10 @@ def test_leaned_on_is_the_same_in_every_unit(times: float, unit: str):
 
     def told(*centres: tuple[float, float]) -> str:
         made = rests(centres=centres)
-        _, findings = rest_report(cleaned(replace(made, xy=times * made.xy, unit=unit))[0])
+        xy = np.where(
+            (made.cue == "")[:, None] & (made.times_s > 13)[:, None], -made.xy, made.xy
+        )  # pushed to both sides
+        _, findings = rest_report(cleaned(replace(made, xy=times * xy, unit=unit))[0])
         return "".join(said(one.text) for one in about(findings, "leaned_on"))
 
     first = told((0.3, 0.0), (0.0, 0.0), (0.01, 0.0))
@@ -270,3 +273,26 @@ def test_leaned_on_is_the_same_in_every_unit(times: float, unit: str):
     full = 100 if unit == "share" else times  # a share is said in per cent
     assert [float(number) for number in always.groups()] == pytest.approx([0.25 * full, -0.15 * full], rel=0.02)
     assert told((0.03, 0.0), (0.0, 0.0), (0.01, 0.0)) == ""
+
+
+def test_zero_of_pixels_is_no_centre():
+    """A stick in pixels rests where the middle of its picture is: nothing leans on it, and no offset is asked for."""
+    noise = np.random.default_rng(3).normal(0, 2, (3000, 2))
+    recording = Recording("r", np.arange(3000) / 100, noise + np.array([960.0, 540.0]), task="rest", unit="px")
+    report, findings = rest_report(cleaned(recording)[0])
+    assert report is not None
+    assert report.offset_x.value == pytest.approx(960, abs=1)
+    assert not {"leaned_on", "offset"} & {one.about for one in findings}
+
+
+@pytest.mark.parametrize("unit", ["share", "px"])
+def test_a_first_rest_elsewhere_is_told_in_any_unit(unit: str):
+    """Touched at switch-on: the first rest is held against the later ones."""
+    times, at_zero = {"share": (1.0, 0.0), "px": (500.0, 700.0)}[unit]
+    noise = np.random.default_rng(3).normal(0, 0.004, (4000, 2))
+    xy = noise + np.where(np.arange(4000) < 1000, 0.4, 0.0)[:, None]
+    cue = np.where(np.arange(4000) % 1000 < 900, "rest", "")
+    _, findings = rest_report(
+        cleaned(Recording("r", np.arange(4000) / 100, at_zero + times * xy, cue=cue, unit=unit))[0]
+    )
+    assert [one.level for one in findings if one.about == "leaned_on"] == ["fault"]

@@ -270,10 +270,13 @@ def _rests(clean: Cleaned, found: list[tuple[int, int]], keep: NDArray[np.bool_]
 
 
 def _leaned_on(rests: _Rests, clean: Cleaned, cued: bool) -> list[Finding]:
-    """First centre far from zero, later ones elsewhere: leaned on when it was plugged in, or slipped."""
+    """First centre far from zero, later ones elsewhere: leaned on when it was plugged in, or slipped.
+
+    Where zero may not be the centre (pixels of a screen) only rests are held against rests.
+    """
     scale = clean.scale
     first, rest = rests.centre[0], rests.centre[1:]
-    far = float(np.hypot(*first)) > 0.1 * scale
+    far = not _zero_may_be_centre(clean) or float(np.hypot(*first)) > 0.1 * scale
     if far and len(rest):
         moved = np.hypot(*(rest - first).T) > 0.1 * scale
         agree = float(np.median(np.hypot(*(rest - np.median(rest, axis=0)).T))) < 0.05 * scale
@@ -282,10 +285,16 @@ def _leaned_on(rests: _Rests, clean: Cleaned, cued: bool) -> list[Finding]:
             at_s = float(rests.start_s[1:][moved][0])
             return [Finding("fault", "leaned_on", message(Resting.leaned_on_first, x=x, y=y, later_s=at_s))]
     centre = np.median(rests.centre, axis=0)
-    if cued and float(np.hypot(*centre)) > 0.1 * scale:
+    if cued and _zero_may_be_centre(clean) and float(np.hypot(*centre)) > 0.1 * scale:
         x, y = (clean.output(one) for one in centre)
         return [Finding("query", "leaned_on", message(Resting.leaned_on, x=x, y=y))]
     return []
+
+
+def _zero_may_be_centre(clean: Cleaned) -> bool:
+    """In shares of full output it is; in a unit of its own where the stick went to both sides of it on each axis."""
+    axes = clean.xy[:, list(clean.recorded)]
+    return not clean.unit_is_foreign or bool(((axes.min(axis=0) < 0) & (axes.max(axis=0) > 0)).all())
 
 
 def _released_only(rests: _Rests, clean: Cleaned) -> tuple[_Rests, list[Finding]]:
@@ -444,7 +453,7 @@ def _drift_points(
 
 def _offset_finding(offsets: list[Estimate], clean: Cleaned) -> list[Finding]:
     sure = [abs(e.number) > 0.02 * clean.scale and e.has_interval and e.lower * e.upper > 0 for e in offsets]
-    if not any(sure) or clean.rest_cleaned:
+    if not any(sure) or clean.rest_cleaned or not _zero_may_be_centre(clean):
         return []
     axes = tuple(
         message(
