@@ -14,7 +14,7 @@ import time
 import numpy as np
 
 from plain_fits import plain_fit, random_site
-from stickwright.mechanics.fit import detail, evaluate, evaluate_all
+from stickwright.mechanics.fit import detail, evaluate
 from stickwright.mechanics.setups import SetupArrays, setups_of
 from stickwright.mechanics.site_inputs import Rules
 from stickwright.model.kit import Kit
@@ -62,7 +62,7 @@ def main() -> None:
     evaluate(setups.take(range(4)), sites[0])  # compile, or load from the cache
     before = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss
     begun, busy = time.perf_counter(), time.process_time()
-    found = evaluate_all(setups, sites)
+    found = [evaluate(setups, site) for site in sites]
     fast, cpu = time.perf_counter() - begun, time.process_time() - busy
     memory = (resource.getrusage(resource.RUSAGE_SELF).ru_maxrss - before) / 1024
     places = rng.choice(len(setups), SAMPLE, replace=False)

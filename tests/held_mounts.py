@@ -19,7 +19,6 @@ from stickwright.mounting.arm import (
     joints_in_words,
     plate_joint,
     reaches,
-    too_close_m,
     too_short_m,
 )
 from stickwright.mounting.base_stability import (
@@ -172,7 +171,7 @@ def _arms(rng: Rng) -> Any:
         links_m = rng.uniform(0.1, 0.4, 1 + number % 2).tolist()
         clamp, end = _point(rng, 0.2), _point(rng, 0.3)
         gone_m = math.dist(clamp, end)
-        out.append((bool(reaches(gone_m, links_m)), too_short_m(gone_m, links_m), too_close_m(gone_m, links_m)))
+        out.append((bool(reaches(gone_m, links_m)), too_short_m(gone_m, links_m)))
         pushes, tilt_rad, coupling = _pushes(rng), float(rng.uniform(0, 0.6)), number % 3 == 0
         points: Any = [clamp, end]
         if len(links_m) == 2 and reaches(gone_m, links_m):

@@ -324,6 +324,32 @@ def test_bench_copies_readings_into_the_case(tmp_path: Path, capsys: pytest.Capt
     assert (case / "bench" / "yew.csv").read_text(encoding="utf-8") == "\n".join(rows) + "\n"
 
 
+def test_bench_tells_a_worn_spring_of_a_stick_in_the_kit(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """Benched again under its name, the kit stays as it is, and a start force that fell by more than a fifth is told."""
+    case = tmp_path / "case"
+    assert run("new", case, capsys=capsys)[0] == 0
+
+    def benched_with(start_gf: float) -> tuple[int, str, str]:
+        readings = tmp_path / f"{start_gf}.csv"
+        rows = [
+            f"{start_gf + 5 * mm + (2 if way == 'out' else -2)},{mm},{way}"
+            for way in ("out", "back")
+            for mm in (1, 2, 3, 4)
+        ]
+        readings.write_text("\n".join(["force_gf,travel_mm,way", *rows]) + "\n", encoding="utf-8")
+        words = ("bench", readings, "--height-mm", 16, "--kit", case / "kit.toml", "--name", "yew")
+        return run(*words, capsys=capsys)
+
+    assert benched_with(25)[0] == 0
+    kit = (case / "kit.toml").read_bytes()
+    status, out, err = benched_with(24)
+    assert (status, "there already" in err, "has fallen" in out) == (2, True, False)
+    status, out, _ = benched_with(15)
+    assert status == 2
+    assert "The force to leave the centre has fallen by 3" in " ".join(out.split())
+    assert (case / "kit.toml").read_bytes() == kit
+
+
 def test_trace_reads_a_foreign_file_by_naming_its_columns(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     """A real thumbstick at 60 Hz in raw counts of 80; from one axis, rest cannot be told from a push along the other."""
     path = next((ROOT / "tests" / "data" / "thumbstick").glob("play*.csv"))

@@ -227,8 +227,11 @@ def test_friction_not_read_is_not_in_the_kit_list():
 def test_a_worn_spring():
     """Start force down by more than a fifth since the last bench (common practice): retire or tune again."""
     now = benched()
-    assert wear_findings(now, START_N) == ()
-    text = said(wear_findings(now, START_N / 0.7)[0].text)
+    assert wear_findings(now, START_N, now.height_m) == ()
+    assert (
+        wear_findings(now, START_N / 2, 2 * now.height_m) == ()
+    )  # half the force at twice the height is the same spring
+    text = said(wear_findings(now, START_N / 0.7, now.height_m)[0].text)
     assert "fallen by 3" in text
     assert "retire the stick, or tune again" in text
 

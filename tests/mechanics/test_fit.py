@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 import worked_cases
 from plain_fits import plain_fit, random_site
 from stickwright.errors import BadInput
-from stickwright.mechanics.fit import ALWAYS, detail, evaluate, evaluate_all, false_per_min, spasms_above_per_min
+from stickwright.mechanics.fit import ALWAYS, detail, evaluate, false_per_min, spasms_above_per_min
 from stickwright.mechanics.setups import SetupArrays, at_contact, setups_of
 from stickwright.mechanics.site_inputs import Rules, SiteInputs, central
 from stickwright.model.kit import Kit
@@ -63,7 +63,6 @@ def test_chunks_change_nothing() -> None:
     small, large = evaluate(setups, where, chunk=3), evaluate(setups, where, chunk=10_000)
     assert np.array_equal(small.utility, large.utility)
     assert np.array_equal(small.stick_utility, large.stick_utility)
-    assert np.array_equal(evaluate_all(setups, [where, where])[1].utility, large.utility)
 
 
 def test_the_best_single_figures_alone_give_the_same_figures() -> None:

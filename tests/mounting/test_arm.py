@@ -21,7 +21,6 @@ from stickwright.mounting.arm import (
     joint_angles,
     joints_in_words,
     reaches,
-    too_close_m,
     too_short_m,
 )
 
@@ -117,12 +116,10 @@ def test_limits_by_hand() -> None:
     assert reaches(np.array([0.01, 0.3145, 0.3155]), (0.35,)).tolist() == [True, True, False]
 
 
-def test_too_short_and_too_close_by_hand() -> None:
-    """By hand: 360 mm away, links of 220 and 140 mm: 400 mm are wanted, 40 mm too short; 50 mm away: 30 mm too close."""
+def test_too_short_by_hand() -> None:
+    """By hand: 360 mm away, links of 220 and 140 mm: 400 mm are wanted, 40 mm too short."""
     assert too_short_m(0.360, (0.22, 0.14)) == pytest.approx(0.040, abs=1e-12)
     assert too_short_m(0.300, (0.22, 0.14)) == 0.0
-    assert too_close_m(0.050, (0.22, 0.14)) == pytest.approx(0.030, abs=1e-12)
-    assert too_close_m(0.300, (0.22, 0.14)) == 0.0
 
 
 @pytest.mark.parametrize(

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from dataclasses import replace
 from functools import lru_cache
+from typing import get_args
 
 import pytest
 
@@ -14,7 +15,7 @@ from stickwright.codes.cautions import Cautions
 from stickwright.codes.estimate import Estimate
 from stickwright.codes.message import Message, message
 from stickwright.model.fit import Caution, Fit
-from stickwright.model.player import ALERTS, Player
+from stickwright.model.player import Alert, Player
 from stickwright.planning.cautions import cautions_of
 from stickwright.planning.plan import plan
 
@@ -76,7 +77,7 @@ def test_each_alert_brings_its_own(alert: str, about: str, text: Callable[..., s
 
 def test_every_alert_has_a_caution() -> None:
     """No alert can be ticked without effect."""
-    for alert in ALERTS:
+    for alert in get_args(Alert):
         assert len(told(player(alerts=[alert]), fit())) == 2
 
 

@@ -43,15 +43,16 @@ def run(options: argparse.Namespace) -> int:
     ----------
     options : argparse.Namespace
     """
+    from dataclasses import replace
     from pathlib import Path
 
     from stickwright.catalogue import say
     from stickwright.codes.case_files import CaseFiles
     from stickwright.codes.message import Name, message
     from stickwright.codes.terminal import Terminal
-    from stickwright.files.benches import append_stick, read_bench
+    from stickwright.files.benches import append_stick, read_bench, stick_in_kit
     from stickwright.files.writing import write_whole
-    from stickwright.mechanics.bench import bench_stick, to_stick_fields
+    from stickwright.mechanics.bench import bench_stick, to_stick_fields, wear_findings
     from stickwright.report.figures import bench
     from stickwright.report.words import bench_words
     from stickwright.units import to_si
@@ -78,6 +79,10 @@ def run(options: argparse.Namespace) -> int:
         max_angle_rad=si(options.stop_deg, "deg"), max_travel_m=si(options.stop_mm, "mm"),
         gauge_step_n=si(options.gauge_step_gf, "gf"),
     )  # fmt: skip
+    earlier = stick_in_kit(Path(options.kit), options.name) if options.kit else None
+    if earlier is not None and earlier.start_force_n is not None and earlier.contact_height_m is not None:
+        worn = wear_findings(result, earlier.start_force_n, earlier.contact_height_m)
+        result = replace(result, findings=(*result.findings, *worn))
     print(bench_words(result))
     drawing = Path(options.svg) if options.svg else path.with_suffix(".svg")
     write_whole(drawing, bench(result))

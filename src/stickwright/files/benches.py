@@ -33,7 +33,7 @@ from stickwright.files.writing import make_folder, write_whole
 from stickwright.model.kit import Kit, Stick
 from stickwright.model.measured import Measured
 
-__all__ = ["BenchReadings", "append_stick", "read_bench"]
+__all__ = ["BenchReadings", "append_stick", "read_bench", "stick_in_kit"]
 
 HEADER = "force_n,travel_mm,way"
 _STEMS = {"force": "force", "angle": "angle", "travel": "length", "direction": "angle", "height": "length"}
@@ -234,6 +234,25 @@ def append_stick(
             write_whole(kit_path.parent / name, data)
     write_whole(kit_path, start + whole.encode("utf-8"))
     return Kit.model_validate(tomllib.loads(whole)).stick[-1]
+
+
+def stick_in_kit(kit_path: Path, name: str) -> Stick | None:
+    """The stick of that name as it stands in a kit file; None when there is none, or the kit cannot be read.
+
+    Parameters
+    ----------
+    kit_path : Path
+    name : str
+        In small letters or capitals.
+    """
+    kit_path = Path(kit_path)
+    if not kit_path.is_file():
+        return None
+    try:
+        kit = Kit.model_validate(tomllib.loads(read_text(kit_path, kit_path.name, "kit")))
+    except (BadInput, tomllib.TOMLDecodeError, ValidationError):
+        return None  # `append_stick` says what is wrong with it
+    return next((stick for stick in kit.stick if stick.name.casefold() == name.casefold()), None)
 
 
 def _with_stick(text: str, before: Kit, stick: Stick, comment: str) -> str:

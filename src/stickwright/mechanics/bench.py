@@ -186,7 +186,7 @@ def to_stick_fields(result: BenchResult) -> dict[str, object]:
     return fields
 
 
-def wear_findings(now: BenchResult, before_start_force_n: float) -> tuple[Finding, ...]:
+def wear_findings(now: BenchResult, before_start_force_n: float, before_height_m: float) -> tuple[Finding, ...]:
     """Whether the centring spring has tired since the last bench.
 
     Parameters
@@ -194,7 +194,9 @@ def wear_findings(now: BenchResult, before_start_force_n: float) -> tuple[Findin
     now : BenchResult
         The stick as benched today.
     before_start_force_n : float
-        Start force at the last bench, N, at the same height.
+        Start force at the last bench, N.
+    before_height_m : float
+        Height of the contact point above the pivot at which it is stated; the force is taken to today's height by the lever.
 
     Returns
     -------
@@ -202,13 +204,12 @@ def wear_findings(now: BenchResult, before_start_force_n: float) -> tuple[Findin
         One query when the start force has fallen by more than a fifth (common practice), else none.
     """
     start = now.pooled.start_force_n
-    loss = 1 - start.number / before_start_force_n
+    before_n = before_start_force_n * before_height_m / now.height_m
+    loss = 1 - start.number / before_n
     if loss <= _WORN_SHARE:
         return ()
-    sure = bool(start.has_interval and start.upper < before_start_force_n)
-    text = message(
-        BenchNotes.worn_spring, loss_share=loss, sure=sure, before_n=before_start_force_n, now_n=start.number
-    )
+    sure = bool(start.has_interval and start.upper < before_n)
+    text = message(BenchNotes.worn_spring, loss_share=loss, sure=sure, before_n=before_n, now_n=start.number)
     return (Finding("query", "worn_spring", text),)
 
 

@@ -8,7 +8,6 @@ Set-ups are worked in chunks, so that memory stays bounded however many there ar
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -29,7 +28,7 @@ from stickwright.mechanics.site_inputs import Rules, SiteInputs, favourable
 from stickwright.mechanics.unread import doubted_utility
 
 __all__ = [
-    "ALWAYS", "DEAD_ZONES", "Detail", "Evaluated", "detail", "evaluate", "evaluate_all", "false_per_min",
+    "ALWAYS", "DEAD_ZONES", "Detail", "Evaluated", "detail", "evaluate", "false_per_min",
     "spasms_above_per_min",
 ]  # fmt: skip
 
@@ -317,20 +316,6 @@ def evaluate(
             np.maximum(stick_utility[stick], best_there, out=stick_utility[stick])
     columns = (np.concatenate(column) for column in zip(*parts, strict=True))
     return Evaluated(*columns, stick_utility)  # type: ignore[call-arg]
-
-
-def evaluate_all(setups: SetupArrays, sites: Sequence[SiteInputs], rules: Rules | None = None) -> tuple[Evaluated, ...]:
-    """Every set-up at every site.
-
-    Parameters
-    ----------
-    setups : SetupArrays
-        What could be built.
-    sites : sequence of SiteInputs
-    rules : Rules, optional
-        Limits of practice.
-    """
-    return tuple(evaluate(setups, site, rules) for site in sites)
 
 
 def detail(setups: SetupArrays, site: SiteInputs, zone: Array, rules: Rules | None = None) -> Detail:

@@ -18,6 +18,7 @@ from stickwright.mechanics.equilibrium import lever_moments
 from stickwright.mechanics.force_from_trials import TriedStick
 from stickwright.model.kit import Extension, Kit, Stick, Topper
 from stickwright.model.parts import SUITED_FORMS
+from stickwright.units import STANDARD_GRAVITY
 
 __all__ = [
     "UNBENCHED_SD",
@@ -35,7 +36,6 @@ USUAL_FRICTION_SHARE = 0.03
 where the stick has little preload, and refuses nothing by itself."""
 UNBENCHED_SD = 0.05
 """Relative sd of the forces of a stick that is listed without an interval: assumed."""
-GRAVITY = 9.80665  # m/s2, CGPM 1901
 
 
 @dataclass(frozen=True, eq=False)
@@ -155,10 +155,10 @@ def _lever(
     height = stick.contact_height_m
     sag = 0.0
     if extension is not None:
-        sag += extension.mass_kg * GRAVITY * (height + extension.length_m / 2)
+        sag += extension.mass_kg * STANDARD_GRAVITY * (height + extension.length_m / 2)
         height += extension.length_m
     if topper is not None:
-        sag += topper.mass_kg * GRAVITY * (height + topper.height_m / 2)
+        sag += topper.mass_kg * STANDARD_GRAVITY * (height + topper.height_m / 2)
         height += topper.height_m
     loaded = stiffness - sag  # small angles: the weight pulls outwards by m g h sin(theta)
     unread = stick.friction_force_n is None

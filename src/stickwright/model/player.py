@@ -15,7 +15,7 @@ from stickwright.model.hub import Role
 from stickwright.model.measured import ONE_OR_MORE, Measured, Plausible
 
 __all__ = [
-    "ALERTS", "PARTS", "AlongReading", "DirectionReading", "Helper", "Hold", "Player", "Press", "RestForce", "Site",
+    "PARTS", "AlongReading", "DirectionReading", "Helper", "Hold", "Player", "Press", "RestForce", "Site",
     "SiteRecording", "Spasm", "StickReach", "Together",
 ]  # fmt: skip
 
@@ -30,7 +30,6 @@ Alert = Literal[
     "neck", "airway", "skin", "spinal-t6", "seizures", "pain", "startle", "magnets", "arthritis", "drives-chair",
     "heart",
 ]  # fmt: skip
-ALERTS: tuple[str, ...] = Alert.__args__  # type: ignore[attr-defined]
 Direction = Annotated[float, Plausible(-6.2832, 6.2832)]
 
 

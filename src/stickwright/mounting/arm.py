@@ -22,7 +22,7 @@ from stickwright.model.mounting import Joint
 
 __all__ = [
     "MOST_STRAIGHT_SHARE", "JointAngles", "forward", "inverse", "joint_angles", "joints_in_words", "least_m", "reaches",
-    "too_close_m", "too_short_m", "with_straight_joints",
+    "too_short_m", "with_straight_joints",
 ]  # fmt: skip
 
 Array = NDArray[np.float64]
@@ -110,24 +110,6 @@ def too_short_m(distance_m: float, links_m: Sequence[float]) -> float:
     34
     """
     return max(0.0, distance_m / MOST_STRAIGHT_SHARE - sum(links_m))
-
-
-def too_close_m(distance_m: float, links_m: Sequence[float]) -> float:
-    """How much further away the clamp would have to be for an arm that cannot fold so far.
-
-    Parameters
-    ----------
-    distance_m : float
-        From clamp to end.
-    links_m : sequence of floats
-        From the clamp.
-
-    Returns
-    -------
-    float
-        In metre; 0 when it folds far enough.
-    """
-    return max(0.0, least_m(links_m) - distance_m)
 
 
 def upright_frame(along: Array) -> tuple[Array, Array]:
