@@ -14,6 +14,7 @@ from hypothesis import strategies as st
 from stickwright.codes.evidence import Evidence
 from stickwright.codes.message import message
 from stickwright.errors import BadInput
+from stickwright.evidence.between_players import between_players, small_sample_factor
 from stickwright.evidence.course import crossing_days, trend_over_days
 from stickwright.evidence.designs import Alternating, Design, Pairs, Phases, Starts, smallest_p
 from stickwright.evidence.effects import learning_curve, mean_difference, ratio_of_means, with_practice
@@ -145,6 +146,44 @@ def test_power_against_the_closed_form() -> None:
     assert found.number == pytest.approx(expected, abs=0.04)
 
 
+@pytest.mark.parametrize("neighbours", [-0.5, 0.0, 0.6])
+def test_power_of_pairs_whose_neighbours_are_alike(neighbours: float) -> None:
+    """Ten pairs: near the power of the paired t test, whose differences have a variance of 2 (1 - r)."""
+    from scipy.stats import nct, t
+
+    n, difference = 10, 0.9
+    towards = difference * math.sqrt(n / (2 * (1 - neighbours)))
+    expected = 1 - float(nct.cdf(float(t.ppf(0.975, n - 1)), n - 1, towards))
+    found = chance_to_show(Pairs(n), difference, 1.0, neighbours=neighbours, studies=1500)
+    assert found.number == pytest.approx(expected, abs=0.04)
+
+
+@pytest.mark.parametrize("practice", [-2.0, 0.0, 2.0, 4.0])
+@pytest.mark.parametrize("design", [Alternating(5, 4), Phases(14, 3, 3)], ids=repr)
+def test_power_beside_practice(design: Design, practice: float) -> None:
+    """Trials without any spread: the share of orders in which the test shows a difference that practice lies over, counted one by one."""
+    course = np.log(np.arange(1, design.trials + 1)) / math.log(design.trials)
+    orders = [np.array(one) for one in design.orders()]
+    p = [randomisation_test(1.0 * order + practice * course, order, design).p for order in orders]
+    found = chance_to_show(design, 1.0, 1e-9, practice=practice, studies=1500)
+    assert found.number == pytest.approx(np.mean(np.array(p) <= 0.05), abs=0.04)
+
+
+def test_several_players_interval_by_simulation() -> None:
+    """At each end of the interval, one in forty studies is as far off as this one: noncentral t by its definition, drawn by lot."""
+    cases = [([3, 4, 3, 5], [7, 8, 7, 9]), ([5, 6, 6, 5], [9, 9, 10, 8]), ([2, 3, 2, 3], [5, 7, 6, 6])]
+    found = between_players(cases)
+    assert found is not None
+    variance, across = found.within_sd**2 + found.between_sd**2, 24 / 4
+    theta, factor = found.within_sd / math.sqrt(across * variance), small_sample_factor(found.degrees)
+    seen = found.difference / math.sqrt(variance) / theta
+    rng, many = np.random.default_rng(10), 200_000
+    normal, spread = rng.normal(0, 1, many), np.sqrt(rng.chisquare(found.degrees, many) / found.degrees)
+    off = [(normal + end / factor / theta) / spread for end in (found.size.lower, found.size.upper)]
+    assert np.mean(off[0] >= seen) == pytest.approx(0.025, abs=0.0015)
+    assert np.mean(off[1] <= seen) == pytest.approx(0.025, abs=0.0015)
+
+
 def test_practice_is_not_the_set_up() -> None:
     """B always later on a course that falls by practice alone: the plain ratio claims a gain, the one with practice taken out does not."""
     rng = np.random.default_rng(5)
@@ -213,6 +252,30 @@ def test_a_ratio_holds_the_truth() -> None:
     assert inside / 600 >= 0.92
 
 
+def test_a_ratio_of_few_trials_by_hand() -> None:
+    """Three trials about 10 and four about 6: squared spreads over counts and means are 1/75 and 1/54; half of each is taken off."""
+    from scipy.stats import t
+
+    found = ratio_of_means([8, 10, 12], [4, 6, 8, 6])
+    log = math.log(0.6) + 1 / 108 - 1 / 150
+    spread = 1 / 75 + 1 / 54
+    half = t.ppf(0.975, spread**2 / ((1 / 75) ** 2 / 2 + (1 / 54) ** 2 / 3)) * math.sqrt(spread)
+    expected = [math.exp(log + off) for off in (0.0, -half, half)]
+    assert [found.number, found.lower, found.upper] == pytest.approx(expected)
+
+
+def test_few_trials_of_uneven_spread_give_no_other_ratio_on_average() -> None:
+    """Three trials with half their mean as spread against three steady ones, and the other way: the log is right on average."""
+    rng = np.random.default_rng(9)
+    for wide_first in (True, False):
+        logs = []
+        for _ in range(3000):
+            wide, steady = rng.gamma(4, 2.5, 3), rng.normal(10, 0.1, 3)
+            found = ratio_of_means(*((wide, steady) if wide_first else (steady, wide)))
+            logs.append(math.log(found.number))
+        assert np.mean(logs) == pytest.approx(0, abs=3.5 * np.std(logs) / math.sqrt(len(logs)))
+
+
 def test_still_improving() -> None:
     """A steady measure is not said to improve beyond chance; a course that falls is."""
     rng = np.random.default_rng(8)
@@ -247,7 +310,23 @@ def test_a_trend_that_may_be_none_has_no_last_day() -> None:
     when = crossing_days(found, 1.0)
     assert when.low is not None
     assert when.endless
-    assert when.low <= when.number
+    assert when.low == pytest.approx(365.25 * math.log(1.0 / found.now) / math.log(found.per_year.lower))
+    assert when.low < when.number
+
+
+@pytest.mark.parametrize("limit", [1.3, 3.0], ids=["falls", "grows"])
+def test_the_earliest_and_the_latest_day_by_hand(limit: float) -> None:
+    """The line through what is now, with the steepest and the flattest year of the interval."""
+    days, values = [0, 60, 140, 200, 280, 350], [2.0, 1.93, 1.85, 1.7, 1.72, 1.6]
+    found = trend_over_days(days, values if limit < 2 else [3.6 / value for value in values])
+    assert found is not None
+    when = crossing_days(found, limit)
+    by_hand = [
+        365.25 * math.log(limit / found.now) / math.log(year)
+        for year in (found.per_year.lower, found.per_year.number, found.per_year.upper)
+    ]
+    assert [when.lower, when.number, when.upper] == pytest.approx(sorted(by_hand))
+    assert when.lower < when.number < when.upper
 
 
 def test_visits_on_one_day_are_one() -> None:
@@ -293,3 +372,9 @@ def test_what_is_owned_costs_nothing() -> None:
     """And stays in the set."""
     found = best_kit([frozenset({1, 2}), frozenset({3})], [5, 2], 2, frozenset({0}))
     assert (found.chosen, found.served, found.cost) == ((0, 1), 3, 2)
+
+
+def test_what_is_owned_stays_where_another_serves_the_same() -> None:
+    """It is there whether it serves anybody or not; what would have to be bought and serves nobody further is left out."""
+    found = best_kit([frozenset({1}), frozenset({1, 2}), frozenset({2})], [5, 1, 1], 2, frozenset({0}))
+    assert (found.chosen, found.served, found.cost) == ((0, 1), 2, 1)
