@@ -5,7 +5,8 @@
 
 All is done in a copy (nothing here is touched), one mutant at a time. The tests of a room are run once with `coverage`, to learn which
 of them run which line. A mutant is then tried on those tests, the quickest first, and on the rest of their files; a change of what is
-made when a module is loaded (a constant), or of what is compiled, is tried on all tests of the room. The first test that fails ends it.
+made when a module is loaded (a constant), or of what is compiled, is tried on all tests of the room. Of the held figures, which have
+nothing to do with each other, only those are worked out that run the module. The first test that fails ends it.
 """
 
 from __future__ import annotations
@@ -144,6 +145,14 @@ class Learnt:
             found = {test for tests in lines.values() for test in tests}
         return sorted(found, key=lambda test: self.seconds.get(test, 0.0)), unseen
 
+    def without_idle(self, module: str, files: list[str]) -> list[str]:
+        """The same files, but of the held figures only those that run any line of the module: each is worked out by itself."""
+        held = f"tests/{HELD}"
+        if held not in files:
+            return files
+        ran = {test for tests in self.lines.get(module, {}).values() for test in tests if test.startswith(f"{held}::")}
+        return [*(file for file in files if file != held), *sorted(ran)]
+
 
 def mutants_of(room: str, copy: Copy) -> Iterator[tuple[str, mutant_changes.Mutant]]:
     """Every mutant of a room with the module it is of."""
@@ -193,7 +202,7 @@ def fate(copy: Copy, module: str, mutant: mutant_changes.Mutant, learnt: Learnt,
     (wrong,) = (one for one in mutant_changes.mutants(plain, {mutant.name}) if one.source)
     try:
         put(path, wrong.source)
-        status, said = copy.tested(files, 60 + 5 * usual, MUTANTS_FIRST=str(order))
+        status, said = copy.tested(learnt.without_idle(module, files), 60 + 5 * usual, MUTANTS_FIRST=str(order))
     finally:
         put(path, plain)
     if status is None:

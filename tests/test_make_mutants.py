@@ -102,3 +102,12 @@ def test_which_tests_are_run_first() -> None:
     assert learnt.tests_of("a.py", constant) == (["other", "quick", "slow"], True)
     assert learnt.tests_of("a.py", never) == ([], False)
     assert learnt.tests_of("a.py", dataclasses.replace(never, compiled=True)) == (["other", "quick", "slow"], True)
+
+
+def test_held_figures_that_do_not_run_a_module_are_left_out() -> None:
+    """Of other files every test stays, as they may share what one of them made."""
+    held = f"tests/{make_mutants.HELD}"
+    learnt = make_mutants.Learnt({"a.py": {"4": [f"{held}::b[x y]", "t.py::c"], "5": [f"{held}::a"]}}, {})
+    assert learnt.without_idle("a.py", ["t.py", held]) == ["t.py", f"{held}::a", f"{held}::b[x y]"]
+    assert learnt.without_idle("b.py", [held, "t.py"]) == ["t.py"]
+    assert learnt.without_idle("a.py", ["t.py"]) == ["t.py"]
