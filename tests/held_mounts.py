@@ -139,6 +139,21 @@ def _boards(rng: Rng) -> Any:
     return out
 
 
+def _narrow_boards(rng: Rng) -> Any:
+    """Boards that neither a lower contact nor weight keeps from tipping over: a larger one, and what it takes beside a sheet."""
+    out: list[Any] = []
+    for number in range(10):
+        size_m = (float(rng.uniform(0.04, 0.1)), float(rng.uniform(0.04, 0.4)))
+        mount = Mount.model_validate(
+            {"name": "board", "kind": "floor plate", "size_m": size_m[:: 1 - 2 * (number % 2)], "mass_kg": float(rng.uniform(2, 6)),
+             "friction": float(rng.uniform(1.0, 2.0))}
+        )  # fmt: skip
+        pushes = Pushes(float(rng.uniform(90, 250)))
+        stand = Stand(mount, float(rng.uniform(0.015, 0.022)), float(rng.uniform(0.2, 2)), "wood", pressed=True)
+        out.append((stand.holds(pushes), stand_change(stand, pushes, _fasteners(rng))))
+    return out
+
+
 def _surfaces(rng: Rng) -> Any:
     """Tables and trays, rated and not, fastened and loose."""
     out = []
@@ -288,7 +303,8 @@ def _turned(rng: Rng) -> Any:
 
 
 DRAWN: dict[str, Callable[[Rng], Any]] = {
-    "feet": _feet, "boards": _boards, "surfaces": _surfaces, "arms": _arms, "give": _give, "chairs": _chairs, "tapes": _tapes,
+    "feet": _feet, "boards": _boards, "narrow boards": _narrow_boards, "surfaces": _surfaces, "arms": _arms, "give": _give,
+    "chairs": _chairs, "tapes": _tapes,
     "turned": _turned,
 }  # fmt: skip
 

@@ -10,9 +10,11 @@ from pathlib import Path
 from typing import Any
 
 import numpy as np
+from small_cases import fit
 
 import held_mounts
 import held_recordings
+import held_rooms
 import held_shares
 import held_singles
 import worked_cases
@@ -31,13 +33,18 @@ from simulated import (
     bench_table,
     hump_noise,
 )
+from stickwright.codes.estimate import Estimate
 from stickwright.errors import BadInput
 from stickwright.mechanics.ability import ability
 from stickwright.mechanics.bench import bench_stick
+from stickwright.model.game import Game
 from stickwright.model.player import PARTS, Site
+from stickwright.model.recorded import Finding
 from stickwright.model.recording import Recording
+from stickwright.model.sharing import Placement
 from stickwright.planning.plan import plan
 from stickwright.trace.report import trace_report
+from stickwright.tuning.another_game import set_before, settings_in, simple_in
 from stickwright.tuning.pipeline import tune
 from test_claims import random_case
 
@@ -158,6 +165,37 @@ TRACE: dict[str, Callable[[], Any]] = {
 TUNING: dict[str, Callable[[], Any]] = {player: lambda player=player: _tuned(player) for player in VISITS}
 
 
+def _settings_in_games(player: str) -> Any:
+    """What to set in games that offer one setting or both, that may not be late, with a dead zone of their own, set before or not."""
+    tasks = ("rest", "still", "push", "rim", "follow")
+    recordings = [replace(recorded(task, player), site="hand", stick="oak") for task in tasks]
+    tuned = tune(recordings, site="hand", stick="oak", own_dead_zone_share=0.08, offers=("dead zone", "sensitivity"))
+    faulty = replace(tuned, stick="ash", findings=(*tuned.findings, Finding("fault", "centre", "")))
+    late = [replace(tuned, filter=replace(tuned.filter, chosen=replace(tuned.filter.chosen, lag_s=lag)))
+            for lag in (Estimate(0.05, 0.04, 0.06), Estimate(0.08, 0.07, 0.09)) if tuned.filter is not None]  # fmt: skip
+    placements = tuple(
+        Placement(f"action {number}", "site", site, stick, kind, fit=fit(site, stick))
+        for number, (site, stick, kind) in enumerate(
+            [("hand", "oak", "stick"), ("hand", "ash", "stick"), ("chin", "elm", "stick"), ("hand", "oak", "stick"),
+             ("hand", "oak", "switch")]
+        )
+    )  # fmt: skip
+    shared = replace(_planned("random 0").sharing, placements=placements)
+    before = [{"stick": "oak", "dead_zone_share": 0.1}, {"stick": "ash (soft)", "sensitivity_share": 1.2}]
+    told = (
+        {}, {"offers": ["dead zone"], "own_dead_zone_share": 0.2}, {"offers": ["sensitivity"], "lag_budget_s": 0.05},
+        {"offers": ["dead zone", "curve", "sensitivity"], "own_dead_zone_share": 0.0, "settings_before": before},
+        {"offers": ["curve"], "lag_budget_s": 0.0, "settings_before": before[1:]},
+    )  # fmt: skip
+    games = [Game.model_validate({"name": "walk", **one}) for one in told]
+    return {
+        "settings": [settings_in(shared, {"hand": [faulty, one]}, game) for one in (tuned, *late) for game in games],
+        "nobody": [settings_in(None, {"hand": [tuned]}, games[0]), settings_in(shared, {}, games[0])],
+        "numbers": [simple_in(tuned, game) for game in games],
+        "before": [set_before(game, stick) for game in games for stick in ("oak", "oak (soft)", "ash", "ash (soft)")],
+    }
+
+
 def _bench(name: str) -> Any:
     faults = {"plain": NO_GAUGE_FAULTS, "askew": GaugeFaults(apart_share=0.08), "drifting": GaugeFaults(drift_n=0.004)}
     stick = replace(STICK, sag_share=0.2 if name == "curved" else 0.0)
@@ -222,6 +260,9 @@ def _planned(name: str) -> Any:
     return plan(replace(worked_cases.whole_case(name), kit=kit, room=worked_rooms.room(name)), draws=30)
 
 
+GAMES: dict[str, Callable[[], Any]] = {
+    player: lambda player=player: _settings_in_games(player) for player in ("trembling", "quarter turn")
+}
 BENCHES = {
     **{name: lambda name=name: _bench(name) for name in ("plain", "curved", "askew", "drifting", "slipped")},
     **{f"drawn {seed}": lambda seed=seed: _drawn_bench(seed) for seed in range(16)},
@@ -231,7 +272,7 @@ PLANS = {
     name: lambda name=name: _planned(name) for name in (*worked_rooms.NAMES, *(f"random {seed}" for seed in range(8)))
 }
 ALL: dict[str, dict[str, Callable[[], Any]]] = {
-    "trace": TRACE, "shares": held_shares.results(), "mounts": held_mounts.results(), "singles": held_singles.results(),
-    "tuning": TUNING, "benches": BENCHES, "abilities": ABILITIES, "plans": PLANS,
+    "trace": TRACE, "shares": held_shares.results(), "mounts": held_mounts.results(), "rooms": held_rooms.results(),
+    "singles": held_singles.results(), "tuning": TUNING, "games": GAMES, "benches": BENCHES, "abilities": ABILITIES, "plans": PLANS,
 }  # fmt: skip
 """What is held, by the file that holds it."""

@@ -4,18 +4,26 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
+from dataclasses import fields
 from typing import Any
 
 import numpy as np
 
 from simulated import hump_noise
+from stickwright.codes.estimate import Estimate
+from stickwright.codes.message import Name
 from stickwright.errors import BadInput
+from stickwright.mechanics.agreement import agreement
 from stickwright.mechanics.endurance import hold_estimate
+from stickwright.mechanics.fit import Evaluated
 from stickwright.mechanics.force_from_trials import StickResult, bracket, limb_stiffness
 from stickwright.mechanics.lever import Lever, fit_lever
 from stickwright.mechanics.output_gain import output_gain
+from stickwright.mechanics.states import played, states_of, worst_of
 from stickwright.mechanics.value_of_information import Candidate, chance_after, chance_now, right_choice, right_or_none
 from stickwright.model.parts import COMFORT
+from stickwright.model.player import Site
+from stickwright.model.recorded import ReachReport
 from stickwright.tuning.curve import curve_table, equal_precision, equal_precision_input, fit_scatter, inner_jump
 from stickwright.tuning.dead_zone import (
     dead_zone,
@@ -179,8 +187,67 @@ def _brackets(rng: Rng) -> Any:
     return [*out, limb_stiffness(tremor, [20.0, 150.0], np.random.default_rng(9))]
 
 
+def _states(rng: Rng) -> Any:
+    """Sites read again in other states: all directions, some, force alone, nothing but tremor; the worst for each set-up."""
+    out: list[Any] = []
+    for number in range(12):
+        degrees = [0, 90, 180, 270][: 2 + number % 3]
+
+        def readings(of: list[int], scale: float, *, reach: bool = True) -> list[dict[str, Any]]:
+            each = [
+                {"direction_deg": deg, "force_n": (scale * rng.uniform(0.5, 3, int(rng.integers(1, 4)))).tolist()}
+                for deg in of
+            ]
+            return [one | ({"reach_mm": (scale * rng.uniform(4, 20, 2)).tolist()} if reach else {}) for one in each]  # fmt: skip
+
+        again = [
+            {"condition": "tired", "kind": "tiredness", "after_min": 30, "reading": readings(degrees[: 1 + number % 2], 0.6)},
+            {"condition": "before food", "kind": "food", "plays": number % 3 == 0, "reading": readings(degrees[::2], 0.8, reach=False)},
+            {"condition": "propped", "kind": "support", "reading": readings([360, *degrees[1:]], 1.4, reach=number % 2 == 0)},
+            {"condition": "shaky", "involuntary_force_n": 0.3, "crossing_hz": 4.0, "rest": [{"force_n": [0.1, 0.2]}]},
+        ][number % 4 :]  # fmt: skip
+        own = {
+            "name": "hand", "part": "hand", "reading": readings(degrees, 1.0), "under": again, "plays_so": number % 2 == 0,
+            "again_force_n": [1.0], "involuntary_force_n": 0.05, "condition": "fresh",
+        }  # fmt: skip
+        site = Site.model_validate(own)
+        try:
+            out.append((states_of(site), [one.name for one in played(site)]))
+        except BadInput as refused:
+            out.append(refused.problems)
+
+    def found() -> Evaluated:
+        return Evaluated(**{field.name: rng.normal(0, 1, (5, 4)) if field.name in ("reach_share", "effort", "bits", "stick_utility")
+                            else rng.normal(0, 1, 5) for field in fields(Evaluated)})  # fmt: skip
+
+    return {"states": out, "worst": [worst_of([found() for _ in range(many)]) for many in (1, 2, 4)]}
+
+
+def _agreements(rng: Rng) -> Any:
+    """Predicted reach against recorded: alike, apart, mirrored, turned, with directions that nobody recorded or that lie far off."""
+    out: list[Any] = []
+    for number in range(24):
+        many = (8, 8, 5, 4)[number % 4]
+        predicted = rng.uniform(0.2, 1.0, many)
+        towards = np.arange(many) * math.tau / many
+        turn_rad = float(rng.choice([0.0, 0.0, 0.5, -1.2]))
+        share = predicted + rng.normal(0, (0.03, 0.12, 0.3)[number % 3], many)
+        if number % 5 == 4:
+            share = np.interp(np.mod(math.pi - towards, math.tau), towards, predicted, period=math.tau)
+        kept = rng.random(many) < (1.0 if number % 2 else 0.7)
+        there = towards + turn_rad + rng.normal(0, 0.1, many)
+        reach = tuple(Estimate(*(float(s) for s in (at, at - 0.03, at + 0.03))) if in_it else Estimate.missing(Name("not tried"))
+                      for at, in_it in zip(share, kept, strict=True))  # fmt: skip
+        recorded = ReachReport(tuple(there.tolist()), reach, Estimate(0.7, 0.6, 0.8), 0.0)
+        turned = math.nan if number == 7 else turn_rad
+        what: Any = ("push", "rim")[number % 2]
+        out.append(agreement(towards, predicted, recorded, turned, setup=Name("ash"), task=what, recording="one.csv"))
+    return out
+
+
 DRAWN: dict[str, Callable[[Rng], Any]] = {
-    "filters": _filters, "rests": _rests, "curves": _curves, "levers": _levers, "brackets": _brackets,
+    "filters": _filters, "rests": _rests, "curves": _curves, "levers": _levers, "brackets": _brackets, "states": _states,
+    "agreements": _agreements,
 }  # fmt: skip
 
 

@@ -22,7 +22,7 @@ from stickwright.mounting.base_stability import (
     sliding_checks,
     tipping_checks,
 )
-from stickwright.mounting.change import ArmChange, smallest_change
+from stickwright.mounting.change import ArmChange, Stand, smallest_change, stand_change
 from stickwright.mounting.friction import assumed_friction
 from stickwright.mounting.statics import Pushes, joint_checks
 from stickwright.mounting.support_stability import (
@@ -310,6 +310,22 @@ class TestStandsAndClamps:
         assert tips.limit == approx(6 * 9.80665 * 0.2, abs=0.005)
         assert tips.holds
         assert not stand_checks(stand, Pushes(5.0), 1.1, 1.0, 0.5)[1].holds
+
+    @pytest.mark.parametrize("size_m", [(0.3, 0.06), (0.06, 0.3)])
+    def test_a_larger_board_by_hand(self, size_m):
+        """150 N x 1.5, 20 mm up: 4.5 N m less what 0.4 kg in the middle keep, and 3 kg must keep 1.5 times as much: a side of 390 mm
+        does, 380 mm do not, nor do 10 kg more on 60 mm; which side was the longer makes no difference."""
+        board = Mount(name="board", kind="floor plate", size_m=size_m, mass_kg=3.0, friction=1.8)
+        stand, pushes = Stand(board, 0.02, 0.4, "wood", pressed=True), Pushes(150.0)
+        told = stand_change(stand, pushes, ())
+        assert told is not None
+        (change,) = told.param("changes")
+        assert (change.code, change.param("side_m")) == ("MountChanges.larger_board", approx(0.39))
+        for side_m, holds in ((0.39, True), (0.38, False)):
+            kept, load = 3 * 9.80665 * side_m / 2, 4.5 - 0.4 * 9.80665 * side_m / 2
+            assert (kept >= 1.5 * load) is holds
+            larger = replace(stand, mount=board.model_copy(update={"size_m": (side_m, side_m)}))
+            assert larger.holds(pushes) is holds
 
     def test_a_stand_that_nobody_weighed(self):
         """Says what is missing; the floor's friction is assumed from its material."""

@@ -15,7 +15,7 @@ from said import said
 from stickwright.model.kit import Mount
 from stickwright.model.mounting import ArmPose, Pose
 from stickwright.model.room import Room
-from stickwright.mounting.bodies import segments_apart_m
+from stickwright.mounting.bodies import bodies_of, segments_apart_m, unmeasured_boards
 from stickwright.mounting.search import arm_reaches
 
 HALF_ARM_M, CLAMP_M, BOARD_M = 0.010, 0.050, 0.020
@@ -204,3 +204,38 @@ def test_distance_of_segments(a: Any, b: Any, c: Any, d: Any) -> None:
     first, second = (start + share * (np.array(end) - start) for start, end in ((np.array(a), b), (np.array(c), d)))
     nearest = float(np.linalg.norm(first[:, None] - second[None], axis=2).min())
     assert nearest - 0.1 <= found <= nearest + 1e-9
+
+
+@pytest.mark.parametrize("from_mm, to_mm", [([0, -10, 200], [1000, -10, 200]), ([0, 510, 200], [1000, 510, 200]),
+                                            ([-10, 0, 200], [-10, 500, 200]), ([1010, 0, 200], [1010, 500, 200]),
+                                            ([0, 0, 230], [1000, 0, 230]), ([0, 0, 170], [1000, 0, 170])])  # fmt: skip
+def test_an_edge_up_to_ten_millimetres_off_is_its_boards(from_mm: list[int], to_mm: list[int]) -> None:
+    """To each side, and above and below by its thickness more; a millimetre further off it is another thing."""
+    board = {"name": "board", "kind": "table", "corner_mm": [0, 0, 200], "size_mm": [1000, 500], "moves_with": "room"}
+    middle = np.array([500, 250, 200])
+
+    def boards(*ends: Any) -> tuple[str, ...]:
+        edge = {
+            "name": "edge",
+            "from_mm": list(ends[0]),
+            "to_mm": list(ends[1]),
+            "thickness_mm": 20,
+            "moves_with": "room",
+        }
+        return unmeasured_boards(Room.model_validate({"surface": [board], "edge": [edge]}))
+
+    assert boards(from_mm, to_mm) == ()
+    (axis,) = [one for one in range(3) if from_mm[one] == to_mm[one] and from_mm[one] not in (0, 200)]
+    further = np.sign(np.array(from_mm) - middle) * (np.arange(3) == axis)
+    assert boards((from_mm + further).tolist(), (to_mm + further).tolist()) == ("board",)
+
+
+def test_the_steps_between_tilts_are_told_as_they_are() -> None:
+    """From 20 to 29 degrees in steps of one: what moves with the chair's base, as seen from the seat; nothing for the seat's own."""
+    room = Room.model_validate({"tilt_from_deg": 20, "tilt_to_deg": 29, "tube": TUBES, "surface": [TRAY, DESK]})
+    (armrest,) = [one for one in room.tube if one.name == "armrest"]
+    groups = [group.bodies for group in bodies_of(room, "thumb", armrest).others]
+    assert {len(one.tilts_rad) for one in groups} == {1, 10}
+    for one in groups:
+        apart = np.abs(np.diff(one.tilts_rad)).max() if len(one.tilts_rad) > 1 else 0.0
+        assert one.step_rad == pytest.approx(apart, abs=1e-12)
