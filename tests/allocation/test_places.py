@@ -181,6 +181,7 @@ class TestPresses:
         [
             ({"usb_stick": "left stick", "pairs": False}, [("left stick", False)]),
             ({"usb_stick": None, "pairs": False}, []),
+            ({"usb_stick": "right stick", "pairs": False}, []),
             ({"usb_stick": "left stick"}, [("left stick", False), ("left stick", True)]),
             ({"usb_stick": None}, [("left stick", True)]),
         ],

@@ -121,6 +121,9 @@ TABLE_ROWS = (
     Row("device's pivot", lambda up, part: mounted(
         {"tube": [TUBE]}, {"mount": [ARM], "fastener": [TAPE]}, replace(SMALL, pivot_height_m=up), Pushes(2.0), part),
         "arm", 0.0167, 0.05, "up to its pivot", "tape"),
+    # the table 200 mm under the hand: 100 mm under a base with its pivot at its top, 133 where it is at a third; 120 can be packed
+    Row("device's pivot, the other way", on_table(lambda up: replace(SMALL, pivot_height_m=up), lambda _: STRONG, 1.0, lambda _: {
+        **TABLE, "corner_mm": [-600, 250, 100]}), "table", 0.05, 0.0167, "up to its pivot", "strong"),
     Row("label of the fastener", on_table(lambda _: SMALL, lambda kpa: {**without(TAPE, "shear_kpa", "tension_kpa"), **known(
         "shear_kpa", kpa), **known("tension_kpa", kpa)}, 2.5), "table", 150, 20, "read the label", "tape"),
     Row("friction of the sheet", on_table(lambda _: replace(STICK, mass_kg=1.5), lambda mu: {**without(SHEET, "friction"), **known(
