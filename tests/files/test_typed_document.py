@@ -7,9 +7,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from stickwright.errors import BadInput
+from stickwright.files import typed_document
 from stickwright.files.folder import case_and_queries, check_case
 from stickwright.files.toml_lines import TypedFloat, parse_toml
-from stickwright.files.typed_document import SCHEMA, document_json, noun_of, read_document
+from stickwright.files.typed_document import SCHEMA, UPGRADES, check_schema, document_json, noun_of, read_document
 
 DEMO = Path(__file__).parents[2] / "examples" / "demo"
 ODD = """
@@ -125,8 +126,43 @@ def test_what_says_nothing_readable_has_no_document(name, body):
     assert document_json(name, body) is None
 
 
+def of_schema(number, name, body):
+    return document_json(name, body).replace(b'"schema": %d' % SCHEMA, b'"schema": %d' % number)
+
+
 def test_a_document_of_a_later_schema_is_refused():
-    """Rather than read as something else."""
-    later = document_json("player.toml", b"a = 1").replace(b'"schema": %d' % SCHEMA, b'"schema": %d' % (SCHEMA + 1))
-    with pytest.raises(ValueError, match="schema 2"):
-        read_document(later, "player.toml", b"a = 1")
+    """Rather than read as something else, in one sentence."""
+    later = of_schema(SCHEMA + 1, "player.toml", b"a = 1")
+    for refused in (lambda: read_document(later, "player.toml", b"a = 1"), lambda: check_schema(later, "player.toml")):
+        with pytest.raises(
+            BadInput, match=rf"player\.toml: found records of a newer stickwright \(schema {SCHEMA + 1}\)"
+        ) as told:
+            refused()
+        assert len(told.value.problems) == 1
+
+
+def test_there_is_a_step_from_every_earlier_schema():
+    """No document that was ever written is left behind."""
+    assert sorted(UPGRADES) == list(range(1, SCHEMA))
+
+
+def test_a_document_of_an_earlier_schema_is_brought_up_step_by_step(monkeypatch):
+    """Two invented steps, one for each noun it is about, in their order; what they do not touch keeps its digits and its line."""
+
+    def renamed(noun, tree):
+        return {"label" if key == "code" and noun == "player" else key: value for key, value in tree.items()}
+
+    def shouted(_noun, tree):
+        return tree | {"label": tree["label"].upper()} if "label" in tree else tree
+
+    body = b'# a note\ncode = "k7"\nshare = 0.40'
+    first, second = of_schema(SCHEMA, "player.toml", body), of_schema(SCHEMA + 1, "player.toml", b'label = "k8"')
+    hub = of_schema(SCHEMA, "hub.toml", b'code = "k9"')
+    monkeypatch.setattr(typed_document, "SCHEMA", SCHEMA + 2)
+    monkeypatch.setattr(typed_document, "UPGRADES", UPGRADES | {SCHEMA: renamed, SCHEMA + 1: shouted})
+    read = read_document(first, "player.toml", body)
+    assert shown(read.data) == {"label": ("str", "K7"), "share": ("TypedFloat", "0.40")}
+    assert read.lines.line(("share",)) == 3
+    assert read_document(second, "player.toml", b'label = "k8"').data == {"label": "K8"}
+    assert read_document(hub, "hub.toml", b'code = "k9"').data == {"code": "k9"}
+    check_schema(first, "player.toml")

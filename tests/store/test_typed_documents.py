@@ -9,9 +9,9 @@ import sqlalchemy as sa
 from stickwright.errors import BadInput
 from stickwright.files.typed_document import SCHEMA
 from stickwright.store.cases import case_of, import_case
-from stickwright.store.documents import documents, history, save_document, undo_document
+from stickwright.store.documents import documents, history, remove_document, save_document, undo_document
 from stickwright.store.players import readings_through_time, visit
-from stickwright.store.schema import version
+from stickwright.store.schema import METADATA, version
 
 PLAYER = b"""# never a name
 code = "K7"
@@ -69,4 +69,35 @@ def test_the_program_reads_the_document(store):
             connection.execute(sa.update(version).where(version.c.id == number).values(typed=other))
     save_document(store, row.id, "game.toml", b'name = "kites"', who="ot")
     assert [one.site for one in readings_through_time(store, row.player_id)] == ["left hand"]
+    assert documents(store, row.id)["player.toml"].body == PLAYER
+
+
+def test_what_a_newer_program_saved_is_refused_and_nothing_is_changed(store):
+    """Reading the visit, saving, undoing and deleting its file: one sentence, and every row as it was."""
+    row = import_case(store, {"player.toml": PLAYER, "kit.toml": KIT}, who="ot")
+    later = zlib.compress(b'{"schema": %d, "noun": "player", "typed": {"label": "K7"}}' % (SCHEMA + 1))
+    number = documents(store, row.id)["player.toml"].version_id
+    with store.write("test", "") as connection:
+        connection.execute(sa.update(version).where(version.c.id == number).values(typed=later))
+
+    def rows():
+        with store.read() as connection:
+            return {
+                table.name: connection.execute(sa.select(table).order_by(*table.primary_key.columns)).all()
+                for table in METADATA.sorted_tables
+            }
+
+    before = rows()
+    for refused in (
+        lambda: case_of(store, row.id),
+        lambda: save_document(store, row.id, "player.toml", PLAYER + b"# more", who="ot"),
+        lambda: save_document(store, row.id, "kit.toml", KIT + b"# more", who="ot"),
+        lambda: undo_document(store, row.id, "player.toml", who="ot"),
+        lambda: remove_document(store, row.id, "player.toml", who="ot"),
+        lambda: import_case(store, {"player.toml": PLAYER + b"# more"}, who="ot"),
+    ):
+        with pytest.raises(BadInput, match=r"player\.toml: found records of a newer stickwright") as told:
+            refused()
+        assert len(told.value.problems) == 1
+        assert rows() == before
     assert documents(store, row.id)["player.toml"].body == PLAYER

@@ -6,6 +6,9 @@
 filled; whether it makes a `Player`, and what it still lacks, the readers of a case tell of the tree as they do of the file, at
 the line where it stands in the file beside it. What JSON has no word for stands in a table of one key: ``{"$date": "2026-03-14"}``
 for dates and times, ``{"$number": "inf"}`` for numbers that JSON would not take; a key that itself begins with ``$`` gets another.
+
+A document stays as it was written. One of an earlier schema is brought up to the present one each time that it is read, by the
+steps of `UPGRADES`, one schema at a time; one of a later schema is refused.
 """
 
 from __future__ import annotations
@@ -13,18 +16,26 @@ from __future__ import annotations
 import datetime
 import json
 import re
+from collections.abc import Callable
 from typing import Any
 
-from stickwright.errors import BadInput
+from stickwright.codes.message import Name, message
+from stickwright.codes.records_file import RecordsFile
+from stickwright.errors import BadInput, Problem
 from stickwright.files.game_files import GAME_FILES
 from stickwright.files.held import HeldPlace
 from stickwright.files.plain_text import read_text
 from stickwright.files.toml_lines import Lines, TomlFile, TypedFloat, parse_toml
 
-__all__ = ["SCHEMA", "document_json", "noun_of", "read_document"]
+__all__ = ["SCHEMA", "UPGRADES", "Upgrade", "check_schema", "document_json", "noun_of", "read_document"]
+
+Upgrade = Callable[[str, dict[str, Any]], dict[str, Any]]
+"""The noun and the tree of a document of one schema -> its tree in the next."""
 
 SCHEMA = 1
-"""Of the documents written now; raised when a key of the frame means something else."""
+"""Of the documents written now; raised when a key of the frame, or of the tree, means something else."""
+UPGRADES: dict[int, Upgrade] = {}
+"""Schema -> the step from it to the next; one for every schema before `SCHEMA`."""
 _NOUNS = {"player.toml": "player", "kit.toml": "kit", "hub.toml": "hub", "room.toml": "room"}
 _JSON_NUMBER = re.compile(r"-?(0|[1-9]\d*)(\.\d+)?([eE][-+]?\d+)?")
 _DATE, _NUMBER = "$date", "$number"
@@ -88,8 +99,8 @@ def read_document(document: bytes, name: str, body: bytes) -> TomlFile:
 
     Raises
     ------
-    ValueError
-        Of a schema that this version does not know.
+    BadInput
+        Written by a newer program.
 
     Examples
     --------
@@ -99,9 +110,41 @@ def read_document(document: bytes, name: str, body: bytes) -> TomlFile:
     ({'visit': datetime.date(2026, 3, 14)}, 2)
     """
     held = json.loads(document, parse_float=TypedFloat, object_pairs_hook=_table)
-    if held["schema"] != SCHEMA:
-        raise ValueError(f"a document of schema {held['schema']}")
-    return TomlFile(name, held["typed"], Lines(body.decode("utf-8-sig")))
+    _refuse_newer(held["schema"], name)
+    typed = held["typed"]
+    for schema in range(held["schema"], SCHEMA):
+        typed = UPGRADES[schema](held["noun"], typed)
+    return TomlFile(name, typed, Lines(body.decode("utf-8-sig")))
+
+
+def check_schema(document: bytes, name: str) -> None:
+    """Refuse a document of a newer program, so that nothing is saved over what this program cannot read.
+
+    Parameters
+    ----------
+    document : bytes
+        JSON.
+    name : str
+        Of the file.
+
+    Raises
+    ------
+    BadInput
+        Written by a newer program.
+    """
+    _refuse_newer(json.loads(document)["schema"], name)
+
+
+def _refuse_newer(schema: int, name: str) -> None:
+    if schema > SCHEMA:
+        raise BadInput(
+            Problem(
+                (name,),
+                message(RecordsFile.newer, schema=Name(str(schema))),
+                message(RecordsFile.older_schema, schema=Name(str(SCHEMA))),
+                message(RecordsFile.install_newer),
+            )
+        )
 
 
 def _depth(value: Any) -> int:

@@ -14,7 +14,7 @@ from stickwright.codes.records_file import RecordsFile
 from stickwright.codes.versions import Versions
 from stickwright.errors import BadInput, Problem
 from stickwright.files.held import HeldFile
-from stickwright.files.typed_document import document_json, read_document
+from stickwright.files.typed_document import check_schema, document_json, read_document
 from stickwright.store.facts import newest_version, refresh_facts
 from stickwright.store.merging import MergeConflict, merged
 from stickwright.store.opening import Store, new_id
@@ -167,7 +167,7 @@ def save_document(
     Conflict
         The same thing was changed by both.
     BadInput
-        A name that no file may have, a file of more than 64 MB, no such visit or version.
+        A name that no file may have, a file of more than 64 MB, no such visit or version, a file that a newer program has saved.
     """
     _check_name(name)
     if len(body) > _LARGEST_BYTES:
@@ -208,7 +208,7 @@ def remove_document(store: Store, visit_id: int | None, name: str, *, who: str, 
     Raises
     ------
     BadInput
-        There is no such file.
+        There is no such file, or a newer program has saved it.
     """
     with store.write(who, "") as connection:
         past = _history(store, connection, visit_id, name)
@@ -231,7 +231,7 @@ def undo_document(store: Store, visit_id: int | None, name: str, *, who: str) ->
     Raises
     ------
     BadInput
-        There is no such file.
+        There is no such file, or a newer program has saved it.
     """
     with store.write(who, "") as connection:
         past = _history(store, connection, visit_id, name)
@@ -280,6 +280,8 @@ def _append(
     *, who: str, why: Text, removed: bool = False,
 ) -> Document:  # fmt: skip
     at, digest = store.at(), hashlib.sha256(body).hexdigest()
+    if past and past[-1].typed is not None:
+        check_schema(past[-1].typed, name)
     if past:
         document_id = past[-1].id
     else:
