@@ -198,8 +198,9 @@ def presses_per_min(action: Action, *, toggle: bool = False) -> tuple[float, Mes
 
     Examples
     --------
-    >>> presses_per_min(Action(name="pass", kind="press", busy_presses_per_s=0.25), toggle=True)
-    (30.0, None)
+    >>> jump = Action(name="jump", kind="press", busy_presses_per_s=0.25)
+    >>> presses_per_min(jump), presses_per_min(jump, toggle=True)
+    ((15.0, None), (30.0, None))
     """
     doubled = 2.0 if toggle else 1.0
     if action.busy_presses_per_s is not None:
