@@ -231,6 +231,17 @@ def test_nothing_flashes():
     assert np.abs(np.diff(radii)).max() < 0.03
 
 
+@pytest.mark.parametrize(("left_s", "shown"), [(2.4, "3"), (3.0, "3"), (0.2, "1")])
+def test_the_seconds_that_are_left_count_down_to_one(left_s: float, shown: str):
+    """A second that has begun still counts: nobody starts at 0; with reduced motion no number changes."""
+    texts = [
+        each.words for each in picture(aim_task(5), 0, "resting", 0.0, left_s=left_s).shapes if isinstance(each, Text)
+    ]
+    assert shown in texts
+    calm = picture(aim_task(5), 0, "resting", 0.0, left_s=left_s, reduced_motion=True).shapes
+    assert shown not in [each.words for each in calm if isinstance(each, Text)]
+
+
 def test_the_asked_target_is_the_filled_one():
     """Of all circles the one asked is filled, at its place and size, and the player's dot lies on top of it."""
     task = aim_task(5)

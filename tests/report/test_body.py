@@ -57,11 +57,12 @@ def test_every_part_has_its_place_on_its_own_side(part: str) -> None:
 
 
 def test_parts_are_in_the_order_of_a_seated_body() -> None:
-    """From the crown down: head, cheek, lip, chin, shoulder, trunk, elbow, hand, knee, foot, toe."""
+    """From the crown down: head, cheek, lip, tongue, chin, shoulder, trunk, elbow, hand, knee, foot, toe."""
     order = (
         "head",
         "cheek",
         "lip",
+        "tongue",
         "chin",
         "shoulder",
         "trunk",

@@ -355,6 +355,8 @@ def test_kit_bars_go_from_the_centre_to_full_travel(axes_of: Drawn) -> None:
         assert has_line(axes, [(low, row)])
         assert has_line(axes, [(high, row)])
     assert [text.get_text() for text in axes.get_yticklabels()] == ["elm", "oak"]
+    legend = axes.get_legend() or axes.figure.legends[0]
+    assert len({text.get_text() for text in legend.get_texts()}) == 2, "what each mark means"
     assert axes.get_xscale() == "log"
 
 

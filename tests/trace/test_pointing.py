@@ -297,6 +297,15 @@ def test_hysteresis_forgives_jitter():
     assert calm[4:] == plain[4:]
 
 
+@pytest.mark.parametrize(
+    ("x", "reentries"), [([98, 99, 100], 0), ([98, 90, 99, 100], 1), ([0, 50, 99, 100], 0), ([0, 98, 90, 99, 100], 1)]
+)
+def test_reentries_count_from_the_first_time_inside(x: list[float], reentries: int):
+    """By hand, target 100 of width 10: a way that begins inside and leaves has come back once, as one that arrived has."""
+    path = np.column_stack([np.array(x, dtype=float), np.zeros(len(x))])
+    assert path_accuracy(path, (0, 0), (100, 0), 10.0).target_reentries == reentries
+
+
 def test_hysteresis_keeps_real_reversals():
     """Out 10, back 3, out again: one backing up and one more reversal, at any hysteresis below half of 3."""
     x = np.concatenate([np.linspace(0, 10, 50), np.linspace(10, 7, 20), np.linspace(7, 20, 60)])

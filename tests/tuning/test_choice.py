@@ -8,7 +8,7 @@ import pytest
 from said import said
 from stickwright.errors import BadInput
 from stickwright.tuning.asked import AskedStretch
-from stickwright.tuning.choice import choose_filter, filter_of, lag_by_correlation_s
+from stickwright.tuning.choice import candidates, choose_filter, filter_of, lag_by_correlation_s
 from stickwright.tuning.filters import NO_FILTER, low_pass, low_pass_lag_s, one_euro
 
 TIMES_S = np.arange(6000) * 0.01
@@ -113,6 +113,16 @@ def test_lag_stated_is_the_lag_on_the_players_own_movement():
     expected_s = math.sqrt(2) / (2 * math.pi * dict(second.settings)["cutoff_hz"])
     assert second.lag_s.value == pytest.approx(expected_s, abs=0.006)
     assert first.lag_s.low <= first.lag_s.value <= first.lag_s.high
+
+
+def test_what_is_tried_spreads_over_the_lag_that_may_be_spent():
+    """A quarter, a half, three quarters and nearly all of the budget, each by both kinds of low-pass; no budget, nothing tried."""
+    tried = candidates(0.08, None, 100.0)
+    lags_s = [low_pass_lag_s(one.cutoff_hz, 0.0) for one in tried if one.kind == "low-pass"]
+    assert lags_s == pytest.approx([0.02, 0.04, 0.06, 0.076], rel=0.01)
+    second = [one.cutoff_hz / math.sqrt(2.0) for one in tried if one.kind == "butterworth"]
+    assert second == pytest.approx([one.cutoff_hz for one in tried if one.kind == "low-pass"])
+    assert candidates(0.0, 5.0, 100.0) == [NO_FILTER]
 
 
 def test_slow_tremor_is_named_as_beyond_filters():

@@ -100,6 +100,12 @@ def test_too_few_levels_leave_it_straight(levels):
     assert fit.findings[0].text == message(Tunings.few_levels, why=why)
 
 
+def test_one_level_tells_its_scatter():
+    """By hand: 0.03 of 10 and 0.05 of 30 readings' freedom at one level are the root of (10 x 0.0009 + 30 x 0.0025) / 40."""
+    fit = fit_scatter([0.5, 0.5], [0.03, 0.05], [11, 31])
+    assert fit.a.value == pytest.approx(math.sqrt((10 * 0.0009 + 30 * 0.0025) / 40), rel=0.02)
+
+
 def test_lists_of_different_length_are_refused():
     """A level without its scatter."""
     with pytest.raises(BadInput, match="2 levels, 1 standard deviations, 2 degrees"):

@@ -111,6 +111,21 @@ def test_notch_takes_its_frequency_out(frequency_hz):
     assert np.abs(notch(shake, times_s, frequency_hz)[400:]).max() < 0.01
 
 
+@pytest.mark.parametrize("order", [1, 8])
+def test_butterworth_of_the_least_and_the_highest_order(order):
+    """Half of the power passes at the cut-off, whatever the order."""
+    times_s = np.arange(3000) * 0.01
+    wave = np.column_stack([np.sin(2 * np.pi * 5.0 * times_s)] * 2)
+    passed = butterworth(wave, times_s, 5.0, order=order)[1000:, 0]
+    assert float(np.mean(passed**2)) == pytest.approx(0.25, rel=0.03)
+
+
+@pytest.mark.parametrize("order", [0, 9])
+def test_butterworth_of_no_such_order_is_refused(order):
+    with pytest.raises(BadInput, match="order"):
+        butterworth(np.zeros((10, 2)), np.arange(10) * 0.01, 5.0, order=order)
+
+
 def test_butterworth_at_uneven_steps():
     """Uneven stamps are read on an even grid: nearly the same as the even recording of the same movement."""
     rng = np.random.default_rng(6)
