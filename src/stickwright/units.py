@@ -16,7 +16,6 @@ __all__ = [
     "Unit",
     "ending_of",
     "figures",
-    "minutes_words",
     "quantity_of",
     "split_key",
     "to_si",
@@ -213,18 +212,3 @@ def figures(value: float, digits: int = 2) -> str:
         return "0"
     decimals = max(0, digits - 1 - math.floor(math.log10(abs(value)) + 1e-9))
     return f"{value:.{decimals}f}"
-
-
-def minutes_words(seconds: float) -> str:
-    """A length of time in minutes as somebody says it, without an idle zero.
-
-    Parameters
-    ----------
-    seconds : float
-
-    Examples
-    --------
-    >>> minutes_words(180.0), minutes_words(150.0), minutes_words(5400.0)
-    ('3 min', '2.5 min', '90 min')
-    """
-    return f"{float(figures(seconds / 60)):g} min"

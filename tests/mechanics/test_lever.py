@@ -51,7 +51,9 @@ def test_extension_conserves_work(lever, extension_m):
         return np.trapezoid(lever.push(angle, added_m) * (lever.length_m + added_m), angle)
 
     assert work_j(extension_m) == approx(work_j(0.0), rel=1e-12, abs=1e-15)
-    assert work_j(0.0) == approx(lever.work_to_stop_j, rel=1e-12, abs=1e-15)
+    stop, friction = lever.max_angle_rad, lever.friction_nm
+    by_hand_j = (lever.preload_nm + friction) * stop + lever.stiffness_nm_per_rad * stop**2 / 2
+    assert work_j(0.0) == approx(by_hand_j, rel=1e-12, abs=1e-15)
 
 
 @given(lever=levers(), share=st.floats(0.0, 1.0))

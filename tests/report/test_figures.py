@@ -185,7 +185,7 @@ def test_tables_have_a_cell_for_every_column() -> None:
     made = [
         tables.capability_polar(finger_site()), tables.reach_polygon(finger_site()), tables.force_travel(finger_site()),
         tables.ranking(finger_site()), tables.curve(tuning()), tables.tuning_before_after(tuning()),
-        tables.tuning_numbers(tuning()), tables.tuning_range(tuning()), tables.trace_overview(trace_report()),
+        tables.tuning_numbers(tuning()), tables.trace_overview(trace_report()),
         tables.bench(bench_result()), tables.ranking(thumb_site()),
     ]  # fmt: skip
     for table in made:

@@ -13,7 +13,7 @@ __all__ = ["Benched", "Column", "FigureTables", "RangeFrom", "Status", "Step"]
 Column = Literal[
     "direction", "comfortable_force", "movement_range", "sufficient", "readings", "setup", "actuation_force", "full_force",
     "player_has", "meet", "of_travel", "verdict", "weakest", "effort", "unintended", "bits", "best", "limit", "step", "setting",
-    "reached", "sensitivity", "deflection", "output", "recording", "sideways", "fore_and_aft", "what", "value",
+    "deflection", "output", "recording", "sideways", "fore_and_aft", "what", "value",
 ]  # fmt: skip
 Status = Literal["enough", "nearly", "not enough", "not measured"]
 """How well the force in a direction is known."""
@@ -181,18 +181,6 @@ class FigureTables(Topic):
     @abstractmethod
     def others(self, *, all_round: bool, least_share: float, most_share: float, gain_factor: float) -> str:
         """How far the other (or all) directions reached, and their sensitivity at most."""
-
-    @abstractmethod
-    def gain(self, *, gain_factor: float) -> str:
-        """A cell: sensitivity, a factor."""
-
-    @abstractmethod
-    def range_caption(self, *, stick: Name) -> str:
-        """Caption: reach and sensitivity by direction."""
-
-    @abstractmethod
-    def range_alt(self, *, direction_rad: float, reached: Text, gain_factor: float) -> str:
-        """That table in a sentence: the least."""
 
     @abstractmethod
     def curve(self, *, stick: Name) -> str:

@@ -321,12 +321,6 @@ class Lever:
             return self.max_angle_rad
         return excess_nm / self.stiffness_nm_per_rad
 
-    @property
-    def work_to_stop_j(self) -> float:
-        """Work (J) of one push from the centre to the stop: the same with any extension."""
-        angle = self.max_angle_rad
-        return (self.preload_nm + self.friction_nm) * angle + self.stiffness_nm_per_rad * angle**2 / 2
-
     def _force(self, angle_rad: ArrayLike, extension_m: float, friction_nm: float) -> float | Array:
         moment = self.preload_nm + friction_nm + self.stiffness_nm_per_rad * self._angles(angle_rad)
         return _like(angle_rad, moment / self._height_m(extension_m))

@@ -17,7 +17,7 @@ import math
 from stickwright.codes.bases import Stood
 from stickwright.codes.estimate import Estimate
 
-__all__ = ["STOOD", "opposite", "quarters_of", "sense"]
+__all__ = ["STOOD", "opposite", "quarters_of"]
 
 QUARTER_RAD = math.pi / 2
 NEAR_RAD = math.radians(20)
@@ -26,22 +26,6 @@ NEAR_RAD = math.radians(20)
 
 STOOD: dict[int, Stood] = {1: "clockwise", 2: "half", 3: "anticlockwise"}
 """How the base stood, by the quarter turns, anticlockwise, by which the output came out turned: see `quarters_of`."""
-
-
-def sense(angle_rad: float) -> str:
-    """Which way an angle turns, seen from above.
-
-    Parameters
-    ----------
-    angle_rad : float
-        Plus is anticlockwise.
-
-    Examples
-    --------
-    >>> sense(0.2), sense(-0.2)
-    ('anticlockwise', 'clockwise')
-    """
-    return "anticlockwise" if angle_rad > 0 else "clockwise"
 
 
 def opposite(rotation_rad: Estimate) -> Estimate:

@@ -42,7 +42,7 @@ if TYPE_CHECKING:
 __all__ = [
     "Able", "FigureTable", "bench", "best_note", "capability_polar", "curve", "day_note", "effort_words", "force_travel",
     "limiting_sentence", "main_directions", "range_words", "ranking", "reach_polygon", "shown_fits", "toward",
-    "trace_overview", "tuning_before_after", "tuning_numbers", "tuning_range", "verdict_of",
+    "trace_overview", "tuning_before_after", "tuning_numbers", "verdict_of",
 ]  # fmt: skip
 
 _TIE_BITS = 0.15
@@ -411,21 +411,6 @@ def _setting(name: str, value: float) -> Message:
     if name in _FREQUENCIES:
         return message(Filters.setting, setting=_FREQUENCIES[name], frequency_hz=value)
     return message(Filters.plain_setting, setting=_NUMBERS[name], value_factor=value)
-
-
-def tuning_range(tuning: Tuning) -> FigureTable:
-    """Range and gain per direction."""
-    every = tuple(zip(tuning.direction_rad, tuning.range_share, tuning.gain, strict=True))
-    rows = tuple(
-        (toward(phi), percent(reached), tell(FigureTables.gain, gain_factor=float(gain)))
-        for phi, reached, gain in every
-    )
-    weakest_rad, least, gain = min(every, key=lambda one: one[1].number)
-    alt = tell(
-        FigureTables.range_alt, direction_rad=float(weakest_rad), reached=percent(least), gain_factor=float(gain)
-    )
-    caption = tell(FigureTables.range_caption, stick=Name(tuning.stick))
-    return FigureTable(caption, _columns("direction", "reached", "sensitivity"), rows, alt)
 
 
 def curve(tuning: Tuning) -> FigureTable:

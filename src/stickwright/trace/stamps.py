@@ -19,7 +19,7 @@ from stickwright.codes.signals import Signals
 from stickwright.errors import BadInput, Problem
 
 __all__ = [
-    "GAP_S", "Stretch", "checked_columns", "checked_times", "even", "is_even", "mean_rate_hz", "on_grid", "rounding_s",
+    "GAP_S", "Stretch", "checked_columns", "checked_times", "even", "mean_rate_hz", "on_grid", "rounding_s",
     "stretches", "thinned",
 ]  # fmt: skip
 
@@ -283,33 +283,6 @@ def mean_rate_hz(parts: list[Stretch]) -> float:
     """
     steps = sum(part.times_s.size - 1 for part in parts)
     return steps / sum(float(part.times_s[-1] - part.times_s[0]) for part in parts)
-
-
-def is_even(parts: list[Stretch], rate_hz: float) -> bool:
-    """Whether the samples of every stretch lie on an even grid of this rate.
-
-    Parameters
-    ----------
-    parts : list of Stretch
-    rate_hz : float
-        Samples a second.
-
-    Returns
-    -------
-    bool
-        True where no stamp lies a thousandth of a step from the grid.
-
-    Examples
-    --------
-    >>> import numpy as np
-    >>> is_even([Stretch(np.array([0.0, 0.1, 0.2]), np.zeros((3, 1)))], 10.0)
-    True
-    """
-    return all(
-        float(np.abs(part.times_s - part.times_s[0] - np.arange(part.times_s.size) / rate_hz).max())
-        < _NOTHING / rate_hz
-        for part in parts
-    )
 
 
 def stretches(times_s: NDArray[np.float64], values: NDArray[np.float64], gap_s: float = GAP_S) -> list[Stretch]:

@@ -33,8 +33,6 @@ _COLUMNS: dict[Column, str] = {
     "limit": "what limits it",
     "step": "step",
     "setting": "setting",
-    "reached": "reached",
-    "sensitivity": "sensitivity",
     "deflection": "deflection",
     "output": "output",
     "recording": "recording",
@@ -229,18 +227,6 @@ class Texts(FigureTables):
         spread = most if least == most else f"{least} to {most}"
         where = "all directions" if all_round else "others"
         return f"{where} reached {spread}, times {self.w.fixed(gain_factor)} at most"
-
-    def gain(self, *, gain_factor: float) -> str:
-        return self.w.fixed(gain_factor)
-
-    def range_caption(self, *, stick: Name) -> str:
-        return f"Deflection reached by direction, {self.w.name(stick)}"
-
-    def range_alt(self, *, direction_rad: float, reached: Text, gain_factor: float) -> str:
-        return (
-            f"The least is {self.w.direction(direction_rad)} with {self.say(reached)}; sensitivity there is "
-            f"{self.w.fixed(gain_factor)}."
-        )
 
     def curve(self, *, stick: Name) -> str:
         return f"Response curve, {self.w.name(stick)}"
