@@ -17,7 +17,7 @@ import math
 from stickwright.codes.bases import Stood
 from stickwright.codes.estimate import Estimate
 
-__all__ = ["STOOD", "opposite", "quarters_of"]
+__all__ = ["STOOD", "opposite", "quarters_of", "rotated"]
 
 QUARTER_RAD = math.pi / 2
 NEAR_RAD = math.radians(20)
@@ -26,6 +26,24 @@ NEAR_RAD = math.radians(20)
 
 STOOD: dict[int, Stood] = {1: "clockwise", 2: "half", 3: "anticlockwise"}
 """How the base stood, by the quarter turns, anticlockwise, by which the output came out turned: see `quarters_of`."""
+
+
+def rotated(x: float, y: float, angle_rad: float) -> tuple[float, float]:
+    """A point turned about the origin, plus anticlockwise.
+
+    Parameters
+    ----------
+    x, y : float
+        In any unit; the answer is in the same.
+    angle_rad : float
+
+    Examples
+    --------
+    >>> rotated(1.0, 0.0, math.pi / 2)[1]
+    1.0
+    """
+    cosine, sine = math.cos(angle_rad), math.sin(angle_rad)
+    return x * cosine - y * sine, x * sine + y * cosine
 
 
 def opposite(rotation_rad: Estimate) -> Estimate:

@@ -19,6 +19,7 @@ from stickwright.codes.mount_problems import MountProblems
 from stickwright.errors import BadInput, Problem
 from stickwright.model.kit import Mount
 from stickwright.model.mounting import Joint
+from stickwright.mounting.frames import rotation
 
 __all__ = [
     "MOST_STRAIGHT_SHARE", "JointAngles", "forward", "inverse", "joint_angles", "joints_in_words", "least_m", "reaches",
@@ -247,9 +248,7 @@ def joint_angles(points_m: Sequence[Sequence[float]]) -> JointAngles:
 
 def _link_frame(azimuth_rad: float, elevation_rad: float) -> Array:
     """Columns: along a link, level to its left, and up across it."""
-    ca, sa = math.cos(azimuth_rad), math.sin(azimuth_rad)
-    ce, se = math.cos(elevation_rad), math.sin(elevation_rad)
-    return np.array([[ca * ce, -sa, -ca * se], [sa * ce, ca, -sa * se], [se, 0.0, ce]])
+    return np.asarray(rotation("up", azimuth_rad) @ rotation("forward", -elevation_rad), dtype=np.float64)
 
 
 def forward(clamp_m: Sequence[float], links_m: Sequence[float], angles: JointAngles) -> tuple[Point, Point, Point]:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from typing import Literal
 
 import numpy as np
 from numpy.typing import NDArray
@@ -16,10 +17,36 @@ from stickwright.codes.message import Message, message
 from stickwright.codes.mount_assumed import MountAssumed
 from stickwright.model.room import MovesWith, Room
 
-__all__ = ["pivot_of", "relative_shift_m", "tilt_steps_rad", "tilted", "tilts_with_seat", "turned"]
+__all__ = ["pivot_of", "relative_shift_m", "rotation", "tilt_steps_rad", "tilted", "tilts_with_seat", "turned"]
 
 Array = NDArray[np.float64]
 TILT_STEP_RAD = math.radians(3.0)
+
+
+def rotation(axis: Literal["right", "forward", "up"], angle_rad: float) -> Array:
+    """Rotation about one axis of a frame: anticlockwise, seen from where the axis points to.
+
+    Parameters
+    ----------
+    axis : str
+    angle_rad : float
+
+    Returns
+    -------
+    array, shape (3, 3)
+
+    Examples
+    --------
+    >>> print((rotation("up", math.radians(90)) @ [1, 0, 0]).round(3))
+    [0. 1. 0.]
+    """
+    along = ("right", "forward", "up").index(axis)
+    first, second = (along + 1) % 3, (along + 2) % 3
+    out = np.eye(3)
+    out[first, first] = out[second, second] = math.cos(angle_rad)
+    out[second, first] = math.sin(angle_rad)
+    out[first, second] = -out[second, first]
+    return out
 
 
 def tilted(points: Array | Sequence[float], tilt_rad: float, pivot_m: Sequence[float]) -> Array:
@@ -76,11 +103,7 @@ def turned(turn_rad: float, tilt_rad: float) -> Array:
     >>> print((turned(0.0, math.radians(30)) @ [0, 0, 1]).round(3))
     [ 0.    -0.5    0.866]
     """
-    c, s = math.cos(turn_rad), math.sin(turn_rad)
-    ct, st = math.cos(tilt_rad), math.sin(tilt_rad)
-    about_up = np.array([[c, -s, 0.0], [s, c, 0.0], [0.0, 0.0, 1.0]])
-    about_right = np.array([[1.0, 0.0, 0.0], [0.0, ct, -st], [0.0, st, ct]])
-    return np.asarray(about_up @ about_right, dtype=np.float64)
+    return np.asarray(rotation("up", turn_rad) @ rotation("right", tilt_rad), dtype=np.float64)
 
 
 def relative_shift_m(point_m: Array | Sequence[float], pivot_m: Sequence[float], tilt_change_rad: float) -> float:

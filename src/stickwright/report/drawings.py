@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Literal
 from stickwright.codes.message import Message, Name, Text, message
 from stickwright.codes.setup_drawings import Label, SetupDrawings
 from stickwright.model.fit import Fit
+from stickwright.model.turns import rotated
 from stickwright.report.ink import FONT
 from stickwright.report.printed import base_turned, folded, in_unit, plain
 from stickwright.report.tell import tell
@@ -47,10 +48,8 @@ class _Pose:
 
     def at(self, along_mm: float, above_mm: float) -> Point:
         """Paper point of one that lies so far forward of the base's near edge and so far above its underside."""
-        cos, sin = math.cos(self.tilt_rad), math.sin(self.tilt_rad)
-        x = (along_mm * cos - above_mm * sin) * self.scale
-        y = (along_mm * sin + above_mm * cos) * self.scale
-        return self.near_corner[0] + x, self.near_corner[1] - y
+        x, y = rotated(along_mm, above_mm, self.tilt_rad)
+        return self.near_corner[0] + x * self.scale, self.near_corner[1] - y * self.scale
 
 
 def setup_alt(fit: Fit, turn_rad: float = 0.0, *, side_only: bool = False) -> str:
@@ -274,14 +273,11 @@ def _above_view(drawing: drawsvg.Drawing, fit: Fit, scale: float, centre: Point,
     x, y = centre
     across, deep = _spread_mm(length, width, turn_rad)
     half_w, half_l = across * scale / 2, deep * scale / 2
-    cos, sin = math.cos(turn_rad), math.sin(turn_rad)
 
     def at(right_mm: float, forward_mm: float) -> Point:
         """Paper point of one of the base's own, from the lever."""
-        return (
-            x + scale * (right_mm * cos - forward_mm * sin),
-            y - scale * (right_mm * sin + forward_mm * cos),
-        )
+        right, forward = rotated(right_mm, forward_mm, turn_rad)
+        return x + scale * right, y - scale * forward
 
     corners = [
         at(side * width / 2, end * length / 2) for side, end in ((-1.0, 1.0), (1.0, 1.0), (1.0, -1.0), (-1.0, -1.0))

@@ -21,7 +21,7 @@ from stickwright.model.fit import Fit
 from stickwright.model.mounting import Dimension, Pose, SiteMount
 from stickwright.model.plan import Plan
 from stickwright.model.room import Edge, KeepOut, Room, Tube
-from stickwright.mounting.frames import pivot_of, tilted
+from stickwright.mounting.frames import pivot_of, tilted, turned
 from stickwright.report.body import part_named, side_named
 
 __all__ = [
@@ -157,11 +157,7 @@ def forward_of(pose: Pose) -> tuple[Point, Point, Point]:
     pose : Pose
         How it is turned.
     """
-    turn, slope = pose.turn_rad, pose.tilt_rad
-    right = (math.cos(turn), math.sin(turn), 0.0)
-    level = (-math.sin(turn), math.cos(turn))
-    forward = (level[0] * math.cos(slope), level[1] * math.cos(slope), math.sin(slope))
-    up = (-level[0] * math.sin(slope), -level[1] * math.sin(slope), math.cos(slope))
+    right, forward, up = ((x, y, z) for x, y, z in turned(pose.turn_rad, pose.tilt_rad).T.tolist())
     return right, forward, up
 
 

@@ -19,6 +19,7 @@ from stickwright.model.mounting import SiteMount
 from stickwright.model.plan import Plan
 from stickwright.model.room import Room, Surface
 from stickwright.model.sharing import Placement
+from stickwright.model.turns import rotated
 from stickwright.report.body import part_named, side_named
 from stickwright.report.ink import FONT
 from stickwright.report.paper import width_mm
@@ -419,8 +420,8 @@ def _device(paper: _Paper, item: Item) -> list[Spot]:
 
 
 def _moved(point: Point, turn_rad: float, right: float, forward: float) -> Point:
-    cos, sin = math.cos(turn_rad), math.sin(turn_rad)
-    return point[0] + right * cos - forward * sin, point[1] + right * sin + forward * cos
+    x, y = rotated(right, forward, turn_rad)
+    return point[0] + x, point[1] + y
 
 
 def _hub_box(paper: _Paper, hub: Point) -> Spot:

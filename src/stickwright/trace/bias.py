@@ -13,7 +13,7 @@ from stickwright.codes.estimate import Estimate
 from stickwright.codes.message import Message, message
 from stickwright.codes.movements import Movements
 from stickwright.model.recorded import BiasReport, Finding
-from stickwright.model.turns import STOOD, quarters_of
+from stickwright.model.turns import STOOD, quarters_of, rotated
 from stickwright.trace.reach import circular_half_width, circular_mean, direction_word
 from stickwright.trace.recording import Cleaned
 
@@ -185,10 +185,9 @@ def _cross_talk(pushes: list[_Push], used: NDArray[np.float64], turn_rad: float)
     """Movement across over movement along, the turn taken out: a turned stick is not cross-talk."""
     from scipy.stats import t
 
-    cosine, sine = math.cos(turn_rad), math.sin(turn_rad)
     shares = []
     for push, (x, y) in zip(pushes, used, strict=True):
-        along = np.array([x * cosine - y * sine, x * sine + y * cosine])
+        along = np.array(rotated(x, y, turn_rad))
         across = np.array([-along[1], along[0]])
         lengthwise = float(np.ptp(push.path @ along))
         if lengthwise > 0:
