@@ -16,6 +16,7 @@ from types import ModuleType
 from typing import Any
 
 import pytest
+from numpy.typing import ArrayLike
 from pydantic import BaseModel
 
 import stickwright
@@ -23,6 +24,7 @@ import stickwright
 SOURCES = Path(__file__).parents[1] / "docs"
 HEADING = re.compile(r"^(\w[\w ]*)\n-{3,}$", re.MULTILINE)
 KEY = re.compile(r"\[([a-z]+[a-z0-9]*(?:-[a-z0-9]+)+|[a-z]+[0-9]+)\]")
+ARRAYS = re.compile(r"\b(ArrayLike|Array|NDArray\[np\.float64\])(?!\w)")
 NUMBERS = re.compile(r"\b(float|Estimate|Array|NDArray\[np\.float64\])\b")
 TELLING = re.compile(
     r"_(n|m|rad|s|hz|kg|nm|a|share|percent|bits|per_(min|s|m|rad)|low|high|fraction|ratio|sd|m3|nm_per_rad|n_per_m|mm)$|"
@@ -42,7 +44,7 @@ def modules() -> list[str]:
 
 MODULES = modules()
 EDGES = ("stickwright.report", "stickwright.files", "stickwright.store", "stickwright.web", "stickwright.cli")
-"""Here a sentence may do; the core has a Parameters section everywhere."""
+"""Here a sentence may do; in the core each array and each number whose name holds no unit is explained."""
 
 
 def public(module: ModuleType) -> Iterator[tuple[str, Any]]:
@@ -77,6 +79,19 @@ def inherited(thing: Any) -> set[str]:
     """Fields that a record has from another one, which documents them."""
     bases = thing.__mro__[1:] if inspect.isclass(thing) else ()
     return {field.name for base in bases if dataclasses.is_dataclass(base) for field in dataclasses.fields(base)}
+
+
+def unexplained(thing: Any, names: list[str]) -> list[str]:
+    """Parameters that their name and type do not explain: an array wants its shape, a number its unit or meaning."""
+    signature = inspect.signature(thing).parameters
+    kinds = {name: str(signature[name].annotation) for name in names}
+    return [
+        name
+        for name, kind in kinds.items()
+        if ARRAYS.search(kind)
+        or (NUMBERS.search(kind) and not TELLING.search(name))
+        or kind == str(inspect.Parameter.empty)
+    ]
 
 
 @lru_cache
@@ -129,7 +144,8 @@ def lacks(module: ModuleType, name: str, thing: Any) -> list[str]:
     if told is None and module.__name__.startswith(EDGES):
         return []
     if told is None:
-        return [f"{where}: no Parameters section for {', '.join(given)}"] if given else []
+        open_ = unexplained(thing, given)
+        return [f"{where}: no Parameters section for {', '.join(open_)}"] if open_ else []
     said_below = (
         {field for field, (_, said) in attributes(module.__name__, name).items() if said} if is_record else set()
     )
@@ -187,6 +203,13 @@ class TestTheseChecks:
             "made.up.push: 'height_m' is not documented",
             "made.up.push: 'length_m' is documented and does not exist",
         ]
+
+    def test_an_array_and_a_number_want_words(self) -> None:
+        def push(path: ArrayLike, height: float, reach_m: float, name: str) -> None:
+            """Force."""
+
+        found = ModuleType("made.up")
+        assert lacks(found, "push", push) == ["made.up.push: no Parameters section for path, height"]
 
     def test_a_lost_source_is_told(self) -> None:
         assert KEY.findall("Source: [hibbeler-statics], contrast [wcag22], place [0], list [k].") == [

@@ -95,12 +95,7 @@ class Problem:
 
 
 class BadInput(ValueError):
-    """One or more problems with what was given, all of them at once.
-
-    Parameters
-    ----------
-    problems : Problem or iterable of Problem
-    """
+    """One or more problems with what was given, all of them at once."""
 
     def __init__(self, problems: Problem | Iterable[Problem]) -> None:
         self.problems: tuple[Problem, ...] = (problems,) if isinstance(problems, Problem) else tuple(problems)
@@ -134,25 +129,13 @@ def did_you_mean(name: str, known: Iterable[str]) -> Message:
 
 
 def nearest(name: str, known: Iterable[str]) -> Message | None:
-    """An offer of the nearest known name; None when none is near.
-
-    Parameters
-    ----------
-    name : str
-    known : iterable of str
-    """
+    """An offer of the nearest known name; None when none is near."""
     near = near_name(name, known)
     return message(Problems.did_you_mean, name=Name(near)) if near is not None else None
 
 
 def near_name(name: str, known: Iterable[str]) -> str | None:
-    """The known name that is nearest to what was typed; None when none is near.
-
-    Parameters
-    ----------
-    name : str
-    known : iterable of str
-    """
+    """The known name that is nearest to what was typed; None when none is near."""
     from difflib import get_close_matches
 
     folded = {candidate.casefold().replace(" ", "").replace("-", "").replace("_", ""): candidate for candidate in known}

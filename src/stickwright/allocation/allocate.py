@@ -165,13 +165,7 @@ def asked_of(
 
 
 def best_of(solver: Solver, found: PossibleWays) -> tuple[Solver, Answer, frozenset[Group], Clash | None]:
-    """The best plan; where none meets every wish, the best one once the cheapest way out is taken, and the clash.
-
-    Parameters
-    ----------
-    solver : Solver
-    found : PossibleWays
-    """
+    """The best plan; where none meets every wish, the best one once the cheapest way out is taken, and the clash."""
     answer = solver.best()
     if answer.possible is not False:
         return solver, answer, frozenset(), None

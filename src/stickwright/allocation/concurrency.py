@@ -90,10 +90,6 @@ def interference_share(alone_per_s: float, both_per_s: float) -> float:
 def pairs_of(player: Player) -> tuple[Pair, ...]:
     """For every two sites whether they can act at the same time.
 
-    Parameters
-    ----------
-    player : Player
-
     Returns
     -------
     tuple of Pair

@@ -19,10 +19,6 @@ __all__ = ["needed_ways", "pruned"]
 def needed_ways(question: Question) -> tuple[int, ...]:
     """Places of the ways that a best plan, or the best without one of its ways, can need.
 
-    Parameters
-    ----------
-    question : Question
-
     Returns
     -------
     tuple of int
@@ -44,12 +40,7 @@ def needed_ways(question: Question) -> tuple[int, ...]:
 
 
 def pruned(question: Question) -> Question:
-    """Without the ways that no best plan needs; what is kept or barred is named by its place among those that stay.
-
-    Parameters
-    ----------
-    question : Question
-    """
+    """Without the ways that no best plan needs; what is kept or barred is named by its place among those that stay."""
     kept = needed_ways(question)
     place = {old: new for new, old in enumerate(kept)}
 

@@ -56,43 +56,23 @@ class SolvedLayout:
     tell: Callable[[float], None] | None = None
 
     def without(self, forbid: Collection[int]) -> Answer:
-        """The best plan that uses none of these columns.
-
-        Parameters
-        ----------
-        forbid : collection of int
-        """
+        """The best plan that uses none of these columns."""
         return self.solver.best(forbid=forbid, freed=self.freed)
 
     def extras(self, answer: Answer) -> dict[TermKind, float]:
-        """Points of a plan that belong to no single action.
-
-        Parameters
-        ----------
-        answer : Answer
-        """
+        """Points of a plan that belong to no single action."""
         out: dict[TermKind, float] = {}
         for term in shared_terms(self.solver.question, self.solver.model, answer):
             out[term.what] = out.get(term.what, 0.0) + term.points
         return out
 
     def with_one_of(self, columns: Sequence[int]) -> Answer:
-        """The best plan that uses one of these columns.
-
-        Parameters
-        ----------
-        columns : sequence of int
-        """
+        """The best plan that uses one of these columns."""
         return self.solver.best(demand=[columns], freed=self.freed)
 
 
 def place_words(placement: Placement | None) -> Message:
-    """Where and with what an action is done; left out where there is no placement.
-
-    Parameters
-    ----------
-    placement : Placement or None
-    """
+    """Where and with what an action is done; left out where there is no placement."""
     if placement is None or placement.how == "dropped":
         return message(Choices.left_out)
     if placement.how == "site":

@@ -58,12 +58,7 @@ class GameAsked:
     why: str | None = None
 
     def shared(self, only: Counter[Stand] | None = None) -> Sharing | None:
-        """The best layout of this game, on its own or with devices that stand there for all.
-
-        Parameters
-        ----------
-        only : mapping, optional
-        """
+        """The best layout of this game, on its own or with devices that stand there for all."""
         return allocate(
             self.case, self.offers, wishes=self.wishes, usable=self.usable, tiring_share=self.tiring_share, why=self.why,
             only=only,

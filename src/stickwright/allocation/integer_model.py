@@ -141,14 +141,7 @@ class IntegerModel:
 def socket_options(
     demand: SocketColumns, sockets: Sequence[SocketGroup], adapters: Sequence[Connection]
 ) -> list[tuple[int, int | None, float]]:
-    """Socket groups that could take a demand: place, adapter used (place or None), current drawn in all.
-
-    Parameters
-    ----------
-    demand : SocketColumns
-    sockets : sequence of SocketGroup
-    adapters : sequence of Connection
-    """
+    """Socket groups that could take a demand: place, adapter used (place or None), current drawn in all."""
     out: list[tuple[int, int | None, float]] = []
     for place, group in enumerate(sockets):
         if not _feeds(group, demand):
@@ -569,10 +562,6 @@ def _short_of_current(group: SocketGroup, splitter: Splitter) -> bool:
 
 def integer_model(question: Question) -> IntegerModel:
     """The question as columns and rows.
-
-    Parameters
-    ----------
-    question : Question
 
     Returns
     -------

@@ -91,11 +91,6 @@ class Netlist:
 def units_of(placements: Sequence[Placement], case: Case) -> tuple[tuple[WiredDevice, ...], tuple[Finding, ...]]:
     """Physical devices in the order of hubs and sockets, one controller for each helper among them.
 
-    Parameters
-    ----------
-    placements : sequence of Placement
-    case : Case
-
     Returns
     -------
     tuple
@@ -129,22 +124,12 @@ def netlist_of(units: Sequence[WiredDevice], case: Case, held: Sequence[HeldWay]
 
 
 def is_paired(wire: Wire) -> bool:
-    """Whether a wire stands for a paired controller, which has no cable.
-
-    Parameters
-    ----------
-    wire : Wire
-    """
+    """Whether a wire stands for a paired controller, which has no cable."""
     return wire.paired
 
 
 def socket_of_wire(wire: Wire, hubs: Sequence[Hub]) -> Socket | None:
     """The socket of the hub that a wire ends in; None for what is paired.
-
-    Parameters
-    ----------
-    wire : Wire
-    hubs : sequence of Hub
 
     Raises
     ------
@@ -156,11 +141,6 @@ def socket_of_wire(wire: Wire, hubs: Sequence[Hub]) -> Socket | None:
 
 def empty_sockets(wires: Sequence[Wire], hubs: Sequence[Hub]) -> dict[tuple[str, str], Message]:
     """Sockets that must stay empty, and why.
-
-    Parameters
-    ----------
-    wires : sequence of Wire
-    hubs : sequence of Hub
 
     Returns
     -------

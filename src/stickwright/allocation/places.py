@@ -108,10 +108,6 @@ class PossibleWays:
 def roles_wanted(game: Game) -> tuple[dict[str, str | None], tuple[Assumption, ...]]:
     """What a socket must feed for each action.
 
-    Parameters
-    ----------
-    game : Game
-
     Returns
     -------
     roles : dict
@@ -144,12 +140,7 @@ def roles_wanted(game: Game) -> tuple[dict[str, str | None], tuple[Assumption, .
 
 
 def place_of(site: Site) -> str:
-    """Where a controller is held or fixed for a part: the two hands hold one in common.
-
-    Parameters
-    ----------
-    site : Site
-    """
+    """Where a controller is held or fixed for a part: the two hands hold one in common."""
     limb = limb_of(site)
     return "hands" if limb.endswith("arm") else limb
 

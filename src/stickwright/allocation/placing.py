@@ -20,10 +20,6 @@ Choice = tuple[object, ...]
 def choice_of(way: Way) -> Choice:
     """What of a way matters to people: who or what acts, where, on what. The socket does not, nor which of several
     buttons of one controller, nor whether it is paired.
-
-    Parameters
-    ----------
-    way : Way
     """
     return (way.how, way.site, way.device, way.toggle, way.label if way.how == "helper" else None)
 

@@ -213,10 +213,5 @@ def presses_per_min(action: Action, *, toggle: bool = False) -> tuple[float, Mes
 
 
 def spasms_per_s(player: Player) -> float | None:
-    """How often spasms come, by whichever site noted most; None when none did.
-
-    Parameters
-    ----------
-    player : Player
-    """
+    """How often spasms come, by whichever site noted most; None when none did."""
     return max((site.spasm.rate_per_s for site in player.site if site.spasm is not None), default=None)

@@ -47,12 +47,7 @@ class UnstatedPrice:
 
 
 def unstated_prices(case: Case) -> tuple[UnstatedPrice, ...]:
-    """Every price that counts in the plan and that nobody stated.
-
-    Parameters
-    ----------
-    case : Case
-    """
+    """Every price that counts in the plan and that nobody stated."""
     return tuple(one for action in case.game.action for one in _of(case, action))
 
 
@@ -75,12 +70,7 @@ def _of(case: Case, action: Action) -> Iterator[UnstatedPrice]:
 
 
 def price_assumptions(prices: Sequence[UnstatedPrice]) -> tuple[Assumption, ...]:
-    """The prices that nobody stated, as assumptions.
-
-    Parameters
-    ----------
-    prices : sequence of UnstatedPrice
-    """
+    """The prices that nobody stated, as assumptions."""
     return tuple(
         Assumption(
             message(Scores.cost_of, action=Name(one.action), how=one.how),

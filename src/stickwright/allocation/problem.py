@@ -315,10 +315,5 @@ class Question:
     standing: tuple[tuple[str, int, tuple[int, ...]], ...] = ()
 
     def stands(self, way: Way) -> str:
-        """Where the controller of a way is held or stands: the parts of one place have it in common.
-
-        Parameters
-        ----------
-        way : Way
-        """
+        """Where the controller of a way is held or stands: the parts of one place have it in common."""
         return way.held_in or next(site.place for site in self.sites if site.name == way.site)

@@ -105,10 +105,6 @@ def _gear(kit: Kit, wishes: Wishes) -> tuple[Gear, ...]:
 def together_pairs(actions: Sequence[Action]) -> tuple[tuple[str, str, str | None], ...]:
     """Pairs of actions that must be possible at the same time, each once, and the chord that asks for it.
 
-    Parameters
-    ----------
-    actions : sequence of Action
-
     Examples
     --------
     >>> run, jump = Action(name="run", kind="hold", together=("jump",)), Action(name="jump", kind="press", together=("run",))
@@ -267,13 +263,7 @@ def wishes_for(case: Case, wishes: Wishes) -> Wishes:
 
 
 def wrong_wishes(case: Case, wishes: Wishes) -> list[Problem]:
-    """Wishes that name something that is not there, and limits below 0.
-
-    Parameters
-    ----------
-    case : Case
-    wishes : Wishes
-    """
+    """Wishes that name something that is not there, and limits below 0."""
     sites = [site.name for site in case.player.site]
     actions = [action.name for action in case.game.action]
     kit = case.kit

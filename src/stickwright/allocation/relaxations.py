@@ -103,13 +103,7 @@ def _nobody(action: str, question: Question, refused: Sequence[Refused]) -> Mess
 
 
 def nearest_words(action: str, refused: Sequence[Refused]) -> Message | None:
-    """Why the sites that come nearest cannot do an action; None when nothing is known of any.
-
-    Parameters
-    ----------
-    action : str
-    refused : sequence of Refused
-    """
+    """Why the sites that come nearest cannot do an action; None when nothing is known of any."""
     nearest: dict[str, Refused] = {}
     for one in refused:
         if one.action == action and (one.site not in nearest or one.shortfalls < nearest[one.site].shortfalls):

@@ -232,12 +232,7 @@ def replugs_of(first: Sharing, other: Sharing, apart: Sequence[Apart] = ()) -> t
 
 
 def refits_of(first: Sharing, other: Sharing) -> tuple[Refit, ...]:
-    """Sticks that are set up otherwise than for the first game.
-
-    Parameters
-    ----------
-    first, other : Sharing
-    """
+    """Sticks that are set up otherwise than for the first game."""
 
     def set_up(sharing: Sharing) -> dict[str, tuple[str, Text]]:
         sticks = (one for one in sharing.placements if one.kind == "stick" and one.site)

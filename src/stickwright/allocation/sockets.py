@@ -58,12 +58,7 @@ def socket_groups(hubs: Sequence[Hub], without: Sequence[str] = ()) -> tuple[Soc
 
 
 def hub_limits(hubs: Sequence[Hub]) -> tuple[tuple[str, float | None, int | None], ...]:
-    """Current and number of devices that each hub allows in all.
-
-    Parameters
-    ----------
-    hubs : sequence of Hub
-    """
+    """Current and number of devices that each hub allows in all."""
     return tuple((hub.name, hub.current_a, hub.most_devices) for hub in hubs)
 
 

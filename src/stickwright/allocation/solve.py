@@ -216,12 +216,7 @@ class Solver:
 
 
 def written(model: IntegerModel) -> Any:
-    """Columns and rows in the solver's exchange format, without what they are worth.
-
-    Parameters
-    ----------
-    model : IntegerModel
-    """
+    """Columns and rows in the solver's exchange format, without what they are worth."""
     from ortools.sat.python import cp_model_helper as cp_sat
 
     proto = cp_sat.CpModelProto()
@@ -263,10 +258,6 @@ def later_ways(question: Question) -> list[int]:
     """What each way is worth less than the first of its action, so that ties go to what the files name first: more for
     the actions named first, so that two of them do not change places for nothing. All together it stays below the number of
     actions times the number of ways.
-
-    Parameters
-    ----------
-    question : Question
     """
     weight = {action: len(question.actions) - number for number, action in enumerate(question.actions)}
     before: dict[str, int] = {}

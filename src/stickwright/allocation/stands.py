@@ -65,14 +65,7 @@ def union_of(each: Iterable[Stands]) -> Counter[Stand]:
 
 
 def only_on(found: PossibleWays, stands: Stands, player: Player) -> PossibleWays:
-    """What is possible with devices that stand there already; every other device is refused with that reason.
-
-    Parameters
-    ----------
-    found : PossibleWays
-    stands : mapping
-    player : Player
-    """
+    """What is possible with devices that stand there already; every other device is refused with that reason."""
     where = {site.name: place_of(site) for site in player.site}
     kept = [way for way in found.ways if way.how != "site" or _stand(where, way) in stands]
     gone = dict.fromkeys(
@@ -88,13 +81,7 @@ def _control(way: Way) -> str:
 
 
 def switches_standing(ways: Sequence[Way], stands: Stands) -> tuple[tuple[str, int, tuple[int, ...]], ...]:
-    """For each model of switch at a site: the site, how many stand there, and the ways on them.
-
-    Parameters
-    ----------
-    ways : sequence of Way
-    stands : mapping
-    """
+    """For each model of switch at a site: the site, how many stand there, and the ways on them."""
     out = []
     for (site, kind, device), count in stands.items():
         if kind == "switch":

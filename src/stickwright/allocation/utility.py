@@ -87,10 +87,6 @@ SLOWED_POINTS = 0.5
 def fineness(action: Action) -> float:
     """How much of the precision of a stick the game uses: 1 for any level, less for few.
 
-    Parameters
-    ----------
-    action : Action
-
     Examples
     --------
     >>> fineness(Action(name="steer", kind="two-axis")), fineness(Action(name="menu", kind="two-axis", levels=4))
@@ -100,12 +96,7 @@ def fineness(action: Action) -> float:
 
 
 def importance_term(action: Action) -> Term:
-    """What an action is worth to the player, done in whatever way.
-
-    Parameters
-    ----------
-    action : Action
-    """
+    """What an action is worth to the player, done in whatever way."""
     importance = float(action.importance)
     return Term("importance", importance, message(Scores.importance, importance_points=importance))
 
@@ -264,12 +255,7 @@ def sound_terms(switch: Switch, *, quiet: bool) -> tuple[Term, ...]:
 
 
 def site_terms(site: Site) -> tuple[Term, ...]:
-    """What it costs to use a site at all, whatever it does.
-
-    Parameters
-    ----------
-    site : Site
-    """
+    """What it costs to use a site at all, whatever it does."""
     out, name = [], Name(site.name)
     if site.setup_s:
         out.append(_setup_term(site.setup_s, name))

@@ -39,12 +39,7 @@ class Book:
         self._topics: dict[str, Any] = {}
 
     def say(self, text: Text) -> str:
-        """The words of a message; a text that is one already stays as it is.
-
-        Parameters
-        ----------
-        text : Message or str
-        """
+        """The words of a message; a text that is one already stays as it is."""
         if isinstance(text, str):
             return text
         if not self._has(text):
@@ -100,12 +95,7 @@ def own_name(language: str) -> str:
 
 
 def say(text: Text) -> str:
-    """The words of a message in the language that is spoken here.
-
-    Parameters
-    ----------
-    text : Message or str
-    """
+    """The words of a message in the language that is spoken here."""
     return book().say(text)
 
 

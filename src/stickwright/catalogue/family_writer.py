@@ -26,12 +26,7 @@ class FamilyWriter(Writer):
     """As `stickwright.catalogue.en.buttons.BUTTONS`."""
 
     def sites(self, typed: tuple[str, ...]) -> str:
-        """Control sites by the names that a person gave them.
-
-        Parameters
-        ----------
-        typed : tuple of str
-        """
+        """Control sites by the names that a person gave them."""
         return self.names(typed)
 
     def direction(self, direction_rad: float) -> str:
@@ -57,23 +52,13 @@ class FamilyWriter(Writer):
         )
 
     def role(self, role: Role) -> str:
-        """What a game listens to: one of two sticks, or a button by its position.
-
-        Parameters
-        ----------
-        role : str
-        """
+        """What a game listens to: one of two sticks, or a button by its position."""
         if role in STICK_ROLES:
             return self.sticks[STICK_ROLES.index(role)]
         return self.buttons[BUTTON_ROLES.index(role)]
 
     def minutes(self, time_s: float) -> str:
-        """A length of time in whole minutes.
-
-        Parameters
-        ----------
-        time_s : float
-        """
+        """A length of time in whole minutes."""
         return self._quantity(f"{self._decimal(f'{time_s / 60:.0f}')}{GAP}min")
 
     def factor_of(self, value: float) -> str:

@@ -10,12 +10,7 @@ __all__ = ["options", "run"]
 
 
 def options(command: argparse.ArgumentParser) -> None:
-    """What may be typed after the command.
-
-    Parameters
-    ----------
-    command : argparse.ArgumentParser
-    """
+    """What may be typed after the command."""
     command.add_argument(
         "readings",
         metavar="READINGS.csv",
@@ -37,12 +32,7 @@ def options(command: argparse.ArgumentParser) -> None:
 
 
 def run(options: argparse.Namespace) -> int:
-    """Do it; 0 done, 2 something to put right.
-
-    Parameters
-    ----------
-    options : argparse.Namespace
-    """
+    """Do it; 0 done, 2 something to put right."""
     from dataclasses import replace
     from pathlib import Path
 

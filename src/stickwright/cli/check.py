@@ -11,22 +11,12 @@ __all__ = ["options", "run"]
 
 
 def options(command: argparse.ArgumentParser) -> None:
-    """What may be typed after the command.
-
-    Parameters
-    ----------
-    command : argparse.ArgumentParser
-    """
+    """What may be typed after the command."""
     command.add_argument("case", metavar="CASE", help=help_text("case"))
 
 
 def run(options: argparse.Namespace) -> int:
-    """Do it; 0 done, 2 something to put right.
-
-    Parameters
-    ----------
-    options : argparse.Namespace
-    """
+    """Do it; 0 done, 2 something to put right."""
     from pathlib import Path
 
     from stickwright.catalogue import say

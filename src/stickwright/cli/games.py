@@ -10,23 +10,13 @@ __all__ = ["options", "run"]
 
 
 def options(command: argparse.ArgumentParser) -> None:
-    """What may be typed after the command.
-
-    Parameters
-    ----------
-    command : argparse.ArgumentParser
-    """
+    """What may be typed after the command."""
     command.add_argument("name", metavar="NAME", nargs="?", help=help_text("games.name"))
     command.add_argument("--all", action="store_true", help=help_text("games.all"))
 
 
 def run(options: argparse.Namespace) -> int:
-    """Do it; 0 done, 2 something to put right.
-
-    Parameters
-    ----------
-    options : argparse.Namespace
-    """
+    """Do it; 0 done, 2 something to put right."""
     from stickwright.catalogue import say
     from stickwright.codes.message import message
     from stickwright.codes.terminal import Terminal

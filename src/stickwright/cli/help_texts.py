@@ -24,12 +24,7 @@ def help_text(key: str) -> str:
 
 
 def read(file: str) -> dict[str, str]:
-    """All texts of a file: one on each line, key and text parted by a colon; notes begin with #.
-
-    Parameters
-    ----------
-    file : str
-    """
+    """All texts of a file: one on each line, key and text parted by a colon; notes begin with #."""
     with open(file, encoding="utf-8") as lines:
         parted = (line.strip().partition(": ") for line in lines if line.strip() and not line.startswith("#"))
         return {key: text for key, _, text in parted}

@@ -14,24 +14,14 @@ __all__ = ["options", "run"]
 
 
 def options(command: argparse.ArgumentParser) -> None:
-    """What may be typed after the command.
-
-    Parameters
-    ----------
-    command : argparse.ArgumentParser
-    """
+    """What may be typed after the command."""
     command.add_argument("case", metavar="CASE", help=help_text("new.case"))
     command.add_argument("--game", metavar="NAME", help=help_text("new.game"))
     command.add_argument("--from", dest="old", metavar="OLD", help=help_text("new.from"))
 
 
 def run(options: argparse.Namespace) -> int:
-    """Do it; 0 done, 2 something to put right.
-
-    Parameters
-    ----------
-    options : argparse.Namespace
-    """
+    """Do it; 0 done, 2 something to put right."""
     from pathlib import Path
 
     from stickwright.catalogue import say

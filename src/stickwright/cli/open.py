@@ -14,12 +14,7 @@ __all__ = ["options", "run"]
 
 
 def options(command: argparse.ArgumentParser) -> None:
-    """What may be typed after the command.
-
-    Parameters
-    ----------
-    command : argparse.ArgumentParser
-    """
+    """What may be typed after the command."""
     command.add_argument("--place", metavar="FILE|URL", help=help_text("open.place"))
     command.add_argument("--port", type=int, default=0, metavar="N", help=help_text("open.port"))
     command.add_argument("--no-browser", action="store_true", help=help_text("open.no-browser"))
@@ -35,12 +30,7 @@ def options(command: argparse.ArgumentParser) -> None:
 
 
 def run(options: argparse.Namespace) -> int:
-    """Bring the app up until Ctrl-C; 0 done, 2 something to put right.
-
-    Parameters
-    ----------
-    options : argparse.Namespace
-    """
+    """Bring the app up until Ctrl-C; 0 done, 2 something to put right."""
     import webbrowser
     from contextlib import nullcontext
     from pathlib import Path

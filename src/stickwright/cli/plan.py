@@ -25,12 +25,7 @@ UNMET = 3
 
 
 def options(command: argparse.ArgumentParser) -> None:
-    """What may be typed after the command.
-
-    Parameters
-    ----------
-    command : argparse.ArgumentParser
-    """
+    """What may be typed after the command."""
     command.add_argument("case", metavar="CASE", help=help_text("case"))
     command.add_argument(
         "--pdf",
@@ -53,12 +48,7 @@ def options(command: argparse.ArgumentParser) -> None:
 
 
 def run(options: argparse.Namespace) -> int:
-    """Do it; 0 done, 2 something to put right, 3 done but some requests cannot be met.
-
-    Parameters
-    ----------
-    options : argparse.Namespace
-    """
+    """Do it; 0 done, 2 something to put right, 3 done but some requests cannot be met."""
     from datetime import date
     from pathlib import Path
 

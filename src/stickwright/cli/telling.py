@@ -14,12 +14,7 @@ __all__ = ["progress", "say_problems"]
 
 
 def say_problems(sentences: Sequence[str]) -> None:
-    """Problems on standard error, one a line.
-
-    Parameters
-    ----------
-    sentences : sequence of str
-    """
+    """Problems on standard error, one a line."""
     if len(sentences) > 1:
         from stickwright.catalogue import say
         from stickwright.codes.message import message

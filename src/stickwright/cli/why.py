@@ -12,12 +12,7 @@ __all__ = ["options", "run"]
 
 
 def options(command: argparse.ArgumentParser) -> None:
-    """What may be typed after the command.
-
-    Parameters
-    ----------
-    command : argparse.ArgumentParser
-    """
+    """What may be typed after the command."""
     command.add_argument("case", metavar="CASE", help=help_text("case"))
     command.add_argument("action", metavar="ACTION", help=help_text("why.action"))
     command.add_argument("--at", metavar="PLACE", help=help_text("why.at"))
@@ -26,12 +21,7 @@ def options(command: argparse.ArgumentParser) -> None:
 
 
 def run(options: argparse.Namespace) -> int:
-    """Do it; 0 done, 2 something to put right.
-
-    Parameters
-    ----------
-    options : argparse.Namespace
-    """
+    """Do it; 0 done, 2 something to put right."""
     from pathlib import Path
 
     from stickwright.catalogue import say

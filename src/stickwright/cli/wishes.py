@@ -14,12 +14,7 @@ __all__ = ["wish_options", "wishes"]
 
 
 def wish_options(command: argparse.ArgumentParser) -> None:
-    """What-if, without editing a file.
-
-    Parameters
-    ----------
-    command : argparse.ArgumentParser
-    """
+    """What-if, without editing a file."""
     group = command.add_argument_group(help_text("wishes"))
     group.add_argument(
         "--without", action="append", default=[], metavar="NAME",

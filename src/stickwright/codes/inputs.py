@@ -19,11 +19,6 @@ Role = Literal[
 
 
 def role_named(words: str | None) -> Role | None:
-    """A role by the words of the standard mapping; None for anything else.
-
-    Parameters
-    ----------
-    words : str or None
-    """
+    """A role by the words of the standard mapping; None for anything else."""
     roles: tuple[Role, ...] = Role.__args__  # type: ignore[attr-defined]
     return next((one for one in roles if one == words), None)

@@ -26,12 +26,7 @@ P = ParamSpec("P")
 
 
 class Name(str):
-    """What a person typed: the name of a device, an action, a place. It is never translated, inflected or read.
-
-    Parameters
-    ----------
-    typed : str
-    """
+    """What a person typed: the name of a device, an action, a place. It is never translated, inflected or read."""
 
     __slots__ = ()
 
@@ -203,12 +198,7 @@ def replaced(text: Text, by: Callable[[Message], Message]) -> Text:
 
 
 def module_of(topic: str) -> str:
-    """Module of a topic, the same here and in every language: ``MountChecks`` is in ``mount_checks``.
-
-    Parameters
-    ----------
-    topic : str
-    """
+    """Module of a topic, the same here and in every language: ``MountChecks`` is in ``mount_checks``."""
     return "".join(f"_{sign.lower()}" if sign.isupper() else sign for sign in topic).lstrip("_")
 
 
@@ -230,19 +220,9 @@ class Topic(ABC):
         self.say = say
 
     def clause(self, text: Text) -> str:
-        """A text as it stands within a sentence: without its full stop.
-
-        Parameters
-        ----------
-        text : Message or str
-        """
+        """A text as it stands within a sentence: without its full stop."""
         return self.say(text).strip().rstrip(".")
 
     def because(self, why: Text | None) -> str:
-        """Why a figure is not known, or has no interval, in brackets behind it; nothing where it has one.
-
-        Parameters
-        ----------
-        why : Message, str or None
-        """
+        """Why a figure is not known, or has no interval, in brackets behind it; nothing where it has one."""
         return f" ({self.clause(why)})" if why is not None else ""

@@ -85,10 +85,6 @@ _PRICES = {"option": "option_price", "helper": "helper_price", "dropped": "drop_
 def usual_prices(game: Game) -> frozenset[tuple[str, str]]:
     """Prices of a game that are those of its kind, action by action: nobody is known to have stated them.
 
-    Parameters
-    ----------
-    game : Game
-
     Examples
     --------
     >>> sorted(usual_prices(archetype("racing")))[:2]

@@ -27,12 +27,7 @@ __all__ = ["Numeral", "at_path", "with_fields", "without_table"]
 
 
 class Numeral(str):
-    """A number for a file, as it was typed: 0.40 stays 0.40.
-
-    Parameters
-    ----------
-    text : str
-    """
+    """A number for a file, as it was typed: 0.40 stays 0.40."""
 
     def __new__(cls, text: str) -> Numeral:
         return super().__new__(cls, text)

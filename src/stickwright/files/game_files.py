@@ -14,10 +14,6 @@ GAME_FILES = ("game.toml", *FURTHER_GAMES)
 def games_among(names: Collection[str]) -> tuple[str, ...]:
     """Those of some files that hold a game, the first game first.
 
-    Parameters
-    ----------
-    names : collection of str
-
     Examples
     --------
     >>> games_among(["player.toml", "game-3.toml", "game.toml"])

@@ -84,12 +84,7 @@ def empty_file(shown: str, contents: Contents) -> Problem:
 
 
 def reason_of(error: Exception) -> Name | None:
-    """The system's own reason for refusing a file; None where the name is one that no file can have.
-
-    Parameters
-    ----------
-    error : Exception
-    """
+    """The system's own reason for refusing a file; None where the name is one that no file can have."""
     reason = getattr(error, "strerror", None)
     return Name(reason.lower()) if isinstance(reason, str) else None
 

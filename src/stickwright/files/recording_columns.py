@@ -178,12 +178,7 @@ def columns_absent(where: tuple[Text, ...], header: Sequence[str], absent: Seque
 
 
 def empty_column(where: tuple[Text, ...]) -> Problem:
-    """A column that was named and holds nothing.
-
-    Parameters
-    ----------
-    where : tuple of Message or str
-    """
+    """A column that was named and holds nothing."""
     number = message(Expected.number, unit=None)
     return Problem(where, message(Found.empty_cells), number, message(Remedies.right_column))
 

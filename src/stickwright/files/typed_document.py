@@ -46,10 +46,6 @@ _DEEPEST = 100
 def noun_of(name: str) -> str:
     """Which part of a case a file holds; '' for a file that is only kept.
 
-    Parameters
-    ----------
-    name : str
-
     Examples
     --------
     >>> noun_of("game-3.toml"), noun_of("notes.toml")
@@ -60,11 +56,6 @@ def noun_of(name: str) -> str:
 
 def document_json(name: str, body: bytes) -> bytes | None:
     """What a file says, as JSON; None for a file that is no part of a case, says nothing, or cannot be read.
-
-    Parameters
-    ----------
-    name : str
-    body : bytes
 
     Examples
     --------

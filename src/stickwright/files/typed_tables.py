@@ -106,33 +106,17 @@ def stick_called(stick: Mapping[str, Any]) -> tuple[str, ...]:
 
 
 def stick_names(kit: TomlFile | None) -> tuple[str, ...] | None:
-    """What the sticks of a kit may be called; None when there is no kit.
-
-    Parameters
-    ----------
-    kit : TomlFile or None
-    """
+    """What the sticks of a kit may be called; None when there is no kit."""
     return None if kit is None else tuple(name for _, one in tables(kit.data, "stick") for name in stick_called(one))
 
 
 def shown_name(name: str) -> Name:
-    """A name as it stands in the file, shortened to what a sentence can hold.
-
-    Parameters
-    ----------
-    name : str
-    """
+    """A name as it stands in the file, shortened to what a sentence can hold."""
     return Name(shortened(name, 40))
 
 
 def assigned(key: str, value: Any) -> Message:
-    """A key with its value as typed: ``force_gf = 45``.
-
-    Parameters
-    ----------
-    key : str
-    value : object
-    """
+    """A key with its value as typed: ``force_gf = 45``."""
     return message(Warnings.assigned, key=Name(key), value=as_typed(value))
 
 

@@ -118,10 +118,6 @@ class Batch:
 def encode(batch: Batch) -> bytes:
     """The bytes of a message.
 
-    Parameters
-    ----------
-    batch : Batch
-
     Returns
     -------
     bytes

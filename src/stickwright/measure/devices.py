@@ -261,10 +261,6 @@ def buttons_of(count: int, *, standard: bool) -> tuple[Message, ...]:
 def sticks_of(device: Device) -> tuple[StickAxes, ...]:
     """Sticks that a device's axes make: left before right.
 
-    Parameters
-    ----------
-    device : Device
-
     Returns
     -------
     tuple of StickAxes

@@ -46,12 +46,7 @@ class Inbox:
         self._turned_away_s = 0.0
 
     def put_rows(self, rows: Iterable[tuple[str, Row]]) -> None:
-        """Rows of one round, one for each device that is here.
-
-        Parameters
-        ----------
-        rows : iterable of (device id, row)
-        """
+        """Rows of one round, one for each device that is here."""
         with self._lock:
             for device_id, row in rows:
                 if self._waiting >= self._most or self._turned_away:
@@ -63,12 +58,7 @@ class Inbox:
                     self._waiting += 1
 
     def put(self, event: Event) -> None:
-        """Anything else, after the rows that came before it.
-
-        Parameters
-        ----------
-        event : Event
-        """
+        """Anything else, after the rows that came before it."""
         with self._lock:
             self._seal()
             self._events.append(event)

@@ -33,10 +33,6 @@ _SPEED_S = 1.0 / (2.0 * math.pi)  # of the 1-euro filter's own low-pass of the s
 def filter_lag_s(by: Filter) -> float:
     """By how much a filter delays slow movement.
 
-    Parameters
-    ----------
-    by : Filter
-
     Returns
     -------
     float

@@ -79,12 +79,7 @@ class Merger:
         self._here: set[str] = set(beside)
 
     def take(self, events: Iterable[Event]) -> tuple[Merged, ...]:
-        """What is complete now, in order.
-
-        Parameters
-        ----------
-        events : iterable of Event
-        """
+        """What is complete now, in order."""
         for event in events:
             if isinstance(event, DeviceSamples):
                 if event.device_id == self.stick.device_id and len(event.times_s):

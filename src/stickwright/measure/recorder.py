@@ -75,12 +75,7 @@ class Sink(Protocol):
 
 
 class Keeper:
-    """Rows numbered and held until the sink has them.
-
-    Parameters
-    ----------
-    sink : Sink
-    """
+    """Rows numbered and held until the sink has them."""
 
     def __init__(self, sink: Sink) -> None:
         self._sink = sink

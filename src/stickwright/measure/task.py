@@ -183,22 +183,12 @@ Outcome = tuple[TaskState, tuple[Effect, ...]]
 
 
 def begin(task: Task) -> TaskState:
-    """A task, ready to start.
-
-    Parameters
-    ----------
-    task : Task
-    """
+    """A task, ready to start."""
     return TaskState(task, queue=tuple(range(1, len(task.steps))), watch=Watch(task.cursor))
 
 
 def advance(state: TaskState, event: Event) -> Outcome:
     """The state after an event, and what is to be shown, kept and noted.
-
-    Parameters
-    ----------
-    state : TaskState
-    event : Event
 
     Returns
     -------

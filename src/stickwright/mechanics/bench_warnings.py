@@ -211,12 +211,7 @@ def _shares(log_weight: Array) -> Array:
 
 
 def drift_findings(doubt: CoefficientSpread | None) -> tuple[Finding, ...]:
-    """Whether the readings drift in the order they were taken, beyond doubt.
-
-    Parameters
-    ----------
-    doubt : CoefficientSpread or None
-    """
+    """Whether the readings drift in the order they were taken, beyond doubt."""
     if doubt is None or doubt.drift_chance < _SURE_OF_DRIFT:
         return ()
     return (Finding("query", "drift", message(BenchNotes.drift)),)

@@ -89,13 +89,7 @@ class Broken:
 
 
 def broken_rules(place: int, here: SiteSetups) -> tuple[Broken, ...]:
-    """Each rule that the set-up breaks at the site's figures, read or assumed; empty when it keeps all.
-
-    Parameters
-    ----------
-    place : int
-    here : SiteSetups
-    """
+    """Each rule that the set-up breaks at the site's figures, read or assumed; empty when it keeps all."""
     setups, inputs, situation = here.setups, here.inputs, here.situation
     out: list[Broken] = []
     stick = setups.kit.stick[setups.stick[place]]
@@ -398,13 +392,7 @@ def _whole(share: float) -> float:
 
 
 def helping_change(place: int, here: SiteSetups) -> Message | None:
-    """The one change that would make the set-up fit, worked out by trying each; None when it fits or none does.
-
-    Parameters
-    ----------
-    place : int
-    here : SiteSetups
-    """
+    """The one change that would make the set-up fit, worked out by trying each; None when it fits or none does."""
     found, inputs, rules = here.found, here.inputs, here.rules
     if found.shortfall[place] <= 0 or (inputs.static is not None and inputs.static[place] > 0):
         return None

@@ -220,12 +220,7 @@ def days_of(forces: Sequence[ForceRead]) -> DaySpread:
 
 
 def day_assumption(site: str) -> Assumption:
-    """That the force of another day differs, for the list of what was not measured.
-
-    Parameters
-    ----------
-    site : str
-    """
+    """That the force of another day differs, for the list of what was not measured."""
     return Assumption(
         message(StandIns.another_day, sites=(Name(site),)), message(StandIns.day_spread, spread_share=DAY_SD),
         message(StandIns.few_visits, visits=LEAST_VISITS), message(StandIns.more_visits, visits=LEAST_VISITS),

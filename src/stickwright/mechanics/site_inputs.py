@@ -111,12 +111,7 @@ class SiteInputs:
 
 
 def central(inputs: SiteInputs) -> SiteInputs:
-    """The best single figures alone, without what no reading changes.
-
-    Parameters
-    ----------
-    inputs : SiteInputs
-    """
+    """The best single figures alone, without what no reading changes."""
     return replace(
         inputs,
         force_n=inputs.force_n[:1],
@@ -133,10 +128,6 @@ def central(inputs: SiteInputs) -> SiteInputs:
 
 def favourable(inputs: SiteInputs) -> tuple[SiteInputs, ...]:
     """The site with its assumed figures where they suit a set-up best; none when everything was read.
-
-    Parameters
-    ----------
-    inputs : SiteInputs
 
     Returns
     -------

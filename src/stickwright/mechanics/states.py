@@ -56,10 +56,6 @@ class SiteState:
 def states_of(site: Site) -> tuple[SiteState, ...]:
     """The site in each state it was read in, its own readings first.
 
-    Parameters
-    ----------
-    site : Site
-
     Raises
     ------
     BadInput
@@ -77,12 +73,7 @@ def states_of(site: Site) -> tuple[SiteState, ...]:
 
 
 def played(site: Site) -> tuple[SiteState, ...]:
-    """Those states of a site that the player will play in, at least one.
-
-    Parameters
-    ----------
-    site : Site
-    """
+    """Those states of a site that the player will play in, at least one."""
     return tuple(state for state in states_of(site) if state.plays)
 
 

@@ -38,10 +38,6 @@ class Unsuited(NamedTuple):
 def face_size_m(face_m: tuple[float, ...]) -> float:
     """Across a face: its diameter, or the side of a square as large as a strip; NaN when not known.
 
-    Parameters
-    ----------
-    face_m : tuple of float
-
     Examples
     --------
     >>> face_size_m((0.020, 0.080))

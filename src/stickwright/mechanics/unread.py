@@ -115,12 +115,7 @@ class Unread:
     effort_limit_share: float | None = None
 
     def with_figures(self, *more: Figure) -> Unread:
-        """The same with further figures assumed.
-
-        Parameters
-        ----------
-        *more : str
-        """
+        """The same with further figures assumed."""
         return replace(self, figures=self.figures | set(more))
 
 

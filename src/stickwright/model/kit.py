@@ -432,21 +432,11 @@ class Kit(Measured):
         return None
 
     def on_grip(self, controller: str) -> tuple[Stick, ...]:
-        """The sticks that are fixed to a controller's grip.
-
-        Parameters
-        ----------
-        controller : str
-        """
+        """The sticks that are fixed to a controller's grip."""
         return tuple(one for one in self.stick if one.fixed_to == controller and one.in_stock > 0)
 
     def full_name(self, name: str) -> str:
-        """The one name of a stick as it was set, whichever of its names was used; any other word as it is.
-
-        Parameters
-        ----------
-        name : str
-        """
+        """The one name of a stick as it was set, whichever of its names was used; any other word as it is."""
         found = self.stick_named(name)
         return name if found is None else self.stick[found[0]].as_set(found[1]).full_name
 

@@ -23,10 +23,6 @@ def tenths(value: float) -> int:
 def tenths_words(number: int) -> str:
     """So many tenths of a point, a whole number where it is one.
 
-    Parameters
-    ----------
-    number : int
-
     Examples
     --------
     >>> tenths_words(80), tenths_words(9), tenths_words(-12)

@@ -62,12 +62,7 @@ class MountRequest:
         return self.site.part in BY_THE_FACE
 
     def tilt_warnings(self, on: Tube | Edge | Surface | None) -> tuple[MountDoubt, ...]:
-        """Whether it is to be confirmed that what holds it stays with the site as the seat tilts.
-
-        Parameters
-        ----------
-        on : Tube, Edge, Surface or None
-        """
+        """Whether it is to be confirmed that what holds it stays with the site as the seat tilts."""
         if on is None or self.by_face:
             return ()
         return tilt_warnings(
@@ -76,35 +71,18 @@ class MountRequest:
 
 
 def verdict_of(judged: JudgedMount, refused: Sequence[Message]) -> Literal["refused", "does_not_hold", "holds"]:
-    """'refused' for a hard rule of safety, 'does_not_hold', or 'holds'; what is to be confirmed holds.
-
-    Parameters
-    ----------
-    judged : JudgedMount
-    refused : sequence of Message
-    """
+    """'refused' for a hard rule of safety, 'does_not_hold', or 'holds'; what is to be confirmed holds."""
     return "refused" if refused else "does_not_hold" if judged.fails else "holds"
 
 
 def holder_of(room: Room, name: str) -> Tube | Edge | Surface | None:
-    """The tube, edge or surface of this name.
-
-    Parameters
-    ----------
-    room : Room
-    name : str
-    """
+    """The tube, edge or surface of this name."""
     things: list[Tube | Edge | Surface] = [*room.tube, *room.edge, *room.surface]
     return next((one for one in things if one.name == name), None)
 
 
 def entered(asked: MountRequest) -> tuple[KeepOut, ...]:
-    """Boxes that the base stands in anywhere in the tilt range; of a base that nobody measured, its middle.
-
-    Parameters
-    ----------
-    asked : MountRequest
-    """
+    """Boxes that the base stands in anywhere in the tilt range; of a base that nobody measured, its middle."""
     room, pose = asked.room, asked.pose
     if not room.keep_out:
         return ()
@@ -118,12 +96,7 @@ def entered(asked: MountRequest) -> tuple[KeepOut, ...]:
 
 
 def margin(checks: Sequence[Check]) -> float:
-    """Smallest of all factors over their wanted ones; 0 where something is not known that is wanted.
-
-    Parameters
-    ----------
-    checks : sequence of Check
-    """
+    """Smallest of all factors over their wanted ones; 0 where something is not known that is wanted."""
     known = [check for check in checks if check.wanted > 0 and not (check.factor is None and not check.unloaded)]
     # what lets go on purpose holds though its factor is below the wanted one
     judged = [check for check in known if not (check.holds and check.times < check.wanted * (1 - 1e-9))]
@@ -132,33 +105,18 @@ def margin(checks: Sequence[Check]) -> float:
 
 
 def reach_of(held: HeldDevice) -> float:
-    """Contact point above the underside of the base.
-
-    Parameters
-    ----------
-    held : HeldDevice
-    """
+    """Contact point above the underside of the base."""
     return held.contact_height_m + (held.pivot_m or 0.0)
 
 
 def stronger_first(kit: Kit) -> list[Fastener]:
-    """Fasteners in stock whose tension was read, the strongest first; then those of a label that nobody read.
-
-    Parameters
-    ----------
-    kit : Kit
-    """
+    """Fasteners in stock whose tension was read, the strongest first; then those of a label that nobody read."""
     known = [one for one in kit.fastener if one.in_stock and one.tension_pa is not None]
     return sorted(known, key=lambda one: -(one.tension_pa or 0.0))
 
 
 def unmeasured_words(held: HeldDevice) -> tuple[Message, ...]:
-    """What stands in for figures of the device that nobody took.
-
-    Parameters
-    ----------
-    held : HeldDevice
-    """
+    """What stands in for figures of the device that nobody took."""
     device, (long, short) = Name(held.device), UNMEASURED_BASE_M
     base = () if held.base_m else (message(MountAssumed.base, device=device, long_m=long, short_m=short),)
     weight = () if held.mass_kg is not None else (message(MountAssumed.weight, device=device),)
@@ -192,10 +150,5 @@ def dimensions(room: Room, pose: Pose, moves_with: str, way: ArmPose | None = No
 
 
 def lacks_give(mount: Mount) -> tuple[Message, ...]:
-    """That nobody measured how far a stand gives.
-
-    Parameters
-    ----------
-    mount : Mount
-    """
+    """That nobody measured how far a stand gives."""
     return () if mount.give_n_per_m is not None else (message(MountAssumed.flex, mount=Name(mount.name)),)

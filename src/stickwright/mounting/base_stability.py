@@ -409,11 +409,6 @@ def _untested(fastener: Fastener) -> Message | None:
 def foot_checks(foot: Foot, pushes: Pushes) -> tuple[Check, ...]:
     """All that a base must stand: friction and weight when it lies free, the fastener when it is fixed.
 
-    Parameters
-    ----------
-    foot : Foot
-    pushes : Pushes
-
     Returns
     -------
     tuple of Check

@@ -227,12 +227,7 @@ def _boards(room: Room) -> list[_Thing]:
 
 
 def unmeasured_boards(room: Room) -> tuple[str, ...]:
-    """Names of trays and tables whose thickness nobody measured, at an edge.
-
-    Parameters
-    ----------
-    room : Room
-    """
+    """Names of trays and tables whose thickness nobody measured, at an edge."""
     return tuple(
         one.name for one in room.surface if one.kind != "floor" and not any(_along_board(edge, one) for edge in room.edge)
     )  # fmt: skip

@@ -35,12 +35,7 @@ _ROUNDING_M = 1e-9
 
 
 def head_of(mount: Mount) -> float:
-    """From the middle of the last ball to the underside of what a mount carries; a gooseneck has no ball.
-
-    Parameters
-    ----------
-    mount : Mount
-    """
+    """From the middle of the last ball to the underside of what a mount carries; a gooseneck has no ball."""
     if mount.kind == "gooseneck":
         return 0.0
     return HEAD_M if mount.head_m is None else mount.head_m

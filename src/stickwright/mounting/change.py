@@ -52,24 +52,14 @@ class Stand:
     pressed: bool = False
 
     def holds(self, pushes: Pushes) -> bool:
-        """Whether it neither slides nor tips.
-
-        Parameters
-        ----------
-        pushes : Pushes
-        """
+        """Whether it neither slides nor tips."""
         checks = stand_checks(
             self.mount, pushes, self.height_m, self.carried_kg, floor=self.floor, pressed=self.pressed
         )
         return all(check.holds for check in checks)
 
     def on(self, sheet: Fastener) -> Stand:
-        """The same with an anti-slip sheet under it.
-
-        Parameters
-        ----------
-        sheet : Fastener
-        """
+        """The same with an anti-slip sheet under it."""
         return replace(self, mount=self.mount.model_copy(update={"friction": sheet.friction}))
 
 

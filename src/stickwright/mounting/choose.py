@@ -43,13 +43,7 @@ ARMS = ("friction arm", "gooseneck")
 
 
 def without_place(site: Site, held: HeldDevice) -> SiteMount:
-    """What can be said of a site whose place nobody measured.
-
-    Parameters
-    ----------
-    site : Site
-    held : HeldDevice
-    """
+    """What can be said of a site whose place nobody measured."""
     text = message(MountAnswers.no_place, device=Name(held.device), pieces=held.pieces, site=Name(site.name))
     return SiteMount(
         site=site.name,

@@ -26,11 +26,6 @@ TILT_STEP_RAD = math.radians(3.0)
 def rotation(axis: Literal["right", "forward", "up"], angle_rad: float) -> Array:
     """Rotation about one axis of a frame: anticlockwise, seen from where the axis points to.
 
-    Parameters
-    ----------
-    axis : str
-    angle_rad : float
-
     Returns
     -------
     array, shape (3, 3)
@@ -141,10 +136,6 @@ def relative_shift_m(point_m: Array | Sequence[float], pivot_m: Sequence[float],
 def pivot_of(room: Room) -> tuple[tuple[float, float, float], Message | None]:
     """The tilt axis of a room, and what was assumed for it.
 
-    Parameters
-    ----------
-    room : Room
-
     Returns
     -------
     tuple of (point, Message or None)
@@ -177,10 +168,5 @@ def tilt_steps_rad(room: Room, step_rad: float = TILT_STEP_RAD) -> Array:
 
 
 def tilts_with_seat(moves_with: MovesWith) -> bool:
-    """Whether a thing tilts; what stands on the chair's undercarriage or in the room does not.
-
-    Parameters
-    ----------
-    moves_with : {"seat", "base", "room"}
-    """
+    """Whether a thing tilts; what stands on the chair's undercarriage or in the room does not."""
     return moves_with == "seat"

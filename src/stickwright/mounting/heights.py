@@ -22,11 +22,6 @@ _FINGER_M = 0.025
 def height_findings(room: Room | None, player: Player) -> list[Finding]:
     """What is to be checked of a table's and a tray's place, for a player who sits and uses an arm.
 
-    Parameters
-    ----------
-    room : Room or None
-    player : Player
-
     Notes
     -----
     A hand's breadth [gordon-2014] above or below the elbow is taken as too much: common practice, no source. Where the elbow was not

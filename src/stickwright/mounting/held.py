@@ -118,13 +118,7 @@ class HeldDevice:
 
 
 def held_of(fit: Fit, kit: Kit) -> HeldDevice:
-    """The stick of a fit as something to be held.
-
-    Parameters
-    ----------
-    fit : Fit
-    kit : Kit
-    """
+    """The stick of a fit as something to be held."""
     pivot = next((stick.pivot_height_m for stick in kit.stick if stick.name == fit.stick), None)
     return HeldDevice(
         device=fit.stick,

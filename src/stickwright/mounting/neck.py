@@ -139,10 +139,6 @@ def _angle(first: Array, second: Array) -> Array:
 def least_bend_m(mount: Mount) -> tuple[float, Message | None]:
     """The radius that a neck may be bent to, and what was assumed for it.
 
-    Parameters
-    ----------
-    mount : Mount
-
     Examples
     --------
     >>> least_bend_m(Mount(name="neck", kind="gooseneck", least_bend_mm=80))

@@ -218,13 +218,7 @@ class Hung:
 
 
 def plate_for(held: HeldDevice, kit: Kit) -> Mount | None:
-    """The smallest plate of the kit that takes all devices side by side; None for one device, or where none is large enough.
-
-    Parameters
-    ----------
-    held : HeldDevice
-    kit : Kit
-    """
+    """The smallest plate of the kit that takes all devices side by side; None for one device, or where none is large enough."""
     if held.pieces < 2:
         return None
     wanted = sorted((held.outline_m or (0.0, 0.0))[:2])
@@ -240,12 +234,6 @@ def plate_for(held: HeldDevice, kit: Kit) -> Mount | None:
 def hung(asked: MountRequest, mount: Mount, way: ArmPose) -> Hung:
     """An arm in its place, with the strongest fastener of the kit and, by the face, with a coupling that lets go: one of which
     somebody measured at what force.
-
-    Parameters
-    ----------
-    asked : MountRequest
-    mount : Mount
-    way : ArmPose
     """
     coupling = next((one for one in _couplings(asked.kit) if one.release_n is not None), None)
     plate = plate_for(asked.held, asked.kit)
@@ -272,14 +260,7 @@ def _couplings(kit: Kit) -> list[Mount]:
 
 
 def on_arm(asked: MountRequest, mount: Mount, way: ArmPose) -> MountFit:
-    """On an arm or gooseneck clamped to a tube or an edge.
-
-    Parameters
-    ----------
-    asked : MountRequest
-    mount : Mount
-    way : ArmPose
-    """
+    """On an arm or gooseneck clamped to a tube or an edge."""
     held, one = asked.held, hung(asked, mount, way)
     found = judged(one, one.unmeasured(), by_face=asked.by_face)
     fastener, window, released = one.fastener, one.window(), one.released()
@@ -390,13 +371,7 @@ def _length(points: Sequence[tuple[float, float, float]]) -> float:
 
 
 def cannot(mount: Mount, why: Message) -> MountFit:
-    """An arm that does not reach from anywhere.
-
-    Parameters
-    ----------
-    mount : Mount
-    why : Message
-    """
+    """An arm that does not reach from anywhere."""
     return MountFit(
         mount=mount.name, kind=mount.kind, on="", fastener=None, patch_m=None, arm=None, checks=(), margin=0.0,
         give_n_per_m=math.inf, lost_share=0.0, droop_m=0.0, droop_rad=0.0, ringing_hz=math.nan, parts=(Name(mount.name),),

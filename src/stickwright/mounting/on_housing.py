@@ -23,10 +23,6 @@ LEVEL_RAD = math.radians(5)
 def flat_name(device: str) -> str:
     """What the flat of a device is called as a surface.
 
-    Parameters
-    ----------
-    device : str
-
     Examples
     --------
     >>> flat_name("dew")
@@ -36,25 +32,13 @@ def flat_name(device: str) -> str:
 
 
 def flat_of(kit: Kit, device: str) -> HousingFlat | None:
-    """The flat of a stick's or a controller's housing; None where it has none.
-
-    Parameters
-    ----------
-    kit : Kit
-    device : str
-    """
+    """The flat of a stick's or a controller's housing; None where it has none."""
     flats = {one.name: one.flat for one in kit.stick} | {one.name: one.flat for one in kit.controller if one.flat}
     return flats.get(device)
 
 
 def flats_of(mounts: Sequence[SiteMount], room: Room, kit: Kit) -> dict[str, Surface]:
     """Each flat where its device now stands, by the site of that device.
-
-    Parameters
-    ----------
-    mounts : sequence of SiteMount
-    room : Room
-    kit : Kit
 
     Returns
     -------
@@ -80,13 +64,7 @@ def flats_of(mounts: Sequence[SiteMount], room: Room, kit: Kit) -> dict[str, Sur
 
 
 def with_flats(room: Room, flats: Sequence[Surface]) -> Room:
-    """The room with flats among its surfaces.
-
-    Parameters
-    ----------
-    room : Room
-    flats : sequence of Surface
-    """
+    """The room with flats among its surfaces."""
     return room.model_copy(update={"surface": (*room.surface, *flats)})
 
 

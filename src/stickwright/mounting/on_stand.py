@@ -81,13 +81,7 @@ class Stood:
 
 
 def on_stand(asked: MountRequest, mount: Mount) -> list[MountFit]:
-    """On a floor stand, over each floor that lies below.
-
-    Parameters
-    ----------
-    asked : MountRequest
-    mount : Mount
-    """
+    """On a floor stand, over each floor that lies below."""
     held, pose, room = asked.held, asked.pose, asked.room
     out = []
     give = mount.give_n_per_m if mount.give_n_per_m is not None else math.inf

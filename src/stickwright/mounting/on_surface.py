@@ -214,12 +214,7 @@ class Standing:
         return tuple(out)
 
     def with_device(self, change: Callable[[HeldDevice], HeldDevice]) -> Standing:
-        """The same with other figures of the device; its underside moves with its pivot.
-
-        Parameters
-        ----------
-        change : callable
-        """
+        """The same with other figures of the device; its underside moves with its pivot."""
         held = change(self.held)
         return replace(self, held=held, underside_m=self.underside_m - reach_of(held) + reach_of(self.held))
 
@@ -295,11 +290,6 @@ def _half_m(held: HeldDevice) -> float:
 
 def on_surface(asked: MountRequest, surface: Surface) -> list[MountFit]:
     """Standing on a table, tray or floor, free or fixed by each fastener of the kit.
-
-    Parameters
-    ----------
-    asked : MountRequest
-    surface : Surface
 
     Returns
     -------

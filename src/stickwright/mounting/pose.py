@@ -50,23 +50,12 @@ class Placed:
 
 
 def place_of(site: Site, room: Room) -> Place | None:
-    """The place that the room's file gives for a site; None when it gives none.
-
-    Parameters
-    ----------
-    site : Site
-    room : Room
-    """
+    """The place that the room's file gives for a site; None when it gives none."""
     return next((place for place in room.place if place.site == site.name), None)
 
 
 def placed(site: Site, room: Room) -> Placed | None:
     """Where a site's contact point is: measured, from tape distances, or where such a part usually rests.
-
-    Parameters
-    ----------
-    site : Site
-    room : Room
 
     Returns
     -------

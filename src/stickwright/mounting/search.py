@@ -128,10 +128,6 @@ class _Found:
 def groupings(mount: Mount) -> tuple[tuple[float, ...], ...]:
     """The arm as one or two links: with more links, those beside each other are kept straight.
 
-    Parameters
-    ----------
-    mount : Mount
-
     Returns
     -------
     tuple of tuples of 1 or 2 floats

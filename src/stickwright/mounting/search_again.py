@@ -24,11 +24,6 @@ TIGHTEST_BEND_M = 0.030
 def arms_that_reach(asked: MountRequest, arms: Sequence[Mount]) -> tuple[ArmReach, ...]:
     """Ways to hold a device with each of some arms, or why there is none.
 
-    Parameters
-    ----------
-    asked : MountRequest
-    arms : sequence of Mount
-
     Returns
     -------
     tuple of ArmReach

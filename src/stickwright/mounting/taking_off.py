@@ -28,13 +28,7 @@ USUAL_S = {
 
 
 def with_take_off(fit: MountFit, kit: Kit) -> MountFit:
-    """The mount with the time that it takes to come off: as timed, else as is usual for its kind, and then marked.
-
-    Parameters
-    ----------
-    fit : MountFit
-    kit : Kit
-    """
+    """The mount with the time that it takes to come off: as timed, else as is usual for its kind, and then marked."""
     mount = next((one for one in kit.mount if one.name == fit.mount and one.kind == fit.kind), None)
     if mount is not None and mount.take_off_s is not None:
         return replace(fit, take_off_s=mount.take_off_s)
@@ -48,10 +42,6 @@ def with_take_off(fit: MountFit, kit: Kit) -> MountFit:
 
 def too_slow(take_off_s: float | None) -> bool:
     """Whether it takes longer to come off than is acceptable in an emergency.
-
-    Parameters
-    ----------
-    take_off_s : float or None
 
     Examples
     --------

@@ -170,13 +170,7 @@ def reading_of(check: Check, part: str = "") -> Reading:
 
 
 def give_reading(held: HeldDevice, mount: Mount) -> tuple[Reading, ...]:
-    """Whether a mount leaves anything of the throw; not known where its give was not measured.
-
-    Parameters
-    ----------
-    held : HeldDevice
-    mount : Mount
-    """
+    """Whether a mount leaves anything of the throw; not known where its give was not measured."""
     if held.full_force_n == 0 or held.travel_m == 0:
         return ()
     if mount.give_n_per_m is None:

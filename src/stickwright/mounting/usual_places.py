@@ -59,10 +59,6 @@ def median_m(measure: str) -> float:
 def side_of(site: Site) -> Side | None:
     """Side of the body a site is on: as said, else by its name; None when neither tells.
 
-    Parameters
-    ----------
-    site : Site
-
     Examples
     --------
     >>> side_of(Site(name="left thumb", part="thumb")), side_of(Site(name="thumb", part="thumb")) is None
@@ -81,11 +77,6 @@ def usual_place(site: Site, room: Room) -> UsualPlace | None:
 
     Hand, fingertip and thumb: at the front end of the armrest; forearm: at its middle; chin and head: above the seat by the
     distances taken, or by published medians; knee, foot and toe: by published medians.
-
-    Parameters
-    ----------
-    site : Site
-    room : Room
 
     Returns
     -------

@@ -83,13 +83,7 @@ def without_replayed(case: Case, findings: list[Finding]) -> Case:
 
 
 def trace_of(recording: Recording, rng: np.random.Generator) -> TraceReport:
-    """All that one recording tells.
-
-    Parameters
-    ----------
-    recording : Recording
-    rng : numpy Generator
-    """
+    """All that one recording tells."""
     from stickwright.trace.report import trace_report
 
     return trace_report(recording, rng)
@@ -374,12 +368,7 @@ TOLD_ELSEWHERE = {
 
 
 def without_what_others_tell(reports: Sequence[TraceReport]) -> tuple[TraceReport, ...]:
-    """Reports without 'cannot tell' notes on what another recording of the same stick does tell.
-
-    Parameters
-    ----------
-    reports : sequence of TraceReport
-    """
+    """Reports without 'cannot tell' notes on what another recording of the same stick does tell."""
     told = {
         (report.stick, part)
         for report in reports

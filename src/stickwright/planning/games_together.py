@@ -62,12 +62,7 @@ class Shared:
 
 
 def each_game(case: Case) -> tuple[Case, ...]:
-    """For each game the case as if it were the only one; a site is kept for an action only in games that have it.
-
-    Parameters
-    ----------
-    case : Case
-    """
+    """For each game the case as if it were the only one; a site is kept for an action only in games that have it."""
     if not case.further_games:
         return (case,)
     every = {action.name for game in case.games for action in game.action}
@@ -83,12 +78,7 @@ def each_game(case: Case) -> tuple[Case, ...]:
 
 
 def all_actions(case: Case) -> Case:
-    """The case with one game that has the actions of all, each name once, at what it is worth most.
-
-    Parameters
-    ----------
-    case : Case
-    """
+    """The case with one game that has the actions of all, each name once, at what it is worth most."""
     if not case.further_games:
         return case
     actions = {}
@@ -101,10 +91,6 @@ def all_actions(case: Case) -> Case:
 
 def weights_of(case: Case) -> tuple[tuple[int, ...], tuple[Assumption, ...]]:
     """What each game counts for, by the hours wished, as small whole numbers; and what is assumed.
-
-    Parameters
-    ----------
-    case : Case
 
     Returns
     -------
@@ -226,12 +212,7 @@ def _as_recorded(player: Player, known: Sequence[KnownSite]) -> Player:
 
 
 def held_in_all(shared: Shared) -> Sharing | None:
-    """The sharing of the first game with the placements of all games in which a device is used most: what must be held.
-
-    Parameters
-    ----------
-    shared : Shared
-    """
+    """The sharing of the first game with the placements of all games in which a device is used most: what must be held."""
     if shared.sharing is None or shared.games is None:
         return shared.sharing
     most: dict[tuple[str, str], list[Placement]] = {}

@@ -32,13 +32,7 @@ __all__ = ["held_together", "wanted_of", "with_slopes"]
 
 
 def with_slopes(player: Player, room: Room | None) -> Player:
-    """The player with the slopes that the room's file tells, where the player's own file has none.
-
-    Parameters
-    ----------
-    player : Player
-    room : Room or None
-    """
+    """The player with the slopes that the room's file tells, where the player's own file has none."""
     if room is None:
         return player
     sites = []
@@ -65,14 +59,7 @@ def held_together(case: Case, known: Sequence[KnownSite], sharing: Sharing) -> t
 
 
 def wanted_of(case: Case, known: Sequence[KnownSite], sharing: Sharing) -> tuple[WantedMount, ...]:
-    """Every device that must be held: one for each at a place, a two-handed controller once.
-
-    Parameters
-    ----------
-    case : Case
-    known : sequence of KnownSite
-    sharing : Sharing
-    """
+    """Every device that must be held: one for each at a place, a two-handed controller once."""
     groups: dict[tuple[str, ...], list[Placement]] = {}
     for one in sharing.placements:
         if one.how == "site" and one.site is not None and one.device is not None and one.kind and not _in_hand(one):

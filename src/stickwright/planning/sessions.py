@@ -25,13 +25,7 @@ LONGEST_BLOCK_S = 2700.0
 
 
 def wished_session_s(player: Player, games: Sequence[Game]) -> float | None:
-    """How long the player wants to play in one go: the longest that the player's file or a game's says.
-
-    Parameters
-    ----------
-    player : Player
-    games : sequence of Game
-    """
+    """How long the player wants to play in one go: the longest that the player's file or a game's says."""
     said = [one for one in (player.session_s, *(game.session_s for game in games)) if one is not None]
     return max(said, default=None)
 
@@ -137,12 +131,7 @@ def _blocks(wished_s: float, block_s: float) -> int:
 
 
 def growth_findings(player: Player) -> list[Finding]:
-    """That a child grows out of a set-up, and by when to look again.
-
-    Parameters
-    ----------
-    player : Player
-    """
+    """That a child grows out of a set-up, and by when to look again."""
     if age_group(player.age_band) != "child":
         return []
     return [Finding("note", "growth", message(Sessions.growth, due=_a_year_on(player.visit)))]

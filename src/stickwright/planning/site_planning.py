@@ -80,13 +80,7 @@ OF_THE_CONTROLLER = frozenset({"setup_s", "flat"})
 
 @dataclass(frozen=True, eq=False)
 class KnownState:
-    """What the player can do at a site in one state it was read in.
-
-    Parameters
-    ----------
-    state : SiteState
-    ability : Ability
-    """
+    """What the player can do at a site in one state it was read in."""
 
     state: SiteState
     ability: Ability
@@ -127,14 +121,7 @@ class KnownSite:
 
 @dataclass(frozen=True, eq=False)
 class JudgedState:
-    """All set-ups in one state.
-
-    Parameters
-    ----------
-    known : KnownState
-    inputs : SiteInputs
-    found : Evaluated
-    """
+    """All set-ups in one state."""
 
     known: KnownState
     inputs: SiteInputs
@@ -175,12 +162,7 @@ class JudgedSetups:
 
 
 def with_controllers(kit: Kit) -> Kit:
-    """The kit with the sticks of its two-handed controllers among the sticks, under the controller's own name.
-
-    Parameters
-    ----------
-    kit : Kit
-    """
+    """The kit with the sticks of its two-handed controllers among the sticks, under the controller's own name."""
     same = [name for name in Stick.model_fields if name in Controller.model_fields and name not in OF_THE_CONTROLLER]
     sticks = [
         Stick(**{name: getattr(one, name) for name in same})
@@ -192,13 +174,7 @@ def with_controllers(kit: Kit) -> Kit:
 
 
 def tilts_to_try(kit: Kit, site: Site) -> Sequence[int]:
-    """Tilts to try, as places in the kit: all when the slope of the movement is known, else the most level one.
-
-    Parameters
-    ----------
-    kit : Kit
-    site : Site
-    """
+    """Tilts to try, as places in the kit: all when the slope of the movement is known, else the most level one."""
     if site.movement_tilt_rad is not None:
         return range(len(kit.tilt_rad))
     return sorted(range(len(kit.tilt_rad)), key=lambda place: abs(kit.tilt_rad[place]))[:1]
@@ -206,11 +182,6 @@ def tilts_to_try(kit: Kit, site: Site) -> Sequence[int]:
 
 def setups_at(kit: Kit, site: Site) -> SetupArrays:
     """Every set-up that could be built at a site, without the toppers that are forbidden there.
-
-    Parameters
-    ----------
-    kit : Kit
-    site : Site
 
     Raises
     ------
@@ -395,13 +366,7 @@ def _with_use_unsaid(unread: Unread, game: Game, demand: Demand, site: Site, rul
 
 
 def offered(one: KnownSite, judged: JudgedSetups) -> tuple[Fit, ...]:
-    """The best set-up of each stick for one action, best first.
-
-    Parameters
-    ----------
-    one : KnownSite
-    judged : JudgedSetups
-    """
+    """The best set-up of each stick for one action, best first."""
     order = ranked(judged.setups, judged.found, one.site.liked, judged.rules, forms=_forms(one.site))
     return _fits_where_worst(judged, order.best)
 
@@ -444,14 +409,7 @@ def _inputs(
 
 
 def site_plan_of(case: Case, one: KnownSite, judged: JudgedSetups) -> SitePlan:
-    """The site's own page: ability, ranking, help, tuning.
-
-    Parameters
-    ----------
-    case : Case
-    one : KnownSite
-    judged : JudgedSetups
-    """
+    """The site's own page: ability, ranking, help, tuning."""
     site, known, rng, rules = one.site, one.ability, one.rng, judged.rules
     demand, setups, inputs, found = judged.demand, judged.setups, judged.inputs, judged.found
     recordings, reports = one.recordings, one.reports

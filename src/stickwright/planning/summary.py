@@ -233,12 +233,7 @@ def tired(setups: offers.SetupArrays, inputs: SiteInputs, place: int, known: Abi
 
 
 def rule_assumptions(rules: Rules) -> tuple[Assumption, ...]:
-    """The limits of practice, as assumptions.
-
-    Parameters
-    ----------
-    rules : Rules
-    """
+    """The limits of practice, as assumptions."""
     return (
         Assumption(
             message(StandIns.limits),
@@ -252,14 +247,7 @@ def rule_assumptions(rules: Rules) -> tuple[Assumption, ...]:
 
 
 def kit_assumptions(site_plan: SitePlan, site: Site, kit: Kit) -> tuple[Assumption, ...]:
-    """What was not benched of the proposed stick, and which toppers were offered.
-
-    Parameters
-    ----------
-    site_plan : SitePlan
-    site : Site
-    kit : Kit
-    """
+    """What was not benched of the proposed stick, and which toppers were offered."""
     first = site_plan.fits[0]
     stick = next(
         stick

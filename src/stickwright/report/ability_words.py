@@ -19,10 +19,6 @@ def smoothed_note() -> str:
 def readings_behind(able: Capability) -> str:
     """What was read, where the figures are smoothed round the circle; nothing where nothing was read.
 
-    Parameters
-    ----------
-    able : Capability
-
     Returns
     -------
     str
@@ -44,12 +40,7 @@ def _read(one: DirectionCapability) -> Message | None:
 
 
 def ability_lines(able: Capability) -> str:
-    """Force and movement range of a site in every direction, in one run of text.
-
-    Parameters
-    ----------
-    able : Capability
-    """
+    """Force and movement range of a site in every direction, in one run of text."""
     lines = tuple(
         message(
             AbilityLines.direction,

@@ -17,24 +17,14 @@ _WEEK_S = 7 * 86400.0
 
 
 def setting_step(fit: Fit) -> Message | None:
-    """What to do to the stick so that it is set as the plan counts on; nothing where it can be set in one way only.
-
-    Parameters
-    ----------
-    fit : Fit
-    """
+    """What to do to the stick so that it is set as the plan counts on; nothing where it can be set in one way only."""
     if not fit.setting:
         return None
     return message(DeviceSteps.set_to, device=Name(fit.stick), setting=Name(fit.setting), how=named(fit.how_to_set))
 
 
 def crosswise_step(fit: Fit) -> Message | None:
-    """How a base that fits only crosswise is stood, and where its output is turned to match; nothing for any other.
-
-    Parameters
-    ----------
-    fit : Fit
-    """
+    """How a base that fits only crosswise is stood, and where its output is turned to match; nothing for any other."""
     if not fit.crosswise:
         return None
     known: TurnedBy | None = next((one for one in get_args(TurnedBy) if one == fit.turns_output), None)
@@ -43,12 +33,7 @@ def crosswise_step(fit: Fit) -> Message | None:
 
 
 def holding_steps(plan: Plan) -> list[Message]:
-    """For each controller that is held in the hand or rests, and each stick on a grip: how it is to be had.
-
-    Parameters
-    ----------
-    plan : Plan
-    """
+    """For each controller that is held in the hand or rests, and each stick on a grip: how it is to be had."""
     placements = plan.sharing.placements if plan.sharing is not None else ()
     out: list[Message] = []
     for one in placements:
@@ -67,12 +52,7 @@ def holding_steps(plan: Plan) -> list[Message]:
 
 
 def mode_steps(plan: Plan) -> list[Message]:
-    """For each device in use that has modes: the one it must be in, and how to see it.
-
-    Parameters
-    ----------
-    plan : Plan
-    """
+    """For each device in use that has modes: the one it must be in, and how to see it."""
     return [_mode(note) for note in plan.device_notes if note.mode]
 
 
@@ -81,12 +61,7 @@ def _mode(note: DeviceNote) -> Message:
 
 
 def mode_trouble(plan: Plan) -> list[list[str]]:
-    """Rows for "if it does not work": a device that is in another mode, and how to get it back.
-
-    Parameters
-    ----------
-    plan : Plan
-    """
+    """Rows for "if it does not work": a device that is in another mode, and how to get it back."""
     return [
         [
             tell(DeviceSteps.other_mode, device=Name(note.device)),
@@ -98,22 +73,12 @@ def mode_trouble(plan: Plan) -> list[list[str]]:
 
 
 def order_words(order: ToOrder) -> str:
-    """What to ask for, how long it takes, and what it would be worth.
-
-    Parameters
-    ----------
-    order : ToOrder
-    """
+    """What to ask for, how long it takes, and what it would be worth."""
     return say(order_told(order))
 
 
 def order_told(order: ToOrder) -> Message:
-    """`order_words` as a message.
-
-    Parameters
-    ----------
-    order : ToOrder
-    """
+    """`order_words` as a message."""
     fit = order.fit
     return message(
         DeviceSteps.to_order, offer=Name(order.offer), start_force_n=fit.start_force_n, full_force_n=fit.full_force_n,

@@ -23,10 +23,6 @@ _LEAST_N = 0.01
 def kit_forces(kit: Kit) -> str:
     """A bar for each stick from actuation force to force at full travel, lightest on top, with its travel.
 
-    Parameters
-    ----------
-    kit : Kit
-
     Returns
     -------
     str
@@ -77,12 +73,7 @@ def kit_forces(kit: Kit) -> str:
 
 
 def kit_forces_alt(kit: Kit) -> str:
-    """The same in a sentence.
-
-    Parameters
-    ----------
-    kit : Kit
-    """
+    """The same in a sentence."""
     sticks = _lightest_first(kit)
     first, last = sticks[0], sticks[-1]
     if len(sticks) == 1:

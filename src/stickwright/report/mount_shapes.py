@@ -57,12 +57,7 @@ _CRANKED = ("fingertip", "thumb", "hand", "forearm", "elbow")
 
 
 def plain_words(text: Text) -> str:
-    """The words as they are drawn: with plain spaces, since type is set where lines are broken.
-
-    Parameters
-    ----------
-    text : Message or str
-    """
+    """The words as they are drawn: with plain spaces, since type is set where lines are broken."""
     return say(text).replace("\N{NO-BREAK SPACE}", " ")
 
 

@@ -124,12 +124,7 @@ def terms_words(part: ScorePart) -> Message:
 
 
 def score_words(score: Score) -> Message:
-    """The total as a sum of its parts.
-
-    Parameters
-    ----------
-    score : Score
-    """
+    """The total as a sum of its parts."""
     named = [(part, part.what) for part in score.actions]
     named += [(part, message(LayoutPages.once, what=part.what)) for part in score.once if part.tenths]
     terms = tuple(_term(part.tenths, what, None, first=not place) for place, (part, what) in enumerate(named))

@@ -35,12 +35,7 @@ __all__ = [
 
 
 def asked_first(sharing: Sharing | None) -> tuple[str, ...]:
-    """What must be asked of the player before the plan is read; empty when nothing.
-
-    Parameters
-    ----------
-    sharing : Sharing or None
-    """
+    """What must be asked of the player before the plan is read; empty when nothing."""
     return (sentence(sharing.ask_first),) if sharing is not None and sharing.ask_first else ()
 
 
@@ -253,12 +248,7 @@ def load_told(load: SiteLoad) -> Message:
 
 
 def power_words(line: PowerLine) -> Text:
-    """Current at a socket, a splitter or a hub, against its limit.
-
-    Parameters
-    ----------
-    line : PowerLine
-    """
+    """Current at a socket, a splitter or a hub, against its limit."""
     return line.words
 
 

@@ -121,12 +121,7 @@ class Able(Protocol):
 
 
 def day_note(able: Capability) -> str:
-    """Which day the forces are of, and what another day may bring where the player is weakest.
-
-    Parameters
-    ----------
-    able : Capability
-    """
+    """Which day the forces are of, and what another day may bring where the player is weakest."""
     weakest = next((one for one in able.directions if one.direction_rad == able.weakest_rad), able.directions[0])
     other = weakest.force_other_day_n
     if not other.has_interval:
@@ -143,22 +138,12 @@ def best_note() -> str:
 
 
 def toward(direction_rad: float) -> str:
-    """A direction of the player, in a cell.
-
-    Parameters
-    ----------
-    direction_rad : float
-    """
+    """A direction of the player, in a cell."""
     return tell(FigureTables.direction, direction_rad=direction_rad)
 
 
 def verdict_of(fit: Fit) -> Message:
-    """Whether a set-up fits, and that it is to be confirmed where that hangs on figures nobody measured.
-
-    Parameters
-    ----------
-    fit : Fit
-    """
+    """Whether a set-up fits, and that it is to be confirmed where that hangs on figures nobody measured."""
     confirm = bool(fit.doubts) and fit.verdict != "does not fit"
     return message(FigureTables.verdict, verdict=fit.verdict, confirm=confirm)
 

@@ -29,20 +29,10 @@ def tell(text: Callable[Concatenate[Any, P], str], /, *none: P.args, **params: P
 
 
 def named(typed: str | None) -> Name | None:
-    """What a person typed; None where nobody typed anything.
-
-    Parameters
-    ----------
-    typed : str or None
-    """
+    """What a person typed; None where nobody typed anything."""
     return Name(typed) if typed and typed.strip() else None
 
 
 def names(typed: Iterable[str]) -> tuple[Name, ...]:
-    """Several of the same, as they come.
-
-    Parameters
-    ----------
-    typed : iterable of str
-    """
+    """Several of the same, as they come."""
     return tuple(Name(one) for one in typed)

@@ -134,12 +134,7 @@ def table_words(table: Table, codes: tuple[ColumnCode, ...] = (), width: int = W
 
 
 def cell_text(cell: Cell) -> Text:
-    """What a cell says; nothing for an empty one.
-
-    Parameters
-    ----------
-    cell : Text, Bar or None
-    """
+    """What a cell says; nothing for an empty one."""
     return cell.text if isinstance(cell, Bar) else cell or ""
 
 

@@ -77,12 +77,7 @@ class Table:
     """What must be known to read it."""
 
     def only(self, *codes: ColumnCode) -> Table:
-        """The same table with some of its columns, in the order asked for; one without any cell is left out.
-
-        Parameters
-        ----------
-        *codes : str
-        """
+        """The same table with some of its columns, in the order asked for; one without any cell is left out."""
         at = {column.code: place for place, column in enumerate(self.columns)}
         kept = [at[code] for code in codes if code in at and any(row[at[code]] is not None for row in self.rows)]
         rows = tuple(tuple(row[place] for place in kept) for row in self.rows)
@@ -143,12 +138,7 @@ class Report:
     sections: tuple[Section, ...]
 
     def section(self, code: SectionCode) -> Section | None:
-        """One of its sections; None where the plan has nothing to tell there.
-
-        Parameters
-        ----------
-        code : str
-        """
+        """One of its sections; None where the plan has nothing to tell there."""
         return next((one for one in self.sections if one.code == code), None)
 
     @property
@@ -157,23 +147,13 @@ class Report:
         return tuple(one for one in self.sections if one.level == "first")
 
     def tables(self, code: SectionCode) -> tuple[Table, ...]:
-        """The tables of one section.
-
-        Parameters
-        ----------
-        code : str
-        """
+        """The tables of one section."""
         section = self.section(code)
         return tuple(one for one in section.blocks if isinstance(one, Table)) if section is not None else ()
 
 
 def texts_in(part: object) -> Iterator[object]:
-    """Every text of a report, or of a part of one.
-
-    Parameters
-    ----------
-    part : object
-    """
+    """Every text of a report, or of a part of one."""
     if isinstance(part, Message | str):
         yield part
     elif isinstance(part, tuple):

@@ -16,10 +16,6 @@ _MOST_LETTERS = 110  # of a line at the head of a page
 def wishes_words(wishes: Wishes) -> str:
     """What was wished besides the case, in a few words; nothing when nothing was.
 
-    Parameters
-    ----------
-    wishes : Wishes
-
     Examples
     --------
     >>> wishes_words(Wishes(without=("short arm", "chin"), only_kit=True, most_parts=1))
@@ -41,21 +37,12 @@ def _told(wishes: Wishes) -> tuple[Message, ...]:
 
 
 def what_if_told(wishes: Wishes) -> Message:
-    """The same for the terminal, with the reminder that it is not the plan of the case.
-
-    Parameters
-    ----------
-    wishes : Wishes
-    """
+    """The same for the terminal, with the reminder that it is not the plan of the case."""
     return message(Sheets.what_if_only, wishes=_told(wishes))
 
 
 def what_if_mark(wishes: Wishes) -> str:
     """The line that marks a what-if; nothing for a plan of the case as it is.
-
-    Parameters
-    ----------
-    wishes : Wishes
 
     Examples
     --------

@@ -56,12 +56,7 @@ class Account:
 
 
 def accounts(store: Store) -> tuple[Account, ...]:
-    """All accounts by name, closed ones too.
-
-    Parameters
-    ----------
-    store : Store
-    """
+    """All accounts by name, closed ones too."""
     last = sa.select(sa.func.max(account.c.id)).group_by(account.c.name)
     with store.read() as connection:
         rows = connection.execute(sa.select(account).where(account.c.id.in_(last)).order_by(account.c.name)).all()
@@ -116,12 +111,6 @@ def add_account(store: Store, name: str, *, role: str, password: str, who: str) 
 def close_account(store: Store, name: str, *, who: str) -> Account:
     """Close an account: nobody signs in with it until it is opened again; what it did stays in the trail.
 
-    Parameters
-    ----------
-    store : Store
-    name : str
-    who : str
-
     Raises
     ------
     BadInput
@@ -141,11 +130,6 @@ def close_account(store: Store, name: str, *, who: str) -> Account:
 
 def check_password(store: Store, name: str, password: str) -> Account:
     """Who signs in.
-
-    Parameters
-    ----------
-    store : Store
-    name, password : str
 
     Raises
     ------

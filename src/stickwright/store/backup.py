@@ -228,12 +228,7 @@ def _read_back(part: Path, secret: Secret | None, wanted: dict[str, tuple[int, s
 
 
 def counts_of(connection: sa.Connection) -> dict[Counted, int]:
-    """What records hold, in numbers.
-
-    Parameters
-    ----------
-    connection : Connection
-    """
+    """What records hold, in numbers."""
     tables: tuple[tuple[Counted, sa.Table], ...] = (
         ("players", player), ("visits", visit), ("files", document), ("versions", version),
         ("recordings", recording), ("plans", plan),
@@ -252,12 +247,7 @@ def _loose(connection: sa.Connection) -> int:
 
 
 def digests_of(connection: sa.Connection) -> dict[str, tuple[int, str]]:
-    """Of each table the number of rows and a SHA-256 of all they say, the same in a file and on a server.
-
-    Parameters
-    ----------
-    connection : Connection
-    """
+    """Of each table the number of rows and a SHA-256 of all they say, the same in a file and on a server."""
     out = {}
     for table in METADATA.sorted_tables:
         whole, many = hashlib.sha256(), 0

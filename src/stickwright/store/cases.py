@@ -64,11 +64,6 @@ _DATE = re.compile(rb"""(?m)^\s*visit\s*=\s*["']?(\d{4}-\d\d-\d\d)""")
 def tree_of(store: Store, visit_id: int) -> dict[str, bytes]:
     """A visit as the files of a case folder.
 
-    Parameters
-    ----------
-    store : Store
-    visit_id : int
-
     Returns
     -------
     dict of bytes
@@ -87,13 +82,7 @@ def tree_of(store: Store, visit_id: int) -> dict[str, bytes]:
 
 
 def case_files(store: Store, visit_id: int) -> dict[str, HeldFile]:
-    """A visit as the files of a case folder, for reading it; see `tree_of` and `held_files`.
-
-    Parameters
-    ----------
-    store : Store
-    visit_id : int
-    """
+    """A visit as the files of a case folder, for reading it; see `tree_of` and `held_files`."""
     files, live = _standing(store, visit_id)
     return held_files(store, {name: one.says for name, one in files.items()}, live)
 
@@ -185,13 +174,7 @@ def _listed(body: bytes, row: RecordingRow, file: str) -> bytes:
 
 
 def case_name(store: Store, visit_id: int) -> str:
-    """What a case is called in a plan: the player's code, then the date or number of the visit.
-
-    Parameters
-    ----------
-    store : Store
-    visit_id : int
-    """
+    """What a case is called in a plan: the player's code, then the date or number of the visit."""
     row = visit(store, visit_id)
     return f"{_code_of(store, row.player_id)} {row.on_date or row.number}"
 
@@ -221,13 +204,7 @@ def case_of(store: Store, visit_id: int, *, made_on: str = "") -> tuple[Case, tu
 
 
 def forces_up_to(store: Store, visit_id: int) -> tuple[ForceRead, ...]:
-    """Forces of a player at a visit and at those before it, the oldest first; visits without a date are left out.
-
-    Parameters
-    ----------
-    store : Store
-    visit_id : int
-    """
+    """Forces of a player at a visit and at those before it, the oldest first; visits without a date are left out."""
     here = visit(store, visit_id)
     return tuple(
         ForceRead(row.on_date, row.site, row.direction_rad, tuple(row.repeats))
@@ -422,12 +399,7 @@ def name_of_file(name: str) -> str:
 
 
 def file_of_name(name: str) -> str:
-    """File of a case folder for the name of a document; the way back from `name_of_file`.
-
-    Parameters
-    ----------
-    name : str
-    """
+    """File of a case folder for the name of a document; the way back from `name_of_file`."""
     return os.fsdecode(unquote_to_bytes(name.removeprefix(ODD))) if name.startswith(ODD) else name
 
 

@@ -119,12 +119,6 @@ def give_consent(
 def withdraw(store: Store, player_id: int, *, who: str) -> Consent:
     """Take the last consent back.
 
-    Parameters
-    ----------
-    store : Store
-    player_id : int
-    who : str
-
     Raises
     ------
     BadInput
@@ -158,39 +152,20 @@ def consent_of(store: Store, player_id: int, today: datetime.date) -> Consent | 
 
 
 def may_keep(store: Store, player_id: int, today: datetime.date) -> bool:
-    """Whether results of today may be kept.
-
-    Parameters
-    ----------
-    store : Store
-    player_id : int
-    today : date
-    """
+    """Whether results of today may be kept."""
     now = consent_of(store, player_id, today)
     return now is not None and now.valid and "keep" in now.scope
 
 
 def consents_of(connection: sa.Connection, player_ids: Sequence[int], today: datetime.date) -> dict[int, Consent]:
-    """The last word of each of several players.
-
-    Parameters
-    ----------
-    connection : Connection
-    player_ids : sequence of int
-    today : date
-    """
+    """The last word of each of several players."""
     last = sa.select(sa.func.max(consent.c.id)).where(consent.c.player_id.in_(player_ids)).group_by(consent.c.player_id)
     rows = connection.execute(sa.select(consent).where(consent.c.id.in_(last))).mappings()
     return {row["player_id"]: _consent(dict(row), today) for row in rows}
 
 
 def consent_state(now: Consent | None) -> Message:
-    """How it stands, for a list of players.
-
-    Parameters
-    ----------
-    now : Consent, optional
-    """
+    """How it stands, for a list of players."""
     if now is None:
         return message(PlayerRecords.not_asked)
     if now.withdrawn:

@@ -22,12 +22,7 @@ WAIT_S = 5.0
 
 @dataclass
 class Secret:
-    """The key of an open file, kept for its further connections.
-
-    Parameters
-    ----------
-    key, salt : bytes
-    """
+    """The key of an open file, kept for its further connections."""
 
     key: bytes
     salt: bytes
@@ -42,13 +37,7 @@ class Secret:
 
 
 def raw_connection(path: Path | None, secret: Secret | None) -> Any:
-    """A connection of SQLCipher's own Python binding, set up; without a path: memory.
-
-    Parameters
-    ----------
-    path : Path, optional
-    secret : Secret, optional
-    """
+    """A connection of SQLCipher's own Python binding, set up; without a path: memory."""
     from sqlcipher3 import dbapi2
 
     # transactions are begun by us, see `sqlite_engine`
@@ -98,10 +87,6 @@ def memory_engine() -> sa.Engine:
 
 def server_engine(url: str) -> tuple[sa.Engine, Message]:
     """For PostgreSQL, and the server in words without its password.
-
-    Parameters
-    ----------
-    url : str
 
     Raises
     ------

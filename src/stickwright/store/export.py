@@ -106,11 +106,6 @@ def export_player(store: Store, player_id: int, file: Path) -> Path:
 def packed_player(store: Store, player_id: int) -> bytes:
     """The same as the bytes of a ZIP file, for handing out: nothing is written to the disk.
 
-    Parameters
-    ----------
-    store : Store
-    player_id : int
-
     Raises
     ------
     BadInput
@@ -254,11 +249,6 @@ def _code(store: Store, player_id: int) -> str:
 def what_would_go(store: Store, player_id: int) -> dict[Counted, int]:
     """What erasing a player would erase, in numbers; nothing is changed.
 
-    Parameters
-    ----------
-    store : Store
-    player_id : int
-
     Raises
     ------
     BadInput
@@ -353,10 +343,6 @@ def _names(detail: str, code: str) -> bool:
 def compact(store: Store) -> None:
     """Write the file anew without what was erased, and empty its log.
 
-    Parameters
-    ----------
-    store : Store
-
     Raises
     ------
     BadInput
@@ -409,12 +395,7 @@ def _compacted(store: Store) -> bool:
 
 
 def copies_beside(store: Store) -> tuple[str, ...]:
-    """Copies of the records that lie beside them, made before a migration: erasing does not reach them.
-
-    Parameters
-    ----------
-    store : Store
-    """
+    """Copies of the records that lie beside them, made before a migration: erasing does not reach them."""
     if store.path is None:
         return ()
     own = {store.path.name + ending for ending in ("", "-wal", "-shm")}
@@ -422,12 +403,7 @@ def copies_beside(store: Store) -> tuple[str, ...]:
 
 
 def elsewhere(store: Store) -> tuple[Message, ...]:
-    """Where words of an erased player may still stand, out of reach of erasing; a sentence each.
-
-    Parameters
-    ----------
-    store : Store
-    """
+    """Where words of an erased player may still stand, out of reach of erasing; a sentence each."""
     if store.kind == "memory":
         return ()
     if store.kind == "postgresql":

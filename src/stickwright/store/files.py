@@ -29,10 +29,6 @@ def _same(path: Path) -> tuple[int, int]:
 def head(path: Path) -> bytes:
     """The first bytes of a file; none when there is no file. A file that is open here is not opened a second time.
 
-    Parameters
-    ----------
-    path : Path
-
     Raises
     ------
     BadInput
@@ -52,12 +48,7 @@ def head(path: Path) -> bytes:
 
 
 class OpenFile:
-    """A file that is open, until it is let go.
-
-    Parameters
-    ----------
-    path : Path
-    """
+    """A file that is open, until it is let go."""
 
     def __init__(self, path: Path) -> None:
         first = head(path)

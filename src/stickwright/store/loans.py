@@ -194,14 +194,7 @@ def _went_on(
 
 
 def undo_loan(store: Store, loan: int, *, who: str) -> LoanRow | None:
-    """Take back the last thing that was noted of a loan; None when with that the loan itself is undone.
-
-    Parameters
-    ----------
-    store : Store
-    loan : int
-    who : str
-    """
+    """Take back the last thing that was noted of a loan; None when with that the loan itself is undone."""
     with store.write(who, "") as connection:
         row = _one(connection, loan)
         values = {"loan": loan, "player_id": row.player_id, "item": row.item, "who": who, "note": ""}

@@ -22,12 +22,7 @@ _MOMENT = 7_305_402  # two programs that start at once on one server migrate one
 
 
 def alembic_config(connection: sa.Connection) -> Any:
-    """Alembic's settings for one connection; the scripts travel inside the package.
-
-    Parameters
-    ----------
-    connection : Connection
-    """
+    """Alembic's settings for one connection; the scripts travel inside the package."""
     from alembic.config import Config
 
     config = Config()
@@ -37,12 +32,7 @@ def alembic_config(connection: sa.Connection) -> Any:
 
 
 def lay_down(engine: sa.Engine) -> None:
-    """All tables, in a place that has none.
-
-    Parameters
-    ----------
-    engine : Engine
-    """
+    """All tables, in a place that has none."""
     with engine.connect().execution_options(purpose="write") as connection:
         if connection.dialect.name == "sqlite":
             connection.exec_driver_sql(f"PRAGMA application_id = {APPLICATION_ID}")

@@ -28,13 +28,7 @@ _MEASURED = frozenset({"together"})
 
 
 def begun(code: str, day: datetime.date) -> bytes:
-    """player.toml of a player about whom nothing is known yet.
-
-    Parameters
-    ----------
-    code : str
-    day : date
-    """
+    """player.toml of a player about whom nothing is known yet."""
     return (
         f"code = {json.dumps(code, ensure_ascii=False)}\n"
         f'visit = "{day.isoformat()}"\n\n'

@@ -287,10 +287,6 @@ def default_place() -> Path:
 def kind_at(place: Path) -> Kind:
     """What stands at a place, without opening it.
 
-    Parameters
-    ----------
-    place : Path
-
     Returns
     -------
     str
@@ -393,12 +389,7 @@ def open_store(place: Path | str, *, passphrase: str | None = None, clock: Clock
 
 
 def memory_store(clock: Clock = SYSTEM_CLOCK) -> Store:
-    """Records of which nothing is kept on disk; gone when closed.
-
-    Parameters
-    ----------
-    clock : Clock
-    """
+    """Records of which nothing is kept on disk; gone when closed."""
     engine = memory_engine()
     lay_down(engine)
     return Store(engine, message(RecordsFile.in_memory), "memory", clock)
@@ -449,10 +440,6 @@ def change_passphrase(store: Store, *, new: str) -> None:
 
 def faults_in(store: Store) -> tuple[str, ...]:
     """What the file's own check of every page finds; nothing for a server, whose keeper checks it.
-
-    Parameters
-    ----------
-    store : Store
 
     Returns
     -------

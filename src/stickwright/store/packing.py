@@ -46,10 +46,6 @@ def packed(rows: Array) -> bytes:
 def unpacked(body: bytes) -> Array:
     """Samples from bytes; ValueError when the bytes are not what `packed` made.
 
-    Parameters
-    ----------
-    body : bytes
-
     Returns
     -------
     array, shape (n, k)

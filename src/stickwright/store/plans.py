@@ -204,12 +204,7 @@ def _wishes_data(wishes: Wishes | None) -> dict[str, Any]:
 
 
 def wishes_asked(row: PlanRow) -> Wishes:
-    """The wishes with which a plan was made.
-
-    Parameters
-    ----------
-    row : PlanRow
-    """
+    """The wishes with which a plan was made."""
     return _wishes(row.asked.get("wishes") or _wishes_data(None))
 
 
@@ -221,13 +216,7 @@ def _wishes(data: Mapping[str, Any]) -> Wishes:
 
 
 def plans(store: Store, visit_id: int) -> tuple[PlanRow, ...]:
-    """The plans of a visit, in the order made.
-
-    Parameters
-    ----------
-    store : Store
-    visit_id : int
-    """
+    """The plans of a visit, in the order made."""
     with store.read() as connection:
         return _rows(connection, plan_table.c.visit_id == visit_id)
 
@@ -255,11 +244,6 @@ def _one(connection: sa.Connection, plan_id: int) -> PlanRow:
 def plan_result(store: Store, plan_id: int) -> dict[str, Any]:
     """A plan as it was made, as JSON data.
 
-    Parameters
-    ----------
-    store : Store
-    plan_id : int
-
     Raises
     ------
     BadInput
@@ -269,13 +253,7 @@ def plan_result(store: Store, plan_id: int) -> dict[str, Any]:
 
 
 def plan_text(store: Store, plan_id: int) -> bytes:
-    """The JSON of a plan, byte for byte as it was kept.
-
-    Parameters
-    ----------
-    store : Store
-    plan_id : int
-    """
+    """The JSON of a plan, byte for byte as it was kept."""
     with store.read() as connection:
         row = _one(connection, plan_id)
         body = connection.execute(sa.select(plan_table.c.result).where(plan_table.c.id == plan_id)).scalar_one()
@@ -297,11 +275,6 @@ def plan_text(store: Store, plan_id: int) -> bytes:
 
 def plan_kept(store: Store, plan_id: int) -> Plan:
     """A plan as it was made: read from what was kept, never worked out anew.
-
-    Parameters
-    ----------
-    store : Store
-    plan_id : int
 
     Raises
     ------
@@ -366,11 +339,6 @@ def plan_again(store: Store, plan_id: int, progress: Callable[[Text, float], Non
 def reproduce(store: Store, plan_id: int) -> tuple[bool, Message]:
     """Work a plan out again from its very inputs and compare.
 
-    Parameters
-    ----------
-    store : Store
-    plan_id : int
-
     Returns
     -------
     same : bool
@@ -394,11 +362,6 @@ def reproduce(store: Store, plan_id: int) -> tuple[bool, Message]:
 
 def plan_changes(store: Store, first: PlanRow, second: PlanRow) -> tuple[Message, ...]:
     """Why two plans of a visit may differ: program, libraries, seed, draws, wishes, and what they were made from.
-
-    Parameters
-    ----------
-    store : Store
-    first, second : PlanRow
 
     Returns
     -------

@@ -200,11 +200,6 @@ def players(store: Store, *, search: str = "", page: int = 1, per_page: int = 50
 def player_named(store: Store, code: str) -> PlayerRow:
     """The player with a code, whatever its capitals.
 
-    Parameters
-    ----------
-    store : Store
-    code : str
-
     Raises
     ------
     BadInput
@@ -250,23 +245,12 @@ def add_player(store: Store, code: str, *, who: str) -> PlayerRow:
 
 
 def visits(store: Store, player_id: int) -> tuple[VisitRow, ...]:
-    """The visits of a player, the newest first.
-
-    Parameters
-    ----------
-    store : Store
-    player_id : int
-    """
+    """The visits of a player, the newest first."""
     return _visits(store, visit_table.c.player_id == player_id)
 
 
 def visit(store: Store, visit_id: int) -> VisitRow:
     """One visit.
-
-    Parameters
-    ----------
-    store : Store
-    visit_id : int
 
     Raises
     ------
@@ -338,13 +322,7 @@ def _new_visit(store: Store, connection: sa.Connection, player_id: int, who: str
 
 
 def readings_through_time(store: Store, player_id: int) -> tuple[ReadingRow, ...]:
-    """All readings of a player, the oldest visit first.
-
-    Parameters
-    ----------
-    store : Store
-    player_id : int
-    """
+    """All readings of a player, the oldest visit first."""
     wanted = (
         sa.select(reading, visit_fact.c.on_date)
         .join(visit_table, visit_table.c.id == reading.c.visit_id)

@@ -320,14 +320,7 @@ def finish_recording(
 
 
 def note_recording(store: Store, recording_id: int, what: str, *, who: str, detail: str = "") -> None:
-    """What happened at this sample: ``paused``, ``resumed``, ``gap``, ``unplugged``.
-
-    Parameters
-    ----------
-    store : Store
-    recording_id : int
-    what, who, detail : str
-    """
+    """What happened at this sample: ``paused``, ``resumed``, ``gap``, ``unplugged``."""
     if what in (*ENDS, *_ASIDE, "began"):
         raise ValueError(f"{what!r} has a function of its own")
     with store.write(who, "") as connection:
@@ -336,26 +329,12 @@ def note_recording(store: Store, recording_id: int, what: str, *, who: str, deta
 
 
 def set_aside(store: Store, recording_id: int, *, who: str) -> RecordingRow:
-    """Leave a recording out of everything that is worked out; it stays kept, and `take_back` undoes it.
-
-    Parameters
-    ----------
-    store : Store
-    recording_id : int
-    who : str
-    """
+    """Leave a recording out of everything that is worked out; it stays kept, and `take_back` undoes it."""
     return _turned(store, recording_id, "set aside", who)
 
 
 def take_back(store: Store, recording_id: int, *, who: str) -> RecordingRow:
-    """Count a recording again that was set aside.
-
-    Parameters
-    ----------
-    store : Store
-    recording_id : int
-    who : str
-    """
+    """Count a recording again that was set aside."""
     return _turned(store, recording_id, "taken back", who)
 
 
@@ -375,25 +354,13 @@ def _note(
 
 
 def recordings(store: Store, visit_id: int) -> tuple[RecordingRow, ...]:
-    """The recordings of a visit, in the order made; those set aside too.
-
-    Parameters
-    ----------
-    store : Store
-    visit_id : int
-    """
+    """The recordings of a visit, in the order made; those set aside too."""
     with store.read() as connection:
         return _rows(connection, recording.c.visit_id == visit_id)
 
 
 def recording_named(store: Store, recording_id: int) -> RecordingRow:
-    """One recording; BadInput when there is none.
-
-    Parameters
-    ----------
-    store : Store
-    recording_id : int
-    """
+    """One recording; BadInput when there is none."""
     with store.read() as connection:
         _held(connection, recording_id)
         return _rows(connection, recording.c.id == recording_id)[0]
@@ -505,11 +472,6 @@ def recover(store: Store, *, who: str = "stickwright") -> tuple[RecordingRow, ..
     """At the start of the program: recordings that nobody ended, packed and marked as cut short.
 
     One that is still being made elsewhere, on a team's server, goes on with its next samples.
-
-    Parameters
-    ----------
-    store : Store
-    who : str
 
     Returns
     -------

@@ -15,12 +15,7 @@ __all__ = ["choose", "settings"]
 
 
 def settings(store: Store) -> dict[str, Any]:
-    """All choices as they stand.
-
-    Parameters
-    ----------
-    store : Store
-    """
+    """All choices as they stand."""
     last = sa.select(sa.func.max(setting.c.id)).group_by(setting.c.name)
     with store.read() as connection:
         rows = connection.execute(

@@ -29,11 +29,6 @@ __all__ = ["summaries_of", "summarise", "summarise_next"]
 def summaries_of(store: Store, rows: Sequence[RecordingRow]) -> dict[int, Text]:
     """What each recording told; those that are set aside, or have no samples, tell nothing.
 
-    Parameters
-    ----------
-    store : Store
-    rows : sequence of RecordingRow
-
     Returns
     -------
     dict of Message
@@ -54,13 +49,7 @@ def summaries_of(store: Store, rows: Sequence[RecordingRow]) -> dict[int, Text]:
 
 
 def summarise(store: Store, row: RecordingRow) -> Text:
-    """Work out what a recording tells, and keep it when the recording is over.
-
-    Parameters
-    ----------
-    store : Store
-    row : RecordingRow
-    """
+    """Work out what a recording tells, and keep it when the recording is over."""
     told = _worked_out(store, row)
     if row.state in ENDS:
         _keep(store, row, told)
@@ -80,12 +69,7 @@ def _keep(store: Store, row: RecordingRow, told: Text) -> bool:
 
 
 def summarise_next(store: Store) -> bool:
-    """Summarise one recording that has no summary by this version; says whether there was one.
-
-    Parameters
-    ----------
-    store : Store
-    """
+    """Summarise one recording that has no summary by this version; says whether there was one."""
     over = sa.select(recording_act.c.recording_id).where(recording_act.c.what.in_(ENDS), recording_act.c.sample > 0)
     done = sa.select(recording_summary.c.recording_id).where(recording_summary.c.program == program())
     with store.read() as connection:

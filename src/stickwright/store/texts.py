@@ -14,22 +14,12 @@ _CLOCK = "clock_stood_before"
 
 
 def text_kept(text: Text) -> str:
-    """A text for one column: JSON of a message; words as they are.
-
-    Parameters
-    ----------
-    text : Message or str
-    """
+    """A text for one column: JSON of a message; words as they are."""
     return text if isinstance(text, str) else json.dumps(_data(text), ensure_ascii=False)
 
 
 def text_read(kept: str) -> Text:
-    """A text as `text_kept` wrote it.
-
-    Parameters
-    ----------
-    kept : str
-    """
+    """A text as `text_kept` wrote it."""
     if not kept.startswith('{"code": '):
         return kept
     try:
@@ -56,12 +46,7 @@ def entry_kept(what: Text, clock_stood_before: str = "") -> tuple[str, str]:
 
 
 def entry_read(what: str, detail: str) -> tuple[Text, str]:
-    """An entry as `entry_kept` wrote it, with nothing beside it; one in words of an earlier version, with its detail.
-
-    Parameters
-    ----------
-    what, detail : str
-    """
+    """An entry as `entry_kept` wrote it, with nothing beside it; one in words of an earlier version, with its detail."""
     try:
         figures = json.loads(detail or "{}")
         last = figures.pop(_CLOCK, "")

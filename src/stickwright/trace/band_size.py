@@ -171,10 +171,6 @@ def _totals(band: Banded) -> tuple[Array, Array]:
 def rms_estimate(band: Banded) -> Estimate:
     """Rms of the vector of all columns in a band.
 
-    Parameters
-    ----------
-    band : Banded
-
     Returns
     -------
     Estimate
@@ -217,10 +213,6 @@ def share_estimate(part: Banded, of: Banded) -> Estimate:
 def crossing_estimate(band: Banded) -> Estimate:
     """How often a second the movement of a band passes its mean upwards: the root of m2 over m0 [rice-1944].
 
-    Parameters
-    ----------
-    band : Banded
-
     Returns
     -------
     Estimate
@@ -243,10 +235,6 @@ def crossing_estimate(band: Banded) -> Estimate:
 
 def principal_axis(band: Banded) -> Axis | None:
     """The direction in which a band moves most; None for one column.
-
-    Parameters
-    ----------
-    band : Banded
 
     Returns
     -------

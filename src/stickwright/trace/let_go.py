@@ -86,10 +86,6 @@ def let_go(clean: Cleaned, centre: tuple[float, float] | None) -> tuple[NDArray[
 def while_held(recording: Recording) -> tuple[Recording, list[Finding]]:
     """A recording without the samples while nobody held the stick: their cells are empty.
 
-    Parameters
-    ----------
-    recording : Recording
-
     Returns
     -------
     Recording
@@ -107,13 +103,7 @@ def while_held(recording: Recording) -> tuple[Recording, list[Finding]]:
 
 
 def centre_of(rest: RestReport | None, clean: Cleaned) -> tuple[float, float] | None:
-    """Rest centre; zero output where no rest was seen, and unknown where the unit has no zero either.
-
-    Parameters
-    ----------
-    rest : RestReport or None
-    clean : Cleaned
-    """
+    """Rest centre; zero output where no rest was seen, and unknown where the unit has no zero either."""
     if rest is None:
         return None if clean.unit_is_foreign else (0.0, 0.0)
     values = [offset.value if offset.value is not None else 0.0 for offset in (rest.offset_x, rest.offset_y)]

@@ -54,24 +54,14 @@ def backup_page(
 
 
 def show(request: Request) -> Response:
-    """The page.
-
-    Parameters
-    ----------
-    request : Request
-    """
+    """The page."""
     desk = desk_of(request)
     desk.kept()
     return page(request, "backup.html", backup_page(desk))
 
 
 def make(request: Request) -> Response:
-    """A backup, to a file of this machine or as a download.
-
-    Parameters
-    ----------
-    request : Request
-    """
+    """A backup, to a file of this machine or as a download."""
     desk, typed = desk_of(request), str(form(request).get("file", "")).strip()
     store = desk.kept()
     try:
@@ -92,12 +82,7 @@ def make(request: Request) -> Response:
 
 
 def bring_back(request: Request) -> Response:
-    """Records from a backup, at a new place.
-
-    Parameters
-    ----------
-    request : Request
-    """
+    """Records from a backup, at a new place."""
     desk, typed = desk_of(request), form(request)
     desk.kept()
     file, place, passphrase = (str(typed.get(name, "")) for name in ("from", "place", "passphrase"))

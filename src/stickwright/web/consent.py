@@ -50,12 +50,7 @@ FIELDS: dict[Text, str] = {
 
 
 def consent_words(here: At) -> tuple[Message, bool]:
-    """How the consent stands, in a sentence; and whether it lets results be kept today.
-
-    Parameters
-    ----------
-    here : At
-    """
+    """How the consent stands, in a sentence; and whether it lets results be kept today."""
     if here.key == "d":
         return message(ConsentPage.demo), True
     found = consent_of(here.store, here.player_id, here.desk.today())
@@ -121,12 +116,7 @@ def consent_page(here: At, typed: FormData | None = None) -> dict[str, Any]:
 
 
 def a_year_on(day: date) -> date:
-    """Twelve months later.
-
-    Parameters
-    ----------
-    day : date
-    """
+    """Twelve months later."""
     try:
         return day.replace(year=day.year + 1)
     except ValueError:  # 29 February
@@ -134,23 +124,13 @@ def a_year_on(day: date) -> date:
 
 
 def show(request: Request) -> Response:
-    """The consent.
-
-    Parameters
-    ----------
-    request : Request
-    """
+    """The consent."""
     here = at_player(request)
     return page(request, "consent.html", consent_page(here), here=here)
 
 
 def write_down(request: Request) -> Response:
-    """A consent, as it was given. With one to keep, a player in memory moves to the records.
-
-    Parameters
-    ----------
-    request : Request
-    """
+    """A consent, as it was given. With one to keep, a player in memory moves to the records."""
     here, typed = at_player(request), form(request)
     try:
         given = _given(here, typed)
@@ -220,12 +200,7 @@ def keep_after_all(here: At, given: dict[str, Any]) -> tuple[At, tuple[Message, 
 
 
 def work_without_keeping(request: Request) -> Response:
-    """Today's help without a consent: the last visit's sites, game and room in memory; the records stay as they are.
-
-    Parameters
-    ----------
-    request : Request
-    """
+    """Today's help without a consent: the last visit's sites, game and room in memory; the records stay as they are."""
     here = at_player(request)
     assert here.player is not None
     desk = here.desk
@@ -242,12 +217,7 @@ def work_without_keeping(request: Request) -> Response:
 
 
 def take_back(request: Request) -> Response:
-    """The consent is withdrawn: from now on nothing is added.
-
-    Parameters
-    ----------
-    request : Request
-    """
+    """The consent is withdrawn: from now on nothing is added."""
     here = at_player(request)
     withdraw(here.store, here.player_id, who=here.who)
     return done(request, here.player_url("consent"), message(ConsentPage.withdrawal_recorded))

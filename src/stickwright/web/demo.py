@@ -47,12 +47,7 @@ def _below(folder: Traversable, name: str) -> list[tuple[str, bytes]]:
 
 
 def set_out(desk: RequestContext) -> None:
-    """Lay the demo out in memory, unless it lies there already.
-
-    Parameters
-    ----------
-    desk : RequestContext
-    """
+    """Lay the demo out in memory, unless it lies there already."""
     with desk.guard:
         if desk.demo is None:
             store = memory_store(desk.clock)
@@ -61,12 +56,7 @@ def set_out(desk: RequestContext) -> None:
 
 
 def begin(request: Request) -> Response:
-    """Lay the demo out, and show it.
-
-    Parameters
-    ----------
-    request : Request
-    """
+    """Lay the demo out, and show it."""
     set_out(desk_of(request))
     return RedirectResponse("/demo", 303)
 
@@ -93,12 +83,7 @@ def demo_page(here: At) -> dict[str, Any]:
 
 
 def demo(request: Request) -> Response:
-    """The first page of the demo.
-
-    Parameters
-    ----------
-    request : Request
-    """
+    """The first page of the demo."""
     desk, session = desk_of(request), session_of(request)
     if desk.demo is None:
         return RedirectResponse("/start", 303)

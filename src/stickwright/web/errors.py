@@ -23,26 +23,14 @@ __all__ = ["HANDLERS", "bad_input", "locked", "not_found", "our_fault"]
 
 
 def bad_input(request: Request, refused: Exception) -> Response:
-    """A mistake that no page showed beside its field.
-
-    Parameters
-    ----------
-    request : Request
-    refused : BadInput
-    """
+    """A mistake that no page showed beside its field."""
     assert isinstance(refused, BadInput)
     data = {"title": message(Refusals.title), "sentences": [str(problem) for problem in refused.problems]}
     return page(request, "refused.html", data, status=422)
 
 
 def not_found(request: Request, refused: Exception) -> Response:
-    """An address without a page, or a way of asking that it does not know.
-
-    Parameters
-    ----------
-    request : Request
-    refused : HTTPException
-    """
+    """An address without a page, or a way of asking that it does not know."""
     assert isinstance(refused, HTTPException)
     title: Message = message(Refusals.title)
     sentence: Text = str(refused.detail)
@@ -55,13 +43,7 @@ def not_found(request: Request, refused: Exception) -> Response:
 
 
 def locked(request: Request, closed: Exception) -> Response:
-    """The records are closed: ask for the passphrase, and keep what was typed until it is given.
-
-    Parameters
-    ----------
-    request : Request
-    closed : Locked
-    """
+    """The records are closed: ask for the passphrase, and keep what was typed until it is given."""
     assert isinstance(closed, Locked)
     if request.method == "POST":
         sent = [(name, value) for name, value in request.state.form.multi_items() if isinstance(value, str)]
@@ -71,13 +53,7 @@ def locked(request: Request, closed: Exception) -> Response:
 
 
 def our_fault(request: Request, fault: Exception) -> Response:
-    """A defect of the program: nothing of it is shown, all of it is kept in a file on this machine.
-
-    Parameters
-    ----------
-    request : Request
-    fault : Exception
-    """
+    """A defect of the program: nothing of it is shown, all of it is kept in a file on this machine."""
     with tempfile.NamedTemporaryFile(
         "w", prefix="stickwright-report-", suffix=".txt", delete=False, encoding="utf-8"
     ) as report:

@@ -21,12 +21,7 @@ __all__ = ["ROUTES", "ask", "erase", "erase_page", "everything"]
 
 
 def everything(request: Request) -> Response:
-    """All of it in one file.
-
-    Parameters
-    ----------
-    request : Request
-    """
+    """All of it in one file."""
     here = at_player(request)
     assert here.player is not None
     body = packed_player(
@@ -36,12 +31,7 @@ def everything(request: Request) -> Response:
 
 
 def erase_page(here: At) -> dict[str, Any]:
-    """What would go.
-
-    Parameters
-    ----------
-    here : At
-    """
+    """What would go."""
     told = elsewhere(here.store) if here.kept else ()
     counts = what_would_go(here.store, here.player_id)
     would_go = tuple((message(Counts.label, what=what), count) for what, count in counts.items())
@@ -49,23 +39,13 @@ def erase_page(here: At) -> dict[str, Any]:
 
 
 def ask(request: Request) -> Response:
-    """What would go, before anything does.
-
-    Parameters
-    ----------
-    request : Request
-    """
+    """What would go, before anything does."""
     here = at_player(request)
     return page(request, "erase.html", erase_page(here), here=here)
 
 
 def erase(request: Request) -> Response:
-    """Erase the player, once the code is typed.
-
-    Parameters
-    ----------
-    request : Request
-    """
+    """Erase the player, once the code is typed."""
     here = at_player(request)
     assert here.player is not None
     typed = str(form(request).get("code", "")).strip()

@@ -31,12 +31,7 @@ REASONS: dict[str, Why] = {one: one for one in get_args(Why)}
 
 
 def files_page(here: At) -> dict[str, Any]:
-    """All files of a visit, with who wrote them last.
-
-    Parameters
-    ----------
-    here : At
-    """
+    """All files of a visit, with who wrote them last."""
     return {
         "title": message(FilesPage.title),
         "files": tuple(

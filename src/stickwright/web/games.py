@@ -70,12 +70,7 @@ def at_game(request: Request, key: str) -> At:
 
 
 def games_here(here: At) -> tuple[GameRow, ...]:
-    """The games of a visit, the first one first.
-
-    Parameters
-    ----------
-    here : At
-    """
+    """The games of a visit, the first one first."""
     if here.visit is None:
         return ()
     held = documents(here.store, here.visit.id)
@@ -113,12 +108,7 @@ def _name(tables: Mapping[str, Any], key: str) -> str:
 
 
 def actions_here(here: At) -> tuple[str, ...]:
-    """Names of the actions of all games.
-
-    Parameters
-    ----------
-    here : At
-    """
+    """Names of the actions of all games."""
     return tuple(
         dict.fromkeys(name for row in games_here(here) for name in names_here(here, VIEWS[row.key].name, "action"))
     )

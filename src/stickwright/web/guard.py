@@ -87,13 +87,7 @@ class _InMemory(MultiPartParser):
 
 
 class Guard:
-    """Lets in what is meant for us.
-
-    Parameters
-    ----------
-    app : ASGIApp
-    desk : RequestContext
-    """
+    """Lets in what is meant for us."""
 
     def __init__(self, app: ASGIApp, desk: RequestContext) -> None:
         self.app = app
@@ -203,25 +197,13 @@ def foreign(connection: HTTPConnection, desk: RequestContext) -> Refusal | None:
 
 
 def cookie_name(connection: HTTPConnection) -> str:
-    """Cookies do not tell ports apart: two starts side by side need two names.
-
-    Parameters
-    ----------
-    connection : HTTPConnection
-    """
+    """Cookies do not tell ports apart: two starts side by side need two names."""
     server = connection.scope.get("server") or ("", 0)
     return f"stickwright-{server[1]}"
 
 
 def give_cookie(answer: Response, connection: HTTPConnection, session: Session) -> None:
-    """Let a browser be known again.
-
-    Parameters
-    ----------
-    answer : Response
-    connection : HTTPConnection
-    session : Session
-    """
+    """Let a browser be known again."""
     secure = connection.url.scheme == "https" or connection.headers.get("x-forwarded-proto") == "https"
     answer.set_cookie(cookie_name(connection), session.id, httponly=True, samesite="strict", secure=secure, path="/")
 

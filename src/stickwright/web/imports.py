@@ -44,22 +44,12 @@ def import_page(desk: RequestContext, *, into: str = "", folder: str = "") -> di
 
 
 def ask(request: Request) -> Response:
-    """The form.
-
-    Parameters
-    ----------
-    request : Request
-    """
+    """The form."""
     return page(request, "import.html", import_page(desk_of(request), into=request.query_params.get("in", "")))
 
 
 def take_in(request: Request) -> Response:
-    """A case folder becomes a visit.
-
-    Parameters
-    ----------
-    request : Request
-    """
+    """A case folder becomes a visit."""
     desk, session, typed = desk_of(request), session_of(request), form(request)
     into, folder = str(typed.get("into", "")), str(typed.get("folder", "")).strip()
     key: Key = "m" if into == "m" else "d" if into == "d" else ""

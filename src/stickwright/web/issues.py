@@ -61,12 +61,7 @@ def _concerns(finding: Finding, name: str) -> bool:
 
 
 def problem_on_pages(problem: Problem) -> Message:
-    """A problem of a file, for somebody who fills in pages.
-
-    Parameters
-    ----------
-    problem : Problem
-    """
+    """A problem of a file, for somebody who fills in pages."""
     if problem.where == ("kit.toml",) and problem.found == message(Found.no_file):
         return NO_KIT
     found, expected, remedy = (_by_page(text) for text in (problem.found, problem.expected, problem.remedy))
@@ -74,12 +69,7 @@ def problem_on_pages(problem: Problem) -> Message:
 
 
 def on_pages(text: Text) -> Text:
-    """What was noticed, with its place by the page that it is on.
-
-    Parameters
-    ----------
-    text : Message or str
-    """
+    """What was noticed, with its place by the page that it is on."""
     if not isinstance(text, Message) or text.code != _AT:
         return _by_page(text)
     return message(FilePlaces.at, where=_places(text.param("where")), told=_by_page(text.param("told")))

@@ -39,12 +39,7 @@ class Later(BaseRoute):
         return routes
 
     def matches(self, scope: Scope) -> tuple[Match, Scope]:
-        """As a route of the module matches.
-
-        Parameters
-        ----------
-        scope : Scope
-        """
+        """As a route of the module matches."""
         if scope["type"] not in ("http", "websocket") or not self.addresses.fullmatch(scope["path"]):
             return Match.NONE, {}
         best: tuple[Match, dict[str, Any]] = (Match.NONE, {})

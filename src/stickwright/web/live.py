@@ -138,22 +138,12 @@ class RecordSink:
         return held
 
     def note(self, what: str, detail: str = "") -> None:
-        """Something that happened to the recording: 'paused', 'resumed', 'gap'.
-
-        Parameters
-        ----------
-        what, detail : str
-        """
+        """Something that happened to the recording: 'paused', 'resumed', 'gap'."""
         if self.recording_id is not None:
             note_recording(self.store, self.recording_id, what, who=self.who, detail=detail)
 
     def finish(self, what: str) -> None:
-        """The recording is over: 'done' or 'stopped'.
-
-        Parameters
-        ----------
-        what : str
-        """
+        """The recording is over: 'done' or 'stopped'."""
         if self.recording_id is not None:
             row = finish_recording(self.store, self.recording_id, what, who=self.who)
             if row.samples:
@@ -454,12 +444,7 @@ class Live:
 
 
 def known_words(known: Progress) -> dict[str, Any]:
-    """What is known so far, as the page says it.
-
-    Parameters
-    ----------
-    known : Progress
-    """
+    """What is known so far, as the page says it."""
     return {
         "kind": "known", "verdict": known.verdict, "sentence": say(known.sentence),
         "lines": [{"label": say(line.label), "words": say(line.words), "known": _known(line)} for line in known.lines],

@@ -54,23 +54,13 @@ def loans_page(here: At, typed: Mapping[str, str] | None = None) -> dict[str, An
 
 
 def show(request: Request) -> Response:
-    """All loans.
-
-    Parameters
-    ----------
-    request : Request
-    """
+    """All loans."""
     here = at_shelf(request)
     return page(request, "loans.html", loans_page(here), here=here)
 
 
 def lend_one(request: Request) -> Response:
-    """Something goes out.
-
-    Parameters
-    ----------
-    request : Request
-    """
+    """Something goes out."""
     here, typed = _at(request), _typed(request)
     try:
         if here.key == "m":
@@ -92,12 +82,7 @@ def lend_one(request: Request) -> Response:
 
 
 def note(request: Request) -> Response:
-    """It came back, was cleaned, or may stay longer.
-
-    Parameters
-    ----------
-    request : Request
-    """
+    """It came back, was cleaned, or may stay longer."""
     here, typed = _at(request), _typed(request)
     loan, what = int(request.path_params["loan"]), str(request.path_params["what"])
     known = [row.loan for row in loans(here.store, here.player.id if here.player is not None else None)]

@@ -54,12 +54,7 @@ def loans_part(here: At, typed: Mapping[str, str] | None = None) -> dict[str, An
 
 
 def shelf_kit(here: At) -> Any:
-    """The kit with the stock as owned; None where there is none, or something in it is to be put right.
-
-    Parameters
-    ----------
-    here : At
-    """
+    """The kit with the stock as owned; None where there is none, or something in it is to be put right."""
     from stickwright.files.toml_lines import parse_toml
     from stickwright.files.validation_errors import validated
     from stickwright.model.kit import Kit

@@ -137,12 +137,7 @@ class RunningTasks:
                 del self.open[key]
 
     def put(self, one: Open) -> str:
-        """Keep a task under a key that cannot be guessed.
-
-        Parameters
-        ----------
-        one : Open
-        """
+        """Keep a task under a key that cannot be guessed."""
         key = secrets.token_urlsafe(16)
         self.open[key] = one
         return key
@@ -317,14 +312,7 @@ def settings_of(sent: Mapping[str, str], seed: int) -> Task:
 
 
 def live_page(here: At, key: str, one: Open) -> dict[str, Any]:
-    """What the page of a running task shows before its script has begun.
-
-    Parameters
-    ----------
-    here : At
-    key : str
-    one : Open
-    """
+    """What the page of a running task shows before its script has begun."""
     task = one.live.asked.task
     return {
         "title": say(task.title),

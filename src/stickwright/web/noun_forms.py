@@ -126,12 +126,7 @@ def choice_words(shape: FieldShape, text: str) -> str:
 
 
 def inner_tables(model: type[Measured]) -> tuple[tuple[str, type[Measured], bool], ...]:
-    """The tables inside a table: key, noun, whether there may be many.
-
-    Parameters
-    ----------
-    model : type
-    """
+    """The tables inside a table: key, noun, whether there may be many."""
     return tuple(
         (name, shape.model, shape.many)
         for name, shape in fields_of(model).items()

@@ -294,10 +294,5 @@ def path_of(text: str, model: type[Measured], tables: Mapping[str, Any]) -> Fiel
 
 
 def path_text(path: FieldPath) -> str:
-    """A place as an address names it.
-
-    Parameters
-    ----------
-    path : tuple
-    """
+    """A place as an address names it."""
     return "/".join(str(step) for step in path)

@@ -24,12 +24,7 @@ LONGEST_NAME = 200
 
 
 def packed(tree: Mapping[str, bytes]) -> bytes:
-    """Files as one ZIP file; the same files give the same bytes.
-
-    Parameters
-    ----------
-    tree : mapping of str to bytes
-    """
+    """Files as one ZIP file; the same files give the same bytes."""
     out = io.BytesIO()
     with zipfile.ZipFile(out, "w", zipfile.ZIP_DEFLATED) as archive:
         for name in sorted(tree):

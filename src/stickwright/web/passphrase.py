@@ -40,10 +40,6 @@ class Strength(NamedTuple):
 def strength(passphrase: str) -> Strength:
     """How hard a passphrase is to guess.
 
-    Parameters
-    ----------
-    passphrase : str
-
     Returns
     -------
     Strength
@@ -73,10 +69,6 @@ def strength(passphrase: str) -> Strength:
 
 def accepted(passphrase: str, again: str) -> str:
     """A new passphrase, typed twice.
-
-    Parameters
-    ----------
-    passphrase, again : str
 
     Raises
     ------

@@ -37,12 +37,7 @@ class Differences(NamedTuple):
 
 
 def differences(first: Plan, second: Plan) -> Differences:
-    """What differs between two plans of one visit.
-
-    Parameters
-    ----------
-    first, second : Plan
-    """
+    """What differs between two plans of one visit."""
     alike = first.game == second.game
     actions = tuple(
         _row(name, _done(_placement(first, name)), _done(_placement(second, name)))

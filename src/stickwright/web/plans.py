@@ -174,12 +174,7 @@ def wishes_of(sent: Mapping[str, str]) -> Wishes:
 
 
 def as_typed_here(refused: BadInput) -> BadInput:
-    """Problems of wishes by the fields of the page, which the same words are typed into on a command line.
-
-    Parameters
-    ----------
-    refused : BadInput
-    """
+    """Problems of wishes by the fields of the page, which the same words are typed into on a command line."""
     problems = []
     for one in refused.problems:
         option = say(one.field)
@@ -307,14 +302,7 @@ def _shown(request: Request, here: At, row: PlanRow) -> ShownPlan:
 
 
 def tunings_here(request: Request, here: At, site: str) -> tuple[Tuning, ...]:
-    """What the latest plan of a visit would set for a site; none without a plan.
-
-    Parameters
-    ----------
-    request : Request
-    here : At
-    site : str
-    """
+    """What the latest plan of a visit would set for a site; none without a plan."""
     made = plans(here.store, here.visit_id)
     if not made:
         return ()
@@ -331,14 +319,7 @@ def _number_of(request: Request) -> int:
 
 
 def plan_page(here: At, row: PlanRow, shown: ShownPlan) -> dict[str, Any]:
-    """Everything that the sheet holds, as a page.
-
-    Parameters
-    ----------
-    here : At
-    row : PlanRow
-    shown : ShownPlan
-    """
+    """Everything that the sheet holds, as a page."""
     return {
         "title": message(PlansPage.number, number=row.number),
         "row": row,

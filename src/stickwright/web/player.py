@@ -103,23 +103,13 @@ def _next(here: At, rows: Any, has_consent: bool) -> dict[str, Any]:
 
 
 def show(request: Request) -> Response:
-    """The player's page.
-
-    Parameters
-    ----------
-    request : Request
-    """
+    """The player's page."""
     here = at_player(request)
     return page(request, "player.html", player_page(here), here=here)
 
 
 def begin_visit(request: Request) -> Response:
-    """A new visit, with what is carried over from an earlier one.
-
-    Parameters
-    ----------
-    request : Request
-    """
+    """A new visit, with what is carried over from an earlier one."""
     here, typed = at_player(request, adds=True), form(request)
     on_date = str(typed.get("on_date", "")).strip() or here.desk.today().isoformat()
     like = str(typed.get("like", "0"))

@@ -66,12 +66,7 @@ def _url(desk: RequestContext, key: Key, row: PlayerRow) -> str:
 
 
 def show(request: Request) -> Response:
-    """The list.
-
-    Parameters
-    ----------
-    request : Request
-    """
+    """The list."""
     asked, desk = request.query_params, desk_of(request)
     number = asked.get("page", "1")
     data = players_page(
@@ -84,12 +79,7 @@ def show(request: Request) -> Response:
 
 
 def add(request: Request) -> Response:
-    """A new player: in memory, until there is a consent to keep.
-
-    Parameters
-    ----------
-    request : Request
-    """
+    """A new player: in memory, until there is a consent to keep."""
     desk, session = desk_of(request), session_of(request)
     code = str(form(request).get("code", "")).strip()
     try:

@@ -41,12 +41,7 @@ def practice_feed(state_now: Callable[[], TaskState | None], seed: int = 7) -> F
 
 
 def asked_xy(state: TaskState | None) -> tuple[float, float] | None:
-    """Where a willing player would put the stick now; None when nothing is asked of it.
-
-    Parameters
-    ----------
-    state : TaskState or None
-    """
+    """Where a willing player would put the stick now; None when nothing is asked of it."""
     if state is None or state.phase != "asking":
         return None
     step = state.asked

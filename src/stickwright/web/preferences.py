@@ -87,12 +87,7 @@ _KNOWN = {
 
 
 def preferences_at(file: Path) -> Preferences:
-    """What was set before; the usual where nothing was, or where the file cannot be understood.
-
-    Parameters
-    ----------
-    file : Path
-    """
+    """What was set before; the usual where nothing was, or where the file cannot be understood."""
     try:
         read = tomllib.loads(file.read_text(encoding="utf-8"))
         names = {field.name for field in fields(Preferences)}
@@ -102,13 +97,7 @@ def preferences_at(file: Path) -> Preferences:
 
 
 def keep_preferences(file: Path, preferences: Preferences) -> None:
-    """Write what is set.
-
-    Parameters
-    ----------
-    file : Path
-    preferences : Preferences
-    """
+    """Write what is set."""
     import tomlkit
 
     from stickwright.files.writing import write_whole
@@ -118,10 +107,5 @@ def keep_preferences(file: Path, preferences: Preferences) -> None:
 
 
 def own_preferences(account: str) -> str:
-    """Under what name the preferences of an account stand among the settings of a team's records.
-
-    Parameters
-    ----------
-    account : str
-    """
+    """Under what name the preferences of an account stand among the settings of a team's records."""
     return f"preferences of {account}"[:80]

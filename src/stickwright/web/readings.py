@@ -352,12 +352,7 @@ def ability_here(here: At, place: int) -> AbleHere | None:
 
 
 def ability_rows(site: AbleHere) -> dict[str, Any]:
-    """What the player can do in each direction, in words and figures, and whether that is known well enough.
-
-    Parameters
-    ----------
-    site : AbleHere
-    """
+    """What the player can do in each direction, in words and figures, and whether that is known well enough."""
     able, table = site.capability, tables_of_figure(site)
     rows = tuple(
         (

@@ -36,12 +36,7 @@ class Petal(NamedTuple):
 
 
 def rose(petals: Sequence[Petal]) -> Markup:
-    """The diagram as SVG, seen from above: forward is up.
-
-    Parameters
-    ----------
-    petals : sequence of Petal
-    """
+    """The diagram as SVG, seen from above: forward is up."""
     parts = [
         Markup('<svg class="rose" viewBox="0 0 {0} {0}" width="{0}" height="{0}" role="group" aria-label="{1}">').format(
             SIZE, say(message(ReadingsPage.diagram))

@@ -110,12 +110,7 @@ def put_right(label: Message, words: Message) -> Problem:
 
 
 def told_beside(problem: Problem) -> str:
-    """A problem where its field is seen: without its place.
-
-    Parameters
-    ----------
-    problem : Problem
-    """
+    """A problem where its field is seen: without its place."""
     words = say(problem.without_place)
     return words[:1].upper() + words[1:]
 
@@ -162,12 +157,7 @@ def undo_of(here: At, name: str) -> Callable[[], object]:
 
 
 def form(request: Request) -> FormData:
-    """What was sent: read, bounded and checked by the guard.
-
-    Parameters
-    ----------
-    request : Request
-    """
+    """What was sent: read, bounded and checked by the guard."""
     sent = request.state.form
     assert isinstance(sent, FormData)
     return sent
@@ -175,10 +165,6 @@ def form(request: Request) -> FormData:
 
 def number_in(text: str) -> int | None:
     """A whole number as an address or a form sends it; None for anything else.
-
-    Parameters
-    ----------
-    text : str
 
     Examples
     --------
@@ -233,12 +219,7 @@ def download(body: bytes, name: str, media_type: str) -> Response:
 
 
 def svg_image(svg: str | bytes) -> str:
-    """A drawing as address of an image: its own styles then stay inside it.
-
-    Parameters
-    ----------
-    svg : str or bytes
-    """
+    """A drawing as address of an image: its own styles then stay inside it."""
     raw = svg.encode() if isinstance(svg, str) else svg
     return "data:image/svg+xml;base64," + base64.b64encode(raw).decode("ascii")
 

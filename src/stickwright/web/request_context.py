@@ -64,12 +64,7 @@ class Locked(Exception):
 
 
 class NotHere(HTTPException):
-    """Nothing at this address; `words` say what of several things it is that there is not.
-
-    Parameters
-    ----------
-    words : Message or str
-    """
+    """Nothing at this address; `words` say what of several things it is that there is not."""
 
     def __init__(self, words: Text) -> None:
         super().__init__(404)
@@ -148,22 +143,11 @@ class RequestContext:
         return not self.team and self.store is not None and self.store.kind == "encrypted"
 
     def preferences_of(self, session: Session | None) -> Preferences:
-        """What is set: on this machine, or, in a team, by who is logged in.
-
-        Parameters
-        ----------
-        session : Session or None
-        """
+        """What is set: on this machine, or, in a team, by who is logged in."""
         return session.preferences if session is not None and session.preferences is not None else self.preferences
 
     def prefer(self, preferences: Preferences, session: Session) -> None:
-        """Set the preferences, and keep them for the next start of this machine.
-
-        Parameters
-        ----------
-        preferences : Preferences
-        session : Session
-        """
+        """Set the preferences, and keep them for the next start of this machine."""
         if self.team:
             session.preferences = preferences
             choose(self.kept(), own_preferences(session.who), asdict(preferences), who=session.who)
@@ -188,12 +172,7 @@ class RequestContext:
         return (("/players", "players"), ("/kit", "kit"), *team, ("/settings", "settings"))
 
     def expired(self, session: Session) -> bool:
-        """Whether a team's session has been left alone for too long; it then is forgotten.
-
-        Parameters
-        ----------
-        session : Session
-        """
+        """Whether a team's session has been left alone for too long; it then is forgotten."""
         if not self.team or self.clock.now() - session.seen < self.idle:
             return False
         self.sessions.pop(session.id, None)
@@ -235,12 +214,7 @@ class RequestContext:
         return self.clock.now().astimezone().date()
 
     def touch(self, session: Session) -> None:
-        """Somebody is working: nothing locks itself now.
-
-        Parameters
-        ----------
-        session : Session
-        """
+        """Somebody is working: nothing locks itself now."""
         self.seen = session.seen = self.clock.now()
 
     def lock(self) -> None:
@@ -314,12 +288,7 @@ class At:
         return self.visit_url(self.visit.id) + (f"/{step}" if step else "")
 
     def visit_url(self, visit_id: int) -> str:
-        """Address of a visit in the same store.
-
-        Parameters
-        ----------
-        visit_id : int
-        """
+        """Address of a visit in the same store."""
         return f"/visits/{self.key}{visit_id}"
 
     def player_url(self, step: str = "") -> str:
@@ -372,24 +341,14 @@ def end_measuring(connection: HTTPConnection, places: set[tuple[str, int]] | Non
 
 
 def desk_of(connection: HTTPConnection) -> RequestContext:
-    """The desk behind a request or socket.
-
-    Parameters
-    ----------
-    connection : HTTPConnection
-    """
+    """The desk behind a request or socket."""
     desk = connection.app.state.desk
     assert isinstance(desk, RequestContext)
     return desk
 
 
 def session_of(connection: HTTPConnection) -> Session:
-    """The browser behind a request or socket; the guard has let it in.
-
-    Parameters
-    ----------
-    connection : HTTPConnection
-    """
+    """The browser behind a request or socket; the guard has let it in."""
     session = connection.state.session
     assert isinstance(session, Session)
     return session
@@ -460,46 +419,26 @@ def at_player(connection: HTTPConnection, *, adds: bool = False) -> At:
 
 
 def may_add(here: At) -> bool:
-    """Whether there is a consent to keep what is added; nothing is asked of what is not kept.
-
-    Parameters
-    ----------
-    here : At
-    """
+    """Whether there is a consent to keep what is added; nothing is asked of what is not kept."""
     return here.key != "" or may_keep(here.store, here.player_id, here.desk.today())
 
 
 def refuse_without_consent(here: At) -> None:
-    """Raise the sentence that says why nothing may be added here.
-
-    Parameters
-    ----------
-    here : At
-    """
+    """Raise the sentence that says why nothing may be added here."""
     if not here.writes:
         assert here.player is not None
         raise BadInput(Problem(here.player.code, "", "", message(Refusals.no_consent)))
 
 
 def at_shelf(request: Request) -> At:
-    """Where a page of the shelf is: the records' own, or with ``?in=d`` the demo's.
-
-    Parameters
-    ----------
-    request : Request
-    """
+    """Where a page of the shelf is: the records' own, or with ``?in=d`` the demo's."""
     desk, session = desk_of(request), session_of(request)
     key: Key = "d" if request.query_params.get("in") == "d" else ""
     return At(desk, key, desk.at(key), session.who, session.role == "practitioner")
 
 
 def carry_shelf(source: Store, target: Store) -> None:
-    """Make the shelf of `target` that of `source`.
-
-    Parameters
-    ----------
-    source, target : Store
-    """
+    """Make the shelf of `target` that of `source`."""
     there, here = documents(source, None), documents(target, None)
     for name, document in there.items():
         if name not in here or here[name].digest != document.digest:

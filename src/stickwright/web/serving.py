@@ -52,13 +52,7 @@ def bound(port: int) -> socket.socket:
 
 
 def address(desk: RequestContext, held: socket.socket) -> str:
-    """What the browser opens: with the token of this start.
-
-    Parameters
-    ----------
-    desk : RequestContext
-    held : socket
-    """
+    """What the browser opens: with the token of this start."""
     plain = f"http://{LOOPBACK}:{held.getsockname()[1]}/"
     return plain if desk.team else f"{plain}?start={desk.token}"
 

@@ -31,13 +31,7 @@ FIELDS: dict[Text, str] = {
 
 
 def settings_page(desk: RequestContext, session: Session) -> dict[str, Any]:
-    """What the settings show.
-
-    Parameters
-    ----------
-    desk : RequestContext
-    session : Session
-    """
+    """What the settings show."""
     store = desk.store
     return {
         "set": desk.preferences_of(session),
@@ -54,22 +48,12 @@ def settings_page(desk: RequestContext, session: Session) -> dict[str, Any]:
 
 
 def settings(request: Request) -> Response:
-    """The settings.
-
-    Parameters
-    ----------
-    request : Request
-    """
+    """The settings."""
     return page(request, "settings.html", settings_page(desk_of(request), session_of(request)))
 
 
 def prefer(request: Request) -> Response:
-    """Set how the app looks and behaves.
-
-    Parameters
-    ----------
-    request : Request
-    """
+    """Set how the app looks and behaves."""
     desk, session, typed = desk_of(request), session_of(request), form(request)
     before = desk.preferences_of(session)
     try:
@@ -87,12 +71,7 @@ def prefer(request: Request) -> Response:
 
 
 def change(request: Request) -> Response:
-    """Change the passphrase: the old one once, the new one twice.
-
-    Parameters
-    ----------
-    request : Request
-    """
+    """Change the passphrase: the old one once, the new one twice."""
     desk, typed = desk_of(request), form(request)
     store = desk.kept()
     old, new, again = (str(typed.get(name, "")) for name in ("old", "new", "again"))

@@ -39,12 +39,7 @@ FIELDS: dict[Text, str] = {message(StartPage.confirm): "again", "": "passphrase"
 
 
 def home(request: Request) -> Response:
-    """To the players, or to the start while the records are closed.
-
-    Parameters
-    ----------
-    request : Request
-    """
+    """To the players, or to the start while the records are closed."""
     return RedirectResponse("/start" if desk_of(request).store is None else "/players", 303)
 
 
@@ -73,12 +68,7 @@ def start_page(desk: RequestContext, *, then: str = "", idle: bool = False) -> d
 
 
 def start(request: Request) -> Response:
-    """The first page.
-
-    Parameters
-    ----------
-    request : Request
-    """
+    """The first page."""
     desk, asked = desk_of(request), request.query_params
     if desk.store is not None:
         return RedirectResponse("/players", 303)
@@ -86,12 +76,7 @@ def start(request: Request) -> Response:
 
 
 def unlock(request: Request) -> Response:
-    """Open the records with the passphrase, or make them with a new one.
-
-    Parameters
-    ----------
-    request : Request
-    """
+    """Open the records with the passphrase, or make them with a new one."""
     desk, typed = desk_of(request), form(request)
     assert isinstance(desk.place, Path)
     passphrase, again, then = (str(typed.get(name, "")) for name in ("passphrase", "again", "then"))
@@ -122,12 +107,7 @@ def unlock(request: Request) -> Response:
 
 
 def practise(request: Request) -> Response:
-    """Open practice records: not encrypted, apart from the real ones.
-
-    Parameters
-    ----------
-    request : Request
-    """
+    """Open practice records: not encrypted, apart from the real ones."""
     desk = desk_of(request)
     assert isinstance(desk.place, Path)
     if desk.store is None:
@@ -166,34 +146,19 @@ def _open(request: Request, store: Store) -> None:
 
 
 def lock(request: Request) -> Response:
-    """Close the records.
-
-    Parameters
-    ----------
-    request : Request
-    """
+    """Close the records."""
     end_measuring(request)
     desk_of(request).lock()
     return RedirectResponse("/start", 303)
 
 
 def strength_words(request: Request) -> Response:
-    """What a passphrase is worth, while it is typed.
-
-    Parameters
-    ----------
-    request : Request
-    """
+    """What a passphrase is worth, while it is typed."""
     return JSONResponse({"words": say(strength(str(form(request).get("passphrase", ""))).words)})
 
 
 def undo(request: Request) -> Response:
-    """Take back a change that a message offered to take back.
-
-    Parameters
-    ----------
-    request : Request
-    """
+    """Take back a change that a message offered to take back."""
     session = session_of(request)
     found = session.undos.pop(str(form(request).get("key", "")), None)
     if found is None:

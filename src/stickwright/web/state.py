@@ -77,12 +77,7 @@ def step_states(tree: Mapping[str, HeldFile], done: Done) -> tuple[StepState, ..
 
 
 def next_step(states: Sequence[StepState]) -> StepState:
-    """The one thing to do next: the first needed step that is not enough yet; the sheet when all is there.
-
-    Parameters
-    ----------
-    states : sequence of StepState
-    """
+    """The one thing to do next: the first needed step that is not enough yet; the sheet when all is there."""
     open_steps = [state for state in states if state.step.key in NEEDED and not state.enough]
     return open_steps[0] if open_steps else states[-1]
 

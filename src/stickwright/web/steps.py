@@ -51,12 +51,7 @@ def step_of(path: str) -> str:
 
 
 def step_after(path: str) -> VisitStep | None:
-    """The step that follows the one at this address; None after the last, and outside of the steps.
-
-    Parameters
-    ----------
-    path : str
-    """
+    """The step that follows the one at this address; None after the last, and outside of the steps."""
     keys = [step.key for step in STEPS]
     here = step_of(path)
     if here not in keys or here == keys[-1]:

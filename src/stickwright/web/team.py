@@ -42,23 +42,13 @@ FIELDS: dict[Text, str] = {
 
 
 def login(request: Request) -> Response:
-    """The form; on a server without accounts it makes the first one.
-
-    Parameters
-    ----------
-    request : Request
-    """
+    """The form; on a server without accounts it makes the first one."""
     desk = _team(request)
     return page(request, "login.html", {"first": not _open(desk.kept()), "name": ""})
 
 
 def log_in(request: Request) -> Response:
-    """Let somebody in by name and password.
-
-    Parameters
-    ----------
-    request : Request
-    """
+    """Let somebody in by name and password."""
     desk, typed = _team(request), form(request)
     store = desk.kept()
     name, password, again = (str(typed.get(key, "")) for key in ("name", "password", "again"))
@@ -92,24 +82,14 @@ def _refuse_first(desk: RequestContext, request: Request) -> None:
 
 
 def log_out(request: Request) -> Response:
-    """Forget the session.
-
-    Parameters
-    ----------
-    request : Request
-    """
+    """Forget the session."""
     desk, session = _team(request), session_of(request)
     desk.sessions.pop(session.id, None)
     return RedirectResponse("/login", 303)
 
 
 def show_accounts(request: Request) -> Response:
-    """Who may come in.
-
-    Parameters
-    ----------
-    request : Request
-    """
+    """Who may come in."""
     desk = _team(request)
     return page(request, "accounts.html", _accounts_page(desk, request))
 
@@ -128,12 +108,7 @@ def _accounts_page(desk: RequestContext, request: Request, name: str = "") -> di
 
 
 def add(request: Request) -> Response:
-    """A further account, or a new password for one.
-
-    Parameters
-    ----------
-    request : Request
-    """
+    """A further account, or a new password for one."""
     desk, session, typed = _team(request), session_of(request), form(request)
     name, role, password, again = (str(typed.get(key, "")) for key in ("name", "role", "password", "again"))
     try:
@@ -148,12 +123,7 @@ def add(request: Request) -> Response:
 
 
 def close(request: Request) -> Response:
-    """Close an account; who is logged in with it is out at once.
-
-    Parameters
-    ----------
-    request : Request
-    """
+    """Close an account; who is logged in with it is out at once."""
     desk, session = _team(request), session_of(request)
     name = str(form(request).get("name", ""))
     if name == session.who:
@@ -186,12 +156,7 @@ def trail_page(store: Store, number: int = 1) -> dict[str, Any]:
 
 
 def trail(request: Request) -> Response:
-    """Who did what.
-
-    Parameters
-    ----------
-    request : Request
-    """
+    """Who did what."""
     asked = request.query_params.get("page", "1")
     number = number_in(asked) or 1
     return page(request, "trail.html", trail_page(_team(request).kept(), max(1, number)))

@@ -25,12 +25,7 @@ class Tries:
     last: datetime | None = None
 
     def wait_s(self, now: datetime) -> int:
-        """Seconds to wait before the next try.
-
-        Parameters
-        ----------
-        now : datetime
-        """
+        """Seconds to wait before the next try."""
         if self.wrong < FREE or self.last is None:
             return 0
         pause_s = min(2.0 ** (self.wrong - FREE + 1), LONGEST_S)
@@ -38,24 +33,14 @@ class Tries:
         return math.ceil(min(max(left_s, 0.0), pause_s))  # a clock that was put back must not shut anybody out
 
     def check(self, now: datetime) -> None:
-        """Refuse a try that comes too soon.
-
-        Parameters
-        ----------
-        now : datetime
-        """
+        """Refuse a try that comes too soon."""
         wait_s = self.wait_s(now)
         if wait_s:
             too_soon = message(Passphrases.too_soon, seconds=wait_s)
             raise BadInput(Problem(message(StartPage.passphrase), "", "", too_soon))
 
     def failed(self, now: datetime) -> None:
-        """It was wrong.
-
-        Parameters
-        ----------
-        now : datetime
-        """
+        """It was wrong."""
         self.wrong, self.last = self.wrong + 1, now
 
     def succeeded(self) -> None:

@@ -23,12 +23,7 @@ __all__ = ["ROUTES", "as_files", "show", "visit_page"]
 
 
 def visit_page(here: At) -> dict[str, Any]:
-    """What is shown of a visit.
-
-    Parameters
-    ----------
-    here : At
-    """
+    """What is shown of a visit."""
     assert here.visit is not None
     held = documents(here.store, here.visit_id)
     tree = {name: document.says for name, document in held.items()}
@@ -56,23 +51,13 @@ def _problems(here: At) -> list[str]:
 
 
 def show(request: Request) -> Response:
-    """The visit's page.
-
-    Parameters
-    ----------
-    request : Request
-    """
+    """The visit's page."""
     here = at_visit(request)
     return page(request, "visit.html", visit_page(here), here=here)
 
 
 def as_files(request: Request) -> Response:
-    """The visit as a case folder, packed.
-
-    Parameters
-    ----------
-    request : Request
-    """
+    """The visit as a case folder, packed."""
     here = at_visit(request)
     assert here.player is not None
     assert here.visit is not None

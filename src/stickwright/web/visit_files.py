@@ -52,13 +52,7 @@ def names_here(here: At, name: str, table: str) -> tuple[str, ...]:
 
 
 def conditions_here(here: At, site: str) -> tuple[str, ...]:
-    """The states in which a site was read besides its usual one, in words; none while the file cannot be read.
-
-    Parameters
-    ----------
-    here : At
-    site : str
-    """
+    """The states in which a site was read besides its usual one, in words; none while the file cannot be read."""
     document, _ = file_here(here, "player.toml")
     try:
         listed = plain_tables(document.says, "player.toml").get("site") if document else None

@@ -49,12 +49,7 @@ class English(Writer):
         return one if self.form(count) == "one" else other
 
     def ordinal(self, number: int) -> str:
-        """The place in a row: ``1st``, ``2nd``, ``3rd``, ``4th``, ``11th``.
-
-        Parameters
-        ----------
-        number : int
-        """
+        """The place in a row: ``1st``, ``2nd``, ``3rd``, ``4th``, ``11th``."""
         ending = "th" if number % 100 in (11, 12, 13) else {1: "st", 2: "nd", 3: "rd"}.get(number % 10, "th")
         return f"{number}{ending}"
 
@@ -73,57 +68,27 @@ class English(Writer):
         return f"{degrees:.0f}° (near {_EIGHT[nearest]})"
 
     def directions(self, directions_rad: tuple[float, ...]) -> str:
-        """Several directions of the player.
-
-        Parameters
-        ----------
-        directions_rad : tuple of float
-        """
+        """Several directions of the player."""
         return self.all_of(tuple(self.direction(one) for one in directions_rad))
 
     def sites(self, names: tuple[str, ...]) -> str:
-        """Control sites by the names that a person gave them: ``the right index and the chin``.
-
-        Parameters
-        ----------
-        names : tuple of str
-        """
+        """Control sites by the names that a person gave them: ``the right index and the chin``."""
         return self.all_of(tuple(f"the {self.name(one)}" for one in names))
 
     def body_part(self, part: Part | None) -> str:
-        """A control site by the part of the body; any of them where it is None.
-
-        Parameters
-        ----------
-        part : str or None
-        """
+        """A control site by the part of the body; any of them where it is None."""
         return part or "control site"
 
     def topper_form(self, form: Form) -> str:
-        """Form of a topper.
-
-        Parameters
-        ----------
-        form : str
-        """
+        """Form of a topper."""
         return _FORMS[form]
 
     def stick_action(self, action: str | None) -> str:
-        """What a stick is used for; any action of a stick where none is named.
-
-        Parameters
-        ----------
-        action : str or None
-        """
+        """What a stick is used for; any action of a stick where none is named."""
         return self.name(action) if action else "any stick, all directions alike"
 
     def kind(self, kind: Kind) -> str:
-        """What a file describes: ``keep-out zone``.
-
-        Parameters
-        ----------
-        kind : str
-        """
+        """What a file describes: ``keep-out zone``."""
         return _KINDS.get(kind, kind)
 
     def long_unit(self, unit: TypedUnit) -> str:
@@ -167,21 +132,11 @@ class English(Writer):
         return f"{size} ({least:.0f} to {most:.0f}) {side}{mark}"
 
     def role(self, role: Role) -> str:
-        """What a game listens to: one of two sticks, or a button by its position.
-
-        Parameters
-        ----------
-        role : str
-        """
+        """What a game listens to: one of two sticks, or a button by its position."""
         return role if role in STICK_ROLES else BUTTONS[BUTTON_ROLES.index(role)]
 
     def minutes(self, time_s: float) -> str:
-        """A length of time in minutes, without an idle zero.
-
-        Parameters
-        ----------
-        time_s : float
-        """
+        """A length of time in minutes, without an idle zero."""
         return f"{self._decimal(f'{float(figures(time_s / 60)):g}')}{GAP}min"
 
     def chance(self, share: float) -> str:
