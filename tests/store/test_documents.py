@@ -232,3 +232,20 @@ def test_a_table_in_one_and_a_value_in_the_other_is_told(theirs, mine):
     found = merged(b"", theirs.encode(), mine.encode(), "game.toml", "ann", "2026-03-14T10:20:00")
     assert isinstance(found, MergeConflict)
     assert all(place(one).startswith("game.toml, rate") for one in found.problems)
+
+
+@pytest.mark.parametrize(
+    "line, other, together",
+    [
+        ('x = { a = 3, b = "no # 1" } # note', 'x = { a = 1, b = "no # 2" } # note', 'x = { a = 3, b = "no # 2" } # note'),
+        ('x = { a = 3, b = "no # 1" } # note', 'x = { a = 1, b = "no # 2" } # other', None),
+    ],
+)  # fmt: skip
+def test_a_mark_within_a_value_is_no_comment(line, other, together):
+    """Two values of one line: kept together, also where a text holds the mark of a comment; a comment that would be lost is asked."""
+    base = b'x = { a = 1, b = "no # 1" } # note'
+    found = merged(base, line.encode(), other.encode(), "game.toml", "ann", "2026-03-14T10:20:00")
+    if together is None:
+        assert isinstance(found, MergeConflict)
+    else:
+        assert found == together.encode()

@@ -188,9 +188,9 @@ def _by_setting(base: str, theirs: str, mine: str, changes: _Leaves) -> str | No
     import tomlkit
     from tomlkit.exceptions import TOMLKitError
 
-    if Counter(_comments(mine)) != Counter(_comments(base)):
-        return None
     try:
+        if Counter(_comments(tomlkit.parse(mine))) != Counter(_comments(tomlkit.parse(base))):
+            return None
         document = tomlkit.parse(theirs)
         for path, value in changes.items():
             table: Any = document
@@ -209,5 +209,21 @@ def _by_setting(base: str, theirs: str, mine: str, changes: _Leaves) -> str | No
         return None
 
 
-def _comments(text: str) -> list[str]:
-    return [line.split("#", 1)[1].strip() for line in text.splitlines() if "#" in line]
+def _comments(item: Any) -> Iterator[str]:
+    """Comments of a document as tomlkit has read it; a # within a value is none."""
+    from tomlkit.container import Container
+    from tomlkit.items import AbstractTable, AoT, Array, Null, Whitespace
+
+    inner: list[Any] = []
+    if isinstance(item, Container):
+        inner = [value for _, value in item.body]
+    elif isinstance(item, AbstractTable):
+        inner = [item.value]
+    elif isinstance(item, AoT):
+        inner = list(item.body)
+    elif isinstance(item, Array):
+        inner = list(item._iter_items())
+    if not isinstance(item, Container | Null | Whitespace | AoT) and item.trivia.comment:
+        yield item.trivia.comment.removeprefix("#").strip()
+    for one in inner:
+        yield from _comments(one)
