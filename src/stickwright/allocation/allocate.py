@@ -128,7 +128,7 @@ def allocate(
 
 
 def _held(case: Case, placements: Sequence[Placement]) -> tuple[Assumption, ...]:
-    names = {one.device for one in placements if one.holding}
+    names = {placement.device for placement in placements if placement.holding}
     held = [one for one in case.kit.controller if one.name in names and one.held in ("one hand", "two hands")]
     return held_assumptions(case.player, held, [stick for one in held for stick in case.kit.on_grip(one.name)])
 
@@ -186,7 +186,7 @@ def _given_up(
 ) -> list[Placement]:
     """Actions that the way out leaves out; none where no plan was found."""
     can = {way.action for way in found.ways}
-    done = {one.action for one in placements}
+    done = {placement.action for placement in placements}
     return [
         Placement(
             action=action.name,
@@ -209,20 +209,26 @@ def _in_order(case: Case, placements: Sequence[Placement]) -> tuple[Placement, .
         action.name: {"option": action.option_words, "helper": action.helper_words, "dropped": action.drop_words}
         for action in case.game.action
     }
-    told = [replace(one, words=words[one.action].get(one.how, "") or one.words) for one in placements]
+    told = [
+        replace(placement, words=words[placement.action].get(placement.how, "") or placement.words)
+        for placement in placements
+    ]
     return tuple(sorted(told, key=lambda one: order[one.action]))
 
 
 def _introduced(placements: Sequence[Placement], most: int) -> tuple[Placement, ...]:
     """New controls a few at a time, what the player wants most first: more at once are not found by feel."""
-    worth = {one.action: sum(t.points for t in one.terms if t.what == "importance") for one in placements}
+    worth = {
+        placement.action: sum(t.points for t in placement.terms if t.what == "importance") for placement in placements
+    }
     order = sorted(
-        (one for one in placements if one.how == "site"), key=lambda one: (-worth[one.action], placements.index(one))
+        (placement for placement in placements if placement.how == "site"),
+        key=lambda one: (-worth[one.action], placements.index(one)),
     )
     when: dict[str, str] = {}
     for place, one in enumerate(order):  # each switch, stick and button does one action
         when[one.action] = "day 1" if place < most else "week 2" if place < 2 * most else "later"
-    return tuple(replace(one, introduce=when.get(one.action, "")) for one in placements)  # type: ignore[arg-type]
+    return tuple(replace(placement, introduce=when.get(placement.action, "")) for placement in placements)  # type: ignore[arg-type]
 
 
 def _solved_words(best: Answer, clashed: bool) -> Message:
@@ -237,7 +243,7 @@ def _solved_words(best: Answer, clashed: bool) -> Message:
 
 
 def _sentence(placements: Sequence[Placement], clash: Clash | None) -> Message:
-    hows = Counter(one.how for one in placements)
+    hows = Counter(placement.how for placement in placements)
     return message(
         Layouts.done_by,
         actions=len(placements),
@@ -272,19 +278,19 @@ def _findings(case: Case, placements: Sequence[Placement], found: PossibleWays) 
         Finding(
             "query", "coarse",
             message(
-                Layouts.coarse, action=Name(one.action), site=Name(one.site or ""), setup=one.fit.named,
-                precision_bits=one.fit.bits.number,
+                Layouts.coarse, action=Name(placement.action), site=Name(placement.site or ""), setup=placement.fit.named,
+                precision_bits=placement.fit.bits.number,
             ),
         )
-        for one in placements
-        if one.fit is not None and one.fit.bits.number < COARSE_BITS
+        for placement in placements
+        if placement.fit is not None and placement.fit.bits.number < COARSE_BITS
     ]  # fmt: skip
     return (*out, *_to_try_at_once(case, placements), *_press_notes(placements), *_sound_notes(case, placements))
 
 
 def _to_try_at_once(case: Case, placements: Sequence[Placement]) -> list[Finding]:
     """Actions that must be possible at the same time, at parts of which only a usual figure says how they slow each other."""
-    placed = {one.action: one for one in placements}
+    placed = {placement.action: placement for placement in placements}
     pairs = {frozenset(pair.sites): pair for pair in pairs_of(case.player) if pair.says == "slows" and pair.assumed}
     out = []
     for first, second, chord in together_pairs(case.game.action):
@@ -318,7 +324,7 @@ def _overfull(loads: Sequence[SiteLoad]) -> list[Finding]:
 
 def _sound_notes(case: Case, placements: Sequence[Placement]) -> list[Finding]:
     """Switches that click; where quiet is wanted the points have told it of those chosen all the same."""
-    used = {one.device for one in placements if one.how == "site" and one.kind == "switch"}
+    used = {placement.device for placement in placements if placement.how == "site" and placement.kind == "switch"}
     loud = tuple(Name(one.name) for one in case.kit.switch if one.name in used and one.sound == "click")
     if not loud:
         return []
@@ -330,9 +336,9 @@ def _sound_notes(case: Case, placements: Sequence[Placement]) -> list[Finding]:
 def _press_notes(placements: Sequence[Placement]) -> list[Finding]:
     """What was not tried at each part that presses, each thing once."""
     notes: dict[str, dict[Text, None]] = {}
-    for one in placements:
-        if one.press is not None and one.site is not None:
-            notes.setdefault(one.site, {}).update(dict.fromkeys(one.press.notes))
+    for placement in placements:
+        if placement.press is not None and placement.site is not None:
+            notes.setdefault(placement.site, {}).update(dict.fromkeys(placement.press.notes))
     return [
         Finding("note", "press", message(Layouts.press_notes, site=Name(site), notes=tuple(told)))
         for site, told in notes.items()
@@ -349,7 +355,7 @@ def _assumptions(case: Case, placements: Sequence[Placement], found: PossibleWay
     for site in case.player.site:
         if site.name in pressed:
             out += press_assumptions(site, moves=pressed[site.name] > 1)
-    used = {one.site for one in placements if one.site is not None}
+    used = {placement.site for placement in placements if placement.site is not None}
     out += [
         Assumption(
             message(Layouts.at_once, sites=tuple(map(Name, pair.sites))),
@@ -365,9 +371,9 @@ def _assumptions(case: Case, placements: Sequence[Placement], found: PossibleWay
 
 def _cautions(placements: Sequence[Placement]) -> tuple[Caution, ...]:
     out = []
-    if any(one.socket for one in placements):
+    if any(placement.socket for placement in placements):
         out.append(Caution("cable", None, message(Layouts.cables)))
-    if any(one.how == "helper" or one.connection == "paired" for one in placements):
+    if any(placement.how == "helper" or placement.connection == "paired" for placement in placements):
         out.append(Caution("sharing", None, message(Layouts.two_controllers)))
     for one in placements:
         name = Name(one.action)

@@ -190,7 +190,14 @@ def site_loads(
     """
     actions = {action.name: action for action in game.action}
     used = [
-        (site, [one for one in placements if one.how == "site" and one.site == site.name and one.action in actions])
+        (
+            site,
+            [
+                placement
+                for placement in placements
+                if placement.how == "site" and placement.site == site.name and placement.action in actions
+            ],
+        )
         for site in player.site
     ]
     used = [(site, mine) for site, mine in used if mine]

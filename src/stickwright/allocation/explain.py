@@ -231,10 +231,10 @@ def explained(
 def _worth_telling(plans: Sequence[Alternative]) -> tuple[Alternative, ...]:
     """Of plans that are as good, those that give a stick another place and one more: two fingers exchanged twenty times
     would hide what differs."""
-    as_good = [one for one in plans if one.loss < _NOTABLE]
+    as_good = [plan for plan in plans if plan.loss < _NOTABLE]
     sticks = [one for one in as_good if any(p.fit is not None and p.action in one.changed for p in one.placements)]
     first = [one for one in as_good if one not in sticks][:1]
-    return tuple(one for one in plans if one.loss >= _NOTABLE or one in sticks or one in first)
+    return tuple(plan for plan in plans if plan.loss >= _NOTABLE or plan in sticks or plan in first)
 
 
 def _choices(question: Question, chosen: dict[str, int]) -> list[tuple[str | None, frozenset[int]]]:
@@ -362,7 +362,7 @@ def _choice(one: Placement) -> tuple[object, ...]:
 
 
 def _moves(actions: Sequence[str], placements: Sequence[Placement]) -> tuple[Message, ...]:
-    by_action = {one.action: one for one in placements}
+    by_action = {placement.action: placement for placement in placements}
     return tuple(
         message(Choices.moves, action=Name(action), place=place_words(by_action[action]))
         if action in by_action

@@ -24,9 +24,12 @@ _Unit = tuple[str, str]
 
 def _plugged(placements: Iterable[Placement]) -> dict[Plug, _Unit]:
     return {
-        (one.hub or "", one.socket or ""): ("" if one.kind == "controller" else one.site or "", one.device or "")
-        for one in placements
-        if one.connection == "socket"
+        (placement.hub or "", placement.socket or ""): (
+            "" if placement.kind == "controller" else placement.site or "",
+            placement.device or "",
+        )
+        for placement in placements
+        if placement.connection == "socket"
     }
 
 
@@ -53,7 +56,7 @@ def sockets_kept(
             continue
         moved = _moves(_plugged(sharing.placements), home, groups)
         if any(old != new for old, new in moved.items()):
-            placements = tuple(_moved_to(one, moved) for one in sharing.placements)
+            placements = tuple(_moved_to(placement, moved) for placement in sharing.placements)
             sharing = replace(sharing, placements=placements, wiring=wiring_of(placements, case))
         home = _plugged(sharing.placements) | home
         out.append(sharing)
@@ -107,8 +110,8 @@ def plugged_for_all(sharings: Sequence[Sharing | None], case: Case, held: Sequen
             apart.append(())
             continue
         there = _plugged(placements)
-        loose = {(one.kind, one.site, one.device) for one in placements}
-        known = {(one.action, one.hub, one.socket, one.site) for one in placements}
+        loose = {(placement.kind, placement.site, placement.device) for placement in placements}
+        known = {(placement.action, placement.hub, placement.socket, placement.site) for placement in placements}
         more = Counter(_plugged(mine).values()) - Counter(there.values())
         new: dict[tuple[Plug, _Unit], list[Placement]] = {}
         for one in mine:
@@ -152,7 +155,9 @@ def _side_by_side(
 
 def _faults(placements: Sequence[Placement], case: Case, held: Sequence[HeldWay]) -> list[Text]:
     """What is wrong with these plugged in at once; without tags of cables, which others are given in the end."""
-    return [_untagged(one.text) for one in wiring_of(placements, case, held).findings if one.level == "fault"]
+    return [
+        _untagged(finding.text) for finding in wiring_of(placements, case, held).findings if finding.level == "fault"
+    ]
 
 
 def _untagged(value: Param) -> Param:
@@ -207,7 +212,9 @@ def replugs_of(first: Sharing, other: Sharing, apart: Sequence[Apart] = ()) -> t
     """
     before, after = _plugged(first.placements), _plugged(other.placements)
     players = {
-        (one.hub or "", one.socket or ""): one.site or "" for one in other.placements if one.connection == "socket"
+        (placement.hub or "", placement.socket or ""): placement.site or ""
+        for placement in other.placements
+        if placement.connection == "socket"
     }
     out = []
     for plug, unit in after.items():
@@ -235,8 +242,8 @@ def refits_of(first: Sharing, other: Sharing) -> tuple[Refit, ...]:
     """Sticks that are set up otherwise than for the first game."""
 
     def set_up(sharing: Sharing) -> dict[str, tuple[str, Text]]:
-        sticks = (one for one in sharing.placements if one.kind == "stick" and one.site)
-        return {one.site or "": (one.device or "", one.named) for one in sticks}
+        sticks = (placement for placement in sharing.placements if placement.kind == "stick" and placement.site)
+        return {stick.site or "": (stick.device or "", stick.named) for stick in sticks}
 
     before, after = set_up(first), set_up(other)
     return tuple(

@@ -194,7 +194,7 @@ def _role_findings(net: Netlist, hubs: Sequence[Hub]) -> Iterator[Finding]:
     for unit, wire in zip(net.units, net.wires, strict=True):
         if unit.helper:
             continue
-        asked = [one.role for one in unit.placements if one.role]
+        asked = [placement.role for placement in unit.placements if placement.role]
         buttons = [role for role in asked if unit.kind == "controller" and role not in STICK_ROLES]
         for role in dict.fromkeys(role for role in (wire.role, *buttons) if role):
             feeding[role].append(wire)
@@ -281,7 +281,7 @@ def _parts(units: Sequence[WiredDevice], net: Netlist, case: Case) -> tuple[Part
 
     for unit in units:
         add(unit.device)
-        fit = next((one.fit for one in unit.placements if one.fit is not None), None)
+        fit = next((placement.fit for placement in unit.placements if placement.fit is not None), None)
         if fit is not None:
             add(toppers.get(fit.topper or ""))
             add(extensions.get(fit.extension or ""))
@@ -310,7 +310,7 @@ def _second_controllers(
     placements: Sequence[Placement], units: Sequence[WiredDevice], case: Case
 ) -> tuple[PartLine, ...]:
     """The controllers that helpers need and that no unit stands for: none of the kit pairs, or no hub is described."""
-    helpers = {one.helper or "helper" for one in placements if one.how == "helper"}
+    helpers = {placement.helper or "helper" for placement in placements if placement.how == "helper"}
     served = {name for unit in units if unit.helper for name in unit.sites}
     lacking = sorted(helpers - served)
     if not lacking:

@@ -87,11 +87,11 @@ def _ranges(events: Iterable[object], known: Mapping[str, Device]) -> dict[str, 
     """Range of every axis of every device."""
     low: dict[str, NDArray[np.float64]] = {}
     high: dict[str, NDArray[np.float64]] = {}
-    for one in events:
-        if isinstance(one, DeviceSamples) and one.device_id in known and len(one.axes):
-            least, most = one.axes.min(axis=0), one.axes.max(axis=0)
-            low[one.device_id] = np.minimum(low.get(one.device_id, least), least)
-            high[one.device_id] = np.maximum(high.get(one.device_id, most), most)
+    for event in events:
+        if isinstance(event, DeviceSamples) and event.device_id in known and len(event.axes):
+            least, most = event.axes.min(axis=0), event.axes.max(axis=0)
+            low[event.device_id] = np.minimum(low.get(event.device_id, least), least)
+            high[event.device_id] = np.maximum(high.get(event.device_id, most), most)
     return {device_id: high[device_id] - low[device_id] for device_id in low}
 
 

@@ -260,8 +260,8 @@ def _unread(site: Site, report: Capability, reach_read: bool, straight: bool) ->
         figures.add("spasms")
     if not reach_read:
         figures.add("movement range")
-    force_up = _up([one.force_n for one in report.directions])
-    reach_up = _up([one.reach_m for one in report.directions]) if reach_read else np.ones_like(force_up)
+    force_up = _up([direction.force_n for direction in report.directions])
+    reach_up = _up([direction.reach_m for direction in report.directions]) if reach_read else np.ones_like(force_up)
     if max(force_up.max(), reach_up.max()) > 1:
         figures.add("directions")
     return Unread(frozenset(figures), force_up, reach_up)
@@ -273,7 +273,12 @@ def _stands_in(estimate: Estimate) -> bool:
 
 def _up(estimates: Sequence[Estimate]) -> Array:
     """How many times more each may be, where it was not read."""
-    return np.array([one.upper / one.number if _stands_in(one) and one.has_interval else 1.0 for one in estimates])
+    return np.array(
+        [
+            estimate.upper / estimate.number if _stands_in(estimate) and estimate.has_interval else 1.0
+            for estimate in estimates
+        ]
+    )
 
 
 def _force_readings(site: Site, step: float) -> tuple[cap.Readings, list[Finding]]:

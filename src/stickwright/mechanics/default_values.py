@@ -276,7 +276,9 @@ def limb_stiffness_of(
                     message(
                         AbilityFindings.limb_stiffness_refused,
                         site=Name(site.name),
-                        problem=message(Problems.sentences, parts=tuple(one.sentence for one in refused.problems)),
+                        problem=message(
+                            Problems.sentences, parts=tuple(problem.sentence for problem in refused.problems)
+                        ),
                     ),
                 )
             )

@@ -293,7 +293,7 @@ def _direction_fit(one: _Drawn, here: SiteSetups, k: int) -> DirectionFit:
 
 
 def _widened(directions: tuple[DirectionFit, ...]) -> tuple[DirectionFit, ...]:
-    return tuple(replace(one, gain=widening_gain(one.reach_share.number)) for one in directions)
+    return tuple(replace(direction, gain=widening_gain(direction.reach_share.number)) for direction in directions)
 
 
 def rules_at_duty(rules: Rules, duty: float, comfortable_of_maximal: float) -> Rules:

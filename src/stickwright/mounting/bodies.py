@@ -305,9 +305,9 @@ def _groups(things: Sequence[_Thing], room: Room, seat: bool) -> tuple[BodyGroup
         boxes = [one for one in some if one.radius_m is None]
         rods = [one for one in some if one.radius_m is not None]
         if boxes:
-            low, high = (np.array([getattr(one, end) for one in boxes]) for end in ("low_m", "high_m"))
-            found = Boxes(tuple(one.of for one in boxes), low, high, turns, pivot, apart)
-            out.append(BodyGroup(found, tuple(one.what for one in boxes)))
+            low, high = (np.array([getattr(box, end) for box in boxes]) for end in ("low_m", "high_m"))
+            found = Boxes(tuple(box.of for box in boxes), low, high, turns, pivot, apart)
+            out.append(BodyGroup(found, tuple(box.what for box in boxes)))
         if rods:
             start, end = (np.array([getattr(one, end) for one in rods]) for end in ("low_m", "high_m"))
             radius = np.array([one.radius_m or 0.0 for one in rods])

@@ -91,7 +91,11 @@ def stand_change(stand: Stand, pushes: Pushes, fasteners: Sequence[Fastener]) ->
     if stand.mount.size_m is None or stand.mount.mass_kg is None:
         return _sentence(message(MountChanges.measure, mount=name))
     sheets = sorted(
-        (one for one in fasteners if one.kind == "anti-slip sheet" and one.in_stock and one.friction is not None),
+        (
+            fastener
+            for fastener in fasteners
+            if fastener.kind == "anti-slip sheet" and fastener.in_stock and fastener.friction is not None
+        ),
         key=lambda one: one.friction or 0.0,
     )
     tried: list[tuple[tuple[Message, ...], Stand]] = [((), stand)]

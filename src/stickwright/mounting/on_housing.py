@@ -46,17 +46,17 @@ def flats_of(mounts: Sequence[SiteMount], room: Room, kit: Kit) -> dict[str, Sur
         Level flats alone. Of one whose device is turned, the largest part that lies straight to the room's axes whatever the turn.
     """
     out = {}
-    for one in mounts:
-        flat = flat_of(kit, one.device) if one.kind != "switch" else None
-        pose, choice = one.pose, one.choice
+    for mount in mounts:
+        flat = flat_of(kit, mount.device) if mount.kind != "switch" else None
+        pose, choice = mount.pose, mount.choice
         if flat is None or pose is None or choice is None or abs(pose.tilt_rad) > LEVEL_RAD:
             continue
         middle = np.asarray(pose.base_m) + turned(pose.turn_rad, pose.tilt_rad) @ np.asarray(flat.at_m)
         straight = abs(math.sin(pose.turn_rad)) < math.sin(LEVEL_RAD) and math.cos(pose.turn_rad) > 0
         width, depth = flat.size_m if straight else (min(flat.size_m) / math.sqrt(2),) * 2
         on = holder_of(room, choice.on)
-        out[one.site] = Surface(
-            name=flat_name(one.device), kind="table",
+        out[mount.site] = Surface(
+            name=flat_name(mount.device), kind="table",
             corner_m=(float(middle[0] - width / 2), float(middle[1] - depth / 2), float(middle[2])),
             size_m=(width, depth), fastened=True, moves_with=on.moves_with if on is not None else "room",
         )  # fmt: skip

@@ -55,7 +55,7 @@ class Stood:
     def readings(self) -> tuple[Reading, ...]:
         """All rules that it keeps or breaks."""
         checks = stand_checks(self.mount, self.pushes, self.height_m, self.held.whole_kg, floor=self.floor)
-        return (*(reading_of(one) for one in checks), *give_reading(self.held, self.mount))
+        return (*(reading_of(check) for check in checks), *give_reading(self.held, self.mount))
 
     def unmeasured(self) -> list[Unmeasured[Stood]]:
         """Figures that nobody measured."""

@@ -283,7 +283,7 @@ def _one_mount(mount: Mount, site: _Site) -> ArmReach:
         carried = site.carried(seen, head_of(mount))
         distance = np.linalg.norm(points - carried.ball_m, axis=1)
         bodies = bodies_of(site.room, site.pose.site, thing)
-        options = [_Places(one, points, carried, bodies, distance) for one in links]
+        options = [_Places(link, points, carried, bodies, distance) for link in links]
         if mount.kind == "gooseneck":
             neck = _neck_from(mount, thing, points, site, options[0])
             if neck.neck is not None and site.base_clear[seen][0] > 0.0:
@@ -313,11 +313,11 @@ def _one_mount(mount: Mount, site: _Site) -> ArmReach:
     poses = tuple(one for _, one in sorted(found, key=lambda pair: pair[0]))
     poses = tuple(
         replace(
-            one,
-            ranges_m=tuple((some.from_m, some.to_m) for some in ranges if some.clamp == one.clamp),
-            assumed=_assumed(mount, site, (one,)),
+            pose,
+            ranges_m=tuple((some.from_m, some.to_m) for some in ranges if some.clamp == pose.clamp),
+            assumed=_assumed(mount, site, (pose,)),
         )
-        for one in poses
+        for pose in poses
     )
     if not site.things:
         reasons.append(message(ArmReasons.nothing))

@@ -64,5 +64,5 @@ def _elsewhere(asked: MountRequest, mount: Mount, none: ArmReach) -> ArmReach:
             strict = message(MountRules.at_face, why=why, measures=(measure,))
             return replace(none, reasons=(strict, *none.reasons))
         doubt = MountDoubt("reach", (measure,), why)
-        return replace(found, poses=tuple(replace(one, doubts=(doubt,)) for one in found.poses))
+        return replace(found, poses=tuple(replace(pose, doubts=(doubt,)) for pose in found.poses))
     return none

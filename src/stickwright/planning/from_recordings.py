@@ -57,12 +57,12 @@ def without_simulated(case: Case, findings: list[Finding]) -> Case:
     findings : list of Finding
         What is left out is told here.
     """
-    invented = [one.name for one in case.recordings if one.simulated]
+    invented = [recording.name for recording in case.recordings if recording.simulated]
     if case.player.example or not invented:
         return case
     text = message(Heard.simulated, player=Name(case.player.code), recordings=tuple(Name(one) for one in invented))
     findings.append(Finding("query", "simulated_player", text))
-    return replace(case, recordings=tuple(one for one in case.recordings if not one.simulated))
+    return replace(case, recordings=tuple(recording for recording in case.recordings if not recording.simulated))
 
 
 def without_replayed(case: Case, findings: list[Finding]) -> Case:
@@ -74,12 +74,12 @@ def without_replayed(case: Case, findings: list[Finding]) -> Case:
     findings : list of Finding
         What is left out is told here.
     """
-    again = [one.name for one in case.recordings if one.replayed]
+    again = [recording.name for recording in case.recordings if recording.replayed]
     if not again:
         return case
     text = message(Heard.replayed, recordings=tuple(Name(one) for one in again))
     findings.append(Finding("note", "played_back", text))
-    return replace(case, recordings=tuple(one for one in case.recordings if not one.replayed))
+    return replace(case, recordings=tuple(recording for recording in case.recordings if not recording.replayed))
 
 
 def trace_of(recording: Recording, rng: np.random.Generator) -> TraceReport:
@@ -458,7 +458,7 @@ def base_turn(site: Site, recordings: Sequence[Recording], stick: str) -> Estima
         return _to_turn(own[0][1])
     others = [
         seat
-        for other in dict.fromkeys(one.stick for one in recordings if one.stick not in (None, stick))
+        for other in dict.fromkeys(recording.stick for recording in recordings if recording.stick not in (None, stick))
         for seat in _seats(site, recordings, str(other))
         if _to_turn(seat[1]) is not None
     ]
@@ -474,7 +474,7 @@ def _seats(site: Site, recordings: Sequence[Recording], stick: str) -> list[tupl
     """How a stick stood, by each set-up that it was recorded in, where the recordings tell."""
     from stickwright.tuning.pipeline import seat_of
 
-    usable = [one for one in recordings if one.stick == stick and one.unit == "share"]
+    usable = [recording for recording in recordings if recording.stick == stick and recording.unit == "share"]
     seats = [
         (_named(tried), seat_of([one for one in usable if _tried(one) == tried], site=site.name, stick=stick))
         for tried in dict.fromkeys(_tried(one) for one in usable)

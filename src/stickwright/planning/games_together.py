@@ -275,8 +275,8 @@ def layouts_of(
     sharings = tuple(_with_cables(one, case, ways) for one, case in zip(games.sharings, cases, strict=True))
     kit = cases[0].kit
     devices: list[Stick | Switch | Controller] = [*kit.stick, *kit.switch, *kit.controller]
-    prices = {one.name: one.price for one in devices}
-    stock = Counter({one.name: one.in_stock for one in devices})
+    prices = {device.name: device.price for device in devices}
+    stock = Counter({device.name: device.in_stock for device in devices})
     plugged = plugged_for_all(sharings, cases[0], ways or ()) if games.outcome == "common" else None
     layouts = []
     for number, case in enumerate(cases):
@@ -313,7 +313,7 @@ def _points(sharing: Sharing | None) -> float | None:
 
 def _because(alone: Sharing, here: Sharing) -> tuple[Message, ...]:
     """Actions done otherwise than with devices for this game only, dearest first."""
-    own = {one.action: one for one in alone.placements}
+    own = {placement.action: placement for placement in alone.placements}
     changed = []
     for one in here.placements:
         before = own.get(one.action)
@@ -368,13 +368,13 @@ def _together(
         points = weighted([one.points or 0.0 for one, _ in told], [weight for _, weight in told])
         points -= extra_points(cases[0], games.sharings, games.stands)
         alone = weighted([one.points_alone or 0.0 for one, _ in told], [weight for _, weight in told])
-    headlines = tuple(_loses_much(one) for one in layouts if _much(one))
+    headlines = tuple(_loses_much(layout) for layout in layouts if _much(layout))
     findings = []
     if games.outcome != "common":
         swaps = tuple(
-            message(Games.swap, game=Name(one.game), refits=tuple(refit.words for refit in one.refits))
-            for one in layouts
-            if one.refits
+            message(Games.swap, game=Name(layout.game), refits=tuple(refit.words for refit in layout.refits))
+            for layout in layouts
+            if layout.refits
         )
         text = message(Games.not_common, found_none=games.outcome == "none", swaps=swaps)
         findings.append(Finding("query", "games", text))

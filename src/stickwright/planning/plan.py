@@ -239,18 +239,24 @@ def _with_flats_in_use(case: Case, mounts: Sequence[SiteMount]) -> Room | None:
     """The room with each flat of a housing on which a switch stands."""
     if case.room is None:
         return None
-    used = {one.choice.on for one in mounts if one.choice is not None}
+    used = {mount.choice.on for mount in mounts if mount.choice is not None}
     flats = flats_of(mounts, case.room, case.kit).values()
     return with_flats(case.room, [flat for flat in flats if flat.name in used])
 
 
 def _device_notes(kit: Kit, sharing: Sharing | None, works: Sequence[SiteWork]) -> tuple[DeviceNote, ...]:
     """How each device in use is to be set, where it can be set in several ways or has modes."""
-    fits = [one.fit for one in sharing.placements if one.fit is not None] if sharing is not None else []
+    fits = (
+        [placement.fit for placement in sharing.placements if placement.fit is not None] if sharing is not None else []
+    )
     if sharing is None:
         fits = [work.plan.choice for work in works if work.plan.choice is not None]
     used = {fit.stick: fit for fit in fits}
-    pressed = {one.device for one in sharing.placements if one.device is not None} if sharing is not None else set()
+    pressed = (
+        {placement.device for placement in sharing.placements if placement.device is not None}
+        if sharing is not None
+        else set()
+    )
     devices: list[Stick | Switch | Controller] = [*kit.stick, *kit.switch, *kit.controller]
     out = []
     for device in devices:
@@ -363,13 +369,13 @@ class _Round:
 def _gives(mounts: Sequence[SiteMount], counted: Mapping[str, float]) -> dict[str, float]:
     """Stiffness of what holds the stick at each site where that costs anything worth speaking of, or was counted on."""
     return {
-        one.site: one.choice.stiffness_n_per_m
-        for one in mounts
-        if one.choice is not None
-        and one.kind != "switch"
+        mount.site: mount.choice.stiffness_n_per_m
+        for mount in mounts
+        if mount.choice is not None
+        and mount.kind != "switch"
         and (
-            (one.choice.lost_share or 0.0) >= NOTABLE_LOSS
-            or (one.site in counted and one.choice.give_n_per_m is not None)
+            (mount.choice.lost_share or 0.0) >= NOTABLE_LOSS
+            or (mount.site in counted and mount.choice.give_n_per_m is not None)
         )
     }
 
@@ -402,7 +408,9 @@ def _placement_at(site: str, sharing: Sharing | None) -> Placement | None:
     """The stick action that a site does in the whole plan."""
     if sharing is None:
         return None
-    return next((one for one in sharing.placements if one.site == site and one.fit is not None), None)
+    return next(
+        (placement for placement in sharing.placements if placement.site == site and placement.fit is not None), None
+    )
 
 
 def _placed(site: str, sharing: Sharing | None) -> bool:
@@ -481,7 +489,7 @@ def _chosen(sites: Sequence[Site], works: Sequence[SiteWork], sharing: Sharing |
     """Every site that is used, with its stick where it has one."""
     out = [(work.site, work.plan.choice or (work.plan.fits[0] if work.plan.fits else None)) for work in works]
     told = {site.name for site, _ in out}
-    pressing = {one.site for one in sharing.placements} if sharing is not None else set()
+    pressing = {placement.site for placement in sharing.placements} if sharing is not None else set()
     return out + [(site, None) for site in sites if site.name in pressing and site.name not in told]
 
 
@@ -494,7 +502,7 @@ def _site_order(work: SiteWork, game: Game) -> tuple[bool, int, float]:
 
 def _plan_sentence(works: Sequence[SiteWork], sharing: Sharing | None) -> Text:
     if not works:
-        if sharing is not None and any(one.how != "dropped" for one in sharing.placements):
+        if sharing is not None and any(placement.how != "dropped" for placement in sharing.placements):
             return sharing.sentence
         return message(Setups.nothing_planned)
     return works[0].plan.sentence

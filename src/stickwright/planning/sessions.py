@@ -88,9 +88,9 @@ def _why_short(wished_s: float, sites: Sequence[SitePlan]) -> Message | None:
 
 def _tiring(sites: Sequence[SitePlan]) -> SitePlan | None:
     """The first site whose effort is above what is acceptable for its share of the time."""
-    for one in sites:
-        if one.choice is not None and one.choice.effort_share.number > one.choice.duty_effort_limit:
-            return one
+    for site in sites:
+        if site.choice is not None and site.choice.effort_share.number > site.choice.duty_effort_limit:
+            return site
     return None
 
 

@@ -246,7 +246,8 @@ def known_site(
         also = ability(told.site, rng, draws, tried=tried, recorded=told.steadiness, days=days)
         in_states += told.reports
         heard.extend(
-            replace(one, text=message(Heard.in_state, state=Name(state.name), told=one.text)) for one in told.findings
+            replace(finding, text=message(Heard.in_state, state=Name(state.name), told=finding.text))
+            for finding in told.findings
         )
         if also is not None:
             states.append(KnownState(state, _under_ceiling(site, also)))

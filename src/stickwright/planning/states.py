@@ -64,8 +64,8 @@ def state_findings(site: Site, states: Sequence[StateFit]) -> list[Finding]:
     if not states:
         return out
     own, *others = states
-    if sum(one.plays for one in states) > 1:
-        worst = min((one for one in states if one.plays), key=lambda one: one.fit.bits.number)
+    if sum(state.plays for state in states) > 1:
+        worst = min((state for state in states if state.plays), key=lambda one: one.fit.bits.number)
         text = message(States.judged_in_worst, site=name, setup=worst.fit.named, state=_state(worst))
         out.append(Finding("note", "state", text))
     for one in others:

@@ -63,14 +63,14 @@ def names_used(
     sharing : Sharing or None
     mounts : sequence of SiteMount
     """
-    fits = [one.choice for one in sites if one.choice is not None]
+    fits = [site.choice for site in sites if site.choice is not None]
     placements = sharing.placements if sharing is not None else ()
     wired = sharing.wiring.parts if sharing is not None and sharing.wiring is not None else ()
-    held = [one.choice for one in mounts if one.choice is not None]
+    held = [mount.choice for mount in mounts if mount.choice is not None]
     return frozenset(
         [
             *(name for fit in fits for name in (fit.stick.split(" (")[0], fit.topper, fit.extension)),
-            *(one.device for one in placements if one.how == "site"),
+            *(placement.device for placement in placements if placement.how == "site"),
             *(one.name for one in wired if isinstance(one.name, str)),
             *(name for one in held for name in (one.mount, *one.parts) if isinstance(name, str)),
         ]
@@ -87,7 +87,7 @@ def _least_of_all(fit: Fit, demand: Demand) -> tuple[float, float, bool] | None:
     least = fit.weakest_of_all
     if least.direction_rad == fit.weakest_rad or _whole(least.reach_share.number) == _whole(fit.weakest_share.number):
         return None
-    uses = dict(zip((one.direction_rad for one in fit.directions), demand.direction_weights, strict=True))
+    uses = dict(zip((direction.direction_rad for direction in fit.directions), demand.direction_weights, strict=True))
     return least.reach_share.number, least.direction_rad, uses[least.direction_rad] > 0
 
 

@@ -249,7 +249,7 @@ def choose_filter(
                 message(Signals.remedy, what="in_seconds"),
             )
         )
-    followed = [one for one in stretches if one.target_xy is not None and len(one.times_s) >= 50]
+    followed = [stretch for stretch in stretches if stretch.target_xy is not None and len(stretch.times_s) >= 50]
     seconds = sum(float(one.times_s[-1] - one.times_s[0]) for one in followed)
     if seconds < SHORTEST_S:
         raise BadInput(

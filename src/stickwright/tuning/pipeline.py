@@ -249,12 +249,12 @@ _MISSING: dict[tuple[bool, bool], Literal["x", "y", "both"]] = {
 
 def _with_both_axes(recordings: Sequence[Recording], findings: list[Finding]) -> list[Recording]:
     kept = []
-    for one in recordings:
-        there = (bool(np.isfinite(one.xy[:, 0]).any()), bool(np.isfinite(one.xy[:, 1]).any()))
-        if len(one.xy) == 0 or all(there):
-            kept.append(one)
+    for recording in recordings:
+        there = (bool(np.isfinite(recording.xy[:, 0]).any()), bool(np.isfinite(recording.xy[:, 1]).any()))
+        if len(recording.xy) == 0 or all(there):
+            kept.append(recording)
             continue
-        text = message(Tunings.one_axis, recording=Name(one.name), missing=_MISSING[there])
+        text = message(Tunings.one_axis, recording=Name(recording.name), missing=_MISSING[there])
         findings.append(Finding("query", "one_axis", text))
     return kept
 
@@ -262,20 +262,25 @@ def _with_both_axes(recordings: Sequence[Recording], findings: list[Finding]) ->
 def _while_held(recordings: Sequence[Recording], findings: list[Finding]) -> list[Recording]:
     """Without what the stick did by itself while it was let go."""
     kept = []
-    for one in recordings:
-        if one.cue_xy is None or np.count_nonzero(np.isfinite(one.xy).all(axis=1)) < 2:
-            kept.append(one)
+    for recording in recordings:
+        if recording.cue_xy is None or np.count_nonzero(np.isfinite(recording.xy).all(axis=1)) < 2:
+            kept.append(recording)
             continue
-        held, said = while_held(one)
+        held, said = while_held(recording)
         kept.append(held)
         findings += [
-            replace(each, text=message(Tunings.in_recording, recording=Name(one.name), told=each.text)) for each in said
+            replace(each, text=message(Tunings.in_recording, recording=Name(recording.name), told=each.text))
+            for each in said
         ]
     return kept
 
 
 def _rest(recordings: Sequence[Recording]) -> _Rest:
-    asked = [(one, rests_of(one.times_s, one.xy, _rest_cue(one))) for one in recordings if asked_for(one, "rest")]
+    asked = [
+        (recording, rests_of(recording.times_s, recording.xy, _rest_cue(recording)))
+        for recording in recordings
+        if asked_for(recording, "rest")
+    ]
     rests = [rest for _, found in asked for rest in found.samples]
     wanted = sum(found.asked for _, found in asked)
     if wanted:
@@ -433,7 +438,7 @@ class _Shown(NamedTuple):
 def _shown(recordings: Sequence[Recording], settings: Response) -> _Shown:
     """Up to a minute of the most telling recording, before and after."""
     for task in _MOST_TELLING:
-        spans = [(one, asked_for(one, task)) for one in recordings]
+        spans = [(recording, asked_for(recording, task)) for recording in recordings]
         spans = [(one, stretches) for one, stretches in spans if stretches]
         if not spans:
             continue
