@@ -298,3 +298,72 @@ def test_only_what_is_not_there_is_dashed(form: str) -> None:
     """Of a measured stick: the two ends of its travel and, from above, the circle of it."""
     svg = setup_drawing(replace(chosen(), topper_form=form, base_m=(0.06, 0.05, 0.03)))
     assert svg.count("stroke-dasharray") == 3
+
+
+def heads_of(svg: str) -> list[list[tuple[float, float]]]:
+    """Arrow heads: tip first, then the two wings."""
+    return [outline[:3] for outline in closed_outlines(svg) if len(outline) == 3]
+
+
+def test_every_arrow_head_is_small_and_pointed() -> None:
+    """By hand: 2.2 mm and the width of its line, 3.2 mm at the front of the base, 1.8 mm at a dimension; 0.8 of that across."""
+    fit = replace(chosen(), base_m=(0.06, 0.05, 0.03), tilt_rad=0.0, built_tilt_rad=0.0)
+    svg = setup_drawing(fit, turn_rad=0.4)
+    lengths = []
+    for tip, one, other in heads_of(svg):
+        foot = ((one[0] + other[0]) / 2, (one[1] + other[1]) / 2)
+        lengths.append(math.dist(tip, foot))
+        assert math.dist(one, other) == pytest.approx(0.8 * math.dist(tip, foot), abs=0.03)
+    assert len(lengths) >= 3
+    assert all(1.3 < length < 3.5 for length in lengths)
+
+
+def test_forward_is_away_from_the_player_in_both_views() -> None:
+    """From the side the arrow points right and begins behind its word; from above it goes up from the base, 5.7 mm long."""
+    svg = setup_drawing(replace(chosen(), base_m=(0.06, 0.05, 0.03), crosswise=False))
+    told = placed_words(svg)
+    base = next(outline for outline in reversed(closed_outlines(svg)) if len(outline) == 4)
+    far = min(y for _, y in base)
+    ((start, end),) = [(a, b) for width, a, b in strokes(svg) if width == 1.2]
+    assert start[0] == end[0] == pytest.approx((min(base)[0] + max(base)[0]) / 2, abs=0.05)
+    assert end[1] == pytest.approx(start[1] - 5.7, abs=0.03)
+    assert start[1] == pytest.approx(far - 1.5, abs=0.03)
+    level = [(a, b) for _, a, b in strokes(svg) if a[1] == b[1] and b[0] - a[0] == pytest.approx(11.0, abs=0.02)]
+    ((start, end),) = [(a, b) for a, b in level if any(math.dist(b, tip) < 0.02 for tip, *_ in heads_of(svg))]
+    (word,) = {at for words, at in told.items() if words == "forward"}
+    assert start[0] > word[0]
+
+
+def test_a_base_that_stands_crosswise_has_its_front_to_the_left() -> None:
+    """The mark of its front points left, from the lever to the middle of that side, wherever the base is turned from there."""
+    fit = replace(chosen(), base_m=(0.06, 0.05, 0.03), crosswise=True)
+    svg = setup_drawing(fit)
+    assert front_of(svg) == pytest.approx(90.0, abs=0.2)
+    base = next(outline for outline in reversed(closed_outlines(svg)) if len(outline) == 4)
+    left = min(x for x, _ in base)
+    assert any(tip[0] == pytest.approx(left, abs=0.02) for tip, *_ in heads_of(svg))
+
+
+@pytest.mark.parametrize("form", ["bar", "peg", "dish", "cup", None])
+def test_a_topper_is_alike_on_both_sides(form: str | None) -> None:
+    """Law: of a level stick, its outline is its own mirror image about the lever."""
+    fit = replace(
+        chosen(), topper_form=form, base_m=(0.06, 0.05, 0.03), tilt_rad=0.0, built_tilt_rad=0.0, lever_ratio=1.0
+    )
+    svg = setup_drawing(fit)
+    ((_, pivot, contact),) = [one for one in strokes(svg) if one[0] == 1.6]
+    (cap,) = [
+        outline
+        for outline in closed_outlines(svg)[1:]
+        if len(outline) in (4, 6) and min(math.dist(corner, contact) for corner in outline) < 9.1
+    ]
+    for x, y in cap:
+        assert min(math.dist((2 * pivot[0] - x, y), corner) for corner in cap) < 0.03
+
+
+def test_a_lever_of_no_known_ratio_is_one_plain_shaft() -> None:
+    """From the pivot to the contact, with nothing added on it."""
+    svg = setup_drawing(replace(chosen(), base_m=(0.06, 0.05, 0.03), contact_height_m=0.045, lever_ratio=0.0))
+    ((_, pivot, contact),) = [one for one in strokes(svg) if one[0] == 1.6]
+    assert math.dist(pivot, contact) == pytest.approx(45 * scale_of(svg), abs=0.03)
+    assert not [one for one in strokes(svg) if one[0] == 2.6]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 import numpy as np
 import pytest
@@ -161,3 +162,20 @@ def test_area_grows_with_the_square(reach: list[float], factor: float):
     area = float(covered_share(directions, np.array(reach)))
     assert float(covered_share(directions, factor * np.array(reach))) == pytest.approx(factor**2 * area, abs=1e-9)
     assert float(covered_share(directions, np.ones(8))) == pytest.approx(1.0, abs=1e-12)
+
+
+@pytest.mark.parametrize("started_s", [50_000.0, -300.0])
+def test_when_the_clock_began_does_not_matter(started_s: float):
+    """Law: of free movement, pushes and laps, the same figures whatever the first stamp is."""
+    rng = np.random.default_rng(8)
+    times_s = np.arange(12_000) / 100
+    play = Recording("play.csv", times_s, np.clip(slow_noise(rng, len(times_s), 0.5, 0.995), -1, 1), task="play")
+    for recording in (play, laps(), pushes(rng)):
+        clean = cleaned(recording)[0]
+        later = cleaned(replace(recording, times_s=recording.times_s + started_s))[0]
+        plain, _ = reach_report(clean, rng=np.random.default_rng(1))
+        shifted, _ = reach_report(later, rng=np.random.default_rng(1))
+        assert plain is not None
+        assert shifted is not None
+        for one, other in zip(plain.reach, shifted.reach, strict=True):
+            assert (other.value, other.n) == (pytest.approx(one.value, nan_ok=True), one.n)
