@@ -1,13 +1,16 @@
 # Each command does its own set-up: python3 (3.11 or newer) with venv and pip is enough.
 PYTHON ?= python3
 
-.PHONY: demo test lint versions bench coverage mutants schemas docs api lock clean
+.PHONY: demo test sweeps lint versions bench coverage mutants schemas docs api lock clean
 
 demo:
 	@$(PYTHON) bootstrap.py demo
 
 test:
 	@$(PYTHON) bootstrap.py test
+
+sweeps:
+	@$(PYTHON) bootstrap.py sweeps
 
 lint:
 	@$(PYTHON) bootstrap.py lint

@@ -1,7 +1,8 @@
 """Set up the project's own environment with nothing but Python, then do one thing in it.
 
     python3 bootstrap.py demo     the main job on the demo case
-    python3 bootstrap.py test     all tests
+    python3 bootstrap.py test     all tests, of long sweeps of random cases a share
+    python3 bootstrap.py sweeps   the rest of those random cases
     python3 bootstrap.py lint     style, types, import order
     python3 bootstrap.py versions the tests of the core rooms by newer Pythons, where this machine has them
     python3 bootstrap.py bench    what is timed, each against a named peer
@@ -134,7 +135,17 @@ def demo() -> None:
 
 
 def test(*more: str) -> None:
-    """All tests, on both cores: one thread in each of the two workers, for more would only wait for each other."""
+    """All tests but the sweeps."""
+    on_both_cores("-m", "not sweep", *more)
+
+
+def sweeps(*more: str) -> None:
+    """Laws on all the random cases of which the tests take a share."""
+    on_both_cores("-m", "sweep", *more)
+
+
+def on_both_cores(*more: str) -> None:
+    """Tests, on both cores: one thread in each of the two workers, for more would only wait for each other."""
     for library in ("OMP", "OPENBLAS", "NUMBA"):
         os.environ.setdefault(f"{library}_NUM_THREADS", "1")
     run(PYTHON, "-m", "pytest", "-n", "2", "--dist", "worksteal", *more)
@@ -203,10 +214,11 @@ def main(arguments: list[str]) -> None:
         return
     what, *more = arguments
     doings = {"demo": demo, "lint": lint, "bench": bench, "coverage": coverage, "versions": versions}
-    with_more = {"test": test, "mutants": mutants, "api": api}
+    with_more = {"test": test, "sweeps": sweeps, "mutants": mutants, "api": api}
     if what not in (*doings, *with_more, "run"):
         sys.exit(
-            f"bootstrap.py: found '{what}', expected demo, test, lint, versions, bench, coverage, mutants, api or run"
+            f"bootstrap.py: found '{what}', "
+            "expected demo, test, sweeps, lint, versions, bench, coverage, mutants, api or run"
         )
     from_the_system(f"bootstrap.py {what}", pages=what == "test")
     set_up()

@@ -11,7 +11,7 @@ import dataclasses
 import functools
 import math
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from typing import Any
 
 import numpy as np
@@ -180,7 +180,7 @@ def broken_on_site(seed: int) -> tuple[int, list[str]]:
     return len(every), broken
 
 
-def hold_on_sites(seeds: range) -> int:
+def hold_on_sites(seeds: Sequence[int]) -> int:
     """Check these random sites; how many estimates were seen."""
     told = [broken_on_site(seed) for seed in seeds]
     assert [one for _, broken in told for one in broken] == []
@@ -188,15 +188,15 @@ def hold_on_sites(seeds: range) -> int:
 
 
 def test_every_estimate_of_random_sites_holds() -> None:
-    """Laws, on 200 random sites: finite or None of it with a reason, inside its interval, the interval in order, and what the
-    headline names is the figure of the direction it names. The other 1,800 of the 2,000 run beside CI."""
-    assert hold_on_sites(range(200)) > 200 * 50
+    """Laws, on 200 random sites, each with a kit of its own: finite or None of it with a reason, inside its interval, the interval
+    in order, and what the headline names is the figure of the direction it names. The other 1,800 of 2,000 are a sweep."""
+    assert hold_on_sites(range(0, 2000, 10)) > 200 * 50
 
 
-@pytest.mark.slow
+@pytest.mark.sweep
 def test_every_estimate_of_two_thousand_random_sites_holds() -> None:
     """The same on the other 1,800."""
-    assert hold_on_sites(range(200, 2000)) > 1800 * 50
+    assert hold_on_sites([seed for seed in range(2000) if seed % 10]) > 1800 * 50
 
 
 def hold_on_plans(seeds: range) -> None:
@@ -231,7 +231,7 @@ def test_every_estimate_of_random_plans_holds() -> None:
     hold_on_plans(range(25))
 
 
-@pytest.mark.slow
+@pytest.mark.sweep
 def test_every_estimate_of_many_random_plans_holds() -> None:
     """The same on the other 275 of 300."""
     hold_on_plans(range(25, 300))
