@@ -9,6 +9,7 @@ from hypothesis import settings
 
 import stickwright.catalogue  # noqa: F401  (refusals are told in its words)
 from browser import chromium, visit  # noqa: F401  (one browser for all that open pages)
+from kept import each_plan_once, kept_folder  # noqa: F401  (plans worked out once for all)
 from stickwright.codes.message import Message
 from stickwright.errors import Problem
 

@@ -108,11 +108,12 @@ def test_games_to_start_from(tmp_path: Path, capsys: pytest.CaptureFixture[str])
     assert run("check", tmp_path / "case", capsys=capsys)[0] == 0
 
 
+@pytest.mark.usefixtures("each_plan_once")
 def test_plan_writes_json_and_figures(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     """--json with everything, --svg-dir with each figure; the sheet too, unless --no-pdf says otherwise."""
     out = tmp_path / "plan.json"
     figures = tmp_path / "figures"
-    status, text, _ = run("plan", DEMO, "--json", out, "--svg-dir", figures, "--no-pdf", "--draws", 60, capsys=capsys)
+    status, text, _ = run("plan", DEMO, "--json", out, "--svg-dir", figures, "--no-pdf", "--draws", 20, capsys=capsys)
     assert status == 0
     told = json.loads(out.read_text(encoding="utf-8"))
     assert told["player"] == "K7"
@@ -146,7 +147,7 @@ def test_same_case_same_plan(tmp_path: Path, capsys: pytest.CaptureFixture[str])
     """The draws are seeded: the same case gives the same bytes."""
     texts = []
     for name in ("a.json", "b.json"):
-        run("plan", DEMO, "--json", tmp_path / name, "--no-pdf", "--draws", 40, "--date", "2026-01-02", capsys=capsys)
+        run("plan", DEMO, "--json", tmp_path / name, "--no-pdf", "--draws", 20, "--date", "2026-01-02", capsys=capsys)
         texts.append((tmp_path / name).read_bytes())
     assert texts[0] == texts[1]
 
@@ -409,6 +410,7 @@ def test_an_unforeseen_fault_is_ours(
         (("bench", "nothing.csv", "--name", "x", "--height-mm", 16), "nothing.csv: found no such file"),
     ],
 )
+@pytest.mark.usefixtures("each_plan_once")
 def test_options_that_cannot_be(words: tuple[str | Path, ...], says: str, capsys: pytest.CaptureFixture[str]) -> None:
     """Options are refused like files: found, expected, remedy; status 2."""
     status, _, err = run(*words, capsys=capsys)

@@ -20,6 +20,7 @@ import make_demo
 
 import worked_cases
 import worked_rooms
+from kept import planned
 from said import said
 from stickwright.cli import main
 from stickwright.files.folder import check_case, read_case
@@ -42,7 +43,7 @@ def case() -> Case:
 
 @pytest.fixture(scope="module")
 def made(case: Case) -> Plan:
-    return plan(case, draws=200)
+    return planned(case, draws=200)
 
 
 @pytest.fixture(scope="module")

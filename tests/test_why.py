@@ -10,18 +10,31 @@ import pytest
 from stickwright.cli import main
 
 DEMO = Path(__file__).parents[1] / "examples" / "demo"
+pytestmark = pytest.mark.usefixtures("each_plan_once")
 
 
-def asked(*words: str | Path, case: Path = DEMO, capsys: pytest.CaptureFixture[str]) -> tuple[int, str, str]:
+@pytest.fixture(scope="module")
+def demo(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The demo without its recordings and its room: no answer here hangs on them, and they take most of a plan's time."""
+    place = tmp_path_factory.mktemp("why") / "demo"
+    shutil.copytree(DEMO, place, ignore=shutil.ignore_patterns("recordings", "room.toml", "*.pdf"))
+    player = place / "player.toml"
+    paragraphs = player.read_text(encoding="utf-8").split("\n\n")
+    kept = [one for one in paragraphs if "[[site.recording]]" not in one]
+    player.write_text("\n\n".join(kept), encoding="utf-8")
+    return place
+
+
+def asked(*words: str | Path, case: Path, capsys: pytest.CaptureFixture[str]) -> tuple[int, str, str]:
     status = main(["why", str(case), *[str(word) for word in words], "--draws", "20"])
     out, err = capsys.readouterr()
     assert all(len(line) <= 80 for line in out.splitlines())
     return status, " ".join(out.split()), " ".join(err.split())
 
 
-def test_why_here_what_second_and_every_other_place(capsys: pytest.CaptureFixture[str]) -> None:
+def test_why_here_what_second_and_every_other_place(demo: Path, capsys: pytest.CaptureFixture[str]) -> None:
     """The place taken with its points, the second best, every other place priced or refused with its reason."""
-    status, out, _ = asked("dig", capsys=capsys)
+    status, out, _ = asked("dig", case=demo, capsys=capsys)
     assert status == 0
     assert out.startswith("dig: left thumb on ")
     assert "8 importance" in out
@@ -32,14 +45,14 @@ def test_why_here_what_second_and_every_other_place(capsys: pytest.CaptureFixtur
     assert "No other layout scores higher (proven" in out
 
 
-def test_capitals_and_spaces_do_not_matter(capsys: pytest.CaptureFixture[str]) -> None:
+def test_capitals_and_spaces_do_not_matter(demo: Path, capsys: pytest.CaptureFixture[str]) -> None:
     """As somebody types in a hurry."""
-    assert asked(" Dig ", capsys=capsys)[1] == asked("dig", capsys=capsys)[1]
+    assert asked(" Dig ", case=demo, capsys=capsys)[1] == asked("dig", case=demo, capsys=capsys)[1]
 
 
-def test_why_not_there(capsys: pytest.CaptureFixture[str]) -> None:
+def test_why_not_there(demo: Path, capsys: pytest.CaptureFixture[str]) -> None:
     """Only the place asked about is told: the foot can neither hold so long nor press so often."""
-    status, out, _ = asked("dig", "--at", "Left foot", capsys=capsys)
+    status, out, _ = asked("dig", "--at", "Left foot", case=demo, capsys=capsys)
     assert status == 0
     assert "left foot: not possible:" in out
     assert "needs holds of 6.0 s" in out
@@ -47,9 +60,9 @@ def test_why_not_there(capsys: pytest.CaptureFixture[str]) -> None:
     assert "chin:" not in out
 
 
-def test_what_stands_in_the_way_is_named(capsys: pytest.CaptureFixture[str]) -> None:
+def test_what_stands_in_the_way_is_named(demo: Path, capsys: pytest.CaptureFixture[str]) -> None:
     """Looking with the right index would leave nobody to move, or the index is kept for moving: either is said."""
-    status, out, _ = asked("look", "--at", "right index", capsys=capsys)
+    status, out, _ = asked("look", "--at", "right index", case=demo, capsys=capsys)
     assert status == 0
     assert "move" in out.split("right index: not possible:")[1]
 
@@ -64,17 +77,19 @@ def test_what_stands_in_the_way_is_named(capsys: pytest.CaptureFixture[str]) -> 
         (["dig", "--keep", "dig"], ["needs an equals sign between what and where"]),
     ],
 )
-def test_a_wrong_name_is_a_sentence(words: list[str], told: list[str], capsys: pytest.CaptureFixture[str]) -> None:
+def test_a_wrong_name_is_a_sentence(
+    demo: Path, words: list[str], told: list[str], capsys: pytest.CaptureFixture[str]
+) -> None:
     """Exit 2, and the nearest right name."""
-    status, out, err = asked(*words, capsys=capsys)
+    status, out, err = asked(*words, case=demo, capsys=capsys)
     assert (status, out) == (2, "")
     for part in told:
         assert part in err
 
 
-def test_what_if_goes_with_why(capsys: pytest.CaptureFixture[str]) -> None:
+def test_what_if_goes_with_why(demo: Path, capsys: pytest.CaptureFixture[str]) -> None:
     """Without the left thumb somebody else digs, or nobody: the answer is for that plan."""
-    status, out, _ = asked("dig", "--without", "left thumb", capsys=capsys)
+    status, out, _ = asked("dig", "--without", "left thumb", case=demo, capsys=capsys)
     assert status == 0
     assert not out.startswith("dig: left thumb")
 

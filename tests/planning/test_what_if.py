@@ -130,6 +130,7 @@ def planned_by(demo: Path, *words: str, capsys: pytest.CaptureFixture[str]) -> t
     return run("plan", demo, "--draws", "20", "--no-pdf", *words, capsys=capsys)
 
 
+@pytest.mark.usefixtures("each_plan_once")
 class TestCommandLine:
     """What-if without editing a file."""
 

@@ -17,12 +17,12 @@ import pytest
 from pypdf import PdfReader
 
 import worked_cases
+from kept import planned
 from stickwright.codes.message import message
 from stickwright.codes.stand_ins import StandIns
 from stickwright.files.folder import read_case
 from stickwright.model.fit import Assumption
 from stickwright.model.plan import Plan
-from stickwright.planning.plan import plan
 from stickwright.report.document import sheet_pdf
 from stickwright.report.merged import merged_assumptions
 from stickwright.report.words import plan_words, trace_words
@@ -40,7 +40,7 @@ OTHER_MOUNTS = re.compile(r"^  (?:Also passes|May also pass|Fails|REFUSED): ", r
 @cache
 def made(name: str) -> Plan:
     case = read_case(DEMO, "2026-03-14") if name == "demo" else worked_cases.whole_case(name)
-    return plan(case, draws=40)
+    return planned(case, draws=40)
 
 
 def repeated(text: str) -> list[str]:

@@ -26,6 +26,8 @@ SMALL = """() => {
         .map(e => e.outerHTML.slice(0, 90));
 }"""
 
+pytestmark = pytest.mark.usefixtures("each_plan_once")
+
 
 def looked_at(visit: Visit, path: str) -> None:
     """The page that is shown has no fault, in any look and width."""

@@ -43,6 +43,8 @@ PATHS = (
     "game", "game/edit/action/0", "hub", "plan", "mounts", "sheet", "compare", "files", "files/player.toml",
 )  # fmt: skip
 
+pytestmark = pytest.mark.usefixtures("each_plan_once")
+
 
 def faults(page: Page, what: str) -> list[str]:
     """What is wrong with a page in any look."""

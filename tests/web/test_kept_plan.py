@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING, Any
 import pytest
 import sqlalchemy as sa
 
+from kept import plans_kept
 from stickwright.mechanics.site_inputs import Rules
 from stickwright.store import plans as plans_module
 from stickwright.store.cases import import_case
@@ -39,7 +40,8 @@ def kept(desk: RequestContext) -> Iterator[Store]:
         desk.store, visit(desk.store, row.id).player_id, scope=("measure", "keep"), given_on="2026-03-09",
         until="2027-03-09", given_by="the player", who="ot",
     )  # fmt: skip
-    make_plan(desk.store, row.id, who="ot", draws=20, seed=3, made_on="2026-03-09")
+    with plans_kept():
+        make_plan(desk.store, row.id, who="ot", draws=20, seed=3, made_on="2026-03-09")
     yield desk.store
     desk.store.close()
 

@@ -6,11 +6,11 @@ from dataclasses import replace
 
 import pytest
 
+from kept import planned
 from said import said
 from stickwright.files.folder import read_case
 from stickwright.model.plan import Plan
 from stickwright.model.wishes import Wishes
-from stickwright.planning.plan import plan
 from stickwright.web.demo import demo_case
 from stickwright.web.plan_differences import differences
 
@@ -18,7 +18,7 @@ from stickwright.web.plan_differences import differences
 @pytest.fixture(scope="module")
 def plans() -> tuple[Plan, Plan]:
     case = read_case(demo_case())
-    return plan(case, draws=50), plan(case, draws=50, wishes=Wishes(without=("small light switch",)))
+    return planned(case, draws=50), planned(case, draws=50, wishes=Wishes(without=("small light switch",)))
 
 
 def test_a_plan_beside_itself_differs_in_nothing(plans: tuple[Plan, Plan]) -> None:

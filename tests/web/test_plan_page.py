@@ -8,6 +8,7 @@ import pytest
 from tests.web.conftest import serving
 
 from browser import Visit, violations
+from kept import plans_kept
 from stickwright.store.cases import import_case
 from stickwright.store.consents import give_consent
 from stickwright.store.opening import memory_store
@@ -30,7 +31,8 @@ def plan_page(visit: Visit, desk: RequestContext) -> Iterator[str]:
         desk.store, visit_row(desk.store, row.id).player_id, scope=("measure", "keep"), given_on="2026-03-09",
         until="2027-03-09", given_by="the player", who="ot",
     )  # fmt: skip
-    make_plan(desk.store, row.id, who="ot", draws=20, seed=3, made_on="2026-03-09")
+    with plans_kept():
+        make_plan(desk.store, row.id, who="ot", draws=20, seed=3, made_on="2026-03-09")
     with serving(desk) as started:
         visit.page.goto(started)
         yield f"{started.split('?')[0].rstrip('/')}/visits/1/plans/1"
