@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections import Counter
 from dataclasses import replace
 from pathlib import Path
@@ -15,8 +14,8 @@ from stickwright.model.sharing import Sharing
 from stickwright.model.wishes import Wishes
 from stickwright.planning.plan import plan
 from stickwright.report.gather import report_of
-from stickwright.report.sharing_lines import sharing_blocks
 from stickwright.report.sharing_words import bought, lacking
+from stickwright.report.to_terminal import cell_text
 
 DEMO = Path(__file__).parents[1] / "examples" / "demo"
 IN_STOCK = "Everything is in stock."
@@ -53,11 +52,13 @@ def test_all_that_the_demo_uses_is_on_its_list() -> None:
     assert len(counts) == len(found.parts), "one line for each part"
     assert all(line.buy == max(0, line.count - line.in_stock) for line in found.parts)
     assert all(line.kind for line in found.parts)
-    text = " ".join("\n".join(sharing_blocks(found, report_of(found))).split())
-    for line in found.parts:
-        assert re.search(rf"{line.count} × {re.escape(said(line.name))} \([a-z ]+\), {line.in_stock} in stock", text), (
-            line
-        )
+    (table,) = report_of(found).tables("parts")
+    columns = [column.code for column in table.columns]
+    assert columns[:5] == ["part", "kind", "needed", "in_stock", "to_order"]
+    for line, row in zip(found.parts, table.rows, strict=True):
+        cells = [said(cell_text(cell)) for cell in row]
+        assert cells[:4] == [said(line.name), said(line.kind_named), str(line.count), str(line.in_stock)]
+        assert cells[4] == (str(line.buy) if line.buy else "")
 
 
 def helped(pairs: bool, stock: int = 1, hubs: bool = True) -> Sharing:

@@ -16,6 +16,7 @@ SectionCode = Literal[
 ]  # fmt: skip
 ColumnCode = Literal[
     "mark", "action", "control", "by", "with", "socket", "chance", "effort", "quantity", "value", "why", "confirm",
+    "part", "kind", "needed", "in_stock", "to_order", "price", "note",
 ]  # fmt: skip
 
 
@@ -31,7 +32,8 @@ class PlanReport(Topic):
     @abstractmethod
     def column(self, *, column: ColumnCode) -> str:
         """Head of a column: number in the picture, action, how it is done, by whom, with what, socket, chance, effort;
-        quantity, value, why, how to confirm."""
+        quantity, value, why, how to confirm; of the parts list: part, kind, how many are needed, in stock, to order, price,
+        note."""
 
     @abstractmethod
     def controls_of(self, *, game: Name) -> str:

@@ -241,10 +241,6 @@ class PlansPage(Topic):
         """Heading."""
 
     @abstractmethod
-    def parts(self) -> str:
-        """Caption."""
-
-    @abstractmethod
     def can_do(self) -> str:
         """Heading."""
 

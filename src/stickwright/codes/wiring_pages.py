@@ -11,22 +11,7 @@ from stickwright.codes.message import Name, Text, Topic
 __all__ = ["Column", "Heading", "WiringPages"]
 
 Heading = Literal["hub", "missing", "lengths", "current", "changes", "steps", "parts", "contacts", "wiring"]
-Column = Literal[
-    "tag",
-    "from",
-    "plug",
-    "through",
-    "to",
-    "as",
-    "length",
-    "part",
-    "kind",
-    "needed",
-    "in_stock",
-    "to_order",
-    "price",
-    "note",
-]
+Column = Literal["tag", "from", "plug", "through", "to", "as", "length"]
 
 
 class WiringPages(Topic):
@@ -42,8 +27,7 @@ class WiringPages(Topic):
 
     @abstractmethod
     def column(self, *, column: Column) -> str:
-        """Head of a column: cables (tag, from, plug, leads between, to, input in the game, length) and parts (part, kind,
-        how many are needed, in stock, to order, price, note)."""
+        """Head of a column: cables (tag, from, plug, leads between, to, input in the game, length)."""
 
     @abstractmethod
     def missing(self, *, tag: Name, missing: Text) -> str:
@@ -80,10 +64,6 @@ class WiringPages(Topic):
     @abstractmethod
     def still_missing(self, *, missing: tuple[Text, ...]) -> str:
         """What the cables still lack."""
-
-    @abstractmethod
-    def part(self, *, part: Text, kind: Text, count: int, in_stock: int, to_order: int) -> str:
-        """A line of the parts list in the terminal."""
 
     @abstractmethod
     def noted(self, *, part: Text, note: Text) -> str:

@@ -16,7 +16,7 @@ from stickwright.codes.wiring_pages import WiringPages
 from stickwright.model.fit import Assumption, Caution, Fit
 from stickwright.model.plan import Plan
 from stickwright.model.recorded import Finding
-from stickwright.model.sharing import Placement, PressFit, Sharing
+from stickwright.model.sharing import PartLine, Placement, PressFit, Sharing
 from stickwright.report.body import body_told
 from stickwright.report.device_words import crosswise_step, holding_steps, mode_steps, order_told, setting_step
 from stickwright.report.family import as_shared, on_page_one
@@ -32,7 +32,6 @@ from stickwright.report.sharing_words import (
     load_told,
     own_words,
     pair_words,
-    part_told,
     place_of,
     press_of,
     socket_of,
@@ -57,10 +56,11 @@ from stickwright.report.view import (
 from stickwright.report.what_if import what_if_told
 from stickwright.report.who import for_the_cables, for_the_family, for_the_numbers, marks_of
 
-__all__ = ["device_steps", "report_of", "shared_findings"]
+__all__ = ["device_steps", "parts_blocks", "report_of", "shared_findings"]
 
 _CONTROLS: tuple[ColumnCode, ...] = ("mark", "action", "control", "by", "with", "socket", "chance", "effort")
 _ASSUMED: tuple[ColumnCode, ...] = ("quantity", "value", "why", "confirm")
+_PARTS: tuple[ColumnCode, ...] = ("part", "kind", "needed", "in_stock", "to_order", "price", "note")
 _FOLDED: tuple[SectionCode, ...] = ("alternatives", "loads", "together", "parts", "current", "assumed")
 
 
@@ -89,7 +89,7 @@ def report_of(plan: Plan) -> Report:
         ("alternatives", _alternatives(plan)),
         ("loads", _lines(load_told(load) for load in plan.sharing.loads) if plan.sharing is not None else ()),
         ("together", _lines(pair_words(pair) for pair in plan.sharing.pairs) if plan.sharing is not None else ()),
-        ("parts", _parts(plan)),
+        ("parts", parts_blocks(plan)),
         ("current", _current(plan)),
         ("assumed", _assumed(plan)),
     )
@@ -357,13 +357,35 @@ def _alternatives(plan: Plan) -> Iterator[Block]:
         yield from _lines((one.sentence for one in plan.sharing.alternatives), numbered=True)
 
 
-def _parts(plan: Plan) -> Iterator[Block]:
-    """Every part, what is to be ordered, and what the kit says of it."""
+def parts_blocks(plan: Plan) -> Iterator[Block]:
+    """Every part with what the kit says of it, and what is to be ordered.
+
+    Parameters
+    ----------
+    plan : Plan
+        A finished plan.
+    """
     wiring = plan.sharing.wiring if plan.sharing is not None else None
     if wiring is None:
         return
-    noted = (message(WiringPages.noted, part=one.name, note=one.note) for one in plan.parts if one.buy and one.note)
-    yield from _lines((*(part_told(one) for one in plan.parts), *bought(plan.parts, lacking(wiring)), *noted))
+    if plan.parts:
+        every = Table(message(PlanReport.section, section="parts"), _columns(_PARTS), tuple(map(_part, plan.parts)))
+        yield every.only(*_PARTS)
+    if told := bought(plan.parts, lacking(wiring)):
+        yield Paragraph(told, strong=True)
+
+
+def _part(line: PartLine) -> tuple[Cell, ...]:
+    """One part, in the columns of `_PARTS`; a price where it is to be bought."""
+    return (
+        line.name,
+        line.kind_named,
+        Name(str(line.count)),
+        Name(str(line.in_stock)),
+        Name(str(line.buy)) if line.buy else None,
+        message(WiringPages.price, total_price=line.price) if line.buy else None,
+        message(WiringPages.part_note, note=line.note) if line.note else None,
+    )
 
 
 def _current(plan: Plan) -> Iterator[Block]:

@@ -29,7 +29,7 @@ from stickwright.report.tell import named, names, tell
 
 __all__ = [
     "asked_first", "bought", "control_of", "device_words", "done_by", "given_up", "introductions", "lacking", "load_told",
-    "own_words", "pair_words", "part_told", "place_of", "power_words", "press_of", "socket_name", "socket_of", "socket_words",
+    "own_words", "pair_words", "place_of", "power_words", "press_of", "socket_name", "socket_of", "socket_words",
     "tags_of", "way_out", "wire_words",
 ]  # fmt: skip
 
@@ -269,24 +269,6 @@ def wire_words(wire: Wire) -> str:
         WiringPages.wire, tag=tag, device=placed, through=names(wire.through), socket=socket, role=role_named(wire.role),
         missing=wire.lacks,
     )  # fmt: skip
-
-
-def part_told(line: PartLine) -> Message:
-    """One part: how many, which kind, how many are in stock and how many are to order.
-
-    Examples
-    --------
-    >>> say(part_told(PartLine("small light switch", "switch", 2, 1, 1, 38.0)))
-    '2 × small light switch (switch), 1 in stock, 1 to order'
-    """
-    return message(
-        WiringPages.part,
-        part=line.name,
-        kind=line.kind_named,
-        count=line.count,
-        in_stock=line.in_stock,
-        to_order=line.buy,
-    )
 
 
 def lacking(wiring: Wiring) -> tuple[Message, ...]:

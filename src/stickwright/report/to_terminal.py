@@ -9,6 +9,7 @@ from stickwright.catalogue import say
 from stickwright.codes.message import Text
 from stickwright.codes.plan_report import ColumnCode, SectionCode
 from stickwright.codes.reports import Reports
+from stickwright.codes.wiring_pages import WiringPages
 from stickwright.report.printed import sentence, wrapped
 from stickwright.report.tell import tell
 from stickwright.report.view import (
@@ -29,7 +30,7 @@ __all__ = ["WIDTH", "cell_text", "columns_words", "lines_words", "screen_words",
 WIDTH = 80
 _GAP = 2
 _SCREEN_COLUMNS: tuple[ColumnCode, ...] = ("action", "control", "chance", "effort")
-_UNTITLED: tuple[SectionCode, ...] = ("answer", "clash", "controls", "to_order")
+_UNTITLED: tuple[SectionCode, ...] = ("answer", "clash", "controls", "to_order", "parts")
 """Sections that open with words that say what they are."""
 
 
@@ -94,9 +95,21 @@ def _block(block: Block, width: int, columns: tuple[ColumnCode, ...]) -> str:
     if isinstance(block, FactBlock):
         return lines_words([tell(Reports.setting, step=label, told=value) for label, value in block.rows], width)
     if isinstance(block, Table):
-        note = lines_words([say(block.note)], width) if block.note is not None else ""
-        return "\n".join(one for one in (say(block.caption), table_words(block, columns, width), note) if one)
+        notes = [*_row_notes(block), *([say(block.note)] if block.note is not None else [])]
+        shown = columns or tuple(column.code for column in block.columns if column.code != "note")
+        told = (say(block.caption), table_words(block, shown, width), lines_words(notes, width))
+        return "\n".join(one for one in told if one)
     return ""  # a picture: its table says the same
+
+
+def _row_notes(table: Table) -> list[str]:
+    """The notes of rows, which are too long for a column, each as a line that opens with the row's own name."""
+    notes = table.only("note").rows
+    return [
+        tell(WiringPages.noted, part=cell_text(row[0]), note=cell_text(note[0]))
+        for row, note in zip(table.rows, notes, strict=True)
+        if note and note[0] is not None
+    ]
 
 
 def _numbered(block: LineBlock) -> list[str]:

@@ -10,12 +10,15 @@ from stickwright.codes.message import Message, Name, Text
 from stickwright.codes.wiring_pages import Column, Heading, WiringPages
 from stickwright.model.plan import Plan
 from stickwright.model.plugs import is_usb
-from stickwright.model.sharing import PartLine, Wire, Wiring
+from stickwright.model.sharing import Wire, Wiring
 from stickwright.report.between_games import moved_cables, wired_findings
 from stickwright.report.games_words import between_games
+from stickwright.report.gather import parts_blocks
 from stickwright.report.paper import width_mm
-from stickwright.report.sharing_words import bought, lacking, power_words
+from stickwright.report.sharing_words import power_words
 from stickwright.report.tell import names, tell
+from stickwright.report.to_terminal import cell_text
+from stickwright.report.view import Paragraph, Table
 from stickwright.report.who import for_the_cables
 from stickwright.report.why_so import findings_rows
 from stickwright.report.wiring_drawing import way_parts, wiring_alt, wiring_drawing, wiring_rows
@@ -24,7 +27,6 @@ __all__ = ["wiring_page"]
 
 _HEADINGS: tuple[Heading, ...] = get_args(Heading)
 _COLUMNS: tuple[Column, ...] = ("tag", "from", "plug", "through", "to", "as", "length")
-_PARTS: tuple[Column, ...] = ("part", "kind", "needed", "in_stock", "to_order", "price", "note")
 
 
 def wiring_page(plan: Plan, shrink_share: float = 1.0, conductors: bool = True) -> dict[str, Any] | None:
@@ -60,8 +62,7 @@ def wiring_page(plan: Plan, shrink_share: float = 1.0, conductors: bool = True) 
         "power": _together(tuple(power_words(line) for line in wiring.power)),
         "ways": _together(way_parts(wiring)),
         "steps": [say(step) for step in wiring.steps],
-        "parts": _table(_PARTS, (_part(line) for line in plan.parts)),
-        "bought": " ".join(say(one) for one in bought(plan.parts, lacking(wiring))),
+        **_parts(plan),
         "conductors": _conductors(wiring.wires) if conductors else [],
         "findings": [*findings_rows(wiring.findings), *wired_findings(plan)],
         "cautions": [say(one.text) for one in for_the_cables(plan)],
@@ -92,11 +93,19 @@ def _missing(wiring: Wiring) -> list[str]:
     ]
 
 
-def _part(line: PartLine) -> list[str]:
-    get = str(line.buy) if line.buy else ""
-    price = tell(WiringPages.price, total_price=line.price) if line.buy else ""
-    note = tell(WiringPages.part_note, note=line.note) if line.note else ""
-    return [say(line.name), say(line.kind_named), str(line.count), str(line.in_stock), get, price, note]
+def _parts(plan: Plan) -> dict[str, Any]:
+    """The parts list of the report and what is to be ordered, for the template."""
+    page: dict[str, Any] = {"parts": {"columns": [], "kinds": [], "rows": []}, "bought": ""}
+    for block in parts_blocks(plan):
+        if isinstance(block, Table):
+            page["parts"] = {
+                "columns": [say(column.title) for column in block.columns],
+                "kinds": [column.code for column in block.columns],
+                "rows": [[say(cell_text(cell)) for cell in row] for row in block.rows],
+            }
+        elif isinstance(block, Paragraph):
+            page["bought"] = " ".join(map(say, block.texts))
+    return page
 
 
 def _conductors(wires: tuple[Wire, ...]) -> list[str]:

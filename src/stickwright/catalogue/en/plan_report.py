@@ -38,6 +38,13 @@ _COLUMNS: dict[ColumnCode, str] = {
     "value": "value",
     "why": "reason",
     "confirm": "to confirm",
+    "part": "part",
+    "kind": "kind",
+    "needed": "needed",
+    "in_stock": "in stock",
+    "to_order": "to order",
+    "price": "price",
+    "note": "note",
 }
 
 

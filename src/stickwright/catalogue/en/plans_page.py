@@ -194,9 +194,6 @@ class Texts(PlansPage):
     def plug_order(self) -> str:
         return "Plug in and test in this order"
 
-    def parts(self) -> str:
-        return "Parts"
-
     def can_do(self) -> str:
         return "What the player can do"
 

@@ -28,13 +28,6 @@ _COLUMNS: dict[Column, str] = {
     "to": "to",
     "as": "game input",
     "length": "length",
-    "part": "part",
-    "kind": "kind",
-    "needed": "needed",
-    "in_stock": "in stock",
-    "to_order": "to order",
-    "price": "price",
-    "note": "note",
 }
 
 
@@ -82,10 +75,6 @@ class Texts(WiringPages):
 
     def still_missing(self, *, missing: tuple[Text, ...]) -> str:
         return f"Still missing: {'; '.join(self.clause(one) for one in missing)}."
-
-    def part(self, *, part: Text, kind: Text, count: int, in_stock: int, to_order: int) -> str:
-        order = f", {to_order} to order" if to_order else ""
-        return f"{count} × {self.say(part)} ({self.say(kind)}), {in_stock} in stock{order}"
 
     def noted(self, *, part: Text, note: Text) -> str:
         return f"{self.say(part)}: {self.say(note)}"
