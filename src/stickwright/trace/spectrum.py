@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
+from statistics import median
 from typing import NamedTuple
 
 import numpy as np
@@ -501,11 +502,11 @@ def from_below(frequency_hz: NDArray[np.float64], power: NDArray[np.float64], do
     near, far = max(3, round(BELOW_HZ[0] / bin_hz)), round(BELOW_HZ[1] / bin_hz)
     expected = np.zeros(frequency_hz.size)
     middle_of = (1 - 2 / (9 * dof)) ** 3
+    powers: list[float] = power.tolist()
     for place in range(near + LEAST_BELOW, frequency_hz.size):
         first, stop = max(1, place - far), place - near
         half = (first + stop) // 2
-        lower, upper = float(np.median(power[first:half])), float(np.median(power[half:stop]))
-        level = float(np.median(power[first:stop]))
+        lower, upper, level = median(powers[first:half]), median(powers[half:stop]), median(powers[first:stop])
         if min(lower, upper) <= 0:
             continue
         at = np.log([(first + half - 1) / 2, (half + stop - 1) / 2, (first + stop - 1) / 2, place])
