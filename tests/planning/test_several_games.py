@@ -11,6 +11,7 @@ import pytest
 
 from said import said
 from stickwright.allocation.replugging import plugged_for_all, replugs_of, sockets_kept
+from stickwright.catalogue import say
 from stickwright.errors import BadInput
 from stickwright.files.folder import read_case
 from stickwright.files.results import plan_json
@@ -21,6 +22,8 @@ from stickwright.planning.games_together import MUCH_SHARE, _loses_much, _much, 
 from stickwright.planning.plan import plan
 from stickwright.report.document import sheet_content
 from stickwright.report.games_words import games_page
+from stickwright.report.gather import report_of
+from stickwright.report.technical import technical_pages
 from stickwright.report.who import who_page
 from stickwright.report.wiring_page import wiring_page
 from stickwright.report.words import plan_words
@@ -54,6 +57,17 @@ def with_race() -> Plan:
 
 def done(sharing):
     return [(one.action, one.how, one.site, one.label, one.socket, one.points) for one in sharing.placements]
+
+
+def test_what_is_assumed_of_the_hours_stands_on_paper_too():
+    """How much each game is played was not said: the sheet's list and the report's are the same, with that in it."""
+    made = with_race()
+    assert made.together is not None
+    assert made.together.assumptions
+    (table,) = report_of(made).tables("assumed")
+    rows = [[say(cell) for cell in row] for row in table.rows]
+    assert technical_pages(made)["assumptions"] == rows
+    assert all(say(one.why) in [row[2] for row in rows] for one in made.together.assumptions)
 
 
 def test_the_same_game_twice_only_adds_a_column():

@@ -13,7 +13,7 @@ from stickwright.codes.plan_report import ColumnCode, PlanReport, SectionCode
 from stickwright.codes.reports import Reports
 from stickwright.codes.sheets import Sheets
 from stickwright.codes.wiring_pages import WiringPages
-from stickwright.model.fit import Assumption, Caution, Fit
+from stickwright.model.fit import Caution, Fit
 from stickwright.model.plan import Plan
 from stickwright.model.recorded import Finding
 from stickwright.model.sharing import PartLine, Placement, PressFit, Sharing
@@ -21,7 +21,7 @@ from stickwright.report.body import body_told
 from stickwright.report.device_words import crosswise_step, holding_steps, mode_steps, order_told, setting_step
 from stickwright.report.family import as_shared, on_page_one
 from stickwright.report.games_words import all_placements
-from stickwright.report.merged import merged_assumptions
+from stickwright.report.merged import all_assumptions
 from stickwright.report.sharing_words import (
     bought,
     control_of,
@@ -396,12 +396,6 @@ def _current(plan: Plan) -> Iterator[Block]:
 
 def _assumed(plan: Plan) -> Iterator[Block]:
     """What nobody measured, with what would replace it."""
-    taken: tuple[Assumption, ...] = (
-        *plan.assumptions,
-        *(plan.sharing.assumptions if plan.sharing is not None else ()),
-        *(plan.together.assumptions if plan.together is not None else ()),
-    )
-    merged = merged_assumptions(taken, [site.name for site in plan.sites])
-    if merged:
-        rows = tuple((one.what, one.value, one.why, one.replace_by) for one in merged)
+    rows = tuple((one.what, one.value, one.why, one.replace_by) for one in all_assumptions(plan))
+    if rows:
         yield Table(message(PlanReport.section, section="assumed"), _columns(_ASSUMED), rows)

@@ -10,10 +10,11 @@ from stickwright.catalogue import say
 from stickwright.codes.message import Message, Name, Text, message
 from stickwright.codes.stand_ins import StandIns
 from stickwright.model.fit import Assumption
+from stickwright.model.plan import Plan
 from stickwright.model.recorded import Finding
 from stickwright.report.printed import clause, listed
 
-__all__ = ["merged_assumptions", "merged_findings"]
+__all__ = ["all_assumptions", "merged_assumptions", "merged_findings"]
 
 _FIGURE = re.compile(r"[+-]?\d[\d.]*")
 
@@ -21,6 +22,16 @@ _FIGURE = re.compile(r"[+-]?\d[\d.]*")
 def _shape(text: str) -> str:
     """A text with its figures taken out."""
     return _FIGURE.sub("#", text)
+
+
+def all_assumptions(plan: Plan) -> tuple[Assumption, ...]:
+    """All that a plan assumes: about the player and the sites, the layout, and several games together; merged."""
+    taken = (
+        *plan.assumptions,
+        *(plan.sharing.assumptions if plan.sharing is not None else ()),
+        *(plan.together.assumptions if plan.together is not None else ()),
+    )
+    return merged_assumptions(taken, [site.name for site in plan.sites])
 
 
 def merged_assumptions(assumptions: Sequence[Assumption], sites: Iterable[str]) -> tuple[Assumption, ...]:

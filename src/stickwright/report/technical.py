@@ -12,7 +12,7 @@ from stickwright.catalogue import say
 from stickwright.codes.message import Message, Name, Text, message
 from stickwright.codes.sheets import Level, Sheets
 from stickwright.codes.technical_pages import Figure, TechnicalPages
-from stickwright.model.fit import Assumption, Fit
+from stickwright.model.fit import Fit
 from stickwright.model.plan import Capability, NextReading, Plan, SitePlan
 from stickwright.model.recorded import Finding, TraceReport
 from stickwright.model.response import Tuning
@@ -23,7 +23,7 @@ from stickwright.report.device_words import order_words
 from stickwright.report.family import as_shared, cautions_for, further_set_up, main_site, on_page_one, pose_at, wire_of
 from stickwright.report.figures_ability import capability_polar
 from stickwright.report.figures_fit import force_travel, ranking, reach_polygon
-from stickwright.report.merged import merged_assumptions, merged_findings
+from stickwright.report.merged import all_assumptions, merged_findings
 from stickwright.report.paper import width_mm
 from stickwright.report.printed import ASSUMED, clause, percent, plain, sentence, shown
 from stickwright.report.sharing_words import asked_first
@@ -59,10 +59,7 @@ def technical_pages(plan: Plan) -> dict[str, Any]:
     ends = {
         "next": _next_reading(plan.next_reading),
         "assumptions": [
-            [say(cell) for cell in (one.what, one.value, one.why, one.replace_by)]
-            for one in merged_assumptions(
-                (*plan.assumptions, *_shared_assumptions(plan)), [site.name for site in plan.sites]
-            )
+            [say(cell) for cell in (one.what, one.value, one.why, one.replace_by)] for one in all_assumptions(plan)
         ],
         "findings": _findings(plan.findings),
         "colophon": _colophon(plan),
@@ -85,10 +82,6 @@ def technical_pages(plan: Plan) -> dict[str, Any]:
         "recordings": _recordings(site),
         "others": [_other_site(plan, other, spare=other.name in could) for other in others],
     }
-
-
-def _shared_assumptions(plan: Plan) -> tuple[Assumption, ...]:
-    return plan.sharing.assumptions if plan.sharing is not None else ()
 
 
 def _cautions(plan: Plan, site: SitePlan, keys: tuple[str, ...]) -> list[str]:
