@@ -140,7 +140,7 @@ def _told(made: Callable[[], Recording]) -> Callable[[], Any]:
 def _tuned(player: str) -> Any:
     recordings = [replace(recorded(task, player), site="hand", stick="oak") for task in TASKS]
     return tune(
-        recordings, site="hand", stick="oak", own_dead_zone_share=0.08, offers=("dead_zone", "sensitivity", "curve")
+        recordings, site="hand", stick="oak", own_dead_zone_share=0.08, offers=("dead zone", "sensitivity", "curve")
     )
 
 

@@ -105,10 +105,11 @@ def test_turning_player_and_readings_together_changes_nothing(turn_deg: float) -
     assert np.allclose(np.sort(plain.sd), np.sort(moved.sd), rtol=0, atol=1e-6)
 
 
-def test_a_direction_off_the_curve_is_queried_by_name() -> None:
-    """Back-left at three times its neighbours: asked about, not thrown away."""
+@pytest.mark.parametrize("factor", [3.0, 1 / 3])
+def test_a_direction_off_the_curve_is_queried_by_name(factor: float) -> None:
+    """Back-left at three times its neighbours, or at a third of them: asked about, not thrown away."""
     truth = list(TRUTHS["finger"])
-    truth[5] *= 3
+    truth[5] *= factor
     readings = read(tuple(truth), np.random.default_rng(2), scatter=0.08)
     scatter, df, _ = pooled_scatter(readings)
     findings = expected_from_others(readings, scatter, df, **PRIOR, what="force")

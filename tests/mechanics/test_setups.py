@@ -89,3 +89,14 @@ def test_a_topper_that_nobody_measured_is_judged_by_its_form_and_never_refused_f
     assert told(form="bar") == [False]
     assert told(form="bar", width_mm=90) == [True]
     assert told(form="dish") == []
+
+
+@pytest.mark.parametrize(("friction_n", "home"), [(0.055, 1.0), (0.045, 0.0)])
+def test_a_topper_too_heavy_for_the_spring(friction_n: float, home: float) -> None:
+    """By hand: 0.66 mN m/rad of spring against 2.2 of weight. Of 0.1 N to start, friction takes 0.055 and leaves 0.045: once
+    pushed it stays out. Where it takes 0.045, the 0.055 left bring it home: 1.1 mN m over 0.3 rad are more than the weight."""
+    loose = {"start_force_n": 0.1, "full_force_n": 0.11, "travel_mm": 6, "contact_height_mm": 20}
+    topper = {"name": "dish", "form": "dish", "mass_g": 10, "height_mm": 4}
+    kit = Kit.model_validate({"stick": [{"name": "oak", **loose, "friction_force_n": friction_n}], "topper": [topper]})
+    topped = setups_of(kit, toppers=("dish",))
+    assert [float(share) for share in topped.home_share[-1:]] == [home]
