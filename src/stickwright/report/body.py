@@ -265,7 +265,7 @@ def _cover(paper: _Paper, points: Sequence[Point], wide: float) -> None:
 def _label(mark: BodyMark, letters: int, crown: Point, scale: float) -> _Label:
     """What is written at the end of a marker's line, and where the part is on paper."""
     name = tuple(folded(f"{mark.number}  {mark.site}", letters - 2, 3).split("\n"))
-    device = tuple(folded(say(mark.works), letters).split("\n")) if mark.works else ()
+    device = tuple(folded(say(mark.works), letters, 3).split("\n")) if mark.works else ()
     if mark.part not in _POINTS:
         return _Label(mark, name, device, None)
     x, y = _POINTS[mark.part]

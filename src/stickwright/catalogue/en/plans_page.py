@@ -171,7 +171,7 @@ class Texts(PlansPage):
         return "Settings in each game"
 
     def setup(self) -> str:
-        return "Set up in three steps"
+        return "Set it up"
 
     def worth(self) -> str:
         return "Score and second choice"
