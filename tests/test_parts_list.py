@@ -8,6 +8,7 @@ from pathlib import Path
 
 from small_cases import action, case, hub, site, switch
 
+from kept import planned
 from said import said
 from stickwright.files.folder import read_case
 from stickwright.model.sharing import Sharing
@@ -38,7 +39,7 @@ def used_by(sharing: Sharing) -> Counter[str]:
 def test_all_that_the_demo_uses_is_on_its_list() -> None:
     """Devices, toppers, extensions, leads, hub, second controller, arms, couplings and pieces of fastener, each as often as
     it is used; what is needed beyond the stock is to order."""
-    found = plan(read_case(DEMO), draws=20)
+    found = planned(read_case(DEMO), draws=20)
     assert found.sharing is not None
     used = used_by(found.sharing)
     for mount in found.mounts:

@@ -12,6 +12,7 @@ from typing import Any
 
 import pytest
 
+from kept import planned
 from said import said
 from stickwright.codes.message import Name, message
 from stickwright.codes.setups import Setups
@@ -92,7 +93,7 @@ def test_on_something_firm_the_room_adds_only_the_mounts() -> None:
 def test_a_floppy_arm_changes_the_stick() -> None:
     """On a stiff arm the firm stick with the long throw is best; on one of 0.2 N/mm its 1.2 N take 6 of its 20 mm and the
     light one wins; the plan says that the arm is why."""
-    stiff, floppy = (plan(two_sticks(give), draws=40) for give in (20.0, 0.2))
+    stiff, floppy = (planned(two_sticks(give), draws=40) for give in (20.0, 0.2))
     assert [one.device for one in stiff.mounts] == ["firm"]
     assert [one.device for one in floppy.mounts] == ["light"]
     assert stiff.sites[0].choice is not None
@@ -105,7 +106,7 @@ def test_a_floppy_arm_changes_the_stick() -> None:
 
 def test_the_force_behind_the_mount_stands_beside_the_force_on_something_firm() -> None:
     """Springs in series, by hand: of F newton over d metres a mount of k newton a metre leaves F k d/(k d + F)."""
-    result = plan(two_sticks(0.2), draws=40)
+    result = planned(two_sticks(0.2), draws=40)
     (mount,) = result.mounts
     assert mount.choice is not None
     k = mount.choice.give_n_per_m
@@ -144,7 +145,7 @@ def test_stick_and_mount_that_chase_each_other_are_told() -> None:
 def test_one_more_round_follows_when_the_stick_changes() -> None:
     """As above, but the light stick too is carried by the floppy arm alone: a second round finds the same again, and nothing
     is left to settle."""
-    result = plan(two_sticks(0.2), draws=40)
+    result = planned(two_sticks(0.2), draws=40)
     assert result.mounts[0].choice is not None
     assert [one.level for one in result.findings if one.about == "give"] == ["note"]
 
@@ -158,7 +159,7 @@ def test_the_same_room_gives_the_same_plan() -> None:
 def test_every_device_in_use_is_mounted_once(name: str) -> None:
     """A mount for each device at each site that plays it, sticks and switches alike; a two-handed controller once, whoever
     plays it."""
-    result = plan(in_the_van(name), draws=DRAWS)
+    result = planned(in_the_van(name), draws=DRAWS)
     assert result.sharing is not None
     played = [one for one in result.sharing.placements if one.how == "site" and one.device]
     mounted = [(one.site, one.device) for one in result.mounts]
@@ -174,7 +175,7 @@ def test_every_device_in_use_is_mounted_once(name: str) -> None:
 
 def test_a_controller_is_held_once_where_its_stick_is_played() -> None:
     """Thumb, index and middle finger play the same pad: held once, at the thumb, and the others are named."""
-    result = plan(in_the_van("joss"), draws=DRAWS)
+    result = planned(in_the_van("joss"), draws=DRAWS)
     (pad,) = [one for one in result.mounts if one.device == "plain pad"]
     assert (pad.site, pad.kind) == ("left thumb", "controller")
     assert "left index and left middle finger must reach it from there" in said(pad.findings[0].text)
@@ -182,7 +183,7 @@ def test_a_controller_is_held_once_where_its_stick_is_played() -> None:
 
 def test_no_piece_is_proposed_twice() -> None:
     """Tove's short arm goes to the site that matters most; the other gets its next best and names what it would have had."""
-    result = plan(in_the_van("tove"), draws=DRAWS)
+    result = planned(in_the_van("tove"), draws=DRAWS)
     first, second = result.mounts[:2]
     assert first.choice is not None
     assert second.choice is not None
@@ -239,7 +240,7 @@ def test_two_sites_never_share_a_stock_of_one() -> None:
 def test_with_one_coupling_only_one_site_at_the_face_is_held() -> None:
     """Marit's chin takes the one coupling; cheek and head sides stay without, and say whose it is. With four, all are held."""
     case = in_the_van("marit")
-    alone = {one.site: one.choice is not None for one in plan(case, draws=DRAWS).mounts}
+    alone = {one.site: one.choice is not None for one in planned(case, draws=DRAWS).mounts}
     assert alone == {"chin": True, "cheek": False, "left head side": False, "right head side": False}
     many = tuple(one.model_copy(update={"in_stock": 4}) for one in case.kit.mount)
     kit = case.kit.model_copy(update={"mount": many})
@@ -248,7 +249,7 @@ def test_with_one_coupling_only_one_site_at_the_face_is_held() -> None:
 
 def test_the_pages_tell_what_holds_the_stick() -> None:
     """Words and JSON have the mount, where it is clamped and its cautions."""
-    result = plan(in_the_van("marit"), draws=DRAWS)
+    result = planned(in_the_van("marit"), draws=DRAWS)
     words = plan_words(result)
     assert "long arm" in words
     assert "right back tube" in words

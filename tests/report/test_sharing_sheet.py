@@ -19,6 +19,7 @@ from sample_sharing import (
     unwired_plan,
 )
 
+import kept
 from said import said
 from stickwright.catalogue import say
 from stickwright.codes.message import Name, message
@@ -37,7 +38,7 @@ from stickwright.report.wiring_page import wiring_page
 
 @pytest.fixture(scope="module")
 def printed() -> dict[str, bytes]:
-    return {name: sheet_pdf(make()) for name, make in SHARED.items()}
+    return {name: kept.printed(make()) for name, make in SHARED.items()}
 
 
 @pytest.fixture(scope="module")
