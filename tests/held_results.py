@@ -13,10 +13,10 @@ import numpy as np
 from small_cases import fit
 
 import held_mounts
-import held_recordings
 import held_rooms
 import held_shares
 import held_singles
+import held_traces
 import worked_cases
 import worked_rooms
 from coverage_runs import STICK, some_player
@@ -160,7 +160,7 @@ TRACE: dict[str, Callable[[], Any]] = {
     },
     "play": _told(played),
     **{name: _told(lambda name=name: measured(name)) for name in MEASURED},
-    **held_recordings.results(),
+    **held_traces.results(),
 }
 TUNING: dict[str, Callable[[], Any]] = {player: lambda player=player: _tuned(player) for player in VISITS}
 

@@ -16,7 +16,14 @@ with warnings.catch_warnings():  # the client wants a newer name of the same lib
     warnings.filterwarnings("ignore", message="Using `httpx` with `starlette.testclient`")
     from starlette.testclient import TestClient
 
+from kept import plans_kept
+from stickwright.store.cases import import_case
+from stickwright.store.consents import give_consent
+from stickwright.store.opening import memory_store
+from stickwright.store.plans import make_plan
+from stickwright.store.players import visit
 from stickwright.web.app import make_app
+from stickwright.web.demo import demo_case
 from stickwright.web.request_context import RequestContext
 from stickwright.web.serving import address, bound
 
@@ -63,6 +70,19 @@ def client(stranger: TestClient, desk: RequestContext) -> TestClient:
     (session,) = desk.sessions.values()
     stranger.headers["x-csrf"] = session.csrf
     return stranger
+
+
+def demo_with_plan(desk: RequestContext) -> int:
+    """Records with one visit, the demo's, and one plan of it: the visit."""
+    desk.store = memory_store(desk.clock)
+    row = import_case(desk.store, demo_case(), who="ot")
+    give_consent(
+        desk.store, visit(desk.store, row.id).player_id, scope=("measure", "keep"), given_on="2026-03-09",
+        until="2027-03-09", given_by="the player", who="ot",
+    )  # fmt: skip
+    with plans_kept():
+        make_plan(desk.store, row.id, who="ot", draws=20, seed=3, made_on="2026-03-09")
+    return row.id
 
 
 @contextmanager

@@ -12,17 +12,13 @@ from typing import TYPE_CHECKING, Any
 
 import pytest
 import sqlalchemy as sa
+from tests.web.conftest import demo_with_plan
 
-from kept import plans_kept
 from stickwright.mechanics.site_inputs import Rules
 from stickwright.store import plans as plans_module
-from stickwright.store.cases import import_case
-from stickwright.store.consents import give_consent
-from stickwright.store.opening import Store, memory_store
-from stickwright.store.plans import PlanRow, make_plan, plan_text, plans, program
-from stickwright.store.players import visit
+from stickwright.store.opening import Store
+from stickwright.store.plans import PlanRow, plan_text, plans, program
 from stickwright.store.schema import plan as plan_table
-from stickwright.web.demo import demo_case
 from stickwright.web.request_context import RequestContext
 
 if TYPE_CHECKING:
@@ -34,14 +30,8 @@ FILES = ("sheet.pdf", "plan.json", "page-1.svg", "scene.html", "drawings.zip")
 @pytest.fixture
 def kept(desk: RequestContext) -> Iterator[Store]:
     """Records with one visit, the demo's, and one plan of it."""
-    desk.store = memory_store(desk.clock)
-    row = import_case(desk.store, demo_case(), who="ot")
-    give_consent(
-        desk.store, visit(desk.store, row.id).player_id, scope=("measure", "keep"), given_on="2026-03-09",
-        until="2027-03-09", given_by="the player", who="ot",
-    )  # fmt: skip
-    with plans_kept():
-        make_plan(desk.store, row.id, who="ot", draws=20, seed=3, made_on="2026-03-09")
+    demo_with_plan(desk)
+    assert desk.store is not None
     yield desk.store
     desk.store.close()
 

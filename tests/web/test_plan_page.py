@@ -5,16 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 import pytest
-from tests.web.conftest import serving
+from tests.web.conftest import demo_with_plan, serving
 
 from browser import Visit, violations
-from kept import plans_kept
-from stickwright.store.cases import import_case
-from stickwright.store.consents import give_consent
-from stickwright.store.opening import memory_store
-from stickwright.store.plans import make_plan
-from stickwright.store.players import visit as visit_row
-from stickwright.web.demo import demo_case
 from stickwright.web.request_context import RequestContext
 
 TALLEST_PX = 2500
@@ -25,14 +18,8 @@ OPEN = "[...document.querySelectorAll('details.fold[open]')].map(one => one.id)"
 @pytest.fixture
 def plan_page(visit: Visit, desk: RequestContext) -> Iterator[str]:
     """Address of a kept plan of the demo, with its browser let in."""
-    desk.store = memory_store(desk.clock)
-    row = import_case(desk.store, demo_case(), who="ot")
-    give_consent(
-        desk.store, visit_row(desk.store, row.id).player_id, scope=("measure", "keep"), given_on="2026-03-09",
-        until="2027-03-09", given_by="the player", who="ot",
-    )  # fmt: skip
-    with plans_kept():
-        make_plan(desk.store, row.id, who="ot", draws=20, seed=3, made_on="2026-03-09")
+    demo_with_plan(desk)
+    assert desk.store is not None
     with serving(desk) as started:
         visit.page.goto(started)
         yield f"{started.split('?')[0].rstrip('/')}/visits/1/plans/1"
@@ -72,8 +59,10 @@ def test_first_screen_and_folds(visit: Visit, plan_page: str) -> None:
     page.reload()
     page.click("a[href='#mounts']")
     page.wait_for_selector("#mounts[open]")
+    page.wait_for_url("**#mounts")
+    page.goto("about:blank")  # a fresh visit, not a step within the page, which leaves open what is open
     page.goto(f"{plan_page}#assumed")
-    page.reload()
+    page.wait_for_selector("#assumed[open]")
     assert page.evaluate(OPEN) == ["assumed"]
 
     page.evaluate("dispatchEvent(new Event('beforeprint'))")

@@ -11,14 +11,8 @@ from html.parser import HTMLParser
 
 import pytest
 from starlette.testclient import TestClient
+from tests.web.conftest import demo_with_plan
 
-from kept import plans_kept
-from stickwright.store.cases import import_case
-from stickwright.store.consents import give_consent
-from stickwright.store.opening import memory_store
-from stickwright.store.plans import make_plan
-from stickwright.store.players import visit
-from stickwright.web.demo import demo_case
 from stickwright.web.request_context import RequestContext
 
 UNSPOKEN = {"table", "svg", "script", "style", "select", "textarea", "figcaption"}
@@ -116,14 +110,7 @@ def test_repeats_are_seen() -> None:
 @pytest.mark.usefixtures("each_plan_once")
 def test_on_every_page_of_a_visit(client: TestClient, desk: RequestContext) -> None:
     """The demo with a plan of it."""
-    desk.store = memory_store(desk.clock)
-    row = import_case(desk.store, demo_case(), who="ot")
-    give_consent(
-        desk.store, visit(desk.store, row.id).player_id, scope=("measure", "keep"), given_on="2026-03-09",
-        until="2027-03-09", given_by="the player", who="ot",
-    )  # fmt: skip
-    with plans_kept():
-        make_plan(desk.store, row.id, who="ot", draws=20, seed=3, made_on="2026-03-09")
-    answers = {page: client.get(f"/visits/{row.id}{page}") for page in PAGES}
+    visit_id = demo_with_plan(desk)
+    answers = {page: client.get(f"/visits/{visit_id}{page}") for page in PAGES}
     assert {page: answer.status_code for page, answer in answers.items()} == dict.fromkeys(PAGES, 200)
     assert {page: found for page, answer in answers.items() if (found := repeated(answer.text))} == {}

@@ -111,13 +111,6 @@ def read_document(document: bytes, name: str, body: bytes) -> TomlFile:
 def check_schema(document: bytes, name: str) -> None:
     """Refuse a document of a newer program, so that nothing is saved over what this program cannot read.
 
-    Parameters
-    ----------
-    document : bytes
-        JSON.
-    name : str
-        Of the file.
-
     Raises
     ------
     BadInput

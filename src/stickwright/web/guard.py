@@ -1,6 +1,6 @@
 """The door: who may ask, from where, how much at once, and what a browser may do with the answer.
 
-In this order, so that nothing is read of a request that is not meant for us:
+One after the other, so that nothing is read of a request that is not meant for us:
 
 1. Host must be ours, with our port: a foreign name that points here (DNS rebinding) is refused [owasp-csrf].
 2. What changes something must come from our own page: Origin equal to Host, Sec-Fetch-Site same-origin or none [fetch-metadata].
